@@ -1,0 +1,35 @@
+"""The brief: every hazard and control that a set gathers from all it uses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from almanac.arithmetic.expand import Rep
+from almanac.model.entry import Danger
+from almanac.model.knowledge import Gear
+
+
+@dataclass(frozen=True)
+class BriefLine:
+    """A danger and the ids of the entries that it comes from."""
+
+    hazard: str
+    control: str
+    sources: tuple[str, ...]
+
+
+def brief(own: Iterable[Danger], own_id: str, reps: Iterable[Rep], gear: Mapping[str, Gear]) -> tuple[BriefLine, ...]:
+    """Dangers of the set itself, then of its gear, then of its drills, each once with all it comes from."""
+    drills = {piece.drill.id: piece.drill for rep in reps for piece in rep.pieces}
+    worn = {id: gear[id] for rep in reps for piece in rep.pieces for id in piece.gear}
+    gathered: dict[Danger, list[str]] = {}
+    for danger in own:
+        gathered.setdefault(danger, []).append(own_id)
+    for piece_of_gear in worn.values():
+        for danger in piece_of_gear.hazards:
+            gathered.setdefault(danger, []).append(piece_of_gear.id)
+    for drill in drills.values():
+        for danger in drill.safety:
+            gathered.setdefault(danger, []).append(drill.id)
+    return tuple(BriefLine(danger.hazard, danger.control, tuple(ids)) for danger, ids in gathered.items())

@@ -1,0 +1,225 @@
+"""A set on the clock for one lane group: targets, send-offs, rest, gear changes, load.
+
+Convention, stated wherever the clock is shown: the last rep's full send-off counts, so 8 × 50 on 1:00
+is 8:00.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import groupby
+
+from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.pace import NoNumber, Pacer, Target
+from almanac.arithmetic.working import Difference, Known, Named, Product, Sum, UpTo, Working, times, total
+from almanac.model.knowledge import Gear
+from almanac.model.policy import Policy, RestRule
+from almanac.units import Course
+
+
+@dataclass(frozen=True)
+class TimedRep:
+    """A rep on the clock; times in seconds.
+
+    ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested`` where the
+    set names none for this group and one had to be found. ``clock`` is what it takes of the clock.
+    """
+
+    rep: Rep
+    target: Target | NoNumber
+    sendoff: Working | None
+    suggested: bool
+    clock: Working | None
+
+    @property
+    def target_s(self) -> float | None:
+        """The target, where there is one."""
+        return self.target.seconds if isinstance(self.target, Target) else None
+
+    @property
+    def sendoff_s(self) -> float | None:
+        """The send-off, where it goes on one."""
+        return self.sendoff.value if self.sendoff else None
+
+    @property
+    def rest(self) -> Working | None:
+        """What the clock leaves after the target; below zero where the send-off is too short."""
+        if self.clock is None or not isinstance(self.target, Target):
+            return None
+        return Difference(self.clock, self.target.working)
+
+    @property
+    def rest_s(self) -> float | None:
+        """The rest in seconds, where it is known."""
+        return self.rest.value if self.rest else None
+
+
+@dataclass(frozen=True)
+class GearChange:
+    """Gear that goes on and off before a rep; ``cost_s`` of which ``covered_s`` falls into a pause."""
+
+    before: Rep
+    on: frozenset[str]
+    off: frozenset[str]
+    cost_s: int
+    covered_s: float
+    at_far_end: bool
+
+    @property
+    def uncovered_s(self) -> float:
+        """Seconds that it adds to the clock."""
+        return max(0.0, self.cost_s - self.covered_s)
+
+
+@dataclass(frozen=True)
+class GroupClock:
+    """A set on the clock for one lane group. Totals are None where a rep's time is not known."""
+
+    group: str
+    reps: tuple[TimedRep, ...]
+    changes: tuple[GearChange, ...]
+    clock: Working | None
+    work: Working | None
+    load: Working | None
+
+    @property
+    def rest_s(self) -> float | None:
+        """Clock less work, in seconds."""
+        return self.clock.value - self.work.value if self.clock and self.work else None
+
+    @property
+    def density(self) -> float | None:
+        """Work as a share of the clock, 0 to 1."""
+        return self.work.value / self.clock.value if self.clock and self.work and self.clock.value else None
+
+    @property
+    def work_to_rest(self) -> float | None:
+        """Seconds of work for each second of rest; None where there is no rest or no number."""
+        return self.work.value / self.rest_s if self.work and self.rest_s and self.rest_s > 0 else None
+
+    @property
+    def missing(self) -> tuple[NoNumber, ...]:
+        """Each reason why a target is not known, once."""
+        return tuple(dict.fromkeys(timed.target for timed in self.reps if isinstance(timed.target, NoNumber)))
+
+
+def rest_working(rule: RestRule, metres: float, target: Working) -> Working:
+    """Rest in seconds that a rule asks after a rep of ``metres`` metres."""
+    if rule.seconds_per_50 is not None:
+        return Product((Known(rule.seconds_per_50, "rest for each 50 m", "s"), Known(metres / 50)))
+    return Product((Known(rule.share_of_work or 0.0, "share of the work"), target))
+
+
+@dataclass(frozen=True)
+class Clock:
+    """Puts sets on the clock for one lane group in one course."""
+
+    group: str
+    pacer: Pacer
+    policy: Policy
+    gear: Mapping[str, Gear]
+
+    @property
+    def course(self) -> Course:
+        """The course that it reckons in."""
+        return self.pacer.course
+
+    def run(self, events: tuple[Event, ...]) -> GroupClock:
+        """The whole set on the clock."""
+        timed = {id(event): self.rep(event) for event in events if isinstance(event, Rep)}
+        reps = tuple(timed.values())
+        changes = tuple(gear_changes(events, self.gear, self.course))
+        spent = [timed[id(event)].clock if isinstance(event, Rep) else Known(event.seconds, "pause", "s") for event in events]
+        waits = [Known(change.uncovered_s, "gear change", "s") for change in changes]
+        known = [working for working in spent if working is not None]
+        targets = [item.target.working for item in reps if isinstance(item.target, Target)]
+        whole = len(known) == len(spent)
+        return GroupClock(
+            group=self.group,
+            reps=reps,
+            changes=changes,
+            clock=total([*_runs(known), *waits]) if whole else None,
+            work=total(_runs(targets)) if len(targets) == len(reps) else None,
+            load=self._load(reps),
+        )
+
+    def rep(self, rep: Rep) -> TimedRep:
+        """One rep: its target, its send-off or rest, and what it takes of the clock."""
+        target = self.pacer.rep(rep)
+        item = rep.item
+        working = target.working if isinstance(target, Target) else None
+        if item.sendoff is None:
+            return TimedRep(rep, target, None, False, self._without_sendoff(item.rest, working))
+        named = item.sendoff.of(self.group)
+        if named is not None:
+            sendoff: Working = Known(named, "send-off", "s")
+            if item.sendoff.ratio != 1:
+                sendoff = UpTo(Product((Known(named, "send-off", "s"), Known(float(item.sendoff.ratio)))), self._step)
+            return TimedRep(rep, target, sendoff, False, sendoff)
+        suggestion = self.suggest(rep, target)
+        return TimedRep(rep, target, suggestion, True, suggestion)
+
+    def _without_sendoff(self, rest: float | None, target: Working | None) -> Working | None:
+        if target is None or rest is None:
+            return target
+        return UpTo(Sum((target, Known(rest, "rest", "s"))), self.policy.limit("rest_step"))
+
+    @property
+    def _step(self) -> float:
+        return self.policy.limit("sendoff_step")
+
+    def suggest(self, rep: Rep, target: Target | NoNumber) -> Working | None:
+        """The least multiple of the send-off step that leaves the rest which the rep's effort wants."""
+        if isinstance(target, NoNumber):
+            return None
+        return UpTo(Sum((target.working, self.rest_for(rep, target, "wanted"))), self._step)
+
+    def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
+        """The ``least`` or the ``wanted`` rest after a rep, by the word that its mean rating falls in."""
+        word = self.pacer.scale.word_at(_fraction(rep.mean_rating))
+        rule: RestRule = getattr(self.policy.rest[word], which)
+        metres = rep.distance * self.course.unit.metres
+        return Named(rest_working(rule, metres, target.working), f"{which} rest at {word}", "s")
+
+    def _load(self, reps: tuple[TimedRep, ...]) -> Working | None:
+        """Planned load: minutes of work times mean rating, over the pieces of every rep."""
+        terms: list[Working] = []
+        for timed in reps:
+            for piece in timed.rep.pieces:
+                target = self.pacer.piece(piece, timed.rep.distance)
+                if isinstance(target, NoNumber):
+                    return None
+                terms.append(Product((Known(target.seconds / 60, "minutes"), Known(float(piece.effort.mean), "rating"))))
+        return total(_runs(terms))
+
+
+def _fraction(value: float) -> Fraction:
+    return Fraction(value).limit_denominator(10_000)
+
+
+def _runs(workings: list[Working]) -> Iterator[Working]:
+    """Neighbours with the same working as one product: 6 × 1:05."""
+    for working, run in groupby(workings):
+        yield times(len(list(run)), working)
+
+
+def gear_changes(events: tuple[Event, ...], gear: Mapping[str, Gear], course: Course) -> Iterator[GearChange]:
+    """Gear that goes on or off between one rep and the next, and whether swimmers are then at the far end.
+
+    The change costs the largest ``change_s`` of what goes on or off; a pause between the two reps covers
+    it. What the first rep starts with is put on before the set.
+    """
+    before: Rep | None = None
+    pause, swum = 0.0, 0
+    for event in events:
+        if not isinstance(event, Rep):
+            pause += event.seconds
+            continue
+        if before is not None and event.gear != before.gear:
+            on, off = event.gear - before.gear, before.gear - event.gear
+            cost = max(gear[id].change_s for id in on | off)
+            yield GearChange(event, on, off, cost, pause, at_far_end=swum // course.length % 2 == 1)
+        before, pause = event, 0.0
+        swum += event.distance

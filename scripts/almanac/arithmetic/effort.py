@@ -1,0 +1,109 @@
+"""Effort words on the plain 0 to 10 field: their ratings, their shares of best speed, and what lies between."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from almanac.model.policy import Word
+from almanac.model.swim_set import Build, Descend, Effort, Hold, Rotate
+
+
+@dataclass(frozen=True)
+class EffortSpan:
+    """The effort of one piece of a rep.
+
+    ``start`` and ``end`` are ratings from 0 to 10, the same where the effort is even. ``words`` are the
+    two words that the target time is built from; ``along`` says how far it lies from the first to the
+    second (0 to 1) where reps descend, and is None where the effort rises within the piece.
+    """
+
+    start: Fraction
+    end: Fraction
+    words: tuple[str, str]
+    along: Fraction | None
+
+    @property
+    def mean(self) -> Fraction:
+        """The mean rating."""
+        return (self.start + self.end) / 2
+
+
+@dataclass(frozen=True)
+class EffortScale:
+    """The effort words, easiest first, each owning the ratings from its least up to but not including its most."""
+
+    words: Mapping[str, Word]
+
+    def rating(self, word: str) -> Fraction:
+        """The middle of the word's interval."""
+        rating = self.words[word].rating
+        assert rating is not None  # the check 'effort-scale' has seen to it
+        return (Fraction(str(rating.least)) + Fraction(str(rating.most))) / 2
+
+    def share(self, word: str) -> float:
+        """Speed at this effort as a share of the best speed for the distance, above 0 and at most 1."""
+        share = self.words[word].share_of_best
+        assert share is not None
+        return share
+
+    def word_at(self, rating: Fraction) -> str:
+        """The word that owns a rating; 10 belongs to the hardest word."""
+        owner = ""
+        for name, word in self.words.items():
+            if word.rating and Fraction(str(word.rating.least)) <= rating:
+                owner = name
+        return owner
+
+    def split(self, span: EffortSpan) -> dict[str, Fraction]:
+        """Shares of a span by word, in proportion to the length of the span inside each word's interval."""
+        low, high = sorted((span.start, span.end))
+        if low == high:
+            return {self.word_at(low): Fraction(1)}
+        shares: dict[str, Fraction] = {}
+        for name, word in self.words.items():
+            if word.rating:
+                inside = min(high, Fraction(str(word.rating.most))) - max(low, Fraction(str(word.rating.least)))
+                if inside > 0:
+                    shares[name] = inside / (high - low)
+        return shares
+
+    def span(self, effort: Effort, number: int, of: int) -> EffortSpan:
+        """The effort of rep ``number`` (from 1) of ``of``.
+
+        A descend goes evenly from the middle of its first word to the middle of its last, so that its
+        rating keeps step with its target time; a build spans the same way inside the rep.
+        """
+        match effort:
+            case Hold(word):
+                return self._even(word)
+            case Rotate(words):
+                return self._even(words[(number - 1) % len(words)])
+            case Build(first, last):
+                return EffortSpan(self.rating(first), self.rating(last), (first, last), None)
+            case Descend(first, last):
+                along = Fraction(number - 1, of - 1) if of > 1 else Fraction(0)
+                rating = self.rating(first) + along * (self.rating(last) - self.rating(first))
+                return EffortSpan(rating, rating, (first, last), along)
+
+    def _even(self, word: str) -> EffortSpan:
+        return EffortSpan(self.rating(word), self.rating(word), (word, word), Fraction(0))
+
+
+def scale_gaps(words: Mapping[str, Word]) -> list[str]:
+    """The words at which a scale fails to run from 0 to 10 without gap or overlap; empty where it is sound.
+
+    A word without a rating or a share fails too.
+    """
+    failing, reached = [], 0.0
+    for name, word in words.items():
+        if word.rating is None or word.share_of_best is None:
+            failing.append(name)
+            continue
+        if word.rating.least != reached or word.rating.most <= word.rating.least:
+            failing.append(name)
+        reached = word.rating.most
+    if not failing and reached != 10:
+        failing.append(list(words)[-1])
+    return failing

@@ -1,0 +1,122 @@
+"""A set laid out in full: every rep and every break, in the order in which they are swum."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from almanac.arithmetic.effort import EffortScale, EffortSpan
+from almanac.model.knowledge import Drill
+from almanac.model.swim_set import Item, Part, Pause, Reps, Round
+from almanac.source.reader import Path
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One part of one rep as it is swum; ``distance`` in the set's unit, ``gear`` all that is worn or held.
+
+    ``hold_s`` is how long it is held, in seconds, where it has no distance.
+    """
+
+    distance: int
+    drill: Drill
+    effort: EffortSpan
+    gear: tuple[str, ...]
+    hold_s: float | None = None
+
+
+@dataclass(frozen=True)
+class Rep:
+    """One rep as it is swum.
+
+    ``path`` leads to its item in the file; ``rounds`` are the numbers, from 1, of the rounds around it,
+    the outermost first; ``number`` of ``item.reps`` is its own.
+    """
+
+    path: Path
+    rounds: tuple[int, ...]
+    number: int
+    item: Reps
+    pieces: tuple[Piece, ...]
+
+    @property
+    def distance(self) -> int:
+        """Its distance, in the set's unit."""
+        return sum(piece.distance for piece in self.pieces)
+
+    @property
+    def mean_rating(self) -> float:
+        """Its mean effort rating, 0 to 10, by distance."""
+        if not self.distance:
+            return float(self.pieces[0].effort.mean)
+        return float(sum(piece.distance * piece.effort.mean for piece in self.pieces) / self.distance)
+
+    @property
+    def gear(self) -> frozenset[str]:
+        """Everything worn or held at some point of it."""
+        return frozenset(gear for piece in self.pieces for gear in piece.gear)
+
+
+@dataclass(frozen=True)
+class Break:
+    """A pause that the entry names, of ``seconds``: an item of its own, or between two rounds."""
+
+    path: Path
+    rounds: tuple[int, ...]
+    seconds: float
+    note: str = ""
+
+
+Event = Rep | Break
+
+
+def count_reps(items: tuple[Item, ...]) -> int:
+    """How many reps the items make, without laying them out."""
+    return sum(
+        item.rounds * count_reps(item.items) if isinstance(item, Round) else item.reps if isinstance(item, Reps) else 0
+        for item in items
+    )
+
+
+def expand(items: tuple[Item, ...], drills: Mapping[str, Drill], scale: EffortScale) -> tuple[Event, ...]:
+    """Lay items out into reps and breaks, in order.
+
+    Rounds nest without limit of meaning and a descend starts again in each. There is no pause after the
+    last round. Raises KeyError for a drill that ``drills`` does not hold.
+    """
+    return tuple(_events(items, ("items",), (), drills, scale))
+
+
+def _events(
+    items: tuple[Item, ...], path: Path, rounds: tuple[int, ...], drills: Mapping[str, Drill], scale: EffortScale
+) -> Iterator[Event]:
+    for index, item in enumerate(items):
+        here = (*path, index)
+        if isinstance(item, Pause):
+            yield Break(here, rounds, item.seconds, item.note)
+        elif isinstance(item, Reps):
+            for number in range(1, item.reps + 1):
+                pieces = tuple(_piece(part, item, number, drills, scale) for part in item.parts)
+                yield Rep(here, rounds, number, item, pieces)
+        else:
+            yield from _rounds(item, here, rounds, drills, scale)
+
+
+def _rounds(
+    item: Round, path: Path, rounds: tuple[int, ...], drills: Mapping[str, Drill], scale: EffortScale
+) -> Iterator[Event]:
+    for number in range(1, item.rounds + 1):
+        yield from _events(item.items, (*path, "items"), (*rounds, number), drills, scale)
+        if item.pause_between is not None and number < item.rounds:
+            yield Break((*path, "pause_between"), (*rounds, number), item.pause_between)
+
+
+def _piece(part: Part, item: Reps, number: int, drills: Mapping[str, Drill], scale: EffortScale) -> Piece:
+    drill = drills[part.do]
+    gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
+    return Piece(part.distance, drill, scale.span(part.effort, number, item.reps), gear, part.hold_s)
+
+
+def reps(events: tuple[Event, ...]) -> Iterator[Rep]:
+    """The reps among events."""
+    return (event for event in events if isinstance(event, Rep))

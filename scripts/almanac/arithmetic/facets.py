@@ -1,0 +1,118 @@
+"""How a distance divides: by mode, kick, stroke, position, gear and effort; and the shares that coaches ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.working import Known, Working, times, total
+from almanac.model.knowledge import Gear
+from almanac.model.swim_set import Item, Reps, Round
+
+NO_GEAR = "none"
+FACETS = ("mode", "kick", "stroke", "position", "gear", "effort")
+
+Split = Mapping[str, Fraction]
+
+
+def gear_key(gear: Iterable[str]) -> str:
+    """One key for all gear worn together: ``none``, ``fins``, ``fins+kickboard``."""
+    return "+".join(sorted(gear)) or NO_GEAR
+
+
+def piece_split(piece: Piece, facet: str, scale: EffortScale) -> Split:
+    """Shares of a piece by the words of a facet; they add up to 1."""
+    if facet == "effort":
+        return scale.split(piece.effort)
+    word = gear_key(piece.gear) if facet == "gear" else getattr(piece.drill, facet)
+    return {word: Fraction(1)}
+
+
+def by_facet(pieces: Iterable[Piece], facet: str, scale: EffortScale) -> dict[str, Fraction]:
+    """Distance by the words of a facet, in the set's unit, in order of appearance; adds up to the whole."""
+    split: dict[str, Fraction] = {}
+    for piece in pieces:
+        for word, share in piece_split(piece, facet, scale).items():
+            split[word] = split.get(word, Fraction(0)) + piece.distance * share
+    return split
+
+
+def all_facets(pieces: tuple[Piece, ...], scale: EffortScale) -> dict[str, dict[str, Fraction]]:
+    """Every facet of ``FACETS``."""
+    return {facet: by_facet(pieces, facet, scale) for facet in FACETS}
+
+
+@dataclass(frozen=True)
+class Shares:
+    """Shares from 0 to 1, each None where the whole that it is a share of is zero.
+
+    ``kick``: legs only, of all distance. ``supine_flutter``, ``prone_flutter``, ``board_flutter``: of all
+    flutter done legs only. ``resisted``: with gear that resists, of all. ``fast``: at the two hardest
+    words, of all. ``kick_into_stroke`` is a distance, not a share: full stroke swum straight after kick
+    within one rep, in the set's unit.
+    """
+
+    kick: Fraction | None
+    supine_flutter: Fraction | None
+    prone_flutter: Fraction | None
+    board_flutter: Fraction | None
+    resisted: Fraction | None
+    fast: Fraction | None
+    kick_into_stroke: int
+
+
+def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) -> Shares:
+    """The shares of a set's reps."""
+    pieces = tuple(piece for rep in reps for piece in rep.pieces)
+    hardest = list(scale.words)[-2:]
+    effort = by_facet(pieces, "effort", scale)
+
+    def flutter(extra: Callable[[Piece], bool]) -> Fraction | None:
+        return _share(pieces, lambda piece: _is_flutter(piece) and extra(piece), _is_flutter)
+
+    whole = Fraction(sum(piece.distance for piece in pieces))
+    return Shares(
+        kick=_share(pieces, lambda piece: piece.drill.mode == "kick"),
+        supine_flutter=flutter(lambda piece: piece.drill.position == "supine"),
+        prone_flutter=flutter(lambda piece: piece.drill.position == "prone"),
+        board_flutter=flutter(lambda piece: piece.drill.arms == "board"),
+        resisted=_share(pieces, lambda piece: any(gear[id].resists for id in piece.gear)),
+        fast=sum((effort.get(word, Fraction(0)) for word in hardest), Fraction(0)) / whole if whole else None,
+        kick_into_stroke=sum(map(_kick_into_stroke, reps)),
+    )
+
+
+def _is_flutter(piece: Piece) -> bool:
+    return piece.drill.mode == "kick" and piece.drill.kick == "flutter"
+
+
+def _share(
+    pieces: tuple[Piece, ...], counts: Callable[[Piece], bool], of: Callable[[Piece], bool] = lambda _: True
+) -> Fraction | None:
+    whole = sum(piece.distance for piece in pieces if of(piece))
+    return Fraction(sum(piece.distance for piece in pieces if counts(piece)), whole) if whole else None
+
+
+def _kick_into_stroke(rep: Rep) -> int:
+    """Full stroke that follows a kick piece of the same rep directly."""
+    return sum(
+        after.distance
+        for before, after in zip(rep.pieces, rep.pieces[1:], strict=False)
+        if before.drill.mode == "kick" and after.drill.mode == "swim"
+    )
+
+
+def distance_working(items: tuple[Item, ...]) -> Working:
+    """The set's distance as a coach would add it up: 2 × (6 × 50 + 2 × (25 + 50)) + 100."""
+    return total(_terms(items))
+
+
+def _terms(items: tuple[Item, ...]) -> Iterator[Working]:
+    for item in items:
+        if isinstance(item, Round):
+            yield times(item.rounds, distance_working(item.items))
+        elif isinstance(item, Reps):
+            yield times(item.reps, total(Known(part.distance) for part in item.parts))

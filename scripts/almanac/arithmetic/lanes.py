@@ -1,0 +1,102 @@
+"""Swimmers in a lane: who leaves when, and whether the leader is back before the last has gone."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from almanac.arithmetic.clock import Clock, GroupClock, TimedRep
+from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.pace import Target
+from almanac.model.club import LaneGroup
+from almanac.model.policy import Policy
+from almanac.units import Course
+
+
+def heads_in_lane(group: LaneGroup, most: int | None = None) -> int:
+    """Swimmers in the fullest lane; no more than ``most`` where a set names it."""
+    heads = math.ceil(group.heads / group.lanes)
+    return heads if most is None else min(heads, most)
+
+
+def is_on_back(rep: Rep) -> bool:
+    """Whether some of the rep is on the back, where a swimmer cannot see ahead."""
+    return any(piece.drill.position == "supine" or piece.drill.stroke == "backstroke" for piece in rep.pieces)
+
+
+def gap_for(rep: Rep, group: LaneGroup, policy: Policy) -> float:
+    """Seconds between one swimmer leaving and the next: the group's own, wider on the back."""
+    return max(group.gap, policy.limit("gap_on_back")) if is_on_back(rep) else group.gap
+
+
+@dataclass(frozen=True)
+class TooTight:
+    """A send-off that leaves less than the least rest its effort needs. Seconds."""
+
+    timed: TimedRep
+    least_rest_s: float
+    suggested_s: float
+
+    @property
+    def too_short(self) -> bool:
+        """Whether the send-off is below the target itself."""
+        return (self.timed.rest_s or 0.0) < 0
+
+
+@dataclass(frozen=True)
+class Crowded:
+    """A lane whose last swimmer has not left when the leader is back. Seconds."""
+
+    timed: TimedRep
+    heads: int
+    gap_s: float
+    last_leaves_s: float
+    back_s: float
+    most_heads: int
+
+
+def too_tight(run: GroupClock, clock: Clock) -> list[TooTight]:
+    """For each item of the set, its tightest rep, where that is too tight. Suggested send-offs never are."""
+    found: dict[tuple[str | int, ...], TooTight] = {}
+    for timed in run.reps:
+        if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
+            continue
+        least = clock.rest_for(timed.rep, timed.target, "least").value
+        if timed.target.seconds + least > timed.sendoff.value + 1e-9:
+            suggestion = clock.suggest(timed.rep, timed.target)
+            entry = TooTight(timed, least, suggestion.value if suggestion else 0.0)
+            worst = found.get(timed.rep.path)
+            if worst is None or (timed.rest_s or 0.0) - least < (worst.timed.rest_s or 0.0) - worst.least_rest_s:
+                found[timed.rep.path] = entry
+    return list(found.values())
+
+
+def crowded(
+    run: GroupClock, group: LaneGroup, policy: Policy, course: Course, most_in_lane: int | None = None
+) -> list[Crowded]:
+    """For each item, its fastest rep, where the leader is back before the last swimmer has left.
+
+    With n swimmers in a lane the last leaves (n - 1) gaps after the first; the leader is back after the
+    target time. A rep of one length ends at the other wall, so there the leader sets out back only when
+    the rep's clock is over. One swimmer alone is never crowded.
+    """
+    found: dict[tuple[str | int, ...], Crowded] = {}
+    heads = heads_in_lane(group, most_in_lane)
+    for timed in run.reps:
+        back = _back_s(timed, course)
+        if back is None or heads < 2:
+            continue
+        gap = gap_for(timed.rep, group, policy)
+        last = (heads - 1) * gap
+        if last >= back and (timed.rep.path not in found or back < found[timed.rep.path].back_s):
+            most = max(1, math.ceil(back / gap))
+            found[timed.rep.path] = Crowded(timed, heads, gap, last, back, most)
+    return list(found.values())
+
+
+def _back_s(timed: TimedRep, course: Course) -> float | None:
+    if not timed.rep.distance:
+        return None
+    if timed.rep.distance <= course.length and timed.clock is not None:
+        return max(timed.clock.value, timed.target_s or 0.0)
+    return timed.target_s

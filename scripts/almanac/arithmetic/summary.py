@@ -1,0 +1,109 @@
+"""The summary of a set: everything that its page, ``sum`` and the JSON show."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from almanac.arithmetic.brief import BriefLine, brief
+from almanac.arithmetic.clock import Clock, GroupClock
+from almanac.arithmetic.course import Misfit, misfits, relay
+from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
+from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
+from almanac.arithmetic.pace import Pacer, Paces
+from almanac.arithmetic.working import Working
+from almanac.model.catalogue import Catalogue
+from almanac.model.swim_set import SwimSet, reps_of
+from almanac.units import Course
+
+
+@dataclass(frozen=True)
+class SetSummary:
+    """A set added up, in one course.
+
+    ``distance`` and ``by`` are in the course's unit, ``metres`` in metres; ``lengths`` is a whole number
+    where every rep ends at a wall. ``clocks`` are by lane group.
+    """
+
+    swim_set: SwimSet
+    events: tuple[Event, ...]
+    distance: Working
+    by: Mapping[str, Mapping[str, Fraction]]
+    shares: Shares
+    gear: tuple[str, ...]
+    brief: tuple[BriefLine, ...]
+    misfits: tuple[Misfit, ...]
+    clocks: Mapping[str, GroupClock]
+
+    @property
+    def course(self) -> Course:
+        """The course that it is laid in."""
+        return self.swim_set.course
+
+    @property
+    def reps(self) -> tuple[Rep, ...]:
+        """Every rep, in order."""
+        return tuple(reps(self.events))
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """Every piece of every rep, in order."""
+        return tuple(piece for rep in self.reps for piece in rep.pieces)
+
+    @property
+    def metres(self) -> float:
+        """The distance in metres."""
+        return self.distance.value * self.course.unit.metres
+
+    @property
+    def lengths(self) -> Fraction:
+        """The distance in lengths of the pool."""
+        return Fraction(int(self.distance.value), self.course.length)
+
+
+def effort_scale(catalogue: Catalogue) -> EffortScale:
+    """The club's effort scale."""
+    return EffortScale(catalogue.efforts)
+
+
+def clock_for(catalogue: Catalogue, group: str, course: Course) -> Clock:
+    """The clock of one lane group in one course. Raises KeyError for an unknown group."""
+    paces = Paces(catalogue.lane_groups[group], catalogue.benchmarks, catalogue.policy)
+    pacer = Pacer(paces, catalogue.gear, effort_scale(catalogue), course)
+    return Clock(group, pacer, catalogue.policy, catalogue.gear)
+
+
+def summarise(
+    catalogue: Catalogue, swim_set: SwimSet, course: Course | None = None, groups: Iterable[str] | None = None
+) -> SetSummary:
+    """Add a set up, in its own course or laid into another, for some lane groups or all of them."""
+    laid = swim_set if course in (None, swim_set.course) else relay(swim_set, course)
+    scale = effort_scale(catalogue)
+    events = expand(laid.items, catalogue.drills, scale)
+    every_rep = tuple(reps(events))
+    pieces = tuple(piece for rep in every_rep for piece in rep.pieces)
+    chosen = tuple(catalogue.lane_groups if groups is None else groups)
+    return SetSummary(
+        swim_set=laid,
+        events=events,
+        distance=distance_working(laid.items),
+        by=all_facets(pieces, scale),
+        shares=shares(every_rep, catalogue.gear, scale),
+        gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
+        brief=brief(laid.safety, laid.id, every_rep, catalogue.gear),
+        misfits=tuple(misfits(laid.items, laid.course)),
+        clocks={group: clock_for(catalogue, group, laid.course).run(events) for group in chosen},
+    )
+
+
+def groups_meant(catalogue: Catalogue, swim_set: SwimSet) -> tuple[str, ...]:
+    """The lane groups that a set is written for: those that it gives send-offs, else those of its level."""
+    named = {group for item in reps_of(swim_set.items) if item.sendoff for group in item.sendoff.by_group}
+    if named:
+        return tuple(group for group in catalogue.lane_groups if group in named)
+    squads = catalogue.club.squads
+    return tuple(
+        id for id, group in catalogue.lane_groups.items() if squads[group.squad].level == swim_set.level
+    )

@@ -1,0 +1,47 @@
+"""A set's reps gathered by item: one row an item, as the lane table shows them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+
+from almanac.arithmetic.clock import GroupClock, TimedRep
+from almanac.source.reader import Path
+
+
+@dataclass(frozen=True)
+class ItemRow:
+    """One item's reps on the clock for one lane group, all rounds together, in order of their first rep."""
+
+    path: Path
+    timed: tuple[TimedRep, ...]
+
+    @property
+    def slowest(self) -> TimedRep:
+        """The rep with the longest target; the first where no target is known."""
+        return max(self.timed, key=lambda rep: rep.target_s or 0.0)
+
+    @property
+    def fastest(self) -> TimedRep:
+        """The rep with the shortest target; the first where no target is known."""
+        return min(self.timed, key=lambda rep: rep.target_s or 0.0)
+
+    @property
+    def least_rest_s(self) -> float | None:
+        """The least rest of its reps, where rest is known."""
+        known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]
+        return min(known) if known else None
+
+    @property
+    def greatest_rest_s(self) -> float | None:
+        """The greatest rest of its reps, where rest is known."""
+        known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]
+        return max(known) if known else None
+
+
+def item_rows(run: GroupClock) -> tuple[ItemRow, ...]:
+    """The rows of a lane group's table."""
+    rows: dict[Path, list[TimedRep]] = {}
+    for path, timed in groupby(run.reps, key=lambda timed: timed.rep.path):
+        rows.setdefault(path, []).extend(timed)
+    return tuple(ItemRow(path, tuple(timed)) for path, timed in rows.items())

@@ -1,0 +1,55 @@
+"""A set along the clock: when each piece of each rep begins, for the strip."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from almanac.arithmetic.clock import GroupClock
+from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.expand import Break, Event, Rep
+from almanac.arithmetic.pace import NoNumber, Pacer
+
+
+@dataclass(frozen=True)
+class Moment:
+    """A stretch of work: ``start`` and ``length`` in seconds, and the word that its mean effort falls in."""
+
+    start: float
+    length: float
+    effort: str
+
+
+def timeline(events: tuple[Event, ...], run: GroupClock, pacer: Pacer, scale: EffortScale) -> tuple[Moment, ...] | None:
+    """Every stretch of work in order, or None where a time is not known.
+
+    A piece that builds is cut at the border of two words, evenly by distance.
+    """
+    if run.clock is None or run.work is None:
+        return None
+    return tuple(_moments(events, run, pacer, scale))
+
+
+def _moments(events: tuple[Event, ...], run: GroupClock, pacer: Pacer, scale: EffortScale) -> Iterator[Moment]:
+    timed = iter(run.reps)
+    waits = {id(change.before): change.uncovered_s for change in run.changes}
+    now = 0.0
+    for event in events:
+        if isinstance(event, Break):
+            now += event.seconds
+            continue
+        now += waits.get(id(event), 0.0)
+        yield from _pieces(event, now, pacer, scale)
+        clock = next(timed).clock
+        now += clock.value if clock else 0.0
+
+
+def _pieces(rep: Rep, start: float, pacer: Pacer, scale: EffortScale) -> Iterator[Moment]:
+    for piece in rep.pieces:
+        target = pacer.piece(piece, rep.distance)
+        if isinstance(target, NoNumber):
+            return
+        for word, share in scale.split(piece.effort).items():
+            length = target.seconds * float(share)
+            yield Moment(start, length, word)
+            start += length

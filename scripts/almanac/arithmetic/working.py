@@ -1,0 +1,157 @@
+"""The working behind a figure, as an expression whose value *is* the figure, so that the two cannot part."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Known:
+    """A number that stands in an entry or a test, with what it is and its unit ("" for a bare number)."""
+
+    value: float
+    what: str = ""
+    unit: str = ""
+
+
+@dataclass(frozen=True)
+class Sum:
+    """Terms added up."""
+
+    terms: tuple[Working, ...]
+
+    @property
+    def value(self) -> float:
+        """The sum; exact for whole numbers."""
+        return sum((term.value for term in self.terms), 0)
+
+
+@dataclass(frozen=True)
+class Product:
+    """Factors multiplied."""
+
+    factors: tuple[Working, ...]
+
+    @property
+    def value(self) -> float:
+        """The product; exact for whole numbers."""
+        return math.prod(factor.value for factor in self.factors)
+
+
+@dataclass(frozen=True)
+class Quotient:
+    """One working over another."""
+
+    over: Working
+    under: Working
+
+    @property
+    def value(self) -> float:
+        """The quotient. Raises ZeroDivisionError where the lower part is zero: callers rule that out."""
+        return self.over.value / self.under.value
+
+
+@dataclass(frozen=True)
+class Difference:
+    """One working less another."""
+
+    whole: Working
+    less: Working
+
+    @property
+    def value(self) -> float:
+        """The difference."""
+        return self.whole.value - self.less.value
+
+
+@dataclass(frozen=True)
+class UpTo:
+    """Rounded up to the next multiple of ``step``."""
+
+    inner: Working
+    step: float
+
+    @property
+    def value(self) -> float:
+        """The least multiple of the step that is not below the inner value, to a thousandth of a step."""
+        return math.ceil(round(self.inner.value / self.step, 3)) * self.step
+
+
+@dataclass(frozen=True)
+class Named:
+    """A working under a name, with its unit: a step of a longer one. ``note`` says how it was got."""
+
+    inner: Working
+    what: str
+    unit: str = ""
+    note: str = ""
+
+    @property
+    def value(self) -> float:
+        """The value of what it names."""
+        return self.inner.value
+
+
+@dataclass(frozen=True)
+class PowerLaw:
+    """Time over ``metres`` on the line T = reference × (metres / reference_m) ^ exponent."""
+
+    reference: Known
+    reference_m: float
+    metres: float
+    exponent: float
+
+    @property
+    def value(self) -> float:
+        """Seconds."""
+        return float(self.reference.value * (self.metres / self.reference_m) ** self.exponent)
+
+
+@dataclass(frozen=True)
+class Between:
+    """A time that lies ``along`` (0 to 1) of the way from the first to the last of a descend."""
+
+    first: Working
+    last: Working
+    along: float
+
+    @property
+    def value(self) -> float:
+        """Seconds, evenly spaced by time."""
+        return self.first.value + self.along * (self.last.value - self.first.value)
+
+
+@dataclass(frozen=True)
+class BuildTime:
+    """The time of a piece whose speed rises evenly with distance.
+
+    ``slow`` and ``fast`` are the times of the whole piece at its first and at its last speed. With
+    v = v_a + (v_b - v_a) x / D, the time is the integral of dx / v: D ln(v_b / v_a) / (v_b - v_a).
+    """
+
+    slow: Working
+    fast: Working
+
+    @property
+    def value(self) -> float:
+        """Seconds."""
+        slow, fast = self.slow.value, self.fast.value
+        if math.isclose(slow, fast):
+            return slow
+        return slow * fast * math.log(slow / fast) / (slow - fast)
+
+
+Working = Known | Sum | Product | Quotient | Difference | UpTo | Named | PowerLaw | Between | BuildTime
+
+
+def total(terms: Iterable[Working]) -> Working:
+    """A sum without its zero terms; the term itself where only one is left."""
+    kept = tuple(term for term in terms if term.value != 0)
+    return kept[0] if len(kept) == 1 else Sum(kept)
+
+
+def times(count: int, working: Working, what: str = "") -> Working:
+    """``count`` × a working; the working itself where the count is 1."""
+    return working if count == 1 else Product((Known(count, what), working))

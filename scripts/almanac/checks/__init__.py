@@ -1,0 +1,79 @@
+"""One rule, one function, one stable code. This module is nothing but the list of rules, and how they are run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from almanac.checks import club, sets, teaching
+from almanac.checks.rule import Rule
+from almanac.checks.study import Study
+from almanac.findings import Finding, error, warning
+from almanac.model.entry import Acceptance, Entry
+
+RULES: tuple[Rule, ...] = (
+    club.word_missing,
+    club.effort_scale,
+    club.rest_for_each_effort,
+    club.tests_disagree,
+    club.benchmark_mid_pool,
+    club.depth_range,
+    club.block_starts_monday,
+    club.review_order,
+    club.review_overdue,
+    teaching.circle,
+    teaching.easier_and_harder,
+    teaching.needs_higher_level,
+    teaching.effort_range,
+    teaching.dose_range,
+    teaching.one_right_answer,
+    teaching.stage_before_need,
+    teaching.mends_nothing_back,
+    teaching.breath_holding,
+    sets.too_many_reps,
+    sets.descend_one_rep,
+    sets.effort_falls,
+    sets.rep_ends_mid_pool,
+    sets.change_mid_pool,
+    sets.expect_differs,
+    sets.sendoff_too_tight,
+    sets.lane_crowded,
+    sets.gap_over_sendoff,
+)
+
+
+def check(study: Study) -> list[Finding]:
+    """Every finding of every rule, less the warnings that entries accept; and what is amiss with those."""
+    findings = [finding for rule in RULES for finding in rule.findings(study)]
+    return list(_weighed(study, findings))
+
+
+def _weighed(study: Study, findings: Sequence[Finding]) -> Iterator[Finding]:
+    accepted = {
+        (entry.file, acceptance.check): acceptance
+        for entry in study.catalogue.entries.values()
+        for acceptance in entry.accepts
+        if acceptance.until >= study.today
+    }
+    met = set()
+    for finding in findings:
+        key = (finding.place.file, finding.code)
+        if key in accepted and not finding.is_error:
+            met.add(key)
+        else:
+            yield finding
+    for entry in study.catalogue.entries.values():
+        for number, acceptance in enumerate(entry.accepts):
+            yield from _acceptance(study, entry, number, acceptance, (entry.file, acceptance.check) in met)
+
+
+def _acceptance(study: Study, entry: Entry, number: int, acceptance: Acceptance, met: bool) -> Iterator[Finding]:
+    place = study.catalogue.place(entry, ("accepts", number))
+    rule = next((rule for rule in RULES if rule.code == acceptance.check), None)
+    if rule is None:
+        yield error("unknown-check", place, f"there is no check '{acceptance.check}'", "write a check's code")
+    elif acceptance.until < study.today:
+        message = f"the acceptance of {acceptance.check} ended on {acceptance.until}"
+        yield warning("acceptance-ended", place, message, "mend what it accepted, or weigh it again")
+    elif not met:
+        message = f"nothing here breaks {acceptance.check} any more"
+        yield error("acceptance-unneeded", place, message, "remove the acceptance")

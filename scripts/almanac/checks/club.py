@@ -1,0 +1,120 @@
+"""Rules on the club, the policy, the vocabularies, benchmarks, blocks and reviews."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.arithmetic.effort import scale_gaps
+from almanac.arithmetic.pace import Because, Paces
+from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.study import Study
+from almanac.units import show_distance
+
+# Words that the arithmetic itself asks for: without them a share would be zero without anyone noticing.
+_BUILT_ON = {
+    "modes": ("swim", "kick"),
+    "kicks": ("flutter", "none"),
+    "positions": ("supine", "prone"),
+    "arms": ("board",),
+    "strokes": ("backstroke",),
+    "effects": ("resists",),
+    "bases": ("published",),
+}
+
+
+@forbids("word-missing")
+def word_missing(study: Study) -> Iterator[Problem]:
+    """Vocabularies keep the words that the arithmetic asks for by name: kick, flutter, supine and so on."""
+    for name, words in _BUILT_ON.items():
+        vocabulary = study.catalogue.vocabularies[name]
+        for word in words:
+            if word not in vocabulary.words:
+                message = f"'{word}' is missing, and distances are added up by it"
+                yield Problem(vocabulary, ("words",), message, f"add '{word}' again; its title may change")
+
+
+@forbids("effort-scale")
+def effort_scale(study: Study) -> Iterator[Problem]:
+    """The effort words share out the 0 to 10 field: no gap, no overlap, easiest first, each with its share of best."""
+    vocabulary = study.catalogue.vocabularies["efforts"]
+    for word in scale_gaps(vocabulary.words):
+        message = f"'{word}' leaves a gap or an overlap, or lacks its rating or its share_of_best"
+        yield Problem(vocabulary, ("words", word), message, "let each rating begin where the one before it ends, from 0 to 10")
+
+
+@forbids("rest-for-each-effort")
+def rest_for_each_effort(study: Study) -> Iterator[Problem]:
+    """The policy says for every effort word which rest it needs."""
+    policy = study.catalogue.policy
+    for word in study.catalogue.efforts:
+        if word not in policy.rest:
+            yield Problem(policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted")
+
+
+@warns("tests-disagree")
+def tests_disagree(study: Study) -> Iterator[Problem]:
+    """A lane group's tests of one activity slow with distance as swimmers do.
+
+    Where the exponent of time on distance is outside the policy's ``least_exponent`` to
+    ``greatest_exponent``, one of the times is a mistake of the stopwatch or the list, and no targets are
+    worked out from them.
+    """
+    club = study.catalogue.club
+    for id, group in club.lane_groups.items():
+        paces = Paces(group, study.catalogue.benchmarks, study.catalogue.policy)
+        told: set[tuple[str, ...]] = set()
+        for like, line in paces.lines.items():
+            if line is not Because.TESTS_DISAGREE:
+                continue
+            benchmark = study.catalogue.benchmarks[like]
+            names = tuple(point.benchmark for point in paces.points(benchmark.activity, frozenset(benchmark.gear)))
+            if names not in told:
+                told.add(names)
+                message = f"the times for {' and '.join(names)} cannot all be right"
+                yield Problem(club, ("lane_groups", id, "tests"), message, "check the stopwatch, and test again")
+
+
+@forbids("benchmark-mid-pool")
+def benchmark_mid_pool(study: Study) -> Iterator[Problem]:
+    """A benchmark's distance ends at a wall of the course that it is swum in."""
+    for benchmark in study.catalogue.benchmarks.values():
+        course = benchmark.protocol.course
+        if benchmark.distance % course.length:
+            message = f"{show_distance(benchmark.distance, course.unit)} ends between the walls of a {course} pool"
+            yield Problem(benchmark, ("distance",), message, f"write a multiple of {course.length}")
+
+
+@forbids("depth-range")
+def depth_range(study: Study) -> Iterator[Problem]:
+    """A pool's depth runs from its shallowest to its deepest."""
+    for id, pool in study.catalogue.club.pools.items():
+        if pool.depth_m.least > pool.depth_m.most:
+            message = f"from {pool.depth_m.least} to {pool.depth_m.most} runs backwards"
+            yield Problem(study.catalogue.club, ("pools", id, "depth_m"), message, "write the shallowest under 'from'")
+
+
+@forbids("block-starts-monday")
+def block_starts_monday(study: Study) -> Iterator[Problem]:
+    """A block starts on a Monday, so that its weeks are calendar weeks."""
+    for block in study.catalogue.blocks.values():
+        if block.starts.weekday() != 0:
+            message = f"{block.starts} is a {block.starts:%A}"
+            yield Problem(block, ("starts",), message, "write the Monday of its first week")
+
+
+@forbids("review-order")
+def review_order(study: Study) -> Iterator[Problem]:
+    """The next review comes after the last one."""
+    for entry in study.catalogue.entries.values():
+        if entry.review and entry.review.again <= entry.review.on:
+            message = f"again on {entry.review.again}, though reviewed on {entry.review.on}"
+            yield Problem(entry, ("review", "again"), message, "write a later day")
+
+
+@warns("review-overdue")
+def review_overdue(study: Study) -> Iterator[Problem]:
+    """An entry is looked over again by the day that its review names."""
+    for entry in study.catalogue.entries.values():
+        if entry.review and entry.review.again < study.today:
+            message = f"the review was due on {entry.review.again}"
+            yield Problem(entry, ("review", "again"), message, "look it over, then set 'on' to today and 'again' to the next day")

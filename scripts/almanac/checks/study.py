@@ -1,0 +1,74 @@
+"""What every check looks at: the catalogue, the day, and each set's figures worked out once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from functools import cached_property
+
+from almanac.arithmetic.effort import scale_gaps
+from almanac.arithmetic.expand import count_reps
+from almanac.arithmetic.graph import teaching_order
+from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
+from almanac.model.catalogue import Catalogue
+from almanac.model.swim_set import Effort, Item, Reps, Round, SwimSet
+from almanac.source.reader import Path
+
+
+@dataclass(frozen=True)
+class Study:
+    """A catalogue under study on a given day; figures are worked out when first asked for, and kept."""
+
+    catalogue: Catalogue
+    today: date
+    _summaries: dict[str, SetSummary] = field(default_factory=dict, repr=False)
+
+    @cached_property
+    def computable(self) -> Mapping[str, SwimSet]:
+        """The sets that can be worked out: sound efforts, no runaway rounds, no descend over one rep."""
+        if scale_gaps(self.catalogue.efforts):
+            return {}
+        return {id: entry for id, entry in self.catalogue.sets.items() if not self.is_runaway(entry)}
+
+    def is_runaway(self, swim_set: SwimSet) -> bool:
+        """Whether a set has more reps than the policy lets anyone lay out."""
+        return count_reps(swim_set.items) > self.catalogue.policy.limit("most_reps")
+
+    def summary(self, id: str) -> SetSummary:
+        """The figures of a computable set, in its own course, for every lane group."""
+        if id not in self._summaries:
+            self._summaries[id] = summarise(self.catalogue, self.computable[id])
+        return self._summaries[id]
+
+    @cached_property
+    def teaching_order(self) -> list[str]:
+        """Drill ids so that each comes after what it needs first and what is easier; lower levels first."""
+        drills = self.catalogue.drills
+        levels = list(self.catalogue.words("levels"))
+        needs = {id: (*drill.needs_first, *drill.easier) for id, drill in drills.items()}
+        return teaching_order(needs, lambda id: (levels.index(drills[id].level), id))
+
+    def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
+        """The lane groups that a set is written for."""
+        return groups_meant(self.catalogue, swim_set)
+
+
+def reps_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Reps, Path]]:
+    """Every reps item with its path in the file."""
+    for index, item in enumerate(items):
+        if isinstance(item, Round):
+            yield from reps_with_paths(item.items, (*path, index, "items"))
+        elif isinstance(item, Reps):
+            yield item, (*path, index)
+
+
+def efforts_with_paths(item: Reps, path: Path) -> Iterator[tuple[Effort, Path]]:
+    """Every effort of a reps item with its path."""
+    if not item.is_parted:
+        yield item.parts[0].effort, (*path, "effort")
+    else:
+        for number, part in enumerate(item.parts):
+            yield part.effort, (*path, "parts", number, "effort")
+
+

@@ -1,0 +1,149 @@
+"""Rules on drills, faults and progressions: what leads to what, and what was taught first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.arithmetic.graph import circles
+from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.study import Study
+from almanac.model.knowledge import Drill
+
+
+@forbids("circle")
+def circle(study: Study) -> Iterator[Problem]:
+    """``easier``, ``harder`` and ``needs_first`` each lead one way.
+
+    A drill that is easier than itself by way of others, or needs itself first, can never be reached. The
+    finding shows the circle as a chain of ids and stands at the drill that comes first in it by name.
+    """
+    drills = study.catalogue.drills
+    for relation in ("easier", "harder", "needs_first"):
+        graph = {id: getattr(drill, relation) for id, drill in drills.items()}
+        for chain in circles(graph):
+            following = chain[1] if len(chain) > 1 else chain[0]
+            index = getattr(drills[chain[0]], relation).index(following)
+            shown = " → ".join([*chain, chain[0]])
+            message = f"'{relation}' goes round in a circle: {shown}"
+            yield Problem(drills[chain[0]], (relation, index), message, "take one step out of it")
+
+
+@forbids("easier-and-harder")
+def easier_and_harder(study: Study) -> Iterator[Problem]:
+    """A drill cannot be both easier and harder than another.
+
+    That is so where one drill names another under both, and where two drills each name the other as the
+    easier one.
+    """
+    drills = study.catalogue.drills
+    for drill in drills.values():
+        for index, other in enumerate(drill.easier):
+            if other in drill.harder:
+                yield Problem(drill, ("easier", index), f"'{other}' stands under easier and harder", "keep one of the two")
+        for index, other in enumerate(drill.harder):
+            if drill.id in drills[other].harder and drill.id < other:
+                message = f"'{drill.id}' and '{other}' each name the other as harder"
+                yield Problem(drill, ("harder", index), message, "keep it in one of the two")
+
+
+@warns("needs-higher-level")
+def needs_higher_level(study: Study) -> Iterator[Problem]:
+    """What a drill needs first is of the same level or a lower one."""
+    order = list(study.catalogue.words("levels"))
+    for drill in study.catalogue.drills.values():
+        for index, need in enumerate(drill.needs_first):
+            level = study.catalogue.drills[need].level
+            if order.index(level) > order.index(drill.level):
+                message = f"'{need}' is {level}, above this drill's {drill.level}"
+                yield Problem(drill, ("needs_first", index), message, "raise this drill's level, or need another first")
+
+
+@forbids("effort-range")
+def effort_range(study: Study) -> Iterator[Problem]:
+    """A drill's range of effort runs from the easier word to the harder."""
+    order = list(study.catalogue.efforts)
+    for drill in study.catalogue.drills.values():
+        if order.index(drill.effort.easiest) > order.index(drill.effort.hardest):
+            message = f"from {drill.effort.easiest} to {drill.effort.hardest} runs backwards"
+            yield Problem(drill, ("effort",), message, f"write from: {drill.effort.hardest}, to: {drill.effort.easiest}")
+
+
+@forbids("dose-range")
+def dose_range(study: Study) -> Iterator[Problem]:
+    """A drill's reps run from fewer to more, and the most in a practice is not below the fewest."""
+    for drill in study.catalogue.drills.values():
+        least, most = drill.dose.reps.least, drill.dose.reps.most
+        if least > most:
+            yield Problem(drill, ("dose", "reps"), f"from {least} to {most} runs backwards", f"write from: {most}, to: {least}")
+        elif drill.dose.most < least:
+            message = f"at most {drill.dose.most} reps in a practice is below the {least} of one go"
+            yield Problem(drill, ("dose", "most"), message, f"write {least} or more")
+
+
+@forbids("one-right-answer")
+def one_right_answer(study: Study) -> Iterator[Problem]:
+    """Each question of a progression has exactly one right answer."""
+    for progression in study.catalogue.progressions.values():
+        for number, stage in enumerate(progression.stages):
+            for index, question in enumerate(stage.check_yourself):
+                right = sum(option.right for option in question.options)
+                if right != 1:
+                    path = ("stages", number, "check_yourself", index)
+                    message = f"{right or 'no'} of its answers {'is' if right < 2 else 'are'} marked right"
+                    yield Problem(progression, path, message, "mark one answer with 'right: true'")
+
+
+@forbids("stage-before-need")
+def stage_before_need(study: Study) -> Iterator[Problem]:
+    """The stages of a progression agree with what its drills need first.
+
+    Where a stage teaches a drill, a drill that it needs first must not be taught in a later stage.
+    """
+    drills = study.catalogue.drills
+    for progression in study.catalogue.progressions.values():
+        first: dict[str, int] = {}
+        for number, stage in enumerate(progression.stages):
+            for id in stage.drills:
+                first.setdefault(id, number)
+        for number, stage in enumerate(progression.stages):
+            for index, id in enumerate(stage.drills):
+                for need in drills[id].needs_first:
+                    if first.get(need, number) > number:
+                        message = f"'{id}' needs '{need}' first, which comes only in stage {first[need] + 1}"
+                        yield Problem(progression, ("stages", number, "drills", index), message, "change their order")
+
+
+@warns("mends-nothing-back")
+def mends_nothing_back(study: Study) -> Iterator[Problem]:
+    """A drill that claims to mend a fault is named by a cause of that fault.
+
+    Otherwise a coach who starts from the fault never finds the drill.
+    """
+    for drill in study.catalogue.drills.values():
+        for index, id in enumerate(drill.mends):
+            fault = study.catalogue.faults[id]
+            if not any(drill.id in cause.mended_by for cause in fault.causes):
+                message = f"no cause of '{id}' names this drill"
+                yield Problem(drill, ("mends", index), message, f"add it under a cause in {fault.file}, or remove it here")
+
+
+@forbids("breath-holding")
+def breath_holding(study: Study) -> Iterator[Problem]:
+    """Breath-holding for distance or time is refused.
+
+    Hyperventilation before underwater swimming and extended breath-holding "are dangerous and potentially
+    deadly" (joint statement of the American Red Cross and the YMCA of the USA, 27 May 2015). No title,
+    summary, cue or note may ask for it.
+    """
+    for entry in (*study.catalogue.drills.values(), *study.catalogue.sets.values()):
+        cues = enumerate(entry.cues) if isinstance(entry, Drill) else ()
+        texts = [(("title",), entry.title), (("summary",), entry.summary), *((("cues", i), cue) for i, cue in cues)]
+        for path, text in texts:
+            if any(sign in text.casefold() for sign in _BREATH_HOLDING):
+                yield Problem(entry, path, f"'{text}' asks for breath-holding", "take it out: it is refused here")
+
+
+_BREATH_HOLDING = (
+    "hypoxic", "breath-hold", "breath hold", "hold your breath", "holding your breath", "hold the breath", "no breath",
+    "without breathing", "one breath", "without a breath", "lung buster",
+)  # fmt: skip

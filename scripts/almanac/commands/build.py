@@ -1,0 +1,47 @@
+"""Check, compute, write the pages and build the site.
+
+Stops before writing anything where a finding is an error. The new site replaces the old one only when
+all of it has been built.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+import time
+from pathlib import Path
+
+from almanac.commands.shared import ERRORS, FINE, Checked, load_and_check, root_of
+from almanac.findings import as_text
+from almanac.pages.site import SiteError, build_site
+
+NAME = "build"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--out", type=Path, metavar="DIR", help="where the site goes (default: site/ in the root)")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    started = time.perf_counter()
+    root = root_of(arguments.root)
+    checked = load_and_check(root)
+    print(as_text(checked.findings, checked.loaded.count))
+    out = arguments.out or root / "site"
+    if not build_checked(checked, root, out):
+        return ERRORS
+    print(f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac serve, or open {out / 'index.html'}")
+    return FINE
+
+
+def build_checked(checked: Checked, root: Path, out: Path) -> bool:
+    """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it cannot be."""
+    if checked.exit_code or checked.study is None:
+        print("nothing was built: mend the errors first", file=sys.stderr)
+        return False
+    try:
+        build_site(checked.study, checked.loaded.names, root, out)
+    except SiteError as problem:
+        print(f"nothing was built: {problem}", file=sys.stderr)
+        return False
+    return True

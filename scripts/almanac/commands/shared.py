@@ -1,0 +1,54 @@
+"""What commands share: exit codes, the root folder, loading and checking."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from almanac.checks import check
+from almanac.checks.study import Study
+from almanac.findings import Finding, worst_first
+from almanac.model.load import Loaded, load
+
+FINE, ERRORS, WRONG_USAGE, FAULT = 0, 1, 2, 3
+
+
+class Usage(Exception):
+    """The user asked for something that is not there; the message says what to do instead."""
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A catalogue loaded and checked. ``study`` is None where its foundations are broken."""
+
+    loaded: Loaded
+    study: Study | None
+    findings: list[Finding]
+
+    @property
+    def exit_code(self) -> int:
+        """1 where a finding is an error, else 0."""
+        return ERRORS if any(finding.is_error for finding in self.findings) else FINE
+
+
+def root_of(given: Path) -> Path:
+    """The folder that holds drills/ and plans/. Raises Usage where it does not."""
+    if not given.is_dir():
+        raise Usage(f"there is no folder {given}")
+    if not (given / "drills").is_dir() and not (given / "plans").is_dir():
+        raise Usage(f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or name it with --root")
+    return given
+
+
+def load_and_check(root: Path) -> Checked:
+    """Load and check everything below ``root``, findings worst first."""
+    loaded = load(root_of(root))
+    return checked(loaded)
+
+
+def checked(loaded: Loaded) -> Checked:
+    """Check what has been loaded."""
+    study = Study(loaded.catalogue, date.today()) if loaded.catalogue else None
+    findings = [*loaded.findings, *(check(study) if study else ())]
+    return Checked(loaded, study, worst_first(findings))

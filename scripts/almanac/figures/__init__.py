@@ -1,0 +1,1 @@
+"""Figures: words of the catalogue and computed results drawn as SVG text."""

@@ -1,0 +1,105 @@
+"""The body figure: a side view of a swimmer at the water line, as SVG text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from almanac.figures.gear import gear_layers
+from almanac.figures.limbs import (
+    FAR_LEG,
+    HEAD,
+    NEAR_LEG,
+    Layer,
+    View,
+    arm_path,
+    depth,
+    head,
+    leg_path,
+    short_path,
+    suit_path,
+    trunk_path,
+)
+from almanac.figures.poses import Pose, plan_of, pose
+from almanac.figures.scenery import WIDTH, backdrop, frame_of, view_of, waterline
+from almanac.figures.shapes import at, number, path, words
+from almanac.figures.space import Point
+from almanac.figures.words import description, title_words
+
+def body_figure(
+    *,
+    position: str,
+    arms: str,
+    kick: str,
+    gear: Sequence[str] = (),
+    setting: str | None = None,
+    moment: int = 2,
+    identifier: str = "body",
+    stroke: str = "any",
+) -> str:
+    """The body figure as an SVG element that scales to its container.
+
+    ``position``, ``arms``, ``kick`` and ``stroke`` are words of the vocabularies, ``gear`` ids of gear (what cannot be
+    drawn is still named in the description), ``setting`` and ``moment`` those of a drill's `figure`; ``stroke`` says
+    which way the face looks on the side and in rotation. ``identifier`` begins the ids of title and description and
+    must be unique on the page. Raises ValueError for a word that is not known.
+    """
+    checked_identifier(identifier)
+    worn = tuple(gear)
+    held = pose(
+        plan_of(position=position, arms=arms, kick=kick, setting=setting, moment=moment, gear=worn, stroke=stroke)
+    )
+    view = view_of(held, worn)
+    parts = backdrop(held, view)
+    for _, elements in sorted([*body_layers(held, view), *gear_layers(held, view, worn)], key=lambda layer: layer[0]):
+        parts += elements
+    parts += waterline(held, view)
+    if position == "rotating":
+        parts.append(turning(held, view))
+    told = (title_words(held.plan), description(held, worn))
+    return document("body", WIDTH, frame_of(held).height, identifier, told, parts)
+
+
+def checked_identifier(identifier: str) -> str:
+    """The identifier as given; raises ValueError where it cannot begin an id."""
+    if not re.fullmatch(r"[A-Za-z][A-Za-z0-9_-]*", identifier):
+        raise ValueError(f"identifier {identifier!r} must be a letter, then letters, digits, - or _")
+    return identifier
+
+
+def document(kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]) -> str:
+    """A whole SVG element with its title and description (``told``)."""
+    title, text = f"{identifier}-title", f"{identifier}-desc"
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="figure figure-{kind}" '
+        f'viewBox="0 0 {number(width)} {number(height)}" role="img" aria-labelledby="{title}" '
+        f'aria-describedby="{text}">'
+        f"{words('title', told[0], title)}{words('desc', told[1], text)}{''.join(parts)}</svg>"
+    )
+
+
+def body_layers(held: Pose, view: View) -> list[Layer]:
+    """Limbs, trunk and head, each with its depth."""
+    bones = held.skeleton
+    far = "near" if held.turned else "far"
+    far_leg, far_short = path(far, leg_path(view, bones.far_leg)), path(f"{far}-suit", short_path(view, bones.far_leg))
+    trunk = [path("trunk", trunk_path(view, bones)), path("near-suit", suit_path(view, bones))]
+    near_short = path("near-suit", short_path(view, bones.near_leg))
+    return [
+        (FAR_LEG, [far_leg, far_short]),
+        (NEAR_LEG, [path("near", leg_path(view, bones.near_leg))]),
+        (0.0, [*trunk, near_short, *([far_short] if held.turned else [])]),
+        (HEAD, head(view, bones)),
+        (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm))]),
+        (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm))]),
+    ]
+
+
+def turning(held: Pose, view: View) -> str:
+    """A bent arrow with two heads above the hips: the body turns from side to side."""
+    x, y = view.spot(held.skeleton.hip.plus(Point(-0.08, 0.2)))
+    r = 0.052 * view.height
+    d = f"M{at(x - r, y)}A{number(r)} {number(r)} 0 0 1 {at(x + r, y)}"
+    for end in (x - r, x + r):
+        d += f"M{at(end - 3.5, y - 4)}L{at(end, y + 1)}L{at(end + 3.5, y - 4)}"
+    return path("arrow", d)

@@ -1,0 +1,160 @@
+"""SVG building blocks: numbers, capsules, elements, and the one table of paints."""
+
+from __future__ import annotations
+
+from math import acos, atan2, cos, hypot, pi, sin
+from typing import NamedTuple
+from xml.sax.saxutils import escape, quoteattr
+
+Spot = tuple[float, float]
+"""A place in the figure's own units, y down."""
+
+
+class Disc(NamedTuple):
+    """A circle that a limb is as wide as at one joint."""
+
+    x: float
+    y: float
+    r: float
+
+
+# Class name to (property, its colour where no stylesheet sets one). `site_src/styles/figures.css` sets each property for
+# light, dark and print; the colours here are its light ones.
+COLOURS = {
+    "near": "#1d4e6b",
+    "far": "#a9c3d1",
+    "suit": "#0b2a3d",
+    "far-suit": "#7797a8",
+    "edge": "#ffffff",
+    "line": "#12384d",
+    "water": "#dcedf4",
+    "surface": "#2f7fa3",
+    "wall": "#e6e2d8",
+    "joint": "#8d8775",
+    "gear": "#f0b429",
+    "gear-line": "#5c3d00",
+    "text": "#14222b",
+}
+
+
+def colour(name: str) -> str:
+    """The CSS colour of a name of ``COLOURS``, through its custom property."""
+    return f"var(--figure-{name}, {COLOURS[name]})"
+
+
+# What a thing of a class is painted with.
+PAINTS: dict[str, dict[str, str]] = {
+    "near": {"fill": colour("near"), "stroke": colour("edge"), "stroke-width": "1.6", "paint-order": "stroke"},
+    "trunk": {"fill": colour("near")},
+    "far": {"fill": colour("far"), "stroke": colour("line"), "stroke-width": "1.5", "paint-order": "stroke"},
+    "near-suit": {"fill": colour("suit")},
+    "far-suit": {"fill": colour("far-suit"), "stroke": colour("line"), "stroke-width": "1.5", "paint-order": "stroke"},
+    "skin-line": {"fill": "none", "stroke": colour("edge"), "stroke-width": "1.1", "stroke-linecap": "round"},
+    "goggles": {"fill": colour("edge")},
+    "water": {"fill": colour("water")},
+    "surface": {"fill": "none", "stroke": colour("surface"), "stroke-width": "1.3", "stroke-linecap": "round"},
+    "ripple": {"fill": "none", "stroke": colour("surface"), "stroke-width": "0.7", "stroke-linecap": "round"},
+    "wall": {"fill": colour("wall"), "stroke": colour("joint"), "stroke-width": "1"},
+    "tiles": {"fill": "none", "stroke": colour("joint"), "stroke-width": "0.6"},
+    "gear": {"fill": colour("gear"), "stroke": colour("gear-line"), "stroke-width": "1.1", "stroke-linejoin": "round"},
+    "gear-line": {"fill": "none", "stroke": colour("gear-line"), "stroke-width": "1.3", "stroke-linecap": "round"},
+    "gear-rim": {"fill": "none", "stroke": colour("gear-line"), "stroke-width": "4"},
+    "gear-strap": {"fill": "none", "stroke": colour("gear"), "stroke-width": "2"},
+    "arrow": {"fill": "none", "stroke": colour("line"), "stroke-width": "1.5", "stroke-linecap": "round"},
+    "text": {"fill": colour("text")},
+}
+
+
+def number(value: float) -> str:
+    """A number with one decimal at most, as short as it gets."""
+    text = f"{value:.1f}"
+    return "0" if text in ("-0.0", "0.0") else text.removesuffix(".0")
+
+
+def at(x: float, y: float) -> str:
+    """A pair of coordinates for a path."""
+    return f"{number(x)} {number(y)}"
+
+
+def element(name: str, paint: str, **attributes: str | float) -> str:
+    """An empty element of a class, with that class's paint and the attributes (``_`` in a name stands for ``-``)."""
+    pairs = {"class": f"figure-{paint}", **PAINTS[paint]}
+    for key, value in attributes.items():
+        pairs[key.replace("_", "-")] = value if isinstance(value, str) else number(value)
+    return f"<{name} {' '.join(f'{key}={quoteattr(value)}' for key, value in pairs.items())}/>"
+
+
+def path(paint: str, d: str, **attributes: str | float) -> str:
+    """A path of a class."""
+    return element("path", paint, d=d, **attributes)
+
+
+def polyline(spots: list[Spot]) -> str:
+    """Path data of straight lines through the spots."""
+    return "M" + "L".join(at(*spot) for spot in spots)
+
+
+def capsule(one: Disc, other: Disc) -> str:
+    """Path data of the outline around two discs, always drawn the same way round, so that several join into one."""
+    dx, dy = other.x - one.x, other.y - one.y
+    apart = (dx * dx + dy * dy) ** 0.5
+    if apart <= abs(one.r - other.r) + 1e-6:
+        return circle(max(one, other, key=lambda disc: disc.r))
+    heading, lean = atan2(dy, dx), acos((one.r - other.r) / apart)
+
+    def rim(disc: Disc, angle: float) -> str:
+        return at(disc.x + disc.r * cos(angle), disc.y + disc.r * sin(angle))
+
+    def arc(disc: Disc, large: bool) -> str:
+        return f"A{number(disc.r)} {number(disc.r)} 0 {int(large)} 1 "
+
+    left, right = heading - lean, heading + lean
+    return (
+        f"M{rim(one, left)}L{rim(other, left)}{arc(other, lean > pi / 2)}{rim(other, right)}"
+        f"L{rim(one, right)}{arc(one, lean < pi / 2)}{rim(one, left)}Z"
+    )
+
+
+def circle(disc: Disc) -> str:
+    """Path data of a disc, drawn the same way round as a capsule."""
+    r = number(disc.r)
+    left, right = at(disc.x - disc.r, disc.y), at(disc.x + disc.r, disc.y)
+    return f"M{left}A{r} {r} 0 1 1 {right}A{r} {r} 0 1 1 {left}Z"
+
+
+def chain(discs: list[Disc]) -> str:
+    """Path data of a limb through the discs, straight from one to the next."""
+    return "".join(capsule(one, other) for one, other in zip(discs, discs[1:], strict=False))
+
+
+def tapered(discs: list[Disc], *, cut: bool = False) -> str:
+    """Path data of one part of a limb, as wide as each disc says and smooth between, drawn round like a capsule.
+
+    Its ends are as round as the first and the last disc, or straight where ``cut``.
+    """
+    first, last = discs[0], discs[-1]
+    length = max(hypot(last.x - first.x, last.y - first.y), 1e-6)
+    across = ((last.y - first.y) / length, (first.x - last.x) / length)
+    one_side = [(disc.x + across[0] * disc.r, disc.y + across[1] * disc.r) for disc in discs]
+    other_side = [(disc.x - across[0] * disc.r, disc.y - across[1] * disc.r) for disc in reversed(discs)]
+    far_end, near_end = (f"A{number(disc.r)} {number(disc.r)} 0 0 1 " for disc in (last, first))
+    if cut:
+        far_end = near_end = "L"
+    there = f"M{at(*one_side[0])}{smooth(one_side)}{far_end}{at(*other_side[0])}"
+    return f"{there}{smooth(other_side)}{near_end}{at(*one_side[0])}Z"
+
+
+def smooth(spots: list[Spot]) -> str:
+    """Path data of a smooth curve from the first spot, where the pen is, through all others (Catmull-Rom)."""
+    d = ""
+    for index in range(len(spots) - 1):
+        before, one, two, after = (spots[min(max(index + step, 0), len(spots) - 1)] for step in (-1, 0, 1, 2))
+        leave = (one[0] + (two[0] - before[0]) / 6, one[1] + (two[1] - before[1]) / 6)
+        arrive = (two[0] - (after[0] - one[0]) / 6, two[1] - (after[1] - one[1]) / 6)
+        d += f"C{at(*leave)} {at(*arrive)} {at(*two)}"
+    return d
+
+
+def words(name: str, text: str, identifier: str) -> str:
+    """A title or a description with an id, its text escaped."""
+    return f"<{name} id={quoteattr(identifier)}>{escape(text)}</{name}>"

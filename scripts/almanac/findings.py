@@ -1,0 +1,143 @@
+"""Findings: what a check has to say, and how it is printed. Knows no entry."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from enum import IntEnum
+from typing import Any
+
+
+class Severity(IntEnum):
+    """How bad: an error stops the build, a warning does not. Worst first when sorted."""
+
+    ERROR = 0
+    WARNING = 1
+
+    @property
+    def word(self) -> str:
+        """The severity in lower case."""
+        return self.name.lower()
+
+
+@dataclass(frozen=True)
+class Place:
+    """A place in a file. ``line`` and ``column`` count from 1; 0 means the file as a whole."""
+
+    file: str
+    line: int = 0
+    column: int = 0
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}" if self.line else self.file
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing to say about one place: what is wrong and what to write instead."""
+
+    severity: Severity
+    code: str
+    place: Place
+    message: str
+    mend: str = ""
+
+    @property
+    def is_error(self) -> bool:
+        """Whether it stops the build."""
+        return self.severity is Severity.ERROR
+
+    def under(self, prefix: str) -> Finding:
+        """The same finding with its file named below ``prefix``."""
+        return replace(self, place=replace(self.place, file=f"{prefix}{self.place.file}"))
+
+    def as_json(self) -> dict[str, Any]:
+        """The finding as the JSON contract shows it."""
+        return {
+            "severity": self.severity.word,
+            "code": self.code,
+            "file": self.place.file,
+            "line": self.place.line,
+            "column": self.place.column,
+            "message": self.message,
+            "mend": self.mend,
+        }
+
+
+def error(code: str, place: Place, message: str, mend: str = "") -> Finding:
+    """A finding that stops the build."""
+    return Finding(Severity.ERROR, code, place, message, mend)
+
+
+def warning(code: str, place: Place, message: str, mend: str = "") -> Finding:
+    """A finding that does not."""
+    return Finding(Severity.WARNING, code, place, message, mend)
+
+
+def worst_first(findings: Iterable[Finding]) -> list[Finding]:
+    """Without repeats: errors before warnings, then by file, line, column, code and message."""
+
+    def order(finding: Finding) -> tuple[Any, ...]:
+        place = finding.place
+        return (finding.severity, place.file, place.line, place.column, finding.code, finding.message)
+
+    return sorted(dict.fromkeys(findings), key=order)
+
+
+def count_line(findings: Sequence[Finding], entries: int) -> str:
+    """``2 errors, 0 warnings in 212 entries``."""
+    errors = sum(finding.is_error for finding in findings)
+    warnings = len(findings) - errors
+    return f"{_plural(errors, 'error')}, {_plural(warnings, 'warning')} in {_plural(entries, 'entry', 'entries')}"
+
+
+def _plural(count: int, one: str, many: str = "") -> str:
+    return f"{count:,} {one if count == 1 else many or one + 's'}"
+
+
+def as_text(findings: Sequence[Finding], entries: int) -> str:
+    """Findings for a terminal: place, severity, code and message, the mend indented below."""
+    lines: list[str] = []
+    for finding in findings:
+        lines.append(f"{finding.place}: {finding.severity.word} {finding.code}: {finding.message}")
+        lines.extend(f"    {line}" for line in finding.mend.splitlines())
+    return "\n".join([*lines, count_line(findings, entries)])
+
+
+def as_json(findings: Sequence[Finding], entries: int) -> str:
+    """Findings as one JSON document, version 1."""
+    errors = sum(finding.is_error for finding in findings)
+    document = {
+        "version": 1,
+        "entries": entries,
+        "errors": errors,
+        "warnings": len(findings) - errors,
+        "findings": [finding.as_json() for finding in findings],
+    }
+    return json.dumps(document, ensure_ascii=False, indent=1)
+
+
+def as_annotations(findings: Sequence[Finding], entries: int) -> str:
+    """Findings as workflow commands that GitHub shows on the changed lines, then the count."""
+    lines = [_annotation(finding) for finding in findings]
+    return "\n".join([*lines, count_line(findings, entries)])
+
+
+def _annotation(finding: Finding) -> str:
+    place = finding.place
+    fields = [f"file={_escaped(place.file, ',:')}"]
+    if place.line:
+        fields += [f"line={place.line}", f"col={place.column}"]
+    fields.append(f"title={finding.code}")
+    body = finding.message + (f"\n{finding.mend}" if finding.mend else "")
+    return f"::{finding.severity.word} {','.join(fields)}::{_escaped(body)}"
+
+
+def _escaped(text: str, also: str = "") -> str:
+    for char in "%\r\n" + also:
+        text = text.replace(char, f"%{ord(char):02X}")
+    return text
+
+
+FORMATS = {"text": as_text, "json": as_json, "github": as_annotations}

@@ -1,0 +1,1 @@
+"""Documents to frozen dataclasses; every reference linked; the Catalogue. Computes nothing."""

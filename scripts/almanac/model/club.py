@@ -1,0 +1,88 @@
+"""The club: pools, squads, lane groups with their timed tests, and the gear it owns. No person."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import ClassVar
+
+from almanac.model.entry import Entry, Reference, Seconds, references
+from almanac.units import Course
+
+
+@dataclass(frozen=True)
+class Depth:
+    """Depth of a pool in metres, shallowest and deepest."""
+
+    least: float
+    most: float
+
+
+@dataclass(frozen=True)
+class Pool:
+    """A pool that the club swims in."""
+
+    title: str
+    course: Course
+    lanes: int
+    depth_m: Depth
+    flags: bool
+
+
+@dataclass(frozen=True)
+class Squad:
+    """A squad: its level and how often it swims a week."""
+
+    title: str
+    level: str
+    sessions_a_week: int
+
+
+@dataclass(frozen=True)
+class TimedTest:
+    """A lane group's time for a benchmark, the course it was swum in, and the day."""
+
+    benchmark: str
+    time: Seconds
+    course: Course
+    on: date
+
+
+@dataclass(frozen=True)
+class LaneGroup:
+    """Swimmers who train at one pace: never a person. ``gap`` seconds between swimmers."""
+
+    title: str
+    squad: str
+    lanes: int
+    heads: int
+    gap: Seconds
+    tests: tuple[TimedTest, ...] = ()
+
+
+@dataclass(frozen=True)
+class CordReading:
+    """A cord's force in newtons at a stretch in metres beyond its slack length."""
+
+    stretch_m: float
+    force_n: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Club(Entry):
+    """The club's pools, squads, lane groups and gear."""
+
+    kind: ClassVar[str] = "club"
+    pools: Mapping[str, Pool]
+    squads: Mapping[str, Squad]
+    lane_groups: Mapping[str, LaneGroup]
+    gear_owned: Mapping[str, int]
+    calibrations: Mapping[str, tuple[CordReading, ...]] = field(default_factory=dict)
+
+    def references(self) -> Iterator[Reference]:
+        yield from references("gear", self.gear_owned, "owns")
+        yield from references("gear", self.calibrations, "calibrates")
+        for group in self.lane_groups.values():
+            yield Reference("squad", group.squad, "in")
+            yield from references("benchmark", (test.benchmark for test in group.tests), "tested")

@@ -1,0 +1,86 @@
+"""What every kind of entry shares: a title, a review, evidence, safety, references to others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar, NewType
+
+Seconds = NewType("Seconds", float)  # written as m:ss in an entry, read into seconds above zero
+Ids = tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Reference:
+    """One entry pointing at another: the kind and id that it names, and in which role."""
+
+    kind: str
+    id: str
+    role: str
+
+
+def references(kind: str, ids: Iterable[str], role: str) -> Iterator[Reference]:
+    """A reference for each id, all in one role."""
+    return (Reference(kind, id, role) for id in ids)
+
+
+@dataclass(frozen=True)
+class Review:
+    """Who looked the entry over, by role; when; and by when to look again."""
+
+    by: str
+    on: date
+    again: date
+
+
+@dataclass(frozen=True)
+class Acceptance:
+    """A warning that the author accepts for now, with the reason and the day on which that ends."""
+
+    check: str
+    reason: str
+    until: date
+
+
+@dataclass(frozen=True)
+class Danger:
+    """A hazard and what the coach does so that it hurts no one."""
+
+    hazard: str
+    control: str
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """A claim, its basis (a word of the bases vocabulary) and, where published, its source."""
+
+    claim: str
+    basis: str
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Span:
+    """From so many to so many, both included."""
+
+    least: int
+    most: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class Entry:
+    """One file of the catalogue. ``file`` is its path below the root; ``id`` is the file's name."""
+
+    kind: ClassVar[str]
+    id: str
+    file: str
+    title: str
+    summary: str = ""
+    also_called: tuple[str, ...] = ()
+    review: Review | None = None
+    accepts: tuple[Acceptance, ...] = ()
+
+    def references(self) -> Iterator[Reference]:
+        """Every entry that this one names."""
+        return iter(())

@@ -1,0 +1,259 @@
+"""What the club knows: drills, faults, gear, benchmarks. The schemas say what each field holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import ClassVar
+
+from almanac.model.entry import Danger, Entry, Evidence, Ids, Reference, Seconds, Span, references
+from almanac.units import Course
+
+
+@dataclass(frozen=True)
+class Activity:
+    """What is done, apart from how far and how hard: two timed things compare when these agree."""
+
+    mode: str
+    stroke: str
+    kick: str
+    position: str
+    arms: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Moving(Entry):
+    """A thing done in the water or on land: what drills and benchmarks have in common."""
+
+    mode: str
+    stroke: str
+    kick: str
+    position: str
+    arms: str
+    safety: tuple[Danger, ...]
+    evidence: tuple[Evidence, ...] = ()
+
+    @property
+    def activity(self) -> Activity:
+        """What is done."""
+        return Activity(self.mode, self.stroke, self.kick, self.position, self.arms)
+
+
+@dataclass(frozen=True)
+class GearUse:
+    """Gear that a drill needs, and gear that suits it."""
+
+    needs: Ids = ()
+    may_add: Ids = ()
+
+
+@dataclass(frozen=True)
+class EffortRange:
+    """The efforts, easiest and hardest, in which a drill makes sense."""
+
+    easiest: str
+    hardest: str
+
+
+@dataclass(frozen=True)
+class Dose:
+    """How much: ``distance`` in the pool's unit or ``time`` held, reps, rest, most reps in a practice."""
+
+    reps: Span
+    rest: Seconds
+    most: int
+    distance: int | None = None
+    time: Seconds | None = None
+
+
+@dataclass(frozen=True)
+class Sight:
+    """What is seen, and from which viewpoint."""
+
+    viewpoint: str
+    what: str
+
+
+@dataclass(frozen=True)
+class GoesWrong:
+    """What goes wrong, why, and what to say."""
+
+    see: str
+    because: str
+    say: str
+
+
+@dataclass(frozen=True)
+class FigureChoice:
+    """What the body figure shows beyond position, arms, kick and gear."""
+
+    setting: str | None = None
+    moment: int | None = None
+
+
+@dataclass(frozen=True)
+class PaceRule:
+    """A drill's time as a multiple of a benchmark's time over the same distance."""
+
+    like: str
+    factor: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Drill(Moving):
+    """One thing to do: what it changes, how it is taught, what goes wrong, what can hurt."""
+
+    kind: ClassVar[str] = "drill"
+    purpose: str
+    goals: Ids
+    level: str
+    effort: EffortRange
+    dose: Dose
+    steps: tuple[str, ...]
+    cues: tuple[str, ...]
+    look_for: tuple[Sight, ...]
+    goes_wrong: tuple[GoesWrong, ...]
+    mends: Ids = ()
+    gear: GearUse = field(default_factory=GearUse)
+    easier: Ids = ()
+    harder: Ids = ()
+    needs_first: Ids = ()
+    figure: FigureChoice = field(default_factory=FigureChoice)
+    pace: PaceRule | None = None
+
+    @property
+    def family(self) -> str:
+        """The folder of skills that it stands in."""
+        return self.file.split("/")[-2]
+
+    def references(self) -> Iterator[Reference]:
+        yield from references("fault", self.mends, "mends")
+        yield from references("gear", self.gear.needs, "needs")
+        yield from references("gear", self.gear.may_add, "may_add")
+        yield from references("drill", self.easier, "easier")
+        yield from references("drill", self.harder, "harder")
+        yield from references("drill", self.needs_first, "needs_first")
+        if self.pace:
+            yield Reference("benchmark", self.pace.like, "pace")
+
+
+@dataclass(frozen=True)
+class Cause:
+    """A cause of a fault, the quick test that tells it apart, and the drills that mend it."""
+
+    cause: str
+    tell_apart: str
+    mended_by: Ids
+
+
+@dataclass(frozen=True)
+class LookAlike:
+    """A fault that looks alike, and how to tell."""
+
+    fault: str
+    difference: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fault(Entry):
+    """What a coach sees go wrong, and its causes."""
+
+    kind: ClassVar[str] = "fault"
+    stroke: str
+    see: tuple[Sight, ...]
+    why_it_matters: str
+    causes: tuple[Cause, ...]
+    refer_on: str
+    not_to_confuse_with: tuple[LookAlike, ...] = ()
+    evidence: tuple[Evidence, ...] = ()
+
+    def references(self) -> Iterator[Reference]:
+        for cause in self.causes:
+            yield from references("drill", cause.mended_by, "mended_by")
+        yield from references("fault", (other.fault for other in self.not_to_confuse_with), "not_to_confuse_with")
+
+
+@dataclass(frozen=True)
+class DragRow:
+    """One row of a measured table: area in cm² and drag over speed squared in N s²/m²."""
+
+    area_cm2: float
+    k: float
+
+
+@dataclass(frozen=True)
+class Drag:
+    """What a resisting piece costs: a table and the club's area, one k, a hanging mass, or a calibration."""
+
+    table: tuple[DragRow, ...] = ()
+    area_cm2: float | None = None
+    k: float | None = None
+    hanging_kg: float | None = None
+    ratio: float | None = None
+    calibrate: bool = False
+    how: str = ""
+    source: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Gear(Entry):
+    """A piece of equipment: what it does to the swimmer, its dangers, its drag."""
+
+    kind: ClassVar[str] = "gear"
+    acts_on: Ids
+    effect: str
+    what_it_changes: str
+    hazards: tuple[Danger, ...]
+    not_for: tuple[str, ...]
+    change_s: int
+    pace_factor: float
+    care: str
+    drag: Drag | None = None
+    evidence: tuple[Evidence, ...] = ()
+
+    @property
+    def resists(self) -> bool:
+        """Whether distance with it counts as resisted."""
+        return self.effect == "resists"
+
+
+@dataclass(frozen=True)
+class Protocol:
+    """How a test is run; ``rest`` before it, in seconds."""
+
+    steps: tuple[str, ...]
+    rest: Seconds
+    course: Course
+    start: str
+    timed_by: str
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What a change in the result means, and the change in seconds below which it means nothing."""
+
+    means: str
+    least_change_s: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Benchmark(Moving):
+    """A timed test. ``distance`` is in the unit of the protocol's course."""
+
+    kind: ClassVar[str] = "benchmark"
+    distance: int
+    protocol: Protocol
+    gives: Ids
+    repeat_every: str
+    reading: Reading
+    gear: Ids = ()
+    pair_with: Ids = ()
+
+    @property
+    def metres(self) -> float:
+        """The timed distance in metres."""
+        return self.distance * self.protocol.course.unit.metres
+
+    def references(self) -> Iterator[Reference]:
+        yield from references("gear", self.gear, "needs")
+        yield from references("benchmark", self.pair_with, "pair_with")

@@ -1,0 +1,77 @@
+"""The policy, every limit that a check or a computation uses; and the vocabularies."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import ClassVar
+
+from almanac.model.entry import Entry
+
+
+@dataclass(frozen=True)
+class Limit:
+    """A limit with its unit, reason and source."""
+
+    value: float
+    unit: str
+    reason: str
+    source: str
+
+
+@dataclass(frozen=True)
+class RestRule:
+    """Rest in seconds for each 50 m of a rep, or as a share of its target time: one of the two."""
+
+    seconds_per_50: float | None = None
+    share_of_work: float | None = None
+
+
+@dataclass(frozen=True)
+class RestByEffort:
+    """The rest that an effort wants: the least, and what a suggested send-off leaves."""
+
+    least: RestRule
+    wanted: RestRule
+    reason: str
+    source: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Policy(Entry):
+    """Every limit that a check or a computation uses."""
+
+    kind: ClassVar[str] = "policy"
+    limits: Mapping[str, Limit]
+    rest: Mapping[str, RestByEffort]
+
+    def limit(self, name: str) -> float:
+        """The value of a limit. Raises KeyError for a name that the schema does not know."""
+        return self.limits[name].value
+
+
+@dataclass(frozen=True)
+class Rating:
+    """The interval of the 0-10 effort field that a word owns."""
+
+    least: float
+    most: float
+
+
+@dataclass(frozen=True)
+class Word:
+    """A word of a vocabulary. ``rating`` and ``share_of_best`` stand for efforts only."""
+
+    title: str
+    means: str
+    rating: Rating | None = None
+    share_of_best: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Vocabulary(Entry):
+    """A closed list of words, in the order that people read them."""
+
+    kind: ClassVar[str] = "vocabulary"
+    about: str
+    words: Mapping[str, Word]

@@ -1,0 +1,58 @@
+"""Progressions: ordered stages, each with a test for moving on, from which an assistant learns."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import ClassVar
+
+from almanac.model.entry import Entry, Evidence, Ids, Reference, Span, references
+
+
+@dataclass(frozen=True)
+class Option:
+    """One answer to a question, whether it is right, and why."""
+
+    answer: str
+    why: str
+    right: bool = False
+
+
+@dataclass(frozen=True)
+class Question:
+    """A question that an assistant answers alone."""
+
+    question: str
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True)
+class Stage:
+    """One stage of a progression."""
+
+    title: str
+    aim: str
+    drills: Ids
+    sessions: Span
+    move_on_when: str
+    step_back_when: str
+    check_yourself: tuple[Question, ...]
+    sets: Ids = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class Progression(Entry):
+    """Ordered stages towards a skill."""
+
+    kind: ClassVar[str] = "progression"
+    goal: str
+    level: str
+    for_whom: str
+    why: str
+    stages: tuple[Stage, ...]
+    evidence: tuple[Evidence, ...] = ()
+
+    def references(self) -> Iterator[Reference]:
+        for stage in self.stages:
+            yield from references("drill", stage.drills, "teaches")
+            yield from references("set", stage.sets, "uses")

@@ -1,0 +1,65 @@
+"""Data that its schema has found sound, into frozen dataclasses."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any
+
+import cattrs
+from cattrs.gen import make_dict_structure_fn, override
+
+from almanac.model.club import Club, Depth
+from almanac.model.entry import Entry, Seconds, Span
+from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
+from almanac.model.plans import Block, Practice, PracticePart, Shares
+from almanac.model.policy import Policy, Rating, Vocabulary
+from almanac.model.progression import Progression
+from almanac.model.swim_set import Expectation, Item, SwimSet, items_from
+from almanac.units import Course, parse_time
+
+CLASSES: dict[str, type[Entry]] = {
+    cls.kind: cls
+    for cls in (Vocabulary, Drill, Fault, Gear, Benchmark, Progression, SwimSet, Practice, Block, Club, Policy)
+}
+
+_FROM_TO = {"least": override(rename="from"), "most": override(rename="to")}
+_RENAMED: dict[type[Any], dict[str, Any]] = {
+    Span: _FROM_TO,
+    Shares: _FROM_TO,
+    Depth: _FROM_TO,
+    Rating: _FROM_TO,
+    EffortRange: {"easiest": override(rename="from"), "hardest": override(rename="to")},
+    Progression: {"for_whom": override(rename="for")},
+}
+
+
+def _converter() -> cattrs.Converter:
+    converter = cattrs.Converter(forbid_extra_keys=True, detailed_validation=False)
+    converter.register_structure_hook(Seconds, lambda data, _: Seconds(parse_time(data)))
+    converter.register_structure_hook(date, lambda data, _: date.fromisoformat(data))
+    converter.register_structure_hook(Course, lambda data, _: Course.parse(data))
+    converter.register_structure_hook_func(_is_items, lambda data, _: items_from(data))
+    converter.register_structure_hook(Sight, lambda data, _: Sight(data["from"], data.get("see") or data["what"]))
+    converter.register_structure_hook(Expectation, _expectation)
+    for cls, renamed in _RENAMED.items():
+        hook = make_dict_structure_fn(cls, converter, _cattrs_forbid_extra_keys=True, **renamed)
+        converter.register_structure_hook(cls, hook)
+    return converter
+
+
+def _is_items(wanted: Any) -> bool:
+    return bool(wanted == tuple[Item, ...])
+
+
+def _expectation(data: Mapping[str, Any], _: Any) -> Expectation:
+    clock = {group: parse_time(time) for group, time in data.get("clock", {}).items()}
+    return Expectation(**{**data, "clock": clock})
+
+
+_CONVERTER = _converter()
+
+
+def structure(data: Mapping[str, Any], kind: str, id: str, file: str) -> Entry:
+    """The entry that sound data holds. Raises only where schema and dataclass have parted."""
+    return _CONVERTER.structure({**data, "id": id, "file": file}, CLASSES[kind])

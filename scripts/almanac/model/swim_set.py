@@ -1,0 +1,210 @@
+"""Sets and what they are made of: reps, rounds, pauses, efforts, send-offs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any, ClassVar
+
+from almanac.model.entry import Danger, Entry, Ids, Reference, references
+from almanac.units import Course, parse_time
+
+
+@dataclass(frozen=True)
+class Hold:
+    """One effort throughout."""
+
+    word: str
+
+
+@dataclass(frozen=True)
+class Descend:
+    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target time."""
+
+    first: str
+    last: str
+
+
+@dataclass(frozen=True)
+class Build:
+    """Faster within the rep: speed rises evenly with distance from ``first`` to ``last``."""
+
+    first: str
+    last: str
+
+
+@dataclass(frozen=True)
+class Rotate:
+    """These words in turn, one a rep."""
+
+    words: Ids
+
+
+Effort = Hold | Descend | Build | Rotate
+
+
+def effort_from(data: str | Mapping[str, Any]) -> Effort:
+    """An effort plan from an entry's form of it: a word, or a mapping with one key."""
+    if isinstance(data, str):
+        return Hold(data)
+    ((form, words),) = data.items()
+    if form == "rotate":
+        return Rotate(tuple(words))
+    return {"descend": Descend, "build": Build}[form](*words)
+
+
+@dataclass(frozen=True)
+class Sendoff:
+    """The interval a rep leaves on, in seconds: one for all, or one a lane group.
+
+    ``ratio`` is 1 as an entry writes it; a set laid into another course carries the ratio of the lengths.
+    """
+
+    every: float | None = None
+    by_group: Mapping[str, float] = field(default_factory=dict)
+    ratio: Fraction = Fraction(1)
+
+    def of(self, group: str) -> float | None:
+        """The group's interval as written, or None where the set names none for it."""
+        return self.by_group.get(group, self.every)
+
+
+@dataclass(frozen=True)
+class Part:
+    """One piece of a rep, done without a stop; ``distance`` in the set's own unit.
+
+    A piece that is held rather than travelled has no distance, and lasts ``hold_s`` seconds.
+    """
+
+    distance: int
+    do: str
+    effort: Effort
+    gear: Ids = ()
+    hold_s: float | None = None
+
+
+@dataclass(frozen=True)
+class Reps:
+    """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts."""
+
+    reps: int
+    parts: tuple[Part, ...]
+    sendoff: Sendoff | None = None
+    rest: float | None = None
+    gear: Ids = ()
+    note: str = ""
+    is_parted: bool = False
+
+    @property
+    def distance(self) -> int:
+        """The distance of one rep."""
+        return sum(part.distance for part in self.parts)
+
+
+@dataclass(frozen=True)
+class Pause:
+    """Rest of ``seconds``, for a reason."""
+
+    seconds: float
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Round:
+    """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the next."""
+
+    rounds: int
+    items: tuple[Item, ...]
+    pause_between: float | None = None
+    note: str = ""
+
+
+Item = Reps | Pause | Round
+
+
+def items_from(data: list[dict[str, Any]]) -> tuple[Item, ...]:
+    """Items from an entry's form of them, which the schema has found sound."""
+    return tuple(map(_item, data))
+
+
+def _item(data: Mapping[str, Any]) -> Item:
+    note = data.get("note", "")
+    if "rounds" in data:
+        return Round(data["rounds"], items_from(data["items"]), _optional_time(data.get("pause_between")), note)
+    if "pause" in data:
+        return Pause(parse_time(data["pause"]), note)
+    return Reps(
+        reps=data["reps"],
+        parts=tuple(_part(part) for part in data.get("parts", [data])) if "parts" in data else (_part(data, gear=False),),
+        sendoff=_sendoff(data["sendoff"]) if "sendoff" in data else None,
+        rest=_optional_time(data.get("rest")),
+        gear=tuple(data.get("gear", ())),
+        note=note,
+        is_parted="parts" in data,
+    )
+
+
+def _part(data: Mapping[str, Any], gear: bool = True) -> Part:
+    own_gear = tuple(data.get("gear", ())) if gear else ()
+    return Part(data.get("distance", 0), data["do"], effort_from(data["effort"]), own_gear, _optional_time(data.get("time")))
+
+
+def _sendoff(data: Any) -> Sendoff:
+    if isinstance(data, dict):
+        return Sendoff(by_group={group: parse_time(time) for group, time in data.items()})
+    return Sendoff(every=parse_time(data))
+
+
+def _optional_time(data: Any) -> float | None:
+    return None if data is None else parse_time(data)
+
+
+def reps_of(items: tuple[Item, ...]) -> Iterator[Reps]:
+    """Every reps item, once each however many rounds hold it."""
+    for item in items:
+        if isinstance(item, Round):
+            yield from reps_of(item.items)
+        elif isinstance(item, Reps):
+            yield item
+
+
+def item_references(items: tuple[Item, ...]) -> Iterator[Reference]:
+    """The drills, gear and lane groups that items name."""
+    for reps in reps_of(items):
+        yield from references("gear", reps.gear, "uses")
+        if reps.sendoff:
+            yield from references("lane_group", reps.sendoff.by_group, "sendoff")
+        for part in reps.parts:
+            yield Reference("drill", part.do, "uses")
+            yield from references("gear", part.gear, "uses")
+
+
+@dataclass(frozen=True)
+class Expectation:
+    """What the author believes of the computed figures."""
+
+    distance: int | None = None
+    reps: int | None = None
+    lengths: int | None = None
+    clock: Mapping[str, float] = field(default_factory=dict)
+    by: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True)
+class SwimSet(Entry):
+    """Reps, rounds and pauses with a purpose, written for one course."""
+
+    kind: ClassVar[str] = "set"
+    purpose: str
+    goals: Ids
+    level: str
+    course: Course
+    items: tuple[Item, ...]
+    expect: Expectation = field(default_factory=Expectation)
+    safety: tuple[Danger, ...] = ()
+    most_in_lane: int | None = None
+
+    def references(self) -> Iterator[Reference]:
+        yield from item_references(self.items)
+        yield from references("lane_group", self.expect.clock, "expect")

@@ -1,0 +1,1 @@
+"""Results to Markdown, JSON and CSV on disk, from templates in ``site_src``. Computes no number."""

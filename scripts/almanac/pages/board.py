@@ -1,0 +1,107 @@
+"""The whiteboard: a set in words, as a coach would write it up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.swim_set import Build, Descend, Effort, Hold, Item, Part, Pause, Reps, Rotate, Round, Sendoff, SwimSet
+from almanac.units import show_time
+
+
+VOCABULARY_OF = {"mode": "modes", "kick": "kicks", "stroke": "strokes", "position": "positions", "effort": "efforts"}
+
+
+@dataclass(frozen=True)
+class BoardLine:
+    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be empty."""
+
+    depth: int
+    what: str
+    effort: str = ""
+    go: str = ""
+    gear: str = ""
+    note: str = ""
+
+
+def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
+    """The set's lines, in order."""
+    return list(_lines(catalogue, swim_set.items, 0))
+
+
+def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterator[BoardLine]:
+    for item in items:
+        if isinstance(item, Pause):
+            yield BoardLine(depth, f"Pause {show_time(item.seconds)}", note=item.note)
+        elif isinstance(item, Round):
+            between = f"{show_time(item.pause_between)} between rounds" if item.pause_between else ""
+            yield BoardLine(depth, f"{item.rounds} rounds of", go=between, note=item.note)
+            yield from _lines(catalogue, item.items, depth + 1)
+        else:
+            yield _reps(catalogue, item, depth)
+
+
+def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
+    go = sendoff_words(item.sendoff) if item.sendoff else f"{show_time(item.rest)} rest" if item.rest else ""
+    gear = gear_words(catalogue, item.gear)
+    if not item.is_parted:
+        part = item.parts[0]
+        each = show_time(part.hold_s) if part.hold_s else str(part.distance)
+        what = f"{item.reps} × {each} {catalogue.drills[part.do].title}"
+        return BoardLine(depth, what, effort_words(part.effort), go, gear, item.note)
+    what = f"{item.reps} × {item.distance} as " + ", then ".join(_part(catalogue, part) for part in item.parts)
+    return BoardLine(depth, what, "", go, gear, item.note)
+
+
+def _part(catalogue: Catalogue, part: Part) -> str:
+    gear = f" in {gear_words(catalogue, part.gear)}" if part.gear else ""
+    return f"{part.distance} {catalogue.drills[part.do].title} ({effort_words(part.effort)}){gear}"
+
+
+def effort_words(effort: Effort) -> str:
+    """An effort in words: ``steady``, ``descend steady to fast``."""
+    match effort:
+        case Hold(word):
+            return word
+        case Descend(first, last):
+            return f"descend {first} to {last}"
+        case Build(first, last):
+            return f"build {first} to {last}"
+        case Rotate(words):
+            return "in turn " + ", ".join(words)
+
+
+def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
+    """Gear by title."""
+    return " and ".join(catalogue.gear[id].title.lower() for id in gear)
+
+
+def sendoff_words(sendoff: Sendoff) -> str:
+    """A send-off in words: ``on 1:05``, or one a lane group."""
+    if sendoff.every is not None:
+        return f"on {show_time(sendoff.every)}"
+    return "on " + ", ".join(f"{show_time(time)} {group}" for group, time in sendoff.by_group.items())
+
+
+def board_text(lines: list[BoardLine]) -> str:
+    """The whiteboard for a terminal."""
+    shown = []
+    for line in lines:
+        parts = [line.what, line.effort, f"in {line.gear}" if line.gear else "", line.go, f"({line.note})" if line.note else ""]
+        shown.append("    " * line.depth + ", ".join(filter(None, parts)))
+    return "\n".join(shown)
+
+
+def facet_title(catalogue: Catalogue, facet: str, word: str) -> str:
+    """How a facet's word is shown: the vocabulary's title, or gear by title."""
+    if facet == "gear":
+        return " + ".join(catalogue.gear[id].title for id in word.split("+")) if word != "none" else "No gear"
+    return catalogue.words(VOCABULARY_OF[facet])[word].title
+
+
+def in_order(catalogue: Catalogue, facet: str, split: Mapping[str, object]) -> list[str]:
+    """The words of a facet's split in the order of their vocabulary; gear as it appears."""
+    if facet == "gear":
+        return list(split)
+    return [word for word in catalogue.words(VOCABULARY_OF[facet]) if word in split]

@@ -1,0 +1,74 @@
+"""Data for others below ``data/v1/``: the whole catalogue, one file an entry, the schemas, and CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from almanac.checks.study import Study
+from almanac.model.catalogue import Key
+from almanac.pages.sum_json import set_json
+from almanac.source import schemas
+from almanac.source.names import Names
+
+VERSION = 1
+FOLDER = "data/v1"
+_DRILL_COLUMNS = ("id", "title", "summary", "family", "mode", "stroke", "kick", "position", "arms", "level")
+_SET_COLUMNS = ("id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps")
+
+
+def data_files(study: Study, names: Names) -> Iterator[tuple[str, str]]:
+    """Every data file, as its path below the site's root and its text."""
+    entries = _entries(study)
+    catalogue = {"version": VERSION, "entries": [value for _, value in sorted(entries.items())]}
+    yield f"{FOLDER}/catalogue.json", _json(catalogue)
+    for (kind, id), value in entries.items():
+        yield f"{FOLDER}/{kind}/{id}.json", _json(value)
+    for kind in schemas.KINDS:
+        yield f"{FOLDER}/schema/{kind}.json", _json(schemas.published(kind, names.words))
+    yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(study))
+    yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(study))
+
+
+def _entries(study: Study) -> Mapping[Key, dict[str, Any]]:
+    """Each entry as its author wrote it, under ``entry``, with its computed figures under ``computed``."""
+    catalogue = study.catalogue
+    found: dict[Key, dict[str, Any]] = {}
+    for key, entry in catalogue.entries.items():
+        value: dict[str, Any] = {"kind": key[0], "id": key[1], "file": entry.file, "entry": catalogue.documents[key].data}
+        if entry.kind == "set" and entry.id in study.computable:
+            value["computed"] = set_json(study.summary(entry.id))
+        found[key] = value
+    return found
+
+
+def _json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n"
+
+
+def _csv(columns: tuple[str, ...], rows: Iterator[dict[str, Any]]) -> str:
+    text = io.StringIO()
+    writer = csv.DictWriter(text, columns, lineterminator="\n")
+    writer.writeheader()
+    writer.writerows({column: _harmless(row[column]) for column in columns} for row in rows)
+    return text.getvalue()
+
+
+def _harmless(value: Any) -> Any:
+    """Text that a spreadsheet would take for a formula, set apart by a leading apostrophe."""
+    return f"'{value}" if isinstance(value, str) and value[:1] in "=+-@\t" else value
+
+
+def _drill_rows(study: Study) -> Iterator[dict[str, Any]]:
+    for drill in study.catalogue.drills.values():
+        yield {column: getattr(drill, column) for column in _DRILL_COLUMNS}
+
+
+def _set_rows(study: Study) -> Iterator[dict[str, Any]]:
+    for id, swim_set in study.computable.items():
+        computed = set_json(study.summary(id))
+        own = {"title": swim_set.title, "summary": swim_set.summary, "level": swim_set.level}
+        yield {**computed, **own}

@@ -1,0 +1,51 @@
+"""Where pages stand, and links between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from almanac.model.entry import Entry
+
+FOLDER_OF = {
+    "drill": "drills", "fault": "faults", "gear": "gear", "benchmark": "benchmarks", "progression": "progressions",
+    "set": "sets",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Link:
+    """A link to a page: its address from the site's root, its words, and one line about it."""
+
+    href: str
+    title: str
+    summary: str = ""
+
+
+def page_of(entry: Entry) -> str:
+    """The address of an entry's page from the site's root."""
+    return f"{FOLDER_OF[entry.kind]}/{entry.id}.html"
+
+
+def link(entry: Entry) -> Link:
+    """A link to an entry's page."""
+    return Link(page_of(entry), entry.title, entry.summary)
+
+
+def links(entries: Iterable[Entry]) -> list[Link]:
+    """Links to entries, by title."""
+    return [link(entry) for entry in sorted(entries, key=lambda entry: entry.title.casefold())]
+
+
+@dataclass(frozen=True)
+class Page:
+    """A page to be written: its Markdown file below the pages' root, its template, and what that shows."""
+
+    file: str
+    template: str
+    context: dict[str, object]
+
+    @property
+    def base(self) -> str:
+        """The way from the page back to the site's root."""
+        return "../" * self.file.count("/")

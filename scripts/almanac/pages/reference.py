@@ -1,0 +1,101 @@
+"""Pages made from the code itself: the fields of every kind of entry, and every check; and the safety page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from almanac.checks import RULES
+from almanac.checks.study import Study
+from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Danger, Entry
+from almanac.pages.links import FOLDER_OF, Link, Page, link
+from almanac.source import schemas
+
+_TYPE_WORDS = {"string": "text", "integer": "whole number", "number": "number", "boolean": "true or false", "array": "list"}
+
+
+def reference_pages(study: Study) -> Iterator[Page]:
+    """The safety page, the field tables and the list of checks."""
+    yield Page("safety.md", "safety", {"sections": list(_dangers(study.catalogue))})
+    yield Page("fields.md", "fields", {"kinds": [_kind(kind) for kind in schemas.KINDS], "shared": _shared_kinds()})
+    rules = [{"code": rule.code, "severity": rule.severity.word, "paragraphs": rule.explanation.split("\n\n")} for rule in RULES]
+    yield Page("checks.md", "checks", {"rules": sorted(rules, key=lambda rule: str(rule["code"]))})
+
+
+def _dangers(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
+    """Every hazard with its controls, gathered by kind of entry; the same danger once, with all that it comes from."""
+    groups: tuple[tuple[str, list[tuple[Entry, tuple[Danger, ...]]]], ...] = (
+        ("Gear", [(gear, gear.hazards) for gear in catalogue.gear.values()]),
+        ("Drills", [(drill, drill.safety) for drill in catalogue.drills.values()]),
+        ("Benchmarks", [(test, test.safety) for test in catalogue.benchmarks.values()]),
+        ("Sets", [(swim_set, swim_set.safety) for swim_set in catalogue.sets.values()]),
+    )
+    for title, entries in groups:
+        gathered: dict[Danger, list[Link]] = {}
+        for entry, dangers in entries:
+            for danger in dangers:
+                gathered.setdefault(danger, []).append(link(entry))
+        rows = [(danger.hazard, danger.control, found) for danger, found in gathered.items()]
+        yield {"title": title, "rows": rows}
+
+
+def _kind(kind: str) -> dict[str, Any]:
+    schema = schemas.raw(kind)
+    return {
+        "kind": kind,
+        "title": schema["title"],
+        "about": schema["description"],
+        "file": f"data/v1/schema/{kind}.json",
+        "has_pages": kind in FOLDER_OF,
+        "rows": list(_rows(schema)),
+    }
+
+
+def _shared_kinds() -> list[dict[str, Any]]:
+    """The pieces of a set that nest: a round, reps, a part, a pause."""
+    pieces = schemas.raw("common")["$defs"]
+    return [
+        {"kind": name, "title": pieces[name]["title"].capitalize(), "rows": list(_rows(pieces[name]))}
+        for name in ("reps", "part", "round", "pause")
+    ]
+
+
+def _rows(schema: schemas.Schema, prefix: str = "") -> Iterator[dict[str, str]]:
+    """A row for each field, and for the fields inside it."""
+    required = schema.get("required", ())
+    for name, piece in schema.get("properties", {}).items():
+        field = schemas.resolve(piece)
+        yield {
+            "field": prefix + name,
+            "holds": _holds(field),
+            "must": "yes" if name in required else "",
+            "about": field.get("description", ""),
+        }
+        inner = schemas.resolve(field.get("items", {})) if field.get("type") == "array" else field
+        if inner.get("type") == "object" and "properties" in inner and not prefix.count("."):
+            yield from _rows(inner, f"{prefix}{name}.")
+
+
+def _holds(field: schemas.Schema) -> str:
+    """What a field holds, in a few words."""
+    if "vocabulary" in field:
+        return f"a word of {field['vocabulary']}"
+    if "reference" in field:
+        return f"the id of a {str(field['reference']).replace('_', ' ')}"
+    if "clock" in field:
+        return "a time, m:ss or seconds"
+    if "enum" in field:
+        return " or ".join(map(str, field["enum"]))
+    if "const" in field:
+        return str(field["const"]).lower()
+    kind = field.get("type", "")
+    if kind == "array":
+        return f"list of: {_holds(schemas.resolve(field.get('items', {})))}" + _counted(field)
+    if kind == "string" and "maxLength" in field:
+        return f"text, {field.get('minLength', 0)} to {field['maxLength']} characters"
+    return _TYPE_WORDS.get(str(kind), "fields" if kind == "object" else "see its description")
+
+
+def _counted(field: schemas.Schema) -> str:
+    return f", {field['minItems']} to {field['maxItems']}" if {"minItems", "maxItems"} <= field.keys() else ""

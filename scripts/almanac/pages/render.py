@@ -1,0 +1,52 @@
+"""Templates, and the one place where text from entries is made safe for Markdown and HTML alike."""
+
+from __future__ import annotations
+
+import html
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+# Everything that HTML, Markdown or one of the Markdown extensions could take for markup.
+_SPECIAL = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\"'`\\*_{}[]#|~^=$!@"})
+
+
+def safe(value: Any) -> Markup:
+    """Text that shows as it was written, in a Markdown page or an HTML attribute. None shows as nothing."""
+    if isinstance(value, Markup):
+        return value
+    return Markup(" ".join(str("" if value is None else value).split()).translate(_SPECIAL))
+
+
+def front_matter(**fields: Any) -> Markup:
+    """A page's front matter. Texts are escaped for the theme, which puts them into HTML as they are."""
+    lines = [
+        f"{name}: {json.dumps(html.escape(value) if isinstance(value, str) else value, ensure_ascii=False)}"
+        for name, value in fields.items()
+        if value not in (None, "")
+    ]
+    return Markup("\n".join(["---", *lines, "---"]))
+
+
+class Templates:
+    """The page templates of one folder."""
+
+    def __init__(self, folder: Path) -> None:
+        self._environment = Environment(
+            loader=FileSystemLoader(folder),
+            autoescape=True,
+            finalize=safe,
+            undefined=StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            keep_trailing_newline=True,
+        )
+        self._environment.globals["front_matter"] = front_matter
+
+    def page(self, name: str, context: Mapping[str, Any]) -> str:
+        """The text of a page. Raises jinja2.UndefinedError where the template asks for what is not there."""
+        return self._environment.get_template(f"{name}.md.j2").render(context)

@@ -1,0 +1,244 @@
+"""The page of a set: the whiteboard, the sums, and for each pool and lane group the clock."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from markupsafe import Markup
+
+from almanac.arithmetic.clock import GroupClock, TimedRep
+from almanac.arithmetic.pace import Target
+from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale, summarise
+from almanac.arithmetic.table import ItemRow, item_rows
+from almanac.arithmetic.timeline import timeline
+from almanac.arithmetic.working import Working
+from almanac.checks.study import Study, reps_with_paths
+from almanac.figures.bars import bar
+from almanac.figures.strip import Stretch, strip, swatch
+from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue
+from almanac.model.progression import Progression
+from almanac.model.swim_set import SwimSet
+from almanac.pages.board import board, facet_title, in_order
+from almanac.pages.entry_pages import review_words
+from almanac.pages.links import Page, link, links
+from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
+from almanac.pages.working_text import formula, steps
+from almanac.units import COURSES, Course, show_distance, show_number, show_share, show_time
+
+FACET_TITLES = {
+    "mode": "Sort of work", "kick": "Leg action", "stroke": "Stroke", "position": "Position", "gear": "Gear", "effort": "Effort",
+}  # fmt: skip
+
+
+def set_pages(study: Study, findings: list[Finding]) -> Iterator[Page]:
+    """A page for each set that can be worked out."""
+    for id, swim_set in study.computable.items():
+        own = [finding for finding in findings if finding.place.file == swim_set.file]
+        yield _set(study, swim_set, study.summary(id), own)
+
+
+def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: list[Finding]) -> Page:
+    catalogue = study.catalogue
+    drills = {piece.drill.id: piece.drill for piece in summary.pieces}
+    context: dict[str, Any] = {
+        "entry": swim_set,
+        "file": swim_set.file,
+        "review": review_words(catalogue, swim_set),
+        "level": catalogue.words("levels")[swim_set.level].title,
+        "goals": [(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
+        "board": board(catalogue, swim_set),
+        "totals": totals(summary),
+        "facets": [_facet(catalogue, summary, facet) for facet in FACET_TITLES],
+        "sentences": list(share_sentences(summary)),
+        "gear": [link(catalogue.gear[id]) for id in summary.gear],
+        "drills": links(drills.values()),
+        "brief": [(line, _sources(catalogue, line.sources)) for line in summary.brief],
+        "efforts": _legend(catalogue),
+        "pools": [_pool(study, swim_set, course) for course in _own_first(swim_set.course)],
+        "meant": list(study.meant(swim_set)),
+        "findings": findings,
+        "progressions": links(catalogue.users(swim_set, Progression)),
+        "convention": CLOCK_CONVENTION,
+    }
+    return Page(f"sets/{swim_set.id}.md", "set", context)
+
+
+def _own_first(own: Course) -> list[Course]:
+    return [own, *(course for course in COURSES.values() if course != own)]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A figure on the page with the working that opens in place."""
+
+    what: str
+    value: str
+    working: str = ""
+
+
+def totals(summary: SetSummary) -> list[Figure]:
+    """Distance, reps and lengths."""
+    unit = summary.course.unit
+    shown = [
+        Figure("Distance", show_distance(summary.distance.value, unit), formula(summary.distance)),
+        Figure("Reps", show_number(len(summary.reps))),
+        Figure("Lengths", show_number(float(summary.lengths)), f"{show_distance(summary.distance.value, unit)} ÷ {summary.course}"),
+    ]
+    if unit.metres != 1:
+        working = f"{show_distance(summary.distance.value, unit)} × {unit.metres} m"
+        shown.append(Figure("In metres", f"{show_number(summary.metres)} m", working))
+    return shown
+
+
+def _facet(catalogue: Catalogue, summary: SetSummary, facet: str) -> dict[str, Any]:
+    whole, unit = summary.distance.value, summary.course.unit
+    split = summary.by[facet]
+    rows = [
+        {
+            "title": facet_title(catalogue, facet, word),
+            "distance": show_distance(float(split[word]), unit),
+            "share": show_share(float(split[word]) / whole),
+            "bar": Markup(bar(float(split[word]) / whole)),
+        }
+        for word in in_order(catalogue, facet, split)
+    ]
+    return {"title": FACET_TITLES[facet], "rows": rows}
+
+
+def share_sentences(summary: SetSummary) -> Iterator[str]:
+    """The shares that coaches ask for, in sentences."""
+    shares, unit = summary.shares, summary.course.unit
+    yield f"Kick is {show_share(_float(shares.kick))} of the distance."
+    if shares.supine_flutter is not None:
+        yield (
+            f"Of the flutter kick, {show_share(_float(shares.supine_flutter))} is on the back,"
+            f" {show_share(_float(shares.prone_flutter))} on the front and {show_share(_float(shares.board_flutter))} with a board."
+        )
+    if shares.resisted:
+        yield f"{show_share(_float(shares.resisted))} of the distance is resisted."
+    yield f"{show_share(_float(shares.fast))} is fast or all-out."
+    if shares.kick_into_stroke:
+        yield f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of the kick, without a stop."
+
+
+def _float(value: Any) -> float | None:
+    return None if value is None else float(value)
+
+
+def _sources(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
+    known = {**catalogue.sets, **catalogue.gear, **catalogue.drills}
+    return [known[id].title if id in known else id for id in ids]
+
+
+def _legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
+    efforts = list(catalogue.efforts)
+    return [
+        (Markup(swatch(word, efforts, f"legend-{word}")), catalogue.efforts[word].title) for word in efforts
+    ]
+
+
+def _pool(study: Study, swim_set: SwimSet, course: Course) -> dict[str, Any]:
+    """Everything about the set in one pool."""
+    own = course == swim_set.course
+    summary = study.summary(swim_set.id) if own else summarise(study.catalogue, swim_set, course)
+    return {
+        "course": str(course),
+        "own": own,
+        "fits": not summary.misfits,
+        "misfits": [_misfit(swim_set, misfit, course) for misfit in summary.misfits],
+        "totals": totals(summary),
+        "moved": course.unit != swim_set.course.unit,
+        "groups": [_group(study, summary, run) for run in summary.clocks.values()],
+    }
+
+
+def _misfit(swim_set: SwimSet, misfit: Any, course: Course) -> str:
+    unit = course.unit
+    label = _item_label(swim_set, misfit.path)
+    what = "ends between the walls" if misfit.ends else f"changes between the walls after part {misfit.part + 1}"
+    return f"{label}: {what}; the nearest that does not is {show_distance(misfit.nearest, unit)}"
+
+
+def _item_label(swim_set: SwimSet, path: Any) -> str:
+    item = next(item for item, where in reps_with_paths(swim_set.items) if where == path)
+    hold_s = item.parts[0].hold_s
+    return f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
+
+
+def _group(study: Study, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
+    catalogue = study.catalogue
+    figures = [
+        _time_figure("Clock", run.clock),
+        _time_figure("Work", run.work),
+        Figure("Rest", _time(run.rest_s), "clock − work"),
+        Figure("Density", "–" if run.density is None else show_share(run.density), "work ÷ clock"),
+        Figure("Planned load", "–" if run.load is None else show_number(run.load.value), "minutes of work × mean effort rating, added up"),
+    ]
+    return {
+        "id": run.group,
+        "title": catalogue.lane_groups[run.group].title,
+        "figures": figures,
+        "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
+        "missing": [no_number_words(missing) for missing in run.missing],
+        "notes": list(_notes(run)),
+        "strip": Markup(_strip(study, summary, run)),
+    }
+
+
+def _time_figure(what: str, working: Working | None) -> Figure:
+    if working is None:
+        return Figure(what, "–")
+    return Figure(what, show_time(working.value), formula(working, "s"))
+
+
+def _time(seconds: float | None, tenths: bool = False) -> str:
+    return "–" if seconds is None else show_time(seconds, tenths)
+
+
+def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
+    slow, fast = row.slowest, row.fastest
+    target = _time(slow.target_s, tenths=True)
+    if slow.target_s != fast.target_s:
+        target += f" to {_time(fast.target_s, tenths=True)}"
+    rest = "–" if row.least_rest_s is None else f"{show_number(row.least_rest_s)} s"
+    if row.greatest_rest_s is not None and row.greatest_rest_s != row.least_rest_s:
+        rest = f"{show_number(row.least_rest_s or 0)} to {show_number(row.greatest_rest_s)} s"
+    return {
+        "what": _item_label(swim_set, row.path),
+        "target": target + _marks(slow),
+        "sendoff": _time(slow.sendoff_s) if slow.sendoff else f"{show_time(slow.rep.item.rest)} rest" if slow.rep.item.rest else "straight on",
+        "suggested": slow.suggested,
+        "rest": rest,
+        "steps": steps(slow.target.working, "target", "s") if isinstance(slow.target, Target) else [],
+    }
+
+
+def _marks(timed: TimedRep) -> str:
+    if not isinstance(timed.target, Target):
+        return ""
+    return (" (estimated)" if timed.target.estimated else "") + (" (tested in another pool)" if timed.target.other_course else "")
+
+
+def _notes(run: GroupClock) -> Iterator[str]:
+    for change in run.changes:
+        if change.at_far_end:
+            yield "Gear changes come after an odd number of lengths: lay the gear at the far end."
+            break
+    uncovered = sum(change.uncovered_s for change in run.changes)
+    if uncovered:
+        yield f"Gear changes that no pause covers take {show_time(uncovered)} of the clock."
+
+
+def _strip(study: Study, summary: SetSummary, run: GroupClock) -> str:
+    clock = clock_for(study.catalogue, run.group, summary.course)
+    scale = effort_scale(study.catalogue)
+    moments = timeline(summary.events, run, clock.pacer, scale)
+    if moments is None or run.clock is None:
+        return ""
+    stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]
+    title = f"The set along the clock for {study.catalogue.lane_groups[run.group].title}"
+    identifier = f"strip-{run.group}-{summary.course}"
+    return strip(stretches, list(study.catalogue.efforts), identifier, title, run.clock.value)

@@ -1,0 +1,99 @@
+"""The whole site: pages and data on disk, then MkDocs, then one rename."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from almanac.checks import check
+from almanac.checks.study import Study
+from almanac.pages.data import data_files
+from almanac.pages.entry_pages import entry_pages
+from almanac.pages.indexes import index_pages
+from almanac.pages.links import Page
+from almanac.pages.moved import moved_pages
+from almanac.pages.reference import reference_pages
+from almanac.pages.render import Templates
+from almanac.pages.set_page import set_pages
+from almanac.source.names import Names
+
+HOME = Path(__file__).resolve().parents[3]  # the repository, which holds mkdocs.yml and site_src/
+_COPIED = ("styles", "scripts", "images")
+
+
+class SiteError(Exception):
+    """The site could not be built; the message says why, in a sentence."""
+
+
+def all_pages(study: Study) -> Iterator[Page]:
+    """Every page of the site that is made from the catalogue."""
+    yield from index_pages(study)
+    yield from entry_pages(study)
+    yield from set_pages(study, check(study))
+    yield from reference_pages(study)
+    yield from moved_pages(study)
+
+
+def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
+    """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place of ``out``.
+
+    Raises SiteError where that fails; ``out`` is then as it was.
+    """
+    work = root / "build"
+    pages, fresh = work / "pages", work / "site"
+    try:
+        for folder in (pages, fresh):
+            shutil.rmtree(folder, ignore_errors=True)
+        write_pages(study, names, pages)
+        _run_mkdocs(work, pages, fresh)
+        _replace(fresh, out)
+    except OSError as problem:
+        raise SiteError(f"{problem.filename}: {problem.strerror}") from problem
+
+
+def write_pages(study: Study, names: Names, folder: Path) -> None:
+    """Everything that MkDocs reads, as plain files below ``folder``."""
+    shutil.copytree(HOME / "site_src" / "pages", folder)
+    for name in _COPIED:
+        if (HOME / "site_src" / name).is_dir():
+            shutil.copytree(HOME / "site_src" / name, folder / name)
+    templates = Templates(HOME / "site_src" / "templates")
+    for page in all_pages(study):
+        _write(folder / page.file, templates.page(page.template, {**page.context, "base": page.base}))
+    for file, text in data_files(study, names):
+        _write(folder / file, text)
+
+
+def _write(path: Path, text: str) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, "utf-8")
+
+
+def _run_mkdocs(work: Path, pages: Path, fresh: Path) -> None:
+    config = work / "mkdocs.yml"
+    inherited = os.path.relpath(HOME / "mkdocs.yml", work)
+    theme = f"theme:\n  custom_dir: {HOME / 'site_src' / 'theme'}\n"
+    config.write_text(f"INHERIT: {inherited}\ndocs_dir: {pages.name}\nsite_dir: {fresh.name}\n{theme}", "utf-8")
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--config-file", str(config)]
+    done = subprocess.run(command, env={**os.environ, "NO_MKDOCS_2_WARNING": "1"}, capture_output=True, text=True, check=False)
+    if done.returncode:
+        raise SiteError(f"MkDocs failed:\n{done.stdout}{done.stderr}".rstrip())
+
+
+def _replace(fresh: Path, out: Path) -> None:
+    """Put the fresh site in place of the old by renames, so that a reader sees the one or the other."""
+    out.parent.mkdir(parents=True, exist_ok=True)
+    if fresh.stat().st_dev != out.parent.stat().st_dev:  # a rename cannot cross file systems: copy beside it first
+        near = out.with_name(f".{out.name}.new")
+        shutil.rmtree(near, ignore_errors=True)
+        fresh = Path(shutil.move(fresh, near))
+    old = out.with_name(f".{out.name}.old")
+    shutil.rmtree(old, ignore_errors=True)
+    if out.exists():
+        out.rename(old)
+    fresh.rename(out)
+    shutil.rmtree(old, ignore_errors=True)

@@ -1,0 +1,107 @@
+"""The summary of a set for a terminal: what a coach would want on the whiteboard, then the sums."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.arithmetic.clock import GroupClock
+from almanac.arithmetic.facets import FACETS
+from almanac.arithmetic.pace import Because, NoNumber
+from almanac.arithmetic.summary import SetSummary
+from almanac.model.catalogue import Catalogue
+from almanac.pages.board import board, board_text, facet_title, in_order
+from almanac.pages.working_text import formula
+from almanac.units import show_distance, show_number, show_share, show_time
+
+CLOCK_CONVENTION = "The last rep's full send-off counts: 8 × 50 on 1:00 is 8:00."
+
+
+def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
+    """The whole summary as lines of text."""
+    swim_set = summary.swim_set
+    head = f"{swim_set.title} ({swim_set.id}), {catalogue.words('levels')[swim_set.level].title.lower()}, {summary.course} pool"
+    sections = [
+        [head, swim_set.purpose],
+        [board_text(board(catalogue, swim_set))],
+        list(_totals(summary)),
+        list(_facets(catalogue, summary)),
+        list(_clocks(summary)),
+        list(_gear_and_brief(catalogue, summary)),
+        list(_misfits(summary)),
+    ]
+    return "\n\n".join("\n".join(lines) for lines in sections if lines)
+
+
+def _totals(summary: SetSummary) -> Iterator[str]:
+    unit = summary.course.unit
+    yield f"Distance {show_distance(summary.distance.value, unit)} = {formula(summary.distance)}"
+    metres = "" if unit.metres == 1 else f", {show_number(summary.metres)} m"
+    yield f"{len(summary.reps)} reps, {show_number(float(summary.lengths))} lengths of {summary.course}{metres}"
+
+
+def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
+    whole, unit = summary.distance.value, summary.course.unit
+    for facet in FACETS:
+        split = summary.by[facet]
+        shown = [
+            f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)}"
+            f" ({show_share(float(split[word]) / whole)})"
+            for word in in_order(catalogue, facet, split)
+        ]
+        yield f"{facet.capitalize():9} {', '.join(shown)}"
+    shares = summary.shares
+    if shares.supine_flutter is not None:
+        on_board = show_share(float(shares.board_flutter or 0))
+        yield f"Of the flutter kick, {show_share(float(shares.supine_flutter))} is on the back and {on_board} on a board."
+    if shares.kick_into_stroke:
+        yield f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of the kick."
+
+
+def _clocks(summary: SetSummary) -> Iterator[str]:
+    if not summary.clocks:
+        return
+    yield f"{'On the clock':14}{'clock':>9}{'work':>9}{'rest':>9}{'density':>9}{'load':>7}"
+    for group, run in summary.clocks.items():
+        yield f"{group:14}{_clock_columns(run)}"
+        yield from (f"    no number: {no_number_words(missing)}" for missing in run.missing)
+        yield from _changes(run)
+    yield CLOCK_CONVENTION
+
+
+def _clock_columns(run: GroupClock) -> str:
+    times = (run.clock.value if run.clock else None, run.work.value if run.work else None, run.rest_s)
+    shown = "".join(f"{'–' if time is None else show_time(time):>9}" for time in times)
+    load = "–" if run.load is None else show_number(run.load.value)
+    return f"{shown}{'–' if run.density is None else show_share(run.density):>9}{load:>7}"
+
+
+def _changes(run: GroupClock) -> Iterator[str]:
+    uncovered = sum(change.uncovered_s for change in run.changes)
+    if run.changes:
+        yield f"    {len(run.changes)} gear changes, {show_time(uncovered)} of them not covered by a pause"
+    if any(change.at_far_end for change in run.changes):
+        yield "    some changes come after an odd number of lengths: lay the gear at the far end"
+
+
+def no_number_words(missing: NoNumber) -> str:
+    """Why there is no number, and which benchmark would give it."""
+    if missing.because is Because.NO_PACE_RULE:
+        return f"{missing.drill}: {missing.because.value}"
+    return f"{missing.drill}: {missing.because.value}; the benchmark {missing.benchmark} would give it"
+
+
+def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
+    gear = ", ".join(catalogue.gear[id].title.lower() for id in summary.gear)
+    yield f"Gear: {gear or 'none'}"
+    yield "Brief:"
+    yield from (f"  - {line.hazard}: {line.control} [{', '.join(line.sources)}]" for line in summary.brief)
+
+
+def _misfits(summary: SetSummary) -> Iterator[str]:
+    unit = summary.course.unit
+    for misfit in summary.misfits:
+        what = "a rep" if misfit.ends else f"part {(misfit.part or 0) + 1} of a rep"
+        yield (
+            f"In a {summary.course} pool {what} of {show_distance(misfit.distance, unit)} ends between the walls;"
+            f" the nearest that does not: {show_distance(misfit.nearest, unit)}"
+        )

@@ -1,0 +1,106 @@
+"""A working, told: as one line of sums, and as steps from the tests to the figure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from almanac.arithmetic.working import (
+    Between,
+    BuildTime,
+    Difference,
+    Known,
+    Named,
+    PowerLaw,
+    Product,
+    Quotient,
+    Sum,
+    UpTo,
+    Working,
+)
+from almanac.units import show_number, show_time
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step: what it gives, how, and the value."""
+
+    what: str
+    how: str
+    value: str
+
+
+def show_value(value: float, unit: str = "") -> str:
+    """A value with its unit. Seconds from a minute on are shown as a clock does."""
+    if unit == "s":
+        return show_time(value, tenths=value != round(value)) if value >= 60 else f"{show_number(value)} s"
+    return f"{show_number(value, 3)} {unit}".rstrip()
+
+
+def formula(working: Working, unit: str = "") -> str:
+    """A working as one line: ``2 × (6 × 50 + 2 × (25 + 50)) + 100``. Named steps stand as their value and name."""
+    match working:
+        case Known(value, what, own):
+            return f"{show_value(value, own or ('' if what else unit))} {what}".strip()
+        case Named(_, what, own):
+            return f"{what} {show_value(working.value, own)}"
+        case Sum(terms):
+            return " + ".join(formula(term, unit) for term in terms) if terms else "0"
+        case Product(factors):
+            return " × ".join(_bracketed(factor, unit) for factor in factors)
+        case Quotient(over, under):
+            return f"{_bracketed(over, unit)} ÷ {_bracketed(under)}"
+        case Difference(whole, less):
+            return f"{formula(whole, unit)} − {_bracketed(less, unit)}"
+        case UpTo(inner, step):
+            return f"{formula(inner, unit)}, up to the next {show_number(step)} s"
+        case PowerLaw(reference, reference_m, metres, exponent):
+            ratio = f"({show_number(metres)} m ÷ {show_number(reference_m)} m)"
+            return f"{show_value(reference.value, 's')} × {ratio} ^ {show_number(exponent, 3)}"
+        case Between(first, last, along):
+            share = show_number(100 * along)
+            return f"{share} % of the way from {show_value(first.value, 's')} to {show_value(last.value, 's')}"
+        case BuildTime(slow, fast):
+            return f"building from {show_value(slow.value, 's')} to {show_value(fast.value, 's')} pace"
+
+
+def _bracketed(working: Working, unit: str = "") -> str:
+    text = formula(working, unit)
+    return f"({text})" if isinstance(working, (Sum, Difference, UpTo)) and len(getattr(working, "terms", (0, 0))) > 1 else text
+
+
+def _inner(working: Working) -> tuple[Working, ...]:
+    match working:
+        case Sum(terms):
+            return terms
+        case Product(factors):
+            return factors
+        case Quotient(over, under):
+            return (over, under)
+        case Difference(whole, less):
+            return (whole, less)
+        case UpTo(inner, _) | Named(inner, _, _, _):
+            return (inner,)
+        case Between(first, last, _):
+            return (first, last)
+        case BuildTime(slow, fast):
+            return (slow, fast)
+        case _:
+            return ()
+
+
+def steps(working: Working, what: str, unit: str = "") -> list[Step]:
+    """The working as steps, the first things first and the figure itself last; no step twice."""
+    told = list(_inner_steps(working))
+    last = Step(what, formula(working, unit), show_value(working.value, unit))
+    return list(dict.fromkeys([*told, last]))
+
+
+def _inner_steps(working: Working) -> Iterator[Step]:
+    for inner in _inner(working):
+        yield from _inner_steps(inner)
+    if isinstance(working, Named):
+        yield Step(working.what, formula(working.inner, working.unit), show_value(working.value, working.unit))
+    elif isinstance(working, (Between, BuildTime)):
+        for end, name in zip(_inner(working), ("first", "last"), strict=True):
+            yield Step(f"time at the {name} effort", formula(end, "s"), show_value(end.value, "s"))

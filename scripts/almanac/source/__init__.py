@@ -1,0 +1,1 @@
+"""Bytes to documents with the place of every key and value; schemas to findings. Knows no drill."""

@@ -1,0 +1,22 @@
+"""The words and ids of one catalogue, by which documents are checked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Names:
+    """Every word and id of the present catalogue.
+
+    ``words`` maps ("vocabulary", name) and ("reference", kind) to the words in order, each with the
+    file that defines it; ``moved`` maps (kind, old id) to the id that replaced it.
+    """
+
+    words: Mapping[tuple[str, str], Mapping[str, str]]
+    moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
+
+    def of(self, keyword: str, name: str) -> Mapping[str, str]:
+        """The words of one list; none where the list itself is missing."""
+        return self.words.get((keyword, name), {})

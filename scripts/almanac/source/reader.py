@@ -1,0 +1,162 @@
+"""The strict YAML reader: text to plain data, with the line and column of every key and value.
+
+YAML 1.1 reads ``1:15`` as the number 75 and ``no`` as false, and lets a second key silently replace
+the first. Here a plain scalar is an integer, a decimal, ``true``/``false``, ``null`` or text, and
+whatever can hide a mistake is a finding: keys given twice, anchors, aliases, merge keys, tags,
+several documents in one file.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import yaml
+
+from almanac.findings import Finding, Place, error
+from almanac.source.stream import hidden_structure, may_hide_structure, syntax_finding
+
+MOST_BYTES = 64 * 1024
+
+Path = tuple[str | int, ...]
+
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufffe\uffff]|(?<!^)\ufeff")
+_INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
+_DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+")
+_WORDS: dict[str, Any] = {"true": True, "false": False, "null": None, "~": None, "": None}
+_LONGEST_NUMBER = 15
+
+
+@dataclass(frozen=True)
+class Document:
+    """One file's data, and where each piece of it stands."""
+
+    file: str
+    text: str
+    data: dict[str, Any]
+
+    def place(self, path: Path = (), of_key: bool = False) -> Place:
+        """The place of the value at ``path``, or of its key; the nearest known parent's if it is missing."""
+        node, mark = self._root, self._root.start_mark
+        for step in path:
+            found = _child(node, step)
+            if found is None:
+                break
+            key, node = found
+            mark = key.start_mark if of_key else node.start_mark
+        return Place(self.file, mark.line + 1, mark.column + 1)
+
+    @cached_property
+    def _root(self) -> yaml.Node:
+        # Findings are rare and most documents need no place, so the tree is built only when asked for.
+        root: yaml.Node = yaml.compose(self.text, Loader=yaml.CBaseLoader)
+        return root
+
+
+def _child(node: yaml.Node, step: str | int) -> tuple[yaml.Node, yaml.Node] | None:
+    if isinstance(node, yaml.MappingNode):
+        return next(((key, value) for key, value in node.value if key.value == step), None)
+    if isinstance(node, yaml.SequenceNode) and isinstance(step, int) and step < len(node.value):
+        return node.value[step], node.value[step]
+    return None
+
+
+def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
+    """Read one file's bytes.
+
+    Returns the document, or None where nothing sound can be made of it, and the findings on its YAML.
+    Never raises for anything that the bytes hold.
+    """
+    text, findings = _decode(raw, file)
+    if findings:
+        return None, findings
+    if may_hide_structure(text):
+        findings, unsound = hidden_structure(text, file)
+        if unsound:
+            return None, findings
+    try:
+        root = yaml.compose(text, Loader=yaml.CBaseLoader)
+    except yaml.YAMLError as problem:
+        return None, [*findings, syntax_finding(problem, text, file)]
+    if root is None:
+        return None, [error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file")]
+    builder = _Builder(file)
+    data = builder.value(root)
+    findings = [*findings, *builder.findings]
+    if not isinstance(data, dict):
+        message = "an entry is a mapping of fields, and this file is not"
+        return None, [*findings, error("not-a-mapping", Place(file, 1, 1), message, "write fields as 'title: ...'")]
+    return Document(file, text, data), findings
+
+
+def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
+    if len(raw) > MOST_BYTES:
+        message = f"the file has {len(raw):,} bytes; an entry has at most {MOST_BYTES:,}"
+        return "", [error("file-too-large", Place(file), message, "split the entry, or shorten its text")]
+    try:
+        text = raw.decode("utf-8")
+    except UnicodeDecodeError as problem:
+        before = raw[: problem.start].decode("utf-8", "replace")
+        message = f"byte 0x{raw[problem.start]:02x} is not UTF-8"
+        return "", [error("not-utf8", _place_after(before, file), message, "save the file as UTF-8")]
+    found = [_control_finding(match, text, file) for match in _CONTROL.finditer(text)]
+    return text.removeprefix("\ufeff"), found[:20]
+
+
+def _control_finding(match: re.Match[str], text: str, file: str) -> Finding:
+    message = f"a control character, U+{ord(match.group()):04X}, stands here"
+    return error("control-character", _place_after(text[: match.start()], file), message, "delete it")
+
+
+def _place_after(text: str, file: str) -> Place:
+    lines = text.split("\n")
+    return Place(file, len(lines), len(lines[-1]) + 1)
+
+
+class _Builder:
+    """Turns composed nodes into plain data and gathers findings on the way."""
+
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.findings: list[Finding] = []
+
+    def value(self, node: yaml.Node) -> Any:
+        if isinstance(node, yaml.MappingNode):
+            return dict(self._pairs(node))
+        if isinstance(node, yaml.SequenceNode):
+            return [self.value(item) for item in node.value]
+        return node.value if node.style else self._plain(node)
+
+    def _plain(self, node: yaml.ScalarNode) -> Any:
+        text: str = node.value
+        if text in _WORDS:
+            return _WORDS[text]
+        is_integer = _INTEGER.fullmatch(text) is not None
+        if not is_integer and not _DECIMAL.fullmatch(text):
+            return text
+        if len(text) > _LONGEST_NUMBER:
+            self._say("long-number", node, f"a number of {len(text)} characters", "write at most 15, or put text in quotes")
+            return 0
+        return int(text) if is_integer else float(text)
+
+    def _pairs(self, node: yaml.MappingNode) -> Iterator[tuple[str, Any]]:
+        first: dict[str, yaml.Node] = {}
+        for key, value in node.value:
+            if not isinstance(key, yaml.ScalarNode) or (not key.style and key.value in {"", "null", "~"}):
+                self._say("bad-key", key, "a key must be a word", "write the field's name before the colon")
+            elif key.value == "<<" and not key.style:
+                self._say("merge-key", key, "merge keys ('<<') are not used here", "write the fields out")
+            elif key.value in first:
+                line = first[key.value].start_mark.line + 1
+                message = f"'{key.value}' is given twice, first on line {line}"
+                self._say("duplicate-key", key, message, f"keep one of line {line} and line {key.start_mark.line + 1}")
+            else:
+                first[key.value] = key
+                yield key.value, self.value(value)
+
+    def _say(self, code: str, node: yaml.Node, message: str, mend: str) -> None:
+        mark = node.start_mark
+        self.findings.append(error(code, Place(self.file, mark.line + 1, mark.column + 1), message, mend))

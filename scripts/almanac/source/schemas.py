@@ -1,0 +1,121 @@
+"""The JSON Schemas, one a kind of entry: loaded, bundled with the pieces they share, filled with words.
+
+The files use three keywords of our own: ``vocabulary`` and ``reference`` name the list that a text must
+be taken from, ``not_with`` names keys that exclude each other. ``published`` turns them into plain
+2020-12 keywords, so that any checker or editor understands the published copy.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Collection, Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+Schema = dict[str, Any]
+
+KINDS = (
+    "vocabulary", "drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block", "club", "policy",
+)  # fmt: skip
+_FOLDER = Path(__file__).parent.parent / "schemas"
+_SHARED = "common.json#/$defs/"
+
+
+@cache
+def raw(name: str) -> Schema:
+    """The schema file of a kind, or ``common``, as it is written."""
+    schema: Schema = json.loads((_FOLDER / f"{name}.json").read_text("utf-8"))
+    return schema
+
+
+@cache
+def bundled(kind: str) -> Schema:
+    """The schema of a kind with every shared piece that it uses copied into its own ``$defs``.
+
+    It also takes the stub of an entry that has moved: ``moved_to`` and nothing else.
+    """
+    shared = raw("common")["$defs"]
+    used: dict[str, Any] = {}
+
+    def localise(piece: Any) -> Any:
+        if isinstance(piece, list):
+            return [localise(item) for item in piece]
+        if not isinstance(piece, dict):
+            return piece
+        target = piece.get("$ref", "")
+        if isinstance(target, str) and target.startswith(_SHARED):
+            name = target.removeprefix(_SHARED)
+            if name not in used:
+                used[name] = None
+                used[name] = localise(shared[name])
+            return {**piece, "$ref": f"#/$defs/{name}"}
+        return {key: localise(value) for key, value in piece.items()}
+
+    own = localise(raw(kind))
+    own["$defs"] = {**own.get("$defs", {}), **dict(sorted(used.items()))}
+    return own if kind in {"vocabulary", "club", "policy"} else _or_moved(own, shared["moved_to"], kind)
+
+
+def _or_moved(schema: Schema, moved_to: Schema, kind: str) -> Schema:
+    head = {key: schema.pop(key) for key in ("$schema", "$id", "title", "description", "$defs")}
+    stub = {
+        "additionalProperties": False,
+        "properties": {"moved_to": {**moved_to, "reference": kind}},
+    }
+    return {**head, "type": "object", "if": {"required": ["moved_to"]}, "then": stub, "else": schema}
+
+
+@cache
+def vocabularies() -> frozenset[str]:
+    """The vocabularies that the schemas take words from: every one of them must be there."""
+
+    def named(piece: Any) -> set[str]:
+        if isinstance(piece, list):
+            return set().union(*map(named, piece))
+        if not isinstance(piece, dict):
+            return set()
+        own = {piece["vocabulary"]} if isinstance(piece.get("vocabulary"), str) else set()
+        return own.union(*map(named, piece.values()))
+
+    return frozenset(set().union(*(named(raw(name)) for name in ("common", *KINDS))))
+
+
+def fields(kind: str) -> Schema:
+    """The properties of a kind, by name, as they are written."""
+    properties: Schema = raw(kind)["properties"]
+    return properties
+
+
+def resolve(piece: Schema) -> Schema:
+    """A piece of a schema with its ``$ref`` into the shared pieces opened; its own keys win."""
+    target = piece.get("$ref", "")
+    if not target.startswith(_SHARED):
+        return piece
+    return {**resolve(raw("common")["$defs"][target.removeprefix(_SHARED)]), **piece}
+
+
+def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Schema:
+    """The bundled schema in standard keywords only.
+
+    ``names`` gives, by ("vocabulary", name) and ("reference", kind), the words that are allowed now.
+    """
+
+    def standard(piece: Any) -> Any:
+        if isinstance(piece, list):
+            return [standard(item) for item in piece]
+        if not isinstance(piece, dict):
+            return piece
+        out = {key: standard(value) for key, value in piece.items() if key not in {"not_with", "clock", "says"}}
+        for keyword in ("vocabulary", "reference"):
+            if isinstance(piece.get(keyword), str):
+                out["enum"] = list(names.get((keyword, out.pop(keyword)), ()))
+        if isinstance(piece.get("not_with"), dict):
+            out["dependentSchemas"] = {
+                key: {"not": {"anyOf": [{"required": [other]} for other in others]}}
+                for key, others in piece["not_with"].items()
+            }
+        return out
+
+    result: Schema = standard(bundled(kind))
+    return result

@@ -1,0 +1,91 @@
+"""A document against the schema of its kind, with findings in words that say what to write.
+
+``jsonschema`` does the checking; two keywords of ours are added to it. ``vocabulary`` and ``reference``
+look a word up in the names of the present catalogue, so that a schema never holds a list of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from jsonschema import Draft202012Validator, FormatChecker
+from jsonschema.exceptions import ValidationError
+from jsonschema.validators import extend
+
+from almanac.findings import Finding
+from almanac.source import schemas
+from almanac.source.explain import explain
+from almanac.source.names import Names
+from almanac.source.reader import Document, Path
+from almanac.units import TimeError, parse_time
+
+
+@dataclass
+class Checked:
+    """What one document gave: findings; and by (path, old id) the id that replaced it."""
+
+    findings: list[Finding] = field(default_factory=list)
+    moved: dict[tuple[Path, str], str] = field(default_factory=dict)
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing in it is an error."""
+        return not any(finding.is_error for finding in self.findings)
+
+
+@dataclass(frozen=True)
+class Shapes:
+    """The schemas of all kinds, bound to the names of one catalogue."""
+
+    names: Names
+
+    @cached_property
+    def _validators(self) -> dict[str, Any]:
+        cls = extend(
+            Draft202012Validator,
+            {
+                "vocabulary": self._look_up("vocabulary"),
+                "reference": self._look_up("reference"),
+                "not_with": _not_with,
+                "clock": _clock,
+            },
+        )
+        return {kind: cls(schemas.bundled(kind), format_checker=FormatChecker(["date"])) for kind in schemas.KINDS}
+
+    def _look_up(self, keyword: str) -> Any:
+        def check(validator: Any, name: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
+            if isinstance(instance, str) and instance not in self.names.of(keyword, name):
+                yield ValidationError(f"{instance!r} is not in {name}")
+
+        return check
+
+    def check(self, document: Document, kind: str) -> Checked:
+        """All findings of one document against the schema of ``kind``, and what it names that has moved."""
+        checked = Checked()
+        for problem in self._validators[kind].iter_errors(document.data):
+            checked.findings += explain(problem, document, kind, self.names)
+            if problem.validator == "reference":
+                new = self.names.moved.get((problem.validator_value, problem.instance))
+                if new:
+                    checked.moved[tuple(problem.absolute_path), problem.instance] = new
+        return checked
+
+
+def _not_with(validator: Any, pairs: Mapping[str, Collection[str]], instance: Any, schema: Any) -> Iterator[ValidationError]:
+    if not isinstance(instance, dict):
+        return
+    for key, others in pairs.items():
+        for other in others:
+            if key in instance and other in instance:
+                yield ValidationError(f"{key} and {other}", validator_value=(key, other))
+
+
+def _clock(validator: Any, wanted: bool, instance: Any, schema: Any) -> Iterator[ValidationError]:
+    if isinstance(instance, str) or isinstance(instance, (int, float)) and not isinstance(instance, bool):
+        try:
+            parse_time(instance)
+        except TimeError as problem:
+            yield ValidationError(str(problem), cause=problem)

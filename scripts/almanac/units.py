@@ -1,0 +1,137 @@
+"""Lengths, courses and times: how they are written, read and shown. Knows no entry."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from enum import Enum
+
+METRES_PER_YARD = 0.9144  # exact: international yard and pound agreement, 1959
+
+_CLOCK = re.compile(r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII)
+
+
+class Unit(Enum):
+    """A pool's unit of length; the value is how it is written."""
+
+    METRE = "m"
+    YARD = "yd"
+
+    @property
+    def metres(self) -> float:
+        """Length of one unit in metres."""
+        return 1.0 if self is Unit.METRE else METRES_PER_YARD
+
+    @property
+    def plural(self) -> str:
+        """The unit in words."""
+        return "metres" if self is Unit.METRE else "yards"
+
+
+@dataclass(frozen=True, order=True)
+class Course:
+    """A pool's course: the length between its walls, in its own unit."""
+
+    length: int
+    unit: Unit
+
+    @classmethod
+    def parse(cls, text: str) -> Course:
+        """Read ``25yd``, ``25m`` or ``50m``. Raises KeyError for anything else."""
+        return COURSES[text]
+
+    @property
+    def metres(self) -> float:
+        """Length between the walls in metres (25yd is 22.86 m)."""
+        return self.length * self.unit.metres
+
+    def __str__(self) -> str:
+        return f"{self.length}{self.unit.value}"
+
+
+COURSES: dict[str, Course] = {
+    str(course): course for course in (Course(25, Unit.YARD), Course(25, Unit.METRE), Course(50, Unit.METRE))
+}
+
+
+class TimeError(ValueError):
+    """A text that is no time; ``mend`` says what to write instead."""
+
+    def __init__(self, message: str, mend: str) -> None:
+        super().__init__(message)
+        self.mend = mend
+
+
+def parse_time(value: str | float) -> float:
+    """Seconds of a time written as on a pace clock.
+
+    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero.
+    Raises TimeError with the reason and the mend.
+    """
+    if not isinstance(value, str):
+        seconds = float(value)
+    else:
+        seconds = _parse_clock(value)
+    if seconds <= 0:
+        raise TimeError(f"{value!r} is no time: it must be more than zero", "write a time above 0:00, or leave it out")
+    return seconds
+
+
+def _parse_clock(text: str) -> float:
+    match = _CLOCK.fullmatch(text.strip())
+    if match is None:
+        raise TimeError(
+            f"{text!r} is no time", "write minutes and seconds as m:ss, say 1:15, or a number of seconds"
+        )
+    hours, minutes, whole = (int(match[name] or 0) for name in ("h", "m", "s"))
+    seconds = 3600 * hours + 60 * minutes + whole + float(match["fraction"] or 0)
+    if whole > 59:
+        raise TimeError(
+            f"{text!r} is no time: seconds run from 00 to 59",
+            f"write {show_time(seconds)}, or {60 * minutes + whole if hours else whole} for seconds",
+        )
+    if len(match["s"]) != 2:
+        raise TimeError(f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}")
+    if match["h"] and minutes > 59:
+        raise TimeError(f"{text!r} is no time: minutes run from 00 to 59", f"write {show_time(seconds)}")
+    if match["h"] and len(match["m"]) != 2 or len(match["m"]) > 2:
+        raise TimeError(f"{text!r} is no time: minutes have one or two digits", f"write {show_time(seconds)}")
+    return seconds
+
+
+def show_time(seconds: float, tenths: bool = False) -> str:
+    """A time as a coach writes it: ``0:45``, ``1:15``, ``1:02:30``; with ``tenths``, ``0:45.3``.
+
+    Rounds half up to the second or the tenth. Without ``tenths``, a fraction that a whole second
+    would lose is rounded, not cut.
+    """
+    step = Decimal("0.1") if tenths else Decimal(1)
+    rounded = Decimal(repr(float(seconds))).quantize(step, ROUND_HALF_UP)
+    sign, rounded = ("-", -rounded) if rounded < 0 else ("", rounded)
+    whole = int(rounded)
+    hours, minutes, rest = whole // 3600, whole % 3600 // 60, whole % 60
+    tail = f"{rest:02d}" + (f".{int((rounded - whole) * 10)}" if tenths else "")
+    return f"{sign}{hours}:{minutes:02d}:{tail}" if hours else f"{sign}{minutes}:{tail}"
+
+
+def show_number(value: float, digits: int = 1) -> str:
+    """A number with thin grouping and no idle decimals: 1000 -> ``1,000``, 12.50 -> ``12.5``."""
+    rounded = round(value, digits)
+    if rounded == int(rounded):
+        return f"{int(rounded):,}"
+    return f"{rounded:,.{digits}f}".rstrip("0").rstrip(".")
+
+
+def show_distance(distance: float, unit: Unit) -> str:
+    """A distance with its unit: ``1,000 m``."""
+    return f"{show_number(distance)} {unit.value}"
+
+
+def show_share(share: float | None) -> str:
+    """A share as a percentage: 0.7 -> ``70 %``; None, where the whole is zero, -> ``none``."""
+    if share is None:
+        return "none"
+    if 0 < share < 0.005:
+        return "under 1 %"
+    return f"{Decimal(repr(100 * share)).quantize(Decimal(1), ROUND_HALF_UP)} %"
