@@ -95,7 +95,7 @@ def _parse_clock(text: str) -> float:
         raise TimeError(f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}")
     if match["h"] and minutes > 59:
         raise TimeError(f"{text!r} is no time: minutes run from 00 to 59", f"write {show_time(seconds)}")
-    if match["h"] and len(match["m"]) != 2 or len(match["m"]) > 2:
+    if (match["h"] and len(match["m"]) != 2) or len(match["m"]) > 2:
         raise TimeError(f"{text!r} is no time: minutes have one or two digits", f"write {show_time(seconds)}")
     return seconds
 

@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby
 
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.pace import NoNumber, Pacer, Target
-from almanac.arithmetic.working import Difference, Known, Named, Product, Sum, UpTo, Working, times, total
+from almanac.arithmetic.working import Difference, Known, Named, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy, RestRule
 from almanac.units import Course
@@ -127,7 +126,10 @@ class Clock:
         return self.pacer.course
 
     def run(self, events: tuple[Event, ...]) -> GroupClock:
-        """The whole set on the clock."""
+        """The whole set on the clock: its reps, its pauses, and the gear changes that no pause covers.
+
+        The last rep's full send-off counts, so 8 × 50 on 1:00 is 8:00.
+        """
         timed = {id(event): self.rep(event) for event in events if isinstance(event, Rep)}
         reps = tuple(timed.values())
         changes = tuple(gear_changes(events, self.gear, self.course))
@@ -140,13 +142,18 @@ class Clock:
             group=self.group,
             reps=reps,
             changes=changes,
-            clock=total([*_runs(known), *waits]) if whole else None,
-            work=total(_runs(targets)) if len(targets) == len(reps) else None,
-            load=self._load(reps),
+            clock=gathered([*known, *waits]) if whole else None,
+            work=gathered(targets) if len(targets) == len(reps) else None,
+            load=self.load(reps),
         )
 
     def rep(self, rep: Rep) -> TimedRep:
-        """One rep: its target, its send-off or rest, and what it takes of the clock."""
+        """One rep: its target, its send-off or rest, and what it takes of the clock.
+
+        On a send-off it takes the send-off, and its rest is what the target leaves of it. With plain rest it
+        leaves at target + rest, up to the next multiple of the policy's ``rest_step``. With neither it takes
+        its target. Where a set names send-offs but none for this group, the suggested one stands in.
+        """
         target = self.pacer.rep(rep)
         item = rep.item
         working = target.working if isinstance(target, Target) else None
@@ -164,7 +171,8 @@ class Clock:
     def _without_sendoff(self, rest: float | None, target: Working | None) -> Working | None:
         if target is None or rest is None:
             return target
-        return UpTo(Sum((target, Known(rest, "rest", "s"))), self.policy.limit("rest_step"))
+        leaves = UpTo(Sum((target, Known(rest, "rest", "s"))), self.policy.limit("rest_step"))
+        return Named(leaves, "with rest", "s")
 
     @property
     def _step(self) -> float:
@@ -183,7 +191,7 @@ class Clock:
         metres = rep.distance * self.course.unit.metres
         return Named(rest_working(rule, metres, target.working), f"{which} rest at {word}", "s")
 
-    def _load(self, reps: tuple[TimedRep, ...]) -> Working | None:
+    def load(self, reps: tuple[TimedRep, ...]) -> Working | None:
         """Planned load: minutes of work times mean rating, over the pieces of every rep."""
         terms: list[Working] = []
         for timed in reps:
@@ -191,18 +199,12 @@ class Clock:
                 target = self.pacer.piece(piece, timed.rep.distance)
                 if isinstance(target, NoNumber):
                     return None
-                terms.append(Product((Known(target.seconds / 60, "minutes"), Known(float(piece.effort.mean), "rating"))))
-        return total(_runs(terms))
+                terms.append(Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating"))))
+        return gathered(terms)
 
 
 def _fraction(value: float) -> Fraction:
     return Fraction(value).limit_denominator(10_000)
-
-
-def _runs(workings: list[Working]) -> Iterator[Working]:
-    """Neighbours with the same working as one product: 6 × 1:05."""
-    for working, run in groupby(workings):
-        yield times(len(list(run)), working)
 
 
 def gear_changes(events: tuple[Event, ...], gear: Mapping[str, Gear], course: Course) -> Iterator[GearChange]:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.working import Known, Working, times, total
+from almanac.arithmetic.working import Known, Working, gathered, times, total
 from almanac.model.knowledge import Gear
 from almanac.model.swim_set import Item, Reps, Round
 
@@ -103,6 +103,12 @@ def _kick_into_stroke(rep: Rep) -> int:
         for before, after in zip(rep.pieces, rep.pieces[1:], strict=False)
         if before.drill.mode == "kick" and after.drill.mode == "swim"
     )
+
+
+def facet_working(pieces: Iterable[Piece], facet: str, word: str, scale: EffortScale) -> Working:
+    """The distance of one word of a facet, as the pieces that make it up."""
+    parts = (float(piece.distance * piece_split(piece, facet, scale).get(word, 0)) for piece in pieces)
+    return gathered(Known(distance) for distance in parts if distance)
 
 
 def distance_working(items: tuple[Item, ...]) -> Working:

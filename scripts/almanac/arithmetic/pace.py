@@ -18,6 +18,9 @@ from almanac.model.policy import Policy
 from almanac.units import Course
 
 
+_ROUNDING = 1e-9  # of the machine, in an exponent: even pace over twice the distance is 1, and not just below it
+
+
 class Because(Enum):
     """Why there is no number."""
 
@@ -58,27 +61,36 @@ class PaceLine:
     points: tuple[TestPoint, ...]
     estimated: bool
 
+    @property
+    def tests(self) -> tuple[tuple[float, float], ...]:
+        """The tests that it is drawn through, as (metres, seconds)."""
+        return tuple((point.metres, point.seconds) for point in self.points)
+
     def seconds(self, metres: float) -> float:
         """Best time over ``metres`` metres, in seconds."""
         return float(self.reference_s * (metres / self.reference_m) ** self.exponent)
 
 
-def fit_power_law(points: Iterable[tuple[float, float]]) -> tuple[float, float]:
-    """Least squares line through (metres, seconds) in log-log: (seconds over one metre, exponent).
+def fit_power_law(points: Iterable[tuple[float, float]], reference_m: float = 1.0) -> tuple[float, float]:
+    """Least squares line through (metres, seconds) in log-log: (seconds over ``reference_m`` metres, exponent).
 
-    T(D) = T1 · D ^ b. Needs two different distances, else raises statistics.StatisticsError.
+    T(D) = T_ref · (D / D_ref) ^ b. Raises ValueError for fewer than two different distances, or a distance or
+    a time that is not above zero.
     Checked against the line that Kennelly drew through running records (Popular Science Monthly 73,
     1908, p. 386: T grows with the 9/8 power of distance).
     """
-    xs, ys = zip(*((math.log(metres), math.log(seconds)) for metres, seconds in points), strict=True)
-    slope, intercept = linear_regression(xs, ys)
+    logs = [(math.log(metres / reference_m), math.log(seconds)) for metres, seconds in points]
+    if len({x for x, _ in logs}) < 2:
+        raise ValueError("a line needs two different distances")
+    slope, intercept = linear_regression(*zip(*logs, strict=True))
     return math.exp(intercept), slope
 
 
 def latest_tests(tests: Iterable[TimedTest]) -> tuple[TimedTest, ...]:
-    """The newest test of each benchmark; of two on one day, the later in the list."""
+    """The newest test of each benchmark, oldest first; of two on one day, the later in the list."""
     newest: dict[str, TimedTest] = {}
     for test in sorted(tests, key=lambda test: test.on):
+        newest.pop(test.benchmark, None)  # so that the newest of all stands last
         newest[test.benchmark] = test
     return tuple(newest.values())
 
@@ -114,11 +126,12 @@ class Paces:
         if len({point.metres for point in points}) == 1:
             exponent = self.policy.limit("single_test_exponent")
             return PaceLine(points[-1].metres, points[-1].seconds, exponent, points[-1:], estimated=True)
-        one_metre, exponent = fit_power_law((point.metres, point.seconds) for point in points)
-        if not self.policy.limit("least_exponent") <= exponent <= self.policy.limit("greatest_exponent"):
-            return Because.TESTS_DISAGREE
         reference = points[0].metres
-        return PaceLine(reference, one_metre * reference**exponent, exponent, points, estimated=False)
+        best, exponent = fit_power_law(((point.metres, point.seconds) for point in points), reference)
+        least, greatest = self.policy.limit("least_exponent"), self.policy.limit("greatest_exponent")
+        if not least - _ROUNDING <= exponent <= greatest + _ROUNDING:
+            return Because.TESTS_DISAGREE
+        return PaceLine(reference, best, exponent, points, estimated=False)
 
 
 @dataclass(frozen=True)
@@ -152,7 +165,10 @@ class Pacer:
             if isinstance(target, NoNumber):
                 return target
             targets.append(target)
-        working = targets[0].working if len(targets) == 1 else Sum(tuple(target.working for target in targets))
+        working = targets[0].working
+        if len(targets) > 1:
+            named = (Named(target.working, piece.drill.id, "s") for target, piece in zip(targets, rep.pieces, strict=True))
+            working = Sum(tuple(named))
         return Target(working, any(t.estimated for t in targets), any(t.other_course for t in targets))
 
     def piece(self, piece: Piece, rep_distance: int) -> Target | NoNumber:
@@ -187,8 +203,8 @@ class Pacer:
     def _best(self, line: PaceLine, piece: Piece, rep_distance: int) -> Working:
         unit = self.course.unit.metres
         reference = Known(line.reference_s, "line through the tests", "s")
-        best: Working = PowerLaw(reference, line.reference_m, rep_distance * unit, line.exponent)
-        best = Named(best, "best time for the rep's distance", "s")
+        best: Working = PowerLaw(reference, line.reference_m, rep_distance * unit, line.exponent, line.tests)
+        best = Named(best, "best time", "s")
         if piece.distance == rep_distance:
             return best
         return Product((best, Quotient(Known(piece.distance), Known(rep_distance))))

@@ -96,12 +96,16 @@ class Named:
 
 @dataclass(frozen=True)
 class PowerLaw:
-    """Time over ``metres`` on the line T = reference × (metres / reference_m) ^ exponent."""
+    """Time over ``metres`` on the line T = reference × (metres / reference_m) ^ exponent.
+
+    ``tests`` are the (metres, seconds) that the line was drawn through.
+    """
 
     reference: Known
     reference_m: float
     metres: float
     exponent: float
+    tests: tuple[tuple[float, float], ...] = ()
 
     @property
     def value(self) -> float:
@@ -140,7 +144,7 @@ class BuildTime:
         slow, fast = self.slow.value, self.fast.value
         if math.isclose(slow, fast):
             return slow
-        return slow * fast * math.log(slow / fast) / (slow - fast)
+        return slow * fast * math.log1p((slow - fast) / fast) / (slow - fast)
 
 
 Working = Known | Sum | Product | Quotient | Difference | UpTo | Named | PowerLaw | Between | BuildTime
@@ -150,6 +154,14 @@ def total(terms: Iterable[Working]) -> Working:
     """A sum without its zero terms; the term itself where only one is left."""
     kept = tuple(term for term in terms if term.value != 0)
     return kept[0] if len(kept) == 1 else Sum(kept)
+
+
+def gathered(terms: Iterable[Working]) -> Working:
+    """A sum in which equal terms stand once with their count, in order of first appearance: 12 × 1:05 + 1:00."""
+    counts: dict[Working, int] = {}
+    for term in terms:
+        counts[term] = counts.get(term, 0) + 1
+    return total(times(count, term) for term, count in counts.items())
 
 
 def times(count: int, working: Working, what: str = "") -> Working:

@@ -46,7 +46,7 @@ def effort_falls(study: Study) -> Iterator[Problem]:
                 if isinstance(effort, (Descend, Build)) and order.index(effort.first) >= order.index(effort.last):
                     form = type(effort).__name__.lower()
                     message = f"a {form} from {effort.first} to {effort.last} does not get faster"
-                    yield Problem(swim_set, where, message, f"write the easier word first, or use rotate")
+                    yield Problem(swim_set, where, message, "write the easier word first, or use rotate")
 
 
 @forbids("rep-ends-mid-pool")

@@ -11,10 +11,10 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from almanac import __version__
-from almanac.commands import build, check, serve, sum_
-from almanac.commands.shared import FAULT, Usage, WRONG_USAGE
+from almanac.commands import build, check, explain, serve, sum_
+from almanac.commands.shared import FAULT, WRONG_USAGE, UsageError
 
-COMMANDS = (check, build, serve, sum_)
+COMMANDS = (check, build, serve, sum_, explain)
 
 
 def parser() -> argparse.ArgumentParser:
@@ -41,7 +41,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         return code
     except SystemExit as ended:  # argparse has said what is wrong
         return ended.code if isinstance(ended.code, int) else WRONG_USAGE
-    except Usage as problem:
+    except UsageError as problem:
         print(f"almanac: {problem}", file=sys.stderr)
         return WRONG_USAGE
     except KeyboardInterrupt:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from almanac.commands.shared import Checked, Usage, checked, load_and_check
 from almanac.checks.study import Study
+from almanac.commands.shared import Checked, UsageError, checked, load_and_check
 from almanac.findings import Finding
 from almanac.model.load import with_file
 from almanac.source.suggest import nearest
@@ -25,7 +25,7 @@ class Named:
 
 
 def named(root: Path, name: str) -> Named:
-    """Find ``name``. Raises Usage, with the nearest id, where nothing is called so."""
+    """Find ``name``. Raises UsageError, with the nearest id, where nothing is called so."""
     everything = load_and_check(root)
     path = Path(name)
     if path.suffix == ".yml" or "/" in name:
@@ -38,12 +38,12 @@ def named(root: Path, name: str) -> Named:
             return Named(kind, id, everything.study, _on(everything.findings, known[id]))
     ids = [id for kind in SUMMED for id in everything.loaded.names.of("reference", kind)]
     near = nearest(name, ids)
-    raise Usage(f"there is no set '{name}'" + (f"; the nearest: {near}" if near else ""))
+    raise UsageError(f"there is no set '{name}'" + (f"; the nearest: {near}" if near else ""))
 
 
 def _outside(everything: Checked, path: Path) -> Named:
     if not path.is_file():
-        raise Usage(f"there is no file {path}")
+        raise UsageError(f"there is no file {path}")
     loaded = with_file(everything.loaded, path, "set")
     result = checked(loaded)
     return Named("set", path.stem, result.study, _on(result.findings, str(path)))

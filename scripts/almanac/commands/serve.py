@@ -13,6 +13,7 @@ from pathlib import Path
 
 from watchdog.events import FileSystemEvent, FileSystemEventHandler
 from watchdog.observers import Observer
+from watchdog.observers.api import BaseObserver
 
 from almanac.commands.build import build_checked
 from almanac.commands.shared import ERRORS, FINE, load_and_check, root_of
@@ -72,7 +73,7 @@ class _Watcher(FileSystemEventHandler):
             self._changed.set()
 
 
-def _watch(root: Path, changed: threading.Event) -> Observer:  # type: ignore[valid-type]
+def _watch(root: Path, changed: threading.Event) -> BaseObserver:
     observer = Observer()
     for name in _WATCHED:
         if (root / name).is_dir():

@@ -14,7 +14,7 @@ from almanac.model.load import Loaded, load
 FINE, ERRORS, WRONG_USAGE, FAULT = 0, 1, 2, 3
 
 
-class Usage(Exception):
+class UsageError(Exception):
     """The user asked for something that is not there; the message says what to do instead."""
 
 
@@ -33,11 +33,11 @@ class Checked:
 
 
 def root_of(given: Path) -> Path:
-    """The folder that holds drills/ and plans/. Raises Usage where it does not."""
+    """The folder that holds drills/ and plans/. Raises UsageError where it does not."""
     if not given.is_dir():
-        raise Usage(f"there is no folder {given}")
+        raise UsageError(f"there is no folder {given}")
     if not (given / "drills").is_dir() and not (given / "plans").is_dir():
-        raise Usage(f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or name it with --root")
+        raise UsageError(f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or name it with --root")
     return given
 
 

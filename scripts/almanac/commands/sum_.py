@@ -11,7 +11,7 @@ import json
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.checks.study import Study
 from almanac.commands.named import named
-from almanac.commands.shared import ERRORS, FINE, Usage
+from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.findings import as_text
 from almanac.pages.sum_json import set_json
 from almanac.pages.sum_text import set_text
@@ -43,9 +43,9 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def summarise_named(study: Study, id: str, course: str | None, group: str | None) -> SetSummary:
-    """The summary of a computable set in a course, for one lane group or all. Raises Usage for an unknown group."""
+    """The summary of a computable set in a course, for one lane group or all. Raises UsageError for an unknown group."""
     groups = study.catalogue.lane_groups
     if group is not None and group not in groups:
-        raise Usage(f"there is no lane group '{group}'; there are {', '.join(groups)}")
+        raise UsageError(f"there is no lane group '{group}'; there are {', '.join(groups)}")
     return summarise(study.catalogue, study.computable[id], Course.parse(course) if course else None, [group] if group else None)
 

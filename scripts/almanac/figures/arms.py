@@ -1,7 +1,7 @@
 """What the arms do: joint angles of both arms for each word of the arms vocabulary, by how the body is held.
 
-The angles are ours, set by eye from what the words of the vocabulary say. Above the head both arms lean inward, so that
-the hands meet. On deck and on land an arm that would go through the ground stays on it.
+The angles are ours, set by eye from what the words of the vocabulary say. Above the head both arms lean
+inward, so that the hands meet. On deck and on land an arm that would go through the ground stays on it.
 """
 
 from __future__ import annotations
@@ -92,6 +92,11 @@ _ON_THE_SIDE: dict[str, Pair] = {
     "stroking": (Arm(-140, 84, spread=40), Arm(64, 84, twist=28, spread=64)),
     "free": (Arm(172, 10, spread=-4), Arm(14, 16, spread=-6)),
 }
+# Strokes on the front whose arms pull together: butterfly under the body, breaststroke in under the chin.
+TOGETHER: dict[str, Pair] = {
+    "butterfly": (Arm(134, 88, twist=180), Arm(138, 84, twist=180)),
+    "breaststroke": (Arm(64, 102), Arm(68, 100)),
+}
 _SAME_IN_A_ROLL = ("board", "holding-wall", "holding-gear")
 _BY_STANCE: dict[Stance, dict[str, Pair]] = {
     "supine": _ON_THE_BACK,
@@ -119,7 +124,7 @@ _ON_THE_GROUND: dict[Stance, dict[str, Pair]] = {
     },
     "upright": {},
 }
-_RESTING = ("at-sides", "holding-wall", "sculling", "free")
+RESTING = ("at-sides", "holding-wall", "sculling", "free")
 """Words for which a swimmer who sits on the deck edge leans on the hands."""
 
 
@@ -135,8 +140,8 @@ def arms(word: str, stance: Stance, *, grounded: bool = False) -> Pair:
 def rolled_arms(word: str, stance: Stance, *, on_side: bool, grounded: bool = False) -> Pair:
     """The near and the far arm of a body turned about its long axis.
 
-    The arm that leads or pulls is the lower one, the one that recovers the upper one. On the back the near side is the
-    lower one, on the front the upper one.
+    The arm that leads or pulls is the lower one, the one that recovers the upper one. On the back the near
+    side is the lower one, on the front the upper one.
     """
     if on_side or word in _SAME_IN_A_ROLL:
         lower, upper = _ON_THE_SIDE[word]
@@ -150,8 +155,8 @@ def rolled_arms(word: str, stance: Stance, *, on_side: bool, grounded: bool = Fa
 
 
 def seated_arms(word: str, trunk: float) -> Pair:
-    """The arms of a swimmer who sits, the trunk at ``trunk`` degrees: a hand on the deck unless the word needs both."""
-    if word not in _RESTING:
+    """The arms of a swimmer who sits, the trunk at ``trunk`` degrees: hands on the deck if idle."""
+    if word not in RESTING:
         return arms(word, "upright")
     lean = 118 - trunk
     near = Arm(-lean, 0, wrist=-(118 - 56))

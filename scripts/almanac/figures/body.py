@@ -26,6 +26,7 @@ from almanac.figures.shapes import at, number, path, words
 from almanac.figures.space import Point
 from almanac.figures.words import description, title_words
 
+
 def body_figure(
     *,
     position: str,
@@ -39,25 +40,30 @@ def body_figure(
 ) -> str:
     """The body figure as an SVG element that scales to its container.
 
-    ``position``, ``arms``, ``kick`` and ``stroke`` are words of the vocabularies, ``gear`` ids of gear (what cannot be
-    drawn is still named in the description), ``setting`` and ``moment`` those of a drill's `figure`; ``stroke`` says
-    which way the face looks on the side and in rotation. ``identifier`` begins the ids of title and description and
-    must be unique on the page. Raises ValueError for a word that is not known.
+    ``position``, ``arms``, ``kick`` and ``stroke`` are words of the vocabularies, ``gear`` ids of gear (what
+    cannot be drawn is still named in the description), ``setting`` and ``moment`` those of a drill's
+    `figure`; ``stroke`` says which way the face looks on the side and in rotation. ``identifier`` begins the
+    ids of title and description and must be unique on the page. Raises ValueError for a word that is not
+    known.
     """
     checked_identifier(identifier)
     worn = tuple(gear)
-    held = pose(
-        plan_of(position=position, arms=arms, kick=kick, setting=setting, moment=moment, gear=worn, stroke=stroke)
+    plan = plan_of(
+        position=position, arms=arms, kick=kick, setting=setting, moment=moment, gear=worn, stroke=stroke
     )
+    held = pose(plan)
     view = view_of(held, worn)
-    parts = backdrop(held, view)
-    for _, elements in sorted([*body_layers(held, view), *gear_layers(held, view, worn)], key=lambda layer: layer[0]):
-        parts += elements
-    parts += waterline(held, view)
+    layers = [*body_layers(held, view), *gear_layers(held, view, worn)]
+    parts = [*backdrop(held, view), *painted(layers), *waterline(held, view)]
     if position == "rotating":
         parts.append(turning(held, view))
-    told = (title_words(held.plan), description(held, worn))
+    told = (title_words(plan), description(held, worn))
     return document("body", WIDTH, frame_of(held).height, identifier, told, parts)
+
+
+def painted(layers: list[Layer]) -> list[str]:
+    """The elements of all layers, the farthest first."""
+    return [part for _, elements in sorted(layers, key=lambda layer: layer[0]) for part in elements]
 
 
 def checked_identifier(identifier: str) -> str:
@@ -67,7 +73,9 @@ def checked_identifier(identifier: str) -> str:
     return identifier
 
 
-def document(kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]) -> str:
+def document(
+    kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]
+) -> str:
     """A whole SVG element with its title and description (``told``)."""
     title, text = f"{identifier}-title", f"{identifier}-desc"
     return (
@@ -82,7 +90,8 @@ def body_layers(held: Pose, view: View) -> list[Layer]:
     """Limbs, trunk and head, each with its depth."""
     bones = held.skeleton
     far = "near" if held.turned else "far"
-    far_leg, far_short = path(far, leg_path(view, bones.far_leg)), path(f"{far}-suit", short_path(view, bones.far_leg))
+    far_leg = path(far, leg_path(view, bones.far_leg))
+    far_short = path(f"{far}-suit", short_path(view, bones.far_leg))
     trunk = [path("trunk", trunk_path(view, bones)), path("near-suit", suit_path(view, bones))]
     near_short = path("near-suit", short_path(view, bones.near_leg))
     return [

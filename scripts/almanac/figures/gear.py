@@ -1,28 +1,24 @@
-"""Gear on feet, hands and head, between the thighs and in the hands; and the list of all that can be drawn."""
+"""Gear on feet and head and between the thighs; the list of all gear that can be drawn."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
+from almanac.figures.handheld import hand_paddles, held_block, kickboard
 from almanac.figures.harness import parachute, pulley_tower, stretch_cord
-from almanac.figures.limbs import FAR_LEG, NEAR_LEG, Layer, View, between, depth, head_place
+from almanac.figures.limbs import FAR_LEG, NEAR_LEG, Layer, View, between, beyond, head_place
 from almanac.figures.poses import Pose
-from almanac.figures.segments import ArmJoints, LegJoints
-from almanac.figures.shapes import Disc, Spot, at, capsule, chain, circle, path, polyline
+from almanac.figures.segments import LegJoints
+from almanac.figures.shapes import Disc, Spot, at, chain, circle, path, polyline
 from almanac.figures.space import Point
 
 UP = Point(0.0, 1.0)
-ON_HEAD, BETWEEN_LEGS, UNDER_HANDS, OVER_THIGHS = 0.045, -0.01, -0.2, 0.08
+ON_HEAD, BETWEEN_LEGS = 0.045, -0.01
 
 
 def _legs(held: Pose) -> tuple[tuple[float, LegJoints], tuple[float, LegJoints]]:
     """The legs, each with where something worn on it is painted."""
     return (FAR_LEG + 0.0001, held.skeleton.far_leg), (NEAR_LEG + 0.0001, held.skeleton.near_leg)
-
-
-def _beyond(one: Point, other: Point, length: float) -> Point:
-    """The point ``length`` past ``other``, coming from ``one``."""
-    return other.plus(between(Point(0, 0), Point(*(b - a for a, b in zip(one, other, strict=True))), length / one.distance(other)))
 
 
 def _crossing(disc: Disc, along: Spot) -> str:
@@ -39,7 +35,7 @@ def drag_socks(held: Pose, view: View) -> list[Layer]:
         cuff = view.disc(between(leg.ankle, leg.knee, 0.16), 0.024)
         instep = view.disc(between(leg.ankle, between(leg.heel, leg.toe, 0.45), 0.45), 0.034)
         ball = view.disc(between(leg.heel, leg.toe, 0.78), 0.036)
-        tip = view.disc(_beyond(leg.heel, leg.toe, 0.02), 0.022)
+        tip = view.disc(beyond(leg.heel, leg.toe, 0.02), 0.022)
         along = (tip.x - instep.x, tip.y - instep.y)
         mesh = "".join(_crossing(disc, along) for disc in (instep, ball))
         mesh += polyline([(cuff.x, cuff.y), (instep.x, instep.y), (tip.x, tip.y)])
@@ -53,33 +49,22 @@ def fins(held: Pose, view: View) -> list[Layer]:
     layers: list[Layer] = []
     for order, leg in _legs(held):
         pocket = [view.disc(between(leg.heel, leg.toe, 0.42), 0.024), view.disc(leg.toe, 0.014)]
-        blade = [*pocket, view.disc(_beyond(leg.heel, leg.toe, 0.16), 0.006)]
+        blade = [*pocket, view.disc(beyond(leg.heel, leg.toe, 0.16), 0.006)]
         layers.append((order, [path("gear", chain(blade), paint_order="stroke", stroke_width=2)]))
-    return layers
-
-
-def hand_paddles(held: Pose, view: View) -> list[Layer]:
-    """A flat plate along the palm of each hand."""
-    layers: list[Layer] = []
-    for arm in (held.skeleton.far_arm, held.skeleton.near_arm):
-        start, end = between(arm.wrist, arm.fingertip, 0.2), _beyond(arm.wrist, arm.fingertip, 0.02)
-        along = Point(*((b - a) / 0.108 for a, b in zip(arm.wrist, arm.fingertip, strict=True)))
-        palm = Point(along.y, -along.x) if along.x >= 0 else Point(-along.y, along.x)
-        plate = capsule(view.disc(start.plus(palm, 0.016), 0.008), view.disc(end.plus(palm, 0.016), 0.008))
-        layers.append((depth(arm) + 0.002, [path("gear", plate, paint_order="stroke", stroke_width=2)]))
     return layers
 
 
 def tempo_beeper(held: Pose, view: View) -> list[Layer]:
     """A small box at the cap with two arcs of sound."""
     box = view.disc(head_place(held.skeleton, 0.6, -0.25, 0.3), 0.016)
-    ahead, back = view.spot(head_place(held.skeleton, 1.6, -0.7)), (box.x, box.y)
-    way = (ahead[0] - back[0], ahead[1] - back[1])
+    ahead = view.spot(head_place(held.skeleton, 1.6, -0.7))
+    way = (ahead[0] - box.x, ahead[1] - box.y)
     arcs = ""
     for part in (0.95, 1.3):
-        x, y = back[0] + way[0] * part, back[1] + way[1] * part
+        x, y = box.x + way[0] * part, box.y + way[1] * part
         across = (-way[1] * 0.34 * part, way[0] * 0.34 * part)
-        arcs += f"M{at(x - across[0], y - across[1])}Q{at(x + way[0] * 0.26, y + way[1] * 0.26)} {at(x + across[0], y + across[1])}"
+        start, end = at(x - across[0], y - across[1]), at(x + across[0], y + across[1])
+        arcs += f"M{start}Q{at(x + way[0] * 0.26, y + way[1] * 0.26)} {end}"
     return [(ON_HEAD, [path("gear", circle(box)), path("gear-line", arcs)])]
 
 
@@ -93,7 +78,7 @@ def pull_buoy(held: Pose, view: View) -> list[Layer]:
 
 
 def water_cup(held: Pose, view: View) -> list[Layer]:
-    """A cup of water upright on the forehead; on whatever part of the head is uppermost where the face does not look up."""
+    """A cup of water upright on the forehead; on top of a head whose face does not look up."""
     forehead = head_place(held.skeleton, 0.35, 0.88)
     if forehead.y < held.skeleton.head.y + 0.03:
         forehead = held.skeleton.head.plus(UP, 0.056)
@@ -108,7 +93,7 @@ def snorkel(held: Pose, view: View) -> list[Layer]:
     """A tube from the mouth, close round the forehead, up over the head."""
     bones = held.skeleton
     crown = head_place(bones, 1.3, 0.35)
-    top = bones.head.plus(UP, 0.2).plus(bones.head_axes.up, 0.075)
+    top = bones.head.plus(UP, 0.17).plus(bones.head_axes.up, 0.075)
     if bones.head_axes.up.y > 0.7:
         crown, top = head_place(bones, 1.25, 0.8), head_place(bones, 2.6, 0.55)
     bends = [(-0.55, 0.72), (-0.45, 1.35), (0.8, 1.25)]
@@ -116,35 +101,6 @@ def snorkel(held: Pose, view: View) -> list[Layer]:
     rise = at(*view.spot(between(crown, top, 0.6)))
     tube = f"M{mouth}C{chin} {brow} {at(*view.spot(crown))}S{rise} {at(*view.spot(top))}"
     return [(ON_HEAD, [path("gear-rim", tube, stroke_width=4.6), path("gear-strap", tube, stroke_width=2.4)])]
-
-
-def _flat(view: View, middle: Point, half: float, thickness: float, upright: bool = False) -> str:
-    way = UP if upright else Point(1.0, 0.0)
-    shape = capsule(view.disc(middle.plus(way, -half), thickness), view.disc(middle.plus(way, half), thickness))
-    return path("gear", shape, paint_order="stroke", stroke_width=2)
-
-
-def kickboard(held: Pose, view: View) -> list[Layer]:
-    """A board under the hands that lead or lie on it; upright in the water or flat on the chest of who holds gear."""
-    bones, word = held.skeleton, held.plan.arms
-    leading = max((bones.near_arm, bones.far_arm), key=lambda arm: arm.fingertip.x)
-    if word == "holding-gear":
-        if held.plan.lie == "prone" and held.plan.hold == "lying":
-            return [(UNDER_HANDS, [_flat(view, leading.fingertip.plus(UP, -0.03), 0.11, 0.012, upright=True)])]
-        return [(OVER_THIGHS, [_flat(view, between(bones.near_arm.fingertip, bones.far_arm.fingertip, 0.5), 0.12, 0.012)])]
-    if word not in ("board", "one-extended", "streamline"):
-        return []
-    hand = between(leading.wrist, leading.fingertip, 0.6)
-    if leading.fingertip.x > bones.shoulder.x:
-        return [(UNDER_HANDS, [_flat(view, hand.plus(Point(0.06, -0.026)), 0.125, 0.0125)])]
-    return [(OVER_THIGHS, [_flat(view, hand.plus(Point(-0.02, -0.024)), 0.125, 0.0125)])]
-
-
-def held_block(arms: tuple[ArmJoints, ArmJoints], view: View) -> list[Layer]:
-    """Something held in both hands."""
-    x, y = view.spot(between(between(arms[0].wrist, arms[0].fingertip, 0.7), between(arms[1].wrist, arms[1].fingertip, 0.7), 0.5))
-    w, h = 0.04 * view.height, 0.026 * view.height
-    return [(0.0, [path("gear", polyline([(x - w, y - h), (x + w, y - h), (x + w, y + h), (x - w, y + h)]) + "Z")])]
 
 
 Draw = Callable[[Pose, View], list[Layer]]
@@ -170,5 +126,5 @@ def gear_layers(held: Pose, view: View, gear: tuple[str, ...]) -> list[Layer]:
     if "kickboard" in gear or held.plan.arms == "board":
         layers += kickboard(held, view)
     elif holds:
-        layers += held_block((held.skeleton.near_arm, held.skeleton.far_arm), view)
+        layers += held_block(held, view)
     return layers

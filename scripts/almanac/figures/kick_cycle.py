@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from xml.sax.saxutils import escape
 
-from almanac.figures.body import body_layers, checked_identifier, document
+from almanac.figures.body import body_layers, checked_identifier, document, painted
 from almanac.figures.flutter import MOMENTS, Lie, Phase, flutter_phase
 from almanac.figures.limbs import View
 from almanac.figures.poses import plan_of, pose
@@ -23,15 +23,18 @@ COLUMNS: tuple[tuple[Lie, str, str], ...] = (
 _LEVEL = 20.0
 _DEPTH = 46.0
 _SWIMMER = 134.0
-_KEY = ("Plain leg: near side. Outlined leg: far side.", "Full arrow: the beat that drives. Dashed: the recovery.")
+_KEY = (
+    "Plain leg: near side. Outlined leg: far side.",
+    "Full arrow: the beat that drives. Dashed: the recovery.",
+)
 _PART = {"propulsive": "drives", "recovery": "recovers", "glide": "glides"}
 
 
 def kick_cycle_figure(*, identifier: str = "kick-cycle") -> str:
     """Eight rows (moments 0 to 7) of two columns, a portrait SVG that reads at a phone's width.
 
-    ``identifier`` begins the ids of title and description and must be unique on the page. Raises ValueError where it
-    cannot begin an id.
+    ``identifier`` begins the ids of title and description and must be unique on the page. Raises ValueError
+    where it cannot begin an id.
     """
     checked_identifier(identifier)
     height = HEADING + MOMENTS * ROW
@@ -44,11 +47,13 @@ def kick_cycle_figure(*, identifier: str = "kick-cycle") -> str:
     return document("kick-cycle", WIDTH, height, identifier, _told(), parts)
 
 
-def label(x: float, y: float, text: str, size: float, *, anchor: str = "middle", weight: str = "normal") -> str:
+def label(
+    x: float, y: float, text: str, size: float, *, anchor: str = "middle", weight: str = "normal"
+) -> str:
     """A line of text."""
     return (
-        f'<text class="figure-text" fill="{colour("text")}" x="{number(x)}" y="{number(y)}" font-size="{number(size)}" '
-        f'font-weight="{weight}" text-anchor="{anchor}">{escape(text)}</text>'
+        f'<text class="figure-text" fill="{colour("text")}" x="{number(x)}" y="{number(y)}" '
+        f'font-size="{number(size)}" font-weight="{weight}" text-anchor="{anchor}">{escape(text)}</text>'
     )
 
 
@@ -58,8 +63,7 @@ def cell(left: float, top: float, lie: Lie, moment: int) -> list[str]:
     view = View(left + 105, top + _LEVEL, _SWIMMER)
     start, end = left + 4, left + COLUMN - 4
     parts = [element("rect", "water", x=start, y=view.y, width=end - start, height=_DEPTH)]
-    for _, elements in sorted(body_layers(held, view), key=lambda layer: layer[0]):
-        parts += elements
+    parts += painted(body_layers(held, view))
     parts.append(path("surface", f"M{at(start, view.y)}H{number(end)}"))
     near, far = both_phases(lie, moment)
     parts += foot_arrow(view, held.skeleton.near_leg, near, left + 17)
@@ -85,7 +89,10 @@ def foot_arrow(view: View, leg: LegJoints, phase: Phase, x: float) -> list[str]:
     head = f"M{at(x - 3, tip - way * 4)}L{at(x, tip)}L{at(x + 3, tip - way * 4)}"
     if phase.part == "propulsive":
         return [path("arrow", line + head, stroke_width=2)]
-    return [path("arrow", line, stroke_dasharray="2 2.6", stroke_width=1.2), path("arrow", head, stroke_width=1.2)]
+    return [
+        path("arrow", line, stroke_dasharray="2 2.6", stroke_width=1.2),
+        path("arrow", head, stroke_width=1.2),
+    ]
 
 
 def _told() -> tuple[str, str]:
@@ -96,5 +103,7 @@ def _told() -> tuple[str, str]:
             near, far = both_phases(lie, moment)
             told.append(f"{title.lower()}, {leg_words('near leg', near)}, {leg_words('far leg', far)}")
         rows.append(f"Moment {moment}: {'; '.join(told)}.")
-    start = "Eight moments of a flutter kick, the legs half a cycle apart, swimmer with the head to the right."
+    start = (
+        "Eight moments of a flutter kick, the legs half a cycle apart, swimmer with the head to the right."
+    )
     return "The flutter kick on the back and on the front", " ".join([start, *rows])

@@ -24,7 +24,7 @@ FAR_LEG, NEAR_LEG, HEAD = -0.03, -0.001, 0.03
 
 @dataclass(frozen=True)
 class View:
-    """Where standing heights land in the figure: ``x``, ``y`` of the origin, ``height`` of a swimmer in its units."""
+    """Where standing heights land in the figure: ``x``, ``y`` of the origin, ``height`` of a swimmer."""
 
     x: float
     y: float
@@ -44,6 +44,11 @@ def between(one: Point, other: Point, part: float) -> Point:
     return Point(*(a + (b - a) * part for a, b in zip(one, other, strict=True)))
 
 
+def beyond(one: Point, other: Point, length: float) -> Point:
+    """The point ``length`` past ``other``, coming from ``one``."""
+    return between(one, other, 1.0 + length / one.distance(other))
+
+
 def _segment(view: View, one: Point, other: Point, widths: tuple[tuple[float, float], ...]) -> str:
     return tapered([view.disc(between(one, other, part), width) for part, width in widths])
 
@@ -56,10 +61,21 @@ def leg_path(view: View, leg: LegJoints) -> str:
     arch = view.disc(between(ball, instep, 0.22), 0.0125)
     foot = [
         capsule(view.disc(between(leg.ankle, leg.knee, 0.2), 0.0195), heel),
-        tapered([view.disc(leg.ankle, 0.0185), view.disc(instep, 0.0175), arch, view.disc(between(tip, arch_point(leg), 0.1), 0.0085)]),
+        tapered(
+            [
+                view.disc(leg.ankle, 0.0185),
+                view.disc(instep, 0.0175),
+                arch,
+                view.disc(between(tip, arch_point(leg), 0.1), 0.0085),
+            ]
+        ),
         capsule(heel, arch),
     ]
-    return _segment(view, leg.hip, leg.knee, _THIGH) + _segment(view, leg.knee, leg.ankle, _SHANK) + "".join(foot)
+    return (
+        _segment(view, leg.hip, leg.knee, _THIGH)
+        + _segment(view, leg.knee, leg.ankle, _SHANK)
+        + "".join(foot)
+    )
 
 
 def arch_point(leg: LegJoints) -> Point:
@@ -80,7 +96,8 @@ def _spine(body: Skeleton, part: float, forward: float) -> Point:
     return between(body.hip, body.shoulder, part).plus(body.trunk_axes.front, forward)
 
 
-# Stations of the trunk: part of the way from hips to shoulders, how far to the front, half-depth, half-breadth.
+# Stations of the trunk: part of the way from hips to shoulders, how far to the front, half-depth,
+# half-breadth.
 _TRUNK = (
     (-0.1, -0.003, 0.043, 0.086),
     (0.0, -0.004, 0.0525, 0.098),
@@ -110,7 +127,9 @@ def from_the_side(body: Skeleton) -> bool:
 
 def trunk_path(view: View, body: Skeleton) -> str:
     """Path data of the trunk and the neck, narrow from the side and broader the more the body is rolled."""
-    neck = capsule(view.disc(_spine(body, 0.96, 0.0), 0.034), view.disc(between(body.shoulder, body.head, 0.55), 0.03))
+    neck = capsule(
+        view.disc(_spine(body, 0.96, 0.0), 0.034), view.disc(between(body.shoulder, body.head, 0.55), 0.03)
+    )
     return tapered(_trunk_discs(view, body, 1.1), cut=not from_the_side(body)) + neck
 
 
@@ -133,11 +152,15 @@ def head_place(body: Skeleton, up: float, front: float, near: float = 0.0) -> Po
 
 
 def head(view: View, body: Skeleton) -> list[str]:
-    """The head as elements: the skull with its nose, the cap, the goggles; from the front two goggles and a nose."""
+    """The head as elements: the skull with its nose, the cap, the goggles; from the front two of these."""
     skull = view.disc(body.head, HEAD_RADIUS * 0.97)
     seen = (body.head_axes.front.x**2 + body.head_axes.front.y**2) ** 0.5
-    jaw = capsule(view.disc(body.head, HEAD_RADIUS * 0.9), view.disc(head_place(body, -0.62, 0.28), HEAD_RADIUS * 0.5))
-    nose = capsule(view.disc(head_place(body, -0.02, 0.82), 0.011), view.disc(head_place(body, -0.22, 1.08), 0.0075))
+    jaw = capsule(
+        view.disc(body.head, HEAD_RADIUS * 0.9), view.disc(head_place(body, -0.62, 0.28), HEAD_RADIUS * 0.5)
+    )
+    nose = capsule(
+        view.disc(head_place(body, -0.02, 0.82), 0.011), view.disc(head_place(body, -0.22, 1.08), 0.0075)
+    )
     parts = [path("near", circle(skull) + jaw + (nose if seen > 0.4 else ""))]
     brow, nape = (0.5, 0.86), (-0.32, -0.94)
     if seen <= 0.4:
@@ -158,11 +181,16 @@ def _cap(skull: Disc, brow: Spot, nape: Spot, vertex: Spot) -> str:
 def _face(view: View, body: Skeleton, seen: float) -> list[str]:
     r = HEAD_RADIUS
     if seen > 0.4:
-        eye = capsule(view.disc(head_place(body, 0.12, 0.62), r * 0.17), view.disc(head_place(body, 0.16, 0.72), r * 0.15))
+        eye = capsule(
+            view.disc(head_place(body, 0.12, 0.62), r * 0.17),
+            view.disc(head_place(body, 0.16, 0.72), r * 0.15),
+        )
         strap = polyline([view.spot(head_place(body, 0.16, 0.6)), view.spot(head_place(body, 0.26, -0.2))])
         return [path("skin-line", strap), path("goggles", eye)]
     eyes = "".join(circle(view.disc(head_place(body, 0.1, 0.9, side), r * 0.17)) for side in (0.38, -0.38))
-    nose = polyline([view.spot(head_place(body, up, 0.9, side)) for up, side in ((-0.05, 0.0), (-0.3, 0.0), (-0.3, 0.13))])
+    nose = polyline(
+        [view.spot(head_place(body, up, 0.9, side)) for up, side in ((-0.05, 0.0), (-0.3, 0.0), (-0.3, 0.13))]
+    )
     return [path("goggles", eyes), path("skin-line", nose)]
 
 

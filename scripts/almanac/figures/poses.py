@@ -11,7 +11,7 @@ from typing import Literal
 from almanac.figures.arms import ARMS, LEADING
 from almanac.figures.flutter import Lie, moment_of
 from almanac.figures.postures import Hold, Plan, posture
-from almanac.figures.segments import Skeleton, skeleton
+from almanac.figures.segments import Posture, Skeleton, skeleton
 
 POSITIONS = ("supine", "prone", "side", "rotating", "vertical", "on-land")
 KICKS = ("flutter", "dolphin", "breaststroke", "none")
@@ -22,11 +22,14 @@ Wall = tuple[float, Literal["ahead", "behind"]]
 
 @dataclass(frozen=True)
 class Pose:
-    """A posed body and where it is. ``wall``: the x of a wall and whether it is ahead (to the right) or behind;
-    ``edge``: the x of a deck edge, the deck to its right.
+    """A posed body and where it is.
+
+    ``wall``: the x of a wall and whether it is ahead (to the right) or behind; ``edge``: the x of a deck
+    edge, the deck to its right.
     """
 
     plan: Plan
+    posture: Posture
     skeleton: Skeleton
     wall: Wall | None
     edge: float | None
@@ -47,26 +50,28 @@ def one_of(kind: str, word: str, known: tuple[str, ...]) -> str:
 def setting_of(position: str, arms: str, setting: str | None) -> str:
     """Where the body is drawn; what is not said follows from position and arms.
 
-    A position on land stays on land whatever is said, on the deck's edge or on the ground.
+    A position on land stays on land whatever is said: on the ground, or on the deck's edge if the hands hold.
     """
     if setting is not None:
         one_of("setting", setting, SETTINGS)
     if position == "on-land":
-        return "deck-edge" if setting == "deck-edge" else "on-land"
+        edge = setting == "deck-edge" or (setting is None and arms == "holding-wall")
+        return "deck-edge" if edge else "on-land"
     return setting or ("at-wall" if arms == "holding-wall" else "surface")
 
 
 def hold_of(position: str, kick: str, setting: str) -> Hold:
     """How the body is carried."""
     if setting == "deck-edge":
-        return "reclined" if position == "supine" else "seated" if position in ("vertical", "on-land") else "lying"
+        leaning = position == "supine" or (position == "on-land" and kick != "none")
+        return "reclined" if leaning else "seated" if position in ("vertical", "on-land") else "lying"
     if position == "vertical":
         return "standing" if setting == "on-land" else "upright"
     return "standing" if position == "on-land" and kick == "none" else "lying"
 
 
 def faces_up(position: str, arms: str, gear: tuple[str, ...], stroke: str) -> bool:
-    """Whether a lying body is on its back; on the side and rotating it follows from the stroke, then arms and gear."""
+    """Whether a lying body is on its back; in a roll it follows from the stroke, then from arms and gear."""
     if position not in ("side", "rotating"):
         return position != "prone"
     if stroke != "any":
@@ -84,14 +89,24 @@ def plan_of(
     gear: tuple[str, ...] = (),
     stroke: str = "any",
 ) -> Plan:
-    """The words settled; raises ValueError for one that is not known."""
+    """The words settled; raises ValueError for one that is not known.
+
+    `any` is drawn as the stroke has it, else as a flutter on the front. A board held by a swimmer on the back
+    lies on the thighs.
+    """
     for kind, word, known in (
-        ("position", position, POSITIONS),
+        ("position", position, (*POSITIONS, "any")),
         ("arms", arms, ARMS),
-        ("kick", kick, KICKS),
+        ("kick", kick, (*KICKS, "any")),
         ("stroke", stroke, STROKES),
     ):
         one_of(kind, word, known)
+    if position == "any":
+        position = "supine" if stroke == "backstroke" else "prone"
+    if kick == "any":
+        kick = {"butterfly": "dolphin", "breaststroke": "breaststroke"}.get(stroke, "flutter")
+    if position == "supine" and arms == "holding-gear" and "kickboard" in gear:
+        arms = "board"
     where = setting_of(position, arms, setting)
     hold, face_up = hold_of(position, kick, where), faces_up(position, arms, gear, stroke)
     lie: Lie = "supine" if face_up else "prone"
@@ -102,9 +117,10 @@ def plan_of(
 
 def pose(plan: Plan) -> Pose:
     """The posed body, with the wall or the deck's edge that belongs to it."""
-    bones = skeleton(posture(plan))
+    angles = posture(plan)
+    bones = skeleton(angles)
     edge = None if plan.setting != "deck-edge" else -0.2 if plan.hold == "seated" else -0.05
-    return Pose(plan, bones, _wall(plan, bones), edge)
+    return Pose(plan, angles, bones, _wall(plan, bones), edge)
 
 
 def _wall(plan: Plan, bones: Skeleton) -> Wall | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from math import pi, radians, sin
 from typing import Literal
 
-from almanac.figures.arms import RISING, Pair, Stance, arms, rolled_arms, seated_arms
+from almanac.figures.arms import RISING, TOGETHER, Pair, Stance, arms, rolled_arms, seated_arms
 from almanac.figures.flutter import MOMENTS, Lie, legs
 from almanac.figures.segments import TRUNK, Arm, Leg, Posture
 from almanac.figures.space import Point
@@ -24,8 +24,8 @@ Hold = Literal["lying", "upright", "standing", "seated", "reclined"]
 class Plan:
     """Words of the vocabularies, with what follows from them.
 
-    ``hold``: how the body is carried; ``lie``: what the kick is drawn for; ``face_up``: whether a lying body is on its
-    back. ``stroke`` is `any` where it is not said.
+    ``hold``: how the body is carried; ``lie``: what the kick is drawn for; ``face_up``: whether a lying body
+    is on its back. ``stroke`` is `any` where it is not said.
     """
 
     position: str
@@ -49,9 +49,17 @@ class Plan:
         return self.setting != "on-land"
 
     @property
+    def together(self) -> str:
+        """The stroke on the front whose arms pull together, by name or else by kick; "" for any other."""
+        if self.arms != "stroking" or self.position != "prone" or self.grounded:
+            return ""
+        by_kick = {"dolphin": "butterfly", "breaststroke": "breaststroke"}.get(self.kick, "")
+        return by_kick if self.stroke == "any" else self.stroke if self.stroke in TOGETHER else ""
+
+    @property
     def rising(self) -> bool:
         """Whether the arms leave the water."""
-        return self.arms in RISING
+        return self.arms in RISING and not self.together
 
     @property
     def grounded(self) -> bool:
@@ -75,7 +83,7 @@ def _lying(plan: Plan) -> Posture:
     if plan.setting == "deck-edge":  # the hips are on the deck, the legs slope down into the water
         near_leg, far_leg = replace(near_leg, hip=near_leg.hip + 14), replace(far_leg, hip=far_leg.hip + 14)
     elif plan.grounded:
-        near_leg, far_leg = _above_ground(near_leg, plan.lie), _above_ground(far_leg, plan.lie)
+        near_leg, far_leg = _above_ground(near_leg, plan), _above_ground(far_leg, plan)
     if plan.roll:
         near_leg, far_leg = _together(near_leg), _together(far_leg)
     tilt = _tilt(plan, near_leg)
@@ -96,6 +104,8 @@ def _lying(plan: Plan) -> Posture:
 
 
 def _lying_arms(plan: Plan) -> Pair:
+    if plan.together:
+        return TOGETHER[plan.together]
     stance: Stance = "supine" if plan.face_up else "prone"
     if plan.roll:
         return rolled_arms(plan.arms, stance, on_side=plan.position == "side", grounded=plan.grounded)
@@ -103,8 +113,10 @@ def _lying_arms(plan: Plan) -> Pair:
 
 
 def _tilt(plan: Plan, leg: Leg) -> float:
-    """How steep a lying trunk is. In water a dolphin kick sways it, and a breaststroke kick on the front lifts the
-    shoulders over the hips as the heels are drawn up.
+    """How steep a lying trunk is.
+
+    In water a dolphin kick sways it, and a breaststroke kick on the front lifts the shoulders over the hips
+    as the heels are drawn up.
     """
     if plan.grounded:
         return 0.0
@@ -124,6 +136,8 @@ def _level(arm: Arm, steeper: float, plan: Plan) -> Arm:
 
 def _chin(plan: Plan) -> float:
     if not plan.face_up:
+        if plan.together == "breaststroke":
+            return -22.0
         return -34.0 if plan.arms == "board" and plan.position == "prone" else -2.0
     return 2.0 if plan.grounded else 4.0
 
@@ -136,18 +150,22 @@ def _hip_height(plan: Plan) -> float:
     return {"side": -0.075, "rotating": -0.06}.get(plan.position, -0.052)
 
 
-def _above_ground(leg: Leg, lie: Lie) -> Leg:
-    """The same leg where there is ground in place of water: raised, and never bent through the floor."""
-    if lie == "supine":
+def _above_ground(leg: Leg, plan: Plan) -> Leg:
+    """The same leg where there is ground in place of water: raised to kick, never bent through the floor."""
+    if plan.lie == "centred":
+        return replace(leg, hip=leg.hip * 0.6)
+    if plan.kick == "none":
+        return replace(leg, hip=0.0)
+    if plan.lie == "supine":
         return replace(leg, hip=leg.hip + 24, knee=leg.knee * 0.4)
-    if lie == "prone":
-        return replace(leg, hip=min(leg.hip - 23, -1.0), knee=leg.knee if leg.knee > 40 else leg.knee * 0.5)
-    return replace(leg, hip=leg.hip * 0.6)
+    if plan.kick == "breaststroke":
+        return replace(leg, hip=-2.0)
+    return replace(leg, hip=min(leg.hip - 23, -1.0), knee=leg.knee * 0.5)
 
 
 def _together(leg: Leg) -> Leg:
     """Legs closer than the hips are, as a roll shows them."""
-    return replace(leg, spread=leg.spread - 4.0, turn_out=leg.turn_out - 4.0)
+    return replace(leg, spread=min(leg.spread, 6.0) - 4.0, turn_out=min(leg.turn_out, 6.0) - 4.0)
 
 
 def _upright(plan: Plan) -> Posture:
@@ -170,7 +188,9 @@ def _seated(plan: Plan) -> Posture:
 
 
 def _hanging(leg: Leg) -> Leg:
-    return Leg(hip=89, knee=max(20.0, 58 - 2.2 * leg.hip), ankle=max(leg.ankle - 20, 0), turn_out=leg.turn_out)
+    return Leg(
+        hip=89, knee=max(20.0, 58 - 2.2 * leg.hip), ankle=max(leg.ankle - 20, 0), turn_out=leg.turn_out
+    )
 
 
 def _reclined(plan: Plan) -> Posture:

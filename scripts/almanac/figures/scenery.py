@@ -1,8 +1,9 @@
-"""What a body is in: frame and scale, water and its surface, walls with tiles, the deck's edge, the ground."""
+"""What a body is in: frame and scale, water and its surface, walls with tiles, the deck, the ground."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil
 
 from almanac.figures.limbs import View
 from almanac.figures.poses import Pose
@@ -20,7 +21,7 @@ WALL_ROOM = 30.0
 
 @dataclass(frozen=True)
 class Frame:
-    """A figure's height, where its water line is (or its ground), and a standing swimmer's height, in its units."""
+    """A figure's height, where its water line (or its ground) is, and a standing swimmer's height."""
 
     height: float
     level: float
@@ -43,7 +44,7 @@ def frame_of(held: Pose) -> Frame:
 
 
 def view_of(held: Pose, gear: tuple[str, ...]) -> View:
-    """Where the body lands: in the middle of the room that gear behind it and walls leave, smaller where it must."""
+    """Where the body lands: in the middle of the room that gear and walls leave, smaller where it must."""
     frame = frame_of(held)
     left = MARGIN + max((room for word, room in ROOM_BEHIND.items() if word in gear), default=0.0)
     right = WIDTH - MARGIN
@@ -52,8 +53,10 @@ def view_of(held: Pose, gear: tuple[str, ...]) -> View:
     if held.wall and held.wall[1] == "ahead":
         right = WIDTH - WALL_ROOM
     start, end = reach(held, gear)
-    level = max(frame.level, 56.0) if "pulley-tower" in gear and held.plan.wet else frame.level  # room for the mast
-    scale = min(frame.swimmer, (right - left) / (end - start), (frame.height - level - 3) / _depth(held.plan, gear))
+    mast = "pulley-tower" in gear and held.plan.wet
+    level = max(frame.level, 56.0) if mast else frame.level
+    across, down = (right - left) / (end - start), (frame.height - level - 3) / _depth(held.plan, gear)
+    scale = min(frame.swimmer, across, down)
     return View((left + right - (start + end) * scale) / 2, level, scale)
 
 
@@ -61,7 +64,8 @@ def _depth(plan: Plan, gear: tuple[str, ...]) -> float:
     """How far below the water line the feet come in any moment of the kick."""
     if plan.hold not in ("lying", "upright") or plan.grounded:
         return 0.01
-    depth = (0.4 if plan.hold == "lying" else 0.97) + (0.14 if "fins" in gear else 0.0)
+    depth = 0.97 if plan.hold == "upright" else 0.46 if plan.kick == "breaststroke" else 0.4
+    depth += 0.14 if "fins" in gear else 0.025 if "drag-socks" in gear else 0.0
     if plan.setting == "under-water":
         depth += 0.415 if plan.hold == "upright" else 0.4 if plan.rising else 0.21
     return depth
@@ -70,14 +74,15 @@ def _depth(plan: Plan, gear: tuple[str, ...]) -> float:
 def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
     """How far the figure reaches left and right of the hips, the same at every moment of the kick."""
     bones = held.skeleton
-    tips = (bones.near_arm.fingertip.x, bones.far_arm.fingertip.x, bones.near_arm.elbow.x, bones.vertex.x + 0.02)
-    end = max(*tips, held.wall[0] if held.wall and held.wall[1] == "ahead" else 0.0)
+    end = max(*(point.x for point in (*bones.near_arm, *bones.far_arm)), bones.vertex.x + 0.02)
+    if held.wall and held.wall[1] == "ahead":
+        end = max(end, held.wall[0])
     if held.plan.hold in ("upright", "standing"):
         return -0.25, max(end, 0.3)
     if held.plan.hold == "seated":
         return -0.66, max(end, 0.45)
-    if "kickboard" in gear:
-        end += 0.12
+    if held.plan.arms == "board" or "kickboard" in gear:
+        end += 0.15
     return -(FINS_REACH if "fins" in gear else LEGS_REACH), end
 
 
@@ -112,7 +117,7 @@ def waterline(held: Pose, view: View) -> list[str]:
 
 
 def wall(start: float, end: float, top: float, bottom: float, *, facing_left: bool) -> list[str]:
-    """A pool wall from ``top`` to ``bottom`` with tiles and a coping stone that hangs a little over its face."""
+    """A pool wall from ``top`` to ``bottom`` with tiles and a coping that hangs a little over its face."""
     lip = 2.5
     left, right = (start - lip, end) if facing_left else (start, end + lip)
     lines = "".join(f"M{at(start, y)}H{number(end)}" for y in _steps(top + 13, bottom, 12))
@@ -127,7 +132,8 @@ def wall(start: float, end: float, top: float, bottom: float, *, facing_left: bo
 
 
 def _steps(start: float, end: float, by: float) -> list[float]:
-    return [start + by * count for count in range(max(0, int((end - start - 0.01) / by) + 1)) if start + by * count < end]
+    """Numbers from ``start`` to before ``end``."""
+    return [start + by * count for count in range(max(0, ceil((end - start) / by)))]
 
 
 def _waves(start: float, end: float, y: float, lift: float) -> str:

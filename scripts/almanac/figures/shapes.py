@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import acos, atan2, cos, hypot, pi, sin
 from typing import NamedTuple
 from xml.sax.saxutils import escape, quoteattr
@@ -18,8 +19,8 @@ class Disc(NamedTuple):
     r: float
 
 
-# Class name to (property, its colour where no stylesheet sets one). `site_src/styles/figures.css` sets each property for
-# light, dark and print; the colours here are its light ones.
+# Class name to (property, its colour where no stylesheet sets one). `site_src/styles/figures.css` sets each
+# property for light, dark and print; the colours here are its light ones.
 COLOURS = {
     "near": "#1d4e6b",
     "far": "#a9c3d1",
@@ -44,20 +45,45 @@ def colour(name: str) -> str:
 
 # What a thing of a class is painted with.
 PAINTS: dict[str, dict[str, str]] = {
-    "near": {"fill": colour("near"), "stroke": colour("edge"), "stroke-width": "1.6", "paint-order": "stroke"},
+    "near": {
+        "fill": colour("near"),
+        "stroke": colour("edge"),
+        "stroke-width": "1.6",
+        "paint-order": "stroke",
+    },
     "trunk": {"fill": colour("near")},
     "far": {"fill": colour("far"), "stroke": colour("line"), "stroke-width": "1.5", "paint-order": "stroke"},
     "near-suit": {"fill": colour("suit")},
-    "far-suit": {"fill": colour("far-suit"), "stroke": colour("line"), "stroke-width": "1.5", "paint-order": "stroke"},
+    "far-suit": {
+        "fill": colour("far-suit"),
+        "stroke": colour("line"),
+        "stroke-width": "1.5",
+        "paint-order": "stroke",
+    },
     "skin-line": {"fill": "none", "stroke": colour("edge"), "stroke-width": "1.1", "stroke-linecap": "round"},
     "goggles": {"fill": colour("edge")},
     "water": {"fill": colour("water")},
-    "surface": {"fill": "none", "stroke": colour("surface"), "stroke-width": "1.3", "stroke-linecap": "round"},
+    "surface": {
+        "fill": "none",
+        "stroke": colour("surface"),
+        "stroke-width": "1.3",
+        "stroke-linecap": "round",
+    },
     "ripple": {"fill": "none", "stroke": colour("surface"), "stroke-width": "0.7", "stroke-linecap": "round"},
     "wall": {"fill": colour("wall"), "stroke": colour("joint"), "stroke-width": "1"},
     "tiles": {"fill": "none", "stroke": colour("joint"), "stroke-width": "0.6"},
-    "gear": {"fill": colour("gear"), "stroke": colour("gear-line"), "stroke-width": "1.1", "stroke-linejoin": "round"},
-    "gear-line": {"fill": "none", "stroke": colour("gear-line"), "stroke-width": "1.3", "stroke-linecap": "round"},
+    "gear": {
+        "fill": colour("gear"),
+        "stroke": colour("gear-line"),
+        "stroke-width": "1.1",
+        "stroke-linejoin": "round",
+    },
+    "gear-line": {
+        "fill": "none",
+        "stroke": colour("gear-line"),
+        "stroke-width": "1.3",
+        "stroke-linecap": "round",
+    },
     "gear-rim": {"fill": "none", "stroke": colour("gear-line"), "stroke-width": "4"},
     "gear-strap": {"fill": "none", "stroke": colour("gear"), "stroke-width": "2"},
     "arrow": {"fill": "none", "stroke": colour("line"), "stroke-width": "1.5", "stroke-linecap": "round"},
@@ -77,7 +103,7 @@ def at(x: float, y: float) -> str:
 
 
 def element(name: str, paint: str, **attributes: str | float) -> str:
-    """An empty element of a class, with that class's paint and the attributes (``_`` in a name stands for ``-``)."""
+    """An empty element of a class with its paint and the attributes (``_`` in a name stands for ``-``)."""
     pairs = {"class": f"figure-{paint}", **PAINTS[paint]}
     for key, value in attributes.items():
         pairs[key.replace("_", "-")] = value if isinstance(value, str) else number(value)
@@ -95,7 +121,7 @@ def polyline(spots: list[Spot]) -> str:
 
 
 def capsule(one: Disc, other: Disc) -> str:
-    """Path data of the outline around two discs, always drawn the same way round, so that several join into one."""
+    """Path data of the outline around two discs, always the same way round, so that several join into one."""
     dx, dy = other.x - one.x, other.y - one.y
     apart = (dx * dx + dy * dy) ** 0.5
     if apart <= abs(one.r - other.r) + 1e-6:
@@ -124,11 +150,11 @@ def circle(disc: Disc) -> str:
 
 def chain(discs: list[Disc]) -> str:
     """Path data of a limb through the discs, straight from one to the next."""
-    return "".join(capsule(one, other) for one, other in zip(discs, discs[1:], strict=False))
+    return "".join(capsule(one, other) for one, other in pairwise(discs))
 
 
 def tapered(discs: list[Disc], *, cut: bool = False) -> str:
-    """Path data of one part of a limb, as wide as each disc says and smooth between, drawn round like a capsule.
+    """Path data of one part of a limb, as wide as each disc says and smooth between, drawn as a capsule is.
 
     Its ends are as round as the first and the last disc, or straight where ``cut``.
     """

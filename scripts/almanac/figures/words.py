@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from almanac.figures.arms import RESTING
 from almanac.figures.flutter import Phase, phases
 from almanac.figures.poses import Pose
 from almanac.figures.postures import Plan
@@ -18,7 +19,7 @@ ARMS_WORDS = {
     "at-sides": "both arms along the body",
     "one-extended": "one arm stretched beyond the head, the other along the body",
     "streamline": "both arms stretched beyond the head in streamline, one hand on the other",
-    "board": "hands on a kickboard",
+    "board": "hands on a kickboard in front",
     "holding-wall": "hands holding the wall",
     "crossed": "arms folded on the chest",
     "hands-up": "forearms held up",
@@ -59,17 +60,35 @@ _HOLD_WORDS = {
     "reclined": "leaning back, legs over the water",
     "standing": "standing",
 }
+_PART_WORDS = {"propulsive": "the propulsive one", "recovery": "the recovery", "glide": "between kicks"}
 
 
 def title_words(plan: Plan) -> str:
     """The figure's title."""
-    return f"Body figure: {POSITION_WORDS[plan.position]}, {ARMS_WORDS[plan.arms]}, {KICK_WORDS[plan.kick].lower()}"
+    told = POSITION_WORDS[plan.position], arms_words(plan), KICK_WORDS[plan.kick].lower()
+    return f"Body figure: {', '.join(told)}"
+
+
+def arms_words(plan: Plan) -> str:
+    """What the arms do, as drawn: a swimmer who sits leans on hands that have nothing to do."""
+    if plan.hold in ("seated", "reclined") and plan.arms in RESTING:
+        return "hands on the deck"
+    if plan.together:
+        return "both arms pulling together"
+    if plan.arms == "board" and plan.position == "supine" and plan.hold == "lying":
+        return "hands on a kickboard over the thighs"
+    return ARMS_WORDS[plan.arms]
+
+
+def gear_words(plan: Plan, gear: tuple[str, ...]) -> str:
+    """The gear by name; what has no words of its own by its id."""
+    held = {"pull-buoy": "a pull buoy in the hands"} if plan.arms == "holding-gear" else {}
+    return ", ".join(held.get(word, GEAR_WORDS.get(word, word)) for word in gear)
 
 
 def leg_words(side: str, phase: Phase) -> str:
     """What a leg does, as `near leg on the up-beat, the propulsive one (knee bent, shin behind)`."""
-    part = {"propulsive": "the propulsive one", "recovery": "the recovery", "glide": "between kicks"}[phase.part]
-    return f"{side} on the {phase.beat}, {part} ({phase.stage})"
+    return f"{side} on the {phase.beat}, {_PART_WORDS[phase.part]} ({phase.stage})"
 
 
 def description(held: Pose, gear: tuple[str, ...]) -> str:
@@ -82,13 +101,13 @@ def description(held: Pose, gear: tuple[str, ...]) -> str:
     towards = "facing left" if plan.hold == "seated" else "facing right"
     heading = towards if plan.hold in ("upright", "standing", "seated") else "head to the right"
     sentences = [
-        f"Swimmer {', '.join(filter(None, posture))}{where}, {heading}; {ARMS_WORDS[plan.arms]}.",
+        f"Swimmer {', '.join(filter(None, posture))}{where}, {heading}; {arms_words(plan)}.",
         _legs(held),
     ]
     if held.wall and plan.arms != "holding-wall":
         sentences.append(f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}.")
     if gear:
-        sentences.append(f"Gear: {', '.join(GEAR_WORDS.get(word, word) for word in gear)}.")
+        sentences.append(f"Gear: {gear_words(plan, gear)}.")
     return " ".join(sentences)
 
 
@@ -115,5 +134,5 @@ def _legs(held: Pose) -> str:
 
 def _knees_under(held: Pose) -> bool:
     """Whether both knees are below the surface of a swimmer who lies in it."""
-    bones = held.skeleton
-    return held.plan.wet and held.plan.hold == "lying" and max(bones.near_leg.knee.y, bones.far_leg.knee.y) < 0
+    lying = held.plan.wet and held.plan.hold == "lying"
+    return lying and max(held.skeleton.near_leg.knee.y, held.skeleton.far_leg.knee.y) < 0

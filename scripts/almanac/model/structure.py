@@ -12,7 +12,7 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
-from almanac.model.plans import Block, Practice, PracticePart, Shares
+from almanac.model.plans import Block, Practice, Shares
 from almanac.model.policy import Policy, Rating, Vocabulary
 from almanac.model.progression import Progression
 from almanac.model.swim_set import Expectation, Item, SwimSet, items_from

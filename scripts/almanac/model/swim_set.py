@@ -51,7 +51,7 @@ def effort_from(data: str | Mapping[str, Any]) -> Effort:
     ((form, words),) = data.items()
     if form == "rotate":
         return Rotate(tuple(words))
-    return {"descend": Descend, "build": Build}[form](*words)
+    return Descend(*words) if form == "descend" else Build(*words)
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,6 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import Build, Descend, Effort, Hold, Item, Part, Pause, Reps, Rotate, Round, Sendoff, SwimSet
 from almanac.units import show_time
 
-
 VOCABULARY_OF = {"mode": "modes", "kick": "kicks", "stroke": "strokes", "position": "positions", "effort": "efforts"}
 
 

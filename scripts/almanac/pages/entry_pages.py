@@ -6,14 +6,17 @@ from collections.abc import Iterator
 
 from markupsafe import Markup
 
+from almanac.arithmetic.gear_drag import drag_rows, pull_of
 from almanac.checks.study import Study
 from almanac.figures.body import body_figure
+from almanac.figures.drag import drag_figure
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear, Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.pages.links import FOLDER_OF, Page, link, links
+from almanac.pages.told_by_tests import Table, added_drag_table, critical_speed_table, drag_table
 from almanac.units import show_distance, show_time
 
 
@@ -122,8 +125,23 @@ def _gear(catalogue: Catalogue, gear: Gear) -> Page:
         suits=links(catalogue.users(gear, Drill, "may_add")),
         sets=links(catalogue.users(gear, SwimSet)),
         owned=catalogue.club.gear_owned.get(gear.id),
+        **_drag(catalogue, gear),
         evidence=_evidence(catalogue, gear.evidence),
     )
+
+
+def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
+    """What a resisting piece of gear costs: figure, table, timed comparisons and the club's calibration."""
+    if not gear.resists:
+        return {"drag_figure": "", "drag_rows": [], "compared": None, "cord": [], "outside": ""}
+    pull = pull_of(gear)
+    return {
+        "drag_figure": Markup(drag_figure(drag_rows(pull), f"drag-{gear.id}", gear.title)),
+        "drag_rows": list(drag_table(pull)),
+        "compared": added_drag_table(catalogue, gear.id),
+        "cord": catalogue.club.calibrations.get(gear.id, ()),
+        "outside": pull.outside,
+    }
 
 
 def _benchmark(catalogue: Catalogue, benchmark: Benchmark) -> Page:
@@ -140,8 +158,14 @@ def _benchmark(catalogue: Catalogue, benchmark: Benchmark) -> Page:
         pair_with=[link(catalogue.benchmarks[id]) for id in benchmark.pair_with],
         drills=links(catalogue.users(benchmark, Drill, "pace")),
         times=_group_times(catalogue, benchmark),
+        tables=_tables(catalogue, benchmark),
         evidence=_evidence(catalogue, benchmark.evidence),
     )
+
+
+def _tables(catalogue: Catalogue, benchmark: Benchmark) -> list[Table]:
+    tables = [critical_speed_table(catalogue, benchmark), *(added_drag_table(catalogue, id) for id in benchmark.gear)]
+    return [table for table in tables if table is not None]
 
 
 def _group_times(catalogue: Catalogue, benchmark: Benchmark) -> list[tuple[str, str, str, str]]:

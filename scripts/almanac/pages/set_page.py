@@ -9,6 +9,7 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
+from almanac.arithmetic.facets import facet_working
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale, summarise
 from almanac.arithmetic.table import ItemRow, item_rows
@@ -94,12 +95,12 @@ def totals(summary: SetSummary) -> list[Figure]:
 
 
 def _facet(catalogue: Catalogue, summary: SetSummary, facet: str) -> dict[str, Any]:
-    whole, unit = summary.distance.value, summary.course.unit
+    whole, unit, scale = summary.distance.value, summary.course.unit, effort_scale(catalogue)
     split = summary.by[facet]
     rows = [
         {
             "title": facet_title(catalogue, facet, word),
-            "distance": show_distance(float(split[word]), unit),
+            "distance": Figure("", show_distance(float(split[word]), unit), formula(facet_working(summary.pieces, facet, word, scale))),
             "share": show_share(float(split[word]) / whole),
             "bar": Markup(bar(float(split[word]) / whole)),
         }
@@ -191,7 +192,7 @@ def _group(study: Study, summary: SetSummary, run: GroupClock) -> dict[str, Any]
 def _time_figure(what: str, working: Working | None) -> Figure:
     if working is None:
         return Figure(what, "–")
-    return Figure(what, show_time(working.value), formula(working, "s"))
+    return Figure(what, show_time(working.value), formula(working))
 
 
 def _time(seconds: float | None, tenths: bool = False) -> str:

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from almanac.checks import check
 from almanac.checks.study import Study
+from almanac.pages.computed import computed_page
 from almanac.pages.data import data_files
 from almanac.pages.entry_pages import entry_pages
 from almanac.pages.indexes import index_pages
@@ -35,6 +36,7 @@ def all_pages(study: Study) -> Iterator[Page]:
     yield from entry_pages(study)
     yield from set_pages(study, check(study))
     yield from reference_pages(study)
+    yield computed_page(study)
     yield from moved_pages(study)
 
 

@@ -94,7 +94,7 @@ def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     gear = ", ".join(catalogue.gear[id].title.lower() for id in summary.gear)
     yield f"Gear: {gear or 'none'}"
     yield "Brief:"
-    yield from (f"  - {line.hazard}: {line.control} [{', '.join(line.sources)}]" for line in summary.brief)
+    yield from (f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]" for line in summary.brief)
 
 
 def _misfits(summary: SetSummary) -> Iterator[str]:

@@ -37,23 +37,21 @@ def show_value(value: float, unit: str = "") -> str:
     return f"{show_number(value, 3)} {unit}".rstrip()
 
 
-def formula(working: Working, unit: str = "") -> str:
+def formula(working: Working) -> str:
     """A working as one line: ``2 × (6 × 50 + 2 × (25 + 50)) + 100``. Named steps stand as their value and name."""
     match working:
-        case Known(value, what, own):
-            return f"{show_value(value, own or ('' if what else unit))} {what}".strip()
-        case Named(_, what, own):
-            return f"{what} {show_value(working.value, own)}"
+        case Known(value, what, unit) | Named(value=value, what=what, unit=unit):
+            return f"{show_value(value, unit)} {what}".strip()
         case Sum(terms):
-            return " + ".join(formula(term, unit) for term in terms) if terms else "0"
+            return " + ".join(formula(term) for term in terms) if terms else "0"
         case Product(factors):
-            return " × ".join(_bracketed(factor, unit) for factor in factors)
+            return " × ".join(map(_bracketed, factors))
         case Quotient(over, under):
-            return f"{_bracketed(over, unit)} ÷ {_bracketed(under)}"
+            return f"{_bracketed(over)} ÷ {_bracketed(under)}"
         case Difference(whole, less):
-            return f"{formula(whole, unit)} − {_bracketed(less, unit)}"
+            return f"{_bracketed(whole) if isinstance(whole, UpTo) else formula(whole)} − {_bracketed(less)}"
         case UpTo(inner, step):
-            return f"{formula(inner, unit)}, up to the next {show_number(step)} s"
+            return f"{formula(inner)}, up to the next {show_number(step)} s"
         case PowerLaw(reference, reference_m, metres, exponent):
             ratio = f"({show_number(metres)} m ÷ {show_number(reference_m)} m)"
             return f"{show_value(reference.value, 's')} × {ratio} ^ {show_number(exponent, 3)}"
@@ -64,9 +62,10 @@ def formula(working: Working, unit: str = "") -> str:
             return f"building from {show_value(slow.value, 's')} to {show_value(fast.value, 's')} pace"
 
 
-def _bracketed(working: Working, unit: str = "") -> str:
-    text = formula(working, unit)
-    return f"({text})" if isinstance(working, (Sum, Difference, UpTo)) and len(getattr(working, "terms", (0, 0))) > 1 else text
+def _bracketed(working: Working) -> str:
+    text = formula(working)
+    loose = isinstance(working, (Difference, UpTo)) or (isinstance(working, Sum) and len(working.terms) > 1)
+    return f"({text})" if loose else text
 
 
 def _inner(working: Working) -> tuple[Working, ...]:
@@ -92,15 +91,19 @@ def _inner(working: Working) -> tuple[Working, ...]:
 def steps(working: Working, what: str, unit: str = "") -> list[Step]:
     """The working as steps, the first things first and the figure itself last; no step twice."""
     told = list(_inner_steps(working))
-    last = Step(what, formula(working, unit), show_value(working.value, unit))
+    last = Step(what, formula(working), show_value(working.value, unit))
     return list(dict.fromkeys([*told, last]))
 
 
 def _inner_steps(working: Working) -> Iterator[Step]:
     for inner in _inner(working):
         yield from _inner_steps(inner)
-    if isinstance(working, Named):
-        yield Step(working.what, formula(working.inner, working.unit), show_value(working.value, working.unit))
+    if isinstance(working, PowerLaw) and working.tests:
+        tests = ", ".join(f"{show_number(metres)} m in {show_time(seconds, tenths=True)}" for metres, seconds in working.tests)
+        law = f"{show_value(working.reference.value, 's')} for {show_number(working.reference_m)} m"
+        yield Step("line through the tests", tests, f"{law}, exponent {show_number(working.exponent, 3)}")
+    elif isinstance(working, Named):
+        yield Step(working.what, formula(working.inner), show_value(working.value, working.unit))
     elif isinstance(working, (Between, BuildTime)):
         for end, name in zip(_inner(working), ("first", "last"), strict=True):
-            yield Step(f"time at the {name} effort", formula(end, "s"), show_value(end.value, "s"))
+            yield Step(f"time at the {name} effort", formula(end), show_value(end.value, "s"))

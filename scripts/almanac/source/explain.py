@@ -30,7 +30,7 @@ class _Failure:
         self.value: Any = problem.instance
         self.wanted: Any = problem.validator_value
         self.schema: Any = problem.schema if isinstance(problem.schema, dict) else {}
-        self.path: Path = tuple(problem.absolute_path)
+        self.path: Path = tuple(step for step in problem.absolute_path if isinstance(step, str | int))
         self.cause = problem.cause
         self.document, self.kind, self.names = document, kind, names
         self.on_key = "propertyNames" in problem.absolute_schema_path
@@ -115,7 +115,7 @@ def _kind_of(value: Any) -> str:
         return f"the word {str(value).lower()}"
     if isinstance(value, (int, float)):
         return f"the number {value}"
-    return {str: "text", list: "a list", dict: "a mapping of fields"}[type(value)]
+    return "text" if isinstance(value, str) else "a list" if isinstance(value, list) else "a mapping of fields"
 
 
 def _type_mend(failure: _Failure, wanted: list[str]) -> str:

@@ -52,7 +52,8 @@ class Document:
     @cached_property
     def _root(self) -> yaml.Node:
         # Findings are rare and most documents need no place, so the tree is built only when asked for.
-        root: yaml.Node = yaml.compose(self.text, Loader=yaml.CBaseLoader)
+        root = yaml.compose(self.text, Loader=yaml.CBaseLoader)
+        assert root is not None  # read() has found a mapping in this very text
         return root
 
 
@@ -128,6 +129,7 @@ class _Builder:
             return dict(self._pairs(node))
         if isinstance(node, yaml.SequenceNode):
             return [self.value(item) for item in node.value]
+        assert isinstance(node, yaml.ScalarNode)
         return node.value if node.style else self._plain(node)
 
     def _plain(self, node: yaml.ScalarNode) -> Any:

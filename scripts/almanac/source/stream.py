@@ -33,7 +33,8 @@ def hidden_structure(text: str, file: str) -> tuple[list[Finding], bool]:
     unsound, depth, documents = False, 0, 0
 
     def say(code: str, event: yaml.Event, message: str, mend: str) -> None:
-        place = Place(file, event.start_mark.line + 1, event.start_mark.column + 1)
+        mark = event.start_mark
+        place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file)
         findings.append(error(code, place, message, mend))
 
     try:

@@ -44,7 +44,7 @@ class Shapes:
 
     @cached_property
     def _validators(self) -> dict[str, Any]:
-        cls = extend(
+        cls: Any = extend(  # type: ignore[no-untyped-call]
             Draft202012Validator,
             {
                 "vocabulary": self._look_up("vocabulary"),
@@ -84,7 +84,7 @@ def _not_with(validator: Any, pairs: Mapping[str, Collection[str]], instance: An
 
 
 def _clock(validator: Any, wanted: bool, instance: Any, schema: Any) -> Iterator[ValidationError]:
-    if isinstance(instance, str) or isinstance(instance, (int, float)) and not isinstance(instance, bool):
+    if isinstance(instance, str) or (isinstance(instance, (int, float)) and not isinstance(instance, bool)):
         try:
             parse_time(instance)
         except TimeError as problem:

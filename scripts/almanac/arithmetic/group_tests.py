@@ -1,0 +1,30 @@
+"""What a lane group's tests over several distances tell together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from almanac.arithmetic.pace import latest_tests
+from almanac.arithmetic.race import CriticalSpeed, critical_speed
+from almanac.model.club import Club
+from almanac.model.knowledge import Benchmark
+
+
+def critical_speeds(
+    club: Club, benchmarks: Mapping[str, Benchmark], benchmark: Benchmark
+) -> Iterator[tuple[str, CriticalSpeed]]:
+    """By lane group, critical speed from a benchmark and those that it is paired with, of the same activity.
+
+    A group is left out where it lacks one of the tests, or where the longer was not the slower.
+    """
+    paired = [benchmark, *(benchmarks[id] for id in benchmark.pair_with if benchmarks[id].activity == benchmark.activity)]
+    if "critical-speed" not in benchmark.gives or len({item.metres for item in paired}) < 2:
+        return
+    for id, group in club.lane_groups.items():
+        tests = {test.benchmark: test for test in latest_tests(group.tests)}
+        if not all(item.id in tests for item in paired):
+            continue
+        trials = [(item.distance * tests[item.id].course.unit.metres, float(tests[item.id].time)) for item in paired]
+        times = [seconds for _, seconds in sorted(trials)]
+        if all(earlier < later for earlier, later in zip(times, times[1:], strict=False)):
+            yield id, critical_speed(trials)

@@ -1,0 +1,174 @@
+"""The page "How it is computed": each formula, its source and its limits, from the docstrings of the code itself."""
+
+from __future__ import annotations
+
+import inspect
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from almanac.arithmetic.brief import brief
+from almanac.arithmetic.clock import Clock, gear_changes, rest_working
+from almanac.arithmetic.course import misfits, nearest_lengths, relay
+from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.expand import expand
+from almanac.arithmetic.facets import Shares, by_facet, distance_working
+from almanac.arithmetic.graph import circles, shortest_way, teaching_order
+from almanac.arithmetic.group_tests import critical_speeds
+from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
+from almanac.arithmetic.lanes import crowded, gap_for, too_tight
+from almanac.arithmetic.pace import Pacer, Paces, fit_power_law, latest_tests
+from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
+from almanac.arithmetic.resistance import (
+    added_drag,
+    cord_force,
+    drag_factor,
+    drag_force,
+    parachute_k,
+    pulley_force,
+    speed_under_drag,
+    swimmer_drag,
+)
+from almanac.arithmetic.training_load import session_load, week_load
+from almanac.arithmetic.working import BuildTime
+from almanac.checks.study import Study
+from almanac.model.policy import RestRule
+from almanac.pages.links import Page
+from almanac.units import show_number
+
+Documented = Callable[..., Any] | property
+
+FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
+    ("Distance", (
+        ("Laying a set out", expand),
+        ("Total distance", distance_working),
+        ("Distance by a facet", by_facet),
+        ("Shares", Shares),
+    )),
+    ("Effort", (
+        ("Descend, build and rotate", EffortScale.span),
+        ("A build across several words", EffortScale.split),
+        ("The time of a build", BuildTime),
+    )),
+    ("Pace", (
+        ("Which tests count", latest_tests),
+        ("A group's tests of one activity", Paces.points),
+        ("The line through the tests", fit_power_law),
+        ("Target of a piece of a rep", Pacer.piece),
+        ("Target of a rep", Pacer.rep),
+    )),
+    ("Clock", (
+        ("The set on the clock", Clock.run),
+        ("What a rep takes", Clock.rep),
+        ("Rest that an effort asks", Clock.rest_for),
+        ("Rest by distance or by work", rest_working),
+        ("Suggested send-off", Clock.suggest),
+        ("Gear changes", gear_changes),
+        ("Planned load", Clock.load),
+    )),
+    ("Lanes", (
+        ("Gap between swimmers", gap_for),
+        ("Too tight", too_tight),
+        ("Crowded", crowded),
+    )),
+    ("Other pools", (
+        ("The set in another course", relay),
+        ("Reps that do not fit", misfits),
+        ("The nearest that fits", nearest_lengths),
+    )),
+    ("Load of a week", (
+        ("Session load", session_load),
+        ("Monotony and strain", week_load),
+    )),
+    ("Drag", (
+        ("Drag and speed", drag_force),
+        ("From a coefficient", drag_factor),
+        ("Parachutes", parachute_k),
+        ("Cords", cord_force),
+        ("Pulleys", pulley_force),
+        ("The swimmer's own drag", swimmer_drag),
+        ("From two times", added_drag),
+        ("Speed under added drag", speed_under_drag),
+    )),
+    ("Kick and stroke", (
+        ("Kick rate", kick_rate),
+        ("Distance of a leg cycle", distance_per_leg_cycle),
+        ("Speed from the stroke", speed_from_stroke),
+        ("Strouhal number", strouhal),
+    )),
+    ("Races and tests", (
+        ("Critical speed", critical_speed),
+        ("Its limits", CriticalSpeed),
+        ("Of a lane group", critical_speeds),
+        ("Fade", fade),
+        ("Points", points),
+    )),
+    ("What leads to what", (
+        ("Circles", circles),
+        ("Teaching order", teaching_order),
+        ("The shortest way", shortest_way),
+    )),
+    ("Safety", (("The brief", brief),)),
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A formula as the page tells it; ``code`` names where it stands."""
+
+    title: str
+    code: str
+    paragraphs: tuple[str, ...]
+
+
+def computed_page(study: Study) -> Page:
+    """The page, with the policy's limits at its end."""
+    sections = [
+        {"title": title, "formulas": [Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members]}
+        for title, members in FORMULAS
+    ]
+    return Page("computed.md", "computed", {"sections": sections, "limits": _limits(study), "rests": _rests(study)})
+
+
+def paragraphs(docstring: str | None) -> tuple[str, ...]:
+    """A docstring's paragraphs, without the marks of code and without what is raised."""
+    told = (" ".join(part.split()).replace("``", "") for part in inspect.cleandoc(docstring or "").split("\n\n"))
+    without = (re.sub(r"\s*Raises [^.]*?(\.(?=\s|$)|$)", "", part) for part in told)
+    return tuple(part for part in without if part)
+
+
+def _code(member: Documented) -> str:
+    function: Any = member.fget if isinstance(member, property) else member
+    return f"{function.__module__.removeprefix('almanac.')}.{function.__qualname__}"
+
+
+def _limits(study: Study) -> list[dict[str, str]]:
+    return [
+        {
+            "name": name.replace("_", " "),
+            "value": f"{show_number(limit.value, 3)} {limit.unit}",
+            "reason": limit.reason,
+            "source": limit.source,
+        }
+        for name, limit in study.catalogue.policy.limits.items()
+    ]
+
+
+def _rests(study: Study) -> list[dict[str, str]]:
+    return [
+        {
+            "effort": study.catalogue.efforts[word].title,
+            "least": _rule(rest.least),
+            "wanted": _rule(rest.wanted),
+            "reason": rest.reason,
+            "source": rest.source,
+        }
+        for word, rest in study.catalogue.policy.rest.items()
+    ]
+
+
+def _rule(rule: RestRule) -> str:
+    if rule.seconds_per_50 is not None:
+        return f"{show_number(rule.seconds_per_50)} s for each 50 m"
+    return f"{show_number(rule.share_of_work or 0.0, 2)} × the work"
