@@ -135,3 +135,18 @@ def show_share(share: float | None) -> str:
     if 0 < share < 0.005:
         return "under 1 %"
     return f"{Decimal(repr(100 * share)).quantize(Decimal(1), ROUND_HALF_UP)} %"
+
+
+def show_change(change: float | None) -> str:
+    """A change as a signed percentage: 0.12 -> ``+12 %``; None, where there is nothing to compare, -> ``–``."""
+    if change is None:
+        return "–"
+    percent = int(Decimal(repr(100 * change)).quantize(Decimal(1), ROUND_HALF_UP))
+    return f"{'+' if percent > 0 else '−' if percent < 0 else ''}{abs(percent)} %"
+
+
+def clock_time(start: str, seconds: float) -> str:
+    """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins again."""
+    hours, minutes = map(int, start.split(":"))
+    whole = (hours * 3600 + minutes * 60 + round(seconds)) % 86400
+    return f"{whole // 3600:02d}:{whole % 3600 // 60:02d}:{whole % 60:02d}"

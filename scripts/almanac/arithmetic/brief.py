@@ -19,13 +19,17 @@ class BriefLine:
     sources: tuple[str, ...]
 
 
-def brief(own: Iterable[Danger], own_id: str, reps: Iterable[Rep], gear: Mapping[str, Gear]) -> tuple[BriefLine, ...]:
-    """Dangers of the set itself, then of its gear, then of its drills, each once with all it comes from."""
+def brief(own: Iterable[tuple[Danger, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]) -> tuple[BriefLine, ...]:
+    """Dangers of the set or practice itself, then of its gear, then of its drills, each once with all it comes from.
+
+    ``own`` holds the first of these, each with the id of the entry that states it.
+    """
+    reps = tuple(reps)
     drills = {piece.drill.id: piece.drill for rep in reps for piece in rep.pieces}
     worn = {id: gear[id] for rep in reps for piece in rep.pieces for id in piece.gear}
     gathered: dict[Danger, list[str]] = {}
-    for danger in own:
-        gathered.setdefault(danger, []).append(own_id)
+    for danger, id in own:
+        gathered.setdefault(danger, []).append(id)
     for piece_of_gear in worn.values():
         for danger in piece_of_gear.hazards:
             gathered.setdefault(danger, []).append(piece_of_gear.id)

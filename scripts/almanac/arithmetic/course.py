@@ -62,8 +62,13 @@ def relay(swim_set: SwimSet, course: Course) -> SwimSet:
     they are shown; there is no standard for turning times from one course into another. Laying a set
     there and back gives the set again.
     """
-    ratio = _METRES[course.unit] / _METRES[swim_set.course.unit]
-    return replace(swim_set, course=course, items=tuple(_relaid(item, ratio) for item in swim_set.items))
+    return replace(swim_set, course=course, items=relay_items(swim_set.items, swim_set.course, course))
+
+
+def relay_items(items: tuple[Item, ...], written_for: Course, course: Course) -> tuple[Item, ...]:
+    """Items written for one course, as they would be swum in another."""
+    ratio = _METRES[course.unit] / _METRES[written_for.unit]
+    return items if ratio == 1 else tuple(_relaid(item, ratio) for item in items)
 
 
 def _relaid(item: Item, ratio: Fraction) -> Item:

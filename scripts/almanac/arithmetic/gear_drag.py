@@ -82,7 +82,10 @@ class TimedComparison:
 
 
 def timed_comparisons(club: Club, benchmarks: Mapping[str, Benchmark], gear: str) -> Iterator[TimedComparison]:
-    """Every lane group's comparison for a piece of gear: the same activity and distance, with it and without."""
+    """Every lane group's comparison for a piece of gear: the same activity, distance and course, with it and without.
+
+    A group that was no slower with it is left out: one of its times is wrong, and tells of no drag.
+    """
     pairs = [
         (plain, resisted)
         for resisted in benchmarks.values()
@@ -94,5 +97,5 @@ def timed_comparisons(club: Club, benchmarks: Mapping[str, Benchmark], gear: str
         tests = {test.benchmark: test for test in latest_tests(group.tests)}
         for plain, resisted in pairs:
             one, other = tests.get(plain.id), tests.get(resisted.id)
-            if one and other and one.course == other.course:
+            if one and other and one.course == other.course and other.time > one.time:
                 yield TimedComparison(id, plain, resisted, one.time, other.time, added_drag(one.time, other.time))

@@ -17,7 +17,6 @@ from almanac.model.knowledge import Activity, Benchmark, Gear
 from almanac.model.policy import Policy
 from almanac.units import Course
 
-
 _ROUNDING = 1e-9  # of the machine, in an exponent: even pace over twice the distance is 1, and not just below it
 
 

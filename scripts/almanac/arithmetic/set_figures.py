@@ -11,7 +11,7 @@ from almanac.arithmetic.facets import FACETS, facet_working
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import item_rows
-from almanac.arithmetic.working import Difference, Known, Product, Quotient, Working
+from almanac.arithmetic.working import Difference, Known, Named, Product, Quotient, Working
 from almanac.source.reader import Path
 
 
@@ -53,8 +53,9 @@ def _clock(run: GroupClock) -> Iterator[NamedFigure]:
     if run.work:
         yield NamedFigure("work", run.work, "s")
     if run.clock and run.work:
-        yield NamedFigure("rest", Difference(run.clock, run.work), "s")
-        yield NamedFigure("density", Quotient(run.work, run.clock), "")
+        clock, work = Named(run.clock, "clock", "s"), Named(run.work, "work", "s")
+        yield NamedFigure("rest", Difference(clock, work), "s")
+        yield NamedFigure("density", Quotient(work, clock), "")
     if run.load:
         yield NamedFigure("load", run.load, "")
 

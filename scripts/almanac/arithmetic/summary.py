@@ -92,7 +92,7 @@ def summarise(
         by=all_facets(pieces, scale),
         shares=shares(every_rep, catalogue.gear, scale),
         gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
-        brief=brief(laid.safety, laid.id, every_rep, catalogue.gear),
+        brief=brief([(danger, laid.id) for danger in laid.safety], every_rep, catalogue.gear),
         misfits=tuple(misfits(laid.items, laid.course)),
         clocks={group: clock_for(catalogue, group, laid.course).run(events) for group in chosen},
     )

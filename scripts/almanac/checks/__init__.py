@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from almanac.checks import club, sets, teaching
+from almanac.checks import blocks, club, practices, sets, teaching
 from almanac.checks.rule import Rule
 from almanac.checks.study import Study
 from almanac.findings import Finding, error, warning
@@ -38,6 +38,23 @@ RULES: tuple[Rule, ...] = (
     sets.sendoff_too_tight,
     sets.lane_crowded,
     sets.gap_over_sendoff,
+    practices.practice_overruns,
+    practices.lanes_short,
+    practices.squad_empty,
+    practices.part_mid_pool,
+    practices.gear_short,
+    practices.no_warm_up,
+    practices.no_easy_after_all_out,
+    practices.resisted_dose,
+    blocks.other_squad,
+    blocks.hard_days_in_a_row,
+    blocks.days_off,
+    blocks.supine_share,
+    blocks.balance_missed,
+    blocks.taper_cut,
+    blocks.taught_before_need,
+    blocks.goal_unserved,
+    blocks.benchmark_due,
 )
 
 

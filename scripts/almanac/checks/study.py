@@ -7,11 +7,14 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
-from almanac.arithmetic.effort import scale_gaps
+from almanac.arithmetic.block import BlockSummary, summarise_block
+from almanac.arithmetic.effort import EffortScale, scale_gaps
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.graph import teaching_order
+from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.model.catalogue import Catalogue
+from almanac.model.plans import Practice, PracticePart
 from almanac.model.swim_set import Effort, Item, Reps, Round, SwimSet
 from almanac.source.reader import Path
 
@@ -48,6 +51,39 @@ class Study:
         levels = list(self.catalogue.words("levels"))
         needs = {id: (*drill.needs_first, *drill.easier) for id, drill in drills.items()}
         return teaching_order(needs, lambda id: (levels.index(drills[id].level), id))
+
+    @cached_property
+    def scale(self) -> EffortScale:
+        """The club's effort scale."""
+        return EffortScale(self.catalogue.efforts)
+
+    @cached_property
+    def computable_practices(self) -> Mapping[str, Practice]:
+        """The practices that can be worked out: sound efforts, their sets computable, no runaway rounds."""
+        if scale_gaps(self.catalogue.efforts):
+            return {}
+        return {id: practice for id, practice in self.catalogue.practices.items() if all(map(self._is_sound, practice.parts))}
+
+    def _is_sound(self, part: PracticePart) -> bool:
+        if part.set:
+            return part.set in self.computable
+        return count_reps(part.items) <= self.catalogue.policy.limit("most_reps")
+
+    @cached_property
+    def practices(self) -> Mapping[str, PracticeSummary]:
+        """The figures of every computable practice."""
+        return {id: summarise_practice(self.catalogue, practice) for id, practice in self.computable_practices.items()}
+
+    @cached_property
+    def blocks(self) -> Mapping[str, Mapping[str, BlockSummary]]:
+        """The figures of every computable block, by lane group of its squad."""
+        found = {}
+        for id, block in self.catalogue.blocks.items():
+            used = {day.practice for week in block.weeks for day in week.days.values() if day.practice}
+            if used <= self.practices.keys():
+                groups = [name for name, group in self.catalogue.lane_groups.items() if group.squad == block.squad]
+                found[id] = {group: summarise_block(block, self.practices, group) for group in groups}
+        return found
 
     def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
         """The lane groups that a set is written for."""

@@ -1,18 +1,21 @@
-"""Show the working behind one computed figure of a set, step by step.
+"""Show the working behind one computed figure of a set, a practice or a block, step by step.
 
 FIGURE is a figure's name, say distance, "mode kick", clock, load, "target 1.2" (the second item of the
-first round). Figures on the clock are those of --group, or of the first lane group that the set is for.
+first round), "week 3 monotony". Without FIGURE the names are listed. Figures that differ between lane
+groups are those of --group, or of the first lane group that the entry is for.
 """
 
 from __future__ import annotations
 
 import argparse
 
-from almanac.arithmetic.set_figures import set_figures
-from almanac.arithmetic.summary import effort_scale
-from almanac.commands.named import named
+from almanac.arithmetic.pace import NoNumber
+from almanac.arithmetic.plan_figures import block_figures, practice_figures
+from almanac.arithmetic.set_figures import NamedFigure, set_figures
+from almanac.checks.study import Study
+from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
-from almanac.commands.sum_ import summarise_named
+from almanac.commands.sum_ import check_group, summarise_named
 from almanac.findings import as_text
 from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
 from almanac.pages.working_text import steps
@@ -24,35 +27,57 @@ _ON_THE_CLOCK = ("clock", "work", "rest", "density", "load", "target", "sendoff"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("name", metavar="NAME", help="a set's id, or the path of its file")
+    parser.add_argument("name", metavar="NAME", help="an id, or the path of a file")
     parser.add_argument("figure", metavar="FIGURE", nargs="*", help="the figure's name; without it, the names are listed")
-    parser.add_argument("--course", choices=sorted(COURSES), help="lay it into this course (default: its own)")
-    parser.add_argument("--group", metavar="G", help="the lane group (default: the first that the set is for)")
+    parser.add_argument("--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)")
+    parser.add_argument("--group", metavar="G", help="the lane group (default: the first that the entry is for)")
 
 
 def run(arguments: argparse.Namespace) -> int:
     found = named(arguments.root, arguments.name)
-    if found.study is None or found.id not in found.study.computable:
+    if found.study is None or not found.computable:
         print(as_text(found.findings, 1))
         return ERRORS
-    meant = found.study.meant(found.study.computable[found.id])
-    group = arguments.group or (meant[0] if meant else next(iter(found.study.catalogue.lane_groups)))
-    summary = summarise_named(found.study, found.id, arguments.course, group)
-    figures = set_figures(summary, effort_scale(found.study.catalogue), group)
+    check_group(found.study, arguments.group)
+    figures, missing = _figures(found, found.study, arguments.course, arguments.group)
     wanted = " ".join(arguments.figure)
     if not wanted:
         print("\n".join(figures))
-        return FINE
-    if wanted not in figures:
-        reasons = [no_number_words(missing) for missing in summary.clocks[group].missing]
-        if wanted.split()[0] in _ON_THE_CLOCK and reasons:
-            print(f"{group}: no number, because {'; '.join(reasons)}")
-            return FINE
+    elif wanted in figures:
+        _print(figures[wanted])
+    elif wanted.split()[0] in _ON_THE_CLOCK and missing:
+        print(f"no number, because {'; '.join(map(no_number_words, missing))}")
+    else:
         near = nearest(wanted, figures)
         raise UsageError(f"there is no figure '{wanted}'" + (f"; the nearest: {near}" if near else "; list them without FIGURE"))
-    figure = figures[wanted]
-    for step in steps(figure.working, wanted, figure.unit):
-        print(f"{step.what}: {step.how} = {step.value}" if step.how != step.value else f"{step.what}: {step.value}")
-    if wanted == "clock":
-        print(CLOCK_CONVENTION)
     return FINE
+
+
+def _print(figure: NamedFigure) -> None:
+    for step in steps(figure.working, figure.name, figure.unit):
+        print(f"{step.what}: {step.how} = {step.value}" if step.how != step.value else f"{step.what}: {step.value}")
+    if "clock" in figure.name:
+        print(CLOCK_CONVENTION)
+
+
+def _figures(
+    found: Named, study: Study, course: str | None, group: str | None
+) -> tuple[dict[str, NamedFigure], tuple[NoNumber, ...]]:
+    """The figures of what was named, and why some of them have no number."""
+    if found.kind == "practice":
+        practice = study.practices[found.id]
+        return practice_figures(practice, study.scale, _own(found, group, list(practice.groups))), ()
+    if found.kind == "block":
+        groups = study.blocks[found.id]
+        return block_figures(groups[_own(found, group, list(groups))]), ()
+    meant = study.meant(study.computable[found.id])
+    chosen = group or next(iter(meant or study.catalogue.lane_groups))
+    summary = summarise_named(study, found.id, course, chosen)
+    return set_figures(summary, study.scale, chosen), summary.clocks[chosen].missing
+
+
+def _own(found: Named, group: str | None, groups: list[str]) -> str:
+    """The lane group that was asked for, or the first of the entry's squad."""
+    if not groups or (group is not None and group not in groups):
+        raise UsageError(f"'{found.id}' is not for {group or 'any lane group'}; it is for {', '.join(groups) or 'none'}")
+    return group or groups[0]

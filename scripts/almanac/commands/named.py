@@ -8,10 +8,10 @@ from pathlib import Path
 from almanac.checks.study import Study
 from almanac.commands.shared import Checked, UsageError, checked, load_and_check
 from almanac.findings import Finding
-from almanac.model.load import with_file
+from almanac.model.load import kind_of_file, with_file
 from almanac.source.suggest import nearest
 
-SUMMED = ("set",)
+SUMMED = ("set", "practice", "block")
 
 
 @dataclass(frozen=True)
@@ -23,33 +23,48 @@ class Named:
     study: Study | None
     findings: list[Finding]
 
+    @property
+    def computable(self) -> bool:
+        """Whether its figures can be worked out."""
+        if self.study is None:
+            return False
+        return self.id in {"set": self.study.computable, "practice": self.study.practices, "block": self.study.blocks}[self.kind]
+
+    @property
+    def has_errors(self) -> bool:
+        """Whether one of its findings is an error."""
+        return any(finding.is_error for finding in self.findings)
+
 
 def named(root: Path, name: str) -> Named:
-    """Find ``name``. Raises UsageError, with the nearest id, where nothing is called so."""
+    """Find ``name``: an id, KIND/ID where two kinds share the id, or a path.
+
+    Raises UsageError, with the nearest id, where nothing is called so.
+    """
     everything = load_and_check(root)
+    names = everything.loaded.names
     path = Path(name)
-    if path.suffix == ".yml" or "/" in name:
+    if path.suffix == ".yml":
         return _outside(everything, path)
-    for kind in SUMMED:
-        moved = everything.loaded.names.moved.get((kind, name))
-        known = everything.loaded.names.of("reference", kind)
-        if moved or name in known:
-            id = moved or name
-            return Named(kind, id, everything.study, _on(everything.findings, known[id]))
-    ids = [id for kind in SUMMED for id in everything.loaded.names.of("reference", kind)]
-    near = nearest(name, ids)
-    raise UsageError(f"there is no set '{name}'" + (f"; the nearest: {near}" if near else ""))
+    asked, _, id = name.rpartition("/")
+    kinds = [kind for kind in SUMMED if asked in ("", kind)]
+    found = {kind: names.moved.get((kind, id), id) for kind in kinds}
+    found = {kind: present for kind, present in found.items() if present in names.of("reference", kind)}
+    if len(found) > 1:
+        raise UsageError(f"'{id}' is the name of a {' and a '.join(found)}: say {' or '.join(f'{kind}/{id}' for kind in found)}")
+    for kind, present in found.items():
+        return Named(kind, present, everything.study, _on(everything.findings, names.of("reference", kind)[present]))
+    near = nearest(id, [known for kind in kinds for known in names.of("reference", kind)])
+    raise UsageError(f"there is no set, practice or block '{name}'" + (f"; the nearest: {near}" if near else ""))
 
 
 def _outside(everything: Checked, path: Path) -> Named:
     if not path.is_file():
         raise UsageError(f"there is no file {path}")
-    loaded = with_file(everything.loaded, path, "set")
-    result = checked(loaded)
-    return Named("set", path.stem, result.study, _on(result.findings, str(path)))
+    kind = kind_of_file(path)
+    result = checked(with_file(everything.loaded, path, kind))
+    return Named(kind, path.stem, result.study, _on(result.findings, str(path)))
 
 
 def _on(findings: list[Finding], file: str) -> list[Finding]:
     return [finding for finding in findings if finding.place.file == file]
-
-

@@ -1,18 +1,22 @@
-"""Print the summary of a set: totals, facets, clock for each lane group, gear, brief.
+"""Print the summary of a set, a practice or a block.
 
-NAME is the id of a set, or the path of a set's file outside the catalogue.
+NAME is an id, or the path of a file outside the catalogue. A set shows the whiteboard, totals, facets, the
+clock of each lane group, gear and brief; a practice its run sheet; a block its weeks.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+from typing import Any
 
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.checks.study import Study
-from almanac.commands.named import named
+from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.findings import as_text
+from almanac.pages.plan_json import block_json, practice_json
+from almanac.pages.plan_text import block_text, practice_text
 from almanac.pages.sum_json import set_json
 from almanac.pages.sum_text import set_text
 from almanac.units import COURSES, Course
@@ -21,31 +25,53 @@ NAME = "sum"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("name", metavar="NAME", help="a set's id, or the path of its file")
-    parser.add_argument("--course", choices=sorted(COURSES), help="lay it into this course (default: its own)")
+    parser.add_argument("name", metavar="NAME", help="an id, or the path of a file")
+    parser.add_argument("--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)")
     parser.add_argument("--group", metavar="G", help="one lane group (default: all)")
     parser.add_argument("--json", action="store_true", help="print JSON, version 1")
 
 
 def run(arguments: argparse.Namespace) -> int:
     found = named(arguments.root, arguments.name)
-    if found.study is None or found.id not in found.study.computable:
+    if found.study is None or not found.computable:
         print(as_text(found.findings, 1))
         return ERRORS
-    summary = summarise_named(found.study, found.id, arguments.course, arguments.group)
+    if arguments.course and found.kind != "set":
+        raise UsageError(f"--course lays a set into another pool, and '{found.id}' is a {found.kind}")
+    text, data = _shown(found, found.study, arguments.course, arguments.group)
     if arguments.json:
-        print(json.dumps(set_json(summary, found.findings), ensure_ascii=False, indent=1))
+        print(json.dumps(data, ensure_ascii=False, indent=1))
     else:
-        print(set_text(found.study.catalogue, summary))
+        print(text)
         if found.findings:
             print("\n" + as_text(found.findings, 1))
-    return ERRORS if any(finding.is_error for finding in found.findings) else FINE
+    return ERRORS if found.has_errors else FINE
 
 
-def summarise_named(study: Study, id: str, course: str | None, group: str | None) -> SetSummary:
-    """The summary of a computable set in a course, for one lane group or all. Raises UsageError for an unknown group."""
+def _shown(found: Named, study: Study, course: str | None, group: str | None) -> tuple[str, dict[str, Any]]:
+    """What is printed: as text, and as data."""
+    check_group(study, group)
+    if found.kind == "set":
+        summary = summarise_named(study, found.id, course, group)
+        return set_text(study.catalogue, summary), set_json(summary, found.findings)
+    if found.kind == "practice":
+        practice = study.practices[found.id]
+        return practice_text(study.catalogue, practice), practice_json(practice, found.findings)
+    groups = study.blocks[found.id]
+    chosen = {name: summary for name, summary in groups.items() if group in (None, name)}
+    if not chosen:
+        raise UsageError(f"'{found.id}' is not for {group}; it is for {', '.join(groups) or 'no lane group'}")
+    return block_text(study.catalogue, chosen), block_json(chosen, found.findings)
+
+
+def check_group(study: Study, group: str | None) -> None:
+    """Raise UsageError for a lane group that the club does not have."""
     groups = study.catalogue.lane_groups
     if group is not None and group not in groups:
         raise UsageError(f"there is no lane group '{group}'; there are {', '.join(groups)}")
-    return summarise(study.catalogue, study.computable[id], Course.parse(course) if course else None, [group] if group else None)
 
+
+def summarise_named(study: Study, id: str, course: str | None, group: str | None) -> SetSummary:
+    """The summary of a computable set in a course, for one lane group or all."""
+    laid = Course.parse(course) if course else None
+    return summarise(study.catalogue, study.computable[id], laid, [group] if group else None)

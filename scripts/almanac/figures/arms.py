@@ -155,9 +155,12 @@ def rolled_arms(word: str, stance: Stance, *, on_side: bool, grounded: bool = Fa
 
 
 def seated_arms(word: str, trunk: float) -> Pair:
-    """The arms of a swimmer who sits, the trunk at ``trunk`` degrees: hands on the deck if idle."""
-    if word not in RESTING:
-        return arms(word, "upright")
+    """The arms of a swimmer who sits, the trunk at ``trunk`` degrees: an idle hand rests on the deck."""
     lean = 118 - trunk
-    near = Arm(-lean, 0, wrist=-(118 - 56))
-    return near, Arm(-lean - 4, 0, wrist=-(118 - 60))
+    near, far = Arm(-lean, 0, wrist=-62), Arm(-lean - 4, 0, wrist=-58)
+    if word in RESTING:
+        return near, far
+    if word in ("one-extended", "one-arm-strokes"):
+        busy = max(arms(word, "upright"), key=lambda arm: arm.shoulder)
+        return (near, busy) if word == "one-extended" else (busy, far)
+    return arms(word, "upright")

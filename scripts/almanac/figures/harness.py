@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from almanac.figures.limbs import Layer, View, between
+from almanac.figures.plans import DECK
 from almanac.figures.poses import Pose
-from almanac.figures.postures import DECK
 from almanac.figures.scenery import frame_of, wall
 from almanac.figures.shapes import Disc, Spot, at, circle, element, path, polyline
 from almanac.figures.space import Point

@@ -22,7 +22,7 @@ COLUMNS: tuple[tuple[Lie, str, str], ...] = (
 )
 _LEVEL = 20.0
 _DEPTH = 46.0
-_SWIMMER = 134.0
+_SWIMMER = 132.0
 _KEY = (
     "Plain leg: near side. Outlined leg: far side.",
     "Full arrow: the beat that drives. Dashed: the recovery.",
@@ -60,14 +60,14 @@ def label(
 def cell(left: float, top: float, lie: Lie, moment: int) -> list[str]:
     """One moment: the swimmer at the water line, an arrow at each foot, both phases in words."""
     held = pose(plan_of(position=lie, arms="at-sides", kick="flutter", moment=moment))
-    view = View(left + 105, top + _LEVEL, _SWIMMER)
+    view = View(left + 101, top + _LEVEL, _SWIMMER)
     start, end = left + 4, left + COLUMN - 4
     parts = [element("rect", "water", x=start, y=view.y, width=end - start, height=_DEPTH)]
     parts += painted(body_layers(held, view))
     parts.append(path("surface", f"M{at(start, view.y)}H{number(end)}"))
     near, far = both_phases(lie, moment)
-    parts += foot_arrow(view, held.skeleton.near_leg, near, left + 17)
-    parts += foot_arrow(view, held.skeleton.far_leg, far, left + 9)
+    parts += foot_arrow(view, held.skeleton.near_leg, near, left + 14)
+    parts += foot_arrow(view, held.skeleton.far_leg, far, left + 6)
     parts.append(label(start, top + 13, str(moment), 13, anchor="start", weight="bold"))
     lines = (f"Near: {near.beat}, {_PART[near.part]},", near.stage, f"Far: {far.beat}, {_PART[far.part]}")
     for line, text in enumerate(lines):

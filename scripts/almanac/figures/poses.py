@@ -10,7 +10,8 @@ from typing import Literal
 
 from almanac.figures.arms import ARMS, LEADING
 from almanac.figures.flutter import Lie, moment_of
-from almanac.figures.postures import Hold, Plan, posture
+from almanac.figures.plans import Hold, Plan
+from almanac.figures.postures import posture
 from almanac.figures.segments import Posture, Skeleton, skeleton
 
 POSITIONS = ("supine", "prone", "side", "rotating", "vertical", "on-land")
@@ -132,6 +133,9 @@ def _wall(plan: Plan, bones: Skeleton) -> Wall | None:
         return max(near.fingertip.x, far.fingertip.x) + 0.008, "ahead"
     if plan.setting != "at-wall":
         return None
-    if plan.hold == "upright" or plan.arms in LEADING:
-        return max(bones.near_arm.fingertip.x, bones.far_arm.fingertip.x, bones.vertex.x) + 0.09, "ahead"
+    tip = max(bones.near_arm.fingertip.x, bones.far_arm.fingertip.x)
+    if plan.hold == "upright" or (plan.arms in LEADING and tip > bones.vertex.x):
+        return max(tip, bones.vertex.x, 0.15 if plan.hold == "upright" else 0.0) + (
+            0.22 if plan.arms == "board" else 0.09
+        ), "ahead"
     return -0.63, "behind"

@@ -1,70 +1,19 @@
-"""From a plan, the words of an entry settled, to the joint angles of a whole body."""
+"""From a plan to the joint angles of a whole body."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import pi, radians, sin
-from typing import Literal
 
-from almanac.figures.arms import RISING, TOGETHER, Pair, Stance, arms, rolled_arms, seated_arms
-from almanac.figures.flutter import MOMENTS, Lie, legs
+from almanac.figures.arms import TOGETHER, Pair, Stance, arms, rolled_arms, seated_arms
+from almanac.figures.flutter import MOMENTS, legs
+from almanac.figures.plans import DECK, Plan
 from almanac.figures.segments import TRUNK, Arm, Leg, Posture
 from almanac.figures.space import Point
 
 LEAN = 1.8
 """How steep the trunk of a lying swimmer is, in degrees, shoulders above hips."""
-DECK = 0.045
-"""The deck's height above the water."""
-ROLL = {"side": 90.0, "rotating": 42.0}
 _HALF_WIDTH = {"side": 0.126, "rotating": 0.1}
-Hold = Literal["lying", "upright", "standing", "seated", "reclined"]
-
-
-@dataclass(frozen=True)
-class Plan:
-    """Words of the vocabularies, with what follows from them.
-
-    ``hold``: how the body is carried; ``lie``: what the kick is drawn for; ``face_up``: whether a lying body
-    is on its back. ``stroke`` is `any` where it is not said.
-    """
-
-    position: str
-    arms: str
-    kick: str
-    setting: str
-    moment: int
-    stroke: str
-    hold: Hold
-    lie: Lie
-    face_up: bool
-
-    @property
-    def roll(self) -> float:
-        """How far the body is turned about its long axis."""
-        return ROLL.get(self.position, 0.0) if self.hold == "lying" else 0.0
-
-    @property
-    def wet(self) -> bool:
-        """Whether there is water in the picture."""
-        return self.setting != "on-land"
-
-    @property
-    def together(self) -> str:
-        """The stroke on the front whose arms pull together, by name or else by kick; "" for any other."""
-        if self.arms != "stroking" or self.position != "prone" or self.grounded:
-            return ""
-        by_kick = {"dolphin": "butterfly", "breaststroke": "breaststroke"}.get(self.kick, "")
-        return by_kick if self.stroke == "any" else self.stroke if self.stroke in TOGETHER else ""
-
-    @property
-    def rising(self) -> bool:
-        """Whether the arms leave the water."""
-        return self.arms in RISING and not self.together
-
-    @property
-    def grounded(self) -> bool:
-        """Whether the body lies on something hard."""
-        return self.setting in ("on-land", "deck-edge")
 
 
 def posture(plan: Plan) -> Posture:
@@ -107,9 +56,12 @@ def _lying_arms(plan: Plan) -> Pair:
     if plan.together:
         return TOGETHER[plan.together]
     stance: Stance = "supine" if plan.face_up else "prone"
+    word = plan.arms
+    if word == "holding-wall" and plan.setting == "deck-edge":  # no wall there: hands on the deck
+        word = "one-extended" if plan.roll else "at-sides" if plan.face_up else "free"
     if plan.roll:
-        return rolled_arms(plan.arms, stance, on_side=plan.position == "side", grounded=plan.grounded)
-    return arms(plan.arms, stance, grounded=plan.grounded)
+        return rolled_arms(word, stance, on_side=plan.position == "side", grounded=plan.grounded)
+    return arms(word, stance, grounded=plan.grounded)
 
 
 def _tilt(plan: Plan, leg: Leg) -> float:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from math import ceil
 
 from almanac.figures.limbs import View
+from almanac.figures.plans import DECK, Plan
 from almanac.figures.poses import Pose
-from almanac.figures.postures import DECK, Plan
 from almanac.figures.shapes import at, element, number, path
 
 WIDTH = 320.0

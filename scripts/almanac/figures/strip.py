@@ -43,7 +43,7 @@ def strip(stretches: Sequence[Stretch], efforts: Sequence[str], identifier: str,
         f'<svg class="strip" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-labelledby="{identifier}-t {identifier}-d">'
         f'<title id="{identifier}-t">{escape(title)}</title>'
         f'<desc id="{identifier}-d">{escape(_described(stretches, total_s))}</desc>'
-        f"<defs>{''.join(_patterns(identifier))}</defs>"
+        f"<defs>{hatch_patterns(identifier)}</defs>"
         f'<rect class="strip-ground" x="0" y="{TOP}" width="{WIDTH}" height="{BASE - TOP}"/>'
         f"{body}{''.join(_ticks(total_s, scale))}</svg>"
     )
@@ -58,7 +58,7 @@ def swatch(effort: str, efforts: Sequence[str], identifier: str) -> str:
     """A small patch of an effort's colour and hatch, for a legend. Hidden from screen readers: the word stands beside it."""
     stretch = Stretch(0, 1, effort)
     return (
-        f'<svg class="swatch" viewBox="0 {TOP} 30 20" aria-hidden="true"><defs>{"".join(_patterns(identifier))}</defs>'
+        f'<svg class="swatch" viewBox="0 {TOP} 30 20" aria-hidden="true"><defs>{hatch_patterns(identifier)}</defs>'
         f"{_stretch(stretch, 30, efforts, identifier)}</svg>"
     )
 
@@ -73,12 +73,12 @@ def _stretch(stretch: Stretch, scale: float, efforts: Sequence[str], identifier:
     return f'<g><rect class="effort-{number}" {box}/>{over}</g>'
 
 
-def _patterns(identifier: str) -> Iterator[str]:
-    for name, drawing in _HATCHES.items():
-        yield (
-            f'<pattern id="{identifier}-{name}" class="hatch" width="8" height="8" patternUnits="userSpaceOnUse">'
-            f"{drawing}</pattern>"
-        )
+def hatch_patterns(identifier: str) -> str:
+    """The hatches as SVG patterns, each under its name after ``identifier``."""
+    return "".join(
+        f'<pattern id="{identifier}-{name}" class="hatch" width="8" height="8" patternUnits="userSpaceOnUse">{drawing}</pattern>'
+        for name, drawing in _HATCHES.items()
+    )
 
 
 def _ticks(total_s: float, scale: float) -> Iterator[str]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from almanac.figures.arms import RESTING
 from almanac.figures.flutter import Phase, phases
+from almanac.figures.plans import Plan
 from almanac.figures.poses import Pose
-from almanac.figures.postures import Plan
 
 POSITION_WORDS = {
     "supine": "on the back",
@@ -71,7 +71,8 @@ def title_words(plan: Plan) -> str:
 
 def arms_words(plan: Plan) -> str:
     """What the arms do, as drawn: a swimmer who sits leans on hands that have nothing to do."""
-    if plan.hold in ("seated", "reclined") and plan.arms in RESTING:
+    leaning = plan.hold in ("seated", "reclined") and plan.arms in RESTING
+    if leaning or (plan.arms == "holding-wall" and plan.setting == "deck-edge"):
         return "hands on the deck"
     if plan.together:
         return "both arms pulling together"

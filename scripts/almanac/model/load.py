@@ -7,16 +7,19 @@ from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Any
 
-from almanac.findings import Finding, Place, error
+from almanac.findings import Finding, error
 from almanac.model.catalogue import Catalogue, Key
+from almanac.model.club import Club
 from almanac.model.entry import Entry
 from almanac.model.structure import structure
 from almanac.source import schemas
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.names import Names
-from almanac.source.reader import Document, Path, read
+from almanac.source.paths import unreadable
+from almanac.source.reader import MOST_BYTES, Document, Path, read
 from almanac.source.validate import Checked, Shapes
 
+_CLUB = ("club", "club")
 _IN_CLUB = {"squad": "squads", "lane_group": "lane_groups", "pool": "pools"}
 
 
@@ -43,13 +46,21 @@ def load(root: FilePath) -> Loaded:
         findings += said
         if document is not None:
             documents.setdefault((entry_file.kind, entry_file.id), document)
-    names = _names(files, documents)
+    stubs = {key: document.data["moved_to"] for key, document in documents.items() if _is_stub(document.data)}
+    names = _names(files, documents, stubs)
+    findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
-    findings += [finding for said in checked.values() for finding in said.findings]
-    moved = _settled(names.moved)
-    findings += _moved_in_circles(names.moved, moved, documents)
-    return Loaded(_catalogue(documents, checked, moved), findings, names, len(files))
+    told = {finding.place for finding in findings if finding.is_error}  # one place, one mistake: the first told is the cause
+    findings += [finding for said in checked.values() for finding in said.findings if finding.place not in told]
+    return Loaded(_catalogue(documents, checked, names.moved), findings, names, len(files))
+
+
+def kind_of_file(path: FilePath) -> str:
+    """Whether a file outside the catalogue is a set, a practice or a block, by the field that only that kind has."""
+    document, _ = _read(FilePath(), EntryFile("set", path.stem, str(path)))
+    data = document.data if document else {}
+    return "block" if "weeks" in data else "practice" if "slot" in data or "parts" in data else "set"
 
 
 def with_file(loaded: Loaded, path: FilePath, kind: str) -> Loaded:
@@ -69,55 +80,60 @@ def with_file(loaded: Loaded, path: FilePath, kind: str) -> Loaded:
 
 def _read(root: FilePath, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
     try:
-        raw = (root / entry_file.file).read_bytes()
+        with (root / entry_file.file).open("rb") as stream:
+            raw = stream.read(MOST_BYTES + 1)
     except OSError as problem:
-        message = f"the file cannot be read: {problem.strerror}"
-        return None, [error("cannot-read", Place(entry_file.file), message, "mend its rights, or put it back")]
+        return None, [unreadable(entry_file.file, "file", problem.strerror)]
     return read(raw, entry_file.file)
 
 
-def _names(files: Iterable[EntryFile], documents: Mapping[Key, Document]) -> Names:
-    """Every id and word, those of broken entries too: a broken entry is no unknown one."""
-    words: dict[tuple[str, str], dict[str, str]] = {}
-    moved: dict[Key, str] = {}
+def _is_stub(data: Mapping[str, Any]) -> bool:
+    return isinstance(data.get("moved_to"), str)
+
+
+def _names(files: Iterable[EntryFile], documents: Mapping[Key, Document], stubs: Mapping[Key, str]) -> Names:
+    """Every id and word, those of broken entries too: a broken entry is no unknown one.
+
+    A list that stands in a file which is missing or broken is left out, so that nobody is told that every
+    word of it is wrong.
+    """
+    words: dict[tuple[str, str], dict[str, str]] = {("reference", kind): {} for kind in schemas.KINDS}
     for file in files:
-        data = documents[file.kind, file.id].data if (file.kind, file.id) in documents else {}
-        if isinstance(data.get("moved_to"), str):
-            moved[file.kind, file.id] = data["moved_to"]
-        else:
-            words.setdefault(("reference", file.kind), {})[file.id] = file.file
-        if file.kind == "vocabulary":
-            words["vocabulary", file.id] = _keys(data.get("words"), file.file)
+        key = file.kind, file.id
+        if key not in stubs:
+            words["reference", file.kind].setdefault(file.id, file.file)
+        data = documents[key].data if key in documents else {}
+        lists = {("vocabulary", file.id): "words"} if file.kind == "vocabulary" else {}
         if file.kind == "club":
-            for kind, field in _IN_CLUB.items():
-                words["reference", kind] = _keys(data.get(field), file.file)
-    return Names(words, moved)
+            lists = {("reference", kind): field for kind, field in _IN_CLUB.items()}
+        for name, field in lists.items():
+            if isinstance(data.get(field), dict):
+                words[name] = dict.fromkeys(data[field], file.file)
+    ends = {key: _end(stubs, *key) for key in stubs}
+    return Names(words, {key: end if end in words["reference", key[0]] else "" for key, end in ends.items()})
 
 
-def _keys(data: Any, file: str) -> dict[str, str]:
-    return dict.fromkeys(data, file) if isinstance(data, dict) else {}
+def _end(stubs: Mapping[Key, str], kind: str, id: str) -> str:
+    """The id at the end of the way that begins at an old id; "" where it goes round in a circle."""
+    seen = {id}
+    while (kind, id) in stubs:
+        id = stubs[kind, id]
+        if id in seen:
+            return ""
+        seen.add(id)
+    return id
 
 
-def _settled(moved: Mapping[Key, str]) -> dict[Key, str]:
-    """Each old id with the id at the end of its chain; a chain in a circle is left out."""
-    settled: dict[Key, str] = {}
-    for kind, id in moved:
-        seen, target = {id}, moved[kind, id]
-        while (kind, target) in moved and target not in seen:
-            seen.add(target)
-            target = moved[kind, target]
-        if target not in seen:
-            settled[kind, id] = target
-    return settled
-
-
-def _moved_in_circles(
-    moved: Mapping[Key, str], settled: Mapping[Key, str], documents: Mapping[Key, Document]
-) -> list[Finding]:
+def _moved_in_circles(stubs: Mapping[Key, str], documents: Mapping[Key, Document]) -> list[Finding]:
     return [
-        error("moved-in-circle", documents[key].place(("moved_to",)), f"'{key[1]}' moves round in a circle", "name an entry")
-        for key in moved
-        if key not in settled
+        error(
+            "moved-in-circle",
+            documents[key].place(("moved_to",)),
+            f"'{key[1]}' moves round in a circle: no entry stands at the end",
+            "write the id of an entry that is there",
+        )
+        for key in stubs
+        if not _end(stubs, *key)
     ]
 
 
@@ -125,15 +141,16 @@ def _catalogue(
     documents: Mapping[Key, Document], checked: Mapping[Key, Checked], moved: Mapping[Key, str]
 ) -> Catalogue | None:
     sound = {key for key, said in checked.items() if said.sound}
-    foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {("club", "club"), ("policy", "policy")}
+    foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {_CLUB, ("policy", "policy")}
     if not foundations <= sound:
         return None
+    present = {key: new for key, new in moved.items() if new}
     entries = {
         key: structure(_updated(documents[key].data, checked[key].moved), *key, documents[key].file)
         for key in documents
         if key in sound and "moved_to" not in documents[key].data
     }
-    return Catalogue(_closed(entries), documents, moved)
+    return Catalogue(_closed(entries), documents, present)
 
 
 def _updated(data: Any, old: Mapping[tuple[Path, str], str], path: Path = ()) -> Any:
@@ -148,15 +165,33 @@ def _updated(data: Any, old: Mapping[tuple[Path, str], str], path: Path = ()) ->
 
 
 def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
-    """Without the entries that name one which is not here, and so on until all references lead somewhere."""
+    """Without the entries that name one which is not here, and so on until all references lead somewhere.
+
+    The club stays, without what it says of them: nothing could be checked without it.
+    """
     kept = dict(entries)
     while True:
         lost = [
             key
             for key, entry in kept.items()
-            if any(ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept for ref in entry.references())
+            if key != _CLUB and any(ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept for ref in entry.references())
         ]
         if not lost:
-            return kept
+            break
         for key in lost:
             del kept[key]
+    club = kept.get(_CLUB)
+    return {**kept, _CLUB: _pruned(club, kept)} if isinstance(club, Club) else kept
+
+
+def _pruned(club: Club, kept: Mapping[Key, Entry]) -> Club:
+    groups = {
+        id: replace(group, tests=tuple(test for test in group.tests if ("benchmark", test.benchmark) in kept))
+        for id, group in club.lane_groups.items()
+    }
+    return replace(
+        club,
+        lane_groups=groups,
+        gear_owned={id: count for id, count in club.gear_owned.items() if ("gear", id) in kept},
+        calibrations={id: readings for id, readings in club.calibrations.items() if ("gear", id) in kept},
+    )

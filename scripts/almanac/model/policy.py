@@ -20,6 +20,13 @@ class Limit:
 
 
 @dataclass(frozen=True)
+class LevelLimits:
+    """Limits that depend on a squad's level."""
+
+    resisted_most: Limit
+
+
+@dataclass(frozen=True)
 class RestRule:
     """Rest in seconds for each 50 m of a rep, or as a share of its target time: one of the two."""
 
@@ -44,6 +51,7 @@ class Policy(Entry):
     kind: ClassVar[str] = "policy"
     limits: Mapping[str, Limit]
     rest: Mapping[str, RestByEffort]
+    levels: Mapping[str, LevelLimits]
 
     def limit(self, name: str) -> float:
         """The value of a limit. Raises KeyError for a name that the schema does not know."""

@@ -26,7 +26,12 @@ class BoardLine:
 
 def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
     """The set's lines, in order."""
-    return list(_lines(catalogue, swim_set.items, 0))
+    return board_lines(catalogue, swim_set.items)
+
+
+def board_lines(catalogue: Catalogue, items: tuple[Item, ...]) -> list[BoardLine]:
+    """The lines of items, in order."""
+    return list(_lines(catalogue, items, 0))
 
 
 def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterator[BoardLine]:

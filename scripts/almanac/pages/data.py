@@ -10,6 +10,8 @@ from typing import Any
 
 from almanac.checks.study import Study
 from almanac.model.catalogue import Key
+from almanac.pages.calendar import block_calendar, block_table
+from almanac.pages.plan_json import block_json, practice_json
 from almanac.pages.sum_json import set_json
 from almanac.source import schemas
 from almanac.source.names import Names
@@ -20,8 +22,8 @@ _DRILL_COLUMNS = ("id", "title", "summary", "family", "mode", "stroke", "kick", 
 _SET_COLUMNS = ("id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps")
 
 
-def data_files(study: Study, names: Names) -> Iterator[tuple[str, str]]:
-    """Every data file, as its path below the site's root and its text."""
+def data_files(study: Study, names: Names, address: str) -> Iterator[tuple[str, str]]:
+    """Every data file, as its path below the site's root and its text. ``address`` is the site's own, "" where unknown."""
     entries = _entries(study)
     catalogue = {"version": VERSION, "entries": [value for _, value in sorted(entries.items())]}
     yield f"{FOLDER}/catalogue.json", _json(catalogue)
@@ -29,6 +31,11 @@ def data_files(study: Study, names: Names) -> Iterator[tuple[str, str]]:
         yield f"{FOLDER}/{kind}/{id}.json", _json(value)
     for kind in schemas.KINDS:
         yield f"{FOLDER}/schema/{kind}.json", _json(schemas.published(kind, names.words))
+    for id, groups in study.blocks.items():
+        if groups:
+            first = next(iter(groups.values()))
+            yield f"{FOLDER}/block/{id}.ics", block_calendar(study.catalogue, first, address)
+            yield f"{FOLDER}/block/{id}.csv", block_table(groups)
     yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(study))
     yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(study))
 
@@ -41,6 +48,10 @@ def _entries(study: Study) -> Mapping[Key, dict[str, Any]]:
         value: dict[str, Any] = {"kind": key[0], "id": key[1], "file": entry.file, "entry": catalogue.documents[key].data}
         if entry.kind == "set" and entry.id in study.computable:
             value["computed"] = set_json(study.summary(entry.id))
+        elif entry.kind == "practice" and entry.id in study.practices:
+            value["computed"] = practice_json(study.practices[entry.id])
+        elif entry.kind == "block" and study.blocks.get(entry.id):
+            value["computed"] = block_json(study.blocks[entry.id])
         found[key] = value
     return found
 

@@ -52,9 +52,10 @@ def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
 def figure(drill: Drill) -> Markup:
     """The body figure of a drill."""
     svg = body_figure(
-        position="prone" if drill.position == "any" else drill.position,
+        position=drill.position,
         arms=drill.arms,
-        kick="flutter" if drill.kick == "any" else drill.kick,
+        kick=drill.kick,
+        stroke=drill.stroke,
         gear=drill.gear.needs,
         setting=drill.figure.setting,
         moment=2 if drill.figure.moment is None else drill.figure.moment,

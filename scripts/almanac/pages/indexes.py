@@ -9,6 +9,7 @@ from almanac.checks.study import Study
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
+from almanac.model.plans import Block, Practice
 from almanac.model.swim_set import SwimSet
 from almanac.pages.links import FOLDER_OF, Link, Page, link, links
 from almanac.units import show_distance
@@ -20,6 +21,8 @@ KIND_TITLES = {
     "benchmark": ("Benchmarks", "Timed tests that give a lane group its paces."),
     "progression": ("Progressions", "Ordered stages, each with a test for moving on."),
     "set": ("Sets", "By level, with the distance added up."),
+    "practice": ("Practices", "Sessions on the clock, by squad."),
+    "block": ("Blocks", "Weeks of sessions, by squad."),
 }
 
 
@@ -69,8 +72,18 @@ def _by_kind(study: Study) -> dict[str, list[dict[str, Any]]]:
         "gear": _grouped(catalogue, "effects", catalogue.gear.values(), lambda gear: [gear.effect]),
         "benchmark": _grouped(catalogue, "modes", catalogue.benchmarks.values(), lambda test: [test.mode]),
         "progression": _grouped(catalogue, "levels", catalogue.progressions.values(), lambda item: [item.level]),
+        "practice": _by_squad(catalogue, catalogue.practices.values()),
+        "block": _by_squad(catalogue, catalogue.blocks.values()),
         "set": _grouped(catalogue, "levels", catalogue.sets.values(), lambda item: [item.level], lambda item: _set_link(study, item)),
     }
+
+
+def _by_squad(catalogue: Catalogue, entries: Iterable[Practice | Block]) -> list[dict[str, Any]]:
+    ordered = sorted(entries, key=lambda entry: entry.title.casefold())
+    return [
+        _section(id, squad.title, "", ("", [link(entry) for entry in ordered if entry.squad == id]))
+        for id, squad in catalogue.club.squads.items()
+    ]
 
 
 def _set_link(study: Study, swim_set: SwimSet) -> Link:

@@ -9,7 +9,7 @@ from almanac.model.entry import Entry
 
 FOLDER_OF = {
     "drill": "drills", "fault": "faults", "gear": "gear", "benchmark": "benchmarks", "progression": "progressions",
-    "set": "sets",
+    "set": "sets", "practice": "practices", "block": "blocks",
 }  # fmt: skip
 
 

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any
 
 from markupsafe import Markup
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
-from almanac.arithmetic.facets import facet_working
+from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.facets import Shares, facet_working
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale, summarise
 from almanac.arithmetic.table import ItemRow, item_rows
@@ -20,6 +22,7 @@ from almanac.figures.bars import bar
 from almanac.figures.strip import Stretch, strip, swatch
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.pages.board import board, facet_title, in_order
@@ -27,7 +30,7 @@ from almanac.pages.entry_pages import review_words
 from almanac.pages.links import Page, link, links
 from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
 from almanac.pages.working_text import formula, steps
-from almanac.units import COURSES, Course, show_distance, show_number, show_share, show_time
+from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
 
 FACET_TITLES = {
     "mode": "Sort of work", "kick": "Leg action", "stroke": "Stroke", "position": "Position", "gear": "Gear", "effort": "Effort",
@@ -52,12 +55,12 @@ def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: list[Fi
         "goals": [(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
         "board": board(catalogue, swim_set),
         "totals": totals(summary),
-        "facets": [_facet(catalogue, summary, facet) for facet in FACET_TITLES],
-        "sentences": list(share_sentences(summary)),
+        "facets": [facet_table(catalogue, summary.by, facet, summary.pieces, summary.course.unit) for facet in FACET_TITLES],
+        "sentences": list(share_sentences(summary.shares, summary.course.unit)),
         "gear": [link(catalogue.gear[id]) for id in summary.gear],
         "drills": links(drills.values()),
-        "brief": [(line, _sources(catalogue, line.sources)) for line in summary.brief],
-        "efforts": _legend(catalogue),
+        "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
+        "efforts": effort_legend(catalogue),
         "pools": [_pool(study, swim_set, course) for course in _own_first(swim_set.course)],
         "meant": list(study.meant(swim_set)),
         "findings": findings,
@@ -94,13 +97,16 @@ def totals(summary: SetSummary) -> list[Figure]:
     return shown
 
 
-def _facet(catalogue: Catalogue, summary: SetSummary, facet: str) -> dict[str, Any]:
-    whole, unit, scale = summary.distance.value, summary.course.unit, effort_scale(catalogue)
-    split = summary.by[facet]
+def facet_table(
+    catalogue: Catalogue, by: Mapping[str, Mapping[str, Fraction]], facet: str, pieces: tuple[Piece, ...], unit: Unit
+) -> dict[str, Any]:
+    """A facet's rows: each word with its distance, share and bar."""
+    split, scale = by[facet], effort_scale(catalogue)
+    whole = float(sum(split.values())) or 1.0
     rows = [
         {
             "title": facet_title(catalogue, facet, word),
-            "distance": Figure("", show_distance(float(split[word]), unit), formula(facet_working(summary.pieces, facet, word, scale))),
+            "distance": Figure("", show_distance(float(split[word]), unit), formula(facet_working(pieces, facet, word, scale))),
             "share": show_share(float(split[word]) / whole),
             "bar": Markup(bar(float(split[word]) / whole)),
         }
@@ -109,9 +115,8 @@ def _facet(catalogue: Catalogue, summary: SetSummary, facet: str) -> dict[str, A
     return {"title": FACET_TITLES[facet], "rows": rows}
 
 
-def share_sentences(summary: SetSummary) -> Iterator[str]:
+def share_sentences(shares: Shares, unit: Unit) -> Iterator[str]:
     """The shares that coaches ask for, in sentences."""
-    shares, unit = summary.shares, summary.course.unit
     yield f"Kick is {show_share(_float(shares.kick))} of the distance."
     if shares.supine_flutter is not None:
         yield (
@@ -129,12 +134,14 @@ def _float(value: Any) -> float | None:
     return None if value is None else float(value)
 
 
-def _sources(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
-    known = {**catalogue.sets, **catalogue.gear, **catalogue.drills}
+def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
+    """The titles of the entries that a danger comes from."""
+    known: dict[str, Entry] = {**catalogue.practices, **catalogue.sets, **catalogue.gear, **catalogue.drills}
     return [known[id].title if id in known else id for id in ids]
 
 
-def _legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
+def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
+    """A patch and its word for each effort."""
     efforts = list(catalogue.efforts)
     return [
         (Markup(swatch(word, efforts, f"legend-{word}")), catalogue.efforts[word].title) for word in efforts

@@ -11,12 +11,14 @@ from pathlib import Path
 
 from almanac.checks import check
 from almanac.checks.study import Study
+from almanac.pages.address import site_address
 from almanac.pages.computed import computed_page
 from almanac.pages.data import data_files
 from almanac.pages.entry_pages import entry_pages
 from almanac.pages.indexes import index_pages
 from almanac.pages.links import Page
 from almanac.pages.moved import moved_pages
+from almanac.pages.plan_pages import plan_pages
 from almanac.pages.reference import reference_pages
 from almanac.pages.render import Templates
 from almanac.pages.set_page import set_pages
@@ -34,7 +36,9 @@ def all_pages(study: Study) -> Iterator[Page]:
     """Every page of the site that is made from the catalogue."""
     yield from index_pages(study)
     yield from entry_pages(study)
-    yield from set_pages(study, check(study))
+    findings = check(study)
+    yield from set_pages(study, findings)
+    yield from plan_pages(study, findings)
     yield from reference_pages(study)
     yield computed_page(study)
     yield from moved_pages(study)
@@ -66,7 +70,7 @@ def write_pages(study: Study, names: Names, folder: Path) -> None:
     templates = Templates(HOME / "site_src" / "templates")
     for page in all_pages(study):
         _write(folder / page.file, templates.page(page.template, {**page.context, "base": page.base}))
-    for file, text in data_files(study, names):
+    for file, text in data_files(study, names, site_address(HOME / "mkdocs.yml")):
         _write(folder / file, text)
 
 

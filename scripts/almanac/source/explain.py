@@ -1,224 +1,220 @@
 """One failure of a JSON Schema keyword, told as findings: what is wrong in plain words, and the mend.
 
-One small function a keyword. Where a schema piece carries ``says``, its words serve as the message.
+One small function a keyword. Where a schema piece carries ``says``, its words serve as the mend.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
 from jsonschema.exceptions import ValidationError
 
-from almanac.findings import Finding, error, warning
+from almanac.findings import Finding, warning
 from almanac.source import schemas
+from almanac.source.failure import Failure, shown, sort_of, told
 from almanac.source.names import Names
-from almanac.source.reader import Document, Path
+from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
 
-_TYPES = {
-    "string": "text", "integer": "a whole number", "number": "a number", "boolean": "true or false",
-    "array": "a list", "object": "a mapping of fields", "null": "empty",
-}  # fmt: skip
-_KIND_WORDS = {"lane_group": "lane group"}
-
-
-class _Failure:
-    """One ValidationError with what the explanations need of it."""
-
-    def __init__(self, problem: ValidationError, document: Document, kind: str, names: Names) -> None:
-        self.value: Any = problem.instance
-        self.wanted: Any = problem.validator_value
-        self.schema: Any = problem.schema if isinstance(problem.schema, dict) else {}
-        self.path: Path = tuple(step for step in problem.absolute_path if isinstance(step, str | int))
-        self.cause = problem.cause
-        self.document, self.kind, self.names = document, kind, names
-        self.on_key = "propertyNames" in problem.absolute_schema_path
-        if self.on_key:
-            self.path = (*self.path, self.value)
-
-    @property
-    def name(self) -> str:
-        """The field's name for a sentence: the nearest key on the way to the value."""
-        keys = [step for step in self.path if isinstance(step, str)]
-        return f"'{keys[-1]}'" if keys else "the entry"
-
-    def say(self, code: str, message: str, mend: str, path: Path | None = None, of_key: bool | None = None) -> Finding:
-        place = self.document.place(self.path if path is None else path, self.on_key if of_key is None else of_key)
-        return error(code, place, message, mend)
+# A whole number as people write it: grouped, with leading noughts, with a unit behind it.
+_MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 
 
 def explain(problem: ValidationError, document: Document, kind: str, names: Names) -> Iterator[Finding]:
     """Findings for one failed keyword. A keyword that has no explanation of its own is told in general words."""
-    failure = _Failure(problem, document, kind, names)
+    failure = Failure(problem, document, kind, names)
     tell = _EXPLANATIONS.get(str(problem.validator))
     if tell is None:
-        yield failure.say("bad-value", f"{failure.name} is not as the schema asks: {problem.message[:160]}", _describe(failure))
+        yield failure.say("bad-value", f"{failure.name} is not as the schema asks: {problem.message[:160]}", failure.says("description"))
     else:
         yield from tell(failure)
 
 
-def _describe(failure: _Failure) -> str:
-    return str(failure.schema.get("description", ""))
-
-
-def _unknown_keys(failure: _Failure) -> Iterator[Finding]:
-    known = failure.schema.get("properties", {})
+def _slip(failure: Failure) -> tuple[str, str] | None:
+    """A key that is nearly one which would have chosen another form, and that one: ``round`` for ``rounds``."""
     for key in failure.value:
-        if key not in known:
-            path = (*failure.path, key)
-            yield failure.say("unknown-key", f"there is no field '{key}' here", _key_mend(failure, key, known), path, True)
+        near = nearest(key, failure.instead) if key not in failure.fields else None
+        if near:
+            return key, near
+    return None
 
 
-def _key_mend(failure: _Failure, key: str, known: dict[str, Any]) -> str:
+def _unknown_keys(failure: Failure) -> Iterator[Finding]:
+    slip = _slip(failure)
+    for key in [slip[0]] if slip else [key for key in failure.value if key not in failure.fields]:
+        mend = f"did you mean '{slip[1]}'?" if slip else _key_mend(failure, key)
+        yield failure.say("unknown-key", f"there is no field {shown(key)} here", mend, (*failure.path, key), True)
+
+
+def _key_mend(failure: Failure, key: str) -> str:
+    known = failure.fields
+    homes = [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)] if not failure.path else []
+    elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
     near = nearest(key, known)
     if near:
-        return f"did you mean '{near}'?"
-    homes = [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)]
-    if homes and not failure.path:
-        return f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}"
-    return f"the fields here are {listed(known, 24)}"
+        return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
+    if elsewhere:
+        return elsewhere
+    return failure.says("says") or f"the fields here are {listed(known, 24)}"
 
 
-def _missing(failure: _Failure) -> Iterator[Finding]:
+def _missing(failure: Failure) -> Iterator[Finding]:
     # jsonschema tells each missing key apart, but not which; the first caller tells them all, repeats fall out later.
+    if _slip(failure):
+        return
     for key in failure.wanted:
         if key not in failure.value:
-            piece = schemas.resolve(failure.schema.get("properties", {}).get(key, {}))
-            what = "the entry" if not failure.path else _owner(failure)
-            yield failure.say("missing-key", f"{what} has no '{key}'", f"add '{key}': {_lower(piece.get('description', key))}")
+            about = schemas.resolve(failure.fields.get(key, {})).get("description", "")
+            mend = f"add '{key}'" + (f": {about[:1].lower()}{about[1:].rstrip('.')}" if about else "")
+            if failure.instead:
+                mend += f"; or write {listed(repr(other) for other in failure.instead)} instead"
+            yield failure.say("missing-key", f"'{key}' is missing from {failure.owner}", mend)
 
 
-def _owner(failure: _Failure) -> str:
-    title = failure.schema.get("title")
-    return str(title) if title else f"{failure.name} {_numbered(failure.path)}".rstrip()
+def _type(failure: Failure) -> Iterator[Finding]:
+    message = f"{failure.name} must be {failure.noun}, and is {sort_of(failure.value)}"
+    yield failure.say("wrong-type", message, _type_mend(failure))
 
 
-def _numbered(path: Path) -> str:
-    return f"(number {path[-1] + 1})" if path and isinstance(path[-1], int) else ""
-
-
-def _lower(text: str) -> str:
-    return text[:1].lower() + text[1:].rstrip(".")
-
-
-def _type(failure: _Failure) -> Iterator[Finding]:
-    wanted = [failure.wanted] if isinstance(failure.wanted, str) else failure.wanted
-    named = listed(_TYPES[word] for word in wanted)
-    yield failure.say("wrong-type", f"{failure.name} must be {named}, and is {_kind_of(failure.value)}", _type_mend(failure, wanted))
-
-
-def _kind_of(value: Any) -> str:
-    if value is None:
-        return "empty"
-    if isinstance(value, bool):
-        return f"the word {str(value).lower()}"
-    if isinstance(value, (int, float)):
-        return f"the number {value}"
-    return "text" if isinstance(value, str) else "a list" if isinstance(value, list) else "a mapping of fields"
-
-
-def _type_mend(failure: _Failure, wanted: list[str]) -> str:
-    value = failure.value
-    if "boolean" in wanted and isinstance(value, str):
+def _type_mend(failure: Failure) -> str:
+    value, wanted = failure.value, failure.wanted
+    if failure.says("format") == "date":
+        return "write a day that exists, as YYYY-MM-DD"
+    if wanted == "boolean" and isinstance(value, str):
         return "write true or false; yes, no, on and off are text here"
-    if wanted == ["string"] and isinstance(value, (bool, int, float)):
-        return f"put it in quotes: \"{str(value).lower()}\""
-    if "array" in wanted and not isinstance(value, (dict, list)):
-        return f"write it as a list: [{value}]" if value is not None else "write a list: [first, second]"
-    return _describe(failure)
+    if wanted in {"integer", "number"} and _number_meant(value):
+        return f"write {_number_meant(value)}: digits alone, without quotes or unit"
+    if wanted == "string" and isinstance(value, bool | int | float) and not failure.says("pattern"):
+        return f'put it in quotes: "{str(value).lower()}"'
+    if wanted == "array" and isinstance(value, str | int | float):
+        return f"write it as a list: [{str(value)[:60]}]"
+    if wanted == "object" and failure.says("required"):
+        return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
+    return str(failure.says("says") or failure.says("description"))
 
 
-def _word(failure: _Failure) -> Iterator[Finding]:
+def _number_meant(value: Any) -> str:
+    """The whole number that someone meant, or nothing."""
+    if isinstance(value, float):
+        return str(int(value)) if value.is_integer() else ""
+    match = _MEANT_NUMBER.fullmatch(value) if isinstance(value, str) else None
+    return re.sub(r"[^0-9]", "", match[1]) if match else ""
+
+
+def _word(failure: Failure) -> Iterator[Finding]:
     words = failure.names.of("vocabulary", failure.wanted)
     near = nearest(failure.value, words)
     mend = f"did you mean '{near}'?" if near else f"the words are {listed(words, 24)} (drills/vocabulary/{failure.wanted}.yml)"
-    yield failure.say("unknown-word", f"'{failure.value}' is not one of the {failure.wanted.replace('-', ' ')}", mend)
+    yield failure.say("unknown-word", f"{shown(failure.value)} is not one of the {told(failure.wanted)}", mend)
 
 
-def _choice(failure: _Failure) -> Iterator[Finding]:
-    near = nearest(str(failure.value), map(str, failure.wanted))
-    mend = f"did you mean {near}?" if near else f"write {listed(map(str, failure.wanted))}"
-    yield failure.say("unknown-word", f"{failure.value!r} is not one of {listed(map(str, failure.wanted))}", mend)
+def _choice(failure: Failure) -> Iterator[Finding]:
+    choices = [str(choice) for choice in failure.wanted]
+    near = nearest(failure.value, choices) if isinstance(failure.value, str) else None
+    mend = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
+    yield failure.say("unknown-word", f"{failure.name} must be one of {listed(choices)}, and is {sort_of(failure.value)}", mend)
 
 
-def _reference(failure: _Failure) -> Iterator[Finding]:
-    kind, names = failure.wanted, failure.names
-    told = _KIND_WORDS.get(kind, kind)
-    moved = names.moved.get((kind, failure.value))
+def _reference(failure: Failure) -> Iterator[Finding]:
+    kind, id = told(failure.wanted), failure.value
+    moved = failure.names.moved.get((failure.wanted, id))
     if moved:
         place = failure.document.place(failure.path, failure.on_key)
-        yield warning("moved-reference", place, f"the {told} '{failure.value}' has moved", f"write {moved}")
-        return
-    known = names.of("reference", kind)
+        yield warning("moved-reference", place, f"the {kind} '{id}' has moved", f"write {moved}")
+    elif moved is not None:
+        mend = f"mend 'moved_to' in {id}.yml, or name an entry that is there"
+        yield failure.say("unknown-reference", f"the {kind} '{id}' has moved, and no entry stands at the end of the way", mend)
+    else:
+        yield failure.say("unknown-reference", f"no {kind} {shown(id)}", _reference_mend(failure, kind))
+
+
+def _reference_mend(failure: Failure, kind: str) -> str:
+    known = failure.names.of("reference", failure.wanted)
     near = nearest(failure.value, known)
     if near:
-        mend = f"the nearest: {near} ({known[near]})"
-    else:
-        mend = f"no {told} is spelt nearly so" + (f"; there are {listed(known)}" if 0 < len(known) <= 12 else "")
-    yield failure.say("unknown-reference", f"no {told} '{failure.value}'", mend)
+        return f"the nearest: {near} ({known[near]})"
+    for other in schemas.KINDS:
+        file = failure.names.of("reference", other).get(failure.value)
+        if file:
+            return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
+    if not known:
+        return f"there is no {kind} yet: write it first"
+    return f"no {kind} is spelt like it" + (f"; there are {listed(known)}" if len(known) <= 12 else "")
 
 
-def _together(failure: _Failure) -> Iterator[Finding]:
+def _together(failure: Failure) -> Iterator[Finding]:
     key, other = failure.wanted
-    yield failure.say("not-together", f"'{key}' and '{other}' exclude each other", f"keep '{key}' or '{other}'", (*failure.path, other), True)
+    mend = f"keep '{key}' or '{other}', and take the other out"
+    yield failure.say("not-together", f"'{key}' and '{other}' exclude each other", mend, (*failure.path, other), True)
 
 
-def _clock(failure: _Failure) -> Iterator[Finding]:
-    yield failure.say("bad-time", str(failure.cause), getattr(failure.cause, "mend", ""))
+def _clock(failure: Failure) -> Iterator[Finding]:
+    yield failure.say("bad-time", str(failure.problem.cause), getattr(failure.problem.cause, "mend", ""))
 
 
-def _date(failure: _Failure) -> Iterator[Finding]:
-    yield failure.say("bad-date", f"'{failure.value}' is no day", "write a day that exists, as YYYY-MM-DD")
+def _date(failure: Failure) -> Iterator[Finding]:
+    yield failure.say("bad-date", f"{shown(failure.value)} is no day", "write a day that exists, as YYYY-MM-DD")
 
 
-def _pattern(failure: _Failure) -> Iterator[Finding]:
+def _pattern(failure: Failure) -> Iterator[Finding]:
     if "clock" in failure.schema:
         return
-    if failure.schema.get("format") == "date":
+    if failure.says("format") == "date":
         yield from _date(failure)
     elif "\n" in failure.value:
-        yield failure.say("bad-form", f"{failure.name} must be one line", "join the lines, or fold them with '>-'")
+        yield failure.say("bad-form", f"{failure.name} must be one line", "write it on one line, or fold it with '>-'")
     else:
-        says = failure.schema.get("says", f"{failure.name} does not have the right form")
-        yield failure.say("bad-form", f"'{failure.value[:80]}' will not do", says)
+        mend = failure.says("says") or failure.says("description")
+        yield failure.say("bad-form", f"{failure.name} cannot be {shown(failure.value)}", mend)
 
 
-def _bound(failure: _Failure) -> Iterator[Finding]:
-    if "clock" not in failure.schema:
-        low = failure.schema.get("minimum", failure.schema.get("exclusiveMinimum"))
-        high = failure.schema.get("maximum")
-        least = f"more than {low}" if "exclusiveMinimum" in failure.schema else f"at least {low}"
-        span = " and ".join(filter(None, [least if low is not None else "", f"at most {high}" if high is not None else ""]))
-        yield failure.say("out-of-range", f"{failure.name} is {failure.value}; it must be {span}", _describe(failure))
+def _bound(failure: Failure) -> Iterator[Finding]:
+    if "clock" in failure.schema:
+        return
+    low, above = failure.schema.get("minimum"), failure.schema.get("exclusiveMinimum")
+    bounds = (("at least", low), ("more than", above), ("at most", failure.schema.get("maximum")))
+    span = " and ".join(f"{words} {bound}" for words, bound in bounds if bound is not None)
+    message = f"{failure.name} is {failure.value}; it must be {span}"
+    yield failure.say("out-of-range", message, failure.says("description"))
 
 
-def _length(failure: _Failure) -> Iterator[Finding]:
+def _length(failure: Failure) -> Iterator[Finding]:
     count, limit = len(failure.value), failure.wanted
-    word = "short" if count < limit else "long"
-    bound = f"at least {limit}" if count < limit else f"at most {limit}"
-    yield failure.say(f"too-{word}", f"{failure.name} has {count} characters; it needs {bound}", _describe(failure))
+    has = f"{failure.name} has {count} character{'s' * (count != 1)}"
+    if count < limit:
+        yield failure.say("too-short", f"{has}; it needs at least {limit}", failure.says("description"))
+    else:
+        yield failure.say("too-long", f"{has}; it may have at most {limit}", failure.says("description"))
 
 
-def _amount(failure: _Failure) -> Iterator[Finding]:
+def _amount(failure: Failure) -> Iterator[Finding]:
     count, limit = len(failure.value), failure.wanted
-    code, bound = ("too-few", f"at least {limit}") if count < limit else ("too-many", f"at most {limit}")
-    yield failure.say(code, f"{failure.name} holds {count}; it needs {bound}", _describe(failure))
+    thing = "field" if isinstance(failure.value, dict) else "item"
+    has = f"{failure.name} holds {count or 'no'} {thing}{'s' * (count != 1)}"
+    if count < limit:
+        yield failure.say("too-few", f"{has}; it needs at least {limit}", failure.says("description"))
+    else:
+        yield failure.say("too-many", f"{has}; it may hold at most {limit}", failure.says("description"))
 
 
-def _repeated(failure: _Failure) -> Iterator[Finding]:
+def _repeated(failure: Failure) -> Iterator[Finding]:
+    seen = set()
     for number, item in enumerate(failure.value):
-        if item in failure.value[:number]:
-            message = f"'{item}' stands twice in {failure.name}"
-            yield failure.say("repeated-item", message, "remove one of the two", (*failure.path, number))
+        if repr(item) in seen:
+            what = shown(item) if isinstance(item, str) else "the same item"
+            yield failure.say("repeated-item", f"{what} stands twice in {failure.name}", "remove one of the two", (*failure.path, number))
+        seen.add(repr(item))
 
 
-def _constant(failure: _Failure) -> Iterator[Finding]:
+def _constant(failure: Failure) -> Iterator[Finding]:
     wanted = str(failure.wanted).lower()
-    yield failure.say("wrong-value", f"{failure.name} can only be {wanted}", f"write {wanted}, or leave it out")
+    message = f"{failure.name} can only be {wanted}, and is {sort_of(failure.value)}"
+    yield failure.say("wrong-value", message, f"write {wanted}, or leave '{failure.path[-1]}' out")
 
 
-def _dependent(failure: _Failure) -> Iterator[Finding]:
+def _dependent(failure: Failure) -> Iterator[Finding]:
     for key, others in failure.wanted.items():
         for other in others:
             if key in failure.value and other not in failure.value:
@@ -226,7 +222,7 @@ def _dependent(failure: _Failure) -> Iterator[Finding]:
                 yield failure.say("missing-key", f"'{key}' needs '{other}' beside it", mend, (*failure.path, key), True)
 
 
-_EXPLANATIONS: dict[str, Callable[[_Failure], Iterator[Finding]]] = {
+_EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "additionalProperties": _unknown_keys, "required": _missing, "type": _type, "vocabulary": _word,
     "enum": _choice, "reference": _reference, "not_with": _together, "clock": _clock, "format": _date,
     "pattern": _pattern, "minimum": _bound, "maximum": _bound, "exclusiveMinimum": _bound,

@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 import os
-import re
+import stat
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from almanac.findings import Finding, Place, error, warning
-
-MOST_ID = 60
-_ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-# Names that one common operating system keeps for devices: such a file cannot be checked out there.
-_DEVICE = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
+from almanac.source import paths, schemas
+from almanac.source.suggest import listed
 
 
 @dataclass(frozen=True)
@@ -59,44 +56,88 @@ def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
             else:
                 found.append(EntryFile(folder.kind, Path(item).stem, item))
     for kind, file in SINGLE.items():
-        if (root / file).is_file():
-            found.append(EntryFile(kind, kind, file))
+        amiss = _amiss(root, file)
+        if amiss:
+            findings.append(amiss)
         else:
-            findings.append(error("missing-file", Place(file), "this file is missing", f"write {file}"))
+            found.append(EntryFile(kind, kind, file))
+    findings += _missing_vocabularies(root, found)
     findings += _strays(root)
-    findings += [finding for entry in found if (finding := _name_finding(entry))]
+    findings += [finding for entry in found if (finding := paths.bad_name(entry.id, entry.file, "file"))]
     return found, findings + list(_twice(found))
+
+
+def missing_file(file: str) -> Finding:
+    """A file that all else stands on is not there."""
+    return error("missing-file", Place(file), "this file is missing", f"write {file}: the entries cannot be checked without it")
+
+
+def _missing_vocabularies(root: Path, found: list[EntryFile]) -> Iterator[Finding]:
+    """Each vocabulary that a schema takes words from and that is not here; where none is, the folder alone."""
+    here = {entry.id for entry in found if entry.kind == "vocabulary"}
+    folder = FOLDERS[0].path
+    if not here and not (root / folder).exists():
+        yield error("missing-file", Place(folder), "the folder of the vocabularies is missing", "put it back")
+        return
+    for name in sorted(schemas.vocabularies() - here):
+        if not (root / folder / f"{name}.yml").is_symlink():  # _walk has told of a link
+            yield missing_file(f"{folder}/{name}.yml")
+
+
+def _amiss(root: Path, file: str) -> Finding | None:
+    try:
+        return paths.by_mode(file, (root / file).lstat().st_mode)
+    except (FileNotFoundError, NotADirectoryError):
+        return missing_file(file)
+    except OSError as problem:
+        return paths.unreadable(file, "file", problem.strerror)
 
 
 def _walk(root: Path, folder: str, deep: bool) -> Iterator[str | Finding]:
     """Paths of entry files below ``folder``, and findings on what else stands there."""
     try:
+        if stat.S_ISLNK((root / folder).lstat().st_mode):
+            yield paths.link(folder)
+            return
         with os.scandir(root / folder) as listing:
             items = sorted(listing, key=lambda item: item.name)
     except FileNotFoundError:
         return
+    except NotADirectoryError:
+        yield paths.no_folder(folder)
+        return
     except OSError as problem:
-        yield error("cannot-read", Place(folder), f"the folder cannot be read: {problem.strerror}", "mend its rights")
+        yield paths.unreadable(folder, "folder", problem.strerror)
         return
     for item in items:
-        path = f"{folder}/{item.name}"
-        if item.name.startswith("."):
-            continue
-        if item.is_symlink():
-            yield error("link", Place(path), "this is a link; entries are plain files", "put the file itself here")
-        elif item.is_dir(follow_symlinks=False):
-            yield from _folder(root, path, item.name, deep)
-        elif item.name.endswith(".yml"):
-            yield path
-        else:
-            mend = f"rename it {item.name[:-5]}.yml" if item.name.endswith(".yaml") else "move it out of the catalogue"
-            yield error("stray-file", Place(path), "an entry's file ends in .yml, and this one does not", mend)
+        if not item.name.startswith("."):
+            yield from _item(root, folder, item, deep)
+
+
+def _item(root: Path, folder: str, item: os.DirEntry[str], deep: bool) -> Iterator[str | Finding]:
+    path = f"{folder}/{item.name}"
+    if not item.name.isprintable():
+        yield paths.unprintable(folder, item.name)
+    elif item.is_symlink():
+        yield paths.link(path)
+    elif item.is_dir(follow_symlinks=False):
+        yield from _folder(root, path, item.name, deep)
+    elif not item.name.endswith(".yml"):
+        yield paths.stray_file(path)
+    elif not item.is_file(follow_symlinks=False):
+        yield paths.no_file(path)
+    elif deep:
+        yield paths.no_family(path, folder)
+        yield path
+    else:
+        yield path
 
 
 def _folder(root: Path, path: str, name: str, deep: bool) -> Iterator[str | Finding]:
     if name.endswith((".yml", ".yaml")):
-        yield error("folder-as-entry", Place(path), "this is a folder, named like an entry", "rename or remove it")
+        yield paths.folder_as_entry(path)
     elif deep:
+        yield from filter(None, [paths.bad_name(name, path, "folder")])
         yield from _walk(root, path, deep=False)
     else:
         yield error("stray-folder", Place(path), "no folder belongs here", "move its entries one level up")
@@ -105,23 +146,20 @@ def _folder(root: Path, path: str, name: str, deep: bool) -> Iterator[str | Find
 def _strays(root: Path) -> Iterator[Finding]:
     known = {folder.path for folder in FOLDERS} | set(SINGLE.values())
     for top in ("drills", "plans"):
-        for item in sorted((root / top).iterdir()) if (root / top).is_dir() else []:
-            path = f"{top}/{item.name}"
-            if path not in known and not item.name.startswith("."):
-                yield warning("stray-file", Place(path), "nothing reads this", "move it to the folder of its kind")
+        homes = listed(f"{folder.path}/" for folder in FOLDERS if folder.path.startswith(top))
+        for name in _names_in(root / top):
+            path = f"{top}/{name}"
+            if not name.isprintable():
+                yield paths.unprintable(top, name)
+            elif path not in known and not name.startswith("."):
+                yield warning("stray-file", Place(path), "nothing reads this", f"move it to the folder of its kind: {homes}")
 
 
-def _name_finding(entry: EntryFile) -> Finding | None:
-    name = entry.id
-    if not _ID.fullmatch(name):
-        better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-") or "a-plain-name"
-        message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
-        return error("bad-id", Place(entry.file), message, f"rename the file {better}.yml")
-    if _DEVICE.fullmatch(name):
-        return error("bad-id", Place(entry.file), f"'{name}' is a device's name on some computers", "rename the file")
-    if len(name) > MOST_ID:
-        return error("bad-id", Place(entry.file), f"the id has {len(name)} characters, at most {MOST_ID}", "shorten it")
-    return None
+def _names_in(folder: Path) -> list[str]:
+    try:
+        return sorted(item.name for item in folder.iterdir())
+    except OSError:  # what stands in it is missing, and that is told
+        return []
 
 
 def _twice(entries: list[EntryFile]) -> Iterator[Finding]:

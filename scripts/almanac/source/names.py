@@ -11,11 +11,16 @@ class Names:
     """Every word and id of the present catalogue.
 
     ``words`` maps ("vocabulary", name) and ("reference", kind) to the words in order, each with the
-    file that defines it; ``moved`` maps (kind, old id) to the id that replaced it.
+    file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or to ""
+    where the way leads nowhere.
     """
 
     words: Mapping[tuple[str, str], Mapping[str, str]]
     moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
+
+    def knows(self, keyword: str, name: str) -> bool:
+        """Whether the list is here at all: a file that is missing or broken makes no word wrong."""
+        return (keyword, name) in self.words
 
     def of(self, keyword: str, name: str) -> Mapping[str, str]:
         """The words of one list; none where the list itself is missing."""

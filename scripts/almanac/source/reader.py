@@ -95,7 +95,7 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
 
 def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
     if len(raw) > MOST_BYTES:
-        message = f"the file has {len(raw):,} bytes; an entry has at most {MOST_BYTES:,}"
+        message = f"the file has more than {MOST_BYTES:,} bytes (64 KiB), the most that an entry may have"
         return "", [error("file-too-large", Place(file), message, "split the entry, or shorten its text")]
     try:
         text = raw.decode("utf-8")

@@ -57,7 +57,8 @@ class Shapes:
 
     def _look_up(self, keyword: str) -> Any:
         def check(validator: Any, name: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
-            if isinstance(instance, str) and instance not in self.names.of(keyword, name):
+            known = self.names.of(keyword, name)
+            if isinstance(instance, str) and instance not in known and self.names.knows(keyword, name):
                 yield ValidationError(f"{instance!r} is not in {name}")
 
         return check

@@ -1,0 +1,41 @@
+"""What a list shows of an entry at a glance: how long it takes a lane group, and what a set is mostly made of."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterable
+
+from almanac.arithmetic.clock import Clock
+from almanac.arithmetic.expand import Piece, expand, reps
+from almanac.model.knowledge import Drill
+from almanac.model.swim_set import Hold, Part, Reps
+
+
+def drill_seconds(drill: Drill, clock: Clock) -> float | None:
+    """Seconds of the clock that a drill's smallest dose takes: its fewest reps at its easiest effort, each with its rest.
+
+    The dose's distance is in the unit of the clock's course. None where the lane group has no test that
+    the drill is timed by.
+    """
+    dose = drill.dose
+    part = Part(dose.distance or 0, drill.id, Hold(drill.effort.easiest), drill.gear.needs, dose.time)
+    item = Reps(reps=1, parts=(part,), rest=dose.rest)
+    rep = next(reps(expand((item,), {drill.id: drill}, clock.pacer.scale)))
+    each = clock.rep(rep).clock
+    return None if each is None else dose.reps.least * each.value
+
+
+def whole_minutes(seconds: float | None) -> int | None:
+    """Minutes, up to the next whole one."""
+    return None if seconds is None else math.ceil(seconds / 60)
+
+
+def chief_drill(pieces: Iterable[Piece]) -> Drill | None:
+    """The drill with the greatest distance; the first of two alike. None where there are no pieces."""
+    far: Counter[str] = Counter()
+    drills: dict[str, Drill] = {}
+    for piece in pieces:
+        far[piece.drill.id] += piece.distance
+        drills.setdefault(piece.drill.id, piece.drill)
+    return max(drills.values(), key=lambda drill: far[drill.id], default=None)

@@ -1,0 +1,209 @@
+"""A practice laid on the clock: who is where when, who waits, what is carried, how hard it is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+
+from almanac.arithmetic.brief import BriefLine, brief
+from almanac.arithmetic.clock import GroupClock
+from almanac.arithmetic.course import Misfit, misfits, relay_items
+from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
+from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
+from almanac.arithmetic.lanes import heads_in_lane
+from almanac.arithmetic.summary import clock_for, effort_scale
+from almanac.arithmetic.working import Working, gathered, total
+from almanac.model.catalogue import Catalogue
+from almanac.model.club import LaneGroup, Pool
+from almanac.model.plans import Practice, PracticePart
+from almanac.model.swim_set import SwimSet
+
+
+@dataclass(frozen=True)
+class PartRun:
+    """One part of a practice in the practice's pool, on the clock for each lane group of the squad."""
+
+    part: PracticePart
+    swim_set: SwimSet | None
+    events: tuple[Event, ...]
+    distance: Working
+    misfits: tuple[Misfit, ...]
+    clocks: Mapping[str, GroupClock]
+
+    @property
+    def reps(self) -> tuple[Rep, ...]:
+        """Its reps, in order."""
+        return tuple(reps(self.events))
+
+    @property
+    def most_in_lane(self) -> int | None:
+        """The most swimmers a lane may hold, where its set says so."""
+        return self.swim_set.most_in_lane if self.swim_set else None
+
+
+@dataclass(frozen=True)
+class SheetCell:
+    """A lane group in one part: when it ends (seconds from the start), and how long it then waits for the others.
+
+    Both are None where its clock is not known.
+    """
+
+    group: str
+    ends_s: float | None
+    waits_s: float | None
+
+
+@dataclass(frozen=True)
+class SheetRow:
+    """One part on the run sheet: everybody starts together, after the talk. Seconds from the start of the slot.
+
+    ``gear_s`` is what changing gear from the part before costs beyond the talk. ``ends_s`` is when the
+    last group is done, None where a clock is not known.
+    """
+
+    run: PartRun
+    talk_s: float
+    gear_s: float
+    starts_s: float
+    ends_s: float | None
+    cells: tuple[SheetCell, ...]
+
+
+@dataclass(frozen=True)
+class GearNeed:
+    """A piece of gear to carry: the most that are in use at once, and what the club owns (None where it does not say)."""
+
+    gear: str
+    needed: int
+    owned: int | None
+
+    @property
+    def short(self) -> int:
+        """How many are missing."""
+        return max(0, self.needed - (self.owned or 0))
+
+
+@dataclass(frozen=True)
+class PracticeSummary:
+    """A practice added up and laid on the clock, for the lane groups of its squad, in its pool."""
+
+    practice: Practice
+    pool: Pool
+    groups: Mapping[str, LaneGroup]
+    runs: tuple[PartRun, ...]
+    sheet: tuple[SheetRow, ...]
+    by: Mapping[str, Mapping[str, Fraction]]
+    shares: Shares
+    gear: tuple[GearNeed, ...]
+    brief: tuple[BriefLine, ...]
+
+    @property
+    def distance(self) -> Working:
+        """Its distance, in the pool's unit."""
+        return total(run.distance for run in self.runs)
+
+    @property
+    def metres(self) -> float:
+        """Its distance in metres."""
+        return self.distance.value * self.pool.course.unit.metres
+
+    @cached_property
+    def reps(self) -> tuple[Rep, ...]:
+        """Every rep, in order."""
+        return tuple(rep for run in self.runs for rep in run.reps)
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """Every piece of every rep, in order."""
+        return tuple(piece for rep in self.reps for piece in rep.pieces)
+
+    @property
+    def ends_s(self) -> float | None:
+        """When the last group is done, in seconds from the start; None where a clock is not known."""
+        return self.sheet[-1].ends_s
+
+    @property
+    def slack_s(self) -> float | None:
+        """What the slot leaves, in seconds; below zero where the practice overruns."""
+        return None if self.ends_s is None else 60 * self.practice.slot.minutes - self.ends_s
+
+    def load(self, group: str) -> Working | None:
+        """Planned load of a lane group: its parts' loads added up; None where one is not known."""
+        loads = [run.clocks[group].load for run in self.runs if run.reps]
+        known = [load for load in loads if load is not None]
+        return gathered(known) if len(known) == len(loads) else None
+
+
+def summarise_practice(catalogue: Catalogue, practice: Practice) -> PracticeSummary:
+    """Lay a practice on the clock. Sets written for another course are laid into the practice's pool."""
+    pool = catalogue.club.pools[practice.pool]
+    groups = {id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad}
+    runs = tuple(_part_run(catalogue, part, pool, groups) for part in practice.parts)
+    every_rep = tuple(rep for run in runs for rep in run.reps)
+    pieces = tuple(piece for rep in every_rep for piece in rep.pieces)
+    scale = effort_scale(catalogue)
+    dangers = [(danger, practice.id) for danger in practice.safety]
+    dangers += [(danger, run.swim_set.id) for run in runs if run.swim_set for danger in run.swim_set.safety]
+    return PracticeSummary(
+        practice=practice,
+        pool=pool,
+        groups=groups,
+        runs=runs,
+        sheet=tuple(run_sheet(runs, tuple(groups), catalogue)),
+        by=all_facets(pieces, scale),
+        shares=shares(every_rep, catalogue.gear, scale),
+        gear=tuple(gear_needs(runs, groups, catalogue.club.gear_owned)),
+        brief=brief(dangers, every_rep, catalogue.gear),
+    )
+
+
+def _part_run(catalogue: Catalogue, part: PracticePart, pool: Pool, groups: Mapping[str, LaneGroup]) -> PartRun:
+    swim_set = catalogue.sets[part.set] if part.set else None
+    items = relay_items(swim_set.items, swim_set.course, pool.course) if swim_set else part.items
+    events = expand(items, catalogue.drills, effort_scale(catalogue))
+    clocks = {group: clock_for(catalogue, group, pool.course).run(events) for group in groups}
+    return PartRun(part, swim_set, events, distance_working(items), tuple(misfits(items, pool.course)), clocks)
+
+
+def run_sheet(runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Catalogue) -> Iterator[SheetRow]:
+    """The run sheet: each part starts for everybody when the slowest lane group has done the one before it.
+
+    Then comes the talk; changing gear between parts costs what the talk does not cover. Where a clock is
+    not known, the parts after it are laid from the groups that are known, and the end is None.
+    """
+    now, worn, known = 0.0, frozenset[str](), True
+    for run in runs:
+        talk = float(run.part.talk or 0)
+        first, last = (run.reps[0].gear, run.reps[-1].gear) if run.reps else (worn, worn)
+        changed = (first ^ worn) if now else frozenset[str]()
+        gear_s = max(0.0, max((catalogue.gear[id].change_s for id in changed), default=0) - talk)
+        starts = now + talk + gear_s
+        clocks = {group: clock.value if (clock := run.clocks[group].clock) else None for group in groups}
+        finished = [starts + clock for clock in clocks.values() if clock is not None]
+        known = known and len(finished) == len(groups)
+        now = max(finished, default=starts)
+        cells = (SheetCell(group, starts + c, now - starts - c) if c is not None else SheetCell(group, None, None) for group, c in clocks.items())
+        yield SheetRow(run, talk, gear_s, starts, now if known else None, tuple(cells))
+        worn = last
+
+
+def gear_needs(
+    runs: tuple[PartRun, ...], groups: Mapping[str, LaneGroup], owned: Mapping[str, int]
+) -> Iterator[GearNeed]:
+    """What to carry: for each piece of gear the most heads that use it at once, and what the club owns.
+
+    All lane groups of the squad swim a part at once; a set's ``most_in_lane`` lowers the heads in each lane.
+    """
+    needed: dict[str, int] = {}
+    for run in runs:
+        for gear in {id for rep in run.reps for id in rep.gear}:
+            heads = sum(_heads_at_once(group, run.most_in_lane) for group in groups.values())
+            needed[gear] = max(needed.get(gear, 0), heads)
+    for gear, count in needed.items():
+        yield GearNeed(gear, count, owned.get(gear))
+
+
+def _heads_at_once(group: LaneGroup, most_in_lane: int | None) -> int:
+    return min(group.heads, heads_in_lane(group, most_in_lane) * group.lanes)

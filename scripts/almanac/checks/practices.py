@@ -1,0 +1,127 @@
+"""Rules on practices: do they fit the slot, the lanes and the gear, and are they laid in a sound order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.study import Study
+from almanac.model.plans import Practice
+from almanac.units import show_distance, show_number, show_time
+
+
+@warns("practice-overruns")
+def practice_overruns(study: Study) -> Iterator[Problem]:
+    """A practice fits its slot: the slowest lane group is out of the water before the lanes are someone else's."""
+    for practice, summary in _practices(study):
+        if summary.slack_s is not None and summary.slack_s < 0:
+            message = f"it takes {show_time(summary.ends_s or 0)} of a slot of {practice.slot.minutes} minutes"
+            mend = f"take {show_time(-summary.slack_s)} out of it, or find a longer slot"
+            yield Problem(practice, ("slot", "minutes"), message, mend)
+
+
+@forbids("lanes-short")
+def lanes_short(study: Study) -> Iterator[Problem]:
+    """The lane groups of a squad together fit the lanes that the club has in the pool."""
+    for practice, summary in _practices(study):
+        lanes = sum(group.lanes for group in summary.groups.values())
+        if lanes > summary.pool.lanes:
+            message = f"the lane groups of {practice.squad} fill {lanes} lanes, and the club has {summary.pool.lanes} here"
+            yield Problem(practice, ("pool",), message, "choose another pool, or put the groups together in plans/club.yml")
+
+
+@forbids("squad-empty")
+def squad_empty(study: Study) -> Iterator[Problem]:
+    """A squad that has practices has lane groups."""
+    for practice, summary in _practices(study):
+        if not summary.groups:
+            message = f"the squad '{practice.squad}' has no lane group"
+            yield Problem(practice, ("squad",), message, "add its lane groups to plans/club.yml")
+
+
+@forbids("part-mid-pool")
+def part_mid_pool(study: Study) -> Iterator[Problem]:
+    """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets were written for."""
+    for practice, summary in _practices(study):
+        for number, run in enumerate(summary.runs):
+            for misfit in run.misfits:
+                if misfit.ends:
+                    unit = summary.pool.course.unit
+                    distance, nearest = show_distance(misfit.distance, unit), show_distance(misfit.nearest, unit)
+                    message = f"a rep of {distance} ends between the walls of the {summary.pool.course} pool"
+                    path = ("parts", number, "set") if run.swim_set else ("parts", number, *misfit.path)
+                    yield Problem(practice, path, message, f"the nearest that ends at a wall: {nearest}")
+                    break
+
+
+@warns("gear-short")
+def gear_short(study: Study) -> Iterator[Problem]:
+    """The club owns as much of each piece of gear as is in use at once."""
+    for practice, summary in _practices(study):
+        for need in summary.gear:
+            if need.short:
+                message = f"{need.needed} use {need.gear} at once, and the club owns {need.owned or 0}"
+                number = next(n for n, run in enumerate(summary.runs) if any(need.gear in rep.gear for rep in run.reps))
+                mend = "let lanes take turns (most_in_lane in the set), or borrow"
+                yield Problem(practice, ("parts", number), message, mend)
+
+
+@warns("no-warm-up")
+def no_warm_up(study: Study) -> Iterator[Problem]:
+    """Something easy or steady is swum before the first fast or all-out rep."""
+    for practice, summary in _practices(study):
+        for index, rep in enumerate(summary.reps):
+            if _is_fast(study, rep):
+                if not any(_is_gentle(study, earlier) for earlier in summary.reps[:index]):
+                    yield Problem(practice, ("parts", _part_of(summary, rep)), "fast before any warm-up", "put easy swimming before it")
+                break
+
+
+@warns("no-easy-after-all-out")
+def no_easy_after_all_out(study: Study) -> Iterator[Problem]:
+    """Easy swimming follows the last all-out rep of a practice."""
+    hardest = list(study.catalogue.efforts)[-1]
+    easiest = next(iter(study.catalogue.efforts))
+    for practice, summary in _practices(study):
+        words = [_words(study, rep) for rep in summary.reps]
+        last = max((index for index, found in enumerate(words) if hardest in found), default=None)
+        if last is not None and not any(easiest in found for found in words[last:]):
+            path = ("parts", _part_of(summary, summary.reps[last]))
+            yield Problem(practice, path, f"nothing {easiest} after the last {hardest} rep", f"end with {easiest} swimming")
+
+
+@warns("resisted-dose")
+def resisted_dose(study: Study) -> Iterator[Problem]:
+    """Resisted distance in one practice stays below the limit of the squad's level (``levels`` in the policy)."""
+    for practice, summary in _practices(study):
+        level = study.catalogue.club.squads[practice.squad].level
+        limit = study.catalogue.policy.levels.get(level)
+        resisted = float(summary.shares.resisted or 0) * summary.metres
+        if limit and resisted > limit.resisted_most.value:
+            most = show_number(limit.resisted_most.value)
+            message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
+            yield Problem(practice, ("parts",), message, "take resisted reps out, or swim them plain")
+
+
+def _practices(study: Study) -> Iterator[tuple[Practice, PracticeSummary]]:
+    for id, summary in study.practices.items():
+        yield study.catalogue.practices[id], summary
+
+
+def _words(study: Study, rep: Rep) -> set[str]:
+    scale = study.scale
+    return {word for piece in rep.pieces for word in scale.split(piece.effort)}
+
+
+def _is_fast(study: Study, rep: Rep) -> bool:
+    return bool(_words(study, rep) & set(list(study.catalogue.efforts)[-2:]))
+
+
+def _is_gentle(study: Study, rep: Rep) -> bool:
+    return bool(_words(study, rep) & set(list(study.catalogue.efforts)[:2]))
+
+
+def _part_of(summary: PracticeSummary, rep: Rep) -> int:
+    return next(number for number, run in enumerate(summary.runs) if any(other is rep for other in run.reps))

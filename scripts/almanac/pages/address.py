@@ -1,0 +1,14 @@
+"""The site's own address, where the club has said it."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+_SITE_URL = re.compile(r"(?m)^site_url:\s*[\"']?(https?://[^\s\"'#]+)")
+
+
+def site_address(config: Path) -> str:
+    """``site_url`` of an mkdocs.yml, or "" where it is not set. Links in calendars and QR codes need it."""
+    found = _SITE_URL.search(config.read_text("utf-8"))
+    return found[1] if found else ""
