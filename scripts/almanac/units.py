@@ -8,6 +8,8 @@ from decimal import ROUND_HALF_UP, Decimal
 from enum import Enum
 
 METRES_PER_YARD = 0.9144  # exact: international yard and pound agreement, 1959
+LONGEST_S = 86_400  # no length of time in an entry is longer than a day
+_MOST_SHOWN = 40
 
 _CLOCK = re.compile(r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII)
 
@@ -66,37 +68,33 @@ class TimeError(ValueError):
 def parse_time(value: str | float) -> float:
     """Seconds of a time written as on a pace clock.
 
-    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero.
+    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero, up to a day.
     Raises TimeError with the reason and the mend.
     """
-    if not isinstance(value, str):
-        seconds = float(value)
-    else:
-        seconds = _parse_clock(value)
+    seconds = _parse_clock(value) if isinstance(value, str) else float(value)
     if seconds <= 0:
         raise TimeError(f"{value!r} is no time: it must be more than zero", "write a time above 0:00, or leave it out")
+    if seconds > LONGEST_S:
+        raise TimeError(f"{value!r} is no time: it is longer than a day", "write a shorter one; a bare number is seconds")
     return seconds
 
 
 def _parse_clock(text: str) -> float:
-    match = _CLOCK.fullmatch(text.strip())
+    match = _CLOCK.fullmatch(text)
     if match is None:
-        raise TimeError(
-            f"{text!r} is no time", "write minutes and seconds as m:ss, say 1:15, or a number of seconds"
-        )
+        short = text if len(text) <= _MOST_SHOWN else text[:_MOST_SHOWN] + "…"
+        raise TimeError(f"{short!r} is no time", "write minutes and seconds as m:ss, say 1:15, or a number of seconds")
     hours, minutes, whole = (int(match[name] or 0) for name in ("h", "m", "s"))
     seconds = 3600 * hours + 60 * minutes + whole + float(match["fraction"] or 0)
     if whole > 59:
-        raise TimeError(
-            f"{text!r} is no time: seconds run from 00 to 59",
-            f"write {show_time(seconds)}, or {60 * minutes + whole if hours else whole} for seconds",
-        )
+        mend = f"write {show_time(seconds)}" + ("" if hours else f", or {whole} for seconds")
+        raise TimeError(f"{text!r} is no time: seconds run from 00 to 59", mend)
     if len(match["s"]) != 2:
         raise TimeError(f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}")
-    if match["h"] and minutes > 59:
+    if minutes > 59:
         raise TimeError(f"{text!r} is no time: minutes run from 00 to 59", f"write {show_time(seconds)}")
     if (match["h"] and len(match["m"]) != 2) or len(match["m"]) > 2:
-        raise TimeError(f"{text!r} is no time: minutes have one or two digits", f"write {show_time(seconds)}")
+        raise TimeError(f"{text!r} is no time: minutes have two digits", f"write {show_time(seconds)}")
     return seconds
 
 

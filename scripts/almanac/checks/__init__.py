@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from almanac.checks import blocks, club, practices, sets, teaching
+from almanac.checks import blocks, club, practices, sameness, sets, teaching
 from almanac.checks.rule import Rule
 from almanac.checks.study import Study
 from almanac.findings import Finding, error, warning
@@ -29,6 +29,7 @@ RULES: tuple[Rule, ...] = (
     teaching.stage_before_need,
     teaching.mends_nothing_back,
     teaching.breath_holding,
+    sameness.near_duplicate,
     sets.too_many_reps,
     sets.descend_one_rep,
     sets.effort_falls,

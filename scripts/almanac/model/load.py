@@ -35,6 +35,7 @@ class Loaded:
     findings: list[Finding]
     names: Names
     count: int
+    documents: Mapping[Key, Document]
 
 
 def load(root: FilePath) -> Loaded:
@@ -53,7 +54,7 @@ def load(root: FilePath) -> Loaded:
     checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
     told = {finding.place for finding in findings if finding.is_error}  # one place, one mistake: the first told is the cause
     findings += [finding for said in checked.values() for finding in said.findings if finding.place not in told]
-    return Loaded(_catalogue(documents, checked, names.moved), findings, names, len(files))
+    return Loaded(_catalogue(documents, checked, names.moved), findings, names, len(files), documents)
 
 
 def kind_of_file(path: FilePath) -> str:

@@ -12,12 +12,16 @@ from pathlib import Path
 from almanac.checks import check
 from almanac.checks.study import Study
 from almanac.pages.address import site_address
+from almanac.pages.cards import card_context, cards_page
 from almanac.pages.computed import computed_page
 from almanac.pages.data import data_files
 from almanac.pages.entry_pages import entry_pages
+from almanac.pages.finder import Finder
+from almanac.pages.finish import finish
 from almanac.pages.indexes import index_pages
 from almanac.pages.links import Page
 from almanac.pages.moved import moved_pages
+from almanac.pages.pictures import picture_files, picture_names
 from almanac.pages.plan_pages import plan_pages
 from almanac.pages.reference import reference_pages
 from almanac.pages.render import Templates
@@ -56,6 +60,7 @@ def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
             shutil.rmtree(folder, ignore_errors=True)
         write_pages(study, names, pages)
         _run_mkdocs(work, pages, fresh)
+        finish(fresh, HOME / "site_src", HOME / "mkdocs.yml")
         _replace(fresh, out)
     except OSError as problem:
         raise SiteError(f"{problem.filename}: {problem.strerror}") from problem
@@ -68,10 +73,20 @@ def write_pages(study: Study, names: Names, folder: Path) -> None:
         if (HOME / "site_src" / name).is_dir():
             shutil.copytree(HOME / "site_src" / name, folder / name)
     templates = Templates(HOME / "site_src" / "templates")
-    for page in all_pages(study):
-        _write(folder / page.file, templates.page(page.template, {**page.context, "base": page.base}))
-    for file, text in data_files(study, names, site_address(HOME / "mkdocs.yml")):
+    address = site_address(HOME / "mkdocs.yml")
+    pictures, drawn = picture_names(study.catalogue.drills)
+    for page in (*all_pages(study), Finder(study, pictures).page(), cards_page(study)):
+        _write(folder / page.file, _text(templates, page, address))
+    for file, text in (*data_files(study, names, address), *picture_files(drawn)):
         _write(folder / file, text)
+
+
+def _text(templates: Templates, page: Page, address: str) -> str:
+    """A page's Markdown; an entry's page ends with its deck card."""
+    context = {**page.context, "base": page.base}
+    card = card_context(page, address)
+    text = templates.page(page.template, context)
+    return text if card is None else text + templates.page("card", {**context, "card": card})
 
 
 def _write(path: Path, text: str) -> None:

@@ -19,6 +19,7 @@ from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
 
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
+_DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 
 
@@ -66,8 +67,7 @@ def _missing(failure: Failure) -> Iterator[Finding]:
         return
     for key in failure.wanted:
         if key not in failure.value:
-            about = schemas.resolve(failure.fields.get(key, {})).get("description", "")
-            mend = f"add '{key}'" + (f": {about[:1].lower()}{about[1:].rstrip('.')}" if about else "")
+            mend = f"add '{key}': {failure.about(key)}".rstrip(": ")
             if failure.instead:
                 mend += f"; or write {listed(repr(other) for other in failure.instead)} instead"
             yield failure.say("missing-key", f"'{key}' is missing from {failure.owner}", mend)
@@ -84,9 +84,9 @@ def _type_mend(failure: Failure) -> str:
         return "write a day that exists, as YYYY-MM-DD"
     if wanted == "boolean" and isinstance(value, str):
         return "write true or false; yes, no, on and off are text here"
-    if wanted in {"integer", "number"} and _number_meant(value):
-        return f"write {_number_meant(value)}: digits alone, without quotes or unit"
-    if wanted == "string" and isinstance(value, bool | int | float) and not failure.says("pattern"):
+    if wanted in {"integer", "number"}:
+        return f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
+    if wanted == "string" and isinstance(value, bool | int | float) and _fits(str(value).lower(), failure):
         return f'put it in quotes: "{str(value).lower()}"'
     if wanted == "array" and isinstance(value, str | int | float):
         return f"write it as a list: [{str(value)[:60]}]"
@@ -95,11 +95,22 @@ def _type_mend(failure: Failure) -> str:
     return str(failure.says("says") or failure.says("description"))
 
 
-def _number_meant(value: Any) -> str:
-    """The whole number that someone meant, or nothing."""
+def _fits(text: str, failure: Failure) -> bool:
+    """Whether a text could stand here at all: no word of a list, no id, and of the form that is asked for."""
+    if failure.says("vocabulary") or failure.says("reference"):
+        return False
+    return re.search(failure.says("pattern"), text) is not None
+
+
+def _number_meant(value: Any, wanted: str) -> str:
+    """The number that someone meant, or nothing."""
     if isinstance(value, float):
-        return str(int(value)) if value.is_integer() else ""
-    match = _MEANT_NUMBER.fullmatch(value) if isinstance(value, str) else None
+        return str(int(value)) if value.is_integer() else "a whole number"
+    if not isinstance(value, str):
+        return ""
+    if wanted == "number" and _DECIMAL_COMMA.fullmatch(value):
+        return value.replace(",", ".")
+    match = _MEANT_NUMBER.fullmatch(value)
     return re.sub(r"[^0-9]", "", match[1]) if match else ""
 
 

@@ -129,6 +129,14 @@ class Failure:
             found = {**piece.get("properties", {}), **found}
         return found
 
+    def about(self, field: str) -> str:
+        """The description of a field that may stand here, as it is put in a sentence: lower case, no full stop."""
+        piece = self.fields.get(field, {})
+        while "description" not in piece and "$ref" in piece:
+            piece = schemas.bundled(self.kind)["$defs"][piece["$ref"].rpartition("/")[2]]
+        text = str(piece.get("description", ""))
+        return text[:1].lower() + text[1:].rstrip(".")
+
     @property
     def owner(self) -> str:
         """The thing that has fields, for a sentence."""

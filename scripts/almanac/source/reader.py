@@ -9,21 +9,26 @@ several documents in one file.
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import islice
 from typing import Any
 
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.stream import hidden_structure, may_hide_structure, syntax_finding
+from almanac.source.stream import DEEPEST, hidden_structure, may_hide_structure
+from almanac.source.syntax import LINE_END, syntax_finding
 
 MOST_BYTES = 64 * 1024
 
 Path = tuple[str | int, ...]
 
-_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufffe\uffff]|(?<!^)\ufeff")
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]")
+_TAB_INDENT = re.compile(r"(?m)^ *(\t)[ \t]*[^\s]")
+_MOST = 20
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
 _DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+")
 _WORDS: dict[str, Any] = {"true": True, "false": False, "null": None, "~": None, "": None}
@@ -82,14 +87,15 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
         root = yaml.compose(text, Loader=yaml.CBaseLoader)
     except yaml.YAMLError as problem:
         return None, [*findings, syntax_finding(problem, text, file)]
-    if root is None:
-        return None, [error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file")]
     builder = _Builder(file)
-    data = builder.value(root)
+    data = builder.value(root) if root else None
     findings = [*findings, *builder.findings]
+    if data is None:
+        return None, [*findings, error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file")]
     if not isinstance(data, dict):
-        message = "an entry is a mapping of fields, and this file is not"
-        return None, [*findings, error("not-a-mapping", Place(file, 1, 1), message, "write fields as 'title: ...'")]
+        what = "list" if isinstance(data, list) else "text"
+        message = f"an entry is fields, each as 'name: value', and this is a {what}"
+        return None, [*findings, error("not-a-mapping", builder.place(root), message, "write fields as 'title: ...'")]
     return Document(file, text, data), findings
 
 
@@ -103,17 +109,23 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
         before = raw[: problem.start].decode("utf-8", "replace")
         message = f"byte 0x{raw[problem.start]:02x} is not UTF-8"
         return "", [error("not-utf8", _place_after(before, file), message, "save the file as UTF-8")]
-    found = [_control_finding(match, text, file) for match in _CONTROL.finditer(text)]
-    return text.removeprefix("\ufeff"), found[:20]
+    text = text.removeprefix("\ufeff")
+    found = [
+        error("control-character", _place_after(text[: match.start()], file), f"{_control(match[0])} stands here", "delete it")
+        for match in islice(_CONTROL.finditer(text), _MOST)
+    ]
+    tabs = islice(_TAB_INDENT.finditer(text.replace("\r", "\n")), _MOST)
+    places = [_place_after(text[: match.start(1)], file) for match in tabs]
+    return text, found + [error("tab-indent", place, "a tab stands in the indent", "indent with spaces") for place in places]
 
 
-def _control_finding(match: re.Match[str], text: str, file: str) -> Finding:
-    message = f"a control character, U+{ord(match.group()):04X}, stands here"
-    return error("control-character", _place_after(text[: match.start()], file), message, "delete it")
+def _control(char: str) -> str:
+    name = unicodedata.name(char, "").lower()
+    return f"a control character, U+{ord(char):04X}{f' ({name})' if name else ''},"
 
 
 def _place_after(text: str, file: str) -> Place:
-    lines = text.split("\n")
+    lines = LINE_END.split(text)
     return Place(file, len(lines), len(lines[-1]) + 1)
 
 
@@ -124,13 +136,26 @@ class _Builder:
         self.file = file
         self.findings: list[Finding] = []
 
-    def value(self, node: yaml.Node) -> Any:
+    def value(self, node: yaml.Node, depth: int = 0) -> Any:
+        if isinstance(node, yaml.ScalarNode):
+            self._controls(node)
+            return node.value if node.style else self._plain(node)
+        if depth == DEEPEST:
+            self._say("too-deep", node, f"nested more than {DEEPEST} deep", "flatten it: an entry never needs as much")
+            return None
         if isinstance(node, yaml.MappingNode):
-            return dict(self._pairs(node))
-        if isinstance(node, yaml.SequenceNode):
-            return [self.value(item) for item in node.value]
-        assert isinstance(node, yaml.ScalarNode)
-        return node.value if node.style else self._plain(node)
+            return dict(self._pairs(node, depth + 1))
+        return [self.value(item, depth + 1) for item in node.value]
+
+    def place(self, node: yaml.Node) -> Place:
+        """Where a node begins."""
+        return Place(self.file, node.start_mark.line + 1, node.start_mark.column + 1)
+
+    def _controls(self, node: yaml.ScalarNode) -> None:
+        """Characters that were written as escapes, past the look at the file's own text."""
+        hidden = _CONTROL.search(node.value) or re.search("\r", node.value)
+        if hidden:
+            self._say("control-character", node, f"{_control(hidden[0])} is written in this text", "take the escape out")
 
     def _plain(self, node: yaml.ScalarNode) -> Any:
         text: str = node.value
@@ -140,25 +165,27 @@ class _Builder:
         if not is_integer and not _DECIMAL.fullmatch(text):
             return text
         if len(text) > _LONGEST_NUMBER:
-            self._say("long-number", node, f"a number of {len(text)} characters", "write at most 15, or put text in quotes")
+            mend = f"write at most {_LONGEST_NUMBER}, or put text in quotes"
+            self._say("long-number", node, f"a number of {len(text)} characters", mend)
             return 0
         return int(text) if is_integer else float(text)
 
-    def _pairs(self, node: yaml.MappingNode) -> Iterator[tuple[str, Any]]:
+    def _pairs(self, node: yaml.MappingNode, depth: int) -> Iterator[tuple[str, Any]]:
         first: dict[str, yaml.Node] = {}
         for key, value in node.value:
             if not isinstance(key, yaml.ScalarNode) or (not key.style and key.value in {"", "null", "~"}):
                 self._say("bad-key", key, "a key must be a word", "write the field's name before the colon")
+            elif not key.value.isprintable():
+                self._say("bad-key", key, "a key must be plain words on one line", "write the field's name before the colon")
             elif key.value == "<<" and not key.style:
                 self._say("merge-key", key, "merge keys ('<<') are not used here", "write the fields out")
             elif key.value in first:
                 line = first[key.value].start_mark.line + 1
-                message = f"'{key.value}' is given twice, first on line {line}"
+                message = f"'{key.value[:60]}' is given twice, first on line {line}"
                 self._say("duplicate-key", key, message, f"keep one of line {line} and line {key.start_mark.line + 1}")
             else:
                 first[key.value] = key
-                yield key.value, self.value(value)
+                yield key.value, self.value(value, depth)
 
     def _say(self, code: str, node: yaml.Node, message: str, mend: str) -> None:
-        mark = node.start_mark
-        self.findings.append(error(code, Place(self.file, mark.line + 1, mark.column + 1), message, mend))
+        self.findings.append(error(code, self.place(node), message, mend))

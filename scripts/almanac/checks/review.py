@@ -1,0 +1,154 @@
+"""What a change does: entries, figures, findings, likeness and use, before against after."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from almanac.arithmetic.likeness import Likeness, alike
+from almanac.arithmetic.plan_figures import block_figures, practice_figures
+from almanac.arithmetic.set_figures import NamedFigure, set_figures
+from almanac.checks.sameness import TEXT_KINDS, texts_of
+from almanac.checks.study import Study
+from almanac.findings import Finding, worst_first
+from almanac.model.catalogue import Key
+from almanac.model.compare import EntryChange, compare
+from almanac.model.entry import Entry
+from almanac.source.reader import Document
+
+NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it
+
+
+@dataclass(frozen=True)
+class Side:
+    """One side of a review: its documents, its study (None where its foundations are broken) and its findings."""
+
+    documents: Mapping[Key, Document]
+    study: Study | None
+    findings: list[Finding]
+
+
+@dataclass(frozen=True)
+class FigureMove:
+    """A computed figure that moved. Values in the figure's ``unit``; None where there was or is no number.
+
+    ``group`` is the lane group that it belongs to, "" where it is the same for all. ``near`` where the
+    entry itself was changed, else the change came from what it uses.
+    """
+
+    kind: str
+    id: str
+    group: str
+    name: str
+    unit: str
+    before: float | None
+    after: float | None
+    near: bool
+
+
+@dataclass(frozen=True)
+class Review:
+    """Everything that a change does; ``comparable`` is False where the figures of a side could not be worked out."""
+
+    entries: list[EntryChange]
+    figures: list[FigureMove]
+    appeared: list[Finding]
+    gone: list[Finding]
+    alike: list[tuple[str, Likeness]]
+    unused: list[tuple[str, str]]
+    comparable: bool = True
+
+    @property
+    def new_errors(self) -> int:
+        """Errors that the change brings."""
+        return sum(finding.is_error for finding in self.appeared)
+
+
+def review(before: Side, after: Side) -> Review:
+    """Compare two sides of a change."""
+    entries = compare(before.documents, after.documents)
+    touched = {(change.kind, change.id) for change in entries}
+    appeared, gone = _new_findings(before.findings, after.findings), _new_findings(after.findings, before.findings)
+    if before.study is None or after.study is None:
+        return Review(entries, [], appeared, gone, [], [], comparable=False)
+    return Review(
+        entries,
+        list(_moves(before.study, after.study, touched)),
+        appeared,
+        gone,
+        list(_alike(after.study, touched)),
+        list(_unused(before.study, after.study)),
+    )
+
+
+def _new_findings(old: list[Finding], new: list[Finding]) -> list[Finding]:
+    """Findings that only ``new`` has; a finding that merely moved to another line is the same."""
+    known = {(finding.code, finding.place.file, finding.message) for finding in old}
+    return worst_first(f for f in new if (f.code, f.place.file, f.message) not in known)
+
+
+Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
+
+
+def _moves(before: Study, after: Study, touched: set[Key]) -> Iterator[FigureMove]:
+    old, new = _all_figures(before), _all_figures(after)
+    for key in new:
+        if key not in old:
+            continue
+        names = [*old[key], *(name for name in new[key] if name not in old[key])]
+        for group, name in names:
+            was, now = old[key].get((group, name)), new[key].get((group, name))
+            values = (was.working.value if was else None, now.working.value if now else None)
+            if not _same(*values):
+                shown = was or now
+                assert shown is not None
+                yield FigureMove(*key, group, name, shown.unit, *values, near=key in touched)
+
+
+def _same(before: float | None, after: float | None) -> bool:
+    if before is None or after is None:
+        return before is after
+    return abs(before - after) <= 1e-6 * max(1.0, abs(before))
+
+
+def _all_figures(study: Study) -> dict[Key, Figures]:
+    found: dict[Key, Figures] = {}
+    for id, swim_set in study.computable.items():
+        summary = study.summary(id)
+        groups = study.meant(swim_set)
+        found["set", id] = _by_group({group: set_figures(summary, study.scale, group) for group in groups})
+    for id, practice in study.practices.items():
+        groups = tuple(practice.groups)
+        found["practice", id] = _by_group({group: practice_figures(practice, study.scale, group) for group in groups})
+    for id, blocks in study.blocks.items():
+        found["block", id] = _by_group({group: block_figures(block) for group, block in blocks.items()})
+    return found
+
+
+def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
+    """Figures under their lane group, or under "" where all groups share one value."""
+    found: Figures = {}
+    for name in dict.fromkeys(name for own in figures.values() for name in own):
+        own = {group: by_name[name] for group, by_name in figures.items() if name in by_name}
+        first = next(iter(own.values()))
+        if len(own) == len(figures) and all(_same(first.working.value, other.working.value) for other in own.values()):
+            found["", name] = first
+        else:
+            found.update({(group, name): figure for group, figure in own.items()})
+    return found
+
+
+def _alike(study: Study, touched: set[Key]) -> Iterator[tuple[str, Likeness]]:
+    for kind in TEXT_KINDS:
+        for pair in alike(texts_of(study.catalogue, kind), NEAR):
+            if {(kind, pair.first), (kind, pair.second)} & touched:
+                yield kind, pair
+
+
+def _unused(before: Study, after: Study) -> Iterator[tuple[str, str]]:
+    """Entries that something used before, and nothing uses now."""
+    for key, entry in after.catalogue.entries.items():
+        old = before.catalogue.entries.get(key)
+        used = old is not None and any(before.catalogue.users(old, Entry))
+        if used and not any(after.catalogue.users(entry, Entry)):
+            yield key

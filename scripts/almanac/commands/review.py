@@ -1,0 +1,53 @@
+"""Show what a change does: entries, every computed figure that moves, findings that appear and go.
+
+Compares BASE with HEAD, or with the files as they stand now. Prints Markdown for a pull request, or JSON.
+Exit code 1 where the change brings new errors.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import tempfile
+from pathlib import Path
+
+from almanac.checks.review import Side, review
+from almanac.commands.shared import ERRORS, FINE, UsageError, checked, root_of
+from almanac.model.load import load
+from almanac.pages.review_text import review_json, review_markdown
+from almanac.source.revision import RevisionError, export, resolve
+
+NAME = "review"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("base", metavar="BASE", help="the revision to compare with: a branch, a tag or a commit")
+    parser.add_argument("head", metavar="HEAD", nargs="?", help="the revision to look at (default: the files as they stand)")
+    parser.add_argument("--json", action="store_true", help="print JSON, version 1")
+    parser.add_argument("--links", default="", metavar="URL", help="where files can be looked at, to link them by line")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    root = root_of(arguments.root)
+    try:
+        base = resolve(root, arguments.base)
+        result = review(_side_at(root, base), _side_at(root, arguments.head) if arguments.head else _side(root))
+    except RevisionError as problem:
+        raise UsageError(str(problem)) from None
+    if arguments.json:
+        print(json.dumps(review_json(result, base), ensure_ascii=False, indent=1))
+    else:
+        print(review_markdown(result, arguments.base, arguments.links), end="")
+    return ERRORS if result.new_errors else FINE
+
+
+def _side_at(root: Path, revision: str) -> Side:
+    with tempfile.TemporaryDirectory(prefix="almanac-") as folder:
+        export(root, revision, Path(folder))
+        return _side(Path(folder))
+
+
+def _side(root: Path) -> Side:
+    loaded = load(root)
+    result = checked(loaded)
+    return Side(loaded.documents, result.study, result.findings)

@@ -1,0 +1,87 @@
+"""Two catalogues side by side: entries added, removed, moved and changed, field by field."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+from typing import Any
+
+from almanac.model.catalogue import Key
+from almanac.source.reader import Document, Path
+
+
+@dataclass(frozen=True)
+class FieldChange:
+    """One field that differs. ``before`` is None where it is new, ``after`` None where it is gone."""
+
+    path: Path
+    before: Any
+    after: Any
+
+
+@dataclass(frozen=True)
+class EntryChange:
+    """What happened to one entry: ``added``, ``removed``, ``moved`` (to another file or id) or ``changed``."""
+
+    what: str
+    kind: str
+    id: str
+    file: str
+    fields: tuple[FieldChange, ...] = ()
+    moved_from: str = ""
+
+
+def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> list[EntryChange]:
+    """Every entry that differs between two sets of documents, by kind and id.
+
+    An entry is moved where its file stands in another folder, or where its old id now holds ``moved_to``.
+    """
+    changes: list[EntryChange] = []
+    for key in sorted(before.keys() | after.keys()):
+        old, new = before.get(key), after.get(key)
+        if old is None and new is not None:
+            changes.append(EntryChange("added", *key, new.file))
+        elif new is None and old is not None:
+            changes.append(EntryChange("removed", *key, old.file))
+        elif old is not None and new is not None and (old.data != new.data or old.file != new.file):
+            changes.append(_changed(key, old, new))
+    return changes
+
+
+def _changed(key: Key, old: Document, new: Document) -> EntryChange:
+    if "moved_to" in new.data and "moved_to" not in old.data:
+        return EntryChange("moved", key[0], str(new.data["moved_to"]), new.file, moved_from=key[1])
+    fields = tuple(field_changes(old.data, new.data))
+    if old.file != new.file:
+        return EntryChange("moved", *key, new.file, fields, moved_from=old.file)
+    return EntryChange("changed", *key, new.file, fields)
+
+
+def field_changes(before: Any, after: Any, path: Path = ()) -> Iterator[FieldChange]:
+    """The least fields that differ: mappings by key, lists by item. Paths of list items are those of ``after``,
+    or of ``before`` for items that are gone.
+    """
+    if before == after and type(before) is type(after):
+        return
+    if isinstance(before, dict) and isinstance(after, dict):
+        for key in [*before, *(key for key in after if key not in before)]:
+            yield from field_changes(before.get(key), after.get(key), (*path, key))
+    elif isinstance(before, list) and isinstance(after, list):
+        yield from _item_changes(before, after, path)
+    else:
+        yield FieldChange(path, before, after)
+
+
+def _item_changes(before: list[Any], after: list[Any], path: Path) -> Iterator[FieldChange]:
+    matcher = SequenceMatcher(None, [repr(item) for item in before], [repr(item) for item in after], autojunk=False)
+    for what, old, old_end, new, new_end in matcher.get_opcodes():
+        if what == "equal":
+            continue
+        paired = min(old_end - old, new_end - new)
+        for step in range(paired):
+            yield from field_changes(before[old + step], after[new + step], (*path, new + step))
+        for step in range(old + paired, old_end):
+            yield FieldChange((*path, step), before[step], None)
+        for step in range(new + paired, new_end):
+            yield FieldChange((*path, step), None, after[step])

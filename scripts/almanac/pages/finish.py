@@ -1,0 +1,54 @@
+"""The last touches on a site that MkDocs has rendered, before it takes the old one's place."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+from pathlib import Path
+
+from almanac.pages.csp import add_policies
+from almanac.pages.offline import write_app_manifest, write_offline_files
+
+# What the theme brings along that no page of ours asks for: source maps, and the search's other languages.
+_NEVER_ASKED_FOR = ("assets/**/*.map", "sitemap.xml.gz")
+_OTHER_LANGUAGES = "assets/javascripts/lunr"
+
+
+def finish(site: Path, source: Path, config: Path) -> None:
+    """Thin out what the theme brings, set the search index aside, add the policies, and list what a phone keeps.
+
+    ``source`` is ``site_src``, ``config`` the mkdocs.yml that the site was made with.
+    """
+    _thin_out(site)
+    set_index_aside(site)
+    settings = config.read_text("utf-8")
+    write_app_manifest(site, setting(settings, "site_name"), setting(settings, "site_description"))
+    add_policies(site)
+    write_offline_files(site, (source / "offline" / "worker.js").read_text("utf-8"))
+
+
+def _thin_out(site: Path) -> None:
+    for pattern in _NEVER_ASKED_FOR:
+        for path in site.glob(pattern):
+            path.unlink()
+    shutil.rmtree(site / _OTHER_LANGUAGES, ignore_errors=True)
+
+
+def set_index_aside(site: Path) -> None:
+    """Leave an empty search index where the theme fetches one with every page; our search worker fetches the whole.
+
+    A page opened from a folder asks for the index as a script: it gets an empty one too.
+    """
+    index = site / "search" / "search_index.json"
+    whole = json.loads(index.read_text("utf-8"))
+    (index.parent / "whole_index.json").write_text(json.dumps(whole, ensure_ascii=False, separators=(",", ":")), "utf-8")
+    empty = json.dumps({**whole, "docs": []})
+    index.write_text(empty, "utf-8")
+    (index.parent / "search_index.js").write_text(f"var __index = {empty}", "utf-8")
+
+
+def setting(settings: str, name: str) -> str:
+    """A plain text setting of an mkdocs.yml, or "" where it is not there."""
+    found = re.search(rf"(?m)^{name}:\s*(?P<quote>[\"']?)(?P<value>.*?)(?P=quote)\s*$", settings)
+    return found["value"] if found else ""

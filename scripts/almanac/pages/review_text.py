@@ -1,0 +1,173 @@
+"""A review as Markdown that fits a pull request comment, and as JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from itertools import groupby
+from typing import Any
+
+from almanac.checks.review import FigureMove, Review
+from almanac.findings import Finding, Place
+from almanac.model.compare import EntryChange
+from almanac.pages.sum_json import dotted
+from almanac.pages.working_text import show_value
+
+VERSION = 1
+MOST_CHARACTERS = 60_000  # a comment on the common hosts holds 65,536
+_MARKUP = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\\`*_{}[]#|~@"})
+_MOST_MOVES = 12  # figures shown of one entry before the rest is counted
+MARK = "<!-- deck-almanac-review -->"
+
+
+def review_markdown(review: Review, base: str, address: str = "") -> str:
+    """The review for a person with two minutes. ``address`` is where files can be looked at, "" for none."""
+    sections = [
+        MARK,
+        f"## What this changes, against `{base}`",
+        _headline(review),
+        *_entries(review, address),
+        *([] if review.comparable else ["Figures cannot be compared: one side's club, policy or vocabularies are broken."]),
+        *_figures(review),
+        *_findings("Findings that appear", review.appeared, address),
+        *_findings("Findings that go", review.gone, address),
+        *_others(review),
+    ]
+    text = "\n\n".join(sections) + "\n"
+    if len(text) <= MOST_CHARACTERS:
+        return text
+    return text[:MOST_CHARACTERS].rsplit("\n", 1)[0] + "\n\n… cut here: run `almanac review` for the whole.\n"
+
+
+def _headline(review: Review) -> str:
+    counts = {what: sum(change.what == what for change in review.entries) for what in ("added", "changed", "moved", "removed")}
+    entries = ", ".join(f"{count} {what}" for what, count in counts.items() if count) or "no entry changed"
+    touched = len({(move.kind, move.id) for move in review.figures})
+    warnings = len(review.appeared) - review.new_errors
+    return (
+        f"{entries}. {len(review.figures)} figures move in {touched} entries."
+        f" {review.new_errors} new errors, {warnings} new warnings, {len(review.gone)} findings gone."
+    )
+
+
+def _entries(review: Review, address: str) -> Iterator[str]:
+    if review.entries:
+        yield "### Entries"
+        yield "\n".join(line for change in review.entries for line in _entry(change, address))
+
+
+def _entry(change: EntryChange, address: str) -> Iterator[str]:
+    moved = f" from `{change.moved_from}`" if change.moved_from else ""
+    yield f"- **{change.what}** {change.kind} {_link(Place(change.file), change.id, address)}{moved}"
+    for field in change.fields:
+        name = dotted(field.path)
+        if field.before is None:
+            yield f"  - `{name}` new: {_told(field.after)}"
+        elif field.after is None:
+            yield f"  - `{name}` gone: {_told(field.before)}"
+        else:
+            yield f"  - `{name}`: {_told(field.before)} → {_told(field.after)}"
+
+
+def _told(value: Any) -> str:
+    """A value as code, safe inside Markdown, cut where it is long."""
+    text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
+    text = " ".join(text.split())
+    text = text if len(text) <= 160 else text[:159] + "…"
+    fence = "`" * (1 + max((len(run) for run in _runs_of_ticks(text)), default=0))
+    return f"{fence} {text} {fence}" if "`" in text else f"`{text}`"
+
+
+def _runs_of_ticks(text: str) -> list[str]:
+    return ["".join(run) for tick, run in groupby(text, lambda char: char == "`") if tick]
+
+
+def _figures(review: Review) -> Iterator[str]:
+    if not review.figures:
+        return
+    yield "### Figures that move"
+    lines = []
+    for (kind, id, near), moves in groupby(review.figures, key=lambda move: (move.kind, move.id, move.near)):
+        own = list(moves)
+        lines.append(f"- {kind} **{id}**{'' if near else ' (by what it uses)'}")
+        lines += [f"  - {_move(move)}" for move in own[:_MOST_MOVES]]
+        if len(own) > _MOST_MOVES:
+            lines.append(f"  - and {len(own) - _MOST_MOVES} more figures")
+    yield "\n".join(lines)
+
+
+def _move(move: FigureMove) -> str:
+    group = f" {move.group}" if move.group else ""
+    before, after = (
+        "no number" if value is None else show_value(value, move.unit) for value in (move.before, move.after)
+    )
+    return f"{move.name}{group}: {before} → {after}"
+
+
+def _findings(title: str, findings: list[Finding], address: str) -> Iterator[str]:
+    if findings:
+        yield f"### {title}"
+        yield "\n".join(
+            f"- **{finding.severity.word}** {_link(finding.place, str(finding.place), address)} `{finding.code}`:"
+            f" {_plain(finding.message)}" + (f" ({_plain(finding.mend)})" if finding.mend else "")
+            for finding in findings
+        )
+
+
+def _plain(text: str) -> str:
+    """Text of an entry in a comment: no markup, no mention of anybody."""
+    return " ".join(text.split()).translate(_MARKUP)
+
+
+def _link(place: Place, words: str, address: str) -> str:
+    if not address:
+        return f"`{words}`"
+    line = f"#L{place.line}" if place.line else ""
+    return f"[{words}]({address.rstrip('/')}/{place.file}{line})"
+
+
+def _others(review: Review) -> Iterator[str]:
+    if review.alike:
+        yield "### Entries that say nearly the same"
+        yield "\n".join(f"- {kind} {pair.first} and {pair.second}: {pair.share:.0%}" for kind, pair in review.alike)
+    if review.unused:
+        yield "### Entries that nothing uses any more"
+        yield "\n".join(f"- {kind} {id}" for kind, id in review.unused)
+
+
+def review_json(review: Review, base: str) -> dict[str, Any]:
+    """The review for a program, version 1."""
+    return {
+        "version": VERSION,
+        "base": base,
+        "entries": [
+            {
+                "what": change.what,
+                "kind": change.kind,
+                "id": change.id,
+                "file": change.file,
+                "moved_from": change.moved_from,
+                "fields": [{"path": dotted(f.path), "before": f.before, "after": f.after} for f in change.fields],
+            }
+            for change in review.entries
+        ],
+        "figures": [
+            {
+                "kind": move.kind,
+                "id": move.id,
+                "group": move.group,
+                "figure": move.name,
+                "unit": move.unit,
+                "before": move.before,
+                "after": move.after,
+                "near": move.near,
+            }
+            for move in review.figures
+        ],
+        "findings": {
+            "appeared": [finding.as_json() for finding in review.appeared],
+            "gone": [finding.as_json() for finding in review.gone],
+        },
+        "alike": [{"kind": kind, "ids": [pair.first, pair.second], "share": round(pair.share, 3)} for kind, pair in review.alike],
+        "unused": [{"kind": kind, "id": id} for kind, id in review.unused],
+    }

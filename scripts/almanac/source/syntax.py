@@ -1,0 +1,111 @@
+"""YAML that the parser cannot follow, in plain words and at the place where the mistake is, not where it shows."""
+
+from __future__ import annotations
+
+import re
+
+import yaml
+
+from almanac.findings import Finding, Place, error
+
+LINE_END = re.compile(r"\r\n|\r|\n")
+_CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
+_NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
+_TOLD = "this is not sound YAML: "
+
+
+def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
+    """A YAML syntax error, told by what the parser says of it and by the lines around."""
+    lines = LINE_END.split(text)
+    said = str(getattr(problem, "problem", "") or problem).splitlines()[0]
+    at = _position(getattr(problem, "problem_mark", None))
+    since = _position(getattr(problem, "context_mark", None)) or at
+    if at is None or since is None:
+        return error("yaml-syntax", Place(file), _TOLD + said, "compare it with another entry")
+    conflict = next((number for number, line in enumerate(lines) if _CONFLICT.match(line)), None)
+    if conflict is not None:
+        message = "two versions of this file were merged, and the choice between them is open"
+        return error("merge-conflict", Place(file, conflict + 1, 1), message, "keep one of the two, and delete the marks")
+    code, (line, column), message, mend = _tell(said, at, since, lines)
+    return error(code, Place(file, line + 1, column + 1), message, mend)
+
+
+Position = tuple[int, int]
+_Told = tuple[str, Position, str, str]
+
+
+def _position(mark: yaml.Mark | None) -> Position | None:
+    return (mark.line, mark.column) if mark else None
+
+
+def _tell(said: str, at: Position, since: Position, lines: list[str]) -> _Told:
+    line = lines[at[0]] if at[0] < len(lines) else ""
+    char = line[at[1] : at[1] + 1]
+    for sign, message, mend in _SIMPLE:
+        if sign in said:
+            return "yaml-syntax", at, _TOLD + message.format(char=char), mend
+    for sign, message, mend in _SINCE:
+        if sign in said:
+            return "yaml-syntax", since, _TOLD + message, mend
+    for sign, code, message, mend in _OTHER_CODES:
+        if sign in said:
+            return code, (at[0], 0) if code == "directive" else at, message, mend
+    if "mapping values are not allowed" in said:
+        return "yaml-syntax", *_second_colon(at, line, lines)
+    if "did not find expected ',' or" in said:
+        return "yaml-syntax", *_open_bracket(at, since, line)
+    return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
+
+
+_SIMPLE = (
+    ("did not find expected '-' indicator", "this line is not part of the list above it", "line its indent up, or begin it with '- '"),
+    ("cannot start any token", "'{char}' cannot begin a text", "put the text in quotes"),
+    ("mapping keys are not allowed", "'{char}' cannot begin a text here", "put the text in quotes"),
+    ("block sequence entries are not allowed", "a list cannot begin on the line of its field", "begin the list on the next line, or write [a, b]"),
+    ("escape character", "this backslash means nothing", "write two backslashes, or use single quotes"),
+    ("expected hexdecimal number", "this backslash wants hexadecimal digits after it", "write two backslashes, or use single quotes"),
+)  # fmt: skip
+_SINCE = (
+    ("unexpected end of stream", "a quotation mark that is never closed", "add the closing quotation mark"),
+    ("could not find expected ':'", "a line without a colon among the fields", "write 'field: value', or indent what goes on a text"),
+    ("alphabetic or numeric character", "a text cannot begin with '*' or '&'", "put the text in quotes"),
+    ("document separator", "a quotation mark that is never closed", "add the closing quotation mark"),
+)
+_OTHER_CODES = (
+    ("directive name", "directive", "YAML directives are not used here", "remove the line that begins with '%'"),
+    ("incompatible YAML document", "directive", "YAML directives are not used here", "remove the line that begins with '%'"),
+    ("maximum nesting depth", "too-deep", "nested more than 20 deep", "flatten it: an entry never needs as much"),
+    ("undefined tag handle", "tag", "'!' begins a tag; tags are not used here", "put text that begins with '!' in quotes"),
+)
+
+
+def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, str, str]:
+    """A colon where a value was being read: in a text, after a slip in the line above, or in a line too far in."""
+    if ":" in line[: at[1]].rstrip(":"):
+        return at, _TOLD + "a second colon on the line", "put text with a colon in quotes"
+    above = at[0] - 1
+    if above >= 0 and _NO_SPACE.match(lines[above]):
+        return (above, lines[above].index(":")), _TOLD + "no space stands after this colon", "write 'field: value', with a space"
+    indent = len(line) - len(line.lstrip())
+    message = "this line is indented further than the one above it allows"
+    return (at[0], indent), _TOLD + message, "line its indent up with its neighbours, or put text with a colon in quotes"
+
+
+def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, str, str]:
+    """A list or mapping in brackets that goes on where it should not: a comma or the closing bracket is missing."""
+    if at[0] == since[0] and line[at[1] :].strip():
+        return at, _TOLD + "a comma is missing before this, or the bracket is not closed", "add it, or put the text in quotes"
+    return since, _TOLD + "the bracket that opens here is not closed", "add the closing bracket"
+
+
+def _unfitting(said: str, char: str, before: str) -> tuple[str, str]:
+    if char and char in "]}":
+        return _TOLD + f"'{char}' closes a bracket that was never opened", "take it out, or put the text in quotes"
+    if char == ":":
+        return _TOLD + "a colon with no name before it", "write the field's name before the colon"
+    if before.rstrip()[-1:] in {'"', "'"}:
+        return _TOLD + "text goes on behind a closing quotation mark", "put the quotation marks round the whole of it, or use the other sort"
+    if "did not find expected" in said:
+        message = "this line fits neither the list nor the fields around it"
+        return _TOLD + message, "line its indent up with its neighbours, or put the text in quotes"
+    return _TOLD + said, "compare the line with another entry"
