@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import argparse
 
-from almanac.commands.shared import load_and_check
+from almanac.commands.fixing import fix
+from almanac.commands.shared import load_and_check, root_of
 from almanac.findings import FORMATS
+from almanac.model.load import load
 
 NAME = "check"
 
@@ -17,7 +19,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--format", choices=sorted(FORMATS), default="text", help="how findings are printed (default: text)")
 
 
+    parser.add_argument("--fix", action="store_true", help="first mend what has one right answer: key order, quoted times, list order")
+
+
 def run(arguments: argparse.Namespace) -> int:
+    if arguments.fix:
+        root = root_of(arguments.root)
+        for file in fix(root, load(root)):
+            print(f"mended {file}")
     checked = load_and_check(arguments.root)
     print(FORMATS[arguments.format](checked.findings, checked.loaded.count))
     return checked.exit_code

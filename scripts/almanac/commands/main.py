@@ -11,10 +11,10 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from almanac import __version__
-from almanac.commands import build, check, explain, review, serve, sum_
+from almanac.commands import build, check, explain, new, review, serve, sum_
 from almanac.commands.shared import FAULT, WRONG_USAGE, UsageError
 
-COMMANDS = (check, build, serve, sum_, explain, review)
+COMMANDS = (check, build, serve, sum_, explain, new, review)
 
 
 def parser() -> argparse.ArgumentParser:

@@ -1,0 +1,49 @@
+"""Mends of how entries are written, put into their files."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+from almanac.model.load import Loaded
+from almanac.source.reader import read
+from almanac.source.style import fixed, style_findings
+
+_BOM = b"\xef\xbb\xbf"
+
+
+def fix(root: Path, loaded: Loaded) -> list[str]:
+    """Mend every sound entry's key order, quoted times and list order. Returns the files that were changed.
+
+    A file is replaced whole or not at all. One whose mended text would not read back as the same data is left alone.
+    """
+    told = {finding.place.file for finding in loaded.findings if finding.is_error}
+    changed = []
+    for (kind, _), document in loaded.documents.items():
+        if document.file in told or not any(style_findings(document, kind)):
+            continue
+        text = fixed(document, kind)
+        again, findings = read(text.encode("utf-8"), document.file)
+        if text != document.text and again is not None and not findings and _same(again.data, document.data):
+            _replace(root / document.file, text)
+            changed.append(document.file)
+    return changed
+
+
+def _same(new: object, old: object) -> bool:
+    """Whether data are the same but for the order of keys and of sorted lists."""
+    if isinstance(new, dict) and isinstance(old, dict):
+        return new.keys() == old.keys() and all(_same(new[key], old[key]) for key in new)
+    if isinstance(new, list) and isinstance(old, list):
+        return new == old or sorted(map(repr, new)) == sorted(map(repr, old))
+    return new == old
+
+
+def _replace(path: Path, text: str) -> None:
+    bom = _BOM if path.read_bytes().startswith(_BOM) else b""
+    handle, near = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".tmp")
+    with os.fdopen(handle, "wb") as file:
+        file.write(bom + text.encode("utf-8"))
+    Path(near).chmod(path.stat().st_mode)
+    Path(near).replace(path)

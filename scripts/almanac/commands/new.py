@@ -1,0 +1,77 @@
+"""Write a starter for a new entry: commented, and valid as it stands.
+
+In a terminal it asks for the title, the summary and every word that is chosen from a vocabulary, and warns
+where an entry of that name or nearly so exists. Elsewhere it writes the starter and asks nothing.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from datetime import date
+from pathlib import Path
+
+from almanac.commands.asking import ask
+from almanac.commands.shared import FINE, UsageError, root_of
+from almanac.model.load import Loaded, load
+from almanac.source.files import FOLDERS
+from almanac.source.paths import bad_name
+from almanac.source.starters import KINDS, NothingToName, starter
+from almanac.source.suggest import nearest
+
+NAME = "new"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("kind", metavar="KIND", choices=KINDS, help=f"one of {', '.join(KINDS)}")
+    parser.add_argument("id", metavar="ID", help="lower-case letters, digits and single hyphens; it becomes the file's name")
+    parser.add_argument("--family", metavar="F", help="for a drill: its family's folder below drills/skills (default: other)")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    root = root_of(arguments.root)
+    loaded = load(root)
+    file = _file(root, arguments.kind, arguments.id, arguments.family)
+    _refuse_bad_id(loaded, arguments.kind, arguments.id, file)
+    near = _near(loaded, arguments.kind, arguments.id)
+    if near:
+        print(f"note: there is already a {arguments.kind} '{near}'; look at it before you go on")
+    answers = ask(arguments.kind, loaded) if sys.stdin.isatty() and sys.stdout.isatty() else {}
+    try:
+        text = starter(arguments.kind, arguments.id, loaded.names, date.today(), answers)
+    except NothingToName as problem:
+        raise UsageError(str(problem)) from None
+    path = root / file
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with path.open("x", encoding="utf-8") as new:
+        new.write(text)
+    print(f"wrote {path}; change every line of it, then: almanac check")
+    return FINE
+
+
+def _file(root: Path, kind: str, id: str, family: str | None) -> str:
+    folder = next(folder for folder in FOLDERS if folder.kind == kind)
+    if family is not None and not folder.deep:
+        raise UsageError(f"--family is for drills, and '{id}' is to be a {kind}")
+    if not folder.deep:
+        return f"{folder.path}/{id}.yml"
+    families = sorted(path.name for path in (root / folder.path).iterdir() if path.is_dir()) if (root / folder.path).is_dir() else []
+    chosen = family or (families[0] if families else "other")
+    if bad_name(chosen, f"{folder.path}/{chosen}", "folder"):
+        raise UsageError(f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens")
+    return f"{folder.path}/{chosen}/{id}.yml"
+
+
+def _refuse_bad_id(loaded: Loaded, kind: str, id: str, file: str) -> None:
+    finding = bad_name(id, file, "file")
+    if finding:
+        raise UsageError(finding.message)
+    taken = {**loaded.names.of("reference", kind), **{old: new for (own, old), new in loaded.names.moved.items() if own == kind}}
+    same = next((known for known in taken if known.casefold() == id.casefold()), None)
+    if same:
+        raise UsageError(f"the {kind} '{same}' exists already: {taken[same]}")
+
+
+def _near(loaded: Loaded, kind: str, id: str) -> str | None:
+    """An id of the kind that is spelt nearly the same."""
+    return nearest(id, loaded.names.of("reference", kind), cutoff=0.8)

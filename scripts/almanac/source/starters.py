@@ -1,0 +1,56 @@
+"""Starters: for each kind an entry that is valid as it stands, with a comment where a coach needs one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import date, timedelta
+from pathlib import Path
+from string import Template
+
+from almanac.source.names import Names
+
+_FOLDER = Path(__file__).parent.parent / "starters"
+KINDS = tuple(sorted(path.stem for path in _FOLDER.glob("*.yml")))
+_NAMED = ("drill", "fault", "gear", "benchmark", "set", "squad", "pool", "practice")
+
+
+class NothingToName(Exception):
+    """The starter must name an entry of a kind of which there is none yet; the message says which."""
+
+
+def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str, str]) -> str:
+    """The text of a new entry.
+
+    ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own. Words and
+    ids in it are taken from the present catalogue. Raises NothingToName.
+    """
+    text = (_FOLDER / f"{kind}.yml").read_text("utf-8")
+    monday = today - timedelta(days=today.weekday())
+    known = {name: next(iter(names.of("reference", name)), None) for name in _NAMED}
+    needed = {name for name in _NAMED if re.search(rf"(?m)^[^#\n]*\${name}\b", text)}
+    missing = sorted(name for name in needed if known[name] is None)
+    if missing:
+        raise NothingToName(f"a {kind} names a {missing[0]}, and there is none yet: add one first")
+    values = {
+        **{name: value or f"a-{name}" for name, value in known.items()},
+        "id": id,
+        "title": id.replace("-", " ").capitalize(),
+        "today": today.isoformat(),
+        "next_year": today.replace(year=today.year + 1, day=min(today.day, 28)).isoformat(),
+        "monday": monday.isoformat(),
+    }
+    filled = Template(text).substitute(values)
+    for field, value in answers.items():
+        line = f"{field}: {value}".replace("\\", r"\\")
+        filled = re.sub(rf"(?m)^{re.escape(field)}:[^#\n]*?(?=\s*#|$)", line, filled, count=1)
+    return filled
+
+
+def quoted(text: str) -> str:
+    """A text as a YAML scalar: plain where that reads back the same, else in double quotes."""
+    plain = re.fullmatch(r"[A-Za-z][A-Za-z0-9 ,.()/×–'-]*", text) and not text.endswith(" ")
+    if plain and text.lower() not in {"true", "false", "null"}:
+        return text
+    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'
