@@ -1,81 +1,86 @@
-// The pool and the lane group, once chosen, stay chosen on every page of this device. Without this script all of them show.
+// Lane group, pool and units: chosen once, kept on the device, followed on every page. Without this script all of them show.
 "use strict";
 
-(function () {
-  const KEY = "deck-almanac-choices";
+(function (deck) {
+  const SUBJECT = "choices";
+  const listeners = [];
+  const choosers = () => document.querySelectorAll("[data-chooser]");
+  let choices = {};
 
-  function stored() {
-    try {
-      return JSON.parse(localStorage.getItem(KEY)) || {};
-    } catch {
-      return {}; // a browser that keeps nothing, or something that is not ours
+  function offered(name) {
+    const values = new Set();
+    for (const select of document.querySelectorAll(`[data-choose="${name}"]`)) {
+      for (const option of select.options) {
+        values.add(option.value);
+      }
+    }
+    return values;
+  }
+
+  /** What holds on this page: what was chosen on this device, else what the page is written for. */
+  function startingChoices() {
+    const kept = deck.read(SUBJECT, {});
+    const own = document.querySelector("[data-chooser]")?.dataset ?? {};
+    const found = {};
+    for (const [name, fallback] of [["group", own.ownGroup], ["pool", own.ownPool], ["units", "pool"]]) {
+      const values = offered(name);
+      found[name] = values.has(kept[name]) || (!values.size && kept[name]) ? kept[name] : fallback;
+    }
+    return found;
+  }
+
+  function unit() {
+    if (choices.units === "m" || choices.units === "yd") {
+      return choices.units;
+    }
+    return choices.pool ? (choices.pool.endsWith("yd") ? "yd" : "m") : "";
+  }
+
+  function showOnly(attribute, value) {
+    if (value) {
+      for (const element of document.querySelectorAll(`[data-${attribute}]`)) {
+        element.hidden = element.dataset[attribute] !== value;
+      }
     }
   }
 
-  function store(choices) {
-    try {
-      localStorage.setItem(KEY, JSON.stringify(choices));
-    } catch {
-      // nothing is kept; the choice still holds on this page
+  /** Show on the page what the choices say. */
+  function apply() {
+    showOnly("pool", choices.pool);
+    showOnly("group", choices.group);
+    showOnly("units", unit());
+    for (const length of unit() ? document.querySelectorAll("[data-length]") : []) {
+      length.textContent = `${length.dataset.length} ${unit()}`;
+    }
+    for (const select of document.querySelectorAll("[data-choose]")) {
+      select.value = choices[select.dataset.choose] ?? select.value;
     }
   }
 
-  function labelled(text, options, chosen, onChange) {
-    const label = document.createElement("label");
-    const select = document.createElement("select");
-    for (const [value, title] of options) {
-      select.append(new Option(title, value, false, value === chosen));
+  function choose(name, value, keep = true) {
+    choices = { ...choices, [name]: value };
+    if (keep) {
+      deck.write(SUBJECT, { ...deck.read(SUBJECT, {}), [name]: value });
     }
-    select.addEventListener("change", () => onChange(select.value));
-    label.append(text, select);
-    return label;
+    apply();
+    listeners.forEach((listener) => listener(choices));
   }
 
-  function show(choices) {
-    for (const pool of document.querySelectorAll("[data-pool]")) {
-      pool.hidden = pool.dataset.pool !== choices.pool;
-    }
-    for (const group of document.querySelectorAll("[data-group]")) {
-      group.hidden = group.dataset.group !== choices.group;
-    }
-  }
+  deck.choices = {
+    now: () => choices,
+    choose,
+    apply,
+    onChange: (listener) => listeners.push(listener),
+  };
 
-  function groupsOn(page) {
-    const groups = new Map();
-    for (const section of page.querySelectorAll("[data-group]")) {
-      groups.set(section.dataset.group, section.querySelector("h4").textContent);
-    }
-    return groups;
+  choices = startingChoices();
+  for (const chooser of choosers()) {
+    chooser.hidden = false;
+    chooser.addEventListener("change", ({ target }) => {
+      if (target.dataset.choose) {
+        choose(target.dataset.choose, target.value);
+      }
+    });
   }
-
-  function start() {
-    const chooser = document.querySelector("[data-chooser]");
-    if (!chooser || chooser.childElementCount) {
-      return;
-    }
-    const pools = chooser.dataset.pools.trim().split(" ");
-    const groups = groupsOn(document);
-    const meant = chooser.dataset.meant.split(" ").filter(Boolean);
-    const kept = stored();
-    const choices = {
-      pool: pools.includes(kept.pool) ? kept.pool : chooser.dataset.own,
-      group: groups.has(kept.group) ? kept.group : meant[0] || groups.keys().next().value,
-    };
-    const change = (name) => (value) => {
-      choices[name] = value;
-      store({ ...stored(), [name]: value });
-      show(choices);
-    };
-    chooser.append(
-      labelled("Lane group", [...groups], choices.group, change("group")),
-      labelled("Pool", pools.map((pool) => [pool, pool]), choices.pool, change("pool")),
-    );
-    show(choices);
-  }
-
-  if (document.readyState === "loading") {
-    document.addEventListener("DOMContentLoaded", start);
-  } else {
-    start();
-  }
-})();
+  apply();
+})(window.deck);

@@ -96,14 +96,14 @@ def scale_gaps(words: Mapping[str, Word]) -> list[str]:
 
     A word without a rating or a share fails too.
     """
-    failing, reached = [], 0.0
+    failing: list[str] = []
+    reached: float | None = 0.0  # None after a word whose end is not known
     for name, word in words.items():
-        if word.rating is None or word.share_of_best is None:
+        rating = word.rating
+        is_next = rating is not None and reached in (None, rating.least) and rating.most > rating.least
+        if not is_next or word.share_of_best is None:
             failing.append(name)
-            continue
-        if word.rating.least != reached or word.rating.most <= word.rating.least:
-            failing.append(name)
-        reached = word.rating.most
+        reached = rating.most if rating else None
     if not failing and reached != 10:
         failing.append(list(words)[-1])
     return failing

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from almanac.checks import blocks, club, practices, sameness, sets, teaching
 from almanac.checks.rule import Rule
 from almanac.checks.study import Study
-from almanac.findings import Finding, error, warning
+from almanac.findings import Finding, Severity, error, warning
 from almanac.model.entry import Acceptance, Entry
+from almanac.source.suggest import nearest
 
 RULES: tuple[Rule, ...] = (
     club.word_missing,
@@ -88,10 +89,15 @@ def _acceptance(study: Study, entry: Entry, number: int, acceptance: Acceptance,
     place = study.catalogue.place(entry, ("accepts", number))
     rule = next((rule for rule in RULES if rule.code == acceptance.check), None)
     if rule is None:
-        yield error("unknown-check", place, f"there is no check '{acceptance.check}'", "write a check's code")
+        near = nearest(acceptance.check, (rule.code for rule in RULES if rule.severity is Severity.WARNING))
+        mend = f"did you mean '{near}'?" if near else "write a check's code, as it stands in the warning"
+        yield error("unknown-check", place, f"there is no check '{acceptance.check}'", mend)
+    elif rule.severity is Severity.ERROR:
+        message = f"{acceptance.check} is an error, and only a warning can be accepted"
+        yield error("acceptance-of-error", place, message, "mend what is wrong, and remove the acceptance")
     elif acceptance.until < study.today:
         message = f"the acceptance of {acceptance.check} ended on {acceptance.until}"
         yield warning("acceptance-ended", place, message, "mend what it accepted, or weigh it again")
-    elif not met:
+    elif not met and study.is_computable(entry):
         message = f"nothing here breaks {acceptance.check} any more"
         yield error("acceptance-unneeded", place, message, "remove the acceptance")

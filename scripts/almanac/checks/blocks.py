@@ -58,7 +58,8 @@ def days_off(study: Study) -> Iterator[Problem]:
         for week in summary.weeks:
             if week.days_off < least:
                 message = f"{week.days_off or 'no'} day off in the week"
-                yield Problem(block, ("weeks", week.number - 1, "days"), message, f"name at least {show_number(least)}: {{rest: true}}")
+                mend = f"name at least {show_number(least)}: {{rest: true}}"
+                yield Problem(block, ("weeks", week.number - 1, "days"), message, mend, of_key=True)
 
 
 @warns("supine-share")
@@ -72,7 +73,7 @@ def supine_share(study: Study) -> Iterator[Problem]:
         share = summary.balance.supine_share
         if "supine_share" not in block.balance and share is not None and share < aim:
             message = f"{show_share(share)} of the flutter kick is on the back; the club aims at {show_share(aim)}"
-            yield Problem(block, ("weeks",), message, "turn kick on the front over, or state another range under balance")
+            yield Problem(block, ("weeks",), message, "turn kick on the front over, or state another range under balance", of_key=True)
 
 
 @warns("balance-missed")

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from almanac.arithmetic.effort import scale_gaps
 from almanac.arithmetic.pace import Because, Paces
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.checks.study import Study
-from almanac.units import show_distance
+from almanac.model.policy import Rating, Word
+from almanac.units import show_distance, show_number
 
 # Words that the arithmetic itself asks for: without them a share would be zero without anyone noticing.
 _BUILT_ON = {
@@ -30,7 +31,7 @@ def word_missing(study: Study) -> Iterator[Problem]:
         for word in words:
             if word not in vocabulary.words:
                 message = f"'{word}' is missing, and distances are added up by it"
-                yield Problem(vocabulary, ("words",), message, f"add '{word}' again; its title may change")
+                yield Problem(vocabulary, ("words",), message, f"add '{word}' again; its title may change", of_key=True)
 
 
 @forbids("effort-scale")
@@ -38,8 +39,22 @@ def effort_scale(study: Study) -> Iterator[Problem]:
     """The effort words share out the 0 to 10 field: no gap, no overlap, easiest first, each with its share of best."""
     vocabulary = study.catalogue.vocabularies["efforts"]
     for word in scale_gaps(vocabulary.words):
-        message = f"'{word}' leaves a gap or an overlap, or lacks its rating or its share_of_best"
+        message = f"'{word}' {_out_of_scale(vocabulary.words, word)}"
         yield Problem(vocabulary, ("words", word), message, "let each rating begin where the one before it ends, from 0 to 10")
+
+
+def _out_of_scale(words: Mapping[str, Word], word: str) -> str:
+    """What is amiss with a word of the effort scale."""
+    rating = words[word].rating
+    if rating is None or words[word].share_of_best is None:
+        return f"has no {'rating' if rating is None else 'share_of_best'}"
+    before = list(words.values())[list(words).index(word) - 1].rating if word != next(iter(words)) else Rating(0, 0)
+    ended = before.most if before else rating.least
+    if rating.least != ended:
+        return f"begins at {show_number(rating.least)}, and what is easier ends at {show_number(ended)}"
+    if rating.most <= rating.least:
+        return f"ends at {show_number(rating.most)}, not above where it begins"
+    return f"ends at {show_number(rating.most)}, and is the hardest: the scale goes to 10"
 
 
 @forbids("rest-for-each-effort")
@@ -48,7 +63,7 @@ def rest_for_each_effort(study: Study) -> Iterator[Problem]:
     policy = study.catalogue.policy
     for word in study.catalogue.efforts:
         if word not in policy.rest:
-            yield Problem(policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted")
+            yield Problem(policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted", of_key=True)
 
 
 @warns("tests-disagree")
@@ -71,7 +86,7 @@ def tests_disagree(study: Study) -> Iterator[Problem]:
             if names not in told:
                 told.add(names)
                 message = f"the times for {' and '.join(names)} cannot all be right"
-                yield Problem(club, ("lane_groups", id, "tests"), message, "check the stopwatch, and test again")
+                yield Problem(club, ("lane_groups", id, "tests"), message, "check the stopwatch, and test again", of_key=True)
 
 
 @forbids("benchmark-mid-pool")
@@ -115,6 +130,6 @@ def review_order(study: Study) -> Iterator[Problem]:
 def review_overdue(study: Study) -> Iterator[Problem]:
     """An entry is looked over again by the day that its review names."""
     for entry in study.catalogue.entries.values():
-        if entry.review and entry.review.again < study.today:
+        if entry.review and entry.review.on < entry.review.again < study.today:
             message = f"the review was due on {entry.review.again}"
             yield Problem(entry, ("review", "again"), message, "look it over, then set 'on' to today and 'again' to the next day")

@@ -46,6 +46,8 @@ def part_mid_pool(study: Study) -> Iterator[Problem]:
     """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets were written for."""
     for practice, summary in _practices(study):
         for number, run in enumerate(summary.runs):
+            if run.swim_set and run.swim_set.course == summary.pool.course:
+                continue  # rep-ends-mid-pool tells it at the set itself
             for misfit in run.misfits:
                 if misfit.ends:
                     unit = summary.pool.course.unit
@@ -102,7 +104,7 @@ def resisted_dose(study: Study) -> Iterator[Problem]:
         if limit and resisted > limit.resisted_most.value:
             most = show_number(limit.resisted_most.value)
             message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
-            yield Problem(practice, ("parts",), message, "take resisted reps out, or swim them plain")
+            yield Problem(practice, ("parts",), message, "take resisted reps out, or swim them plain", of_key=True)
 
 
 def _practices(study: Study) -> Iterator[tuple[Practice, PracticeSummary]]:

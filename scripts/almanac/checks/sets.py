@@ -22,7 +22,8 @@ def too_many_reps(study: Study) -> Iterator[Problem]:
         if study.is_runaway(swim_set):
             message = f"the rounds multiply to {count_reps(swim_set.items):,} reps"
             most = show_number(study.catalogue.policy.limit("most_reps"))
-            yield Problem(swim_set, ("items",), message, f"write fewer rounds: at most {most} reps (plans/policy.yml)")
+            mend = f"write fewer rounds: at most {most} reps (plans/policy.yml)"
+            yield Problem(swim_set, ("items",), message, mend, of_key=True)
 
 
 @forbids("descend-one-rep")
@@ -33,7 +34,7 @@ def descend_one_rep(study: Study) -> Iterator[Problem]:
             for effort, where in efforts_with_paths(item, path):
                 if isinstance(effort, Descend) and item.reps < 2:
                     mend = f"write one word, or build: [{effort.first}, {effort.last}] within the rep"
-                    yield Problem(swim_set, where, "a descend over one rep", mend)
+                    yield Problem(swim_set, where, "a descend needs two reps or more, and here is one", mend)
 
 
 @forbids("effort-falls")
@@ -113,8 +114,8 @@ def _clock_differences(swim_set: SwimSet, summary: SetSummary) -> Iterator[Probl
 
 
 def _difference(swim_set: SwimSet, path: tuple[str, ...], believed: str, computed: str) -> Problem:
-    what = " of ".join(reversed([step for step in path if step != "by"]))
-    message = f"the {what} is believed to be {believed}, and the set adds up to {computed}"
+    what = " ".join(step for step in path if step != "by")
+    message = f"'{what}' is believed to be {believed}, and the set adds up to {computed}"
     return Problem(swim_set, ("expect", *path), message, f"write {computed}, or mend the items")
 
 

@@ -14,9 +14,11 @@ from almanac.arithmetic.graph import teaching_order
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
 from almanac.model.plans import Practice, PracticePart
 from almanac.model.swim_set import Effort, Item, Reps, Round, SwimSet
 from almanac.source.reader import Path
+from almanac.units import Course
 
 
 @dataclass(frozen=True)
@@ -25,14 +27,20 @@ class Study:
 
     catalogue: Catalogue
     today: date
-    _summaries: dict[str, SetSummary] = field(default_factory=dict, repr=False)
+    _summaries: dict[tuple[str, Course], SetSummary] = field(default_factory=dict, repr=False)
 
     @cached_property
     def computable(self) -> Mapping[str, SwimSet]:
-        """The sets that can be worked out: sound efforts, no runaway rounds, no descend over one rep."""
-        if scale_gaps(self.catalogue.efforts):
+        """The sets that can be worked out: sound efforts, each with its rest, and no runaway rounds."""
+        if not self.has_sound_efforts:
             return {}
         return {id: entry for id, entry in self.catalogue.sets.items() if not self.is_runaway(entry)}
+
+    @cached_property
+    def has_sound_efforts(self) -> bool:
+        """Whether the effort words share out the whole scale, and the policy gives each of them its rest."""
+        efforts = self.catalogue.efforts
+        return not scale_gaps(efforts) and efforts.keys() <= self.catalogue.policy.rest.keys()
 
     def is_runaway(self, swim_set: SwimSet) -> bool:
         """Whether a set has more reps than the policy lets anyone lay out."""
@@ -40,9 +48,13 @@ class Study:
 
     def summary(self, id: str) -> SetSummary:
         """The figures of a computable set, in its own course, for every lane group."""
-        if id not in self._summaries:
-            self._summaries[id] = summarise(self.catalogue, self.computable[id])
-        return self._summaries[id]
+        return self.laid(id, self.computable[id].course)
+
+    def laid(self, id: str, course: Course) -> SetSummary:
+        """The figures of a computable set laid into a course, for every lane group."""
+        if (id, course) not in self._summaries:
+            self._summaries[id, course] = summarise(self.catalogue, self.computable[id], course)
+        return self._summaries[id, course]
 
     @cached_property
     def teaching_order(self) -> list[str]:
@@ -60,7 +72,7 @@ class Study:
     @cached_property
     def computable_practices(self) -> Mapping[str, Practice]:
         """The practices that can be worked out: sound efforts, their sets computable, no runaway rounds."""
-        if scale_gaps(self.catalogue.efforts):
+        if not self.has_sound_efforts:
             return {}
         return {id: practice for id, practice in self.catalogue.practices.items() if all(map(self._is_sound, practice.parts))}
 
@@ -76,14 +88,22 @@ class Study:
 
     @cached_property
     def blocks(self) -> Mapping[str, Mapping[str, BlockSummary]]:
-        """The figures of every computable block, by lane group of its squad."""
+        """The figures of every computable block, by lane group of its squad: all its practices are that squad's, and computable."""
         found = {}
         for id, block in self.catalogue.blocks.items():
             used = {day.practice for week in block.weeks for day in week.days.values() if day.practice}
-            if used <= self.practices.keys():
+            own = {name for name in self.practices if self.catalogue.practices[name].squad == block.squad}
+            if used <= own:
                 groups = [name for name, group in self.catalogue.lane_groups.items() if group.squad == block.squad]
                 found[id] = {group: summarise_block(block, self.practices, group) for group in groups}
         return found
+
+    def is_computable(self, entry: Entry) -> bool:
+        """Whether the figures of an entry can be worked out, if it has figures at all."""
+        computable: dict[str, Mapping[str, object]] = {
+            "set": self.computable, "practice": self.computable_practices, "block": self.blocks,
+        }  # fmt: skip
+        return entry.kind not in computable or entry.id in computable[entry.kind]
 
     def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
         """The lane groups that a set is written for."""
@@ -97,6 +117,15 @@ def reps_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterato
             yield from reps_with_paths(item.items, (*path, index, "items"))
         elif isinstance(item, Reps):
             yield item, (*path, index)
+
+
+def notes_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Path, str]]:
+    """The note of every item that has one, with its path in the file."""
+    for index, item in enumerate(items):
+        if item.note:
+            yield (*path, index, "note"), item.note
+        if isinstance(item, Round):
+            yield from notes_with_paths(item.items, (*path, index, "items"))
 
 
 def efforts_with_paths(item: Reps, path: Path) -> Iterator[tuple[Effort, Path]]:

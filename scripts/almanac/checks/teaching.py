@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from almanac.arithmetic.graph import circles
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study
+from almanac.checks.study import Study, notes_with_paths
 from almanac.model.knowledge import Drill
+from almanac.source.reader import Path
 
 
 @forbids("circle")
@@ -30,20 +31,11 @@ def circle(study: Study) -> Iterator[Problem]:
 
 @forbids("easier-and-harder")
 def easier_and_harder(study: Study) -> Iterator[Problem]:
-    """A drill cannot be both easier and harder than another.
-
-    That is so where one drill names another under both, and where two drills each name the other as the
-    easier one.
-    """
-    drills = study.catalogue.drills
-    for drill in drills.values():
+    """A drill names no other under both ``easier`` and ``harder``. (Two that each name the other are a ``circle``.)"""
+    for drill in study.catalogue.drills.values():
         for index, other in enumerate(drill.easier):
             if other in drill.harder:
                 yield Problem(drill, ("easier", index), f"'{other}' stands under easier and harder", "keep one of the two")
-        for index, other in enumerate(drill.harder):
-            if drill.id in drills[other].harder and drill.id < other:
-                message = f"'{drill.id}' and '{other}' each name the other as harder"
-                yield Problem(drill, ("harder", index), message, "keep it in one of the two")
 
 
 @warns("needs-higher-level")
@@ -76,7 +68,7 @@ def dose_range(study: Study) -> Iterator[Problem]:
         if least > most:
             yield Problem(drill, ("dose", "reps"), f"from {least} to {most} runs backwards", f"write from: {most}, to: {least}")
         elif drill.dose.most < least:
-            message = f"at most {drill.dose.most} reps in a practice is below the {least} of one go"
+            message = f"at most {drill.dose.most} in a practice, though one go has {least} at least"
             yield Problem(drill, ("dose", "most"), message, f"write {least} or more")
 
 
@@ -89,7 +81,7 @@ def one_right_answer(study: Study) -> Iterator[Problem]:
                 right = sum(option.right for option in question.options)
                 if right != 1:
                     path = ("stages", number, "check_yourself", index)
-                    message = f"{right or 'no'} of its answers {'is' if right < 2 else 'are'} marked right"
+                    message = f"{right or 'none'} of its answers {'is' if right < 2 else 'are'} marked right"
                     yield Problem(progression, path, message, "mark one answer with 'right: true'")
 
 
@@ -136,8 +128,11 @@ def breath_holding(study: Study) -> Iterator[Problem]:
     summary, cue or note may ask for it.
     """
     for entry in (*study.catalogue.drills.values(), *study.catalogue.sets.values()):
-        cues = enumerate(entry.cues) if isinstance(entry, Drill) else ()
-        texts = [(("title",), entry.title), (("summary",), entry.summary), *((("cues", i), cue) for i, cue in cues)]
+        texts: list[tuple[Path, str]] = [(("title",), entry.title), (("summary",), entry.summary)]
+        if isinstance(entry, Drill):
+            texts += [(("cues", number), cue) for number, cue in enumerate(entry.cues)]
+        else:
+            texts += notes_with_paths(entry.items)
         for path, text in texts:
             if any(sign in text.casefold() for sign in _BREATH_HOLDING):
                 yield Problem(entry, path, f"'{text}' asks for breath-holding", "take it out: it is refused here")

@@ -44,7 +44,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except UsageError as problem:
         print(f"almanac: {problem}", file=sys.stderr)
         return WRONG_USAGE
-    except KeyboardInterrupt:
+    except (KeyboardInterrupt, EOFError):
         return 130
     except BrokenPipeError:  # the reader of our output went away, as `almanac check | head` does
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -54,7 +54,7 @@ _ON_THE_FRONT: dict[str, Pair] = {
     "one-extended": (Arm(-4, 8), Arm(178, 2, spread=-3)),
     "streamline": _STREAMLINE,
     "board": (Arm(184, 3, spread=-2), Arm(183, 3, spread=-2)),
-    "holding-wall": (Arm(188, 8, wrist=-18), Arm(187, 9, wrist=-18)),
+    "holding-wall": (Arm(188, 8, wrist=-18), Arm(157, 5, wrist=-66)),
     "crossed": (Arm(20, 126, twist=76), Arm(20, 130, twist=80)),
     "hands-up": (Arm(176, 72), Arm(172, 68)),
     "sculling": (Arm(14, 14, spread=14), Arm(8, 14, spread=14)),
@@ -92,11 +92,20 @@ _ON_THE_SIDE: dict[str, Pair] = {
     "stroking": (Arm(-140, 84, spread=40), Arm(64, 84, twist=28, spread=64)),
     "free": (Arm(172, 10, spread=-4), Arm(14, 16, spread=-6)),
 }
-# Strokes on the front whose arms pull together: butterfly under the body, breaststroke in under the chin.
+# Strokes whose arms go together: on the front butterfly under the body and breaststroke in under the chin, on the
+# back both arms over.
 TOGETHER: dict[str, Pair] = {
+    "double-arm": (Arm(107, 2), Arm(101, 2)),
     "butterfly": (Arm(134, 88, twist=180), Arm(138, 84, twist=180)),
     "breaststroke": (Arm(64, 102), Arm(68, 100)),
 }
+# A stroke that is drawn under water, where no arm can come over: the first pull of a break-out.
+_BREAKING_OUT: dict[Stance, Pair] = {
+    "supine": (Arm(-140, 78, spread=45), Arm(176, 2, spread=-3)),
+    "prone": (Arm(134, 88, twist=180), Arm(177, 2, spread=-3)),
+}
+# One arm of a butterfly comes over straight and low to the side, the other waits ahead.
+BUTTERFLY_OVER: Pair = (Arm(-128, 8, spread=52), Arm(177, 2, spread=-3))
 _SAME_IN_A_ROLL = ("board", "holding-wall", "holding-gear")
 _BY_STANCE: dict[Stance, dict[str, Pair]] = {
     "supine": _ON_THE_BACK,
@@ -117,6 +126,7 @@ _ON_THE_GROUND: dict[Stance, dict[str, Pair]] = {
     "prone": {
         "at-sides": (Arm(-4, 3), Arm(-2, 3)),
         "holding-gear": (Arm(182, 3), Arm(181, 3)),
+        "holding-wall": (Arm(184, 6, wrist=-8), Arm(183, 6, wrist=-8)),
         "sculling": (Arm(-6, 4), Arm(-2, 3)),
         "crossed": (Arm(176, 100, twist=90), Arm(176, 104, twist=90)),
         "stroking": (Arm(-104, 128, twist=180, wrist=-10), Arm(181, 2, spread=-3)),
@@ -128,10 +138,15 @@ RESTING = ("at-sides", "holding-wall", "sculling", "free")
 """Words for which a swimmer who sits on the deck edge leans on the hands."""
 
 
-def arms(word: str, stance: Stance, *, grounded: bool = False) -> Pair:
-    """The near and the far arm; raises ValueError for a word that is not of the vocabulary."""
+def arms(word: str, stance: Stance, *, grounded: bool = False, under: bool = False) -> Pair:
+    """The near and the far arm; raises ValueError for a word that is not of the vocabulary.
+
+    ``grounded``: of a body on something hard; ``under``: of one under water, where no arm comes over.
+    """
     if word not in ARMS:
         raise ValueError(f"unknown arms {word!r}: one of {', '.join(ARMS)}")
+    if under and word in ("stroking", "one-arm-strokes") and stance in _BREAKING_OUT:
+        return _BREAKING_OUT[stance]
     if grounded and word in _ON_THE_GROUND[stance]:
         return _ON_THE_GROUND[stance][word]
     return _BY_STANCE[stance][word]

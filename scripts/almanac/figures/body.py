@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from almanac.figures.framing import WIDTH, frame_of, view_of
 from almanac.figures.gear import gear_layers
 from almanac.figures.limbs import (
     FAR_LEG,
@@ -16,14 +17,13 @@ from almanac.figures.limbs import (
     depth,
     head,
     leg_path,
-    short_path,
-    suit_path,
-    trunk_path,
 )
-from almanac.figures.poses import Pose, plan_of, pose
-from almanac.figures.scenery import WIDTH, backdrop, frame_of, view_of, waterline
+from almanac.figures.poses import Pose, pose
+from almanac.figures.scenery import backdrop, waterline
+from almanac.figures.settle import plan_of
 from almanac.figures.shapes import at, number, path, words
 from almanac.figures.space import Point
+from almanac.figures.trunk import short_path, suit_path, trunk_path
 from almanac.figures.words import description, title_words
 
 
@@ -37,25 +37,41 @@ def body_figure(
     moment: int = 2,
     identifier: str = "body",
     stroke: str = "any",
+    posture: str | None = None,
+    wall: str | None = None,
+    face: str | None = None,
+    together: bool = False,
+    one_leg: bool = False,
 ) -> str:
     """The body figure as an SVG element that scales to its container.
 
     ``position``, ``arms``, ``kick`` and ``stroke`` are words of the vocabularies, ``gear`` ids of gear (what
-    cannot be drawn is still named in the description), ``setting`` and ``moment`` those of a drill's
-    `figure`; ``stroke`` says which way the face looks on the side and in rotation. ``identifier`` begins the
-    ids of title and description and must be unique on the page. Raises ValueError for a word that is not
-    known.
+    cannot be drawn is still named in the description), all from ``setting`` to ``one_leg`` but ``identifier``
+    and ``stroke`` those of a drill's `figure`; ``stroke`` says which way the face looks on the side and in
+    rotation. ``identifier`` begins the ids of title and description and must be unique on the page. Raises
+    ValueError for a word that is not known.
     """
     checked_identifier(identifier)
     worn = tuple(gear)
     plan = plan_of(
-        position=position, arms=arms, kick=kick, setting=setting, moment=moment, gear=worn, stroke=stroke
+        position=position,
+        arms=arms,
+        kick=kick,
+        setting=setting,
+        moment=moment,
+        gear=worn,
+        stroke=stroke,
+        posture=posture,
+        wall=wall,
+        face=face,
+        together=together,
+        one_leg=one_leg,
     )
     held = pose(plan)
     view = view_of(held, worn)
     layers = [*body_layers(held, view), *gear_layers(held, view, worn)]
     parts = [*backdrop(held, view), *painted(layers), *waterline(held, view)]
-    if position == "rotating":
+    if plan.position == "rotating" and plan.hold == "lying":
         parts.append(turning(held, view))
     told = (title_words(plan), description(held, worn))
     return document("body", WIDTH, frame_of(held).height, identifier, told, parts)
@@ -98,7 +114,7 @@ def body_layers(held: Pose, view: View) -> list[Layer]:
         (FAR_LEG, [far_leg, far_short]),
         (NEAR_LEG, [path("near", leg_path(view, bones.near_leg))]),
         (0.0, [*trunk, near_short, *([far_short] if held.turned else [])]),
-        (HEAD, head(view, bones)),
+        (HEAD, head(view, bones, goggles=held.plan.wet)),
         (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm))]),
         (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm))]),
     ]

@@ -30,14 +30,14 @@ class Phase:
 
 # Hip for a swimmer on the back, knee and ankle, moment by moment.
 _FLUTTER = (
-    Leg(-16, 4, 64),
-    Leg(-10, 22, 76),
-    Leg(-2, 34, 80),
-    Leg(3.5, 20, 80),
+    Leg(-13.5, 4, 64),
+    Leg(-8, 20, 76),
+    Leg(-1, 31, 80),
+    Leg(3.5, 18, 80),
     Leg(4.5, 2, 74),
-    Leg(0, 0, 66),
-    Leg(-6, 0, 64),
-    Leg(-12, 0, 63),
+    Leg(0.5, 0, 66),
+    Leg(-5, 0, 64),
+    Leg(-10, 0, 63),
 )
 _STAGES = (
     "straight, {start}",
@@ -76,7 +76,7 @@ _BREASTSTROKE_PHASES = (
 )
 # On the front the same kick lies deeper: the thigh works in front of the trunk, so that the foot stays at the
 # surface.
-_HIP_SHIFT: dict[Lie, float] = {"supine": 0.0, "prone": 17.0, "centred": 6.0}
+_HIP_SHIFT: dict[Lie, float] = {"supine": 0.0, "prone": 15.0, "centred": 6.0}
 _DRIVE: dict[Lie, str] = {"supine": "up-beat", "prone": "down-beat", "centred": "forward beat"}
 _RETURN: dict[Lie, str] = {"supine": "down-beat", "prone": "up-beat", "centred": "backward beat"}
 
@@ -113,7 +113,7 @@ def dolphin(moment: int, lie: Lie) -> tuple[Leg, Leg]:
     near = (
         replace(leg, hip=leg.hip + 4, knee=leg.knee * 1.1)
         if lie == "prone"
-        else replace(leg, knee=leg.knee * 1.2)
+        else replace(leg, knee=leg.knee * 1.1)
     )
     return near, replace(near, hip=near.hip - 1.5)
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from almanac.figures.framing import frame_of
 from almanac.figures.limbs import Layer, View, between
 from almanac.figures.plans import DECK
 from almanac.figures.poses import Pose
-from almanac.figures.scenery import frame_of, wall
+from almanac.figures.scenery import wall
 from almanac.figures.shapes import Disc, Spot, at, circle, element, path, polyline
 from almanac.figures.space import Point
 
@@ -44,7 +45,7 @@ def parachute(held: Pose, view: View) -> list[Layer]:
     if not held.plan.wet:
         return []
     r, mouth, start = PARACHUTE_RADIUS, 46.0, ring(held, view)
-    y = start[1] + 8 if held.plan.hold == "upright" else max(start[1] + 8, view.y + r + 4)
+    y = start[1] + 8 if held.plan.hold in ("upright", "wading") else max(start[1] + 8, view.y + r + 4)
     knot = (mouth + 22, y)
     lines = polyline([start, knot, (mouth, y)]) + polyline([(mouth, y - r), knot, (mouth, y + r)])
     cloth = (

@@ -7,8 +7,9 @@ from xml.sax.saxutils import escape
 from almanac.figures.body import body_layers, checked_identifier, document, painted
 from almanac.figures.flutter import MOMENTS, Lie, Phase, flutter_phase
 from almanac.figures.limbs import View
-from almanac.figures.poses import plan_of, pose
+from almanac.figures.poses import pose
 from almanac.figures.segments import LegJoints
+from almanac.figures.settle import plan_of
 from almanac.figures.shapes import at, colour, element, number, path
 from almanac.figures.words import leg_words
 

@@ -1,9 +1,8 @@
-"""A posed body as SVG: limbs as rounded shapes, the trunk, the head with a nose, cap and goggles."""
+"""A posed body as SVG: limbs as rounded shapes, the head with a nose, cap and goggles. The trunk is in ``trunk``."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import hypot
 
 from almanac.figures.segments import HEAD_RADIUS, ArmJoints, LegJoints, Skeleton
 from almanac.figures.shapes import Disc, Spot, at, capsule, circle, number, path, polyline, tapered
@@ -92,67 +91,14 @@ def arm_path(view: View, arm: ArmJoints) -> str:
     )
 
 
-def _spine(body: Skeleton, part: float, forward: float) -> Point:
-    return between(body.hip, body.shoulder, part).plus(body.trunk_axes.front, forward)
-
-
-# Stations of the trunk: part of the way from hips to shoulders, how far to the front, half-depth,
-# half-breadth.
-_TRUNK = (
-    (-0.1, -0.003, 0.043, 0.086),
-    (0.0, -0.004, 0.0525, 0.098),
-    (0.18, -0.003, 0.052, 0.09),
-    (0.42, 0.002, 0.0475, 0.071),
-    (0.72, 0.006, 0.057, 0.09),
-    (0.9, 0.002, 0.047, 0.092),
-    (1.02, 0.0, 0.034, 0.055),
-)
-
-
-def _trunk_discs(view: View, body: Skeleton, upto: float) -> list[Disc]:
-    """The trunk's stations as discs as wide as the roll shows them: its sections are ellipses."""
-    square = body.trunk_axes.near.z
-    aside = max(0.0, 1.0 - square * square) ** 0.5
-    return [
-        view.disc(_spine(body, part, forward), hypot(deep * square, broad * aside))
-        for part, forward, deep, broad in _TRUNK
-        if part <= upto
-    ]
-
-
-def from_the_side(body: Skeleton) -> bool:
-    """Whether the body is seen square from its side, not rolled."""
-    return abs(body.trunk_axes.near.z) > 0.99
-
-
-def trunk_path(view: View, body: Skeleton) -> str:
-    """Path data of the trunk and the neck, narrow from the side and broader the more the body is rolled."""
-    neck = capsule(
-        view.disc(_spine(body, 0.96, 0.0), 0.034), view.disc(between(body.shoulder, body.head, 0.55), 0.03)
-    )
-    return tapered(_trunk_discs(view, body, 1.1), cut=not from_the_side(body)) + neck
-
-
-def suit_path(view: View, body: Skeleton) -> str:
-    """Path data of swimming shorts around the hips."""
-    discs = _trunk_discs(view, body, 0.2)
-    return tapered(discs, cut=True) + (circle(discs[0]) if from_the_side(body) else "")
-
-
-def short_path(view: View, leg: LegJoints) -> str:
-    """Path data of the leg of swimming shorts."""
-    top = [view.disc(between(leg.hip, leg.knee, part), 0.0505 - part * 0.004) for part in (0.0, 0.16, 0.3)]
-    return circle(top[0]) + tapered(top, cut=True)
-
-
 def head_place(body: Skeleton, up: float, front: float, near: float = 0.0) -> Point:
     """A point of the head, in head radii from its centre towards vertex, face and near side."""
     axes, r = body.head_axes, HEAD_RADIUS
     return body.head.plus(axes.up, up * r).plus(axes.front, front * r).plus(axes.near, near * r)
 
 
-def head(view: View, body: Skeleton) -> list[str]:
-    """The head as elements: the skull with its nose, the cap, the goggles; from the front two of these."""
+def head(view: View, body: Skeleton, *, goggles: bool = True) -> list[str]:
+    """The head as elements: the skull with its nose, the cap or the hair, the goggles or the eyes."""
     skull = view.disc(body.head, HEAD_RADIUS * 0.97)
     seen = (body.head_axes.front.x**2 + body.head_axes.front.y**2) ** 0.5
     jaw = capsule(
@@ -168,7 +114,7 @@ def head(view: View, body: Skeleton) -> list[str]:
     else:
         ends = view.spot(head_place(body, *brow)), view.spot(head_place(body, *nape))
     parts.append(path("near-suit", _cap(skull, *ends, view.spot(body.vertex))))
-    return parts + _face(view, body, seen)
+    return parts + _face(view, body, seen, goggles)
 
 
 def _cap(skull: Disc, brow: Spot, nape: Spot, vertex: Spot) -> str:
@@ -178,7 +124,7 @@ def _cap(skull: Disc, brow: Spot, nape: Spot, vertex: Spot) -> str:
     return f"M{at(*brow)}A{r} {r} 0 0 {int(turn > 0)} {at(*nape)}Z"
 
 
-def _face(view: View, body: Skeleton, seen: float) -> list[str]:
+def _face(view: View, body: Skeleton, seen: float, goggles: bool) -> list[str]:
     r = HEAD_RADIUS
     if seen > 0.4:
         eye = capsule(
@@ -186,7 +132,7 @@ def _face(view: View, body: Skeleton, seen: float) -> list[str]:
             view.disc(head_place(body, 0.16, 0.72), r * 0.15),
         )
         strap = polyline([view.spot(head_place(body, 0.16, 0.6)), view.spot(head_place(body, 0.26, -0.2))])
-        return [path("skin-line", strap), path("goggles", eye)]
+        return [*([path("skin-line", strap)] if goggles else []), path("goggles", eye)]
     eyes = "".join(circle(view.disc(head_place(body, 0.1, 0.9, side), r * 0.17)) for side in (0.38, -0.38))
     nose = polyline(
         [view.spot(head_place(body, up, 0.9, side)) for up, side in ((-0.05, 0.0), (-0.3, 0.0), (-0.3, 0.13))]

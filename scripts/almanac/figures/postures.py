@@ -5,15 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 from math import pi, radians, sin
 
-from almanac.figures.arms import TOGETHER, Pair, Stance, arms, rolled_arms, seated_arms
-from almanac.figures.flutter import MOMENTS, legs
+from almanac.figures.arms import BUTTERFLY_OVER, TOGETHER, Pair, Stance, arms, rolled_arms, seated_arms
+from almanac.figures.flutter import MOMENTS, legs, still
+from almanac.figures.land import land_posture
 from almanac.figures.plans import DECK, Plan
 from almanac.figures.segments import TRUNK, Arm, Leg, Posture
-from almanac.figures.space import Point
+from almanac.figures.solve import arm_to
+from almanac.figures.space import Point, axes
+from almanac.figures.walls import hung, planted, touching_arms, wading_legs
 
 LEAN = 1.8
 """How steep the trunk of a lying swimmer is, in degrees, shoulders above hips."""
-_HALF_WIDTH = {"side": 0.126, "rotating": 0.1}
+_HALF_WIDTH = {90.0: 0.126, 42.0: 0.1}
 
 
 def posture(plan: Plan) -> Posture:
@@ -21,20 +24,17 @@ def posture(plan: Plan) -> Posture:
     return {
         "lying": _lying,
         "upright": _upright,
-        "standing": _standing,
+        "wading": _wading,
+        "posed": land_posture,
+        "planted": planted,
+        "hung": hung,
         "seated": _seated,
         "reclined": _reclined,
     }[plan.hold](plan)
 
 
 def _lying(plan: Plan) -> Posture:
-    near_leg, far_leg = legs(plan.kick, plan.moment, plan.lie)
-    if plan.setting == "deck-edge":  # the hips are on the deck, the legs slope down into the water
-        near_leg, far_leg = replace(near_leg, hip=near_leg.hip + 14), replace(far_leg, hip=far_leg.hip + 14)
-    elif plan.grounded:
-        near_leg, far_leg = _above_ground(near_leg, plan), _above_ground(far_leg, plan)
-    if plan.roll:
-        near_leg, far_leg = _together(near_leg), _together(far_leg)
+    near_leg, far_leg = _lying_legs(plan)
     tilt = _tilt(plan, near_leg)
     near_arm, far_arm = (_level(arm, tilt - LEAN, plan) for arm in _lying_arms(plan))
     drop = 0.0 if plan.grounded else TRUNK * sin(radians(tilt - LEAN))
@@ -46,10 +46,21 @@ def _lying(plan: Plan) -> Posture:
         near_arm=near_arm,
         far_arm=far_arm,
         roll=plan.roll,
-        head_roll=plan.roll if plan.position == "side" and plan.stroke == "any" else 0.0,
+        head_roll=plan.roll if plan.roll > 60 and plan.stroke == "any" else 0.0,
         chin=_chin(plan),
         hip=Point(0.0, _hip_height(plan) - drop),
     )
+
+
+def _lying_legs(plan: Plan) -> tuple[Leg, Leg]:
+    near, far = still(plan.lie) if plan.wall == "leaving" else legs(plan.kick, plan.moment, plan.lie)
+    if plan.one_leg:
+        far = still(plan.lie)[1]
+    if plan.setting == "deck-edge":  # the hips are on the deck, the legs slope down into the water
+        near, far = replace(near, hip=near.hip + 14), replace(far, hip=far.hip + 14)
+    elif plan.grounded:
+        near, far = _above_ground(near, plan), _above_ground(far, plan)
+    return (_together(near), _together(far)) if plan.roll else (near, far)
 
 
 def _lying_arms(plan: Plan) -> Pair:
@@ -58,10 +69,18 @@ def _lying_arms(plan: Plan) -> Pair:
     stance: Stance = "supine" if plan.face_up else "prone"
     word = plan.arms
     if word == "holding-wall" and plan.setting == "deck-edge":  # no wall there: hands on the deck
-        word = "one-extended" if plan.roll else "at-sides" if plan.face_up else "free"
+        word = "at-sides" if plan.face_up else "free"
+    if plan.wall == "touching":
+        if not plan.roll:
+            return touching_arms(plan)
+        word = "one-extended"
     if plan.roll:
-        return rolled_arms(word, stance, on_side=plan.position == "side", grounded=plan.grounded)
-    return arms(word, stance, grounded=plan.grounded)
+        if plan.setting == "under-water" and word in ("stroking", "one-arm-strokes"):  # no arm comes over there
+            word = "one-extended"
+        return rolled_arms(word, stance, on_side=plan.roll > 60, grounded=plan.grounded)
+    if (word, plan.stroke, plan.rising) == ("one-arm-strokes", "butterfly", True):
+        return BUTTERFLY_OVER
+    return arms(word, stance, grounded=plan.grounded, under=plan.setting == "under-water")
 
 
 def _tilt(plan: Plan, leg: Leg) -> float:
@@ -76,7 +95,8 @@ def _tilt(plan: Plan, leg: Leg) -> float:
         return LEAN + 2.2 * sin(pi * plan.moment / (MOMENTS / 2)) * (1 if plan.face_up else -1)
     if plan.kick == "breaststroke":
         return LEAN + (3.0 if plan.face_up else max(leg.hip, 0.0) * 0.24)
-    return LEAN + (2.5 if plan.arms == "board" and not plan.face_up else 0.0)
+    raised = plan.arms == "board" and not plan.face_up and plan.face != "in"
+    return LEAN + (2.5 if raised else 0.0)
 
 
 def _level(arm: Arm, steeper: float, plan: Plan) -> Arm:
@@ -90,16 +110,17 @@ def _chin(plan: Plan) -> float:
     if not plan.face_up:
         if plan.together == "breaststroke":
             return -22.0
-        return -34.0 if plan.arms == "board" and plan.position == "prone" else -2.0
+        raised = plan.face or ("out" if plan.arms == "board" else "in")
+        return -34.0 if raised == "out" and not plan.roll else -2.0
     return 2.0 if plan.grounded else 4.0
 
 
 def _hip_height(plan: Plan) -> float:
     if plan.grounded:
-        return (DECK if plan.wet else 0.0) + _HALF_WIDTH.get(plan.position, 0.06)
+        return (DECK if plan.wet else 0.0) + _HALF_WIDTH.get(plan.roll, 0.06)
     if plan.setting == "under-water":
         return -0.46 if plan.rising else -0.27
-    return {"side": -0.075, "rotating": -0.06}.get(plan.position, -0.052)
+    return {90.0: -0.075, 42.0: -0.06}.get(plan.roll, -0.052)
 
 
 def _above_ground(leg: Leg, plan: Plan) -> Leg:
@@ -125,11 +146,15 @@ def _upright(plan: Plan) -> Posture:
     return Posture(89, -1, *legs(plan.kick, plan.moment, plan.lie), *arms(plan.arms, "upright"), hip=hip)
 
 
-def _standing(plan: Plan) -> Posture:
-    """Upright on the ground; in a flutter the near leg swings past the one that stands."""
-    near_leg, planted = legs(plan.kick, plan.moment, plan.lie)[0], Leg(0, 0, 0)
-    swung = Leg(near_leg.hip + 16, max(near_leg.knee, 32.0), -15) if plan.kick == "flutter" else planted
-    return Posture(90, -1, swung, planted, *arms(plan.arms, "upright"), hip=Point(0, 0.53))
+def _wading(plan: Plan) -> Posture:
+    """Standing on the pool's floor, chest deep."""
+    hip, body = Point(0.0, -0.18), axes(86, -1, 0.0)
+    both = arms(plan.arms, "upright")
+    if plan.arms == "holding-wall":
+        shoulder = hip.plus(body.up, TRUNK)
+        wrist, hand = Point(0.328, DECK + 0.012), Point(1.0, 0.0)
+        both = arm_to(wrist, hand, shoulder, body), arm_to(wrist.plus(Point(0.0, 0.01)), hand, shoulder, body)
+    return Posture(86, -1, *wading_legs(plan, hip), *both, hip=hip)
 
 
 def _seated(plan: Plan) -> Posture:

@@ -44,7 +44,8 @@ def _column(week: Mapping[str, float], words: Sequence[str], x: float, width: fl
         low, high = _y(reached, top), _y(reached + metres, top)
         box = f'x="{x:.1f}" y="{high:.1f}" width="{width:.1f}" height="{low - high:.1f}"'
         hatch = hatch_of(word, words)
-        drawn.append(f'<rect class="effort-{number}" {box}/>' + (f'<rect {box} fill="url(#{identifier}-{hatch})"/>' if hatch else ""))
+        over = f'<rect {box} fill="url(#{identifier}-{hatch})"/>' if hatch else ""
+        drawn.append(f'<rect class="effort-{number}" {box}/>{over}')
         reached += metres
     return "".join(drawn)
 
@@ -63,7 +64,8 @@ def _grid(top: float, share: float) -> str:
 
 def _described(weeks: Sequence[Mapping[str, float]]) -> str:
     told = [
-        f"week {number} {sum(week.values()):,.0f} m: " + ", ".join(f"{word} {metres:,.0f}" for word, metres in week.items() if metres)
+        f"week {number} {sum(week.values()):,.0f} m: "
+        + ", ".join(f"{word} {metres:,.0f}" for word, metres in week.items() if metres)
         for number, week in enumerate(weeks, 1)
     ]
     return "; ".join(told) + "."

@@ -4,80 +4,77 @@ from __future__ import annotations
 
 from almanac.figures.arms import RESTING
 from almanac.figures.flutter import Phase, phases
+from almanac.figures.land import IDLE, dead_bug
 from almanac.figures.plans import Plan
 from almanac.figures.poses import Pose
-
-POSITION_WORDS = {
-    "supine": "on the back",
-    "prone": "on the front",
-    "side": "on the side",
-    "rotating": "rotating from side to side",
-    "vertical": "upright",
-    "on-land": "on land",
-}
-ARMS_WORDS = {
-    "at-sides": "both arms along the body",
-    "one-extended": "one arm stretched beyond the head, the other along the body",
-    "streamline": "both arms stretched beyond the head in streamline, one hand on the other",
-    "board": "hands on a kickboard in front",
-    "holding-wall": "hands holding the wall",
-    "crossed": "arms folded on the chest",
-    "hands-up": "forearms held up",
-    "sculling": "hands sculling by the hips",
-    "holding-gear": "both hands holding a piece of gear",
-    "one-arm-strokes": "one arm taking a stroke, the other waiting",
-    "stroking": "both arms stroking in turn",
-    "free": "arms as they come",
-}
-KICK_WORDS = {
-    "flutter": "Flutter kick",
-    "dolphin": "Dolphin kick, legs together",
-    "breaststroke": "Breaststroke kick, legs together",
-    "none": "No kick, legs still",
-}
-SETTING_WORDS = {
-    "surface": "at the surface",
-    "under-water": "under water",
-    "at-wall": "at the wall",
-    "deck-edge": "at the edge of the deck",
-    "on-land": "on dry ground",
-}
-GEAR_WORDS = {
-    "drag-socks": "drag socks on the feet",
-    "parachute": "a parachute behind on a line from a belt",
-    "stretch-cord": "a stretch cord from a belt to the wall behind",
-    "pulley-tower": "a pulley tower behind, its rope at a belt",
-    "fins": "fins",
-    "kickboard": "a kickboard",
-    "tempo-beeper": "a tempo beeper at the cap",
-    "pull-buoy": "a pull buoy between the thighs",
-    "water-cup": "a cup of water on the forehead",
-    "snorkel": "a snorkel",
-    "hand-paddles": "hand paddles",
-}
-_HOLD_WORDS = {
-    "seated": "sitting, shins in the water",
-    "reclined": "leaning back, legs over the water",
-    "standing": "standing",
-}
-_PART_WORDS = {"propulsive": "the propulsive one", "recovery": "the recovery", "glide": "between kicks"}
+from almanac.figures.terms import (
+    ARMS_WORDS,
+    DEAD_BUG,
+    FACE_WORDS,
+    GEAR_WORDS,
+    HOLD_WORDS,
+    KICK_WORDS,
+    LEG_WORDS,
+    PART_WORDS,
+    POSITION_WORDS,
+    POSTURE_WORDS,
+    RESTING_WORDS,
+    SETTING_WORDS,
+    WALL_WORDS,
+)
 
 
 def title_words(plan: Plan) -> str:
     """The figure's title."""
-    told = POSITION_WORDS[plan.position], arms_words(plan), KICK_WORDS[plan.kick].lower()
-    return f"Body figure: {', '.join(told)}"
+    if plan.hold == "hung":
+        return "Body figure: in the backstroke start at the wall"
+    if plan.hold == "planted":
+        return f"Body figure: {_lying_words(plan)}, feet on the wall, ready to push"
+    told = [POSITION_WORDS[plan.position]]
+    if plan.posture and plan.posture != "standing":
+        told = ["on land", POSTURE_WORDS[plan.posture]]
+    legs = [] if plan.hold == "posed" else [kick_words(plan).lower()]
+    return f"Body figure: {', '.join([*told, arms_words(plan), *legs])}"
+
+
+def kick_words(plan: Plan) -> str:
+    """The kick, and that one leg makes it where that is so."""
+    return f"{KICK_WORDS[plan.kick].split(',')[0]} with one leg" if plan.one_leg else KICK_WORDS[plan.kick]
 
 
 def arms_words(plan: Plan) -> str:
     """What the arms do, as drawn: a swimmer who sits leans on hands that have nothing to do."""
+    if plan.hold == "hung":
+        return "hands on the edge"
+    if plan.hold == "planted":
+        return ARMS_WORDS["streamline"]
+    if plan.hold == "posed":
+        return _posed_arms(plan)
     leaning = plan.hold in ("seated", "reclined") and plan.arms in RESTING
     if leaning or (plan.arms == "holding-wall" and plan.setting == "deck-edge"):
         return "hands on the deck"
+    if plan.wall == "touching":
+        both = plan.stroke in ("butterfly", "breaststroke") and not plan.roll
+        return "both hands on the wall" if both else "the leading hand on the wall, the other arm along the body"
     if plan.together:
-        return "both arms pulling together"
+        return "both arms coming over together" if plan.together == "double-arm" else "both arms pulling together"
     if plan.arms == "board" and plan.position == "supine" and plan.hold == "lying":
         return "hands on a kickboard over the thighs"
+    if plan.arms in ("stroking", "one-arm-strokes") and plan.setting == "under-water" and plan.hold == "lying":
+        return ARMS_WORDS["one-extended"] if plan.roll else "one arm pulling, the other stretched beyond the head"
+    return ARMS_WORDS[plan.arms]
+
+
+def _posed_arms(plan: Plan) -> str:
+    if plan.posture == "lying-on-back" and plan.arms == "free":
+        return RESTING_WORDS["lying-over-roll"]
+    if plan.arms == "holding-wall" and plan.posture.startswith("standing"):
+        return "hands on a wall ahead"
+    if plan.posture == "plank":
+        reaches = plan.arms in ("one-extended", "one-arm-strokes")
+        return "one forearm on the ground, the other arm reaching ahead" if reaches else RESTING_WORDS["plank"]
+    if plan.arms in IDLE:
+        return RESTING_WORDS.get(plan.posture, ARMS_WORDS[plan.arms])
     return ARMS_WORDS[plan.arms]
 
 
@@ -89,27 +86,50 @@ def gear_words(plan: Plan, gear: tuple[str, ...]) -> str:
 
 def leg_words(side: str, phase: Phase) -> str:
     """What a leg does, as `near leg on the up-beat, the propulsive one (knee bent, shin behind)`."""
-    return f"{side} on the {phase.beat}, {_PART_WORDS[phase.part]} ({phase.stage})"
+    return f"{side} on the {phase.beat}, {PART_WORDS[phase.part]} ({phase.stage})"
 
 
 def description(held: Pose, gear: tuple[str, ...]) -> str:
     """The figure in words: body, arms, each leg, gear."""
     plan = held.plan
-    posture = [POSITION_WORDS[plan.position], _HOLD_WORDS.get(plan.hold, "")]
-    if plan.hold == "lying" and plan.position in ("side", "rotating", "on-land"):
-        posture.append(f"face {_face(held)}")
-    where = "" if plan.position == "on-land" and not plan.wet else f" {SETTING_WORDS[plan.setting]}"
-    towards = "facing left" if plan.hold == "seated" else "facing right"
-    heading = towards if plan.hold in ("upright", "standing", "seated") else "head to the right"
-    sentences = [
-        f"Swimmer {', '.join(filter(None, posture))}{where}, {heading}; {arms_words(plan)}.",
-        _legs(held),
-    ]
-    if held.wall and plan.arms != "holding-wall":
+    sentences = [f"Swimmer {_body(held)}, {_heading(plan)}; {arms_words(plan)}.", _legs(held)]
+    if plan.wall:
+        sentences += filter(None, [WALL_WORDS[plan.wall]])
+    elif held.wall and plan.arms != "holding-wall":
         sentences.append(f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}.")
     if gear:
         sentences.append(f"Gear: {gear_words(plan, gear)}.")
     return " ".join(sentences)
+
+
+def _lying_words(plan: Plan) -> str:
+    return POSITION_WORDS["supine" if plan.face_up else "prone"]
+
+
+def _body(held: Pose) -> str:
+    """How the body is held and where."""
+    plan = held.plan
+    if plan.hold == "hung":
+        return f"at the wall, {HOLD_WORDS['hung']}"
+    if plan.hold == "planted":
+        return f"{_lying_words(plan)} under water, {HOLD_WORDS['planted']}"
+    if plan.posture and plan.hold != "wading":
+        told = ["on land", POSTURE_WORDS[plan.posture]]
+    else:
+        told = [f"{POSITION_WORDS[plan.position]} {SETTING_WORDS[plan.setting]}", HOLD_WORDS.get(plan.hold, "")]
+    if plan.hold == "lying" and (plan.roll or plan.position == "on-land"):
+        told.append(f"face {_face(held)}")
+    if plan.face and plan.hold == "lying" and not plan.roll:
+        told.append(FACE_WORDS[plan.face])
+    return ", ".join(filter(None, told))
+
+
+def _heading(plan: Plan) -> str:
+    if plan.hold in ("seated", "hung"):
+        return "facing left"
+    lying = plan.posture.startswith("lying") or plan.posture in ("plank", "bridge")
+    upright = plan.hold in ("upright", "wading") or (plan.hold == "posed" and not lying)
+    return "facing right" if upright else "head to the right"
 
 
 def _face(held: Pose) -> str:
@@ -119,18 +139,27 @@ def _face(held: Pose) -> str:
 
 def _legs(held: Pose) -> str:
     plan = held.plan
+    if plan.hold == "posed":
+        return f"{DEAD_BUG if dead_bug(plan) else LEG_WORDS[plan.posture][plan.kick != 'none']}."
+    if plan.hold in ("planted", "hung"):
+        return "Feet on the wall under water, knees at about a right angle."
+    if plan.wall == "leaving":
+        return "Legs long and still."
     both = phases(plan.kick, plan.moment, plan.lie)
-    if both is None or plan.hold == "standing":
-        return f"{KICK_WORDS[plan.kick]}."
-    near, far = both
+    if both is None:
+        return f"{kick_words(plan)}."
+    return f"{kick_words(plan)}: {_phases(plan, *both)}{', knees under water' if _knees_under(held) else ''}."
+
+
+def _phases(plan: Plan, near: Phase, far: Phase) -> str:
+    if plan.one_leg:
+        return f"{leg_words('near leg', near)}; far leg long and still"
     if near == far:
-        text = leg_words("both legs", near)
-    elif plan.roll:
+        return leg_words("both legs", near)
+    if plan.roll:
         upper, lower = (far, near) if plan.face_up else (near, far)
-        text = f"{leg_words('leg of the upper side', upper)}; {leg_words('leg of the lower side', lower)}"
-    else:
-        text = f"{leg_words('near leg', near)}; {leg_words('far leg', far)}"
-    return f"{KICK_WORDS[plan.kick]}: {text}{', knees under water' if _knees_under(held) else ''}."
+        return f"{leg_words('leg of the upper side', upper)}; {leg_words('leg of the lower side', lower)}"
+    return f"{leg_words('near leg', near)}; {leg_words('far leg', far)}"
 
 
 def _knees_under(held: Pose) -> bool:

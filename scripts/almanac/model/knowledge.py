@@ -88,6 +88,11 @@ class FigureChoice:
     """What the body figure shows beyond position, arms, kick and gear."""
 
     setting: str | None = None
+    posture: str | None = None
+    wall: str | None = None
+    face: str | None = None
+    together: bool = False
+    one_leg: bool = False
     moment: int | None = None
 
 

@@ -17,6 +17,7 @@ from almanac.source.files import EntryFile, entry_files
 from almanac.source.names import Names
 from almanac.source.paths import unreadable
 from almanac.source.reader import MOST_BYTES, Document, Path, read
+from almanac.source.style import style_findings
 from almanac.source.validate import Checked, Shapes
 
 _CLUB = ("club", "club")
@@ -54,7 +55,13 @@ def load(root: FilePath) -> Loaded:
     checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
     told = {finding.place for finding in findings if finding.is_error}  # one place, one mistake: the first told is the cause
     findings += [finding for said in checked.values() for finding in said.findings if finding.place not in told]
+    findings += [finding for key in documents if is_sound(key, documents, checked) for finding in style_findings(documents[key], key[0])]
     return Loaded(_catalogue(documents, checked, names.moved), findings, names, len(files), documents)
+
+
+def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, Checked]) -> bool:
+    """Whether a document is an entry in order, and no stub of one that has moved."""
+    return checked[key].sound and not _is_stub(documents[key].data)
 
 
 def kind_of_file(path: FilePath) -> str:

@@ -14,7 +14,10 @@ VOCABULARY_OF = {"mode": "modes", "kick": "kicks", "stroke": "strokes", "positio
 
 @dataclass(frozen=True)
 class BoardLine:
-    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be empty."""
+    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be empty.
+
+    ``go_of`` holds, where lane groups differ, each group's id, title and own words for ``go``.
+    """
 
     depth: int
     what: str
@@ -22,6 +25,7 @@ class BoardLine:
     go: str = ""
     gear: str = ""
     note: str = ""
+    go_of: tuple[tuple[str, str, str], ...] = ()
 
 
 def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
@@ -53,9 +57,14 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
         part = item.parts[0]
         each = show_time(part.hold_s) if part.hold_s else str(part.distance)
         what = f"{item.reps} × {each} {catalogue.drills[part.do].title}"
-        return BoardLine(depth, what, effort_words(part.effort), go, gear, item.note)
+        return BoardLine(depth, what, effort_words(part.effort), go, gear, item.note, _go_of(catalogue, item.sendoff))
     what = f"{item.reps} × {item.distance} as " + ", then ".join(_part(catalogue, part) for part in item.parts)
-    return BoardLine(depth, what, "", go, gear, item.note)
+    return BoardLine(depth, what, "", go, gear, item.note, _go_of(catalogue, item.sendoff))
+
+
+def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, str, str], ...]:
+    times = sendoff.by_group if sendoff else {}
+    return tuple((group, catalogue.lane_groups[group].title, f"on {show_time(time)}") for group, time in times.items())
 
 
 def _part(catalogue: Catalogue, part: Part) -> str:

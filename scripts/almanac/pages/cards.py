@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 from urllib.parse import urljoin
@@ -10,7 +11,7 @@ import segno
 from markupsafe import Markup
 
 from almanac.checks.study import Study
-from almanac.pages.finder import choosing
+from almanac.pages.chooser import choosing
 from almanac.pages.links import FOLDER_OF, Page
 
 KIND_WORDS = {
@@ -35,7 +36,18 @@ def card_context(page: Page, address: str) -> Mapping[str, Any] | None:
         return None
     href = page.file.removesuffix(".md") + ".html"
     whole = urljoin(address.rstrip("/") + "/", href) if address else ""
-    return {"kind": KIND_WORDS[page.template], "href": href, "address": whole, "code": qr_code(whole) if whole else ""}
+    return {
+        "kind": KIND_WORDS[page.template],
+        "href": href,
+        "address": whole,
+        "code": qr_code(whole) if whole else "",
+        "drawing_box": _view_box(str(page.context.get("figure", ""))),
+    }
+
+
+def _view_box(svg: str) -> str:
+    found = re.search(r'viewBox="([^"]*)"', svg)
+    return found[1] if found else ""
 
 
 def qr_code(address: str) -> Markup:

@@ -50,26 +50,39 @@ def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
 
 
 def figure(drill: Drill) -> Markup:
-    """The body figure of a drill."""
+    """The body figure of a drill. Its id lets the deck card on the same page show it again."""
+    choice = drill.figure
     svg = body_figure(
         position=drill.position,
         arms=drill.arms,
         kick=drill.kick,
         stroke=drill.stroke,
         gear=drill.gear.needs,
-        setting=drill.figure.setting,
-        moment=2 if drill.figure.moment is None else drill.figure.moment,
+        setting=choice.setting,
+        posture=choice.posture,
+        wall=choice.wall,
+        face=choice.face,
+        together=choice.together,
+        one_leg=choice.one_leg,
+        moment=2 if choice.moment is None else choice.moment,
         identifier=f"figure-{drill.id}",
     )
-    return Markup(svg)
+    return Markup(svg.replace("<svg ", '<svg id="drawing" ', 1))
 
 
-def dose_words(drill: Drill) -> str:
-    """The dose in one line."""
+def dose_words(drill: Drill) -> Markup:
+    """The dose in one line. Its distance is in the pool's unit, and follows the unit that is chosen in the browser."""
     dose = drill.dose
-    each = show_time(dose.time) if dose.time else f"{dose.distance} m or yd"
+    length = Markup('<span data-length="{0}">{0} m or yd</span>').format(dose.distance)
+    each = show_time(dose.time) if dose.time else length
     reps = f"{dose.reps.least}" if dose.reps.least == dose.reps.most else f"{dose.reps.least} to {dose.reps.most}"
-    return f"{reps} × {each}, {show_time(dose.rest)} rest; at most {dose.most} in one practice"
+    return Markup("{} × {}, {} rest; at most {} in one practice").format(reps, each, show_time(dose.rest), dose.most)
+
+
+def effort_range(catalogue: Catalogue, drill: Drill) -> str:
+    """The efforts that a drill makes sense in, in words."""
+    easiest, hardest = (catalogue.words("efforts")[word].title for word in (drill.effort.easiest, drill.effort.hardest))
+    return easiest if easiest == hardest else f"{easiest} to {hardest.lower()}"
 
 
 def _drill(catalogue: Catalogue, drill: Drill) -> Page:
@@ -81,7 +94,7 @@ def _drill(catalogue: Catalogue, drill: Drill) -> Page:
         tags=tags(catalogue, drill),
         level=words("levels")[drill.level].title,
         goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
-        effort=f"{words('efforts')[drill.effort.easiest].title} to {words('efforts')[drill.effort.hardest].title.lower()}",
+        effort=effort_range(catalogue, drill),
         dose=dose_words(drill),
         needs=[link(catalogue.gear[id]) for id in drill.gear.needs],
         may_add=[link(catalogue.gear[id]) for id in drill.gear.may_add],

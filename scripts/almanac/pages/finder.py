@@ -12,11 +12,12 @@ from markupsafe import Markup
 
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
-from almanac.arithmetic.summary import SetSummary, clock_for, summarise
+from almanac.arithmetic.summary import SetSummary, clock_for
 from almanac.checks.study import Study
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
+from almanac.pages.chooser import choosing
 from almanac.pages.links import FOLDER_OF, Page
 from almanac.units import COURSES, show_distance
 
@@ -32,7 +33,10 @@ _NO_CHOICE = {"any"}
 
 @dataclass(frozen=True)
 class Facts:
-    """What the finder knows of one entry. Words by facet; ``minutes`` by pool and lane group, None where not known."""
+    """What the finder knows of one entry. Words by facet; ``minutes`` by pool and lane group, None where not known.
+
+    A set mends what the drill mends that it is mostly made of, and shows that drill's figure.
+    """
 
     entry: Entry
     words: Mapping[str, tuple[str, ...]]
@@ -65,7 +69,9 @@ class Finder:
     def _mended_by(self) -> Mapping[str, tuple[str, ...]]:
         """By fault, the drills that mend it: as its causes name them, then those that say so themselves."""
         catalogue = self.study.catalogue
-        found = {id: dict.fromkeys(id for cause in fault.causes for id in cause.mended_by) for id, fault in catalogue.faults.items()}
+        found = {
+            id: dict.fromkeys(drill for cause in fault.causes for drill in cause.mended_by) for id, fault in catalogue.faults.items()
+        }
         for drill in catalogue.drills.values():
             for fault in drill.mends:
                 found[fault].setdefault(drill.id)
@@ -102,29 +108,23 @@ class Finder:
     def _set(self, swim_set: SwimSet) -> Facts:
         study = self.study
         summary = study.summary(swim_set.id)
-        drills = dict.fromkeys(piece.drill.id for piece in summary.pieces)
+        chief = chief_drill(summary.pieces)
         words = {
             "goal": swim_set.goals,
-            "fault": tuple(dict.fromkeys(fault for id in drills for fault in self._faults_of.get(id, ()))),
+            "fault": self._faults_of.get(chief.id, ()) if chief else (),
             **{facet: self._in_order(facet, summary.by[facet]) for facet in ("position", "stroke", "effort")},
             "level": (swim_set.level,),
         }
-        chief = chief_drill(summary.pieces)
         return Facts(
             entry=swim_set,
             words=words,
             needs=summary.gear,
             suits=(),
-            minutes=[self._set_minutes(swim_set, summary, course) for course in COURSES],
+            minutes=[_set_minutes(study.laid(swim_set.id, course)) for course in COURSES.values()],
             figure=self.pictures[chief.id] if chief else "",
             distance=show_distance(summary.distance.value, summary.course.unit),
             more=swim_set.also_called,
         )
-
-    def _set_minutes(self, swim_set: SwimSet, summary: SetSummary, course: str) -> list[int | None]:
-        own = COURSES[course] == swim_set.course
-        laid = summary if own else summarise(self.study.catalogue, swim_set, COURSES[course])
-        return [whole_minutes(run.clock.value if run.clock else None) for run in laid.clocks.values()]
 
     def _in_order(self, facet: str, split: Iterable[str]) -> tuple[str, ...]:
         found = set(split)
@@ -191,6 +191,10 @@ class Finder:
         return [(word, title) for word, title in pairs if word not in _NO_CHOICE]
 
 
+def _set_minutes(laid: SetSummary) -> list[int | None]:
+    return [whole_minutes(run.clock.value if run.clock else None) for run in laid.clocks.values()]
+
+
 def _by_title(entries: Iterable[Any]) -> list[Any]:
     return sorted(entries, key=lambda entry: entry.title.casefold())
 
@@ -215,17 +219,4 @@ def _script_json(value: Any) -> Markup:
     """JSON to stand inside a script element: nothing in it can end the element, or a Markdown block."""
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
-
-
-def choosing(study: Study, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
-    """What the chooser of lane group, pool and units offers; the first of each where a page is written for none."""
-    catalogue = study.catalogue
-    groups = [(id, group.title) for id, group in catalogue.lane_groups.items()]
-    home = next((str(pool.course) for pool in catalogue.club.pools.values()), next(iter(COURSES)))
-    return {
-        "groups": groups,
-        "pools": list(COURSES),
-        "group": own_group or (groups[0][0] if groups else ""),
-        "pool": own_pool or home,
-    }
 

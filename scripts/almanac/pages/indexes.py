@@ -11,6 +11,7 @@ from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.plans import Block, Practice
 from almanac.model.swim_set import SwimSet
+from almanac.pages.chooser import choosing
 from almanac.pages.links import FOLDER_OF, Link, Page, link, links
 from almanac.units import show_distance
 
@@ -29,7 +30,8 @@ KIND_TITLES = {
 def index_pages(study: Study) -> Iterator[Page]:
     """Home and every list. They serve without JavaScript."""
     catalogue = study.catalogue
-    yield Page("index.md", "home", {"faults": links(catalogue.faults.values()), "goals": _goal_links(catalogue)})
+    home = {"faults": links(catalogue.faults.values()), "goals": _goal_links(catalogue), "choosing": choosing(study)}
+    yield Page("index.md", "home", home)
     for kind, sections in _by_kind(study).items():
         title, summary = KIND_TITLES[kind]
         yield _list_page(f"{FOLDER_OF[kind]}/index.md", title, summary, sections)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from almanac.model.entry import Entry
@@ -43,7 +43,7 @@ class Page:
 
     file: str
     template: str
-    context: dict[str, object]
+    context: Mapping[str, object]
 
     @property
     def base(self) -> str:

@@ -13,7 +13,8 @@ VERSION = 1
 LIST, SIZE, WORKER, MANIFEST = "precache.json", "offline.json", "worker.js", "app.webmanifest"
 ICONS = ((192, "any"), (512, "any"), (512, "maskable"))
 # Not kept: tables for other programs, what a browser never asks for, and the files that say what is kept.
-_LEFT_OUT = ("data/", "sitemap.xml", "search/search_index.js")
+_LEFT_OUT = {LIST, SIZE, WORKER, "sitemap.xml", "search/search_index.js"}
+_FOLDERS_LEFT_OUT = ("data/",)
 _HASH_LETTERS = 16
 
 
@@ -54,7 +55,7 @@ def kept_files(site: Path) -> Iterator[tuple[str, tuple[str, int]]]:
     """Every file that a phone keeps, by its path from the root: the start of its SHA-256 in base64 for URLs, and its bytes."""
     for path in sorted(site.rglob("*")):
         file = path.relative_to(site).as_posix()
-        if path.is_file() and file not in {LIST, SIZE, WORKER} and not file.startswith(_LEFT_OUT):
+        if path.is_file() and file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
             content = path.read_bytes()
             digest = base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode()
             yield file, (digest[:_HASH_LETTERS], len(content))

@@ -13,7 +13,7 @@ from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.facets import Shares, facet_working
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale, summarise
+from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
@@ -26,6 +26,7 @@ from almanac.model.entry import Entry
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.pages.board import board, facet_title, in_order
+from almanac.pages.chooser import choosing
 from almanac.pages.entry_pages import review_words
 from almanac.pages.links import Page, link, links
 from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
@@ -62,7 +63,7 @@ def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: list[Fi
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         "efforts": effort_legend(catalogue),
         "pools": [_pool(study, swim_set, course) for course in _own_first(swim_set.course)],
-        "meant": list(study.meant(swim_set)),
+        "choosing": choosing(study, next(iter(study.meant(swim_set)), ""), str(swim_set.course)),
         "findings": findings,
         "progressions": links(catalogue.users(swim_set, Progression)),
         "convention": CLOCK_CONVENTION,
@@ -76,11 +77,12 @@ def _own_first(own: Course) -> list[Course]:
 
 @dataclass(frozen=True)
 class Figure:
-    """A figure on the page with the working that opens in place."""
+    """A figure on the page with the working that opens in place; ``units`` where it is for who reckons in that unit."""
 
     what: str
     value: str
     working: str = ""
+    units: str = ""
 
 
 def totals(summary: SetSummary) -> list[Figure]:
@@ -91,10 +93,10 @@ def totals(summary: SetSummary) -> list[Figure]:
         Figure("Reps", show_number(len(summary.reps))),
         Figure("Lengths", show_number(float(summary.lengths)), f"{show_distance(summary.distance.value, unit)} ÷ {summary.course}"),
     ]
-    if unit.metres != 1:
-        working = f"{show_distance(summary.distance.value, unit)} × {unit.metres} m"
-        shown.append(Figure("In metres", f"{show_number(summary.metres)} m", working))
-    return shown
+    value, other = summary.in_other_unit
+    sign, factor = ("×", unit.metres) if other is Unit.METRE else ("÷", other.metres)
+    working = f"{show_distance(summary.distance.value, unit)} {sign} {factor}"
+    return [*shown, Figure(f"In {other.plural}", show_distance(value, other), working, other.value)]
 
 
 def facet_table(
@@ -151,7 +153,7 @@ def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
 def _pool(study: Study, swim_set: SwimSet, course: Course) -> dict[str, Any]:
     """Everything about the set in one pool."""
     own = course == swim_set.course
-    summary = study.summary(swim_set.id) if own else summarise(study.catalogue, swim_set, course)
+    summary = study.laid(swim_set.id, course)
     return {
         "course": str(course),
         "own": own,

@@ -11,8 +11,10 @@ from pathlib import Path
 
 from almanac.checks import check
 from almanac.checks.study import Study
-from almanac.pages.address import site_address
+from almanac.pages.adding import form_file
+from almanac.pages.address import repository_address, site_address
 from almanac.pages.cards import card_context, cards_page
+from almanac.pages.changes import MOST_COMMITS, Change, change_files, changes, changes_page
 from almanac.pages.computed import computed_page
 from almanac.pages.data import data_files
 from almanac.pages.entry_pages import entry_pages
@@ -27,6 +29,7 @@ from almanac.pages.reference import reference_pages
 from almanac.pages.render import Templates
 from almanac.pages.set_page import set_pages
 from almanac.source.names import Names
+from almanac.source.revision import history
 
 HOME = Path(__file__).resolve().parents[3]  # the repository, which holds mkdocs.yml and site_src/
 _COPIED = ("styles", "scripts", "images")
@@ -58,7 +61,7 @@ def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
     try:
         for folder in (pages, fresh):
             shutil.rmtree(folder, ignore_errors=True)
-        write_pages(study, names, pages)
+        write_pages(study, names, pages, changes(history(root, MOST_COMMITS)))
         _run_mkdocs(work, pages, fresh)
         finish(fresh, HOME / "site_src", HOME / "mkdocs.yml")
         _replace(fresh, out)
@@ -66,7 +69,7 @@ def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
         raise SiteError(f"{problem.filename}: {problem.strerror}") from problem
 
 
-def write_pages(study: Study, names: Names, folder: Path) -> None:
+def write_pages(study: Study, names: Names, folder: Path, news: list[Change]) -> None:
     """Everything that MkDocs reads, as plain files below ``folder``."""
     shutil.copytree(HOME / "site_src" / "pages", folder)
     for name in _COPIED:
@@ -75,9 +78,10 @@ def write_pages(study: Study, names: Names, folder: Path) -> None:
     templates = Templates(HOME / "site_src" / "templates")
     address = site_address(HOME / "mkdocs.yml")
     pictures, drawn = picture_names(study.catalogue.drills)
-    for page in (*all_pages(study), Finder(study, pictures).page(), cards_page(study)):
+    for page in (*all_pages(study), Finder(study, pictures).page(), cards_page(study), changes_page(study.catalogue, news)):
         _write(folder / page.file, _text(templates, page, address))
-    for file, text in (*data_files(study, names, address), *picture_files(drawn)):
+    form = form_file(study.catalogue, names, repository_address(HOME / "mkdocs.yml"))
+    for file, text in (*data_files(study, names, address), form, *change_files(study.catalogue, news, address), *picture_files(drawn)):
         _write(folder / file, text)
 
 

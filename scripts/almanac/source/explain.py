@@ -19,6 +19,7 @@ from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
 
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
+_HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 
@@ -53,24 +54,27 @@ def _key_mend(failure: Failure, key: str) -> str:
     known = failure.fields
     homes = [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)] if not failure.path else []
     elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
-    near = nearest(key, known)
+    if failure.says("says"):
+        return str(failure.says("says"))
+    near = nearest(key, known, _HARDLY_CHANCE) if elsewhere else nearest(key, known)
     if near:
         return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
-    if elsewhere:
-        return elsewhere
-    return failure.says("says") or f"the fields here are {listed(known, 24)}"
+    return elsewhere or f"the fields here are {listed(known, 24)}"
 
 
 def _missing(failure: Failure) -> Iterator[Finding]:
     # jsonschema tells each missing key apart, but not which; the first caller tells them all, repeats fall out later.
     if _slip(failure):
         return
-    for key in failure.wanted:
-        if key not in failure.value:
+    misspelt = {nearest(key, failure.fields) for key in failure.value if key not in failure.fields}
+    missing = [key for key in failure.wanted if key not in failure.value]
+    for key in missing:
+        if key not in misspelt:
             mend = f"add '{key}': {failure.about(key)}".rstrip(": ")
-            if failure.instead:
-                mend += f"; or write {listed(repr(other) for other in failure.instead)} instead"
-            yield failure.say("missing-key", f"'{key}' is missing from {failure.owner}", mend)
+            if len(missing) == len(failure.wanted) and failure.instead:
+                here = [other for other in failure.instead if other in failure.fields]
+                mend += f"; or write {listed(repr(other) for other in here or failure.instead)} instead"
+            yield failure.say("missing-key", f"'{key}' is missing from {failure.name}", mend)
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
@@ -79,7 +83,7 @@ def _type(failure: Failure) -> Iterator[Finding]:
 
 
 def _type_mend(failure: Failure) -> str:
-    value, wanted = failure.value, failure.wanted
+    value, wanted = failure.value, failure.wanted if isinstance(failure.wanted, str) else ""
     if failure.says("format") == "date":
         return "write a day that exists, as YYYY-MM-DD"
     if wanted == "boolean" and isinstance(value, str):
@@ -92,7 +96,9 @@ def _type_mend(failure: Failure) -> str:
         return f"write it as a list: [{str(value)[:60]}]"
     if wanted == "object" and failure.says("required"):
         return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
-    return str(failure.says("says") or failure.says("description"))
+    if failure.says("vocabulary"):
+        return f"the words are {listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
+    return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
 
 
 def _fits(text: str, failure: Failure) -> bool:
@@ -152,7 +158,7 @@ def _reference_mend(failure: Failure, kind: str) -> str:
             return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
     if not known:
         return f"there is no {kind} yet: write it first"
-    return f"no {kind} is spelt like it" + (f"; there are {listed(known)}" if len(known) <= 12 else "")
+    return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
 
 
 def _together(failure: Failure) -> Iterator[Finding]:
@@ -178,7 +184,8 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
         yield failure.say("bad-form", f"{failure.name} must be one line", "write it on one line, or fold it with '>-'")
     else:
         mend = failure.says("says") or failure.says("description")
-        yield failure.say("bad-form", f"{failure.name} cannot be {shown(failure.value)}", mend)
+        message = f"{failure.name} will not do as a name" if failure.on_key else f"{failure.name} cannot be {shown(failure.value)}"
+        yield failure.say("bad-form", message, mend)
 
 
 def _bound(failure: Failure) -> Iterator[Finding]:

@@ -85,10 +85,10 @@ class Failure:
         return shown(last) if isinstance(last, str) else f"number {last + 1} of {shown(keys[-1])}"
 
     @cached_property
-    def _walked(self) -> tuple[list[schemas.Schema], list[str]]:
+    def _walked(self) -> tuple[list[schemas.Schema], list[str], list[str]]:
         """The way through the schema to the keyword that failed: jsonschema names each step but the references."""
         root = piece = schemas.bundled(self.kind)
-        around, instead = [root], list[str]()
+        around, instead, types = [root], list[str](), list[str]()
         *way, keyword = map(str, self.problem.absolute_schema_path)
         named = False
         for step in [*way, ""]:
@@ -99,13 +99,14 @@ class Failure:
                 break
             if step == "else" and piece is not root:
                 instead += piece["if"].get("required", [])
+                types += filter(None, [piece["if"].get("type")])
             if step in _INTO_ANOTHER and not named:
-                around, instead = [], []
+                around, instead, types = [], [], []
             piece = piece[step]
             named = step == "properties" and not named
             if not named:
                 around.append(piece)
-        return around[::-1], instead
+        return around[::-1], instead, types
 
     @property
     def around(self) -> list[schemas.Schema]:
@@ -138,24 +139,19 @@ class Failure:
         return text[:1].lower() + text[1:].rstrip(".")
 
     @property
-    def owner(self) -> str:
-        """The thing that has fields, for a sentence."""
-        title = self.says("title") if self.path else ""
-        return f"{title} ({self.name})" if title else self.name
-
-    @property
     def noun(self) -> str:
         """What belongs here, for a sentence."""
-        if self.says("clock"):
-            return "a time"
-        if self.says("format") == "date":
-            return "a day"
-        if self.says("vocabulary"):
-            return f"a word of the {told(self.says('vocabulary'))}"
-        if self.says("reference"):
-            return f"the id of a {told(self.says('reference'))}"
         wanted = [self.wanted] if isinstance(self.wanted, str) else self.wanted
-        return " or ".join(_TYPES[word] for word in wanted)
+        words = [_TYPES[word] for word in wanted]
+        if self.says("clock"):
+            words = ["a time"]
+        elif self.says("format") == "date":
+            words = ["a day"]
+        elif self.says("vocabulary"):
+            words = [f"a word of the {told(self.says('vocabulary'))}"]
+        elif self.says("reference"):
+            words = [f"the id of a {told(self.says('reference'))}"]
+        return " or ".join([*(_TYPES[word] for word in self._walked[2]), *words])
 
     def say(self, code: str, message: str, mend: str, path: Path | None = None, of_key: bool | None = None) -> Finding:
         """An error at the value, at its key, or at another path."""

@@ -20,13 +20,13 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source.stream import DEEPEST, hidden_structure, may_hide_structure
-from almanac.source.syntax import LINE_END, syntax_finding
+from almanac.source.syntax import syntax_finding
 
 MOST_BYTES = 64 * 1024
 
 Path = tuple[str | int, ...]
 
-_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]")
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)")
 _TAB_INDENT = re.compile(r"(?m)^ *(\t)[ \t]*[^\s]")
 _MOST = 20
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
@@ -53,6 +53,16 @@ class Document:
             key, node = found
             mark = key.start_mark if of_key else node.start_mark
         return Place(self.file, mark.line + 1, mark.column + 1)
+
+    def node(self, path: Path) -> yaml.Node:
+        """The YAML node of the value at ``path``. Raises KeyError where there is none."""
+        node = self._root
+        for step in path:
+            found = _child(node, step)
+            if found is None:
+                raise KeyError(path)
+            node = found[1]
+        return node
 
     @cached_property
     def _root(self) -> yaml.Node:
@@ -114,7 +124,7 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
         error("control-character", _place_after(text[: match.start()], file), f"{_control(match[0])} stands here", "delete it")
         for match in islice(_CONTROL.finditer(text), _MOST)
     ]
-    tabs = islice(_TAB_INDENT.finditer(text.replace("\r", "\n")), _MOST)
+    tabs = islice(_TAB_INDENT.finditer(text), _MOST)
     places = [_place_after(text[: match.start(1)], file) for match in tabs]
     return text, found + [error("tab-indent", place, "a tab stands in the indent", "indent with spaces") for place in places]
 
@@ -125,7 +135,7 @@ def _control(char: str) -> str:
 
 
 def _place_after(text: str, file: str) -> Place:
-    lines = LINE_END.split(text)
+    lines = text.split("\n")
     return Place(file, len(lines), len(lines[-1]) + 1)
 
 

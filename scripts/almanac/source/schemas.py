@@ -20,6 +20,8 @@ KINDS = (
 )  # fmt: skip
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
+_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted"}
+_NOTED = ("vocabulary", "reference", "clock", "says", "sorted")
 
 
 @cache
@@ -61,6 +63,7 @@ def _or_moved(schema: Schema, moved_to: Schema, kind: str) -> Schema:
     head = {key: schema.pop(key) for key in ("$schema", "$id", "title", "description", "$defs")}
     stub = {
         "additionalProperties": False,
+        "says": "a file that says moved_to holds nothing else: its fields belong to the entry that replaced it",
         "properties": {"moved_to": {**moved_to, "reference": kind}},
     }
     return {**head, "type": "object", "if": {"required": ["moved_to"]}, "then": stub, "else": schema}
@@ -106,7 +109,12 @@ def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Sc
             return [standard(item) for item in piece]
         if not isinstance(piece, dict):
             return piece
-        out = {key: standard(value) for key, value in piece.items() if key not in {"not_with", "clock", "says"}}
+        # Under ``properties`` stand fields, not keywords: one of them may be called ``clock``.
+        out = {
+            key: {name: standard(field) for name, field in value.items()} if key == "properties" else standard(value)
+            for key, value in piece.items()
+            if key not in _OWN_KEYWORDS
+        }
         for keyword in ("vocabulary", "reference"):
             if isinstance(piece.get(keyword), str):
                 out["enum"] = list(names.get((keyword, out.pop(keyword)), ()))
@@ -119,3 +127,24 @@ def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Sc
 
     result: Schema = standard(bundled(kind))
     return result
+
+
+def notes(kind: str) -> dict[str, Schema]:
+    """What ``published`` leaves out and wording needs, by JSON Pointer into the published schema.
+
+    Each note holds those of ``vocabulary``, ``reference``, ``clock``, ``says`` and ``sorted`` that the piece has.
+    """
+    found: dict[str, Schema] = {}
+
+    def walk(piece: Any, pointer: str, is_fields: bool = False) -> None:
+        if not isinstance(piece, dict):
+            return
+        own = {} if is_fields else {key: piece[key] for key in _NOTED if key in piece}
+        if own:
+            found[pointer] = own
+        for key, value in piece.items():
+            if is_fields or key not in _NOTED:
+                walk(value, f"{pointer}/{key}", not is_fields and key in {"properties", "$defs"})
+
+    walk(bundled(kind), "")
+    return found

@@ -7,7 +7,7 @@ import re
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.syntax import LINE_END, syntax_finding
+from almanac.source.syntax import syntax_finding
 
 DEEPEST = 20
 
@@ -43,7 +43,7 @@ def hidden_structure(text: str, file: str) -> tuple[list[Finding], bool]:
         place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file)
         findings.append(error(code, place, message, mend))
 
-    lines = LINE_END.split(text)
+    lines = text.split("\n")
     try:
         for event in yaml.parse(text, Loader=yaml.CBaseLoader):
             if isinstance(event, yaml.DocumentStartEvent):

@@ -8,7 +8,6 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 
-LINE_END = re.compile(r"\r\n|\r|\n")
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
 _TOLD = "this is not sound YAML: "
@@ -16,7 +15,7 @@ _TOLD = "this is not sound YAML: "
 
 def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     """A YAML syntax error, told by what the parser says of it and by the lines around."""
-    lines = LINE_END.split(text)
+    lines = text.split("\n")
     said = str(getattr(problem, "problem", "") or problem).splitlines()[0]
     at = _position(getattr(problem, "problem_mark", None))
     since = _position(getattr(problem, "context_mark", None)) or at

@@ -1,0 +1,107 @@
+"""The words for what a figure shows: one table for each vocabulary."""
+
+from __future__ import annotations
+
+POSITION_WORDS = {
+    "supine": "on the back",
+    "prone": "on the front",
+    "side": "on the side",
+    "rotating": "rotating from side to side",
+    "vertical": "upright",
+    "on-land": "on land",
+}
+ARMS_WORDS = {
+    "at-sides": "both arms along the body",
+    "one-extended": "one arm stretched beyond the head, the other along the body",
+    "streamline": "both arms stretched beyond the head in streamline, one hand on the other",
+    "board": "hands on a kickboard in front",
+    "holding-wall": "hands holding the wall",
+    "crossed": "arms folded on the chest",
+    "hands-up": "forearms held up",
+    "sculling": "hands sculling by the hips",
+    "holding-gear": "both hands holding a piece of gear",
+    "one-arm-strokes": "one arm taking a stroke, the other waiting",
+    "stroking": "both arms stroking in turn",
+    "free": "arms as they come",
+}
+KICK_WORDS = {
+    "flutter": "Flutter kick",
+    "dolphin": "Dolphin kick, legs together",
+    "breaststroke": "Breaststroke kick, legs together",
+    "none": "No kick, legs still",
+}
+SETTING_WORDS = {
+    "surface": "at the surface",
+    "under-water": "under water",
+    "at-wall": "at the wall",
+    "deck-edge": "at the edge of the deck",
+    "on-land": "on dry ground",
+}
+GEAR_WORDS = {
+    "drag-socks": "drag socks on the feet",
+    "parachute": "a parachute behind on a line from a belt",
+    "stretch-cord": "a stretch cord from a belt to the wall behind",
+    "pulley-tower": "a pulley tower behind, its rope at a belt",
+    "fins": "fins",
+    "kickboard": "a kickboard",
+    "tempo-beeper": "a tempo beeper at the cap",
+    "pull-buoy": "a pull buoy between the thighs",
+    "water-cup": "a cup of water on the forehead",
+    "snorkel": "a snorkel",
+    "hand-paddles": "hand paddles",
+}
+POSTURE_WORDS = {
+    "standing": "standing",
+    "standing-on-toes": "standing on the balls of the feet",
+    "lying-on-back": "lying on the back",
+    "lying-over-roll": "lying on the back over a rolled towel under the shoulder blades",
+    "lying-on-front": "lying on the front",
+    "side-lying": "lying on the side",
+    "sitting": "sitting, legs long",
+    "sitting-knees-bent": "sitting, knees bent",
+    "sitting-on-bench": "sitting on a bench",
+    "kneeling": "kneeling on one knee, the other foot ahead",
+    "plank": "in a plank on forearms and toes",
+    "bridge": "in a bridge on shoulders and feet",
+}
+# What the legs do in a posture, without a kick and with one.
+LEG_WORDS = {
+    "standing": ("Legs straight", "The near leg swings past the one that stands"),
+    "standing-on-toes": ("Knees straight, heels off the ground",) * 2,
+    "lying-on-back": ("Knees bent, feet flat", "One leg long and lifted, the other knee bent with the foot flat"),
+    "lying-over-roll": ("Knees bent, feet flat",) * 2,
+    "sitting": ("Feet pointed",) * 2,
+    "sitting-knees-bent": ("Knees at about a right angle, feet flat",) * 2,
+    "sitting-on-bench": ("Thighs level, feet flat on the ground",) * 2,
+    "kneeling": ("The kneeling thigh just past upright, the front knee over its foot",) * 2,
+    "plank": ("Legs straight, toes on the ground", "One leg lifted straight, the toes of the other on the ground"),
+    "bridge": ("Knees bent, both feet flat", "Knees bent, one foot off the ground, the other flat"),
+}
+DEAD_BUG = "One leg long, just off the ground, the other thigh upright with its shin level"
+# What idle hands do in a posture.
+RESTING_WORDS = {
+    "lying-over-roll": "hands carrying the head",
+    "sitting": "hands on the ground behind",
+    "sitting-knees-bent": "hands on the ground behind",
+    "sitting-on-bench": "hands on the thighs",
+    "kneeling": "one hand on the front knee",
+    "plank": "both forearms on the ground",
+    "bridge": "arms along the ground",
+}
+HOLD_WORDS = {
+    "seated": "sitting, shins in the water",
+    "reclined": "leaning back, legs over the water",
+    "wading": "standing on the floor, chest deep",
+    "planted": "feet on the wall behind, knees bent, ready to push",
+    "hung": "drawn up before a backstroke start",
+}
+WALL_WORDS = {
+    "coming-in": "The wall is ahead.",
+    "touching": "",
+    "feet-on": "",
+    "leaving": "The toes have just left the wall behind.",
+    "start-hold": "",
+    "at-back": "Back and head are at a wall.",
+}
+FACE_WORDS = {"in": "face in the water", "out": "chin at the water, face out"}
+PART_WORDS = {"propulsive": "the propulsive one", "recovery": "the recovery", "glide": "between kicks"}

@@ -1,0 +1,53 @@
+"""What the form of the page "Add an entry" reads beside the published schemas: words and ids with their titles, folders, the repository."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from almanac.model.catalogue import Catalogue
+from almanac.pages.cards import KIND_WORDS
+from almanac.source import schemas
+from almanac.source.files import FOLDERS
+from almanac.source.names import Names
+from almanac.source.paths import MOST_ID
+from almanac.source.reader import MOST_BYTES
+from almanac.source.stream import DEEPEST
+
+VERSION = 1
+FILE = "data/v1/form.json"
+
+
+def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str, str]:
+    """The data file, as its path below the site's root and its text. ``repository`` is the address of the host's pages of it, or ""."""
+    kinds = {folder.kind: _kind(folder.kind, folder.path, folder.deep) for folder in FOLDERS if folder.kind in KIND_WORDS}
+    data = {
+        "version": VERSION,
+        "repository": repository,
+        "kinds": kinds,
+        "families": sorted({drill.family for drill in catalogue.drills.values()}),
+        "limits": {"id": MOST_ID, "bytes": MOST_BYTES, "depth": DEEPEST},
+        "vocabulary": {id: _words(catalogue, id) for id in catalogue.vocabularies},
+        "reference": {kind: _ids(catalogue, names, kind) for keyword, kind in names.words if keyword == "reference"},
+        "moved": {kind: {old: new for (own, old), new in names.moved.items() if own == kind} for kind in kinds},
+    }
+    return FILE, json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
+
+
+def _kind(kind: str, folder: str, deep: bool) -> dict[str, Any]:
+    return {"title": KIND_WORDS[kind], "folder": folder, "in_families": deep, "notes": schemas.notes(kind)}
+
+
+def _words(catalogue: Catalogue, vocabulary: str) -> list[tuple[str, str, str]]:
+    """Each word with its title and what it means."""
+    return [(id, word.title, word.means) for id, word in catalogue.words(vocabulary).items()]
+
+
+def _ids(catalogue: Catalogue, names: Names, kind: str) -> list[tuple[str, str, str]]:
+    """Each id with its title and the file that it stands in."""
+    in_club = {"squad": catalogue.club.squads, "lane_group": catalogue.lane_groups, "pool": catalogue.club.pools}.get(kind, {})
+    found = []
+    for id, file in names.of("reference", kind).items():
+        named = catalogue.entries.get((kind, id)) or in_club.get(id)
+        found.append((id, str(getattr(named, "title", id)), file))
+    return found

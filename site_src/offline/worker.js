@@ -1,0 +1,148 @@
+// The service worker of a site that is kept on the device. The build writes the version below, and the list of files beside it.
+// A version is kept whole in a cache of its own: filled to the last file before it takes over, and then the only one answered from.
+"use strict";
+
+const VERSION = "@version@";
+const ROOT = self.registration.scope;
+const PREFIX = `deck-almanac ${ROOT} `;
+const LIST = new URL("precache.json", ROOT).href;
+const NOTE = new URL("__kept__", ROOT).href; // no page: what we note about a version, in its own cache
+const AT_ONCE = 6;
+
+const cacheName = (version) => PREFIX + version;
+const addressOf = (file) => new URL(file, ROOT).href;
+
+async function tell(message) {
+  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  pages.forEach((page) => page.postMessage({ version: VERSION, ...message }));
+}
+
+async function hashOf(bytes) {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return btoa(String.fromCharCode(...digest)).replaceAll("+", "-").replaceAll("/", "_").slice(0, 16);
+}
+
+/** A file as the list names it, by its hash: a login page of the pool's network, or half a new version, is refused. */
+async function download(file, hash) {
+  const response = await fetch(addressOf(file), { cache: "no-cache", redirect: "error" });
+  if (!response.ok) {
+    throw new Error(`${file}: ${response.status}`);
+  }
+  const bytes = await response.arrayBuffer();
+  if ((await hashOf(bytes)) !== hash) {
+    throw new Error(`${file} is not of this version`);
+  }
+  return new Response(bytes, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
+}
+
+async function noteOf(cache) {
+  const note = await cache.match(NOTE);
+  return note ? note.json() : { files: {} };
+}
+
+async function note(cache, told) {
+  await cache.put(NOTE, new Response(JSON.stringify(told), { headers: { "Content-Type": "application/json" } }));
+}
+
+/** Files kept by an older version, by hash: what has not changed is not fetched again. */
+async function olderFiles() {
+  const found = new Map();
+  for (const name of await caches.keys()) {
+    if (name.startsWith(PREFIX) && name !== cacheName(VERSION)) {
+      const cache = await caches.open(name);
+      for (const [file, [hash]] of Object.entries((await noteOf(cache)).files)) {
+        found.set(hash, () => cache.match(addressOf(file)));
+      }
+    }
+  }
+  return found;
+}
+
+/** Fill this version's cache, every file. What an attempt before this one brought in is not fetched again. */
+async function fill() {
+  const list = await (await fetch(LIST, { cache: "no-store", redirect: "error" })).json();
+  if (list.version !== VERSION) {
+    throw new Error("the list is of another version");
+  }
+  const cache = await caches.open(cacheName(VERSION));
+  const [older, files] = [await olderFiles(), Object.entries(list.files)];
+  await note(cache, { files: list.files });
+  let done = 0;
+  let next = 0;
+  async function one() {
+    while (next < files.length) {
+      const [file, [hash, size]] = files[next++];
+      if (!(await cache.match(addressOf(file)))) {
+        await cache.put(addressOf(file), (await older.get(hash)?.()) ?? (await download(file, hash)));
+      }
+      done += size;
+      await tell({ type: "filling", done, bytes: list.bytes });
+    }
+  }
+  await Promise.all(Array.from({ length: AT_ONCE }, one));
+}
+
+async function install() {
+  try {
+    await fill();
+    await tell({ type: "filled" });
+  } catch (problem) {
+    await tell({ type: "failed", because: String(problem.message ?? problem) });
+    throw problem; // the browser drops this version; the one before goes on
+  }
+}
+
+async function takeOver() {
+  const cache = await caches.open(cacheName(VERSION));
+  await note(cache, { ...(await noteOf(cache)), version: VERSION, since: new Date().toISOString() });
+  for (const name of await caches.keys()) {
+    if (name.startsWith(PREFIX) && name !== cacheName(VERSION)) {
+      await caches.delete(name);
+    }
+  }
+  await self.clients.claim();
+}
+
+/** With a newer version waiting and no other page open, the newer one takes over and the page is asked for again. */
+async function changesOver() {
+  const { waiting } = self.registration;
+  const pages = await self.clients.matchAll({ type: "window" });
+  if (!waiting || pages.length > 1) {
+    return false;
+  }
+  waiting.postMessage("take over");
+  return true;
+}
+
+async function kept(address) {
+  const cache = await caches.open(cacheName(VERSION));
+  const url = new URL(address);
+  const plain = url.origin + url.pathname + (url.pathname.endsWith("/") ? "index.html" : "");
+  return cache.match(plain);
+}
+
+async function answer(request) {
+  const isPage = request.mode === "navigate";
+  if (isPage && (await changesOver())) {
+    return new Response('<!doctype html><meta http-equiv="refresh" content="0">', { headers: { "Content-Type": "text/html" } });
+  }
+  const found = await kept(request.url);
+  if (found) {
+    return found;
+  }
+  try {
+    return await fetch(request);
+  } catch (problem) {
+    return (isPage && (await kept(addressOf("404.html")))) || Response.error();
+  }
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
+self.addEventListener("message", (event) => event.data === "take over" && self.skipWaiting());
+self.addEventListener("fetch", (event) => {
+  const { method, url } = event.request;
+  if (method === "GET" && url.startsWith(ROOT)) {
+    event.respondWith(answer(event.request));
+  }
+});

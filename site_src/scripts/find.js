@@ -1,0 +1,156 @@
+// The finder: the choices on the page, the address, and the list, kept in step.
+"use strict";
+
+(function (deck) {
+  const { find } = deck;
+  const form = document.querySelector("[data-finder]");
+  const page = document.querySelector("[data-found]");
+  const data = JSON.parse(document.getElementById("finder-data").textContent);
+  const entries = find.entriesOf(data);
+  const titles = Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, Object.fromEntries(words)]));
+  const boxes = new Map([...form.querySelectorAll("[data-facet]")].map((box) => [box.dataset.facet, box]));
+  const inputs = [...form.querySelectorAll("fieldset input")].map((input) => ({ input, count: input.parentElement.querySelector("[data-count]") }));
+  const steps = inputs.filter(({ input }) => input.name === "minutes").map(({ input }) => Number(input.value)).filter(Boolean);
+  const minutes = (entry) => find.minutesOf(data, entry, deck.choices.now());
+  const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)];
+  const show = find.results(page, titles, minutes);
+  let choice = find.nothing();
+  let index = null;
+  let byPointer = false;
+
+  function fields(entry) {
+    const faults = entry.has.fault.map((id) => `${titles.fault[id]} ${data.also[id] ?? ""}`).join(" ");
+    return [[entry.title, 8], [entry.more, 5], [faults, 4], [entry.summary, 3]];
+  }
+
+  function scores() {
+    index ??= choice.words ? new deck.WordIndex(entries.map(fields)) : null;
+    return choice.words ? index.search(choice.words) : null;
+  }
+
+  /** What is chosen in a facet, in words. */
+  function told(facet) {
+    if (facet === "minutes") {
+      return choice.minutes ? `${choice.minutes} minutes` : "";
+    }
+    if (facet === "words") {
+      return choice.words;
+    }
+    return [...choice[facet]].map((word) => (word === "none" ? "nothing" : titles[facet][word])).join(", ");
+  }
+
+  function showChoices(counts) {
+    for (const { input, count } of inputs) {
+      const { name, value } = input;
+      const number = counts[name][value] ?? 0;
+      const isOn = name === "minutes" ? String(choice.minutes ?? "") === value : choice[name].has(value);
+      input.checked = isOn;
+      input.disabled = !number && !isOn && value !== "";
+      if (count) {
+        count.textContent = number;
+      }
+    }
+    for (const [facet, box] of boxes) {
+      box.querySelector("[data-chosen]").textContent = told(facet);
+    }
+    form.querySelector("[data-clear]").hidden = !find.FACETS.some((facet) => find.isChosen(choice, facet));
+  }
+
+  function many(number, one, more) {
+    return `${number} ${number === 1 ? one : more}`;
+  }
+
+  function showTotal(found, untimed) {
+    const drills = found.filter((entry) => entry.kind === "drill").length;
+    const times = untimed ? ` ${many(untimed, "other has", "others have")} no computed time for this lane group.` : "";
+    page.querySelector("[data-total]").textContent =
+      `${many(drills, "drill", "drills")} and ${many(found.length - drills, "set", "sets")}.${times}`;
+  }
+
+  /** Nothing found: which choice to drop, the most helpful first. */
+  function showWayOut(found, without) {
+    const wayOut = page.querySelector("[data-nothing]");
+    wayOut.hidden = found.length > 0;
+    const helpful = Object.entries(without).sort(([, one], [, other]) => other - one);
+    const useful = helpful.filter(([, number]) => number);
+    const buttons = (useful.length ? useful : helpful).map(([facet, number]) => {
+      const button = deck.make("button", { type: "button", class: "tool" }, `${data.titles[facet]}: ${told(facet)}`);
+      button.append(number ? ` (${number} without it)` : "");
+      button.addEventListener("click", () => {
+        drop(facet);
+        form.querySelector("#find-words").focus();
+      });
+      return button;
+    });
+    wayOut.querySelector("[data-ways]").replaceChildren(...buttons);
+  }
+
+  function drop(facet) {
+    choice[facet] = find.nothing()[facet];
+    form.querySelector("#find-words").value = choice.words;
+    refresh();
+  }
+
+  function refresh(keepAddress = false) {
+    const scored = scores();
+    const { found, counts, without, untimed } = find.sift(entries, choice, { minutes, scores: scored, steps });
+    showChoices(counts);
+    showTotal(found, untimed);
+    showWayOut(found, without);
+    show(find.inOrder(found, choice, scored, firstFor));
+    if (!keepAddress) {
+      const address = find.toAddress(choice, deck.choices.now());
+      history.replaceState(null, "", address ? `#${address}` : "#");
+    }
+  }
+
+  function chosen(input) {
+    if (input.name === "minutes") {
+      choice.minutes = Number(input.value) || null;
+    } else {
+      choice[input.name][input.checked ? "add" : "delete"](input.value);
+    }
+    refresh();
+    if (byPointer && input.name !== "gear" && !isWide()) {
+      const box = boxes.get(input.name); // the list, not the choices, is wanted next
+      box.open = false;
+      form.scrollIntoView({ block: "nearest" });
+    }
+  }
+
+  const isWide = () => window.matchMedia("(min-width: 60em)").matches;
+
+  function readAddress() {
+    const known = Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, new Set(words.map(([id]) => id))]));
+    known.gear.add("none");
+    const told = find.fromAddress(location.hash, known);
+    choice = told.choice;
+    for (const name of ["pool", "group"]) {
+      if (form.querySelector(`[data-choose="${name}"] option[value="${CSS.escape(told[name] ?? "")}"]`)) {
+        deck.choices.choose(name, told[name], false);
+      }
+    }
+    form.querySelector("#find-words").value = choice.words;
+    boxes.forEach((box, facet) => { box.open = isWide() || told.open.includes(facet); });
+    refresh(true);
+  }
+
+  form.hidden = page.hidden = false;
+  document.querySelector("[data-plain-lists]").hidden = true;
+  form.addEventListener("submit", (event) => event.preventDefault());
+  form.addEventListener("pointerdown", () => { byPointer = true; });
+  form.addEventListener("keydown", () => { byPointer = false; });
+  form.addEventListener("change", ({ target }) => target.closest("fieldset") && !target.dataset.choose && chosen(target));
+  form.querySelector("#find-words").addEventListener("input", ({ target }) => {
+    choice.words = target.value.trim();
+    refresh();
+  });
+  form.querySelector("[data-clear]").addEventListener("click", () => {
+    choice = find.nothing();
+    form.querySelector("#find-words").value = "";
+    refresh();
+  });
+  window.addEventListener("hashchange", readAddress);
+  readAddress();
+  deck.choices.onChange(() => refresh(!choice.minutes));
+})(window.deck);

@@ -1,0 +1,97 @@
+"""The effort scale: which word owns a rating, how a span divides, and what makes a scale unsound."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from arithmetic_world import EFFORTS, SCALE
+from hypothesis import given
+from hypothesis import strategies as st
+
+from almanac.arithmetic.effort import EffortSpan, scale_gaps
+from almanac.model.policy import Rating, Word
+from almanac.model.swim_set import Build, Descend, Hold, Rotate
+
+WORDS = list(EFFORTS)
+ratings = st.integers(0, 100).map(lambda tenths: Fraction(tenths, 10))
+
+
+@pytest.mark.parametrize(
+    ("rating", "word"),
+    [(0, "easy"), (2.9, "easy"), (3, "steady"), (4, "steady"), (5, "strong"), (7, "fast"), (9, "all-out"), (10, "all-out")],
+)
+def test_a_border_belongs_to_the_harder_word(rating, word):
+    assert SCALE.word_at(Fraction(str(rating))) == word
+
+
+def test_ratings_and_shares():
+    assert [SCALE.rating(word) for word in WORDS] == [Fraction(3, 2), 4, 6, 8, Fraction(19, 2)]
+    assert [SCALE.share(word) for word in WORDS] == [0.72, 0.80, 0.87, 0.94, 1.0]
+
+
+@pytest.mark.parametrize(
+    ("effort", "spans"),  # reps 1 to 3 of 3: first and last rating
+    [
+        (Hold("strong"), [(6, 6)] * 3),
+        (Descend("steady", "fast"), [(4, 4), (6, 6), (8, 8)]),
+        (Build("steady", "fast"), [(4, 8)] * 3),
+        (Rotate(("steady", "fast")), [(4, 4), (8, 8), (4, 4)]),
+    ],
+)
+def test_spans(effort, spans):
+    found = [SCALE.span(effort, number, 3) for number in (1, 2, 3)]
+    assert [(span.start, span.end) for span in found] == spans
+    assert [span.mean for span in found] == [Fraction(start + end, 2) for start, end in spans]
+
+
+def test_a_descend_over_one_rep_is_its_first_word():  # a finding forbids it; it must not divide by zero
+    assert SCALE.span(Descend("steady", "fast"), 1, 1) == EffortSpan(Fraction(4), Fraction(4), ("steady", "fast"), Fraction(0))
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "split"),
+    [
+        (4, 4, {"steady": 1}),
+        (4, 8, {"steady": Fraction(1, 4), "strong": Fraction(1, 2), "fast": Fraction(1, 4)}),
+        (8, 4, {"steady": Fraction(1, 4), "strong": Fraction(1, 2), "fast": Fraction(1, 4)}),
+        (5, 7, {"strong": 1}),
+        (0, 10, dict(zip(WORDS, [Fraction(tenths, 10) for tenths in (3, 2, 2, 2, 1)], strict=True))),
+    ],
+)  # fmt: skip
+def test_splits(start, end, split):
+    assert SCALE.split(EffortSpan(Fraction(start), Fraction(end), ("easy", "easy"), None)) == split
+
+
+@given(ratings, ratings)
+def test_a_split_is_whole(start, end):
+    split = SCALE.split(EffortSpan(start, end, ("easy", "easy"), None))
+    assert sum(split.values()) == 1 and all(share > 0 for share in split.values())
+
+
+def scale(*rows):
+    """A scale of words from, to and share; None for what a word lacks."""
+    words = {}
+    for name, (least, most, share) in zip(WORDS, rows, strict=False):
+        words[name] = Word(name, "", None if least is None else Rating(least, most), share)
+    return words
+
+
+@pytest.mark.parametrize(
+    ("rows", "failing"),
+    [
+        ([(0, 3, 0.7), (3, 5, 0.8), (5, 10, 1)], []),
+        ([(0, 10, 1)], []),
+        ([(1, 3, 0.7), (3, 10, 1)], ["easy"]),  # does not begin at 0
+        ([(0, 3, 0.7), (3, 9, 1)], ["steady"]),  # does not end at 10
+        ([(0, 3, 0.7), (4, 10, 1)], ["steady"]),  # a gap
+        ([(0, 5, 0.7), (3, 10, 1)], ["steady"]),  # an overlap
+        ([(0, 0, 0.7), (0, 10, 1)], ["easy"]),  # a word that owns nothing
+        ([(0, 5, 0.7), (5, 4, 0.8), (4, 10, 1)], ["steady"]),  # runs backwards
+        ([(0, 3, None), (3, 10, 1)], ["easy"]),
+        ([(None, None, 0.7), (3, 10, 1)], ["easy"]),
+        ([(0, 3, 0.7), (None, None, None), (5, 10, 1)], ["steady"]),
+    ],
+)
+def test_scales_with_gaps(rows, failing):
+    assert scale_gaps(scale(*rows)) == failing

@@ -1,0 +1,168 @@
+"""Lanes: send-offs that are too tight or too short, lanes that are crowded, gaps longer than a send-off."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from arithmetic_strategies import TIMED, items
+from arithmetic_world import DRILLS, LONG, SCALE, SHORT, YARDS, catalogue, clock, events, group, policy, rep, swim_set
+from hypothesis import given
+from hypothesis import strategies as st
+
+from almanac.arithmetic.expand import expand
+from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, is_on_back, too_tight
+from almanac.checks.sets import gap_over_sendoff, lane_crowded, sendoff_too_tight
+from almanac.checks.study import Study
+from almanac.model.swim_set import items_from
+
+FORTY_FIVE = {"kick-50": 45 * 0.87, "crawl-100": 90 * 0.87}  # 45 s over 50 kick, 90 s over 100 crawl, at strong
+
+
+def tight(of=None, **item):
+    on = clock(of)
+    return too_tight(on.run(rep(**item)), on)
+
+
+def full(of, course=SHORT, most_in_lane=None, **item):
+    return crowded(clock(of, course).run(rep(**item)), of, policy(), course, most_in_lane)
+
+
+# Send-offs.
+
+
+@pytest.mark.parametrize(
+    ("sendoff", "is_tight", "too_short"),  # 45 s and a least rest of 5 s
+    [(60, False, None), (50, False, None), (49.9, True, False), (45, True, False), (44, True, True), (0.01, True, True)],
+)
+def test_too_tight_and_too_short(sendoff, is_tight, too_short):
+    found = tight(group(FORTY_FIVE), sendoff=sendoff)
+    assert bool(found) == is_tight
+    for one in found:
+        assert one.too_short == too_short and one.least_rest_s == pytest.approx(5)
+        assert one.suggested_s == 60  # 45 + the wanted 15
+        assert one.timed.rest_s == pytest.approx(sendoff - 45)
+
+
+def test_the_tightest_rep_of_an_item_speaks_for_it():
+    # Osprey on 1:00. From easy to steady: 65.08 + 3, 61.83 + 3, 58.57 + 4. From steady to fast, at 4.8 to 8 of effort:
+    # 58.57 + 4, 56.83 + 4, 55.08 + 5, 53.34 + 5, and now a quarter of the work: 51.59 + 12.90, 49.85 + 12.46.
+    (found,) = tight(reps=3, effort={"descend": ["easy", "steady"]}, sendoff=60)
+    assert found.timed.rep.number == 1 and found.least_rest_s == 3
+    (found,) = tight(reps=6, effort={"descend": ["steady", "fast"]}, sendoff=60)
+    assert found.timed.rep.number == 5 and found.least_rest_s == pytest.approx(12.8983, abs=1e-4)
+
+
+def test_plain_rest_suggestions_and_unknown_targets_are_never_too_tight():
+    assert not tight(rest=1) and not tight() and not tight(sendoff={"heron-1": 1}) and not tight(drill="board-kick", sendoff=1)
+
+
+@given(items(TIMED))
+def test_too_tight_is_every_item_with_a_rep_short_of_its_least_rest(written):
+    on = clock()
+    found = on.run(expand(items_from(written), DRILLS, SCALE))
+    short: dict = {}
+    for timed in found.reps:
+        if timed.sendoff and not timed.suggested:
+            lack = on.rest_for(timed.rep, timed.target, "least").value - timed.rest_s
+            if lack > 1e-9:
+                short[timed.rep.path] = max(lack, short.get(timed.rep.path, 0))
+    assert {one.timed.rep.path: one.least_rest_s - one.timed.rest_s for one in too_tight(found, on)} == pytest.approx(short)
+
+
+# Lanes.
+
+
+HEADS = [(14, 3, None, 5), (15, 3, None, 5), (16, 3, 4, 4), (1, 1, None, 1), (2, 6, None, 1), (40, 1, None, 40)]
+
+
+@pytest.mark.parametrize(("heads", "lanes", "most", "expected"), HEADS)
+def test_heads_in_the_fullest_lane(heads, lanes, most, expected):
+    assert heads_in_lane(group(heads=heads, lanes=lanes), most) == expected
+
+
+@pytest.mark.parametrize(
+    ("drill", "own_gap", "gap"), [("kick", 5, 10), ("kick", 12, 12), ("backstroke", 5, 10), ("float", 5, 10), ("crawl", 5, 5)]
+)
+def test_gap_is_wider_on_the_back(drill, own_gap, gap):
+    (laid,) = rep(drill=drill)
+    assert gap_for(laid, group(gap=own_gap), policy()) == gap
+    assert is_on_back(laid) == (drill != "crawl")
+
+
+def test_one_swimmer_alone_is_never_crowded():
+    for gap in (5, 100):
+        assert not full(group(FORTY_FIVE, heads=1, lanes=1, gap=gap), sendoff=60)
+
+
+def test_forty_in_a_lane():
+    (found,) = full(group(FORTY_FIVE, heads=40, lanes=1), reps=3, sendoff=60)
+    assert (found.heads, found.gap_s, found.last_leaves_s, found.most_heads) == (40, 10, 390, 5)
+    assert found.back_s == pytest.approx(45)  # 5 leave by 40 s; the sixth would leave at 50
+    assert not full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=5, reps=3, sendoff=60)
+    assert full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=6, reps=3, sendoff=60)
+
+
+@pytest.mark.parametrize(("sendoff", "is_crowded"), [(50, False), (45, False), (40, True), (35, True)])
+def test_one_length_is_held_against_its_sendoff(sendoff, is_crowded):
+    # Five on the back 10 s apart: the last leaves at 40 s. A 25 ends at the other wall, so the leader comes back from there
+    # when the send-off is over, although he was there after 20 s.
+    found = full(group(FORTY_FIVE), distance=25, sendoff=sendoff)
+    assert bool(found) == is_crowded
+    for one in found:
+        assert one.back_s == sendoff and one.timed.target_s < 25
+    assert full(group(FORTY_FIVE), distance=50, effort="all-out", sendoff=sendoff)  # there and back in 39 s
+
+
+def test_one_length_of_a_long_pool():
+    assert full(group(FORTY_FIVE), SHORT, distance=50, effort="all-out", sendoff=60)
+    assert not full(group(FORTY_FIVE), LONG, distance=50, effort="all-out", sendoff=60)
+
+
+def test_without_a_target_nothing_is_said_of_the_lane():
+    assert not full(group({}, heads=40, lanes=1), reps=2)
+    assert not full(group({}, heads=40, lanes=1), drill="board-kick", sendoff=60)
+    upright = clock(group({})).run(events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"}))
+    assert not crowded(upright, group({}, heads=40, lanes=1), policy(), SHORT)
+
+
+@given(items(TIMED), st.integers(1, 200), st.integers(1, 10), st.integers(1, 400), st.sampled_from([SHORT, LONG, YARDS]))
+def test_the_most_heads_fit_and_one_more_does_not(written, heads, lanes, gap, course):
+    of = group(heads=heads, lanes=lanes, gap=gap)
+    run = clock(of, course).run(expand(items_from(written), DRILLS, SCALE))
+    for found in crowded(run, of, policy(), course):
+        assert found.heads > found.most_heads >= 1
+        paths = {c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads)}
+        assert found.timed.rep.path not in paths
+        assert found.timed.rep.path in {c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads + 1)}
+
+
+# The findings, from checks, on bad input of the club.
+
+
+def problems(rule, of, **item):
+    """What a check says of a catalogue that holds one set."""
+    one = swim_set({"reps": 4, "distance": 50, "do": "kick", "effort": "strong", **item})
+    whole = catalogue(of)
+    study = Study(replace(whole, entries={**whole.entries, ("set", one.id): one}), date(2026, 10, 1))
+    return [problem.message for problem in rule.check(study)]
+
+
+@pytest.mark.parametrize(
+    ("rule", "of", "item", "said"),
+    [
+        (sendoff_too_tight, group(FORTY_FIVE), {"sendoff": 40}, "is below the target"),
+        (sendoff_too_tight, group(FORTY_FIVE), {"sendoff": 47}, "leaves 2 s"),
+        (sendoff_too_tight, group(FORTY_FIVE, heads=1), {"sendoff": 60}, None),
+        (lane_crowded, group(FORTY_FIVE, heads=40, lanes=1), {"sendoff": 60}, "with 40 in a lane"),
+        (lane_crowded, group(FORTY_FIVE, heads=1, lanes=1), {"sendoff": 60}, None),
+        (gap_over_sendoff, group(FORTY_FIVE, gap=90), {"sendoff": 60}, "a gap of 90 s is not below the send-off"),
+        (gap_over_sendoff, group(FORTY_FIVE, heads=1, lanes=1, gap=90), {"sendoff": 60}, None),
+        (lane_crowded, group({}, heads=40, lanes=1, gap=90), {"sendoff": 60}, None),
+        (sendoff_too_tight, group({}), {"sendoff": 1}, None),
+    ],
+)
+def test_bad_input_is_a_finding(rule, of, item, said):
+    found = problems(rule, of, **item)
+    assert len(found) == (said is not None) and all(said in message for message in found)

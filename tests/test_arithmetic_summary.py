@@ -1,0 +1,101 @@
+"""The summary of a set: distance in each course, lengths, gear, brief, and the lane groups it is meant for."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from arithmetic_strategies import items
+from arithmetic_world import DANGER, LONG, PIECES, SHORT, YARDS, catalogue, group, swim_set
+from hypothesis import given
+
+from almanac.arithmetic.brief import BriefLine
+from almanac.arithmetic.summary import groups_meant, summarise
+from almanac.arithmetic.table import item_rows
+from almanac.model.entry import Danger
+
+EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00"}
+
+
+@pytest.mark.parametrize(("course", "metres", "lengths"), [(SHORT, 400, 16), (LONG, 400, 8), (YARDS, 365.76, 16)])
+def test_eight_fifties_in_each_course(course, metres, lengths):  # check-values.md, section 16
+    found = summarise(catalogue(), swim_set(EIGHT), course)
+    assert found.distance.value == 400 and found.metres == pytest.approx(metres, abs=1e-9)
+    assert found.lengths == lengths and found.course == course and found.misfits == ()
+
+
+def test_a_rep_between_the_walls_makes_broken_lengths():
+    found = summarise(catalogue(), swim_set({**EIGHT, "reps": 1, "distance": 75}), LONG)
+    assert found.lengths == Fraction(3, 2) and [misfit.nearest for misfit in found.misfits] == [100]
+
+
+def test_gear_is_gathered_once_in_order_of_use():
+    in_socks = {**EIGHT, "do": "socks-kick", "gear": ["board", "fins"]}
+    found = summarise(catalogue(), swim_set({**EIGHT, "gear": ["fins"]}, in_socks))
+    assert found.gear == ("fins", "board", "socks")
+    assert found.by["gear"] == {"fins": 400, "board+fins+socks": 400}
+
+
+def test_brief_holds_each_danger_once_with_all_that_it_comes_from():
+    own = Danger("Feet meet heads.", "Slowest last.")
+    entry = replace(swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), safety=(own,))
+    found = summarise(catalogue(), entry).brief
+    assert found[0] == BriefLine(own.hazard, own.control, ("a-set",))
+    assert found[1].hazard == DANGER.hazard and found[1].sources == ("fins", "kick", "backstroke")
+    assert len(found) == 2 and PIECES["fins"].hazards == (DANGER,)
+
+
+def test_meant_for_the_groups_with_sendoffs_else_for_those_of_its_level():
+    whole = catalogue()
+    assert groups_meant(whole, swim_set({**EIGHT, "sendoff": {"osprey-1": 60}})) == ("osprey-1",)
+    assert groups_meant(whole, swim_set({**EIGHT, "sendoff": {"heron-1": 60}})) == ()
+    assert groups_meant(whole, swim_set(EIGHT)) == ("osprey-1",)
+    assert groups_meant(whole, replace(swim_set(EIGHT), level="foundation")) == ()
+
+
+@given(items())
+def test_rows_of_the_lane_table_hold_every_rep_once(written):
+    run = summarise(catalogue(), swim_set(*written)).clocks["osprey-1"]
+    rows = item_rows(run)
+    assert sorted(map(id, run.reps)) == sorted(id(timed) for row in rows for timed in row.timed)
+    assert len({row.path for row in rows}) == len(rows)
+    for row in rows:
+        targets = [timed.target_s for timed in row.timed if timed.target_s is not None]
+        rests = [timed.rest_s for timed in row.timed if timed.rest_s is not None]
+        assert (row.slowest.target_s, row.fastest.target_s) == ((max(targets), min(targets)) if targets else (None, None))
+        assert (row.least_rest_s, row.greatest_rest_s) == ((min(rests), max(rests)) if rests else (None, None))
+
+
+def test_a_group_without_tests_has_the_distances_and_no_clock():
+    found = summarise(catalogue(group({})), swim_set({**EIGHT, "sendoff": {"heron-1": 60}}))
+    assert found.distance.value == 400 and found.clocks["osprey-1"].clock is None
+    assert [missing.benchmark for missing in found.clocks["osprey-1"].missing] == ["kick-200"]
+
+
+def one(distance, do, effort="steady", **more):
+    return {"reps": 1, "distance": distance, "do": do, "effort": effort, **more}
+
+
+THEN_STROKE = [{"distance": 25, "do": "kick", "effort": "strong"}, {"distance": 50, "do": "backstroke", "effort": "fast"}]
+
+
+@pytest.mark.parametrize(
+    ("written", "kick", "supine", "prone", "board", "resisted", "fast", "into_stroke"),
+    [
+        ([one(100, "kick"), one(100, "crawl")], (1, 2), (1, 1), (0, 1), (0, 1), (0, 1), (0, 1), 0),
+        ([one(300, "kick"), one(100, "board-kick")], (1, 1), (3, 4), (1, 4), (1, 4), (0, 1), (0, 1), 0),
+        ([one(100, "crawl"), one(100, "backstroke")], (0, 1), None, None, None, (0, 1), (0, 1), 0),
+        ([one(100, "socks-kick", "fast"), one(100, "kick", gear=["fins"]), one(200, "float", "all-out")],
+         (1, 2), (1, 1), (0, 1), (0, 1), (1, 4), (3, 4), 0),
+        ([one(100, "kick", {"build": ["strong", "fast"]}, gear=["chute", "fins"])],
+         (1, 1), (1, 1), (0, 1), (0, 1), (1, 1), (1, 2), 0),
+        ([{"reps": 4, "parts": THEN_STROKE}], (1, 3), (1, 1), (0, 1), (0, 1), (0, 1), (2, 3), 200),
+        ([{"reps": 4, "parts": THEN_STROKE[::-1]}], (1, 3), (1, 1), (0, 1), (0, 1), (0, 1), (2, 3), 0),
+    ],
+)  # fmt: skip
+def test_shares(written, kick, supine, prone, board, resisted, fast, into_stroke):
+    found = summarise(catalogue(), swim_set(*written)).shares
+    expected = [share and Fraction(*share) for share in (kick, supine, prone, board, resisted, fast)]
+    assert [found.kick, found.supine_flutter, found.prone_flutter, found.board_flutter, found.resisted, found.fast] == expected
+    assert found.kick_into_stroke == into_stroke

@@ -1,0 +1,123 @@
+"""Blocks added up, against sums worked by hand; calendars read back by another library; the rules for blocks."""
+
+from __future__ import annotations
+
+import csv
+import io
+from datetime import datetime
+from pathlib import Path
+from statistics import mean, stdev
+
+import pytest
+import vobject
+
+from almanac.arithmetic.appearances import benchmark_plans, drill_appearances, goal_appearances, late_needs
+from almanac.pages.calendar import block_calendar, block_table
+from plans_world import BLOCK, club, codes, study
+
+
+@pytest.fixture(scope="module")
+def world(tmp_path_factory: pytest.TempPathFactory):
+    return study(club(tmp_path_factory.mktemp("club")))
+
+
+@pytest.fixture(scope="module")
+def summary(world):
+    return world.blocks["autumn"]["heron-1"]
+
+
+def test_distance_by_week(summary) -> None:
+    assert [week.balance.metres for week in summary.weeks] == [1000, 1500, 500]
+    assert summary.balance.metres == 3000
+
+
+def test_balance(summary) -> None:
+    # 450 m of each 500 are kick, all of it flutter on the back; 50 of 500 are fast; nothing resists
+    assert summary.balance.kick_share == pytest.approx(0.9)
+    assert summary.balance.supine_share == pytest.approx(1.0)
+    assert summary.balance.fast_share == pytest.approx(0.1)
+    assert summary.balance.resisted_m == 0
+
+
+def test_load_of_a_week(world, summary) -> None:
+    planned = world.practices["tuesday"].load("heron-1").value
+    week = summary.weeks[0]
+    days = [planned, 0, planned, 0, 30 * 4, 0, 0]
+    assert week.load.total == pytest.approx(sum(days))
+    assert week.load.monotony == pytest.approx(mean(days) / stdev(days))
+    assert week.load.strain == pytest.approx(sum(days) * mean(days) / stdev(days))
+
+
+def test_missing_days_are_not_rest(world, summary) -> None:
+    planned = world.practices["tuesday"].load("heron-1").value
+    week = summary.weeks[1]
+    assert [day.load for day in week.days] == [planned, None, planned, None, planned, None, 0.0]
+    assert week.load.mean == pytest.approx(3 * planned / 4)
+    assert week.days_off == 1
+
+
+def test_change_from_week_to_week(summary) -> None:
+    assert summary.weeks[0].change is None
+    assert summary.weeks[1].change.metres == pytest.approx(0.5)
+    assert summary.weeks[2].change.metres == pytest.approx(500 / 1500 - 1)
+    assert summary.weeks[2].change.resisted is None  # nothing was resisted before: no share of nothing
+
+
+def test_taper_against_the_weeks_before(summary) -> None:
+    # the mean of 1,000 and 1,500 m is 1,250; 500 m cut it by 60 %, the upper end of Bosquet et al. 2007
+    assert summary.taper.weeks == (3,)
+    assert summary.taper.cut == pytest.approx(0.6)
+
+
+def test_appearances(world, summary) -> None:
+    drills = drill_appearances(summary)
+    assert (drills["back-kick"].first, drills["back-kick"].last, drills["back-kick"].days) == (1, 3, 6)
+    assert "kick-technique" in goal_appearances(summary)
+    levels = list(world.catalogue.words("levels"))
+    late = list(late_needs(summary, world.catalogue.drills, levels, "foundation"))
+    assert ("back-kick", "back-float", None) in [(item.drill, item.need, item.need_first) for item in late]
+
+
+def test_benchmarks_due(world) -> None:
+    block = world.catalogue.blocks["autumn"]
+    (plan,) = benchmark_plans(block.weeks, world.catalogue.benchmarks)
+    assert plan.weeks == (1, 3)
+
+
+def test_calendar_is_read_back_by_another_library(world, summary) -> None:
+    text = block_calendar(world.catalogue, summary, "https://club.example/site/")
+    events = list(vobject.readOne(text).vevent_list)
+    practices = [event for event in events if "practice" in event.uid.value]
+    assert len(practices) == 6 and len(events) == 7
+    first = practices[0]
+    assert first.dtstart.value == datetime(2026, 9, 7, 18, 0)
+    assert (first.dtend.value - first.dtstart.value).total_seconds() == 30 * 60
+    assert first.url.value == "https://club.example/site/practices/tuesday.html"
+    assert len({event.uid.value for event in events}) == 7
+    assert text == block_calendar(world.catalogue, summary, "https://club.example/site/")
+
+
+def test_table(world) -> None:
+    rows = list(csv.DictReader(io.StringIO(block_table(world.blocks["autumn"]))))
+    assert len(rows) == 21
+    assert sum(float(row["metres"]) for row in rows) == 3000
+    assert rows[1]["rest"] == "yes" and float(rows[1]["load_heron-1"]) == 0
+    assert rows[8]["load_heron-1"] == ""  # a Tuesday that nobody planned
+
+
+@pytest.mark.parametrize(
+    ("find", "put", "code"),
+    [
+        ("starts: 2026-09-07", "starts: 2026-09-08", "block-starts-monday"),
+        ("goals: [kick-technique]", "goals: [kick-technique, kick-endurance]", "goal-unserved"),
+        ("sun: {rest: true}}\n  - focus: Ease.", "sun: {practice: tuesday}}\n  - focus: Ease.", "days-off"),
+        ("days: {mon: {practice: tuesday}, sun: {rest: true}}", "days: {mon: {practice: tuesday}, tue: {practice: tuesday}, sun: {rest: true}}", "taper-cut"),
+        ("purpose: The", "balance: {kick_share: {to: 0.5}}\npurpose: The", "balance-missed"),
+    ],
+)
+def test_rules(tmp_path: Path, find: str, put: str, code: str) -> None:
+    assert find in BLOCK
+    before = codes(club(tmp_path / "before"))
+    text = BLOCK.replace(find, put)
+    after = codes(club(tmp_path / "after", block=text))
+    assert code in after and code not in before

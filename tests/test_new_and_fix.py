@@ -1,0 +1,164 @@
+"""``almanac new`` for every kind, what it refuses, its questions; and ``check --fix``, which changes nothing else."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from almanac.commands import asking
+from almanac.commands.main import main
+from almanac.model.load import load
+from almanac.source.reader import read
+from almanac.source.starters import KINDS, quoted
+from almanac.source.style import fixed
+from plans_world import BASE, club, codes
+
+ROOT = Path(__file__).resolve().parents[1]
+
+
+@pytest.fixture
+def catalogue(tmp_path: Path) -> Path:
+    for name in ("drills", "plans"):
+        shutil.copytree(ROOT / name, tmp_path / name)
+    return tmp_path
+
+
+def test_every_kind_of_page_has_a_starter() -> None:
+    assert set(KINDS) == {"drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block"}
+
+
+def test_starters_are_valid_as_they_stand(catalogue: Path) -> None:
+    before = {finding for finding in load(catalogue).findings if finding.is_error}
+    for kind in KINDS:
+        assert main(["new", kind, f"a-new-{kind}", "--root", str(catalogue)]) == 0
+    after = {finding for finding in load(catalogue).findings if finding.is_error}
+    assert after == before
+    written = list(catalogue.rglob("a-new-*.yml"))
+    assert len(written) == len(KINDS)
+    assert all("#" in file.read_text("utf-8") for file in written)
+
+
+@pytest.mark.parametrize(
+    ("id", "says"),
+    [
+        ("back-streamline-kick", "exists already"),
+        ("Back-Streamline-Kick", "is no id"),
+        ("con", "device"),
+        ("lpt1", "device"),
+        ("two--hyphens", "is no id"),
+        ("../escape", "is no id"),
+        ("zwölf", "is no id"),
+        ("a" * 61, "characters"),
+        ("", "is no id"),
+    ],
+)
+def test_a_bad_id_is_refused_and_nothing_is_written(catalogue: Path, capsys: pytest.CaptureFixture[str], id: str, says: str) -> None:
+    files = sorted(catalogue.rglob("*"))
+    assert main(["new", "drill", id, "--root", str(catalogue)]) == 2
+    assert says in capsys.readouterr().err
+    assert sorted(catalogue.rglob("*")) == files
+
+
+def test_a_name_nearly_taken_is_told(catalogue: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["new", "drill", "back-streamline-kicks", "--root", str(catalogue)]) == 0
+    assert "already a drill 'back-streamline-kick'" in capsys.readouterr().out
+
+
+def test_a_block_without_practices_says_what_comes_first(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    root = club(tmp_path)
+    (root / "plans/practices/tuesday.yml").unlink()
+    (root / "plans/blocks/autumn.yml").unlink()
+    assert main(["new", "block", "winter", "--root", str(root)]) == 2
+    assert "names a practice" in capsys.readouterr().err
+
+
+def test_questions_are_asked_again_until_the_answer_will_do(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    given = iter(["x", "Knees: under", "too short", "A line that is long enough for a phone.", "9999", "1"])
+
+    def answer(_: str) -> str:
+        return next(given, "A text that is long enough to stand here.")
+
+    monkeypatch.setattr("builtins.input", answer)
+    answers = asking.ask("fault", load(BASE))
+    assert answers["title"] == '"Knees: under"'
+    assert answers["summary"] == "A line that is long enough for a phone."
+    assert answers["stroke"]
+    assert "it needs at least" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("text", ["plain words", "yes", "true", "1:15", "- a", "# b", "a: b", 'quo"te', "back\\slash", "émigré ☃", " "])
+def test_quoted_text_reads_back_the_same(text: str) -> None:
+    document, findings = read(f"title: {quoted(text)}\n".encode(), "x.yml")
+    assert not findings and document is not None and document.data["title"] == text
+
+
+UNTIDY = """\
+# Six fifties, as they stand on the board.
+title: Six fifties   # never more
+goals: [kick-technique]
+# why
+purpose: The line holds while the legs tire.
+course: 25m
+level: foundation
+items:
+  - reps: 6
+    distance: 50
+    do: back-kick
+    effort: easy
+    sendoff: "1:45"     # not 1:40
+"""
+
+TIDY = """\
+# Six fifties, as they stand on the board.
+title: Six fifties   # never more
+# why
+purpose: The line holds while the legs tire.
+goals: [kick-technique]
+level: foundation
+course: 25m
+items:
+  - reps: 6
+    distance: 50
+    do: back-kick
+    effort: easy
+    sendoff: 1:45     # not 1:40
+"""
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"])
+def test_fix_mends_order_and_quotes_and_leaves_every_other_byte(tmp_path: Path, ends: str) -> None:
+    root = club(tmp_path)
+    file = root / "plans/sets/six-fifties.yml"
+    file.write_bytes(UNTIDY.replace("\n", ends).encode())
+    assert {"key-order", "quoted-time"} <= codes(root)
+    assert main(["check", "--fix", "--root", str(root)]) in (0, 1)
+    assert file.read_bytes() == TIDY.replace("\n", ends).encode()
+    assert not {"key-order", "quoted-time"} & codes(root)
+
+
+def test_fix_leaves_what_is_in_order_alone(tmp_path: Path) -> None:
+    root = club(tmp_path)
+    before = {path: path.read_bytes() for path in root.rglob("*.yml")}
+    main(["check", "--fix", "--root", str(root)])
+    assert {path: path.read_bytes() for path in root.rglob("*.yml")} == before
+
+
+def test_fix_of_the_real_catalogue_changes_no_data() -> None:
+    loaded = load(ROOT)
+    for (kind, _), document in loaded.documents.items():
+        text = fixed(document, kind)
+        again, findings = read(text.encode(), document.file)
+        assert not findings and again is not None
+        assert again.data == document.data or kind, document.file
+        assert fixed(again, kind) == text, "mending twice is mending once"
+
+
+def test_fix_touches_no_broken_file(tmp_path: Path) -> None:
+    root = club(tmp_path)
+    file = root / "plans/sets/six-fifties.yml"
+    broken = UNTIDY.replace("back-kick", "no-such-drill").encode()
+    file.write_bytes(broken)
+    assert main(["check", "--fix", "--root", str(root)]) == 1
+    assert file.read_bytes() == broken

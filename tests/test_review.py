@@ -1,0 +1,155 @@
+"""``almanac review`` on repositories made on the fly: what moves, with the right numbers; and what cannot be read."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from almanac.commands.main import main
+from plans_world import club, write
+
+
+def git(root: Path, *arguments: str) -> str:
+    identity = ["-c", "user.name=Head coach", "-c", "user.email=coach@club.example", "-c", "protocol.file.allow=always"]
+    return subprocess.run(["git", "-C", str(root), *identity, *arguments], check=True, capture_output=True, text=True).stdout
+
+
+@pytest.fixture
+def repository(tmp_path: Path) -> Path:
+    root = club(tmp_path / "club")
+    git(root, "init", "--quiet", "--initial-branch", "main")
+    git(root, "add", "--all")
+    git(root, "commit", "--quiet", "--message", "base")
+    return root
+
+
+def edit(root: Path, file: str, find: str, put: str) -> None:
+    text = (root / file).read_text("utf-8")
+    assert find in text
+    write(root, file, text.replace(find, put))
+
+
+def reviewed(root: Path, capsys: pytest.CaptureFixture[str], *arguments: str, code: int = 0) -> dict:
+    assert main(["review", *arguments, "--json", "--root", str(root)]) == code
+    return json.loads(capsys.readouterr().out)
+
+
+KICK = "drills/skills/kicking/back-kick.yml"
+
+
+def test_a_pace_factor_moves_every_clock_near_and_far(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, KICK, "factor: 1.0", "factor: 1.1")
+    result = reviewed(repository, capsys, "HEAD")
+    (entry,) = result["entries"]
+    assert (entry["what"], entry["kind"], entry["id"]) == ("changed", "drill", "back-kick")
+    assert entry["fields"] == [{"path": "pace.factor", "before": 1.0, "after": 1.1}]
+    moved = {(move["kind"], move["id"], move["figure"]): move for move in result["figures"]}
+    assert {(kind, id) for kind, id, _ in moved} == {("set", "six-fifties"), ("practice", "tuesday"), ("block", "autumn")}
+    work = moved["set", "six-fifties", "work"]
+    # 6 × 50 at easy (0.75 of best): 60 s ÷ 0.75 = 80 s each, then 1.1 times that
+    assert (work["before"], work["after"]) == (pytest.approx(480), pytest.approx(528))
+    assert ("set", "six-fifties", "clock") not in moved  # its send-offs hold the clock
+    # warm-up of 2 × 50 with 10 s rest: from 90 to 100 s each; the cool-down is swum, not kicked
+    assert moved["practice", "tuesday", "part 1 clock"]["after"] - moved["practice", "tuesday", "part 1 clock"]["before"] == 20
+    assert all(not move["near"] for move in result["figures"])
+
+
+def test_entries_added_removed_and_moved(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(repository, "plans/sets/six-more.yml", (repository / "plans/sets/six-fifties.yml").read_text().replace("Six fifties", "Six more"))
+    (repository / "plans/blocks/autumn.yml").unlink()
+    swim = repository / "drills/skills/swimming/back-swim.yml"
+    (repository / "drills/skills/stroke").mkdir()
+    swim.rename(repository / "drills/skills/stroke/back-swim.yml")
+    result = reviewed(repository, capsys, "HEAD")
+    assert [(entry["what"], entry["id"]) for entry in result["entries"]] == [
+        ("removed", "autumn"), ("moved", "back-swim"), ("added", "six-more"),
+    ]  # fmt: skip
+    shares = {frozenset(pair["ids"]): pair["share"] for pair in result["alike"]}
+    assert shares[frozenset(("six-more", "six-fifties"))] > 0.5
+    assert {"kind": "practice", "id": "tuesday"} in result["unused"]
+
+
+def test_lists_are_told_by_item(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, KICK, "cues: [Toes make the water boil]", "cues: [Toes make the water boil, Knees stay under]")
+    (entry,) = reviewed(repository, capsys, "HEAD")["entries"]
+    assert entry["fields"] == [{"path": "cues[1]", "before": None, "after": "Knees stay under"}]
+
+
+def test_new_errors_are_told_and_decide_the_exit_code(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, "plans/sets/six-fifties.yml", "distance: 50", "distance: 55")
+    result = reviewed(repository, capsys, "HEAD", code=1)
+    assert "rep-ends-mid-pool" in [finding["code"] for finding in result["findings"]["appeared"]]
+    git(repository, "commit", "--quiet", "--all", "--message", "broken")
+    assert reviewed(repository, capsys, "HEAD")["findings"] == {"appeared": [], "gone": []}
+    edit(repository, "plans/sets/six-fifties.yml", "distance: 55", "distance: 50")
+    assert [finding["code"] for finding in reviewed(repository, capsys, "HEAD")["findings"]["gone"]] == ["rep-ends-mid-pool"]
+
+
+def test_markdown_is_safe_and_short(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, KICK, "Push off on the back in streamline.", "Push `off` <b>on</b> @everyone [x](javascript:1).")
+    assert main(["review", "HEAD", "--root", str(repository), "--links", "https://host.example/blob/abc"]) == 0
+    text = capsys.readouterr().out
+    assert text.startswith("<!-- deck-almanac-review -->")
+    assert "https://host.example/blob/abc/drills/skills/kicking/back-kick.yml" in text
+    assert "<b>" not in text.replace("`` Push `off` <b>on</b> @everyone [x](javascript:1). ``", "")
+    assert len(text) < 65_536
+
+
+def test_a_very_large_change_still_fits_a_comment(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = (repository / "plans/sets/six-fifties.yml").read_text()
+    for number in range(1500):
+        write(repository, f"plans/sets/set-{number}.yml", text.replace("Six fifties", f"Set {number}"))
+    main(["review", "HEAD", "--root", str(repository)])
+    assert len(capsys.readouterr().out) < 65_536
+
+
+def test_a_broken_base_is_compared_as_far_as_it_goes(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, "plans/policy.yml", "title:", "titel:")
+    git(repository, "commit", "--quiet", "--all", "--message", "broken policy")
+    edit(repository, "plans/policy.yml", "titel:", "title:")
+    result = reviewed(repository, capsys, "HEAD")
+    assert result["figures"] == [] and result["findings"]["gone"]
+
+
+@pytest.mark.parametrize("revision", ["nowhere", "main~9", "--output=x", "HEAD:drills"])
+def test_an_unknown_revision_is_wrong_usage(repository: Path, capsys: pytest.CaptureFixture[str], revision: str) -> None:
+    assert main(["review", "--root", str(repository), "--", revision]) == 2
+    assert "Traceback" not in capsys.readouterr().err
+
+
+def test_no_repository_and_no_commit_are_wrong_usage(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    root = club(tmp_path / "bare")
+    assert main(["review", "HEAD", "--root", str(root)]) == 2
+    git(root, "init", "--quiet")
+    assert main(["review", "HEAD", "--root", str(root)]) == 2
+    assert "no commit yet" in capsys.readouterr().err
+
+
+def test_a_shallow_clone_says_what_to_fetch(repository: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    first = git(repository, "rev-parse", "HEAD").strip()
+    edit(repository, KICK, "factor: 1.0", "factor: 1.1")
+    git(repository, "commit", "--quiet", "--all", "--message", "slower")
+    git(tmp_path, "clone", "--quiet", "--depth", "1", f"file://{repository}", "shallow")
+    assert main(["review", first, "--root", str(tmp_path / "shallow")]) == 2
+    assert "--unshallow" in capsys.readouterr().err
+
+
+def test_binary_files_submodules_and_a_root_below_the_repository(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    other = club(tmp_path / "other")
+    git(other, "init", "--quiet")
+    git(other, "add", "--all")
+    git(other, "commit", "--quiet", "--message", "other")
+    top = tmp_path / "top"
+    root = club(top / "below")
+    git(top, "init", "--quiet")
+    git(top, "submodule", "--quiet", "add", f"file://{other}", "below/drills/skills/borrowed")
+    (root / "plans/sets/picture.yml").write_bytes(bytes(range(256)))
+    git(top, "add", "--all")
+    git(top, "commit", "--quiet", "--message", "odd")
+    (root / "plans/sets/picture.yml").unlink()
+    result = reviewed(root, capsys, "HEAD", "HEAD")
+    assert result["entries"] == []
+    assert main(["review", "HEAD", "--root", str(root), "--json"]) in (0, 1)
