@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from itertools import product
 from pathlib import Path
-from xml.etree import ElementTree
 
 import pytest
+from figure_checks import SVG, checked
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,7 +16,6 @@ from almanac.figures.arms import ARMS, RISING
 from almanac.figures.body import body_figure
 from almanac.figures.flutter import MOMENTS, flutter_leg, flutter_phase, legs, phases
 from almanac.figures.gear import DRAWN
-from almanac.figures.kick_cycle import kick_cycle_figure
 from almanac.figures.plans import DECK, KICKS, POSITIONS, SETTINGS, STROKES
 from almanac.figures.poses import Pose, pose
 from almanac.figures.segments import Arm, Leg, Posture, skeleton
@@ -26,9 +25,7 @@ from almanac.figures.space import Point
 from almanac.figures.terms import ARMS_WORDS, GEAR_WORDS, KICK_WORDS, POSITION_WORDS, SETTING_WORDS
 
 ROOT = Path(__file__).parents[1]
-SVG = "{http://www.w3.org/2000/svg}"
 GEAR = (*DRAWN, "kickboard")
-PATH_STEP = re.compile(r"([MLHVCSQA])([^A-Z]*)")
 
 
 def all_poses(**fixed: str) -> list[Pose]:
@@ -287,44 +284,6 @@ def test_hands_that_hold_the_wall_touch_it() -> None:
 # --- the picture
 
 
-def extent(root: ElementTree.Element) -> tuple[float, float, float, float]:
-    """The smallest box around everything drawn, curves taken at their control points."""
-    xs: list[float] = []
-    ys: list[float] = []
-    for node in root.iter(f"{SVG}rect"):
-        x, y, w, h = (float(node.get(name, "0")) for name in ("x", "y", "width", "height"))
-        assert w >= 0 and h >= 0
-        xs += [x, x + w]
-        ys += [y, y + h]
-    for node in root.iter(f"{SVG}path"):
-        for letter, text in PATH_STEP.findall(node.get("d", "")):
-            numbers = [float(item) for item in text.split()]
-            if letter == "A":
-                numbers = numbers[5:]
-            xs += [] if letter == "V" else numbers if letter == "H" else numbers[0::2]
-            ys += [] if letter == "H" else numbers if letter == "V" else numbers[1::2]
-    return min(xs), min(ys), max(xs), max(ys)
-
-
-def checked(svg: str) -> ElementTree.Element:
-    """The figure as a tree, after what must hold for each: words, scaling, no style or script, all inside."""
-    root = ElementTree.fromstring(svg)
-    assert root.tag == f"{SVG}svg" and root.get("role") == "img"
-    assert root.get("width") is None and root.get("height") is None
-    title, desc = root.find(f"{SVG}title"), root.find(f"{SVG}desc")
-    assert title is not None and title.text and title.get("id") == root.get("aria-labelledby")
-    assert desc is not None and desc.text and desc.get("id") == root.get("aria-describedby")
-    for node in root.iter():
-        assert node.tag.removeprefix(SVG) in {"svg", "title", "desc", "path", "rect", "text"}
-        assert node.get("style") is None and not any(name.startswith("on") for name in node.attrib)
-    assert "nan" not in svg and "inf" not in svg
-    _, _, width, height = (float(item) for item in root.get("viewBox", "").split())
-    left, top, right, bottom = extent(root)
-    assert left >= -2.5 and top >= -0.5, (left, top)
-    assert right <= width + 2.5 and bottom <= height + 0.5, (right, bottom)
-    return root
-
-
 @pytest.mark.parametrize("position", POSITIONS)
 @pytest.mark.parametrize("setting", SETTINGS)
 def test_every_combination_of_words_is_drawn_inside_its_frame(position: str, setting: str) -> None:
@@ -470,7 +429,7 @@ def test_every_word_has_words() -> None:
     assert set(GEAR_WORDS) == set(GEAR)
 
 
-# --- colours and the kick cycle
+# --- colours
 
 
 def test_the_style_sheet_sets_every_colour_in_light_dark_print_and_forced_colours() -> None:
@@ -484,26 +443,6 @@ def test_the_style_sheet_sets_every_colour_in_light_dark_print_and_forced_colour
 
 
 def test_every_colour_of_a_figure_is_a_property_with_a_fallback() -> None:
-    for svg in (body_figure(position="supine", arms="board", kick="flutter", gear=GEAR), kick_cycle_figure()):
-        painted = set(re.findall(r'(?:fill|stroke)="([^"]+)"', svg)) - {"none"}
-        assert all(re.fullmatch(r"var\(--figure-[a-z-]+, #[0-9a-f]{6}\)|stroke", value) for value in painted)
-
-
-def test_the_kick_cycle_shows_eight_moments_with_every_phase_named() -> None:
-    root = checked(kick_cycle_figure())
-    _, _, width, height = (float(item) for item in root.get("viewBox", "").split())
-    assert width <= 360 < height, "portrait, for a phone"
-    texts = [node.text or "" for node in root.iter(f"{SVG}text")]
-    assert sum(text.startswith("Near: ") for text in texts) == 16
-    assert texts.count("Near: up-beat, drives,") == 4 and texts.count("Near: down-beat, drives,") == 4
-    assert texts.count("Far: up-beat, drives") == 4 and texts.count("Far: down-beat, recovers") == 4
-    desc = root.findtext(f"{SVG}desc", "")
-    assert all(f"Moment {moment}: on the back, near leg" in desc for moment in range(MOMENTS))
-    sizes = [float(node.get("font-size", "0")) for node in root.iter(f"{SVG}text")]
-    assert min(sizes) >= 11
-
-
-def test_the_kick_cycle_takes_an_identifier_and_refuses_a_bad_one() -> None:
-    assert 'id="kicks-title"' in kick_cycle_figure(identifier="kicks")
-    with pytest.raises(ValueError, match="identifier"):
-        kick_cycle_figure(identifier="")
+    svg = body_figure(position="supine", arms="board", kick="flutter", gear=GEAR)
+    painted = set(re.findall(r'(?:fill|stroke)="([^"]+)"', svg)) - {"none"}
+    assert all(re.fullmatch(r"var\(--figure-[a-z-]+, #[0-9a-f]{6}\)|stroke", value) for value in painted)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from enum import Enum
 
 METRES_PER_YARD = 0.9144  # exact: international yard and pound agreement, 1959
-LONGEST_S = 86_400  # no length of time in an entry is longer than a day
+DAY_S = 86_400  # every length of time in an entry is shorter
 _MOST_SHOWN = 40
+_WIDE = Context(prec=400)  # digits enough for any number there is
 
 _CLOCK = re.compile(r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII)
 
@@ -68,14 +69,14 @@ class TimeError(ValueError):
 def parse_time(value: str | float) -> float:
     """Seconds of a time written as on a pace clock.
 
-    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero, up to a day.
+    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero and below a day.
     Raises TimeError with the reason and the mend.
     """
     seconds = _parse_clock(value) if isinstance(value, str) else float(value)
     if seconds <= 0:
         raise TimeError(f"{value!r} is no time: it must be more than zero", "write a time above 0:00, or leave it out")
-    if seconds > LONGEST_S:
-        raise TimeError(f"{value!r} is no time: it is longer than a day", "write a shorter one; a bare number is seconds")
+    if seconds >= DAY_S:
+        raise TimeError(f"{value!r} is no time: it is a day or longer", "write a shorter one; a bare number is seconds")
     return seconds
 
 
@@ -105,7 +106,7 @@ def show_time(seconds: float, tenths: bool = False) -> str:
     would lose is rounded, not cut.
     """
     step = Decimal("0.1") if tenths else Decimal(1)
-    rounded = Decimal(repr(float(seconds))).quantize(step, ROUND_HALF_UP)
+    rounded = Decimal(repr(float(seconds))).quantize(step, ROUND_HALF_UP, _WIDE)
     sign, rounded = ("-", -rounded) if rounded < 0 else ("", rounded)
     whole = int(rounded)
     hours, minutes, rest = whole // 3600, whole % 3600 // 60, whole % 60
@@ -132,14 +133,14 @@ def show_share(share: float | None) -> str:
         return "none"
     if 0 < share < 0.005:
         return "under 1 %"
-    return f"{Decimal(repr(100 * share)).quantize(Decimal(1), ROUND_HALF_UP)} %"
+    return f"{Decimal(repr(100 * share)).quantize(Decimal(1), ROUND_HALF_UP, _WIDE)} %"
 
 
 def show_change(change: float | None) -> str:
     """A change as a signed percentage: 0.12 -> ``+12 %``; None, where there is nothing to compare, -> ``–``."""
     if change is None:
         return "–"
-    percent = int(Decimal(repr(100 * change)).quantize(Decimal(1), ROUND_HALF_UP))
+    percent = int(Decimal(repr(100 * change)).quantize(Decimal(1), ROUND_HALF_UP, _WIDE))
     return f"{'+' if percent > 0 else '−' if percent < 0 else ''}{abs(percent)} %"
 
 

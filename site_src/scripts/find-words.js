@@ -9,9 +9,12 @@
     return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
   }
 
-  /** Typing errors that a word of this length may hold. */
-  function allowance(length) {
-    return length < 4 ? 0 : length < 8 ? 1 : 2;
+  /** Typing errors that a word may hold. One of three letters may miss one between its ends: "kik" for "kick". */
+  function allowance(asked, word) {
+    if (asked.length < 4) {
+      return asked.length === 3 && word.length === 4 && asked[0] === word[0] && asked[2] === word[3] ? 1 : 0;
+    }
+    return asked.length < 8 ? 1 : 2;
   }
 
   /** Whether two words differ by at most `most` letters put in, left out, changed, or swapped with the next. */
@@ -52,7 +55,7 @@
     if (asked.length > 3 && word.length > 3 && asked.startsWith(word)) {
       return 0.6; // "kicking" asked, "kick" written
     }
-    return isNear(asked, word, allowance(asked.length)) ? 0.5 : 0;
+    return isNear(asked, word, allowance(asked, word)) ? 0.5 : 0;
   }
 
   /** An index of entries: each is a list of [text, weight]. */

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from almanac.checks import blocks, club, practices, sameness, sets, teaching
+from almanac.checks import blocks, breathing, club, coverage, lanes, practices, sameness, sets, teaching, wording
 from almanac.checks.rule import Rule
 from almanac.checks.study import Study
 from almanac.findings import Finding, Severity, error, warning
@@ -29,17 +29,22 @@ RULES: tuple[Rule, ...] = (
     teaching.one_right_answer,
     teaching.stage_before_need,
     teaching.mends_nothing_back,
-    teaching.breath_holding,
+    breathing.breath_holding,
     sameness.near_duplicate,
+    wording.empty_word,
+    wording.passive_step,
+    wording.missing_unit,
+    coverage.coverage_hole,
+    coverage.gap_filled,
     sets.too_many_reps,
     sets.descend_one_rep,
     sets.effort_falls,
     sets.rep_ends_mid_pool,
     sets.change_mid_pool,
     sets.expect_differs,
-    sets.sendoff_too_tight,
-    sets.lane_crowded,
-    sets.gap_over_sendoff,
+    lanes.sendoff_too_tight,
+    lanes.lane_crowded,
+    lanes.gap_over_sendoff,
     practices.practice_overruns,
     practices.lanes_short,
     practices.squad_empty,

@@ -8,6 +8,7 @@ from datetime import date
 from functools import cached_property
 
 from almanac.arithmetic.block import BlockSummary, summarise_block
+from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.effort import EffortScale, scale_gaps
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.graph import teaching_order
@@ -65,6 +66,13 @@ class Study:
         return teaching_order(needs, lambda id: (levels.index(drills[id].level), id))
 
     @cached_property
+    def coverage(self) -> list[list[Cell]]:
+        """Drills and sets by goal and level."""
+        catalogue = self.catalogue
+        levels = list(catalogue.words("levels"))
+        return coverage(catalogue.words("goals"), levels, catalogue.drills.values(), catalogue.sets.values())
+
+    @cached_property
     def scale(self) -> EffortScale:
         """The club's effort scale."""
         return EffortScale(self.catalogue.efforts)
@@ -108,6 +116,16 @@ class Study:
     def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
         """The lane groups that a set is written for."""
         return groups_meant(self.catalogue, swim_set)
+
+
+def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...], Path]]:
+    """The items of every set, and those that practices hold in place, with the path that leads to them."""
+    for swim_set in catalogue.sets.values():
+        yield swim_set, swim_set.items, ("items",)
+    for practice in catalogue.practices.values():
+        for number, part in enumerate(practice.parts):
+            if part.items:
+                yield practice, part.items, ("parts", number, "items")
 
 
 def reps_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Reps, Path]]:

@@ -6,9 +6,7 @@ from collections.abc import Iterator
 
 from almanac.arithmetic.graph import circles
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study, notes_with_paths
-from almanac.model.knowledge import Drill
-from almanac.source.reader import Path
+from almanac.checks.study import Study
 
 
 @forbids("circle")
@@ -117,28 +115,3 @@ def mends_nothing_back(study: Study) -> Iterator[Problem]:
             if not any(drill.id in cause.mended_by for cause in fault.causes):
                 message = f"no cause of '{id}' names this drill"
                 yield Problem(drill, ("mends", index), message, f"add it under a cause in {fault.file}, or remove it here")
-
-
-@forbids("breath-holding")
-def breath_holding(study: Study) -> Iterator[Problem]:
-    """Breath-holding for distance or time is refused.
-
-    Hyperventilation before underwater swimming and extended breath-holding "are dangerous and potentially
-    deadly" (joint statement of the American Red Cross and the YMCA of the USA, 27 May 2015). No title,
-    summary, cue or note may ask for it.
-    """
-    for entry in (*study.catalogue.drills.values(), *study.catalogue.sets.values()):
-        texts: list[tuple[Path, str]] = [(("title",), entry.title), (("summary",), entry.summary)]
-        if isinstance(entry, Drill):
-            texts += [(("cues", number), cue) for number, cue in enumerate(entry.cues)]
-        else:
-            texts += notes_with_paths(entry.items)
-        for path, text in texts:
-            if any(sign in text.casefold() for sign in _BREATH_HOLDING):
-                yield Problem(entry, path, f"'{text}' asks for breath-holding", "take it out: it is refused here")
-
-
-_BREATH_HOLDING = (
-    "hypoxic", "breath-hold", "breath hold", "hold your breath", "holding your breath", "hold the breath", "no breath",
-    "without breathing", "one breath", "without a breath", "lung buster",
-)  # fmt: skip

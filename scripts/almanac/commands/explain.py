@@ -36,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     found = named(arguments.root, arguments.name)
     if found.study is None or not found.computable:
-        print(as_text(found.findings, 1))
+        print(as_text(*found.reasons))
         return ERRORS
     check_group(found.study, arguments.group)
     figures, missing = _figures(found, found.study, arguments.course, arguments.group)

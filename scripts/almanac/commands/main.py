@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import io
 import os
 import sys
 import tempfile
@@ -34,6 +35,9 @@ def parser() -> argparse.ArgumentParser:
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command. Returns 0 fine, 1 findings of severity error, 2 wrong usage, 3 a fault of the program."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # a terminal that lacks an arrow or an accent is no fault
     try:
         arguments = parser().parse_args(argv)
         code: int = arguments.run(arguments)

@@ -16,12 +16,16 @@ SUMMED = ("set", "practice", "block")
 
 @dataclass(frozen=True)
 class Named:
-    """What a name led to: the kind and id, the study it stands in, and the findings on its file alone."""
+    """What a name led to: the kind and id, the study it stands in, and the findings on its file alone.
+
+    ``others`` are all findings and how many entries there are: what else may keep it from being worked out.
+    """
 
     kind: str
     id: str
     study: Study | None
     findings: list[Finding]
+    others: tuple[list[Finding], int]
 
     @property
     def computable(self) -> bool:
@@ -29,6 +33,12 @@ class Named:
         if self.study is None:
             return False
         return self.id in {"set": self.study.computable, "practice": self.study.practices, "block": self.study.blocks}[self.kind]
+
+    @property
+    def reasons(self) -> tuple[list[Finding], int]:
+        """Why its figures cannot be worked out, and in how many entries: its own findings, or the errors elsewhere."""
+        found, entries = self.others
+        return (self.findings, 1) if self.has_errors else ([finding for finding in found if finding.is_error], entries)
 
     @property
     def has_errors(self) -> bool:
@@ -53,7 +63,8 @@ def named(root: Path, name: str) -> Named:
     if len(found) > 1:
         raise UsageError(f"'{id}' is the name of a {' and a '.join(found)}: say {' or '.join(f'{kind}/{id}' for kind in found)}")
     for kind, present in found.items():
-        return Named(kind, present, everything.study, _on(everything.findings, names.of("reference", kind)[present]))
+        own = _on(everything.findings, names.of("reference", kind)[present])
+        return Named(kind, present, everything.study, own, (everything.findings, everything.loaded.count))
     near = nearest(id, [known for kind in kinds for known in names.of("reference", kind)])
     raise UsageError(f"there is no set, practice or block '{name}'" + (f"; the nearest: {near}" if near else ""))
 
@@ -63,7 +74,7 @@ def _outside(everything: Checked, path: Path) -> Named:
         raise UsageError(f"there is no file {path}")
     kind = kind_of_file(path)
     result = checked(with_file(everything.loaded, path, kind))
-    return Named(kind, path.stem, result.study, _on(result.findings, str(path)))
+    return Named(kind, path.stem, result.study, _on(result.findings, str(path)), (result.findings, result.loaded.count))
 
 
 def _on(findings: list[Finding], file: str) -> list[Finding]:

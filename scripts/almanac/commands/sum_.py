@@ -14,7 +14,7 @@ from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.checks.study import Study
 from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
-from almanac.findings import as_text
+from almanac.findings import FORMATS, as_text
 from almanac.pages.plan_json import block_json, practice_json
 from almanac.pages.plan_text import block_text, practice_text
 from almanac.pages.sum_json import set_json
@@ -34,7 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     found = named(arguments.root, arguments.name)
     if found.study is None or not found.computable:
-        print(as_text(found.findings, 1))
+        print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS
     if arguments.course and found.kind != "set":
         raise UsageError(f"--course lays a set into another pool, and '{found.id}' is a {found.kind}")

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from almanac.figures.document import checked_identifier, document
 from almanac.figures.framing import WIDTH, frame_of, view_of
 from almanac.figures.gear import gear_layers
 from almanac.figures.limbs import (
@@ -21,7 +21,7 @@ from almanac.figures.limbs import (
 from almanac.figures.poses import Pose, pose
 from almanac.figures.scenery import backdrop, waterline
 from almanac.figures.settle import plan_of
-from almanac.figures.shapes import at, number, path, words
+from almanac.figures.shapes import at, number, path
 from almanac.figures.space import Point
 from almanac.figures.trunk import short_path, suit_path, trunk_path
 from almanac.figures.words import description, title_words
@@ -80,26 +80,6 @@ def body_figure(
 def painted(layers: list[Layer]) -> list[str]:
     """The elements of all layers, the farthest first."""
     return [part for _, elements in sorted(layers, key=lambda layer: layer[0]) for part in elements]
-
-
-def checked_identifier(identifier: str) -> str:
-    """The identifier as given; raises ValueError where it cannot begin an id."""
-    if not re.fullmatch(r"[A-Za-z][A-Za-z0-9_-]*", identifier):
-        raise ValueError(f"identifier {identifier!r} must be a letter, then letters, digits, - or _")
-    return identifier
-
-
-def document(
-    kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]
-) -> str:
-    """A whole SVG element with its title and description (``told``)."""
-    title, text = f"{identifier}-title", f"{identifier}-desc"
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="figure figure-{kind}" '
-        f'viewBox="0 0 {number(width)} {number(height)}" role="img" aria-labelledby="{title}" '
-        f'aria-describedby="{text}">'
-        f"{words('title', told[0], title)}{words('desc', told[1], text)}{''.join(parts)}</svg>"
-    )
 
 
 def body_layers(held: Pose, view: View) -> list[Layer]:

@@ -75,9 +75,10 @@ def _on_toes(plan: Plan) -> Posture:
 def _lying_arms(plan: Plan, hip: Point, body: Axes) -> Pair:
     """Idle hands lie beside the body; free ones carry the head."""
     if plan.arms == "free":
-        carried = _shoulder(hip, body).plus(body.up, 0.176)
-        near = arm_to(carried.plus(_UP, 0.03), Point(-0.7, -0.7), _shoulder(hip, body), body)
-        return near, arm_to(carried.plus(_UP, 0.036), Point(-0.7, -0.7), _shoulder(hip, body), body)
+        shoulder, half_down = _shoulder(hip, body), Point(-0.62, -0.78)
+        behind = shoulder.plus(body.up, 0.176)
+        both = [arm_to(behind.plus(_UP, lift), half_down, shoulder, body) for lift in (0.042, 0.048)]
+        return replace(both[0], wrist=min(both[0].wrist, 68.0)), replace(both[1], wrist=min(both[1].wrist, 68.0))
     return arms(plan.arms, "supine", grounded=True)
 
 

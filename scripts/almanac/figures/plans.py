@@ -89,8 +89,8 @@ class Plan:
     def rising(self) -> bool:
         """Whether the arms leave the water: a stroke is drawn under it where all else is."""
         under = self.setting == "under-water" and self.arms != "hands-up"
-        waiting = self.wall in ("touching", "leaving", "feet-on")
-        return self.arms in RISING and self.together in ("", "double-arm") and not (under or waiting)
+        touching = self.wall == "touching"
+        return self.arms in RISING and self.together in ("", "double-arm") and not (under or touching)
 
     @property
     def grounded(self) -> bool:
@@ -100,4 +100,5 @@ class Plan:
     @property
     def grips(self) -> bool:
         """Whether the hands hold a wall ahead."""
-        return self.arms == "holding-wall" and self.setting != "deck-edge" and self.hold != "hung"
+        resting = self.hold == "posed" and not self.posture.startswith(("standing", "lying"))
+        return self.arms == "holding-wall" and self.setting != "deck-edge" and self.hold != "hung" and not resting

@@ -55,7 +55,7 @@ def _lying(plan: Plan) -> Posture:
 def _lying_legs(plan: Plan) -> tuple[Leg, Leg]:
     near, far = still(plan.lie) if plan.wall == "leaving" else legs(plan.kick, plan.moment, plan.lie)
     if plan.one_leg:
-        far = still(plan.lie)[1]
+        far = Leg(4, 1, 72) if plan.lie == "supine" else Leg(-4, 2, 70)
     if plan.setting == "deck-edge":  # the hips are on the deck, the legs slope down into the water
         near, far = replace(near, hip=near.hip + 14), replace(far, hip=far.hip + 14)
     elif plan.grounded:
@@ -160,11 +160,13 @@ def _wading(plan: Plan) -> Posture:
 def _seated(plan: Plan) -> Posture:
     """On the deck's edge, facing out over the water, thighs on the deck, shins hanging in the water."""
     near_leg, far_leg = legs(plan.kick, plan.moment, plan.lie)
-    hip = Point(0, DECK + 0.05)
-    return Posture(93, 1, _hanging(near_leg), _hanging(far_leg), *seated_arms(plan.arms, 93), hip=hip)
+    hip = Point(0, DECK + 0.054)
+    return Posture(93, 1, _hanging(near_leg, plan.kick), _hanging(far_leg, plan.kick), *seated_arms(plan.arms, 93), hip=hip)
 
 
-def _hanging(leg: Leg) -> Leg:
+def _hanging(leg: Leg, kick: str) -> Leg:
+    if kick == "breaststroke":
+        return replace(leg, hip=89, knee=max(20.0, leg.knee * 0.9))
     return Leg(
         hip=89, knee=max(20.0, 58 - 2.2 * leg.hip), ankle=max(leg.ankle - 20, 0), turn_out=leg.turn_out
     )

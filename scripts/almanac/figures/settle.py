@@ -18,7 +18,8 @@ def setting_of(position: str, arms: str, setting: str | None, posture: str = "",
     """Where the body is drawn; what is not said follows from the rest.
 
     A position on land stays on land whatever is said: on the ground, or on the deck's edge if the hands hold and
-    no posture is given. A body that is rolled is never drawn on the deck's edge: it is drawn in the water.
+    no posture is given. A body that is rolled is never drawn on the deck's edge: it is drawn in the water. Who
+    leaves the wall is under water.
     """
     if setting is not None:
         one_of("setting", setting, SETTINGS)
@@ -29,6 +30,8 @@ def setting_of(position: str, arms: str, setting: str | None, posture: str = "",
         return "deck-edge" if edge else "on-land"
     if setting == "deck-edge" and position in ROLL:
         return "surface"
+    if wall == "leaving":
+        return "under-water"
     return setting or ("at-wall" if wall or arms == "holding-wall" else "surface")
 
 

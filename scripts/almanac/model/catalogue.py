@@ -33,6 +33,11 @@ class Catalogue:
     documents: Mapping[Key, Document]
     moved: Mapping[Key, str]
 
+    @property
+    def is_whole(self) -> bool:
+        """Whether every entry is here: none is broken, and none names one that is."""
+        return all(key in self.entries or "moved_to" in document.data for key, document in self.documents.items())
+
     def _all(self, cls: type[E]) -> dict[str, E]:
         return {id: entry for (kind, id), entry in self.entries.items() if isinstance(entry, cls)}
 

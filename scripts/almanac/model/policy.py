@@ -27,6 +27,15 @@ class LevelLimits:
 
 
 @dataclass(frozen=True)
+class Gap:
+    """A goal that on purpose has no drills or no sets at a level."""
+
+    goal: str
+    level: str
+    reason: str
+
+
+@dataclass(frozen=True)
 class RestRule:
     """Rest in seconds for each 50 m of a rep, or as a share of its target time: one of the two."""
 
@@ -52,6 +61,8 @@ class Policy(Entry):
     limits: Mapping[str, Limit]
     rest: Mapping[str, RestByEffort]
     levels: Mapping[str, LevelLimits]
+    empty_words: tuple[str, ...] = ()
+    gaps: tuple[Gap, ...] = ()
 
     def limit(self, name: str) -> float:
         """The value of a limit. Raises KeyError for a name that the schema does not know."""

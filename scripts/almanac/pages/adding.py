@@ -7,6 +7,7 @@ from typing import Any
 
 from almanac.model.catalogue import Catalogue
 from almanac.pages.cards import KIND_WORDS
+from almanac.pages.links import FOLDER_OF
 from almanac.source import schemas
 from almanac.source.files import FOLDERS
 from almanac.source.names import Names
@@ -35,7 +36,13 @@ def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str,
 
 
 def _kind(kind: str, folder: str, deep: bool) -> dict[str, Any]:
-    return {"title": KIND_WORDS[kind], "folder": folder, "in_families": deep, "notes": schemas.notes(kind)}
+    return {
+        "title": KIND_WORDS[kind],
+        "folder": folder,
+        "in_families": deep,
+        "pages": FOLDER_OF[kind],
+        "notes": schemas.notes(kind),
+    }
 
 
 def _words(catalogue: Catalogue, vocabulary: str) -> list[tuple[str, str, str]]:

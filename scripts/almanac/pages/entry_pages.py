@@ -8,13 +8,13 @@ from markupsafe import Markup
 
 from almanac.arithmetic.gear_drag import drag_rows, pull_of
 from almanac.checks.study import Study
-from almanac.figures.body import body_figure
 from almanac.figures.drag import drag_figure
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear, Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
+from almanac.pages.drawn import figure, ladder_figure, neighbours_figure
 from almanac.pages.links import FOLDER_OF, Page, link, links
 from almanac.pages.told_by_tests import Table, added_drag_table, critical_speed_table, drag_table
 from almanac.units import show_distance, show_time
@@ -49,27 +49,6 @@ def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
     return [catalogue.words(name)[word].title for name, word in vocabularies if word not in {"none", "any", "free"}]
 
 
-def figure(drill: Drill) -> Markup:
-    """The body figure of a drill. Its id lets the deck card on the same page show it again."""
-    choice = drill.figure
-    svg = body_figure(
-        position=drill.position,
-        arms=drill.arms,
-        kick=drill.kick,
-        stroke=drill.stroke,
-        gear=drill.gear.needs,
-        setting=choice.setting,
-        posture=choice.posture,
-        wall=choice.wall,
-        face=choice.face,
-        together=choice.together,
-        one_leg=choice.one_leg,
-        moment=2 if choice.moment is None else choice.moment,
-        identifier=f"figure-{drill.id}",
-    )
-    return Markup(svg.replace("<svg ", '<svg id="drawing" ', 1))
-
-
 def dose_words(drill: Drill) -> Markup:
     """The dose in one line. Its distance is in the pool's unit, and follows the unit that is chosen in the browser."""
     dose = drill.dose
@@ -91,6 +70,7 @@ def _drill(catalogue: Catalogue, drill: Drill) -> Page:
         catalogue,
         drill,
         figure=figure(drill),
+        neighbours=neighbours_figure(catalogue, drill),
         tags=tags(catalogue, drill),
         level=words("levels")[drill.level].title,
         goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
@@ -206,6 +186,7 @@ def _progression(catalogue: Catalogue, progression: Progression) -> Page:
         progression,
         goal=catalogue.words("goals")[progression.goal].title,
         level=catalogue.words("levels")[progression.level].title,
+        ladder=ladder_figure(progression),
         stages=stages,
         evidence=_evidence(catalogue, progression.evidence),
     )

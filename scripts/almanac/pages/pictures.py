@@ -6,7 +6,7 @@ import hashlib
 from collections.abc import Iterator, Mapping
 
 from almanac.model.knowledge import Drill
-from almanac.pages.entry_pages import figure
+from almanac.pages.drawn import figure
 
 FOLDER = "figures"
 

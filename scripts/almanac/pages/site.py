@@ -16,11 +16,13 @@ from almanac.pages.address import repository_address, site_address
 from almanac.pages.cards import card_context, cards_page
 from almanac.pages.changes import MOST_COMMITS, Change, change_files, changes, changes_page
 from almanac.pages.computed import computed_page
+from almanac.pages.coverage import coverage_page
 from almanac.pages.data import data_files
 from almanac.pages.entry_pages import entry_pages
 from almanac.pages.finder import Finder
 from almanac.pages.finish import finish
 from almanac.pages.indexes import index_pages
+from almanac.pages.kick_cycle import kick_cycle_page
 from almanac.pages.links import Page
 from almanac.pages.moved import moved_pages
 from almanac.pages.pictures import picture_files, picture_names
@@ -48,6 +50,8 @@ def all_pages(study: Study) -> Iterator[Page]:
     yield from plan_pages(study, findings)
     yield from reference_pages(study)
     yield computed_page(study)
+    yield coverage_page(study)
+    yield kick_cycle_page(study.catalogue)
     yield from moved_pages(study)
 
 

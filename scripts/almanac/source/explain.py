@@ -5,23 +5,16 @@ One small function a keyword. Where a schema piece carries ``says``, its words s
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator
-from typing import Any
 
 from jsonschema.exceptions import ValidationError
 
 from almanac.findings import Finding, warning
-from almanac.source import schemas
 from almanac.source.failure import Failure, shown, sort_of, told
+from almanac.source.mends import key_mend, reference_mend, type_mend
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
-
-# A whole number as people write it: grouped, with leading noughts, with a unit behind it.
-_HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
-_DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
-_MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 
 
 def explain(problem: ValidationError, document: Document, kind: str, names: Names) -> Iterator[Finding]:
@@ -46,20 +39,8 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
 def _unknown_keys(failure: Failure) -> Iterator[Finding]:
     slip = _slip(failure)
     for key in [slip[0]] if slip else [key for key in failure.value if key not in failure.fields]:
-        mend = f"did you mean '{slip[1]}'?" if slip else _key_mend(failure, key)
+        mend = f"did you mean '{slip[1]}'?" if slip else key_mend(failure, key)
         yield failure.say("unknown-key", f"there is no field {shown(key)} here", mend, (*failure.path, key), True)
-
-
-def _key_mend(failure: Failure, key: str) -> str:
-    known = failure.fields
-    homes = [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)] if not failure.path else []
-    elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
-    if failure.says("says"):
-        return str(failure.says("says"))
-    near = nearest(key, known, _HARDLY_CHANCE) if elsewhere else nearest(key, known)
-    if near:
-        return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
-    return elsewhere or f"the fields here are {listed(known, 24)}"
 
 
 def _missing(failure: Failure) -> Iterator[Finding]:
@@ -79,45 +60,7 @@ def _missing(failure: Failure) -> Iterator[Finding]:
 
 def _type(failure: Failure) -> Iterator[Finding]:
     message = f"{failure.name} must be {failure.noun}, and is {sort_of(failure.value)}"
-    yield failure.say("wrong-type", message, _type_mend(failure))
-
-
-def _type_mend(failure: Failure) -> str:
-    value, wanted = failure.value, failure.wanted if isinstance(failure.wanted, str) else ""
-    if failure.says("format") == "date":
-        return "write a day that exists, as YYYY-MM-DD"
-    if wanted == "boolean" and isinstance(value, str):
-        return "write true or false; yes, no, on and off are text here"
-    if wanted in {"integer", "number"}:
-        return f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
-    if wanted == "string" and isinstance(value, bool | int | float) and _fits(str(value).lower(), failure):
-        return f'put it in quotes: "{str(value).lower()}"'
-    if wanted == "array" and isinstance(value, str | int | float):
-        return f"write it as a list: [{str(value)[:60]}]"
-    if wanted == "object" and failure.says("required"):
-        return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
-    if failure.says("vocabulary"):
-        return f"the words are {listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
-    return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
-
-
-def _fits(text: str, failure: Failure) -> bool:
-    """Whether a text could stand here at all: no word of a list, no id, and of the form that is asked for."""
-    if failure.says("vocabulary") or failure.says("reference"):
-        return False
-    return re.search(failure.says("pattern"), text) is not None
-
-
-def _number_meant(value: Any, wanted: str) -> str:
-    """The number that someone meant, or nothing."""
-    if isinstance(value, float):
-        return str(int(value)) if value.is_integer() else "a whole number"
-    if not isinstance(value, str):
-        return ""
-    if wanted == "number" and _DECIMAL_COMMA.fullmatch(value):
-        return value.replace(",", ".")
-    match = _MEANT_NUMBER.fullmatch(value)
-    return re.sub(r"[^0-9]", "", match[1]) if match else ""
+    yield failure.say("wrong-type", message, type_mend(failure))
 
 
 def _word(failure: Failure) -> Iterator[Finding]:
@@ -144,21 +87,7 @@ def _reference(failure: Failure) -> Iterator[Finding]:
         mend = f"mend 'moved_to' in {id}.yml, or name an entry that is there"
         yield failure.say("unknown-reference", f"the {kind} '{id}' has moved, and no entry stands at the end of the way", mend)
     else:
-        yield failure.say("unknown-reference", f"no {kind} {shown(id)}", _reference_mend(failure, kind))
-
-
-def _reference_mend(failure: Failure, kind: str) -> str:
-    known = failure.names.of("reference", failure.wanted)
-    near = nearest(failure.value, known)
-    if near:
-        return f"the nearest: {near} ({known[near]})"
-    for other in schemas.KINDS:
-        file = failure.names.of("reference", other).get(failure.value)
-        if file:
-            return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
-    if not known:
-        return f"there is no {kind} yet: write it first"
-    return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
+        yield failure.say("unknown-reference", f"no {kind} {shown(id)}", reference_mend(failure, kind))
 
 
 def _together(failure: Failure) -> Iterator[Finding]:
@@ -243,7 +172,7 @@ def _dependent(failure: Failure) -> Iterator[Finding]:
 _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "additionalProperties": _unknown_keys, "required": _missing, "type": _type, "vocabulary": _word,
     "enum": _choice, "reference": _reference, "not_with": _together, "clock": _clock, "format": _date,
-    "pattern": _pattern, "minimum": _bound, "maximum": _bound, "exclusiveMinimum": _bound,
+    "pattern": _pattern, "minimum": _bound, "maximum": _bound, "exclusiveMinimum": _bound, "exclusiveMaximum": _bound,
     "minLength": _length, "maxLength": _length, "minItems": _amount, "maxItems": _amount,
     "minProperties": _amount, "maxProperties": _amount, "uniqueItems": _repeated, "const": _constant,
     "dependentRequired": _dependent,

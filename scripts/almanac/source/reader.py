@@ -98,9 +98,9 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
     except yaml.YAMLError as problem:
         return None, [*findings, syntax_finding(problem, text, file)]
     builder = _Builder(file)
-    data = builder.value(root) if root else None
+    data = builder.value(root) if root is not None else None
     findings = [*findings, *builder.findings]
-    if data is None:
+    if root is None or data is None:
         return None, [*findings, error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file")]
     if not isinstance(data, dict):
         what = "list" if isinstance(data, list) else "text"

@@ -40,6 +40,8 @@ def _position(mark: yaml.Mark | None) -> Position | None:
 def _tell(said: str, at: Position, since: Position, lines: list[str]) -> _Told:
     line = lines[at[0]] if at[0] < len(lines) else ""
     char = line[at[1] : at[1] + 1]
+    if char == "\t":
+        return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
     for sign, message, mend in _SIMPLE:
         if sign in said:
             return "yaml-syntax", at, _TOLD + message.format(char=char), mend

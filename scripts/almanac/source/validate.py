@@ -66,11 +66,15 @@ class Shapes:
 
         return check
 
+    def validator(self, kind: str) -> Any:
+        """The validator of a kind: ``iter_errors`` of plain data."""
+        return self._validators[kind]
+
     def check(self, document: Document, kind: str) -> Checked:
         """All findings of one document against the schema of ``kind``, and what it names that has moved."""
         checked = Checked()
         told: dict[Any, Finding] = {}
-        for problem in self._validators[kind].iter_errors(document.data):
+        for problem in self.validator(kind).iter_errors(document.data):
             for finding in explain(problem, document, kind, self.names):
                 # One mistake can fail in several keywords, and is told once.
                 told.setdefault((finding.place, finding.code, finding.message), finding)

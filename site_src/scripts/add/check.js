@@ -45,6 +45,7 @@
     minimum: (value, limit) => !isNumber(value) || value >= limit,
     maximum: (value, limit) => !isNumber(value) || value <= limit,
     exclusiveMinimum: (value, limit) => !isNumber(value) || value > limit,
+    exclusiveMaximum: (value, limit) => !isNumber(value) || value < limit,
     minItems: (value, limit) => !Array.isArray(value) || value.length >= limit,
     maxItems: (value, limit) => !Array.isArray(value) || value.length <= limit,
     uniqueItems: (value, wanted) => !wanted || !Array.isArray(value) || new Set(value.map(canonical)).size === value.length,

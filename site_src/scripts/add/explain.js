@@ -186,7 +186,7 @@
     },
     format: date,
     pattern: (failure) => (failure.schema.clock ? [] : pattern(failure)),
-    ...Object.fromEntries(["minimum", "maximum", "exclusiveMinimum"].map((name) => [name, (failure) => (failure.schema.clock ? [] : bound(failure))])),
+    ...Object.fromEntries(["minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"].map((name) => [name, (failure) => (failure.schema.clock ? [] : bound(failure))])),
     minLength: length,
     maxLength: length,
     ...Object.fromEntries(["minItems", "maxItems", "minProperties", "maxProperties"].map((name) => [name, amount])),

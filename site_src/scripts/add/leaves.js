@@ -9,6 +9,7 @@
   const LONGEST_NUMBER = 15;
   const MOST_IN_SELECT = 24;
   const LONGEST_NAME = 200;
+  const SIDE_BY_SIDE = 30; // a text of more characters takes the whole width
 
   /** Text without its outer blanks, and without halves of characters. */
   const tidy = (text) => text.replace(/\p{Cs}/gu, "\ufffd").trim();
@@ -61,7 +62,9 @@
         }
       });
     }
-    const slot = add.fieldSlot({ ...place, hint: `${place.hint ?? ""}${lengths(piece)}`.trim() }, control, ...(piece.maxLength ? [counter(control, piece)] : []));
+    const hint = `${place.hint ?? ""}${/characters/.test(place.hint) ? "" : lengths(piece)}`.trim();
+    const slot = add.fieldSlot({ ...place, hint }, control, ...(piece.maxLength ? [counter(control, piece)] : []));
+    slot.element.classList.toggle("is-long", isLong || piece.maxLength > SIDE_BY_SIDE);
     return leaf(slot, control, (typed) => typed);
   }
 

@@ -43,13 +43,16 @@
       return [this.place.of, this.place.label].filter(Boolean).join(" ");
     }
 
+    /** What takes the focus. */
+    get target() {
+      const target = this.control ?? this.element.querySelector("input, select, textarea, button") ?? this.element;
+      target.id ||= freshId();
+      return target;
+    }
+
     focus() {
       this.touched = true;
-      for (let box = this.element.closest("details"); box; box = box.parentElement.closest("details")) {
-        box.open = true;
-      }
-      const target = this.control ?? this.element.querySelector("input, select, textarea, button");
-      target?.focus();
+      this.target.focus();
       this.element.scrollIntoView({ block: "nearest" });
     }
 
@@ -105,6 +108,9 @@
   /** All slots in an element, in the order of the page. */
   const within = (element) => [...element.querySelectorAll("[data-slot]")].map((found) => slots.get(found));
 
+  /** The slot around a slot; null for the outermost. */
+  const around = (slot) => slots.get(slot.element.parentElement?.closest("[data-slot]")) ?? null;
+
   /** Mark the innermost slot around an element as visited. */
   function touch(element) {
     const found = slots.get(element.closest("[data-slot]"));
@@ -113,5 +119,5 @@
     }
   }
 
-  Object.assign(add, { freshId, fieldSlot, groupSlot, button, slotsWithin: within, touch });
+  Object.assign(add, { freshId, fieldSlot, groupSlot, button, slotsWithin: within, slotAround: around, touch });
 })(window.deck);

@@ -4,7 +4,7 @@
 (function (deck) {
   const add = (deck.add = deck.add ?? {});
   const CLOCK = /^(?:(?:(\d{1,2}):)?(\d{1,3}):)(\d{1,3})(\.\d{1,2})?$/;
-  const LONGEST_S = 86_400;
+  const DAY_S = 86_400;
   const MOST_SHOWN = 40;
 
   /** Seconds as a coach writes them: 0:45, 1:15, 1:02:30. */
@@ -40,10 +40,11 @@
 
   /** What is wrong with a time, a text or a number of seconds: `{message, mend}`, or null where it will do. */
   function problem(value) {
-    const told = typeof value === "string" ? `'${value}'` : String(value);
+    const told = typeof value === "string" ? add.words.quoted(value) : String(value);
     const read = typeof value === "string" ? pieces(value) : { seconds: value };
     if (!read) {
-      const short = value.length <= MOST_SHOWN ? told : `'${value.slice(0, MOST_SHOWN)}…'`;
+      const letters = [...value];
+      const short = letters.length <= MOST_SHOWN ? told : add.words.quoted(`${letters.slice(0, MOST_SHOWN).join("")}…`);
       return { message: `${short} is no time`, mend: "write minutes and seconds as m:ss, say 1:15, or a number of seconds" };
     }
     const [reason, mend] = (typeof value === "string" && amiss(read)) || [];
@@ -53,8 +54,8 @@
     if (read.seconds <= 0) {
       return { message: `${told} is no time: it must be more than zero`, mend: "write a time above 0:00, or leave it out" };
     }
-    if (read.seconds > LONGEST_S) {
-      return { message: `${told} is no time: it is longer than a day`, mend: "write a shorter one; a bare number is seconds" };
+    if (read.seconds >= DAY_S) {
+      return { message: `${told} is no time: it is a day or longer`, mend: "write a shorter one; a bare number is seconds" };
     }
     return null;
   }

@@ -78,6 +78,13 @@
     return `'${text.replace(UNPRINTABLE, escaped)}'`;
   }
 
+  /** A text in quotes as the command line puts a time that is none: backslashes doubled, what cannot be seen spelt out. */
+  function quoted(text) {
+    const mark = text.includes("'") && !text.includes('"') ? '"' : "'";
+    const spelt = text.replaceAll("\\", "\\\\").replace(UNPRINTABLE, escaped);
+    return mark + (mark === "'" ? spelt.replaceAll("'", "\\'") : spelt) + mark;
+  }
+
   /** What sort of value it is, for a sentence. */
   function sortOf(value) {
     if (value === null) {
@@ -95,5 +102,5 @@
   /** The name of a list or kind in words. */
   const told = (name) => name.replaceAll("-", " ").replaceAll("_", " ");
 
-  add.words = { likeness, nearest, listed, shown, sortOf, told };
+  add.words = { likeness, nearest, listed, shown, quoted, sortOf, told };
 })(window.deck);

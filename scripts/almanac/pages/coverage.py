@@ -1,0 +1,21 @@
+"""The page that shows what the catalogue covers."""
+
+from __future__ import annotations
+
+from almanac.checks.study import Study
+from almanac.pages.indexes import KIND_TITLES
+from almanac.pages.links import Page
+
+
+def coverage_page(study: Study) -> Page:
+    """Goals by levels, the gaps that the policy states, and how many entries there are of each kind."""
+    catalogue = study.catalogue
+    goals, levels = catalogue.words("goals"), catalogue.words("levels")
+    counts = [(title, sum(kind == own for own, _ in catalogue.entries)) for kind, (title, _) in KIND_TITLES.items()]
+    context = {
+        "levels": [word.title for word in levels.values()],
+        "rows": [(row[0].goal, goals[row[0].goal].title, row) for row in study.coverage],
+        "gaps": [(goals[gap.goal].title, levels[gap.level].title.lower(), gap.reason) for gap in catalogue.policy.gaps],
+        "counts": counts,
+    }
+    return Page("coverage.md", "coverage", context)

@@ -1,0 +1,31 @@
+"""The page of the kick cycle: eight moments of a flutter, on the back and on the front, each leg's phase named."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from almanac.figures.flutter import MOMENTS
+from almanac.figures.kick_cycle import SIDES, moment_figure, moment_words
+from almanac.model.catalogue import Catalogue
+from almanac.pages.links import Page
+
+
+def kick_cycle_page(catalogue: Catalogue) -> Page:
+    """The page, which stands without JavaScript; its script can show the eight one after the other."""
+    bases = catalogue.words("bases")
+    return Page(
+        "kick-cycle.md",
+        "kick_cycle",
+        {
+            "moments": [_moment(moment) for moment in range(MOMENTS)],
+            "sides": [title for _, title in SIDES],
+            "bases": {id: bases[id].title for id in ("common-practice", "published")},
+        },
+    )
+
+
+def _moment(moment: int) -> dict[str, object]:
+    """A moment for the template: its number as people count, its figure, and a row a leg with a cell a side."""
+    both = [moment_words(moment, lie) for lie, _ in SIDES]
+    rows = list(zip(("Near", "Far"), zip(*both, strict=True), strict=True))
+    return {"number": moment + 1, "figure": Markup(moment_figure(moment, identifier=f"moment-{moment + 1}")), "rows": rows}

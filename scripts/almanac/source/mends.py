@@ -1,0 +1,82 @@
+"""What to write instead, where that takes some looking: a key, a value of another type, an id."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from almanac.source import schemas
+from almanac.source.failure import Failure
+from almanac.source.suggest import listed, nearest
+
+# A whole number as people write it: grouped, with leading noughts, with a unit behind it.
+_HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
+_DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
+_MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
+
+
+def key_mend(failure: Failure, key: str) -> str:
+    """For a key that does not belong here: the one that was meant, the kind it belongs to, or all that there are."""
+    known = failure.fields
+    homes = [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)] if not failure.path else []
+    elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
+    if failure.says("says"):
+        return str(failure.says("says"))
+    near = nearest(key, known, _HARDLY_CHANCE) if elsewhere else nearest(key, known)
+    if near:
+        return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
+    return elsewhere or f"the fields here are {listed(known, 24)}"
+
+
+def type_mend(failure: Failure) -> str:
+    """For a value of another type: how to write what was meant."""
+    value, wanted = failure.value, failure.wanted if isinstance(failure.wanted, str) else ""
+    if failure.says("format") == "date":
+        return "write a day that exists, as YYYY-MM-DD"
+    if wanted == "boolean" and isinstance(value, str):
+        return "write true or false; yes, no, on and off are text here"
+    if wanted in {"integer", "number"}:
+        return f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
+    if wanted == "string" and isinstance(value, bool | int | float) and _fits(str(value).lower(), failure):
+        return f'put it in quotes: "{str(value).lower()}"'
+    if wanted == "array" and isinstance(value, str | int | float):
+        return f"write it as a list: [{str(value)[:60]}]"
+    if wanted == "object" and failure.says("required"):
+        return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
+    if failure.says("vocabulary"):
+        return f"the words are {listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
+    return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
+
+
+def _fits(text: str, failure: Failure) -> bool:
+    """Whether a text could stand here at all: no word of a list, no id, and of the form that is asked for."""
+    if failure.says("vocabulary") or failure.says("reference"):
+        return False
+    return re.search(failure.says("pattern"), text) is not None
+
+
+def _number_meant(value: Any, wanted: str) -> str:
+    """The number that someone meant, or nothing."""
+    if isinstance(value, float):
+        return str(int(value)) if value.is_integer() else "a whole number"
+    if not isinstance(value, str):
+        return ""
+    if wanted == "number" and _DECIMAL_COMMA.fullmatch(value):
+        return value.replace(",", ".")
+    match = _MEANT_NUMBER.fullmatch(value)
+    return re.sub(r"[^0-9]", "", match[1]) if match else ""
+
+
+def reference_mend(failure: Failure, kind: str) -> str:
+    """For an id that nothing has: the nearest, the other kind that has it, or all that there are."""
+    known = failure.names.of("reference", failure.wanted)
+    near = nearest(failure.value, known)
+    if near:
+        return f"the nearest: {near} ({known[near]})"
+    for other in schemas.KINDS:
+        file = failure.names.of("reference", other).get(failure.value)
+        if file:
+            return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"
+    if not known:
+        return f"there is no {kind} yet: write it first"
+    return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")

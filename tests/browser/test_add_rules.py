@@ -1,0 +1,299 @@
+"""The rules behind "Add an entry", run in the browser: verdicts as jsonschema's, messages as the command line's, YAML as read back."""
+
+from __future__ import annotations
+
+import json
+import random
+import shutil
+from collections.abc import Iterator
+from datetime import date
+from typing import Any
+
+import pytest
+from example_cases import BASE, cases
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from jsonschema import Draft202012Validator, FormatChecker
+from jsonschema.validators import extend
+from playwright.sync_api import Browser, Page
+
+from almanac.checks.study import Study
+from almanac.model.load import load
+from almanac.pages.adding import form_file
+from almanac.pages.site import build_site
+from almanac.source import schemas
+from almanac.source.names import Names
+from almanac.source.reader import Document, read
+from almanac.source.suggest import nearest
+from almanac.source.validate import Shapes, _pattern
+from almanac.units import TimeError, parse_time
+
+from .conftest import ROOT
+from .web import Server
+
+KINDS = ("drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block")
+Told = set[tuple[str, str, str]]
+
+
+@pytest.fixture(scope="module")
+def rules(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
+    """The page, for its functions alone: of the smallest site."""
+    root = tmp_path_factory.mktemp("small")
+    shutil.copytree(BASE, root, dirs_exist_ok=True)
+    loaded = load(root)
+    assert loaded.catalogue is not None
+    build_site(Study(loaded.catalogue, date(2026, 10, 1)), loaded.names, root, root / "site")
+    with Server(root / "site") as server:
+        page = browser.new_page()
+        page.goto(f"{server.address}add.html")
+        yield page
+        page.close()
+
+
+@pytest.fixture(scope="module")
+def catalogue_names() -> Names:
+    return load(ROOT).names
+
+
+def verdicts(page: Page, schema: Any, values: list[Any]) -> list[bool]:
+    """Whether each value passes a schema, as the page sees it."""
+    script = "([schema, values]) => values.map((value) => deck.add.check(schema, value).length === 0)"
+    found: list[bool] = page.evaluate(script, [schema, values])
+    return found
+
+
+def told_in_browser(page: Page, kind: str, names: Names, data: list[Any], form: Any) -> list[Told]:
+    """What the page says of entries of a kind: code, message, mend."""
+    script = """([schema, values, form, kind]) => {
+      const noted = deck.add.withNotes(schema, form.kinds[kind].notes);
+      return values.map((value) => deck.add.explain(noted, value, form).map(({ code, message, mend }) => [code, message, mend]));
+    }"""
+    found = page.evaluate(script, [schemas.published(kind, names.words), data, form, kind])
+    return [{(code, message, mend) for code, message, mend in findings} for findings in found]
+
+
+def told_by_check(kind: str, names: Names, data: Any) -> Told:
+    """What the command line says of an entry's shape."""
+    document = Document("entry.yml", json.dumps(data, ensure_ascii=False), data)
+    return {(finding.code, finding.message, finding.mend) for finding in Shapes(names).check(document, kind).findings}
+
+
+def jsonschema_verdicts(schema: Any, values: list[Any]) -> list[bool]:
+    """Verdicts of jsonschema, with patterns read as ECMA-262 does (Python's ``$`` also ends before a last line end)."""
+    cls = extend(Draft202012Validator, {"pattern": _pattern})
+    validator = cls(schema, format_checker=FormatChecker(["date"]))
+    return [validator.is_valid(value) for value in values]
+
+
+def test_every_keyword_of_the_schemas_is_known(rules: Page, catalogue_names: Names) -> None:
+    known = set(rules.evaluate("deck.add.KEYWORDS"))
+
+    def keywords(piece: Any, is_fields: bool = False) -> Iterator[str]:
+        if isinstance(piece, dict):
+            yield from () if is_fields else piece
+            for key, value in piece.items():
+                if key not in {"const", "enum", "dependentRequired"} or is_fields:
+                    yield from keywords(value, not is_fields and key in {"properties", "$defs", "dependentSchemas"})
+        elif isinstance(piece, list):
+            for item in piece:
+                yield from keywords(item)
+
+    for kind in KINDS:
+        assert set(keywords(schemas.published(kind, catalogue_names.words))) <= known
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_verdicts_on_every_entry_of_the_catalogue(rules: Page, catalogue_names: Names, kind: str) -> None:
+    schema = schemas.published(kind, catalogue_names.words)
+    data = [document.data for (own, _), document in load(ROOT).documents.items() if own == kind]
+    assert data
+    assert verdicts(rules, schema, data) == jsonschema_verdicts(schema, data) == [True] * len(data)
+
+
+def test_verdicts_on_the_rejected_examples(rules: Page, tmp_path_factory: pytest.TempPathFactory) -> None:
+    seen = {True: 0, False: 0}
+    for case in cases("rejected"):
+        root = tmp_path_factory.mktemp("case")
+        for path in case.build(root):
+            path.unlink()  # nobody may read it
+        loaded = load(root)
+        own = {str(path.relative_to(case.folder)) for path in case.folder.rglob("*.yml")}
+        for (kind, _), document in loaded.documents.items():
+            if kind in KINDS and document.file in own:
+                schema = schemas.published(kind, loaded.names.words)
+                (browser,), (reference,) = verdicts(rules, schema, [document.data]), jsonschema_verdicts(schema, [document.data])
+                assert browser == reference, (case.name, document.file)
+                seen[reference] += 1
+    assert seen[False] > 60
+    assert seen[True] > 20  # what only the checks of the catalogue refuse
+
+
+def paths(value: Any, path: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
+    yield path
+    items = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for key, inner in items:
+        yield from paths(inner, (*path, key))
+
+
+SLIPS: tuple[Any, ...] = (
+    "x", "one", "a b", "kick  on", "0:75", "0:0", "61:30", "1:2:30", "99:99:99", "0:00", "25m", "ten", "3,5", "backstoke", "flutter-kick",
+    "back-streamline-kik", "backstroke swim", "2026-02-30", "2026-13-01", "17:60", "3 months", "<b>bold</b>", "two\nlines", "yes", "true",
+    "wort " * 400, "ab", 0, -1, 3.5, 1000000, 90000, 0.01, None, "🏊" * 61, "שחייה על הגב", "e\u0301" * 70, "C:\\pool", "'quoted'", "\u00a0",
+)  # fmt: skip
+
+
+def slipped(data: Any, chance: random.Random) -> Any:
+    """A copy of an entry with one mistake that a form can hold."""
+    copy = json.loads(json.dumps(data))
+    *way, last = chance.choice([path for path in paths(copy) if path])
+    parent = copy
+    for step in way:
+        parent = parent[step]
+    match chance.randrange(5):
+        case 0 if isinstance(parent, dict):
+            del parent[last]
+        case 1 if isinstance(parent, list):
+            parent.append(parent[last])
+        case 2 if isinstance(parent[last], list):
+            parent[last] = parent[last] * 14
+        case 3 if isinstance(parent, dict):
+            parent[chance.choice(["rest", "time", "parts", "distance", "set", "items", "sendoff"])] = chance.choice(["0:20", 25, []])
+        case _ if not isinstance(parent[last], dict | list):
+            parent[last] = chance.choice(SLIPS)
+        case _:
+            parent[last] = {} if isinstance(parent[last], dict) else []
+    return copy
+
+
+# A form is made from the schema: no key, and no sort of value, that the schema does not know can stand in it.
+BEYOND_A_FORM = ("there is no field", "must be fields", "must be a list", "must be text, and is the number", "is fields (name", "is a list")
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_messages_are_the_command_lines_own(rules: Page, catalogue_names: Names, kind: str) -> None:
+    """Thousands of slips in real entries: the same codes, messages and mends, to the letter."""
+    loaded = load(ROOT)
+    assert loaded.catalogue is not None
+    form = json.loads(form_file(loaded.catalogue, loaded.names, "")[1])
+    chance = random.Random(kind)
+    entries = [document.data for (own, _), document in loaded.documents.items() if own == kind]
+    data = [slipped(chance.choice(entries), chance) for _ in range(600)]
+    codes: set[str] = set()
+    apart = []
+    for value, found in zip(data, told_in_browser(rules, kind, loaded.names, data, form), strict=True):
+        wanted = told_by_check(kind, loaded.names, value)
+        if any(words in message for _, message, _ in wanted for words in BEYOND_A_FORM):
+            continue
+        if found != wanted:
+            apart.append({"only in the browser": found - wanted, "only on the command line": wanted - found})
+        codes |= {code for code, _, _ in wanted}
+    assert apart == []
+    assert len(codes) >= 8, sorted(codes)
+
+
+def test_did_you_mean_is_the_command_lines_own(rules: Page, catalogue_names: Names) -> None:
+    chance = random.Random(6)
+    ids = list(catalogue_names.of("reference", "drill"))
+    letters = "abcdefghijklmnopqrstuvwxyz- _"
+    words = ["", "k", "back", "zzz", *(word.replace("back", "bakc") for word in ids)]
+    for id in ids * 2:
+        place = chance.randrange(len(id))
+        words.append(id[:place] + chance.choice(letters) + id[place + chance.randrange(3) :])
+    found = rules.evaluate("([words, ids]) => words.map((word) => deck.add.words.nearest(word, ids))", [words, ids])
+    assert found == [nearest(word, ids) for word in words]
+
+
+@given(st.one_of(st.from_regex(r"\A\d{0,3}(:\d{0,3}){0,3}(\.\d{0,3})?\Z"), st.text(max_size=50), st.integers(-10, 90_000)))
+@settings(max_examples=300)
+def test_times_are_the_command_lines_own(rules: Page, value: str | int) -> None:
+    found = rules.evaluate("(value) => deck.add.times.problem(value)", value)
+    try:
+        parse_time(value)
+    except TimeError as problem:
+        assert found == {"message": str(problem), "mend": problem.mend}
+    else:
+        assert found is None
+
+
+HOSTILE = (
+    "yes", "No", "off", "on", "y", "null", "~", "true", "False", "1:15", "17:30", "0:15.5", "190:20:30", "1", "-1", "+2", "1.5", ".5", "5.", "1e5",
+    "0x1F", "0o17", "0b1", "1_000", "1,5", ".inf", ".nan", "2026-10-01", "2026-10-01 12:00", "- a", "-", "--- a", "---", "...", "? a", ": a", "a: b", "a:",
+    "a:b", "#", "# a", "a # b", "a #b", "a#b", "'", "''", '"', '""', "it's", 'say "go"', "\\", "\\n", "C:\\pool", "&a", "*a", "!a", "!!str a", "%a", "@a",
+    "`a`", "|", ">", ">-", "|-", "[a]", "{a: b}", "[", "]", "{", "}", ",", "a, b", "=", "<<", "<b>bold</b>", "<script>alert(1)</script>", "{{ 7 * 7 }}",
+    "a\tb", "\ta", "a\n- b", "a\n\nb", "a\n  b", "a\n\tb", "a \nb", "\n", "\n\na", "a\n", "a\r\nb", " a", "a ", "a  b", "  ", "", "\u00a0a", "a\u3000b",
+    "🏊 laps 🏊‍♀️", "שחייה על הגב", "سباحة: الظهر", "e\u0301", "中文：字", "\u200b", "\u200f", "\U0010ffff", "x" * 300, "word " * 100 + "end", "word: " * 100,
+    "# " * 100, "- " * 100, ("a " * 60).strip() + "  " + "b", "x" * 100_000, "kick it " * 12_000 + "!", "“curly”", "½ of it", "é", "(a)", "100 %", "50 × 4",
+)  # fmt: skip
+REFUSED = ("\0", "a\0b", "\x07", "\x1b[31m", "\x7f", "\x85", "a\u2028b", "\u2029", "\u202eabc", "\u2066x\u2069", "\ufeffa", "\uffff")
+
+
+def written(rules: Page, values: list[Any]) -> list[str]:
+    found: list[str] = rules.evaluate("(values) => values.map((value) => deck.add.yaml(value))", values)
+    return found
+
+
+def assert_reads_back(value: dict[str, Any], text: str, refused: bool = False) -> None:
+    raw = text.encode()
+    whole, at_a_time = len(raw) <= 64 * 1024, 60_000
+    if not whole:  # the reader takes no file of that size: read what it would read of a smaller one
+        assert len(raw) > at_a_time
+        import almanac.source.reader as reader
+
+        document, findings = _read_at_any_size(reader, raw)
+    else:
+        document, findings = read(raw, "entry.yml")
+    assert [finding.code for finding in findings if finding.code != "control-character"] == []
+    assert bool(findings) == refused, findings
+    assert document is not None
+    assert document.data == value
+
+
+def _read_at_any_size(reader: Any, raw: bytes) -> Any:
+    most, reader.MOST_BYTES = reader.MOST_BYTES, 10**9
+    try:
+        return reader.read(raw, "entry.yml")
+    finally:
+        reader.MOST_BYTES = most
+
+
+@pytest.mark.parametrize("text", [*HOSTILE, *REFUSED], ids=lambda text: ascii(text[:30]))
+def test_hostile_text_reads_back_the_same(rules: Page, text: str) -> None:
+    value = {
+        "title": text,
+        "purpose": f"{text} and on {text}",
+        "steps": [text, "plain", f"Long enough to be folded, {text} " + "and more words " * 10 + "end."],
+        "goals": [text, text],
+        "look_for": [{"from": text, "see": text}, {"from": "side-deck", "see": "x"}],
+        "items": [{"rounds": 2, "items": [{"reps": 4, "distance": 50, "note": text, "gear": [text], "effort": {"build": [text, "b"]}}]}],
+    }
+    assert_reads_back(value, *written(rules, [value]), refused=text in REFUSED)
+
+
+scalars = st.one_of(
+    st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Zl", "Zp", "Cs"), exclude_characters="\ufeff\ufffe\uffff\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"), max_size=150),
+    st.text("ab :#-?\"'\\\n,[]{}|>&*!%@`.0159", max_size=60),
+    st.sampled_from(HOSTILE[:90]),
+    st.integers(-(10**9), 10**9),
+    st.decimals(-1000, 1000, places=3).map(float),
+    st.booleans(),
+    st.none(),
+)
+trees = st.recursive(
+    scalars,
+    lambda inner: st.lists(inner, min_size=1, max_size=5) | st.dictionaries(st.from_regex(r"\A[a-z][a-z0-9_-]{0,12}\Z"), inner, min_size=1, max_size=5),
+    max_leaves=25,
+)
+
+
+@given(st.dictionaries(st.from_regex(r"\A[a-z][a-z0-9_]{0,12}\Z"), trees, min_size=1, max_size=6))
+@settings(max_examples=300)
+def test_any_entry_reads_back_the_same(rules: Page, value: dict[str, Any]) -> None:
+    assert_reads_back(value, *written(rules, [value]))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_entry_of_the_catalogue_reads_back_the_same(rules: Page, kind: str) -> None:
+    data = [document.data for (own, _), document in load(ROOT).documents.items() if own == kind]
+    for value, text in zip(data, written(rules, data), strict=True):
+        assert_reads_back(value, text)
+        assert max(map(len, text.splitlines())) <= 130

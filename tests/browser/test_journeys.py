@@ -1,0 +1,91 @@
+"""From what a coach sees or wants to the right drill, its cue and its danger: three taps at most, scrolling aside."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+from playwright.sync_api import Browser, Locator, Page, expect
+
+from almanac.checks.study import Study
+
+from .web import Server
+
+FAULTS = ("knees-break-surface", "legs-die-in-last-quarter", "head-lifts-on-back", "crossing-legs")
+GOALS = {"Kick speed": "kick-speed", "Kick into stroke": "kick-into-stroke"}
+
+
+class Hand:
+    """Counts taps."""
+
+    def __init__(self) -> None:
+        self.taps = 0
+
+    def tap(self, target: Locator) -> None:
+        target.scroll_into_view_if_needed()
+        target.tap()
+        self.taps += 1
+
+
+def assert_drill(phone: Page) -> None:
+    expect(phone.locator(".first-screen .cues li").first).to_be_in_viewport()
+    expect(phone.locator(".first-screen .danger strong")).to_be_in_viewport()
+    assert "/drills/" in phone.url
+
+
+@pytest.mark.parametrize("fault", FAULTS)
+def test_from_a_fault_to_its_drill(phone: Page, server: Server, study: Study, fault: str) -> None:
+    hand, started = Hand(), time.monotonic()
+    phone.goto(server.address)
+    hand.tap(phone.get_by_text("I see something wrong"))
+    hand.tap(phone.locator(".entries").get_by_role("link", name=study.catalogue.faults[fault].title, exact=True))
+    expect(phone.locator(".causes .test").first).to_be_visible()
+    hand.tap(phone.locator(".mended a").first)
+    assert_drill(phone)
+    first = study.catalogue.faults[fault].causes[0].mended_by[0]
+    assert phone.url.endswith(f"/drills/{first}.html")
+    assert hand.taps == 3
+    assert time.monotonic() - started < 10
+
+
+@pytest.mark.parametrize("goal", GOALS)
+def test_from_a_goal_to_its_drill(phone: Page, server: Server, goal: str) -> None:
+    hand, started = Hand(), time.monotonic()
+    phone.goto(server.address)
+    hand.tap(phone.get_by_text("I want to train something"))
+    hand.tap(phone.locator(".chip").get_by_text(goal, exact=True))
+    expect(phone.locator("[data-facet=goal] [data-chosen]")).to_have_text(goal)
+    first = phone.locator("[data-results] a").first
+    expect(first).to_be_in_viewport()  # the choices have made room for the list
+    hand.tap(first)
+    assert_drill(phone)
+    expect(phone.locator(f'dl.facts a[href$="#{GOALS[goal]}"]')).to_have_count(1)
+    assert hand.taps == 3
+    assert time.monotonic() - started < 10
+
+
+def test_from_gear_and_minutes_to_a_drill(phone: Page, server: Server) -> None:
+    hand = Hand()
+    phone.goto(server.address)
+    hand.tap(phone.get_by_text("I have N minutes and this gear"))
+    expect(phone.locator("[data-facet=minutes]")).to_have_attribute("open", "")
+    hand.tap(phone.locator(".chip").get_by_text("Fins", exact=True))
+    hand.tap(phone.locator("[data-results] a").first)
+    assert_drill(phone)
+    assert hand.taps == 3
+    expect(phone.locator("dl.facts").first).to_contain_text("Fins")  # what uses the gear comes first
+
+
+def test_doors_lead_somewhere_without_scripts(server: Server, browser: Browser) -> None:
+    context = browser.new_context(java_script_enabled=False, viewport={"width": 360, "height": 640})
+    page = context.new_page()
+    page.goto(server.address)
+    doors = [door.get_attribute("href") for door in page.locator(".door").all()]
+    for door in doors:
+        page.goto(server.address + str(door))
+        assert page.locator("article a:visible").count() > 5
+    page.goto(server.address + "find.html")
+    page.get_by_text("By gear").last.click()
+    page.locator("article ul.entries a").first.click()
+    assert page.locator("h1").count() == 1
+    context.close()

@@ -1,0 +1,164 @@
+"""Kept on the phone: every page with the network off, updates whole or not at all."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+from almanac.pages.offline import kept_files, write_offline_files
+from almanac.pages.site import HOME
+
+from .web import Server, sitemap
+
+WORKER = (HOME / "site_src" / "offline" / "worker.js").read_text("utf-8")
+DRILL = "drills/back-streamline-kick.html"
+_STATUS = """async files => {
+  const bad = [];
+  for (const file of files) {
+    try {
+      const response = await fetch(file);
+      const text = await response.text();
+      if (!response.ok || (file.endsWith(".html") && !text.includes("<h1"))) bad.push(file);
+    } catch (problem) { bad.push(`${file}: ${problem.message}`); }
+  }
+  return bad;
+}"""
+
+
+@pytest.fixture
+def live(site: Path, tmp_path: Path) -> Iterator[Server]:
+    """A copy of the site that a test may renew."""
+    folder = tmp_path / "live"
+    shutil.copytree(site, folder, copy_function=os.link)
+    with Server(folder) as running:
+        yield running
+
+
+def renew(live: Server, *files: str) -> None:
+    """A new version: the named pages say so, and the list and the worker are made for them."""
+    for file in files:
+        path = live.folder / file
+        text = path.read_text("utf-8").replace("<h1", "<p class='renewed'>renewed</p><h1", 1)
+        path.unlink()  # a hard link: the built site keeps its own
+        path.write_text(text, "utf-8")
+    for name in ("precache.json", "offline.json", "worker.js"):
+        (live.folder / name).unlink()
+    write_offline_files(live.folder, WORKER)
+
+
+def keep(context: BrowserContext, live: Server) -> Page:
+    page = context.new_page()
+    page.goto(live.address)
+    expect(page.locator("[data-keep] button")).to_contain_text("MB)")
+    page.locator("[data-keep] button").tap()
+    expect(page.locator("[data-keep]")).to_contain_text("Kept on this device", timeout=60_000)
+    return page
+
+
+def test_every_page_the_finder_and_the_search_with_the_network_off(context: BrowserContext, live: Server, site: Path) -> None:
+    page = keep(context, live)
+    live.asked.clear()
+    context.set_offline(True)
+    files = sitemap(site)
+    assert page.evaluate(_STATUS, [live.address + file for file in files]) == []
+    for file in (DRILL, "sets/kick-and-go.html", "faults/knees-break-surface.html", "cards.html", ""):
+        page.goto(live.address + file)
+        expect(page.locator("h1")).to_be_visible()
+        expect(page.locator("[data-kept]")).to_contain_text("kept on this device")
+    page.goto(live.address + "find.html#gear=fins")
+    expect(page.locator("[data-results] img").first).to_have_js_property("complete", True)
+    assert page.locator("[data-results] img").first.evaluate("image => image.naturalWidth") > 0
+    page.locator(".search-link").tap()
+    page.locator(".md-search__input").press_sequentially("parachute")
+    expect(page.locator(".md-search-result__meta")).to_contain_text("matching documents", timeout=20_000)
+    page.goto(live.address + "no-such-page.html")
+    expect(page.locator("h1")).to_contain_text("404")
+    assert live.asked == []
+
+
+def test_the_size_is_the_sum_and_the_list_is_complete(site: Path) -> None:
+    told = json.loads((site / "offline.json").read_text("utf-8"))
+    files = dict(kept_files(site))
+    assert told["bytes"] == sum(size for _, size in files.values())
+    assert set(sitemap(site)) <= set(files)
+    assert {"search/whole_index.json", "find.html", "app.webmanifest", "404.html"} <= set(files)
+    listed = json.loads((site / "precache.json").read_text("utf-8"))
+    assert {file: tuple(told) for file, told in listed["files"].items()} == files
+    assert f'"{listed["version"]}"' in (site / "worker.js").read_text("utf-8")
+
+
+def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(context: BrowserContext, live: Server) -> None:
+    page = keep(context, live)
+    renew(live, DRILL, "index.html")
+    live.asked.clear()
+    page.goto(live.address + "find.html")  # the browser looks for a new worker
+    expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=30_000)
+    assert {f"/{DRILL}", "/index.html"} <= set(live.asked)
+    assert "/find.html" not in live.asked and not any(path.startswith("/assets/") for path in live.asked)
+    page.goto(live.address + DRILL)  # one page open: the next navigation changes over
+    expect(page.locator(".renewed")).to_be_visible()
+    context.set_offline(True)
+    page.goto(live.address)
+    expect(page.locator(".renewed")).to_be_visible()
+    expect(page.locator("[data-kept]")).to_contain_text("kept on this device")
+
+
+def test_an_update_that_fails_leaves_the_old_version_working(context: BrowserContext, live: Server) -> None:
+    page = keep(context, live)
+    renew(live, DRILL, "sets/kick-and-go.html")
+    live.failing.add("/sets/kick-and-go.html")
+    page.goto(live.address + "find.html")
+    page.evaluate("navigator.serviceWorker.ready.then(ready => ready.update()).catch(() => null)")
+    page.wait_for_timeout(1500)
+    context.set_offline(True)
+    for file in (DRILL, "sets/kick-and-go.html"):
+        page.goto(live.address + file)
+        expect(page.locator("h1")).to_be_visible()
+        expect(page.locator(".renewed")).to_have_count(0)  # the old one, not a mix
+    context.set_offline(False)
+    live.failing.clear()
+    live.asked.clear()
+    page.goto(live.address + "find.html")
+    expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=30_000)
+    assert f"/{DRILL}" not in live.asked  # what came before the failure is not fetched again
+    page.goto(live.address + DRILL)
+    expect(page.locator(".renewed")).to_be_visible()
+
+
+def test_two_open_pages_change_over_together_when_told_to(context: BrowserContext, live: Server) -> None:
+    first = keep(context, live)
+    second = context.new_page()
+    second.goto(live.address + "sets/index.html")
+    renew(live, DRILL, "index.html")
+    first.goto(live.address + "find.html")
+    expect(first.locator("[data-kept]")).to_contain_text("newer version is here", timeout=30_000)
+    first.goto(live.address + DRILL)
+    expect(first.locator(".renewed")).to_have_count(0)  # two pages open: nobody is changed under their hands
+    first.get_by_role("button", name="Use it now").tap()
+    expect(first.locator(".renewed")).to_be_visible()
+    second.goto(live.address)
+    expect(second.locator(".renewed")).to_be_visible()
+
+
+def test_a_login_page_in_between_is_not_kept(context: BrowserContext, live: Server) -> None:
+    path = live.folder / DRILL
+    path.unlink()
+    path.write_text("<h1>Log in to the pool's network</h1>", "utf-8")
+    page = context.new_page()
+    page.goto(live.address)
+    page.locator("[data-keep] button").tap()
+    expect(page.locator("[data-keep]")).to_contain_text("did not work", timeout=60_000)
+    expect(page.locator("[data-keep] button")).to_contain_text("Keep this site")
+
+
+def test_not_keeping_it_any_more(context: BrowserContext, live: Server) -> None:
+    page = keep(context, live)
+    page.get_by_role("button", name="Do not keep it").tap()
+    expect(page.locator("[data-keep] button")).to_contain_text("Keep this site")
+    assert page.evaluate("caches.keys()") == []

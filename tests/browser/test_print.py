@@ -1,0 +1,107 @@
+"""Deck cards on paper: page counts, nothing cut, black on white, a QR code on each."""
+
+from __future__ import annotations
+
+import io
+
+import pytest
+from playwright.sync_api import Page, expect
+from pypdf import PdfReader
+
+from .web import Server
+
+PAGES = ("drills/back-streamline-kick.html", "drills/back-float-and-line.html", "sets/kick-and-go.html", "faults/knees-break-surface.html",
+         "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html")  # fmt: skip
+SIZES = {"a6": (210, 297), "a5": (148, 210), "letter": (279, 216)}
+# Every block of a card lies inside its card, and every card inside its sheet.
+_CUT = """() => [...document.querySelectorAll('.paper-card')].flatMap(card => {
+  const outer = card.getBoundingClientRect();
+  const body = card.querySelector('.card-body');
+  const cut = body.scrollHeight > body.clientHeight + 1 || body.scrollWidth > body.clientWidth + 1;
+  const parts = [...card.querySelectorAll('.card-head, .card-foot, .card-body > *')].filter(part => {
+    const box = part.getBoundingClientRect();
+    return box.height && (box.bottom > outer.bottom + 1 || box.right > outer.right + 1 || box.top < outer.top - 1);
+  });
+  return cut || parts.length ? [card.querySelector('.card-title').textContent] : [];
+})"""
+
+
+def pdf(page: Page, **options: object) -> PdfReader:
+    return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, **options)))  # type: ignore[arg-type]
+
+
+def millimetres(reader: PdfReader) -> set[tuple[int, int]]:
+    return {(round(float(page.mediabox.width) / 72 * 25.4), round(float(page.mediabox.height) / 72 * 25.4)) for page in reader.pages}
+
+
+@pytest.fixture
+def gathered(phone: Page, server: Server) -> Page:
+    """The cards page with a card of every kind, gathered by hand."""
+    for number, file in enumerate(PAGES, 1):
+        phone.goto(server.address + file)
+        phone.get_by_role("button", name="Add to my cards").tap()
+        expect(phone.get_by_role("link", name=f"My cards ({number})")).to_be_visible()
+    phone.get_by_role("link", name="My cards (").tap()
+    expect(phone.locator("[data-cards-told]")).to_contain_text("sheet")
+    return phone
+
+
+@pytest.mark.parametrize("layout", SIZES)
+def test_gathered_cards(gathered: Page, layout: str) -> None:
+    gathered.locator(f"[name=layout][value={layout}]").check()
+    expect(gathered.locator(f".paper-sheet.layout-{layout}").first).to_be_attached()
+    told = gathered.locator("[data-cards-told]").inner_text()
+    cards, sheets = int(told.split()[0]), int(told.split(" on ")[1].split()[0])
+    assert cards >= len(PAGES)
+    assert gathered.evaluate(_CUT) == []
+    assert gathered.locator(".paper-card svg.code").count() == cards
+    titles = [title.replace("\xa0", " ") for title in gathered.locator(".paper-card .card-title").all_inner_texts()]
+    assert len({title.split(" (")[0] for title in titles}) == len(PAGES)
+    reader = pdf(gathered)
+    assert len(reader.pages) == sheets
+    assert millimetres(reader) == {SIZES[layout]}
+    text = " ".join(page.extract_text() for page in reader.pages)
+    assert "My cards" not in text and "Lane group" not in text  # no site furniture
+    assert "quillwater.example/drills/back-streamline-kick.html" in text.replace("\n", "")
+
+
+def test_the_brief_is_on_the_card_whole(gathered: Page) -> None:
+    gathered.locator("[name=layout][value=a6]").check()
+    on_cards = gathered.locator(".paper-card .card-danger").all_inner_texts()
+    gathered.goto(gathered.url.split("cards.html")[0] + "sets/kick-and-go.html")
+    brief = gathered.locator(".deck-card .card-danger").all_text_contents()
+    assert len(brief) > 8
+    assert {line.split()[0] for line in brief} and all(any(line[:40] in card for card in on_cards) for line in brief)
+
+
+def test_the_cards_follow_the_chosen_lane_group(gathered: Page) -> None:
+    for group, title in (("osprey-1", "Osprey, lanes 1 to 3"), ("reed-1", "Reed, lanes 1 and 2")):
+        gathered.locator('[data-choose="group"]').select_option(group)
+        expect(gathered.locator(".paper-card .card-clock")).to_contain_text(title)
+
+
+def test_taking_cards_off(gathered: Page) -> None:
+    gathered.get_by_role("button", name="Take Kick and go off").tap()
+    expect(gathered.locator(".paper-card .card-title").filter(has_text="Kick and go")).to_have_count(0)
+    gathered.get_by_role("button", name="Take all off").tap()
+    expect(gathered.locator("[data-cards-told]")).to_contain_text("No cards yet")
+    expect(gathered.locator("[data-cards-print]")).to_be_disabled()
+
+
+@pytest.mark.parametrize("file", PAGES)
+def test_an_entry_prints_as_its_card_alone(phone: Page, server: Server, file: str) -> None:
+    phone.goto(server.address + file)
+    reader = pdf(phone, format="A4")
+    text = " ".join(page.extract_text() for page in reader.pages)
+    assert "Deck Almanac" not in text and "Add to my cards" not in text and "Search" not in text
+    assert file in text.replace("\n", "")
+    assert 1 <= len(reader.pages) <= 2
+    assert all(len(page.extract_text().split()) > 12 for page in reader.pages)  # no page for a line left over
+
+
+def test_one_card_without_gathering(phone: Page, server: Server) -> None:
+    phone.goto(server.address + PAGES[0])
+    phone.get_by_role("link", name="Print card").tap()
+    expect(phone.locator("[data-cards-told]")).to_have_text("1 card on 1 sheet.")
+    expect(phone.locator(".paper-card svg.figure")).to_be_visible()
+    assert phone.evaluate("getComputedStyle(document.querySelector('.paper-card')).color") == "rgb(0, 0, 0)"

@@ -1,0 +1,79 @@
+"""A server on loopback whose files can be made to fail, and a page that remembers its troubles."""
+
+from __future__ import annotations
+
+import functools
+import threading
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from types import TracebackType
+from typing import Any
+from xml.etree import ElementTree
+
+from playwright.sync_api import Page, Request
+
+
+class _Handler(SimpleHTTPRequestHandler):
+    def __init__(self, *arguments: Any, failing: set[str], asked: list[str], **named: Any) -> None:
+        self.failing, self.asked = failing, asked
+        super().__init__(*arguments, **named)
+
+    def do_GET(self) -> None:
+        path = self.path.split("?")[0]
+        self.asked.append(path)
+        if path in self.failing:
+            self.send_error(503)
+        else:
+            super().do_GET()
+
+    def log_message(self, format: str, *arguments: object) -> None:
+        pass
+
+    def handle(self) -> None:
+        try:
+            super().handle()
+        except (BrokenPipeError, ConnectionResetError):
+            pass  # the browser went away
+
+
+class Server:
+    """Serves a folder. Paths in ``failing`` answer 503; ``asked`` is what was asked for."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.failing: set[str] = set()
+        self.asked: list[str] = []
+        handler = functools.partial(_Handler, directory=str(folder), failing=self.failing, asked=self.asked)
+        self._server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
+        self.address = f"http://127.0.0.1:{self._server.server_port}/"
+
+    def __enter__(self) -> Server:
+        threading.Thread(target=self._server.serve_forever, daemon=True).start()
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
+        self._server.shutdown()
+        self._server.server_close()
+
+
+class Watched:
+    """What went wrong on a page: errors thrown and logged, and requests to another host."""
+
+    def __init__(self, page: Page, address: str) -> None:
+        self.troubles: list[str] = []
+        self._address = address
+        page.on("pageerror", lambda error: self.troubles.append(f"{page.url}: {error}"))
+        page.on("console", lambda message: message.type == "error" and self.troubles.append(f"{page.url}: {message.text}"))
+        page.on("request", self._look)
+
+    def _look(self, request: Request) -> None:
+        if not request.url.startswith((self._address, "data:", "blob:")):
+            self.troubles.append(f"asked another host: {request.url}")
+
+
+def sitemap(site: Path) -> list[str]:
+    """Every page of the site's own map, by its path from the root."""
+    name = "{http://www.sitemaps.org/schemas/sitemap/0.9}"
+    found = [str(entry.findtext(f"{name}loc")) for entry in ElementTree.parse(site / "sitemap.xml").getroot()]
+    shortest = min(found, key=len)
+    return [address.removeprefix(shortest) or "index.html" for address in found]

@@ -1,0 +1,109 @@
+"""Findings: their order, their count, and the three ways in which they are printed."""
+
+from __future__ import annotations
+
+import json
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from almanac.findings import FORMATS, Finding, Place, as_annotations, as_json, as_text, count_line, error, warning, worst_first
+
+WRONG = error("bad-time", Place("plans/sets/x.yml", 15, 16), "'1:75' is no time", "write 2:15, or 75 for seconds")
+DOUBT = warning("review-overdue", Place("drills/gear/fins.yml", 3, 1), "the review was due")
+MISSING = error("missing-file", Place("plans/club.yml"), "this file is missing", "write it\nor put it back")
+
+
+def test_text_as_the_design_shows_it() -> None:
+    assert as_text([WRONG, MISSING, DOUBT], 212) == (
+        "plans/sets/x.yml:15:16: error bad-time: '1:75' is no time\n"
+        "    write 2:15, or 75 for seconds\n"
+        "plans/club.yml: error missing-file: this file is missing\n"
+        "    write it\n"
+        "    or put it back\n"
+        "drills/gear/fins.yml:3:1: warning review-overdue: the review was due\n"
+        "2 errors, 1 warning in 212 entries"
+    )
+
+
+@pytest.mark.parametrize(
+    ("findings", "entries", "line"),
+    [
+        ([], 0, "0 errors, 0 warnings in 0 entries"),
+        ([WRONG], 1, "1 error, 0 warnings in 1 entry"),
+        ([DOUBT], 2, "0 errors, 1 warning in 2 entries"),
+        ([WRONG, MISSING, DOUBT, DOUBT], 1234, "2 errors, 2 warnings in 1,234 entries"),
+        ([WRONG] * 1500, 3, "1,500 errors, 0 warnings in 3 entries"),
+    ],
+)
+def test_the_count(findings: list[Finding], entries: int, line: str) -> None:
+    assert count_line(findings, entries) == line
+
+
+def test_json_holds_every_field() -> None:
+    assert json.loads(as_json([WRONG, DOUBT], 212)) == {
+        "version": 1,
+        "entries": 212,
+        "errors": 1,
+        "warnings": 1,
+        "findings": [
+            {
+                "severity": "error", "code": "bad-time", "file": "plans/sets/x.yml", "line": 15, "column": 16,
+                "message": "'1:75' is no time", "mend": "write 2:15, or 75 for seconds",
+            },
+            {
+                "severity": "warning", "code": "review-overdue", "file": "drills/gear/fins.yml", "line": 3, "column": 1,
+                "message": "the review was due", "mend": "",
+            },
+        ],
+    }  # fmt: skip
+
+
+def test_annotations_for_github() -> None:
+    assert as_annotations([WRONG, MISSING, DOUBT], 3).splitlines() == [
+        "::error file=plans/sets/x.yml,line=15,col=16,title=bad-time::'1:75' is no time%0Awrite 2:15, or 75 for seconds",
+        "::error file=plans/club.yml,title=missing-file::this file is missing%0Awrite it%0Aor put it back",
+        "::warning file=drills/gear/fins.yml,line=3,col=1,title=review-overdue::the review was due",
+        "2 errors, 1 warning in 3 entries",
+    ]
+
+
+def test_annotations_escape_what_would_end_them() -> None:
+    found = error("bad-id", Place("plans/a,b:c%.yml", 1, 2), "50 % of\r\nit::error::", "and 100%")
+    assert as_annotations([found], 1).splitlines()[0] == (
+        "::error file=plans/a%2Cb%3Ac%25.yml,line=1,col=2,title=bad-id::50 %25 of%0D%0Ait::error::%0Aand 100%25"
+    )
+
+
+@given(st.text(), st.text(), st.text())
+def test_one_annotation_is_one_line_whatever_it_says(file: str, message: str, mend: str) -> None:
+    first, *rest = re.split("[\r\n]", as_annotations([error("bad-id", Place(file, 1, 1), message, mend)], 1))
+    assert first.startswith("::error file=") and rest == ["1 error, 0 warnings in 1 entry"]
+
+
+def test_worst_first_then_by_place_without_repeats() -> None:
+    places = [Place("b.yml", 1, 1), Place("a.yml", 10, 1), Place("a.yml", 2, 9), Place("a.yml", 2, 1), Place("a.yml")]
+    errors = [error("c", place, "m") for place in places]
+    warnings = [warning("c", place, "m") for place in places]
+    ordered = worst_first([*warnings, *errors, *warnings])
+    assert [(finding.severity.word, str(finding.place)) for finding in ordered] == [
+        (word, place)
+        for word in ("error", "warning")
+        for place in ("a.yml", "a.yml:2:1", "a.yml:2:9", "a.yml:10:1", "b.yml:1:1")
+    ]
+
+
+def test_at_one_place_by_code_and_message() -> None:
+    found = [error(code, Place("a.yml", 1, 1), message) for code in "ba" for message in "yx"]
+    assert [(finding.code, finding.message) for finding in worst_first(found)] == [("a", "x"), ("a", "y"), ("b", "x"), ("b", "y")]
+
+
+def test_a_finding_can_be_named_below_a_folder() -> None:
+    assert WRONG.under("club/").place == Place("club/plans/sets/x.yml", 15, 16)
+
+
+@pytest.mark.parametrize("name", sorted(FORMATS))
+def test_every_format_takes_no_findings(name: str) -> None:
+    assert "0" in FORMATS[name]([], 0)
