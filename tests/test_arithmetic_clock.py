@@ -75,7 +75,10 @@ def test_ladder_on_the_back_by_hand_for_osprey_1():
     assert found.changes == () and found.missing == ()
 
 
-@pytest.mark.parametrize(("rest", "clock_s"), [(1, 50), (4.9, 50), (5, 50), (5.004, 55), (10, 55), ("0:14", 60), (15.001, 60)])
+TO_A_FIVE = [(1, 50), (4.9, 50), (5, 50), (5.002, 50), (5.004, 55), (10, 55), ("0:14", 60), (15.001, 60)]
+
+
+@pytest.mark.parametrize(("rest", "clock_s"), TO_A_FIVE)
 def test_plain_rest_leaves_on_a_five(rest, clock_s):  # 45 s + rest, up to the next five; a thousandth of a step is forgiven
     (timed,) = run(item(rest=rest), of=group(FORTY_FIVE)).reps
     assert timed.clock.value == clock_s and timed.sendoff is None
@@ -152,7 +155,22 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
     )
     assert [timed.clock and timed.clock.value for timed in found.reps[:5]] == [60] * 4 + [None]
     on_sendoffs = run(item(4, do="board-kick", sendoff=60))
-    assert on_sendoffs.clock.value == 240 and on_sendoffs.work is None and on_sendoffs.density is None
+    assert on_sendoffs.clock.value == 240 and on_sendoffs.work is None
+    assert (on_sendoffs.density, on_sendoffs.rest_s, on_sendoffs.work_to_rest) == (None,) * 3
+    assert [timed.rest_s for timed in on_sendoffs.reps] == [None] * 4
+
+
+@pytest.mark.parametrize(("sendoff", "rest_s", "ratio"), [(45.5, 2, 90), (45, 0, None), (40, -20, None)])
+def test_work_to_rest_where_there_is_rest(sendoff, rest_s, ratio):
+    found = run(item(4, sendoff=sendoff), of=group(FORTY_FIVE))
+    assert found.rest_s == pytest.approx(rest_s, abs=1e-9)
+    assert found.work_to_rest == (ratio and pytest.approx(ratio))
+
+
+@pytest.mark.parametrize(("course", "at_far_end"), [(LONG, True), (SHORT, False), (YARDS, False)])
+def test_a_fifty_ends_at_the_far_end_of_a_long_pool(course, at_far_end):
+    (change,) = gear_changes(events(item(1), item(1, gear=["fins"])), PIECES, course)
+    assert change.at_far_end == at_far_end
 
 
 def test_middle_of_each_word_is_its_own():

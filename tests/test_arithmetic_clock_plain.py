@@ -87,3 +87,10 @@ def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written
         starts = [moment.start for moment in moments]
         ends = [moment.start + moment.length for moment in moments]
         assert all(end <= start + 1e-6 for end, start in zip(ends, [*starts[1:], found.clock.value], strict=bool(moments)))
+
+
+@pytest.mark.parametrize("written", [[{"reps": 2, "distance": 50, "do": "board-kick", "effort": "easy", "sendoff": 60}]])
+def test_no_strip_without_targets(written):
+    of = clock(group(OSPREY))
+    laid = expand(items_from(written), DRILLS, SCALE)
+    assert timeline(laid, of.run(laid), of.pacer, SCALE) is None

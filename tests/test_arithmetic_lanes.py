@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, is_on_back, too_tight
-from almanac.checks.sets import gap_over_sendoff, lane_crowded, sendoff_too_tight
+from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
 from almanac.checks.study import Study
 from almanac.model.swim_set import items_from
 
@@ -113,6 +113,8 @@ def test_one_length_is_held_against_its_sendoff(sendoff, is_crowded):
     for one in found:
         assert one.back_s == sendoff and one.timed.target_s < 25
     assert full(group(FORTY_FIVE), distance=50, effort="all-out", sendoff=sendoff)  # there and back in 39 s
+    (found,) = full(group(FORTY_FIVE), distance=25, sendoff=10)  # on a send-off that nobody makes he is there after his time
+    assert found.back_s == found.timed.target_s > 20
 
 
 def test_one_length_of_a_long_pool():

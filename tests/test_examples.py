@@ -88,7 +88,9 @@ def test_every_check_has_an_example() -> None:
     assert not missing, f"no rejected example breaks {sorted(missing)}"
 
 
-@pytest.mark.parametrize("file", [*SOURCE.glob("*.py"), SOURCE / "../model/load.py", SOURCE / "../checks/__init__.py"], ids=lambda file: file.stem)
+@pytest.mark.parametrize(
+    "file", [*SOURCE.glob("*.py"), SOURCE / "../model/load.py", SOURCE / "../checks/__init__.py"], ids=lambda file: file.stem
+)
 def test_every_other_code_has_an_example(file: Path) -> None:
     unseen = written(file) - given() - {"bad-value"}  # bad-value: for a schema keyword that nobody has explained yet
     assert not unseen, f"no rejected example gives {sorted(unseen)}"

@@ -120,7 +120,15 @@ def test_a_posture_is_drawn_inside_its_frame_and_named(posture: str) -> None:
             assert POSTURE_WORDS[posture] in described(svg), (arms, kick)
 
 
-FLAT_FEET = {"standing": 2, "lying-on-back": 2, "lying-over-roll": 2, "sitting-knees-bent": 2, "sitting-on-bench": 2, "kneeling": 1, "bridge": 2}
+FLAT_FEET = {
+    "standing": 2,
+    "lying-on-back": 2,
+    "lying-over-roll": 2,
+    "sitting-knees-bent": 2,
+    "sitting-on-bench": 2,
+    "kneeling": 1,
+    "bridge": 2,
+}
 
 
 @pytest.mark.parametrize(("posture", "count"), FLAT_FEET.items())
@@ -139,7 +147,8 @@ def test_hands_behind_a_seat_are_on_the_ground_behind_it(posture: str) -> None:
 
 def test_a_plank_is_one_line_on_forearms_and_toes() -> None:
     bones = held_on_land("plank", "at-sides").skeleton
-    slopes = [(end.y - start.y) / (end.x - start.x) for start, end in ((bones.near_leg.ankle, bones.hip), (bones.hip, bones.shoulder))]
+    parts = ((bones.near_leg.ankle, bones.hip), (bones.hip, bones.shoulder))
+    slopes = [(end.y - start.y) / (end.x - start.x) for start, end in parts]
     assert slopes[0] == pytest.approx(slopes[1], abs=0.01)
     assert abs(bones.near_arm.elbow.x - bones.shoulder.x) < 0.01 and bones.near_arm.elbow.y < 0.05
     assert abs(bones.near_leg.toe.y) < 0.01 and bones.head_axes.front.y < 0
@@ -315,7 +324,7 @@ def test_a_ladder_climbs_from_its_first_stage() -> None:
     svg = progression_ladder([Rung(f"Stage {name}", "Holds the line, easily. " * 9) for name in "ABCD"], name="a skill")
     said = texts(svg)
     assert [text for text in said if text.isdigit()] == ["1", "2", "3", "4"]
-    counts = [node for node in ElementTree.fromstring(svg).iter(f"{SVG}circle")]
+    counts = list(ElementTree.fromstring(svg).iter(f"{SVG}circle"))
     heights = [float(node.get("cy", "0")) for node in counts]
     assert heights == sorted(heights, reverse=True), "the first at the foot"
     assert said.count("move on") == said.count("step back") == 3
@@ -341,9 +350,10 @@ def test_neighbours_say_what_is_harder_easier_and_needed_first() -> None:
 def test_neighbours_fit_however_many_and_however_long(count: int) -> None:
     many = [f"Number {number} has a title which is nearly sixty letters long, so" for number in range(count)]
     for groups in ({"easier": many}, {"harder": many}, {"needs_first": many}, {"easier": many, "harder": many}):
-        svg = neighbours("Once more a title that is nearly sixty letters long, and so", **{"easier": [], "harder": [], "needs_first": [], **groups})
+        others = {"easier": [], "harder": [], "needs_first": [], **groups}
+        svg = neighbours("Once more a title that is nearly sixty letters long, and so", **others)
         texts(svg)
-        boxes = [node for node in ElementTree.fromstring(svg).iter(f"{SVG}rect")]
+        boxes = list(ElementTree.fromstring(svg).iter(f"{SVG}rect"))
         spans = [tuple(float(node.get(name, "0")) for name in ("x", "y", "width", "height")) for node in boxes]
         for (x, y, w, h), (x2, y2, w2, h2) in product(spans, spans):
             apart = x + w <= x2 or x2 + w2 <= x or y + h <= y2 or y2 + h2 <= y
@@ -367,7 +377,12 @@ def test_a_moment_shows_both_sides_with_every_phase_named() -> None:
         told = described(moment_figure(moment, identifier=f"m{moment}"))
         assert "On the back: near leg on the" in told and "On the front: near leg on the" in told
     parts = [(lie, leg.beat, leg.part) for lie, _ in SIDES for moment in range(MOMENTS) for leg in moment_words(moment, lie)]
-    wanted = {("supine", "up-beat", "drives"), ("supine", "down-beat", "recovers"), ("prone", "down-beat", "drives"), ("prone", "up-beat", "recovers")}
+    wanted = {
+        ("supine", "up-beat", "drives"),
+        ("supine", "down-beat", "recovers"),
+        ("prone", "down-beat", "drives"),
+        ("prone", "up-beat", "recovers"),
+    }
     assert set(parts) == wanted and all(parts.count(part) == 8 for part in wanted)
 
 

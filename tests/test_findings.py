@@ -89,9 +89,7 @@ def test_worst_first_then_by_place_without_repeats() -> None:
     warnings = [warning("c", place, "m") for place in places]
     ordered = worst_first([*warnings, *errors, *warnings])
     assert [(finding.severity.word, str(finding.place)) for finding in ordered] == [
-        (word, place)
-        for word in ("error", "warning")
-        for place in ("a.yml", "a.yml:2:1", "a.yml:2:9", "a.yml:10:1", "b.yml:1:1")
+        (word, place) for word in ("error", "warning") for place in ("a.yml", "a.yml:2:1", "a.yml:2:9", "a.yml:10:1", "b.yml:1:1")
     ]
 
 

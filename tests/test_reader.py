@@ -28,10 +28,10 @@ from almanac.source.suggest import listed, nearest
 # ---- never raises
 
 YAML_PIECES = st.sampled_from(
-    ["a", "b: ", ": ", "- ", "? ", "\n", "\n  ", "\n    ", "[", "]", "{", "}", ", ", "'", '"', "\\", "\\x41", "\\u202e", "&a ", "*a",
-     "!t ", "!!str ", "!<", "<<: ", "|", ">-", "|2", "%YAML 1.1", "%TAG", "---", "...", "# c", "\t", "\r\n", "\r", "\ufeff", "\x00",
-     "\x85", "\u2028", "\u202e", "é", "\U0001f3ca", "1:15", "0x1f", "1e3", ".inf", "yes", "null", "~", "2026-01-01", "@", "`", "=",
-     "<<<<<<< HEAD\n", "title: Six\n", "items:\n  - reps: 6\n"]
+    ["a", "b: ", ": ", "- ", "? ", "\n", "\n  ", "\n    ", "[", "]", "{", "}", ", ", "'", '"', "\\", "\\x41", "\\u202e",
+     "&a ", "*a", "!t ", "!!str ", "!<", "<<: ", "|", ">-", "|2", "%YAML 1.1", "%TAG", "---", "...", "# c", "\t", "\r\n",
+     "\r", "\ufeff", "\x00", "\x85", "\u2028", "\u202e", "é", "\U0001f3ca", "1:15", "0x1f", "1e3", ".inf", "yes", "null",
+     "~", "2026-01-01", "@", "`", "=", "<<<<<<< HEAD\n", "title: Six\n", "items:\n  - reps: 6\n"]
 )  # fmt: skip
 YAMLISH = st.lists(YAML_PIECES, max_size=30).map("".join)
 
@@ -111,10 +111,14 @@ def marks(node: yaml.Node, path: tuple[str | int, ...] = ()) -> Iterator[tuple[t
 KEYS = st.text(st.characters(codec="utf-8", categories=("L", "N", "Zs", "Po", "So")), min_size=1, max_size=8).filter(
     lambda key: key.isprintable() and key not in {"null", "~", "<<"}
 )
-LEAVES = st.none() | st.booleans() | st.integers(-(10**13), 10**13) | st.text(st.characters(codec="utf-8", exclude_categories=("C", "Zl", "Zp")))
-DATA = st.dictionaries(
-    KEYS, st.recursive(LEAVES, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=4), max_leaves=12), min_size=1
-)  # fmt: skip
+LEAVES = (
+    st.none()
+    | st.booleans()
+    | st.integers(-(10**13), 10**13)
+    | st.text(st.characters(codec="utf-8", exclude_categories=("C", "Zl", "Zp")))
+)
+INNER = st.recursive(LEAVES, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=4), max_leaves=12)
+DATA = st.dictionaries(KEYS, INNER, min_size=1)
 
 
 @given(DATA, st.sampled_from([None, True, False]), st.sampled_from([2, 4]))
@@ -160,8 +164,9 @@ def test_plain_data_goes_there_and_back(data: dict[str, Any]) -> None:
         ("1:15", "1:15"), ("0:50", "0:50"), ("190:20:30", "190:20:30"), ("1:15.5", "1:15.5"), ("2026-09-01", "2026-09-01"),
         ("yes", "yes"), ("no", "no"), ("on", "on"), ("off", "off"), ("y", "y"), ("True", "True"), ("NULL", "NULL"),
         ("true", True), ("false", False), ("null", None), ("~", None), ("", None),
-        ("6", 6), ("-6", -6), ("+6", 6), ("0", 0), ("06", "06"), ("0x6", "0x6"), ("0o6", "0o6"), ("1_000", "1_000"), ("0b1", "0b1"),
-        ("2.5", 2.5), ("-0.5", -0.5), ("6.0", 6.0), (".5", ".5"), ("5.", "5."), ("1e3", "1e3"), (".inf", ".inf"), (".nan", ".nan"),
+        ("6", 6), ("-6", -6), ("+6", 6), ("0", 0), ("06", "06"), ("0x6", "0x6"), ("0o6", "0o6"), ("1_000", "1_000"),
+        ("2.5", 2.5), ("-0.5", -0.5), ("6.0", 6.0), (".5", ".5"), ("5.", "5."), ("1e3", "1e3"), (".inf", ".inf"),
+        (".nan", ".nan"), ("0b1", "0b1"),
         ('"6"', "6"), ("'true'", "true"), ('""', ""), (">-\n  6", "6"), ("=", "="), ("50m", "50m"), ("٣", "٣"),
     ],
 )  # fmt: skip
@@ -172,12 +177,14 @@ def test_plain_words(written: str, value: Any) -> None:
 
 # ---- entries that someone has damaged
 
-DOCUMENTS = {file.relative_to(BASE): yaml.safe_load(json.dumps(sound(file.read_text("utf-8")).data)) for file in BASE.rglob("*.yml")}
+DOCUMENTS = {
+    file.relative_to(BASE): yaml.safe_load(json.dumps(sound(file.read_text("utf-8")).data)) for file in BASE.rglob("*.yml")
+}
 DAMAGE = st.sampled_from(
-    [None, True, False, 0, -1, 1, 6.0, 2.5, 0.0000001, 99999999999999, "", "x", "0:00", "0:01", "1:75", "23:59:59", "2026-02-30", "easy",
-     "fast", "back-kick", "fins", "heron-1", "supine", "50m", [], {}, [[]], ["easy"], ["fast", "easy"], {"from": 9, "to": 1}, "é" * 500,
-     {"descend": ["easy", "fast"]}, {"build": ["fast", "easy"]}, {"rotate": ["fast", "easy"]}, {"pause": "0:01"},
-     {"rounds": 50, "items": [{"reps": 100, "distance": 5000, "do": "back-kick", "effort": "fast"}]}]
+    [None, True, False, 0, -1, 1, 6.0, 2.5, 0.0000001, 99999999999999, "", "x", "0:00", "0:01", "1:75", "23:59:59", "2026-02-30",
+     "easy", "fast", "back-kick", "fins", "heron-1", "supine", "50m", [], {}, [[]], ["easy"], ["fast", "easy"],
+     {"from": 9, "to": 1}, "é" * 500, {"descend": ["easy", "fast"]}, {"build": ["fast", "easy"]}, {"rotate": ["fast", "easy"]},
+     {"pause": "0:01"}, {"rounds": 50, "items": [{"reps": 100, "distance": 5000, "do": "back-kick", "effort": "fast"}]}]
 )  # fmt: skip
 
 

@@ -27,10 +27,10 @@ ROOT = Path(__file__).parent.parent
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
 OWN_KEYWORDS = {"vocabulary", "reference", "not_with", "clock", "says", "sorted"}
 STANDARD = {
-    "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required", "additionalProperties",
-    "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength", "pattern", "format", "minimum", "maximum",
-    "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties", "dependentRequired", "dependentSchemas", "if", "then",
-    "else", "not", "anyOf", "allOf", "oneOf",
+    "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",
+    "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength",
+    "pattern", "format", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties",
+    "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf",
 }  # fmt: skip
 BY_NAME = {"properties", "$defs", "dependentSchemas"}  # under these stand names, and a schema under each
 
@@ -91,8 +91,12 @@ def test_every_property_is_described(name: str) -> None:
             if path.endswith("/if"):
                 continue  # a condition, no field
             about = schemas.resolve(written).get("description", "")
-            about = about or schemas.raw(name).get("$defs", {}).get(written.get("$ref", "").rpartition("/")[2], {}).get("description", "")
-            assert len(about) > 5 and about.endswith("."), f"{name}.json{path}/properties/{field} has no description, or no full stop"
+            about = about or schemas.raw(name).get("$defs", {}).get(written.get("$ref", "").rpartition("/")[2], {}).get(
+                "description", ""
+            )
+            assert len(about) > 5 and about.endswith("."), (
+                f"{name}.json{path}/properties/{field} has no description, or no full stop"
+            )
 
 
 @kinds
@@ -138,7 +142,9 @@ def test_every_entry_passes_its_published_copy() -> None:
     loaded = load(ROOT)
     assert loaded.count > 90
     broken = {finding.place.file for finding in loaded.findings if finding.is_error}
-    assert [said for said in published_findings(loaded) if not any(said.split(": ")[0].split()[1] in file for file in broken)] == []
+    assert [
+        said for said in published_findings(loaded) if not any(said.split(": ")[0].split()[1] in file for file in broken)
+    ] == []
 
 
 @pytest.mark.parametrize("case", [case for case in cases("accepted") if not case.steps], ids=lambda case: case.name)
@@ -147,13 +153,28 @@ def test_accepted_examples_pass_the_published_copies(case: Case, tmp_path: Path)
     assert list(published_findings(load(tmp_path))) == []
 
 
-SCHEMA_MISTAKES = ("key-", "type-", "word-", "choice-", "sendoff-and", "distance-and", "time-", "day-", "range-", "text-", "list-", "item-")
+SCHEMA_MISTAKES = (
+    "key-",
+    "type-",
+    "word-",
+    "choice-",
+    "sendoff-and",
+    "distance-and",
+    "time-",
+    "day-",
+    "range-",
+    "text-",
+    "list-",
+    "item-",
+)
 LOOSER = {
     "type-decimal-that-is-whole",  # 6.0 is a whole number to JSON Schema
 }
 
 
-@pytest.mark.parametrize("case", [case for case in cases("rejected") if case.name.startswith(SCHEMA_MISTAKES)], ids=lambda case: case.name)
+@pytest.mark.parametrize(
+    "case", [case for case in cases("rejected") if case.name.startswith(SCHEMA_MISTAKES)], ids=lambda case: case.name
+)
 def test_the_published_copies_refuse_what_check_refuses(case: Case, tmp_path: Path) -> None:
     case.build(tmp_path)
     assert bool(list(published_findings(load(tmp_path)))) == (case.name not in LOOSER)
@@ -226,13 +247,17 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     renamed = {field.name: RENAMED.get(field.name, field.name) for field in dataclasses.fields(cls)}
     own = {"id", "file"} if issubclass(cls, Entry) else set()
     fields = {name: written(name, renamed[name], schema["properties"]) for name in renamed if name not in own}
-    idle = {name for name in ("summary", "also_called", "review", "accepts") if name not in schema["properties"]}  # every Entry has them
+    idle = {
+        name for name in ("summary", "also_called", "review", "accepts") if name not in schema["properties"]
+    }  # every Entry has them
     assert set(fields.values()) - idle == set(schema["properties"]), f"{where}: {cls.__name__} and its schema have parted"
     required = {
         name for name, field in zip(renamed, dataclasses.fields(cls), strict=True)
         if field.default is dataclasses.MISSING and field.default_factory is dataclasses.MISSING and name not in own
     }  # fmt: skip
-    assert {fields[name] for name in required} <= set(schema.get("required", ())), f"{where}: {cls.__name__} must have more than its schema"
+    assert {fields[name] for name in required} <= set(schema.get("required", ())), (
+        f"{where}: {cls.__name__} must have more than its schema"
+    )
     for name, key in fields.items():
         if key in schema["properties"]:
             compare_type(hints[name], schema["properties"][key], root, f"{where}.{key}")
@@ -247,7 +272,10 @@ def written(name: str, renamed: str, properties: Mapping[str, Any]) -> str:
 
 def opened(schema: Mapping[str, Any], root: Mapping[str, Any]) -> Mapping[str, Any]:
     while "$ref" in schema:
-        schema = {**root["$defs"][schema["$ref"].rpartition("/")[2]], **{key: value for key, value in schema.items() if key != "$ref"}}
+        schema = {
+            **root["$defs"][schema["$ref"].rpartition("/")[2]],
+            **{key: value for key, value in schema.items() if key != "$ref"},
+        }
     return schema
 
 

@@ -22,7 +22,6 @@ from almanac.units import (
     show_time,
 )  # fmt: skip
 
-
 VALIDATOR = Shapes(Names({})).validator("set")
 CLOCKS = st.from_regex(r"[0-9]{1,3}(:[0-9]{1,3}){1,2}(\.[0-9]{1,3})?", fullmatch=True)
 
@@ -78,7 +77,9 @@ def test_texts_that_are_no_time(written: str) -> None:
     assert len(str(refused.value)) < 80
 
 
-@given(CLOCKS | st.text(alphabet="0123456789:. -", max_size=12) | st.floats(allow_nan=False, allow_infinity=False) | st.integers())
+@given(
+    CLOCKS | st.text(alphabet="0123456789:. -", max_size=12) | st.floats(allow_nan=False, allow_infinity=False) | st.integers()
+)
 def test_the_schema_takes_the_same_times(written: str | float) -> None:
     """The checker, which parses, and the published schema, which has a pattern and bounds, agree on every time."""
     time = schemas.raw("common")["$defs"]["time"]
@@ -128,7 +129,8 @@ def test_the_schema_names_the_same_courses() -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "shown"), [(0, "0"), (1000, "1,000"), (12.5, "12.5"), (12.04, "12"), (0.05, "0.1"), (1234.56, "1,234.6"), (-3, "-3")]
+    ("value", "shown"),
+    [(0, "0"), (1000, "1,000"), (12.5, "12.5"), (12.04, "12"), (0.05, "0.1"), (1234.56, "1,234.6"), (-3, "-3")],
 )
 def test_numbers_shown(value: float, shown: str) -> None:
     assert show_number(value) == shown

@@ -12,6 +12,9 @@ from xml.etree import ElementTree
 
 from playwright.sync_api import Page, Request
 
+from almanac.pages.address import site_address
+from almanac.pages.site import HOME
+
 
 class _Handler(SimpleHTTPRequestHandler):
     def __init__(self, *arguments: Any, failing: set[str], asked: list[str], **named: Any) -> None:
@@ -74,6 +77,6 @@ class Watched:
 def sitemap(site: Path) -> list[str]:
     """Every page of the site's own map, by its path from the root."""
     name = "{http://www.sitemaps.org/schemas/sitemap/0.9}"
+    own = site_address(HOME / "mkdocs.yml")
     found = [str(entry.findtext(f"{name}loc")) for entry in ElementTree.parse(site / "sitemap.xml").getroot()]
-    shortest = min(found, key=len)
-    return [address.removeprefix(shortest) or "index.html" for address in found]
+    return [address.removeprefix(own) or "index.html" for address in found]

@@ -74,7 +74,7 @@ def fit_power_law(points: Iterable[tuple[float, float]], reference_m: float = 1.
     """Least squares line through (metres, seconds) in log-log: (seconds over ``reference_m`` metres, exponent).
 
     T(D) = T_ref · (D / D_ref) ^ b. Raises ValueError for fewer than two different distances, or a distance or
-    a time that is not above zero.
+    a time that is not above zero; OverflowError where a line from absurd times is asked far from its distances.
     Checked against the line that Kennelly drew through running records (Popular Science Monthly 73,
     1908, p. 386: T grows with the 9/8 power of distance).
     """

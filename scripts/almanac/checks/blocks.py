@@ -23,7 +23,8 @@ def other_squad(study: Study) -> Iterator[Problem]:
                 if day.practice and study.catalogue.practices[day.practice].squad != block.squad:
                     squad = study.catalogue.practices[day.practice].squad
                     message = f"'{day.practice}' is a practice of {squad}, and the block is for {block.squad}"
-                    yield Problem(block, ("weeks", number, "days", name, "practice"), message, f"name a practice of {block.squad}")
+                    path = ("weeks", number, "days", name, "practice")
+                    yield Problem(block, path, message, f"name a practice of {block.squad}")
 
 
 @warns("hard-days-in-a-row")
@@ -73,7 +74,8 @@ def supine_share(study: Study) -> Iterator[Problem]:
         share = summary.balance.supine_share
         if "supine_share" not in block.balance and share is not None and share < aim:
             message = f"{show_share(share)} of the flutter kick is on the back; the club aims at {show_share(aim)}"
-            yield Problem(block, ("weeks",), message, "turn kick on the front over, or state another range under balance", of_key=True)
+            mend = "turn kick on the front over, or state another range under balance"
+            yield Problem(block, ("weeks",), message, mend, of_key=True)
 
 
 @warns("balance-missed")
@@ -84,7 +86,8 @@ def balance_missed(study: Study) -> Iterator[Problem]:
             share = _share_of(summary.balance, name)
             if share is not None and not wanted.least <= share <= wanted.most:
                 message = f"the {name.replace('_', ' ')} is {show_share(share)}"
-                mend = f"it should lie between {show_share(wanted.least)} and {show_share(wanted.most)}: change practices, or the range"
+                span = f"{show_share(wanted.least)} and {show_share(wanted.most)}"
+                mend = f"it should lie between {span}: change practices, or the range"
                 yield Problem(block, ("balance", name), message, mend)
 
 
@@ -127,7 +130,8 @@ def goal_unserved(study: Study) -> Iterator[Problem]:
         served = goal_appearances(summary)
         for index, goal in enumerate(block.goals):
             if goal not in served:
-                yield Problem(block, ("goals", index), f"no practice serves '{goal}'", "add a set that does, or take the goal out")
+                mend = "add a set that does, or take the goal out"
+                yield Problem(block, ("goals", index), f"no practice serves '{goal}'", mend)
 
 
 @warns("benchmark-due")

@@ -15,8 +15,10 @@ from almanac.model.swim_set import SwimSet
 from almanac.source.reader import Path
 
 _SIGNS = re.compile(
-    r"hypoxic|breath[- ]?hold|hold(?:ing)? (?:your|the|their|his|her) breath|no[- ]breath(?:er|ers| sprint| swim| length| on| until| between| \d)|lung buster|"
-    r"(?:\d+|\b(?:four|five|six|seven|eight|ten|lengths?|far|long))\b[^.;:]{0,20}(?:without (?:a |one |any )?breath|without breathing)|"
+    r"hypoxic|breath[- ]?hold|hold(?:ing)? (?:your|the|their|his|her) breath|lung buster|"
+    r"no[- ]breath(?:er|ers| sprint| swim| length| on| until| between| \d)|"
+    r"(?:\d+|\b(?:four|five|six|seven|eight|ten|lengths?|far|long))\b[^.;:]{0,20}"
+    r"(?:without (?:a |one |any )?breath|without breathing)|"
     r"(?:swim|swum|kick|kicked|glide|lengths?|metres|far)\b[^.;:]{0,12}(?:on|in) one breath",
     re.IGNORECASE,
 )

@@ -77,7 +77,8 @@ def no_warm_up(study: Study) -> Iterator[Problem]:
         for index, rep in enumerate(summary.reps):
             if _is_fast(study, rep):
                 if not any(_is_gentle(study, earlier) for earlier in summary.reps[:index]):
-                    yield Problem(practice, ("parts", _part_of(summary, rep)), "fast before any warm-up", "put easy swimming before it")
+                    path = ("parts", _part_of(summary, rep))
+                    yield Problem(practice, path, "fast before any warm-up", "put easy swimming before it")
                 break
 
 

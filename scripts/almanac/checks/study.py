@@ -96,7 +96,7 @@ class Study:
 
     @cached_property
     def blocks(self) -> Mapping[str, Mapping[str, BlockSummary]]:
-        """The figures of every computable block, by lane group of its squad: all its practices are that squad's, and computable."""
+        """The figures of every computable block, by lane group: its practices are its own squad's, and computable."""
         found = {}
         for id, block in self.catalogue.blocks.items():
             used = {day.practice for week in block.weeks for day in week.days.values() if day.practice}

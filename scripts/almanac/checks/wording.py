@@ -41,7 +41,8 @@ def empty_word(study: Study) -> Iterator[Problem]:
         for path, text in _instructions(drill):
             match = found.search(text)
             if match:
-                yield Problem(drill, path, f"'{match.group()}' tells nobody what to do", "say what to do, with which part, how far")
+                mend = "say what to do, with which part, how far"
+                yield Problem(drill, path, f"'{match.group()}' tells nobody what to do", mend)
 
 
 @warns("passive-step")
@@ -51,7 +52,8 @@ def passive_step(study: Study) -> Iterator[Problem]:
         for number, step in enumerate(drill.steps):
             match = _PASSIVE.match(step)
             if match:
-                yield Problem(drill, ("steps", number), f"'{match.group()}' does not say who does it", "begin with what the swimmer does")
+                message = f"'{match.group()}' does not say who does it"
+                yield Problem(drill, ("steps", number), message, "begin with what the swimmer does")
 
 
 @warns("missing-unit")

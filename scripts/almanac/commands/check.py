@@ -17,9 +17,8 @@ NAME = "check"
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--format", choices=sorted(FORMATS), default="text", help="how findings are printed (default: text)")
-
-
-    parser.add_argument("--fix", action="store_true", help="first mend what has one right answer: key order, quoted times, list order")
+    fix_help = "first mend what has one right answer: key order, quoted times, list order"
+    parser.add_argument("--fix", action="store_true", help=fix_help)
 
 
 def run(arguments: argparse.Namespace) -> int:

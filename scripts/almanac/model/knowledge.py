@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import ClassVar
 
+from almanac.model.drawing import FigureChoice
 from almanac.model.entry import Danger, Entry, Evidence, Ids, Reference, Seconds, Span, references
 from almanac.units import Course
 
@@ -81,19 +82,6 @@ class GoesWrong:
     see: str
     because: str
     say: str
-
-
-@dataclass(frozen=True)
-class FigureChoice:
-    """What the body figure shows beyond position, arms, kick and gear."""
-
-    setting: str | None = None
-    posture: str | None = None
-    wall: str | None = None
-    face: str | None = None
-    together: bool = False
-    one_leg: bool = False
-    moment: int | None = None
 
 
 @dataclass(frozen=True)

@@ -55,7 +55,8 @@ def load(root: FilePath) -> Loaded:
     checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
     told = {finding.place for finding in findings if finding.is_error}  # one place, one mistake: the first told is the cause
     findings += [finding for said in checked.values() for finding in said.findings if finding.place not in told]
-    findings += [finding for key in documents if is_sound(key, documents, checked) for finding in style_findings(documents[key], key[0])]
+    orderly = [key for key in documents if is_sound(key, documents, checked)]
+    findings += [finding for key in orderly for finding in style_findings(documents[key], key[0])]
     return Loaded(_catalogue(documents, checked, names.moved), findings, names, len(files), documents)
 
 

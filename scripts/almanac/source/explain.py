@@ -22,7 +22,8 @@ def explain(problem: ValidationError, document: Document, kind: str, names: Name
     failure = Failure(problem, document, kind, names)
     tell = _EXPLANATIONS.get(str(problem.validator))
     if tell is None:
-        yield failure.say("bad-value", f"{failure.name} is not as the schema asks: {problem.message[:160]}", failure.says("description"))
+        message = f"{failure.name} is not as the schema asks: {problem.message[:160]}"
+        yield failure.say("bad-value", message, failure.says("description"))
     else:
         yield from tell(failure)
 
@@ -113,8 +114,8 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
         yield failure.say("bad-form", f"{failure.name} must be one line", "write it on one line, or fold it with '>-'")
     else:
         mend = failure.says("says") or failure.says("description")
-        message = f"{failure.name} will not do as a name" if failure.on_key else f"{failure.name} cannot be {shown(failure.value)}"
-        yield failure.say("bad-form", message, mend)
+        amiss = "will not do as a name" if failure.on_key else f"cannot be {shown(failure.value)}"
+        yield failure.say("bad-form", f"{failure.name} {amiss}", mend)
 
 
 def _bound(failure: Failure) -> Iterator[Finding]:
@@ -150,8 +151,8 @@ def _repeated(failure: Failure) -> Iterator[Finding]:
     seen = set()
     for number, item in enumerate(failure.value):
         if repr(item) in seen:
-            what = shown(item) if isinstance(item, str) else "the same item"
-            yield failure.say("repeated-item", f"{what} stands twice in {failure.name}", "remove one of the two", (*failure.path, number))
+            message = f"{shown(item) if isinstance(item, str) else 'the same item'} stands twice in {failure.name}"
+            yield failure.say("repeated-item", message, "remove one of the two", (*failure.path, number))
         seen.add(repr(item))
 
 

@@ -37,7 +37,9 @@ def sort_of(value: Any) -> str:
         return f"the word {str(value).lower()}"
     if isinstance(value, int | float):
         return f"the number {value}"
-    return f"the text {shown(value)}" if isinstance(value, str) else "a list" if isinstance(value, list) else "fields (name: value)"
+    if isinstance(value, str):
+        return f"the text {shown(value)}"
+    return "a list" if isinstance(value, list) else "fields (name: value)"
 
 
 @dataclass(frozen=True)

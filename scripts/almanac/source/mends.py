@@ -9,9 +9,9 @@ from almanac.source import schemas
 from almanac.source.failure import Failure
 from almanac.source.suggest import listed, nearest
 
-# A whole number as people write it: grouped, with leading noughts, with a unit behind it.
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
+# A whole number as people write it: grouped, with leading noughts, with a unit behind it.
 _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 
 

@@ -117,7 +117,7 @@ def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Sc
         }
         for keyword in ("vocabulary", "reference"):
             if isinstance(piece.get(keyword), str):
-                out["enum"] = list(names.get((keyword, out.pop(keyword)), ()))
+                out["enum"] = list(names.get((keyword, str(out.pop(keyword))), ()))
         if isinstance(piece.get("not_with"), dict):
             out["dependentSchemas"] = {
                 key: {"not": {"anyOf": [{"required": [other]} for other in others]}}

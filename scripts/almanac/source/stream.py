@@ -35,50 +35,70 @@ def hidden_structure(text: str, file: str) -> tuple[list[Finding], bool]:
     Returns them, and whether the tree must not be built: an alias can repeat itself without end,
     and a deep tree overflows the composer.
     """
-    findings: list[Finding] = []
-    unsound, depth, documents = False, 0, 0
-
-    def say(code: str, event: yaml.Event, message: str, mend: str) -> None:
-        mark = event.start_mark
-        place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file)
-        findings.append(error(code, place, message, mend))
-
-    lines = text.split("\n")
+    listener = _Listener(text, file)
     try:
         for event in yaml.parse(text, Loader=yaml.CBaseLoader):
-            if isinstance(event, yaml.DocumentStartEvent):
-                documents += 1
-                if documents == 2:
-                    say("several-documents", event, "a second document begins here", "one entry a file: remove the '---'")
-                    unsound = True
-                if event.version or event.tags:
-                    say("directive", event, "YAML directives are not used here", "remove the line that begins with '%'")
-            elif isinstance(event, yaml.AliasEvent):
-                mend = "write it out; a text that begins with '*' goes in quotes"
-                say("alias", event, f"'*{event.anchor}' points to an anchor; anchors are not used here", mend)
-                unsound = True
-            elif isinstance(event, _NODE_STARTS):
-                if event.anchor:
-                    mend = "remove it; a text that begins with '&' goes in quotes"
-                    say("anchor", event, f"'&{event.anchor}' is an anchor; anchors are not used here", mend)
-                if event.tag:
-                    mend = "remove it; a text that begins with '!' goes in quotes"
-                    say("tag", event, f"'{_written_tag(event, lines)}' is a tag; tags are not used here", mend)
-                depth += isinstance(event, _NEST)
-                if depth > DEEPEST:
-                    say("too-deep", event, f"nested more than {DEEPEST} deep", "flatten it: an entry never needs as much")
-                    return findings, True
-            elif isinstance(event, _UNNEST):
-                depth -= 1
-            if len(findings) >= _MOST:
-                return findings, True
+            listener.hear(event)
+            if listener.has_enough:
+                break
     except yaml.YAMLError as problem:
-        return [*findings, syntax_finding(problem, text, file)], True
-    return findings, unsound
+        return [*listener.findings, syntax_finding(problem, text, file)], True
+    return listener.findings, listener.is_unsound or listener.has_enough
 
 
-def _written_tag(event: yaml.Event, lines: list[str]) -> str:
-    """A tag as it stands in the file: the parser has spelt it out."""
-    mark = event.start_mark
-    found = re.search(r"!\S*", lines[mark.line][mark.column :]) if mark else None
-    return found[0] if found else "!"
+class _Listener:
+    """Hears the events of one file, and keeps what is amiss with them."""
+
+    def __init__(self, text: str, file: str) -> None:
+        self.findings: list[Finding] = []
+        self.is_unsound = False
+        self._lines, self._file = text.split("\n"), file
+        self._depth = self._documents = 0
+
+    @property
+    def has_enough(self) -> bool:
+        """Whether no more need be heard: too deep to go on, or told often enough."""
+        return self._depth > DEEPEST or len(self.findings) >= _MOST
+
+    def hear(self, event: yaml.Event) -> None:
+        if isinstance(event, yaml.DocumentStartEvent):
+            self._document(event)
+        elif isinstance(event, yaml.AliasEvent):
+            self.is_unsound = True
+            mend = "write it out; a text that begins with '*' goes in quotes"
+            self._say("alias", event, f"'*{event.anchor}' points to an anchor; anchors are not used here", mend)
+        elif isinstance(event, _NODE_STARTS):
+            self._node(event)
+        elif isinstance(event, _UNNEST):
+            self._depth -= 1
+
+    def _document(self, event: yaml.DocumentStartEvent) -> None:
+        self._documents += 1
+        if self._documents == 2:
+            self.is_unsound = True
+            self._say("several-documents", event, "a second document begins here", "one entry a file: remove the '---'")
+        if event.version or event.tags:
+            self._say("directive", event, "YAML directives are not used here", "remove the line that begins with '%'")
+
+    def _node(self, event: yaml.NodeEvent) -> None:
+        if event.anchor:
+            mend = "remove it; a text that begins with '&' goes in quotes"
+            self._say("anchor", event, f"'&{event.anchor}' is an anchor; anchors are not used here", mend)
+        if getattr(event, "tag", None):
+            mend = "remove it; a text that begins with '!' goes in quotes"
+            self._say("tag", event, f"'{self._written_tag(event)}' is a tag; tags are not used here", mend)
+        self._depth += isinstance(event, _NEST)
+        if self._depth > DEEPEST:
+            self.is_unsound = True
+            self._say("too-deep", event, f"nested more than {DEEPEST} deep", "flatten it: an entry never needs as much")
+
+    def _written_tag(self, event: yaml.Event) -> str:
+        """A tag as it stands in the file: the parser has spelt it out."""
+        mark = event.start_mark
+        found = re.search(r"!\S*", self._lines[mark.line][mark.column :]) if mark else None
+        return found[0] if found else "!"
+
+    def _say(self, code: str, event: yaml.Event, message: str, mend: str) -> None:
+        mark = event.start_mark
+        place = Place(self._file, mark.line + 1, mark.column + 1) if mark else Place(self._file)
+        self.findings.append(error(code, place, message, mend))

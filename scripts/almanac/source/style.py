@@ -29,7 +29,8 @@ def style_findings(document: Document, kind: str) -> Iterator[Finding]:
     if wanted != list(document.data):
         first = next(key for key, right in zip(document.data, wanted, strict=True) if key != right)
         message = f"'{first}' does not stand in the order of the schema"
-        yield warning("key-order", document.place((first,), of_key=True), message, f"{_MEND}; the order is that of the field tables")
+        mend = f"{_MEND}; the order is that of the field tables"
+        yield warning("key-order", document.place((first,), of_key=True), message, mend)
     for path, node in _quoted_times(document, kind):
         yield warning("quoted-time", document.place(path), f"the time {node.value} needs no quotes", _MEND)
     for path, items in _unsorted_lists(document, kind):

@@ -53,22 +53,24 @@ def _tell(said: str, at: Position, since: Position, lines: list[str]) -> _Told:
             return code, (at[0], 0) if code == "directive" else at, message, mend
     if "mapping values are not allowed" in said:
         return "yaml-syntax", *_second_colon(at, line, lines)
+    if "expected node content" in said:
+        return "yaml-syntax", *_nothing_there(at, lines)
     if "did not find expected ',' or" in said:
         return "yaml-syntax", *_open_bracket(at, since, line)
     return "yaml-syntax", at, *_unfitting(said, char, line[: at[1]])
 
 
 _SIMPLE = (
-    ("did not find expected '-' indicator", "this line is not part of the list above it", "line its indent up, or begin it with '- '"),
+    ("expected '-' indicator", "this line is not part of the list above it", "line its indent up, or begin it with '- '"),
     ("cannot start any token", "'{char}' cannot begin a text", "put the text in quotes"),
     ("mapping keys are not allowed", "'{char}' cannot begin a text here", "put the text in quotes"),
-    ("block sequence entries are not allowed", "a list cannot begin on the line of its field", "begin the list on the next line, or write [a, b]"),
+    ("block sequence entries", "a list cannot begin on the line of its field", "begin it on the next line, or write [a, b]"),
     ("escape character", "this backslash means nothing", "write two backslashes, or use single quotes"),
-    ("expected hexdecimal number", "this backslash wants hexadecimal digits after it", "write two backslashes, or use single quotes"),
+    ("hexdecimal number", "this backslash wants digits after it", "write two backslashes, or use single quotes"),
 )  # fmt: skip
 _SINCE = (
     ("unexpected end of stream", "a quotation mark that is never closed", "add the closing quotation mark"),
-    ("could not find expected ':'", "a line without a colon among the fields", "write 'field: value', or indent what goes on a text"),
+    ("expected ':'", "a line without a colon among the fields", "write 'field: value', or indent what goes on a text"),
     ("alphabetic or numeric character", "a text cannot begin with '*' or '&'", "put the text in quotes"),
     ("document separator", "a quotation mark that is never closed", "add the closing quotation mark"),
 )
@@ -92,6 +94,14 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
     return (at[0], indent), _TOLD + message, "line its indent up with its neighbours, or put text with a colon in quotes"
 
 
+def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
+    """A bracket whose file ends before a value comes, or a value left out between commas."""
+    if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
+        return at, _TOLD + "a value is missing before this", "write it, or put the text in quotes"
+    opened = [(number, line.rindex(char)) for number, line in enumerate(lines[: at[0] + 1]) for char in "[{" if char in line]
+    return max(opened, default=at), _TOLD + "the bracket that opens here is not closed", "add the closing bracket"
+
+
 def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, str, str]:
     """A list or mapping in brackets that goes on where it should not: a comma or the closing bracket is missing."""
     if at[0] == since[0] and line[at[1] :].strip():
@@ -105,7 +115,8 @@ def _unfitting(said: str, char: str, before: str) -> tuple[str, str]:
     if char == ":":
         return _TOLD + "a colon with no name before it", "write the field's name before the colon"
     if before.rstrip()[-1:] in {'"', "'"}:
-        return _TOLD + "text goes on behind a closing quotation mark", "put the quotation marks round the whole of it, or use the other sort"
+        mend = "put the quotation marks round the whole of it, or use the other sort"
+        return _TOLD + "text goes on behind a closing quotation mark", mend
     if "did not find expected" in said:
         message = "this line fits neither the list nor the fields around it"
         return _TOLD + message, "line its indent up with its neighbours, or put the text in quotes"

@@ -4,11 +4,10 @@
 
 (function (deck) {
   const add = (deck.add = deck.add ?? {});
-  const { nearest, listed, shown, sortOf, told } = add.words;
+  const { listed, shown, sortOf } = add.words;
   const DECIMAL_COMMA = /^[0-9]+,([0-9]{1,2}|[0-9]{4,})$/;
   const MEANT_NUMBER = /^0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}$/;
   const s = (count) => (count === 1 ? "" : "s");
-  const near = (word) => `did you mean '${word}'?`;
 
   /** The number that someone meant, or nothing. */
   function numberMeant(value, wanted) {
@@ -50,53 +49,6 @@
       const mend = `add '${key}': ${failure.about(key)}`.replace(/[: ]+$/, "") + otherwise;
       yield failure.say("missing-key", `'${key}' is missing from ${failure.name}`, mend, { at: [...failure.path, key] });
     }
-  }
-
-  function* word(failure) {
-    const name = failure.schema.vocabulary;
-    const words = failure.known("vocabulary", name);
-    const found = nearest(failure.value, words);
-    const mend = found ? near(found) : `the words are ${listed(words, 24)} (drills/vocabulary/${name}.yml)`;
-    yield failure.say("unknown-word", `${shown(failure.value)} is not one of the ${told(name)}`, mend);
-  }
-
-  function referenceMend(failure, kind) {
-    const known = failure.names.reference[failure.schema.reference] ?? [];
-    const found = nearest(failure.value, known.map(([id]) => id));
-    if (found) {
-      return `the nearest: ${found} (${known.find(([id]) => id === found)[2]})`;
-    }
-    for (const [other, ids] of Object.entries(failure.names.reference)) {
-      const file = ids.find(([id]) => id === failure.value)?.[2];
-      if (file) {
-        return `'${failure.value}' is a ${other} (${file}), and a ${kind} belongs here`;
-      }
-    }
-    if (!known.length) {
-      return `there is no ${kind} yet: write it first`;
-    }
-    return `no ${kind} is spelt like it${known.length <= 12 ? `: write ${listed(known.map(([id]) => id))}` : ""}`;
-  }
-
-  function* reference(failure) {
-    const kind = told(failure.schema.reference);
-    const moved = failure.names.moved[failure.schema.reference]?.[failure.value];
-    if (moved) {
-      yield failure.say("moved-reference", `the ${kind} '${failure.value}' has moved`, `write ${moved}`);
-    } else {
-      yield failure.say("unknown-reference", `no ${kind} ${shown(failure.value)}`, referenceMend(failure, kind));
-    }
-  }
-
-  function* choice(failure) {
-    const { value, wanted, schema } = failure;
-    if (schema.vocabulary || schema.reference) {
-      yield* typeof value !== "string" ? [] : schema.vocabulary ? word(failure) : reference(failure);
-      return;
-    }
-    const found = typeof value === "string" ? nearest(value, wanted) : null;
-    const message = `${failure.name} must be one of ${listed(wanted)}, and is ${sortOf(value)}`;
-    yield failure.say("unknown-word", message, found ? near(found) : `write ${listed(wanted)}`);
   }
 
   function* together(failure) {
@@ -179,7 +131,7 @@
     *type(failure) {
       yield failure.say("wrong-type", `${failure.name} must be ${failure.noun}, and is ${sortOf(failure.value)}`, typeMend(failure));
     },
-    enum: choice,
+    enum: (failure) => add.explainChoice(failure),
     not: together,
     *clock(failure) {
       yield failure.say("bad-time", failure.wanted.message, failure.wanted.mend);

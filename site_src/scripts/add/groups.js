@@ -105,9 +105,12 @@
   function choice(form, shape, raw, place) {
     const { forms } = shape;
     const kept = new Map();
-    const select = make("select", { "aria-label": `${[place.of, place.label].filter(Boolean).join(" ")}: in which form` });
+    const asked = make("span", { class: "unseen", id: add.freshId() }, "in which form");
+    const select = make("select");
     const body = make("div", { class: "add-form" });
-    const slot = add.groupSlot(place, make("div", {}, select, body));
+    const slot = add.groupSlot(place, make("div", {}, asked, select, body));
+    slot.name.id = add.freshId();
+    select.setAttribute("aria-labelledby", `${slot.name.id} ${asked.id}`);
     let chosen = formOf(forms, raw);
     let inner = null;
 

@@ -5,7 +5,7 @@
 (function (deck) {
   const add = (deck.add = deck.add ?? {});
   // eslint-disable-next-line no-control-regex
-  const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)/;
+  const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\r]/;
   const NAMES = {
     0x2028: "line separator", 0x2029: "paragraph separator", 0x202a: "left-to-right embedding", 0x202b: "right-to-left embedding",
     0x202c: "pop directional formatting", 0x202d: "left-to-right override", 0x202e: "right-to-left override",

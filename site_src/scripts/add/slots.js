@@ -20,7 +20,7 @@
     constructor(element, { place, control = null, name, wrong = make("p", { class: "add-wrong", "aria-live": "polite", hidden: "" }) }) {
       Object.assign(this, { element, control, name, wrong, place, touched: false, findings: [] });
       this.wrong.id = freshId();
-      this.optional = make("span", { class: "add-optional", hidden: "" }, " (optional)");
+      this.isOptional = Boolean(place.marksOptional) && !place.needed;
       this.rename(place.label);
       element.dataset.slot = "";
       slots.set(element, this);
@@ -28,11 +28,14 @@
 
     rename(label) {
       this.place = { ...this.place, label };
-      this.name.replaceChildren(...nameParts(this.place), this.optional);
+      this.name.replaceChildren(...nameParts(this.place), ...(this.isOptional ? [make("span", { class: "add-optional" }, " (optional)")] : []));
     }
 
     setNeeded(isNeeded) {
-      this.optional.hidden = isNeeded || !this.place.marksOptional;
+      if (this.isOptional !== (Boolean(this.place.marksOptional) && !isNeeded)) {
+        this.isOptional = !this.isOptional;
+        this.rename(this.place.label);
+      }
       if (this.control?.matches("input, select, textarea") && this.control.type !== "checkbox") {
         this.control.setAttribute("aria-required", String(isNeeded));
       }

@@ -6,11 +6,13 @@
   const { make } = deck;
   const many = (count, one, more) => `${count} ${count === 1 ? one : more}`;
 
-  /** The name of a place among others of its name: "Safety 1: Hazard". */
+  /** The name of a place among others of its name: "Safety 1: Hazard", "Effort: From". */
   function nameOf(slot) {
-    const around = add.slotAround(slot);
-    const outer = around && (around.place.of ? around : add.slotAround(around));
-    return slot.place.of || !outer?.place.of ? slot.told : `${outer.told}: ${slot.told}`;
+    let around = add.slotAround(slot);
+    while (around?.place.bare) {
+      around = add.slotAround(around); // a box without a name of its own
+    }
+    return slot.place.of || !around ? slot.told : `${around.told}: ${slot.told}`;
   }
 
   function linkTo(slot, text) {
