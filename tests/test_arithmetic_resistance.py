@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy
 import pytest
-from arithmetic_world import BENCHMARKS, PIECES, catalogue, group, swum
+from arithmetic_world import BENCHMARKS, PIECES, YARDS, catalogue, group, swum
 from hypothesis import given
 from hypothesis import strategies as st
 from iapws import IAPWS95
@@ -171,7 +171,7 @@ def test_what_cannot_be_is_refused(broken):
     [
         (None, None), (Drag(calibrate=True), None), (Drag(k=20.0), 20), (Drag(table=tuple(TABLE), area_cm2=400), 15.4),
         (Drag(table=tuple(TABLE), area_cm2=2000), None), (Drag(table=tuple(TABLE)), None),
-        (Drag(hanging_kg=8, ratio=0.5), 39.2266),
+        (Drag(hanging_kg=8, ratio=0.5), 39.2266), (Drag(hanging_kg=8), None), (Drag(ratio=0.5), None),
     ],
 )  # fmt: skip
 def test_pull_of_a_piece_of_gear(drag, at_one):
@@ -189,6 +189,7 @@ def test_pull_of_a_piece_of_gear(drag, at_one):
     [
         (swum("kick-25", 20), swum("kick-25-in-chute", 25), True),
         (swum("kick-25", 20), None, False),
+        (swum("kick-25", 20), swum("kick-25-in-chute", 25, YARDS), False),
         (swum("kick-25", 20), swum("kick-25-in-chute", 20), False),  # no slower in the parachute: one of the times is wrong
         (swum("kick-25", 20), swum("kick-25-in-chute", 18), False),
         (swum("kick-50", 40), swum("kick-25-in-chute", 25), False),

@@ -150,6 +150,16 @@ def test_lines(working, line, value):
     assert read(line) == pytest.approx(value, abs=0.05)
 
 
+def test_figures_are_named_by_the_place_of_their_item():
+    inner = {"reps": 2, "distance": 50, "do": "kick", "effort": "easy", "sendoff": 90}
+    summary = summarise(catalogue(), swim_set({"rounds": 2, "items": [{"pause": 9}, inner]}, {**inner, "do": "float"}))
+    named = {"distance", "metres", "lengths", "mode kick", "effort easy", "gear none", "clock"}
+    of_items = {"target 1.2", "sendoff 1.2", "rest 1.2", "sendoff 2"}
+    figures = set_figures(summary, SCALE, "osprey-1")
+    assert named | of_items <= set(figures) and not {"target 2", "work", "density", "load", "target 1.1"} & set(figures)
+    assert not {name for name in set_figures(summary, SCALE, None) if name.split()[0] in {"clock", "target", "sendoff", "rest"}}
+
+
 @given(st.lists(st.integers(0, 5), max_size=30))
 def test_gathering_terms_keeps_their_sum(numbers):
     terms = [Known(number, "s") for number in numbers]

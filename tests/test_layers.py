@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import ast
+import re
 from pathlib import Path
 
 import pytest
 
+from almanac.checks import RULES
 from almanac.commands.main import COMMANDS
+from almanac.source.codes import READING_CODES
 
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "scripts" / "almanac"
@@ -73,3 +76,13 @@ def test_every_command_is_documented() -> None:
 def test_nothing_unexpected_stands_at_the_top() -> None:
     tracked = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")} - {"build", "site"}
     assert tracked <= TOP_LEVEL
+
+
+def test_every_code_is_documented() -> None:
+    written = set()
+    for path in (*(PACKAGE / "source").glob("*.py"), *(PACKAGE / "model").glob("*.py"), PACKAGE / "checks" / "__init__.py"):
+        written |= set(re.findall(r"(?:say|error|warning)\(\s*\"([a-z0-9-]+)\"", path.read_text("utf-8")))
+    assert "duplicate-key" in written
+    assert written <= READING_CODES.keys()
+    assert all(rule.explanation for rule in RULES)
+    assert not READING_CODES.keys() & {rule.code for rule in RULES}

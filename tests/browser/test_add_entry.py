@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -14,10 +15,10 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 
 from almanac.commands.main import main
-from almanac.model.load import load
 from almanac.source.reader import read
 
 from .conftest import ROOT
+from .test_add_rules import HOSTILE, REFUSED, read_at_any_size
 from .web import Server, Watched
 
 REPOSITORY = "https://github.com/quillwater/deck-almanac"
@@ -25,6 +26,11 @@ LONG = (
     "The legs are asked to hold a straight downbeat while the arms wait, so that the swimmer feels which half of the beat moves the body. "
     "It serves early in a season, before speed."
 )
+
+
+def named(name: str) -> re.Pattern[str]:
+    """A label, or the same marked as optional."""
+    return re.compile(rf"^{re.escape(name)}( \(optional\))?$")
 
 
 class Form:
@@ -36,6 +42,7 @@ class Form:
 
     def open(self, kind: str) -> Form:
         self.page.goto(f"{self.server.address}add.html")
+        self.page.set_default_timeout(8000)
         self.page.get_by_role("radio", name=kind, exact=True).check()
         expect(self.page.locator("[data-result]")).to_be_visible()
         return self
@@ -44,12 +51,12 @@ class Form:
         """A group inside groups, each by its name: a list's item by the list's name and its number."""
         found = self.page.locator("[data-add]")
         for name in names:
-            found = found.get_by_role("group", name=name, exact=True).first
+            found = found.get_by_role("group", name=named(name)).first
         return found
 
     def fill(self, label: str, value: str, *groups: str) -> Form:
         """Fill in, choose or tick what has this label."""
-        field = self.group(*groups).get_by_label(label, exact=True).first
+        field = self.group(*groups).get_by_label(named(label)).first
         self.steps += 1
         if field.evaluate("field => field.tagName") == "SELECT":
             field.select_option(value)
@@ -156,29 +163,29 @@ def test_a_set_with_rounds_parts_and_a_pause(desk: Page, server: Server, root: P
     form.fill("Title", "Twice down the ladder").fill("Purpose", "Hold the straight downbeat while the legs tire, then swim on it.")
     form.fill("Goals, number 1", "kick-endurance", "Goals").fill("Level", "performing").fill("Course", "25m")
     first = ("Items", "Items, number 1")
-    form.group(*first).get_by_label("Items, number 1 in which form").select_option("a round")
+    form.group(*first).get_by_role("combobox", name="Items, number 1 in which form", exact=True).select_option("a round")
     form.fill("Rounds", "2", *first).fill("Pause between", "1:00", *first)
     inner = (*first, "Items", "Items, number 1")
     form.fill("Reps", "4", *inner).fill("Distance", "50", *inner).fill("Do", "back-streamline-kick", *inner)
-    form.group(*inner, "Effort").get_by_label("Effort in which form").select_option("descend")
+    form.group(*inner, "Effort").get_by_role("combobox", name="Effort in which form", exact=True).select_option("descend")
     form.fill("Descend, number 1", "steady", *inner, "Effort").fill("Descend, number 2", "fast", *inner, "Effort")
-    form.group(*inner, "Sendoff (optional)").get_by_label("Sendoff (optional) in which form").select_option("one for each lane group")
+    form.group(*inner, "Sendoff").get_by_role("combobox", name="Sendoff (optional) in which form", exact=True).select_option("one for each lane group")
     groups = {"osprey-1": "1:20", "osprey-2": "1:25", "heron-1": "1:40", "heron-2": "1:50"}
     titles = {id: title for id, title, _ in json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))["reference"]["lane_group"]}
     for group, time in groups.items():
         form.fill(titles[group], time, *inner)
-    expect(form.group(*inner).get_by_label("Rest (optional)", exact=True)).to_be_hidden()  # send-off and rest exclude each other
+    expect(form.group(*inner).get_by_label(named("Rest"))).to_be_hidden()  # send-off and rest exclude each other
     form.add("Add one to Items", "Items")  # the inner list's own button stands first: a second item of the round
     second = (*first, "Items", "Items, number 2")
     form.fill("Reps", "2", *second)
     form.add("Add one to Parts", *second).add("Add one to Parts", *second)
     for number, distance, drill, effort in (("1", "25", "back-streamline-kick", "strong"), ("2", "50", "backstroke-swim", "fast")):
-        part = (*second, "Parts (optional)", f"Parts, number {number}")
+        part = (*second, "Parts", f"Parts, number {number}")
         form.fill("Distance", distance, *part).fill("Do", drill, *part).fill("One word", effort, *part)
-    form.fill("Rest (optional)", "0:20", *second)
+    form.fill("Rest", "0:20", *second)
     desk.get_by_role("button", name="Add one to Items", exact=True).last.click()
     last = desk.get_by_role("group", name="Items, number 2", exact=True).last
-    last.get_by_label("Items, number 2 in which form").select_option("a pause")
+    last.get_by_role("combobox", name="Items, number 2 in which form", exact=True).select_option("a pause")
     last.get_by_label("Pause", exact=True).fill("2:00")
     assert form.left == ORDER
     assert form.data()["items"] == [
@@ -206,3 +213,205 @@ def test_a_set_with_rounds_parts_and_a_pause(desk: Page, server: Server, root: P
     expect(board.nth(2)).to_contain_text("2 × 75 as 25 Back streamline kick (strong), then 50 ")
     expect(board.nth(3)).to_have_text("Pause 2:00")
     assert errors_with(root, "plans/sets/twice-down-the-ladder.yml", form.text, capsys) == []
+
+
+def fill_fault(form: Form) -> Form:
+    form.fill("Title", "Toes curl in").fill("Summary", "The feet curl inward and the ankle works like a hook.").fill("Stroke", "backstroke")
+    form.fill("From", "side-deck", "See", "See, number 1").fill("What", "Soles show at the end of each beat.", "See", "See, number 1")
+    form.fill("Why it matters", "A hooked foot pushes water up instead of back, and the calf tires first.")
+    cause = ("Causes", "Causes, number 1")
+    form.fill("Cause", "Cold or tired calves.", *cause).fill("Tell apart", "Ask for ten loose beats at the wall: the feet uncurl.", *cause)
+    form.fill("Mended by, number 1", "deck-edge-back-kick", *cause, "Mended by")
+    form.fill("Refer on", "Cramp that comes back in every session goes to a licensed health professional.")
+    return form.fill("By", "head-coach", "Review")
+
+
+def test_a_fault_from_empty_to_a_file_that_the_check_accepts(desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    form = fill_fault(Form(desk, server).open("Fault"))
+    assert form.left == ORDER
+    assert list(form.data()) == ["title", "summary", "stroke", "see", "why_it_matters", "causes", "refer_on", "review"]
+    assert errors_with(root, "drills/faults/toes-curl-in.yml", form.text, capsys) == []
+    with desk.expect_download() as downloading:
+        desk.get_by_role("button", name="Download").click()
+    assert downloading.value.suggested_filename == "toes-curl-in.yml"
+    assert Path(downloading.value.path()).read_text("utf-8") == form.text
+    desk.get_by_role("button", name="Copy").click()
+    expect(desk.locator("[data-told]")).to_have_text("Copied.")
+    assert desk.evaluate("navigator.clipboard.readText()") == form.text
+
+
+@pytest.mark.parametrize("text", [*HOSTILE, *REFUSED], ids=lambda text: ascii(text[:30]))
+def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
+    form = typist
+    form.fill("Title", text).fill("Purpose", text).fill("Note", text, "Items, number 1")
+    document, findings = read_at_any_size(form.text.encode())
+    assert document is not None
+    shown = text.replace("\r\n", "\n").replace("\r", "\n")
+    line = re.sub(r"[\n]+", "", shown)
+    trimmed = {name: value for name, value in (("title", line), ("purpose", shown)) if value.strip(BLANKS)}
+    assert {name: document.data.get(name) for name in trimmed} == {name: value.strip(BLANKS) for name, value in trimmed.items()}
+    in_form = form.page.locator("[data-mistakes] li", has_text="a control character").count() > 0
+    assert in_form == any(finding.code == "control-character" for finding in findings)
+    assert {finding.code for finding in findings} <= {"control-character"}
+    assert form.page.locator("[data-add] :is(script, b:not(:empty))").count() == 0
+    if trimmed.get("title") and len(text) < 50:
+        expect(form.page.locator("[data-card] .add-card-title")).to_have_js_property("textContent", line.strip(BLANKS))
+
+
+# What the browser takes for blank at the ends of a text.
+BLANKS = "\t\n\v\f\r \u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u2028\u2029\u202f\u205f\u3000\ufeff"
+
+
+@pytest.fixture(scope="module")
+def typist(browser: Browser, server: Server) -> Iterator[Form]:
+    """The form of a set, for one text after another."""
+    page = browser.new_page()
+    watched = Watched(page, server.address)
+    yield Form(page, server).open("Set")
+    assert watched.troubles == []
+    page.close()
+
+
+def test_a_hundred_thousand_letters_are_refused_in_words(desk: Page, server: Server) -> None:
+    form = Form(desk, server).open("Set").fill("Purpose", "kick " * 20_000)
+    slot = desk.locator(".add-field", has=desk.get_by_label("Purpose")).first
+    expect(slot).to_contain_text("'purpose' has 99999 characters; it may have at most 700.")
+    expect(desk.locator("[data-mistakes]")).to_contain_text("the file has more than 65,536 bytes (64 KiB), the most that an entry may have.")
+    took = desk.evaluate("""async () => {
+      const start = performance.now();
+      document.querySelector("[data-copy]").click();
+      return performance.now() - start;
+    }""")
+    assert took < 500
+    assert "more than" not in form.fill("Purpose", "kick").left
+
+
+def kept(page: Page) -> list[str]:
+    return page.evaluate("Object.keys(localStorage).filter((key) => key.includes('draft'))")  # type: ignore[no-any-return]
+
+
+def test_a_draft_survives_a_closed_tab(server: Server, context: BrowserContext) -> None:
+    page = context.new_page()
+    form = Form(page, server).open("Drill")
+    assert kept(page) == []
+    fill_drill(form)
+    form.add("Add gear").add("Add one to Cues", "Cues")
+    before = form.text
+    page.close()
+    page = context.new_page()
+    form = Form(page, server).open("Drill")
+    assert form.text == before
+    expect(page.locator("[data-draft-told]")).to_contain_text("Your draft of")
+    expect(page.get_by_label("Cues, number 2", exact=True)).to_be_visible()  # still empty
+    page.get_by_role("radio", name="Fault").check()
+    fill_fault(form)
+    fault = form.text
+    page.reload()
+    assert form.text == fault
+    page.get_by_role("radio", name="Drill").check()
+    assert form.text == before
+    page.get_by_role("button", name="Discard this draft").click()
+    expect(page.get_by_label("Title", exact=True)).to_have_value("")
+    page.get_by_role("button", name="Bring it back").click()
+    expect(page.get_by_label("Title", exact=True)).to_have_value("Slow count back kick")
+    assert form.text == before
+    page.get_by_role("button", name="Discard this draft").click()
+    expect(page.get_by_label("Title", exact=True)).to_have_value("")
+    page.reload()
+    expect(page.get_by_label("Title", exact=True)).to_have_value("")
+    page.get_by_role("radio", name="Fault").check()
+    assert form.text == fault
+
+
+def test_a_draft_that_is_nobody_s_form_does_no_harm(server: Server, context: BrowserContext) -> None:
+    page = context.new_page()
+    watched = Watched(page, server.address)
+    form = Form(page, server).open("Set")
+    for entry in ({"items": [[], 5, "x", {"rounds": {}, "items": "<b>"}, {"pause": None}], "goals": {"a": 1}, "level": "soaring", "expect": [], "title": 7},):
+        page.evaluate("(entry) => localStorage.setItem('deck-almanac-draft-set', JSON.stringify({at: {}, id: 5, family: [], entry}))", entry)
+        page.reload()
+        expect(page.locator("[data-mistakes]")).to_contain_text("'soaring' is not one of the levels")
+    assert form.text
+    assert watched.troubles == []
+
+
+def with_repository(page: Page, server: Server, address: str) -> None:
+    """As though the club had set repo_url before it built the site."""
+    data = json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))
+    page.route("**/data/v1/form.json", lambda route: route.fulfill(json={**data, "repository": address}))
+
+
+def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Server) -> None:
+    with_repository(desk, server, REPOSITORY)
+    form = Form(desk, server).open("Fault")
+    link = desk.get_by_role("link", name="Open a pull request")
+    expect(link).to_be_hidden()  # no name yet
+    fill_fault(form)
+    text = form.text
+    address = urlsplit(link.get_attribute("href") or "")
+    assert f"{address.scheme}://{address.netloc}{address.path}" == f"{REPOSITORY}/new/main/drills/faults"
+    assert parse_qs(address.query) == {"filename": ["toes-curl-in.yml"], "value": [text]}
+    assert link.get_attribute("rel") == "noopener noreferrer"
+    for _ in range(7):
+        form.add("Add one to Evidence", "Evidence")
+    for number in range(1, 8):
+        form.fill("Claim", "Water — “moved” sideways — is lost. " * 10, "Evidence", f"Evidence, number {number}")
+    assert len(form.text.encode()) < 8000
+    expect(desk.locator("[data-propose-told]")).to_contain_text("The text is too long for a link. Copy it first")
+    assert "value=" not in (link.get_attribute("href") or "")
+    assert len(link.get_attribute("href") or "") < 8000
+
+
+def test_a_new_family_is_part_of_the_file_s_name(desk: Page, server: Server) -> None:
+    with_repository(desk, server, REPOSITORY)
+    form = fill_drill(Form(desk, server).open("Drill")).fill("Family", "counted", "File")
+    assert form.left == ORDER
+    address = urlsplit(desk.get_by_role("link", name="Open a pull request").get_attribute("href") or "")
+    assert address.path.endswith("/new/main/drills/skills")
+    assert parse_qs(address.query)["filename"] == ["counted/slow-count-back-kick.yml"]
+
+
+def test_without_a_repository_the_page_says_how_to_send_the_file(desk: Page, server: Server) -> None:
+    with_repository(desk, server, "")
+    fill_fault(Form(desk, server).open("Fault"))
+    expect(desk.locator("[data-propose-told]")).to_contain_text("send it to whoever keeps the catalogue as drills/faults/toes-curl-in.yml")
+    expect(desk.locator("[data-propose]")).to_be_hidden()
+
+
+@pytest.mark.parametrize("address", ["javascript:alert(1)", "ftp://host/x", "//host/x"])
+def test_only_a_web_address_becomes_a_link(desk: Page, server: Server, address: str) -> None:
+    with_repository(desk, server, address)
+    fill_fault(Form(desk, server).open("Fault"))
+    expect(desk.locator("[data-propose]")).to_be_hidden()
+
+
+@pytest.mark.parametrize(
+    ("id", "words"),
+    [
+        ("Back-Streamline-Kick", "'Back-Streamline-Kick' is no id: an id is lower-case letters, digits and single hyphens. rename the file back-streamline-kick.yml"),
+        ("back_kick", "'back_kick' is no id"),
+        ("../../etc/passwd", "'../../etc/passwd' is no id"),
+        ("<b>", "'<b>' is no id"),
+        ("con", "'con' is a device's name on some computers."),
+        ("lpt1", "'lpt1' is a device's name on some computers."),
+        ("a" * 61, "the id has 61 characters, at most 60."),
+        ("back-streamline-kick", "the drill 'back-streamline-kick' exists already: drills/skills/flutter-on-back/back-streamline-kick.yml."),
+    ],
+)
+def test_ids_that_are_refused(desk: Page, server: Server, id: str, words: str) -> None:
+    form = fill_drill(Form(desk, server).open("Drill")).fill("Id", id, "File")
+    assert form.left == "1 thing to mend."
+    expect(desk.locator("[data-file] .is-wrong")).to_contain_text(words)
+    expect(desk.locator("[data-path]")).to_be_empty()
+
+
+def test_the_id_follows_the_title_until_it_is_typed(desk: Page, server: Server) -> None:
+    form = Form(desk, server).open("Set").fill("Title", "Été: 4 × 100 “kick & go”!")
+    assert form.text
+    expect(desk.get_by_label("Id", exact=True)).to_have_value("ete-4-100-kick-go")
+    form.fill("Id", "summer-set", "File").fill("Title", "Winter set")
+    assert form.text
+    expect(desk.get_by_label("Id", exact=True)).to_have_value("summer-set")
+    form.fill("Id", "ladder-on-bakc", "File")
+    near = desk.locator("[data-near] a")
+    expect(near).to_have_attribute("href", f"{server.address}sets/ladder-on-back.html")

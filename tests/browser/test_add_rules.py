@@ -8,6 +8,7 @@ import shutil
 from collections.abc import Iterator
 from datetime import date
 from typing import Any
+from unittest import mock
 
 import pytest
 from example_cases import BASE, cases
@@ -18,12 +19,13 @@ from jsonschema.validators import extend
 from playwright.sync_api import Browser, Page
 
 from almanac.checks.study import Study
+from almanac.findings import Finding
 from almanac.model.load import load
 from almanac.pages.adding import form_file
 from almanac.pages.site import build_site
-from almanac.source import schemas
+from almanac.source import reader, schemas
 from almanac.source.names import Names
-from almanac.source.reader import Document, read
+from almanac.source.reader import Document
 from almanac.source.suggest import nearest
 from almanac.source.validate import Shapes, _pattern
 from almanac.units import TimeError, parse_time
@@ -233,27 +235,17 @@ def written(rules: Page, values: list[Any]) -> list[str]:
 
 
 def assert_reads_back(value: dict[str, Any], text: str, refused: bool = False) -> None:
-    raw = text.encode()
-    whole, at_a_time = len(raw) <= 64 * 1024, 60_000
-    if not whole:  # the reader takes no file of that size: read what it would read of a smaller one
-        assert len(raw) > at_a_time
-        import almanac.source.reader as reader
-
-        document, findings = _read_at_any_size(reader, raw)
-    else:
-        document, findings = read(raw, "entry.yml")
+    document, findings = read_at_any_size(text.encode())
     assert [finding.code for finding in findings if finding.code != "control-character"] == []
     assert bool(findings) == refused, findings
     assert document is not None
     assert document.data == value
 
 
-def _read_at_any_size(reader: Any, raw: bytes) -> Any:
-    most, reader.MOST_BYTES = reader.MOST_BYTES, 10**9
-    try:
+def read_at_any_size(raw: bytes) -> tuple[Document | None, list[Finding]]:
+    """What the strict reader makes of a file, however large it is."""
+    with mock.patch.object(reader, "MOST_BYTES", 10**9):
         return reader.read(raw, "entry.yml")
-    finally:
-        reader.MOST_BYTES = most
 
 
 @pytest.mark.parametrize("text", [*HOSTILE, *REFUSED], ids=lambda text: ascii(text[:30]))
