@@ -69,7 +69,7 @@ async function fill() {
   await note(cache, { files: list.files });
   let done = 0;
   let next = 0;
-  async function one() {
+  async function some() {
     while (next < files.length) {
       const [file, [hash, size]] = files[next++];
       if (!(await cache.match(addressOf(file)))) {
@@ -79,7 +79,15 @@ async function fill() {
       await tell({ type: "filling", done, bytes: list.bytes });
     }
   }
-  await Promise.all(Array.from({ length: AT_ONCE }, one));
+  const stop = (problem) => {
+    next = files.length; // the others end with the file that they are at
+    throw problem;
+  };
+  const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, () => some().catch(stop)));
+  const broken = ends.find(({ status }) => status === "rejected");
+  if (broken) {
+    throw broken.reason;
+  }
 }
 
 async function install() {
@@ -115,10 +123,9 @@ async function changesOver() {
 }
 
 async function kept(address) {
-  const cache = await caches.open(cacheName(VERSION));
   const url = new URL(address);
   const plain = url.origin + url.pathname + (url.pathname.endsWith("/") ? "index.html" : "");
-  return cache.match(plain);
+  return caches.match(plain, { cacheName: cacheName(VERSION) });
 }
 
 async function answer(request) {

@@ -105,13 +105,18 @@
     });
     await showKept();
     const registration = await workers.getRegistration(deck.root);
-    if (registration?.waiting && workers.controller) {
-      offerNewer(registration.waiting);
+    if (registration && hadOne) {
+      awaitNewer(registration);
+      registration.addEventListener("updatefound", () => awaitNewer(registration));
     }
-    registration?.addEventListener("updatefound", () => {
-      const coming = registration.installing;
-      coming.addEventListener("statechange", () => coming.state === "installed" && workers.controller && offerNewer(coming));
-    });
+  }
+
+  /** Offer a newer version once it is here, or as soon as it is. */
+  function awaitNewer({ installing, waiting }) {
+    if (waiting) {
+      offerNewer(waiting);
+    }
+    installing?.addEventListener("statechange", () => installing.state === "installed" && offerNewer(installing));
   }
 
   if (location.protocol === "file:") {

@@ -15,7 +15,9 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 
 from almanac.commands.main import main
-from almanac.source.reader import read
+from almanac.model.load import load
+from almanac.source.reader import Document, read
+from almanac.source.validate import Shapes
 
 from .conftest import ROOT
 from .test_add_rules import HOSTILE, REFUSED, read_at_any_size
@@ -70,15 +72,21 @@ class Form:
         self.group(*groups).get_by_role("button", name=name, exact=True).first.click()
         return self
 
+    def settle(self) -> Form:
+        """Wait until the form has caught up with the typing."""
+        expect(self.page.locator("[data-result]:not([aria-busy])")).to_be_visible()
+        return self
+
     @property
     def text(self) -> str:
-        """The file as it will be, once the form has caught up with the typing."""
-        self.page.wait_for_timeout(350)
+        """The file as it will be."""
+        self.settle()
         return self.page.locator("[data-yaml]").evaluate("element => element.textContent")  # type: ignore[no-any-return]
 
     @property
     def left(self) -> str:
-        self.page.wait_for_timeout(350)
+        """The line that says what is left to do."""
+        self.settle()
         return self.page.locator("[data-count]").inner_text()
 
     def data(self) -> dict[str, Any]:
@@ -243,11 +251,12 @@ def test_a_fault_from_empty_to_a_file_that_the_check_accepts(desk: Page, server:
 @pytest.mark.parametrize("text", [*HOSTILE, *REFUSED], ids=lambda text: ascii(text[:30]))
 def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
     form = typist
-    form.fill("Title", text).fill("Purpose", text).fill("Note", text, "Items, number 1")
-    document, findings = read_at_any_size(form.text.encode())
+    form.page.get_by_label("Title", exact=True).fill(text)
+    form.page.get_by_label("Purpose", exact=True).fill(text)
+    document, findings = read_at_any_size((form.text or "{}").encode())
     assert document is not None
     shown = text.replace("\r\n", "\n").replace("\r", "\n")
-    line = re.sub(r"[\n]+", "", shown)
+    line = shown.replace("\n", " ")  # a box of one line makes blanks of line ends
     trimmed = {name: value for name, value in (("title", line), ("purpose", shown)) if value.strip(BLANKS)}
     assert {name: document.data.get(name) for name in trimmed} == {name: value.strip(BLANKS) for name, value in trimmed.items()}
     in_form = form.page.locator("[data-mistakes] li", has_text="a control character").count() > 0
@@ -352,10 +361,8 @@ def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Se
     assert f"{address.scheme}://{address.netloc}{address.path}" == f"{REPOSITORY}/new/main/drills/faults"
     assert parse_qs(address.query) == {"filename": ["toes-curl-in.yml"], "value": [text]}
     assert link.get_attribute("rel") == "noopener noreferrer"
-    for _ in range(7):
-        form.add("Add one to Evidence", "Evidence")
-    for number in range(1, 8):
-        form.fill("Claim", "Water — “moved” sideways — is lost. " * 10, "Evidence", f"Evidence, number {number}")
+    for number in range(1, 4):
+        form.add("Add one to Evidence", "Evidence").fill("Claim", "“—” " * 99 + "x", "Evidence", f"Evidence, number {number}")
     assert len(form.text.encode()) < 8000
     expect(desk.locator("[data-propose-told]")).to_contain_text("The text is too long for a link. Copy it first")
     assert "value=" not in (link.get_attribute("href") or "")
@@ -385,9 +392,7 @@ def test_only_a_web_address_becomes_a_link(desk: Page, server: Server, address: 
     expect(desk.locator("[data-propose]")).to_be_hidden()
 
 
-@pytest.mark.parametrize(
-    ("id", "words"),
-    [
+BAD_IDS = (
         ("Back-Streamline-Kick", "'Back-Streamline-Kick' is no id: an id is lower-case letters, digits and single hyphens. rename the file back-streamline-kick.yml"),
         ("back_kick", "'back_kick' is no id"),
         ("../../etc/passwd", "'../../etc/passwd' is no id"),
@@ -396,13 +401,16 @@ def test_only_a_web_address_becomes_a_link(desk: Page, server: Server, address: 
         ("lpt1", "'lpt1' is a device's name on some computers."),
         ("a" * 61, "the id has 61 characters, at most 60."),
         ("back-streamline-kick", "the drill 'back-streamline-kick' exists already: drills/skills/flutter-on-back/back-streamline-kick.yml."),
-    ],
 )
-def test_ids_that_are_refused(desk: Page, server: Server, id: str, words: str) -> None:
-    form = fill_drill(Form(desk, server).open("Drill")).fill("Id", id, "File")
-    assert form.left == "1 thing to mend."
-    expect(desk.locator("[data-file] .is-wrong")).to_contain_text(words)
-    expect(desk.locator("[data-path]")).to_be_empty()
+
+
+def test_ids_that_are_refused(desk: Page, server: Server) -> None:
+    form = fill_drill(Form(desk, server).open("Drill"))
+    for id, words in BAD_IDS:
+        assert form.fill("Id", id, "File").left == "1 thing to mend."
+        expect(desk.locator("[data-file] .is-wrong")).to_contain_text(words)
+        expect(desk.locator("[data-path]")).to_be_empty()
+    assert form.fill("Id", "kept-count", "File").left == ORDER
 
 
 def test_the_id_follows_the_title_until_it_is_typed(desk: Page, server: Server) -> None:
@@ -415,3 +423,177 @@ def test_the_id_follows_the_title_until_it_is_typed(desk: Page, server: Server) 
     form.fill("Id", "ladder-on-bakc", "File")
     near = desk.locator("[data-near] a")
     expect(near).to_have_attribute("href", f"{server.address}sets/ladder-on-back.html")
+
+
+ITEM = ("Items", "Items, number 1")
+MISTAKES = [
+    ("Set", "missing-key", (), "Title", ""),
+    ("Set", "too-short", (), "Purpose", "Too short."),
+    ("Set", "too-long", (), "Title", "x" * 61),
+    ("Set", "bad-form", (), "Title", "Kick <b>hard</b>"),
+    ("Drill", "bad-form", ("Cues",), "Cues, number 1", "Kick"),
+    ("Drill", "bad-form", ("Cues",), "Cues, number 1", "one two three four five six seven eight"),
+    ("Set", "bad-time", ITEM, "Rest", "1:75"),
+    ("Set", "bad-time", ITEM, "Rest", "0:5"),
+    ("Set", "bad-time", ITEM, "Rest", "a minute"),
+    ("Set", "bad-time", ITEM, "Rest", "0"),
+    ("Set", "wrong-type", ITEM, "Reps", "25m"),
+    ("Set", "wrong-type", ITEM, "Reps", "2.5"),
+    ("Gear", "wrong-type", (), "Pace factor", "1,05"),
+    ("Set", "out-of-range", ITEM, "Distance", "0"),
+    ("Set", "out-of-range", ITEM, "Reps", "101"),
+    ("Set", "unknown-reference", ITEM, "Do", "back-streamline-kik"),
+    ("Set", "unknown-reference", ITEM, "Do", "drag-socks"),
+    ("Set", "unknown-reference", ITEM, "Do", "qqq"),
+    ("Benchmark", "bad-form", (), "Repeat every", "a month"),
+    ("Practice", "bad-form", ("Slot",), "Start", "5:30 pm"),
+    ("Gear", "too-short", ("Hazards", "Hazards, number 1"), "Hazard", "Bruises"),
+]  # fmt: skip
+
+
+def told_on_the_command_line(kind: str, form: Form) -> dict[str, str]:
+    """What the check says of the file as it stands, by message, with its code."""
+    document, findings = read(form.text.encode(), "entry.yml")
+    data: dict[str, Any] = document.data if document else {}
+    found = Shapes(load(ROOT).names).check(Document("entry.yml", form.text or "{}", data), kind.lower()).findings
+    return {f"{finding.message}. {finding.mend}".strip(): finding.code for finding in [*found, *findings] if finding.code != "empty-file"}
+
+
+@pytest.mark.parametrize(("kind", "code", "groups", "label", "typed"), MISTAKES, ids=lambda value: value if isinstance(value, str) else "")
+def test_a_mistake_is_told_beside_its_field_in_the_words_of_the_check(
+    desk: Page, server: Server, kind: str, code: str, groups: tuple[str, ...], label: str, typed: str
+) -> None:
+    form = Form(desk, server).open(kind).fill(label, typed, *groups)
+    assert form.left
+    field = form.group(*groups).get_by_label(named(label)).first
+    expect(field).to_have_attribute("aria-invalid", "true")
+    beside = desk.locator(f"#{(field.get_attribute('aria-describedby') or '').split()[1]} .add-message")
+    known = told_on_the_command_line(kind, form)
+    assert [known.get(words) for words in beside.all_inner_texts()] == [code], (beside.all_inner_texts(), known)
+
+
+def test_mistakes_that_take_two_fields(desk: Page, server: Server) -> None:
+    form = Form(desk, server).open("Set")
+    form.fill("Rest", "0:20", *ITEM).fill("One time", "1:00", *ITEM, "Sendoff").fill("Time", "0:30", *ITEM).fill("Distance", "50", *ITEM)
+    form.add("Add one to Goals", "Goals").fill("Goals, number 1", "rotation", "Goals").fill("Goals, number 2", "rotation", "Goals")
+    form.add("Add expect").add("Add clock", "Expect")
+    known = told_on_the_command_line("Set", form)
+    listed = [" ".join(item.inner_text().split()) for item in desk.locator("[data-mistakes] li").all()]
+    codes = [next(code for words, code in known.items() if line.endswith(words)) for line in listed]
+    assert set(codes) == {"not-together", "repeated-item"}
+    assert len(codes) == 3
+
+
+def test_the_list_of_what_is_left_leads_to_the_fields(desk: Page, server: Server) -> None:
+    form = Form(desk, server).open("Drill").fill("Title", "x")
+    assert form.left.startswith("1 thing to mend, ")
+    desk.get_by_role("link", name="Title: 'title' has 1 character; it needs at least 2.").click()
+    expect(desk.get_by_label("Title", exact=True)).to_be_focused()
+    desk.locator("[data-blanks]").get_by_role("link", name="Effort", exact=True).click()
+    expect(desk.get_by_label("From", exact=True).first).to_be_focused()
+    expect(desk.locator("[data-count]")).to_have_attribute("role", "status")
+    expect(desk.locator(".add-wrong").first).to_have_attribute("aria-live", "polite")
+
+
+def press(page: Page, *keys: str) -> None:
+    for key in keys:
+        page.keyboard.press(key)
+
+
+def focused(page: Page) -> str:
+    """The label or words of what has the focus."""
+    script = "(document.activeElement.labels?.[0] ?? document.activeElement).textContent.trim()"
+    return page.evaluate(script)  # type: ignore[no-any-return]
+
+
+def tab_to(page: Page, words: str, most: int = 80) -> None:
+    for _ in range(most):
+        page.keyboard.press("Tab")
+        if focused(page) == words:
+            return
+    raise AssertionError(f"no way to {words!r} by keyboard")
+
+
+def test_by_keyboard_alone(desk: Page, server: Server) -> None:
+    desk.goto(f"{server.address}add.html")
+    tab_to(desk, "Drill")
+    press(desk, "ArrowRight", "ArrowRight", "ArrowRight", "ArrowRight", "ArrowRight", "Space")
+    expect(desk.get_by_label("Course", exact=True)).to_be_visible()
+    tab_to(desk, "Title")
+    desk.keyboard.type("Keys only")
+    tab_to(desk, "Course")
+    press(desk, "ArrowDown", "ArrowDown")
+    tab_to(desk, "Reps")
+    desk.keyboard.type("4")
+    tab_to(desk, "Add one to Items")
+    press(desk, "Enter")
+    expect(desk.get_by_role("group", name="Items, number 2", exact=True).get_by_role("combobox").first).to_be_focused()
+    desk.keyboard.type("a pause")
+    tab_to(desk, "Pause")
+    desk.keyboard.type("1:30")
+    tab_to(desk, "Up: number 2 of Items")
+    press(desk, "Enter")
+    assert focused(desk) == "Down: number 1 of Items"
+    expect(desk.locator("[data-told]")).to_have_text("Number 2 is now number 1 of Items.")
+    form = Form(desk, server)
+    assert form.data()["items"] == [{"pause": "1:30"}, {"reps": 4}]
+    tab_to(desk, "Remove: number 1 of Items")
+    press(desk, "Enter")
+    assert focused(desk) == "Remove: number 1 of Items"
+    assert form.data() == {"title": "Keys only", "course": "25m", "items": [{"reps": 4}]}
+    tab_to(desk, "Copy", 160)
+    press(desk, "Enter")
+    expect(desk.locator("[data-told]")).to_have_text("Copied.")
+
+
+SIZES = {"phone": {"width": 360, "height": 640}, "desk": {"width": 1280, "height": 900}}
+
+
+@pytest.mark.parametrize(
+    ("kind", "size", "scheme"),
+    [
+        ("Drill", "phone", "light"), ("Drill", "desk", "dark"), ("Fault", "phone", "dark"), ("Gear", "desk", "light"), ("Benchmark", "phone", "light"),
+        ("Progression", "phone", "dark"), ("Set", "phone", "dark"), ("Set", "desk", "light"), ("Practice", "phone", "light"), ("Block", "phone", "dark"),
+    ],
+)  # fmt: skip
+def test_every_form_is_open_to_all(browser: Browser, server: Server, size: str, scheme: Any, kind: str) -> None:
+    """axe finds nothing, what is pressed is 44 px high, nothing reaches beyond the screen: with all groups open and messages shown."""
+    context = browser.new_context(viewport=SIZES[size], color_scheme=scheme)  # type: ignore[arg-type]
+    page = context.new_page()
+    watched = Watched(page, server.address)
+    form = Form(page, server).open(kind).fill("Title", "x")
+    for button in page.locator("[data-fields] button:not([disabled])", has_text=re.compile("^Add")).all()[:12]:
+        button.click()
+    page.get_by_role("button", name="Copy").click()
+    assert "to mend" in form.left
+    found = Axe().run(page, context="[data-add]", options={"resultTypes": ["violations"]})
+    assert found.violations_count == 0, found.generate_report()
+    small = page.evaluate("""() => [...document.querySelectorAll("[data-add] :is(button, select, input, textarea, a)")]
+      .map((element) => [element.closest("label.chip, .is-yes, .add-field") ?? element, element])
+      .filter(([box, element]) => element.getClientRects().length && Math.max(box.getBoundingClientRect().height, element.getBoundingClientRect().height) < 44)
+      .map(([, element]) => element.outerHTML.slice(0, 120))""")
+    assert small == []
+    assert page.evaluate("document.documentElement.scrollWidth") <= SIZES[size]["width"]
+    assert watched.troubles == []
+    context.close()
+
+
+def test_with_no_signal_the_page_says_so(context: BrowserContext, server: Server) -> None:
+    page = context.new_page()
+    page.route("**/data/v1/**", lambda route: route.abort())
+    page.goto(f"{server.address}add.html")
+    page.get_by_role("radio", name="Drill").check()
+    expect(page.locator("[data-told]")).to_contain_text("The form could not be made")
+    page.unroute("**/data/v1/**")
+    page.get_by_role("radio", name="Fault").check()
+    expect(page.get_by_label("Title", exact=True)).to_be_visible()
+
+
+def test_without_a_script_the_way_by_git_stands(browser: Browser, server: Server) -> None:
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{server.address}add.html")
+    expect(page.get_by_text("write the file by hand")).to_be_visible()
+    expect(page.locator("[data-add]")).to_be_hidden()
+    expect(page.get_by_role("heading", name="With Git")).to_be_visible()
+    context.close()

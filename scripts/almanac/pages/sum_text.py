@@ -40,7 +40,7 @@ def _totals(summary: SetSummary) -> Iterator[str]:
 
 
 def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
-    whole, unit = summary.distance.value, summary.course.unit
+    whole, unit = summary.distance.value or 1, summary.course.unit  # a set of held reps has no distance
     for facet in FACETS:
         split = summary.by[facet]
         shown = [

@@ -50,6 +50,7 @@
   function update() {
     clearTimeout(waiting);
     waiting = 0;
+    at("result").removeAttribute("aria-busy");
     const { kind, root, editor, file } = now;
     const entry = editor.value() ?? {};
     if (!now.idIsOwn) {
@@ -92,6 +93,7 @@
   /** Something was typed: what follows from it comes in a moment, when the typing rests. */
   function changed() {
     clearTimeout(waiting);
+    at("result").setAttribute("aria-busy", "true");
     waiting = setTimeout(update, WAIT_MS);
   }
 
