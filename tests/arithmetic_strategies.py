@@ -80,7 +80,9 @@ def ratings(effort: Any, number: int, of: int) -> tuple[Fraction, Fraction]:
     return steps[number - 1], steps[number - 1]
 
 
-def laid_out(items: list[dict[str, Any]], path: tuple[Any, ...] = ("items",), rounds: tuple[int, ...] = ()) -> list[Plain]:
+def laid_out(
+    items: list[dict[str, Any]], path: tuple[Any, ...] = ("items",), rounds: tuple[int, ...] = ()
+) -> list[Plain]:
     """Every event of items as they are written, one by one."""
     out: list[Plain] = []
     for place, item in enumerate(items):

@@ -32,7 +32,6 @@ EFFORTS = {
 SCALE = EffortScale({word: Word(word.title(), "", Rating(*row[:2]), row[2]) for word, row in EFFORTS.items()})
 
 
-
 def activity(mode: str, stroke: str, kick: str, position: str, arms: str) -> dict[str, str]:
     """What is done, as fields of a drill or a benchmark."""
     return {"mode": mode, "stroke": stroke, "kick": kick, "position": position, "arms": arms}
@@ -81,7 +80,9 @@ def made(cls: type[Entry], **given: Any) -> Any:
     """An entry with the fields that are given; what else it must have is empty."""
     for field in fields(cls):
         if field.name not in given and field.default is MISSING and field.default_factory is MISSING:
-            given[field.name] = {} if field.type.startswith("Mapping") else () if field.type.startswith(("Ids", "tuple")) else ""
+            given[field.name] = (
+                {} if field.type.startswith("Mapping") else () if field.type.startswith(("Ids", "tuple")) else ""
+            )
     return cls(**given)
 
 
@@ -166,7 +167,9 @@ def retimed(drill: str, like: str, factor: float) -> Drill:
     return replace(DRILLS[drill], pace=PaceRule(like, factor))
 
 
-def rep(drill: str = "kick", distance: int = 50, effort: str | dict = "strong", reps: int = 1, **more) -> tuple[Event, ...]:
+def rep(
+    drill: str = "kick", distance: int = 50, effort: str | dict = "strong", reps: int = 1, **more
+) -> tuple[Event, ...]:
     """The reps of one item."""
     return events({"reps": reps, "distance": distance, "do": drill, "effort": effort, **more})
 

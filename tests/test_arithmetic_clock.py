@@ -53,7 +53,9 @@ def test_ladder_on_the_back_by_hand_for_osprey_1():
     found = run(*LADDER)
     descend, parted, last = found.reps[:6], found.reps[6:8], found.reps[16]
     # 46.8575 / 0.80 = 58.5718 down to 46.8575 / 0.94 = 49.8484 in five steps of 1.7447.
-    assert [t.target_s for t in descend] == pytest.approx([58.5718, 56.8271, 55.0825, 53.3378, 51.5931, 49.8484], abs=1e-4)
+    assert [t.target_s for t in descend] == pytest.approx(
+        [58.5718, 56.8271, 55.0825, 53.3378, 51.5931, 49.8484], abs=1e-4
+    )
     assert [t.sendoff_s for t in descend] == [65] * 6
     assert [t.rest_s for t in descend] == pytest.approx([6.4282, 8.1729, 9.9175, 11.6622, 13.4069, 15.1516], abs=1e-4)
     # Kick 25 at the pace of 75 at strong: 72.7146 / 3 / 0.87 = 27.8600. Backstroke 50 at the pace of 75 is 33.6333; building
@@ -69,7 +71,9 @@ def test_ladder_on_the_back_by_hand_for_osprey_1():
     # 2 × (325.2606 + 2 × 65.0424) + 95.8333 = 1006.5243 of work.
     assert found.work.value == pytest.approx(1006.5243, abs=1e-4)
     assert found.rest_s == pytest.approx(289.3091, abs=1e-4)
-    assert found.density == pytest.approx(0.776739, abs=1e-6) and found.work_to_rest == pytest.approx(3.479062, abs=1e-6)
+    assert found.density == pytest.approx(0.776739, abs=1e-6) and found.work_to_rest == pytest.approx(
+        3.479062, abs=1e-6
+    )
     # Minutes × rating, ratings 4, 4.8, ... 8 down the descend; 6 in the kick, 7 in the build, 1.5 in the last 100.
     assert found.load.value == pytest.approx(95.1296, abs=1e-4)
     assert found.changes == () and found.missing == ()
@@ -79,7 +83,9 @@ TO_A_FIVE = [(1, 50), (4.9, 50), (5, 50), (5.002, 50), (5.004, 55), (10, 55), ("
 
 
 @pytest.mark.parametrize(("rest", "clock_s"), TO_A_FIVE)
-def test_plain_rest_leaves_on_a_five(rest, clock_s):  # 45 s + rest, up to the next five; a thousandth of a step is forgiven
+def test_plain_rest_leaves_on_a_five(
+    rest, clock_s
+):  # 45 s + rest, up to the next five; a thousandth of a step is forgiven
     (timed,) = run(item(rest=rest), of=group(FORTY_FIVE)).reps
     assert timed.clock.value == clock_s and timed.sendoff is None
 
@@ -142,8 +148,12 @@ def test_gear_changes(written, changes):
     numbers = {id(event): number for number, event in enumerate(event for event in laid if hasattr(event, "pieces"))}
     found = list(gear_changes(laid, PIECES, SHORT))
     assert [(numbers[id(c.before)], c.on, c.off, c.cost_s, c.covered_s, c.at_far_end) for c in found] == changes
-    plain = sum(event.seconds for event in laid if not hasattr(event, "pieces")) + sum(t.clock.value for t in run(*written).reps)
-    assert run(*written).clock.value == pytest.approx(plain + sum(max(0, cost - covered) for *_, cost, covered, _ in changes))
+    plain = sum(event.seconds for event in laid if not hasattr(event, "pieces")) + sum(
+        t.clock.value for t in run(*written).reps
+    )
+    assert run(*written).clock.value == pytest.approx(
+        plain + sum(max(0, cost - covered) for *_, cost, covered, _ in changes)
+    )
 
 
 def test_no_number_leaves_the_totals_out_and_says_why_once():

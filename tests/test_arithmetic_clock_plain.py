@@ -72,7 +72,9 @@ def test_clock_work_and_load_add_up_to_the_plain_ones(written):
         work += sum(targets)
         load += sum(float(a + b) / 2 * t / 60 for t, (_, a, b) in zip(targets, event.pieces, strict=True))
         pause, gear = 0.0, now
-    assert (found.clock.value, found.work.value, found.load.value) == pytest.approx((total, work, load), rel=1e-9, abs=1e-9)
+    assert (found.clock.value, found.work.value, found.load.value) == pytest.approx(
+        (total, work, load), rel=1e-9, abs=1e-9
+    )
 
 
 @given(items(TIMED))
@@ -86,10 +88,14 @@ def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written
     if all(timed.rest_s >= 0 for timed in found.reps):  # else a rep has begun before the last is over
         starts = [moment.start for moment in moments]
         ends = [moment.start + moment.length for moment in moments]
-        assert all(end <= start + 1e-6 for end, start in zip(ends, [*starts[1:], found.clock.value], strict=bool(moments)))
+        assert all(
+            end <= start + 1e-6 for end, start in zip(ends, [*starts[1:], found.clock.value], strict=bool(moments))
+        )
 
 
-@pytest.mark.parametrize("written", [[{"reps": 2, "distance": 50, "do": "board-kick", "effort": "easy", "sendoff": 60}]])
+@pytest.mark.parametrize(
+    "written", [[{"reps": 2, "distance": 50, "do": "board-kick", "effort": "easy", "sendoff": 60}]]
+)
 def test_no_strip_without_targets(written):
     of = clock(group(OSPREY))
     laid = expand(items_from(written), DRILLS, SCALE)

@@ -106,7 +106,9 @@ def test_swim_records_regression():
     assert errors == pytest.approx([33.79991, 0.01732, 1.01287], abs=1e-5)
     assert math.sqrt(left / 59) == pytest.approx(3.983, abs=5e-4)
     explained = 1 - left / ((records["time"] - records["time"].mean()) ** 2).sum()
-    assert explained == pytest.approx(0.844, abs=5e-4) and 1 - (1 - explained) * 61 / 59 == pytest.approx(0.8387, abs=5e-5)
+    assert explained == pytest.approx(0.844, abs=5e-4) and 1 - (1 - explained) * 61 / 59 == pytest.approx(
+        0.8387, abs=5e-5
+    )
     residuals = records["time"] - design @ coefficients
     assert (residuals.min(), residuals.max()) == pytest.approx((-4.7027, 19.0759), abs=5e-5)
 

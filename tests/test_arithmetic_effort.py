@@ -19,7 +19,16 @@ ratings = st.integers(0, 100).map(lambda tenths: Fraction(tenths, 10))
 
 @pytest.mark.parametrize(
     ("rating", "word"),
-    [(0, "easy"), (2.9, "easy"), (3, "steady"), (4, "steady"), (5, "strong"), (7, "fast"), (9, "all-out"), (10, "all-out")],
+    [
+        (0, "easy"),
+        (2.9, "easy"),
+        (3, "steady"),
+        (4, "steady"),
+        (5, "strong"),
+        (7, "fast"),
+        (9, "all-out"),
+        (10, "all-out"),
+    ],
 )
 def test_a_border_belongs_to_the_harder_word(rating, word):
     assert SCALE.word_at(Fraction(str(rating))) == word
@@ -46,7 +55,9 @@ def test_spans(effort, spans):
 
 
 def test_a_descend_over_one_rep_is_its_first_word():  # a finding forbids it; it must not divide by zero
-    assert SCALE.span(Descend("steady", "fast"), 1, 1) == EffortSpan(Fraction(4), Fraction(4), ("steady", "fast"), Fraction(0))
+    assert SCALE.span(Descend("steady", "fast"), 1, 1) == EffortSpan(
+        Fraction(4), Fraction(4), ("steady", "fast"), Fraction(0)
+    )
 
 
 @pytest.mark.parametrize(

@@ -69,7 +69,9 @@ def test_counting_does_not_lay_out():
 
 @pytest.mark.parametrize(("rounds", "pauses"), [(1, 0), (2, 1), (4, 3)])
 def test_no_pause_after_the_last_round(rounds, pauses):
-    laid = events({"rounds": rounds, "pause_between": 60, "items": [{"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}]})
+    laid = events(
+        {"rounds": rounds, "pause_between": 60, "items": [{"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}]}
+    )
     assert sum(isinstance(event, Break) for event in laid) == pauses
     assert isinstance(laid[-1], Rep)
 
@@ -84,7 +86,9 @@ def halves_of_the_scale(start: Fraction, end: Fraction) -> Counter[str]:
     """Words owning each half point of rating between two ratings; every border and every middle falls on a half."""
     low, high = sorted((start, end))
     steps = [low + Fraction(n, 2) for n in range(int(2 * (high - low)))] or [low]
-    return Counter(next(w for w, (least, most, _) in reversed(EFFORTS.items()) if least <= step <= most) for step in steps)
+    return Counter(
+        next(w for w, (least, most, _) in reversed(EFFORTS.items()) if least <= step <= most) for step in steps
+    )
 
 
 def plain_facets(plain: list[Plain]) -> dict[str, Counter[str]]:
@@ -166,7 +170,9 @@ def plain_misfits(written: list[dict], length: int) -> list[tuple]:
     for event in laid_out(written):
         if event.pieces is None or event.path in found:
             continue
-        walls = [sum(part.get("distance", 0) for part, _, _ in event.pieces[:n]) for n in range(1, len(event.pieces) + 1)]
+        walls = [
+            sum(part.get("distance", 0) for part, _, _ in event.pieces[:n]) for n in range(1, len(event.pieces) + 1)
+        ]
         between = [n for n, at in enumerate(walls) if at % length]
         if walls[-1] % length:
             found[event.path] = (True, None, plain_nearest(walls[-1], length))

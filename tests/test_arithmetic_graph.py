@@ -24,7 +24,10 @@ edges = st.lists(st.tuples(st.integers(0, 9), st.integers(0, 9)), max_size=25)
 def acyclic(draw):
     """What each node needs first, without a circle, in a random order of the nodes."""
     order, pairs = draw(st.permutations(nodes)), draw(edges)
-    return {order[later]: [order[first] for first, end in pairs if end == later and first < later] for later in range(len(order))}
+    return {
+        order[later]: [order[first] for first, end in pairs if end == later and first < later]
+        for later in range(len(order))
+    }
 
 
 def directed(graph):

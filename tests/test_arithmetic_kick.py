@@ -36,7 +36,9 @@ def test_beats_and_leg_cycles_keep_step(arm_cycles, beats):
 @pytest.mark.parametrize(
     ("length", "rate", "speed", "printed", "within"),
     [
-        pytest.param(2.00, 51.67, 1.722, 1.70, 0.03, id="crawl, Gonjo et al. 2020, J Biomech 109452: 1.70 +/- 0.04 m/s"),
+        pytest.param(
+            2.00, 51.67, 1.722, 1.70, 0.03, id="crawl, Gonjo et al. 2020, J Biomech 109452: 1.70 +/- 0.04 m/s"
+        ),
         pytest.param(2.07, 44.81, 1.546, 1.54, 0.01, id="backstroke, Gonjo et al. 2020: 1.54 +/- 0.06 m/s"),
     ],
 )

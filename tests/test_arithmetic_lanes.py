@@ -34,7 +34,14 @@ def full(of, course=SHORT, most_in_lane=None, **item):
 
 @pytest.mark.parametrize(
     ("sendoff", "is_tight", "too_short"),  # 45 s and a least rest of 5 s
-    [(60, False, None), (50, False, None), (49.9, True, False), (45, True, False), (44, True, True), (0.01, True, True)],
+    [
+        (60, False, None),
+        (50, False, None),
+        (49.9, True, False),
+        (45, True, False),
+        (44, True, True),
+        (0.01, True, True),
+    ],
 )
 def test_too_tight_and_too_short(sendoff, is_tight, too_short):
     found = tight(group(FORTY_FIVE), sendoff=sendoff)
@@ -55,7 +62,12 @@ def test_the_tightest_rep_of_an_item_speaks_for_it():
 
 
 def test_plain_rest_suggestions_and_unknown_targets_are_never_too_tight():
-    assert not tight(rest=1) and not tight() and not tight(sendoff={"heron-1": 1}) and not tight(drill="board-kick", sendoff=1)
+    assert (
+        not tight(rest=1)
+        and not tight()
+        and not tight(sendoff={"heron-1": 1})
+        and not tight(drill="board-kick", sendoff=1)
+    )
 
 
 @given(items(TIMED))
@@ -68,7 +80,9 @@ def test_too_tight_is_every_item_with_a_rep_short_of_its_least_rest(written):
             lack = on.rest_for(timed.rep, timed.target, "least").value - timed.rest_s
             if lack > 1e-9:
                 short[timed.rep.path] = max(lack, short.get(timed.rep.path, 0))
-    assert {one.timed.rep.path: one.least_rest_s - one.timed.rest_s for one in too_tight(found, on)} == pytest.approx(short)
+    assert {one.timed.rep.path: one.least_rest_s - one.timed.rest_s for one in too_tight(found, on)} == pytest.approx(
+        short
+    )
 
 
 # Lanes.
@@ -83,7 +97,8 @@ def test_heads_in_the_fullest_lane(heads, lanes, most, expected):
 
 
 @pytest.mark.parametrize(
-    ("drill", "own_gap", "gap"), [("kick", 5, 10), ("kick", 12, 12), ("backstroke", 5, 10), ("float", 5, 10), ("crawl", 5, 5)]
+    ("drill", "own_gap", "gap"),
+    [("kick", 5, 10), ("kick", 12, 12), ("backstroke", 5, 10), ("float", 5, 10), ("crawl", 5, 5)],
 )
 def test_gap_is_wider_on_the_back(drill, own_gap, gap):
     (laid,) = rep(drill=drill)
@@ -113,7 +128,9 @@ def test_one_length_is_held_against_its_sendoff(sendoff, is_crowded):
     for one in found:
         assert one.back_s == sendoff and one.timed.target_s < 25
     assert full(group(FORTY_FIVE), distance=50, effort="all-out", sendoff=sendoff)  # there and back in 39 s
-    (found,) = full(group(FORTY_FIVE), distance=25, sendoff=10)  # on a send-off that nobody makes he is there after his time
+    (found,) = full(
+        group(FORTY_FIVE), distance=25, sendoff=10
+    )  # on a send-off that nobody makes he is there after his time
     assert found.back_s == found.timed.target_s > 20
 
 
@@ -129,7 +146,9 @@ def test_without_a_target_nothing_is_said_of_the_lane():
     assert not crowded(upright, group({}, heads=40, lanes=1), policy(), SHORT)
 
 
-@given(items(TIMED), st.integers(1, 200), st.integers(1, 10), st.integers(1, 400), st.sampled_from([SHORT, LONG, YARDS]))
+@given(
+    items(TIMED), st.integers(1, 200), st.integers(1, 10), st.integers(1, 400), st.sampled_from([SHORT, LONG, YARDS])
+)
 def test_the_most_heads_fit_and_one_more_does_not(written, heads, lanes, gap, course):
     of = group(heads=heads, lanes=lanes, gap=gap)
     run = clock(of, course).run(expand(items_from(written), DRILLS, SCALE))
@@ -137,7 +156,9 @@ def test_the_most_heads_fit_and_one_more_does_not(written, heads, lanes, gap, co
         assert found.heads > found.most_heads >= 1
         paths = {c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads)}
         assert found.timed.rep.path not in paths
-        assert found.timed.rep.path in {c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads + 1)}
+        assert found.timed.rep.path in {
+            c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads + 1)
+        }
 
 
 # The findings, from checks, on bad input of the club.

@@ -17,7 +17,9 @@ WEEK = [480, 300, 0, 540, 240, 600, 0]  # the worked week of check-values.md
 days = st.lists(st.floats(0, 2000), min_size=2, max_size=14)
 
 
-@pytest.mark.parametrize(("rating", "minutes", "load"), [(7, 60, 420), (0, 60, 0), (6, 6, 36)])  # 60 min at 7: Foster et al. 2001
+@pytest.mark.parametrize(
+    ("rating", "minutes", "load"), [(7, 60, 420), (0, 60, 0), (6, 6, 36)]
+)  # 60 min at 7: Foster et al. 2001
 def test_session_load(rating, minutes, load):
     assert session_load(rating, minutes) == load
 

@@ -44,7 +44,9 @@ def test_target_at_each_effort(word, share, distance):
 def test_factors_of_drill_and_gear():
     assert target(drill="slow-kick").seconds == pytest.approx(1.2 * best(50) / 0.87)
     assert target(drill="socks-kick").seconds == pytest.approx(1.08 * best(50) / 0.87)
-    assert target(drill="slow-kick", gear=["fins", "chute"]).seconds == pytest.approx(1.2 * 0.8 * 1.25 * best(50) / 0.87)
+    assert target(drill="slow-kick", gear=["fins", "chute"]).seconds == pytest.approx(
+        1.2 * 0.8 * 1.25 * best(50) / 0.87
+    )
     in_chute = group({"kick-25-in-chute": 30})
     assert target(in_chute, drill="chute-kick", distance=25).seconds == pytest.approx(30 / 0.87)  # the test had it on
     assert target(in_chute, drill="chute-kick", distance=25, gear=["socks"]).seconds == pytest.approx(1.08 * 30 / 0.87)

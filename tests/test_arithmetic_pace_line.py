@@ -114,7 +114,11 @@ def test_absurd_times_over_near_distances_give_no_line_and_no_overflow():
 
 
 def test_latest_test_of_each_benchmark_wins():
-    first, later, other = swum("kick-50", 50, on="2026-09-01"), swum("kick-50", 48, on="2026-10-01"), swum("kick-25", 22)
+    first, later, other = (
+        swum("kick-50", 50, on="2026-09-01"),
+        swum("kick-50", 48, on="2026-10-01"),
+        swum("kick-25", 22),
+    )
     assert set(latest_tests([later, first, other])) == {later, other}
     same_day = [swum("kick-50", 49), swum("kick-50", 47)]
     assert latest_tests(same_day) == (same_day[1],)
@@ -122,7 +126,11 @@ def test_latest_test_of_each_benchmark_wins():
 
 
 def test_of_tests_over_one_distance_the_newest_is_the_line():
-    tests = [swum("kick-25", 22, on="2026-09-01"), swum("kick-25", 20, on="2026-11-01"), swum("kick-50", 47, on="2026-10-01")]
+    tests = [
+        swum("kick-25", 22, on="2026-09-01"),
+        swum("kick-25", 20, on="2026-11-01"),
+        swum("kick-50", 47, on="2026-10-01"),
+    ]
     assert [test.time for test in latest_tests(tests)] == [47, 20]
     twins = {**BENCHMARKS, "kick-50-again": replace(BENCHMARKS["kick-50"], id="kick-50-again")}
     dated = [("kick-50", 50, "2026-09-01"), ("kick-50", 46, "2026-11-01"), ("kick-50-again", 47, "2026-10-01")]

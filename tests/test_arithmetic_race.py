@@ -53,7 +53,9 @@ def test_laps_undo_splits_and_fade_has_no_unit(times):
     assert found.last_lap == pytest.approx(times[-1] / numpy.mean(times[1:-1]) - 1)
 
 
-@pytest.mark.parametrize("times", [[], [30], [30, 31], [30, 0, 31], [30, -1, 31], [30, math.nan, 31], [math.inf, 30, 31]])
+@pytest.mark.parametrize(
+    "times", [[], [30], [30, 31], [30, 0, 31], [30, -1, 31], [30, math.nan, 31], [math.inf, 30, 31]]
+)
 def test_no_fade(times):
     with pytest.raises(ValueError):
         fade(times)
@@ -76,7 +78,9 @@ def test_splits_rise(splits):
         ("60.00", "57.00", 1166), (50, "49.99", 1000),
     ],
 )  # fmt: skip
-def test_points(base, time, scored):  # the rule on fina.org; 52.81 for 700 points: USMS forum thread 27251, quoting the PDF
+def test_points(
+    base, time, scored
+):  # the rule on fina.org; 52.81 for 700 points: USMS forum thread 27251, quoting the PDF
     assert points(base, time) == scored
 
 

@@ -91,7 +91,9 @@ def test_two_readings_at_one_stretch_are_no_crash():
 def test_water_at_27_degrees():  # IAPWS-95 at 101.325 kPa, by the iapws package
     assert pytest.approx(IAPWS95(T=300.15, P=0.101325).rho, abs=1e-3) == WATER_DENSITY_27C
     # Between 26 and 28 °C drag changes by 0.055 % only, so one density serves.
-    assert IAPWS95(T=301.15, P=0.101325).rho / IAPWS95(T=299.15, P=0.101325).rho - 1 == pytest.approx(-0.00055, abs=1e-5)
+    assert IAPWS95(T=301.15, P=0.101325).rho / IAPWS95(T=299.15, P=0.101325).rho - 1 == pytest.approx(
+        -0.00055, abs=1e-5
+    )
 
 
 @pytest.mark.parametrize(
@@ -130,8 +132,12 @@ positive = st.floats(0.01, 100)
 @given(positive, positive, st.floats(0, 100))
 def test_a_timed_comparison_undoes_the_slowing(speed, own, added):
     slowed = speed_under_drag(speed, own, added)
-    assert added_drag(1 / speed, 1 / slowed.at_equal_power).at_equal_power == pytest.approx(added / own, rel=1e-6, abs=1e-9)
-    assert added_drag(1 / speed, 1 / slowed.at_equal_thrust).at_equal_thrust == pytest.approx(added / own, rel=1e-6, abs=1e-9)
+    assert added_drag(1 / speed, 1 / slowed.at_equal_power).at_equal_power == pytest.approx(
+        added / own, rel=1e-6, abs=1e-9
+    )
+    assert added_drag(1 / speed, 1 / slowed.at_equal_thrust).at_equal_thrust == pytest.approx(
+        added / own, rel=1e-6, abs=1e-9
+    )
     assert slowed.at_equal_thrust <= slowed.at_equal_power * (1 + 1e-12) <= speed * (1 + 1e-9)
 
 
@@ -144,7 +150,9 @@ def test_added_drag_from_two_times(plain, resisted, power, thrust):  # (T'/T)³ 
     assert (found.at_equal_power, found.at_equal_thrust) == pytest.approx((power, thrust))
 
 
-@pytest.mark.parametrize(("mass", "ratio", "force"), [(10, 1, 98.0665), (10, 0.5, 49.03325), (0, 1, 0)])  # m g, g = 9.80665
+@pytest.mark.parametrize(
+    ("mass", "ratio", "force"), [(10, 1, 98.0665), (10, 0.5, 49.03325), (0, 1, 0)]
+)  # m g, g = 9.80665
 def test_pulley(mass, ratio, force):
     assert pulley_force(mass, ratio) == pytest.approx(force, rel=1e-12)
     assert pulley_force(mass, ratio) == mass * STANDARD_GRAVITY * ratio
@@ -190,7 +198,11 @@ def test_pull_of_a_piece_of_gear(drag, at_one):
         (swum("kick-25", 20), swum("kick-25-in-chute", 25), True),
         (swum("kick-25", 20), None, False),
         (swum("kick-25", 20), swum("kick-25-in-chute", 25, YARDS), False),
-        (swum("kick-25", 20), swum("kick-25-in-chute", 20), False),  # no slower in the parachute: one of the times is wrong
+        (
+            swum("kick-25", 20),
+            swum("kick-25-in-chute", 20),
+            False,
+        ),  # no slower in the parachute: one of the times is wrong
         (swum("kick-25", 20), swum("kick-25-in-chute", 18), False),
         (swum("kick-50", 40), swum("kick-25-in-chute", 25), False),
     ],
@@ -200,4 +212,6 @@ def test_timed_comparisons_of_the_club(plain, resisted, compared):
     found = list(timed_comparisons(club, BENCHMARKS, "chute"))
     assert len(found) == compared
     for one in found:
-        assert one.added.at_equal_power == pytest.approx(1.25**3 - 1) and one.added.at_equal_thrust == pytest.approx(1.25**2 - 1)
+        assert one.added.at_equal_power == pytest.approx(1.25**3 - 1) and one.added.at_equal_thrust == pytest.approx(
+            1.25**2 - 1
+        )

@@ -63,7 +63,9 @@ def test_rows_of_the_lane_table_hold_every_rep_once(written):
     for row in rows:
         targets = [timed.target_s for timed in row.timed if timed.target_s is not None]
         rests = [timed.rest_s for timed in row.timed if timed.rest_s is not None]
-        assert (row.slowest.target_s, row.fastest.target_s) == ((max(targets), min(targets)) if targets else (None, None))
+        assert (row.slowest.target_s, row.fastest.target_s) == (
+            (max(targets), min(targets)) if targets else (None, None)
+        )
         assert (row.least_rest_s, row.greatest_rest_s) == ((min(rests), max(rests)) if rests else (None, None))
 
 
@@ -77,7 +79,10 @@ def one(distance, do, effort="steady", **more):
     return {"reps": 1, "distance": distance, "do": do, "effort": effort, **more}
 
 
-THEN_STROKE = [{"distance": 25, "do": "kick", "effort": "strong"}, {"distance": 50, "do": "backstroke", "effort": "fast"}]
+THEN_STROKE = [
+    {"distance": 25, "do": "kick", "effort": "strong"},
+    {"distance": 50, "do": "backstroke", "effort": "fast"},
+]
 
 
 @pytest.mark.parametrize(
@@ -97,5 +102,12 @@ THEN_STROKE = [{"distance": 25, "do": "kick", "effort": "strong"}, {"distance": 
 def test_shares(written, kick, supine, prone, board, resisted, fast, into_stroke):
     found = summarise(catalogue(), swim_set(*written)).shares
     expected = [share and Fraction(*share) for share in (kick, supine, prone, board, resisted, fast)]
-    assert [found.kick, found.supine_flutter, found.prone_flutter, found.board_flutter, found.resisted, found.fast] == expected
+    assert [
+        found.kick,
+        found.supine_flutter,
+        found.prone_flutter,
+        found.board_flutter,
+        found.resisted,
+        found.fast,
+    ] == expected
     assert found.kick_into_stroke == into_stroke

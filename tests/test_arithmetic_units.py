@@ -27,7 +27,8 @@ YARD = Unit.YARD.metres
 
 # International yard and pound agreement, 1959: 1 yd = 0.9144 m exactly; reproduced with pint.
 @pytest.mark.parametrize(
-    ("yards", "metres"), [(25, 22.86), (100, 91.44), (500, 457.2), (1000, 914.4), (1650, 1508.76), (5, 4.572), (1760, 1609.344)]
+    ("yards", "metres"),
+    [(25, 22.86), (100, 91.44), (500, 457.2), (1000, 914.4), (1650, 1508.76), (5, 4.572), (1760, 1609.344)],
 )
 def test_yards_in_metres(yards, metres):
     assert yards * YARD == pytest.approx(metres, abs=1e-9)
@@ -42,7 +43,9 @@ def test_metres_in_yards(metres, yards):
 
 def test_a_mile_a_foot_and_not_the_survey_foot():
     assert pytest.approx(UNITS.Quantity(1, "mile").to("metre").magnitude, rel=1e-15) == 1760 * YARD
-    assert YARD / 3 == pytest.approx(UNITS.Quantity(1, "foot").to("metre").magnitude, rel=1e-15) == pytest.approx(0.3048)
+    assert (
+        YARD / 3 == pytest.approx(UNITS.Quantity(1, "foot").to("metre").magnitude, rel=1e-15) == pytest.approx(0.3048)
+    )
     survey = UNITS.Quantity(1, "survey_foot").to("metre").magnitude
     assert survey == pytest.approx(0.304800609601, abs=1e-12)
     assert abs(YARD / 3 - survey) > 6e-7
@@ -50,13 +53,21 @@ def test_a_mile_a_foot_and_not_the_survey_foot():
 
 
 def test_a_kilogram_of_force_and_a_pound():
-    assert UNITS.Quantity(1, "kilogram_force").to("newton").magnitude == pytest.approx(STANDARD_GRAVITY, rel=1e-15) == 9.80665
+    assert (
+        UNITS.Quantity(1, "kilogram_force").to("newton").magnitude
+        == pytest.approx(STANDARD_GRAVITY, rel=1e-15)
+        == 9.80665
+    )
     pound_kg = UNITS.Quantity(1, "pound").to("kilogram").magnitude
     assert pulley_force(pound_kg, 1) == pytest.approx(4.4482216152605, abs=1e-12)
-    assert pulley_force(pound_kg, 1) == pytest.approx(UNITS.Quantity(1, "pound_force").to("newton").magnitude, rel=1e-14)
+    assert pulley_force(pound_kg, 1) == pytest.approx(
+        UNITS.Quantity(1, "pound_force").to("newton").magnitude, rel=1e-14
+    )
 
 
-@pytest.mark.parametrize(("name", "metres", "unit"), [("25yd", 22.86, "yards"), ("25m", 25, "metres"), ("50m", 50, "metres")])
+@pytest.mark.parametrize(
+    ("name", "metres", "unit"), [("25yd", 22.86, "yards"), ("25m", 25, "metres"), ("50m", 50, "metres")]
+)
 def test_courses(name, metres, unit):
     course = Course.parse(name)
     assert str(course) == name and COURSES[name] == course
@@ -116,7 +127,15 @@ def test_tenths_shown_are_read_back(tenths):
 
 
 NUMBERS = [(1000, "1,000"), (12.5, "12.5"), (12.0, "12"), (-0.01, "0"), (1234567.89, "1,234,567.9")]
-SHARES = [(0.7, "70 %"), (None, "none"), (0, "0 %"), (0.0049, "under 1 %"), (0.005, "1 %"), (1, "100 %"), (0.125, "13 %")]
+SHARES = [
+    (0.7, "70 %"),
+    (None, "none"),
+    (0, "0 %"),
+    (0.0049, "under 1 %"),
+    (0.005, "1 %"),
+    (1, "100 %"),
+    (0.125, "13 %"),
+]
 
 
 @pytest.mark.parametrize(("value", "shown"), NUMBERS)

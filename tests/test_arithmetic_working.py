@@ -78,7 +78,9 @@ _FORMS = [
 
 def read(line: str) -> float:
     """The value of a printed line."""
-    text = _CLOCK.sub(lambda m: repr(3600 * int(m[1] or 0) + 60 * int(m[2]) + float(m[3])), line.replace("up to the next", "@"))
+    text = _CLOCK.sub(
+        lambda m: repr(3600 * int(m[1] or 0) + 60 * int(m[2]) + float(m[3])), line.replace("up to the next", "@")
+    )
     text = re.sub(r"(?<=\d),(?=\d)", "", text)
     text = re.sub(r"(?<![\w.])[A-Za-z][\w'’/-]*", lambda word: word[0] if word[0] in _KEPT else "", text)
     text = re.sub(r" +", " ", text)
@@ -114,8 +116,14 @@ def slack(working: Working) -> float:
     """How far the printed line may be off: its numbers are rounded, and a rounding up may tip over."""
     tips = working.step if isinstance(working, UpTo) else 0
     inner = (getattr(working, field.name) for field in fields(working))
-    found = [part for value in inner for part in (value if isinstance(value, tuple) else (value,)) if is_dataclass(part)]
-    weight = math.prod(part.value for part in working.factors if isinstance(part, Known)) if isinstance(working, Product) else 1
+    found = [
+        part for value in inner for part in (value if isinstance(value, tuple) else (value,)) if is_dataclass(part)
+    ]
+    weight = (
+        math.prod(part.value for part in working.factors if isinstance(part, Known))
+        if isinstance(working, Product)
+        else 1
+    )
     return tips + sum(map(slack, found)) * max(1, weight)
 
 
@@ -136,10 +144,18 @@ def test_every_figure_as_printed_comes_to_what_is_shown(written):
         (Sum(()), "0", 0),
         (Product((Known(2), Sum((Known(3), Known(4))))), "2 × (3 + 4)", 14),
         (Quotient(Known(90.0, unit="s"), Known(0.9, "fast")), "1:30 ÷ 0.9 fast", 100),
-        (Difference(Known(65.0, unit="s"), Sum((Known(20.0, unit="s"), Known(3.0, unit="s")))), "1:05 − (20 s + 3 s)", 42),
+        (
+            Difference(Known(65.0, unit="s"), Sum((Known(20.0, unit="s"), Known(3.0, unit="s")))),
+            "1:05 − (20 s + 3 s)",
+            42,
+        ),
         (UpTo(Sum((Known(54, unit="s"), Known(3, unit="s"))), 5), "54 s + 3 s, up to the next 5 s", 60),
         (Product((Known(6), UpTo(Known(57.0, unit="s"), 5))), "6 × (57 s, up to the next 5 s)", 360),
-        (PowerLaw(Known(50.0), 50, 100, 1.06), "50 s × (100 m ÷ 50 m) ^ 1.06", 50 * 2.0849315),  # Riegel's form, k = 1.06
+        (
+            PowerLaw(Known(50.0), 50, 100, 1.06),
+            "50 s × (100 m ÷ 50 m) ^ 1.06",
+            50 * 2.0849315,
+        ),  # Riegel's form, k = 1.06
         (Between(Known(60.0), Known(50.0), 0.4), "40 % of the way from 1:00 to 50 s", 56),
         (BuildTime(Known(60.0), Known(50.0)), "building from 1:00 to 50 s pace", 54.696),
     ],
@@ -157,7 +173,9 @@ def test_figures_are_named_by_the_place_of_their_item():
     of_items = {"target 1.2", "sendoff 1.2", "rest 1.2", "sendoff 2"}
     figures = set_figures(summary, SCALE, "osprey-1")
     assert named | of_items <= set(figures) and not {"target 2", "work", "density", "load", "target 1.1"} & set(figures)
-    assert not {name for name in set_figures(summary, SCALE, None) if name.split()[0] in {"clock", "target", "sendoff", "rest"}}
+    assert not {
+        name for name in set_figures(summary, SCALE, None) if name.split()[0] in {"clock", "target", "sendoff", "rest"}
+    }
 
 
 @given(st.lists(st.integers(0, 5), max_size=30))
@@ -192,7 +210,14 @@ _tests = st.lists(
 )  # fmt: skip
 
 
-@given(items(TRAVELLED, step=5), _tests, st.integers(1, 200), st.integers(1, 10), _times, st.sampled_from(list(COURSES.values())))
+@given(
+    items(TRAVELLED, step=5),
+    _tests,
+    st.integers(1, 200),
+    st.integers(1, 10),
+    _times,
+    st.sampled_from(list(COURSES.values())),
+)
 def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, course):
     of = group(tests, heads, lanes, gap)
     on = clock(of, course)

@@ -10,10 +10,10 @@ from statistics import mean, stdev
 
 import pytest
 import vobject
+from plans_world import BLOCK, club, codes, study
 
 from almanac.arithmetic.appearances import benchmark_plans, drill_appearances, goal_appearances, late_needs
 from almanac.pages.calendar import block_calendar, block_table
-from plans_world import BLOCK, club, codes, study
 
 
 @pytest.fixture(scope="module")
@@ -111,7 +111,11 @@ def test_table(world) -> None:
         ("starts: 2026-09-07", "starts: 2026-09-08", "block-starts-monday"),
         ("goals: [kick-technique]", "goals: [kick-technique, kick-endurance]", "goal-unserved"),
         ("sun: {rest: true}}\n  - focus: Ease.", "sun: {practice: tuesday}}\n  - focus: Ease.", "days-off"),
-        ("days: {mon: {practice: tuesday}, sun: {rest: true}}", "days: {mon: {practice: tuesday}, tue: {practice: tuesday}, sun: {rest: true}}", "taper-cut"),
+        (
+            "days: {mon: {practice: tuesday}, sun: {rest: true}}",
+            "days: {mon: {practice: tuesday}, tue: {practice: tuesday}, sun: {rest: true}}",
+            "taper-cut",
+        ),
         ("purpose: The", "balance: {kick_share: {to: 0.5}}\npurpose: The", "balance-missed"),
     ],
 )

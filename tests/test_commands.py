@@ -111,7 +111,9 @@ def test_a_root_that_is_none(capsys: pytest.CaptureFixture[str], tmp_path: Path)
     assert (code, out, err) == (2, "", f"almanac: there is no folder {tmp_path / 'nowhere'}\n")
     code, out, err = called(capsys, "check", "--root", tmp_path)
     assert (code, out) == (2, "")
-    assert err == f"almanac: {tmp_path} holds neither drills/ nor plans/; go to the repository, or name it with --root\n"
+    assert (
+        err == f"almanac: {tmp_path} holds neither drills/ nor plans/; go to the repository, or name it with --root\n"
+    )
 
 
 def test_an_empty_catalogue_says_what_is_missing(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
@@ -131,12 +133,18 @@ def test_a_fault_of_the_program_is_one_sentence_and_a_log(
         raise RuntimeError("the pool is empty")
 
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
-    monkeypatch.setattr(check if command == "check" else sum_, "load_and_check" if command == "check" else "named", broken)
+    monkeypatch.setattr(
+        check if command == "check" else sum_, "load_and_check" if command == "check" else "named", broken
+    )
     code, out, err = called(capsys, command, *(["six-fifties"] if command == "sum" else []), "--root", BASE)
     assert (code, out) == (3, "")
     assert err.count("\n") == 1 and err.startswith("almanac: a fault of the program itself; please report ")
     log = Path(err.split()[-1])
-    assert log.parent == tmp_path and "the pool is empty" in log.read_text("utf-8") and "Traceback" in log.read_text("utf-8")
+    assert (
+        log.parent == tmp_path
+        and "the pool is empty" in log.read_text("utf-8")
+        and "Traceback" in log.read_text("utf-8")
+    )
 
 
 def test_a_terminal_that_lacks_a_character_is_no_fault(root: Path) -> None:
@@ -247,7 +255,9 @@ def test_the_json_contract(ladder: dict[str, Any]) -> None:
 def test_sum_holds_the_findings_of_the_set_alone(capsys: pytest.CaptureFixture[str], root: Path) -> None:
     spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:20")
     spoil(root, "drills/gear/fins.yml", "on: 2026-09-01, again: 2027-09-01", "on: 2020-09-01, again: 2021-09-01")
-    assert [finding["code"] for finding in summed(capsys, "six-fifties", "--root", root)["findings"]] == ["sendoff-too-tight"]
+    assert [finding["code"] for finding in summed(capsys, "six-fifties", "--root", root)["findings"]] == [
+        "sendoff-too-tight"
+    ]
     code, out, _ = called(capsys, "sum", "six-fifties", "--root", root)
     assert code == 0 and out.endswith("    write 1:30\n0 errors, 1 warning in 1 entry\n")
 
@@ -267,13 +277,17 @@ def test_sum_for_a_lane_group_that_is_none(capsys: pytest.CaptureFixture[str]) -
 @pytest.mark.parametrize(
     ("course", "unit", "metres", "lengths"), [("25yd", "yd", 274.32, 12), ("25m", "m", 300, 12), ("50m", "m", 300, 6)]
 )
-def test_sum_in_another_course(capsys: pytest.CaptureFixture[str], course: str, unit: str, metres: float, lengths: int) -> None:
+def test_sum_in_another_course(
+    capsys: pytest.CaptureFixture[str], course: str, unit: str, metres: float, lengths: int
+) -> None:
     summary = summed(capsys, "six-fifties", "--root", BASE, "--course", course)
     assert (summary["course"], summary["distance"], summary["unit"]) == (course, 300, unit)
     assert (summary["metres"], summary["lengths"]) == (metres, lengths)
 
 
-@pytest.mark.parametrize(("name", "near"), [("six-fiftys", "six-fifties"), ("SIX_FIFTIES", "six-fifties"), ("tusday", "tuesday")])
+@pytest.mark.parametrize(
+    ("name", "near"), [("six-fiftys", "six-fifties"), ("SIX_FIFTIES", "six-fifties"), ("tusday", "tuesday")]
+)
 def test_a_misspelt_name_suggests(capsys: pytest.CaptureFixture[str], name: str, near: str) -> None:
     code, out, err = called(capsys, "sum", name, "--root", BASE)
     assert (code, out) == (2, "") and err.endswith(f"'{name}'; the nearest: {near}\n")
@@ -311,7 +325,9 @@ def test_sum_of_a_file_outside_named_like_a_set(capsys: pytest.CaptureFixture[st
 
 def test_sum_of_a_broken_file_outside(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     file = tmp_path / "tonight.yml"
-    file.write_text((BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("do: back-kick", "do: back-kik"), "utf-8")
+    file.write_text(
+        (BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("do: back-kick", "do: back-kik"), "utf-8"
+    )
     code, out, _ = called(capsys, "sum", file, "--root", BASE)
     assert code == 1
     assert out.splitlines() == [
@@ -332,12 +348,20 @@ def test_sum_of_a_broken_set(capsys: pytest.CaptureFixture[str], root: Path) -> 
     assert code == 1 and out.startswith("plans/sets/six-fifties.yml:11:14: error bad-time:")
 
 
-@pytest.mark.parametrize("file", ["drills/skills/kicking/back-kick.yml", "plans/club.yml", "drills/vocabulary/goals.yml"])
-def test_sum_where_something_else_is_broken_says_what(capsys: pytest.CaptureFixture[str], root: Path, file: str) -> None:
+@pytest.mark.parametrize(
+    "file", ["drills/skills/kicking/back-kick.yml", "plans/club.yml", "drills/vocabulary/goals.yml"]
+)
+def test_sum_where_something_else_is_broken_says_what(
+    capsys: pytest.CaptureFixture[str], root: Path, file: str
+) -> None:
     """Not "0 errors" and nothing more: the error that keeps the set from being worked out."""
     (root / file).write_text("title: [\n", "utf-8")
     code, out, _ = called(capsys, "sum", "six-fifties", "--root", root)
-    assert code == 1 and out.startswith(f"{file}:1:8: error yaml-syntax:") and out.endswith("1 error, 0 warnings in 27 entries\n")
+    assert (
+        code == 1
+        and out.startswith(f"{file}:1:8: error yaml-syntax:")
+        and out.endswith("1 error, 0 warnings in 27 entries\n")
+    )
     code, out, _ = called(capsys, "sum", "six-fifties", "--root", root, "--json")
     assert code == 1 and json.loads(out)["findings"][0]["file"] == file
 
@@ -383,7 +407,9 @@ def test_the_version(capsys: pytest.CaptureFixture[str]) -> None:
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.code)
 def test_every_check_is_explained(rule: Any) -> None:
-    assert len(rule.explanation) > 30 and rule.explanation.rstrip(")").endswith("."), "the docstring is what is published"
+    assert len(rule.explanation) > 30 and rule.explanation.rstrip(")").endswith("."), (
+        "the docstring is what is published"
+    )
     assert rule.code == rule.code.lower() and " " not in rule.code
 
 

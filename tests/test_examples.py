@@ -89,7 +89,9 @@ def test_every_check_has_an_example() -> None:
 
 
 @pytest.mark.parametrize(
-    "file", [*SOURCE.glob("*.py"), SOURCE / "../model/load.py", SOURCE / "../checks/__init__.py"], ids=lambda file: file.stem
+    "file",
+    [*SOURCE.glob("*.py"), SOURCE / "../model/load.py", SOURCE / "../checks/__init__.py"],
+    ids=lambda file: file.stem,
 )
 def test_every_other_code_has_an_example(file: Path) -> None:
     unseen = written(file) - given() - {"bad-value"}  # bad-value: for a schema keyword that nobody has explained yet

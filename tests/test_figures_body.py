@@ -85,9 +85,7 @@ def test_segments_keep_their_lengths_under_all_angles(posture: Posture) -> None:
         assert leg.hip.distance(leg.knee) == pytest.approx(segments.THIGH)
         assert leg.knee.distance(leg.ankle) == pytest.approx(segments.SHANK)
         assert leg.heel.distance(leg.toe) == pytest.approx(segments.FOOT_LENGTH)
-        assert leg.ankle.distance(leg.heel) == pytest.approx(
-            (segments.HEEL**2 + segments.FOOT_HEIGHT**2) ** 0.5
-        )
+        assert leg.ankle.distance(leg.heel) == pytest.approx((segments.HEEL**2 + segments.FOOT_HEIGHT**2) ** 0.5)
     for arm in (bones.near_arm, bones.far_arm):
         assert arm.shoulder.distance(arm.elbow) == pytest.approx(segments.UPPER_ARM)
         assert arm.elbow.distance(arm.wrist) == pytest.approx(segments.FOREARM)
@@ -137,9 +135,7 @@ def test_no_pose_bends_a_joint_the_wrong_way() -> None:
 
 
 def test_on_the_back_the_up_beat_drives_and_on_the_front_the_down_beat() -> None:
-    told = {
-        (lie, moment < 4): flutter_phase(moment, lie) for lie in ("supine", "prone") for moment in range(8)
-    }
+    told = {(lie, moment < 4): flutter_phase(moment, lie) for lie in ("supine", "prone") for moment in range(8)}
     assert {key: (phase.beat, phase.part) for key, phase in told.items()} == {
         ("supine", True): ("up-beat", "propulsive"),
         ("supine", False): ("down-beat", "recovery"),
@@ -333,9 +329,9 @@ def test_unknown_gear_is_named_and_escaped_and_draws_nothing() -> None:
 @pytest.mark.parametrize("stroke", STROKES)
 def test_the_stroke_says_which_way_the_face_looks_in_a_roll(stroke: str) -> None:
     for position in ("side", "rotating"):
-        desc = checked(
-            body_figure(position=position, arms="stroking", kick="flutter", stroke=stroke)
-        ).findtext(f"{SVG}desc", "")
+        desc = checked(body_figure(position=position, arms="stroking", kick="flutter", stroke=stroke)).findtext(
+            f"{SVG}desc", ""
+        )
         wanted = "up" if stroke == "backstroke" or (stroke, position) == ("any", "rotating") else "down"
         assert f"face {'towards you' if (stroke, position) == ('any', 'side') else wanted}" in desc
 

@@ -176,7 +176,13 @@ def test_a_posture_that_is_not_said_follows_as_before() -> None:
 
 
 def test_standing_in_water_is_chest_deep_on_the_floor() -> None:
-    words = {"position": "vertical", "arms": "holding-wall", "kick": "dolphin", "posture": "standing", "setting": "at-wall"}
+    words = {
+        "position": "vertical",
+        "arms": "holding-wall",
+        "kick": "dolphin",
+        "posture": "standing",
+        "setting": "at-wall",
+    }
     held = pose(plan_of(**words))  # type: ignore[arg-type]
     assert held.skeleton.hip.y < 0 < held.skeleton.shoulder.y
     assert held.wall is not None and abs(held.skeleton.near_arm.fingertip.x - held.wall[0]) < 0.12
@@ -193,7 +199,9 @@ def test_a_body_at_a_wall_is_drawn_inside_its_frame(wall: str) -> None:
             checked(body_figure(position=position, arms=arms, kick=kick, stroke=stroke, setting=setting, wall=wall))
 
 
-@pytest.mark.parametrize(("position", "arms"), [("supine", "stroking"), ("prone", "stroking"), ("rotating", "stroking")])
+@pytest.mark.parametrize(
+    ("position", "arms"), [("supine", "stroking"), ("prone", "stroking"), ("rotating", "stroking")]
+)
 def test_a_hand_that_touches_is_on_the_wall(position: str, arms: str) -> None:
     held = pose(plan_of(position=position, arms=arms, kick="flutter", wall="touching"))
     assert held.wall is not None and held.wall[1] == "ahead"
@@ -300,7 +308,10 @@ def test_lines_fit_and_no_letter_is_lost(text: str, width: float) -> None:
 
 def test_a_short_text_ends_with_its_clause() -> None:
     assert short("Down long, up late.", 40) == "Down long, up late."
-    assert short("Lies on the back with ears under, face level and hips up, breathing", 50) == "Lies on the back with ears under…"
+    assert (
+        short("Lies on the back with ears under, face level and hips up, breathing", 50)
+        == "Lies on the back with ears under…"
+    )
     assert short("A line without any mark that goes on for a while", 20) == "A line without any…"
     assert len(short_lines("words and more words " * 20, 200, 14.0, 2)) == 2
 
@@ -340,9 +351,22 @@ def test_a_ladder_of_one_rung_has_no_arrow_and_one_of_none_is_refused() -> None:
 
 def test_neighbours_say_what_is_harder_easier_and_needed_first() -> None:
     svg = neighbours("Middle", easier=["Below", "Both"], harder=["Above"], needs_first=["Both", "First"])
-    assert texts(svg) == ["Above", "harder", "Middle", "Both", "needs first, easier", "First", "needs first", "Below", "easier"]
+    assert texts(svg) == [
+        "Above",
+        "harder",
+        "Middle",
+        "Both",
+        "needs first, easier",
+        "First",
+        "needs first",
+        "Below",
+        "easier",
+    ]
     assert svg.count('class="figure-box-first"') == 2 and svg.count('class="figure-tie-head"') == 2
-    assert described(svg) == "Middle with the drills around it. Needs first: Both, First. Easier: Below, Both. Harder: Above."
+    assert (
+        described(svg)
+        == "Middle with the drills around it. Needs first: Both, First. Easier: Below, Both. Harder: Above."
+    )
     assert neighbours("Alone", easier=[], harder=[], needs_first=[]) == ""
 
 
@@ -376,7 +400,9 @@ def test_a_moment_shows_both_sides_with_every_phase_named() -> None:
     for moment in range(MOMENTS):
         told = described(moment_figure(moment, identifier=f"m{moment}"))
         assert "On the back: near leg on the" in told and "On the front: near leg on the" in told
-    parts = [(lie, leg.beat, leg.part) for lie, _ in SIDES for moment in range(MOMENTS) for leg in moment_words(moment, lie)]
+    parts = [
+        (lie, leg.beat, leg.part) for lie, _ in SIDES for moment in range(MOMENTS) for leg in moment_words(moment, lie)
+    ]
     wanted = {
         ("supine", "up-beat", "drives"),
         ("supine", "down-beat", "recovers"),

@@ -9,7 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.findings import FORMATS, Finding, Place, as_annotations, as_json, as_text, count_line, error, warning, worst_first
+from almanac.findings import (
+    FORMATS,
+    Finding,
+    Place,
+    as_annotations,
+    as_json,
+    as_text,
+    count_line,
+    error,
+    warning,
+    worst_first,
+)
 
 WRONG = error("bad-time", Place("plans/sets/x.yml", 15, 16), "'1:75' is no time", "write 2:15, or 75 for seconds")
 DOUBT = warning("review-overdue", Place("drills/gear/fins.yml", 3, 1), "the review was due")
@@ -89,13 +100,20 @@ def test_worst_first_then_by_place_without_repeats() -> None:
     warnings = [warning("c", place, "m") for place in places]
     ordered = worst_first([*warnings, *errors, *warnings])
     assert [(finding.severity.word, str(finding.place)) for finding in ordered] == [
-        (word, place) for word in ("error", "warning") for place in ("a.yml", "a.yml:2:1", "a.yml:2:9", "a.yml:10:1", "b.yml:1:1")
+        (word, place)
+        for word in ("error", "warning")
+        for place in ("a.yml", "a.yml:2:1", "a.yml:2:9", "a.yml:10:1", "b.yml:1:1")
     ]
 
 
 def test_at_one_place_by_code_and_message() -> None:
     found = [error(code, Place("a.yml", 1, 1), message) for code in "ba" for message in "yx"]
-    assert [(finding.code, finding.message) for finding in worst_first(found)] == [("a", "x"), ("a", "y"), ("b", "x"), ("b", "y")]
+    assert [(finding.code, finding.message) for finding in worst_first(found)] == [
+        ("a", "x"),
+        ("a", "y"),
+        ("b", "x"),
+        ("b", "y"),
+    ]
 
 
 def test_a_finding_can_be_named_below_a_folder() -> None:

@@ -80,7 +80,11 @@ def test_nothing_unexpected_stands_at_the_top() -> None:
 
 def test_every_code_is_documented() -> None:
     written = set()
-    for path in (*(PACKAGE / "source").glob("*.py"), *(PACKAGE / "model").glob("*.py"), PACKAGE / "checks" / "__init__.py"):
+    for path in (
+        *(PACKAGE / "source").glob("*.py"),
+        *(PACKAGE / "model").glob("*.py"),
+        PACKAGE / "checks" / "__init__.py",
+    ):
         written |= set(re.findall(r"(?:say|error|warning)\(\s*\"([a-z0-9-]+)\"", path.read_text("utf-8")))
     assert "duplicate-key" in written
     assert written <= READING_CODES.keys()

@@ -6,6 +6,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from plans_world import BASE, club, codes
 
 from almanac.commands import asking
 from almanac.commands.main import main
@@ -13,7 +14,6 @@ from almanac.model.load import load
 from almanac.source.reader import read
 from almanac.source.starters import KINDS, quoted
 from almanac.source.style import fixed
-from plans_world import BASE, club, codes
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -54,7 +54,9 @@ def test_starters_are_valid_as_they_stand(catalogue: Path) -> None:
         ("", "is no id"),
     ],
 )
-def test_a_bad_id_is_refused_and_nothing_is_written(catalogue: Path, capsys: pytest.CaptureFixture[str], id: str, says: str) -> None:
+def test_a_bad_id_is_refused_and_nothing_is_written(
+    catalogue: Path, capsys: pytest.CaptureFixture[str], id: str, says: str
+) -> None:
     files = sorted(catalogue.rglob("*"))
     assert main(["new", "drill", id, "--root", str(catalogue)]) == 2
     assert says in capsys.readouterr().err
@@ -74,7 +76,9 @@ def test_a_block_without_practices_says_what_comes_first(tmp_path: Path, capsys:
     assert "names a practice" in capsys.readouterr().err
 
 
-def test_questions_are_asked_again_until_the_answer_will_do(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+def test_questions_are_asked_again_until_the_answer_will_do(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     given = iter(["x", "Knees: under", "too short", "A line that is long enough for a phone.", "9999", "1"])
 
     def answer(_: str) -> str:
@@ -88,7 +92,9 @@ def test_questions_are_asked_again_until_the_answer_will_do(monkeypatch: pytest.
     assert "it needs at least" in capsys.readouterr().out
 
 
-@pytest.mark.parametrize("text", ["plain words", "yes", "true", "1:15", "- a", "# b", "a: b", 'quo"te', "back\\slash", "émigré ☃", " "])
+@pytest.mark.parametrize(
+    "text", ["plain words", "yes", "true", "1:15", "- a", "# b", "a: b", 'quo"te', "back\\slash", "émigré ☃", " "]
+)
 def test_quoted_text_reads_back_the_same(text: str) -> None:
     document, findings = read(f"title: {quoted(text)}\n".encode(), "x.yml")
     assert not findings and document is not None and document.data["title"] == text

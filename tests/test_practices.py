@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-
 from plans_world import PRACTICE, club, codes, study
 
 # In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take 30 s to put on.

@@ -119,7 +119,9 @@ LEAVES = (
     | st.integers(-(10**13), 10**13)
     | st.text(st.characters(codec="utf-8", exclude_categories=("C", "Zl", "Zp")))
 )
-INNER = st.recursive(LEAVES, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=4), max_leaves=12)
+INNER = st.recursive(
+    LEAVES, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=4), max_leaves=12
+)
 DATA = st.dictionaries(KEYS, INNER, min_size=1)
 
 
@@ -180,7 +182,8 @@ def test_plain_words(written: str, value: Any) -> None:
 # ---- entries that someone has damaged
 
 DOCUMENTS = {
-    file.relative_to(BASE): yaml.safe_load(json.dumps(sound(file.read_text("utf-8")).data)) for file in BASE.rglob("*.yml")
+    file.relative_to(BASE): yaml.safe_load(json.dumps(sound(file.read_text("utf-8")).data))
+    for file in BASE.rglob("*.yml")
 }
 DAMAGE = st.sampled_from(
     [None, True, False, 0, -1, 1, 6.0, 2.5, 0.0000001, 99999999999999, "", "x", "0:00", "0:01", "1:75", "23:59:59", "2026-02-30",
@@ -213,7 +216,9 @@ def damaged(draw: st.DrawFn) -> tuple[Path, str]:
     elif what == "replace" or isinstance(holder, list):
         holder[last] = draw(DAMAGE)
     else:
-        holder[draw(st.sampled_from(["rest", "gear", "time", "parts", "expect", "moved_to", "accepts", "notes"]))] = draw(DAMAGE)
+        holder[draw(st.sampled_from(["rest", "gear", "time", "parts", "expect", "moved_to", "accepts", "notes"]))] = (
+            draw(DAMAGE)
+        )
     return file, json.dumps(data, ensure_ascii=False)
 
 

@@ -7,14 +7,16 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from plans_world import club, write
 
 from almanac.commands.main import main
-from plans_world import club, write
 
 
 def git(root: Path, *arguments: str) -> str:
     identity = ["-c", "user.name=Head coach", "-c", "user.email=coach@club.example", "-c", "protocol.file.allow=always"]
-    return subprocess.run(["git", "-C", str(root), *identity, *arguments], check=True, capture_output=True, text=True).stdout
+    return subprocess.run(
+        ["git", "-C", str(root), *identity, *arguments], check=True, capture_output=True, text=True
+    ).stdout
 
 
 @pytest.fixture
@@ -47,18 +49,29 @@ def test_a_pace_factor_moves_every_clock_near_and_far(repository: Path, capsys: 
     assert (entry["what"], entry["kind"], entry["id"]) == ("changed", "drill", "back-kick")
     assert entry["fields"] == [{"path": "pace.factor", "before": 1.0, "after": 1.1}]
     moved = {(move["kind"], move["id"], move["figure"]): move for move in result["figures"]}
-    assert {(kind, id) for kind, id, _ in moved} == {("set", "six-fifties"), ("practice", "tuesday"), ("block", "autumn")}
+    assert {(kind, id) for kind, id, _ in moved} == {
+        ("set", "six-fifties"),
+        ("practice", "tuesday"),
+        ("block", "autumn"),
+    }
     work = moved["set", "six-fifties", "work"]
     # 6 × 50 at easy (0.75 of best): 60 s ÷ 0.75 = 80 s each, then 1.1 times that
     assert (work["before"], work["after"]) == (pytest.approx(480), pytest.approx(528))
     assert ("set", "six-fifties", "clock") not in moved  # its send-offs hold the clock
     # warm-up of 2 × 50 with 10 s rest: from 90 to 100 s each; the cool-down is swum, not kicked
-    assert moved["practice", "tuesday", "part 1 clock"]["after"] - moved["practice", "tuesday", "part 1 clock"]["before"] == 20
+    assert (
+        moved["practice", "tuesday", "part 1 clock"]["after"] - moved["practice", "tuesday", "part 1 clock"]["before"]
+        == 20
+    )
     assert all(not move["near"] for move in result["figures"])
 
 
 def test_entries_added_removed_and_moved(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    write(repository, "plans/sets/six-more.yml", (repository / "plans/sets/six-fifties.yml").read_text().replace("Six fifties", "Six more"))
+    write(
+        repository,
+        "plans/sets/six-more.yml",
+        (repository / "plans/sets/six-fifties.yml").read_text().replace("Six fifties", "Six more"),
+    )
     (repository / "plans/blocks/autumn.yml").unlink()
     swim = repository / "drills/skills/swimming/back-swim.yml"
     (repository / "drills/skills/stroke").mkdir()
@@ -85,7 +98,9 @@ def test_new_errors_are_told_and_decide_the_exit_code(repository: Path, capsys: 
     git(repository, "commit", "--quiet", "--all", "--message", "broken")
     assert reviewed(repository, capsys, "HEAD")["findings"] == {"appeared": [], "gone": []}
     edit(repository, "plans/sets/six-fifties.yml", "distance: 55", "distance: 50")
-    assert [finding["code"] for finding in reviewed(repository, capsys, "HEAD")["findings"]["gone"]] == ["rep-ends-mid-pool"]
+    assert [finding["code"] for finding in reviewed(repository, capsys, "HEAD")["findings"]["gone"]] == [
+        "rep-ends-mid-pool"
+    ]
 
 
 def test_markdown_is_safe_and_short(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -115,7 +130,9 @@ def test_a_broken_base_is_compared_as_far_as_it_goes(repository: Path, capsys: p
 
 
 @pytest.mark.parametrize("revision", ["nowhere", "main~9", "--output=x", "HEAD:drills"])
-def test_an_unknown_revision_is_wrong_usage(repository: Path, capsys: pytest.CaptureFixture[str], revision: str) -> None:
+def test_an_unknown_revision_is_wrong_usage(
+    repository: Path, capsys: pytest.CaptureFixture[str], revision: str
+) -> None:
     assert main(["review", "--root", str(repository), "--", revision]) == 2
     assert "Traceback" not in capsys.readouterr().err
 
@@ -128,7 +145,9 @@ def test_no_repository_and_no_commit_are_wrong_usage(tmp_path: Path, capsys: pyt
     assert "no commit yet" in capsys.readouterr().err
 
 
-def test_a_shallow_clone_says_what_to_fetch(repository: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_shallow_clone_says_what_to_fetch(
+    repository: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     first = git(repository, "rev-parse", "HEAD").strip()
     edit(repository, KICK, "factor: 1.0", "factor: 1.1")
     git(repository, "commit", "--quiet", "--all", "--message", "slower")
@@ -137,7 +156,9 @@ def test_a_shallow_clone_says_what_to_fetch(repository: Path, tmp_path: Path, ca
     assert "--unshallow" in capsys.readouterr().err
 
 
-def test_binary_files_submodules_and_a_root_below_the_repository(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_binary_files_submodules_and_a_root_below_the_repository(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     other = club(tmp_path / "other")
     git(other, "init", "--quiet")
     git(other, "add", "--all")

@@ -143,7 +143,9 @@ def test_every_entry_passes_its_published_copy() -> None:
     assert loaded.count > 90
     broken = {finding.place.file for finding in loaded.findings if finding.is_error}
     assert [
-        said for said in published_findings(loaded) if not any(said.split(": ")[0].split()[1] in file for file in broken)
+        said
+        for said in published_findings(loaded)
+        if not any(said.split(": ")[0].split()[1] in file for file in broken)
     ] == []
 
 
@@ -202,7 +204,9 @@ class Visits:
             self.reference_pieces.add(id(schema))
             return ()
 
-        self.validator = extend(Draft202012Validator, {"properties": properties, "reference": reference})(schemas.bundled(kind))
+        self.validator = extend(Draft202012Validator, {"properties": properties, "reference": reference})(
+            schemas.bundled(kind)
+        )
 
     def visit(self, data: Any) -> None:
         """Go through one document."""
@@ -221,8 +225,12 @@ def test_the_example_of_every_field_has_every_field(kind: str, every_field: Load
         visits.visit(data)
     for path, piece in pieces(schemas.bundled(kind)):
         unseen = [name for name in piece.get("properties", {}) if (id(piece), name) not in visits.fields]
-        assert path.endswith("/if") or not set(unseen) - {"moved_to"}, f"{kind}{path}: add {unseen} to the example every-field"
-        assert "reference" not in piece or id(piece) in visits.reference_pieces or path.endswith("/moved_to"), f"{kind}{path}"
+        assert path.endswith("/if") or not set(unseen) - {"moved_to"}, (
+            f"{kind}{path}: add {unseen} to the example every-field"
+        )
+        assert "reference" not in piece or id(piece) in visits.reference_pieces or path.endswith("/moved_to"), (
+            f"{kind}{path}"
+        )
 
 
 @kinds
@@ -250,7 +258,9 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     idle = {
         name for name in ("summary", "also_called", "review", "accepts") if name not in schema["properties"]
     }  # every Entry has them
-    assert set(fields.values()) - idle == set(schema["properties"]), f"{where}: {cls.__name__} and its schema have parted"
+    assert set(fields.values()) - idle == set(schema["properties"]), (
+        f"{where}: {cls.__name__} and its schema have parted"
+    )
     required = {
         name for name, field in zip(renamed, dataclasses.fields(cls), strict=True)
         if field.default is dataclasses.MISSING and field.default_factory is dataclasses.MISSING and name not in own

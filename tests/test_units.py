@@ -78,13 +78,18 @@ def test_texts_that_are_no_time(written: str) -> None:
 
 
 @given(
-    CLOCKS | st.text(alphabet="0123456789:. -", max_size=12) | st.floats(allow_nan=False, allow_infinity=False) | st.integers()
+    CLOCKS
+    | st.text(alphabet="0123456789:. -", max_size=12)
+    | st.floats(allow_nan=False, allow_infinity=False)
+    | st.integers()
 )
 def test_the_schema_takes_the_same_times(written: str | float) -> None:
     """The checker, which parses, and the published schema, which has a pattern and bounds, agree on every time."""
     time = schemas.raw("common")["$defs"]["time"]
     plain = {key: value for key, value in time.items() if key != "clock"}
-    assert VALIDATOR.evolve(schema=plain).is_valid(written) == VALIDATOR.evolve(schema={"clock": True}).is_valid(written)
+    assert VALIDATOR.evolve(schema=plain).is_valid(written) == VALIDATOR.evolve(schema={"clock": True}).is_valid(
+        written
+    )
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,13 @@ from almanac.pages.site import build_site
 from .web import Server, Watched
 
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")
-ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 ROOT = Path(os.environ.get("ALMANAC_TEST_ROOT", Path(__file__).resolve().parents[2]))
 
 

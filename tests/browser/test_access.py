@@ -19,7 +19,9 @@ KINDS = (
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [360, 1280])
 def test_no_violations(browser: Browser, server: Server, scheme: str, width: int) -> None:
-    context = browser.new_context(viewport={"width": width, "height": 800}, color_scheme=scheme, reduced_motion="reduce")  # type: ignore[arg-type]
+    context = browser.new_context(
+        viewport={"width": width, "height": 800}, color_scheme=scheme, reduced_motion="reduce"
+    )  # type: ignore[arg-type]
     page = context.new_page()
     found: dict[str, str] = {}
     for file in KINDS:
@@ -31,7 +33,16 @@ def test_no_violations(browser: Browser, server: Server, scheme: str, width: int
     assert found == {}
 
 
-@pytest.mark.parametrize("file", ["index.html", "find.html#open=goal,minutes", "drills/back-streamline-kick.html", "sets/kick-and-go.html", "cards.html"])
+@pytest.mark.parametrize(
+    "file",
+    [
+        "index.html",
+        "find.html#open=goal,minutes",
+        "drills/back-streamline-kick.html",
+        "sets/kick-and-go.html",
+        "cards.html",
+    ],
+)
 def test_what_is_pressed_is_large_enough(browser: Browser, server: Server, file: str) -> None:
     context = browser.new_context(viewport={"width": 360, "height": 640})
     page = context.new_page()

@@ -102,7 +102,9 @@ ORDER = "Everything that can be checked here is in order."
 @pytest.fixture
 def desk(browser: Browser, server: Server) -> Iterator[Page]:
     """A page on a desk. The test fails where it logged an error, threw one, or asked another host."""
-    context = browser.new_context(viewport={"width": 1280, "height": 900}, permissions=["clipboard-read", "clipboard-write"])
+    context = browser.new_context(
+        viewport={"width": 1280, "height": 900}, permissions=["clipboard-read", "clipboard-write"]
+    )
     page = context.new_page()
     watched = Watched(page, server.address)
     yield page
@@ -129,15 +131,23 @@ def errors_with(root: Path, path: str, text: str, capsys: pytest.CaptureFixture[
 
 
 def fill_drill(form: Form) -> Form:
-    form.fill("Title", "Slow count back kick").fill("Summary", "Flutter on the back to a slow spoken count, one beat a word.")
-    form.fill("Mode", "kick").fill("Stroke", "backstroke").fill("Kick", "flutter").fill("Position", "supine").fill("Arms", "at-sides")
+    form.fill("Title", "Slow count back kick").fill(
+        "Summary", "Flutter on the back to a slow spoken count, one beat a word."
+    )
+    form.fill("Mode", "kick").fill("Stroke", "backstroke").fill("Kick", "flutter").fill("Position", "supine").fill(
+        "Arms", "at-sides"
+    )
     form.fill("Purpose", LONG).fill("Goals, number 1", "kick-technique", "Goals").fill("Level", "building")
     form.fill("From", "easy", "Effort").fill("To", "steady", "Effort")
-    form.fill("Distance", "25", "Dose").fill("From", "4", "Dose", "Reps").fill("To", "8", "Dose", "Reps").fill("Rest", "0:15", "Dose").fill("Most", "12", "Dose")
+    form.fill("Distance", "25", "Dose").fill("From", "4", "Dose", "Reps").fill("To", "8", "Dose", "Reps").fill(
+        "Rest", "0:15", "Dose"
+    ).fill("Most", "12", "Dose")
     form.fill("Steps, number 1", "Push off on the back, arms at the sides.", "Steps")
     form.fill("Steps, number 2", "Kick one beat to each word of the count: no word, no beat.", "Steps")
     form.fill("Cues, number 1", "One word, one beat", "Cues")
-    form.fill("From", "side-deck", "Look for", "Look for, number 1").fill("See", "Each beat as large as the last.", "Look for", "Look for, number 1")
+    form.fill("From", "side-deck", "Look for", "Look for, number 1").fill(
+        "See", "Each beat as large as the last.", "Look for", "Look for, number 1"
+    )
     for number, see, because, say in (
         ("1", "Beats run ahead of the words.", "A slow beat feels like sinking.", "Belly up first, then count again."),
         ("2", "Feet stop at the top.", "The word is held too long.", "Short words: one, two, one, two."),
@@ -145,41 +155,67 @@ def fill_drill(form: Form) -> Form:
         item = ("Goes wrong", f"Goes wrong, number {number}")
         form.fill("See", see, *item).fill("Because", because, *item).fill("Say", say, *item)
     item = ("Safety", "Safety, number 1")
-    form.fill("Hazard", "A head meets the wall while the mind is on the count.", *item).fill("Control", "The count ends at the flags; from there an arm goes up.", *item)
+    form.fill("Hazard", "A head meets the wall while the mind is on the count.", *item).fill(
+        "Control", "The count ends at the flags; from there an arm goes up.", *item
+    )
     item = ("Evidence", "Evidence, number 1")
-    form.fill("Claim", "A slow beat lets a swimmer feel both halves of it.", *item).fill("Basis", "common-practice", *item)
+    form.fill("Claim", "A slow beat lets a swimmer feel both halves of it.", *item).fill(
+        "Basis", "common-practice", *item
+    )
     form.fill("By", "head-coach", "Review").fill("Family", "flutter-on-back", "File")
     return form
 
 
-def test_a_drill_from_empty_to_a_file_that_the_check_accepts(desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_drill_from_empty_to_a_file_that_the_check_accepts(
+    desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     form = Form(desk, server).open("Drill")
     assert "still to fill in" in form.left
     fill_drill(form)
     assert form.left == ORDER
     expect(desk.locator("[data-path]")).to_have_text("drills/skills/flutter-on-back/slow-count-back-kick.yml")
     card = desk.locator("[data-card]")
-    for words in ("Slow count back kick", "Flutter on the back to a slow", "One word, one beat", "A head meets the wall"):
+    for words in (
+        "Slow count back kick",
+        "Flutter on the back to a slow",
+        "One word, one beat",
+        "A head meets the wall",
+    ):
         expect(card).to_contain_text(words)
     assert form.data()["dose"] == {"distance": 25, "reps": {"from": 4, "to": 8}, "rest": "0:15", "most": 12}
     assert errors_with(root, "drills/skills/flutter-on-back/slow-count-back-kick.yml", form.text, capsys) == []
     assert form.steps <= 36
 
 
-def test_a_set_with_rounds_parts_and_a_pause(desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_set_with_rounds_parts_and_a_pause(
+    desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     form = Form(desk, server).open("Set")
-    form.fill("Title", "Twice down the ladder").fill("Purpose", "Hold the straight downbeat while the legs tire, then swim on it.")
+    form.fill("Title", "Twice down the ladder").fill(
+        "Purpose", "Hold the straight downbeat while the legs tire, then swim on it."
+    )
     form.fill("Goals, number 1", "kick-endurance", "Goals").fill("Level", "performing").fill("Course", "25m")
     first = ("Items", "Items, number 1")
-    form.group(*first).get_by_role("combobox", name="Items, number 1 in which form", exact=True).select_option("a round")
+    form.group(*first).get_by_role("combobox", name="Items, number 1 in which form", exact=True).select_option(
+        "a round"
+    )
     form.fill("Rounds", "2", *first).fill("Pause between", "1:00", *first)
     inner = (*first, "Items", "Items, number 1")
     form.fill("Reps", "4", *inner).fill("Distance", "50", *inner).fill("Do", "back-streamline-kick", *inner)
-    form.group(*inner, "Effort").get_by_role("combobox", name="Effort in which form", exact=True).select_option("descend")
+    form.group(*inner, "Effort").get_by_role("combobox", name="Effort in which form", exact=True).select_option(
+        "descend"
+    )
     form.fill("Descend, number 1", "steady", *inner, "Effort").fill("Descend, number 2", "fast", *inner, "Effort")
-    form.group(*inner, "Sendoff").get_by_role("combobox", name="Sendoff (optional) in which form", exact=True).select_option("one for each lane group")
+    form.group(*inner, "Sendoff").get_by_role(
+        "combobox", name="Sendoff (optional) in which form", exact=True
+    ).select_option("one for each lane group")
     groups = {"osprey-1": "1:20", "osprey-2": "1:25", "heron-1": "1:40", "heron-2": "1:50"}
-    titles = {id: title for id, title, _ in json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))["reference"]["lane_group"]}
+    titles = {
+        id: title
+        for id, title, _ in json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))["reference"][
+            "lane_group"
+        ]
+    }
     for group, time in groups.items():
         form.fill(titles[group], time, *inner)
     expect(form.group(*inner).get_by_label(named("Rest"))).to_be_hidden()  # send-off and rest exclude each other
@@ -187,7 +223,10 @@ def test_a_set_with_rounds_parts_and_a_pause(desk: Page, server: Server, root: P
     second = (*first, "Items", "Items, number 2")
     form.fill("Reps", "2", *second)
     form.add("Add one to Parts", *second).add("Add one to Parts", *second)
-    for number, distance, drill, effort in (("1", "25", "back-streamline-kick", "strong"), ("2", "50", "backstroke-swim", "fast")):
+    for number, distance, drill, effort in (
+        ("1", "25", "back-streamline-kick", "strong"),
+        ("2", "50", "backstroke-swim", "fast"),
+    ):
         part = (*second, "Parts", f"Parts, number {number}")
         form.fill("Distance", distance, *part).fill("Do", drill, *part).fill("One word", effort, *part)
     form.fill("Rest", "0:20", *second)
@@ -201,7 +240,13 @@ def test_a_set_with_rounds_parts_and_a_pause(desk: Page, server: Server, root: P
             "rounds": 2,
             "pause_between": "1:00",
             "items": [
-                {"reps": 4, "distance": 50, "do": "back-streamline-kick", "effort": {"descend": ["steady", "fast"]}, "sendoff": dict(sorted(groups.items(), key=lambda pair: list(titles).index(pair[0])))},
+                {
+                    "reps": 4,
+                    "distance": 50,
+                    "do": "back-streamline-kick",
+                    "effort": {"descend": ["steady", "fast"]},
+                    "sendoff": dict(sorted(groups.items(), key=lambda pair: list(titles).index(pair[0]))),
+                },
                 {
                     "reps": 2,
                     "parts": [
@@ -224,17 +269,25 @@ def test_a_set_with_rounds_parts_and_a_pause(desk: Page, server: Server, root: P
 
 
 def fill_fault(form: Form) -> Form:
-    form.fill("Title", "Toes curl in").fill("Summary", "The feet curl inward and the ankle works like a hook.").fill("Stroke", "backstroke")
-    form.fill("From", "side-deck", "See", "See, number 1").fill("What", "Soles show at the end of each beat.", "See", "See, number 1")
+    form.fill("Title", "Toes curl in").fill("Summary", "The feet curl inward and the ankle works like a hook.").fill(
+        "Stroke", "backstroke"
+    )
+    form.fill("From", "side-deck", "See", "See, number 1").fill(
+        "What", "Soles show at the end of each beat.", "See", "See, number 1"
+    )
     form.fill("Why it matters", "A hooked foot pushes water up instead of back, and the calf tires first.")
     cause = ("Causes", "Causes, number 1")
-    form.fill("Cause", "Cold or tired calves.", *cause).fill("Tell apart", "Ask for ten loose beats at the wall: the feet uncurl.", *cause)
+    form.fill("Cause", "Cold or tired calves.", *cause).fill(
+        "Tell apart", "Ask for ten loose beats at the wall: the feet uncurl.", *cause
+    )
     form.fill("Mended by, number 1", "deck-edge-back-kick", *cause, "Mended by")
     form.fill("Refer on", "Cramp that comes back in every session goes to a licensed health professional.")
     return form.fill("By", "head-coach", "Review")
 
 
-def test_a_fault_from_empty_to_a_file_that_the_check_accepts(desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_fault_from_empty_to_a_file_that_the_check_accepts(
+    desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     form = fill_fault(Form(desk, server).open("Fault"))
     assert form.left == ORDER
     assert list(form.data()) == ["title", "summary", "stroke", "see", "why_it_matters", "causes", "refer_on", "review"]
@@ -258,7 +311,9 @@ def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
     shown = text.replace("\r\n", "\n").replace("\r", "\n")
     line = shown.replace("\n", " ")  # a box of one line makes blanks of line ends
     trimmed = {name: value for name, value in (("title", line), ("purpose", shown)) if value.strip(BLANKS)}
-    assert {name: document.data.get(name) for name in trimmed} == {name: value.strip(BLANKS) for name, value in trimmed.items()}
+    assert {name: document.data.get(name) for name in trimmed} == {
+        name: value.strip(BLANKS) for name, value in trimmed.items()
+    }
     in_form = form.page.locator("[data-mistakes] li", has_text="a control character").count() > 0
     assert in_form == any(finding.code == "control-character" for finding in findings)
     assert {finding.code for finding in findings} <= {"control-character"}
@@ -285,7 +340,9 @@ def test_a_hundred_thousand_letters_are_refused_in_words(desk: Page, server: Ser
     form = Form(desk, server).open("Set").fill("Purpose", "kick " * 20_000)
     slot = desk.locator(".add-field", has=desk.get_by_label("Purpose")).first
     expect(slot).to_contain_text("'purpose' has 99999 characters; it may have at most 700.")
-    expect(desk.locator("[data-mistakes]")).to_contain_text("the file has more than 65,536 bytes (64 KiB), the most that an entry may have.")
+    expect(desk.locator("[data-mistakes]")).to_contain_text(
+        "the file has more than 65,536 bytes (64 KiB), the most that an entry may have."
+    )
     took = desk.evaluate("""async () => {
       const start = performance.now();
       document.querySelector("[data-copy]").click();
@@ -336,8 +393,19 @@ def test_a_draft_that_is_nobody_s_form_does_no_harm(server: Server, context: Bro
     page = context.new_page()
     watched = Watched(page, server.address)
     form = Form(page, server).open("Set")
-    for entry in ({"items": [[], 5, "x", {"rounds": {}, "items": "<b>"}, {"pause": None}], "goals": {"a": 1}, "level": "soaring", "expect": [], "title": 7},):
-        page.evaluate("(entry) => localStorage.setItem('deck-almanac-draft-set', JSON.stringify({at: {}, id: 5, family: [], entry}))", entry)
+    for entry in (
+        {
+            "items": [[], 5, "x", {"rounds": {}, "items": "<b>"}, {"pause": None}],
+            "goals": {"a": 1},
+            "level": "soaring",
+            "expect": [],
+            "title": 7,
+        },
+    ):
+        page.evaluate(
+            "(entry) => localStorage.setItem('deck-almanac-draft-set', JSON.stringify({at: {}, id: 5, family: [], entry}))",
+            entry,
+        )
         page.reload()
         expect(page.locator("[data-mistakes]")).to_contain_text("'soaring' is not one of the levels")
     assert form.text
@@ -362,7 +430,9 @@ def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Se
     assert parse_qs(address.query) == {"filename": ["toes-curl-in.yml"], "value": [text]}
     assert link.get_attribute("rel") == "noopener noreferrer"
     for number in range(1, 4):
-        form.add("Add one to Evidence", "Evidence").fill("Claim", "“—” " * 99 + "x", "Evidence", f"Evidence, number {number}")
+        form.add("Add one to Evidence", "Evidence").fill(
+            "Claim", "“—” " * 99 + "x", "Evidence", f"Evidence, number {number}"
+        )
     assert len(form.text.encode()) < 8000
     expect(desk.locator("[data-propose-told]")).to_contain_text("The text is too long for a link. Copy it first")
     assert "value=" not in (link.get_attribute("href") or "")
@@ -381,7 +451,9 @@ def test_a_new_family_is_part_of_the_file_s_name(desk: Page, server: Server) -> 
 def test_without_a_repository_the_page_says_how_to_send_the_file(desk: Page, server: Server) -> None:
     with_repository(desk, server, "")
     fill_fault(Form(desk, server).open("Fault"))
-    expect(desk.locator("[data-propose-told]")).to_contain_text("send it to whoever keeps the catalogue as drills/faults/toes-curl-in.yml")
+    expect(desk.locator("[data-propose-told]")).to_contain_text(
+        "send it to whoever keeps the catalogue as drills/faults/toes-curl-in.yml"
+    )
     expect(desk.locator("[data-propose]")).to_be_hidden()
 
 
@@ -393,14 +465,20 @@ def test_only_a_web_address_becomes_a_link(desk: Page, server: Server, address: 
 
 
 BAD_IDS = (
-        ("Back-Streamline-Kick", "'Back-Streamline-Kick' is no id: an id is lower-case letters, digits and single hyphens. rename the file back-streamline-kick.yml"),
-        ("back_kick", "'back_kick' is no id"),
-        ("../../etc/passwd", "'../../etc/passwd' is no id"),
-        ("<b>", "'<b>' is no id"),
-        ("con", "'con' is a device's name on some computers."),
-        ("lpt1", "'lpt1' is a device's name on some computers."),
-        ("a" * 61, "the id has 61 characters, at most 60."),
-        ("back-streamline-kick", "the drill 'back-streamline-kick' exists already: drills/skills/flutter-on-back/back-streamline-kick.yml."),
+    (
+        "Back-Streamline-Kick",
+        "'Back-Streamline-Kick' is no id: an id is lower-case letters, digits and single hyphens. rename the file back-streamline-kick.yml",
+    ),
+    ("back_kick", "'back_kick' is no id"),
+    ("../../etc/passwd", "'../../etc/passwd' is no id"),
+    ("<b>", "'<b>' is no id"),
+    ("con", "'con' is a device's name on some computers."),
+    ("lpt1", "'lpt1' is a device's name on some computers."),
+    ("a" * 61, "the id has 61 characters, at most 60."),
+    (
+        "back-streamline-kick",
+        "the drill 'back-streamline-kick' exists already: drills/skills/flutter-on-back/back-streamline-kick.yml.",
+    ),
 )
 
 
@@ -456,10 +534,16 @@ def told_on_the_command_line(kind: str, form: Form) -> dict[str, str]:
     document, findings = read(form.text.encode(), "entry.yml")
     data: dict[str, Any] = document.data if document else {}
     found = Shapes(load(ROOT).names).check(Document("entry.yml", form.text or "{}", data), kind.lower()).findings
-    return {f"{finding.message}. {finding.mend}".strip(): finding.code for finding in [*found, *findings] if finding.code != "empty-file"}
+    return {
+        f"{finding.message}. {finding.mend}".strip(): finding.code
+        for finding in [*found, *findings]
+        if finding.code != "empty-file"
+    }
 
 
-@pytest.mark.parametrize(("kind", "code", "groups", "label", "typed"), MISTAKES, ids=lambda value: value if isinstance(value, str) else "")
+@pytest.mark.parametrize(
+    ("kind", "code", "groups", "label", "typed"), MISTAKES, ids=lambda value: value if isinstance(value, str) else ""
+)
 def test_a_mistake_is_told_beside_its_field_in_the_words_of_the_check(
     desk: Page, server: Server, kind: str, code: str, groups: tuple[str, ...], label: str, typed: str
 ) -> None:
@@ -474,8 +558,12 @@ def test_a_mistake_is_told_beside_its_field_in_the_words_of_the_check(
 
 def test_mistakes_that_take_two_fields(desk: Page, server: Server) -> None:
     form = Form(desk, server).open("Set")
-    form.fill("Rest", "0:20", *ITEM).fill("One time", "1:00", *ITEM, "Sendoff").fill("Time", "0:30", *ITEM).fill("Distance", "50", *ITEM)
-    form.add("Add one to Goals", "Goals").fill("Goals, number 1", "rotation", "Goals").fill("Goals, number 2", "rotation", "Goals")
+    form.fill("Rest", "0:20", *ITEM).fill("One time", "1:00", *ITEM, "Sendoff").fill("Time", "0:30", *ITEM).fill(
+        "Distance", "50", *ITEM
+    )
+    form.add("Add one to Goals", "Goals").fill("Goals, number 1", "rotation", "Goals").fill(
+        "Goals, number 2", "rotation", "Goals"
+    )
     form.add("Add expect").add("Add clock", "Expect")
     known = told_on_the_command_line("Set", form)
     listed = [" ".join(item.inner_text().split()) for item in desk.locator("[data-mistakes] li").all()]

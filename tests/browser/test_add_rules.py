@@ -123,7 +123,10 @@ def test_verdicts_on_the_rejected_examples(rules: Page, tmp_path_factory: pytest
         for (kind, _), document in loaded.documents.items():
             if kind in KINDS and document.file in own:
                 schema = schemas.published(kind, loaded.names.words)
-                (browser,), (reference,) = verdicts(rules, schema, [document.data]), jsonschema_verdicts(schema, [document.data])
+                (browser,), (reference,) = (
+                    verdicts(rules, schema, [document.data]),
+                    jsonschema_verdicts(schema, [document.data]),
+                )
                 assert browser == reference, (case.name, document.file)
                 seen[reference] += 1
     assert seen[False] > 60
@@ -159,7 +162,9 @@ def slipped(data: Any, chance: random.Random) -> Any:
         case 2 if isinstance(parent[last], list):
             parent[last] = parent[last] * 14
         case 3 if isinstance(parent, dict):
-            parent[chance.choice(["rest", "time", "parts", "distance", "set", "items", "sendoff"])] = chance.choice(["0:20", 25, []])
+            parent[chance.choice(["rest", "time", "parts", "distance", "set", "items", "sendoff"])] = chance.choice(
+                ["0:20", 25, []]
+            )
         case _ if not isinstance(parent[last], dict | list):
             parent[last] = chance.choice(SLIPS)
         case _:
@@ -168,7 +173,14 @@ def slipped(data: Any, chance: random.Random) -> Any:
 
 
 # A form is made from the schema: no key, and no sort of value, that the schema does not know can stand in it.
-BEYOND_A_FORM = ("there is no field", "must be fields", "must be a list", "must be text, and is the number", "is fields (name", "is a list")
+BEYOND_A_FORM = (
+    "there is no field",
+    "must be fields",
+    "must be a list",
+    "must be text, and is the number",
+    "is fields (name",
+    "is a list",
+)
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -205,7 +217,9 @@ def test_did_you_mean_is_the_command_lines_own(rules: Page, catalogue_names: Nam
     assert found == [nearest(word, ids) for word in words]
 
 
-@given(st.one_of(st.from_regex(r"\A\d{0,3}(:\d{0,3}){0,3}(\.\d{0,3})?\Z"), st.text(max_size=50), st.integers(-10, 90_000)))
+@given(
+    st.one_of(st.from_regex(r"\A\d{0,3}(:\d{0,3}){0,3}(\.\d{0,3})?\Z"), st.text(max_size=50), st.integers(-10, 90_000))
+)
 @settings(max_examples=300)
 def test_times_are_the_command_lines_own(rules: Page, value: str | int) -> None:
     found = rules.evaluate("(value) => deck.add.times.problem(value)", value)
@@ -226,7 +240,22 @@ HOSTILE = (
     "🏊 laps 🏊‍♀️", "שחייה על הגב", "سباحة: الظهر", "e\u0301", "中文：字", "\u200b", "\u200f", "\U0010ffff", "x" * 300, "word " * 100 + "end", "word: " * 100,
     "# " * 100, "- " * 100, ("a " * 60).strip() + "  " + "b", "x" * 100_000, "kick it " * 12_000 + "!", "“curly”", "½ of it", "é", "(a)", "100 %", "50 × 4",
 )  # fmt: skip
-REFUSED = ("\0", "a\0b", "a\rb", "a\r\nb", "\x07", "\x1b[31m", "\x7f", "\x85", "a\u2028b", "\u2029", "\u202eabc", "\u2066x\u2069", "\ufeffa", "\uffff")
+REFUSED = (
+    "\0",
+    "a\0b",
+    "a\rb",
+    "a\r\nb",
+    "\x07",
+    "\x1b[31m",
+    "\x7f",
+    "\x85",
+    "a\u2028b",
+    "\u2029",
+    "\u202eabc",
+    "\u2066x\u2069",
+    "\ufeffa",
+    "\uffff",
+)
 
 
 def written(rules: Page, values: list[Any]) -> list[str]:
@@ -256,13 +285,25 @@ def test_hostile_text_reads_back_the_same(rules: Page, text: str) -> None:
         "steps": [text, "plain", f"Long enough to be folded, {text} " + "and more words " * 10 + "end."],
         "goals": [text, text],
         "look_for": [{"from": text, "see": text}, {"from": "side-deck", "see": "x"}],
-        "items": [{"rounds": 2, "items": [{"reps": 4, "distance": 50, "note": text, "gear": [text], "effort": {"build": [text, "b"]}}]}],
+        "items": [
+            {
+                "rounds": 2,
+                "items": [{"reps": 4, "distance": 50, "note": text, "gear": [text], "effort": {"build": [text, "b"]}}],
+            }
+        ],
     }
     assert_reads_back(value, *written(rules, [value]), refused=text in REFUSED)
 
 
 scalars = st.one_of(
-    st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Zl", "Zp", "Cs"), exclude_characters="\ufeff\ufffe\uffff\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"), max_size=150),
+    st.text(
+        st.characters(
+            codec="utf-8",
+            exclude_categories=("Cc", "Zl", "Zp", "Cs"),
+            exclude_characters="\ufeff\ufffe\uffff\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069",
+        ),
+        max_size=150,
+    ),
     st.text("ab :#-?\"'\\\n,[]{}|>&*!%@`.0159", max_size=60),
     st.sampled_from(HOSTILE[:90]),
     st.integers(-(10**9), 10**9),
@@ -272,7 +313,10 @@ scalars = st.one_of(
 )
 trees = st.recursive(
     scalars,
-    lambda inner: st.lists(inner, min_size=1, max_size=5) | st.dictionaries(st.from_regex(r"\A[a-z][a-z0-9_-]{0,12}\Z"), inner, min_size=1, max_size=5),
+    lambda inner: (
+        st.lists(inner, min_size=1, max_size=5)
+        | st.dictionaries(st.from_regex(r"\A[a-z][a-z0-9_-]{0,12}\Z"), inner, min_size=1, max_size=5)
+    ),
     max_leaves=25,
 )
 

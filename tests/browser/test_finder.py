@@ -49,7 +49,9 @@ def test_everything_is_found_first(finder: Page, study: Study) -> None:
 def test_a_count_is_what_its_choice_gives(finder: Page, study: Study) -> None:
     drills = study.catalogue.drills.values()
     for level in study.catalogue.words("levels"):
-        expected = sum(drill.level == level for drill in drills) + sum(item.level == level for item in study.computable.values())
+        expected = sum(drill.level == level for drill in drills) + sum(
+            item.level == level for item in study.computable.values()
+        )
         finder.goto(finder.url.split("#")[0] + "#open=level")
         assert count(finder, "level", level) == expected
         tick(finder, "level", level)
@@ -95,7 +97,9 @@ def test_minutes_follow_the_lane_group(finder: Page, study: Study) -> None:
         finder.locator("[data-facet=minutes]").evaluate("box => { box.open = true }")
         finder.locator('[data-choose="group"]').select_option(group)
         tick(finder, "minutes", "25")
-        clocks = [study.summary(id).clocks[group].clock for id, item in study.computable.items() if str(item.course) == "25m"]
+        clocks = [
+            study.summary(id).clocks[group].clock for id, item in study.computable.items() if str(item.course) == "25m"
+        ]
         fit = sum(clock is not None and clock.value <= 25 * 60 for clock in clocks)
         found[group] = total(finder)[1]
         assert found[group] >= fit  # sets of other pools are laid into this one too
@@ -184,7 +188,9 @@ def test_it_speaks_to_a_screen_reader(finder: Page) -> None:
     expect(finder.locator("[data-total]")).to_have_attribute("aria-live", "polite")
     for group in finder.locator("fieldset").all():
         assert group.locator("legend").text_content()
-    names = finder.locator("fieldset input").evaluate_all("inputs => inputs.map(input => input.labels[0].textContent.trim())")
+    names = finder.locator("fieldset input").evaluate_all(
+        "inputs => inputs.map(input => input.labels[0].textContent.trim())"
+    )
     assert all(names)
 
 

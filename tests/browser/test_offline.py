@@ -75,7 +75,9 @@ def until(page: Page, happens: Callable[[], bool]) -> None:
     raise AssertionError("it never happened")
 
 
-def test_every_page_the_finder_and_the_search_with_the_network_off(context: BrowserContext, live: Server, site: Path) -> None:
+def test_every_page_the_finder_and_the_search_with_the_network_off(
+    context: BrowserContext, live: Server, site: Path
+) -> None:
     page = keep(context, live)
     live.asked.clear()
     context.set_offline(True)

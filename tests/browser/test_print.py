@@ -31,7 +31,10 @@ def pdf(page: Page, **options: object) -> PdfReader:
 
 
 def millimetres(reader: PdfReader) -> set[tuple[int, int]]:
-    return {(round(float(page.mediabox.width) / 72 * 25.4), round(float(page.mediabox.height) / 72 * 25.4)) for page in reader.pages}
+    return {
+        (round(float(page.mediabox.width) / 72 * 25.4), round(float(page.mediabox.height) / 72 * 25.4))
+        for page in reader.pages
+    }
 
 
 @pytest.fixture

@@ -54,7 +54,9 @@ class Server:
         threading.Thread(target=self._server.serve_forever, daemon=True).start()
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
         self._server.shutdown()
         self._server.server_close()
 
@@ -66,7 +68,9 @@ class Watched:
         self.troubles: list[str] = []
         self._address = address
         page.on("pageerror", lambda error: self.troubles.append(f"{page.url}: {error}"))
-        page.on("console", lambda message: message.type == "error" and self.troubles.append(f"{page.url}: {message.text}"))
+        page.on(
+            "console", lambda message: message.type == "error" and self.troubles.append(f"{page.url}: {message.text}")
+        )
         page.on("request", self._look)
 
     def _look(self, request: Request) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -49,7 +50,9 @@ def _practices(summary: BlockSummary) -> Iterator[tuple[int, PracticeSummary]]:
 
 def drill_appearances(summary: BlockSummary) -> dict[str, Appearance]:
     """By drill, when it is used, in order of first use."""
-    return _appearances((week, list(dict.fromkeys(p.drill.id for p in practice.pieces))) for week, practice in _practices(summary))
+    return _appearances(
+        (week, list(dict.fromkeys(p.drill.id for p in practice.pieces))) for week, practice in _practices(summary)
+    )
 
 
 def goal_appearances(summary: BlockSummary) -> dict[str, Appearance]:
@@ -61,7 +64,11 @@ def practice_goals(practice: PracticeSummary) -> list[str]:
     """The goals that a practice serves, in order of appearance."""
     goals: dict[str, None] = {}
     for run in practice.runs:
-        own = run.swim_set.goals if run.swim_set else (goal for rep in run.reps for p in rep.pieces for goal in p.drill.goals)
+        own = (
+            run.swim_set.goals
+            if run.swim_set
+            else (goal for rep in run.reps for p in rep.pieces for goal in p.drill.goals)
+        )
         goals.update(dict.fromkeys(own))
     return list(goals)
 
@@ -75,7 +82,9 @@ def _appearances(days: Iterator[tuple[int, Sequence[str]]]) -> dict[str, Appeara
     return found
 
 
-def late_needs(summary: BlockSummary, drills: Mapping[str, Drill], levels: Sequence[str], level: str) -> Iterator[LateNeed]:
+def late_needs(
+    summary: BlockSummary, drills: Mapping[str, Drill], levels: Sequence[str], level: str
+) -> Iterator[LateNeed]:
     """Drills used before what they need first, once a pair.
 
     What is below the squad's own level is taken as known. What is of its level must have been used on an
@@ -108,5 +117,5 @@ def benchmark_plans(weeks: Sequence[Week], benchmarks: Mapping[str, Benchmark]) 
     for id, run in placed.items():
         every = repeat_weeks(benchmarks[id])
         stops = [*run, len(weeks) + 1]
-        due = [before + every for before, after in zip(stops, stops[1:], strict=False) if after - before > every]
+        due = [before + every for before, after in itertools.pairwise(stops) if after - before > every]
         yield BenchmarkPlan(id, tuple(run), tuple(due))

@@ -170,7 +170,9 @@ def _balance(practices: Sequence[PracticeSummary]) -> Balance:
                 words = by.setdefault(facet, {})
                 words[word] = words.get(word, 0.0) + float(distance) * unit
         flutter = sum(
-            piece.distance * unit for piece in practice.pieces if piece.drill.mode == "kick" and piece.drill.kick == "flutter"
+            piece.distance * unit
+            for piece in practice.pieces
+            if piece.drill.mode == "kick" and piece.drill.kick == "flutter"
         )
         sums["kick"] += metres * _float(practice.shares.kick)
         sums["flutter"] += flutter
@@ -212,4 +214,8 @@ def taper(weeks: Sequence[WeekPlan]) -> Taper | None:
     before = [week.balance.metres for week in weeks if week.number < marked[0].number][-3:]
     if not before or not fmean(before):
         return None
-    return Taper(tuple(week.number for week in marked), fmean(before), 1 - fmean(week.balance.metres for week in marked) / fmean(before))
+    return Taper(
+        tuple(week.number for week in marked),
+        fmean(before),
+        1 - fmean(week.balance.metres for week in marked) / fmean(before),
+    )

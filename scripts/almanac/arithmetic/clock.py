@@ -133,7 +133,9 @@ class Clock:
         timed = {id(event): self.rep(event) for event in events if isinstance(event, Rep)}
         reps = tuple(timed.values())
         changes = tuple(gear_changes(events, self.gear, self.course))
-        spent = [timed[id(event)].clock if isinstance(event, Rep) else Known(event.seconds, "pause", "s") for event in events]
+        spent = [
+            timed[id(event)].clock if isinstance(event, Rep) else Known(event.seconds, "pause", "s") for event in events
+        ]
         waits = [Known(change.uncovered_s, "gear change", "s") for change in changes]
         known = [working for working in spent if working is not None]
         targets = [item.target.working for item in reps if isinstance(item.target, Target)]

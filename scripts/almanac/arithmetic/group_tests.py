@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Mapping
 
 from almanac.arithmetic.pace import latest_tests
@@ -17,7 +18,10 @@ def critical_speeds(
 
     A group is left out where it lacks one of the tests, or where the longer was not the slower.
     """
-    paired = [benchmark, *(benchmarks[id] for id in benchmark.pair_with if benchmarks[id].activity == benchmark.activity)]
+    paired = [
+        benchmark,
+        *(benchmarks[id] for id in benchmark.pair_with if benchmarks[id].activity == benchmark.activity),
+    ]
     if "critical-speed" not in benchmark.gives or len({item.metres for item in paired}) < 2:
         return
     for id, group in club.lane_groups.items():
@@ -26,5 +30,5 @@ def critical_speeds(
             continue
         trials = [(item.distance * tests[item.id].course.unit.metres, float(tests[item.id].time)) for item in paired]
         times = [seconds for _, seconds in sorted(trials)]
-        if all(earlier < later for earlier, later in zip(times, times[1:], strict=False)):
+        if all(earlier < later for earlier, later in itertools.pairwise(times)):
             yield id, critical_speed(trials)

@@ -42,9 +42,12 @@ def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
         if len(ids) <= _COMMONPLACE:
             shared.update((one, other) for number, one in enumerate(ids) for other in ids[number + 1 :])
     found = (
-        Likeness(one, other, count / (len(runs[one]) + len(runs[other]) - count)) for (one, other), count in shared.items()
+        Likeness(one, other, count / (len(runs[one]) + len(runs[other]) - count))
+        for (one, other), count in shared.items()
     )
-    yield from sorted((pair for pair in found if pair.share >= least), key=lambda pair: (-pair.share, pair.first, pair.second))
+    yield from sorted(
+        (pair for pair in found if pair.share >= least), key=lambda pair: (-pair.share, pair.first, pair.second)
+    )
 
 
 _COMMONPLACE = 40  # a run that so many texts hold is a turn of the trade and tells nothing

@@ -166,7 +166,9 @@ class Pacer:
             targets.append(target)
         working = targets[0].working
         if len(targets) > 1:
-            named = (Named(target.working, piece.drill.id, "s") for target, piece in zip(targets, rep.pieces, strict=True))
+            named = (
+                Named(target.working, piece.drill.id, "s") for target, piece in zip(targets, rep.pieces, strict=True)
+            )
             working = Sum(tuple(named))
         return Target(working, any(t.estimated for t in targets), any(t.other_course for t in targets))
 

@@ -18,7 +18,9 @@ def practice_figures(summary: PracticeSummary, scale: EffortScale, group: str) -
     figures = [NamedFigure("distance", summary.distance, unit.value)]
     for facet, split in summary.by.items():
         for word in split:
-            figures.append(NamedFigure(f"{facet} {word}", facet_working(summary.pieces, facet, word, scale), unit.value))
+            figures.append(
+                NamedFigure(f"{facet} {word}", facet_working(summary.pieces, facet, word, scale), unit.value)
+            )
     load = summary.load(group)
     if load:
         figures.append(NamedFigure("load", load, ""))
@@ -29,7 +31,10 @@ def practice_figures(summary: PracticeSummary, scale: EffortScale, group: str) -
     if summary.ends_s is not None:
         ends = _ends(summary)
         slot = Known(60 * summary.practice.slot.minutes, "slot", "s")
-        figures += [NamedFigure("time", ends, "s"), NamedFigure("slack", Difference(slot, Named(ends, "practice", "s")), "s")]
+        figures += [
+            NamedFigure("time", ends, "s"),
+            NamedFigure("slack", Difference(slot, Named(ends, "practice", "s")), "s"),
+        ]
     return {figure.name: figure for figure in figures}
 
 

@@ -184,7 +184,10 @@ def run_sheet(runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Cat
         finished = [starts + clock for clock in clocks.values() if clock is not None]
         known = known and len(finished) == len(groups)
         now = max(finished, default=starts)
-        cells = (SheetCell(group, starts + c, now - starts - c) if c is not None else SheetCell(group, None, None) for group, c in clocks.items())
+        cells = (
+            SheetCell(group, starts + c, now - starts - c) if c is not None else SheetCell(group, None, None)
+            for group, c in clocks.items()
+        )
         yield SheetRow(run, talk, gear_s, starts, now if known else None, tuple(cells))
         worn = last
 

@@ -110,6 +110,4 @@ def groups_meant(catalogue: Catalogue, swim_set: SwimSet) -> tuple[str, ...]:
     if named:
         return tuple(group for group in catalogue.lane_groups if group in named)
     squads = catalogue.club.squads
-    return tuple(
-        id for id, group in catalogue.lane_groups.items() if squads[group.squad].level == swim_set.level
-    )
+    return tuple(id for id, group in catalogue.lane_groups.items() if squads[group.squad].level == swim_set.level)

@@ -42,7 +42,9 @@ def hard_days_in_a_row(study: Study) -> Iterator[Problem]:
                 if run == most + 1:
                     message = f"{run} hard days in a row"
                     path = ("weeks", week.number - 1, "days", day.name)
-                    yield Problem(block, path, message, f"put a quieter day before it: at most {show_number(most)} in a row")
+                    yield Problem(
+                        block, path, message, f"put a quieter day before it: at most {show_number(most)} in a row"
+                    )
 
 
 def _is_hard(study: Study, day: DayPlan) -> bool:

@@ -54,7 +54,9 @@ def _own_texts(entry: Entry) -> Iterator[tuple[Path, str]]:
                 yield from (((name, number), text) for number, text in enumerate(getattr(entry, name)))
             yield from ((("goes_wrong", number, "say"), wrong.say) for number, wrong in enumerate(entry.goes_wrong))
         case Fault():
-            yield from ((("causes", number, "tell_apart"), cause.tell_apart) for number, cause in enumerate(entry.causes))
+            yield from (
+                (("causes", number, "tell_apart"), cause.tell_apart) for number, cause in enumerate(entry.causes)
+            )
         case SwimSet():
             yield from notes_with_paths(entry.items)
         case Practice():

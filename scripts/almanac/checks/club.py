@@ -40,7 +40,9 @@ def effort_scale(study: Study) -> Iterator[Problem]:
     vocabulary = study.catalogue.vocabularies["efforts"]
     for word in scale_gaps(vocabulary.words):
         message = f"'{word}' {_out_of_scale(vocabulary.words, word)}"
-        yield Problem(vocabulary, ("words", word), message, "let each rating begin where the one before it ends, from 0 to 10")
+        yield Problem(
+            vocabulary, ("words", word), message, "let each rating begin where the one before it ends, from 0 to 10"
+        )
 
 
 def _out_of_scale(words: Mapping[str, Word], word: str) -> str:
@@ -63,7 +65,9 @@ def rest_for_each_effort(study: Study) -> Iterator[Problem]:
     policy = study.catalogue.policy
     for word in study.catalogue.efforts:
         if word not in policy.rest:
-            yield Problem(policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted", of_key=True)
+            yield Problem(
+                policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted", of_key=True
+            )
 
 
 @warns("tests-disagree")
@@ -86,7 +90,9 @@ def tests_disagree(study: Study) -> Iterator[Problem]:
             if names not in told:
                 told.add(names)
                 message = f"the times for {' and '.join(names)} cannot all be right"
-                yield Problem(club, ("lane_groups", id, "tests"), message, "check the stopwatch, and test again", of_key=True)
+                yield Problem(
+                    club, ("lane_groups", id, "tests"), message, "check the stopwatch, and test again", of_key=True
+                )
 
 
 @forbids("benchmark-mid-pool")
@@ -132,4 +138,6 @@ def review_overdue(study: Study) -> Iterator[Problem]:
     for entry in study.catalogue.entries.values():
         if entry.review and entry.review.on < entry.review.again < study.today:
             message = f"the review was due on {entry.review.again}"
-            yield Problem(entry, ("review", "again"), message, "look it over, then set 'on' to today and 'again' to the next day")
+            yield Problem(
+                entry, ("review", "again"), message, "look it over, then set 'on' to today and 'again' to the next day"
+            )

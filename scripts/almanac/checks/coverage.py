@@ -26,7 +26,9 @@ def coverage_hole(study: Study) -> Iterator[Problem]:
                     word for word, count in (("no drill", cell.drills_up_to), ("no set", cell.sets)) if count == 0
                 )
                 message = f"'{cell.goal}' has {what} at level {cell.level}"
-                yield Problem(goals, ("words", cell.goal), message, "write one, or state the gap in plans/policy.yml", True)
+                yield Problem(
+                    goals, ("words", cell.goal), message, "write one, or state the gap in plans/policy.yml", True
+                )
 
 
 @forbids("gap-filled")

@@ -28,8 +28,12 @@ def lanes_short(study: Study) -> Iterator[Problem]:
     for practice, summary in _practices(study):
         lanes = sum(group.lanes for group in summary.groups.values())
         if lanes > summary.pool.lanes:
-            message = f"the lane groups of {practice.squad} fill {lanes} lanes, and the club has {summary.pool.lanes} here"
-            yield Problem(practice, ("pool",), message, "choose another pool, or put the groups together in plans/club.yml")
+            message = (
+                f"the lane groups of {practice.squad} fill {lanes} lanes, and the club has {summary.pool.lanes} here"
+            )
+            yield Problem(
+                practice, ("pool",), message, "choose another pool, or put the groups together in plans/club.yml"
+            )
 
 
 @forbids("squad-empty")
@@ -92,7 +96,9 @@ def no_easy_after_all_out(study: Study) -> Iterator[Problem]:
         last = max((index for index, found in enumerate(words) if hardest in found), default=None)
         if last is not None and not any(easiest in found for found in words[last:]):
             path = ("parts", _part_of(summary, summary.reps[last]))
-            yield Problem(practice, path, f"nothing {easiest} after the last {hardest} rep", f"end with {easiest} swimming")
+            yield Problem(
+                practice, path, f"nothing {easiest} after the last {hardest} rep", f"end with {easiest} swimming"
+            )
 
 
 @warns("resisted-dose")

@@ -55,7 +55,9 @@ def rep_ends_mid_pool(study: Study) -> Iterator[Problem]:
     for swim_set, misfit in _misfits(study):
         if misfit.ends:
             unit = swim_set.course.unit
-            message = f"a rep of {show_distance(misfit.distance, unit)} ends between the walls of a {swim_set.course} pool"
+            message = (
+                f"a rep of {show_distance(misfit.distance, unit)} ends between the walls of a {swim_set.course} pool"
+            )
             mend = f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}"
             yield Problem(swim_set, (*misfit.path, *_distance_step(swim_set, misfit)), message, mend)
 

@@ -82,7 +82,11 @@ class Study:
         """The practices that can be worked out: sound efforts, their sets computable, no runaway rounds."""
         if not self.has_sound_efforts:
             return {}
-        return {id: practice for id, practice in self.catalogue.practices.items() if all(map(self._is_sound, practice.parts))}
+        return {
+            id: practice
+            for id, practice in self.catalogue.practices.items()
+            if all(map(self._is_sound, practice.parts))
+        }
 
     def _is_sound(self, part: PracticePart) -> bool:
         if part.set:
@@ -153,5 +157,3 @@ def efforts_with_paths(item: Reps, path: Path) -> Iterator[tuple[Effort, Path]]:
     else:
         for number, part in enumerate(item.parts):
             yield part.effort, (*path, "parts", number, "effort")
-
-

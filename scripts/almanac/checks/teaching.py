@@ -33,7 +33,9 @@ def easier_and_harder(study: Study) -> Iterator[Problem]:
     for drill in study.catalogue.drills.values():
         for index, other in enumerate(drill.easier):
             if other in drill.harder:
-                yield Problem(drill, ("easier", index), f"'{other}' stands under easier and harder", "keep one of the two")
+                yield Problem(
+                    drill, ("easier", index), f"'{other}' stands under easier and harder", "keep one of the two"
+                )
 
 
 @warns("needs-higher-level")
@@ -55,7 +57,9 @@ def effort_range(study: Study) -> Iterator[Problem]:
     for drill in study.catalogue.drills.values():
         if order.index(drill.effort.easiest) > order.index(drill.effort.hardest):
             message = f"from {drill.effort.easiest} to {drill.effort.hardest} runs backwards"
-            yield Problem(drill, ("effort",), message, f"write from: {drill.effort.hardest}, to: {drill.effort.easiest}")
+            yield Problem(
+                drill, ("effort",), message, f"write from: {drill.effort.hardest}, to: {drill.effort.easiest}"
+            )
 
 
 @forbids("dose-range")
@@ -64,7 +68,9 @@ def dose_range(study: Study) -> Iterator[Problem]:
     for drill in study.catalogue.drills.values():
         least, most = drill.dose.reps.least, drill.dose.reps.most
         if least > most:
-            yield Problem(drill, ("dose", "reps"), f"from {least} to {most} runs backwards", f"write from: {most}, to: {least}")
+            yield Problem(
+                drill, ("dose", "reps"), f"from {least} to {most} runs backwards", f"write from: {most}, to: {least}"
+            )
         elif drill.dose.most < least:
             message = f"at most {drill.dose.most} in a practice, though one go has {least} at least"
             yield Problem(drill, ("dose", "most"), message, f"write {least} or more")
@@ -114,4 +120,6 @@ def mends_nothing_back(study: Study) -> Iterator[Problem]:
             fault = study.catalogue.faults[id]
             if not any(drill.id in cause.mended_by for cause in fault.causes):
                 message = f"no cause of '{id}' names this drill"
-                yield Problem(drill, ("mends", index), message, f"add it under a cause in {fault.file}, or remove it here")
+                yield Problem(
+                    drill, ("mends", index), message, f"add it under a cause in {fault.file}, or remove it here"
+                )

@@ -63,4 +63,6 @@ def missing_unit(study: Study) -> Iterator[Problem]:
         for path, text in _instructions(drill):
             match = _BARE_NUMBER.search(text)
             if match:
-                yield Problem(drill, path, f"'{match.group()}' has no unit", f"write {match['number']} s, or what it counts")
+                yield Problem(
+                    drill, path, f"'{match.group()}' has no unit", f"write {match['number']} s, or what it counts"
+                )

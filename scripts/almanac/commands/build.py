@@ -30,7 +30,9 @@ def run(arguments: argparse.Namespace) -> int:
     out = arguments.out or root / "site"
     if not build_checked(checked, root, out):
         return ERRORS
-    print(f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac serve, or open {out / 'index.html'}")
+    print(
+        f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac serve, or open {out / 'index.html'}"
+    )
     return FINE
 
 

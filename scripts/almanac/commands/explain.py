@@ -28,7 +28,9 @@ _ON_THE_CLOCK = ("clock", "work", "rest", "density", "load", "target", "sendoff"
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("name", metavar="NAME", help="an id, or the path of a file")
-    parser.add_argument("figure", metavar="FIGURE", nargs="*", help="the figure's name; without it, the names are listed")
+    parser.add_argument(
+        "figure", metavar="FIGURE", nargs="*", help="the figure's name; without it, the names are listed"
+    )
     parser.add_argument("--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)")
     parser.add_argument("--group", metavar="G", help="the lane group (default: the first that the entry is for)")
 
@@ -49,7 +51,9 @@ def run(arguments: argparse.Namespace) -> int:
         print(f"no number, because {'; '.join(map(no_number_words, missing))}")
     else:
         near = nearest(wanted, figures)
-        raise UsageError(f"there is no figure '{wanted}'" + (f"; the nearest: {near}" if near else "; list them without FIGURE"))
+        raise UsageError(
+            f"there is no figure '{wanted}'" + (f"; the nearest: {near}" if near else "; list them without FIGURE")
+        )
     return FINE
 
 
@@ -79,5 +83,7 @@ def _figures(
 def _own(found: Named, group: str | None, groups: list[str]) -> str:
     """The lane group that was asked for, or the first of the entry's squad."""
     if not groups or (group is not None and group not in groups):
-        raise UsageError(f"'{found.id}' is not for {group or 'any lane group'}; it is for {', '.join(groups) or 'none'}")
+        raise UsageError(
+            f"'{found.id}' is not for {group or 'any lane group'}; it is for {', '.join(groups) or 'none'}"
+        )
     return group or groups[0]

@@ -24,7 +24,9 @@ def parser() -> argparse.ArgumentParser:
     top.add_argument("--version", action="version", version=f"almanac {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True)
     shared = argparse.ArgumentParser(add_help=False)
-    shared.add_argument("--root", type=Path, default=Path(), metavar="DIR", help="the folder that holds drills/ and plans/")
+    shared.add_argument(
+        "--root", type=Path, default=Path(), metavar="DIR", help="the folder that holds drills/ and plans/"
+    )
     for module in COMMANDS:
         summary = (module.__doc__ or "").strip().splitlines()[0]
         command = commands.add_parser(module.NAME, parents=[shared], help=summary, description=module.__doc__)

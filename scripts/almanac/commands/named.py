@@ -32,7 +32,10 @@ class Named:
         """Whether its figures can be worked out."""
         if self.study is None:
             return False
-        return self.id in {"set": self.study.computable, "practice": self.study.practices, "block": self.study.blocks}[self.kind]
+        return (
+            self.id
+            in {"set": self.study.computable, "practice": self.study.practices, "block": self.study.blocks}[self.kind]
+        )
 
     @property
     def reasons(self) -> tuple[list[Finding], int]:
@@ -61,7 +64,9 @@ def named(root: Path, name: str) -> Named:
     found = {kind: names.moved.get((kind, id), id) for kind in kinds}
     found = {kind: present for kind, present in found.items() if present in names.of("reference", kind)}
     if len(found) > 1:
-        raise UsageError(f"'{id}' is the name of a {' and a '.join(found)}: say {' or '.join(f'{kind}/{id}' for kind in found)}")
+        raise UsageError(
+            f"'{id}' is the name of a {' and a '.join(found)}: say {' or '.join(f'{kind}/{id}' for kind in found)}"
+        )
     for kind, present in found.items():
         own = _on(everything.findings, names.of("reference", kind)[present])
         return Named(kind, present, everything.study, own, (everything.findings, everything.loaded.count))

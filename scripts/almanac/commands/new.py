@@ -24,8 +24,12 @@ NAME = "new"
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("kind", metavar="KIND", choices=KINDS, help=f"one of {', '.join(KINDS)}")
-    parser.add_argument("id", metavar="ID", help="lower-case letters, digits and single hyphens; it becomes the file's name")
-    parser.add_argument("--family", metavar="F", help="for a drill: its family's folder below drills/skills (default: other)")
+    parser.add_argument(
+        "id", metavar="ID", help="lower-case letters, digits and single hyphens; it becomes the file's name"
+    )
+    parser.add_argument(
+        "--family", metavar="F", help="for a drill: its family's folder below drills/skills (default: other)"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -55,7 +59,11 @@ def _file(root: Path, kind: str, id: str, family: str | None) -> str:
         raise UsageError(f"--family is for drills, and '{id}' is to be a {kind}")
     if not folder.deep:
         return f"{folder.path}/{id}.yml"
-    families = sorted(path.name for path in (root / folder.path).iterdir() if path.is_dir()) if (root / folder.path).is_dir() else []
+    families = (
+        sorted(path.name for path in (root / folder.path).iterdir() if path.is_dir())
+        if (root / folder.path).is_dir()
+        else []
+    )
     chosen = family or (families[0] if families else "other")
     if bad_name(chosen, f"{folder.path}/{chosen}", "folder"):
         raise UsageError(f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens")
@@ -66,7 +74,10 @@ def _refuse_bad_id(loaded: Loaded, kind: str, id: str, file: str) -> None:
     finding = bad_name(id, file, "file")
     if finding:
         raise UsageError(finding.message)
-    taken = {**loaded.names.of("reference", kind), **{old: new for (own, old), new in loaded.names.moved.items() if own == kind}}
+    taken = {
+        **loaded.names.of("reference", kind),
+        **{old: new for (own, old), new in loaded.names.moved.items() if own == kind},
+    }
     same = next((known for known in taken if known.casefold() == id.casefold()), None)
     if same:
         raise UsageError(f"the {kind} '{same}' exists already: {taken[same]}")

@@ -22,7 +22,9 @@ NAME = "review"
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("base", metavar="BASE", help="the revision to compare with: a branch, a tag or a commit")
-    parser.add_argument("head", metavar="HEAD", nargs="?", help="the revision to look at (default: the files as they stand)")
+    parser.add_argument(
+        "head", metavar="HEAD", nargs="?", help="the revision to look at (default: the files as they stand)"
+    )
     parser.add_argument("--json", action="store_true", help="print JSON, version 1")
     parser.add_argument("--links", default="", metavar="URL", help="where files can be looked at, to link them by line")
 

@@ -37,7 +37,9 @@ def root_of(given: Path) -> Path:
     if not given.is_dir():
         raise UsageError(f"there is no folder {given}")
     if not (given / "drills").is_dir() and not (given / "plans").is_dir():
-        raise UsageError(f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or name it with --root")
+        raise UsageError(
+            f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or name it with --root"
+        )
     return given
 
 

@@ -14,9 +14,7 @@ def checked_identifier(identifier: str) -> str:
     return identifier
 
 
-def document(
-    kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]
-) -> str:
+def document(kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]) -> str:
     """A whole SVG element with its title and description (``told``)."""
     title, text = f"{identifier}-title", f"{identifier}-desc"
     return (

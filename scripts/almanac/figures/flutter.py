@@ -110,11 +110,7 @@ def flutter(moment: int, lie: Lie) -> tuple[Leg, Leg]:
 def dolphin(moment: int, lie: Lie) -> tuple[Leg, Leg]:
     """Both legs together, a little wider than a flutter; the far leg a hair behind, so that it shows."""
     leg = flutter_leg(moment, lie)
-    near = (
-        replace(leg, hip=leg.hip + 4, knee=leg.knee * 1.1)
-        if lie == "prone"
-        else replace(leg, knee=leg.knee * 1.1)
-    )
+    near = replace(leg, hip=leg.hip + 4, knee=leg.knee * 1.1) if lie == "prone" else replace(leg, knee=leg.knee * 1.1)
     return near, replace(near, hip=near.hip - 1.5)
 
 

@@ -38,7 +38,9 @@ def frame_of(held: Pose) -> Frame:
     if plan.hold == "upright":
         return Frame(TALL, 16.0, 128.0) if plan.setting == "under-water" else Frame(TALL, 64.0, 134.0)
     if plan.hold in ("wading", "hung", "planted"):
-        return {"wading": Frame(176.0, 54.0, 150.0), "hung": Frame(LOW, 66.0, 160.0)}.get(plan.hold, Frame(LOW, 22.0, 190.0))
+        return {"wading": Frame(176.0, 54.0, 150.0), "hung": Frame(LOW, 66.0, 160.0)}.get(
+            plan.hold, Frame(LOW, 22.0, 190.0)
+        )
     if plan.setting == "on-land":
         return Frame(LOW, 122.0, 166.0)
     if plan.setting == "under-water":

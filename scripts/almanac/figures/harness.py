@@ -54,8 +54,7 @@ def parachute(held: Pose, view: View) -> list[Layer]:
         f"Q{at(mouth + 6, y)} {at(mouth, y - r)}Z"
     )
     seams = "".join(
-        f"M{at(mouth, y + side * 5)}Q{at(mouth - 18, y + side * 7)} {at(mouth - 30, y + side)}"
-        for side in (-1, 1)
+        f"M{at(mouth, y + side * 5)}Q{at(mouth - 18, y + side * 7)} {at(mouth - 30, y + side)}" for side in (-1, 1)
     )
     return [
         (BEHIND_LEGS, [path("gear-line", lines)]),

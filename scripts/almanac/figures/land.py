@@ -63,7 +63,9 @@ def _upright_arms(plan: Plan, hip: Point) -> Pair:
     if plan.arms != "holding-wall":
         return arms(plan.arms, "upright")
     wrist = shoulder.plus(Point(0.305, -0.02))
-    return arm_to(wrist, Point(0.3, 1.0), shoulder, body), arm_to(wrist.plus(_DOWN, 0.03), Point(0.3, 1.0), shoulder, body)
+    return arm_to(wrist, Point(0.3, 1.0), shoulder, body), arm_to(
+        wrist.plus(_DOWN, 0.03), Point(0.3, 1.0), shoulder, body
+    )
 
 
 def _on_toes(plan: Plan) -> Posture:
@@ -134,7 +136,9 @@ def _on_bench(plan: Plan) -> Posture:
     hip, body = Point(0.0, SEAT + 0.068), axes(91, -1, 0.0)
     near = leg_to(Point(0.25, FOOT_HEIGHT), _AHEAD, hip, body)
     far = leg_to(Point(0.29, FOOT_HEIGHT), _AHEAD, hip, body)
-    return _body(91, -1, hip, (near, far), _seated_arms(plan, hip, body, hip.plus(Point(0.15, 0.066)), Point(1.0, -0.25)))
+    return _body(
+        91, -1, hip, (near, far), _seated_arms(plan, hip, body, hip.plus(Point(0.15, 0.066)), Point(1.0, -0.25))
+    )
 
 
 def _kneeling(plan: Plan) -> Posture:

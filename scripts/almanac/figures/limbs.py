@@ -70,11 +70,7 @@ def leg_path(view: View, leg: LegJoints) -> str:
         ),
         capsule(heel, arch),
     ]
-    return (
-        _segment(view, leg.hip, leg.knee, _THIGH)
-        + _segment(view, leg.knee, leg.ankle, _SHANK)
-        + "".join(foot)
-    )
+    return _segment(view, leg.hip, leg.knee, _THIGH) + _segment(view, leg.knee, leg.ankle, _SHANK) + "".join(foot)
 
 
 def arch_point(leg: LegJoints) -> Point:
@@ -101,12 +97,8 @@ def head(view: View, body: Skeleton, *, goggles: bool = True) -> list[str]:
     """The head as elements: the skull with its nose, the cap or the hair, the goggles or the eyes."""
     skull = view.disc(body.head, HEAD_RADIUS * 0.97)
     seen = (body.head_axes.front.x**2 + body.head_axes.front.y**2) ** 0.5
-    jaw = capsule(
-        view.disc(body.head, HEAD_RADIUS * 0.9), view.disc(head_place(body, -0.62, 0.28), HEAD_RADIUS * 0.5)
-    )
-    nose = capsule(
-        view.disc(head_place(body, -0.02, 0.82), 0.011), view.disc(head_place(body, -0.22, 1.08), 0.0075)
-    )
+    jaw = capsule(view.disc(body.head, HEAD_RADIUS * 0.9), view.disc(head_place(body, -0.62, 0.28), HEAD_RADIUS * 0.5))
+    nose = capsule(view.disc(head_place(body, -0.02, 0.82), 0.011), view.disc(head_place(body, -0.22, 1.08), 0.0075))
     parts = [path("near", circle(skull) + jaw + (nose if seen > 0.4 else ""))]
     brow, nape = (0.5, 0.86), (-0.32, -0.94)
     if seen <= 0.4:

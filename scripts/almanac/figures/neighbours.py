@@ -29,7 +29,12 @@ class _Box:
 
 
 def neighbours(
-    title: str, *, easier: Sequence[str], harder: Sequence[str], needs_first: Sequence[str], identifier: str = "neighbours"
+    title: str,
+    *,
+    easier: Sequence[str],
+    harder: Sequence[str],
+    needs_first: Sequence[str],
+    identifier: str = "neighbours",
 ) -> str:
     """The drill ``title`` and the titles around it as an SVG element, or "" where there are none.
 
@@ -89,7 +94,9 @@ def _tier(rows: Sequence[tuple[_Box, ...]], top: float, own: float, *, upward: b
             ends.append(top + height if upward else top)
         else:
             middle = top + height / 2
-            boxes += [_drawn(box, x, top, _BOX, height) for box, x in zip(row, (_EDGE, _EDGE + _BOX + _GUTTER), strict=True)]
+            boxes += [
+                _drawn(box, x, top, _BOX, height) for box, x in zip(row, (_EDGE, _EDGE + _BOX + _GUTTER), strict=True)
+            ]
             left, right = _EDGE + _BOX, _EDGE + _BOX + _GUTTER
             line += f"M{at(left, middle)}H{number(right)}"
             ends.append(middle)

@@ -36,7 +36,9 @@ class Pose:
     def top(self) -> float:
         """The height of the highest joint."""
         bones = self.skeleton
-        return max(point.y for point in (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg))
+        return max(
+            point.y for point in (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)
+        )
 
     @property
     def span(self) -> tuple[float, float]:

@@ -161,15 +161,15 @@ def _seated(plan: Plan) -> Posture:
     """On the deck's edge, facing out over the water, thighs on the deck, shins hanging in the water."""
     near_leg, far_leg = legs(plan.kick, plan.moment, plan.lie)
     hip = Point(0, DECK + 0.054)
-    return Posture(93, 1, _hanging(near_leg, plan.kick), _hanging(far_leg, plan.kick), *seated_arms(plan.arms, 93), hip=hip)
+    return Posture(
+        93, 1, _hanging(near_leg, plan.kick), _hanging(far_leg, plan.kick), *seated_arms(plan.arms, 93), hip=hip
+    )
 
 
 def _hanging(leg: Leg, kick: str) -> Leg:
     if kick == "breaststroke":
         return replace(leg, hip=89, knee=max(20.0, leg.knee * 0.9))
-    return Leg(
-        hip=89, knee=max(20.0, 58 - 2.2 * leg.hip), ankle=max(leg.ankle - 20, 0), turn_out=leg.turn_out
-    )
+    return Leg(hip=89, knee=max(20.0, 58 - 2.2 * leg.hip), ankle=max(leg.ankle - 20, 0), turn_out=leg.turn_out)
 
 
 def _reclined(plan: Plan) -> Posture:

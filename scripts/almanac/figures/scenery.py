@@ -108,5 +108,8 @@ def _bench(view: View) -> list[str]:
     left, top = view.spot(Point(-0.14, SEAT))
     width, thick = 0.26 * view.height, 0.03 * view.height
     foot, high = 0.025 * view.height, view.y - top - thick
-    legs = [element("rect", "wall", x=x, y=top + thick, width=foot, height=high) for x in (left + foot, left + width - 2 * foot)]
+    legs = [
+        element("rect", "wall", x=x, y=top + thick, width=foot, height=high)
+        for x in (left + foot, left + width - 2 * foot)
+    ]
     return [*legs, element("rect", "wall", x=left, y=top, width=width, height=thick)]

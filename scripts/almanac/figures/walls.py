@@ -85,5 +85,7 @@ def _of_water(plan: Plan, bones: Skeleton) -> Wall:
     coming = plan.wall == "coming-in" or plan.hold in ("upright", "wading")
     if coming or (plan.arms in LEADING and tip > bones.vertex.x):
         least = 0.15 if plan.hold in ("upright", "wading") else 0.0
-        return max(tip, bones.vertex.x, least) + (0.22 if plan.arms == "board" or plan.wall == "coming-in" else 0.09), "ahead"
+        return max(tip, bones.vertex.x, least) + (
+            0.22 if plan.arms == "board" or plan.wall == "coming-in" else 0.09
+        ), "ahead"
     return -0.63, "behind"

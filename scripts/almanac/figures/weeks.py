@@ -20,7 +20,8 @@ def week_columns(weeks: Sequence[Mapping[str, float]], words: Sequence[str], ide
     top = max((sum(week.values()) for week in weeks), default=0.0) or 1.0
     step = (WIDTH - LEFT) / max(len(weeks), 1)
     columns = "".join(
-        _column(week, words, LEFT + number * step, step * 0.7, top, identifier) + _label(number, LEFT + number * step, step * 0.7)
+        _column(week, words, LEFT + number * step, step * 0.7, top, identifier)
+        + _label(number, LEFT + number * step, step * 0.7)
         for number, week in enumerate(weeks)
     )
     grid = "".join(_grid(top, share) for share in (0, 0.25, 0.5, 0.75, 1))
@@ -35,7 +36,9 @@ def _y(metres: float, top: float) -> float:
     return HEIGHT - BOTTOM - metres / top * (HEIGHT - TOP - BOTTOM)
 
 
-def _column(week: Mapping[str, float], words: Sequence[str], x: float, width: float, top: float, identifier: str) -> str:
+def _column(
+    week: Mapping[str, float], words: Sequence[str], x: float, width: float, top: float, identifier: str
+) -> str:
     drawn, reached = [], 0.0
     for number, word in enumerate(words):
         metres = week.get(word, 0.0)
@@ -51,7 +54,9 @@ def _column(week: Mapping[str, float], words: Sequence[str], x: float, width: fl
 
 
 def _label(number: int, x: float, width: float) -> str:
-    return f'<text class="chart-label" x="{x + width / 2:.1f}" y="{HEIGHT - 14}" text-anchor="middle">{number + 1}</text>'
+    return (
+        f'<text class="chart-label" x="{x + width / 2:.1f}" y="{HEIGHT - 14}" text-anchor="middle">{number + 1}</text>'
+    )
 
 
 def _grid(top: float, share: float) -> str:

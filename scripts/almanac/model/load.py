@@ -53,7 +53,9 @@ def load(root: FilePath) -> Loaded:
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
-    told = {finding.place for finding in findings if finding.is_error}  # one place, one mistake: the first told is the cause
+    told = {
+        finding.place for finding in findings if finding.is_error
+    }  # one place, one mistake: the first told is the cause
     findings += [finding for said in checked.values() for finding in said.findings if finding.place not in told]
     orderly = [key for key in documents if is_sound(key, documents, checked)]
     findings += [finding for key in orderly for finding in style_findings(documents[key], key[0])]
@@ -183,7 +185,8 @@ def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
         lost = [
             key
             for key, entry in kept.items()
-            if key != _CLUB and any(ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept for ref in entry.references())
+            if key != _CLUB
+            and any(ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept for ref in entry.references())
         ]
         if not lost:
             break

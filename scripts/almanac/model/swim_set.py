@@ -136,7 +136,9 @@ def _item(data: Mapping[str, Any]) -> Item:
         return Pause(parse_time(data["pause"]), note)
     return Reps(
         reps=data["reps"],
-        parts=tuple(_part(part) for part in data.get("parts", [data])) if "parts" in data else (_part(data, gear=False),),
+        parts=tuple(_part(part) for part in data.get("parts", [data]))
+        if "parts" in data
+        else (_part(data, gear=False),),
         sendoff=_sendoff(data["sendoff"]) if "sendoff" in data else None,
         rest=_optional_time(data.get("rest")),
         gear=tuple(data.get("gear", ())),
@@ -147,7 +149,9 @@ def _item(data: Mapping[str, Any]) -> Item:
 
 def _part(data: Mapping[str, Any], gear: bool = True) -> Part:
     own_gear = tuple(data.get("gear", ())) if gear else ()
-    return Part(data.get("distance", 0), data["do"], effort_from(data["effort"]), own_gear, _optional_time(data.get("time")))
+    return Part(
+        data.get("distance", 0), data["do"], effort_from(data["effort"]), own_gear, _optional_time(data.get("time"))
+    )
 
 
 def _sendoff(data: Any) -> Sendoff:

@@ -21,7 +21,9 @@ FILE = "data/v1/form.json"
 
 def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str, str]:
     """The data file, as its path below the site's root and its text. ``repository`` is the address of the host's pages of it, or ""."""
-    kinds = {folder.kind: _kind(folder.kind, folder.path, folder.deep) for folder in FOLDERS if folder.kind in KIND_WORDS}
+    kinds = {
+        folder.kind: _kind(folder.kind, folder.path, folder.deep) for folder in FOLDERS if folder.kind in KIND_WORDS
+    }
     data = {
         "version": VERSION,
         "repository": repository,
@@ -52,7 +54,9 @@ def _words(catalogue: Catalogue, vocabulary: str) -> list[tuple[str, str, str]]:
 
 def _ids(catalogue: Catalogue, names: Names, kind: str) -> list[tuple[str, str, str]]:
     """Each id with its title and the file that it stands in."""
-    in_club = {"squad": catalogue.club.squads, "lane_group": catalogue.lane_groups, "pool": catalogue.club.pools}.get(kind, {})
+    in_club = {"squad": catalogue.club.squads, "lane_group": catalogue.lane_groups, "pool": catalogue.club.pools}.get(
+        kind, {}
+    )
     found = []
     for id, file in names.of("reference", kind).items():
         named = catalogue.entries.get((kind, id)) or in_club.get(id)

@@ -6,7 +6,20 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.swim_set import Build, Descend, Effort, Hold, Item, Part, Pause, Reps, Rotate, Round, Sendoff, SwimSet
+from almanac.model.swim_set import (
+    Build,
+    Descend,
+    Effort,
+    Hold,
+    Item,
+    Part,
+    Pause,
+    Reps,
+    Rotate,
+    Round,
+    Sendoff,
+    SwimSet,
+)
 from almanac.units import show_time
 
 VOCABULARY_OF = {"mode": "modes", "kick": "kicks", "stroke": "strokes", "position": "positions", "effort": "efforts"}
@@ -101,7 +114,13 @@ def board_text(lines: list[BoardLine]) -> str:
     """The whiteboard for a terminal."""
     shown = []
     for line in lines:
-        parts = [line.what, line.effort, f"in {line.gear}" if line.gear else "", line.go, f"({line.note})" if line.note else ""]
+        parts = [
+            line.what,
+            line.effort,
+            f"in {line.gear}" if line.gear else "",
+            line.go,
+            f"({line.note})" if line.note else "",
+        ]
         shown.append("    " * line.depth + ", ".join(filter(None, parts)))
     return "\n".join(shown)
 

@@ -15,7 +15,19 @@ from almanac.pages.links import page_of
 from almanac.pages.plan_text import slack_words
 from almanac.units import show_distance
 
-COLUMNS = ("week", "day", "date", "practice", "other", "rest", "metres", "kick_m", "supine_flutter_m", "resisted_m", "fast_m")
+COLUMNS = (
+    "week",
+    "day",
+    "date",
+    "practice",
+    "other",
+    "rest",
+    "metres",
+    "kick_m",
+    "supine_flutter_m",
+    "resisted_m",
+    "fast_m",
+)
 
 
 def block_calendar(catalogue: Catalogue, summary: BlockSummary, address: str) -> str:

@@ -82,7 +82,8 @@ def change_files(catalogue: Catalogue, found: list[Change], address: str) -> Ite
 def changes_json(found: list[Change]) -> str:
     """``data/v1/changes.json``: every change, newest first."""
     entries: list[dict[str, Any]] = [
-        {"on": change.on, "commit": change.commit, "what": change.what, "kind": change.kind, "id": change.id} for change in found
+        {"on": change.on, "commit": change.commit, "what": change.what, "kind": change.kind, "id": change.id}
+        for change in found
     ]
     return json.dumps({"version": VERSION, "changes": entries}, ensure_ascii=False, separators=(",", ":")) + "\n"
 
@@ -101,7 +102,9 @@ def changes_feed(catalogue: Catalogue, found: list[Change], address: str) -> str
         _add(entry, "id", f"urn:deck-almanac:{change.commit}:{change.kind}:{change.id}")
         _add(entry, "updated", f"{change.on}T00:00:00Z")
         if known is not None and change.kind in FOLDER_OF:
-            _add(entry, "link", href=f"{address.rstrip('/')}/{page_of(known)}" if address else f"../../{page_of(known)}")
+            _add(
+                entry, "link", href=f"{address.rstrip('/')}/{page_of(known)}" if address else f"../../{page_of(known)}"
+            )
     return '<?xml version="1.0" encoding="utf-8"?>\n' + ElementTree.tostring(feed, "unicode") + "\n"
 
 

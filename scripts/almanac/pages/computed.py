@@ -125,7 +125,10 @@ class Formula:
 def computed_page(study: Study) -> Page:
     """The page, with the policy's limits at its end."""
     sections = [
-        {"title": title, "formulas": [Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members]}
+        {
+            "title": title,
+            "formulas": [Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members],
+        }
         for title, members in FORMULAS
     ]
     return Page("computed.md", "computed", {"sections": sections, "limits": _limits(study), "rests": _rests(study)})

@@ -45,7 +45,12 @@ def _entries(study: Study) -> Mapping[Key, dict[str, Any]]:
     catalogue = study.catalogue
     found: dict[Key, dict[str, Any]] = {}
     for key, entry in catalogue.entries.items():
-        value: dict[str, Any] = {"kind": key[0], "id": key[1], "file": entry.file, "entry": catalogue.documents[key].data}
+        value: dict[str, Any] = {
+            "kind": key[0],
+            "id": key[1],
+            "file": entry.file,
+            "entry": catalogue.documents[key].data,
+        }
         if entry.kind == "set" and entry.id in study.computable:
             value["computed"] = set_json(study.summary(entry.id))
         elif entry.kind == "practice" and entry.id in study.practices:

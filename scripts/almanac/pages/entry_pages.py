@@ -45,7 +45,12 @@ def review_words(catalogue: Catalogue, entry: Entry) -> str:
 
 def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
     """What is done, in the words of the vocabularies: position, arms, kick, stroke, mode."""
-    vocabularies = (("positions", moving.position), ("arms", moving.arms), ("kicks", moving.kick), ("strokes", moving.stroke))
+    vocabularies = (
+        ("positions", moving.position),
+        ("arms", moving.arms),
+        ("kicks", moving.kick),
+        ("strokes", moving.stroke),
+    )
     return [catalogue.words(name)[word].title for name, word in vocabularies if word not in {"none", "any", "free"}]
 
 

@@ -62,7 +62,9 @@ class Finder:
         order = {id: number for number, id in enumerate(self.study.teaching_order)}
         levels = list(catalogue.words("levels"))
         drills = sorted(catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order)))
-        sets = sorted(self.study.computable.values(), key=lambda item: (levels.index(item.level), item.title.casefold()))
+        sets = sorted(
+            self.study.computable.values(), key=lambda item: (levels.index(item.level), item.title.casefold())
+        )
         return [*map(self._drill, drills), *map(self._set, sets)]
 
     @cached_property
@@ -70,7 +72,8 @@ class Finder:
         """By fault, the drills that mend it: as its causes name them, then those that say so themselves."""
         catalogue = self.study.catalogue
         found = {
-            id: dict.fromkeys(drill for cause in fault.causes for drill in cause.mended_by) for id, fault in catalogue.faults.items()
+            id: dict.fromkeys(drill for cause in fault.causes for drill in cause.mended_by)
+            for id, fault in catalogue.faults.items()
         }
         for drill in catalogue.drills.values():
             for fault in drill.mends:
@@ -134,14 +137,20 @@ class Finder:
     def words(self) -> dict[str, list[tuple[str, str]]]:
         """By facet the words that some entry carries, each with its title, in their order."""
         catalogue = self.study.catalogue
-        used = {facet: {word for fact in self.facts for word in fact.words[facet]} for facet in (*VOCABULARIES, "fault")}
+        used = {
+            facet: {word for fact in self.facts for word in fact.words[facet]} for facet in (*VOCABULARIES, "fault")
+        }
         gear = {id for fact in self.facts for id in (*fact.needs, *fact.suits)}
         found = {
-            facet: [(word, meaning.title) for word, meaning in catalogue.words(vocabulary).items() if word in used[facet]]
+            facet: [
+                (word, meaning.title) for word, meaning in catalogue.words(vocabulary).items() if word in used[facet]
+            ]
             for facet, vocabulary in VOCABULARIES.items()
         }
         found["kind"] = [("drill", "Drill"), ("set", "Set")]
-        found["fault"] = [(fault.id, fault.title) for fault in _by_title(catalogue.faults.values()) if fault.id in used["fault"]]
+        found["fault"] = [
+            (fault.id, fault.title) for fault in _by_title(catalogue.faults.values()) if fault.id in used["fault"]
+        ]
         found["gear"] = [(item.id, item.title) for item in _by_title(catalogue.gear.values()) if item.id in gear]
         return found
 
@@ -219,4 +228,3 @@ def _script_json(value: Any) -> Markup:
     """JSON to stand inside a script element: nothing in it can end the element, or a Markdown block."""
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
-

@@ -49,7 +49,9 @@ def set_index_aside(site: Path) -> None:
     """
     index = site / "search" / "search_index.json"
     whole = json.loads(index.read_text("utf-8"))
-    (index.parent / "whole_index.json").write_text(json.dumps(whole, ensure_ascii=False, separators=(",", ":")), "utf-8")
+    (index.parent / "whole_index.json").write_text(
+        json.dumps(whole, ensure_ascii=False, separators=(",", ":")), "utf-8"
+    )
     empty = json.dumps({**whole, "docs": []})
     index.write_text(empty, "utf-8")
     (index.parent / "search_index.js").write_text(f"var __index = {empty}", "utf-8")

@@ -40,7 +40,9 @@ def index_pages(study: Study) -> Iterator[Page]:
 
 
 def _list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
-    return Page(file, "list", {"title": title, "summary": summary, "sections": [part for part in sections if part["lists"]]})
+    return Page(
+        file, "list", {"title": title, "summary": summary, "sections": [part for part in sections if part["lists"]]}
+    )
 
 
 def _section(id: str, title: str, summary: str, *lists: tuple[str, list[Link]]) -> dict[str, Any]:
@@ -50,7 +52,9 @@ def _section(id: str, title: str, summary: str, *lists: tuple[str, list[Link]]) 
 def _goal_links(catalogue: Catalogue) -> list[Link]:
     used = {goal for entry in _with_goals(catalogue) for goal in entry.goals}
     return [
-        Link(f"by/goal.html#{goal}", word.title, word.means) for goal, word in catalogue.words("goals").items() if goal in used
+        Link(f"by/goal.html#{goal}", word.title, word.means)
+        for goal, word in catalogue.words("goals").items()
+        if goal in used
     ]
 
 
@@ -76,7 +80,9 @@ def _by_kind(study: Study) -> dict[str, list[dict[str, Any]]]:
         "progression": _grouped(catalogue, "levels", catalogue.progressions.values(), lambda item: [item.level]),
         "practice": _by_squad(catalogue, catalogue.practices.values()),
         "block": _by_squad(catalogue, catalogue.blocks.values()),
-        "set": _grouped(catalogue, "levels", catalogue.sets.values(), lambda item: [item.level], lambda item: _set_link(study, item)),
+        "set": _grouped(
+            catalogue, "levels", catalogue.sets.values(), lambda item: [item.level], lambda item: _set_link(study, item)
+        ),
     }
 
 
@@ -106,7 +112,9 @@ def _grouped(
     """A section for each word of a vocabulary, in its order, with the entries that carry it, by title."""
     ordered = sorted(entries, key=lambda entry: entry.title.casefold())
     return [
-        _section(word, meaning.title, meaning.means, ("", [to_link(entry) for entry in ordered if word in words_of(entry)]))
+        _section(
+            word, meaning.title, meaning.means, ("", [to_link(entry) for entry in ordered if word in words_of(entry)])
+        )
         for word, meaning in catalogue.words(vocabulary).items()
     ]
 
@@ -115,8 +123,16 @@ def _by_word(study: Study) -> dict[str, tuple[str, str, list[dict[str, Any]]]]:
     catalogue = study.catalogue
     return {
         "goal": ("By goal", "I want to train something.", _drills_and_sets(study, "goals", lambda entry: entry.goals)),
-        "level": ("By level", "What a swimmer can do, never how old they are.", _drills_and_sets(study, "levels", lambda e: [e.level])),
-        "position": ("By position", "How the body lies.", _drills_only(catalogue, "positions", lambda drill: [drill.position])),
+        "level": (
+            "By level",
+            "What a swimmer can do, never how old they are.",
+            _drills_and_sets(study, "levels", lambda e: [e.level]),
+        ),
+        "position": (
+            "By position",
+            "How the body lies.",
+            _drills_only(catalogue, "positions", lambda drill: [drill.position]),
+        ),
         "fault": ("By fault", "I see something wrong.", list(_faults(catalogue))),
         "gear": ("By gear", "What can be done with what lies on the deck.", list(_gear(catalogue))),
     }
@@ -141,7 +157,9 @@ def _by_title(entries: Mapping[str, SwimSet]) -> list[SwimSet]:
     return sorted(entries.values(), key=lambda entry: entry.title.casefold())
 
 
-def _drills_only(catalogue: Catalogue, vocabulary: str, words_of: Callable[[Drill], Iterable[str]]) -> list[dict[str, Any]]:
+def _drills_only(
+    catalogue: Catalogue, vocabulary: str, words_of: Callable[[Drill], Iterable[str]]
+) -> list[dict[str, Any]]:
     return _grouped(catalogue, vocabulary, catalogue.drills.values(), words_of)
 
 

@@ -28,4 +28,8 @@ def _moment(moment: int) -> dict[str, object]:
     """A moment for the template: its number as people count, its figure, and a row a leg with a cell a side."""
     both = [moment_words(moment, lie) for lie, _ in SIDES]
     rows = list(zip(("Near", "Far"), zip(*both, strict=True), strict=True))
-    return {"number": moment + 1, "figure": Markup(moment_figure(moment, identifier=f"moment-{moment + 1}")), "rows": rows}
+    return {
+        "number": moment + 1,
+        "figure": Markup(moment_figure(moment, identifier=f"moment-{moment + 1}")),
+        "rows": rows,
+    }

@@ -23,7 +23,10 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "distance": summary.distance.value,
         "unit": course.unit.value,
         "metres": round(summary.metres, 3),
-        "by": {facet: {word: round(float(value), 3) for word, value in split.items()} for facet, split in summary.by.items()},
+        "by": {
+            facet: {word: round(float(value), 3) for word, value in split.items()}
+            for facet, split in summary.by.items()
+        },
         "slot_s": 60 * summary.practice.slot.minutes,
         "ends_s": summary.ends_s,
         "slack_s": summary.slack_s,
@@ -41,7 +44,9 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         ],
         "load": {group: _rounded(load.value if (load := summary.load(group)) else None) for group in summary.groups},
         "gear": [{"gear": need.gear, "needed": need.needed, "owned": need.owned} for need in summary.gear],
-        "brief": [{"hazard": line.hazard, "control": line.control, "from": list(line.sources)} for line in summary.brief],
+        "brief": [
+            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)} for line in summary.brief
+        ],
         "findings": [finding.as_json() for finding in findings],
     }
 

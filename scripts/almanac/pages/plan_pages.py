@@ -16,10 +16,11 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Block
 from almanac.pages.board import board_lines
+from almanac.pages.chooser import choosing
 from almanac.pages.entry_pages import review_words
 from almanac.pages.links import Page, link, links
 from almanac.pages.plan_text import balance_sentences, part_title, slack_words
-from almanac.pages.set_page import Figure, effort_legend, facet_table, share_sentences, source_titles
+from almanac.pages.shown import Figure, effort_legend, facet_table, share_sentences, source_titles
 from almanac.pages.working_text import formula
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
 
@@ -45,6 +46,7 @@ def _practice(study: Study, summary: PracticeSummary, findings: list[Finding]) -
         "file": practice.file,
         "review": review_words(catalogue, practice),
         "squad": catalogue.club.squads[practice.squad].title,
+        "choosing": choosing(study, next(iter(summary.groups), "")),
         "pool": f"{summary.pool.title} ({summary.pool.course})",
         "distance": Figure("Distance", show_distance(summary.distance.value, unit), formula(summary.distance)),
         "slack": slack_words(summary),
@@ -101,13 +103,17 @@ def _block(study: Study, groups: Mapping[str, BlockSummary], findings: list[Find
         "review": review_words(catalogue, block),
         "squad": catalogue.club.squads[block.squad].title,
         "goals": [(goal, catalogue.words("goals")[goal].title) for goal in block.goals],
-        "figure": Markup(week_columns(columns, efforts, f"weeks-{block.id}", f"Metres a week by effort: {block.title}")),
+        "figure": Markup(
+            week_columns(columns, efforts, f"weeks-{block.id}", f"Metres a week by effort: {block.title}")
+        ),
         "efforts": effort_legend(catalogue),
         "weeks": [_week(catalogue, week) for week in summary.weeks],
         "groups": [_group(catalogue, id, own) for id, own in groups.items()],
         "sentences": list(balance_sentences(summary)),
         "drills": _appearances(drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}),
-        "served": _appearances(goal_appearances(summary), {id: word.title for id, word in catalogue.words("goals").items()}),
+        "served": _appearances(
+            goal_appearances(summary), {id: word.title for id, word in catalogue.words("goals").items()}
+        ),
         "tests": [_tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)],
         "findings": findings,
     }

@@ -90,9 +90,16 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     """A block: a line a week for each lane group, then the balance of the whole."""
     first = next(iter(groups.values()))
     block = first.block
-    lines = [f"{block.title} ({block.id}), {catalogue.club.squads[block.squad].title}, from {block.starts}", block.purpose]
+    lines = [
+        f"{block.title} ({block.id}), {catalogue.club.squads[block.squad].title}, from {block.starts}",
+        block.purpose,
+    ]
     for group, summary in groups.items():
-        lines += ["", f"{group}", f"{'week':5}{'metres':>8}{'kick':>7}{'back':>7}{'resist':>8}{'fast':>7}{'load':>8}{'monot.':>8}{'strain':>9}  change"]
+        lines += [
+            "",
+            f"{group}",
+            f"{'week':5}{'metres':>8}{'kick':>7}{'back':>7}{'resist':>8}{'fast':>7}{'load':>8}{'monot.':>8}{'strain':>9}  change",
+        ]
         lines += [_week_line(week) for week in summary.weeks]
     lines += ["", *balance_sentences(first)]
     return "\n".join(lines)

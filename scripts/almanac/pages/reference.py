@@ -13,15 +13,28 @@ from almanac.pages.links import FOLDER_OF, Link, Page, link
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
 
-_TYPE_WORDS = {"string": "text", "integer": "whole number", "number": "number", "boolean": "true or false", "array": "list"}
+_TYPE_WORDS = {
+    "string": "text",
+    "integer": "whole number",
+    "number": "number",
+    "boolean": "true or false",
+    "array": "list",
+}
 
 
 def reference_pages(study: Study) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
     yield Page("safety.md", "safety", {"sections": list(_dangers(study.catalogue))})
     yield Page("fields.md", "fields", {"kinds": [_kind(kind) for kind in schemas.KINDS], "shared": _shared_kinds()})
-    rules = [{"code": rule.code, "severity": rule.severity.word, "paragraphs": rule.explanation.split("\n\n")} for rule in RULES]
-    yield Page("checks.md", "checks", {"rules": sorted(rules, key=lambda rule: str(rule["code"])), "reading": sorted(READING_CODES.items())})
+    rules = [
+        {"code": rule.code, "severity": rule.severity.word, "paragraphs": rule.explanation.split("\n\n")}
+        for rule in RULES
+    ]
+    yield Page(
+        "checks.md",
+        "checks",
+        {"rules": sorted(rules, key=lambda rule: str(rule["code"])), "reading": sorted(READING_CODES.items())},
+    )
 
 
 def _dangers(catalogue: Catalogue) -> Iterator[dict[str, Any]]:

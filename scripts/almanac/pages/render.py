@@ -25,7 +25,9 @@ def safe(value: Any) -> Markup:
 def front_matter(**fields: Any) -> Markup:
     """A page's front matter. Texts are escaped for the theme, which puts them into HTML as they are."""
     lines = [
-        f"{name}: {json.dumps(_escaped(value), ensure_ascii=False)}" for name, value in fields.items() if value not in (None, "", ())
+        f"{name}: {json.dumps(_escaped(value), ensure_ascii=False)}"
+        for name, value in fields.items()
+        if value not in (None, "", ())
     ]
     return Markup("\n".join(["---", *lines, "---"]))
 

@@ -27,7 +27,11 @@ def review_markdown(review: Review, base: str, address: str = "") -> str:
         f"## What this changes, against `{base}`",
         _headline(review),
         *_entries(review, address),
-        *([] if review.comparable else ["Figures cannot be compared: one side's club, policy or vocabularies are broken."]),
+        *(
+            []
+            if review.comparable
+            else ["Figures cannot be compared: one side's club, policy or vocabularies are broken."]
+        ),
         *_figures(review),
         *_findings("Findings that appear", review.appeared, address),
         *_findings("Findings that go", review.gone, address),
@@ -40,7 +44,9 @@ def review_markdown(review: Review, base: str, address: str = "") -> str:
 
 
 def _headline(review: Review) -> str:
-    counts = {what: sum(change.what == what for change in review.entries) for what in ("added", "changed", "moved", "removed")}
+    counts = {
+        what: sum(change.what == what for change in review.entries) for what in ("added", "changed", "moved", "removed")
+    }
     entries = ", ".join(f"{count} {what}" for what, count in counts.items() if count) or "no entry changed"
     touched = len({(move.kind, move.id) for move in review.figures})
     warnings = len(review.appeared) - review.new_errors
@@ -168,6 +174,9 @@ def review_json(review: Review, base: str) -> dict[str, Any]:
             "appeared": [finding.as_json() for finding in review.appeared],
             "gone": [finding.as_json() for finding in review.gone],
         },
-        "alike": [{"kind": kind, "ids": [pair.first, pair.second], "share": round(pair.share, 3)} for kind, pair in review.alike],
+        "alike": [
+            {"kind": kind, "ids": [pair.first, pair.second], "share": round(pair.share, 3)}
+            for kind, pair in review.alike
+        ],
         "unused": [{"kind": kind, "id": id} for kind, id in review.unused],
     }

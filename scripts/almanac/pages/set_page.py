@@ -2,40 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from fractions import Fraction
+from collections.abc import Iterator
 from typing import Any
 
 from markupsafe import Markup
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
-from almanac.arithmetic.expand import Piece
-from almanac.arithmetic.facets import Shares, facet_working
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
 from almanac.checks.study import Study, reps_with_paths
-from almanac.figures.bars import bar
-from almanac.figures.strip import Stretch, strip, swatch
+from almanac.figures.strip import Stretch, strip
 from almanac.findings import Finding
-from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.pages.board import board, facet_title, in_order
+from almanac.pages.board import board
 from almanac.pages.chooser import choosing
 from almanac.pages.entry_pages import review_words
 from almanac.pages.links import Page, link, links
+from almanac.pages.shown import FACET_TITLES, Figure, effort_legend, facet_table, share_sentences, source_titles
 from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
 from almanac.pages.working_text import formula, steps
 from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
-
-FACET_TITLES = {
-    "mode": "Sort of work", "kick": "Leg action", "stroke": "Stroke", "position": "Position", "gear": "Gear", "effort": "Effort",
-}  # fmt: skip
 
 
 def set_pages(study: Study, findings: list[Finding]) -> Iterator[Page]:
@@ -56,7 +46,9 @@ def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: list[Fi
         "goals": [(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
         "board": board(catalogue, swim_set),
         "totals": totals(summary),
-        "facets": [facet_table(catalogue, summary.by, facet, summary.pieces, summary.course.unit) for facet in FACET_TITLES],
+        "facets": [
+            facet_table(catalogue, summary.by, facet, summary.pieces, summary.course.unit) for facet in FACET_TITLES
+        ],
         "sentences": list(share_sentences(summary.shares, summary.course.unit)),
         "gear": [link(catalogue.gear[id]) for id in summary.gear],
         "drills": links(drills.values()),
@@ -75,79 +67,22 @@ def _own_first(own: Course) -> list[Course]:
     return [own, *(course for course in COURSES.values() if course != own)]
 
 
-@dataclass(frozen=True)
-class Figure:
-    """A figure on the page with the working that opens in place; ``units`` where it is for who reckons in that unit."""
-
-    what: str
-    value: str
-    working: str = ""
-    units: str = ""
-
-
 def totals(summary: SetSummary) -> list[Figure]:
     """Distance, reps and lengths."""
     unit = summary.course.unit
     shown = [
         Figure("Distance", show_distance(summary.distance.value, unit), formula(summary.distance)),
         Figure("Reps", show_number(len(summary.reps))),
-        Figure("Lengths", show_number(float(summary.lengths)), f"{show_distance(summary.distance.value, unit)} ÷ {summary.course}"),
+        Figure(
+            "Lengths",
+            show_number(float(summary.lengths)),
+            f"{show_distance(summary.distance.value, unit)} ÷ {summary.course}",
+        ),
     ]
     value, other = summary.in_other_unit
     sign, factor = ("×", unit.metres) if other is Unit.METRE else ("÷", other.metres)
     working = f"{show_distance(summary.distance.value, unit)} {sign} {factor}"
     return [*shown, Figure(f"In {other.plural}", show_distance(value, other), working, other.value)]
-
-
-def facet_table(
-    catalogue: Catalogue, by: Mapping[str, Mapping[str, Fraction]], facet: str, pieces: tuple[Piece, ...], unit: Unit
-) -> dict[str, Any]:
-    """A facet's rows: each word with its distance, share and bar."""
-    split, scale = by[facet], effort_scale(catalogue)
-    whole = float(sum(split.values())) or 1.0
-    rows = [
-        {
-            "title": facet_title(catalogue, facet, word),
-            "distance": Figure("", show_distance(float(split[word]), unit), formula(facet_working(pieces, facet, word, scale))),
-            "share": show_share(float(split[word]) / whole),
-            "bar": Markup(bar(float(split[word]) / whole)),
-        }
-        for word in in_order(catalogue, facet, split)
-    ]
-    return {"title": FACET_TITLES[facet], "rows": rows}
-
-
-def share_sentences(shares: Shares, unit: Unit) -> Iterator[str]:
-    """The shares that coaches ask for, in sentences."""
-    yield f"Kick is {show_share(_float(shares.kick))} of the distance."
-    if shares.supine_flutter is not None:
-        yield (
-            f"Of the flutter kick, {show_share(_float(shares.supine_flutter))} is on the back,"
-            f" {show_share(_float(shares.prone_flutter))} on the front and {show_share(_float(shares.board_flutter))} with a board."
-        )
-    if shares.resisted:
-        yield f"{show_share(_float(shares.resisted))} of the distance is resisted."
-    yield f"{show_share(_float(shares.fast))} is fast or all-out."
-    if shares.kick_into_stroke:
-        yield f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of the kick, without a stop."
-
-
-def _float(value: Any) -> float | None:
-    return None if value is None else float(value)
-
-
-def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
-    """The titles of the entries that a danger comes from."""
-    known: dict[str, Entry] = {**catalogue.practices, **catalogue.sets, **catalogue.gear, **catalogue.drills}
-    return [known[id].title if id in known else id for id in ids]
-
-
-def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
-    """A patch and its word for each effort."""
-    efforts = list(catalogue.efforts)
-    return [
-        (Markup(swatch(word, efforts, f"legend-{word}")), catalogue.efforts[word].title) for word in efforts
-    ]
 
 
 def _pool(study: Study, swim_set: SwimSet, course: Course) -> dict[str, Any]:
@@ -185,7 +120,11 @@ def _group(study: Study, summary: SetSummary, run: GroupClock) -> dict[str, Any]
         _time_figure("Work", run.work),
         Figure("Rest", _time(run.rest_s), "clock − work"),
         Figure("Density", "–" if run.density is None else show_share(run.density), "work ÷ clock"),
-        Figure("Planned load", "–" if run.load is None else show_number(run.load.value), "minutes of work × mean effort rating, added up"),
+        Figure(
+            "Planned load",
+            "–" if run.load is None else show_number(run.load.value),
+            "minutes of work × mean effort rating, added up",
+        ),
     ]
     return {
         "id": run.group,
@@ -219,7 +158,11 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
     return {
         "what": _item_label(swim_set, row.path),
         "target": target + _marks(slow),
-        "sendoff": _time(slow.sendoff_s) if slow.sendoff else f"{show_time(slow.rep.item.rest)} rest" if slow.rep.item.rest else "straight on",
+        "sendoff": _time(slow.sendoff_s)
+        if slow.sendoff
+        else f"{show_time(slow.rep.item.rest)} rest"
+        if slow.rep.item.rest
+        else "straight on",
         "suggested": slow.suggested,
         "rest": rest,
         "steps": steps(slow.target.working, "target", "s") if isinstance(slow.target, Target) else [],
@@ -229,7 +172,9 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
 def _marks(timed: TimedRep) -> str:
     if not isinstance(timed.target, Target):
         return ""
-    return (" (estimated)" if timed.target.estimated else "") + (" (tested in another pool)" if timed.target.other_course else "")
+    return (" (estimated)" if timed.target.estimated else "") + (
+        " (tested in another pool)" if timed.target.other_course else ""
+    )
 
 
 def _notes(run: GroupClock) -> Iterator[str]:

@@ -82,10 +82,20 @@ def write_pages(study: Study, names: Names, folder: Path, news: list[Change]) ->
     templates = Templates(HOME / "site_src" / "templates")
     address = site_address(HOME / "mkdocs.yml")
     pictures, drawn = picture_names(study.catalogue.drills)
-    for page in (*all_pages(study), Finder(study, pictures).page(), cards_page(study), changes_page(study.catalogue, news)):
+    for page in (
+        *all_pages(study),
+        Finder(study, pictures).page(),
+        cards_page(study),
+        changes_page(study.catalogue, news),
+    ):
         _write(folder / page.file, _text(templates, page, address))
     form = form_file(study.catalogue, names, repository_address(HOME / "mkdocs.yml"))
-    for file, text in (*data_files(study, names, address), form, *change_files(study.catalogue, news, address), *picture_files(drawn)):
+    for file, text in (
+        *data_files(study, names, address),
+        form,
+        *change_files(study.catalogue, news, address),
+        *picture_files(drawn),
+    ):
         _write(folder / file, text)
 
 
@@ -108,7 +118,9 @@ def _run_mkdocs(work: Path, pages: Path, fresh: Path) -> None:
     theme = f"theme:\n  custom_dir: {HOME / 'site_src' / 'theme'}\n"
     config.write_text(f"INHERIT: {inherited}\ndocs_dir: {pages.name}\nsite_dir: {fresh.name}\n{theme}", "utf-8")
     command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--config-file", str(config)]
-    done = subprocess.run(command, env={**os.environ, "NO_MKDOCS_2_WARNING": "1"}, capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        command, env={**os.environ, "NO_MKDOCS_2_WARNING": "1"}, capture_output=True, text=True, check=False
+    )
     if done.returncode:
         raise SiteError(f"MkDocs failed:\n{done.stdout}{done.stderr}".rstrip())
 

@@ -31,7 +31,9 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         "shares": _shares(summary),
         "gear": list(summary.gear),
         "groups": {group: _group(clock) for group, clock in summary.clocks.items()},
-        "brief": [{"hazard": line.hazard, "control": line.control, "from": list(line.sources)} for line in summary.brief],
+        "brief": [
+            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)} for line in summary.brief
+        ],
         "misfits": [
             {"path": dotted(misfit.path), "distance": misfit.distance, "ends": misfit.ends, "nearest": misfit.nearest}
             for misfit in summary.misfits

@@ -99,7 +99,9 @@ def _inner_steps(working: Working) -> Iterator[Step]:
     for inner in _inner(working):
         yield from _inner_steps(inner)
     if isinstance(working, PowerLaw) and working.tests:
-        tests = ", ".join(f"{show_number(metres)} m in {show_time(seconds, tenths=True)}" for metres, seconds in working.tests)
+        tests = ", ".join(
+            f"{show_number(metres)} m in {show_time(seconds, tenths=True)}" for metres, seconds in working.tests
+        )
         law = f"{show_value(working.reference.value, 's')} for {show_number(working.reference_m)} m"
         yield Step("line through the tests", tests, f"{law}, exponent {show_number(working.exponent, 3)}")
     elif isinstance(working, Named):

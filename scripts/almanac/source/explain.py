@@ -67,7 +67,11 @@ def _type(failure: Failure) -> Iterator[Finding]:
 def _word(failure: Failure) -> Iterator[Finding]:
     words = failure.names.of("vocabulary", failure.wanted)
     near = nearest(failure.value, words)
-    mend = f"did you mean '{near}'?" if near else f"the words are {listed(words, 24)} (drills/vocabulary/{failure.wanted}.yml)"
+    mend = (
+        f"did you mean '{near}'?"
+        if near
+        else f"the words are {listed(words, 24)} (drills/vocabulary/{failure.wanted}.yml)"
+    )
     yield failure.say("unknown-word", f"{shown(failure.value)} is not one of the {told(failure.wanted)}", mend)
 
 
@@ -75,7 +79,9 @@ def _choice(failure: Failure) -> Iterator[Finding]:
     choices = [str(choice) for choice in failure.wanted]
     near = nearest(failure.value, choices) if isinstance(failure.value, str) else None
     mend = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
-    yield failure.say("unknown-word", f"{failure.name} must be one of {listed(choices)}, and is {sort_of(failure.value)}", mend)
+    yield failure.say(
+        "unknown-word", f"{failure.name} must be one of {listed(choices)}, and is {sort_of(failure.value)}", mend
+    )
 
 
 def _reference(failure: Failure) -> Iterator[Finding]:
@@ -86,7 +92,9 @@ def _reference(failure: Failure) -> Iterator[Finding]:
         yield warning("moved-reference", place, f"the {kind} '{id}' has moved", f"write {moved}")
     elif moved is not None:
         mend = f"mend 'moved_to' in {id}.yml, or name an entry that is there"
-        yield failure.say("unknown-reference", f"the {kind} '{id}' has moved, and no entry stands at the end of the way", mend)
+        yield failure.say(
+            "unknown-reference", f"the {kind} '{id}' has moved, and no entry stands at the end of the way", mend
+        )
     else:
         yield failure.say("unknown-reference", f"no {kind} {shown(id)}", reference_mend(failure, kind))
 

@@ -69,7 +69,9 @@ def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
 
 def missing_file(file: str) -> Finding:
     """A file that all else stands on is not there."""
-    return error("missing-file", Place(file), "this file is missing", f"write {file}: the entries cannot be checked without it")
+    return error(
+        "missing-file", Place(file), "this file is missing", f"write {file}: the entries cannot be checked without it"
+    )
 
 
 def _missing_vocabularies(root: Path, found: list[EntryFile]) -> Iterator[Finding]:
@@ -152,7 +154,9 @@ def _strays(root: Path) -> Iterator[Finding]:
             if not name.isprintable():
                 yield paths.unprintable(top, name)
             elif path not in known and not name.startswith("."):
-                yield warning("stray-file", Place(path), "nothing reads this", f"move it to the folder of its kind: {homes}")
+                yield warning(
+                    "stray-file", Place(path), "nothing reads this", f"move it to the folder of its kind: {homes}"
+                )
 
 
 def _names_in(folder: Path) -> list[str]:

@@ -18,7 +18,11 @@ _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}"
 def key_mend(failure: Failure, key: str) -> str:
     """For a key that does not belong here: the one that was meant, the kind it belongs to, or all that there are."""
     known = failure.fields
-    homes = [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)] if not failure.path else []
+    homes = (
+        [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)]
+        if not failure.path
+        else []
+    )
     elsewhere = f"'{key}' is a field of a {listed(homes)}, not of a {failure.kind}" if homes else ""
     if failure.says("says"):
         return str(failure.says("says"))

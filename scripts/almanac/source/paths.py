@@ -24,7 +24,9 @@ def by_mode(path: str, mode: int) -> Finding | None:
 
 def link(path: str) -> Finding:
     """A symbolic link, to a file or a folder: it could lead out of the catalogue, or round in a loop."""
-    return error("link", Place(path), "this is a link; entries are plain files in plain folders", "put the file itself here")
+    return error(
+        "link", Place(path), "this is a link; entries are plain files in plain folders", "put the file itself here"
+    )
 
 
 def folder_as_entry(path: str) -> Finding:
@@ -67,7 +69,9 @@ def unprintable(folder: str, name: str) -> Finding:
     """A name that no terminal could show, told by its escapes."""
     shown = "".join(char if char.isprintable() else f"\\x{ord(char) & 0xFFFF:02x}" for char in name)
     message = "the name holds a character that cannot be shown"
-    return error("bad-id", Place(f"{folder}/{shown}"), message, "rename it: lower-case letters, digits and single hyphens")
+    return error(
+        "bad-id", Place(f"{folder}/{shown}"), message, "rename it: lower-case letters, digits and single hyphens"
+    )
 
 
 def bad_name(name: str, path: str, what: str) -> Finding | None:
@@ -76,9 +80,13 @@ def bad_name(name: str, path: str, what: str) -> Finding | None:
     if not _ID.fullmatch(name):
         better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
         message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
-        return error("bad-id", Place(path), message, f"rename the {what} {better}{ending}" if better else f"rename the {what}")
+        return error(
+            "bad-id", Place(path), message, f"rename the {what} {better}{ending}" if better else f"rename the {what}"
+        )
     if _DEVICE.fullmatch(name):
         return error("bad-id", Place(path), f"'{name}' is a device's name on some computers", f"rename the {what}")
     if len(name) > MOST_ID:
-        return error("bad-id", Place(path), f"the id has {len(name)} characters, at most {MOST_ID}", f"shorten the {what}'s name")
+        return error(
+            "bad-id", Place(path), f"the id has {len(name)} characters, at most {MOST_ID}", f"shorten the {what}'s name"
+        )
     return None

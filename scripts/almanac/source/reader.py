@@ -26,7 +26,9 @@ MOST_BYTES = 64 * 1024
 
 Path = tuple[str | int, ...]
 
-_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)")
+_CONTROL = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)"
+)
 _TAB_INDENT = re.compile(r"(?m)^ *(\t)[ \t]*[^\s]")
 _MOST = 20
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
@@ -101,7 +103,10 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
     data = builder.value(root) if root is not None else None
     findings = [*findings, *builder.findings]
     if root is None or data is None:
-        return None, [*findings, error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file")]
+        return None, [
+            *findings,
+            error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file"),
+        ]
     if not isinstance(data, dict):
         what = "list" if isinstance(data, list) else "text"
         message = f"an entry is fields, each as 'name: value', and this is a {what}"
@@ -121,12 +126,19 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
         return "", [error("not-utf8", _place_after(before, file), message, "save the file as UTF-8")]
     text = text.removeprefix("\ufeff")
     found = [
-        error("control-character", _place_after(text[: match.start()], file), f"{_control(match[0])} stands here", "delete it")
+        error(
+            "control-character",
+            _place_after(text[: match.start()], file),
+            f"{_control(match[0])} stands here",
+            "delete it",
+        )
         for match in islice(_CONTROL.finditer(text), _MOST)
     ]
     tabs = islice(_TAB_INDENT.finditer(text), _MOST)
     places = [_place_after(text[: match.start(1)], file) for match in tabs]
-    return text, found + [error("tab-indent", place, "a tab stands in the indent", "indent with spaces") for place in places]
+    return text, found + [
+        error("tab-indent", place, "a tab stands in the indent", "indent with spaces") for place in places
+    ]
 
 
 def _control(char: str) -> str:
@@ -165,7 +177,9 @@ class _Builder:
         """Characters that were written as escapes, past the look at the file's own text."""
         hidden = _CONTROL.search(node.value) or re.search("\r", node.value)
         if hidden:
-            self._say("control-character", node, f"{_control(hidden[0])} is written in this text", "take the escape out")
+            self._say(
+                "control-character", node, f"{_control(hidden[0])} is written in this text", "take the escape out"
+            )
 
     def _plain(self, node: yaml.ScalarNode) -> Any:
         text: str = node.value
@@ -186,7 +200,9 @@ class _Builder:
             if not isinstance(key, yaml.ScalarNode) or (not key.style and key.value in {"", "null", "~"}):
                 self._say("bad-key", key, "a key must be a word", "write the field's name before the colon")
             elif not key.value.isprintable():
-                self._say("bad-key", key, "a key must be plain words on one line", "write the field's name before the colon")
+                self._say(
+                    "bad-key", key, "a key must be plain words on one line", "write the field's name before the colon"
+                )
             elif key.value == "<<" and not key.style:
                 self._say("merge-key", key, "merge keys ('<<') are not used here", "write the fields out")
             elif key.value in first:

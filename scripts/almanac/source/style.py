@@ -44,8 +44,12 @@ def fixed(document: Document, kind: str) -> str:
     for path, items in _unsorted_lists(document, kind):
         nodes = [document.node((*path, number)) for number in range(len(items))]
         if "#" not in document.text[_span(document.text, nodes[0])[0] : _span(document.text, nodes[-1])[1]]:
-            written = {item: document.text[slice(*_span(document.text, node))] for item, node in zip(items, nodes, strict=True)}
-            edits += [(_span(document.text, node), written[item]) for node, item in zip(nodes, sorted(items), strict=True)]
+            written = {
+                item: document.text[slice(*_span(document.text, node))] for item, node in zip(items, nodes, strict=True)
+            }
+            edits += [
+                (_span(document.text, node), written[item]) for node, item in zip(nodes, sorted(items), strict=True)
+            ]
     text = document.text
     for (start, end), new in sorted(edits, reverse=True):
         text = text[:start] + new + text[end:]

@@ -24,7 +24,9 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     conflict = next((number for number, line in enumerate(lines) if _CONFLICT.match(line)), None)
     if conflict is not None:
         message = "two versions of this file were merged, and the choice between them is open"
-        return error("merge-conflict", Place(file, conflict + 1, 1), message, "keep one of the two, and delete the marks")
+        return error(
+            "merge-conflict", Place(file, conflict + 1, 1), message, "keep one of the two, and delete the marks"
+        )
     code, (line, column), message, mend = _tell(said, at, since, lines)
     return error(code, Place(file, line + 1, column + 1), message, mend)
 
@@ -76,9 +78,19 @@ _SINCE = (
 )
 _OTHER_CODES = (
     ("directive name", "directive", "YAML directives are not used here", "remove the line that begins with '%'"),
-    ("incompatible YAML document", "directive", "YAML directives are not used here", "remove the line that begins with '%'"),
+    (
+        "incompatible YAML document",
+        "directive",
+        "YAML directives are not used here",
+        "remove the line that begins with '%'",
+    ),
     ("maximum nesting depth", "too-deep", "nested more than 20 deep", "flatten it: an entry never needs as much"),
-    ("undefined tag handle", "tag", "'!' begins a tag; tags are not used here", "put text that begins with '!' in quotes"),
+    (
+        "undefined tag handle",
+        "tag",
+        "'!' begins a tag; tags are not used here",
+        "put text that begins with '!' in quotes",
+    ),
 )
 
 
@@ -88,24 +100,38 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
         return at, _TOLD + "a second colon on the line", "put text with a colon in quotes"
     above = at[0] - 1
     if above >= 0 and _NO_SPACE.match(lines[above]):
-        return (above, lines[above].index(":")), _TOLD + "no space stands after this colon", "write 'field: value', with a space"
+        return (
+            (above, lines[above].index(":")),
+            _TOLD + "no space stands after this colon",
+            "write 'field: value', with a space",
+        )
     indent = len(line) - len(line.lstrip())
     message = "this line is indented further than the one above it allows"
-    return (at[0], indent), _TOLD + message, "line its indent up with its neighbours, or put text with a colon in quotes"
+    return (
+        (at[0], indent),
+        _TOLD + message,
+        "line its indent up with its neighbours, or put text with a colon in quotes",
+    )
 
 
 def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     """A bracket whose file ends before a value comes, or a value left out between commas."""
     if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
         return at, _TOLD + "a value is missing before this", "write it, or put the text in quotes"
-    opened = [(number, line.rindex(char)) for number, line in enumerate(lines[: at[0] + 1]) for char in "[{" if char in line]
+    opened = [
+        (number, line.rindex(char)) for number, line in enumerate(lines[: at[0] + 1]) for char in "[{" if char in line
+    ]
     return max(opened, default=at), _TOLD + "the bracket that opens here is not closed", "add the closing bracket"
 
 
 def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, str, str]:
     """A list or mapping in brackets that goes on where it should not: a comma or the closing bracket is missing."""
     if at[0] == since[0] and line[at[1] :].strip():
-        return at, _TOLD + "a comma is missing before this, or the bracket is not closed", "add it, or put the text in quotes"
+        return (
+            at,
+            _TOLD + "a comma is missing before this, or the bracket is not closed",
+            "add it, or put the text in quotes",
+        )
     return since, _TOLD + "the bracket that opens here is not closed", "add the closing bracket"
 
 

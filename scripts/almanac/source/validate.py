@@ -98,7 +98,9 @@ def _pattern(validator: Any, pattern: str, instance: Any, schema: Any) -> Iterat
         yield ValidationError(f"{instance!r} does not match {pattern!r}")
 
 
-def _not_with(validator: Any, pairs: Mapping[str, Collection[str]], instance: Any, schema: Any) -> Iterator[ValidationError]:
+def _not_with(
+    validator: Any, pairs: Mapping[str, Collection[str]], instance: Any, schema: Any
+) -> Iterator[ValidationError]:
     if not isinstance(instance, dict):
         return
     for key, others in pairs.items():
