@@ -2,7 +2,7 @@
 "use strict";
 
 (function (deck) {
-  const AT_ONCE = 20;
+  const AT_ONCE = 12;
   const { make } = deck;
 
   function picture(entry) {
@@ -36,12 +36,20 @@
   deck.find.results = function (place, titles, minutes) {
     const list = place.querySelector("[data-results]");
     const more = place.querySelector("[data-more]");
+    const made = new Map(); // entry -> its item, kept: the same entries come back with most choices
     let rest = [];
+
+    function item(entry) {
+      if (!made.has(entry)) {
+        made.set(entry, result(entry, titles, minutes));
+      }
+      return made.get(entry);
+    }
 
     function extend() {
       const [next, after] = [rest.slice(0, AT_ONCE), rest.slice(AT_ONCE)];
       rest = after;
-      list.append(...next.map((entry) => result(entry, titles, minutes)));
+      list.append(...next.map(item));
       more.hidden = !rest.length;
       more.textContent = `Show ${Math.min(AT_ONCE, rest.length)} more of ${rest.length}`;
       return next.length;
@@ -51,10 +59,13 @@
       const shown = extend();
       list.children[list.children.length - shown]?.querySelector("a").focus();
     });
-    return (entries) => {
-      rest = entries;
-      list.replaceChildren();
-      extend();
+    return {
+      show(entries) {
+        rest = entries;
+        list.replaceChildren();
+        extend();
+      },
+      forget: () => made.clear(),
     };
   };
 })(window.deck);

@@ -13,19 +13,25 @@
   const steps = inputs.filter(({ input }) => input.name === "minutes").map(({ input }) => Number(input.value)).filter(Boolean);
   const minutes = (entry) => find.minutesOf(data, entry, deck.choices.now());
   const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)];
-  const show = find.results(page, titles, minutes);
+  const results = find.results(page, titles, minutes);
   let choice = find.nothing();
   let index = null;
   let byPointer = false;
+  let writing = 0;
 
   function fields(entry) {
     const faults = entry.has.fault.map((id) => `${titles.fault[id]} ${data.also[id] ?? ""}`).join(" ");
     return [[entry.title, 8], [entry.more, 5], [faults, 4], [entry.summary, 3]];
   }
 
+  const readWords = () => { index ??= new deck.WordIndex(entries.map(fields)); };
+
   function scores() {
-    index ??= choice.words ? new deck.WordIndex(entries.map(fields)) : null;
-    return choice.words ? index.search(choice.words) : null;
+    if (!choice.words) {
+      return null;
+    }
+    readWords();
+    return index.search(choice.words);
   }
 
   /** What is chosen in a facet, in words. */
@@ -39,6 +45,12 @@
     return [...choice[facet]].map((word) => (word === "none" ? "nothing" : titles[facet][word])).join(", ");
   }
 
+  function say(element, text) {
+    if (element.textContent !== text) {
+      element.textContent = text; // what stays as it is costs no layout
+    }
+  }
+
   function showChoices(counts) {
     for (const { input, count } of inputs) {
       const { name, value } = input;
@@ -47,11 +59,11 @@
       input.checked = isOn;
       input.disabled = !number && !isOn && value !== "";
       if (count) {
-        count.textContent = number;
+        say(count, String(number));
       }
     }
     for (const [facet, box] of boxes) {
-      box.querySelector("[data-chosen]").textContent = told(facet);
+      say(box.querySelector("[data-chosen]"), told(facet));
     }
     form.querySelector("[data-clear]").hidden = !find.FACETS.some((facet) => find.isChosen(choice, facet));
   }
@@ -97,11 +109,16 @@
     showChoices(counts);
     showTotal(found, untimed);
     showWayOut(found, without);
-    show(find.inOrder(found, choice, scored, firstFor));
+    results.show(find.inOrder(found, choice, scored, firstFor));
     if (!keepAddress) {
-      const address = find.toAddress(choice, deck.choices.now());
-      history.replaceState(null, "", address ? `#${address}` : "#");
+      clearTimeout(writing);
+      writing = setTimeout(writeAddress); // when the list is on the screen
     }
+  }
+
+  function writeAddress() {
+    const address = find.toAddress(choice, deck.choices.now());
+    history.replaceState(null, "", address ? `#${address}` : "#");
   }
 
   function chosen(input) {
@@ -152,5 +169,9 @@
   });
   window.addEventListener("hashchange", readAddress);
   readAddress();
-  deck.choices.onChange(() => refresh(!choice.minutes));
+  (window.requestIdleCallback ?? setTimeout)(readWords); // before the first letter is typed
+  deck.choices.onChange(() => {
+    results.forget();
+    refresh(!choice.minutes);
+  });
 })(window.deck);

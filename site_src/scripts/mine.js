@@ -25,7 +25,8 @@
     const taken = deck.cards.has(own.href);
     button.textContent = taken ? "Take off my cards" : "Add to my cards";
     const number = gathered().length;
-    count.textContent = number ? `My cards (${number})` : "My cards";
+    count.hidden = !number;
+    count.textContent = `My cards (${number})`;
   }
 
   function start(tools) {

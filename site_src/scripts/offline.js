@@ -35,7 +35,8 @@
   async function offer(before = "") {
     let size = "";
     try {
-      size = ` (${megabytes((await (await fetch(new URL("offline.json", deck.root))).json()).bytes)})`;
+      const sum = await (await fetch(new URL("offline.json", deck.root))).json();
+      size = ` (${megabytes(sum.bytes)}, about ${megabytes(sum.fetched)} to fetch)`;
     } catch {
       // no signal just now; the button says so when it is pressed
     }

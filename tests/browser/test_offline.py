@@ -60,7 +60,7 @@ def renew(live: Server, *files: str) -> None:
 def keep(context: BrowserContext, live: Server) -> Page:
     page = context.new_page()
     page.goto(live.address)
-    expect(page.locator("[data-keep] button")).to_contain_text("MB)")
+    expect(page.locator("[data-keep] button")).to_contain_text("MB to fetch)")
     page.locator("[data-keep] button").tap()
     expect(page.locator("[data-keep]")).to_contain_text("Kept on this device", timeout=60_000)
     return page

@@ -62,7 +62,7 @@
     /** Show what is wrong here, unless nobody has been here yet. */
     show() {
       const told = this.touched ? this.findings : [];
-      const words = told.map(({ message, mend }) => make("span", { class: "add-message" }, `${message}.`, mend ? ` ${mend}` : ""));
+      const words = told.map(({ message, mend }) => make("span", { class: "add-message" }, message, ...add.mendLine(mend)));
       if (words.map((word) => word.textContent).join("") !== this.wrong.textContent) {
         this.wrong.replaceChildren(...words);
       }
@@ -73,6 +73,9 @@
       }
     }
   }
+
+  /** What to write instead, on a line of its own below a message. */
+  add.mendLine = (mend) => (mend ? [make("span", { class: "add-mend" }, ` ${mend}`)] : []);
 
   /** A labelled control with its hint and its messages. */
   function fieldSlot(place, control, ...beside) {

@@ -35,7 +35,7 @@
     all.forEach((slot) => slot.show());
     const wrong = findings.filter((finding) => !isBlank(finding));
     const blank = findings.filter(isBlank);
-    const told = wrong.map(({ slot, message, mend }) => make("li", {}, linkTo(slot, `${nameOf(slot)}: ${message}.`), mend ? ` ${mend}` : ""));
+    const told = wrong.map(({ slot, message, mend }) => make("li", {}, linkTo(slot, `${nameOf(slot)}: ${message}`), ...add.mendLine(mend)));
     page.querySelector("[data-mistakes]").replaceChildren(...told);
     page.querySelector("[data-blanks-head]").hidden = !blank.length || !wrong.length;
     page.querySelector("[data-blanks]").replaceChildren(...blank.map(({ slot }) => make("li", {}, linkTo(slot, nameOf(slot)))));

@@ -1,0 +1,191 @@
+"""What pages make for the deck: cards and their codes, the finder's table, the policy, the list of kept files."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import re
+from base64 import b64encode, urlsafe_b64encode
+from datetime import date
+from pathlib import Path
+
+import numpy
+import pytest
+import zxingcpp
+
+from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
+from almanac.arithmetic.summary import clock_for
+from almanac.checks.study import Study
+from almanac.model.load import load
+from almanac.pages.cards import card_context, qr_code
+from almanac.pages.csp import inline_scripts, policy, script_hash, with_policy
+from almanac.pages.finder import MINUTES, Finder
+from almanac.pages.finish import close_set, set_index_aside, setting
+from almanac.pages.links import Page
+from almanac.pages.offline import kept_files, write_app_manifest, write_offline_files
+from almanac.pages.pictures import picture_names
+from almanac.pages.site import HOME
+from almanac.units import COURSES
+
+ADDRESS = "https://quillwater.example/drills/back-streamline-kick.html"
+
+
+@pytest.fixture(scope="module")
+def study() -> Study:
+    catalogue = load(HOME).catalogue
+    assert catalogue is not None
+    return Study(catalogue, date(2026, 11, 25))
+
+
+def drawn(svg: str) -> numpy.ndarray:
+    """The picture that a code's SVG draws: runs of dark modules along the lines of one path."""
+    size = int(re.search(r'viewBox="0 0 (\d+) ', svg)[1])  # type: ignore[index]
+    picture = numpy.full((size, size), 255, numpy.uint8)
+    x = y = 0.0
+    for command, numbers in re.findall(r"([Mmh])([-\d. ]*)", svg.split(' d="')[-1].split('"')[0]):
+        values = [float(number) for number in numbers.split()]
+        if command == "h":
+            picture[int(y), int(x) : int(x + values[0])] = 0
+            x += values[0]
+        else:
+            x, y = (values[0], values[1]) if command == "M" else (x + values[0], y + values[1])
+    return picture.repeat(4, 0).repeat(4, 1)
+
+
+@pytest.mark.parametrize("address", [ADDRESS, "https://x.example/" + "long-name-" * 12 + ".html", "https://a.example/sets/é.html"])
+def test_a_code_reads_back_as_its_address(address: str) -> None:
+    (found,) = zxingcpp.read_barcodes(drawn(str(qr_code(address))))
+    assert found.text == address
+
+
+def test_the_card_of_an_entry() -> None:
+    page = Page("drills/back-streamline-kick.md", "drill", {"figure": '<svg id="drawing" viewBox="0 0 320 140">'})
+    with_address = card_context(page, "https://quillwater.example/")
+    assert with_address is not None
+    assert (with_address["address"], with_address["drawing_box"]) == (ADDRESS, "0 0 320 140")
+    assert "<svg" in with_address["code"]
+    below = card_context(page, "https://club.example/drills-site")
+    assert below is not None and below["address"] == "https://club.example/drills-site/drills/back-streamline-kick.html"
+    without = card_context(page, "")
+    assert without is not None
+    assert (without["address"], without["code"], without["href"]) == ("", "", "drills/back-streamline-kick.html")
+
+
+def test_a_list_has_no_card() -> None:
+    assert card_context(Page("by/goal.md", "list", {}), ADDRESS) is None
+
+
+def test_a_drill_takes_its_fewest_reps_each_with_its_rest(study: Study) -> None:
+    clock = clock_for(study.catalogue, "heron-1", COURSES["25m"])
+    for drill in study.catalogue.drills.values():
+        seconds = drill_seconds(drill, clock)
+        if drill.dose.time:
+            step = study.catalogue.policy.limit("rest_step")
+            each = -(-(drill.dose.time + drill.dose.rest) // step) * step
+            assert seconds == pytest.approx(drill.dose.reps.least * each)
+        elif drill.pace is None:
+            assert seconds is None
+    assert [whole_minutes(seconds) for seconds in (None, 1, 60, 60.5, 600)] == [None, 1, 1, 2, 10]
+
+
+def test_the_chief_drill_is_the_farthest_swum(study: Study) -> None:
+    assert chief_drill(()) is None
+    for id in study.computable:
+        far: dict[str, int] = {}
+        for piece in study.summary(id).pieces:
+            far[piece.drill.id] = far.get(piece.drill.id, 0) + piece.distance
+        chief = chief_drill(study.summary(id).pieces)
+        assert chief is not None and far[chief.id] == max(far.values())
+
+
+def test_the_finders_table(study: Study) -> None:
+    names, drawn_svgs = picture_names(study.catalogue.drills)
+    data = Finder(study, names).data()
+    at = {name: number for number, name in enumerate(data["columns"])}
+    assert len(data["rows"]) == len(study.catalogue.drills) + len(study.computable)
+    assert all(len(row) == len(at) for row in data["rows"])
+    assert {row[at["figure"]] for row in data["rows"]} <= {*drawn_svgs, ""}
+    assert len(drawn_svgs) < len(study.catalogue.drills)  # drills drawn alike share a file
+    for row in data["rows"]:
+        if row[at["kind"]] == "set":
+            clocks = study.laid(row[at["id"]], COURSES["25m"]).clocks.values()
+            expected = [whole_minutes(run.clock.value if run.clock else None) or 0 for run in clocks]
+            assert row[at["minutes"]][data["pools"].index("25m")] == expected
+    for (fault, _), rows in zip(data["words"]["fault"], data["first"], strict=True):
+        wanted = [id for cause in study.catalogue.faults[fault].causes for id in cause.mended_by]
+        assert [data["rows"][number][at["id"]] for number in rows][: len(set(wanted))] == list(dict.fromkeys(wanted))
+    assert len(json.dumps(data)) / len(data["rows"]) < 700  # bytes an entry
+    assert list(MINUTES) == sorted(MINUTES)
+
+
+def test_a_table_in_a_page_cannot_end_its_element(study: Study) -> None:
+    names, _ = picture_names(study.catalogue.drills)
+    text = str(Finder(study, names).page().context["data"])
+    assert not set("<>&") & set(text)
+    assert json.loads(text)["version"] == 1
+
+
+PAGE = """<!doctype html><html><head><title>x</title>
+<script>one()</script><script src="two.js"></script></head>
+<body><script type="application/json">{"a": 1}</script><script>three("é")</script></body></html>"""
+
+
+def test_the_policy_allows_exactly_the_scripts_that_stand_in_the_page() -> None:
+    assert inline_scripts(PAGE) == ["one()", 'three("é")']
+    digest = b64encode(hashlib.sha256('three("é")'.encode()).digest()).decode()
+    assert script_hash('three("é")') == f"'sha256-{digest}'"
+    rules = dict(rule.split(" ", 1) for rule in policy(PAGE).split("; "))
+    assert rules["script-src"].split() == ["'self'", script_hash("one()"), script_hash('three("é")')]
+    assert rules["default-src"] == "'none'"
+    assert "unsafe" not in policy(PAGE)
+    assert with_policy(PAGE).index("Content-Security-Policy") < with_policy(PAGE).index("<title>")
+    assert with_policy("no head") == "no head"
+
+
+def test_lines_are_closed_up_but_not_where_they_count() -> None:
+    assert close_set("<p>a\n\n    b</p>  \n  <p>") == "<p>a\nb</p>\n<p>"
+    assert close_set("<pre>a\n  b</pre>") == "<pre>a\n  b</pre>"
+
+
+def test_the_search_index_is_set_aside(tmp_path: Path) -> None:
+    whole = {"config": {"lang": ["en"]}, "docs": [{"location": "", "title": "a", "text": "ü"}]}
+    (tmp_path / "search").mkdir()
+    (tmp_path / "search" / "search_index.json").write_text(json.dumps(whole), "utf-8")
+    set_index_aside(tmp_path)
+    read = {path.name: path.read_text("utf-8") for path in (tmp_path / "search").iterdir()}
+    assert json.loads(read["search_index.json"]) == {**whole, "docs": []}
+    assert json.loads(read["whole_index.json"]) == whole
+    assert json.loads(read["search_index.js"].removeprefix("var __index = "))["docs"] == []
+
+
+def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
+    (tmp_path / "data").mkdir()
+    (tmp_path / "data" / "catalogue.json").write_text("{}", "utf-8")
+    (tmp_path / "index.html").write_text("one", "utf-8")
+    versions = []
+    for text in ("one", "two", "one"):
+        (tmp_path / "index.html").write_text(text, "utf-8")
+        write_offline_files(tmp_path, 'const VERSION = "@version@";')
+        listed = json.loads((tmp_path / "precache.json").read_text("utf-8"))
+        assert (tmp_path / "worker.js").read_text("utf-8") == f'const VERSION = "{listed["version"]}";'
+        digest = urlsafe_b64encode(hashlib.sha256(text.encode()).digest()).decode()[:16]
+        assert listed["files"] == {"index.html": [digest, 3]}
+        assert listed["bytes"] == 3
+        versions.append(listed["version"])
+    assert versions[0] == versions[2] != versions[1]
+    assert [file for file, _ in kept_files(tmp_path)] == ["index.html"]
+
+
+def test_the_app_manifest_names_files_that_are_there(tmp_path: Path) -> None:
+    write_app_manifest(tmp_path, "Deck Almanac", "A catalogue.")
+    manifest = json.loads((tmp_path / "app.webmanifest").read_text("utf-8"))
+    assert manifest["name"] == "Deck Almanac"
+    for icon in manifest["icons"]:
+        assert (HOME / "site_src" / icon["src"]).is_file()
+
+
+def test_settings_of_the_site() -> None:
+    text = 'site_name: "Our Club"\nsite_description: A club\'s drills.\n'
+    assert setting(text, "site_name") == "Our Club"
+    assert setting(text, "site_description") == "A club's drills."
+    assert setting(text, "copyright") == ""
