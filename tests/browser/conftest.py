@@ -9,13 +9,15 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
 from almanac.checks.study import Study
 from almanac.model.load import load
 from almanac.pages.site import build_site
 
 from .web import Server, Watched
+
+expect.set_options(timeout=20_000)  # a slow machine is no failure of a page
 
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")
 ARGUMENTS = [

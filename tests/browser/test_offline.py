@@ -66,6 +66,12 @@ def keep(context: BrowserContext, live: Server) -> Page:
     return page
 
 
+def ready(page: Page) -> None:
+    """Wait until the page says that a newer version is here and the browser has it waiting: the one comes just before the other."""
+    expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=60_000)
+    until(page, lambda: page.evaluate("navigator.serviceWorker.getRegistration().then((own) => Boolean(own && own.waiting))"))
+
+
 def until(page: Page, happens: Callable[[], bool]) -> None:
     """Wait for something on the server's side, 30 seconds at most."""
     for _ in range(300):
@@ -114,7 +120,7 @@ def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(context: B
     renew(live, DRILL, "index.html")
     live.asked.clear()
     page.goto(live.address + "find.html")  # the browser looks for a new worker
-    expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=30_000)
+    ready(page)
     assert {f"/{DRILL}", "/index.html"} <= set(live.asked)
     assert "/find.html" not in live.asked and not any(path.startswith("/assets/") for path in live.asked)
     page.goto(live.address + DRILL)  # one page open: the next navigation changes over
@@ -142,7 +148,7 @@ def test_an_update_that_fails_leaves_the_old_version_working(context: BrowserCon
     live.failing.clear()
     live.asked.clear()
     page.goto(live.address + "find.html")
-    expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=30_000)
+    ready(page)
     assert f"/{DRILL}" not in live.asked  # what came before the failure is not fetched again
     page.goto(live.address + DRILL)
     expect(page.locator(".renewed")).to_be_visible()
@@ -154,7 +160,7 @@ def test_two_open_pages_change_over_together_when_told_to(context: BrowserContex
     second.goto(live.address + "sets/index.html")
     renew(live, DRILL, "index.html")
     first.goto(live.address + "find.html")
-    expect(first.locator("[data-kept]")).to_contain_text("newer version is here", timeout=30_000)
+    ready(first)
     first.goto(live.address + DRILL)
     expect(first.locator(".renewed")).to_have_count(0)  # two pages open: nobody is changed under their hands
     first.get_by_role("button", name="Use it now").tap()
