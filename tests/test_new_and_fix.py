@@ -6,11 +6,13 @@ import shutil
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 from plans_world import BASE, club, codes
 
 from almanac.commands import asking
 from almanac.commands.main import main
 from almanac.model.load import load
+from almanac.source import schemas
 from almanac.source.reader import read
 from almanac.source.starters import KINDS, quoted
 from almanac.source.style import fixed
@@ -38,6 +40,10 @@ def test_starters_are_valid_as_they_stand(catalogue: Path) -> None:
     written = list(catalogue.rglob("a-new-*.yml"))
     assert len(written) == len(KINDS)
     assert all("#" in file.read_text("utf-8") for file in written)
+    loaded = load(catalogue)
+    for (kind, id), document in loaded.documents.items():
+        if id.startswith("a-new-"):
+            Draft202012Validator(schemas.published(kind, loaded.names.words)).validate(document.data)
 
 
 @pytest.mark.parametrize(

@@ -111,6 +111,7 @@ def test_the_address_holds_the_choice(finder: Page, server: Server) -> None:
     tick(finder, "fault", "knees-break-surface")
     tick(finder, "gear", "none")
     finder.locator("#find-words").fill("kick")
+    expect(finder).to_have_url(re.compile("words=kick"))  # written when the list is on the screen
     shared, shown = finder.url, total(finder)
     assert "fault=knees-break-surface" in shared
     finder.goto(server.address)

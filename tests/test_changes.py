@@ -1,0 +1,64 @@
+"""What is new: the repository's history told as a page, as data and as a feed."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from xml.etree import ElementTree
+
+from plans_world import club
+from test_review import edit, git
+
+from almanac.model.load import load
+from almanac.pages.changes import change_files, changes, changes_page
+from almanac.source.revision import history
+
+ATOM = "{http://www.w3.org/2005/Atom}"
+KICK = "drills/skills/kicking/back-kick.yml"
+
+
+def made(tmp_path: Path) -> Path:
+    root = club(tmp_path / "club")
+    git(root, "init", "--quiet", "--initial-branch", "main")
+    git(root, "add", "--all")
+    git(root, "commit", "--quiet", "--message", "base")
+    edit(root, KICK, "factor: 1.0", "factor: 1.1")
+    git(root, "commit", "--quiet", "--all", "--message", "slower")
+    (root / "plans/blocks/autumn.yml").unlink()
+    git(root, "commit", "--quiet", "--all", "--message", "no block")
+    return root
+
+
+def test_changes_newest_first(tmp_path: Path) -> None:
+    found = changes(history(made(tmp_path), 50))
+    assert [(change.what, change.kind, change.id) for change in found[:2]] == [
+        ("removed", "block", "autumn"),
+        ("changed", "drill", "back-kick"),
+    ]
+    assert ("added", "drill", "back-kick") in [(change.what, change.kind, change.id) for change in found]
+    assert len(changes(history(tmp_path / "club", 1))) == 1
+
+
+def test_page_data_and_feed(tmp_path: Path) -> None:
+    root = made(tmp_path)
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    found = changes(history(root, 50))
+    days = changes_page(catalogue, found).context["days"]
+    assert isinstance(days, list) and len(days) == 1  # all of it today
+    files = dict(change_files(catalogue, found, "https://club.example/"))
+    told = json.loads(files["data/v1/changes.json"])
+    assert told["version"] == 1 and len(told["changes"]) == len(found)
+    feed = ElementTree.fromstring(files["data/v1/feed.xml"])
+    links = [link.get("href") for link in feed.iter(f"{ATOM}link")]
+    assert "https://club.example/drills/back-kick.html" in links
+    assert feed.findtext(f"{ATOM}title") and feed.findtext(f"{ATOM}updated")
+
+
+def test_without_a_repository_there_is_nothing_to_tell(tmp_path: Path) -> None:
+    root = club(tmp_path)
+    assert changes(history(root, 50)) == []
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    assert changes_page(catalogue, []).context["days"] == []
+    ElementTree.fromstring(dict(change_files(catalogue, [], ""))["data/v1/feed.xml"])
