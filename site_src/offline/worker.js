@@ -111,15 +111,16 @@ async function takeOver() {
   await self.clients.claim();
 }
 
-/** With a newer version waiting and no other page open, the newer one takes over and the page is asked for again. */
-async function changesOver() {
-  const { waiting } = self.registration;
-  const pages = await self.clients.matchAll({ type: "window" });
-  if (!waiting || pages.length > 1) {
-    return false;
+/** This version, waiting, takes over where the page that asks is the only one open: nobody is changed under their hands. */
+async function takeOverIfAlone() {
+  for (const wait_ms of [0, 300, 1000, 2000]) { // the page that was just left counts until the browser has let it go
+    await new Promise((resolve) => setTimeout(resolve, wait_ms));
+    const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+    if (pages.length <= 1) {
+      return self.skipWaiting();
+    }
   }
-  waiting.postMessage("take over");
-  return true;
+  return undefined;
 }
 
 async function kept(address) {
@@ -130,9 +131,6 @@ async function kept(address) {
 
 async function answer(request) {
   const isPage = request.mode === "navigate";
-  if (isPage && (await changesOver())) {
-    return new Response('<!doctype html><meta http-equiv="refresh" content="0">', { headers: { "Content-Type": "text/html" } });
-  }
   const found = await kept(request.url);
   if (found) {
     return found;
@@ -146,7 +144,10 @@ async function answer(request) {
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
-self.addEventListener("message", (event) => event.data === "take over" && self.skipWaiting());
+self.addEventListener("message", (event) => {
+  const asked = { "take over": () => self.skipWaiting(), "take over if alone": takeOverIfAlone }[event.data];
+  event.waitUntil(asked?.());
+});
 self.addEventListener("fetch", (event) => {
   const { method, url } = event.request;
   if (method === "GET" && url.startsWith(ROOT)) {

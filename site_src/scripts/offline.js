@@ -107,6 +107,7 @@
     await showKept();
     const registration = await workers.getRegistration(deck.root);
     if (registration && hadOne) {
+      registration.waiting?.postMessage("take over if alone"); // then this page is asked for again, of the newer version
       awaitNewer(registration);
       registration.addEventListener("updatefound", () => awaitNewer(registration));
     }

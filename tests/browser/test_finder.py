@@ -41,9 +41,9 @@ def total(page: Page) -> tuple[int, int]:
 
 def test_everything_is_found_first(finder: Page, study: Study) -> None:
     assert total(finder) == (len(study.catalogue.drills), len(study.computable))
-    assert finder.locator("[data-results] > li").count() == 12
+    expect(finder.locator("[data-results] > li")).to_have_count(12)
     finder.locator("[data-more]").click()
-    assert finder.locator("[data-results] > li").count() == 24
+    expect(finder.locator("[data-results] > li")).to_have_count(24)
 
 
 def test_a_count_is_what_its_choice_gives(finder: Page, study: Study) -> None:

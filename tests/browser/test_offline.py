@@ -123,7 +123,7 @@ def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(context: B
     ready(page)
     assert {f"/{DRILL}", "/index.html"} <= set(live.asked)
     assert "/find.html" not in live.asked and not any(path.startswith("/assets/") for path in live.asked)
-    page.goto(live.address + DRILL)  # one page open: the next navigation changes over
+    page.goto(live.address + DRILL)  # one page open: it changes over, and asks for itself again
     expect(page.locator(".renewed")).to_be_visible()
     context.set_offline(True)
     page.goto(live.address)
@@ -162,6 +162,7 @@ def test_two_open_pages_change_over_together_when_told_to(context: BrowserContex
     first.goto(live.address + "find.html")
     ready(first)
     first.goto(live.address + DRILL)
+    first.wait_for_timeout(5_000)  # longer than the worker asks whether a page is alone
     expect(first.locator(".renewed")).to_have_count(0)  # two pages open: nobody is changed under their hands
     first.get_by_role("button", name="Use it now").tap()
     expect(first.locator(".renewed")).to_be_visible()
