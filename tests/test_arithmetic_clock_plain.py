@@ -82,7 +82,7 @@ def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written
     of = clock(group(OSPREY))
     laid = expand(items_from(written), DRILLS, SCALE)
     found = of.run(laid)
-    moments = timeline(laid, found, of.pacer, SCALE)
+    moments = timeline(laid, found, SCALE)
     assert sum(moment.length for moment in moments) == pytest.approx(found.work.value)
     assert all(moment.length > 0 and moment.effort in EFFORTS for moment in moments)
     if all(timed.rest_s >= 0 for timed in found.reps):  # else a rep has begun before the last is over
@@ -99,4 +99,4 @@ def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written
 def test_no_strip_without_targets(written):
     of = clock(group(OSPREY))
     laid = expand(items_from(written), DRILLS, SCALE)
-    assert timeline(laid, of.run(laid), of.pacer, SCALE) is None
+    assert timeline(laid, of.run(laid), SCALE) is None

@@ -6,10 +6,12 @@ is 8:00.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 
+from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.pace import NoNumber, Pacer, Target
 from almanac.arithmetic.working import Difference, Known, Named, Product, Sum, UpTo, Working, gathered
@@ -20,13 +22,14 @@ from almanac.units import Course
 
 @dataclass(frozen=True)
 class TimedRep:
-    """A rep on the clock; times in seconds.
+    """A rep on the clock; times in seconds. ``pieces`` are the targets of its pieces.
 
     ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested`` where the
     set names none for this group and one had to be found. ``clock`` is what it takes of the clock.
     """
 
     rep: Rep
+    pieces: tuple[Target | NoNumber, ...]
     target: Target | NoNumber
     sendoff: Working | None
     suggested: bool
@@ -81,7 +84,17 @@ class GroupClock:
     changes: tuple[GearChange, ...]
     clock: Working | None
     work: Working | None
-    load: Working | None
+
+    @cached_property
+    def load(self) -> Working | None:
+        """Planned load: minutes of work times mean rating, over the pieces of every rep."""
+        terms: list[Working] = []
+        for timed in self.reps:
+            for piece, target in zip(timed.rep.pieces, timed.pieces, strict=True):
+                if isinstance(target, NoNumber):
+                    return None
+                terms.append(Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating"))))
+        return gathered(terms)
 
     @property
     def rest_s(self) -> float | None:
@@ -130,8 +143,8 @@ class Clock:
 
         The last rep's full send-off counts, so 8 × 50 on 1:00 is 8:00.
         """
-        timed = {id(event): self.rep(event) for event in events if isinstance(event, Rep)}
-        reps = tuple(timed.values())
+        reps = tuple(self._timed(event for event in events if isinstance(event, Rep)))
+        timed = {id(item.rep): item for item in reps}
         changes = tuple(gear_changes(events, self.gear, self.course))
         spent = [
             timed[id(event)].clock if isinstance(event, Rep) else Known(event.seconds, "pause", "s") for event in events
@@ -146,8 +159,16 @@ class Clock:
             changes=changes,
             clock=gathered([*known, *waits]) if whole else None,
             work=gathered(targets) if len(targets) == len(reps) else None,
-            load=self.load(reps),
         )
+
+    def _timed(self, reps: Iterable[Rep]) -> Iterator[TimedRep]:
+        """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and are worked out once."""
+        known: dict[tuple[int, tuple[EffortSpan, ...]], TimedRep] = {}
+        for rep in reps:
+            like = id(rep.item), tuple(piece.effort for piece in rep.pieces)
+            if like not in known:
+                known[like] = self.rep(rep)
+            yield replace(known[like], rep=rep)
 
     def rep(self, rep: Rep) -> TimedRep:
         """One rep: its target, its send-off or rest, and what it takes of the clock.
@@ -156,19 +177,20 @@ class Clock:
         leaves at target + rest, up to the next multiple of the policy's ``rest_step``. With neither it takes
         its target. Where a set names send-offs but none for this group, the suggested one stands in.
         """
-        target = self.pacer.rep(rep)
+        pieces = self.pacer.pieces(rep)
+        target = self.pacer.whole(rep, pieces)
         item = rep.item
         working = target.working if isinstance(target, Target) else None
         if item.sendoff is None:
-            return TimedRep(rep, target, None, False, self._without_sendoff(item.rest, working))
+            return TimedRep(rep, pieces, target, None, False, self._without_sendoff(item.rest, working))
         named = item.sendoff.of(self.group)
         if named is not None:
             sendoff: Working = Known(named, "send-off", "s")
             if item.sendoff.ratio != 1:
                 sendoff = UpTo(Product((Known(named, "send-off", "s"), Known(float(item.sendoff.ratio)))), self._step)
-            return TimedRep(rep, target, sendoff, False, sendoff)
+            return TimedRep(rep, pieces, target, sendoff, False, sendoff)
         suggestion = self.suggest(rep, target)
-        return TimedRep(rep, target, suggestion, True, suggestion)
+        return TimedRep(rep, pieces, target, suggestion, True, suggestion)
 
     def _without_sendoff(self, rest: float | None, target: Working | None) -> Working | None:
         if target is None or rest is None:
@@ -192,17 +214,6 @@ class Clock:
         rule: RestRule = getattr(self.policy.rest[word], which)
         metres = rep.distance * self.course.unit.metres
         return Named(rest_working(rule, metres, target.working), f"{which} rest at {word}", "s")
-
-    def load(self, reps: tuple[TimedRep, ...]) -> Working | None:
-        """Planned load: minutes of work times mean rating, over the pieces of every rep."""
-        terms: list[Working] = []
-        for timed in reps:
-            for piece in timed.rep.pieces:
-                target = self.pacer.piece(piece, timed.rep.distance)
-                if isinstance(target, NoNumber):
-                    return None
-                terms.append(Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating"))))
-        return gathered(terms)
 
 
 def _fraction(value: float) -> Fraction:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from almanac.model.policy import Word
 from almanac.model.swim_set import Build, Descend, Effort, Hold, Rotate
@@ -38,9 +39,8 @@ class EffortScale:
 
     def rating(self, word: str) -> Fraction:
         """The middle of the word's interval."""
-        rating = self.words[word].rating
-        assert rating is not None  # the check 'effort-scale' has seen to it
-        return (Fraction(str(rating.least)) + Fraction(str(rating.most))) / 2
+        least, most = self._intervals[word]  # the check 'effort-scale' has seen to it that each word has one
+        return (least + most) / 2
 
     def share(self, word: str) -> float:
         """Speed at this effort as a share of the best speed for the distance, above 0 and at most 1."""
@@ -51,10 +51,16 @@ class EffortScale:
     def word_at(self, rating: Fraction) -> str:
         """The word that owns a rating; 10 belongs to the hardest word."""
         owner = ""
-        for name, word in self.words.items():
-            if word.rating and Fraction(str(word.rating.least)) <= rating:
+        for name, (least, _) in self._intervals.items():
+            if least <= rating:
                 owner = name
         return owner
+
+    @cached_property
+    def _intervals(self) -> dict[str, tuple[Fraction, Fraction]]:
+        """The least and the most rating of each word."""
+        ratings = {name: word.rating for name, word in self.words.items() if word.rating}
+        return {name: (Fraction(str(own.least)), Fraction(str(own.most))) for name, own in ratings.items()}
 
     def split(self, span: EffortSpan) -> dict[str, Fraction]:
         """Shares of a span by word, in proportion to the length of the span inside each word's interval."""
@@ -62,11 +68,10 @@ class EffortScale:
         if low == high:
             return {self.word_at(low): Fraction(1)}
         shares: dict[str, Fraction] = {}
-        for name, word in self.words.items():
-            if word.rating:
-                inside = min(high, Fraction(str(word.rating.most))) - max(low, Fraction(str(word.rating.least)))
-                if inside > 0:
-                    shares[name] = inside / (high - low)
+        for name, (least, most) in self._intervals.items():
+            inside = min(high, most) - max(low, least)
+            if inside > 0:
+                shares[name] = inside / (high - low)
         return shares
 
     def span(self, effort: Effort, number: int, of: int) -> EffortSpan:

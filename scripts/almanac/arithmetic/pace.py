@@ -156,11 +156,18 @@ class Pacer:
     scale: EffortScale
     course: Course
 
+    def pieces(self, rep: Rep) -> tuple[Target | NoNumber, ...]:
+        """The target of each piece of a rep, paced by the length of the whole rep."""
+        return tuple(self.piece(piece, rep.distance) for piece in rep.pieces)
+
     def rep(self, rep: Rep) -> Target | NoNumber:
-        """The target of a whole rep: its pieces added up, each paced by the length of the whole rep."""
+        """The target of a whole rep: its pieces added up."""
+        return self.whole(rep, self.pieces(rep))
+
+    def whole(self, rep: Rep, pieces: tuple[Target | NoNumber, ...]) -> Target | NoNumber:
+        """The target of a rep from those of its pieces; the first reason where one of them has none."""
         targets: list[Target] = []
-        for piece in rep.pieces:
-            target = self.piece(piece, rep.distance)
+        for target in pieces:
             if isinstance(target, NoNumber):
                 return target
             targets.append(target)

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
 from almanac.arithmetic.brief import BriefLine, brief
 from almanac.arithmetic.clock import GroupClock
-from almanac.arithmetic.course import Misfit, misfits, relay_items
+from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
 from almanac.arithmetic.lanes import heads_in_lane
-from almanac.arithmetic.summary import clock_for, effort_scale
+from almanac.arithmetic.summary import GroupClocks, SetSummary, effort_scale
 from almanac.arithmetic.working import Working, gathered, total
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup, Pool
 from almanac.model.plans import Practice, PracticePart
 from almanac.model.swim_set import SwimSet
+from almanac.units import Course
+
+SetInPool = Callable[[str, Course], SetSummary]  # the figures of a set, by id, laid into a course
 
 
 @dataclass(frozen=True)
@@ -136,11 +139,11 @@ class PracticeSummary:
         return gathered(known) if len(known) == len(loads) else None
 
 
-def summarise_practice(catalogue: Catalogue, practice: Practice) -> PracticeSummary:
-    """Lay a practice on the clock. Sets written for another course are laid into the practice's pool."""
+def summarise_practice(catalogue: Catalogue, practice: Practice, laid: SetInPool) -> PracticeSummary:
+    """Lay a practice on the clock. Sets written for another course are laid into the practice's pool, as ``laid`` tells."""
     pool = catalogue.club.pools[practice.pool]
     groups = {id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad}
-    runs = tuple(_part_run(catalogue, part, pool, groups) for part in practice.parts)
+    runs = tuple(_part_run(catalogue, part, pool, groups, laid) for part in practice.parts)
     every_rep = tuple(rep for run in runs for rep in run.reps)
     pieces = tuple(piece for rep in every_rep for piece in rep.pieces)
     scale = effort_scale(catalogue)
@@ -159,12 +162,17 @@ def summarise_practice(catalogue: Catalogue, practice: Practice) -> PracticeSumm
     )
 
 
-def _part_run(catalogue: Catalogue, part: PracticePart, pool: Pool, groups: Mapping[str, LaneGroup]) -> PartRun:
-    swim_set = catalogue.sets[part.set] if part.set else None
-    items = relay_items(swim_set.items, swim_set.course, pool.course) if swim_set else part.items
-    events = expand(items, catalogue.drills, effort_scale(catalogue))
-    clocks = {group: clock_for(catalogue, group, pool.course).run(events) for group in groups}
-    return PartRun(part, swim_set, events, distance_working(items), tuple(misfits(items, pool.course)), clocks)
+def _part_run(
+    catalogue: Catalogue, part: PracticePart, pool: Pool, groups: Mapping[str, LaneGroup], laid: SetInPool
+) -> PartRun:
+    if part.set:
+        summary = laid(part.set, pool.course)
+        return PartRun(
+            part, catalogue.sets[part.set], summary.events, summary.distance, summary.misfits, summary.clocks
+        )
+    events = expand(part.items, catalogue.drills, effort_scale(catalogue))
+    clocks = GroupClocks(catalogue, pool.course, events, groups)
+    return PartRun(part, None, events, distance_working(part.items), tuple(misfits(part.items, pool.course)), clocks)
 
 
 def run_sheet(runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Catalogue) -> Iterator[SheetRow]:
@@ -201,7 +209,7 @@ def gear_needs(
     """
     needed: dict[str, int] = {}
     for run in runs:
-        for gear in {id for rep in run.reps for id in rep.gear}:
+        for gear in dict.fromkeys(id for rep in run.reps for piece in rep.pieces for id in piece.gear):
             heads = sum(_heads_at_once(group, run.most_in_lane) for group in groups.values())
             needed[gear] = max(needed.get(gear, 0), heads)
     for gear, count in needed.items():

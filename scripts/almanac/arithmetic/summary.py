@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from almanac.arithmetic.brief import BriefLine, brief
 from almanac.arithmetic.clock import Clock, GroupClock
@@ -69,16 +70,38 @@ class SetSummary:
         return Fraction(int(self.distance.value), self.course.length)
 
 
+@lru_cache(maxsize=8)
 def effort_scale(catalogue: Catalogue) -> EffortScale:
     """The club's effort scale."""
     return EffortScale(catalogue.efforts)
 
 
+@lru_cache(maxsize=64)  # a group's lines are drawn once, and not for each set
 def clock_for(catalogue: Catalogue, group: str, course: Course) -> Clock:
     """The clock of one lane group in one course. Raises KeyError for an unknown group."""
     paces = Paces(catalogue.lane_groups[group], catalogue.benchmarks, catalogue.policy)
     pacer = Pacer(paces, catalogue.gear, effort_scale(catalogue), course)
     return Clock(group, pacer, catalogue.policy, catalogue.gear)
+
+
+class GroupClocks(Mapping[str, GroupClock]):
+    """Events on the clock, by lane group; each is worked out when it is first asked for."""
+
+    def __init__(self, catalogue: Catalogue, course: Course, events: tuple[Event, ...], groups: Iterable[str]) -> None:
+        self._catalogue, self._course, self._events = catalogue, course, events
+        self._clocks: dict[str, GroupClock | None] = dict.fromkeys(groups)
+
+    def __getitem__(self, group: str) -> GroupClock:
+        clock = self._clocks[group]
+        if clock is None:
+            clock = self._clocks[group] = clock_for(self._catalogue, group, self._course).run(self._events)
+        return clock
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._clocks)
+
+    def __len__(self) -> int:
+        return len(self._clocks)
 
 
 def summarise(
@@ -100,7 +123,7 @@ def summarise(
         gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
         brief=brief([(danger, laid.id) for danger in laid.safety], every_rep, catalogue.gear),
         misfits=tuple(misfits(laid.items, laid.course)),
-        clocks={group: clock_for(catalogue, group, laid.course).run(events) for group in chosen},
+        clocks=GroupClocks(catalogue, laid.course, events, chosen),
     )
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from almanac.arithmetic.clock import GroupClock
+from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Break, Event, Rep
-from almanac.arithmetic.pace import NoNumber, Pacer
+from almanac.arithmetic.expand import Break, Event
+from almanac.arithmetic.pace import NoNumber
 
 
 @dataclass(frozen=True)
@@ -20,17 +20,17 @@ class Moment:
     effort: str
 
 
-def timeline(events: tuple[Event, ...], run: GroupClock, pacer: Pacer, scale: EffortScale) -> tuple[Moment, ...] | None:
+def timeline(events: tuple[Event, ...], run: GroupClock, scale: EffortScale) -> tuple[Moment, ...] | None:
     """Every stretch of work in order, or None where a time is not known.
 
     A piece that builds is cut at the border of two words, evenly by distance.
     """
     if run.clock is None or run.work is None:
         return None
-    return tuple(_moments(events, run, pacer, scale))
+    return tuple(_moments(events, run, scale))
 
 
-def _moments(events: tuple[Event, ...], run: GroupClock, pacer: Pacer, scale: EffortScale) -> Iterator[Moment]:
+def _moments(events: tuple[Event, ...], run: GroupClock, scale: EffortScale) -> Iterator[Moment]:
     timed = iter(run.reps)
     waits = {id(change.before): change.uncovered_s for change in run.changes}
     now = 0.0
@@ -39,14 +39,13 @@ def _moments(events: tuple[Event, ...], run: GroupClock, pacer: Pacer, scale: Ef
             now += event.seconds
             continue
         now += waits.get(id(event), 0.0)
-        yield from _pieces(event, now, pacer, scale)
-        clock = next(timed).clock
-        now += clock.value if clock else 0.0
+        rep = next(timed)
+        yield from _pieces(rep, now, scale)
+        now += rep.clock.value if rep.clock else 0.0
 
 
-def _pieces(rep: Rep, start: float, pacer: Pacer, scale: EffortScale) -> Iterator[Moment]:
-    for piece in rep.pieces:
-        target = pacer.piece(piece, rep.distance)
+def _pieces(timed: TimedRep, start: float, scale: EffortScale) -> Iterator[Moment]:
+    for piece, target in zip(timed.rep.pieces, timed.pieces, strict=True):
         if isinstance(target, NoNumber):
             return
         for word, share in scale.split(piece.effort).items():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import io
 import os
 import sys
@@ -16,6 +17,7 @@ from almanac.commands import build, check, explain, new, review, serve, sum_
 from almanac.commands.shared import FAULT, WRONG_USAGE, UsageError
 
 COMMANDS = (check, build, serve, sum_, explain, new, review)
+_MANY = 100_000  # new things between two looks for rubbish
 
 
 def parser() -> argparse.ArgumentParser:
@@ -40,6 +42,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")  # a terminal that lacks an arrow or an accent is no fault
+    gc.set_threshold(_MANY)  # a catalogue is many small things that all stay: to look often costs a fifth of a check
     try:
         arguments = parser().parse_args(argv)
         code: int = arguments.run(arguments)

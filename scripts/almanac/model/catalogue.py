@@ -22,7 +22,7 @@ E = TypeVar("E", bound=Entry)
 Key = tuple[str, str]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)  # two catalogues are never compared, and one may be a key
 class Catalogue:
     """All entries of one catalogue; every reference among them leads to an entry that is here.
 

@@ -6,10 +6,11 @@ import inspect
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.clock import Clock, gear_changes, rest_working
+from almanac.arithmetic.clock import Clock, GroupClock, gear_changes, rest_working
 from almanac.arithmetic.course import misfits, nearest_lengths, relay
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
@@ -37,7 +38,7 @@ from almanac.model.policy import RestRule
 from almanac.pages.links import Page
 from almanac.units import show_number
 
-Documented = Callable[..., Any] | property
+Documented = Callable[..., Any] | property | cached_property[Any]
 
 FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     ("Distance", (
@@ -65,7 +66,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Rest by distance or by work", rest_working),
         ("Suggested send-off", Clock.suggest),
         ("Gear changes", gear_changes),
-        ("Planned load", Clock.load),
+        ("Planned load", GroupClock.load),
     )),
     ("Lanes", (
         ("Gap between swimmers", gap_for),
@@ -142,7 +143,11 @@ def paragraphs(docstring: str | None) -> tuple[str, ...]:
 
 
 def _code(member: Documented) -> str:
-    function: Any = member.fget if isinstance(member, property) else member
+    function: Any = member
+    if isinstance(member, property):
+        function = member.fget
+    elif isinstance(member, cached_property):
+        function = member.func
     return f"{function.__module__.removeprefix('almanac.')}.{function.__qualname__}"
 
 

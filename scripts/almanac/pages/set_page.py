@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.summary import SetSummary, clock_for, effort_scale
+from almanac.arithmetic.summary import SetSummary, effort_scale
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
@@ -188,9 +188,8 @@ def _notes(run: GroupClock) -> Iterator[str]:
 
 
 def _strip(study: Study, summary: SetSummary, run: GroupClock) -> str:
-    clock = clock_for(study.catalogue, run.group, summary.course)
     scale = effort_scale(study.catalogue)
-    moments = timeline(summary.events, run, clock.pacer, scale)
+    moments = timeline(summary.events, run, scale)
     if moments is None or run.clock is None:
         return ""
     stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]

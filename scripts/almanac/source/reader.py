@@ -175,7 +175,7 @@ class _Builder:
 
     def _controls(self, node: yaml.ScalarNode) -> None:
         """Characters that were written as escapes, past the look at the file's own text."""
-        hidden = _CONTROL.search(node.value) or re.search("\r", node.value)
+        hidden = node.style == '"' and (_CONTROL.search(node.value) or re.search("\r", node.value))
         if hidden:
             self._say(
                 "control-character", node, f"{_control(hidden[0])} is written in this text", "take the escape out"

@@ -14,6 +14,7 @@ DEEPEST = 20
 _MOST = 20
 _SUSPECT = re.compile(r"(?m)(?:^|[\s\[\]{},:?-])[&*!]|^%|^---|^\.\.\.|^[ ?:-]{20}")
 _OPENING = re.compile(r"[\[{]")
+_INNERMOST = re.compile(r"""[\[{][^\[\]{}"'#\n]*[\]}]""")  # lists and mappings that hold none: one deep, however many
 
 _NODE_STARTS = (yaml.ScalarEvent, yaml.SequenceStartEvent, yaml.MappingStartEvent)
 _NEST = (yaml.SequenceStartEvent, yaml.MappingStartEvent)
@@ -26,7 +27,7 @@ def may_hide_structure(text: str) -> bool:
     It never misses an anchor, alias, tag, directive or second document, nor a depth that could overflow a
     reader; what is a little deeper than it may be, the reader itself finds.
     """
-    return _SUSPECT.search(text) is not None or len(_OPENING.findall(text)) > DEEPEST // 2
+    return _SUSPECT.search(text) is not None or len(_OPENING.findall(_INNERMOST.sub("", text))) + 1 > DEEPEST // 2
 
 
 def hidden_structure(text: str, file: str) -> tuple[list[Finding], bool]:

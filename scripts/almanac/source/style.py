@@ -99,12 +99,38 @@ def _reads_back(node: yaml.ScalarNode) -> bool:
 
 
 def _unsorted_lists(document: Document, kind: str) -> Iterator[tuple[Path, list[str]]]:
+    if not any(items != sorted(items) for items in _lists_named(document.data, _names_marked("sorted"))):
+        return  # the schema is asked where only a list that is out of order can tell
     for path in _marked(document, kind, "sorted"):
         items: Any = document.data
         for step in path:
             items = items[step]
         if items != sorted(items):
             yield path, items
+
+
+def _lists_named(value: Any, names: frozenset[str]) -> Iterator[list[str]]:
+    """The lists of texts that stand in data under one of ``names``."""
+    for key, inner in value.items() if isinstance(value, dict) else enumerate(value):
+        if key in names and isinstance(inner, list) and all(isinstance(item, str) for item in inner):
+            yield inner
+        elif isinstance(inner, (dict, list)):
+            yield from _lists_named(inner, names)
+
+
+@cache
+def _names_marked(keyword: str) -> frozenset[str]:
+    """The names of the properties whose schema holds a keyword, in any schema."""
+
+    def named(piece: Any) -> Iterator[str]:
+        if isinstance(piece, dict):
+            properties = piece.get("properties", {})
+            yield from (name for name, inner in properties.items() if keyword in schemas.resolve(inner))
+            yield from (name for inner in piece.values() for name in named(inner))
+        elif isinstance(piece, list):
+            yield from (name for inner in piece for name in named(inner))
+
+    return frozenset(name for schema in ("common", *schemas.KINDS) for name in named(schemas.raw(schema)))
 
 
 def _marked(document: Document, kind: str, keyword: str) -> list[Path]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 from jsonschema import Draft202012Validator, FormatChecker
@@ -56,7 +56,7 @@ class Shapes:
             },
             type_checker=Draft202012Validator.TYPE_CHECKER.redefine("integer", _is_integer),
         )
-        return {kind: cls(schemas.bundled(kind), format_checker=FormatChecker(["date"])) for kind in schemas.KINDS}
+        return {kind: cls(schemas.opened(kind), format_checker=FormatChecker(["date"])) for kind in schemas.KINDS}
 
     def _look_up(self, keyword: str) -> Any:
         def check(validator: Any, name: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
@@ -93,9 +93,13 @@ def _is_integer(checker: Any, instance: Any) -> bool:
 
 def _pattern(validator: Any, pattern: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
     """As a browser reads it: ``$`` is the end of the text, not before a last line end, and \\d is 0 to 9."""
-    exact = re.sub(r"\$$", r"\\Z", pattern).replace(r"\d", "[0-9]")
-    if isinstance(instance, str) and not re.search(exact, instance):
+    if isinstance(instance, str) and not _exact(pattern).search(instance):
         yield ValidationError(f"{instance!r} does not match {pattern!r}")
+
+
+@cache
+def _exact(pattern: str) -> re.Pattern[str]:
+    return re.compile(re.sub(r"\$$", r"\\Z", pattern).replace(r"\d", "[0-9]"))
 
 
 def _not_with(

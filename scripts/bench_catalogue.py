@@ -1,0 +1,129 @@
+"""The program measured as a catalogue grows: check and build, each beside a general tool in the same run, and beside its budget."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import re
+import shutil
+import string
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Sequence
+from itertools import cycle
+from pathlib import Path
+
+from almanac.model.load import load
+from almanac.source import schemas
+from almanac.source.files import EntryFile, entry_files
+
+ROOT = Path(__file__).resolve().parents[1]
+FEW, MANY = 1_000, 10_000
+GROWN = {
+    "drill",
+    "fault",
+    "gear",
+    "benchmark",
+    "progression",
+    "set",
+    "practice",
+}  # in the proportions that they stand in
+BUDGETS = {"checker": 1 / 3, "mkdocs": 1.25, "growth": 11.0}
+_PROSE = re.compile(r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$")  # lines that hold sentences
+_WORD = re.compile(r"(?<=[a-z,;.] )([a-z]+)[a-z]{2}(?=[ ,.;?!]|$)")
+
+
+def grown(root: Path, entries: int) -> Path:
+    """A catalogue below ``root`` with about ``entries`` entries: the repository's own, and copies that say other words."""
+    for name in ("drills", "plans"):
+        shutil.copytree(ROOT / name, root / name)
+    files, _ = entry_files(root)
+    copied = cycle([file for file in files if file.kind in GROWN])
+    for number in range(entries - len(files)):
+        _copy(root, next(copied), number // sum(file.kind in GROWN for file in files) + 2)
+    return root
+
+
+def _copy(root: Path, entry: EntryFile, copy: int) -> None:
+    """One more entry like another. The words of its texts end otherwise, so that no two say the same."""
+    path = root / entry.file
+    mark = string.ascii_lowercase[copy // 26 % 26] + string.ascii_lowercase[copy % 26]
+    text = re.sub(r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1)
+    text = _PROSE.sub(lambda line: _WORD.sub(rf"\1{mark}", line[0]), text)
+    path.with_name(f"{path.stem}-{copy}.yml").write_text(text, "utf-8")
+
+
+def seconds(command: Sequence[str | Path], fine: Sequence[int] = (0,)) -> float:
+    """How long a command takes. Ends the benchmark, with what it printed, where its exit code is not one of ``fine``."""
+    start = time.perf_counter()
+    done = subprocess.run([str(part) for part in command], capture_output=True, text=True, check=False)
+    if done.returncode not in fine:
+        sys.exit(
+            f"{' '.join(map(str, command[:4]))} ended with {done.returncode}:\n{(done.stdout + done.stderr)[-2000:]}"
+        )
+    return time.perf_counter() - start
+
+
+def check_s(root: Path) -> float:
+    """Seconds of ``almanac check``."""
+    return seconds([_tool("almanac"), "check", "--root", root])
+
+
+def build_s(root: Path) -> float:
+    """Seconds of ``almanac build``."""
+    return seconds([_tool("almanac"), "build", "--root", root])
+
+
+def checker_s(root: Path, work: Path) -> float:
+    """Seconds of a general JSON Schema checker's command line on the same files, with the schemas as the site publishes them."""
+    total, files, words = 0.0, entry_files(root)[0], load(root).names.words
+    for kind in sorted({file.kind for file in files}):
+        schema = work / f"{kind}.json"
+        schema.write_text(json.dumps(schemas.published(kind, words)), "utf-8")
+        named = [root / file.file for file in files if file.kind == kind]
+        total += seconds([_tool("check-jsonschema"), "--schemafile", schema, *named])
+    return total
+
+
+def mkdocs_s(root: Path) -> float:
+    """Seconds of plain MkDocs with the pages that a build has left on disk."""
+    config = root / "build" / "mkdocs.yml"
+    return seconds([_tool("mkdocs"), "build", "--quiet", "--config-file", config, "--site-dir", root / "plain"])
+
+
+def _tool(name: str) -> Path:
+    return Path(sys.executable).with_name(name)
+
+
+def ratio(what: str, value_s: float, beside: str, other_s: float, budget: str) -> bool:
+    """Print a ratio beside its budget. Returns whether it is kept."""
+    kept = value_s / other_s <= BUDGETS[budget]
+    figures = f"{what} {value_s:,.1f} s, {beside} {other_s:,.1f} s: {value_s / other_s:.2f} ×"
+    print(f"{'fine' if kept else 'OVER':5}{figures}, at most {BUDGETS[budget]:.2f}", flush=True)
+    return kept
+
+
+def main() -> int:
+    """Measure and print. Returns 1 where a budget is exceeded."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--quick", action="store_true", help="leave out the build of 10,000 entries, which takes long")
+    quick = parser.parse_args().quick
+    with tempfile.TemporaryDirectory(prefix="almanac-bench-") as name:
+        work = Path(name)
+        few, many = grown(work / "few", FEW), grown(work / "many", MANY)
+        check_few, check_many = check_s(few), check_s(many)
+        kept = [
+            ratio(f"check of {MANY:,}", check_many, f"of {FEW:,}", check_few, "growth"),
+            ratio(f"check of {MANY:,}", check_many, "a general checker", checker_s(many, work), "checker"),
+        ]
+        build_few = build_s(few)
+        kept.append(ratio(f"build of {FEW:,}", build_few, "plain MkDocs", mkdocs_s(few), "mkdocs"))
+        if not quick:
+            kept.append(ratio(f"build of {MANY:,}", build_s(many), f"of {FEW:,}", build_few, "growth"))
+    return int(not all(kept))
+
+
+if __name__ == "__main__":
+    sys.exit(main())
