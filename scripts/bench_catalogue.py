@@ -6,13 +6,11 @@ import argparse
 import json
 import re
 import shutil
-import string
 import subprocess
 import sys
 import tempfile
 import time
 from collections.abc import Sequence
-from itertools import cycle
 from pathlib import Path
 
 from almanac.model.load import load
@@ -30,9 +28,10 @@ GROWN = {
     "set",
     "practice",
 }  # in the proportions that they stand in
+_LETTERS = str.maketrans("01234567", "bdfklmpt")
 BUDGETS = {"checker": 1 / 3, "mkdocs": 1.25, "growth": 11.0}
 _PROSE = re.compile(r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$")  # lines that hold sentences
-_WORD = re.compile(r"(?<=[a-z,;.] )([a-z]+)[a-z]{2}(?=[ ,.;?!]|$)")
+_WORD = re.compile(r"(?<=[a-z,;.] )([a-z]+)[a-z]{3}(?=[ ,.;?!]|$)")
 
 
 def grown(root: Path, entries: int) -> Path:
@@ -40,18 +39,18 @@ def grown(root: Path, entries: int) -> Path:
     for name in ("drills", "plans"):
         shutil.copytree(ROOT / name, root / name)
     files, _ = entry_files(root)
-    copied = cycle([file for file in files if file.kind in GROWN])
+    copied = [file for file in files if file.kind in GROWN]
     for number in range(entries - len(files)):
-        _copy(root, next(copied), number // sum(file.kind in GROWN for file in files) + 2)
+        _copy(root, copied[number % len(copied)], number // len(copied) + 2, f"{number:03o}".translate(_LETTERS)[-3:])
     return root
 
 
-def _copy(root: Path, entry: EntryFile, copy: int) -> None:
-    """One more entry like another. The words of its texts end otherwise, so that no two say the same."""
+def _copy(root: Path, entry: EntryFile, copy: int, ending: str) -> None:
+    """One more entry like another. The words of its texts get another ending, so that no two entries say the same."""
     path = root / entry.file
-    mark = string.ascii_lowercase[copy // 26 % 26] + string.ascii_lowercase[copy % 26]
     text = re.sub(r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1)
-    text = _PROSE.sub(lambda line: _WORD.sub(rf"\1{mark}", line[0]), text)
+    text = re.sub(r"(?m)^mends: \[[^\]]*\]\n", "", text)  # the faults name the first alone
+    text = _PROSE.sub(lambda line: _WORD.sub(rf"\1{ending}", line[0]), text)
     path.with_name(f"{path.stem}-{copy}.yml").write_text(text, "utf-8")
 
 

@@ -7,6 +7,7 @@ import re
 from dataclasses import fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
+from functools import cached_property
 
 import pytest
 from arithmetic_strategies import TRAVELLED, items
@@ -199,7 +200,7 @@ def no_such_number(thing, where="") -> list[str]:
     if not is_dataclass(thing) or isinstance(thing, (Enum, Fraction, Entry)):
         return []
     names = {field.name for field in fields(thing)}
-    names |= {name for name in dir(type(thing)) if isinstance(getattr(type(thing), name), property)}
+    names |= {name for name in dir(type(thing)) if isinstance(getattr(type(thing), name), (property, cached_property))}
     return [found for name in sorted(names) for found in no_such_number(getattr(thing, name), f"{where}.{name}")]
 
 

@@ -45,7 +45,7 @@ class TimedRep:
         """The send-off, where it goes on one."""
         return self.sendoff.value if self.sendoff else None
 
-    @property
+    @cached_property
     def rest(self) -> Working | None:
         """What the clock leaves after the target; below zero where the send-off is too short."""
         if self.clock is None or not isinstance(self.target, Target):

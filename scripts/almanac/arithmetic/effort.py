@@ -62,8 +62,18 @@ class EffortScale:
         ratings = {name: word.rating for name, word in self.words.items() if word.rating}
         return {name: (Fraction(str(own.least)), Fraction(str(own.most))) for name, own in ratings.items()}
 
-    def split(self, span: EffortSpan) -> dict[str, Fraction]:
+    def split(self, span: EffortSpan) -> Mapping[str, Fraction]:
         """Shares of a span by word, in proportion to the length of the span inside each word's interval."""
+        if span not in self._splits:
+            self._splits[span] = self._split(span)
+        return self._splits[span]
+
+    @cached_property
+    def _splits(self) -> dict[EffortSpan, Mapping[str, Fraction]]:
+        """The splits that have been asked for: a catalogue has few spans, and asks for each many times."""
+        return {}
+
+    def _split(self, span: EffortSpan) -> Mapping[str, Fraction]:
         low, high = sorted((span.start, span.end))
         if low == high:
             return {self.word_at(low): Fraction(1)}

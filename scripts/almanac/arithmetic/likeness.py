@@ -33,9 +33,14 @@ def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
     Only pairs that share a run are looked at, so the work grows with what is shared.
     """
     runs = {id: runs_of_words(text) for id, text in texts.items()}
+    met: set[tuple[str, ...]] = set()
+    common: set[tuple[str, ...]] = set()  # most runs stand in one text alone
+    for own in runs.values():
+        common |= met & own
+        met |= own
     holders: dict[tuple[str, ...], list[str]] = defaultdict(list)
     for id, own in runs.items():
-        for run in own:
+        for run in own & common:
             holders[run].append(id)
     shared: Counter[tuple[str, str]] = Counter()
     for ids in holders.values():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
 
@@ -93,12 +93,11 @@ class PracticeSummary:
     """A practice added up and laid on the clock, for the lane groups of its squad, in its pool."""
 
     practice: Practice
+    catalogue: Catalogue = field(repr=False)
     pool: Pool
     groups: Mapping[str, LaneGroup]
     runs: tuple[PartRun, ...]
     sheet: tuple[SheetRow, ...]
-    by: Mapping[str, Mapping[str, Fraction]]
-    shares: Shares
     gear: tuple[GearNeed, ...]
     brief: tuple[BriefLine, ...]
 
@@ -116,6 +115,16 @@ class PracticeSummary:
     def reps(self) -> tuple[Rep, ...]:
         """Every rep, in order."""
         return tuple(rep for run in self.runs for rep in run.reps)
+
+    @cached_property
+    def by(self) -> Mapping[str, Mapping[str, Fraction]]:
+        """Its distance by the words of each facet, in the pool's unit."""
+        return all_facets(self.pieces, effort_scale(self.catalogue))
+
+    @cached_property
+    def shares(self) -> Shares:
+        """The shares that coaches ask for."""
+        return shares(self.reps, self.catalogue.gear, effort_scale(self.catalogue))
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
@@ -145,18 +154,15 @@ def summarise_practice(catalogue: Catalogue, practice: Practice, laid: SetInPool
     groups = {id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad}
     runs = tuple(_part_run(catalogue, part, pool, groups, laid) for part in practice.parts)
     every_rep = tuple(rep for run in runs for rep in run.reps)
-    pieces = tuple(piece for rep in every_rep for piece in rep.pieces)
-    scale = effort_scale(catalogue)
     dangers = [(danger, practice.id) for danger in practice.safety]
     dangers += [(danger, run.swim_set.id) for run in runs if run.swim_set for danger in run.swim_set.safety]
     return PracticeSummary(
         practice=practice,
+        catalogue=catalogue,
         pool=pool,
         groups=groups,
         runs=runs,
         sheet=tuple(run_sheet(runs, tuple(groups), catalogue)),
-        by=all_facets(pieces, scale),
-        shares=shares(every_rep, catalogue.gear, scale),
         gear=tuple(gear_needs(runs, groups, catalogue.club.gear_owned)),
         brief=brief(dangers, every_rep, catalogue.gear),
     )

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from almanac.arithmetic.brief import BriefLine, brief
 from almanac.arithmetic.clock import Clock, GroupClock
@@ -24,15 +24,14 @@ from almanac.units import Course, Unit
 class SetSummary:
     """A set added up, in one course.
 
-    ``distance`` and ``by`` are in the course's unit, ``metres`` in metres; ``lengths`` is a whole number
+    ``distance`` is in the course's unit, ``metres`` in metres; ``lengths`` is a whole number
     where every rep ends at a wall. ``clocks`` are by lane group.
     """
 
     swim_set: SwimSet
     events: tuple[Event, ...]
+    catalogue: Catalogue = field(repr=False)
     distance: Working
-    by: Mapping[str, Mapping[str, Fraction]]
-    shares: Shares
     gear: tuple[str, ...]
     brief: tuple[BriefLine, ...]
     misfits: tuple[Misfit, ...]
@@ -43,10 +42,20 @@ class SetSummary:
         """The course that it is laid in."""
         return self.swim_set.course
 
-    @property
+    @cached_property
     def reps(self) -> tuple[Rep, ...]:
         """Every rep, in order."""
         return tuple(reps(self.events))
+
+    @cached_property
+    def by(self) -> Mapping[str, Mapping[str, Fraction]]:
+        """Its distance by the words of each facet, in the course's unit."""
+        return all_facets(self.pieces, effort_scale(self.catalogue))
+
+    @cached_property
+    def shares(self) -> Shares:
+        """The shares that coaches ask for."""
+        return shares(self.reps, self.catalogue.gear, effort_scale(self.catalogue))
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
@@ -117,9 +126,8 @@ def summarise(
     return SetSummary(
         swim_set=laid,
         events=events,
+        catalogue=catalogue,
         distance=distance_working(laid.items),
-        by=all_facets(pieces, scale),
-        shares=shares(every_rep, catalogue.gear, scale),
         gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
         brief=brief([(danger, laid.id) for danger in laid.safety], every_rep, catalogue.gear),
         misfits=tuple(misfits(laid.items, laid.course)),

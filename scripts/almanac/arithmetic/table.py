@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import groupby
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
@@ -16,23 +17,23 @@ class ItemRow:
     path: Path
     timed: tuple[TimedRep, ...]
 
-    @property
+    @cached_property
     def slowest(self) -> TimedRep:
         """The rep with the longest target; the first where no target is known."""
         return max(self.timed, key=lambda rep: rep.target_s or 0.0)
 
-    @property
+    @cached_property
     def fastest(self) -> TimedRep:
         """The rep with the shortest target; the first where no target is known."""
         return min(self.timed, key=lambda rep: rep.target_s or 0.0)
 
-    @property
+    @cached_property
     def least_rest_s(self) -> float | None:
         """The least rest of its reps, where rest is known."""
         known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]
         return min(known) if known else None
 
-    @property
+    @cached_property
     def greatest_rest_s(self) -> float | None:
         """The greatest rest of its reps, where rest is known."""
         known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 
 
 @dataclass(frozen=True)
@@ -22,7 +23,7 @@ class Sum:
 
     terms: tuple[Working, ...]
 
-    @property
+    @cached_property
     def value(self) -> float:
         """The sum; exact for whole numbers."""
         return sum((term.value for term in self.terms), 0)
@@ -34,7 +35,7 @@ class Product:
 
     factors: tuple[Working, ...]
 
-    @property
+    @cached_property
     def value(self) -> float:
         """The product; exact for whole numbers."""
         return math.prod(factor.value for factor in self.factors)
@@ -47,7 +48,7 @@ class Quotient:
     over: Working
     under: Working
 
-    @property
+    @cached_property
     def value(self) -> float:
         """The quotient. Raises ZeroDivisionError where the lower part is zero: callers rule that out."""
         return self.over.value / self.under.value
@@ -60,7 +61,7 @@ class Difference:
     whole: Working
     less: Working
 
-    @property
+    @cached_property
     def value(self) -> float:
         """The difference."""
         return self.whole.value - self.less.value
@@ -73,7 +74,7 @@ class UpTo:
     inner: Working
     step: float
 
-    @property
+    @cached_property
     def value(self) -> float:
         """The least multiple of the step that is not below the inner value, to a thousandth of a step."""
         return math.ceil(round(self.inner.value / self.step, 3)) * self.step
@@ -88,7 +89,7 @@ class Named:
     unit: str = ""
     note: str = ""
 
-    @property
+    @cached_property
     def value(self) -> float:
         """The value of what it names."""
         return self.inner.value
@@ -107,7 +108,7 @@ class PowerLaw:
     exponent: float
     tests: tuple[tuple[float, float], ...] = ()
 
-    @property
+    @cached_property
     def value(self) -> float:
         """Seconds."""
         return float(self.reference.value * (self.metres / self.reference_m) ** self.exponent)
@@ -121,7 +122,7 @@ class Between:
     last: Working
     along: float
 
-    @property
+    @cached_property
     def value(self) -> float:
         """Seconds, evenly spaced by time."""
         return self.first.value + self.along * (self.last.value - self.first.value)
@@ -138,7 +139,7 @@ class BuildTime:
     slow: Working
     fast: Working
 
-    @property
+    @cached_property
     def value(self) -> float:
         """Seconds."""
         slow, fast = self.slow.value, self.fast.value

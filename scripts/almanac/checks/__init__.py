@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from almanac.checks import blocks, breathing, club, coverage, lanes, practices, sameness, sets, teaching, wording
 from almanac.checks.rule import Rule
@@ -65,10 +66,11 @@ RULES: tuple[Rule, ...] = (
 )
 
 
-def check(study: Study) -> list[Finding]:
+@lru_cache(maxsize=4)  # a build shows on its pages what the check before it has found
+def check(study: Study) -> tuple[Finding, ...]:
     """Every finding of every rule, less the warnings that entries accept; and what is amiss with those."""
     findings = [finding for rule in RULES for finding in rule.findings(study)]
-    return list(_weighed(study, findings))
+    return tuple(_weighed(study, findings))
 
 
 def _weighed(study: Study, findings: Sequence[Finding]) -> Iterator[Finding]:

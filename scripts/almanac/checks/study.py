@@ -22,7 +22,7 @@ from almanac.source.reader import Path
 from almanac.units import Course
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Study:
     """A catalogue under study on a given day; figures are worked out when first asked for, and kept."""
 

@@ -17,7 +17,7 @@ from almanac.commands import build, check, explain, new, review, serve, sum_
 from almanac.commands.shared import FAULT, WRONG_USAGE, UsageError
 
 COMMANDS = (check, build, serve, sum_, explain, new, review)
-_MANY = 100_000  # new things between two looks for rubbish
+_MANY = 1_000_000  # new things between two looks for rubbish
 
 
 def parser() -> argparse.ArgumentParser:

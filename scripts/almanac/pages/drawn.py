@@ -2,26 +2,41 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from markupsafe import Markup
 
 from almanac.figures.body import body_figure
 from almanac.figures.ladder import Rung, progression_ladder
 from almanac.figures.neighbours import neighbours
 from almanac.model.catalogue import Catalogue
+from almanac.model.drawing import FigureChoice
 from almanac.model.entry import Ids
-from almanac.model.knowledge import Drill
+from almanac.model.knowledge import Activity, Drill
 from almanac.model.progression import Progression
 
 
 def figure(drill: Drill) -> Markup:
     """The body figure of a drill. Its id lets the deck card on the same page show it again."""
-    choice = drill.figure
+    svg = picture(drill)
+    for part in ("title", "desc"):
+        svg = svg.replace(f'"figure-{part}"', f'"figure-{drill.id}-{part}"')
+    return Markup(svg)
+
+
+def picture(drill: Drill) -> str:
+    """The body figure by itself: the same for all drills that are drawn alike."""
+    return _drawn(drill.activity, drill.gear.needs, drill.figure)
+
+
+@lru_cache(maxsize=1024)
+def _drawn(activity: Activity, gear: Ids, choice: FigureChoice) -> str:
     svg = body_figure(
-        position=drill.position,
-        arms=drill.arms,
-        kick=drill.kick,
-        stroke=drill.stroke,
-        gear=drill.gear.needs,
+        position=activity.position,
+        arms=activity.arms,
+        kick=activity.kick,
+        stroke=activity.stroke,
+        gear=gear,
         setting=choice.setting,
         posture=choice.posture,
         wall=choice.wall,
@@ -29,9 +44,9 @@ def figure(drill: Drill) -> Markup:
         together=choice.together,
         one_leg=choice.one_leg,
         moment=2 if choice.moment is None else choice.moment,
-        identifier=f"figure-{drill.id}",
+        identifier="figure",
     )
-    return Markup(svg.replace("<svg ", '<svg id="drawing" ', 1))
+    return svg.replace("<svg ", '<svg id="drawing" ', 1)
 
 
 def neighbours_figure(catalogue: Catalogue, drill: Drill) -> Markup:

@@ -6,14 +6,14 @@ import hashlib
 from collections.abc import Iterator, Mapping
 
 from almanac.model.knowledge import Drill
-from almanac.pages.drawn import figure
+from almanac.pages.drawn import picture
 
 FOLDER = "figures"
 
 
 def picture_of(drill: Drill) -> tuple[str, str]:
     """The name of a drill's picture, which follows from what it shows, and the SVG."""
-    svg = figure(drill).replace(f"figure-{drill.id}", "figure")
+    svg = picture(drill)
     return hashlib.sha256(svg.encode()).hexdigest()[:10], svg
 
 

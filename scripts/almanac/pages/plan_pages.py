@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from markupsafe import Markup
@@ -25,7 +25,7 @@ from almanac.pages.working_text import formula
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
 
 
-def plan_pages(study: Study, findings: list[Finding]) -> Iterator[Page]:
+def plan_pages(study: Study, findings: Sequence[Finding]) -> Iterator[Page]:
     """A page for each practice and each block that can be worked out."""
     for summary in study.practices.values():
         yield _practice(study, summary, _own(findings, summary.practice.file))
@@ -34,11 +34,11 @@ def plan_pages(study: Study, findings: list[Finding]) -> Iterator[Page]:
             yield _block(study, groups, _own(findings, next(iter(groups.values())).block.file))
 
 
-def _own(findings: list[Finding], file: str) -> list[Finding]:
+def _own(findings: Sequence[Finding], file: str) -> list[Finding]:
     return [finding for finding in findings if finding.place.file == file]
 
 
-def _practice(study: Study, summary: PracticeSummary, findings: list[Finding]) -> Page:
+def _practice(study: Study, summary: PracticeSummary, findings: Sequence[Finding]) -> Page:
     catalogue, practice = study.catalogue, summary.practice
     unit = summary.pool.course.unit
     context: dict[str, Any] = {
@@ -92,7 +92,7 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
     }
 
 
-def _block(study: Study, groups: Mapping[str, BlockSummary], findings: list[Finding]) -> Page:
+def _block(study: Study, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]) -> Page:
     catalogue, summary = study.catalogue, next(iter(groups.values()))
     block = summary.block
     efforts = list(catalogue.efforts)

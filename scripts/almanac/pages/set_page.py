@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from markupsafe import Markup
@@ -28,14 +28,14 @@ from almanac.pages.working_text import formula, steps
 from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
 
 
-def set_pages(study: Study, findings: list[Finding]) -> Iterator[Page]:
+def set_pages(study: Study, findings: Sequence[Finding]) -> Iterator[Page]:
     """A page for each set that can be worked out."""
     for id, swim_set in study.computable.items():
         own = [finding for finding in findings if finding.place.file == swim_set.file]
         yield _set(study, swim_set, study.summary(id), own)
 
 
-def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: list[Finding]) -> Page:
+def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: Sequence[Finding]) -> Page:
     catalogue = study.catalogue
     drills = {piece.drill.id: piece.drill for piece in summary.pieces}
     context: dict[str, Any] = {

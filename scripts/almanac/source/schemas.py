@@ -21,6 +21,7 @@ KINDS = (
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
 _OWN_KEYWORDS = {"not_with", "clock", "says", "sorted"}
+_TOLD = ("description", "says")
 _NOTED = ("vocabulary", "reference", "clock", "says", "sorted")
 
 
@@ -61,7 +62,10 @@ def bundled(kind: str) -> Schema:
 
 @cache
 def opened(kind: str) -> Schema:
-    """The bundled schema with what each ``$ref`` names in its place, save where a piece holds itself: quicker to check by."""
+    """The bundled schema as it is quickest to check by: without descriptions, and with what each ``$ref`` names in its place.
+
+    A piece that holds itself keeps its ``$ref``.
+    """
     schema = bundled(kind)
     pieces = schema.get("$defs", {})
 
@@ -70,11 +74,12 @@ def opened(kind: str) -> Schema:
             return [open_up(item, inside) for item in piece]
         if not isinstance(piece, dict):
             return piece
-        name = str(piece.get("$ref", "")).removeprefix("#/$defs/")
-        own = {key: value for key, value in piece.items() if key != "$ref"}
-        if name in pieces and name not in inside and own.keys() & pieces[name].keys() <= {"description"}:
-            return {**open_up(pieces[name], (*inside, name)), **open_up(own, inside)}
-        return {key: open_up(value, inside) for key, value in piece.items()}
+        own = {key: value for key, value in piece.items() if not (key in _TOLD and isinstance(value, str))}
+        name = str(own.get("$ref", "")).removeprefix("#/$defs/")
+        if name not in pieces or name in inside or own.keys() & pieces[name].keys():
+            return {key: open_up(value, inside) for key, value in own.items()}
+        del own["$ref"]
+        return {**open_up(pieces[name], (*inside, name)), **open_up(own, inside)}
 
     return {key: value if key == "$defs" else open_up(value, ()) for key, value in schema.items()}
 

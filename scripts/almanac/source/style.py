@@ -19,7 +19,7 @@ from almanac.findings import Finding, warning
 from almanac.source import schemas
 from almanac.source.reader import Document, Path
 
-_QUOTED_TIME = re.compile(r"""(["'])[\d:.]*\d:\d[\d:.]*\1""")
+_QUOTED_TIME = re.compile(r"""(?<!start: )(["'])[\d:.]*\d:\d[\d:.]*\1""")
 _MEND = "almanac check --fix does it"
 
 

@@ -23,6 +23,15 @@ from almanac.source.names import Names
 from almanac.source.reader import Document, Path
 from almanac.units import TimeError, parse_time
 
+_OF_TEXT = {
+    "type",
+    "minLength",
+    "maxLength",
+    "pattern",
+    "vocabulary",
+    "reference",
+}  # keywords that a text is told by at once
+
 
 @dataclass
 class Checked:
@@ -48,6 +57,8 @@ class Shapes:
         cls: Any = extend(  # type: ignore[no-untyped-call]
             Draft202012Validator,
             {
+                "properties": self._properties,
+                "items": self._items,
                 "vocabulary": self._look_up("vocabulary"),
                 "reference": self._look_up("reference"),
                 "not_with": _not_with,
@@ -65,6 +76,31 @@ class Shapes:
                 yield ValidationError(f"{instance!r} is not in {name}")
 
         return check
+
+    def _properties(
+        self, validator: Any, fields: schemas.Schema, instance: Any, schema: Any
+    ) -> Iterator[ValidationError]:
+        if isinstance(instance, dict):
+            for name, piece in fields.items():
+                if name in instance and not self._takes_text(piece, instance[name]):
+                    yield from validator.descend(instance[name], piece, path=name, schema_path=name)
+
+    def _items(self, validator: Any, piece: schemas.Schema, instance: Any, schema: Any) -> Iterator[ValidationError]:
+        if isinstance(instance, list):
+            for number, item in enumerate(instance):
+                if not self._takes_text(piece, item):
+                    yield from validator.descend(item, piece, path=number)
+
+    def _takes_text(self, piece: schemas.Schema, value: Any) -> bool:
+        """Whether a value is a text that a piece takes, told at once: nearly all of an entry is, and has no error to find."""
+        if not isinstance(value, str) or piece.get("type") != "string" or not piece.keys() <= _OF_TEXT:
+            return False
+        lists = ((keyword, piece[keyword]) for keyword in ("vocabulary", "reference") if keyword in piece)
+        return (
+            piece.get("minLength", 0) <= len(value) <= piece.get("maxLength", len(value))
+            and ("pattern" not in piece or _exact(piece["pattern"]).search(value) is not None)
+            and all(value in self.names.of(*named) for named in lists)
+        )
 
     def validator(self, kind: str) -> Any:
         """The validator of a kind: ``iter_errors`` of plain data."""
