@@ -35,6 +35,16 @@ class TimedRep:
     suggested: bool
     clock: Working | None
 
+    @cached_property
+    def loads(self) -> tuple[Working | None, ...]:
+        """The planned load of each piece: minutes of work times mean rating; None where its target is not known."""
+        return tuple(
+            Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating")))
+            if isinstance(target, Target)
+            else None
+            for piece, target in zip(self.rep.pieces, self.pieces, strict=True)
+        )
+
     @property
     def target_s(self) -> float | None:
         """The target, where there is one."""
@@ -88,13 +98,9 @@ class GroupClock:
     @cached_property
     def load(self) -> Working | None:
         """Planned load: minutes of work times mean rating, over the pieces of every rep."""
-        terms: list[Working] = []
-        for timed in self.reps:
-            for piece, target in zip(timed.rep.pieces, timed.pieces, strict=True):
-                if isinstance(target, NoNumber):
-                    return None
-                terms.append(Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating"))))
-        return gathered(terms)
+        loads = [load for timed in self.reps for load in timed.loads]
+        known = [load for load in loads if load is not None]
+        return gathered(known) if len(known) == len(loads) else None
 
     @property
     def rest_s(self) -> float | None:

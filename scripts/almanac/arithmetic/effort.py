@@ -25,7 +25,14 @@ class EffortSpan:
     words: tuple[str, str]
     along: Fraction | None
 
-    @property
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        return hash((self.start, self.end, self.words, self.along))
+
+    @cached_property
     def mean(self) -> Fraction:
         """The mean rating."""
         return (self.start + self.end) / 2
@@ -103,7 +110,13 @@ class EffortScale:
                 return EffortSpan(rating, rating, (first, last), along)
 
     def _even(self, word: str) -> EffortSpan:
-        return EffortSpan(self.rating(word), self.rating(word), (word, word), Fraction(0))
+        return self._evens[word]
+
+    @cached_property
+    def _evens(self) -> dict[str, EffortSpan]:
+        """The span of each word held evenly: one object for all its pieces, which are then quick to tell alike."""
+        ratings = {word: self.rating(word) for word in self._intervals}
+        return {word: EffortSpan(rating, rating, (word, word), Fraction(0)) for word, rating in ratings.items()}
 
 
 def scale_gaps(words: Mapping[str, Word]) -> list[str]:

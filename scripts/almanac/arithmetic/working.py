@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
@@ -159,9 +160,11 @@ def total(terms: Iterable[Working]) -> Working:
 
 def gathered(terms: Iterable[Working]) -> Working:
     """A sum in which equal terms stand once with their count, in order of first appearance: 12 × 1:05 + 1:00."""
+    terms = list(terms)
+    same = Counter(map(id, terms))  # many are one object, and long to compare
     counts: dict[Working, int] = {}
-    for term in terms:
-        counts[term] = counts.get(term, 0) + 1
+    for term in {id(term): term for term in terms}.values():
+        counts[term] = counts.get(term, 0) + same[id(term)]
     return total(times(count, term) for term, count in counts.items())
 
 

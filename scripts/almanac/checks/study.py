@@ -96,7 +96,10 @@ class Study:
     @cached_property
     def practices(self) -> Mapping[str, PracticeSummary]:
         """The figures of every computable practice."""
-        return {id: summarise_practice(self.catalogue, practice, self.laid) for id, practice in self.computable_practices.items()}
+        return {
+            id: summarise_practice(self.catalogue, practice, self.laid)
+            for id, practice in self.computable_practices.items()
+        }
 
     @cached_property
     def blocks(self) -> Mapping[str, Mapping[str, BlockSummary]]:
