@@ -96,18 +96,20 @@ def _figures(review: Review) -> Iterator[str]:
     for (kind, id, near), moves in groupby(review.figures, key=lambda move: (move.kind, move.id, move.near)):
         own = list(moves)
         lines.append(f"- {kind} **{id}**{'' if near else ' (by what it uses)'}")
-        lines += [f"  - {_move(move)}" for move in own[:_MOST_MOVES]]
-        if len(own) > _MOST_MOVES:
-            lines.append(f"  - and {len(own) - _MOST_MOVES} more figures")
+        told = [move for move in own if _shown(move.before, move) != _shown(move.after, move)][:_MOST_MOVES]
+        lines += [f"  - {_move(move)}" for move in told]
+        if len(own) > len(told):
+            lines.append(f"  - and {len(own) - len(told)} more")
     yield "\n".join(lines)
 
 
 def _move(move: FigureMove) -> str:
     group = f" {move.group}" if move.group else ""
-    before, after = (
-        "no number" if value is None else show_value(value, move.unit) for value in (move.before, move.after)
-    )
-    return f"{move.name}{group}: {before} → {after}"
+    return f"{move.name}{group}: {_shown(move.before, move)} → {_shown(move.after, move)}"
+
+
+def _shown(value: float | None, move: FigureMove) -> str:
+    return "no number" if value is None else show_value(value, move.unit)
 
 
 def _findings(title: str, findings: list[Finding], address: str) -> Iterator[str]:
