@@ -176,7 +176,7 @@ def rep(
 
 def target(of: LaneGroup | None = None, course: Course = SHORT, **item) -> Target | NoNumber:
     """The target of the first rep of one item, by default for osprey-1."""
-    return clock(of, course).pacer.rep(rep(**item)[0])
+    return clock(of, course).rep(rep(**item)[0]).target
 
 
 def best(distance: float, activity: str = "kick", tests: Mapping[str, str | float] = OSPREY) -> float:

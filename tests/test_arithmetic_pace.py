@@ -56,13 +56,13 @@ def test_parts_hold_the_pace_of_the_whole_rep():
     parts = [{"distance": 25, "do": "kick", "effort": "strong"}, {"distance": 50, "do": "backstroke", "effort": "easy"}]
     (laid,) = events({"reps": 1, "parts": parts})
     expected = best(75) / 3 / 0.87 + best(75, "back") * 2 / 3 / 0.72
-    assert clock().pacer.rep(laid).seconds == pytest.approx(expected)
+    assert clock().rep(laid).target.seconds == pytest.approx(expected)
 
 
 @given(st.integers(2, 12), st.permutations(list(EFFORTS)))
 def test_descend_is_evenly_spaced_by_time(count, words):
     laid = rep(reps=count, effort={"descend": words[:2]})
-    times = [clock().pacer.rep(one).seconds for one in laid]
+    times = [clock().rep(one).target.seconds for one in laid]
     ends = [best(50) / EFFORTS[word][2] for word in words[:2]]
     assert times == pytest.approx(list(numpy.linspace(*ends, count)), rel=1e-9)
 
@@ -89,7 +89,7 @@ def test_build_within_a_rep():
 
 def test_held_takes_the_time_that_it_is_held():
     (laid,) = events({"reps": 1, "time": "0:20", "do": "upright", "effort": "fast"})
-    assert clock().pacer.rep(laid) == Target(Known(20.0, "held", "s"), estimated=False, other_course=False)
+    assert clock().rep(laid).target == Target(Known(20.0, "held", "s"), estimated=False, other_course=False)
 
 
 # No number, and other courses.
@@ -108,7 +108,7 @@ def test_held_takes_the_time_that_it_is_held():
 def test_no_number_says_why_and_which_benchmark_would_give_it(drill, tests, expected):
     assert target(group(tests), drill=drill) == expected
     parts = [{"distance": 25, "do": "backstroke", "effort": "easy"}, {"distance": 25, "do": drill, "effort": "easy"}]
-    whole = clock(group(tests)).pacer.rep(events({"reps": 1, "parts": parts})[0])
+    whole = clock(group(tests)).rep(events({"reps": 1, "parts": parts})[0]).target
     assert isinstance(whole, NoNumber) and (whole == expected or not tests)
 
 
@@ -125,5 +125,5 @@ def test_tests_in_another_course_are_scaled_by_length_alone_and_marked(swum_in, 
 def test_factor_scales_the_target(factor, word):
     drills = {**DRILLS, "kick": retimed("kick", "kick-200", factor)}
     (laid,) = expand(items_from([{"reps": 1, "distance": 50, "do": "kick", "effort": word}]), drills, SCALE)
-    assert clock().pacer.rep(laid).seconds == pytest.approx(factor * best(50) / EFFORTS[word][2])
+    assert clock().rep(laid).target.seconds == pytest.approx(factor * best(50) / EFFORTS[word][2])
     assert set(PIECES) >= laid.gear

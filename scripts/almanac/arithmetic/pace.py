@@ -160,12 +160,11 @@ class Pacer:
         """The target of each piece of a rep, paced by the length of the whole rep."""
         return tuple(self.piece(piece, rep.distance) for piece in rep.pieces)
 
-    def rep(self, rep: Rep) -> Target | NoNumber:
-        """The target of a whole rep: its pieces added up."""
-        return self.whole(rep, self.pieces(rep))
-
     def whole(self, rep: Rep, pieces: tuple[Target | NoNumber, ...]) -> Target | NoNumber:
-        """The target of a rep from those of its pieces; the first reason where one of them has none."""
+        """The target of a whole rep: its pieces added up, each paced by the length of the whole rep.
+
+        Where a piece has no number, the rep has none, for the same reason.
+        """
         targets: list[Target] = []
         for target in pieces:
             if isinstance(target, NoNumber):

@@ -57,7 +57,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("A group's tests of one activity", Paces.points),
         ("The line through the tests", fit_power_law),
         ("Target of a piece of a rep", Pacer.piece),
-        ("Target of a rep", Pacer.rep),
+        ("Target of a rep", Pacer.whole),
     )),
     ("Clock", (
         ("The set on the clock", Clock.run),

@@ -23,14 +23,8 @@ from almanac.source.names import Names
 from almanac.source.reader import Document, Path
 from almanac.units import TimeError, parse_time
 
-_OF_TEXT = {
-    "type",
-    "minLength",
-    "maxLength",
-    "pattern",
-    "vocabulary",
-    "reference",
-}  # keywords that a text is told by at once
+# The keywords that a text is told by at once.
+_OF_TEXT = {"type", "minLength", "maxLength", "pattern", "vocabulary", "reference"}
 
 
 @dataclass
