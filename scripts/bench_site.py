@@ -20,7 +20,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.pages.finder import Finder
 from almanac.pages.pictures import picture_names
@@ -109,7 +109,7 @@ def built_site(work: Path) -> Path:
     loaded = load(root)
     if loaded.catalogue is None:
         sys.exit("the catalogue does not load: run almanac check")
-    build_site(Study(loaded.catalogue, date.today()), loaded.names, root, site)
+    build_site(Analysis(loaded.catalogue, date.today()), loaded.names, root, site)
     return site
 
 
@@ -128,7 +128,7 @@ def give_finder(site: Path, work: Path, drills: int) -> int:
     multiply_drills(work / "root", drills)
     catalogue = load(work / "root").catalogue
     assert catalogue is not None
-    data = Finder(Study(catalogue, date.today()), picture_names(catalogue.drills)[0]).data()
+    data = Finder(Analysis(catalogue, date.today()), picture_names(catalogue.drills)[0]).data()
     page = site / "find.html"
     table = json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
     text = re.sub(r'(id="finder-data">)[^<]*', lambda found: found[1] + table, page.read_text("utf-8"))

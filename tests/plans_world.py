@@ -6,8 +6,8 @@ import shutil
 from datetime import date
 from pathlib import Path
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks import check
-from almanac.checks.study import Study
 from almanac.findings import Finding
 from almanac.model.load import load
 
@@ -64,11 +64,11 @@ def club(root: Path, practice: str = PRACTICE, block: str = BLOCK) -> Path:
     return root
 
 
-def study(root: Path, today: date = TODAY) -> Study:
-    """The study of a sound folder."""
+def analysis(root: Path, today: date = TODAY) -> Analysis:
+    """The analysis of a sound folder."""
     loaded = load(root)
     assert loaded.catalogue is not None, loaded.findings
-    return Study(loaded.catalogue, today)
+    return Analysis(loaded.catalogue, today)
 
 
 def codes(root: Path) -> set[str]:
@@ -76,5 +76,5 @@ def codes(root: Path) -> set[str]:
     loaded = load(root)
     findings: list[Finding] = list(loaded.findings)
     if loaded.catalogue:
-        findings += check(Study(loaded.catalogue, TODAY))
+        findings += check(Analysis(loaded.catalogue, TODAY))
     return {finding.code for finding in findings}

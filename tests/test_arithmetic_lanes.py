@@ -11,10 +11,10 @@ from arithmetic_world import DRILLS, LONG, SCALE, SHORT, YARDS, catalogue, clock
 from hypothesis import given
 from hypothesis import strategies as st
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, is_on_back, too_tight
 from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
-from almanac.checks.study import Study
 from almanac.model.swim_set import items_from
 
 FORTY_FIVE = {"kick-50": 45 * 0.87, "crawl-100": 90 * 0.87}  # 45 s over 50 kick, 90 s over 100 crawl, at strong
@@ -168,8 +168,8 @@ def problems(rule, of, **item):
     """What a check says of a catalogue that holds one set."""
     one = swim_set({"reps": 4, "distance": 50, "do": "kick", "effort": "strong", **item})
     whole = catalogue(of)
-    study = Study(replace(whole, entries={**whole.entries, ("set", one.id): one}), date(2026, 10, 1))
-    return [problem.message for problem in rule.check(study)]
+    analysis = Analysis(replace(whole, entries={**whole.entries, ("set", one.id): one}), date(2026, 10, 1))
+    return [problem.message for problem in rule.check(analysis)]
 
 
 @pytest.mark.parametrize(

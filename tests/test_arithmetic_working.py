@@ -15,9 +15,9 @@ from arithmetic_world import DRILLS, SCALE, SHORT, catalogue, clock, group, poli
 from hypothesis import given
 from hypothesis import strategies as st
 
+from almanac.analysis.set_figures import set_figures
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lanes import crowded, too_tight
-from almanac.arithmetic.set_figures import set_figures
 from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.working import (

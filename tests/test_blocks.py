@@ -10,7 +10,7 @@ from statistics import mean, stdev
 
 import pytest
 import vobject
-from plans_world import BLOCK, club, codes, study
+from plans_world import BLOCK, analysis, club, codes
 
 from almanac.arithmetic.appearances import benchmark_plans, drill_appearances, goal_appearances, late_needs
 from almanac.pages.calendar import block_calendar, block_table
@@ -18,7 +18,7 @@ from almanac.pages.calendar import block_calendar, block_table
 
 @pytest.fixture(scope="module")
 def world(tmp_path_factory: pytest.TempPathFactory):
-    return study(club(tmp_path_factory.mktemp("club")))
+    return analysis(club(tmp_path_factory.mktemp("club")))
 
 
 @pytest.fixture(scope="module")

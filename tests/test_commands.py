@@ -371,10 +371,10 @@ def test_sum_of_every_set_of_the_catalogue(capsys: pytest.CaptureFixture[str]) -
     from almanac.commands.shared import load_and_check
     from almanac.pages.sum_json import set_json
 
-    study = load_and_check(ROOT).study
-    assert study is not None and len(study.computable) > 10
-    for id in study.computable:
-        summary = set_json(study.summary(id))
+    analysis = load_and_check(ROOT).analysis
+    assert analysis is not None and len(analysis.computable) > 10
+    for id in analysis.computable:
+        summary = set_json(analysis.summary(id))
         json.dumps(summary, allow_nan=False)
         for facet in summary["by"].values():
             assert sum(facet.values()) == pytest.approx(summary["distance"], abs=0.01)
@@ -421,9 +421,9 @@ def test_codes_are_given_once() -> None:
 def test_the_checks_page_and_the_field_tables_hold_all_there_is() -> None:
     from almanac.commands.shared import load_and_check
 
-    study = load_and_check(BASE).study
-    assert study is not None
-    pages = {page.file: page.context for page in reference_pages(study)}
+    analysis = load_and_check(BASE).analysis
+    assert analysis is not None
+    pages = {page.file: page.context for page in reference_pages(analysis)}
     assert {rule["code"] for rule in pages["checks.md"]["rules"]} == {rule.code for rule in RULES}
     assert all(paragraph for rule in pages["checks.md"]["rules"] for paragraph in rule["paragraphs"])
     assert [kind["kind"] for kind in pages["fields.md"]["kinds"]] == list(schemas.KINDS)

@@ -13,9 +13,9 @@ import numpy
 import pytest
 import zxingcpp
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.arithmetic.summary import clock_for
-from almanac.checks.study import Study
 from almanac.model.load import load
 from almanac.pages.cards import card_context, qr_code
 from almanac.pages.csp import inline_scripts, policy, script_hash, with_policy
@@ -31,10 +31,10 @@ ADDRESS = "https://quillwater.example/drills/back-streamline-kick.html"
 
 
 @pytest.fixture(scope="module")
-def study() -> Study:
+def analysis() -> Analysis:
     catalogue = load(HOME).catalogue
     assert catalogue is not None
-    return Study(catalogue, date(2026, 11, 25))
+    return Analysis(catalogue, date(2026, 11, 25))
 
 
 def drawn(svg: str) -> numpy.ndarray:
@@ -75,12 +75,12 @@ def test_a_list_has_no_card() -> None:
     assert card_context(Page("by/goal.md", "list", {}), ADDRESS) is None
 
 
-def test_a_drill_takes_its_fewest_reps_each_with_its_rest(study: Study) -> None:
-    clock = clock_for(study.catalogue, "heron-1", COURSES["25m"])
-    for drill in study.catalogue.drills.values():
+def test_a_drill_takes_its_fewest_reps_each_with_its_rest(analysis: Analysis) -> None:
+    clock = clock_for(analysis.catalogue, "heron-1", COURSES["25m"])
+    for drill in analysis.catalogue.drills.values():
         seconds = drill_seconds(drill, clock)
         if drill.dose.time:
-            step = study.catalogue.policy.limit("rest_step")
+            step = analysis.catalogue.policy.limit("rest_step")
             each = -(-(drill.dose.time + drill.dose.rest) // step) * step
             assert seconds == pytest.approx(drill.dose.reps.least * each)
         elif drill.pace is None:
@@ -88,39 +88,39 @@ def test_a_drill_takes_its_fewest_reps_each_with_its_rest(study: Study) -> None:
     assert [whole_minutes(seconds) for seconds in (None, 1, 60, 60.5, 600)] == [None, 1, 1, 2, 10]
 
 
-def test_the_chief_drill_is_the_farthest_swum(study: Study) -> None:
+def test_the_chief_drill_is_the_farthest_swum(analysis: Analysis) -> None:
     assert chief_drill(()) is None
-    for id in study.computable:
+    for id in analysis.computable:
         far: dict[str, int] = {}
-        for piece in study.summary(id).pieces:
+        for piece in analysis.summary(id).pieces:
             far[piece.drill.id] = far.get(piece.drill.id, 0) + piece.distance
-        chief = chief_drill(study.summary(id).pieces)
+        chief = chief_drill(analysis.summary(id).pieces)
         assert chief is not None and far[chief.id] == max(far.values())
 
 
-def test_the_finders_table(study: Study) -> None:
-    names, drawn_svgs = picture_names(study.catalogue.drills)
-    data = Finder(study, names).data()
+def test_the_finders_table(analysis: Analysis) -> None:
+    names, drawn_svgs = picture_names(analysis.catalogue.drills)
+    data = Finder(analysis, names).data()
     at = {name: number for number, name in enumerate(data["columns"])}
-    assert len(data["rows"]) == len(study.catalogue.drills) + len(study.computable)
+    assert len(data["rows"]) == len(analysis.catalogue.drills) + len(analysis.computable)
     assert all(len(row) == len(at) for row in data["rows"])
     assert {row[at["figure"]] for row in data["rows"]} <= {*drawn_svgs, ""}
-    assert len(drawn_svgs) < len(study.catalogue.drills)  # drills drawn alike share a file
+    assert len(drawn_svgs) < len(analysis.catalogue.drills)  # drills drawn alike share a file
     for row in data["rows"]:
         if row[at["kind"]] == "set":
-            clocks = study.laid(row[at["id"]], COURSES["25m"]).clocks.values()
+            clocks = analysis.laid(row[at["id"]], COURSES["25m"]).clocks.values()
             expected = [whole_minutes(run.clock.value if run.clock else None) or 0 for run in clocks]
             assert row[at["minutes"]][data["pools"].index("25m")] == expected
     for (fault, _), rows in zip(data["words"]["fault"], data["first"], strict=True):
-        wanted = [id for cause in study.catalogue.faults[fault].causes for id in cause.mended_by]
+        wanted = [id for cause in analysis.catalogue.faults[fault].causes for id in cause.mended_by]
         assert [data["rows"][number][at["id"]] for number in rows][: len(set(wanted))] == list(dict.fromkeys(wanted))
     assert len(json.dumps(data)) / len(data["rows"]) < 700  # bytes an entry
     assert list(MINUTES) == sorted(MINUTES)
 
 
-def test_a_table_in_a_page_cannot_end_its_element(study: Study) -> None:
-    names, _ = picture_names(study.catalogue.drills)
-    text = str(Finder(study, names).page().context["data"])
+def test_a_table_in_a_page_cannot_end_its_element(analysis: Analysis) -> None:
+    names, _ = picture_names(analysis.catalogue.drills)
+    text = str(Finder(analysis, names).page().context["data"])
     assert not set("<>&") & set(text)
     assert json.loads(text)["version"] == 1
 

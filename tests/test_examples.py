@@ -16,8 +16,8 @@ import pytest
 from example_cases import BASE, EXAMPLES, Case, cases
 
 from almanac import source
+from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES, check
-from almanac.checks.study import Study
 from almanac.findings import as_text, worst_first
 from almanac.model.load import load
 
@@ -29,8 +29,8 @@ REWRITE = "REWRITE_EXPECTED" in os.environ
 def checked(root: Path) -> str:
     """What ``almanac check`` prints of a folder on the day of the examples."""
     loaded = load(root)
-    study = Study(loaded.catalogue, TODAY) if loaded.catalogue else None
-    return as_text(worst_first([*loaded.findings, *(check(study) if study else ())]), loaded.count)
+    analysis = Analysis(loaded.catalogue, TODAY) if loaded.catalogue else None
+    return as_text(worst_first([*loaded.findings, *(check(analysis) if analysis else ())]), loaded.count)
 
 
 def by_name(case: Case) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from plans_world import PRACTICE, club, codes, study
+from plans_world import PRACTICE, analysis, club, codes
 
 # In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take 30 s to put on.
 EASY, FINS_CHANGE_S = 0.75, 30
@@ -14,7 +14,7 @@ EASY, FINS_CHANGE_S = 0.75, 30
 @pytest.fixture(scope="module")
 def summary(tmp_path_factory: pytest.TempPathFactory):
     root = club(tmp_path_factory.mktemp("club"))
-    return study(root).practices["tuesday"]
+    return analysis(root).practices["tuesday"]
 
 
 def test_distance_is_the_sum_of_the_parts(summary) -> None:
@@ -56,7 +56,7 @@ def test_a_group_that_is_done_waits_for_the_slower_one(tmp_path: Path) -> None:
 gear_owned:
 """
     file.write_text(file.read_text().replace("gear_owned:\n", slower))
-    sheet = study(root).practices["tuesday"].sheet
+    sheet = analysis(root).practices["tuesday"].sheet
     first, second = sheet[0].cells
     easy = EASY
     quick, slow = (2 * (-(-(time / easy + 10) // 5) * 5) for time in (60, 70))
@@ -69,7 +69,7 @@ def test_a_part_without_a_target_has_no_end_and_says_so(tmp_path: Path) -> None:
     root = club(tmp_path)
     file = root / "plans" / "club.yml"
     file.write_text(file.read_text().split("    tests:")[0] + "gear_owned: {fins: 4}\n")
-    summary = study(root).practices["tuesday"]
+    summary = analysis(root).practices["tuesday"]
     assert summary.ends_s is None and summary.slack_s is None
     assert summary.load("heron-1") is None
 

@@ -16,8 +16,8 @@ from example_cases import BASE
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks import check
-from almanac.checks.study import Study
 from almanac.findings import FORMATS, Place
 from almanac.model.load import load
 from almanac.pages.sum_json import set_json
@@ -241,13 +241,13 @@ def test_no_damage_raises(root: Path, damage: tuple[Path, str]) -> None:
     (root / file).write_text(text, "utf-8")
     try:
         loaded = load(root)
-        study = Study(loaded.catalogue, date(2026, 10, 1)) if loaded.catalogue else None
-        findings = [*loaded.findings, *(check(study) if study else ())]
+        analysis = Analysis(loaded.catalogue, date(2026, 10, 1)) if loaded.catalogue else None
+        findings = [*loaded.findings, *(check(analysis) if analysis else ())]
         for form in FORMATS.values():
             assert form(findings, loaded.count)
-        assert study or any(finding.is_error for finding in findings), "where nothing was checked, an error says why"
-        for id in study.computable if study else ():
-            json.dumps(set_json(study.summary(id)), allow_nan=False)
-            assert set_text(study.catalogue, study.summary(id))
+        assert analysis or any(finding.is_error for finding in findings), "where nothing was checked, an error says why"
+        for id in analysis.computable if analysis else ():
+            json.dumps(set_json(analysis.summary(id)), allow_nan=False)
+            assert set_text(analysis.catalogue, analysis.summary(id))
     finally:
         (root / file).write_bytes(before)

@@ -14,11 +14,11 @@ _WRITE = """
 import sys
 from datetime import date
 from pathlib import Path
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.pages.site import HOME, write_pages
 loaded = load(HOME)
-write_pages(Study(loaded.catalogue, date(2026, 11, 25)), loaded.names, Path(sys.argv[1]), [])
+write_pages(Analysis(loaded.catalogue, date(2026, 11, 25)), loaded.names, Path(sys.argv[1]), [])
 """
 
 

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.pages.site import build_site
 
@@ -40,15 +40,15 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 @pytest.fixture(scope="session")
-def study() -> Study:
+def analysis() -> Analysis:
     """The repository's own catalogue."""
     catalogue = load(ROOT).catalogue
     assert catalogue is not None, "the catalogue does not load: run almanac check"
-    return Study(catalogue, date(2026, 11, 25))
+    return Analysis(catalogue, date(2026, 11, 25))
 
 
 @pytest.fixture(scope="session")
-def site(study: Study, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def site(analysis: Analysis, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site of the repository's catalogue, built once; or the one that ALMANAC_TEST_SITE names, when working on the tests."""
     if "ALMANAC_TEST_SITE" in os.environ:
         return Path(os.environ["ALMANAC_TEST_SITE"])
@@ -58,7 +58,7 @@ def site(study: Study, tmp_path_factory: pytest.TempPathFactory) -> Path:
     loaded = load(root)
     assert loaded.catalogue is not None
     out = tmp_path_factory.mktemp("built") / "site"
-    build_site(Study(loaded.catalogue, date(2026, 11, 25)), loaded.names, root, out)
+    build_site(Analysis(loaded.catalogue, date(2026, 11, 25)), loaded.names, root, out)
     return out
 
 

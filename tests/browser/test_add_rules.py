@@ -18,7 +18,7 @@ from jsonschema import Draft202012Validator, FormatChecker
 from jsonschema.validators import extend
 from playwright.sync_api import Browser, Page
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding
 from almanac.model.load import load
 from almanac.pages.adding import form_file
@@ -44,7 +44,7 @@ def rules(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterato
     shutil.copytree(BASE, root, dirs_exist_ok=True)
     loaded = load(root)
     assert loaded.catalogue is not None
-    build_site(Study(loaded.catalogue, date(2026, 10, 1)), loaded.names, root, root / "site")
+    build_site(Analysis(loaded.catalogue, date(2026, 10, 1)), loaded.names, root, root / "site")
     with Server(root / "site") as server:
         page = browser.new_page()
         page.goto(f"{server.address}add.html")

@@ -8,7 +8,7 @@ import re
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 
 from .web import Server
 
@@ -39,18 +39,18 @@ def total(page: Page) -> tuple[int, int]:
     return int(drills), int(sets)
 
 
-def test_everything_is_found_first(finder: Page, study: Study) -> None:
-    assert total(finder) == (len(study.catalogue.drills), len(study.computable))
+def test_everything_is_found_first(finder: Page, analysis: Analysis) -> None:
+    assert total(finder) == (len(analysis.catalogue.drills), len(analysis.computable))
     expect(finder.locator("[data-results] > li")).to_have_count(12)
     finder.locator("[data-more]").click()
     expect(finder.locator("[data-results] > li")).to_have_count(24)
 
 
-def test_a_count_is_what_its_choice_gives(finder: Page, study: Study) -> None:
-    drills = study.catalogue.drills.values()
-    for level in study.catalogue.words("levels"):
+def test_a_count_is_what_its_choice_gives(finder: Page, analysis: Analysis) -> None:
+    drills = analysis.catalogue.drills.values()
+    for level in analysis.catalogue.words("levels"):
         expected = sum(drill.level == level for drill in drills) + sum(
-            item.level == level for item in study.computable.values()
+            item.level == level for item in analysis.computable.values()
         )
         finder.goto(finder.url.split("#")[0] + "#open=level")
         assert count(finder, "level", level) == expected
@@ -58,21 +58,21 @@ def test_a_count_is_what_its_choice_gives(finder: Page, study: Study) -> None:
         assert sum(total(finder)) == expected
 
 
-def test_counts_hold_beside_other_choices(finder: Page, study: Study) -> None:
+def test_counts_hold_beside_other_choices(finder: Page, analysis: Analysis) -> None:
     tick(finder, "kind", "drill")
     tick(finder, "goal", "kick-speed")
-    drills = [drill for drill in study.catalogue.drills.values() if "kick-speed" in drill.goals]
+    drills = [drill for drill in analysis.catalogue.drills.values() if "kick-speed" in drill.goals]
     assert total(finder) == (len(drills), 0)
     for position in {drill.position for drill in drills} - {"any"}:
         finder.locator("[data-facet=position]").evaluate("box => { box.open = true }")
         assert count(finder, "position", position) == sum(drill.position == position for drill in drills)
 
 
-def test_what_leads_to_nothing_is_greyed(finder: Page, study: Study) -> None:
+def test_what_leads_to_nothing_is_greyed(finder: Page, analysis: Analysis) -> None:
     tick(finder, "kind", "drill")
     tick(finder, "goal", "kick-speed")
-    used = {drill.level for drill in study.catalogue.drills.values() if "kick-speed" in drill.goals}
-    for level in study.catalogue.words("levels"):
+    used = {drill.level for drill in analysis.catalogue.drills.values() if "kick-speed" in drill.goals}
+    for level in analysis.catalogue.words("levels"):
         assert box(finder, "level", level).is_disabled() == (level not in used)
         assert (count_text(finder, level) == "0") == (level not in used)
 
@@ -81,16 +81,16 @@ def count_text(page: Page, level: str) -> str:
     return box(page, "level", level).locator("..").locator("[data-count]").text_content() or ""
 
 
-def test_gear_at_hand_is_all_that_may_be_needed(finder: Page, study: Study) -> None:
+def test_gear_at_hand_is_all_that_may_be_needed(finder: Page, analysis: Analysis) -> None:
     tick(finder, "kind", "drill")
     tick(finder, "gear", "none", "fins")
-    within = [drill for drill in study.catalogue.drills.values() if set(drill.gear.needs) <= {"fins"}]
+    within = [drill for drill in analysis.catalogue.drills.values() if set(drill.gear.needs) <= {"fins"}]
     assert total(finder) == (len(within), 0)
     first = finder.locator("[data-results] a").first.get_attribute("href") or ""
-    assert "fins" in study.catalogue.drills[first.split("/")[-1].removesuffix(".html")].gear.needs
+    assert "fins" in analysis.catalogue.drills[first.split("/")[-1].removesuffix(".html")].gear.needs
 
 
-def test_minutes_follow_the_lane_group(finder: Page, study: Study) -> None:
+def test_minutes_follow_the_lane_group(finder: Page, analysis: Analysis) -> None:
     tick(finder, "kind", "set")
     found = {}
     for group in ("reed-1", "osprey-1"):
@@ -98,7 +98,7 @@ def test_minutes_follow_the_lane_group(finder: Page, study: Study) -> None:
         finder.locator('[data-choose="group"]').select_option(group)
         tick(finder, "minutes", "25")
         clocks = [
-            study.summary(id).clocks[group].clock for id, item in study.computable.items() if str(item.course) == "25m"
+            analysis.summary(id).clocks[group].clock for id, item in analysis.computable.items() if str(item.course) == "25m"
         ]
         fit = sum(clock is not None and clock.value <= 25 * 60 for clock in clocks)
         found[group] = total(finder)[1]
@@ -161,8 +161,8 @@ def test_words_forgive_typing_errors(finder: Page, asked: str, expected: str) ->
     assert any(address.endswith(f"/{expected}.html") for address in found)
 
 
-def test_a_fault_shows_first_what_to_try_first(finder: Page, study: Study) -> None:
-    fault = study.catalogue.faults["knees-break-surface"]
+def test_a_fault_shows_first_what_to_try_first(finder: Page, analysis: Analysis) -> None:
+    fault = analysis.catalogue.faults["knees-break-surface"]
     finder.goto(finder.url.split("#")[0] + f"#fault={fault.id}")
     found = [str(link.get_attribute("href")) for link in finder.locator("[data-results] a").all()]
     wanted = list(dict.fromkeys(id for cause in fault.causes for id in cause.mended_by))[:4]
@@ -195,11 +195,11 @@ def test_it_speaks_to_a_screen_reader(finder: Page) -> None:
     assert all(names)
 
 
-def test_rows_of_the_table_name_what_they_say(finder: Page, study: Study) -> None:
+def test_rows_of_the_table_name_what_they_say(finder: Page, analysis: Analysis) -> None:
     data = json.loads(finder.locator("#finder-data").text_content() or "")
     at = {name: number for number, name in enumerate(data["columns"])}
     rows = {row[at["id"]]: row for row in data["rows"]}
-    for id, drill in study.catalogue.drills.items():
+    for id, drill in analysis.catalogue.drills.items():
         assert [data["words"]["goal"][number][0] for number in rows[id][at["goal"]]] == list(drill.goals)
         assert [data["words"]["gear"][number][0] for number in rows[id][at["needs"]]] == list(drill.gear.needs)
-    assert set(rows) == set(study.catalogue.drills) | set(study.computable)
+    assert set(rows) == set(analysis.catalogue.drills) | set(analysis.computable)

@@ -7,7 +7,7 @@ import time
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 
 from .web import Server
 
@@ -34,15 +34,15 @@ def assert_drill(phone: Page) -> None:
 
 
 @pytest.mark.parametrize("fault", FAULTS)
-def test_from_a_fault_to_its_drill(phone: Page, server: Server, study: Study, fault: str) -> None:
+def test_from_a_fault_to_its_drill(phone: Page, server: Server, analysis: Analysis, fault: str) -> None:
     hand, started = Hand(), time.monotonic()
     phone.goto(server.address)
     hand.tap(phone.get_by_text("I see something wrong"))
-    hand.tap(phone.locator(".entries").get_by_role("link", name=study.catalogue.faults[fault].title, exact=True))
+    hand.tap(phone.locator(".entries").get_by_role("link", name=analysis.catalogue.faults[fault].title, exact=True))
     expect(phone.locator(".causes .test").first).to_be_visible()
     hand.tap(phone.locator(".mended a").first)
     assert_drill(phone)
-    first = study.catalogue.faults[fault].causes[0].mended_by[0]
+    first = analysis.catalogue.faults[fault].causes[0].mended_by[0]
     assert phone.url.endswith(f"/drills/{first}.html")
     assert hand.taps == 3
     assert time.monotonic() - started < 10

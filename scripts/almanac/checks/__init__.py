@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
-from almanac.checks import blocks, breathing, club, coverage, lanes, practices, sameness, sets, teaching, wording
+from almanac.analysis.analysis import Analysis
+from almanac.checks import blocks, breathing, club, coverage, lanes, practices, sets, teaching, wording
+from almanac.checks import duplicates as sameness
 from almanac.checks.rule import Rule
-from almanac.checks.study import Study
 from almanac.findings import Finding, Severity, error, warning
 from almanac.model.entry import Acceptance, Entry
 from almanac.source.suggest import nearest
@@ -67,18 +68,18 @@ RULES: tuple[Rule, ...] = (
 
 
 @lru_cache(maxsize=4)  # a build shows on its pages what the check before it has found
-def check(study: Study) -> tuple[Finding, ...]:
+def check(analysis: Analysis) -> tuple[Finding, ...]:
     """Every finding of every rule, less the warnings that entries accept; and what is amiss with those."""
-    findings = [finding for rule in RULES for finding in rule.findings(study)]
-    return tuple(_weighed(study, findings))
+    findings = [finding for rule in RULES for finding in rule.findings(analysis)]
+    return tuple(_weighed(analysis, findings))
 
 
-def _weighed(study: Study, findings: Sequence[Finding]) -> Iterator[Finding]:
+def _weighed(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Finding]:
     accepted = {
         (entry.file, acceptance.check): acceptance
-        for entry in study.catalogue.entries.values()
+        for entry in analysis.catalogue.entries.values()
         for acceptance in entry.accepts
-        if acceptance.until >= study.today
+        if acceptance.until >= analysis.today
     }
     met = set()
     for finding in findings:
@@ -87,13 +88,13 @@ def _weighed(study: Study, findings: Sequence[Finding]) -> Iterator[Finding]:
             met.add(key)
         else:
             yield finding
-    for entry in study.catalogue.entries.values():
+    for entry in analysis.catalogue.entries.values():
         for number, acceptance in enumerate(entry.accepts):
-            yield from _acceptance(study, entry, number, acceptance, (entry.file, acceptance.check) in met)
+            yield from _acceptance(analysis, entry, number, acceptance, (entry.file, acceptance.check) in met)
 
 
-def _acceptance(study: Study, entry: Entry, number: int, acceptance: Acceptance, met: bool) -> Iterator[Finding]:
-    place = study.catalogue.place(entry, ("accepts", number))
+def _acceptance(analysis: Analysis, entry: Entry, number: int, acceptance: Acceptance, met: bool) -> Iterator[Finding]:
+    place = analysis.catalogue.place(entry, ("accepts", number))
     rule = next((rule for rule in RULES if rule.code == acceptance.check), None)
     if rule is None:
         near = nearest(acceptance.check, (rule.code for rule in RULES if rule.severity is Severity.WARNING))
@@ -102,9 +103,9 @@ def _acceptance(study: Study, entry: Entry, number: int, acceptance: Acceptance,
     elif rule.severity is Severity.ERROR:
         message = f"{acceptance.check} is an error, and only a warning can be accepted"
         yield error("acceptance-of-error", place, message, "mend what is wrong, and remove the acceptance")
-    elif acceptance.until < study.today:
+    elif acceptance.until < analysis.today:
         message = f"the acceptance of {acceptance.check} ended on {acceptance.until}"
         yield warning("acceptance-ended", place, message, "mend what it accepted, or weigh it again")
-    elif not met and study.is_computable(entry):
+    elif not met and analysis.is_computable(entry):
         message = f"nothing here breaks {acceptance.check} any more"
         yield error("acceptance-unneeded", place, message, "remove the acceptance")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.appearances import benchmark_plans, goal_appearances, late_needs
 from almanac.arithmetic.block import Balance, BlockSummary, DayPlan
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study
 from almanac.model.plans import Block
 from almanac.units import show_number, show_share
 
@@ -15,30 +15,30 @@ _SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share")
 
 
 @forbids("other-squad")
-def other_squad(study: Study) -> Iterator[Problem]:
+def other_squad(analysis: Analysis) -> Iterator[Problem]:
     """The practices of a block are for the block's own squad."""
-    for block in study.catalogue.blocks.values():
+    for block in analysis.catalogue.blocks.values():
         for number, week in enumerate(block.weeks):
             for name, day in week.days.items():
-                if day.practice and study.catalogue.practices[day.practice].squad != block.squad:
-                    squad = study.catalogue.practices[day.practice].squad
+                if day.practice and analysis.catalogue.practices[day.practice].squad != block.squad:
+                    squad = analysis.catalogue.practices[day.practice].squad
                     message = f"'{day.practice}' is a practice of {squad}, and the block is for {block.squad}"
                     path = ("weeks", number, "days", name, "practice")
                     yield Problem(block, path, message, f"name a practice of {block.squad}")
 
 
 @warns("hard-days-in-a-row")
-def hard_days_in_a_row(study: Study) -> Iterator[Problem]:
+def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
     """No more hard days follow each other than the policy's ``hard_days_in_a_row``.
 
     A day is hard with at least ``hard_day_fast`` metres at the two hardest efforts.
     """
-    most = study.catalogue.policy.limit("hard_days_in_a_row")
-    for block, summary in _blocks(study):
+    most = analysis.catalogue.policy.limit("hard_days_in_a_row")
+    for block, summary in _blocks(analysis):
         run = 0
         for week in summary.weeks:
             for day in week.days:
-                run = run + 1 if _is_hard(study, day) else 0
+                run = run + 1 if _is_hard(analysis, day) else 0
                 if run == most + 1:
                     message = f"{run} hard days in a row"
                     path = ("weeks", week.number - 1, "days", day.name)
@@ -47,17 +47,17 @@ def hard_days_in_a_row(study: Study) -> Iterator[Problem]:
                     )
 
 
-def _is_hard(study: Study, day: DayPlan) -> bool:
+def _is_hard(analysis: Analysis, day: DayPlan) -> bool:
     if day.practice is None:
         return False
-    return float(day.practice.shares.fast or 0) * day.metres >= study.catalogue.policy.limit("hard_day_fast")
+    return float(day.practice.shares.fast or 0) * day.metres >= analysis.catalogue.policy.limit("hard_day_fast")
 
 
 @warns("days-off")
-def days_off(study: Study) -> Iterator[Problem]:
+def days_off(analysis: Analysis) -> Iterator[Problem]:
     """Each week names at least the policy's ``days_off`` days of rest. A day that is not named is missing, not rest."""
-    least = study.catalogue.policy.limit("days_off")
-    for block, summary in _blocks(study):
+    least = analysis.catalogue.policy.limit("days_off")
+    for block, summary in _blocks(analysis):
         for week in summary.weeks:
             if week.days_off < least:
                 message = f"{week.days_off or 'no'} day off in the week"
@@ -66,13 +66,13 @@ def days_off(study: Study) -> Iterator[Problem]:
 
 
 @warns("supine-share")
-def supine_share(study: Study) -> Iterator[Problem]:
+def supine_share(analysis: Analysis) -> Iterator[Problem]:
     """Of the flutter kick of a block, at least the policy's ``supine_share_aim`` is on the back.
 
     A block that states its own range under ``balance`` is held to that instead.
     """
-    aim = study.catalogue.policy.limit("supine_share_aim")
-    for block, summary in _blocks(study):
+    aim = analysis.catalogue.policy.limit("supine_share_aim")
+    for block, summary in _blocks(analysis):
         share = summary.balance.supine_share
         if "supine_share" not in block.balance and share is not None and share < aim:
             message = f"{show_share(share)} of the flutter kick is on the back; the club aims at {show_share(aim)}"
@@ -81,9 +81,9 @@ def supine_share(study: Study) -> Iterator[Problem]:
 
 
 @warns("balance-missed")
-def balance_missed(study: Study) -> Iterator[Problem]:
+def balance_missed(analysis: Analysis) -> Iterator[Problem]:
     """The shares of a block lie in the ranges that the block itself states under ``balance``."""
-    for block, summary in _blocks(study):
+    for block, summary in _blocks(analysis):
         for name, wanted in block.balance.items():
             share = _share_of(summary.balance, name)
             if share is not None and not wanted.least <= share <= wanted.most:
@@ -100,13 +100,13 @@ def _share_of(balance: Balance, name: str) -> float | None:
 
 
 @warns("taper-cut")
-def taper_cut(study: Study) -> Iterator[Problem]:
+def taper_cut(analysis: Analysis) -> Iterator[Problem]:
     """A taper cuts distance by the published range, ``taper_cut_least`` to ``taper_cut_most`` in the policy.
 
     The direction is well founded, the size of the best cut is contested: a coach with a reason accepts the warning.
     """
-    least, most = (study.catalogue.policy.limit(name) for name in ("taper_cut_least", "taper_cut_most"))
-    for block, summary in _blocks(study):
+    least, most = (analysis.catalogue.policy.limit(name) for name in ("taper_cut_least", "taper_cut_most"))
+    for block, summary in _blocks(analysis):
         if summary.taper and not least <= summary.taper.cut <= most:
             message = f"the taper cuts distance by {show_share(summary.taper.cut)}"
             path = ("weeks", summary.taper.weeks[0] - 1)
@@ -114,21 +114,21 @@ def taper_cut(study: Study) -> Iterator[Problem]:
 
 
 @warns("taught-before-need")
-def taught_before_need(study: Study) -> Iterator[Problem]:
+def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
     """A drill comes after what it needs first: earlier in the block, or below the squad's level and so known."""
-    levels = list(study.catalogue.words("levels"))
-    for block, summary in _blocks(study):
-        level = study.catalogue.club.squads[block.squad].level
-        for late in late_needs(summary, study.catalogue.drills, levels, level):
+    levels = list(analysis.catalogue.words("levels"))
+    for block, summary in _blocks(analysis):
+        level = analysis.catalogue.club.squads[block.squad].level
+        for late in late_needs(summary, analysis.catalogue.drills, levels, level):
             when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
             message = f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it needs first, {when}"
             yield Problem(block, ("weeks", late.week - 1), message, f"put {late.need} before it")
 
 
 @warns("goal-unserved")
-def goal_unserved(study: Study) -> Iterator[Problem]:
+def goal_unserved(analysis: Analysis) -> Iterator[Problem]:
     """Every goal of a block is served by a practice in it."""
-    for block, summary in _blocks(study):
+    for block, summary in _blocks(analysis):
         served = goal_appearances(summary)
         for index, goal in enumerate(block.goals):
             if goal not in served:
@@ -137,19 +137,19 @@ def goal_unserved(study: Study) -> Iterator[Problem]:
 
 
 @warns("benchmark-due")
-def benchmark_due(study: Study) -> Iterator[Problem]:
+def benchmark_due(analysis: Analysis) -> Iterator[Problem]:
     """A benchmark that a block runs is run again as often as its own entry asks, to the end of the block."""
-    for block in study.catalogue.blocks.values():
-        for plan in benchmark_plans(block.weeks, study.catalogue.benchmarks):
+    for block in analysis.catalogue.blocks.values():
+        for plan in benchmark_plans(block.weeks, analysis.catalogue.benchmarks):
             for week in plan.due:
-                every = study.catalogue.benchmarks[plan.benchmark].repeat_every
+                every = analysis.catalogue.benchmarks[plan.benchmark].repeat_every
                 message = f"'{plan.benchmark}' is due again by week {week} (every {every})"
                 number = min(week, len(block.weeks)) - 1
                 yield Problem(block, ("weeks", number), message, "run it in that week")
 
 
-def _blocks(study: Study) -> Iterator[tuple[Block, BlockSummary]]:
+def _blocks(analysis: Analysis) -> Iterator[tuple[Block, BlockSummary]]:
     """Each block with its figures for the first lane group: distances are the same for all."""
-    for id, groups in study.blocks.items():
+    for id, groups in analysis.blocks.items():
         if groups:
-            yield study.catalogue.blocks[id], next(iter(groups.values()))
+            yield analysis.catalogue.blocks[id], next(iter(groups.values()))

@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
-from almanac.checks.study import Study, notes_with_paths
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill, Fault
 from almanac.model.plans import Block, Practice
 from almanac.model.swim_set import SwimSet
+from almanac.model.walk import notes_with_paths
 from almanac.source.reader import Path
 
 _SIGNS = re.compile(
@@ -26,14 +27,14 @@ _REFUSED = re.compile(r"\b(?:never|not|no one|nobody|refused?|don't|instead of|s
 
 
 @forbids("breath-holding")
-def breath_holding(study: Study) -> Iterator[Problem]:
+def breath_holding(analysis: Analysis) -> Iterator[Problem]:
     """Breath-holding for distance or time is refused.
 
     Hyperventilation before underwater swimming and extended breath-holding "are dangerous and potentially
     deadly" (joint statement of the American Red Cross and the YMCA of the USA, 27 May 2015). No title, summary,
     cue, step, correction, test, focus or note may ask for it. A sentence that forbids it may name it.
     """
-    for entry, path, text in _texts(study.catalogue):
+    for entry, path, text in _texts(analysis.catalogue):
         for sentence in re.split(r"(?<=[.!?;:])\s", text):
             if _SIGNS.search(sentence) and not _REFUSED.search(sentence):
                 yield Problem(entry, path, f"'{sentence}' asks for breath-holding", "take it out: it is refused here")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort import scale_gaps
 from almanac.arithmetic.pace import Because, Paces
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study
 from almanac.model.policy import Rating, Word
 from almanac.units import show_distance, show_number
 
@@ -24,10 +24,10 @@ _BUILT_ON = {
 
 
 @forbids("word-missing")
-def word_missing(study: Study) -> Iterator[Problem]:
+def word_missing(analysis: Analysis) -> Iterator[Problem]:
     """Vocabularies keep the words that the arithmetic asks for by name: kick, flutter, supine and so on."""
     for name, words in _BUILT_ON.items():
-        vocabulary = study.catalogue.vocabularies[name]
+        vocabulary = analysis.catalogue.vocabularies[name]
         for word in words:
             if word not in vocabulary.words:
                 message = f"'{word}' is missing, and distances are added up by it"
@@ -35,9 +35,9 @@ def word_missing(study: Study) -> Iterator[Problem]:
 
 
 @forbids("effort-scale")
-def effort_scale(study: Study) -> Iterator[Problem]:
+def effort_scale(analysis: Analysis) -> Iterator[Problem]:
     """The effort words share out the 0 to 10 field: no gap, no overlap, easiest first, each with its share of best."""
-    vocabulary = study.catalogue.vocabularies["efforts"]
+    vocabulary = analysis.catalogue.vocabularies["efforts"]
     for word in scale_gaps(vocabulary.words):
         message = f"'{word}' {_out_of_scale(vocabulary.words, word)}"
         yield Problem(
@@ -60,10 +60,10 @@ def _out_of_scale(words: Mapping[str, Word], word: str) -> str:
 
 
 @forbids("rest-for-each-effort")
-def rest_for_each_effort(study: Study) -> Iterator[Problem]:
+def rest_for_each_effort(analysis: Analysis) -> Iterator[Problem]:
     """The policy says for every effort word which rest it needs."""
-    policy = study.catalogue.policy
-    for word in study.catalogue.efforts:
+    policy = analysis.catalogue.policy
+    for word in analysis.catalogue.efforts:
         if word not in policy.rest:
             yield Problem(
                 policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted", of_key=True
@@ -71,21 +71,21 @@ def rest_for_each_effort(study: Study) -> Iterator[Problem]:
 
 
 @warns("tests-disagree")
-def tests_disagree(study: Study) -> Iterator[Problem]:
+def tests_disagree(analysis: Analysis) -> Iterator[Problem]:
     """A lane group's tests of one activity slow with distance as swimmers do.
 
     Where the exponent of time on distance is outside the policy's ``least_exponent`` to
     ``greatest_exponent``, one of the times is a mistake of the stopwatch or the list, and no targets are
     worked out from them.
     """
-    club = study.catalogue.club
+    club = analysis.catalogue.club
     for id, group in club.lane_groups.items():
-        paces = Paces(group, study.catalogue.benchmarks, study.catalogue.policy)
+        paces = Paces(group, analysis.catalogue.benchmarks, analysis.catalogue.policy)
         told: set[tuple[str, ...]] = set()
         for like, line in paces.lines.items():
             if line is not Because.TESTS_DISAGREE:
                 continue
-            benchmark = study.catalogue.benchmarks[like]
+            benchmark = analysis.catalogue.benchmarks[like]
             names = tuple(point.benchmark for point in paces.points(benchmark.activity, frozenset(benchmark.gear)))
             if names not in told:
                 told.add(names)
@@ -96,9 +96,9 @@ def tests_disagree(study: Study) -> Iterator[Problem]:
 
 
 @forbids("benchmark-mid-pool")
-def benchmark_mid_pool(study: Study) -> Iterator[Problem]:
+def benchmark_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """A benchmark's distance ends at a wall of the course that it is swum in."""
-    for benchmark in study.catalogue.benchmarks.values():
+    for benchmark in analysis.catalogue.benchmarks.values():
         course = benchmark.protocol.course
         if benchmark.distance % course.length:
             message = f"{show_distance(benchmark.distance, course.unit)} ends between the walls of a {course} pool"
@@ -106,37 +106,37 @@ def benchmark_mid_pool(study: Study) -> Iterator[Problem]:
 
 
 @forbids("depth-range")
-def depth_range(study: Study) -> Iterator[Problem]:
+def depth_range(analysis: Analysis) -> Iterator[Problem]:
     """A pool's depth runs from its shallowest to its deepest."""
-    for id, pool in study.catalogue.club.pools.items():
+    for id, pool in analysis.catalogue.club.pools.items():
         if pool.depth_m.least > pool.depth_m.most:
             message = f"from {pool.depth_m.least} to {pool.depth_m.most} runs backwards"
-            yield Problem(study.catalogue.club, ("pools", id, "depth_m"), message, "write the shallowest under 'from'")
+            yield Problem(analysis.catalogue.club, ("pools", id, "depth_m"), message, "write the shallowest under 'from'")
 
 
 @forbids("block-starts-monday")
-def block_starts_monday(study: Study) -> Iterator[Problem]:
+def block_starts_monday(analysis: Analysis) -> Iterator[Problem]:
     """A block starts on a Monday, so that its weeks are calendar weeks."""
-    for block in study.catalogue.blocks.values():
+    for block in analysis.catalogue.blocks.values():
         if block.starts.weekday() != 0:
             message = f"{block.starts} is a {block.starts:%A}"
             yield Problem(block, ("starts",), message, "write the Monday of its first week")
 
 
 @forbids("review-order")
-def review_order(study: Study) -> Iterator[Problem]:
+def review_order(analysis: Analysis) -> Iterator[Problem]:
     """The next review comes after the last one."""
-    for entry in study.catalogue.entries.values():
+    for entry in analysis.catalogue.entries.values():
         if entry.review and entry.review.again <= entry.review.on:
             message = f"again on {entry.review.again}, though reviewed on {entry.review.on}"
             yield Problem(entry, ("review", "again"), message, "write a later day")
 
 
 @warns("review-overdue")
-def review_overdue(study: Study) -> Iterator[Problem]:
+def review_overdue(analysis: Analysis) -> Iterator[Problem]:
     """An entry is looked over again by the day that its review names."""
-    for entry in study.catalogue.entries.values():
-        if entry.review and entry.review.on < entry.review.again < study.today:
+    for entry in analysis.catalogue.entries.values():
+        if entry.review and entry.review.on < entry.review.again < analysis.today:
             message = f"the review was due on {entry.review.again}"
             yield Problem(
                 entry, ("review", "again"), message, "look it over, then set 'on' to today and 'again' to the next day"

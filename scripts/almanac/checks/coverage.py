@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study
 
 
 @warns("coverage-hole")
-def coverage_hole(study: Study) -> Iterator[Problem]:
+def coverage_hole(analysis: Analysis) -> Iterator[Problem]:
     """Each goal has, at each level, a drill of that level or a lower one and a set of that level.
 
     A hole that is meant is stated under ``gaps`` in the policy, with its reason. While an entry is broken
     nothing is said: it may be the one that fills the hole.
     """
-    if not study.catalogue.is_whole:
+    if not analysis.catalogue.is_whole:
         return
-    stated = {(gap.goal, gap.level) for gap in study.catalogue.policy.gaps}
-    goals = study.catalogue.vocabularies["goals"]
-    for row in study.coverage:
+    stated = {(gap.goal, gap.level) for gap in analysis.catalogue.policy.gaps}
+    goals = analysis.catalogue.vocabularies["goals"]
+    for row in analysis.coverage:
         for cell in row:
             if cell.is_hole and (cell.goal, cell.level) not in stated:
                 what = " and ".join(
@@ -32,12 +32,12 @@ def coverage_hole(study: Study) -> Iterator[Problem]:
 
 
 @forbids("gap-filled")
-def gap_filled(study: Study) -> Iterator[Problem]:
+def gap_filled(analysis: Analysis) -> Iterator[Problem]:
     """A gap that the policy states is still a gap."""
-    if not study.catalogue.is_whole:
+    if not analysis.catalogue.is_whole:
         return
-    holes = {(cell.goal, cell.level) for row in study.coverage for cell in row if cell.is_hole}
-    for number, gap in enumerate(study.catalogue.policy.gaps):
+    holes = {(cell.goal, cell.level) for row in analysis.coverage for cell in row if cell.is_hole}
+    for number, gap in enumerate(analysis.catalogue.policy.gaps):
         if (gap.goal, gap.level) not in holes:
             message = f"'{gap.goal}' at level {gap.level} has drills and sets by now"
-            yield Problem(study.catalogue.policy, ("gaps", number), message, "remove the gap")
+            yield Problem(analysis.catalogue.policy, ("gaps", number), message, "remove the gap")

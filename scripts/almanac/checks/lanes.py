@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, too_tight
 from almanac.arithmetic.summary import clock_for
 from almanac.checks.rule import Problem, warns
-from almanac.checks.study import Study, reps_with_paths
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Item
+from almanac.model.walk import reps_with_paths
 from almanac.source.reader import Path
 from almanac.units import Course, show_number, show_time
 
@@ -28,27 +29,27 @@ class _Swum:
     clocks: Mapping[str, GroupClock]
 
 
-def _swum(study: Study) -> Iterator[_Swum]:
-    for id, swim_set in study.computable.items():
-        clocks = study.summary(id).clocks
-        meant = {group: clocks[group] for group in study.meant(swim_set)}
+def _swum(analysis: Analysis) -> Iterator[_Swum]:
+    for id, swim_set in analysis.computable.items():
+        clocks = analysis.summary(id).clocks
+        meant = {group: clocks[group] for group in analysis.meant(swim_set)}
         yield _Swum(swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant)
-    for id, summary in study.practices.items():
+    for id, summary in analysis.practices.items():
         for number, run in enumerate(summary.runs):
             if run.swim_set is None:
-                practice = study.catalogue.practices[id]
+                practice = analysis.catalogue.practices[id]
                 yield _Swum(practice, ("parts", number), run.part.items, summary.pool.course, None, run.clocks)
 
 
 @warns("sendoff-too-tight")
-def sendoff_too_tight(study: Study) -> Iterator[Problem]:
+def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
     """A send-off leaves at least the rest that the effort needs (``rest`` in the policy), for each lane group.
 
     A send-off below the target itself can never be made: the message says so.
     """
-    for swum in _swum(study):
+    for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            for tight in too_tight(run, clock_for(study.catalogue, group, swum.course)):
+            for tight in too_tight(run, clock_for(analysis.catalogue, group, swum.course)):
                 timed = tight.timed
                 target, sendoff = show_time(timed.target_s or 0, tenths=True), show_time(timed.sendoff_s or 0)
                 short = "is below the target" if tight.too_short else f"leaves {show_number(timed.rest_s or 0)} s"
@@ -59,16 +60,16 @@ def sendoff_too_tight(study: Study) -> Iterator[Problem]:
 
 
 @warns("lane-crowded")
-def lane_crowded(study: Study) -> Iterator[Problem]:
+def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
     """The last swimmer in a lane has left before the leader is back at the wall.
 
     The gap between swimmers is the lane group's own, and on the back at least the policy's
     ``gap_on_back``, because a swimmer on the back cannot see ahead.
     """
-    policy = study.catalogue.policy
-    for swum in _swum(study):
+    policy = analysis.catalogue.policy
+    for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            for full in crowded(run, study.catalogue.lane_groups[group], policy, swum.course, swum.most_in_lane):
+            for full in crowded(run, analysis.catalogue.lane_groups[group], policy, swum.course, swum.most_in_lane):
                 message = (
                     f"{group}: with {full.heads} in a lane {show_number(full.gap_s)} s apart the last leaves at"
                     f" {show_time(full.last_leaves_s)}, and the leader comes back at {show_time(full.back_s, tenths=True)}"
@@ -78,13 +79,13 @@ def lane_crowded(study: Study) -> Iterator[Problem]:
 
 
 @warns("gap-over-sendoff")
-def gap_over_sendoff(study: Study) -> Iterator[Problem]:
+def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
     """The gap between swimmers is shorter than the send-off, or the leader leaves again before the second."""
-    for swum in _swum(study):
+    for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            lane_group, seen = study.catalogue.lane_groups[group], set[Path]()
+            lane_group, seen = analysis.catalogue.lane_groups[group], set[Path]()
             for timed in run.reps:
-                gap = gap_for(timed.rep, lane_group, study.catalogue.policy)
+                gap = gap_for(timed.rep, lane_group, analysis.catalogue.policy)
                 shared = heads_in_lane(lane_group, swum.most_in_lane) > 1
                 if shared and timed.sendoff_s and gap >= timed.sendoff_s and timed.rep.path not in seen:
                     seen.add(timed.rep.path)

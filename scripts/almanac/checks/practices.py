@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study
 from almanac.model.plans import Practice
 from almanac.units import show_distance, show_number, show_time
 
 
 @warns("practice-overruns")
-def practice_overruns(study: Study) -> Iterator[Problem]:
+def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
     """A practice fits its slot: the slowest lane group is out of the water before the lanes are someone else's."""
-    for practice, summary in _practices(study):
+    for practice, summary in _practices(analysis):
         if summary.slack_s is not None and summary.slack_s < 0:
             message = f"it takes {show_time(summary.ends_s or 0)} of a slot of {practice.slot.minutes} minutes"
             mend = f"take {show_time(-summary.slack_s)} out of it, or find a longer slot"
@@ -23,9 +23,9 @@ def practice_overruns(study: Study) -> Iterator[Problem]:
 
 
 @forbids("lanes-short")
-def lanes_short(study: Study) -> Iterator[Problem]:
+def lanes_short(analysis: Analysis) -> Iterator[Problem]:
     """The lane groups of a squad together fit the lanes that the club has in the pool."""
-    for practice, summary in _practices(study):
+    for practice, summary in _practices(analysis):
         lanes = sum(group.lanes for group in summary.groups.values())
         if lanes > summary.pool.lanes:
             message = (
@@ -37,18 +37,18 @@ def lanes_short(study: Study) -> Iterator[Problem]:
 
 
 @forbids("squad-empty")
-def squad_empty(study: Study) -> Iterator[Problem]:
+def squad_empty(analysis: Analysis) -> Iterator[Problem]:
     """A squad that has practices has lane groups."""
-    for practice, summary in _practices(study):
+    for practice, summary in _practices(analysis):
         if not summary.groups:
             message = f"the squad '{practice.squad}' has no lane group"
             yield Problem(practice, ("squad",), message, "add its lane groups to plans/club.yml")
 
 
 @forbids("part-mid-pool")
-def part_mid_pool(study: Study) -> Iterator[Problem]:
+def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets were written for."""
-    for practice, summary in _practices(study):
+    for practice, summary in _practices(analysis):
         for number, run in enumerate(summary.runs):
             if run.swim_set and run.swim_set.course == summary.pool.course:
                 continue  # rep-ends-mid-pool tells it at the set itself
@@ -63,9 +63,9 @@ def part_mid_pool(study: Study) -> Iterator[Problem]:
 
 
 @warns("gear-short")
-def gear_short(study: Study) -> Iterator[Problem]:
+def gear_short(analysis: Analysis) -> Iterator[Problem]:
     """The club owns as much of each piece of gear as is in use at once."""
-    for practice, summary in _practices(study):
+    for practice, summary in _practices(analysis):
         for need in summary.gear:
             if need.short:
                 message = f"{need.needed} use {need.gear} at once, and the club owns {need.owned or 0}"
@@ -75,24 +75,24 @@ def gear_short(study: Study) -> Iterator[Problem]:
 
 
 @warns("no-warm-up")
-def no_warm_up(study: Study) -> Iterator[Problem]:
+def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     """Something easy or steady is swum before the first fast or all-out rep."""
-    for practice, summary in _practices(study):
+    for practice, summary in _practices(analysis):
         for index, rep in enumerate(summary.reps):
-            if _is_fast(study, rep):
-                if not any(_is_gentle(study, earlier) for earlier in summary.reps[:index]):
+            if _is_fast(analysis, rep):
+                if not any(_is_gentle(analysis, earlier) for earlier in summary.reps[:index]):
                     path = ("parts", _part_of(summary, rep))
                     yield Problem(practice, path, "fast before any warm-up", "put easy swimming before it")
                 break
 
 
 @warns("no-easy-after-all-out")
-def no_easy_after_all_out(study: Study) -> Iterator[Problem]:
+def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
     """Easy swimming follows the last all-out rep of a practice."""
-    hardest = list(study.catalogue.efforts)[-1]
-    easiest = next(iter(study.catalogue.efforts))
-    for practice, summary in _practices(study):
-        words = [_words(study, rep) for rep in summary.reps]
+    hardest = list(analysis.catalogue.efforts)[-1]
+    easiest = next(iter(analysis.catalogue.efforts))
+    for practice, summary in _practices(analysis):
+        words = [_words(analysis, rep) for rep in summary.reps]
         last = max((index for index, found in enumerate(words) if hardest in found), default=None)
         if last is not None and not any(easiest in found for found in words[last:]):
             path = ("parts", _part_of(summary, summary.reps[last]))
@@ -102,11 +102,11 @@ def no_easy_after_all_out(study: Study) -> Iterator[Problem]:
 
 
 @warns("resisted-dose")
-def resisted_dose(study: Study) -> Iterator[Problem]:
+def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
     """Resisted distance in one practice stays below the limit of the squad's level (``levels`` in the policy)."""
-    for practice, summary in _practices(study):
-        level = study.catalogue.club.squads[practice.squad].level
-        limit = study.catalogue.policy.levels.get(level)
+    for practice, summary in _practices(analysis):
+        level = analysis.catalogue.club.squads[practice.squad].level
+        limit = analysis.catalogue.policy.levels.get(level)
         resisted = float(summary.shares.resisted or 0) * summary.metres
         if limit and resisted > limit.resisted_most.value:
             most = show_number(limit.resisted_most.value)
@@ -114,22 +114,22 @@ def resisted_dose(study: Study) -> Iterator[Problem]:
             yield Problem(practice, ("parts",), message, "take resisted reps out, or swim them plain", of_key=True)
 
 
-def _practices(study: Study) -> Iterator[tuple[Practice, PracticeSummary]]:
-    for id, summary in study.practices.items():
-        yield study.catalogue.practices[id], summary
+def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:
+    for id, summary in analysis.practices.items():
+        yield analysis.catalogue.practices[id], summary
 
 
-def _words(study: Study, rep: Rep) -> set[str]:
-    scale = study.scale
+def _words(analysis: Analysis, rep: Rep) -> set[str]:
+    scale = analysis.scale
     return {word for piece in rep.pieces for word in scale.split(piece.effort)}
 
 
-def _is_fast(study: Study, rep: Rep) -> bool:
-    return bool(_words(study, rep) & set(list(study.catalogue.efforts)[-2:]))
+def _is_fast(analysis: Analysis, rep: Rep) -> bool:
+    return bool(_words(analysis, rep) & set(list(analysis.catalogue.efforts)[-2:]))
 
 
-def _is_gentle(study: Study, rep: Rep) -> bool:
-    return bool(_words(study, rep) & set(list(study.catalogue.efforts)[:2]))
+def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
+    return bool(_words(analysis, rep) & set(list(analysis.catalogue.efforts)[:2]))
 
 
 def _part_of(summary: PracticeSummary, rep: Rep) -> int:

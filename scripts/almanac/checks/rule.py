@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding, Severity
 from almanac.model.entry import Entry
 from almanac.source.reader import Path
@@ -23,7 +23,7 @@ class Problem(NamedTuple):
     of_key: bool = False
 
 
-Check = Callable[[Study], Iterator[Problem]]
+Check = Callable[[Analysis], Iterator[Problem]]
 
 
 @dataclass(frozen=True)
@@ -39,10 +39,10 @@ class Rule:
         """The rule in words: the docstring of its function."""
         return inspect.cleandoc(self.check.__doc__ or "")
 
-    def findings(self, study: Study) -> Iterator[Finding]:
+    def findings(self, analysis: Analysis) -> Iterator[Finding]:
         """Every breach of the rule in a catalogue."""
-        for entry, path, message, mend, of_key in self.check(study):
-            place = study.catalogue.place(entry, path, of_key)
+        for entry, path, message, mend, of_key in self.check(analysis):
+            place = analysis.catalogue.place(entry, path, of_key)
             yield Finding(self.severity, self.code, place, message, mend)
 
 

@@ -5,30 +5,31 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study, efforts_with_paths, reps_with_paths, written_items
 from almanac.model.swim_set import Build, Descend, SwimSet
+from almanac.model.walk import efforts_with_paths, reps_with_paths, written_items
 from almanac.units import show_distance, show_number, show_time
 
 
 @forbids("too-many-reps")
-def too_many_reps(study: Study) -> Iterator[Problem]:
+def too_many_reps(analysis: Analysis) -> Iterator[Problem]:
     """A set holds no more reps than the policy's ``most_reps``: nested rounds multiply faster than one thinks."""
-    for swim_set in study.catalogue.sets.values():
-        if study.is_runaway(swim_set):
+    for swim_set in analysis.catalogue.sets.values():
+        if analysis.is_runaway(swim_set):
             message = f"the rounds multiply to {count_reps(swim_set.items):,} reps"
-            most = show_number(study.catalogue.policy.limit("most_reps"))
+            most = show_number(analysis.catalogue.policy.limit("most_reps"))
             mend = f"write fewer rounds: at most {most} reps (plans/policy.yml)"
             yield Problem(swim_set, ("items",), message, mend, of_key=True)
 
 
 @forbids("descend-one-rep")
-def descend_one_rep(study: Study) -> Iterator[Problem]:
+def descend_one_rep(analysis: Analysis) -> Iterator[Problem]:
     """A descend needs two reps or more: over one rep there is nothing to get faster than."""
-    for entry, items, start in written_items(study.catalogue):
+    for entry, items, start in written_items(analysis.catalogue):
         for item, path in reps_with_paths(items, start):
             for effort, where in efforts_with_paths(item, path):
                 if isinstance(effort, Descend) and item.reps < 2:
@@ -37,10 +38,10 @@ def descend_one_rep(study: Study) -> Iterator[Problem]:
 
 
 @forbids("effort-falls")
-def effort_falls(study: Study) -> Iterator[Problem]:
+def effort_falls(analysis: Analysis) -> Iterator[Problem]:
     """A descend and a build go from the easier word to the harder one."""
-    order = list(study.catalogue.efforts)
-    for entry, items, start in written_items(study.catalogue):
+    order = list(analysis.catalogue.efforts)
+    for entry, items, start in written_items(analysis.catalogue):
         for item, path in reps_with_paths(items, start):
             for effort, where in efforts_with_paths(item, path):
                 if isinstance(effort, (Descend, Build)) and order.index(effort.first) >= order.index(effort.last):
@@ -50,9 +51,9 @@ def effort_falls(study: Study) -> Iterator[Problem]:
 
 
 @forbids("rep-ends-mid-pool")
-def rep_ends_mid_pool(study: Study) -> Iterator[Problem]:
+def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """Every rep of a set ends at a wall of the course that the set is written for."""
-    for swim_set, misfit in _misfits(study):
+    for swim_set, misfit in _misfits(analysis):
         if misfit.ends:
             unit = swim_set.course.unit
             message = (
@@ -63,9 +64,9 @@ def rep_ends_mid_pool(study: Study) -> Iterator[Problem]:
 
 
 @warns("change-mid-pool")
-def change_mid_pool(study: Study) -> Iterator[Problem]:
+def change_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """Changes inside a rep fall at a wall of the course that the set is written for."""
-    for swim_set, misfit in _misfits(study):
+    for swim_set, misfit in _misfits(analysis):
         if not misfit.ends:
             unit = swim_set.course.unit
             message = f"part {(misfit.part or 0) + 1} ends between the walls of a {swim_set.course} pool"
@@ -73,9 +74,9 @@ def change_mid_pool(study: Study) -> Iterator[Problem]:
             yield Problem(swim_set, (*misfit.path, "parts", misfit.part or 0, "distance"), message, mend)
 
 
-def _misfits(study: Study) -> Iterator[tuple[SwimSet, Misfit]]:
-    for id, swim_set in study.computable.items():
-        for misfit in study.summary(id).misfits:
+def _misfits(analysis: Analysis) -> Iterator[tuple[SwimSet, Misfit]]:
+    for id, swim_set in analysis.computable.items():
+        for misfit in analysis.summary(id).misfits:
             yield swim_set, misfit
 
 
@@ -85,10 +86,10 @@ def _distance_step(swim_set: SwimSet, misfit: Misfit) -> tuple[str, ...]:
 
 
 @forbids("expect-differs")
-def expect_differs(study: Study) -> Iterator[Problem]:
+def expect_differs(analysis: Analysis) -> Iterator[Problem]:
     """What an author writes under ``expect`` is what the set adds up to; a difference shows both."""
-    for id, swim_set in study.computable.items():
-        summary = study.summary(id)
+    for id, swim_set in analysis.computable.items():
+        summary = analysis.summary(id)
         expect = swim_set.expect
         totals: Mapping[str, tuple[Any, float]] = {
             "distance": (expect.distance, summary.distance.value),

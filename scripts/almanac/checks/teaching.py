@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.graph import circles
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.checks.study import Study
 
 
 @forbids("circle")
-def circle(study: Study) -> Iterator[Problem]:
+def circle(analysis: Analysis) -> Iterator[Problem]:
     """``easier``, ``harder`` and ``needs_first`` each lead one way.
 
     A drill that is easier than itself by way of others, or needs itself first, can never be reached. The
     finding shows the circle as a chain of ids and stands at the drill that comes first in it by name.
     """
-    drills = study.catalogue.drills
+    drills = analysis.catalogue.drills
     for relation in ("easier", "harder", "needs_first"):
         graph = {id: getattr(drill, relation) for id, drill in drills.items()}
         for chain in circles(graph):
@@ -28,9 +28,9 @@ def circle(study: Study) -> Iterator[Problem]:
 
 
 @forbids("easier-and-harder")
-def easier_and_harder(study: Study) -> Iterator[Problem]:
+def easier_and_harder(analysis: Analysis) -> Iterator[Problem]:
     """A drill names no other under both ``easier`` and ``harder``. (Two that each name the other are a ``circle``.)"""
-    for drill in study.catalogue.drills.values():
+    for drill in analysis.catalogue.drills.values():
         for index, other in enumerate(drill.easier):
             if other in drill.harder:
                 yield Problem(
@@ -39,22 +39,22 @@ def easier_and_harder(study: Study) -> Iterator[Problem]:
 
 
 @warns("needs-higher-level")
-def needs_higher_level(study: Study) -> Iterator[Problem]:
+def needs_higher_level(analysis: Analysis) -> Iterator[Problem]:
     """What a drill needs first is of the same level or a lower one."""
-    order = list(study.catalogue.words("levels"))
-    for drill in study.catalogue.drills.values():
+    order = list(analysis.catalogue.words("levels"))
+    for drill in analysis.catalogue.drills.values():
         for index, need in enumerate(drill.needs_first):
-            level = study.catalogue.drills[need].level
+            level = analysis.catalogue.drills[need].level
             if order.index(level) > order.index(drill.level):
                 message = f"'{need}' is {level}, above this drill's {drill.level}"
                 yield Problem(drill, ("needs_first", index), message, "raise this drill's level, or need another first")
 
 
 @forbids("effort-range")
-def effort_range(study: Study) -> Iterator[Problem]:
+def effort_range(analysis: Analysis) -> Iterator[Problem]:
     """A drill's range of effort runs from the easier word to the harder."""
-    order = list(study.catalogue.efforts)
-    for drill in study.catalogue.drills.values():
+    order = list(analysis.catalogue.efforts)
+    for drill in analysis.catalogue.drills.values():
         if order.index(drill.effort.easiest) > order.index(drill.effort.hardest):
             message = f"from {drill.effort.easiest} to {drill.effort.hardest} runs backwards"
             yield Problem(
@@ -63,9 +63,9 @@ def effort_range(study: Study) -> Iterator[Problem]:
 
 
 @forbids("dose-range")
-def dose_range(study: Study) -> Iterator[Problem]:
+def dose_range(analysis: Analysis) -> Iterator[Problem]:
     """A drill's reps run from fewer to more, and the most in a practice is not below the fewest."""
-    for drill in study.catalogue.drills.values():
+    for drill in analysis.catalogue.drills.values():
         least, most = drill.dose.reps.least, drill.dose.reps.most
         if least > most:
             yield Problem(
@@ -77,9 +77,9 @@ def dose_range(study: Study) -> Iterator[Problem]:
 
 
 @forbids("one-right-answer")
-def one_right_answer(study: Study) -> Iterator[Problem]:
+def one_right_answer(analysis: Analysis) -> Iterator[Problem]:
     """Each question of a progression has exactly one right answer."""
-    for progression in study.catalogue.progressions.values():
+    for progression in analysis.catalogue.progressions.values():
         for number, stage in enumerate(progression.stages):
             for index, question in enumerate(stage.check_yourself):
                 right = sum(option.right for option in question.options)
@@ -90,13 +90,13 @@ def one_right_answer(study: Study) -> Iterator[Problem]:
 
 
 @forbids("stage-before-need")
-def stage_before_need(study: Study) -> Iterator[Problem]:
+def stage_before_need(analysis: Analysis) -> Iterator[Problem]:
     """The stages of a progression agree with what its drills need first.
 
     Where a stage teaches a drill, a drill that it needs first must not be taught in a later stage.
     """
-    drills = study.catalogue.drills
-    for progression in study.catalogue.progressions.values():
+    drills = analysis.catalogue.drills
+    for progression in analysis.catalogue.progressions.values():
         first: dict[str, int] = {}
         for number, stage in enumerate(progression.stages):
             for id in stage.drills:
@@ -110,14 +110,14 @@ def stage_before_need(study: Study) -> Iterator[Problem]:
 
 
 @warns("mends-nothing-back")
-def mends_nothing_back(study: Study) -> Iterator[Problem]:
+def mends_nothing_back(analysis: Analysis) -> Iterator[Problem]:
     """A drill that claims to mend a fault is named by a cause of that fault.
 
     Otherwise a coach who starts from the fault never finds the drill.
     """
-    for drill in study.catalogue.drills.values():
+    for drill in analysis.catalogue.drills.values():
         for index, id in enumerate(drill.mends):
-            fault = study.catalogue.faults[id]
+            fault = analysis.catalogue.faults[id]
             if not any(drill.id in cause.mended_by for cause in fault.causes):
                 message = f"no cause of '{id}' names this drill"
                 yield Problem(

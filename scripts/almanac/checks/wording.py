@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, warns
-from almanac.checks.study import Study
 from almanac.model.knowledge import Drill
 from almanac.source.reader import Path
 
@@ -28,16 +28,16 @@ def _instructions(drill: Drill) -> Iterator[tuple[Path, str]]:
 
 
 @warns("empty-word")
-def empty_word(study: Study) -> Iterator[Problem]:
+def empty_word(analysis: Analysis) -> Iterator[Problem]:
     """Steps, cues, corrections and controls hold none of the policy's ``empty_words``.
 
     "Properly" and "be careful" tell nobody what to do: name the part of the body, the direction, the count.
     """
-    words = study.catalogue.policy.empty_words
+    words = analysis.catalogue.policy.empty_words
     if not words:
         return
     found = re.compile(r"\b(?:" + "|".join(map(re.escape, words)) + r")\b", re.IGNORECASE)
-    for drill in study.catalogue.drills.values():
+    for drill in analysis.catalogue.drills.values():
         for path, text in _instructions(drill):
             match = found.search(text)
             if match:
@@ -46,9 +46,9 @@ def empty_word(study: Study) -> Iterator[Problem]:
 
 
 @warns("passive-step")
-def passive_step(study: Study) -> Iterator[Problem]:
+def passive_step(analysis: Analysis) -> Iterator[Problem]:
     """A step begins with what the swimmer does: "Push off on the back", and not "The wall is pushed off"."""
-    for drill in study.catalogue.drills.values():
+    for drill in analysis.catalogue.drills.values():
         for number, step in enumerate(drill.steps):
             match = _PASSIVE.match(step)
             if match:
@@ -57,9 +57,9 @@ def passive_step(study: Study) -> Iterator[Problem]:
 
 
 @warns("missing-unit")
-def missing_unit(study: Study) -> Iterator[Problem]:
+def missing_unit(analysis: Analysis) -> Iterator[Problem]:
     """A rest, a gap or a hold that is given as a number has its unit: "rest 20 s", and not "rest 20"."""
-    for drill in study.catalogue.drills.values():
+    for drill in analysis.catalogue.drills.values():
         for path, text in _instructions(drill):
             match = _BARE_NUMBER.search(text)
             if match:

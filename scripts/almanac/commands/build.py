@@ -38,11 +38,11 @@ def run(arguments: argparse.Namespace) -> int:
 
 def build_checked(checked: Checked, root: Path, out: Path) -> bool:
     """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it cannot be."""
-    if checked.exit_code or checked.study is None:
+    if checked.exit_code or checked.analysis is None:
         print("nothing was built: mend the errors first", file=sys.stderr)
         return False
     try:
-        build_site(checked.study, checked.loaded.names, root, out)
+        build_site(checked.analysis, checked.loaded.names, root, out)
     except SiteError as problem:
         print(f"nothing was built: {problem}", file=sys.stderr)
         return False

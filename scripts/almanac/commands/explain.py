@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import argparse
 
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.plan_figures import block_figures, practice_figures
+from almanac.analysis.set_figures import NamedFigure, set_figures
 from almanac.arithmetic.pace import NoNumber
-from almanac.arithmetic.plan_figures import block_figures, practice_figures
-from almanac.arithmetic.set_figures import NamedFigure, set_figures
-from almanac.checks.study import Study
 from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.commands.sum_ import check_group, summarise_named
@@ -37,11 +37,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     found = named(arguments.root, arguments.name)
-    if found.study is None or not found.computable:
+    if found.analysis is None or not found.computable:
         print(as_text(*found.reasons))
         return ERRORS
-    check_group(found.study, arguments.group)
-    figures, missing = _figures(found, found.study, arguments.course, arguments.group)
+    check_group(found.analysis, arguments.group)
+    figures, missing = _figures(found, found.analysis, arguments.course, arguments.group)
     wanted = " ".join(arguments.figure)
     if not wanted:
         print("\n".join(figures))
@@ -65,19 +65,19 @@ def _print(figure: NamedFigure) -> None:
 
 
 def _figures(
-    found: Named, study: Study, course: str | None, group: str | None
+    found: Named, analysis: Analysis, course: str | None, group: str | None
 ) -> tuple[dict[str, NamedFigure], tuple[NoNumber, ...]]:
     """The figures of what was named, and why some of them have no number."""
     if found.kind == "practice":
-        practice = study.practices[found.id]
-        return practice_figures(practice, study.scale, _own(found, group, list(practice.groups))), ()
+        practice = analysis.practices[found.id]
+        return practice_figures(practice, analysis.scale, _own(found, group, list(practice.groups))), ()
     if found.kind == "block":
-        groups = study.blocks[found.id]
+        groups = analysis.blocks[found.id]
         return block_figures(groups[_own(found, group, list(groups))]), ()
-    meant = study.meant(study.computable[found.id])
-    chosen = group or next(iter(meant or study.catalogue.lane_groups))
-    summary = summarise_named(study, found.id, course, chosen)
-    return set_figures(summary, study.scale, chosen), summary.clocks[chosen].missing
+    meant = analysis.meant(analysis.computable[found.id])
+    chosen = group or next(iter(meant or analysis.catalogue.lane_groups))
+    summary = summarise_named(analysis, found.id, course, chosen)
+    return set_figures(summary, analysis.scale, chosen), summary.clocks[chosen].missing
 
 
 def _own(found: Named, group: str | None, groups: list[str]) -> str:

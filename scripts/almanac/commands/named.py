@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.commands.shared import Checked, UsageError, checked, load_and_check
 from almanac.findings import Finding
 from almanac.model.load import kind_of_file, with_file
@@ -16,25 +16,25 @@ SUMMED = ("set", "practice", "block")
 
 @dataclass(frozen=True)
 class Named:
-    """What a name led to: the kind and id, the study it stands in, and the findings on its file alone.
+    """What a name led to: the kind and id, the analysis it stands in, and the findings on its file alone.
 
     ``others`` are all findings and how many entries there are: what else may keep it from being worked out.
     """
 
     kind: str
     id: str
-    study: Study | None
+    analysis: Analysis | None
     findings: list[Finding]
     others: tuple[list[Finding], int]
 
     @property
     def computable(self) -> bool:
         """Whether its figures can be worked out."""
-        if self.study is None:
+        if self.analysis is None:
             return False
         return (
             self.id
-            in {"set": self.study.computable, "practice": self.study.practices, "block": self.study.blocks}[self.kind]
+            in {"set": self.analysis.computable, "practice": self.analysis.practices, "block": self.analysis.blocks}[self.kind]
         )
 
     @property
@@ -69,7 +69,7 @@ def named(root: Path, name: str) -> Named:
         )
     for kind, present in found.items():
         own = _on(everything.findings, names.of("reference", kind)[present])
-        return Named(kind, present, everything.study, own, (everything.findings, everything.loaded.count))
+        return Named(kind, present, everything.analysis, own, (everything.findings, everything.loaded.count))
     near = nearest(id, [known for kind in kinds for known in names.of("reference", kind)])
     raise UsageError(f"there is no set, practice or block '{name}'" + (f"; the nearest: {near}" if near else ""))
 
@@ -79,7 +79,7 @@ def _outside(everything: Checked, path: Path) -> Named:
         raise UsageError(f"there is no file {path}")
     kind = kind_of_file(path)
     result = checked(with_file(everything.loaded, path, kind))
-    return Named(kind, path.stem, result.study, _on(result.findings, str(path)), (result.findings, result.loaded.count))
+    return Named(kind, path.stem, result.analysis, _on(result.findings, str(path)), (result.findings, result.loaded.count))
 
 
 def _on(findings: list[Finding], file: str) -> list[Finding]:

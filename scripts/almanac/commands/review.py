@@ -11,7 +11,7 @@ import json
 import tempfile
 from pathlib import Path
 
-from almanac.checks.review import Side, review
+from almanac.analysis.comparison import Side, review
 from almanac.commands.shared import ERRORS, FINE, UsageError, checked, root_of
 from almanac.model.load import load
 from almanac.pages.review_text import review_json, review_markdown
@@ -52,4 +52,4 @@ def _side_at(root: Path, revision: str) -> Side:
 def _side(root: Path) -> Side:
     loaded = load(root)
     result = checked(loaded)
-    return Side(loaded.documents, result.study, result.findings)
+    return Side(loaded.documents, result.analysis, result.findings)

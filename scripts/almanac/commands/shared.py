@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks import check
-from almanac.checks.study import Study
 from almanac.findings import Finding, worst_first
 from almanac.model.load import Loaded, load
 
@@ -20,10 +20,10 @@ class UsageError(Exception):
 
 @dataclass(frozen=True)
 class Checked:
-    """A catalogue loaded and checked. ``study`` is None where its foundations are broken."""
+    """A catalogue loaded and checked. ``analysis`` is None where its foundations are broken."""
 
     loaded: Loaded
-    study: Study | None
+    analysis: Analysis | None
     findings: list[Finding]
 
     @property
@@ -51,6 +51,6 @@ def load_and_check(root: Path) -> Checked:
 
 def checked(loaded: Loaded) -> Checked:
     """Check what has been loaded."""
-    study = Study(loaded.catalogue, date.today()) if loaded.catalogue else None
-    findings = [*loaded.findings, *(check(study) if study else ())]
-    return Checked(loaded, study, worst_first(findings))
+    analysis = Analysis(loaded.catalogue, date.today()) if loaded.catalogue else None
+    findings = [*loaded.findings, *(check(analysis) if analysis else ())]
+    return Checked(loaded, analysis, worst_first(findings))

@@ -10,8 +10,8 @@ import argparse
 import json
 from typing import Any
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.summary import SetSummary, summarise
-from almanac.checks.study import Study
 from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.findings import FORMATS, as_text
@@ -33,12 +33,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     found = named(arguments.root, arguments.name)
-    if found.study is None or not found.computable:
+    if found.analysis is None or not found.computable:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS
     if arguments.course and found.kind != "set":
         raise UsageError(f"--course lays a set into another pool, and '{found.id}' is a {found.kind}")
-    text, data = _shown(found, found.study, arguments.course, arguments.group)
+    text, data = _shown(found, found.analysis, arguments.course, arguments.group)
     if arguments.json:
         print(json.dumps(data, ensure_ascii=False, indent=1))
     else:
@@ -48,30 +48,30 @@ def run(arguments: argparse.Namespace) -> int:
     return ERRORS if found.has_errors else FINE
 
 
-def _shown(found: Named, study: Study, course: str | None, group: str | None) -> tuple[str, dict[str, Any]]:
+def _shown(found: Named, analysis: Analysis, course: str | None, group: str | None) -> tuple[str, dict[str, Any]]:
     """What is printed: as text, and as data."""
-    check_group(study, group)
+    check_group(analysis, group)
     if found.kind == "set":
-        summary = summarise_named(study, found.id, course, group)
-        return set_text(study.catalogue, summary), set_json(summary, found.findings)
+        summary = summarise_named(analysis, found.id, course, group)
+        return set_text(analysis.catalogue, summary), set_json(summary, found.findings)
     if found.kind == "practice":
-        practice = study.practices[found.id]
-        return practice_text(study.catalogue, practice), practice_json(practice, found.findings)
-    groups = study.blocks[found.id]
+        practice = analysis.practices[found.id]
+        return practice_text(analysis.catalogue, practice), practice_json(practice, found.findings)
+    groups = analysis.blocks[found.id]
     chosen = {name: summary for name, summary in groups.items() if group in (None, name)}
     if not chosen:
         raise UsageError(f"'{found.id}' is not for {group}; it is for {', '.join(groups) or 'no lane group'}")
-    return block_text(study.catalogue, chosen), block_json(chosen, found.findings)
+    return block_text(analysis.catalogue, chosen), block_json(chosen, found.findings)
 
 
-def check_group(study: Study, group: str | None) -> None:
+def check_group(analysis: Analysis, group: str | None) -> None:
     """Raise UsageError for a lane group that the club does not have."""
-    groups = study.catalogue.lane_groups
+    groups = analysis.catalogue.lane_groups
     if group is not None and group not in groups:
         raise UsageError(f"there is no lane group '{group}'; there are {', '.join(groups)}")
 
 
-def summarise_named(study: Study, id: str, course: str | None, group: str | None) -> SetSummary:
+def summarise_named(analysis: Analysis, id: str, course: str | None, group: str | None) -> SetSummary:
     """The summary of a computable set in a course, for one lane group or all."""
     laid = Course.parse(course) if course else None
-    return summarise(study.catalogue, study.computable[id], laid, [group] if group else None)
+    return summarise(analysis.catalogue, analysis.computable[id], laid, [group] if group else None)

@@ -10,7 +10,7 @@ from urllib.parse import urljoin
 import segno
 from markupsafe import Markup
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.pages.chooser import choosing
 from almanac.pages.links import FOLDER_OF, Page
 
@@ -22,9 +22,9 @@ KIND_WORDS = {
 _MASK = 3
 
 
-def cards_page(study: Study) -> Page:
+def cards_page(analysis: Analysis) -> Page:
     """The page that lays gathered cards out for printing."""
-    return Page("cards.md", "cards", {"choosing": choosing(study)})
+    return Page("cards.md", "cards", {"choosing": choosing(analysis)})
 
 
 def card_context(page: Page, address: str) -> Mapping[str, Any] | None:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.units import COURSES
 
 
-def choosing(study: Study, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
+def choosing(analysis: Analysis, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
     """What the chooser of lane group, pool and units offers; the first of each where a page is written for none."""
-    catalogue = study.catalogue
+    catalogue = analysis.catalogue
     groups = [(id, group.title) for id, group in catalogue.lane_groups.items()]
     home = next((str(pool.course) for pool in catalogue.club.pools.values()), next(iter(COURSES)))
     return {

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import brief
 from almanac.arithmetic.clock import Clock, GroupClock, gear_changes, rest_working
 from almanac.arithmetic.course import misfits, nearest_lengths, relay
@@ -33,7 +34,6 @@ from almanac.arithmetic.resistance import (
 )
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
-from almanac.checks.study import Study
 from almanac.model.policy import RestRule
 from almanac.pages.links import Page
 from almanac.units import show_number
@@ -123,7 +123,7 @@ class Formula:
     paragraphs: tuple[str, ...]
 
 
-def computed_page(study: Study) -> Page:
+def computed_page(analysis: Analysis) -> Page:
     """The page, with the policy's limits at its end."""
     sections = [
         {
@@ -132,7 +132,7 @@ def computed_page(study: Study) -> Page:
         }
         for title, members in FORMULAS
     ]
-    return Page("computed.md", "computed", {"sections": sections, "limits": _limits(study), "rests": _rests(study)})
+    return Page("computed.md", "computed", {"sections": sections, "limits": _limits(analysis), "rests": _rests(analysis)})
 
 
 def paragraphs(docstring: str | None) -> tuple[str, ...]:
@@ -151,7 +151,7 @@ def _code(member: Documented) -> str:
     return f"{function.__module__.removeprefix('almanac.')}.{function.__qualname__}"
 
 
-def _limits(study: Study) -> list[dict[str, str]]:
+def _limits(analysis: Analysis) -> list[dict[str, str]]:
     return [
         {
             "name": name.replace("_", " "),
@@ -159,20 +159,20 @@ def _limits(study: Study) -> list[dict[str, str]]:
             "reason": limit.reason,
             "source": limit.source,
         }
-        for name, limit in study.catalogue.policy.limits.items()
+        for name, limit in analysis.catalogue.policy.limits.items()
     ]
 
 
-def _rests(study: Study) -> list[dict[str, str]]:
+def _rests(analysis: Analysis) -> list[dict[str, str]]:
     return [
         {
-            "effort": study.catalogue.efforts[word].title,
+            "effort": analysis.catalogue.efforts[word].title,
             "least": _rule(rest.least),
             "wanted": _rule(rest.wanted),
             "reason": rest.reason,
             "source": rest.source,
         }
-        for word, rest in study.catalogue.policy.rest.items()
+        for word, rest in analysis.catalogue.policy.rest.items()
     ]
 
 

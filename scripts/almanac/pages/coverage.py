@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.pages.indexes import KIND_TITLES
 from almanac.pages.links import Page
 
 
-def coverage_page(study: Study) -> Page:
+def coverage_page(analysis: Analysis) -> Page:
     """Goals by levels, the gaps that the policy states, and how many entries there are of each kind."""
-    catalogue = study.catalogue
+    catalogue = analysis.catalogue
     goals, levels = catalogue.words("goals"), catalogue.words("levels")
     counts = [(title, sum(kind == own for own, _ in catalogue.entries)) for kind, (title, _) in KIND_TITLES.items()]
     context = {
         "levels": [word.title for word in levels.values()],
-        "rows": [(row[0].goal, goals[row[0].goal].title, row) for row in study.coverage],
+        "rows": [(row[0].goal, goals[row[0].goal].title, row) for row in analysis.coverage],
         "gaps": [(goals[gap.goal].title, levels[gap.level].title.lower(), gap.reason) for gap in catalogue.policy.gaps],
         "counts": counts,
     }

@@ -8,7 +8,7 @@ import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Key
 from almanac.pages.calendar import block_calendar, block_table
 from almanac.pages.plan_json import block_json, practice_json
@@ -22,27 +22,27 @@ _DRILL_COLUMNS = ("id", "title", "summary", "family", "mode", "stroke", "kick", 
 _SET_COLUMNS = ("id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps")
 
 
-def data_files(study: Study, names: Names, address: str) -> Iterator[tuple[str, str]]:
+def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:
     """Every data file, as its path below the site's root and its text. ``address`` is the site's own, "" where unknown."""
-    entries = _entries(study)
+    entries = _entries(analysis)
     catalogue = {"version": VERSION, "entries": [value for _, value in sorted(entries.items())]}
     yield f"{FOLDER}/catalogue.json", _json(catalogue)
     for (kind, id), value in entries.items():
         yield f"{FOLDER}/{kind}/{id}.json", _json(value)
     for kind in schemas.KINDS:
         yield f"{FOLDER}/schema/{kind}.json", _json(schemas.published(kind, names.words))
-    for id, groups in study.blocks.items():
+    for id, groups in analysis.blocks.items():
         if groups:
             first = next(iter(groups.values()))
-            yield f"{FOLDER}/block/{id}.ics", block_calendar(study.catalogue, first, address)
+            yield f"{FOLDER}/block/{id}.ics", block_calendar(analysis.catalogue, first, address)
             yield f"{FOLDER}/block/{id}.csv", block_table(groups)
-    yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(study))
-    yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(study))
+    yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(analysis))
+    yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(analysis))
 
 
-def _entries(study: Study) -> Mapping[Key, dict[str, Any]]:
+def _entries(analysis: Analysis) -> Mapping[Key, dict[str, Any]]:
     """Each entry as its author wrote it, under ``entry``, with its computed figures under ``computed``."""
-    catalogue = study.catalogue
+    catalogue = analysis.catalogue
     found: dict[Key, dict[str, Any]] = {}
     for key, entry in catalogue.entries.items():
         value: dict[str, Any] = {
@@ -51,12 +51,12 @@ def _entries(study: Study) -> Mapping[Key, dict[str, Any]]:
             "file": entry.file,
             "entry": catalogue.documents[key].data,
         }
-        if entry.kind == "set" and entry.id in study.computable:
-            value["computed"] = set_json(study.summary(entry.id))
-        elif entry.kind == "practice" and entry.id in study.practices:
-            value["computed"] = practice_json(study.practices[entry.id])
-        elif entry.kind == "block" and study.blocks.get(entry.id):
-            value["computed"] = block_json(study.blocks[entry.id])
+        if entry.kind == "set" and entry.id in analysis.computable:
+            value["computed"] = set_json(analysis.summary(entry.id))
+        elif entry.kind == "practice" and entry.id in analysis.practices:
+            value["computed"] = practice_json(analysis.practices[entry.id])
+        elif entry.kind == "block" and analysis.blocks.get(entry.id):
+            value["computed"] = block_json(analysis.blocks[entry.id])
         found[key] = value
     return found
 
@@ -78,13 +78,13 @@ def _harmless(value: Any) -> Any:
     return f"'{value}" if isinstance(value, str) and value[:1] in "=+-@\t" else value
 
 
-def _drill_rows(study: Study) -> Iterator[dict[str, Any]]:
-    for drill in study.catalogue.drills.values():
+def _drill_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
+    for drill in analysis.catalogue.drills.values():
         yield {column: getattr(drill, column) for column in _DRILL_COLUMNS}
 
 
-def _set_rows(study: Study) -> Iterator[dict[str, Any]]:
-    for id, swim_set in study.computable.items():
-        computed = set_json(study.summary(id))
+def _set_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
+    for id, swim_set in analysis.computable.items():
+        computed = set_json(analysis.summary(id))
         own = {"title": swim_set.title, "summary": swim_set.summary, "level": swim_set.level}
         yield {**computed, **own}

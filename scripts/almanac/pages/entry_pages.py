@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from markupsafe import Markup
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.gear_drag import drag_rows, pull_of
-from almanac.checks.study import Study
 from almanac.figures.drag import drag_figure
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
@@ -20,9 +20,9 @@ from almanac.pages.told_by_tests import Table, added_drag_table, critical_speed_
 from almanac.units import show_distance, show_time
 
 
-def entry_pages(study: Study) -> Iterator[Page]:
+def entry_pages(analysis: Analysis) -> Iterator[Page]:
     """A page for each drill, fault, piece of gear, benchmark and progression."""
-    catalogue = study.catalogue
+    catalogue = analysis.catalogue
     yield from (_drill(catalogue, drill) for drill in catalogue.drills.values())
     yield from (_fault(catalogue, fault) for fault in catalogue.faults.values())
     yield from (_gear(catalogue, gear) for gear in catalogue.gear.values())

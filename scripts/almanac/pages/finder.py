@@ -10,10 +10,10 @@ from typing import Any
 
 from markupsafe import Markup
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.arithmetic.summary import SetSummary, clock_for
-from almanac.checks.study import Study
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
@@ -52,25 +52,25 @@ class Facts:
 class Finder:
     """The facts of every drill and set of a catalogue; ``pictures`` names the body figure of each drill."""
 
-    study: Study
+    analysis: Analysis
     pictures: Mapping[str, str]
 
     @cached_property
     def facts(self) -> list[Facts]:
         """Drills in teaching order, then sets by level and title."""
-        catalogue = self.study.catalogue
-        order = {id: number for number, id in enumerate(self.study.teaching_order)}
+        catalogue = self.analysis.catalogue
+        order = {id: number for number, id in enumerate(self.analysis.teaching_order)}
         levels = list(catalogue.words("levels"))
         drills = sorted(catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order)))
         sets = sorted(
-            self.study.computable.values(), key=lambda item: (levels.index(item.level), item.title.casefold())
+            self.analysis.computable.values(), key=lambda item: (levels.index(item.level), item.title.casefold())
         )
         return [*map(self._drill, drills), *map(self._set, sets)]
 
     @cached_property
     def _mended_by(self) -> Mapping[str, tuple[str, ...]]:
         """By fault, the drills that mend it: as its causes name them, then those that say so themselves."""
-        catalogue = self.study.catalogue
+        catalogue = self.analysis.catalogue
         found = {
             id: dict.fromkeys(drill for cause in fault.causes for drill in cause.mended_by)
             for id, fault in catalogue.faults.items()
@@ -90,11 +90,11 @@ class Finder:
 
     @cached_property
     def _clocks(self) -> list[list[Clock]]:
-        catalogue = self.study.catalogue
+        catalogue = self.analysis.catalogue
         return [[clock_for(catalogue, group, course) for group in catalogue.lane_groups] for course in COURSES.values()]
 
     def _drill(self, drill: Drill) -> Facts:
-        efforts = list(self.study.catalogue.efforts)
+        efforts = list(self.analysis.catalogue.efforts)
         first, last = efforts.index(drill.effort.easiest), efforts.index(drill.effort.hardest)
         words = {
             "goal": drill.goals,
@@ -109,8 +109,8 @@ class Finder:
         return Facts(drill, words, drill.gear.needs, drill.gear.may_add, minutes, self.pictures[drill.id], "", more)
 
     def _set(self, swim_set: SwimSet) -> Facts:
-        study = self.study
-        summary = study.summary(swim_set.id)
+        analysis = self.analysis
+        summary = analysis.summary(swim_set.id)
         chief = chief_drill(summary.pieces)
         words = {
             "goal": swim_set.goals,
@@ -123,7 +123,7 @@ class Finder:
             words=words,
             needs=summary.gear,
             suits=(),
-            minutes=[_set_minutes(study.laid(swim_set.id, course)) for course in COURSES.values()],
+            minutes=[_set_minutes(analysis.laid(swim_set.id, course)) for course in COURSES.values()],
             figure=self.pictures[chief.id] if chief else "",
             distance=show_distance(summary.distance.value, summary.course.unit),
             more=swim_set.also_called,
@@ -131,12 +131,12 @@ class Finder:
 
     def _in_order(self, facet: str, split: Iterable[str]) -> tuple[str, ...]:
         found = set(split)
-        return tuple(word for word in self.study.catalogue.words(VOCABULARIES[facet]) if word in found)
+        return tuple(word for word in self.analysis.catalogue.words(VOCABULARIES[facet]) if word in found)
 
     @cached_property
     def words(self) -> dict[str, list[tuple[str, str]]]:
         """By facet the words that some entry carries, each with its title, in their order."""
-        catalogue = self.study.catalogue
+        catalogue = self.analysis.catalogue
         used = {
             facet: {word for fact in self.facts for word in fact.words[facet]} for facet in (*VOCABULARIES, "fault")
         }
@@ -156,7 +156,7 @@ class Finder:
 
     def data(self) -> dict[str, Any]:
         """The table as the browser reads it: words once, and rows that name them by number."""
-        catalogue, words = self.study.catalogue, self.words
+        catalogue, words = self.analysis.catalogue, self.words
         number = {facet: {word: at for at, (word, _) in enumerate(pairs)} for facet, pairs in words.items()}
         row_of = {fact.entry.id: at for at, fact in enumerate(self.facts) if isinstance(fact.entry, Drill)}
         rows = [dict(_row(fact, number)) for fact in self.facts]
@@ -182,7 +182,7 @@ class Finder:
         ]
         context = {
             "facets": facets,
-            "choosing": choosing(self.study),
+            "choosing": choosing(self.analysis),
             "data": _script_json(self.data()),
             "hints": {
                 "gear": "Tick what lies on the deck: what needs nothing else is shown.",

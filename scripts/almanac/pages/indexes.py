@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
@@ -27,15 +27,15 @@ KIND_TITLES = {
 }
 
 
-def index_pages(study: Study) -> Iterator[Page]:
+def index_pages(analysis: Analysis) -> Iterator[Page]:
     """Home and every list. They serve without JavaScript."""
-    catalogue = study.catalogue
-    home = {"faults": links(catalogue.faults.values()), "goals": _goal_links(catalogue), "choosing": choosing(study)}
+    catalogue = analysis.catalogue
+    home = {"faults": links(catalogue.faults.values()), "goals": _goal_links(catalogue), "choosing": choosing(analysis)}
     yield Page("index.md", "home", home)
-    for kind, sections in _by_kind(study).items():
+    for kind, sections in _by_kind(analysis).items():
         title, summary = KIND_TITLES[kind]
         yield _list_page(f"{FOLDER_OF[kind]}/index.md", title, summary, sections)
-    for name, (title, summary, sections) in _by_word(study).items():
+    for name, (title, summary, sections) in _by_word(analysis).items():
         yield _list_page(f"by/{name}.md", title, summary, sections)
 
 
@@ -63,9 +63,9 @@ def _with_goals(catalogue: Catalogue) -> Iterator[Drill | SwimSet]:
     yield from catalogue.sets.values()
 
 
-def _by_kind(study: Study) -> dict[str, list[dict[str, Any]]]:
-    catalogue = study.catalogue
-    order = {id: number for number, id in enumerate(study.teaching_order)}
+def _by_kind(analysis: Analysis) -> dict[str, list[dict[str, Any]]]:
+    catalogue = analysis.catalogue
+    order = {id: number for number, id in enumerate(analysis.teaching_order)}
     families: dict[str, list[Drill]] = {}
     for drill in sorted(catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order))):
         families.setdefault(drill.family, []).append(drill)
@@ -81,7 +81,7 @@ def _by_kind(study: Study) -> dict[str, list[dict[str, Any]]]:
         "practice": _by_squad(catalogue, catalogue.practices.values()),
         "block": _by_squad(catalogue, catalogue.blocks.values()),
         "set": _grouped(
-            catalogue, "levels", catalogue.sets.values(), lambda item: [item.level], lambda item: _set_link(study, item)
+            catalogue, "levels", catalogue.sets.values(), lambda item: [item.level], lambda item: _set_link(analysis, item)
         ),
     }
 
@@ -94,10 +94,10 @@ def _by_squad(catalogue: Catalogue, entries: Iterable[Practice | Block]) -> list
     ]
 
 
-def _set_link(study: Study, swim_set: SwimSet) -> Link:
-    if swim_set.id not in study.computable:
+def _set_link(analysis: Analysis, swim_set: SwimSet) -> Link:
+    if swim_set.id not in analysis.computable:
         return link(swim_set)
-    summary = study.summary(swim_set.id)
+    summary = analysis.summary(swim_set.id)
     distance = show_distance(summary.distance.value, summary.course.unit)
     return Link(link(swim_set).href, swim_set.title, f"{distance}, {summary.course} pool. {swim_set.summary}".strip())
 
@@ -119,14 +119,14 @@ def _grouped(
     ]
 
 
-def _by_word(study: Study) -> dict[str, tuple[str, str, list[dict[str, Any]]]]:
-    catalogue = study.catalogue
+def _by_word(analysis: Analysis) -> dict[str, tuple[str, str, list[dict[str, Any]]]]:
+    catalogue = analysis.catalogue
     return {
-        "goal": ("By goal", "I want to train something.", _drills_and_sets(study, "goals", lambda entry: entry.goals)),
+        "goal": ("By goal", "I want to train something.", _drills_and_sets(analysis, "goals", lambda entry: entry.goals)),
         "level": (
             "By level",
             "What a swimmer can do, never how old they are.",
-            _drills_and_sets(study, "levels", lambda e: [e.level]),
+            _drills_and_sets(analysis, "levels", lambda e: [e.level]),
         ),
         "position": (
             "By position",
@@ -138,8 +138,8 @@ def _by_word(study: Study) -> dict[str, tuple[str, str, list[dict[str, Any]]]]:
     }
 
 
-def _drills_and_sets(study: Study, vocabulary: str, words_of: Callable[[Any], Iterable[str]]) -> list[dict[str, Any]]:
-    catalogue = study.catalogue
+def _drills_and_sets(analysis: Analysis, vocabulary: str, words_of: Callable[[Any], Iterable[str]]) -> list[dict[str, Any]]:
+    catalogue = analysis.catalogue
     by_word: Mapping[str, Any] = catalogue.words(vocabulary)
     return [
         _section(
@@ -147,7 +147,7 @@ def _drills_and_sets(study: Study, vocabulary: str, words_of: Callable[[Any], It
             meaning.title,
             meaning.means,
             ("Drills", links(drill for drill in catalogue.drills.values() if word in words_of(drill))),
-            ("Sets", [_set_link(study, item) for item in _by_title(catalogue.sets) if word in words_of(item)]),
+            ("Sets", [_set_link(analysis, item) for item in _by_title(catalogue.sets) if word in words_of(item)]),
         )
         for word, meaning in by_word.items()
     ]

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from almanac.checks.study import Study
+from almanac.analysis.analysis import Analysis
 from almanac.pages.links import FOLDER_OF, Page, link
 
 
-def moved_pages(study: Study) -> Iterator[Page]:
+def moved_pages(analysis: Analysis) -> Iterator[Page]:
     """A redirect for every old id of a kind that has pages."""
-    for (kind, old), new in study.catalogue.moved.items():
-        entry = study.catalogue.entries.get((kind, new))
+    for (kind, old), new in analysis.catalogue.moved.items():
+        entry = analysis.catalogue.entries.get((kind, new))
         if entry is not None and kind in FOLDER_OF:
             yield Page(f"{FOLDER_OF[kind]}/{old}.md", "moved", {"to": link(entry)})

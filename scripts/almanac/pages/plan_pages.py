@@ -7,10 +7,10 @@ from typing import Any
 
 from markupsafe import Markup
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.appearances import Appearance, benchmark_plans, drill_appearances, goal_appearances
 from almanac.arithmetic.block import BlockSummary, DayPlan, WeekPlan
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
-from almanac.checks.study import Study
 from almanac.figures.weeks import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
@@ -25,28 +25,28 @@ from almanac.pages.working_text import formula
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
 
 
-def plan_pages(study: Study, findings: Sequence[Finding]) -> Iterator[Page]:
+def plan_pages(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
     """A page for each practice and each block that can be worked out."""
-    for summary in study.practices.values():
-        yield _practice(study, summary, _own(findings, summary.practice.file))
-    for groups in study.blocks.values():
+    for summary in analysis.practices.values():
+        yield _practice(analysis, summary, _own(findings, summary.practice.file))
+    for groups in analysis.blocks.values():
         if groups:
-            yield _block(study, groups, _own(findings, next(iter(groups.values())).block.file))
+            yield _block(analysis, groups, _own(findings, next(iter(groups.values())).block.file))
 
 
 def _own(findings: Sequence[Finding], file: str) -> list[Finding]:
     return [finding for finding in findings if finding.place.file == file]
 
 
-def _practice(study: Study, summary: PracticeSummary, findings: Sequence[Finding]) -> Page:
-    catalogue, practice = study.catalogue, summary.practice
+def _practice(analysis: Analysis, summary: PracticeSummary, findings: Sequence[Finding]) -> Page:
+    catalogue, practice = analysis.catalogue, summary.practice
     unit = summary.pool.course.unit
     context: dict[str, Any] = {
         "entry": practice,
         "file": practice.file,
         "review": review_words(catalogue, practice),
         "squad": catalogue.club.squads[practice.squad].title,
-        "choosing": choosing(study, next(iter(summary.groups), "")),
+        "choosing": choosing(analysis, next(iter(summary.groups), "")),
         "pool": f"{summary.pool.title} ({summary.pool.course})",
         "distance": Figure("Distance", show_distance(summary.distance.value, unit), formula(summary.distance)),
         "slack": slack_words(summary),
@@ -92,8 +92,8 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
     }
 
 
-def _block(study: Study, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]) -> Page:
-    catalogue, summary = study.catalogue, next(iter(groups.values()))
+def _block(analysis: Analysis, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]) -> Page:
+    catalogue, summary = analysis.catalogue, next(iter(groups.values()))
     block = summary.block
     efforts = list(catalogue.efforts)
     columns = [week.balance.by.get("effort", {}) for week in summary.weeks]

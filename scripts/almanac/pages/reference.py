@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES
-from almanac.checks.study import Study
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Danger, Entry
 from almanac.pages.links import FOLDER_OF, Link, Page, link
@@ -22,9 +22,9 @@ _TYPE_WORDS = {
 }
 
 
-def reference_pages(study: Study) -> Iterator[Page]:
+def reference_pages(analysis: Analysis) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
-    yield Page("safety.md", "safety", {"sections": list(_dangers(study.catalogue))})
+    yield Page("safety.md", "safety", {"sections": list(_dangers(analysis.catalogue))})
     yield Page("fields.md", "fields", {"kinds": [_kind(kind) for kind in schemas.KINDS], "shared": _shared_kinds()})
     rules = [
         {"code": rule.code, "severity": rule.severity.word, "paragraphs": rule.explanation.split("\n\n")}

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any
 
-from almanac.checks.review import FigureMove, Review
+from almanac.analysis.comparison import FigureMove, Review
 from almanac.findings import Finding, Place
 from almanac.model.compare import EntryChange
 from almanac.pages.sum_json import dotted

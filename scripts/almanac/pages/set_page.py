@@ -7,17 +7,18 @@ from typing import Any
 
 from markupsafe import Markup
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary, effort_scale
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
-from almanac.checks.study import Study, reps_with_paths
 from almanac.figures.strip import Stretch, strip
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
+from almanac.model.walk import reps_with_paths
 from almanac.pages.board import board
 from almanac.pages.chooser import choosing
 from almanac.pages.entry_pages import review_words
@@ -28,15 +29,15 @@ from almanac.pages.working_text import formula, steps
 from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
 
 
-def set_pages(study: Study, findings: Sequence[Finding]) -> Iterator[Page]:
+def set_pages(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
     """A page for each set that can be worked out."""
-    for id, swim_set in study.computable.items():
+    for id, swim_set in analysis.computable.items():
         own = [finding for finding in findings if finding.place.file == swim_set.file]
-        yield _set(study, swim_set, study.summary(id), own)
+        yield _set(analysis, swim_set, analysis.summary(id), own)
 
 
-def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: Sequence[Finding]) -> Page:
-    catalogue = study.catalogue
+def _set(analysis: Analysis, swim_set: SwimSet, summary: SetSummary, findings: Sequence[Finding]) -> Page:
+    catalogue = analysis.catalogue
     drills = {piece.drill.id: piece.drill for piece in summary.pieces}
     context: dict[str, Any] = {
         "entry": swim_set,
@@ -54,8 +55,8 @@ def _set(study: Study, swim_set: SwimSet, summary: SetSummary, findings: Sequenc
         "drills": links(drills.values()),
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         "efforts": effort_legend(catalogue),
-        "pools": [_pool(study, swim_set, course) for course in _own_first(swim_set.course)],
-        "choosing": choosing(study, next(iter(study.meant(swim_set)), ""), str(swim_set.course)),
+        "pools": [_pool(analysis, swim_set, course) for course in _own_first(swim_set.course)],
+        "choosing": choosing(analysis, next(iter(analysis.meant(swim_set)), ""), str(swim_set.course)),
         "findings": findings,
         "progressions": links(catalogue.users(swim_set, Progression)),
         "convention": CLOCK_CONVENTION,
@@ -85,10 +86,10 @@ def totals(summary: SetSummary) -> list[Figure]:
     return [*shown, Figure(f"In {other.plural}", show_distance(value, other), working, other.value)]
 
 
-def _pool(study: Study, swim_set: SwimSet, course: Course) -> dict[str, Any]:
+def _pool(analysis: Analysis, swim_set: SwimSet, course: Course) -> dict[str, Any]:
     """Everything about the set in one pool."""
     own = course == swim_set.course
-    summary = study.laid(swim_set.id, course)
+    summary = analysis.laid(swim_set.id, course)
     return {
         "course": str(course),
         "own": own,
@@ -96,7 +97,7 @@ def _pool(study: Study, swim_set: SwimSet, course: Course) -> dict[str, Any]:
         "misfits": [_misfit(swim_set, misfit, course) for misfit in summary.misfits],
         "totals": totals(summary),
         "moved": course.unit != swim_set.course.unit,
-        "groups": [_group(study, summary, run) for run in summary.clocks.values()],
+        "groups": [_group(analysis, summary, run) for run in summary.clocks.values()],
     }
 
 
@@ -113,8 +114,8 @@ def _item_label(swim_set: SwimSet, path: Any) -> str:
     return f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
 
 
-def _group(study: Study, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
-    catalogue = study.catalogue
+def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
+    catalogue = analysis.catalogue
     figures = [
         _time_figure("Clock", run.clock),
         _time_figure("Work", run.work),
@@ -133,7 +134,7 @@ def _group(study: Study, summary: SetSummary, run: GroupClock) -> dict[str, Any]
         "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
         "missing": [no_number_words(missing) for missing in run.missing],
         "notes": list(_notes(run)),
-        "strip": Markup(_strip(study, summary, run)),
+        "strip": Markup(_strip(analysis, summary, run)),
     }
 
 
@@ -187,12 +188,12 @@ def _notes(run: GroupClock) -> Iterator[str]:
         yield f"Gear changes that no pause covers take {show_time(uncovered)} of the clock."
 
 
-def _strip(study: Study, summary: SetSummary, run: GroupClock) -> str:
-    scale = effort_scale(study.catalogue)
+def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
+    scale = effort_scale(analysis.catalogue)
     moments = timeline(summary.events, run, scale)
     if moments is None or run.clock is None:
         return ""
     stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]
-    title = f"The set along the clock for {study.catalogue.lane_groups[run.group].title}"
+    title = f"The set along the clock for {analysis.catalogue.lane_groups[run.group].title}"
     identifier = f"strip-{run.group}-{summary.course}"
-    return strip(stretches, list(study.catalogue.efforts), identifier, title, run.clock.value)
+    return strip(stretches, list(analysis.catalogue.efforts), identifier, title, run.clock.value)

@@ -9,8 +9,8 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks import check
-from almanac.checks.study import Study
 from almanac.pages.adding import form_file
 from almanac.pages.address import repository_address, site_address
 from almanac.pages.cards import card_context, cards_page
@@ -41,21 +41,21 @@ class SiteError(Exception):
     """The site could not be built; the message says why, in a sentence."""
 
 
-def all_pages(study: Study) -> Iterator[Page]:
+def all_pages(analysis: Analysis) -> Iterator[Page]:
     """Every page of the site that is made from the catalogue."""
-    yield from index_pages(study)
-    yield from entry_pages(study)
-    findings = check(study)
-    yield from set_pages(study, findings)
-    yield from plan_pages(study, findings)
-    yield from reference_pages(study)
-    yield computed_page(study)
-    yield coverage_page(study)
-    yield kick_cycle_page(study.catalogue)
-    yield from moved_pages(study)
+    yield from index_pages(analysis)
+    yield from entry_pages(analysis)
+    findings = check(analysis)
+    yield from set_pages(analysis, findings)
+    yield from plan_pages(analysis, findings)
+    yield from reference_pages(analysis)
+    yield computed_page(analysis)
+    yield coverage_page(analysis)
+    yield kick_cycle_page(analysis.catalogue)
+    yield from moved_pages(analysis)
 
 
-def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
+def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
     """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place of ``out``.
 
     Raises SiteError where that fails; ``out`` is then as it was.
@@ -65,7 +65,7 @@ def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
     try:
         for folder in (pages, fresh):
             shutil.rmtree(folder, ignore_errors=True)
-        write_pages(study, names, pages, changes(history(root, MOST_COMMITS)))
+        write_pages(analysis, names, pages, changes(history(root, MOST_COMMITS)))
         _run_mkdocs(work, pages, fresh)
         finish(fresh, HOME / "site_src", HOME / "mkdocs.yml")
         _replace(fresh, out)
@@ -73,7 +73,7 @@ def build_site(study: Study, names: Names, root: Path, out: Path) -> None:
         raise SiteError(f"{problem.filename}: {problem.strerror}") from problem
 
 
-def write_pages(study: Study, names: Names, folder: Path, news: list[Change]) -> None:
+def write_pages(analysis: Analysis, names: Names, folder: Path, news: list[Change]) -> None:
     """Everything that MkDocs reads, as plain files below ``folder``."""
     shutil.copytree(HOME / "site_src" / "pages", folder)
     for name in _COPIED:
@@ -81,19 +81,19 @@ def write_pages(study: Study, names: Names, folder: Path, news: list[Change]) ->
             shutil.copytree(HOME / "site_src" / name, folder / name)
     templates = Templates(HOME / "site_src" / "templates")
     address = site_address(HOME / "mkdocs.yml")
-    pictures, drawn = picture_names(study.catalogue.drills)
+    pictures, drawn = picture_names(analysis.catalogue.drills)
     for page in (
-        *all_pages(study),
-        Finder(study, pictures).page(),
-        cards_page(study),
-        changes_page(study.catalogue, news),
+        *all_pages(analysis),
+        Finder(analysis, pictures).page(),
+        cards_page(analysis),
+        changes_page(analysis.catalogue, news),
     ):
         _write(folder / page.file, _text(templates, page, address))
-    form = form_file(study.catalogue, names, repository_address(HOME / "mkdocs.yml"))
+    form = form_file(analysis.catalogue, names, repository_address(HOME / "mkdocs.yml"))
     for file, text in (
-        *data_files(study, names, address),
+        *data_files(analysis, names, address),
         form,
-        *change_files(study.catalogue, news, address),
+        *change_files(analysis.catalogue, news, address),
         *picture_files(drawn),
     ):
         _write(folder / file, text)

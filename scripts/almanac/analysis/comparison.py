@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.plan_figures import block_figures, practice_figures
+from almanac.analysis.set_figures import NamedFigure, set_figures
+from almanac.analysis.texts import TEXT_KINDS, texts_of
 from almanac.arithmetic.likeness import Likeness, alike
-from almanac.arithmetic.plan_figures import block_figures, practice_figures
-from almanac.arithmetic.set_figures import NamedFigure, set_figures
-from almanac.checks.sameness import TEXT_KINDS, texts_of
-from almanac.checks.study import Study
 from almanac.findings import Finding, worst_first
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange, compare
@@ -21,10 +21,10 @@ NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it
 
 @dataclass(frozen=True)
 class Side:
-    """One side of a review: its documents, its study (None where its foundations are broken) and its findings."""
+    """One side of a review: its documents, its analysis (None where its foundations are broken) and its findings."""
 
     documents: Mapping[Key, Document]
-    study: Study | None
+    analysis: Analysis | None
     findings: list[Finding]
 
 
@@ -69,15 +69,15 @@ def review(before: Side, after: Side) -> Review:
     entries = compare(before.documents, after.documents)
     touched = {(change.kind, change.id) for change in entries}
     appeared, gone = _new_findings(before.findings, after.findings), _new_findings(after.findings, before.findings)
-    if before.study is None or after.study is None:
+    if before.analysis is None or after.analysis is None:
         return Review(entries, [], appeared, gone, [], [], comparable=False)
     return Review(
         entries,
-        list(_moves(before.study, after.study, touched)),
+        list(_moves(before.analysis, after.analysis, touched)),
         appeared,
         gone,
-        list(_alike(after.study, touched)),
-        list(_unused(before.study, after.study)),
+        list(_alike(after.analysis, touched)),
+        list(_unused(before.analysis, after.analysis)),
     )
 
 
@@ -90,7 +90,7 @@ def _new_findings(old: list[Finding], new: list[Finding]) -> list[Finding]:
 Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
 
 
-def _moves(before: Study, after: Study, touched: set[Key]) -> Iterator[FigureMove]:
+def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[FigureMove]:
     old, new = _all_figures(before), _all_figures(after)
     for key in new:
         if key not in old:
@@ -111,16 +111,16 @@ def _same(before: float | None, after: float | None) -> bool:
     return abs(before - after) <= 1e-6 * max(1.0, abs(before))
 
 
-def _all_figures(study: Study) -> dict[Key, Figures]:
+def _all_figures(analysis: Analysis) -> dict[Key, Figures]:
     found: dict[Key, Figures] = {}
-    for id, swim_set in study.computable.items():
-        summary = study.summary(id)
-        groups = study.meant(swim_set)
-        found["set", id] = _by_group({group: set_figures(summary, study.scale, group) for group in groups})
-    for id, practice in study.practices.items():
+    for id, swim_set in analysis.computable.items():
+        summary = analysis.summary(id)
+        groups = analysis.meant(swim_set)
+        found["set", id] = _by_group({group: set_figures(summary, analysis.scale, group) for group in groups})
+    for id, practice in analysis.practices.items():
         groups = tuple(practice.groups)
-        found["practice", id] = _by_group({group: practice_figures(practice, study.scale, group) for group in groups})
-    for id, blocks in study.blocks.items():
+        found["practice", id] = _by_group({group: practice_figures(practice, analysis.scale, group) for group in groups})
+    for id, blocks in analysis.blocks.items():
         found["block", id] = _by_group({group: block_figures(block) for group, block in blocks.items()})
     return found
 
@@ -138,14 +138,14 @@ def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
     return found
 
 
-def _alike(study: Study, touched: set[Key]) -> Iterator[tuple[str, Likeness]]:
+def _alike(analysis: Analysis, touched: set[Key]) -> Iterator[tuple[str, Likeness]]:
     for kind in TEXT_KINDS:
-        for pair in alike(texts_of(study.catalogue, kind), NEAR):
+        for pair in alike(texts_of(analysis.catalogue, kind), NEAR):
             if {(kind, pair.first), (kind, pair.second)} & touched:
                 yield kind, pair
 
 
-def _unused(before: Study, after: Study) -> Iterator[tuple[str, str]]:
+def _unused(before: Analysis, after: Analysis) -> Iterator[tuple[str, str]]:
     """Entries that something used before, and nothing uses now."""
     for key, entry in after.catalogue.entries.items():
         old = before.catalogue.entries.get(key)

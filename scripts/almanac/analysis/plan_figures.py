@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.set_figures import NamedFigure
 from almanac.arithmetic.block import Balance, BlockSummary, WeekPlan
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import facet_working
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.set_figures import NamedFigure
 from almanac.arithmetic.working import Difference, Known, Named, Product, Quotient, Working, gathered, total
 
 

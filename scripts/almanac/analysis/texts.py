@@ -1,0 +1,34 @@
+"""All that an entry says, as one text, for finding entries that say nearly the same."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
+
+TEXT_KINDS = ("drill", "fault", "gear", "benchmark", "progression", "set", "practice")
+_NOT_SAID = {"review", "accepts", "evidence", "safety", "hazards", "also_called"}
+
+
+def texts_of(catalogue: Catalogue, kind: str) -> dict[str, str]:
+    """By id, all that the entries of a kind say, for likeness."""
+    return {id: _said(catalogue, entry) for (own, id), entry in catalogue.entries.items() if own == kind}
+
+
+def _said(catalogue: Catalogue, entry: Entry) -> str:
+    """What an entry says: its texts, without dangers, evidence, review and other names."""
+    data = catalogue.documents[entry.kind, entry.id].data
+    return " ".join(_texts({name: value for name, value in data.items() if name not in _NOT_SAID}))
+
+
+def _texts(value: Any) -> Iterator[str]:
+    if isinstance(value, str) and " " in value:
+        yield value
+    elif isinstance(value, Mapping):
+        for inner in value.values():
+            yield from _texts(inner)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from _texts(inner)

@@ -1,0 +1,47 @@
+"""Walks over what is written: items, reps, notes and efforts, each with the path that leads to it in its file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
+from almanac.model.swim_set import Effort, Item, Reps, Round
+from almanac.source.reader import Path
+
+
+def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...], Path]]:
+    """The items of every set, and those that practices hold in place, with the path that leads to them."""
+    for swim_set in catalogue.sets.values():
+        yield swim_set, swim_set.items, ("items",)
+    for practice in catalogue.practices.values():
+        for number, part in enumerate(practice.parts):
+            if part.items:
+                yield practice, part.items, ("parts", number, "items")
+
+
+def reps_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Reps, Path]]:
+    """Every reps item with its path in the file."""
+    for index, item in enumerate(items):
+        if isinstance(item, Round):
+            yield from reps_with_paths(item.items, (*path, index, "items"))
+        elif isinstance(item, Reps):
+            yield item, (*path, index)
+
+
+def notes_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Path, str]]:
+    """The note of every item that has one, with its path in the file."""
+    for index, item in enumerate(items):
+        if item.note:
+            yield (*path, index, "note"), item.note
+        if isinstance(item, Round):
+            yield from notes_with_paths(item.items, (*path, index, "items"))
+
+
+def efforts_with_paths(item: Reps, path: Path) -> Iterator[tuple[Effort, Path]]:
+    """Every effort of a reps item with its path."""
+    if not item.is_parted:
+        yield item.parts[0].effort, (*path, "effort")
+    else:
+        for number, part in enumerate(item.parts):
+            yield part.effort, (*path, "parts", number, "effort")
