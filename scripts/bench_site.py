@@ -22,9 +22,9 @@ from playwright.sync_api import Browser, Page, sync_playwright
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
-from almanac.pages.finder import Finder
-from almanac.pages.pictures import picture_names
-from almanac.pages.site import build_site
+from almanac.publish.build import build_site
+from almanac.site.finder import Finder
+from almanac.site.pictures import picture_names
 
 ROOT = Path(__file__).resolve().parents[1]
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")

@@ -10,8 +10,8 @@ import pytest
 from example_cases import BASE
 
 from almanac.model.load import load
-from almanac.pages.adding import FILE, form_file
-from almanac.pages.address import repository_address
+from almanac.site.form_data import FILE, form_file
+from almanac.site.settings import read_settings
 from almanac.source import schemas
 
 KINDS = ("drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block")
@@ -93,4 +93,4 @@ def test_every_word_and_id_is_there_with_its_title(form: dict[str, Any]) -> None
 def test_the_repository_is_read_from_mkdocs_yml(tmp_path: Path, line: str, address: str) -> None:
     config = tmp_path / "mkdocs.yml"
     config.write_text(f"site_name: Almanac\n{line}\n", "utf-8")
-    assert repository_address(config) == address
+    assert read_settings(config).repository == address

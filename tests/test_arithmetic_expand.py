@@ -17,7 +17,7 @@ from almanac.arithmetic.course import misfits, nearest_lengths, relay
 from almanac.arithmetic.expand import Break, Rep, count_reps, expand, reps
 from almanac.arithmetic.facets import FACETS, all_facets, distance_working, facet_working, shares
 from almanac.model.swim_set import items_from, reps_of
-from almanac.pages.working_text import formula
+from almanac.report.working_text import formula
 from almanac.units import COURSES
 
 COURSE = st.sampled_from(list(COURSES.values()))

@@ -38,7 +38,7 @@ from almanac.arithmetic.working import (
 )  # fmt: skip
 from almanac.model.entry import Entry
 from almanac.model.swim_set import items_from
-from almanac.pages.working_text import formula, show_value, steps
+from almanac.report.working_text import formula, show_value, steps
 from almanac.units import COURSES
 
 

@@ -13,7 +13,7 @@ import vobject
 from plans_world import BLOCK, analysis, club, codes
 
 from almanac.arithmetic.appearances import benchmark_plans, drill_appearances, goal_appearances, late_needs
-from almanac.pages.calendar import block_calendar, block_table
+from almanac.site.calendar import block_calendar, block_table
 
 
 @pytest.fixture(scope="module")

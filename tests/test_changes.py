@@ -10,7 +10,7 @@ from plans_world import club
 from test_review import edit, git
 
 from almanac.model.load import load
-from almanac.pages.changes import change_files, changes, changes_page
+from almanac.site.news import change_files, changes, changes_page
 from almanac.source.revision import history
 
 ATOM = "{http://www.w3.org/2005/Atom}"

@@ -18,7 +18,7 @@ from example_cases import BASE, cases
 from almanac.checks import RULES
 from almanac.commands import check, sum_
 from almanac.commands.main import COMMANDS, main, parser
-from almanac.pages.reference import reference_pages
+from almanac.site.reference import reference_pages
 from almanac.source import schemas
 
 ROOT = Path(__file__).parent.parent
@@ -369,7 +369,7 @@ def test_sum_where_something_else_is_broken_says_what(
 def test_sum_of_every_set_of_the_catalogue(capsys: pytest.CaptureFixture[str]) -> None:
     """No set of the club's own makes inf, nan or a fault; facets add up."""
     from almanac.commands.shared import load_and_check
-    from almanac.pages.sum_json import set_json
+    from almanac.report.set_json import set_json
 
     analysis = load_and_check(ROOT).analysis
     assert analysis is not None and len(analysis.computable) > 10

@@ -17,14 +17,15 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.arithmetic.summary import clock_for
 from almanac.model.load import load
-from almanac.pages.cards import card_context, qr_code
-from almanac.pages.csp import inline_scripts, policy, script_hash, with_policy
-from almanac.pages.finder import MINUTES, Finder
-from almanac.pages.finish import close_set, set_index_aside, setting
-from almanac.pages.links import Page
-from almanac.pages.offline import kept_files, write_app_manifest, write_offline_files
-from almanac.pages.pictures import picture_names
-from almanac.pages.site import HOME
+from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
+from almanac.publish.offline import kept_files, write_app_manifest, write_offline_files
+from almanac.publish.postprocess import close_set, defer_search_index
+from almanac.resources import HOME
+from almanac.site.cards import card_context, qr_code
+from almanac.site.finder import MINUTES, Finder
+from almanac.site.links import Page
+from almanac.site.pictures import picture_names
+from almanac.site.settings import read_settings
 from almanac.units import COURSES
 
 ADDRESS = "https://quillwater.example/drills/back-streamline-kick.html"
@@ -151,7 +152,7 @@ def test_the_search_index_is_set_aside(tmp_path: Path) -> None:
     whole = {"config": {"lang": ["en"]}, "docs": [{"location": "", "title": "a", "text": "ü"}]}
     (tmp_path / "search").mkdir()
     (tmp_path / "search" / "search_index.json").write_text(json.dumps(whole), "utf-8")
-    set_index_aside(tmp_path)
+    defer_search_index(tmp_path)
     read = {path.name: path.read_text("utf-8") for path in (tmp_path / "search").iterdir()}
     assert json.loads(read["search_index.json"]) == {**whole, "docs": []}
     assert json.loads(read["whole_index.json"]) == whole
@@ -184,8 +185,9 @@ def test_the_app_manifest_names_files_that_are_there(tmp_path: Path) -> None:
         assert (HOME / "site_src" / icon["src"]).is_file()
 
 
-def test_settings_of_the_site() -> None:
-    text = 'site_name: "Our Club"\nsite_description: A club\'s drills.\n'
-    assert setting(text, "site_name") == "Our Club"
-    assert setting(text, "site_description") == "A club's drills."
-    assert setting(text, "copyright") == ""
+def test_settings_of_the_site(tmp_path: Path) -> None:
+    config = tmp_path / "mkdocs.yml"
+    config.write_text('site_name: "Our Club"\nsite_description: A club\'s drills.\n', "utf-8")
+    settings = read_settings(config)
+    assert (settings.name, settings.description) == ("Our Club", "A club's drills.")
+    assert (settings.address, settings.repository) == ("", "")

@@ -29,9 +29,9 @@ from almanac.figures.space import Point, axes
 from almanac.figures.terms import LEG_WORDS, POSTURE_WORDS, WALL_WORDS
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import load
-from almanac.pages.drawn import figure, ladder_figure, neighbours_figure
-from almanac.pages.kick_cycle import kick_cycle_page
-from almanac.pages.render import Templates
+from almanac.site.drawing_html import figure, ladder_figure, neighbours_figure
+from almanac.site.kick_cycle import kick_cycle_page
+from almanac.site.templates import Templates
 
 ROOT = Path(__file__).parents[1]
 DRAWN_BY_LAND = set(POSTURES) - {"lying-on-front", "side-lying"}

@@ -20,8 +20,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.findings import FORMATS, Place
 from almanac.model.load import load
-from almanac.pages.sum_json import set_json
-from almanac.pages.sum_text import set_text
+from almanac.report.set_json import set_json
+from almanac.report.set_text import set_text
 from almanac.source.reader import MOST_BYTES, Document, read
 from almanac.source.stream import DEEPEST, hidden_structure, may_hide_structure
 from almanac.source.suggest import listed, nearest

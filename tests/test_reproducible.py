@@ -8,7 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from almanac.pages.site import HOME
+from almanac.resources import HOME
 
 _WRITE = """
 import sys
@@ -16,9 +16,12 @@ from datetime import date
 from pathlib import Path
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
-from almanac.pages.site import HOME, write_pages
+from almanac.resources import HOME, SETTINGS
+from almanac.site.settings import read_settings
+from almanac.site.write import write_pages
 loaded = load(HOME)
-write_pages(Analysis(loaded.catalogue, date(2026, 11, 25)), loaded.names, Path(sys.argv[1]), [])
+analysis = Analysis(loaded.catalogue, date(2026, 11, 25))
+write_pages(analysis, loaded.names, read_settings(SETTINGS), Path(sys.argv[1]), [])
 """
 
 

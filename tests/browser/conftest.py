@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_play
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
-from almanac.pages.site import build_site
+from almanac.publish.build import build_site
 
 from .web import Server, Watched
 

@@ -21,8 +21,8 @@ from playwright.sync_api import Browser, Page
 from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding
 from almanac.model.load import load
-from almanac.pages.adding import form_file
-from almanac.pages.site import build_site
+from almanac.publish.build import build_site
+from almanac.site.form_data import form_file
 from almanac.source import reader, schemas
 from almanac.source.names import Names
 from almanac.source.reader import Document

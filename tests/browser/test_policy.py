@@ -6,7 +6,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, expect
 
-from almanac.pages.csp import inline_scripts, policy
+from almanac.publish.content_security import inline_scripts, policy
 
 from .web import Server, Watched
 

@@ -12,8 +12,8 @@ from xml.etree import ElementTree
 
 from playwright.sync_api import Page, Request
 
-from almanac.pages.address import site_address
-from almanac.pages.site import HOME
+from almanac.resources import SETTINGS
+from almanac.site.settings import read_settings
 
 
 class _Handler(SimpleHTTPRequestHandler):
@@ -81,6 +81,6 @@ class Watched:
 def sitemap(site: Path) -> list[str]:
     """Every page of the site's own map, by its path from the root."""
     name = "{http://www.sitemaps.org/schemas/sitemap/0.9}"
-    own = site_address(HOME / "mkdocs.yml")
+    own = read_settings(SETTINGS).address
     found = [str(entry.findtext(f"{name}loc")) for entry in ElementTree.parse(site / "sitemap.xml").getroot()]
     return [address.removeprefix(own) or "index.html" for address in found]

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from almanac.commands.shared import ERRORS, FINE, Checked, load_and_check, root_of
 from almanac.findings import as_text
-from almanac.pages.site import SiteError, build_site
+from almanac.publish.build import SiteError, build_site
 
 NAME = "build"
 

@@ -17,8 +17,8 @@ from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.commands.sum_ import check_group, summarise_named
 from almanac.findings import as_text
-from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
-from almanac.pages.working_text import steps
+from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
+from almanac.report.working_text import steps
 from almanac.source.suggest import nearest
 from almanac.units import COURSES
 

@@ -14,7 +14,7 @@ from pathlib import Path
 from almanac.analysis.comparison import Side, review
 from almanac.commands.shared import ERRORS, FINE, UsageError, checked, root_of
 from almanac.model.load import load
-from almanac.pages.review_text import review_json, review_markdown
+from almanac.report.review_text import review_json, review_markdown
 from almanac.source.revision import RevisionError, export, resolve
 
 NAME = "review"

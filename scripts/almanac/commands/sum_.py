@@ -15,10 +15,10 @@ from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.findings import FORMATS, as_text
-from almanac.pages.plan_json import block_json, practice_json
-from almanac.pages.plan_text import block_text, practice_text
-from almanac.pages.sum_json import set_json
-from almanac.pages.sum_text import set_text
+from almanac.report.plan_json import block_json, practice_json
+from almanac.report.plan_text import block_text, practice_text
+from almanac.report.set_json import set_json
+from almanac.report.set_text import set_text
 from almanac.units import COURSES, Course
 
 NAME = "sum"

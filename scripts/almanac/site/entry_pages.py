@@ -14,9 +14,9 @@ from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear, Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.pages.drawn import figure, ladder_figure, neighbours_figure
-from almanac.pages.links import FOLDER_OF, Page, link, links
-from almanac.pages.told_by_tests import Table, added_drag_table, critical_speed_table, drag_table
+from almanac.site.drawing_html import figure, ladder_figure, neighbours_figure
+from almanac.site.links import FOLDER_OF, Page, link, links
+from almanac.site.test_tables import Table, added_drag_table, critical_speed_table, drag_table
 from almanac.units import show_distance, show_time
 
 

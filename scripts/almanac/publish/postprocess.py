@@ -7,27 +7,25 @@ import re
 import shutil
 from pathlib import Path
 
-from almanac.pages.csp import add_policies
-from almanac.pages.offline import write_app_manifest, write_offline_files
+from almanac.publish.content_security import add_policies
+from almanac.publish.offline import write_app_manifest, write_offline_files
+from almanac.resources import SITE_SOURCE
+from almanac.site.settings import SiteSettings
 
 # What the theme brings along that no page of ours asks for: source maps, and the search's other languages.
 _NEVER_ASKED_FOR = ("assets/**/*.map", "sitemap.xml.gz")
 _OTHER_LANGUAGES = "assets/javascripts/lunr"
 
 
-def finish(site: Path, source: Path, config: Path) -> None:
-    """Thin out what the theme brings, set the search index aside, add the policies, and list what a phone keeps.
-
-    ``source`` is ``site_src``, ``config`` the mkdocs.yml that the site was made with.
-    """
+def postprocess(site: Path, settings: SiteSettings) -> None:
+    """Thin out what the theme brings, defer the search index, add the policies, and list what a phone keeps."""
     _thin_out(site)
     for page in site.rglob("*.html"):
         page.write_text(close_set(page.read_text("utf-8")), "utf-8")
-    set_index_aside(site)
-    settings = config.read_text("utf-8")
-    write_app_manifest(site, setting(settings, "site_name"), setting(settings, "site_description"))
+    defer_search_index(site)
+    write_app_manifest(site, settings.name, settings.description)
     add_policies(site)
-    write_offline_files(site, (source / "offline" / "worker.js").read_text("utf-8"))
+    write_offline_files(site, (SITE_SOURCE / "offline" / "worker.js").read_text("utf-8"))
 
 
 def _thin_out(site: Path) -> None:
@@ -42,7 +40,7 @@ def close_set(page: str) -> str:
     return page if "<pre" in page or "<textarea" in page else re.sub(r"[ \t]*\n\s*", "\n", page)
 
 
-def set_index_aside(site: Path) -> None:
+def defer_search_index(site: Path) -> None:
     """Leave an empty search index where the theme fetches one with every page; our search worker fetches the whole.
 
     A page opened from a folder asks for the index as a script: it gets an empty one too.
@@ -55,9 +53,3 @@ def set_index_aside(site: Path) -> None:
     empty = json.dumps({**whole, "docs": []})
     index.write_text(empty, "utf-8")
     (index.parent / "search_index.js").write_text(f"var __index = {empty}", "utf-8")
-
-
-def setting(settings: str, name: str) -> str:
-    """A plain text setting of an mkdocs.yml, or "" where it is not there."""
-    found = re.search(rf"(?m)^{name}:\s*(?P<quote>[\"']?)(?P<value>.*?)(?P=quote)\s*$", settings)
-    return found["value"] if found else ""

@@ -11,8 +11,8 @@ from icalendar import Calendar, Event
 
 from almanac.arithmetic.block import BlockSummary, DayPlan
 from almanac.model.catalogue import Catalogue
-from almanac.pages.links import page_of
-from almanac.pages.plan_text import slack_words
+from almanac.report.plan_text import slack_words
+from almanac.site.links import page_of
 from almanac.units import show_distance
 
 COLUMNS = (

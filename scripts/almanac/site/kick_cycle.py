@@ -7,7 +7,7 @@ from markupsafe import Markup
 from almanac.figures.flutter import MOMENTS
 from almanac.figures.kick_cycle import SIDES, moment_figure, moment_words
 from almanac.model.catalogue import Catalogue
-from almanac.pages.links import Page
+from almanac.site.links import Page
 
 
 def kick_cycle_page(catalogue: Catalogue) -> Page:

@@ -16,8 +16,8 @@ from almanac.figures.bars import bar
 from almanac.figures.strip import swatch
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
-from almanac.pages.board import facet_title, in_order
-from almanac.pages.working_text import formula
+from almanac.report.whiteboard import facet_title, in_order
+from almanac.report.working_text import formula
 from almanac.units import Unit, show_distance, show_share
 
 FACET_TITLES = {

@@ -19,13 +19,13 @@ from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths
-from almanac.pages.board import board
-from almanac.pages.chooser import choosing
-from almanac.pages.entry_pages import review_words
-from almanac.pages.links import Page, link, links
-from almanac.pages.shown import FACET_TITLES, Figure, effort_legend, facet_table, share_sentences, source_titles
-from almanac.pages.sum_text import CLOCK_CONVENTION, no_number_words
-from almanac.pages.working_text import formula, steps
+from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
+from almanac.report.whiteboard import board
+from almanac.report.working_text import formula, steps
+from almanac.site.entry_pages import review_words
+from almanac.site.links import Page, link, links
+from almanac.site.preferences import choosing
+from almanac.site.shown_figures import FACET_TITLES, Figure, effort_legend, facet_table, share_sentences, source_titles
 from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
 
 

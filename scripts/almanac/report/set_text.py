@@ -9,8 +9,8 @@ from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.pace import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.model.catalogue import Catalogue
-from almanac.pages.board import board, board_text, facet_title, in_order
-from almanac.pages.working_text import formula
+from almanac.report.whiteboard import board, board_text, facet_title, in_order
+from almanac.report.working_text import formula
 from almanac.units import show_distance, show_number, show_share, show_time
 
 CLOCK_CONVENTION = "The last rep's full send-off counts: 8 × 50 on 1:00 is 8:00."

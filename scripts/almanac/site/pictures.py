@@ -6,7 +6,7 @@ import hashlib
 from collections.abc import Iterator, Mapping
 
 from almanac.model.knowledge import Drill
-from almanac.pages.drawn import picture
+from almanac.site.drawing_html import picture
 
 FOLDER = "figures"
 

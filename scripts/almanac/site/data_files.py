@@ -10,9 +10,9 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Key
-from almanac.pages.calendar import block_calendar, block_table
-from almanac.pages.plan_json import block_json, practice_json
-from almanac.pages.sum_json import set_json
+from almanac.report.plan_json import block_json, practice_json
+from almanac.report.set_json import set_json
+from almanac.site.calendar import block_calendar, block_table
 from almanac.source import schemas
 from almanac.source.names import Names
 

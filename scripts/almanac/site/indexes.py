@@ -11,8 +11,8 @@ from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.plans import Block, Practice
 from almanac.model.swim_set import SwimSet
-from almanac.pages.chooser import choosing
-from almanac.pages.links import FOLDER_OF, Link, Page, link, links
+from almanac.site.links import FOLDER_OF, Link, Page, link, links
+from almanac.site.preferences import choosing
 from almanac.units import show_distance
 
 KIND_TITLES = {

@@ -15,13 +15,13 @@ from almanac.figures.weeks import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Block
-from almanac.pages.board import board_lines
-from almanac.pages.chooser import choosing
-from almanac.pages.entry_pages import review_words
-from almanac.pages.links import Page, link, links
-from almanac.pages.plan_text import balance_sentences, part_title, slack_words
-from almanac.pages.shown import Figure, effort_legend, facet_table, share_sentences, source_titles
-from almanac.pages.working_text import formula
+from almanac.report.plan_text import balance_sentences, part_title, slack_words
+from almanac.report.whiteboard import board_lines
+from almanac.report.working_text import formula
+from almanac.site.entry_pages import review_words
+from almanac.site.links import Page, link, links
+from almanac.site.preferences import choosing
+from almanac.site.shown_figures import Figure, effort_legend, facet_table, share_sentences, source_titles
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
 
 

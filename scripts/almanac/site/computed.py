@@ -35,7 +35,7 @@ from almanac.arithmetic.resistance import (
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
 from almanac.model.policy import RestRule
-from almanac.pages.links import Page
+from almanac.site.links import Page
 from almanac.units import show_number
 
 Documented = Callable[..., Any] | property | cached_property[Any]

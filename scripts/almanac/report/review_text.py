@@ -10,8 +10,8 @@ from typing import Any
 from almanac.analysis.comparison import FigureMove, Review
 from almanac.findings import Finding, Place
 from almanac.model.compare import EntryChange
-from almanac.pages.sum_json import dotted
-from almanac.pages.working_text import show_value
+from almanac.report.set_json import dotted
+from almanac.report.working_text import show_value
 
 VERSION = 1
 MOST_CHARACTERS = 60_000  # a comment on the common hosts holds 65,536

@@ -11,8 +11,8 @@ import segno
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
-from almanac.pages.chooser import choosing
-from almanac.pages.links import FOLDER_OF, Page
+from almanac.site.links import FOLDER_OF, Page
+from almanac.site.preferences import choosing
 
 KIND_WORDS = {
     "drill": "Drill", "fault": "Fault", "gear": "Gear", "benchmark": "Benchmark", "progression": "Progression",

@@ -6,8 +6,8 @@ import json
 from typing import Any
 
 from almanac.model.catalogue import Catalogue
-from almanac.pages.cards import KIND_WORDS
-from almanac.pages.links import FOLDER_OF
+from almanac.site.cards import KIND_WORDS
+from almanac.site.links import FOLDER_OF
 from almanac.source import schemas
 from almanac.source.files import FOLDERS
 from almanac.source.names import Names

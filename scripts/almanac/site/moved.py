@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
-from almanac.pages.links import FOLDER_OF, Page, link
+from almanac.site.links import FOLDER_OF, Page, link
 
 
 def moved_pages(analysis: Analysis) -> Iterator[Page]:

@@ -10,7 +10,7 @@ from typing import Any
 from xml.etree import ElementTree
 
 from almanac.model.catalogue import Catalogue
-from almanac.pages.links import FOLDER_OF, Link, Page, page_of
+from almanac.site.links import FOLDER_OF, Link, Page, page_of
 from almanac.source.files import FOLDERS
 
 VERSION = 1

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from almanac.analysis.analysis import Analysis
-from almanac.pages.indexes import KIND_TITLES
-from almanac.pages.links import Page
+from almanac.site.indexes import KIND_TITLES
+from almanac.site.links import Page
 
 
 def coverage_page(analysis: Analysis) -> Page:

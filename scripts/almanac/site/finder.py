@@ -17,8 +17,8 @@ from almanac.arithmetic.summary import SetSummary, clock_for
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
-from almanac.pages.chooser import choosing
-from almanac.pages.links import FOLDER_OF, Page
+from almanac.site.links import FOLDER_OF, Page
+from almanac.site.preferences import choosing
 from almanac.units import COURSES, show_distance
 
 VERSION = 1

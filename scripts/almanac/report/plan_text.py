@@ -8,8 +8,8 @@ from almanac.arithmetic.block import DAYS, BlockSummary, WeekPlan
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
 from almanac.model.catalogue import Catalogue
-from almanac.pages.board import facet_title, in_order
-from almanac.pages.working_text import formula
+from almanac.report.whiteboard import facet_title, in_order
+from almanac.report.working_text import formula
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
 
 

@@ -9,7 +9,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Danger, Entry
-from almanac.pages.links import FOLDER_OF, Link, Page, link
+from almanac.site.links import FOLDER_OF, Link, Page, link
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
 

@@ -1,1 +1,0 @@
-"""Results to Markdown, JSON and CSV on disk, from templates in ``site_src``. Computes no number."""
