@@ -14,7 +14,7 @@ from almanac.source.codes import READING_CODES
 
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "scripts" / "almanac"
-LAYERS = ("resources", "units", "findings", "source", "model", "arithmetic", "analysis", "checks", "figures", "report", "site", "publish", "commands")
+LAYERS = ("resources", "units", "findings", "source", "model", "arithmetic", "analysis", "checks", "drawing", "report", "site", "publish", "commands")
 MODULES = sorted(path for path in PACKAGE.rglob("*.py") if path.name != "__main__.py")
 TOP_LEVEL = {
     "README.md", "DEVELOPERS.md", "mkdocs.yml", "drills", "plans", "scripts", "tests", "site_src", "pyproject.toml",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True)
-class FigureChoice:
+class DrawingChoice:
     """What the body figure shows beyond position, arms, kick and gear."""
 
     setting: str | None = None

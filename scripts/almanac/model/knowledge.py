@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from almanac.model.drawing import FigureChoice
+from almanac.model.drawing import DrawingChoice
 from almanac.model.entry import Danger, Entry, Evidence, Ids, Reference, Seconds, Span, references
 from almanac.units import Course
 
@@ -111,7 +111,7 @@ class Drill(Moving):
     easier: Ids = ()
     harder: Ids = ()
     needs_first: Ids = ()
-    figure: FigureChoice = field(default_factory=FigureChoice)
+    figure: DrawingChoice = field(default_factory=DrawingChoice)
     pace: PaceRule | None = None
 
     @property

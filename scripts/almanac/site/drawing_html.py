@@ -6,11 +6,11 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
-from almanac.figures.body import body_figure
-from almanac.figures.ladder import Rung, progression_ladder
-from almanac.figures.neighbours import neighbours
+from almanac.drawing.charts.ladder import Rung, progression_ladder
+from almanac.drawing.charts.neighbours import neighbours
+from almanac.drawing.swimmer.body import body_drawing
 from almanac.model.catalogue import Catalogue
-from almanac.model.drawing import FigureChoice
+from almanac.model.drawing import DrawingChoice
 from almanac.model.entry import Ids
 from almanac.model.knowledge import Activity, Drill
 from almanac.model.progression import Progression
@@ -30,8 +30,8 @@ def picture(drill: Drill) -> str:
 
 
 @lru_cache(maxsize=1024)
-def _drawn(activity: Activity, gear: Ids, choice: FigureChoice) -> str:
-    svg = body_figure(
+def _drawn(activity: Activity, gear: Ids, choice: DrawingChoice) -> str:
+    svg = body_drawing(
         position=activity.position,
         arms=activity.arms,
         kick=activity.kick,
@@ -49,7 +49,7 @@ def _drawn(activity: Activity, gear: Ids, choice: FigureChoice) -> str:
     return svg.replace("<svg ", '<svg id="drawing" ', 1)
 
 
-def neighbours_figure(catalogue: Catalogue, drill: Drill) -> Markup:
+def neighbours_chart(catalogue: Catalogue, drill: Drill) -> Markup:
     """A drill among the drills that are easier, harder and needed first; nothing where it stands alone."""
 
     def titles(ids: Ids) -> list[str]:
@@ -60,7 +60,7 @@ def neighbours_figure(catalogue: Catalogue, drill: Drill) -> Markup:
     return Markup(svg)
 
 
-def ladder_figure(progression: Progression) -> Markup:
+def ladder_chart(progression: Progression) -> Markup:
     """The stages of a progression as a ladder."""
     rungs = [Rung(stage.title, stage.aim) for stage in progression.stages]
     return Markup(progression_ladder(rungs, identifier=f"ladder-{progression.id}", name=progression.title))

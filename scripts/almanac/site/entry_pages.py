@@ -8,13 +8,13 @@ from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.gear_drag import drag_rows, pull_of
-from almanac.figures.drag import drag_figure
+from almanac.drawing.charts.drag import drag_chart
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear, Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.site.drawing_html import figure, ladder_figure, neighbours_figure
+from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
 from almanac.site.links import FOLDER_OF, Page, link, links
 from almanac.site.test_tables import Table, added_drag_table, critical_speed_table, drag_table
 from almanac.units import show_distance, show_time
@@ -75,7 +75,7 @@ def _drill(catalogue: Catalogue, drill: Drill) -> Page:
         catalogue,
         drill,
         figure=figure(drill),
-        neighbours=neighbours_figure(catalogue, drill),
+        neighbours=neighbours_chart(catalogue, drill),
         tags=tags(catalogue, drill),
         level=words("levels")[drill.level].title,
         goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
@@ -135,7 +135,7 @@ def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
         return {"drag_figure": "", "drag_rows": [], "compared": None, "cord": [], "outside": ""}
     pull = pull_of(gear)
     return {
-        "drag_figure": Markup(drag_figure(drag_rows(pull), f"drag-{gear.id}", gear.title)),
+        "drag_figure": Markup(drag_chart(drag_rows(pull), f"drag-{gear.id}", gear.title)),
         "drag_rows": list(drag_table(pull)),
         "compared": added_drag_table(catalogue, gear.id),
         "cord": catalogue.club.calibrations.get(gear.id, ()),
@@ -191,7 +191,7 @@ def _progression(catalogue: Catalogue, progression: Progression) -> Page:
         progression,
         goal=catalogue.words("goals")[progression.goal].title,
         level=catalogue.words("levels")[progression.level].title,
-        ladder=ladder_figure(progression),
+        ladder=ladder_chart(progression),
         stages=stages,
         evidence=_evidence(catalogue, progression.evidence),
     )

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from almanac.figures.flutter import MOMENTS
-from almanac.figures.kick_cycle import SIDES, moment_figure, moment_words
+from almanac.drawing.swimmer.kick_cycle import SIDES, moment_drawing, moment_words
+from almanac.drawing.swimmer.kicks import MOMENTS
 from almanac.model.catalogue import Catalogue
 from almanac.site.links import Page
 
@@ -30,6 +30,6 @@ def _moment(moment: int) -> dict[str, object]:
     rows = list(zip(("Near", "Far"), zip(*both, strict=True), strict=True))
     return {
         "number": moment + 1,
-        "figure": Markup(moment_figure(moment, identifier=f"moment-{moment + 1}")),
+        "figure": Markup(moment_drawing(moment, identifier=f"moment-{moment + 1}")),
         "rows": rows,
     }

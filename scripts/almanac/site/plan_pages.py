@@ -11,7 +11,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.appearances import Appearance, benchmark_plans, drill_appearances, goal_appearances
 from almanac.arithmetic.block import BlockSummary, DayPlan, WeekPlan
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
-from almanac.figures.weeks import week_columns
+from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Block

@@ -14,7 +14,7 @@ from almanac.arithmetic.summary import SetSummary, effort_scale
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
-from almanac.figures.strip import Stretch, strip
+from almanac.drawing.charts.strip import Stretch, strip
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet

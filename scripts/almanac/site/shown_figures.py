@@ -12,8 +12,8 @@ from markupsafe import Markup
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.facets import Shares, facet_working
 from almanac.arithmetic.summary import effort_scale
-from almanac.figures.bars import bar
-from almanac.figures.strip import swatch
+from almanac.drawing.charts.bars import bar
+from almanac.drawing.charts.strip import swatch
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.report.whiteboard import facet_title, in_order

@@ -1,0 +1,1 @@
+"""Words of the catalogue and computed results drawn as SVG text."""

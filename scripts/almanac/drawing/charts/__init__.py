@@ -1,0 +1,1 @@
+"""Charts of computed results: bars, strips, columns, ladders, neighbours, drag over speed."""

@@ -1,0 +1,76 @@
+"""The weeks of a block as columns: distance stacked by a facet, one column a week."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from html import escape
+
+from almanac.drawing.charts.strip import hatch_of, hatch_patterns
+
+WIDTH, HEIGHT = 640, 300
+LEFT, TOP, BOTTOM = 70, 20, 40
+
+
+def week_columns(weeks: Sequence[Mapping[str, float]], words: Sequence[str], identifier: str, title: str) -> str:
+    """Columns of metres as SVG, one a week from the first, each stacked by ``words`` from the bottom up.
+
+    ``words`` are the efforts, easiest first: each has its colour and its hatch. A week without distance
+    is an empty place.
+    """
+    top = max((sum(week.values()) for week in weeks), default=0.0) or 1.0
+    step = (WIDTH - LEFT) / max(len(weeks), 1)
+    columns = "".join(
+        _column(week, words, LEFT + number * step, step * 0.7, top, identifier)
+        + _label(number, LEFT + number * step, step * 0.7)
+        for number, week in enumerate(weeks)
+    )
+    grid = "".join(_grid(top, share) for share in (0, 0.25, 0.5, 0.75, 1))
+    return (
+        f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-labelledby="{identifier}-t {identifier}-d">'
+        f'<title id="{identifier}-t">{escape(title)}</title><desc id="{identifier}-d">{escape(_described(weeks))}</desc>'
+        f"<defs>{hatch_patterns(identifier)}</defs>{grid}{columns}</svg>"
+    )
+
+
+def _y(metres: float, top: float) -> float:
+    return HEIGHT - BOTTOM - metres / top * (HEIGHT - TOP - BOTTOM)
+
+
+def _column(
+    week: Mapping[str, float], words: Sequence[str], x: float, width: float, top: float, identifier: str
+) -> str:
+    drawn, reached = [], 0.0
+    for number, word in enumerate(words):
+        metres = week.get(word, 0.0)
+        if metres <= 0:
+            continue
+        low, high = _y(reached, top), _y(reached + metres, top)
+        box = f'x="{x:.1f}" y="{high:.1f}" width="{width:.1f}" height="{low - high:.1f}"'
+        hatch = hatch_of(word, words)
+        over = f'<rect {box} fill="url(#{identifier}-{hatch})"/>' if hatch else ""
+        drawn.append(f'<rect class="effort-{number}" {box}/>{over}')
+        reached += metres
+    return "".join(drawn)
+
+
+def _label(number: int, x: float, width: float) -> str:
+    return (
+        f'<text class="chart-label" x="{x + width / 2:.1f}" y="{HEIGHT - 14}" text-anchor="middle">{number + 1}</text>'
+    )
+
+
+def _grid(top: float, share: float) -> str:
+    y = _y(share * top, top)
+    return (
+        f'<path class="chart-grid" d="M{LEFT - 6} {y:.1f}H{WIDTH}"/>'
+        f'<text class="chart-label" x="{LEFT - 10}" y="{y + 5:.1f}" text-anchor="end">{share * top:,.0f} m</text>'
+    )
+
+
+def _described(weeks: Sequence[Mapping[str, float]]) -> str:
+    told = [
+        f"week {number} {sum(week.values()):,.0f} m: "
+        + ", ".join(f"{word} {metres:,.0f}" for word, metres in week.items() if metres)
+        for number, week in enumerate(weeks, 1)
+    ]
+    return "; ".join(told) + "."

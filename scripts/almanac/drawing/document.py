@@ -1,0 +1,25 @@
+"""A whole SVG element: its frame, its title and its description."""
+
+from __future__ import annotations
+
+import re
+
+from almanac.drawing.shapes import number, words
+
+
+def checked_identifier(identifier: str) -> str:
+    """The identifier as given; raises ValueError where it cannot begin an id."""
+    if not re.fullmatch(r"[A-Za-z][A-Za-z0-9_-]*", identifier):
+        raise ValueError(f"identifier {identifier!r} must be a letter, then letters, digits, - or _")
+    return identifier
+
+
+def document(kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]) -> str:
+    """A whole SVG element with its title and description (``told``)."""
+    title, text = f"{identifier}-title", f"{identifier}-desc"
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="figure figure-{kind}" '
+        f'viewBox="0 0 {number(width)} {number(height)}" role="img" aria-labelledby="{title}" '
+        f'aria-describedby="{text}">'
+        f"{words('title', told[0], title)}{words('desc', told[1], text)}{''.join(parts)}</svg>"
+    )

@@ -1,0 +1,168 @@
+"""The body figure in words, for who does not see it."""
+
+from __future__ import annotations
+
+from almanac.drawing.swimmer.arms import RESTING
+from almanac.drawing.swimmer.kicks import Phase, phases
+from almanac.drawing.swimmer.land import IDLE, dead_bug
+from almanac.drawing.swimmer.phrases import (
+    ARMS_WORDS,
+    DEAD_BUG,
+    FACE_WORDS,
+    GEAR_WORDS,
+    HOLD_WORDS,
+    KICK_WORDS,
+    LEG_WORDS,
+    PART_WORDS,
+    POSITION_WORDS,
+    POSTURE_WORDS,
+    RESTING_WORDS,
+    SETTING_WORDS,
+    WALL_WORDS,
+)
+from almanac.drawing.swimmer.pose_spec import PoseSpec
+from almanac.drawing.swimmer.poses import Pose
+
+
+def title_words(spec: PoseSpec) -> str:
+    """The figure's title."""
+    if spec.hold == "hung":
+        return "Body figure: in the backstroke start at the wall"
+    if spec.hold == "planted":
+        return f"Body figure: {_lying_words(spec)}, feet on the wall, ready to push"
+    told = [POSITION_WORDS[spec.position]]
+    if spec.posture and spec.posture != "standing":
+        told = ["on land", POSTURE_WORDS[spec.posture]]
+    legs = [] if spec.hold == "posed" else [kick_words(spec).lower()]
+    return f"Body figure: {', '.join([*told, arms_words(spec), *legs])}"
+
+
+def kick_words(spec: PoseSpec) -> str:
+    """The kick, and that one leg makes it where that is so."""
+    return f"{KICK_WORDS[spec.kick].split(',')[0]} with one leg" if spec.one_leg else KICK_WORDS[spec.kick]
+
+
+def arms_words(spec: PoseSpec) -> str:
+    """What the arms do, as drawn: a swimmer who sits leans on hands that have nothing to do."""
+    if spec.hold == "hung":
+        return "hands on the edge"
+    if spec.hold == "planted":
+        return ARMS_WORDS["streamline"]
+    if spec.hold == "posed":
+        return _posed_arms(spec)
+    leaning = spec.hold in ("seated", "reclined") and spec.arms in RESTING
+    if leaning or (spec.arms == "holding-wall" and spec.setting == "deck-edge"):
+        return "hands on the deck"
+    if spec.wall == "touching":
+        both = spec.stroke in ("butterfly", "breaststroke") and not spec.roll
+        return "both hands on the wall" if both else "the leading hand on the wall, the other arm along the body"
+    if spec.together:
+        return "both arms coming over together" if spec.together == "double-arm" else "both arms pulling together"
+    if spec.arms == "board" and spec.position == "supine" and spec.hold == "lying":
+        return "hands on a kickboard over the thighs"
+    if spec.arms in ("stroking", "one-arm-strokes") and spec.setting == "under-water" and spec.hold == "lying":
+        return ARMS_WORDS["one-extended"] if spec.roll else "one arm pulling, the other stretched beyond the head"
+    return ARMS_WORDS[spec.arms]
+
+
+def _posed_arms(spec: PoseSpec) -> str:
+    if spec.posture == "lying-on-back" and spec.arms == "free":
+        return RESTING_WORDS["lying-over-roll"]
+    if spec.arms == "holding-wall" and spec.posture.startswith("standing"):
+        return "hands on a wall ahead"
+    if spec.posture == "plank":
+        reaches = spec.arms in ("one-extended", "one-arm-strokes")
+        return "one forearm on the ground, the other arm reaching ahead" if reaches else RESTING_WORDS["plank"]
+    if spec.arms in IDLE:
+        return RESTING_WORDS.get(spec.posture, ARMS_WORDS[spec.arms])
+    return ARMS_WORDS[spec.arms]
+
+
+def gear_words(spec: PoseSpec, gear: tuple[str, ...]) -> str:
+    """The gear by name; what has no words of its own by its id."""
+    held = {"pull-buoy": "a pull buoy in the hands"} if spec.arms == "holding-gear" else {}
+    return ", ".join(held.get(word, GEAR_WORDS.get(word, word)) for word in gear)
+
+
+def leg_words(side: str, phase: Phase) -> str:
+    """What a leg does, as `near leg on the up-beat, the propulsive one (knee bent, shin behind)`."""
+    return f"{side} on the {phase.beat}, {PART_WORDS[phase.part]} ({phase.stage})"
+
+
+def description(held: Pose, gear: tuple[str, ...]) -> str:
+    """The figure in words: body, arms, each leg, gear."""
+    spec = held.spec
+    sentences = [f"Swimmer {_body(held)}, {_heading(spec)}; {arms_words(spec)}.", _legs(held)]
+    if spec.wall:
+        sentences += filter(None, [WALL_WORDS[spec.wall]])
+    elif held.wall and spec.arms != "holding-wall":
+        sentences.append(f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}.")
+    if gear:
+        sentences.append(f"Gear: {gear_words(spec, gear)}.")
+    return " ".join(sentences)
+
+
+def _lying_words(spec: PoseSpec) -> str:
+    return POSITION_WORDS["supine" if spec.face_up else "prone"]
+
+
+def _body(held: Pose) -> str:
+    """How the body is held and where."""
+    spec = held.spec
+    if spec.hold == "hung":
+        return f"at the wall, {HOLD_WORDS['hung']}"
+    if spec.hold == "planted":
+        return f"{_lying_words(spec)} under water, {HOLD_WORDS['planted']}"
+    if spec.posture and spec.hold != "wading":
+        told = ["on land", POSTURE_WORDS[spec.posture]]
+    else:
+        told = [f"{POSITION_WORDS[spec.position]} {SETTING_WORDS[spec.setting]}", HOLD_WORDS.get(spec.hold, "")]
+    if spec.hold == "lying" and (spec.roll or spec.position == "on-land"):
+        told.append(f"face {_face(held)}")
+    if spec.face and spec.hold == "lying" and not spec.roll:
+        told.append(FACE_WORDS[spec.face])
+    return ", ".join(filter(None, told))
+
+
+def _heading(spec: PoseSpec) -> str:
+    if spec.hold in ("seated", "hung"):
+        return "facing left"
+    lying = spec.posture.startswith("lying") or spec.posture in ("plank", "bridge")
+    upright = spec.hold in ("upright", "wading") or (spec.hold == "posed" and not lying)
+    return "facing right" if upright else "head to the right"
+
+
+def _face(held: Pose) -> str:
+    axis = held.skeleton.head_axes.front
+    return "towards you" if axis.z > 0.9 else "up" if axis.y > 0 else "down"
+
+
+def _legs(held: Pose) -> str:
+    spec = held.spec
+    if spec.hold == "posed":
+        return f"{DEAD_BUG if dead_bug(spec) else LEG_WORDS[spec.posture][spec.kick != 'none']}."
+    if spec.hold in ("planted", "hung"):
+        return "Feet on the wall under water, knees at about a right angle."
+    if spec.wall == "leaving":
+        return "Legs long and still."
+    both = phases(spec.kick, spec.moment, spec.lie)
+    if both is None:
+        return f"{kick_words(spec)}."
+    return f"{kick_words(spec)}: {_phases(spec, *both)}{', knees under water' if _knees_under(held) else ''}."
+
+
+def _phases(spec: PoseSpec, near: Phase, far: Phase) -> str:
+    if spec.one_leg:
+        return f"{leg_words('near leg', near)}; far leg long and still"
+    if near == far:
+        return leg_words("both legs", near)
+    if spec.roll:
+        upper, lower = (far, near) if spec.face_up else (near, far)
+        return f"{leg_words('leg of the upper side', upper)}; {leg_words('leg of the lower side', lower)}"
+    return f"{leg_words('near leg', near)}; {leg_words('far leg', far)}"
+
+
+def _knees_under(held: Pose) -> bool:
+    """Whether both knees are below the surface of a swimmer who lies in it."""
+    lying = held.spec.wet and held.spec.hold == "lying"
+    return lying and max(held.skeleton.near_leg.knee.y, held.skeleton.far_leg.knee.y) < 0

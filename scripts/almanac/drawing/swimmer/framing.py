@@ -1,0 +1,112 @@
+"""How large a body is drawn and where: the figure's frame, its water line or ground, and the scale."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from almanac.drawing.swimmer.limbs import View
+from almanac.drawing.swimmer.pose_spec import PoseSpec
+from almanac.drawing.swimmer.poses import Pose
+
+WIDTH = 320.0
+LOW, TALL = 140.0, 200.0
+MARGIN = 8.0
+LEGS_REACH, FINS_REACH = 0.62, 0.8
+# Room kept free at the left for what is behind the swimmer, in the figure's units.
+ROOM_BEHIND = {"parachute": 62.0, "stretch-cord": 46.0, "pulley-tower": 58.0}
+WALL_ROOM = 30.0
+_TALL_POSTURES = ("standing", "standing-on-toes")
+_HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench")
+
+
+@dataclass(frozen=True)
+class Frame:
+    """A figure's height, where its water line (or its ground) is, and a standing swimmer's height."""
+
+    height: float
+    level: float
+    swimmer: float
+
+
+def frame_of(held: Pose) -> Frame:
+    """The frame that holds the pose with its arms at full reach."""
+    spec = held.spec
+    if spec.setting == "deck-edge":
+        return Frame(TALL, 142.0, 138.0)
+    if spec.hold == "posed":
+        return _on_ground(spec.posture, held.top)
+    if spec.hold == "upright":
+        return Frame(TALL, 16.0, 128.0) if spec.setting == "under-water" else Frame(TALL, 64.0, 134.0)
+    if spec.hold in ("wading", "hung", "planted"):
+        return {"wading": Frame(176.0, 54.0, 150.0), "hung": Frame(LOW, 66.0, 160.0)}.get(
+            spec.hold, Frame(LOW, 22.0, 190.0)
+        )
+    if spec.setting == "on-land":
+        return Frame(LOW, 122.0, 166.0)
+    if spec.setting == "under-water":
+        return Frame(LOW, 14.0, 150.0) if spec.rising else Frame(LOW, 16.0, 192.0)
+    return Frame(LOW, 77.0, 166.0) if spec.rising else Frame(LOW, 52.0, 192.0)
+
+
+def _on_ground(posture: str, top: float) -> Frame:
+    """A frame as low as the posture allows; the body is smaller where raised arms ask for it."""
+    if posture in _TALL_POSTURES:
+        return Frame(TALL, 190.0, min(138.0, 184.0 / (top + 0.03)))
+    height, level = (176.0, 164.0) if posture in _HALF_TALL_POSTURES else (LOW, 122.0)
+    return Frame(height, level, min(184.0, (level - 6.0) / (top + 0.03)))
+
+
+def view_of(held: Pose, gear: tuple[str, ...]) -> View:
+    """Where the body lands: in the middle of the room that gear and walls leave, smaller where it must."""
+    frame = frame_of(held)
+    left = MARGIN + max((room for word, room in ROOM_BEHIND.items() if word in gear), default=0.0)
+    right = WIDTH - MARGIN
+    if held.wall and held.wall[1] == "behind":
+        left = max(left, WALL_ROOM)
+    if held.wall and held.wall[1] == "ahead":
+        right = WIDTH - WALL_ROOM
+    start, end = reach(held, gear)
+    mast = "pulley-tower" in gear and held.spec.wet
+    level = max(frame.level, 56.0) if mast else frame.level
+    across, down = (right - left) / (end - start), (frame.height - level - 3) / _depth(held.spec, gear)
+    scale = min(frame.swimmer, across, down)
+    middle = (left + right - (start + end) * scale) / 2
+    if held.wall and held.spec.hold in ("planted", "hung", "posed"):  # no more wall than there needs to be
+        face = held.wall[0] * scale
+        middle = min(middle, 96.0 - face) if held.wall[1] == "behind" else max(middle, WIDTH - 72.0 - face)
+    return View(middle, level, scale)
+
+
+def _depth(spec: PoseSpec, gear: tuple[str, ...]) -> float:
+    """How far below the water line the feet come in any moment of the kick."""
+    if spec.hold == "wading":
+        return 0.78
+    if spec.hold == "planted":
+        return 0.5
+    if spec.hold not in ("lying", "upright") or spec.grounded:
+        return 0.01
+    depth = 0.97 if spec.hold == "upright" else 0.46 if spec.kick == "breaststroke" else 0.4
+    depth += 0.14 if "fins" in gear else 0.025 if "drag-socks" in gear else 0.0
+    if spec.setting == "under-water":
+        depth += 0.415 if spec.hold == "upright" else 0.4 if spec.rising else 0.21
+    return depth
+
+
+def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
+    """How far the figure reaches left and right of the hips, the same at every moment of the kick."""
+    bones, hold = held.skeleton, held.spec.hold
+    end = max(*(point.x for point in (*bones.near_arm, *bones.far_arm)), bones.vertex.x + 0.02)
+    if held.wall and held.wall[1] == "ahead":
+        end = max(end, held.wall[0])
+    if hold in ("upright", "wading"):
+        return -0.25, max(end, 0.3)
+    if hold == "seated":
+        return -0.66, max(end, 0.45)
+    if hold == "posed":
+        return min(held.span[0] - 0.05, -0.25), max(held.span[1] + 0.05, end, 0.25)
+    if held.spec.arms == "board" or "kickboard" in gear:
+        end += 0.15
+    start = -(FINS_REACH if "fins" in gear else LEGS_REACH)
+    if held.wall and held.wall[1] == "behind" and held.spec.wall:
+        start = held.wall[0] if hold in ("planted", "hung") else min(start, held.wall[0])
+    return start, max(end, 0.45) if hold == "hung" else end

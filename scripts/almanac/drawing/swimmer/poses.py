@@ -1,0 +1,56 @@
+"""From the words of an entry to a posed body: position, arms, kick, setting and moment to joints.
+
+Heights are in standing heights with the water line at 0; on dry land the ground is at 0.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from almanac.drawing.swimmer.pose_spec import PoseSpec
+from almanac.drawing.swimmer.postures import posture
+from almanac.drawing.swimmer.segments import Posture, Skeleton, skeleton
+from almanac.drawing.swimmer.walls import Wall, wall_of
+
+
+@dataclass(frozen=True)
+class Pose:
+    """A posed body and where it is.
+
+    ``wall``: the x of a wall and whether it is ahead (to the right) or behind; ``edge``: the x of a deck
+    edge, the deck to its right.
+    """
+
+    spec: PoseSpec
+    posture: Posture
+    skeleton: Skeleton
+    wall: Wall | None
+    edge: float | None
+
+    @property
+    def turned(self) -> bool:
+        """Whether the body is rolled so far that it is seen from the front rather than from the side."""
+        return self.spec.roll > 60
+
+    @property
+    def top(self) -> float:
+        """The height of the highest joint."""
+        bones = self.skeleton
+        return max(
+            point.y for point in (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)
+        )
+
+    @property
+    def span(self) -> tuple[float, float]:
+        """The x of the joints farthest to the left and to the right."""
+        bones = self.skeleton
+        xs = [point.x for point in (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)]
+        return min(xs), max(xs)
+
+
+def pose(spec: PoseSpec) -> Pose:
+    """The posed body, with the wall or the deck's edge that belongs to it."""
+    angles = posture(spec)
+    bones = skeleton(angles)
+    edge = None if spec.setting != "deck-edge" else -0.2 if spec.hold == "seated" else -0.05
+    return Pose(spec, angles, bones, wall_of(spec, bones), edge)

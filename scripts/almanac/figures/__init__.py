@@ -1,1 +1,0 @@
-"""Figures: words of the catalogue and computed results drawn as SVG text."""
