@@ -1,4 +1,6 @@
-"""The program measured as a catalogue grows: check and build, each beside a general tool in the same run, and beside its budget."""
+"""The program measured as a catalogue grows: check and build, each beside a general tool in the
+same run, and beside its budget.
+"""
 
 from __future__ import annotations
 
@@ -23,25 +25,38 @@ FEW, MANY = 1_000, 10_000
 GROWN = {"drill", "fault", "gear", "benchmark", "progression", "set", "practice"}
 _LETTERS = str.maketrans("01234567", "bdfklmpt")
 BUDGETS = {"checker": 1 / 3, "mkdocs": 1.25, "growth": 11.0}
-_PROSE = re.compile(r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$")  # lines that hold sentences
+_PROSE = re.compile(
+    r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$"
+)  # lines that hold sentences
 _WORD = re.compile(r"(?<=[a-z,;.] )([a-z]+)[a-z]{3}(?=[ ,.;?!]|$)")
 
 
 def grown(root: Path, entries: int) -> Path:
-    """A catalogue below ``root`` with about ``entries`` entries: the repository's own, and copies that say other words."""
+    """A catalogue below ``root`` with about ``entries`` entries: the repository's own, and copies
+    that say other words.
+    """
     for name in ("drills", "plans"):
         shutil.copytree(ROOT / name, root / name)
     files, _ = entry_files(root)
     copied = [file for file in files if file.kind in GROWN]
     for number in range(entries - len(files)):
-        _copy(root, copied[number % len(copied)], number // len(copied) + 2, f"{number:03o}".translate(_LETTERS)[-3:])
+        _copy(
+            root,
+            copied[number % len(copied)],
+            number // len(copied) + 2,
+            f"{number:03o}".translate(_LETTERS)[-3:],
+        )
     return root
 
 
 def _copy(root: Path, entry: EntryFile, copy: int, ending: str) -> None:
-    """One more entry like another. The words of its texts get another ending, so that no two entries say the same."""
+    """One more entry like another. The words of its texts get another ending, so that no two
+    entries say the same.
+    """
     path = root / entry.file
-    text = re.sub(r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1)
+    text = re.sub(
+        r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1
+    )
     text = re.sub(r"(?m)^mends: \[[^\]]*\]\n", "", text)  # the faults name the first alone
     text = _PROSE.sub(lambda line: _WORD.sub(rf"\1{ending}", line[0]), text)
     path.with_name(f"{path.stem}-{copy}.yml").write_text(text, "utf-8")
@@ -50,10 +65,13 @@ def _copy(root: Path, entry: EntryFile, copy: int, ending: str) -> None:
 def seconds(command: Sequence[str | Path]) -> float:
     """How long a command takes. Ends the benchmark, with what it printed, where it fails."""
     start = time.perf_counter()
-    done = subprocess.run([str(part) for part in command], capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        [str(part) for part in command], capture_output=True, text=True, check=False
+    )
     if done.returncode:
         sys.exit(
-            f"{' '.join(map(str, command[:4]))} ended with {done.returncode}:\n{(done.stdout + done.stderr)[-2000:]}"
+            f"{' '.join(map(str, command[:4]))} ended with "
+            f"{done.returncode}:\n{(done.stdout + done.stderr)[-2000:]}"
         )
     return time.perf_counter() - start
 
@@ -69,7 +87,9 @@ def build_s(root: Path) -> float:
 
 
 def checker_s(root: Path, work: Path) -> float:
-    """Seconds of a general JSON Schema checker's command line on the same files, with the schemas as the site publishes them."""
+    """Seconds of a general JSON Schema checker's command line on the same files, with the schemas
+    as the site publishes them.
+    """
     total, files, words = 0.0, entry_files(root)[0], load(root).names.words
     for kind in sorted({file.kind for file in files}):
         schema = work / f"{kind}.json"
@@ -82,7 +102,9 @@ def checker_s(root: Path, work: Path) -> float:
 def mkdocs_s(root: Path) -> float:
     """Seconds of plain MkDocs with the pages that a build has left on disk."""
     config = root / "build" / "mkdocs.yml"
-    return seconds([_tool("mkdocs"), "build", "--quiet", "--config-file", config, "--site-dir", root / "plain"])
+    return seconds(
+        [_tool("mkdocs"), "build", "--quiet", "--config-file", config, "--site-dir", root / "plain"]
+    )
 
 
 def _tool(name: str) -> Path:
@@ -100,7 +122,11 @@ def ratio(what: str, value_s: float, beside: str, other_s: float, budget: str) -
 def main() -> int:
     """Measure and print. Returns 1 where a budget is exceeded."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--quick", action="store_true", help="leave out the build of 10,000 entries, which takes long")
+    parser.add_argument(
+        "--quick",
+        action="store_true",
+        help="leave out the build of 10,000 entries, which takes long",
+    )
     quick = parser.parse_args().quick
     with tempfile.TemporaryDirectory(prefix="almanac-bench-") as name:
         work = Path(name)
@@ -108,12 +134,20 @@ def main() -> int:
         check_few, check_many = check_s(few), check_s(many)
         kept = [
             ratio(f"check of {MANY:,}", check_many, f"of {FEW:,}", check_few, "growth"),
-            ratio(f"check of {MANY:,}", check_many, "a general checker", checker_s(many, work), "checker"),
+            ratio(
+                f"check of {MANY:,}",
+                check_many,
+                "a general checker",
+                checker_s(many, work),
+                "checker",
+            ),
         ]
         build_few = build_s(few)
         kept.append(ratio(f"build of {FEW:,}", build_few, "plain MkDocs", mkdocs_s(few), "mkdocs"))
         if not quick:
-            kept.append(ratio(f"build of {MANY:,}", build_s(many), f"of {FEW:,}", build_few, "growth"))
+            kept.append(
+                ratio(f"build of {MANY:,}", build_s(many), f"of {FEW:,}", build_few, "growth")
+            )
     return int(not all(kept))
 
 

@@ -1,4 +1,6 @@
-"""The site measured as a phone meets it: weight of a first visit, speed of the finder, Lighthouse; each beside its budget."""
+"""The site measured as a phone meets it: weight of a first visit, speed of the finder, Lighthouse;
+each beside its budget.
+"""
 
 from __future__ import annotations
 
@@ -28,13 +30,26 @@ from almanac.site.pictures import picture_names
 
 ROOT = Path(__file__).resolve().parents[1]
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")
-ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 DRILL = "drills/back-streamline-kick.html"
 DRILLS, SLOWED = 1000, 4
 LIGHTHOUSE = "lighthouse@12.8.2"
-BUDGETS = {"weight": 200_000, "finder": 100.0, "performance": 95, "accessibility": 100, "best-practices": 100}
+BUDGETS = {
+    "weight": 200_000,
+    "finder": 100.0,
+    "performance": 95,
+    "accessibility": 100,
+    "best-practices": 100,
+}
 
-# From a tap on a choice, or a letter typed, to the frame in which the list stands. Runs in the page.
+# From a tap on a choice, or a letter typed, to the frame in which the list stands. Runs in the
+# page.
 _TAPS = """async ({ rounds }) => {
   const drawn = () => new Promise(done => requestAnimationFrame(() => {
     const channel = new MessageChannel();
@@ -51,13 +66,19 @@ _TAPS = """async ({ rounds }) => {
   document.querySelectorAll("details.facet-box").forEach(box => { box.open = true; });
   const times = [];
   for (let round = 0; round < rounds; round += 1) {
-    const inputs = [...document.querySelectorAll("fieldset input")].filter(input => !input.disabled && input.value);
+    const inputs = [...document.querySelectorAll("fieldset input")]
+      .filter(input => !input.disabled && input.value);
     const input = inputs[(round * 7919) % inputs.length];
     times.push(await measure(() => input.click()));
     const words = document.getElementById("find-words");
     const typed = "streamlien kick bak".slice(0, round % 20);
-    times.push(await measure(() => { words.value = typed; words.dispatchEvent(new Event("input", { bubbles: true })); }));
-    if (round % 3 === 2) times.push(await measure(() => document.querySelector("[data-clear]").click()));
+    times.push(await measure(() => {
+      words.value = typed;
+      words.dispatchEvent(new Event("input", { bubbles: true }));
+    }));
+    if (round % 3 === 2) {
+      times.push(await measure(() => document.querySelector("[data-clear]").click()));
+    }
   }
   return times;
 }"""
@@ -93,7 +114,9 @@ class _Zipped(SimpleHTTPRequestHandler):
 @contextmanager
 def served(folder: Path) -> Iterator[str]:
     """The address of a folder served on loopback."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(_Zipped, directory=str(folder)))
+    server = ThreadingHTTPServer(
+        ("127.0.0.1", 0), functools.partial(_Zipped, directory=str(folder))
+    )
     threading.Thread(target=server.serve_forever, daemon=True).start()
     try:
         yield f"http://127.0.0.1:{server.server_port}/"
@@ -119,19 +142,25 @@ def multiply_drills(root: Path, drills: int) -> None:
     for number in range(drills - len(own)):
         path = own[number % len(own)]
         copy = number // len(own) + 2
-        text = re.sub(r"(?m)^title: *\"?(.*?)\"?$", rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1)
+        text = re.sub(
+            r"(?m)^title: *\"?(.*?)\"?$", rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1
+        )
         path.with_name(f"{path.stem}-{copy}.yml").write_text(text, "utf-8")
 
 
 def give_finder(site: Path, work: Path, drills: int) -> int:
-    """Put the table of a catalogue with ``drills`` drills into the finder's page. Returns the rows that it has."""
+    """Put the table of a catalogue with ``drills`` drills into the finder's page. Returns the rows
+    that it has.
+    """
     multiply_drills(work / "root", drills)
     catalogue = load(work / "root").catalogue
     assert catalogue is not None
     data = Finder(Analysis(catalogue, date.today()), picture_names(catalogue.drills)[0]).data()
     page = site / "find.html"
     table = json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
-    text = re.sub(r'(id="finder-data">)[^<]*', lambda found: found[1] + table, page.read_text("utf-8"))
+    text = re.sub(
+        r'(id="finder-data">)[^<]*', lambda found: found[1] + table, page.read_text("utf-8")
+    )
     page.write_text(text, "utf-8")
     return len(data["rows"])
 
@@ -176,11 +205,29 @@ def lighthouse(address: str, work: Path) -> dict[str, int] | str:
         return "npx is not here: install Node.js 20 or newer"
     out = work / "lighthouse.json"
     flags = "--headless=new " + " ".join(ARGUMENTS)
-    command = ["npx", "--yes", LIGHTHOUSE, address + DRILL, "--quiet", f"--chrome-flags={flags}", "--output=json",
-               f"--output-path={out}", "--only-categories=performance,accessibility,best-practices"]  # fmt: skip
-    done = subprocess.run(command, env={**os.environ, "CHROME_PATH": CHROMIUM}, capture_output=True, text=True, check=False)
+    command = [
+        "npx",
+        "--yes",
+        LIGHTHOUSE,
+        address + DRILL,
+        "--quiet",
+        f"--chrome-flags={flags}",
+        "--output=json",
+        f"--output-path={out}",
+        "--only-categories=performance,accessibility,best-practices",
+    ]
+    done = subprocess.run(
+        command,
+        env={**os.environ, "CHROME_PATH": CHROMIUM},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     if not out.is_file():
-        return f"{LIGHTHOUSE} did not run: {(done.stderr.strip().splitlines() or ['no reason given'])[-1]}"
+        return (
+            f"{LIGHTHOUSE} did not run: "
+            f"{(done.stderr.strip().splitlines() or ['no reason given'])[-1]}"
+        )
     told = json.loads(out.read_text("utf-8"))
     if "BENCH_KEEP" in os.environ:
         shutil.copy(out, os.environ["BENCH_KEEP"])
@@ -193,13 +240,19 @@ class Report:
     def __init__(self) -> None:
         self.exceeded = False
 
-    def line(self, what: str, value: float, name: str, unit: str, more: str = "", at_least: bool = False) -> None:
+    def line(
+        self, what: str, value: float, name: str, unit: str, more: str = "", at_least: bool = False
+    ) -> None:
         """One figure: fine at most at its budget, or with ``at_least`` at least at it."""
         budget = BUDGETS[name]
         fine = value >= budget if at_least else value <= budget
         self.exceeded |= not fine
         bound = "at least" if at_least else "at most"
-        print(f"{'fine' if fine else 'OVER':5}{what:44}{value:>10,.0f} {unit:3} {bound} {budget:,.0f}{more}", flush=True)
+        print(
+            f"{'fine' if fine else 'OVER':5}{what:44}{value:>10,.0f} {unit:3} {bound} "
+            f"{budget:,.0f}{more}",
+            flush=True,
+        )
 
 
 def main() -> int:
@@ -207,24 +260,43 @@ def main() -> int:
     if not CHROMIUM:
         sys.exit("no Chromium: set ALMANAC_CHROMIUM to its path")
     report = Report()
-    with tempfile.TemporaryDirectory(prefix="almanac-bench-") as name, sync_playwright() as playwright:
+    with (
+        tempfile.TemporaryDirectory(prefix="almanac-bench-") as name,
+        sync_playwright() as playwright,
+    ):
         work = Path(name)
         site = built_site(work)
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
         with served(site) as address:
             weight, requests = first_visit(browser, address)
-            report.line("first visit of a drill page, compressed", weight, "weight", "B", f", {requests} requests")
+            report.line(
+                "first visit of a drill page, compressed",
+                weight,
+                "weight",
+                "B",
+                f", {requests} requests",
+            )
             scores = lighthouse(address, work)
             if isinstance(scores, str):
                 print(f"skip Lighthouse: {scores}")
             else:
                 for category, score in scores.items():
-                    report.line(f"Lighthouse, mobile: {category}", score, category, "", at_least=True)
+                    report.line(
+                        f"Lighthouse, mobile: {category}", score, category, "", at_least=True
+                    )
             rows = give_finder(site, work, DRILLS)
-            times = finder_times(browser.new_page(viewport={"width": 360, "height": 640}), address, 60)
+            times = finder_times(
+                browser.new_page(viewport={"width": 360, "height": 640}), address, 60
+            )
             middle, late = times[len(times) // 2], times[int(len(times) * 0.95)]
             more = f", median {middle:.0f}, worst {times[-1]:.0f}, {len(times)} acts"
-            report.line(f"finder, {rows} rows, {SLOWED} × slowed, 95th percentile", late, "finder", "ms", more)
+            report.line(
+                f"finder, {rows} rows, {SLOWED} × slowed, 95th percentile",
+                late,
+                "finder",
+                "ms",
+                more,
+            )
         browser.close()
     return int(report.exceeded)
 

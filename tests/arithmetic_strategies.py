@@ -22,7 +22,9 @@ _efforts = st.one_of(
 )
 _gear = st.lists(st.sampled_from(list(GEAR)), min_size=1, max_size=2, unique=True)
 _seconds = st.integers(1, 300)
-_sendoffs = st.one_of(_seconds, st.fixed_dictionaries({"osprey-1": _seconds}), st.just({"heron-1": 70}))
+_sendoffs = st.one_of(
+    _seconds, st.fixed_dictionaries({"osprey-1": _seconds}), st.just({"heron-1": 70})
+)
 _leaving = st.one_of(
     st.just({}),
     st.fixed_dictionaries({"rest": _seconds}),
@@ -31,26 +33,42 @@ _leaving = st.one_of(
 
 
 def items(drills: list[str] = TRAVELLED, step: int = 25) -> st.SearchStrategy[list[dict[str, Any]]]:
-    """Lists of items: reps, parted reps, held reps, pauses, rounds in rounds; distances in multiples of ``step``."""
-    piece = {"distance": st.integers(1, 8).map(lambda n: n * step), "do": st.sampled_from(drills), "effort": _efforts}
+    """Lists of items: reps, parted reps, held reps, pauses, rounds in rounds; distances in
+    multiples of ``step``.
+    """
+    piece = {
+        "distance": st.integers(1, 8).map(lambda n: n * step),
+        "do": st.sampled_from(drills),
+        "effort": _efforts,
+    }
     part = st.fixed_dictionaries(piece, optional={"gear": _gear})
     count = {"reps": st.integers(1, 5)}
     whole = st.fixed_dictionaries({**count, **piece}, optional={"gear": _gear})
-    parted = st.fixed_dictionaries({**count, "parts": st.lists(part, min_size=2, max_size=3)}, optional={"gear": _gear})
-    held = st.fixed_dictionaries({**count, "time": _seconds, "do": st.just("upright"), "effort": _efforts})
-    reps = st.builds(lambda item, leaving: {**item, **leaving}, st.one_of(whole, parted, held), _leaving)
+    parted = st.fixed_dictionaries(
+        {**count, "parts": st.lists(part, min_size=2, max_size=3)}, optional={"gear": _gear}
+    )
+    held = st.fixed_dictionaries(
+        {**count, "time": _seconds, "do": st.just("upright"), "effort": _efforts}
+    )
+    reps = st.builds(
+        lambda item, leaving: {**item, **leaving}, st.one_of(whole, parted, held), _leaving
+    )
     pause = st.fixed_dictionaries({"pause": _seconds})
 
     def rounds(inner: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
         held = {"rounds": st.integers(1, 3), "items": st.lists(inner, min_size=1, max_size=3)}
         return st.fixed_dictionaries(held, optional={"pause_between": _seconds})
 
-    return st.lists(st.recursive(st.one_of(reps, pause), rounds, max_leaves=4), min_size=1, max_size=3)
+    return st.lists(
+        st.recursive(st.one_of(reps, pause), rounds, max_leaves=4), min_size=1, max_size=3
+    )
 
 
 @dataclass
 class Plain:
-    """One event of the plain reference; ``pieces`` are (part as written, start, end) and None for a pause."""
+    """One event of the plain reference; ``pieces`` are (part as written, start, end) and None for a
+    pause.
+    """
 
     path: tuple[Any, ...]
     rounds: tuple[int, ...]
@@ -90,10 +108,17 @@ def laid_out(
         if "pause" in item:
             out.append(Plain(here, rounds, seconds=item["pause"]))
         elif "rounds" in item:
-            turns = [laid_out(item["items"], (*here, "items"), (*rounds, turn + 1)) for turn in range(item["rounds"])]
+            turns = [
+                laid_out(item["items"], (*here, "items"), (*rounds, turn + 1))
+                for turn in range(item["rounds"])
+            ]
             for turn, turn_events in enumerate(turns):
                 if turn and "pause_between" in item:  # before each round but the first
-                    out.append(Plain((*here, "pause_between"), (*rounds, turn), seconds=item["pause_between"]))
+                    out.append(
+                        Plain(
+                            (*here, "pause_between"), (*rounds, turn), seconds=item["pause_between"]
+                        )
+                    )
                 out += turn_events
         else:
             for number in range(1, item["reps"] + 1):

@@ -29,7 +29,9 @@ DANGER = Danger("Heads meet at the wall.", "Ten seconds apart.")
 EFFORTS = {
     "easy": (0, 3, 0.72), "steady": (3, 5, 0.80), "strong": (5, 7, 0.87), "fast": (7, 9, 0.94), "all-out": (9, 10, 1.0),
 }  # fmt: skip
-SCALE = EffortScale({word: Word(word.title(), "", Rating(*row[:2]), row[2]) for word, row in EFFORTS.items()})
+SCALE = EffortScale(
+    {word: Word(word.title(), "", Rating(*row[:2]), row[2]) for word, row in EFFORTS.items()}
+)
 
 
 def activity(mode: str, stroke: str, kick: str, position: str, arms: str) -> dict[str, str]:
@@ -64,7 +66,13 @@ _BENCHMARKS: dict[str, tuple[dict[str, str], int, tuple[str, ...]]] = {
 }  # fmt: skip
 
 # The tests of osprey-1 on kick on the back and on backstroke, as the example club has them.
-OSPREY = {"kick-25": "0:22.0", "kick-50": "0:47.2", "kick-200": "3:30.0", "back-100": "1:09.0", "back-400": "5:12.0"}
+OSPREY = {
+    "kick-25": "0:22.0",
+    "kick-50": "0:47.2",
+    "kick-200": "3:30.0",
+    "back-100": "1:09.0",
+    "back-400": "5:12.0",
+}
 LIMITS = {
     "gap_on_back": 10, "sendoff_step": 5, "rest_step": 5, "single_test_exponent": 1.08, "least_exponent": 1.0,
     "greatest_exponent": 1.3, "most_reps": 400,
@@ -79,9 +87,17 @@ REST = {
 def made(cls: type[Entry], **given: Any) -> Any:
     """An entry with the fields that are given; what else it must have is empty."""
     for field in fields(cls):
-        if field.name not in given and field.default is MISSING and field.default_factory is MISSING:
+        if (
+            field.name not in given
+            and field.default is MISSING
+            and field.default_factory is MISSING
+        ):
             given[field.name] = (
-                {} if field.type.startswith("Mapping") else () if field.type.startswith(("Ids", "tuple")) else ""
+                {}
+                if field.type.startswith("Mapping")
+                else ()
+                if field.type.startswith(("Ids", "tuple"))
+                else ""
             )
     return cls(**given)
 
@@ -89,12 +105,16 @@ def made(cls: type[Entry], **given: Any) -> Any:
 def _drill(id: str) -> Drill:
     activity, needs, pace = _DRILLS[id]
     rule = PaceRule(*pace) if pace else None
-    return made(Drill, id=id, safety=(DANGER,), level="building", gear=GearUse(needs), pace=rule, **activity)
+    return made(
+        Drill, id=id, safety=(DANGER,), level="building", gear=GearUse(needs), pace=rule, **activity
+    )
 
 
 def _gear(id: str) -> Gear:
     effect, change_s, factor = GEAR[id]
-    return made(Gear, id=id, effect=effect, hazards=(DANGER,), change_s=change_s, pace_factor=factor)
+    return made(
+        Gear, id=id, effect=effect, hazards=(DANGER,), change_s=change_s, pace_factor=factor
+    )
 
 
 def _benchmark(id: str) -> Benchmark:
@@ -118,7 +138,9 @@ def policy(**limits: float) -> Policy:
     return made(Policy, id="policy", limits=all_limits, rest=rest)
 
 
-def swum(benchmark: str, time: str | float, course: Course = SHORT, on: str = "2026-09-01") -> TimedTest:
+def swum(
+    benchmark: str, time: str | float, course: Course = SHORT, on: str = "2026-09-01"
+) -> TimedTest:
     """A timed test."""
     return TimedTest(benchmark, Seconds(parse_time(time)), course, date.fromisoformat(on))
 
@@ -150,7 +172,9 @@ def events(*items: dict) -> tuple[Event, ...]:
 
 def swim_set(*items: dict, course: Course = SHORT) -> SwimSet:
     """A set of items as an entry writes them."""
-    return made(SwimSet, id="a-set", level="performing", course=course, items=items_from(list(items)))
+    return made(
+        SwimSet, id="a-set", level="performing", course=course, items=items_from(list(items))
+    )
 
 
 def catalogue(of: LaneGroup | None = None) -> Catalogue:
@@ -179,8 +203,14 @@ def target(of: LaneGroup | None = None, course: Course = SHORT, **item) -> Targe
     return clock(of, course).rep(rep(**item)[0]).target
 
 
-def best(distance: float, activity: str = "kick", tests: Mapping[str, str | float] = OSPREY) -> float:
+def best(
+    distance: float, activity: str = "kick", tests: Mapping[str, str | float] = OSPREY
+) -> float:
     """The best time over a distance, by numpy's straight line through the logarithms of the tests."""
-    known = {int(id.split("-")[1]): parse_time(time) for id, time in tests.items() if id.startswith(activity)}
+    known = {
+        int(id.split("-")[1]): parse_time(time)
+        for id, time in tests.items()
+        if id.startswith(activity)
+    }
     slope, start = numpy.polyfit(numpy.log(list(known)), numpy.log(list(known.values())), 1)
     return math.exp(start + slope * math.log(distance))

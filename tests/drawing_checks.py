@@ -33,7 +33,9 @@ def extent(root: ElementTree.Element) -> tuple[float, float, float, float]:
 
 
 def checked(svg: str) -> ElementTree.Element:
-    """The figure as a tree, after what must hold for each: words, scaling, no style or script, all inside."""
+    """The figure as a tree, after what must hold for each: words, scaling, no style or script, all
+    inside.
+    """
     root = ElementTree.fromstring(svg)
     assert root.tag == f"{SVG}svg" and root.get("role") == "img"
     assert root.get("width") is None and root.get("height") is None
@@ -41,7 +43,15 @@ def checked(svg: str) -> ElementTree.Element:
     assert title is not None and title.text and title.get("id") == root.get("aria-labelledby")
     assert desc is not None and desc.text and desc.get("id") == root.get("aria-describedby")
     for node in root.iter():
-        assert node.tag.removeprefix(SVG) in {"svg", "title", "desc", "path", "rect", "circle", "text"}
+        assert node.tag.removeprefix(SVG) in {
+            "svg",
+            "title",
+            "desc",
+            "path",
+            "rect",
+            "circle",
+            "text",
+        }
         assert node.get("style") is None and not any(name.startswith("on") for name in node.attrib)
     assert "nan" not in svg and "inf" not in svg
     _, _, width, height = (float(item) for item in root.get("viewBox", "").split())

@@ -1,18 +1,20 @@
 """The examples below ``tests/examples``: found, and built into a folder.
 
-``base`` is the smallest whole catalogue. A case, in ``rejected/`` or ``accepted/``, holds only the files that
-differ from it, at their paths, and stands for base with those files laid over it. What a file cannot hold
-stands in the case's ``case.yml``, a list of steps that are taken in order after that:
+``base`` is the smallest whole catalogue. A case, in ``rejected/`` or ``accepted/``, holds only the
+files that differ from it, at their paths, and stands for base with those files laid over it. What a
+file cannot hold stands in the case's ``case.yml``, a list of steps that are taken in order after
+that:
 
 - ``{remove: PATH}``: base without this file or folder
 - ``{folder: PATH}``: an empty folder
-- ``{copy: PATH, to: PATH}``: a file under another name; ``latin1: true`` where the name is not to be UTF-8
+- ``{copy: PATH, to: PATH}``: a file under another name; ``latin1: true`` where the name is not to
+be UTF-8
 - ``{link: PATH, to: TARGET}``: a symbolic link
 - ``{pipe: PATH}``: a named pipe
 - ``{unreadable: PATH}``: a file that nobody may read
-- ``{replace: PATH, find: TEXT, with: TEXT}``: bytes that an editor would show badly or change, written with
-  escapes; every ``find`` is replaced; ``encoding`` is UTF-8 unless it says otherwise; with ``times`` the new
-  text is repeated so often, and with ``then`` some text follows it
+  - ``{replace: PATH, find: TEXT, with: TEXT}``: bytes that an editor would show badly or change,
+  written with escapes; every ``find`` is replaced; ``encoding`` is UTF-8 unless it says otherwise;
+  with ``times`` the new text is repeated so often, and with ``then`` some text follows it
 """
 
 from __future__ import annotations
@@ -56,7 +58,9 @@ class Case:
     def build(self, root: Path) -> set[Path]:
         """Lay the case out below ``root``. Returns the files that must not be readable."""
         shutil.copytree(BASE, root, dirs_exist_ok=True)
-        shutil.copytree(self.folder, root, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*_ABOUT))
+        shutil.copytree(
+            self.folder, root, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*_ABOUT)
+        )
         for step in self.steps:
             _STEPS[next(iter(step))](root, step)
         return {root / step["unreadable"] for step in self.steps if "unreadable" in step}

@@ -1,4 +1,6 @@
-"""What the form of "Add an entry" reads: notes that point into the published schemas, words and ids, the repository's address."""
+"""What the form of "Add an entry" reads: notes that point into the published schemas, words and
+ids, the repository's address.
+"""
 
 from __future__ import annotations
 
@@ -50,7 +52,9 @@ def test_notes_point_at_the_pieces_that_they_are_about(form: dict[str, Any], kin
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_notes_give_back_what_publishing_takes_away(kind: str) -> None:
-    """Laid over the published schema they make the schema as it was written, but for what plain keywords say as well."""
+    """Laid over the published schema they make the schema as it was written, but for what plain
+    keywords say as well.
+    """
     whole = schemas.published(kind, {})
     for pointer, note in schemas.notes(kind).items():
         pointed(whole, pointer).update(note)
@@ -69,10 +73,16 @@ def test_notes_give_back_what_publishing_takes_away(kind: str) -> None:
 
 
 def test_every_word_and_id_is_there_with_its_title(form: dict[str, Any]) -> None:
-    assert ["back-kick", "Back kick", "drills/skills/kicking/back-kick.yml"] in form["reference"]["drill"]
+    assert ["back-kick", "Back kick", "drills/skills/kicking/back-kick.yml"] in form["reference"][
+        "drill"
+    ]
     assert form["families"] == ["kicking", "swimming"]
-    assert all(title and means for words in form["vocabulary"].values() for _, title, means in words)
-    assert {id for id, _, _ in form["reference"]["lane_group"]} == set(load(BASE).names.of("reference", "lane_group"))
+    assert all(
+        title and means for words in form["vocabulary"].values() for _, title, means in words
+    )
+    assert {id for id, _, _ in form["reference"]["lane_group"]} == set(
+        load(BASE).names.of("reference", "lane_group")
+    )
     assert form["kinds"]["drill"]["folder"] == "drills/skills"
     assert [kind for kind in KINDS if form["kinds"][kind]["in_families"]] == ["drill"]
     assert form["repository"] == "https://host.example/club/almanac"
@@ -83,7 +93,10 @@ def test_every_word_and_id_is_there_with_its_title(form: dict[str, Any]) -> None
     [
         ("repo_url: https://github.com/club/almanac", "https://github.com/club/almanac"),
         ("repo_url: 'https://github.com/club/almanac/'", "https://github.com/club/almanac"),
-        ('repo_url: "https://github.com/club/almanac.git"  # ours', "https://github.com/club/almanac"),
+        (
+            'repo_url: "https://github.com/club/almanac.git"  # ours',
+            "https://github.com/club/almanac",
+        ),
         ("# repo_url: https://github.com/club/almanac", ""),
         ("repo_url: javascript:alert(1)", ""),
         ("repo_url:", ""),

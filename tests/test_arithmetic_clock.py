@@ -4,7 +4,20 @@ from __future__ import annotations
 
 import pytest
 from arithmetic_strategies import middle
-from arithmetic_world import DRILLS, EFFORTS, LONG, PIECES, SCALE, SHORT, YARDS, clock, events, group, rep, swim_set
+from arithmetic_world import (
+    DRILLS,
+    EFFORTS,
+    LONG,
+    PIECES,
+    SCALE,
+    SHORT,
+    YARDS,
+    clock,
+    events,
+    group,
+    rep,
+    swim_set,
+)
 
 from almanac.arithmetic.clock import gear_changes
 from almanac.arithmetic.course import relay
@@ -23,7 +36,8 @@ def item(reps=1, distance=50, do="kick", effort="strong", **more):
     return {"reps": reps, "distance": distance, "do": do, "effort": effort, **more}
 
 
-def test_eight_fifties_on_the_minute_are_eight_minutes():  # the definition in check-values.md, section 16
+# the definition in check-values.md, section 16
+def test_eight_fifties_on_the_minute_are_eight_minutes():
     found = run(item(8, sendoff="1:00"), of=group(FORTY_FIVE))
     assert found.clock.value == 480
     assert [timed.rest_s for timed in found.reps] == pytest.approx([15] * 8)
@@ -47,8 +61,10 @@ LADDER = [  # the example of design/entries.md
 
 
 def test_ladder_on_the_back_by_hand_for_osprey_1():
-    # Kick tests 25 in 22.0 s, 50 in 47.2 s, 200 in 210 s. Logarithms of distance 3.21888, 3.91202, 5.29832, mean 4.14307;
-    # of time 3.09104, 3.85439, 5.34711, mean 4.09751; slope 1.08377. So 50 in 46.8575 s, 75 in 72.7146 s.
+    # Kick tests 25 in 22.0 s, 50 in 47.2 s, 200 in 210 s. Logarithms of distance 3.21888, 3.91202,
+    # 5.29832, mean 4.14307;
+    # of time 3.09104, 3.85439, 5.34711, mean 4.09751; slope 1.08377. So 50 in 46.8575 s, 75 in
+    # 72.7146 s.
     # Backstroke 100 in 69 s, 400 in 312 s: exponent ln(312 / 69) / ln 4 = 1.08844, 75 in 50.4500 s.
     found = run(*LADDER)
     descend, parted, last = found.reps[:6], found.reps[6:8], found.reps[16]
@@ -57,29 +73,45 @@ def test_ladder_on_the_back_by_hand_for_osprey_1():
         [58.5718, 56.8271, 55.0825, 53.3378, 51.5931, 49.8484], abs=1e-4
     )
     assert [t.sendoff_s for t in descend] == [65] * 6
-    assert [t.rest_s for t in descend] == pytest.approx([6.4282, 8.1729, 9.9175, 11.6622, 13.4069, 15.1516], abs=1e-4)
-    # Kick 25 at the pace of 75 at strong: 72.7146 / 3 / 0.87 = 27.8600. Backstroke 50 at the pace of 75 is 33.6333; building
-    # from / 0.87 = 38.6590 to / 0.94 = 35.7801: 38.6590 × 35.7801 × ln(38.6590 / 35.7801) / 2.8789 = 37.1824. Sum 65.0424.
+    assert [t.rest_s for t in descend] == pytest.approx(
+        [6.4282, 8.1729, 9.9175, 11.6622, 13.4069, 15.1516], abs=1e-4
+    )
+    # Kick 25 at the pace of 75 at strong: 72.7146 / 3 / 0.87 = 27.8600. Backstroke 50 at the pace
+    # of 75 is 33.6333; building
+    # from / 0.87 = 38.6590 to / 0.94 = 35.7801: 38.6590 × 35.7801 × ln(38.6590 / 35.7801) / 2.8789
+    # = 37.1824. Sum 65.0424.
     assert [t.target_s for t in parted] == pytest.approx([65.0424] * 2, abs=1e-4)
     # + 20 s rest = 85.0424, up to the next five: 90, which leaves 24.9576.
     assert [t.clock.value for t in parted] == [90, 90]
     assert [t.rest_s for t in parted] == pytest.approx([24.9576] * 2, abs=1e-4)
     # 100 easy: 69 / 0.72 = 95.8333, straight on.
-    assert last.target_s == last.clock.value == pytest.approx(95.8333, abs=1e-4) and last.rest_s == 0
+    assert (
+        last.target_s == last.clock.value == pytest.approx(95.8333, abs=1e-4) and last.rest_s == 0
+    )
     # 2 × (6 × 65 + 2 × 90) + one pause of 60 + 95.8333 = 1295.8333: 21:36.
     assert found.clock.value == pytest.approx(1295.8333, abs=1e-4)
     # 2 × (325.2606 + 2 × 65.0424) + 95.8333 = 1006.5243 of work.
     assert found.work.value == pytest.approx(1006.5243, abs=1e-4)
     assert found.rest_s == pytest.approx(289.3091, abs=1e-4)
-    assert found.density == pytest.approx(0.776739, abs=1e-6) and found.work_to_rest == pytest.approx(
-        3.479062, abs=1e-6
-    )
-    # Minutes × rating, ratings 4, 4.8, ... 8 down the descend; 6 in the kick, 7 in the build, 1.5 in the last 100.
+    assert found.density == pytest.approx(
+        0.776739, abs=1e-6
+    ) and found.work_to_rest == pytest.approx(3.479062, abs=1e-6)
+    # Minutes × rating, ratings 4, 4.8, ... 8 down the descend; 6 in the kick, 7 in the build, 1.5
+    # in the last 100.
     assert found.load.value == pytest.approx(95.1296, abs=1e-4)
     assert found.changes == () and found.missing == ()
 
 
-TO_A_FIVE = [(1, 50), (4.9, 50), (5, 50), (5.002, 50), (5.004, 55), (10, 55), ("0:14", 60), (15.001, 60)]
+TO_A_FIVE = [
+    (1, 50),
+    (4.9, 50),
+    (5, 50),
+    (5.002, 50),
+    (5.004, 55),
+    (10, 55),
+    ("0:14", 60),
+    (15.001, 60),
+]
 
 
 @pytest.mark.parametrize(("rest", "clock_s"), TO_A_FIVE)
@@ -112,10 +144,14 @@ def test_a_hundred_wants_twice_the_rest_of_a_fifty_and_yards_less():
     for course, metres in ((SHORT, 100), (LONG, 100), (YARDS, 91.44)):
         of = clock(course=course)
         (timed,) = of.run(rep(distance=100)).reps
-        assert of.rest_for(timed.rep, timed.target, "wanted").value == pytest.approx(15 * metres / 50)
+        assert of.rest_for(timed.rep, timed.target, "wanted").value == pytest.approx(
+            15 * metres / 50
+        )
 
 
-@pytest.mark.parametrize(("metric", "in_yards"), [("1:00", 55), ("1:05", 60), ("1:20", 75), (5, 5), ("5:00", 275)])
+@pytest.mark.parametrize(
+    ("metric", "in_yards"), [("1:00", 55), ("1:05", 60), ("1:20", 75), (5, 5), ("5:00", 275)]
+)
 def test_sendoffs_laid_into_yards_go_up_to_a_five(metric, in_yards):  # 60 × 0.9144 = 54.864
     laid = relay(swim_set(item(sendoff=metric)), YARDS)
     (timed,) = clock(course=YARDS).run(expand(laid.items, DRILLS, SCALE)).reps
@@ -138,16 +174,22 @@ PAUSE = {"pause": 20}
         ([item(1), PAUSE, PAUSE, item(1, gear=["socks"])], [(1, {"socks"}, set(), 30, 40, False)]),
         ([item(1, 25), item(1, 25, gear=["fins"])], [(1, {"fins"}, set(), 20, 0, True)]),
         ([item(3, 25), item(1, 75), item(1, gear=["fins"])], [(4, {"fins"}, set(), 20, 0, False)]),
-        ([item(1, do="socks-kick"), item(1)], [(1, set(), {"socks"}, 30, 0, False)]),  # what the drill needs
+        # what the drill needs
+        ([item(1, do="socks-kick"), item(1)], [(1, set(), {"socks"}, 30, 0, False)]),
         ([{"rounds": 2, "pause_between": 40, "items": [item(1), item(1, gear=["socks"])]}],
          [(1, {"socks"}, set(), 30, 0, False), (2, set(), {"socks"}, 30, 40, False), (3, {"socks"}, set(), 30, 0, False)]),
     ],
 )  # fmt: skip
 def test_gear_changes(written, changes):
     laid = events(*written)
-    numbers = {id(event): number for number, event in enumerate(event for event in laid if hasattr(event, "pieces"))}
+    numbers = {
+        id(event): number
+        for number, event in enumerate(event for event in laid if hasattr(event, "pieces"))
+    }
     found = list(gear_changes(laid, PIECES, SHORT))
-    assert [(numbers[id(c.before)], c.on, c.off, c.cost_s, c.covered_s, c.at_far_end) for c in found] == changes
+    assert [
+        (numbers[id(c.before)], c.on, c.off, c.cost_s, c.covered_s, c.at_far_end) for c in found
+    ] == changes
     plain = sum(event.seconds for event in laid if not hasattr(event, "pieces")) + sum(
         t.clock.value for t in run(*written).reps
     )
@@ -158,7 +200,14 @@ def test_gear_changes(written, changes):
 
 def test_no_number_leaves_the_totals_out_and_says_why_once():
     found = run(item(4, do="board-kick", sendoff=60), item(2, do="float", rest=10), item(1))
-    assert (found.clock, found.work, found.load, found.rest_s, found.density, found.work_to_rest) == (None,) * 6
+    assert (
+        found.clock,
+        found.work,
+        found.load,
+        found.rest_s,
+        found.density,
+        found.work_to_rest,
+    ) == (None,) * 6
     assert found.missing == (
         NoNumber(Because.NOT_TESTED, "board-kick", "board-100"),
         NoNumber(Because.NO_PACE_RULE, "float"),
@@ -170,7 +219,9 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
     assert [timed.rest_s for timed in on_sendoffs.reps] == [None] * 4
 
 
-@pytest.mark.parametrize(("sendoff", "rest_s", "ratio"), [(45.5, 2, 90), (45, 0, None), (40, -20, None)])
+@pytest.mark.parametrize(
+    ("sendoff", "rest_s", "ratio"), [(45.5, 2, 90), (45, 0, None), (40, -20, None)]
+)
 def test_work_to_rest_where_there_is_rest(sendoff, rest_s, ratio):
     found = run(item(4, sendoff=sendoff), of=group(FORTY_FIVE))
     assert found.rest_s == pytest.approx(rest_s, abs=1e-9)

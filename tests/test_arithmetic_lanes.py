@@ -1,4 +1,6 @@
-"""Lanes: send-offs that are too tight or too short, lanes that are crowded, gaps longer than a send-off."""
+"""Lanes: send-offs that are too tight or too short, lanes that are crowded, gaps longer than a
+send-off.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +9,20 @@ from datetime import date
 
 import pytest
 from arithmetic_strategies import TIMED, items
-from arithmetic_world import DRILLS, LONG, SCALE, SHORT, YARDS, catalogue, clock, events, group, policy, rep, swim_set
+from arithmetic_world import (
+    DRILLS,
+    LONG,
+    SCALE,
+    SHORT,
+    YARDS,
+    catalogue,
+    clock,
+    events,
+    group,
+    policy,
+    rep,
+    swim_set,
+)
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -17,7 +32,10 @@ from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, is_on_back
 from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
 from almanac.model.swim_set import items_from
 
-FORTY_FIVE = {"kick-50": 45 * 0.87, "crawl-100": 90 * 0.87}  # 45 s over 50 kick, 90 s over 100 crawl, at strong
+FORTY_FIVE = {
+    "kick-50": 45 * 0.87,
+    "crawl-100": 90 * 0.87,
+}  # 45 s over 50 kick, 90 s over 100 crawl, at strong
 
 
 def tight(of=None, **item):
@@ -53,8 +71,10 @@ def test_too_tight_and_too_short(sendoff, is_tight, too_short):
 
 
 def test_the_tightest_rep_of_an_item_speaks_for_it():
-    # Osprey on 1:00. From easy to steady: 65.08 + 3, 61.83 + 3, 58.57 + 4. From steady to fast, at 4.8 to 8 of effort:
-    # 58.57 + 4, 56.83 + 4, 55.08 + 5, 53.34 + 5, and now a quarter of the work: 51.59 + 12.90, 49.85 + 12.46.
+    # Osprey on 1:00. From easy to steady: 65.08 + 3, 61.83 + 3, 58.57 + 4. From steady to fast, at
+    # 4.8 to 8 of effort:
+    # 58.57 + 4, 56.83 + 4, 55.08 + 5, 53.34 + 5, and now a quarter of the work: 51.59 + 12.90,
+    # 49.85 + 12.46.
     (found,) = tight(reps=3, effort={"descend": ["easy", "steady"]}, sendoff=60)
     assert found.timed.rep.number == 1 and found.least_rest_s == 3
     (found,) = tight(reps=6, effort={"descend": ["steady", "fast"]}, sendoff=60)
@@ -80,15 +100,22 @@ def test_too_tight_is_every_item_with_a_rep_short_of_its_least_rest(written):
             lack = on.rest_for(timed.rep, timed.target, "least").value - timed.rest_s
             if lack > 1e-9:
                 short[timed.rep.path] = max(lack, short.get(timed.rep.path, 0))
-    assert {one.timed.rep.path: one.least_rest_s - one.timed.rest_s for one in too_tight(found, on)} == pytest.approx(
-        short
-    )
+    assert {
+        one.timed.rep.path: one.least_rest_s - one.timed.rest_s for one in too_tight(found, on)
+    } == pytest.approx(short)
 
 
 # Lanes.
 
 
-HEADS = [(14, 3, None, 5), (15, 3, None, 5), (16, 3, 4, 4), (1, 1, None, 1), (2, 6, None, 1), (40, 1, None, 40)]
+HEADS = [
+    (14, 3, None, 5),
+    (15, 3, None, 5),
+    (16, 3, 4, 4),
+    (1, 1, None, 1),
+    (2, 6, None, 1),
+    (40, 1, None, 40),
+]
 
 
 @pytest.mark.parametrize(("heads", "lanes", "most", "expected"), HEADS)
@@ -119,15 +146,20 @@ def test_forty_in_a_lane():
     assert full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=6, reps=3, sendoff=60)
 
 
-@pytest.mark.parametrize(("sendoff", "is_crowded"), [(50, False), (45, False), (40, True), (35, True)])
+@pytest.mark.parametrize(
+    ("sendoff", "is_crowded"), [(50, False), (45, False), (40, True), (35, True)]
+)
 def test_one_length_is_held_against_its_sendoff(sendoff, is_crowded):
-    # Five on the back 10 s apart: the last leaves at 40 s. A 25 ends at the other wall, so the leader comes back from there
+    # Five on the back 10 s apart: the last leaves at 40 s. A 25 ends at the other wall, so the
+    # leader comes back from there
     # when the send-off is over, although he was there after 20 s.
     found = full(group(FORTY_FIVE), distance=25, sendoff=sendoff)
     assert bool(found) == is_crowded
     for one in found:
         assert one.back_s == sendoff and one.timed.target_s < 25
-    assert full(group(FORTY_FIVE), distance=50, effort="all-out", sendoff=sendoff)  # there and back in 39 s
+    assert full(
+        group(FORTY_FIVE), distance=50, effort="all-out", sendoff=sendoff
+    )  # there and back in 39 s
     (found,) = full(
         group(FORTY_FIVE), distance=25, sendoff=10
     )  # on a send-off that nobody makes he is there after his time
@@ -142,12 +174,18 @@ def test_one_length_of_a_long_pool():
 def test_without_a_target_nothing_is_said_of_the_lane():
     assert not full(group({}, heads=40, lanes=1), reps=2)
     assert not full(group({}, heads=40, lanes=1), drill="board-kick", sendoff=60)
-    upright = clock(group({})).run(events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"}))
+    upright = clock(group({})).run(
+        events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"})
+    )
     assert not crowded(upright, group({}, heads=40, lanes=1), policy(), SHORT)
 
 
 @given(
-    items(TIMED), st.integers(1, 200), st.integers(1, 10), st.integers(1, 400), st.sampled_from([SHORT, LONG, YARDS])
+    items(TIMED),
+    st.integers(1, 200),
+    st.integers(1, 10),
+    st.integers(1, 400),
+    st.sampled_from([SHORT, LONG, YARDS]),
 )
 def test_the_most_heads_fit_and_one_more_does_not(written, heads, lanes, gap, course):
     of = group(heads=heads, lanes=lanes, gap=gap)
@@ -168,7 +206,9 @@ def problems(rule, of, **item):
     """What a check says of a catalogue that holds one set."""
     one = swim_set({"reps": 4, "distance": 50, "do": "kick", "effort": "strong", **item})
     whole = catalogue(of)
-    analysis = Analysis(replace(whole, entries={**whole.entries, ("set", one.id): one}), date(2026, 10, 1))
+    analysis = Analysis(
+        replace(whole, entries={**whole.entries, ("set", one.id): one}), date(2026, 10, 1)
+    )
     return [problem.message for problem in rule.check(analysis)]
 
 
@@ -180,7 +220,12 @@ def problems(rule, of, **item):
         (sendoff_too_tight, group(FORTY_FIVE, heads=1), {"sendoff": 60}, None),
         (lane_crowded, group(FORTY_FIVE, heads=40, lanes=1), {"sendoff": 60}, "with 40 in a lane"),
         (lane_crowded, group(FORTY_FIVE, heads=1, lanes=1), {"sendoff": 60}, None),
-        (gap_over_sendoff, group(FORTY_FIVE, gap=90), {"sendoff": 60}, "a gap of 90 s is not below the send-off"),
+        (
+            gap_over_sendoff,
+            group(FORTY_FIVE, gap=90),
+            {"sendoff": 60},
+            "a gap of 90 s is not below the send-off",
+        ),
         (gap_over_sendoff, group(FORTY_FIVE, heads=1, lanes=1, gap=90), {"sendoff": 60}, None),
         (lane_crowded, group({}, heads=40, lanes=1, gap=90), {"sendoff": 60}, None),
         (sendoff_too_tight, group({}), {"sendoff": 1}, None),

@@ -1,4 +1,6 @@
-"""Session load, monotony and strain: identities, a worked week, a printed ratio; check-values.md, section 5."""
+"""Session load, monotony and strain: identities, a worked week, a printed ratio; check-values.md,
+section 5.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +34,9 @@ def test_session_load(rating, minutes, load):
     ],
 )  # fmt: skip
 @pytest.mark.parametrize("load", [1, 300, 437.5])
-def test_equal_training_days(training_days, population, sample, load):  # sqrt(k / (7 - k)) and sqrt(6 k / (7 (7 - k)))
+def test_equal_training_days(
+    training_days, population, sample, load
+):  # sqrt(k / (7 - k)) and sqrt(6 k / (7 (7 - k)))
     week = [load] * training_days + [0] * (7 - training_days)
     for convention, printed in ((POPULATION, population), (SAMPLE, sample)):
         found = week_load(week, convention)
@@ -41,7 +45,11 @@ def test_equal_training_days(training_days, population, sample, load):  # sqrt(k
             assert (found.deviation, found.monotony, found.strain) == (0, None, None)
             continue
         share = training_days / (7 - training_days) * (1 if convention is POPULATION else 6 / 7)
-        assert found.monotony == pytest.approx(math.sqrt(share), abs=1e-12) == pytest.approx(printed, abs=1e-6)
+        assert (
+            found.monotony
+            == pytest.approx(math.sqrt(share), abs=1e-12)
+            == pytest.approx(printed, abs=1e-6)
+        )
         assert found.strain == pytest.approx(found.total * math.sqrt(share), rel=1e-12)
 
 
@@ -53,31 +61,53 @@ def test_the_worked_week(convention, deviation, monotony, strain):
     found = week_load(WEEK, convention)
     assert found.total == 2160 and found.mean == pytest.approx(308.571429, abs=1e-6)
     assert found.deviation == pytest.approx(deviation, abs=1e-6)
-    assert found.monotony == pytest.approx(monotony, abs=1e-6) and found.strain == pytest.approx(strain, abs=1e-3)
+    assert found.monotony == pytest.approx(monotony, abs=1e-6) and found.strain == pytest.approx(
+        strain, abs=1e-3
+    )
 
 
 def test_the_sample_convention_is_the_default_and_the_two_differ_by_one_factor():
     assert week_load(WEEK) == week_load(WEEK, SAMPLE)
-    assert week_load(WEEK).monotony / week_load(WEEK, POPULATION).monotony == pytest.approx(math.sqrt(6 / 7))
+    assert week_load(WEEK).monotony / week_load(WEEK, POPULATION).monotony == pytest.approx(
+        math.sqrt(6 / 7)
+    )
 
 
-def test_a_printed_ratio():  # BMJ Military Health, table 1, resistance exercise: mean 790 over SD 897, printed 0.88
-    low, high = 790 - 897 / math.sqrt(2), 790 + 897 / math.sqrt(2)  # two days of that mean and that sample SD
-    assert week_load([low, high]).monotony == pytest.approx(790 / 897) == pytest.approx(0.88, abs=0.005)
+# BMJ Military Health, table 1, resistance exercise: mean 790 over SD 897, printed 0.88
+def test_a_printed_ratio():
+    low, high = (
+        790 - 897 / math.sqrt(2),
+        790 + 897 / math.sqrt(2),
+    )  # two days of that mean and that sample SD
+    assert (
+        week_load([low, high]).monotony
+        == pytest.approx(790 / 897)
+        == pytest.approx(0.88, abs=0.005)
+    )
 
 
 @given(days, st.floats(0.01, 100), st.sampled_from(list(Deviation)))
 def test_scaling_every_day(week, factor, convention):
     assume(statistics.pstdev(week) > 1e-3)
-    found, scaled = week_load(week, convention), week_load([factor * load for load in week], convention)
+    found, scaled = (
+        week_load(week, convention),
+        week_load([factor * load for load in week], convention),
+    )
     assert scaled.monotony == pytest.approx(found.monotony)
-    assert scaled.strain == pytest.approx(factor * found.strain) and scaled.total == pytest.approx(factor * found.total)
+    assert scaled.strain == pytest.approx(factor * found.strain) and scaled.total == pytest.approx(
+        factor * found.total
+    )
 
 
-@given(days.flatmap(lambda week: st.tuples(st.just(week), st.permutations(week))), st.sampled_from(list(Deviation)))
+@given(
+    days.flatmap(lambda week: st.tuples(st.just(week), st.permutations(week))),
+    st.sampled_from(list(Deviation)),
+)
 def test_the_order_of_days_changes_nothing(weeks, convention):
     found, shuffled = (week_load(week, convention) for week in weeks)
-    assert shuffled.total == pytest.approx(found.total) and shuffled.mean == pytest.approx(found.mean)
+    assert shuffled.total == pytest.approx(found.total) and shuffled.mean == pytest.approx(
+        found.mean
+    )
     assert (shuffled.monotony is None) == (found.monotony is None)
     if found.monotony is not None:
         assert shuffled.strain == pytest.approx(found.strain)
@@ -95,7 +125,13 @@ def test_missing_days_are_not_rest_days():
     assert week_load([300, None, 200]) != week_load([300, 0, 200])
     assert week_load([300, 0, 200]).mean == pytest.approx(500 / 3)
     one = week_load([None, 300, None])
-    assert (one.total, one.mean, one.deviation, one.monotony, one.strain) == (300, 300, None, None, None)
+    assert (one.total, one.mean, one.deviation, one.monotony, one.strain) == (
+        300,
+        300,
+        None,
+        None,
+        None,
+    )
 
 
 @pytest.mark.parametrize("week", [[], [None], [None] * 7])
@@ -104,7 +140,10 @@ def test_a_week_of_which_nothing_is_known(week):
         week_load(week)
 
 
-@given(st.lists(st.one_of(st.none(), st.floats(0, 1e6)), min_size=1, max_size=7), st.sampled_from(list(Deviation)))
+@given(
+    st.lists(st.one_of(st.none(), st.floats(0, 1e6)), min_size=1, max_size=7),
+    st.sampled_from(list(Deviation)),
+)
 def test_no_nan_and_no_infinity(week, convention):
     assume(any(load is not None for load in week))
     found = week_load(week, convention)

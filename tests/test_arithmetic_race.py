@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from almanac.arithmetic.race import fade, laps, points
 
-# Peirsol, 200 m backstroke, Rome 2009 (news report read for check-values.md, section 8; 28.40 and 28.62 are printed there).
+# Peirsol, 200 m backstroke, Rome 2009 (news report read for check-values.md, section 8; 28.40 and
+# 28.62 are printed there).
 PEIRSOL = [26.52, 54.90, 83.30, 111.92]
 
 
@@ -21,7 +22,9 @@ def test_peirsol_s_laps_and_fade():
     assert swum_laps == pytest.approx([26.52, 28.38, 28.40, 28.62])
     found = fade(swum_laps)
     assert found.second_half == pytest.approx(0.038616, abs=1e-6)  # 2.12 s on 54.90
-    assert found.last_lap == pytest.approx(28.62 / 28.39 - 1)  # against the mean of laps 2 and 3; lap 1 holds the start
+    assert found.last_lap == pytest.approx(
+        28.62 / 28.39 - 1
+    )  # against the mean of laps 2 and 3; lap 1 holds the start
     assert swum_laps[3] / swum_laps[1] - 1 == pytest.approx(0.00846, abs=1e-5)
     assert swum_laps[3] / swum_laps[0] - 1 == pytest.approx(0.079186, abs=1e-6)
     assert 200 / PEIRSOL[-1] == pytest.approx(1.786991, abs=1e-6)
@@ -97,7 +100,16 @@ def test_points_are_the_exact_floor(base, time):
     assert scored <= 1000 * Fraction(base, time) ** 3 < scored + 1
 
 
-NO_POINTS = [(0, 50), (50, 0), (-1, 50), ("abc", 50), ("1:50.2", 50), ("nan", 50), (50, math.inf), ("", 5)]
+NO_POINTS = [
+    (0, 50),
+    (50, 0),
+    (-1, 50),
+    ("abc", 50),
+    ("1:50.2", 50),
+    ("nan", 50),
+    (50, math.inf),
+    ("", 5),
+]
 
 
 @pytest.mark.parametrize(("base", "time"), NO_POINTS)

@@ -1,4 +1,6 @@
-"""What resists: parachutes, pulleys, cords, a swimmer's own drag, and what a timed comparison tells."""
+"""What resists: parachutes, pulleys, cords, a swimmer's own drag, and what a timed comparison
+tells.
+"""
 
 from __future__ import annotations
 
@@ -29,7 +31,8 @@ from almanac.arithmetic.resistance import (
 from almanac.model.club import CordReading
 from almanac.model.knowledge import Drag, DragRow
 
-# Coloretti et al. 2025, J Strength Cond Res 39:e701-5 (abstract): area in cm², k = F / v² in N s²/m²; and the coefficient
+# Coloretti et al. 2025, J Strength Cond Res 39:e701-5 (abstract): area in cm², k = F / v² in N
+# s²/m²; and the coefficient
 # that follows at 27 °C (computed for check-values.md, section 10).
 CHUTES = [(400, 15.4, 0.7727), (529, 19.7, 0.7474), (900, 37.2, 0.8296), (1600, 73.9, 0.9270)]
 TABLE = [DragRow(area, k) for area, k, _ in CHUTES]
@@ -44,7 +47,9 @@ def test_parachutes_as_measured(area, k, coefficient):
     assert k < drag_factor(1.17, area / 1e4) < 2 * k  # a handbook plate over-predicts
 
 
-@pytest.mark.parametrize(("area", "k"), [(464.5, 17.55), (714.5, 28.45), (1250, 55.55)])  # half-way between two rows
+@pytest.mark.parametrize(
+    ("area", "k"), [(464.5, 17.55), (714.5, 28.45), (1250, 55.55)]
+)  # half-way between two rows
 def test_parachutes_between_rows(area, k):
     assert parachute_k(TABLE, area) == pytest.approx(k)
     assert parachute_k(TABLE[::-1], area) == pytest.approx(k)
@@ -60,7 +65,9 @@ def test_interpolation_is_numpy_s(area):
 def test_no_parachute_outside_the_table(area):
     with pytest.raises(OutsideMeasured) as refused:
         parachute_k(TABLE, area)
-    assert (refused.value.low, refused.value.high) == (400, 1600) and "400 to 1600" in str(refused.value)
+    assert (refused.value.low, refused.value.high) == (400, 1600) and "400 to 1600" in str(
+        refused.value
+    )
 
 
 @pytest.mark.parametrize("rows", [[], [DragRow(400, 15.4)]])
@@ -91,24 +98,35 @@ def test_two_readings_at_one_stretch_are_no_crash():
 def test_water_at_27_degrees():  # IAPWS-95 at 101.325 kPa, by the iapws package
     assert pytest.approx(IAPWS95(T=300.15, P=0.101325).rho, abs=1e-3) == WATER_DENSITY_27C
     # Between 26 and 28 °C drag changes by 0.055 % only, so one density serves.
-    assert IAPWS95(T=301.15, P=0.101325).rho / IAPWS95(T=299.15, P=0.101325).rho - 1 == pytest.approx(
-        -0.00055, abs=1e-5
-    )
+    assert IAPWS95(T=301.15, P=0.101325).rho / IAPWS95(
+        T=299.15, P=0.101325
+    ).rho - 1 == pytest.approx(-0.00055, abs=1e-5)
 
 
 @pytest.mark.parametrize(
     ("coefficient", "area", "speed", "force"),
     [
-        pytest.param(1.17, 0.04, 1.0, 23.318, id="square plate, Matthews, Aeronautical Engineer's Data Book p. 95"),
-        pytest.param(1.17, math.pi * 0.15**2, 1.2, 59.338, id="0.30 m disc, Hoerner 1965 (from memory)"),
-        pytest.param(1.42, math.pi * 0.10**2, 1.5, 50.012, id="0.20 m cup open to the flow, Matthews p. 95"),
+        pytest.param(
+            1.17,
+            0.04,
+            1.0,
+            23.318,
+            id="square plate, Matthews, Aeronautical Engineer's Data Book p. 95",
+        ),
+        pytest.param(
+            1.17, math.pi * 0.15**2, 1.2, 59.338, id="0.30 m disc, Hoerner 1965 (from memory)"
+        ),
+        pytest.param(
+            1.42, math.pi * 0.10**2, 1.5, 50.012, id="0.20 m cup open to the flow, Matthews p. 95"
+        ),
     ],
 )
 def test_plate_disc_and_cup(coefficient, area, speed, force):
     assert drag_force(drag_factor(coefficient, area), speed) == pytest.approx(force, abs=0.01)
 
 
-def test_a_swimmer_s_own_drag():  # Narita et al. 2017, J Biomech 54:123-8: 23.5 v^2.0 passive, 32.2 v^3.3 active
+# Narita et al. 2017, J Biomech 54:123-8: 23.5 v^2.0 passive, 32.2 v^3.3 active
+def test_a_swimmer_s_own_drag():
     band = swimmer_drag(1.2)
     assert (band.least, band.most) == pytest.approx((33.84, 58.77), abs=0.005)
 
@@ -120,7 +138,8 @@ def test_the_band_runs_from_its_least_to_its_most(speed):
     assert {band.least, band.most} == {23.5 * speed**2.0, 32.2 * speed**3.3}
 
 
-def test_speed_under_a_parachute():  # algebra of check-values.md, section 10: own k 38, parachute 37.2 x 1.15 behind a swimmer
+# algebra of check-values.md, section 10: own k 38, parachute 37.2 x 1.15 behind a swimmer
+def test_speed_under_a_parachute():
     slowed = speed_under_drag(1.5, 38, 37.2 * 1.15)
     assert slowed.at_equal_thrust == pytest.approx(1.028800, abs=1e-6)
     assert slowed.at_equal_power == pytest.approx(1.166589, abs=1e-6)
@@ -189,7 +208,9 @@ def test_pull_of_a_piece_of_gear(drag, at_one):
     rows = drag_rows(pull)
     assert [row.speed for row in rows] == list(SPEEDS)
     assert [row.measured for row in rows] == [0.9 <= speed <= 1.4 for speed in SPEEDS]
-    assert all((row.gear_n is None) == (at_one is None) and row.own.least <= row.own.most for row in rows)
+    assert all(
+        (row.gear_n is None) == (at_one is None) and row.own.least <= row.own.most for row in rows
+    )
 
 
 @pytest.mark.parametrize(
@@ -212,6 +233,6 @@ def test_timed_comparisons_of_the_club(plain, resisted, compared):
     found = list(timed_comparisons(club, BENCHMARKS, "chute"))
     assert len(found) == compared
     for one in found:
-        assert one.added.at_equal_power == pytest.approx(1.25**3 - 1) and one.added.at_equal_thrust == pytest.approx(
-            1.25**2 - 1
-        )
+        assert one.added.at_equal_power == pytest.approx(
+            1.25**3 - 1
+        ) and one.added.at_equal_thrust == pytest.approx(1.25**2 - 1)

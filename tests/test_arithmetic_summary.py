@@ -1,4 +1,6 @@
-"""The summary of a set: distance in each course, lengths, gear, brief, and the lane groups it is meant for."""
+"""The summary of a set: distance in each course, lengths, gear, brief, and the lane groups it is
+meant for.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,9 @@ from almanac.model.entry import Danger
 EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00"}
 
 
-@pytest.mark.parametrize(("course", "metres", "lengths"), [(SHORT, 400, 16), (LONG, 400, 8), (YARDS, 365.76, 16)])
+@pytest.mark.parametrize(
+    ("course", "metres", "lengths"), [(SHORT, 400, 16), (LONG, 400, 8), (YARDS, 365.76, 16)]
+)
 def test_eight_fifties_in_each_course(course, metres, lengths):  # check-values.md, section 16
     found = summarise(catalogue(), swim_set(EIGHT), course)
     assert found.distance.value == 400 and found.metres == pytest.approx(metres, abs=1e-9)
@@ -39,7 +43,9 @@ def test_gear_is_gathered_once_in_order_of_use():
 
 def test_brief_holds_each_danger_once_with_all_that_it_comes_from():
     own = Danger("Feet meet heads.", "Slowest last.")
-    entry = replace(swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), safety=(own,))
+    entry = replace(
+        swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), safety=(own,)
+    )
     found = summarise(catalogue(), entry).brief
     assert found[0] == BriefLine(own.hazard, own.control, ("a-set",))
     assert found[1].hazard == DANGER.hazard and found[1].sources == ("fins", "kick", "backstroke")
@@ -66,7 +72,9 @@ def test_rows_of_the_lane_table_hold_every_rep_once(written):
         assert (row.slowest.target_s, row.fastest.target_s) == (
             (max(targets), min(targets)) if targets else (None, None)
         )
-        assert (row.least_rest_s, row.greatest_rest_s) == ((min(rests), max(rests)) if rests else (None, None))
+        assert (row.least_rest_s, row.greatest_rest_s) == (
+            (min(rests), max(rests)) if rests else (None, None)
+        )
 
 
 def test_a_group_without_tests_has_the_distances_and_no_clock():
@@ -101,7 +109,9 @@ THEN_STROKE = [
 )  # fmt: skip
 def test_shares(written, kick, supine, prone, board, resisted, fast, into_stroke):
     found = summarise(catalogue(), swim_set(*written)).shares
-    expected = [share and Fraction(*share) for share in (kick, supine, prone, board, resisted, fast)]
+    expected = [
+        share and Fraction(*share) for share in (kick, supine, prone, board, resisted, fast)
+    ]
     assert [
         found.kick,
         found.supine_flutter,

@@ -28,23 +28,39 @@ YARD = Unit.YARD.metres
 # International yard and pound agreement, 1959: 1 yd = 0.9144 m exactly; reproduced with pint.
 @pytest.mark.parametrize(
     ("yards", "metres"),
-    [(25, 22.86), (100, 91.44), (500, 457.2), (1000, 914.4), (1650, 1508.76), (5, 4.572), (1760, 1609.344)],
+    [
+        (25, 22.86),
+        (100, 91.44),
+        (500, 457.2),
+        (1000, 914.4),
+        (1650, 1508.76),
+        (5, 4.572),
+        (1760, 1609.344),
+    ],
 )
 def test_yards_in_metres(yards, metres):
     assert yards * YARD == pytest.approx(metres, abs=1e-9)
-    assert yards * YARD == pytest.approx(UNITS.Quantity(yards, "yard").to("metre").magnitude, rel=1e-15)
+    assert yards * YARD == pytest.approx(
+        UNITS.Quantity(yards, "yard").to("metre").magnitude, rel=1e-15
+    )
 
 
-@pytest.mark.parametrize(("metres", "yards"), [(25, 27.340332458), (50, 54.680664917), (15, 16.404199475)])
+@pytest.mark.parametrize(
+    ("metres", "yards"), [(25, 27.340332458), (50, 54.680664917), (15, 16.404199475)]
+)
 def test_metres_in_yards(metres, yards):
     assert metres / YARD == pytest.approx(yards, abs=1e-9)
-    assert metres / YARD == pytest.approx(UNITS.Quantity(metres, "metre").to("yard").magnitude, rel=1e-15)
+    assert metres / YARD == pytest.approx(
+        UNITS.Quantity(metres, "metre").to("yard").magnitude, rel=1e-15
+    )
 
 
 def test_a_mile_a_foot_and_not_the_survey_foot():
     assert pytest.approx(UNITS.Quantity(1, "mile").to("metre").magnitude, rel=1e-15) == 1760 * YARD
     assert (
-        YARD / 3 == pytest.approx(UNITS.Quantity(1, "foot").to("metre").magnitude, rel=1e-15) == pytest.approx(0.3048)
+        YARD / 3
+        == pytest.approx(UNITS.Quantity(1, "foot").to("metre").magnitude, rel=1e-15)
+        == pytest.approx(0.3048)
     )
     survey = UNITS.Quantity(1, "survey_foot").to("metre").magnitude
     assert survey == pytest.approx(0.304800609601, abs=1e-12)
@@ -66,7 +82,8 @@ def test_a_kilogram_of_force_and_a_pound():
 
 
 @pytest.mark.parametrize(
-    ("name", "metres", "unit"), [("25yd", 22.86, "yards"), ("25m", 25, "metres"), ("50m", 50, "metres")]
+    ("name", "metres", "unit"),
+    [("25yd", 22.86, "yards"), ("25m", 25, "metres"), ("50m", 50, "metres")],
 )
 def test_courses(name, metres, unit):
     course = Course.parse(name)
@@ -92,7 +109,8 @@ def test_times(written, seconds):
 
 
 NO_TIMES = [
-    "0:00", "0:00.0", 0, -5, 0.0, "1:75", "1:5", "75", "", "1:2:30", "1:60:00", "100:00", "-1:00", "1:15 pm", "1.15", "１:15",
+    "0:00", "0:00.0", 0, -5, 0.0, "1:75", "1:5", "75", "", "1:2:30", "1:60:00", "100:00", "-1:00", "1:15 "
+        "pm", "1.15", "１:15",
     "1:15.123", ":30", "60:00", "24:00:00", 86400, 86401, float("inf"),
 ]  # fmt: skip
 

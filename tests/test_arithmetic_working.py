@@ -1,4 +1,6 @@
-"""The working behind every figure: it comes to the figure, as a tree and as the line that a coach reads."""
+"""The working behind every figure: it comes to the figure, as a tree and as the line that a coach
+reads.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,18 @@ from functools import cached_property
 
 import pytest
 from arithmetic_strategies import TRAVELLED, items
-from arithmetic_world import DRILLS, SCALE, SHORT, catalogue, clock, group, policy, rep, swim_set, swum
+from arithmetic_world import (
+    DRILLS,
+    SCALE,
+    SHORT,
+    catalogue,
+    clock,
+    group,
+    policy,
+    rep,
+    swim_set,
+    swum,
+)
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -60,19 +73,28 @@ def worked(tree: Working) -> float:
         case UpTo(inner, step):
             return step * math.ceil(worked(inner) / step - 0.0005)
         case PowerLaw(reference, reference_m, metres, exponent):
-            return worked(reference) * math.exp(exponent * (math.log(metres) - math.log(reference_m)))
+            return worked(reference) * math.exp(
+                exponent * (math.log(metres) - math.log(reference_m))
+            )
         case Between(first, last, along):
             return (1 - along) * worked(first) + along * worked(last)
         case BuildTime(slow, fast):
             speeds = [1 / worked(slow), 1 / worked(fast)]
-            return worked(slow) if math.isclose(*speeds) else math.log(speeds[1] / speeds[0]) / (speeds[1] - speeds[0])
+            return (
+                worked(slow)
+                if math.isclose(*speeds)
+                else math.log(speeds[1] / speeds[0]) / (speeds[1] - speeds[0])
+            )
 
 
 # The line that a coach reads, as an expression: clock times as seconds, names and units left out.
 _CLOCK = re.compile(r"(?:(\d+):)?(\d+):(\d\d(?:\.\d)?)")
 _KEPT = {"of", "the", "way", "from", "to", "building"}
 _FORMS = [
-    (re.compile(r"([\d.,]+) % of the way from ([\d.,]+) to ([\d.,]+)"), r"(\2 + (\3 - \2) * \1 / 100)"),
+    (
+        re.compile(r"([\d.,]+) % of the way from ([\d.,]+) to ([\d.,]+)"),
+        r"(\2 + (\3 - \2) * \1 / 100)",
+    ),
     (re.compile(r"building from ([\d.,]+) to ([\d.,]+)"), r"build(\1, \2)"),
 ]
 
@@ -80,10 +102,13 @@ _FORMS = [
 def read(line: str) -> float:
     """The value of a printed line."""
     text = _CLOCK.sub(
-        lambda m: repr(3600 * int(m[1] or 0) + 60 * int(m[2]) + float(m[3])), line.replace("up to the next", "@")
+        lambda m: repr(3600 * int(m[1] or 0) + 60 * int(m[2]) + float(m[3])),
+        line.replace("up to the next", "@"),
     )
     text = re.sub(r"(?<=\d),(?=\d)", "", text)
-    text = re.sub(r"(?<![\w.])[A-Za-z][\w'’/-]*", lambda word: word[0] if word[0] in _KEPT else "", text)
+    text = re.sub(
+        r"(?<![\w.])[A-Za-z][\w'’/-]*", lambda word: word[0] if word[0] in _KEPT else "", text
+    )
     text = re.sub(r" +", " ", text)
     for form, expression in _FORMS:
         text = form.sub(expression, text)
@@ -101,16 +126,22 @@ def read(line: str) -> float:
     assert not re.search(r"[^\d\s.,+*/()-]", re.sub(r"\b(up|build)\b", "", text)), (line, text)
     known = {
         "up": lambda inner, step: step * math.ceil(inner / step - 0.0005),
-        "build": lambda slow, fast: slow if slow == fast else slow * fast * math.log(slow / fast) / (slow - fast),
+        "build": lambda slow, fast: (
+            slow if slow == fast else slow * fast * math.log(slow / fast) / (slow - fast)
+        ),
     }
-    return eval(text, {"__builtins__": {}}, known)  # nothing but numbers, signs and the two names, as asserted above
+    return eval(
+        text, {"__builtins__": {}}, known
+    )  # nothing but numbers, signs and the two names, as asserted above
 
 
 @given(items(), st.sampled_from(list(COURSES.values())))
 def test_every_figure_is_what_its_working_comes_to(written, course):
     summary = summarise(catalogue(), swim_set(*written), course)
     for figure in set_figures(summary, SCALE, "osprey-1").values():
-        assert math.isclose(figure.working.value, worked(figure.working), rel_tol=1e-9, abs_tol=1e-9), figure
+        assert math.isclose(
+            figure.working.value, worked(figure.working), rel_tol=1e-9, abs_tol=1e-9
+        ), figure
 
 
 def slack(working: Working) -> float:
@@ -118,7 +149,10 @@ def slack(working: Working) -> float:
     tips = working.step if isinstance(working, UpTo) else 0
     inner = (getattr(working, field.name) for field in fields(working))
     found = [
-        part for value in inner for part in (value if isinstance(value, tuple) else (value,)) if is_dataclass(part)
+        part
+        for value in inner
+        for part in (value if isinstance(value, tuple) else (value,))
+        if is_dataclass(part)
     ]
     weight = (
         math.prod(part.value for part in working.factors if isinstance(part, Known))
@@ -136,7 +170,9 @@ def test_every_figure_as_printed_comes_to_what_is_shown(written):
         shown, exact = read(last.value), figure.working.value
         assert last.value == show_value(exact, figure.unit)
         assert abs(shown - exact) <= (0.5 if figure.unit == "s" and exact >= 60 else 0.051), last
-        assert read(last.how) == pytest.approx(exact, rel=0.01, abs=0.3 + slack(figure.working)), last
+        assert read(last.how) == pytest.approx(exact, rel=0.01, abs=0.3 + slack(figure.working)), (
+            last
+        )
 
 
 @pytest.mark.parametrize(
@@ -150,8 +186,16 @@ def test_every_figure_as_printed_comes_to_what_is_shown(written):
             "1:05 − (20 s + 3 s)",
             42,
         ),
-        (UpTo(Sum((Known(54, unit="s"), Known(3, unit="s"))), 5), "54 s + 3 s, up to the next 5 s", 60),
-        (Product((Known(6), UpTo(Known(57.0, unit="s"), 5))), "6 × (57 s, up to the next 5 s)", 360),
+        (
+            UpTo(Sum((Known(54, unit="s"), Known(3, unit="s"))), 5),
+            "54 s + 3 s, up to the next 5 s",
+            60,
+        ),
+        (
+            Product((Known(6), UpTo(Known(57.0, unit="s"), 5))),
+            "6 × (57 s, up to the next 5 s)",
+            360,
+        ),
         (
             PowerLaw(Known(50.0), 50, 100, 1.06),
             "50 s × (100 m ÷ 50 m) ^ 1.06",
@@ -169,13 +213,24 @@ def test_lines(working, line, value):
 
 def test_figures_are_named_by_the_place_of_their_item():
     inner = {"reps": 2, "distance": 50, "do": "kick", "effort": "easy", "sendoff": 90}
-    summary = summarise(catalogue(), swim_set({"rounds": 2, "items": [{"pause": 9}, inner]}, {**inner, "do": "float"}))
+    summary = summarise(
+        catalogue(),
+        swim_set({"rounds": 2, "items": [{"pause": 9}, inner]}, {**inner, "do": "float"}),
+    )
     named = {"distance", "metres", "lengths", "mode kick", "effort easy", "gear none", "clock"}
     of_items = {"target 1.2", "sendoff 1.2", "rest 1.2", "sendoff 2"}
     figures = set_figures(summary, SCALE, "osprey-1")
-    assert named | of_items <= set(figures) and not {"target 2", "work", "density", "load", "target 1.1"} & set(figures)
+    assert named | of_items <= set(figures) and not {
+        "target 2",
+        "work",
+        "density",
+        "load",
+        "target 1.1",
+    } & set(figures)
     assert not {
-        name for name in set_figures(summary, SCALE, None) if name.split()[0] in {"clock", "target", "sendoff", "rest"}
+        name
+        for name in set_figures(summary, SCALE, None)
+        if name.split()[0] in {"clock", "target", "sendoff", "rest"}
     }
 
 
@@ -183,7 +238,9 @@ def test_figures_are_named_by_the_place_of_their_item():
 def test_gathering_terms_keeps_their_sum(numbers):
     terms = [Known(number, "s") for number in numbers]
     assert gathered(terms).value == total(terms).value == Sum(tuple(terms)).value == sum(numbers)
-    assert [times(number, Known(7)).value for number in numbers] == [7 * number for number in numbers]
+    assert [times(number, Known(7)).value for number in numbers] == [
+        7 * number for number in numbers
+    ]
 
 
 # Nothing that is no number, whatever the club writes.
@@ -194,14 +251,28 @@ def no_such_number(thing, where="") -> list[str]:
     if isinstance(thing, float):
         return [] if math.isfinite(thing) else [where]
     if isinstance(thing, (tuple, list, frozenset)):
-        return [found for number, one in enumerate(thing) for found in no_such_number(one, f"{where}[{number}]")]
+        return [
+            found
+            for number, one in enumerate(thing)
+            for found in no_such_number(one, f"{where}[{number}]")
+        ]
     if isinstance(thing, dict):
-        return [found for key, one in thing.items() for found in no_such_number(one, f"{where}.{key}")]
+        return [
+            found for key, one in thing.items() for found in no_such_number(one, f"{where}.{key}")
+        ]
     if not is_dataclass(thing) or isinstance(thing, (Enum, Fraction, Entry)):
         return []
     names = {field.name for field in fields(thing)}
-    names |= {name for name in dir(type(thing)) if isinstance(getattr(type(thing), name), (property, cached_property))}
-    return [found for name in sorted(names) for found in no_such_number(getattr(thing, name), f"{where}.{name}")]
+    names |= {
+        name
+        for name in dir(type(thing))
+        if isinstance(getattr(type(thing), name), (property, cached_property))
+    }
+    return [
+        found
+        for name in sorted(names)
+        for found in no_such_number(getattr(thing, name), f"{where}.{name}")
+    ]
 
 
 _times = st.one_of(st.floats(0.01, 6000), st.sampled_from([0.01, 30, 60, 86399]))
@@ -227,13 +298,19 @@ def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, 
     assert no_such_number(found) == []
     summary = summarise(catalogue(of), swim_set(*written), course)
     for figure in set_figures(summary, SCALE, "osprey-1").values():
-        assert math.isfinite(figure.working.value) and steps(figure.working, figure.name, figure.unit)
+        assert math.isfinite(figure.working.value) and steps(
+            figure.working, figure.name, figure.unit
+        )
 
 
 def test_a_set_of_pauses_or_of_holding_alone():
     for written in ([{"pause": 60}], [{"reps": 3, "time": 20, "do": "upright", "effort": "fast"}]):
         summary = summarise(catalogue(), swim_set(*written))
-        assert summary.distance.value == 0 and summary.shares.kick is None and summary.shares.fast is None
+        assert (
+            summary.distance.value == 0
+            and summary.shares.kick is None
+            and summary.shares.fast is None
+        )
         assert no_such_number([summary.clocks["osprey-1"], summary.shares, dict(summary.by)]) == []
         assert summary.clocks["osprey-1"].clock.value == 60
     (timed,) = clock(course=SHORT).run(rep(reps=1)).reps

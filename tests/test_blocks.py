@@ -1,4 +1,6 @@
-"""Blocks added up, against sums worked by hand; calendars read back by another library; the rules for blocks."""
+"""Blocks added up, against sums worked by hand; calendars read back by another library; the rules
+for blocks.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,12 @@ import pytest
 import vobject
 from plans_world import BLOCK, analysis, club, codes
 
-from almanac.arithmetic.appearances import benchmark_plans, drill_appearances, goal_appearances, late_needs
+from almanac.arithmetic.appearances import (
+    benchmark_plans,
+    drill_appearances,
+    goal_appearances,
+    late_needs,
+)
 from almanac.site.calendar import block_calendar, block_table
 
 
@@ -60,22 +67,31 @@ def test_change_from_week_to_week(summary) -> None:
     assert summary.weeks[0].change is None
     assert summary.weeks[1].change.metres == pytest.approx(0.5)
     assert summary.weeks[2].change.metres == pytest.approx(500 / 1500 - 1)
-    assert summary.weeks[2].change.resisted is None  # nothing was resisted before: no share of nothing
+    assert (
+        summary.weeks[2].change.resisted is None
+    )  # nothing was resisted before: no share of nothing
 
 
 def test_taper_against_the_weeks_before(summary) -> None:
-    # the mean of 1,000 and 1,500 m is 1,250; 500 m cut it by 60 %, the upper end of Bosquet et al. 2007
+    # the mean of 1,000 and 1,500 m is 1,250; 500 m cut it by 60 %, the upper end of Bosquet et al.
+    # 2007
     assert summary.taper.weeks == (3,)
     assert summary.taper.cut == pytest.approx(0.6)
 
 
 def test_appearances(world, summary) -> None:
     drills = drill_appearances(summary)
-    assert (drills["back-kick"].first, drills["back-kick"].last, drills["back-kick"].days) == (1, 3, 6)
+    assert (drills["back-kick"].first, drills["back-kick"].last, drills["back-kick"].days) == (
+        1,
+        3,
+        6,
+    )
     assert "kick-technique" in goal_appearances(summary)
     levels = list(world.catalogue.words("levels"))
     late = list(late_needs(summary, world.catalogue.drills, levels, "foundation"))
-    assert ("back-kick", "back-float", None) in [(item.drill, item.need, item.need_first) for item in late]
+    assert ("back-kick", "back-float", None) in [
+        (item.drill, item.need, item.need_first) for item in late
+    ]
 
 
 def test_benchmarks_due(world) -> None:
@@ -110,7 +126,11 @@ def test_table(world) -> None:
     [
         ("starts: 2026-09-07", "starts: 2026-09-08", "block-starts-monday"),
         ("goals: [kick-technique]", "goals: [kick-technique, kick-endurance]", "goal-unserved"),
-        ("sun: {rest: true}}\n  - focus: Ease.", "sun: {practice: tuesday}}\n  - focus: Ease.", "days-off"),
+        (
+            "sun: {rest: true}}\n  - focus: Ease.",
+            "sun: {practice: tuesday}}\n  - focus: Ease.",
+            "days-off",
+        ),
         (
             "days: {mon: {practice: tuesday}, sun: {rest: true}}",
             "days: {mon: {practice: tuesday}, tue: {practice: tuesday}, sun: {rest: true}}",

@@ -35,7 +35,9 @@ def test_changes_newest_first(tmp_path: Path) -> None:
         ("removed", "block", "autumn"),
         ("changed", "drill", "back-kick"),
     ]
-    assert ("added", "drill", "back-kick") in [(change.what, change.kind, change.id) for change in found]
+    assert ("added", "drill", "back-kick") in [
+        (change.what, change.kind, change.id) for change in found
+    ]
     assert len(changes(history(tmp_path / "club", 1))) == 1
 
 

@@ -1,4 +1,6 @@
-"""``almanac check`` and ``almanac sum`` as they are called: exit codes, roots, formats, and the JSON contract."""
+"""``almanac check`` and ``almanac sum`` as they are called: exit codes, roots, formats, and the
+JSON contract.
+"""
 
 from __future__ import annotations
 
@@ -49,7 +51,11 @@ def spoil(root: Path, file: str, old: str, new: str) -> None:
 
 
 def test_check_of_a_sound_catalogue(capsys: pytest.CaptureFixture[str]) -> None:
-    assert called(capsys, "check", "--root", BASE) == (0, "0 errors, 0 warnings in 27 entries\n", "")
+    assert called(capsys, "check", "--root", BASE) == (
+        0,
+        "0 errors, 0 warnings in 27 entries\n",
+        "",
+    )
 
 
 def test_check_of_here(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
@@ -62,7 +68,8 @@ def test_check_with_an_error(capsys: pytest.CaptureFixture[str], root: Path) -> 
     code, out, err = called(capsys, "check", "--root", root)
     assert (code, err) == (1, "")
     assert out.splitlines() == [
-        "plans/sets/six-fifties.yml:11:14: error bad-time: '1:75' is no time: seconds run from 00 to 59",
+        "plans/sets/six-fifties.yml:11:14: error bad-time: '1:75' is no time: seconds run "
+        "from 00 to 59",
         "    write 2:15, or 75 for seconds",
         "1 error, 0 warnings in 27 entries",
     ]
@@ -112,11 +119,14 @@ def test_a_root_that_is_none(capsys: pytest.CaptureFixture[str], tmp_path: Path)
     code, out, err = called(capsys, "check", "--root", tmp_path)
     assert (code, out) == (2, "")
     assert (
-        err == f"almanac: {tmp_path} holds neither drills/ nor plans/; go to the repository, or name it with --root\n"
+        err == f"almanac: {tmp_path} holds neither drills/ nor plans/; go to the repository, or "
+        "name it with --root\n"
     )
 
 
-def test_an_empty_catalogue_says_what_is_missing(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+def test_an_empty_catalogue_says_what_is_missing(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     (tmp_path / "drills").mkdir()
     code, out, _ = called(capsys, "check", "--root", tmp_path)
     assert code == 1
@@ -127,18 +137,27 @@ def test_an_empty_catalogue_says_what_is_missing(capsys: pytest.CaptureFixture[s
 
 @pytest.mark.parametrize("command", ["check", "sum"])
 def test_a_fault_of_the_program_is_one_sentence_and_a_log(
-    command: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+    command: str,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
 ) -> None:
     def broken(*_: object) -> None:
         raise RuntimeError("the pool is empty")
 
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
     monkeypatch.setattr(
-        check if command == "check" else sum_, "load_and_check" if command == "check" else "named", broken
+        check if command == "check" else sum_,
+        "load_and_check" if command == "check" else "named",
+        broken,
     )
-    code, out, err = called(capsys, command, *(["six-fifties"] if command == "sum" else []), "--root", BASE)
+    code, out, err = called(
+        capsys, command, *(["six-fifties"] if command == "sum" else []), "--root", BASE
+    )
     assert (code, out) == (3, "")
-    assert err.count("\n") == 1 and err.startswith("almanac: a fault of the program itself; please report ")
+    assert err.count("\n") == 1 and err.startswith(
+        "almanac: a fault of the program itself; please report "
+    )
     log = Path(err.split()[-1])
     assert (
         log.parent == tmp_path
@@ -148,10 +167,15 @@ def test_a_fault_of_the_program_is_one_sentence_and_a_log(
 
 
 def test_a_terminal_that_lacks_a_character_is_no_fault(root: Path) -> None:
-    spoil(root, "drills/skills/kicking/back-kick.yml", "easier: [back-float]", "easier: [back-kick]")
+    spoil(
+        root, "drills/skills/kicking/back-kick.yml", "easier: [back-float]", "easier: [back-kick]"
+    )
     environment = {**os.environ, "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"}
     done = subprocess.run(
-        [sys.executable, "-m", "almanac", "check", "--root", root], env=environment, capture_output=True, check=False
+        [sys.executable, "-m", "almanac", "check", "--root", root],
+        env=environment,
+        capture_output=True,
+        check=False,
     )
     assert done.returncode == 1 and done.stderr == b""
     assert b"back-kick \\u2192 back-kick" in done.stdout
@@ -187,7 +211,13 @@ def ladder() -> dict[str, Any]:
 
 def test_the_ladder_as_json(ladder: dict[str, Any]) -> None:
     summary = ladder
-    assert (summary["distance"], summary["unit"], summary["metres"], summary["lengths"], summary["reps"]) == (
+    assert (
+        summary["distance"],
+        summary["unit"],
+        summary["metres"],
+        summary["lengths"],
+        summary["reps"],
+    ) == (
         1000,
         "m",
         1000.0,
@@ -215,7 +245,15 @@ REP = {
     "path": str, "round": (int, type(None)), "rep": int, "distance": int, "target_s": float, "sendoff_s": (float, type(None)),
     "rest_s": float,
 }  # fmt: skip
-FINDING = {"severity": str, "code": str, "file": str, "line": int, "column": int, "message": str, "mend": str}
+FINDING = {
+    "severity": str,
+    "code": str,
+    "file": str,
+    "line": int,
+    "column": int,
+    "message": str,
+    "mend": str,
+}
 
 
 def holds(value: dict[str, Any], contract: dict[str, Any]) -> None:
@@ -228,7 +266,12 @@ def test_the_json_contract(ladder: dict[str, Any]) -> None:
     """As architecture.md shows it; fields may be added, none may go or change its type."""
     summary = ladder
     holds(summary, CONTRACT)
-    assert (summary["version"], summary["kind"], summary["id"], summary["course"]) == (1, "set", LADDER, "25m")
+    assert (summary["version"], summary["kind"], summary["id"], summary["course"]) == (
+        1,
+        "set",
+        LADDER,
+        "25m",
+    )
     assert set(summary["by"]) == {"mode", "kick", "stroke", "position", "gear", "effort"}
     for facet in summary["by"].values():
         assert sum(facet.values()) == pytest.approx(summary["distance"])
@@ -252,30 +295,46 @@ def test_the_json_contract(ladder: dict[str, Any]) -> None:
         assert finding["file"] == f"plans/sets/{LADDER}.yml"
 
 
-def test_sum_holds_the_findings_of_the_set_alone(capsys: pytest.CaptureFixture[str], root: Path) -> None:
+def test_sum_holds_the_findings_of_the_set_alone(
+    capsys: pytest.CaptureFixture[str], root: Path
+) -> None:
     spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:20")
-    spoil(root, "drills/gear/fins.yml", "on: 2026-09-01, again: 2027-09-01", "on: 2020-09-01, again: 2021-09-01")
-    assert [finding["code"] for finding in summed(capsys, "six-fifties", "--root", root)["findings"]] == [
-        "sendoff-too-tight"
-    ]
+    spoil(
+        root,
+        "drills/gear/fins.yml",
+        "on: 2026-09-01, again: 2027-09-01",
+        "on: 2020-09-01, again: 2021-09-01",
+    )
+    assert [
+        finding["code"] for finding in summed(capsys, "six-fifties", "--root", root)["findings"]
+    ] == ["sendoff-too-tight"]
     code, out, _ = called(capsys, "sum", "six-fifties", "--root", root)
     assert code == 0 and out.endswith("    write 1:30\n0 errors, 1 warning in 1 entry\n")
 
 
 def test_sum_for_one_lane_group(capsys: pytest.CaptureFixture[str], root: Path) -> None:
-    another = "  heron-2: {title: Heron two, squad: heron, lanes: 1, heads: 4, gap: 0:10}\ngear_owned:"
+    another = (
+        "  heron-2: {title: Heron two, squad: heron, lanes: 1, heads: 4, gap: 0:10}\ngear_owned:"
+    )
     spoil(root, "plans/club.yml", "gear_owned:", another)
     assert list(summed(capsys, "six-fifties", "--root", root)["groups"]) == ["heron-1", "heron-2"]
-    assert list(summed(capsys, "six-fifties", "--root", root, "--group", "heron-1")["groups"]) == ["heron-1"]
+    assert list(summed(capsys, "six-fifties", "--root", root, "--group", "heron-1")["groups"]) == [
+        "heron-1"
+    ]
 
 
 def test_sum_for_a_lane_group_that_is_none(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, err = called(capsys, "sum", "six-fifties", "--root", BASE, "--group", "heron-9")
-    assert (code, out, err) == (2, "", "almanac: there is no lane group 'heron-9'; there are heron-1\n")
+    assert (code, out, err) == (
+        2,
+        "",
+        "almanac: there is no lane group 'heron-9'; there are heron-1\n",
+    )
 
 
 @pytest.mark.parametrize(
-    ("course", "unit", "metres", "lengths"), [("25yd", "yd", 274.32, 12), ("25m", "m", 300, 12), ("50m", "m", 300, 6)]
+    ("course", "unit", "metres", "lengths"),
+    [("25yd", "yd", 274.32, 12), ("25m", "m", 300, 12), ("50m", "m", 300, 6)],
 )
 def test_sum_in_another_course(
     capsys: pytest.CaptureFixture[str], course: str, unit: str, metres: float, lengths: int
@@ -286,7 +345,8 @@ def test_sum_in_another_course(
 
 
 @pytest.mark.parametrize(
-    ("name", "near"), [("six-fiftys", "six-fifties"), ("SIX_FIFTIES", "six-fifties"), ("tusday", "tuesday")]
+    ("name", "near"),
+    [("six-fiftys", "six-fifties"), ("SIX_FIFTIES", "six-fifties"), ("tusday", "tuesday")],
 )
 def test_a_misspelt_name_suggests(capsys: pytest.CaptureFixture[str], name: str, near: str) -> None:
     code, out, err = called(capsys, "sum", name, "--root", BASE)
@@ -303,7 +363,9 @@ def test_sum_by_an_old_name(capsys: pytest.CaptureFixture[str], root: Path) -> N
     assert summed(capsys, "old-fifties", "--root", root)["id"] == "six-fifties"
 
 
-def test_sum_by_an_old_name_that_leads_nowhere(capsys: pytest.CaptureFixture[str], root: Path) -> None:
+def test_sum_by_an_old_name_that_leads_nowhere(
+    capsys: pytest.CaptureFixture[str], root: Path
+) -> None:
     (root / "plans/sets/old-fifties.yml").write_text("moved_to: gone\n")
     code, _, err = called(capsys, "sum", "old-fifties", "--root", root)
     assert code == 2 and "'old-fifties'" in err
@@ -311,14 +373,22 @@ def test_sum_by_an_old_name_that_leads_nowhere(capsys: pytest.CaptureFixture[str
 
 def test_sum_of_a_file_outside(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     file = tmp_path / "tonight.yml"
-    file.write_text((BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("reps: 6", "reps: 8"), "utf-8")
+    file.write_text(
+        (BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("reps: 6", "reps: 8"),
+        "utf-8",
+    )
     summary = summed(capsys, file, "--root", BASE)
     assert (summary["id"], summary["distance"], summary["findings"]) == ("tonight", 400, [])
 
 
-def test_sum_of_a_file_outside_named_like_a_set(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+def test_sum_of_a_file_outside_named_like_a_set(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     file = tmp_path / "six-fifties.yml"
-    file.write_text((BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("reps: 6", "reps: 8"), "utf-8")
+    file.write_text(
+        (BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("reps: 6", "reps: 8"),
+        "utf-8",
+    )
     assert summed(capsys, file, "--root", BASE)["distance"] == 400
     assert summed(capsys, "six-fifties", "--root", BASE)["distance"] == 300
 
@@ -326,7 +396,10 @@ def test_sum_of_a_file_outside_named_like_a_set(capsys: pytest.CaptureFixture[st
 def test_sum_of_a_broken_file_outside(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     file = tmp_path / "tonight.yml"
     file.write_text(
-        (BASE / "plans/sets/six-fifties.yml").read_text("utf-8").replace("do: back-kick", "do: back-kik"), "utf-8"
+        (BASE / "plans/sets/six-fifties.yml")
+        .read_text("utf-8")
+        .replace("do: back-kick", "do: back-kik"),
+        "utf-8",
     )
     code, out, _ = called(capsys, "sum", file, "--root", BASE)
     assert code == 1
@@ -337,7 +410,9 @@ def test_sum_of_a_broken_file_outside(capsys: pytest.CaptureFixture[str], tmp_pa
     ]
 
 
-def test_sum_of_a_file_that_is_not_there(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+def test_sum_of_a_file_that_is_not_there(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     code, out, err = called(capsys, "sum", tmp_path / "gone.yml", "--root", BASE)
     assert (code, out, err) == (2, "", f"almanac: there is no file {tmp_path / 'gone.yml'}\n")
 
@@ -388,7 +463,9 @@ def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], modul
     code, out, _ = called(capsys, module.NAME, "--help")
     assert code == 0
     said = " ".join(out.split())
-    assert " ".join((module.__doc__ or "-").split())[:60] in said, "the help is the module's own docstring"
+    assert " ".join((module.__doc__ or "-").split())[:60] in said, (
+        "the help is the module's own docstring"
+    )
     assert "--root DIR" in said
     (commands,) = (action for action in parser()._actions if action.dest == "command")
     for action in commands.choices[module.NAME]._actions:  # type: ignore[index, call-overload, union-attr]
@@ -425,7 +502,9 @@ def test_the_checks_page_and_the_field_tables_hold_all_there_is() -> None:
     assert analysis is not None
     pages = {page.file: page.context for page in reference_pages(analysis)}
     assert {rule["code"] for rule in pages["checks.md"]["rules"]} == {rule.code for rule in RULES}
-    assert all(paragraph for rule in pages["checks.md"]["rules"] for paragraph in rule["paragraphs"])
+    assert all(
+        paragraph for rule in pages["checks.md"]["rules"] for paragraph in rule["paragraphs"]
+    )
     assert [kind["kind"] for kind in pages["fields.md"]["kinds"]] == list(schemas.KINDS)
     for kind in pages["fields.md"]["kinds"]:
         assert {row["field"] for row in kind["rows"]} >= set(schemas.fields(kind["kind"]))

@@ -1,4 +1,6 @@
-"""What pages make for the deck: cards and their codes, the finder's table, the policy, the list of kept files."""
+"""What pages make for the deck: cards and their codes, the finder's table, the policy, the list of
+kept files.
+"""
 
 from __future__ import annotations
 
@@ -53,23 +55,37 @@ def drawn(svg: str) -> numpy.ndarray:
     return picture.repeat(4, 0).repeat(4, 1)
 
 
-@pytest.mark.parametrize("address", [ADDRESS, "https://x.example/" + "long-name-" * 12 + ".html", "https://a.example/sets/é.html"])
+@pytest.mark.parametrize(
+    "address",
+    [ADDRESS, "https://x.example/" + "long-name-" * 12 + ".html", "https://a.example/sets/é.html"],
+)
 def test_a_code_reads_back_as_its_address(address: str) -> None:
     (found,) = zxingcpp.read_barcodes(drawn(str(qr_code(address))))
     assert found.text == address
 
 
 def test_the_card_of_an_entry() -> None:
-    page = Page("drills/back-streamline-kick.md", "drill", {"figure": '<svg id="drawing" viewBox="0 0 320 140">'})
+    page = Page(
+        "drills/back-streamline-kick.md",
+        "drill",
+        {"figure": '<svg id="drawing" viewBox="0 0 320 140">'},
+    )
     with_address = card_context(page, "https://quillwater.example/")
     assert with_address is not None
     assert (with_address["address"], with_address["drawing_box"]) == (ADDRESS, "0 0 320 140")
     assert "<svg" in with_address["code"]
     below = card_context(page, "https://club.example/drills-site")
-    assert below is not None and below["address"] == "https://club.example/drills-site/drills/back-streamline-kick.html"
+    assert (
+        below is not None
+        and below["address"] == "https://club.example/drills-site/drills/back-streamline-kick.html"
+    )
     without = card_context(page, "")
     assert without is not None
-    assert (without["address"], without["code"], without["href"]) == ("", "", "drills/back-streamline-kick.html")
+    assert (without["address"], without["code"], without["href"]) == (
+        "",
+        "",
+        "drills/back-streamline-kick.html",
+    )
 
 
 def test_a_list_has_no_card() -> None:
@@ -110,11 +126,15 @@ def test_the_finders_table(analysis: Analysis) -> None:
     for row in data["rows"]:
         if row[at["kind"]] == "set":
             clocks = analysis.laid(row[at["id"]], COURSES["25m"]).clocks.values()
-            expected = [whole_minutes(run.clock.value if run.clock else None) or 0 for run in clocks]
+            expected = [
+                whole_minutes(run.clock.value if run.clock else None) or 0 for run in clocks
+            ]
             assert row[at["minutes"]][data["pools"].index("25m")] == expected
     for (fault, _), rows in zip(data["words"]["fault"], data["first"], strict=True):
         wanted = [id for cause in analysis.catalogue.faults[fault].causes for id in cause.mended_by]
-        assert [data["rows"][number][at["id"]] for number in rows][: len(set(wanted))] == list(dict.fromkeys(wanted))
+        assert [data["rows"][number][at["id"]] for number in rows][: len(set(wanted))] == list(
+            dict.fromkeys(wanted)
+        )
     assert len(json.dumps(data)) / len(data["rows"]) < 700  # bytes an entry
     assert list(MINUTES) == sorted(MINUTES)
 
@@ -136,7 +156,11 @@ def test_the_policy_allows_exactly_the_scripts_that_stand_in_the_page() -> None:
     digest = b64encode(hashlib.sha256('three("é")'.encode()).digest()).decode()
     assert script_hash('three("é")') == f"'sha256-{digest}'"
     rules = dict(rule.split(" ", 1) for rule in policy(PAGE).split("; "))
-    assert rules["script-src"].split() == ["'self'", script_hash("one()"), script_hash('three("é")')]
+    assert rules["script-src"].split() == [
+        "'self'",
+        script_hash("one()"),
+        script_hash('three("é")'),
+    ]
     assert rules["default-src"] == "'none'"
     assert "unsafe" not in policy(PAGE)
     assert with_policy(PAGE).index("Content-Security-Policy") < with_policy(PAGE).index("<title>")
@@ -168,7 +192,9 @@ def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
         (tmp_path / "index.html").write_text(text, "utf-8")
         write_offline_files(tmp_path, 'const VERSION = "@version@";')
         listed = json.loads((tmp_path / "precache.json").read_text("utf-8"))
-        assert (tmp_path / "worker.js").read_text("utf-8") == f'const VERSION = "{listed["version"]}";'
+        assert (tmp_path / "worker.js").read_text(
+            "utf-8"
+        ) == f'const VERSION = "{listed["version"]}";'
         digest = urlsafe_b64encode(hashlib.sha256(text.encode()).digest()).decode()[:16]
         assert listed["files"] == {"index.html": [digest, 3]}
         assert listed["bytes"] == 3

@@ -1,4 +1,6 @@
-"""The drawn figures: segment lengths, how joints bend, where the body lies, and the SVG that comes of it."""
+"""The drawn figures: segment lengths, how joints bend, where the body lies, and the SVG that comes
+of it.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,13 @@ from almanac.drawing.swimmer.body import body_drawing
 from almanac.drawing.swimmer.gear import DRAWN
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.kicks import MOMENTS, flutter_leg, flutter_phase, legs, phases
-from almanac.drawing.swimmer.phrases import ARMS_WORDS, GEAR_WORDS, KICK_WORDS, POSITION_WORDS, SETTING_WORDS
+from almanac.drawing.swimmer.phrases import (
+    ARMS_WORDS,
+    GEAR_WORDS,
+    KICK_WORDS,
+    POSITION_WORDS,
+    SETTING_WORDS,
+)
 from almanac.drawing.swimmer.pose_spec import DECK, KICKS, POSITIONS, SETTINGS, STROKES
 from almanac.drawing.swimmer.poses import Pose, pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
@@ -40,14 +48,19 @@ def all_poses(**fixed: str) -> list[Pose]:
 
 
 ALL = all_poses()
-AFLOAT = [held for held in ALL if held.spec.hold == "lying" and held.spec.setting in ("surface", "at-wall")]
+AFLOAT = [
+    held
+    for held in ALL
+    if held.spec.hold == "lying" and held.spec.setting in ("surface", "at-wall")
+]
 
 
 # --- segments
 
 
 def test_the_lengths_are_those_of_the_published_figure() -> None:
-    # Drillis and Contini 1966, as reproduced in Winter, figure 4.1: the joints' heights above the ground.
+    # Drillis and Contini 1966, as reproduced in Winter, figure 4.1: the joints' heights above the
+    # ground.
     ankle, knee, hip, shoulder = 0.039, 0.285, 0.530, 0.818
     assert pytest.approx(ankle) == segments.FOOT_HEIGHT
     assert pytest.approx(knee) == segments.FOOT_HEIGHT + segments.SHANK
@@ -85,7 +98,9 @@ def test_segments_keep_their_lengths_under_all_angles(posture: Posture) -> None:
         assert leg.hip.distance(leg.knee) == pytest.approx(segments.THIGH)
         assert leg.knee.distance(leg.ankle) == pytest.approx(segments.SHANK)
         assert leg.heel.distance(leg.toe) == pytest.approx(segments.FOOT_LENGTH)
-        assert leg.ankle.distance(leg.heel) == pytest.approx((segments.HEEL**2 + segments.FOOT_HEIGHT**2) ** 0.5)
+        assert leg.ankle.distance(leg.heel) == pytest.approx(
+            (segments.HEEL**2 + segments.FOOT_HEIGHT**2) ** 0.5
+        )
     for arm in (bones.near_arm, bones.far_arm):
         assert arm.shoulder.distance(arm.elbow) == pytest.approx(segments.UPPER_ARM)
         assert arm.elbow.distance(arm.wrist) == pytest.approx(segments.FOREARM)
@@ -101,7 +116,9 @@ def test_a_standing_swimmer_stands_on_the_ground() -> None:
 
 
 @pytest.mark.parametrize(("belly", "face"), [(1, 1), (-1, -1)])
-def test_the_face_and_a_bent_hip_go_to_the_belly_and_a_bent_knee_away(belly: int, face: int) -> None:
+def test_the_face_and_a_bent_hip_go_to_the_belly_and_a_bent_knee_away(
+    belly: int, face: int
+) -> None:
     leg = Leg(hip=30, knee=60)
     bones = skeleton(Posture(0, belly, leg, leg, Arm(90), Arm(90)))  # type: ignore[arg-type]
     assert bones.head_axes.front.y * face > 0
@@ -135,7 +152,11 @@ def test_no_pose_bends_a_joint_the_wrong_way() -> None:
 
 
 def test_on_the_back_the_up_beat_drives_and_on_the_front_the_down_beat() -> None:
-    told = {(lie, moment < 4): flutter_phase(moment, lie) for lie in ("supine", "prone") for moment in range(8)}
+    told = {
+        (lie, moment < 4): flutter_phase(moment, lie)
+        for lie in ("supine", "prone")
+        for moment in range(8)
+    }
     assert {key: (phase.beat, phase.part) for key, phase in told.items()} == {
         ("supine", True): ("up-beat", "propulsive"),
         ("supine", False): ("down-beat", "recovery"),
@@ -147,7 +168,9 @@ def test_on_the_back_the_up_beat_drives_and_on_the_front_the_down_beat() -> None
 @pytest.mark.parametrize("position", ["supine", "prone"])
 def test_the_toes_go_the_way_that_the_beat_says(position: str) -> None:
     toes = [
-        pose(resolve_pose(position=position, arms="streamline", kick="flutter", moment=m)).skeleton.near_leg.toe.y
+        pose(
+            resolve_pose(position=position, arms="streamline", kick="flutter", moment=m)
+        ).skeleton.near_leg.toe.y
         for m in range(MOMENTS)
     ]
     ends = {"up-beat": toes[4] - toes[0], "down-beat": toes[0] - toes[4]}
@@ -168,7 +191,10 @@ def test_the_recovery_is_straight_and_the_knee_gives_late_in_the_drive(lie: str)
 def test_the_legs_of_a_flutter_are_half_a_cycle_apart() -> None:
     for moment in range(MOMENTS):
         near, far = legs("flutter", moment, "supine")
-        assert (near, far) == (flutter_leg(moment, "supine"), flutter_leg((moment + 4) % 8, "supine"))
+        assert (near, far) == (
+            flutter_leg(moment, "supine"),
+            flutter_leg((moment + 4) % 8, "supine"),
+        )
         told = phases("flutter", moment, "supine")
         assert told is not None and {phase.part for phase in told} == {"propulsive", "recovery"}
 
@@ -182,7 +208,9 @@ def test_on_the_back_the_knee_stays_under_water_at_every_moment() -> None:
 def test_on_the_back_the_foot_reaches_the_surface_and_does_not_leave_it() -> None:
     tops = [
         max(held.skeleton.near_leg.toe.y, held.skeleton.far_leg.toe.y)
-        for held in all_poses(position="supine", kick="flutter", setting="surface", arms="streamline")
+        for held in all_poses(
+            position="supine", kick="flutter", setting="surface", arms="streamline"
+        )
     ]
     assert -0.06 < max(tops) <= 0.01
 
@@ -190,7 +218,9 @@ def test_on_the_back_the_foot_reaches_the_surface_and_does_not_leave_it() -> Non
 # --- where the body lies
 
 
-def test_no_joint_of_a_floating_swimmer_is_far_above_the_water_unless_the_arms_call_for_it() -> None:
+def test_no_joint_of_a_floating_swimmer_is_far_above_the_water_unless_the_arms_call_for_it() -> (
+    None
+):
     for held in AFLOAT:
         bones = held.skeleton
         body = [bones.hip, bones.shoulder, *bones.near_leg, *bones.far_leg]
@@ -261,7 +291,9 @@ def test_nothing_is_in_the_wall_that_a_swimmer_comes_to() -> None:
         ("freestyle", "flutter", False),
     ],
 )
-def test_arms_pull_together_in_butterfly_and_breaststroke(stroke: str, kick: str, together: bool) -> None:
+def test_arms_pull_together_in_butterfly_and_breaststroke(
+    stroke: str, kick: str, together: bool
+) -> None:
     held = pose(resolve_pose(position="prone", arms="stroking", kick=kick, stroke=stroke))
     apart = held.skeleton.near_arm.fingertip.y - held.skeleton.far_arm.fingertip.y
     assert (abs(apart) < 0.05) is together
@@ -289,7 +321,11 @@ def test_every_combination_of_words_is_drawn_inside_its_frame(position: str, set
         if kick == "none" and moment:
             continue
         try:
-            checked(body_drawing(position=position, arms=arms, kick=kick, setting=setting, moment=moment))
+            checked(
+                body_drawing(
+                    position=position, arms=arms, kick=kick, setting=setting, moment=moment
+                )
+            )
         except AssertionError as wrong:
             raise AssertionError(f"{position} {arms} {kick} {setting} {moment}: {wrong}") from wrong
 
@@ -298,7 +334,9 @@ def test_every_combination_of_words_is_drawn_inside_its_frame(position: str, set
 def test_every_gear_is_drawn_inside_the_frame_and_named(gear: str) -> None:
     some_arms = ("at-sides", "streamline", "board", "hands-up", "holding-wall", "holding-gear")
     settings = ("surface", "under-water", "deck-edge", "on-land")
-    for position, arms, kick, setting in product(POSITIONS, some_arms, ("flutter", "breaststroke"), settings):
+    for position, arms, kick, setting in product(
+        POSITIONS, some_arms, ("flutter", "breaststroke"), settings
+    ):
         svg = body_drawing(position=position, arms=arms, kick=kick, setting=setting, gear=(gear,))
         try:
             checked(svg)
@@ -310,7 +348,9 @@ def test_every_gear_is_drawn_inside_the_frame_and_named(gear: str) -> None:
 @pytest.mark.parametrize("gear", GEAR)
 def test_gear_adds_something_to_the_picture(gear: str) -> None:
     words = {"position": "supine", "arms": "streamline", "kick": "flutter"}
-    assert body_drawing(**words, gear=(gear,)).count("figure-gear") > body_drawing(**words).count("figure-gear")  # type: ignore[arg-type]
+    assert body_drawing(**words, gear=(gear,)).count("figure-gear") > body_drawing(**words).count(
+        "figure-gear"
+    )  # type: ignore[arg-type]
 
 
 def test_all_gear_at_once_is_drawn() -> None:
@@ -329,19 +369,26 @@ def test_unknown_gear_is_named_and_escaped_and_draws_nothing() -> None:
 @pytest.mark.parametrize("stroke", STROKES)
 def test_the_stroke_says_which_way_the_face_looks_in_a_roll(stroke: str) -> None:
     for position in ("side", "rotating"):
-        desc = checked(body_drawing(position=position, arms="stroking", kick="flutter", stroke=stroke)).findtext(
-            f"{SVG}desc", ""
+        desc = checked(
+            body_drawing(position=position, arms="stroking", kick="flutter", stroke=stroke)
+        ).findtext(f"{SVG}desc", "")
+        wanted = (
+            "up" if stroke == "backstroke" or (stroke, position) == ("any", "rotating") else "down"
         )
-        wanted = "up" if stroke == "backstroke" or (stroke, position) == ("any", "rotating") else "down"
         assert f"face {'towards you' if (stroke, position) == ('any', 'side') else wanted}" in desc
 
 
 def test_the_description_says_what_is_drawn() -> None:
-    svg = body_drawing(position="supine", arms="streamline", kick="flutter", moment=2, gear=("parachute",))
+    svg = body_drawing(
+        position="supine", arms="streamline", kick="flutter", moment=2, gear=("parachute",)
+    )
     assert checked(svg).findtext(f"{SVG}desc") == (
-        "Swimmer on the back at the surface, head to the right; both arms stretched beyond the head in "
-        "streamline, one hand on the other. Flutter kick: near leg on the up-beat, the propulsive one (knee "
-        "bent, shin behind); far leg on the down-beat, the recovery (straight, from the hip), knees under "
+        "Swimmer on the back at the surface, head to the right; both arms stretched beyond "
+        "the head in "
+        "streamline, one hand on the other. Flutter kick: near leg on the up-beat, the "
+        "propulsive one (knee "
+        "bent, shin behind); far leg on the down-beat, the recovery (straight, from the "
+        "hip), knees under "
         "water. "
         "Gear: a parachute behind on a line from a belt."
     )
@@ -361,7 +408,10 @@ def test_two_figures_on_a_page_share_no_id() -> None:
     [
         ({"position": "sideways"}, "unknown position 'sideways': one of supine, prone, side"),
         ({"arms": "wings"}, "unknown arms 'wings': one of at-sides, one-extended"),
-        ({"kick": "scissors"}, "unknown kick 'scissors': one of flutter, dolphin, breaststroke, none"),
+        (
+            {"kick": "scissors"},
+            "unknown kick 'scissors': one of flutter, dolphin, breaststroke, none",
+        ),
         ({"setting": "moon"}, "unknown setting 'moon': one of surface, under-water"),
         ({"stroke": "doggy"}, "unknown stroke 'doggy': one of backstroke"),
         ({"moment": 8}, "unknown moment 8: a whole number from 0 to 7"),
@@ -386,7 +436,9 @@ def vocabulary(name: str) -> set[str]:
     ("name", "known"),
     [("positions", POSITIONS), ("arms", ARMS), ("kicks", KICKS), ("strokes", STROKES)],
 )
-def test_the_figure_knows_exactly_the_words_of_the_vocabulary(name: str, known: tuple[str, ...]) -> None:
+def test_the_figure_knows_exactly_the_words_of_the_vocabulary(
+    name: str, known: tuple[str, ...]
+) -> None:
     assert vocabulary(name) - {"any"} == set(known) - {"any"}
 
 
@@ -406,7 +458,9 @@ def test_any_is_drawn_as_the_stroke_has_it(stroke: str, position: str, kick: str
 
 
 def test_a_board_held_on_the_back_lies_on_the_thighs_with_straight_arms() -> None:
-    held = pose(resolve_pose(position="supine", arms="holding-gear", kick="flutter", gear=("kickboard",)))
+    held = pose(
+        resolve_pose(position="supine", arms="holding-gear", kick="flutter", gear=("kickboard",))
+    )
     assert held.posture.near_arm.elbow < 10
     assert held.skeleton.near_leg.knee.x < held.skeleton.near_arm.fingertip.x < held.skeleton.hip.x
     assert held.skeleton.near_leg.knee.y < 0 < held.skeleton.near_arm.fingertip.y
@@ -430,7 +484,9 @@ def test_every_word_has_words() -> None:
 
 def test_the_style_sheet_sets_every_colour_in_light_dark_print_and_forced_colours() -> None:
     sheet = (ROOT / "site_src" / "styles" / "figures.css").read_text(encoding="utf-8")
-    blocks = [dict(re.findall(r"--figure-([a-z-]+): ([^;]+);", block)) for block in sheet.split("}")]
+    blocks = [
+        dict(re.findall(r"--figure-([a-z-]+): ([^;]+);", block)) for block in sheet.split("}")
+    ]
     blocks = [block for block in blocks if block]
     assert len(blocks) == 5
     assert blocks[0] == COLOURS
@@ -441,4 +497,6 @@ def test_the_style_sheet_sets_every_colour_in_light_dark_print_and_forced_colour
 def test_every_colour_of_a_figure_is_a_property_with_a_fallback() -> None:
     svg = body_drawing(position="supine", arms="board", kick="flutter", gear=GEAR)
     painted = set(re.findall(r'(?:fill|stroke)="([^"]+)"', svg)) - {"none"}
-    assert all(re.fullmatch(r"var\(--figure-[a-z-]+, #[0-9a-f]{6}\)|stroke", value) for value in painted)
+    assert all(
+        re.fullmatch(r"var\(--figure-[a-z-]+, #[0-9a-f]{6}\)|stroke", value) for value in painted
+    )

@@ -1,4 +1,6 @@
-"""Postures on land, bodies at a wall, the figures of the real catalogue, and the figures that are made of boxes."""
+"""Postures on land, bodies at a wall, the figures of the real catalogue, and the figures that are
+made of boxes.
+"""
 
 from __future__ import annotations
 
@@ -64,14 +66,20 @@ def test_every_drill_of_the_catalogue_is_drawn(catalogue: Catalogue) -> None:
         alone = not (drill.easier or drill.harder or drill.needs_first)
         assert alone == (around == "")
         if around:
-            titles = [catalogue.drills[id].title for id in (*drill.easier, *drill.harder, *drill.needs_first)]
+            titles = [
+                catalogue.drills[id].title
+                for id in (*drill.easier, *drill.harder, *drill.needs_first)
+            ]
             assert all(title in described(around) for title in titles)
 
 
 def test_every_progression_of_the_catalogue_is_a_ladder(catalogue: Catalogue) -> None:
     for progression in catalogue.progressions.values():
         told = described(str(ladder_chart(progression)))
-        assert all(f"{number}. {stage.title}: " in told for number, stage in enumerate(progression.stages, 1))
+        assert all(
+            f"{number}. {stage.title}: " in told
+            for number, stage in enumerate(progression.stages, 1)
+        )
 
 
 def test_a_drill_on_land_says_its_posture_and_is_never_in_water(catalogue: Catalogue) -> None:
@@ -88,11 +96,17 @@ def test_under_water_work_is_drawn_under_water(catalogue: Catalogue) -> None:
 
 
 def test_the_schema_offers_exactly_the_words_that_are_drawn() -> None:
-    schema = json.loads((ROOT / "scripts" / "almanac" / "schemas" / "drill.json").read_text("utf-8"))
+    schema = json.loads(
+        (ROOT / "scripts" / "almanac" / "schemas" / "drill.json").read_text("utf-8")
+    )
     fields = schema["properties"]["figure"]["properties"]
     offered = {name: tuple(fields[name]["enum"]) for name in ("setting", "posture", "wall", "face")}
     assert offered == {"setting": SETTINGS, "posture": POSTURES, "wall": WALLS, "face": FACES}
-    assert set(POSTURE_WORDS) == set(POSTURES) and set(WALL_WORDS) == set(WALLS) and set(LEG_WORDS) == DRAWN_BY_LAND
+    assert (
+        set(POSTURE_WORDS) == set(POSTURES)
+        and set(WALL_WORDS) == set(WALLS)
+        and set(LEG_WORDS) == DRAWN_BY_LAND
+    )
 
 
 # --- postures
@@ -104,9 +118,14 @@ def test_a_posture_bends_no_joint_too_far_and_goes_through_no_ground(posture: st
         held = held_on_land(posture, arms, kick)
         bones = held.skeleton
         for leg in (held.posture.near_leg, held.posture.far_leg):
-            assert -25 <= leg.hip <= 125 and 0 <= leg.knee <= 130 and -25 <= leg.ankle <= 85, (held.spec, leg)
+            assert -25 <= leg.hip <= 125 and 0 <= leg.knee <= 130 and -25 <= leg.ankle <= 85, (
+                held.spec,
+                leg,
+            )
         for arm in (held.posture.near_arm, held.posture.far_arm):
-            assert -175 <= arm.shoulder <= 200 and 0 <= arm.elbow <= 150 and -92 <= arm.wrist <= 75, (held.spec, arm)
+            assert (
+                -175 <= arm.shoulder <= 200 and 0 <= arm.elbow <= 150 and -92 <= arm.wrist <= 75
+            ), (held.spec, arm)
         points = (*bones.near_leg, *bones.far_leg, *bones.near_arm, *bones.far_arm, bones.head)
         assert min(point.y for point in points) > -0.02, held.spec
         assert bones.head.y > 0.05, held.spec
@@ -171,7 +190,9 @@ def test_arms_raised_on_the_back_keep_one_thigh_upright() -> None:
 
 
 def test_a_posture_that_is_not_said_follows_as_before() -> None:
-    plans = [resolve_pose(position="on-land", arms="at-sides", kick=kick) for kick in ("none", "flutter")]
+    plans = [
+        resolve_pose(position="on-land", arms="at-sides", kick=kick) for kick in ("none", "flutter")
+    ]
     assert [spec.posture for spec in plans] == ["standing", "lying-on-back"]
 
 
@@ -194,9 +215,20 @@ def test_standing_in_water_is_chest_deep_on_the_floor() -> None:
 
 @pytest.mark.parametrize("wall", WALLS)
 def test_a_body_at_a_wall_is_drawn_inside_its_frame(wall: str) -> None:
-    for position, arms, kick, stroke in product(POSITIONS, ARMS, ("flutter", "dolphin"), ("any", "butterfly")):
+    for position, arms, kick, stroke in product(
+        POSITIONS, ARMS, ("flutter", "dolphin"), ("any", "butterfly")
+    ):
         for setting in ("at-wall", "under-water"):
-            checked(body_drawing(position=position, arms=arms, kick=kick, stroke=stroke, setting=setting, wall=wall))
+            checked(
+                body_drawing(
+                    position=position,
+                    arms=arms,
+                    kick=kick,
+                    stroke=stroke,
+                    setting=setting,
+                    wall=wall,
+                )
+            )
 
 
 @pytest.mark.parametrize(
@@ -211,22 +243,40 @@ def test_a_hand_that_touches_is_on_the_wall(position: str, arms: str) -> None:
 
 @pytest.mark.parametrize("wall", ["feet-on", "start-hold"])
 @pytest.mark.parametrize("position", ["supine", "prone"])
-def test_feet_that_are_set_are_on_the_wall_under_water_with_bent_knees(wall: str, position: str) -> None:
+def test_feet_that_are_set_are_on_the_wall_under_water_with_bent_knees(
+    wall: str, position: str
+) -> None:
     held = pose(resolve_pose(position=position, arms="streamline", kick="flutter", wall=wall))
     assert held.wall is not None and held.wall[1] == "behind"
-    for angles, leg in ((held.posture.near_leg, held.skeleton.near_leg), (held.posture.far_leg, held.skeleton.far_leg)):
+    for angles, leg in (
+        (held.posture.near_leg, held.skeleton.near_leg),
+        (held.posture.far_leg, held.skeleton.far_leg),
+    ):
         assert 70 <= angles.knee <= 125
         assert 0 <= leg.heel.x - held.wall[0] < 0.02 and leg.toe.y < 0.02
     assert held.skeleton.hip.y < 0
 
 
-def test_after_a_somersault_the_body_is_on_its_back_and_before_a_push_on_the_front_it_is_not() -> None:
+def test_after_a_somersault_the_body_is_on_its_back_and_before_a_push_on_the_front_it_is_not() -> (
+    None
+):
     for arms, face_up in (("stroking", True), ("at-sides", True), ("streamline", False)):
-        assert resolve_pose(position="prone", arms=arms, kick="flutter", wall="feet-on").face_up is face_up
+        assert (
+            resolve_pose(position="prone", arms=arms, kick="flutter", wall="feet-on").face_up
+            is face_up
+        )
 
 
 def test_leaving_the_wall_the_legs_are_long_and_the_wall_is_behind_the_toes() -> None:
-    held = pose(resolve_pose(position="supine", arms="streamline", kick="flutter", setting="under-water", wall="leaving"))
+    held = pose(
+        resolve_pose(
+            position="supine",
+            arms="streamline",
+            kick="flutter",
+            setting="under-water",
+            wall="leaving",
+        )
+    )
     assert held.wall is not None and held.wall[1] == "behind"
     assert 0 < held.skeleton.near_leg.toe.x - held.wall[0] < 0.05
     assert held.posture.near_leg.knee < 10 and held.skeleton.vertex.y < 0
@@ -237,7 +287,9 @@ def test_leaving_the_wall_the_legs_are_long_and_the_wall_is_behind_the_toes() ->
 
 def test_both_arms_come_over_together_where_it_is_asked_for() -> None:
     words = {"position": "supine", "arms": "stroking", "kick": "flutter", "stroke": "backstroke"}
-    apart, together = (pose(resolve_pose(**words, together=both)).skeleton for both in (False, True))  # type: ignore[arg-type]
+    apart, together = (
+        pose(resolve_pose(**words, together=both)).skeleton for both in (False, True)
+    )  # type: ignore[arg-type]
     assert apart.near_arm.fingertip.y > 0.3 > 0 > apart.far_arm.fingertip.y
     assert together.near_arm.fingertip.distance(together.far_arm.fingertip) < 0.25
     assert min(together.near_arm.fingertip.y, together.far_arm.fingertip.y) > 0.3
@@ -253,21 +305,30 @@ def test_one_leg_kicks_and_the_other_lies_long_at_the_surface() -> None:
 
 
 def test_the_face_goes_in_and_out_of_the_water() -> None:
-    looks = {face: pose(resolve_pose(position="prone", arms="board", kick="flutter", face=face)) for face in (None, *FACES)}
+    looks = {
+        face: pose(resolve_pose(position="prone", arms="board", kick="flutter", face=face))
+        for face in (None, *FACES)
+    }
     high = {face: held.skeleton.head.y for face, held in looks.items()}
     assert high["in"] < 0.03 < high["out"] and high["out"] == pytest.approx(high[None])
 
 
 def test_a_rolled_body_is_not_put_on_the_deck_edge() -> None:
     for position in ("side", "rotating"):
-        held = pose(resolve_pose(position=position, arms="at-sides", kick="flutter", setting="deck-edge"))
+        held = pose(
+            resolve_pose(position=position, arms="at-sides", kick="flutter", setting="deck-edge")
+        )
         assert held.spec.setting == "surface" and held.edge is None
         assert max(held.skeleton.near_leg.ankle.y, held.skeleton.far_leg.ankle.y) < 0.03
 
 
 def test_no_arm_comes_over_under_water() -> None:
-    for position, arms in product(("supine", "prone", "side", "rotating"), ("stroking", "one-arm-strokes")):
-        held = pose(resolve_pose(position=position, arms=arms, kick="flutter", setting="under-water"))
+    for position, arms in product(
+        ("supine", "prone", "side", "rotating"), ("stroking", "one-arm-strokes")
+    ):
+        held = pose(
+            resolve_pose(position=position, arms=arms, kick="flutter", setting="under-water")
+        )
         bones = held.skeleton
         assert max(point.y for point in (*bones.near_arm, *bones.far_arm)) < 0, held.spec
 
@@ -285,7 +346,9 @@ places = st.builds(Point, st.floats(-0.4, 0.4), st.floats(-0.4, 0.4), st.just(0.
 
 @settings(max_examples=60)
 @given(places, st.floats(-180, 180), st.sampled_from([1, -1]))
-def test_a_limb_that_is_sent_to_a_place_within_reach_ends_there(place: Point, trunk: float, belly: int) -> None:
+def test_a_limb_that_is_sent_to_a_place_within_reach_ends_there(
+    place: Point, trunk: float, belly: int
+) -> None:
     body, start = axes(trunk, belly, 0.0), Point(0.02, -0.03)
     if 0.05 < start.distance(place) < 0.325:
         arm = arm_to(place, body.up, start, body)
@@ -326,13 +389,18 @@ def texts(svg: str) -> list[str]:
     assert width <= 340, "it reads at a phone's width"
     for node in root.iter(f"{SVG}text"):
         x, y = float(node.get("x", "0")), float(node.get("y", "0"))
-        half = width_of(node.text or "", 14.0) * {"start": 1.0, "middle": 0.5}[node.get("text-anchor", "start")]
+        half = (
+            width_of(node.text or "", 14.0)
+            * {"start": 1.0, "middle": 0.5}[node.get("text-anchor", "start")]
+        )
         assert x + half <= width + 1 and 8 < y < height, node.text
     return [node.text or "" for node in root.iter(f"{SVG}text")]
 
 
 def test_a_ladder_climbs_from_its_first_stage() -> None:
-    svg = progression_ladder([Rung(f"Stage {name}", "Holds the line, easily. " * 9) for name in "ABCD"], name="a skill")
+    svg = progression_ladder(
+        [Rung(f"Stage {name}", "Holds the line, easily. " * 9) for name in "ABCD"], name="a skill"
+    )
     said = texts(svg)
     assert [text for text in said if text.isdigit()] == ["1", "2", "3", "4"]
     counts = list(ElementTree.fromstring(svg).iter(f"{SVG}circle"))
@@ -350,7 +418,9 @@ def test_a_ladder_of_one_rung_has_no_arrow_and_one_of_none_is_refused() -> None:
 
 
 def test_neighbours_say_what_is_harder_easier_and_needed_first() -> None:
-    svg = neighbours("Middle", easier=["Below", "Both"], harder=["Above"], needs_first=["Both", "First"])
+    svg = neighbours(
+        "Middle", easier=["Below", "Both"], harder=["Above"], needs_first=["Both", "First"]
+    )
     assert texts(svg) == [
         "Above",
         "harder",
@@ -365,20 +435,32 @@ def test_neighbours_say_what_is_harder_easier_and_needed_first() -> None:
     assert svg.count('class="figure-box-first"') == 2 and svg.count('class="figure-tie-head"') == 2
     assert (
         described(svg)
-        == "Middle with the drills around it. Needs first: Both, First. Easier: Below, Both. Harder: Above."
+        == "Middle with the drills around it. Needs first: Both, First. Easier: Below, Both. "
+        "Harder: Above."
     )
     assert neighbours("Alone", easier=[], harder=[], needs_first=[]) == ""
 
 
 @pytest.mark.parametrize("count", [1, 2, 3, 7])
 def test_neighbours_fit_however_many_and_however_long(count: int) -> None:
-    many = [f"Number {number} has a title which is nearly sixty letters long, so" for number in range(count)]
-    for groups in ({"easier": many}, {"harder": many}, {"needs_first": many}, {"easier": many, "harder": many}):
+    many = [
+        f"Number {number} has a title which is nearly sixty letters long, so"
+        for number in range(count)
+    ]
+    for groups in (
+        {"easier": many},
+        {"harder": many},
+        {"needs_first": many},
+        {"easier": many, "harder": many},
+    ):
         others = {"easier": [], "harder": [], "needs_first": [], **groups}
         svg = neighbours("Once more a title that is nearly sixty letters long, and so", **others)
         texts(svg)
         boxes = list(ElementTree.fromstring(svg).iter(f"{SVG}rect"))
-        spans = [tuple(float(node.get(name, "0")) for name in ("x", "y", "width", "height")) for node in boxes]
+        spans = [
+            tuple(float(node.get(name, "0")) for name in ("x", "y", "width", "height"))
+            for node in boxes
+        ]
         for (x, y, w, h), (x2, y2, w2, h2) in product(spans, spans):
             apart = x + w <= x2 or x2 + w2 <= x or y + h <= y2 or y2 + h2 <= y
             assert apart or (x, y) == (x2, y2), "boxes do not overlap"
@@ -401,7 +483,10 @@ def test_a_moment_shows_both_sides_with_every_phase_named() -> None:
         told = described(moment_drawing(moment, identifier=f"m{moment}"))
         assert "On the back: near leg on the" in told and "On the front: near leg on the" in told
     parts = [
-        (lie, leg.beat, leg.part) for lie, _ in SIDES for moment in range(MOMENTS) for leg in moment_words(moment, lie)
+        (lie, leg.beat, leg.part)
+        for lie, _ in SIDES
+        for moment in range(MOMENTS)
+        for leg in moment_words(moment, lie)
     ]
     wanted = {
         ("supine", "up-beat", "drives"),
@@ -420,7 +505,9 @@ def test_a_moment_takes_an_identifier_and_refuses_a_bad_one() -> None:
         moment_drawing(8)
 
 
-def test_the_kick_cycle_page_stands_without_its_script_and_starts_stopped(catalogue: Catalogue) -> None:
+def test_the_kick_cycle_page_stands_without_its_script_and_starts_stopped(
+    catalogue: Catalogue,
+) -> None:
     page = kick_cycle_page(catalogue)
     text = Templates(ROOT / "site_src" / "templates").page(page.template, page.context)
     assert text.count("<svg") == MOMENTS and text.count("<table") == MOMENTS
@@ -429,4 +516,6 @@ def test_the_kick_cycle_page_stands_without_its_script_and_starts_stopped(catalo
     assert 'aria-pressed="false"' in text and "data-cycle-tools hidden" in text
     assert " style=" not in text and "Atkison et al. 2014" in text
     script = (ROOT / "site_src" / "scripts" / "kick-cycle.js").read_text("utf-8")
-    assert "prefers-reduced-motion: reduce" in script and 'still.addEventListener("change"' in script
+    assert (
+        "prefers-reduced-motion: reduce" in script and 'still.addEventListener("change"' in script
+    )

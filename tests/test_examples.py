@@ -1,7 +1,7 @@
 """Every example, rejected and accepted, gives exactly the findings that stand beside it.
 
-To write the expected files anew after a change of words: ``REWRITE_EXPECTED=1 pytest tests/test_examples.py``;
-then read each line of the difference as the coach who will get it.
+To write the expected files anew after a change of words: ``REWRITE_EXPECTED=1 pytest
+tests/test_examples.py``; then read each line of the difference as the coach who will get it.
 """
 
 from __future__ import annotations
@@ -30,7 +30,9 @@ def checked(root: Path) -> str:
     """What ``almanac check`` prints of a folder on the day of the examples."""
     loaded = load(root)
     analysis = Analysis(loaded.catalogue, TODAY) if loaded.catalogue else None
-    return as_text(worst_first([*loaded.findings, *(check(analysis) if analysis else ())]), loaded.count)
+    return as_text(
+        worst_first([*loaded.findings, *(check(analysis) if analysis else ())]), loaded.count
+    )
 
 
 def by_name(case: Case) -> str:
@@ -78,8 +80,16 @@ def given() -> set[str]:
 
 def written(file: Path) -> set[str]:
     """The codes that a module gives: the first argument of each call that makes a finding."""
-    calls = (node for node in ast.walk(ast.parse(file.read_text("utf-8"))) if isinstance(node, ast.Call) and node.args)
-    named = (call for call in calls if ast.unparse(call.func).rpartition(".")[2] in {"error", "warning", "say", "_say"})
+    calls = (
+        node
+        for node in ast.walk(ast.parse(file.read_text("utf-8")))
+        if isinstance(node, ast.Call) and node.args
+    )
+    named = (
+        call
+        for call in calls
+        if ast.unparse(call.func).rpartition(".")[2] in {"error", "warning", "say", "_say"}
+    )
     return {call.args[0].value for call in named if isinstance(call.args[0], ast.Constant)}
 
 
@@ -94,7 +104,9 @@ def test_every_check_has_an_example() -> None:
     ids=lambda file: file.stem,
 )
 def test_every_other_code_has_an_example(file: Path) -> None:
-    unseen = written(file) - given() - {"bad-value"}  # bad-value: for a schema keyword that nobody has explained yet
+    unseen = (
+        written(file) - given() - {"bad-value"}
+    )  # bad-value: for a schema keyword that nobody has explained yet
     assert not unseen, f"no rejected example gives {sorted(unseen)}"
 
 

@@ -22,9 +22,16 @@ from almanac.findings import (
     worst_first,
 )
 
-WRONG = error("bad-time", Place("plans/sets/x.yml", 15, 16), "'1:75' is no time", "write 2:15, or 75 for seconds")
+WRONG = error(
+    "bad-time",
+    Place("plans/sets/x.yml", 15, 16),
+    "'1:75' is no time",
+    "write 2:15, or 75 for seconds",
+)
 DOUBT = warning("review-overdue", Place("drills/gear/fins.yml", 3, 1), "the review was due")
-MISSING = error("missing-file", Place("plans/club.yml"), "this file is missing", "write it\nor put it back")
+MISSING = error(
+    "missing-file", Place("plans/club.yml"), "this file is missing", "write it\nor put it back"
+)
 
 
 def test_text_as_the_design_shows_it() -> None:
@@ -74,8 +81,10 @@ def test_json_holds_every_field() -> None:
 
 def test_annotations_for_github() -> None:
     assert as_annotations([WRONG, MISSING, DOUBT], 3).splitlines() == [
-        "::error file=plans/sets/x.yml,line=15,col=16,title=bad-time::'1:75' is no time%0Awrite 2:15, or 75 for seconds",
-        "::error file=plans/club.yml,title=missing-file::this file is missing%0Awrite it%0Aor put it back",
+        "::error file=plans/sets/x.yml,line=15,col=16,title=bad-time::'1:75' is no "
+        "time%0Awrite 2:15, or 75 for seconds",
+        "::error file=plans/club.yml,title=missing-file::this file is missing%0Awrite "
+        "it%0Aor put it back",
         "::warning file=drills/gear/fins.yml,line=3,col=1,title=review-overdue::the review was due",
         "2 errors, 1 warning in 3 entries",
     ]
@@ -84,18 +93,27 @@ def test_annotations_for_github() -> None:
 def test_annotations_escape_what_would_end_them() -> None:
     found = error("bad-id", Place("plans/a,b:c%.yml", 1, 2), "50 % of\r\nit::error::", "and 100%")
     assert as_annotations([found], 1).splitlines()[0] == (
-        "::error file=plans/a%2Cb%3Ac%25.yml,line=1,col=2,title=bad-id::50 %25 of%0D%0Ait::error::%0Aand 100%25"
+        "::error file=plans/a%2Cb%3Ac%25.yml,line=1,col=2,title=bad-id::50 %25 "
+        "of%0D%0Ait::error::%0Aand 100%25"
     )
 
 
 @given(st.text(), st.text(), st.text())
 def test_one_annotation_is_one_line_whatever_it_says(file: str, message: str, mend: str) -> None:
-    first, *rest = re.split("[\r\n]", as_annotations([error("bad-id", Place(file, 1, 1), message, mend)], 1))
+    first, *rest = re.split(
+        "[\r\n]", as_annotations([error("bad-id", Place(file, 1, 1), message, mend)], 1)
+    )
     assert first.startswith("::error file=") and rest == ["1 error, 0 warnings in 1 entry"]
 
 
 def test_worst_first_then_by_place_without_repeats() -> None:
-    places = [Place("b.yml", 1, 1), Place("a.yml", 10, 1), Place("a.yml", 2, 9), Place("a.yml", 2, 1), Place("a.yml")]
+    places = [
+        Place("b.yml", 1, 1),
+        Place("a.yml", 10, 1),
+        Place("a.yml", 2, 9),
+        Place("a.yml", 2, 1),
+        Place("a.yml"),
+    ]
     errors = [error("c", place, "m") for place in places]
     warnings = [warning("c", place, "m") for place in places]
     ordered = worst_first([*warnings, *errors, *warnings])

@@ -14,7 +14,21 @@ from almanac.source.codes import READING_CODES
 
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "scripts" / "almanac"
-LAYERS = ("resources", "units", "findings", "source", "model", "arithmetic", "analysis", "checks", "drawing", "report", "site", "publish", "commands")
+LAYERS = (
+    "resources",
+    "units",
+    "findings",
+    "source",
+    "model",
+    "arithmetic",
+    "analysis",
+    "checks",
+    "drawing",
+    "report",
+    "site",
+    "publish",
+    "commands",
+)
 MODULES = sorted(path for path in PACKAGE.rglob("*.py") if path.name != "__main__.py")
 TOP_LEVEL = {
     "README.md", "DEVELOPERS.md", "mkdocs.yml", "drills", "plans", "scripts", "tests", "site_src", "pyproject.toml",
@@ -24,7 +38,11 @@ TOP_LEVEL = {
 
 def layer_of(module: str) -> int | None:
     parts = module.split(".")
-    return LAYERS.index(parts[1]) if parts[0] == "almanac" and len(parts) > 1 and parts[1] in LAYERS else None
+    return (
+        LAYERS.index(parts[1])
+        if parts[0] == "almanac" and len(parts) > 1 and parts[1] in LAYERS
+        else None
+    )
 
 
 def imports(path: Path) -> list[str]:
@@ -42,7 +60,9 @@ def imports(path: Path) -> list[str]:
 def test_a_layer_imports_only_layers_before_it(path: Path) -> None:
     own = layer_of("almanac." + ".".join(path.relative_to(PACKAGE).with_suffix("").parts))
     if own is not None:
-        later = [name for name in imports(path) if (layer := layer_of(name)) is not None and layer > own]
+        later = [
+            name for name in imports(path) if (layer := layer_of(name)) is not None and layer > own
+        ]
         assert not later
 
 
@@ -62,7 +82,9 @@ def test_functions_fit_a_screen(path: Path) -> None:
 
 def test_arithmetic_reads_no_file_and_no_clock() -> None:
     for path in (PACKAGE / "arithmetic").glob("*.py"):
-        forbidden = {"os", "pathlib", "time", "random", "io", "datetime.datetime"} & set(imports(path))
+        forbidden = {"os", "pathlib", "time", "random", "io", "datetime.datetime"} & set(
+            imports(path)
+        )
         assert not forbidden, path.name
 
 
@@ -74,7 +96,10 @@ def test_every_command_is_documented() -> None:
 
 
 def test_nothing_unexpected_stands_at_the_top() -> None:
-    tracked = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")} - {"build", "site"}
+    tracked = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")} - {
+        "build",
+        "site",
+    }
     assert tracked <= TOP_LEVEL
 
 
@@ -85,7 +110,9 @@ def test_every_code_is_documented() -> None:
         *(PACKAGE / "model").glob("*.py"),
         PACKAGE / "checks" / "__init__.py",
     ):
-        written |= set(re.findall(r"(?:say|error|warning)\(\s*\"([a-z0-9-]+)\"", path.read_text("utf-8")))
+        written |= set(
+            re.findall(r"(?:say|error|warning)\(\s*\"([a-z0-9-]+)\"", path.read_text("utf-8"))
+        )
     assert "duplicate-key" in written
     assert written <= READING_CODES.keys()
     assert all(rule.explanation for rule in RULES)

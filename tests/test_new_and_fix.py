@@ -1,4 +1,6 @@
-"""``almanac new`` for every kind, what it refuses, its questions; and ``check --fix``, which changes nothing else."""
+"""``almanac new`` for every kind, what it refuses, its questions; and ``check --fix``, which
+changes nothing else.
+"""
 
 from __future__ import annotations
 
@@ -28,7 +30,16 @@ def catalogue(tmp_path: Path) -> Path:
 
 
 def test_every_kind_of_page_has_a_starter() -> None:
-    assert set(KINDS) == {"drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block"}
+    assert set(KINDS) == {
+        "drill",
+        "fault",
+        "gear",
+        "benchmark",
+        "progression",
+        "set",
+        "practice",
+        "block",
+    }
 
 
 def test_starters_are_valid_as_they_stand(catalogue: Path) -> None:
@@ -43,7 +54,9 @@ def test_starters_are_valid_as_they_stand(catalogue: Path) -> None:
     loaded = load(catalogue)
     for (kind, id), document in loaded.documents.items():
         if id.startswith("a-new-"):
-            Draft202012Validator(schemas.published(kind, loaded.names.words)).validate(document.data)
+            Draft202012Validator(schemas.published(kind, loaded.names.words)).validate(
+                document.data
+            )
 
 
 @pytest.mark.parametrize(
@@ -74,7 +87,9 @@ def test_a_name_nearly_taken_is_told(catalogue: Path, capsys: pytest.CaptureFixt
     assert "already a drill 'back-streamline-kick'" in capsys.readouterr().out
 
 
-def test_a_block_without_practices_says_what_comes_first(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_block_without_practices_says_what_comes_first(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     root = club(tmp_path)
     (root / "plans/practices/tuesday.yml").unlink()
     (root / "plans/blocks/autumn.yml").unlink()
@@ -85,7 +100,9 @@ def test_a_block_without_practices_says_what_comes_first(tmp_path: Path, capsys:
 def test_questions_are_asked_again_until_the_answer_will_do(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    given = iter(["x", "Knees: under", "too short", "A line that is long enough for a phone.", "9999", "1"])
+    given = iter(
+        ["x", "Knees: under", "too short", "A line that is long enough for a phone.", "9999", "1"]
+    )
 
     def answer(_: str) -> str:
         return next(given, "A text that is long enough to stand here.")
@@ -99,7 +116,20 @@ def test_questions_are_asked_again_until_the_answer_will_do(
 
 
 @pytest.mark.parametrize(
-    "text", ["plain words", "yes", "true", "1:15", "- a", "# b", "a: b", 'quo"te', "back\\slash", "émigré ☃", " "]
+    "text",
+    [
+        "plain words",
+        "yes",
+        "true",
+        "1:15",
+        "- a",
+        "# b",
+        "a: b",
+        'quo"te',
+        "back\\slash",
+        "émigré ☃",
+        " ",
+    ],
 )
 def test_quoted_text_reads_back_the_same(text: str) -> None:
     document, findings = read(f"title: {quoted(text)}\n".encode(), "x.yml")

@@ -1,4 +1,6 @@
-"""Practices on the clock, against sums worked by hand in the comments; and the rules that practices are held to."""
+"""Practices on the clock, against sums worked by hand in the comments; and the rules that practices
+are held to.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +9,8 @@ from pathlib import Path
 import pytest
 from plans_world import PRACTICE, analysis, club, codes
 
-# In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take 30 s to put on.
+# In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take
+# 30 s to put on.
 EASY, FINS_CHANGE_S = 0.75, 30
 
 
@@ -26,11 +29,15 @@ def test_distance_is_the_sum_of_the_parts(summary) -> None:
 def test_the_run_sheet_starts_each_part_when_the_one_before_and_the_talk_are_over(summary) -> None:
     easy = EASY
     target = 60 / easy
-    warm_up = 2 * (-(-(target + 10) // 5) * 5)  # each rep leaves at target + 10 s, up to the next five
+    warm_up = 2 * (
+        -(-(target + 10) // 5) * 5
+    )  # each rep leaves at target + 10 s, up to the next five
     starts = [row.starts_s for row in summary.sheet]
     assert starts[0] == 120  # two minutes of talk
     assert starts[1] == pytest.approx(120 + warm_up + 90)
-    assert starts[2] == pytest.approx(starts[1] + 6 * 105 + FINS_CHANGE_S)  # no talk covers putting the fins on
+    assert starts[2] == pytest.approx(
+        starts[1] + 6 * 105 + FINS_CHANGE_S
+    )  # no talk covers putting the fins on
     assert starts[3] == pytest.approx(starts[2] + 2 * 60 + FINS_CHANGE_S)
     assert summary.ends_s == pytest.approx(starts[3] + 60 * 0.8 / easy)
     assert summary.slack_s == pytest.approx(30 * 60 - summary.ends_s)
@@ -79,7 +86,11 @@ def test_a_part_without_a_target_has_no_end_and_says_so(tmp_path: Path) -> None:
     [
         ("minutes: 30", "minutes: 15", "practice-overruns"),
         ("effort: easy, rest: 0:10", "effort: fast, rest: 0:10", "no-warm-up"),
-        ("distance: 25, do: back-kick, effort: fast", "distance: 15, do: back-kick, effort: fast", "part-mid-pool"),
+        (
+            "distance: 25, do: back-kick, effort: fast",
+            "distance: 15, do: back-kick, effort: fast",
+            "part-mid-pool",
+        ),
     ],
 )
 def test_rules(tmp_path: Path, find: str, put: str, code: str) -> None:
@@ -89,7 +100,9 @@ def test_rules(tmp_path: Path, find: str, put: str, code: str) -> None:
 
 
 def test_no_easy_after_all_out(tmp_path: Path) -> None:
-    text = PRACTICE.rsplit("  - {part: main, items: [{reps: 1", 1)[0]  # fast is the hardest word of the base catalogue
+    text = PRACTICE.rsplit("  - {part: main, items: [{reps: 1", 1)[
+        0
+    ]  # fast is the hardest word of the base catalogue
     assert "no-easy-after-all-out" in codes(club(tmp_path, text))
 
 

@@ -1,4 +1,6 @@
-"""The strict reader, whatever bytes it is given: it never raises, it keeps its places, it hides nothing."""
+"""The strict reader, whatever bytes it is given: it never raises, it keeps its places, it hides
+nothing.
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,8 @@ from almanac.source.suggest import listed, nearest
 
 YAML_PIECES = st.sampled_from(
     ["a", "b: ", ": ", "- ", "? ", "\n", "\n  ", "\n    ", "[", "]", "{", "}", ", ", "'", '"', "\\", "\\x41", "\\u202e",
-     "&a ", "*a", "!t ", "!!str ", "!<", "<<: ", "|", ">-", "|2", "%YAML 1.1", "%TAG", "---", "...", "# c", "\t", "\r\n",
+     "&a ", "*a", "!t ", "!!str ", "!<", "<<: ", "|", ">-", "|2", "%YAML 1.1", "%TAG", "---", "...", "# "
+         "c", "\t", "\r\n",
      "\r", "\ufeff", "\x00", "\x85", "\u2028", "\u202e", "é", "\U0001f3ca", "1:15", "0x1f", "1e3", ".inf", "yes", "null",
      "~", "2026-01-01", "@", "`", "=", "<<<<<<< HEAD\n", "title: Six\n", "items:\n  - reps: 6\n"]
 )  # fmt: skip
@@ -43,7 +46,11 @@ def within(place: Place, text: str) -> bool:
     return place.line == 0 or (place.line <= len(lines) + 1 and place.column >= 1)
 
 
-@given(st.binary(max_size=300) | YAMLISH.map(str.encode) | YAMLISH.map(lambda text: text.encode("utf-16")))
+@given(
+    st.binary(max_size=300)
+    | YAMLISH.map(str.encode)
+    | YAMLISH.map(lambda text: text.encode("utf-16"))
+)
 @example(b"\xff\xfe")
 @example(b"? " * 30_000)
 @example(b"- " * 30_000)
@@ -62,7 +69,9 @@ def test_no_bytes_raise(raw: bytes) -> None:
     document, findings = read(raw, "x.yml")
     assert document is not None or findings, "what is not read is told"
     for finding in findings:
-        assert finding.is_error and finding.place.file == "x.yml" and finding.message and finding.mend
+        assert (
+            finding.is_error and finding.place.file == "x.yml" and finding.message and finding.mend
+        )
         assert within(finding.place, raw.decode("utf-8", "replace"))
         assert (finding.message + finding.mend).isprintable()
 
@@ -76,17 +85,29 @@ def test_what_is_read_is_plain(text: str) -> None:
 
 
 def depth_of(value: Any) -> int:
-    inner = value.values() if isinstance(value, dict) else value if isinstance(value, list) else None
+    inner = (
+        value.values() if isinstance(value, dict) else value if isinstance(value, list) else None
+    )
     return 0 if inner is None else 1 + max(map(depth_of, inner), default=0)
 
 
 @given(YAMLISH)
 def test_the_quick_look_misses_nothing_that_hides(text: str) -> None:
-    """Where the slower pass is spared, it would have found no anchor, alias, tag, directive or second document."""
-    text = re.sub("[\r\x85\u2028\u2029\ufeff]", "\n", text)  # what the reader refuses before it looks
+    """Where the slower pass is spared, it would have found no anchor, alias, tag, directive or
+    second document.
+    """
+    text = re.sub(
+        "[\r\x85\u2028\u2029\ufeff]", "\n", text
+    )  # what the reader refuses before it looks
     if not may_hide_structure(text):
         findings, _ = hidden_structure(text, "x.yml")
-        assert not {finding.code for finding in findings} & {"anchor", "alias", "tag", "directive", "several-documents"}
+        assert not {finding.code for finding in findings} & {
+            "anchor",
+            "alias",
+            "tag",
+            "directive",
+            "several-documents",
+        }
 
 
 @given(st.text(max_size=40), st.lists(st.text(max_size=12), max_size=8))
@@ -98,7 +119,9 @@ def test_suggestions_come_from_the_choices(word: str, choices: list[str]) -> Non
 # ---- places
 
 
-def marks(node: yaml.Node, path: tuple[str | int, ...] = ()) -> Iterator[tuple[tuple[str | int, ...], bool, yaml.Mark]]:
+def marks(
+    node: yaml.Node, path: tuple[str | int, ...] = ()
+) -> Iterator[tuple[tuple[str | int, ...], bool, yaml.Mark]]:
     """Every value and key below a node, with PyYAML's own mark of where it begins."""
     yield path, False, node.start_mark
     if isinstance(node, yaml.MappingNode):
@@ -110,9 +133,9 @@ def marks(node: yaml.Node, path: tuple[str | int, ...] = ()) -> Iterator[tuple[t
             yield from marks(item, (*path, number))
 
 
-KEYS = st.text(st.characters(codec="utf-8", categories=("L", "N", "Zs", "Po", "So")), min_size=1, max_size=8).filter(
-    lambda key: key.isprintable() and key not in {"null", "~", "<<"}
-)
+KEYS = st.text(
+    st.characters(codec="utf-8", categories=("L", "N", "Zs", "Po", "So")), min_size=1, max_size=8
+).filter(lambda key: key.isprintable() and key not in {"null", "~", "<<"})
 LEAVES = (
     st.none()
     | st.booleans()
@@ -120,14 +143,18 @@ LEAVES = (
     | st.text(st.characters(codec="utf-8", exclude_categories=("C", "Zl", "Zp")))
 )
 INNER = st.recursive(
-    LEAVES, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=4), max_leaves=12
+    LEAVES,
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=4),
+    max_leaves=12,
 )
 DATA = st.dictionaries(KEYS, INNER, min_size=1)
 
 
 @given(DATA, st.sampled_from([None, True, False]), st.sampled_from([2, 4]))
 def test_places_agree_with_pyyaml(data: dict[str, Any], flow: bool | None, indent: int) -> None:
-    text = yaml.safe_dump(data, allow_unicode=True, default_flow_style=flow, indent=indent, sort_keys=False)
+    text = yaml.safe_dump(
+        data, allow_unicode=True, default_flow_style=flow, indent=indent, sort_keys=False
+    )
     document = sound(text)
     for path, of_key, mark in marks(yaml.compose(text, Loader=yaml.SafeLoader)):
         assert document.place(path, of_key) == Place("x.yml", mark.line + 1, mark.column + 1)
@@ -195,7 +222,13 @@ DAMAGE = st.sampled_from(
 
 def paths(value: Any, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
     """The path of every value below another."""
-    inner = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    inner = (
+        value.items()
+        if isinstance(value, dict)
+        else enumerate(value)
+        if isinstance(value, list)
+        else ()
+    )
     for step, item in inner:
         yield (*path, step)
         yield from paths(item, (*path, step))
@@ -216,9 +249,13 @@ def damaged(draw: st.DrawFn) -> tuple[Path, str]:
     elif what == "replace" or isinstance(holder, list):
         holder[last] = draw(DAMAGE)
     else:
-        holder[draw(st.sampled_from(["rest", "gear", "time", "parts", "expect", "moved_to", "accepts", "notes"]))] = (
-            draw(DAMAGE)
-        )
+        holder[
+            draw(
+                st.sampled_from(
+                    ["rest", "gear", "time", "parts", "expect", "moved_to", "accepts", "notes"]
+                )
+            )
+        ] = draw(DAMAGE)
     return file, json.dumps(data, ensure_ascii=False)
 
 
@@ -235,7 +272,9 @@ def root(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @settings(max_examples=80)
 @given(damaged())
 def test_no_damage_raises(root: Path, damage: tuple[Path, str]) -> None:
-    """Whatever one value of one entry becomes: findings with places, and sums without inf or nan, never an exception."""
+    """Whatever one value of one entry becomes: findings with places, and sums without inf or nan,
+    never an exception.
+    """
     file, text = damage
     before = (root / file).read_bytes()
     (root / file).write_text(text, "utf-8")
@@ -245,7 +284,9 @@ def test_no_damage_raises(root: Path, damage: tuple[Path, str]) -> None:
         findings = [*loaded.findings, *(check(analysis) if analysis else ())]
         for form in FORMATS.values():
             assert form(findings, loaded.count)
-        assert analysis or any(finding.is_error for finding in findings), "where nothing was checked, an error says why"
+        assert analysis or any(finding.is_error for finding in findings), (
+            "where nothing was checked, an error says why"
+        )
         for id in analysis.computable if analysis else ():
             json.dumps(set_json(analysis.summary(id)), allow_nan=False)
             assert set_text(analysis.catalogue, analysis.summary(id))

@@ -1,4 +1,6 @@
-"""``almanac review`` on repositories made on the fly: what moves, with the right numbers; and what cannot be read."""
+"""``almanac review`` on repositories made on the fly: what moves, with the right numbers; and what
+cannot be read.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,14 @@ from almanac.commands.main import main
 
 
 def git(root: Path, *arguments: str) -> str:
-    identity = ["-c", "user.name=Head coach", "-c", "user.email=coach@club.example", "-c", "protocol.file.allow=always"]
+    identity = [
+        "-c",
+        "user.name=Head coach",
+        "-c",
+        "user.email=coach@club.example",
+        "-c",
+        "protocol.file.allow=always",
+    ]
     return subprocess.run(
         ["git", "-C", str(root), *identity, *arguments], check=True, capture_output=True, text=True
     ).stdout
@@ -34,7 +43,9 @@ def edit(root: Path, file: str, find: str, put: str) -> None:
     write(root, file, text.replace(find, put))
 
 
-def reviewed(root: Path, capsys: pytest.CaptureFixture[str], *arguments: str, code: int = 0) -> dict:
+def reviewed(
+    root: Path, capsys: pytest.CaptureFixture[str], *arguments: str, code: int = 0
+) -> dict:
     assert main(["review", *arguments, "--json", "--root", str(root)]) == code
     return json.loads(capsys.readouterr().out)
 
@@ -42,7 +53,9 @@ def reviewed(root: Path, capsys: pytest.CaptureFixture[str], *arguments: str, co
 KICK = "drills/skills/kicking/back-kick.yml"
 
 
-def test_a_pace_factor_moves_every_clock_near_and_far(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_pace_factor_moves_every_clock_near_and_far(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     edit(repository, KICK, "factor: 1.0", "factor: 1.1")
     result = reviewed(repository, capsys, "HEAD")
     (entry,) = result["entries"]
@@ -60,13 +73,16 @@ def test_a_pace_factor_moves_every_clock_near_and_far(repository: Path, capsys: 
     assert ("set", "six-fifties", "clock") not in moved  # its send-offs hold the clock
     # warm-up of 2 × 50 with 10 s rest: from 90 to 100 s each; the cool-down is swum, not kicked
     assert (
-        moved["practice", "tuesday", "part 1 clock"]["after"] - moved["practice", "tuesday", "part 1 clock"]["before"]
+        moved["practice", "tuesday", "part 1 clock"]["after"]
+        - moved["practice", "tuesday", "part 1 clock"]["before"]
         == 20
     )
     assert all(not move["near"] for move in result["figures"])
 
 
-def test_entries_added_removed_and_moved(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_entries_added_removed_and_moved(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     write(
         repository,
         "plans/sets/six-more.yml",
@@ -86,26 +102,50 @@ def test_entries_added_removed_and_moved(repository: Path, capsys: pytest.Captur
 
 
 def test_lists_are_told_by_item(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    edit(repository, KICK, "cues: [Toes make the water boil]", "cues: [Toes make the water boil, Knees stay under]")
+    edit(
+        repository,
+        KICK,
+        "cues: [Toes make the water boil]",
+        "cues: [Toes make the water boil, Knees stay under]",
+    )
     (entry,) = reviewed(repository, capsys, "HEAD")["entries"]
     assert entry["fields"] == [{"path": "cues[1]", "before": None, "after": "Knees stay under"}]
 
 
-def test_new_errors_are_told_and_decide_the_exit_code(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_new_errors_are_told_and_decide_the_exit_code(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     edit(repository, "plans/sets/six-fifties.yml", "distance: 50", "distance: 55")
     result = reviewed(repository, capsys, "HEAD", code=1)
     assert "rep-ends-mid-pool" in [finding["code"] for finding in result["findings"]["appeared"]]
     git(repository, "commit", "--quiet", "--all", "--message", "broken")
     assert reviewed(repository, capsys, "HEAD")["findings"] == {"appeared": [], "gone": []}
     edit(repository, "plans/sets/six-fifties.yml", "distance: 55", "distance: 50")
-    assert [finding["code"] for finding in reviewed(repository, capsys, "HEAD")["findings"]["gone"]] == [
-        "rep-ends-mid-pool"
-    ]
+    assert [
+        finding["code"] for finding in reviewed(repository, capsys, "HEAD")["findings"]["gone"]
+    ] == ["rep-ends-mid-pool"]
 
 
 def test_markdown_is_safe_and_short(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    edit(repository, KICK, "Push off on the back in streamline.", "Push `off` <b>on</b> @everyone [x](javascript:1).")
-    assert main(["review", "HEAD", "--root", str(repository), "--links", "https://host.example/blob/abc"]) == 0
+    edit(
+        repository,
+        KICK,
+        "Push off on the back in streamline.",
+        "Push `off` <b>on</b> @everyone [x](javascript:1).",
+    )
+    assert (
+        main(
+            [
+                "review",
+                "HEAD",
+                "--root",
+                str(repository),
+                "--links",
+                "https://host.example/blob/abc",
+            ]
+        )
+        == 0
+    )
     text = capsys.readouterr().out
     assert text.startswith("<!-- deck-almanac-review -->")
     assert "https://host.example/blob/abc/drills/skills/kicking/back-kick.yml" in text
@@ -113,15 +153,21 @@ def test_markdown_is_safe_and_short(repository: Path, capsys: pytest.CaptureFixt
     assert len(text) < 65_536
 
 
-def test_a_very_large_change_still_fits_a_comment(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_very_large_change_still_fits_a_comment(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     text = (repository / "plans/sets/six-fifties.yml").read_text()
     for number in range(1500):
-        write(repository, f"plans/sets/set-{number}.yml", text.replace("Six fifties", f"Set {number}"))
+        write(
+            repository, f"plans/sets/set-{number}.yml", text.replace("Six fifties", f"Set {number}")
+        )
     main(["review", "HEAD", "--root", str(repository)])
     assert len(capsys.readouterr().out) < 65_536
 
 
-def test_a_broken_base_is_compared_as_far_as_it_goes(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_broken_base_is_compared_as_far_as_it_goes(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     edit(repository, "plans/policy.yml", "title:", "titel:")
     git(repository, "commit", "--quiet", "--all", "--message", "broken policy")
     edit(repository, "plans/policy.yml", "titel:", "title:")
@@ -137,7 +183,9 @@ def test_an_unknown_revision_is_wrong_usage(
     assert "Traceback" not in capsys.readouterr().err
 
 
-def test_no_repository_and_no_commit_are_wrong_usage(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_no_repository_and_no_commit_are_wrong_usage(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     root = club(tmp_path / "bare")
     assert main(["review", "HEAD", "--root", str(root)]) == 2
     git(root, "init", "--quiet")

@@ -1,4 +1,6 @@
-"""The schemas: sound in themselves, described throughout, published in plain keywords, in step with the model."""
+"""The schemas: sound in themselves, described throughout, published in plain keywords, in step with
+the model.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +34,11 @@ STANDARD = {
     "pattern", "format", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties",
     "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf",
 }  # fmt: skip
-BY_NAME = {"properties", "$defs", "dependentSchemas"}  # under these stand names, and a schema under each
+BY_NAME = {
+    "properties",
+    "$defs",
+    "dependentSchemas",
+}  # under these stand names, and a schema under each
 
 kinds = pytest.mark.parametrize("kind", schemas.KINDS)
 
@@ -56,7 +62,14 @@ def pieces(schema: Any, path: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
             if keyword in BY_NAME:
                 for name, piece in value.items():
                     yield from pieces(piece, f"{path}/{keyword}/{name}")
-            elif keyword not in {"enum", "const", "required", "dependentRequired", "not_with", "type"}:
+            elif keyword not in {
+                "enum",
+                "const",
+                "required",
+                "dependentRequired",
+                "not_with",
+                "type",
+            }:
                 yield from pieces(value, f"{path}/{keyword}")
 
 
@@ -74,7 +87,9 @@ def test_bundled_schemas_are_sound_and_whole(kind: str) -> None:
     Draft202012Validator.check_schema(bundled)
     for path, piece in pieces(bundled):
         if "$ref" in piece:
-            assert piece["$ref"].removeprefix("#/$defs/") in bundled["$defs"], f"{path} leads nowhere"
+            assert piece["$ref"].removeprefix("#/$defs/") in bundled["$defs"], (
+                f"{path} leads nowhere"
+            )
 
 
 @pytest.mark.parametrize("name", ["common", *schemas.KINDS])
@@ -91,9 +106,9 @@ def test_every_property_is_described(name: str) -> None:
             if path.endswith("/if"):
                 continue  # a condition, no field
             about = schemas.resolve(written).get("description", "")
-            about = about or schemas.raw(name).get("$defs", {}).get(written.get("$ref", "").rpartition("/")[2], {}).get(
-                "description", ""
-            )
+            about = about or schemas.raw(name).get("$defs", {}).get(
+                written.get("$ref", "").rpartition("/")[2], {}
+            ).get("description", "")
             assert len(about) > 5 and about.endswith("."), (
                 f"{name}.json{path}/properties/{field} has no description, or no full stop"
             )
@@ -108,7 +123,9 @@ def test_every_text_list_and_number_is_bounded(kind: str) -> None:
         if piece.get("type") == "array":
             assert {"minItems", "maxItems"} <= piece.keys(), f"{kind}{path}"
         if piece.get("type") == "string":
-            assert piece.keys() & {"maxLength", "vocabulary", "reference", "format", "pattern"}, f"{kind}{path}"
+            assert piece.keys() & {"maxLength", "vocabulary", "reference", "format", "pattern"}, (
+                f"{kind}{path}"
+            )
         if piece.get("type") == "object" and "properties" in piece:
             assert piece.get("additionalProperties") is False, f"{kind}{path} takes any key"
 
@@ -124,13 +141,17 @@ def test_published_copies_use_standard_keywords_only(kind: str, every_field: Loa
         assert piece.keys() <= STANDARD, f"{kind}{path}: {sorted(piece.keys() - STANDARD)}"
     for path, piece in pieces(schemas.bundled(kind)):
         written = dict(pieces(published))[path]
-        assert piece.get("properties", {}).keys() == written.get("properties", {}).keys(), f"{kind}{path} loses a field"
+        assert piece.get("properties", {}).keys() == written.get("properties", {}).keys(), (
+            f"{kind}{path} loses a field"
+        )
 
 
 def published_findings(loaded: Loaded) -> Iterator[str]:
     """What a plain JSON Schema checker says of every document, by the published copies."""
     checkers = {
-        kind: Draft202012Validator(schemas.published(kind, loaded.names.words), format_checker=FormatChecker(["date"]))
+        kind: Draft202012Validator(
+            schemas.published(kind, loaded.names.words), format_checker=FormatChecker(["date"])
+        )
         for kind in schemas.KINDS
     }
     for (kind, id), document in loaded.documents.items():
@@ -149,7 +170,9 @@ def test_every_entry_passes_its_published_copy() -> None:
     ] == []
 
 
-@pytest.mark.parametrize("case", [case for case in cases("accepted") if not case.steps], ids=lambda case: case.name)
+@pytest.mark.parametrize(
+    "case", [case for case in cases("accepted") if not case.steps], ids=lambda case: case.name
+)
 def test_accepted_examples_pass_the_published_copies(case: Case, tmp_path: Path) -> None:
     case.build(tmp_path)
     assert list(published_findings(load(tmp_path))) == []
@@ -175,7 +198,9 @@ LOOSER = {
 
 
 @pytest.mark.parametrize(
-    "case", [case for case in cases("rejected") if case.name.startswith(SCHEMA_MISTAKES)], ids=lambda case: case.name
+    "case",
+    [case for case in cases("rejected") if case.name.startswith(SCHEMA_MISTAKES)],
+    ids=lambda case: case.name,
 )
 def test_the_published_copies_refuse_what_check_refuses(case: Case, tmp_path: Path) -> None:
     case.build(tmp_path)
@@ -186,7 +211,9 @@ def test_the_published_copies_refuse_what_check_refuses(case: Case, tmp_path: Pa
 
 
 class Visits:
-    """Validates documents against a bundled schema and keeps which fields and references they reached."""
+    """Validates documents against a bundled schema and keeps which fields and references they
+    reached.
+    """
 
     def __init__(self, kind: str) -> None:
         self.fields: set[tuple[int, str]] = set()
@@ -204,9 +231,9 @@ class Visits:
             self.reference_pieces.add(id(schema))
             return ()
 
-        self.validator = extend(Draft202012Validator, {"properties": properties, "reference": reference})(
-            schemas.bundled(kind)
-        )
+        self.validator = extend(
+            Draft202012Validator, {"properties": properties, "reference": reference}
+        )(schemas.bundled(kind))
 
     def visit(self, data: Any) -> None:
         """Go through one document."""
@@ -219,31 +246,50 @@ def documents(loaded: Loaded, kind: str) -> dict[str, Any]:
 
 @kinds
 def test_the_example_of_every_field_has_every_field(kind: str, every_field: Loaded) -> None:
-    """So that the tests below see every field: a new one goes into tests/examples/accepted/every-field."""
+    """So that the tests below see every field: a new one goes into
+    tests/examples/accepted/every-field.
+    """
     visits = Visits(kind)
     for data in documents(every_field, kind).values():
         visits.visit(data)
     for path, piece in pieces(schemas.bundled(kind)):
-        unseen = [name for name in piece.get("properties", {}) if (id(piece), name) not in visits.fields]
+        unseen = [
+            name for name in piece.get("properties", {}) if (id(piece), name) not in visits.fields
+        ]
         assert path.endswith("/if") or not set(unseen) - {"moved_to"}, (
             f"{kind}{path}: add {unseen} to the example every-field"
         )
-        assert "reference" not in piece or id(piece) in visits.reference_pieces or path.endswith("/moved_to"), (
-            f"{kind}{path}"
-        )
+        assert (
+            "reference" not in piece
+            or id(piece) in visits.reference_pieces
+            or path.endswith("/moved_to")
+        ), f"{kind}{path}"
 
 
 @kinds
-def test_every_reference_of_a_schema_is_reported_by_the_model(kind: str, every_field: Loaded) -> None:
-    """What the schema marks as naming another entry, the dataclass lists in ``references()``, and nothing else."""
+def test_every_reference_of_a_schema_is_reported_by_the_model(
+    kind: str, every_field: Loaded
+) -> None:
+    """What the schema marks as naming another entry, the dataclass lists in ``references()``, and
+    nothing else.
+    """
     for id, data in documents(every_field, kind).items():
         visits = Visits(kind)
         visits.visit(data)
         entry = structure(data, kind, id, f"{kind}/{id}.yml")
-        assert {(reference.kind, reference.id) for reference in entry.references()} == visits.references, id
+        assert {
+            (reference.kind, reference.id) for reference in entry.references()
+        } == visits.references, id
 
 
-RENAMED = {"for_whom": "for", "viewpoint": "from", "least": "from", "most": "to", "easiest": "from", "hardest": "to"}
+RENAMED = {
+    "for_whom": "for",
+    "viewpoint": "from",
+    "least": "from",
+    "most": "to",
+    "easiest": "from",
+    "hardest": "to",
+}
 SCALARS = {str, int, float, bool, date, Course}
 NOT_COMPARED = {"Item", "Expectation"}  # read by hand: compared below
 
@@ -254,9 +300,15 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     hints = typing.get_type_hints(cls)
     renamed = {field.name: RENAMED.get(field.name, field.name) for field in dataclasses.fields(cls)}
     own = {"id", "file"} if issubclass(cls, Entry) else set()
-    fields = {name: written(name, renamed[name], schema["properties"]) for name in renamed if name not in own}
+    fields = {
+        name: written(name, renamed[name], schema["properties"])
+        for name in renamed
+        if name not in own
+    }
     idle = {
-        name for name in ("summary", "also_called", "review", "accepts") if name not in schema["properties"]
+        name
+        for name in ("summary", "also_called", "review", "accepts")
+        if name not in schema["properties"]
     }  # every Entry has them
     assert set(fields.values()) - idle == set(schema["properties"]), (
         f"{where}: {cls.__name__} and its schema have parted"

@@ -44,7 +44,11 @@ def test_times_that_are_read(written: str | float, seconds: float) -> None:
     [
         ("1:75", "'1:75' is no time: seconds run from 00 to 59", "write 2:15, or 75 for seconds"),
         ("0:60", "'0:60' is no time: seconds run from 00 to 59", "write 1:00, or 60 for seconds"),
-        ("0:120", "'0:120' is no time: seconds run from 00 to 59", "write 2:00, or 120 for seconds"),
+        (
+            "0:120",
+            "'0:120' is no time: seconds run from 00 to 59",
+            "write 2:00, or 120 for seconds",
+        ),
         ("1:02:75", "'1:02:75' is no time: seconds run from 00 to 59", "write 1:03:15"),
         ("1:5", "'1:5' is no time: seconds have two digits", "write 1:05"),
         ("75:00", "'75:00' is no time: minutes run from 00 to 59", "write 1:15:00"),
@@ -52,14 +56,32 @@ def test_times_that_are_read(written: str | float, seconds: float) -> None:
         ("1:75:00", "'1:75:00' is no time: minutes run from 00 to 59", "write 2:15:00"),
         ("1:5:00", "'1:5:00' is no time: minutes have two digits", "write 1:05:00"),
         ("001:05", "'001:05' is no time: minutes have two digits", "write 1:05"),
-        ("0:00", "'0:00' is no time: it must be more than zero", "write a time above 0:00, or leave it out"),
+        (
+            "0:00",
+            "'0:00' is no time: it must be more than zero",
+            "write a time above 0:00, or leave it out",
+        ),
         (0, "0 is no time: it must be more than zero", "write a time above 0:00, or leave it out"),
-        (-5, "-5 is no time: it must be more than zero", "write a time above 0:00, or leave it out"),
-        ("24:00:00", "'24:00:00' is no time: it is a day or longer", "write a shorter one; a bare number is seconds"),
-        (86400, "86400 is no time: it is a day or longer", "write a shorter one; a bare number is seconds"),
+        (
+            -5,
+            "-5 is no time: it must be more than zero",
+            "write a time above 0:00, or leave it out",
+        ),
+        (
+            "24:00:00",
+            "'24:00:00' is no time: it is a day or longer",
+            "write a shorter one; a bare number is seconds",
+        ),
+        (
+            86400,
+            "86400 is no time: it is a day or longer",
+            "write a shorter one; a bare number is seconds",
+        ),
     ],
 )
-def test_times_that_are_refused_with_the_mend(written: str | float, message: str, mend: str) -> None:
+def test_times_that_are_refused_with_the_mend(
+    written: str | float, message: str, mend: str
+) -> None:
     with pytest.raises(TimeError) as refused:
         parse_time(written)
     assert (str(refused.value), refused.value.mend) == (message, mend)
@@ -73,7 +95,9 @@ def test_times_that_are_refused_with_the_mend(written: str | float, message: str
 def test_texts_that_are_no_time(written: str) -> None:
     with pytest.raises(TimeError) as refused:
         parse_time(written)
-    assert refused.value.mend == "write minutes and seconds as m:ss, say 1:15, or a number of seconds"
+    assert (
+        refused.value.mend == "write minutes and seconds as m:ss, say 1:15, or a number of seconds"
+    )
     assert len(str(refused.value)) < 80
 
 
@@ -84,12 +108,14 @@ def test_texts_that_are_no_time(written: str) -> None:
     | st.integers()
 )
 def test_the_schema_takes_the_same_times(written: str | float) -> None:
-    """The checker, which parses, and the published schema, which has a pattern and bounds, agree on every time."""
+    """The checker, which parses, and the published schema, which has a pattern and bounds, agree on
+    every time.
+    """
     time = schemas.raw("common")["$defs"]["time"]
     plain = {key: value for key, value in time.items() if key != "clock"}
-    assert VALIDATOR.evolve(schema=plain).is_valid(written) == VALIDATOR.evolve(schema={"clock": True}).is_valid(
-        written
-    )
+    assert VALIDATOR.evolve(schema=plain).is_valid(written) == VALIDATOR.evolve(
+        schema={"clock": True}
+    ).is_valid(written)
 
 
 @pytest.mark.parametrize(
@@ -135,7 +161,15 @@ def test_the_schema_names_the_same_courses() -> None:
 
 @pytest.mark.parametrize(
     ("value", "shown"),
-    [(0, "0"), (1000, "1,000"), (12.5, "12.5"), (12.04, "12"), (0.05, "0.1"), (1234.56, "1,234.6"), (-3, "-3")],
+    [
+        (0, "0"),
+        (1000, "1,000"),
+        (12.5, "12.5"),
+        (12.04, "12"),
+        (0.05, "0.1"),
+        (1234.56, "1,234.6"),
+        (-3, "-3"),
+    ],
 )
 def test_numbers_shown(value: float, shown: str) -> None:
     assert show_number(value) == shown

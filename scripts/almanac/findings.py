@@ -80,7 +80,14 @@ def worst_first(findings: Iterable[Finding]) -> list[Finding]:
 
     def order(finding: Finding) -> tuple[Any, ...]:
         place = finding.place
-        return (finding.severity, place.file, place.line, place.column, finding.code, finding.message)
+        return (
+            finding.severity,
+            place.file,
+            place.line,
+            place.column,
+            finding.code,
+            finding.message,
+        )
 
     return sorted(dict.fromkeys(findings), key=order)
 
@@ -89,7 +96,10 @@ def count_line(findings: Sequence[Finding], entries: int) -> str:
     """``2 errors, 0 warnings in 212 entries``."""
     errors = sum(finding.is_error for finding in findings)
     warnings = len(findings) - errors
-    return f"{_plural(errors, 'error')}, {_plural(warnings, 'warning')} in {_plural(entries, 'entry', 'entries')}"
+    return (
+        f"{_plural(errors, 'error')}, {_plural(warnings, 'warning')} in "
+        f"{_plural(entries, 'entry', 'entries')}"
+    )
 
 
 def _plural(count: int, one: str, many: str = "") -> str:

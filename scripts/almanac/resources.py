@@ -1,4 +1,6 @@
-"""Where the program finds what it brings along: templates, styles, scripts and the settings of the site."""
+"""Where the program finds what it brings along: templates, styles, scripts and the settings of the
+site.
+"""
 
 from __future__ import annotations
 

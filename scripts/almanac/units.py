@@ -12,7 +12,9 @@ DAY_S = 86_400  # every length of time in an entry is shorter
 _MOST_SHOWN = 40
 _WIDE = Context(prec=400)  # digits enough for any number there is
 
-_CLOCK = re.compile(r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII)
+_CLOCK = re.compile(
+    r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII
+)
 
 
 class Unit(Enum):
@@ -54,7 +56,8 @@ class Course:
 
 
 COURSES: dict[str, Course] = {
-    str(course): course for course in (Course(25, Unit.YARD), Course(25, Unit.METRE), Course(50, Unit.METRE))
+    str(course): course
+    for course in (Course(25, Unit.YARD), Course(25, Unit.METRE), Course(50, Unit.METRE))
 }
 
 
@@ -69,14 +72,20 @@ class TimeError(ValueError):
 def parse_time(value: str | float) -> float:
     """Seconds of a time written as on a pace clock.
 
-    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero and below a day.
-    Raises TimeError with the reason and the mend.
+    Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero and
+    below a day. Raises TimeError with the reason and the mend.
     """
     seconds = _parse_clock(value) if isinstance(value, str) else float(value)
     if seconds <= 0:
-        raise TimeError(f"{value!r} is no time: it must be more than zero", "write a time above 0:00, or leave it out")
+        raise TimeError(
+            f"{value!r} is no time: it must be more than zero",
+            "write a time above 0:00, or leave it out",
+        )
     if seconds >= DAY_S:
-        raise TimeError(f"{value!r} is no time: it is a day or longer", "write a shorter one; a bare number is seconds")
+        raise TimeError(
+            f"{value!r} is no time: it is a day or longer",
+            "write a shorter one; a bare number is seconds",
+        )
     return seconds
 
 
@@ -84,18 +93,27 @@ def _parse_clock(text: str) -> float:
     match = _CLOCK.fullmatch(text)
     if match is None:
         short = text if len(text) <= _MOST_SHOWN else text[:_MOST_SHOWN] + "…"
-        raise TimeError(f"{short!r} is no time", "write minutes and seconds as m:ss, say 1:15, or a number of seconds")
+        raise TimeError(
+            f"{short!r} is no time",
+            "write minutes and seconds as m:ss, say 1:15, or a number of seconds",
+        )
     hours, minutes, whole = (int(match[name] or 0) for name in ("h", "m", "s"))
     seconds = 3600 * hours + 60 * minutes + whole + float(match["fraction"] or 0)
     if whole > 59:
         mend = f"write {show_time(seconds)}" + ("" if hours else f", or {whole} for seconds")
         raise TimeError(f"{text!r} is no time: seconds run from 00 to 59", mend)
     if len(match["s"]) != 2:
-        raise TimeError(f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}")
+        raise TimeError(
+            f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}"
+        )
     if minutes > 59:
-        raise TimeError(f"{text!r} is no time: minutes run from 00 to 59", f"write {show_time(seconds)}")
+        raise TimeError(
+            f"{text!r} is no time: minutes run from 00 to 59", f"write {show_time(seconds)}"
+        )
     if (match["h"] and len(match["m"]) != 2) or len(match["m"]) > 2:
-        raise TimeError(f"{text!r} is no time: minutes have two digits", f"write {show_time(seconds)}")
+        raise TimeError(
+            f"{text!r} is no time: minutes have two digits", f"write {show_time(seconds)}"
+        )
     return seconds
 
 
@@ -137,7 +155,9 @@ def show_share(share: float | None) -> str:
 
 
 def show_change(change: float | None) -> str:
-    """A change as a signed percentage: 0.12 -> ``+12 %``; None, where there is nothing to compare, -> ``–``."""
+    """A change as a signed percentage: 0.12 -> ``+12 %``; None, where there is nothing to compare,
+    -> ``–``.
+    """
     if change is None:
         return "–"
     percent = int(Decimal(repr(100 * change)).quantize(Decimal(1), ROUND_HALF_UP, _WIDE))
@@ -145,7 +165,9 @@ def show_change(change: float | None) -> str:
 
 
 def clock_time(start: str, seconds: float) -> str:
-    """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins again."""
+    """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins
+    again.
+    """
     hours, minutes = map(int, start.split(":"))
     whole = (hours * 3600 + minutes * 60 + round(seconds)) % 86400
     return f"{whole // 3600:02d}:{whole % 3600 // 60:02d}:{whole % 60:02d}"

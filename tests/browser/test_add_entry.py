@@ -127,30 +127,48 @@ def errors_with(root: Path, path: str, text: str, capsys: pytest.CaptureFixture[
     capsys.readouterr()
     main(["check", "--format", "json", "--root", str(root)])
     findings = json.loads(capsys.readouterr().out)["findings"]
-    return [finding["message"] for finding in findings if finding["severity"] == "error" and finding["file"] == path]
+    return [
+        finding["message"]
+        for finding in findings
+        if finding["severity"] == "error" and finding["file"] == path
+    ]
 
 
 def fill_drill(form: Form) -> Form:
     form.fill("Title", "Slow count back kick").fill(
         "Summary", "Flutter on the back to a slow spoken count, one beat a word."
     )
-    form.fill("Mode", "kick").fill("Stroke", "backstroke").fill("Kick", "flutter").fill("Position", "supine").fill(
-        "Arms", "at-sides"
+    form.fill("Mode", "kick").fill("Stroke", "backstroke").fill("Kick", "flutter").fill(
+        "Position", "supine"
+    ).fill("Arms", "at-sides")
+    form.fill("Purpose", LONG).fill("Goals, number 1", "kick-technique", "Goals").fill(
+        "Level", "building"
     )
-    form.fill("Purpose", LONG).fill("Goals, number 1", "kick-technique", "Goals").fill("Level", "building")
     form.fill("From", "easy", "Effort").fill("To", "steady", "Effort")
-    form.fill("Distance", "25", "Dose").fill("From", "4", "Dose", "Reps").fill("To", "8", "Dose", "Reps").fill(
-        "Rest", "0:15", "Dose"
-    ).fill("Most", "12", "Dose")
+    form.fill("Distance", "25", "Dose").fill("From", "4", "Dose", "Reps").fill(
+        "To", "8", "Dose", "Reps"
+    ).fill("Rest", "0:15", "Dose").fill("Most", "12", "Dose")
     form.fill("Steps, number 1", "Push off on the back, arms at the sides.", "Steps")
-    form.fill("Steps, number 2", "Kick one beat to each word of the count: no word, no beat.", "Steps")
+    form.fill(
+        "Steps, number 2", "Kick one beat to each word of the count: no word, no beat.", "Steps"
+    )
     form.fill("Cues, number 1", "One word, one beat", "Cues")
     form.fill("From", "side-deck", "Look for", "Look for, number 1").fill(
         "See", "Each beat as large as the last.", "Look for", "Look for, number 1"
     )
     for number, see, because, say in (
-        ("1", "Beats run ahead of the words.", "A slow beat feels like sinking.", "Belly up first, then count again."),
-        ("2", "Feet stop at the top.", "The word is held too long.", "Short words: one, two, one, two."),
+        (
+            "1",
+            "Beats run ahead of the words.",
+            "A slow beat feels like sinking.",
+            "Belly up first, then count again.",
+        ),
+        (
+            "2",
+            "Feet stop at the top.",
+            "The word is held too long.",
+            "Short words: one, two, one, two.",
+        ),
     ):
         item = ("Goes wrong", f"Goes wrong, number {number}")
         form.fill("See", see, *item).fill("Because", because, *item).fill("Say", say, *item)
@@ -173,7 +191,9 @@ def test_a_drill_from_empty_to_a_file_that_the_check_accepts(
     assert "still to fill in" in form.left
     fill_drill(form)
     assert form.left == ORDER
-    expect(desk.locator("[data-path]")).to_have_text("drills/skills/flutter-on-back/slow-count-back-kick.yml")
+    expect(desk.locator("[data-path]")).to_have_text(
+        "drills/skills/flutter-on-back/slow-count-back-kick.yml"
+    )
     card = desk.locator("[data-card]")
     for words in (
         "Slow count back kick",
@@ -182,8 +202,18 @@ def test_a_drill_from_empty_to_a_file_that_the_check_accepts(
         "A head meets the wall",
     ):
         expect(card).to_contain_text(words)
-    assert form.data()["dose"] == {"distance": 25, "reps": {"from": 4, "to": 8}, "rest": "0:15", "most": 12}
-    assert errors_with(root, "drills/skills/flutter-on-back/slow-count-back-kick.yml", form.text, capsys) == []
+    assert form.data()["dose"] == {
+        "distance": 25,
+        "reps": {"from": 4, "to": 8},
+        "rest": "0:15",
+        "most": 12,
+    }
+    assert (
+        errors_with(
+            root, "drills/skills/flutter-on-back/slow-count-back-kick.yml", form.text, capsys
+        )
+        == []
+    )
     assert form.steps <= 36
 
 
@@ -194,32 +224,42 @@ def test_a_set_with_rounds_parts_and_a_pause(
     form.fill("Title", "Twice down the ladder").fill(
         "Purpose", "Hold the straight downbeat while the legs tire, then swim on it."
     )
-    form.fill("Goals, number 1", "kick-endurance", "Goals").fill("Level", "performing").fill("Course", "25m")
-    first = ("Items", "Items, number 1")
-    form.group(*first).get_by_role("combobox", name="Items, number 1 in which form", exact=True).select_option(
-        "a round"
+    form.fill("Goals, number 1", "kick-endurance", "Goals").fill("Level", "performing").fill(
+        "Course", "25m"
     )
+    first = ("Items", "Items, number 1")
+    form.group(*first).get_by_role(
+        "combobox", name="Items, number 1 in which form", exact=True
+    ).select_option("a round")
     form.fill("Rounds", "2", *first).fill("Pause between", "1:00", *first)
     inner = (*first, "Items", "Items, number 1")
-    form.fill("Reps", "4", *inner).fill("Distance", "50", *inner).fill("Do", "back-streamline-kick", *inner)
-    form.group(*inner, "Effort").get_by_role("combobox", name="Effort in which form", exact=True).select_option(
-        "descend"
+    form.fill("Reps", "4", *inner).fill("Distance", "50", *inner).fill(
+        "Do", "back-streamline-kick", *inner
     )
-    form.fill("Descend, number 1", "steady", *inner, "Effort").fill("Descend, number 2", "fast", *inner, "Effort")
+    form.group(*inner, "Effort").get_by_role(
+        "combobox", name="Effort in which form", exact=True
+    ).select_option("descend")
+    form.fill("Descend, number 1", "steady", *inner, "Effort").fill(
+        "Descend, number 2", "fast", *inner, "Effort"
+    )
     form.group(*inner, "Sendoff").get_by_role(
         "combobox", name="Sendoff (optional) in which form", exact=True
     ).select_option("one for each lane group")
     groups = {"osprey-1": "1:20", "osprey-2": "1:25", "heron-1": "1:40", "heron-2": "1:50"}
     titles = {
         id: title
-        for id, title, _ in json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))["reference"][
-            "lane_group"
-        ]
+        for id, title, _ in json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))[
+            "reference"
+        ]["lane_group"]
     }
     for group, time in groups.items():
         form.fill(titles[group], time, *inner)
-    expect(form.group(*inner).get_by_label(named("Rest"))).to_be_hidden()  # send-off and rest exclude each other
-    form.add("Add one to Items", "Items")  # the inner list's own button stands first: a second item of the round
+    expect(
+        form.group(*inner).get_by_label(named("Rest"))
+    ).to_be_hidden()  # send-off and rest exclude each other
+    form.add(
+        "Add one to Items", "Items"
+    )  # the inner list's own button stands first: a second item of the round
     second = (*first, "Items", "Items, number 2")
     form.fill("Reps", "2", *second)
     form.add("Add one to Parts", *second).add("Add one to Parts", *second)
@@ -228,11 +268,15 @@ def test_a_set_with_rounds_parts_and_a_pause(
         ("2", "50", "backstroke-swim", "fast"),
     ):
         part = (*second, "Parts", f"Parts, number {number}")
-        form.fill("Distance", distance, *part).fill("Do", drill, *part).fill("One word", effort, *part)
+        form.fill("Distance", distance, *part).fill("Do", drill, *part).fill(
+            "One word", effort, *part
+        )
     form.fill("Rest", "0:20", *second)
     desk.get_by_role("button", name="Add one to Items", exact=True).last.click()
     last = desk.get_by_role("group", name="Items, number 2", exact=True).last
-    last.get_by_role("combobox", name="Items, number 2 in which form", exact=True).select_option("a pause")
+    last.get_by_role("combobox", name="Items, number 2 in which form", exact=True).select_option(
+        "a pause"
+    )
     last.get_by_label("Pause", exact=True).fill("2:00")
     assert form.left == ORDER
     assert form.data()["items"] == [
@@ -245,7 +289,9 @@ def test_a_set_with_rounds_parts_and_a_pause(
                     "distance": 50,
                     "do": "back-streamline-kick",
                     "effort": {"descend": ["steady", "fast"]},
-                    "sendoff": dict(sorted(groups.items(), key=lambda pair: list(titles).index(pair[0]))),
+                    "sendoff": dict(
+                        sorted(groups.items(), key=lambda pair: list(titles).index(pair[0]))
+                    ),
                 },
                 {
                     "reps": 2,
@@ -269,19 +315,23 @@ def test_a_set_with_rounds_parts_and_a_pause(
 
 
 def fill_fault(form: Form) -> Form:
-    form.fill("Title", "Toes curl in").fill("Summary", "The feet curl inward and the ankle works like a hook.").fill(
-        "Stroke", "backstroke"
-    )
+    form.fill("Title", "Toes curl in").fill(
+        "Summary", "The feet curl inward and the ankle works like a hook."
+    ).fill("Stroke", "backstroke")
     form.fill("From", "side-deck", "See", "See, number 1").fill(
         "What", "Soles show at the end of each beat.", "See", "See, number 1"
     )
-    form.fill("Why it matters", "A hooked foot pushes water up instead of back, and the calf tires first.")
+    form.fill(
+        "Why it matters", "A hooked foot pushes water up instead of back, and the calf tires first."
+    )
     cause = ("Causes", "Causes, number 1")
     form.fill("Cause", "Cold or tired calves.", *cause).fill(
         "Tell apart", "Ask for ten loose beats at the wall: the feet uncurl.", *cause
     )
     form.fill("Mended by, number 1", "deck-edge-back-kick", *cause, "Mended by")
-    form.fill("Refer on", "Cramp that comes back in every session goes to a licensed health professional.")
+    form.fill(
+        "Refer on", "Cramp that comes back in every session goes to a licensed health professional."
+    )
     return form.fill("By", "head-coach", "Review")
 
 
@@ -290,7 +340,16 @@ def test_a_fault_from_empty_to_a_file_that_the_check_accepts(
 ) -> None:
     form = fill_fault(Form(desk, server).open("Fault"))
     assert form.left == ORDER
-    assert list(form.data()) == ["title", "summary", "stroke", "see", "why_it_matters", "causes", "refer_on", "review"]
+    assert list(form.data()) == [
+        "title",
+        "summary",
+        "stroke",
+        "see",
+        "why_it_matters",
+        "causes",
+        "refer_on",
+        "review",
+    ]
     assert errors_with(root, "drills/faults/toes-curl-in.yml", form.text, capsys) == []
     with desk.expect_download() as downloading:
         desk.get_by_role("button", name="Download").click()
@@ -310,7 +369,9 @@ def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
     assert document is not None
     shown = text.replace("\r\n", "\n").replace("\r", "\n")
     line = shown.replace("\n", " ")  # a box of one line makes blanks of line ends
-    trimmed = {name: value for name, value in (("title", line), ("purpose", shown)) if value.strip(BLANKS)}
+    trimmed = {
+        name: value for name, value in (("title", line), ("purpose", shown)) if value.strip(BLANKS)
+    }
     assert {name: document.data.get(name) for name in trimmed} == {
         name: value.strip(BLANKS) for name, value in trimmed.items()
     }
@@ -319,7 +380,9 @@ def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
     assert {finding.code for finding in findings} <= {"control-character"}
     assert form.page.locator("[data-add] :is(script, b:not(:empty))").count() == 0
     if trimmed.get("title") and len(text) < 50:
-        expect(form.page.locator("[data-card] .add-card-title")).to_have_js_property("textContent", line.strip(BLANKS))
+        expect(form.page.locator("[data-card] .add-card-title")).to_have_js_property(
+            "textContent", line.strip(BLANKS)
+        )
 
 
 # What the browser takes for blank at the ends of a text.
@@ -389,7 +452,9 @@ def test_a_draft_survives_a_closed_tab(server: Server, context: BrowserContext) 
     assert form.text == fault
 
 
-def test_a_draft_that_is_nobody_s_form_does_no_harm(server: Server, context: BrowserContext) -> None:
+def test_a_draft_that_is_nobody_s_form_does_no_harm(
+    server: Server, context: BrowserContext
+) -> None:
     page = context.new_page()
     watched = Watched(page, server.address)
     form = Form(page, server).open("Set")
@@ -407,7 +472,9 @@ def test_a_draft_that_is_nobody_s_form_does_no_harm(server: Server, context: Bro
             entry,
         )
         page.reload()
-        expect(page.locator("[data-mistakes]")).to_contain_text("'soaring' is not one of the levels")
+        expect(page.locator("[data-mistakes]")).to_contain_text(
+            "'soaring' is not one of the levels"
+        )
     assert form.text
     assert watched.troubles == []
 
@@ -415,7 +482,9 @@ def test_a_draft_that_is_nobody_s_form_does_no_harm(server: Server, context: Bro
 def with_repository(page: Page, server: Server, address: str) -> None:
     """As though the club had set repo_url before it built the site."""
     data = json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))
-    page.route("**/data/v1/form.json", lambda route: route.fulfill(json={**data, "repository": address}))
+    page.route(
+        "**/data/v1/form.json", lambda route: route.fulfill(json={**data, "repository": address})
+    )
 
 
 def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Server) -> None:
@@ -426,7 +495,10 @@ def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Se
     fill_fault(form)
     text = form.text
     address = urlsplit(link.get_attribute("href") or "")
-    assert f"{address.scheme}://{address.netloc}{address.path}" == f"{REPOSITORY}/new/main/drills/faults"
+    assert (
+        f"{address.scheme}://{address.netloc}{address.path}"
+        == f"{REPOSITORY}/new/main/drills/faults"
+    )
     assert parse_qs(address.query) == {"filename": ["toes-curl-in.yml"], "value": [text]}
     assert link.get_attribute("rel") == "noopener noreferrer"
     for number in range(1, 4):
@@ -434,7 +506,9 @@ def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Se
             "Claim", "“—” " * 99 + "x", "Evidence", f"Evidence, number {number}"
         )
     assert len(form.text.encode()) < 8000
-    expect(desk.locator("[data-propose-told]")).to_contain_text("The text is too long for a link. Copy it first")
+    expect(desk.locator("[data-propose-told]")).to_contain_text(
+        "The text is too long for a link. Copy it first"
+    )
     assert "value=" not in (link.get_attribute("href") or "")
     assert len(link.get_attribute("href") or "") < 8000
 
@@ -443,12 +517,16 @@ def test_a_new_family_is_part_of_the_file_s_name(desk: Page, server: Server) -> 
     with_repository(desk, server, REPOSITORY)
     form = fill_drill(Form(desk, server).open("Drill")).fill("Family", "counted", "File")
     assert form.left == ORDER
-    address = urlsplit(desk.get_by_role("link", name="Open a pull request").get_attribute("href") or "")
+    address = urlsplit(
+        desk.get_by_role("link", name="Open a pull request").get_attribute("href") or ""
+    )
     assert address.path.endswith("/new/main/drills/skills")
     assert parse_qs(address.query)["filename"] == ["counted/slow-count-back-kick.yml"]
 
 
-def test_without_a_repository_the_page_says_how_to_send_the_file(desk: Page, server: Server) -> None:
+def test_without_a_repository_the_page_says_how_to_send_the_file(
+    desk: Page, server: Server
+) -> None:
     with_repository(desk, server, "")
     fill_fault(Form(desk, server).open("Fault"))
     expect(desk.locator("[data-propose-told]")).to_contain_text(
@@ -548,16 +626,27 @@ def told_on_the_command_line(shapes: Shapes, kind: str, form: Form) -> dict[str,
 
 
 @pytest.mark.parametrize(
-    ("kind", "code", "groups", "label", "typed"), MISTAKES, ids=lambda value: value if isinstance(value, str) else ""
+    ("kind", "code", "groups", "label", "typed"),
+    MISTAKES,
+    ids=lambda value: value if isinstance(value, str) else "",
 )
 def test_a_mistake_is_told_beside_its_field_in_the_words_of_the_check(
-    desk: Page, server: Server, shapes: Shapes, kind: str, code: str, groups: tuple[str, ...], label: str, typed: str
+    desk: Page,
+    server: Server,
+    shapes: Shapes,
+    kind: str,
+    code: str,
+    groups: tuple[str, ...],
+    label: str,
+    typed: str,
 ) -> None:
     form = Form(desk, server).open(kind).fill(label, typed, *groups)
     assert form.left
     field = form.group(*groups).get_by_label(named(label)).first
     expect(field).to_have_attribute("aria-invalid", "true")
-    beside = desk.locator(f"#{(field.get_attribute('aria-describedby') or '').split()[1]} .add-message")
+    beside = desk.locator(
+        f"#{(field.get_attribute('aria-describedby') or '').split()[1]} .add-message"
+    )
     known = told_on_the_command_line(shapes, kind, form)
     said = [" ".join(words.split()) for words in beside.all_inner_texts()]
     assert [known.get(words) for words in said] == [code], (said, known)
@@ -565,15 +654,17 @@ def test_a_mistake_is_told_beside_its_field_in_the_words_of_the_check(
 
 def test_mistakes_that_take_two_fields(desk: Page, server: Server, shapes: Shapes) -> None:
     form = Form(desk, server).open("Set")
-    form.fill("Rest", "0:20", *ITEM).fill("One time", "1:00", *ITEM, "Sendoff").fill("Time", "0:30", *ITEM).fill(
-        "Distance", "50", *ITEM
-    )
+    form.fill("Rest", "0:20", *ITEM).fill("One time", "1:00", *ITEM, "Sendoff").fill(
+        "Time", "0:30", *ITEM
+    ).fill("Distance", "50", *ITEM)
     form.add("Add one to Goals", "Goals").fill("Goals, number 1", "rotation", "Goals").fill(
         "Goals, number 2", "rotation", "Goals"
     )
     form.add("Add expect").add("Add clock", "Expect")
     known = told_on_the_command_line(shapes, "Set", form)
-    listed = [" ".join(item.inner_text().split()) for item in desk.locator("[data-mistakes] li").all()]
+    listed = [
+        " ".join(item.inner_text().split()) for item in desk.locator("[data-mistakes] li").all()
+    ]
     codes = [next(code for words, code in known.items() if line.endswith(words)) for line in listed]
     assert set(codes) == {"not-together", "repeated-item"}
     assert len(codes) == 3
@@ -582,7 +673,9 @@ def test_mistakes_that_take_two_fields(desk: Page, server: Server, shapes: Shape
 def test_the_list_of_what_is_left_leads_to_the_fields(desk: Page, server: Server) -> None:
     form = Form(desk, server).open("Drill").fill("Title", "x")
     assert form.left.startswith("1 thing to mend, ")
-    desk.get_by_role("link", name="Title: 'title' has 1 character; it needs at least 2", exact=True).click()
+    desk.get_by_role(
+        "link", name="Title: 'title' has 1 character; it needs at least 2", exact=True
+    ).click()
     expect(desk.get_by_label("Title", exact=True)).to_be_focused()
     desk.locator("[data-blanks]").get_by_role("link", name="Effort", exact=True).click()
     expect(desk.get_by_label("From", exact=True).first).to_be_focused()
@@ -622,7 +715,9 @@ def test_by_keyboard_alone(desk: Page, server: Server) -> None:
     desk.keyboard.type("4")
     tab_to(desk, "Add one to Items")
     press(desk, "Enter")
-    expect(desk.get_by_role("group", name="Items, number 2", exact=True).get_by_role("combobox").first).to_be_focused()
+    expect(
+        desk.get_by_role("group", name="Items, number 2", exact=True).get_by_role("combobox").first
+    ).to_be_focused()
     desk.keyboard.type("a pause")
     tab_to(desk, "Pause")
     desk.keyboard.type("1:30")
@@ -651,13 +746,17 @@ SIZES = {"phone": {"width": 360, "height": 640}, "desk": {"width": 1280, "height
         ("Progression", "phone", "dark"), ("Set", "phone", "dark"), ("Set", "desk", "light"), ("Practice", "phone", "light"), ("Block", "phone", "dark"),
     ],
 )  # fmt: skip
-def test_every_form_is_open_to_all(browser: Browser, server: Server, size: str, scheme: Any, kind: str) -> None:
+def test_every_form_is_open_to_all(
+    browser: Browser, server: Server, size: str, scheme: Any, kind: str
+) -> None:
     """axe finds nothing, what is pressed is 44 px high, nothing reaches beyond the screen: with all groups open and messages shown."""
     context = browser.new_context(viewport=SIZES[size], color_scheme=scheme)  # type: ignore[arg-type]
     page = context.new_page()
     watched = Watched(page, server.address)
     form = Form(page, server).open(kind).fill("Title", "x")
-    for button in page.locator("[data-fields] button:not([disabled])", has_text=re.compile("^Add")).all()[:12]:
+    for button in page.locator(
+        "[data-fields] button:not([disabled])", has_text=re.compile("^Add")
+    ).all()[:12]:
         button.click()
     page.get_by_role("button", name="Copy").click()
     assert "to mend" in form.left

@@ -59,7 +59,9 @@ def catalogue_names() -> Names:
 
 def verdicts(page: Page, schema: Any, values: list[Any]) -> list[bool]:
     """Whether each value passes a schema, as the page sees it."""
-    script = "([schema, values]) => values.map((value) => deck.add.check(schema, value).length === 0)"
+    script = (
+        "([schema, values]) => values.map((value) => deck.add.check(schema, value).length === 0)"
+    )
     found: list[bool] = page.evaluate(script, [schema, values])
     return found
 
@@ -77,7 +79,10 @@ def told_in_browser(page: Page, kind: str, names: Names, data: list[Any], form: 
 def told_by_check(kind: str, names: Names, data: Any) -> Told:
     """What the command line says of an entry's shape."""
     document = Document("entry.yml", json.dumps(data, ensure_ascii=False), data)
-    return {(finding.code, finding.message, finding.mend) for finding in Shapes(names).check(document, kind).findings}
+    return {
+        (finding.code, finding.message, finding.mend)
+        for finding in Shapes(names).check(document, kind).findings
+    }
 
 
 def jsonschema_verdicts(schema: Any, values: list[Any]) -> list[bool]:
@@ -95,7 +100,9 @@ def test_every_keyword_of_the_schemas_is_known(rules: Page, catalogue_names: Nam
             yield from () if is_fields else piece
             for key, value in piece.items():
                 if key not in {"const", "enum", "dependentRequired"} or is_fields:
-                    yield from keywords(value, not is_fields and key in {"properties", "$defs", "dependentSchemas"})
+                    yield from keywords(
+                        value, not is_fields and key in {"properties", "$defs", "dependentSchemas"}
+                    )
         elif isinstance(piece, list):
             for item in piece:
                 yield from keywords(item)
@@ -105,14 +112,18 @@ def test_every_keyword_of_the_schemas_is_known(rules: Page, catalogue_names: Nam
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_verdicts_on_every_entry_of_the_catalogue(rules: Page, catalogue_names: Names, kind: str) -> None:
+def test_verdicts_on_every_entry_of_the_catalogue(
+    rules: Page, catalogue_names: Names, kind: str
+) -> None:
     schema = schemas.published(kind, catalogue_names.words)
     data = [document.data for (own, _), document in load(ROOT).documents.items() if own == kind]
     assert data
     assert verdicts(rules, schema, data) == jsonschema_verdicts(schema, data) == [True] * len(data)
 
 
-def test_verdicts_on_the_rejected_examples(rules: Page, tmp_path_factory: pytest.TempPathFactory) -> None:
+def test_verdicts_on_the_rejected_examples(
+    rules: Page, tmp_path_factory: pytest.TempPathFactory
+) -> None:
     seen = {True: 0, False: 0}
     for case in cases("rejected"):
         root = tmp_path_factory.mktemp("case")
@@ -135,7 +146,13 @@ def test_verdicts_on_the_rejected_examples(rules: Page, tmp_path_factory: pytest
 
 def paths(value: Any, path: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
     yield path
-    items = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    items = (
+        value.items()
+        if isinstance(value, dict)
+        else enumerate(value)
+        if isinstance(value, list)
+        else ()
+    )
     for key, inner in items:
         yield from paths(inner, (*path, key))
 
@@ -162,9 +179,9 @@ def slipped(data: Any, chance: random.Random) -> Any:
         case 2 if isinstance(parent[last], list):
             parent[last] = parent[last] * 14
         case 3 if isinstance(parent, dict):
-            parent[chance.choice(["rest", "time", "parts", "distance", "set", "items", "sendoff"])] = chance.choice(
-                ["0:20", 25, []]
-            )
+            parent[
+                chance.choice(["rest", "time", "parts", "distance", "set", "items", "sendoff"])
+            ] = chance.choice(["0:20", 25, []])
         case _ if not isinstance(parent[last], dict | list):
             parent[last] = chance.choice(SLIPS)
         case _:
@@ -194,12 +211,16 @@ def test_messages_are_the_command_lines_own(rules: Page, catalogue_names: Names,
     data = [slipped(chance.choice(entries), chance) for _ in range(600)]
     codes: set[str] = set()
     apart = []
-    for value, found in zip(data, told_in_browser(rules, kind, loaded.names, data, form), strict=True):
+    for value, found in zip(
+        data, told_in_browser(rules, kind, loaded.names, data, form), strict=True
+    ):
         wanted = told_by_check(kind, loaded.names, value)
         if any(words in message for _, message, _ in wanted for words in BEYOND_A_FORM):
             continue
         if found != wanted:
-            apart.append({"only in the browser": found - wanted, "only on the command line": wanted - found})
+            apart.append(
+                {"only in the browser": found - wanted, "only on the command line": wanted - found}
+            )
         codes |= {code for code, _, _ in wanted}
     assert apart == []
     assert len(codes) >= 8, sorted(codes)
@@ -213,12 +234,18 @@ def test_did_you_mean_is_the_command_lines_own(rules: Page, catalogue_names: Nam
     for id in ids * 2:
         place = chance.randrange(len(id))
         words.append(id[:place] + chance.choice(letters) + id[place + chance.randrange(3) :])
-    found = rules.evaluate("([words, ids]) => words.map((word) => deck.add.words.nearest(word, ids))", [words, ids])
+    found = rules.evaluate(
+        "([words, ids]) => words.map((word) => deck.add.words.nearest(word, ids))", [words, ids]
+    )
     assert found == [nearest(word, ids) for word in words]
 
 
 @given(
-    st.one_of(st.from_regex(r"\A\d{0,3}(:\d{0,3}){0,3}(\.\d{0,3})?\Z"), st.text(max_size=50), st.integers(-10, 90_000))
+    st.one_of(
+        st.from_regex(r"\A\d{0,3}(:\d{0,3}){0,3}(\.\d{0,3})?\Z"),
+        st.text(max_size=50),
+        st.integers(-10, 90_000),
+    )
 )
 @settings(max_examples=300)
 def test_times_are_the_command_lines_own(rules: Page, value: str | int) -> None:
@@ -259,7 +286,9 @@ REFUSED = (
 
 
 def written(rules: Page, values: list[Any]) -> list[str]:
-    found: list[str] = rules.evaluate("(values) => values.map((value) => deck.add.yaml(value))", values)
+    found: list[str] = rules.evaluate(
+        "(values) => values.map((value) => deck.add.yaml(value))", values
+    )
     return found
 
 
@@ -282,13 +311,25 @@ def test_hostile_text_reads_back_the_same(rules: Page, text: str) -> None:
     value = {
         "title": text,
         "purpose": f"{text} and on {text}",
-        "steps": [text, "plain", f"Long enough to be folded, {text} " + "and more words " * 10 + "end."],
+        "steps": [
+            text,
+            "plain",
+            f"Long enough to be folded, {text} " + "and more words " * 10 + "end.",
+        ],
         "goals": [text, text],
         "look_for": [{"from": text, "see": text}, {"from": "side-deck", "see": "x"}],
         "items": [
             {
                 "rounds": 2,
-                "items": [{"reps": 4, "distance": 50, "note": text, "gear": [text], "effort": {"build": [text, "b"]}}],
+                "items": [
+                    {
+                        "reps": 4,
+                        "distance": 50,
+                        "note": text,
+                        "gear": [text],
+                        "effort": {"build": [text, "b"]},
+                    }
+                ],
             }
         ],
     }
@@ -315,7 +356,9 @@ trees = st.recursive(
     scalars,
     lambda inner: (
         st.lists(inner, min_size=1, max_size=5)
-        | st.dictionaries(st.from_regex(r"\A[a-z][a-z0-9_-]{0,12}\Z"), inner, min_size=1, max_size=5)
+        | st.dictionaries(
+            st.from_regex(r"\A[a-z][a-z0-9_-]{0,12}\Z"), inner, min_size=1, max_size=5
+        )
     ),
     max_leaves=25,
 )

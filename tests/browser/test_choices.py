@@ -26,10 +26,14 @@ def test_a_choice_on_home_is_followed_on_a_set(phone: Page, server: Server) -> N
     choose(phone, group="heron-2")
     expect(phone.locator(".board .go:visible").first).to_have_text("on 1:20", use_inner_text=True)
     phone.reload()
-    assert phone.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "heron-2"
+    assert (
+        phone.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "heron-2"
+    )
 
 
-def test_the_finder_follows_and_a_shared_address_does_not_overwrite(phone: Page, server: Server) -> None:
+def test_the_finder_follows_and_a_shared_address_does_not_overwrite(
+    phone: Page, server: Server
+) -> None:
     phone.goto(server.address)
     choose(phone, group="heron-1")
     phone.goto(server.address + "find.html#open=minutes")
@@ -57,16 +61,22 @@ def test_lengths_of_a_drill_follow_the_unit(phone: Page, server: Server) -> None
 def test_without_choices_a_set_shows_what_it_is_written_for(phone: Page, server: Server) -> None:
     phone.goto(server.address + SET)
     assert phone.locator("article.clocks .pool:visible").get_attribute("data-pool") == "25m"
-    assert phone.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "heron-1"
+    assert (
+        phone.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "heron-1"
+    )
 
 
 def test_a_device_that_keeps_nothing_still_chooses(browser: Browser, server: Server) -> None:
     context = browser.new_context()
-    context.add_init_script("Object.defineProperty(window, 'localStorage', { get() { throw new Error('no'); } })")
+    context.add_init_script(
+        "Object.defineProperty(window, 'localStorage', { get() { throw new Error('no'); } })"
+    )
     page = context.new_page()
     page.goto(server.address + SET)
     choose(page, group="osprey-2")
-    assert page.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "osprey-2"
+    assert (
+        page.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "osprey-2"
+    )
     context.close()
 
 

@@ -10,7 +10,13 @@ from .web import Server, Watched, sitemap
 
 WIDTH, HEIGHT = 360, 640
 TABS = 4  # pages open side by side, so that one loads while another is measured
-_SEEN = ("h1", ".first-screen .lead", ".first-screen .figure svg", ".first-screen .cues", ".first-screen .danger")
+_SEEN = (
+    "h1",
+    ".first-screen .lead",
+    ".first-screen .figure svg",
+    ".first-screen .cues",
+    ".first-screen .danger",
+)
 _MEASURE = """selectors => ({
   wide: document.documentElement.scrollWidth,
   boxes: selectors.map(selector => {
@@ -21,7 +27,9 @@ _MEASURE = """selectors => ({
 })"""
 
 
-def test_no_page_scrolls_sideways_and_every_drill_is_told_at_a_glance(context: BrowserContext, server: Server, site: Path) -> None:
+def test_no_page_scrolls_sideways_and_every_drill_is_told_at_a_glance(
+    context: BrowserContext, server: Server, site: Path
+) -> None:
     tabs = [context.new_page() for _ in range(TABS)]
     watched = [Watched(tab, server.address) for tab in tabs]
     wide: list[str] = []

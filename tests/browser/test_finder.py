@@ -65,13 +65,17 @@ def test_counts_hold_beside_other_choices(finder: Page, analysis: Analysis) -> N
     assert total(finder) == (len(drills), 0)
     for position in {drill.position for drill in drills} - {"any"}:
         finder.locator("[data-facet=position]").evaluate("box => { box.open = true }")
-        assert count(finder, "position", position) == sum(drill.position == position for drill in drills)
+        assert count(finder, "position", position) == sum(
+            drill.position == position for drill in drills
+        )
 
 
 def test_what_leads_to_nothing_is_greyed(finder: Page, analysis: Analysis) -> None:
     tick(finder, "kind", "drill")
     tick(finder, "goal", "kick-speed")
-    used = {drill.level for drill in analysis.catalogue.drills.values() if "kick-speed" in drill.goals}
+    used = {
+        drill.level for drill in analysis.catalogue.drills.values() if "kick-speed" in drill.goals
+    }
     for level in analysis.catalogue.words("levels"):
         assert box(finder, "level", level).is_disabled() == (level not in used)
         assert (count_text(finder, level) == "0") == (level not in used)
@@ -84,10 +88,14 @@ def count_text(page: Page, level: str) -> str:
 def test_gear_at_hand_is_all_that_may_be_needed(finder: Page, analysis: Analysis) -> None:
     tick(finder, "kind", "drill")
     tick(finder, "gear", "none", "fins")
-    within = [drill for drill in analysis.catalogue.drills.values() if set(drill.gear.needs) <= {"fins"}]
+    within = [
+        drill for drill in analysis.catalogue.drills.values() if set(drill.gear.needs) <= {"fins"}
+    ]
     assert total(finder) == (len(within), 0)
     first = finder.locator("[data-results] a").first.get_attribute("href") or ""
-    assert "fins" in analysis.catalogue.drills[first.split("/")[-1].removesuffix(".html")].gear.needs
+    assert (
+        "fins" in analysis.catalogue.drills[first.split("/")[-1].removesuffix(".html")].gear.needs
+    )
 
 
 def test_minutes_follow_the_lane_group(finder: Page, analysis: Analysis) -> None:
@@ -98,13 +106,17 @@ def test_minutes_follow_the_lane_group(finder: Page, analysis: Analysis) -> None
         finder.locator('[data-choose="group"]').select_option(group)
         tick(finder, "minutes", "25")
         clocks = [
-            analysis.summary(id).clocks[group].clock for id, item in analysis.computable.items() if str(item.course) == "25m"
+            analysis.summary(id).clocks[group].clock
+            for id, item in analysis.computable.items()
+            if str(item.course) == "25m"
         ]
         fit = sum(clock is not None and clock.value <= 25 * 60 for clock in clocks)
         found[group] = total(finder)[1]
         assert found[group] >= fit  # sets of other pools are laid into this one too
     assert found["osprey-1"] > found["reed-1"]
-    assert "minutes=25" in finder.url and "group=osprey-1" in finder.url and "pool=25m" in finder.url
+    assert (
+        "minutes=25" in finder.url and "group=osprey-1" in finder.url and "pool=25m" in finder.url
+    )
 
 
 def test_the_address_holds_the_choice(finder: Page, server: Server) -> None:
@@ -126,7 +138,9 @@ def test_the_address_holds_the_choice(finder: Page, server: Server) -> None:
 
 def test_an_address_of_another_day_does_no_harm(finder: Page) -> None:
     whole = total(finder)
-    finder.goto(finder.url.split("#")[0] + "#goal=no-such-goal&minutes=-3&gear=%3Cscript%3E&level=&words=")
+    finder.goto(
+        finder.url.split("#")[0] + "#goal=no-such-goal&minutes=-3&gear=%3Cscript%3E&level=&words="
+    )
     assert total(finder) == whole
 
 
@@ -176,7 +190,9 @@ def test_by_keyboard_alone(finder: Page) -> None:
     finder.keyboard.press("Enter")  # the first facet opens
     finder.keyboard.press("Tab")
     finder.keyboard.press("Space")
-    assert finder.evaluate("document.activeElement.name") == "kind"  # the choice stays open, and the focus in it
+    assert (
+        finder.evaluate("document.activeElement.name") == "kind"
+    )  # the choice stays open, and the focus in it
     assert total(finder) != before
     finder.keyboard.press("Space")
     assert total(finder) == before
@@ -200,6 +216,10 @@ def test_rows_of_the_table_name_what_they_say(finder: Page, analysis: Analysis) 
     at = {name: number for number, name in enumerate(data["columns"])}
     rows = {row[at["id"]]: row for row in data["rows"]}
     for id, drill in analysis.catalogue.drills.items():
-        assert [data["words"]["goal"][number][0] for number in rows[id][at["goal"]]] == list(drill.goals)
-        assert [data["words"]["gear"][number][0] for number in rows[id][at["needs"]]] == list(drill.gear.needs)
+        assert [data["words"]["goal"][number][0] for number in rows[id][at["goal"]]] == list(
+            drill.goals
+        )
+        assert [data["words"]["gear"][number][0] for number in rows[id][at["needs"]]] == list(
+            drill.gear.needs
+        )
     assert set(rows) == set(analysis.catalogue.drills) | set(analysis.computable)

@@ -34,11 +34,17 @@ def assert_drill(phone: Page) -> None:
 
 
 @pytest.mark.parametrize("fault", FAULTS)
-def test_from_a_fault_to_its_drill(phone: Page, server: Server, analysis: Analysis, fault: str) -> None:
+def test_from_a_fault_to_its_drill(
+    phone: Page, server: Server, analysis: Analysis, fault: str
+) -> None:
     hand, started = Hand(), time.monotonic()
     phone.goto(server.address)
     hand.tap(phone.get_by_text("I see something wrong"))
-    hand.tap(phone.locator(".entries").get_by_role("link", name=analysis.catalogue.faults[fault].title, exact=True))
+    hand.tap(
+        phone.locator(".entries").get_by_role(
+            "link", name=analysis.catalogue.faults[fault].title, exact=True
+        )
+    )
     expect(phone.locator(".causes .test").first).to_be_visible()
     hand.tap(phone.locator(".mended a").first)
     assert_drill(phone)
@@ -73,7 +79,9 @@ def test_from_gear_and_minutes_to_a_drill(phone: Page, server: Server) -> None:
     hand.tap(phone.locator("[data-results] a").first)
     assert_drill(phone)
     assert hand.taps == 3
-    expect(phone.locator("dl.facts").first).to_contain_text("Fins")  # what uses the gear comes first
+    expect(phone.locator("dl.facts").first).to_contain_text(
+        "Fins"
+    )  # what uses the gear comes first
 
 
 def test_doors_lead_somewhere_without_scripts(server: Server, browser: Browser) -> None:

@@ -69,7 +69,12 @@ def keep(context: BrowserContext, live: Server) -> Page:
 def ready(page: Page) -> None:
     """Wait until the page says that a newer version is here and the browser has it waiting: the one comes just before the other."""
     expect(page.locator("[data-kept]")).to_contain_text("newer version is here", timeout=60_000)
-    until(page, lambda: page.evaluate("navigator.serviceWorker.getRegistration().then((own) => Boolean(own && own.waiting))"))
+    until(
+        page,
+        lambda: page.evaluate(
+            "navigator.serviceWorker.getRegistration().then((own) => Boolean(own && own.waiting))"
+        ),
+    )
 
 
 def until(page: Page, happens: Callable[[], bool]) -> None:
@@ -89,7 +94,13 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     context.set_offline(True)
     files = sitemap(site)
     assert page.evaluate(_STATUS, [live.address + file for file in files]) == []
-    for file in (DRILL, "sets/kick-and-go.html", "faults/knees-break-surface.html", "cards.html", ""):
+    for file in (
+        DRILL,
+        "sets/kick-and-go.html",
+        "faults/knees-break-surface.html",
+        "cards.html",
+        "",
+    ):
         page.goto(live.address + file)
         expect(page.locator("h1")).to_be_visible()
         expect(page.locator("[data-kept]")).to_contain_text("kept on this device")
@@ -98,7 +109,9 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     assert page.locator("[data-results] img").first.evaluate("image => image.naturalWidth") > 0
     page.locator(".search-link").tap()
     page.locator(".md-search__input").press_sequentially("parachute")
-    expect(page.locator(".md-search-result__meta")).to_contain_text("matching documents", timeout=20_000)
+    expect(page.locator(".md-search-result__meta")).to_contain_text(
+        "matching documents", timeout=20_000
+    )
     page.goto(live.address + "no-such-page.html")
     expect(page.locator("h1")).to_contain_text("404")
     assert set(live.asked) <= {"/worker.js"}  # the browser itself looks for a newer worker
@@ -115,14 +128,18 @@ def test_the_size_is_the_sum_and_the_list_is_complete(site: Path) -> None:
     assert f'"{listed["version"]}"' in (site / "worker.js").read_text("utf-8")
 
 
-def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(context: BrowserContext, live: Server) -> None:
+def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(
+    context: BrowserContext, live: Server
+) -> None:
     page = keep(context, live)
     renew(live, DRILL, "index.html")
     live.asked.clear()
     page.goto(live.address + "find.html")  # the browser looks for a new worker
     ready(page)
     assert {f"/{DRILL}", "/index.html"} <= set(live.asked)
-    assert "/find.html" not in live.asked and not any(path.startswith("/assets/") for path in live.asked)
+    assert "/find.html" not in live.asked and not any(
+        path.startswith("/assets/") for path in live.asked
+    )
     page.goto(live.address + DRILL)  # one page open: it changes over, and asks for itself again
     expect(page.locator(".renewed")).to_be_visible()
     context.set_offline(True)
@@ -131,7 +148,9 @@ def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(context: B
     expect(page.locator("[data-kept]")).to_contain_text("kept on this device")
 
 
-def test_an_update_that_fails_leaves_the_old_version_working(context: BrowserContext, live: Server) -> None:
+def test_an_update_that_fails_leaves_the_old_version_working(
+    context: BrowserContext, live: Server
+) -> None:
     page = keep(context, live)
     renew(live, DRILL, "sets/kick-and-go.html")
     live.failing.add("/sets/kick-and-go.html")
@@ -154,7 +173,9 @@ def test_an_update_that_fails_leaves_the_old_version_working(context: BrowserCon
     expect(page.locator(".renewed")).to_be_visible()
 
 
-def test_two_open_pages_change_over_together_when_told_to(context: BrowserContext, live: Server) -> None:
+def test_two_open_pages_change_over_together_when_told_to(
+    context: BrowserContext, live: Server
+) -> None:
     first = keep(context, live)
     second = context.new_page()
     second.goto(live.address + "sets/index.html")
@@ -163,7 +184,9 @@ def test_two_open_pages_change_over_together_when_told_to(context: BrowserContex
     ready(first)
     first.goto(live.address + DRILL)
     first.wait_for_timeout(5_000)  # longer than the worker asks whether a page is alone
-    expect(first.locator(".renewed")).to_have_count(0)  # two pages open: nobody is changed under their hands
+    expect(first.locator(".renewed")).to_have_count(
+        0
+    )  # two pages open: nobody is changed under their hands
     first.get_by_role("button", name="Use it now").tap()
     expect(first.locator(".renewed")).to_be_visible()
     second.goto(live.address)

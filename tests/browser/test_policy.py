@@ -26,7 +26,13 @@ def test_every_page_carries_its_policy(site: Path) -> None:
 def test_no_address_of_another_host_is_loaded(site: Path) -> None:
     for path in sorted(site.rglob("*.html")):
         text = path.read_text("utf-8")
-        for mark in ('src="http', 'src="//', 'rel="preconnect', 'rel="stylesheet" href="http', "@import"):
+        for mark in (
+            'src="http',
+            'src="//',
+            'rel="preconnect',
+            'rel="stylesheet" href="http',
+            "@import",
+        ):
             assert mark not in text, path
 
 
@@ -48,7 +54,9 @@ def test_first_visit_of_a_drill_asks_for_no_search_index(phone: Page, server: Se
     asked: list[str] = []
     phone.on("request", lambda request: asked.append(request.url))
     phone.goto(server.address + "drills/back-streamline-kick.html", wait_until="networkidle")
-    assert not any("whole_index" in url or "find" in url.rsplit("/", 1)[-1] or "cards" in url for url in asked)
+    assert not any(
+        "whole_index" in url or "find" in url.rsplit("/", 1)[-1] or "cards" in url for url in asked
+    )
 
 
 def test_opened_from_a_folder(browser: Browser, site: Path) -> None:

@@ -32,7 +32,10 @@ def pdf(page: Page, **options: object) -> PdfReader:
 
 def millimetres(reader: PdfReader) -> set[tuple[int, int]]:
     return {
-        (round(float(page.mediabox.width) / 72 * 25.4), round(float(page.mediabox.height) / 72 * 25.4))
+        (
+            round(float(page.mediabox.width) / 72 * 25.4),
+            round(float(page.mediabox.height) / 72 * 25.4),
+        )
         for page in reader.pages
     }
 
@@ -58,7 +61,10 @@ def test_gathered_cards(gathered: Page, layout: str) -> None:
     assert cards >= len(PAGES)
     assert gathered.evaluate(_CUT) == []
     assert gathered.locator(".paper-card svg.code").count() == cards
-    titles = [title.replace("\xa0", " ") for title in gathered.locator(".paper-card .card-title").all_inner_texts()]
+    titles = [
+        title.replace("\xa0", " ")
+        for title in gathered.locator(".paper-card .card-title").all_inner_texts()
+    ]
     assert len({title.split(" (")[0] for title in titles}) == len(PAGES)
     reader = pdf(gathered)
     assert len(reader.pages) == sheets
@@ -74,7 +80,9 @@ def test_the_brief_is_on_the_card_whole(gathered: Page) -> None:
     gathered.goto(gathered.url.split("cards.html")[0] + "sets/kick-and-go.html")
     brief = gathered.locator(".deck-card .card-danger").all_text_contents()
     assert len(brief) > 8
-    assert {line.split()[0] for line in brief} and all(any(line[:40] in card for card in on_cards) for line in brief)
+    assert {line.split()[0] for line in brief} and all(
+        any(line[:40] in card for card in on_cards) for line in brief
+    )
 
 
 def test_the_cards_follow_the_chosen_lane_group(gathered: Page) -> None:
@@ -85,7 +93,9 @@ def test_the_cards_follow_the_chosen_lane_group(gathered: Page) -> None:
 
 def test_taking_cards_off(gathered: Page) -> None:
     gathered.get_by_role("button", name="Take Kick and go off").tap()
-    expect(gathered.locator(".paper-card .card-title").filter(has_text="Kick and go")).to_have_count(0)
+    expect(
+        gathered.locator(".paper-card .card-title").filter(has_text="Kick and go")
+    ).to_have_count(0)
     gathered.get_by_role("button", name="Take all off").tap()
     expect(gathered.locator("[data-cards-told]")).to_contain_text("No cards yet")
     expect(gathered.locator("[data-cards-print]")).to_be_disabled()
@@ -99,7 +109,9 @@ def test_an_entry_prints_as_its_card_alone(phone: Page, server: Server, file: st
     assert "Deck Almanac" not in text and "Add to my cards" not in text and "Search" not in text
     assert file in text.replace("\n", "")
     assert 1 <= len(reader.pages) <= 2
-    assert all(len(page.extract_text().split()) > 12 for page in reader.pages)  # no page for a line left over
+    assert all(
+        len(page.extract_text().split()) > 12 for page in reader.pages
+    )  # no page for a line left over
 
 
 def test_one_card_without_gathering(phone: Page, server: Server) -> None:
@@ -107,4 +119,7 @@ def test_one_card_without_gathering(phone: Page, server: Server) -> None:
     phone.get_by_role("link", name="Print card").tap()
     expect(phone.locator("[data-cards-told]")).to_have_text("1 card on 1 sheet.")
     expect(phone.locator(".paper-card svg.figure")).to_be_visible()
-    assert phone.evaluate("getComputedStyle(document.querySelector('.paper-card')).color") == "rgb(0, 0, 0)"
+    assert (
+        phone.evaluate("getComputedStyle(document.querySelector('.paper-card')).color")
+        == "rgb(0, 0, 0)"
+    )

@@ -46,7 +46,9 @@ class Server:
         self.folder = folder
         self.failing: set[str] = set()
         self.asked: list[str] = []
-        handler = functools.partial(_Handler, directory=str(folder), failing=self.failing, asked=self.asked)
+        handler = functools.partial(
+            _Handler, directory=str(folder), failing=self.failing, asked=self.asked
+        )
         self._server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
         self.address = f"http://127.0.0.1:{self._server.server_port}/"
 
@@ -55,7 +57,10 @@ class Server:
         return self
 
     def __exit__(
-        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
     ) -> None:
         self._server.shutdown()
         self._server.server_close()
@@ -69,7 +74,10 @@ class Watched:
         self._address = address
         page.on("pageerror", lambda error: self.troubles.append(f"{page.url}: {error}"))
         page.on(
-            "console", lambda message: message.type == "error" and self.troubles.append(f"{page.url}: {message.text}")
+            "console",
+            lambda message: (
+                message.type == "error" and self.troubles.append(f"{page.url}: {message.text}")
+            ),
         )
         page.on("request", self._look)
 
@@ -82,5 +90,8 @@ def sitemap(site: Path) -> list[str]:
     """Every page of the site's own map, by its path from the root."""
     name = "{http://www.sitemaps.org/schemas/sitemap/0.9}"
     own = read_settings(SETTINGS).address
-    found = [str(entry.findtext(f"{name}loc")) for entry in ElementTree.parse(site / "sitemap.xml").getroot()]
+    found = [
+        str(entry.findtext(f"{name}loc"))
+        for entry in ElementTree.parse(site / "sitemap.xml").getroot()
+    ]
     return [address.removeprefix(own) or "index.html" for address in found]

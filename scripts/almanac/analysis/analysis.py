@@ -23,7 +23,9 @@ from almanac.units import Course
 
 @dataclass(frozen=True, eq=False)
 class Analysis:
-    """A catalogue as it is on a given day; figures are worked out when first asked for, and kept."""
+    """A catalogue as it is on a given day; figures are worked out when first asked for, and
+    kept.
+    """
 
     catalogue: Catalogue
     today: date
@@ -31,14 +33,20 @@ class Analysis:
 
     @cached_property
     def computable(self) -> Mapping[str, SwimSet]:
-        """The sets that can be worked out: sound efforts, each with its rest, and no runaway rounds."""
+        """The sets that can be worked out: sound efforts, each with its rest, and no runaway
+        rounds.
+        """
         if not self.has_sound_efforts:
             return {}
-        return {id: entry for id, entry in self.catalogue.sets.items() if not self.is_runaway(entry)}
+        return {
+            id: entry for id, entry in self.catalogue.sets.items() if not self.is_runaway(entry)
+        }
 
     @cached_property
     def has_sound_efforts(self) -> bool:
-        """Whether the effort words share out the whole scale, and the policy gives each of them its rest."""
+        """Whether the effort words share out the whole scale, and the policy gives each of them its
+        rest.
+        """
         efforts = self.catalogue.efforts
         return not scale_gaps(efforts) and efforts.keys() <= self.catalogue.policy.rest.keys()
 
@@ -58,7 +66,9 @@ class Analysis:
 
     @cached_property
     def teaching_order(self) -> list[str]:
-        """Drill ids so that each comes after what it needs first and what is easier; lower levels first."""
+        """Drill ids so that each comes after what it needs first and what is easier; lower levels
+        first.
+        """
         drills = self.catalogue.drills
         levels = list(self.catalogue.words("levels"))
         needs = {id: (*drill.needs_first, *drill.easier) for id, drill in drills.items()}
@@ -69,7 +79,9 @@ class Analysis:
         """Drills and sets by goal and level."""
         catalogue = self.catalogue
         levels = list(catalogue.words("levels"))
-        return coverage(catalogue.words("goals"), levels, catalogue.drills.values(), catalogue.sets.values())
+        return coverage(
+            catalogue.words("goals"), levels, catalogue.drills.values(), catalogue.sets.values()
+        )
 
     @cached_property
     def scale(self) -> EffortScale:
@@ -78,7 +90,9 @@ class Analysis:
 
     @cached_property
     def computable_practices(self) -> Mapping[str, Practice]:
-        """The practices that can be worked out: sound efforts, their sets computable, no runaway rounds."""
+        """The practices that can be worked out: sound efforts, their sets computable, no runaway
+        rounds.
+        """
         if not self.has_sound_efforts:
             return {}
         return {
@@ -102,14 +116,28 @@ class Analysis:
 
     @cached_property
     def blocks(self) -> Mapping[str, Mapping[str, BlockSummary]]:
-        """The figures of every computable block, by lane group: its practices are its own squad's, and computable."""
+        """The figures of every computable block, by lane group: its practices are its own squad's,
+        and computable.
+        """
         found = {}
         for id, block in self.catalogue.blocks.items():
-            used = {day.practice for week in block.weeks for day in week.days.values() if day.practice}
-            own = {name for name in self.practices if self.catalogue.practices[name].squad == block.squad}
+            used = {
+                day.practice for week in block.weeks for day in week.days.values() if day.practice
+            }
+            own = {
+                name
+                for name in self.practices
+                if self.catalogue.practices[name].squad == block.squad
+            }
             if used <= own:
-                groups = [name for name, group in self.catalogue.lane_groups.items() if group.squad == block.squad]
-                found[id] = {group: summarise_block(block, self.practices, group) for group in groups}
+                groups = [
+                    name
+                    for name, group in self.catalogue.lane_groups.items()
+                    if group.squad == block.squad
+                ]
+                found[id] = {
+                    group: summarise_block(block, self.practices, group) for group in groups
+                }
         return found
 
     def is_computable(self, entry: Entry) -> bool:

@@ -21,7 +21,9 @@ NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it
 
 @dataclass(frozen=True)
 class Side:
-    """One side of a review: its documents, its analysis (None where its foundations are broken) and its findings."""
+    """One side of a review: its documents, its analysis (None where its foundations are broken) and
+    its findings.
+    """
 
     documents: Mapping[Key, Document]
     analysis: Analysis | None
@@ -30,10 +32,11 @@ class Side:
 
 @dataclass(frozen=True)
 class FigureMove:
-    """A computed figure that moved. Values in the figure's ``unit``; None where there was or is no number.
+    """A computed figure that moved. Values in the figure's ``unit``; None where there was or is no
+    number.
 
-    ``group`` is the lane group that it belongs to, "" where it is the same for all. ``near`` where the
-    entry itself was changed, else the change came from what it uses.
+    ``group`` is the lane group that it belongs to, "" where it is the same for all. ``near`` where
+    the entry itself was changed, else the change came from what it uses.
     """
 
     kind: str
@@ -48,7 +51,9 @@ class FigureMove:
 
 @dataclass(frozen=True)
 class Review:
-    """Everything that a change does; ``comparable`` is False where the figures of a side could not be worked out."""
+    """Everything that a change does; ``comparable`` is False where the figures of a side could not
+    be worked out.
+    """
 
     entries: list[EntryChange]
     figures: list[FigureMove]
@@ -68,7 +73,10 @@ def review(before: Side, after: Side) -> Review:
     """Compare two sides of a change."""
     entries = compare(before.documents, after.documents)
     touched = {(change.kind, change.id) for change in entries}
-    appeared, gone = _new_findings(before.findings, after.findings), _new_findings(after.findings, before.findings)
+    appeared, gone = (
+        _new_findings(before.findings, after.findings),
+        _new_findings(after.findings, before.findings),
+    )
     if before.analysis is None or after.analysis is None:
         return Review(entries, [], appeared, gone, [], [], comparable=False)
     return Review(
@@ -116,12 +124,18 @@ def _all_figures(analysis: Analysis) -> dict[Key, Figures]:
     for id, swim_set in analysis.computable.items():
         summary = analysis.summary(id)
         groups = analysis.meant(swim_set)
-        found["set", id] = _by_group({group: set_figures(summary, analysis.scale, group) for group in groups})
+        found["set", id] = _by_group(
+            {group: set_figures(summary, analysis.scale, group) for group in groups}
+        )
     for id, practice in analysis.practices.items():
         groups = tuple(practice.groups)
-        found["practice", id] = _by_group({group: practice_figures(practice, analysis.scale, group) for group in groups})
+        found["practice", id] = _by_group(
+            {group: practice_figures(practice, analysis.scale, group) for group in groups}
+        )
     for id, blocks in analysis.blocks.items():
-        found["block", id] = _by_group({group: block_figures(block) for group, block in blocks.items()})
+        found["block", id] = _by_group(
+            {group: block_figures(block) for group, block in blocks.items()}
+        )
     return found
 
 
@@ -131,7 +145,9 @@ def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
     for name in dict.fromkeys(name for own in figures.values() for name in own):
         own = {group: by_name[name] for group, by_name in figures.items() if name in by_name}
         first = next(iter(own.values()))
-        if len(own) == len(figures) and all(_same(first.working.value, other.working.value) for other in own.values()):
+        if len(own) == len(figures) and all(
+            _same(first.working.value, other.working.value) for other in own.values()
+        ):
             found["", name] = first
         else:
             found.update({(group, name): figure for group, figure in own.items()})

@@ -9,17 +9,30 @@ from almanac.arithmetic.block import Balance, BlockSummary, WeekPlan
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import facet_working
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.working import Difference, Known, Named, Product, Quotient, Working, gathered, total
+from almanac.arithmetic.working import (
+    Difference,
+    Known,
+    Named,
+    Product,
+    Quotient,
+    Working,
+    gathered,
+    total,
+)
 
 
-def practice_figures(summary: PracticeSummary, scale: EffortScale, group: str) -> dict[str, NamedFigure]:
+def practice_figures(
+    summary: PracticeSummary, scale: EffortScale, group: str
+) -> dict[str, NamedFigure]:
     """Every figure of a practice that has a number, by name; load and clocks for one lane group."""
     unit = summary.pool.course.unit
     figures = [NamedFigure("distance", summary.distance, unit.value)]
     for facet, split in summary.by.items():
         for word in split:
             figures.append(
-                NamedFigure(f"{facet} {word}", facet_working(summary.pieces, facet, word, scale), unit.value)
+                NamedFigure(
+                    f"{facet} {word}", facet_working(summary.pieces, facet, word, scale), unit.value
+                )
             )
     load = summary.load(group)
     if load:
@@ -43,13 +56,17 @@ def _ends(summary: PracticeSummary) -> Working:
     terms: list[Working] = []
     for number, row in enumerate(summary.sheet, 1):
         terms += [Known(row.talk_s, "talk", "s"), Known(row.gear_s, "gear", "s")]
-        clocks = [clock for group in summary.groups if (clock := row.run.clocks[group].clock) is not None]
+        clocks = [
+            clock for group in summary.groups if (clock := row.run.clocks[group].clock) is not None
+        ]
         terms.append(Named(max(clocks, key=lambda clock: clock.value), f"part {number}", "s"))
     return total(terms)
 
 
 def block_figures(summary: BlockSummary) -> dict[str, NamedFigure]:
-    """Every figure of a block that has a number, by name, for the lane group that it was added up for."""
+    """Every figure of a block that has a number, by name, for the lane group that it was added up
+    for.
+    """
     figures = [
         NamedFigure("distance", gathered(_practices(list(summary.weeks))), "m"),
         *_shares("", summary.balance),
@@ -73,13 +90,20 @@ def _practices(weeks: list[WeekPlan]) -> Iterator[Working]:
 def _shares(prefix: str, balance: Balance) -> Iterator[NamedFigure]:
     wholes = {
         "kick share": (balance.kick_m, "kick", balance.metres, "in all"),
-        "supine share": (balance.supine_flutter_m, "flutter on the back", balance.flutter_kick_m, "flutter kick"),
+        "supine share": (
+            balance.supine_flutter_m,
+            "flutter on the back",
+            balance.flutter_kick_m,
+            "flutter kick",
+        ),
         "resisted share": (balance.resisted_m, "resisted", balance.metres, "in all"),
         "fast share": (balance.fast_m, "fast and all-out", balance.metres, "in all"),
     }
     for name, (part, what, whole, of) in wholes.items():
         if whole:
-            yield NamedFigure(f"{prefix}{name}", Quotient(Known(part, what, "m"), Known(whole, of, "m")), "")
+            yield NamedFigure(
+                f"{prefix}{name}", Quotient(Known(part, what, "m"), Known(whole, of, "m")), ""
+            )
 
 
 def _week(week: WeekPlan) -> Iterator[NamedFigure]:
@@ -88,15 +112,21 @@ def _week(week: WeekPlan) -> Iterator[NamedFigure]:
     yield from _shares(prefix, week.balance)
     if week.load is None:
         return
-    loads = [Known(day.load, _day_name(day.name, day.load)) for day in week.days if day.load is not None]
+    loads = [
+        Known(day.load, _day_name(day.name, day.load)) for day in week.days if day.load is not None
+    ]
     load = total(loads)
     yield NamedFigure(f"{prefix}load", load, "")
     if week.load.deviation and week.load.monotony:
         mean = Named(Quotient(load, Known(len(loads), "days")), "daily mean")
-        deviation = Known(week.load.deviation, f"standard deviation of the {week.load.convention.value}")
+        deviation = Known(
+            week.load.deviation, f"standard deviation of the {week.load.convention.value}"
+        )
         monotony = Quotient(mean, deviation)
         yield NamedFigure(f"{prefix}monotony", monotony, "")
-        yield NamedFigure(f"{prefix}strain", Product((Named(load, "load"), Named(monotony, "monotony"))), "")
+        yield NamedFigure(
+            f"{prefix}strain", Product((Named(load, "load"), Named(monotony, "monotony"))), ""
+        )
 
 
 def _day_name(name: str, load: float) -> str:

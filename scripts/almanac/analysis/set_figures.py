@@ -24,11 +24,15 @@ class NamedFigure:
     unit: str
 
 
-def set_figures(summary: SetSummary, scale: EffortScale, group: str | None) -> dict[str, NamedFigure]:
-    """Every figure of a set that has a number, by name; those on the clock for one lane group, where one is given.
+def set_figures(
+    summary: SetSummary, scale: EffortScale, group: str | None
+) -> dict[str, NamedFigure]:
+    """Every figure of a set that has a number, by name; those on the clock for one lane group,
+    where one is given.
 
-    ``target``, ``sendoff`` and ``rest`` are named with the place of their item, counted from 1 through the
-    rounds: ``target 1.2`` is the second item of the first. They tell of the item's slowest rep.
+    ``target``, ``sendoff`` and ``rest`` are named with the place of their item, counted from 1
+    through the rounds: ``target 1.2`` is the second item of the first. They tell of the item's
+    slowest rep.
     """
     figures = [*_distances(summary, scale)]
     if group is not None:
@@ -40,11 +44,19 @@ def set_figures(summary: SetSummary, scale: EffortScale, group: str | None) -> d
 def _distances(summary: SetSummary, scale: EffortScale) -> Iterator[NamedFigure]:
     unit = summary.course.unit
     yield NamedFigure("distance", summary.distance, unit.value)
-    yield NamedFigure("metres", Product((summary.distance, Known(unit.metres, f"m a {unit.value}"))), "m")
-    yield NamedFigure("lengths", Quotient(summary.distance, Known(summary.course.length, f"{unit.value} a length")), "")
+    yield NamedFigure(
+        "metres", Product((summary.distance, Known(unit.metres, f"m a {unit.value}"))), "m"
+    )
+    yield NamedFigure(
+        "lengths",
+        Quotient(summary.distance, Known(summary.course.length, f"{unit.value} a length")),
+        "",
+    )
     for facet in FACETS:
         for word in summary.by[facet]:
-            yield NamedFigure(f"{facet} {word}", facet_working(summary.pieces, facet, word, scale), unit.value)
+            yield NamedFigure(
+                f"{facet} {word}", facet_working(summary.pieces, facet, word, scale), unit.value
+            )
 
 
 def _clock(run: GroupClock) -> Iterator[NamedFigure]:

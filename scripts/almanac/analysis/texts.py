@@ -14,7 +14,9 @@ _NOT_SAID = {"review", "accepts", "evidence", "safety", "hazards", "also_called"
 
 def texts_of(catalogue: Catalogue, kind: str) -> dict[str, str]:
     """By id, all that the entries of a kind say, for likeness."""
-    return {id: _said(catalogue, entry) for (own, id), entry in catalogue.entries.items() if own == kind}
+    return {
+        id: _said(catalogue, entry) for (own, id), entry in catalogue.entries.items() if own == kind
+    }
 
 
 def _said(catalogue: Catalogue, entry: Entry) -> str:

@@ -1,1 +1,3 @@
-"""Every number on every page: pure functions over the model. No I/O, no clock, no globals, no text."""
+"""Every number on every page: pure functions over the model. No I/O, no clock, no globals, no
+text.
+"""

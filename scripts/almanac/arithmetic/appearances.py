@@ -1,4 +1,6 @@
-"""When a block first and last uses each drill and goal, whether what a drill needs came first, and its tests."""
+"""When a block first and last uses each drill and goal, whether what a drill needs came first, and
+its tests.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ class Appearance:
 
 @dataclass(frozen=True)
 class LateNeed:
-    """A drill used before what it needs first. Weeks from 1; ``need_first`` is None where the block never uses it."""
+    """A drill used before what it needs first. Weeks from 1; ``need_first`` is None where the block
+    never uses it.
+    """
 
     drill: str
     need: str
@@ -51,12 +55,15 @@ def _practices(summary: BlockSummary) -> Iterator[tuple[int, PracticeSummary]]:
 def drill_appearances(summary: BlockSummary) -> dict[str, Appearance]:
     """By drill, when it is used, in order of first use."""
     return _appearances(
-        (week, list(dict.fromkeys(p.drill.id for p in practice.pieces))) for week, practice in _practices(summary)
+        (week, list(dict.fromkeys(p.drill.id for p in practice.pieces)))
+        for week, practice in _practices(summary)
     )
 
 
 def goal_appearances(summary: BlockSummary) -> dict[str, Appearance]:
-    """By goal, when a practice serves it: by a set that names it, or by a drill of items in place."""
+    """By goal, when a practice serves it: by a set that names it, or by a drill of items in
+    place.
+    """
     return _appearances((week, practice_goals(practice)) for week, practice in _practices(summary))
 
 
@@ -78,7 +85,9 @@ def _appearances(days: Iterator[tuple[int, Sequence[str]]]) -> dict[str, Appeara
     for week, ids in days:
         for id in ids:
             before = found.get(id)
-            found[id] = Appearance(before.first if before else week, week, before.days + 1 if before else 1)
+            found[id] = Appearance(
+                before.first if before else week, week, before.days + 1 if before else 1
+            )
     return found
 
 
@@ -87,8 +96,8 @@ def late_needs(
 ) -> Iterator[LateNeed]:
     """Drills used before what they need first, once a pair.
 
-    What is below the squad's own level is taken as known. What is of its level must have been used on an
-    earlier day, or earlier in the same practice.
+    What is below the squad's own level is taken as known. What is of its level must have been used
+    on an earlier day, or earlier in the same practice.
     """
     first = {id: found.first for id, found in drill_appearances(summary).items()}
     taught: set[str] = set()
@@ -99,7 +108,9 @@ def late_needs(
                 known = levels.index(drills[need].level) < levels.index(level) or need in taught
                 if not known and (piece.drill.id, need) not in told:
                     told.add((piece.drill.id, need))
-                    yield LateNeed(piece.drill.id, need, week, practice.practice.id, first.get(need))
+                    yield LateNeed(
+                        piece.drill.id, need, week, practice.practice.id, first.get(need)
+                    )
             taught.add(piece.drill.id)
 
 
@@ -108,8 +119,12 @@ def repeat_weeks(benchmark: Benchmark) -> int:
     return int(benchmark.repeat_every.split()[0])
 
 
-def benchmark_plans(weeks: Sequence[Week], benchmarks: Mapping[str, Benchmark]) -> Iterator[BenchmarkPlan]:
-    """By benchmark that the block runs: its weeks, and each week by which it was due again before the block's end."""
+def benchmark_plans(
+    weeks: Sequence[Week], benchmarks: Mapping[str, Benchmark]
+) -> Iterator[BenchmarkPlan]:
+    """By benchmark that the block runs: its weeks, and each week by which it was due again before
+    the block's end.
+    """
     placed: dict[str, list[int]] = {}
     for number, week in enumerate(weeks, 1):
         for id in week.benchmarks:
@@ -117,5 +132,7 @@ def benchmark_plans(weeks: Sequence[Week], benchmarks: Mapping[str, Benchmark]) 
     for id, run in placed.items():
         every = repeat_weeks(benchmarks[id])
         stops = [*run, len(weeks) + 1]
-        due = [before + every for before, after in itertools.pairwise(stops) if after - before > every]
+        due = [
+            before + every for before, after in itertools.pairwise(stops) if after - before > every
+        ]
         yield BenchmarkPlan(id, tuple(run), tuple(due))

@@ -55,7 +55,8 @@ def _share(part: float, whole: float) -> float | None:
 
 @dataclass(frozen=True)
 class DayPlan:
-    """One day of a block: what it holds, and its load; None for a day that is missing, or whose load is not known.
+    """One day of a block: what it holds, and its load; None for a day that is missing, or whose
+    load is not known.
 
     ``metres`` is the distance swum.
     """
@@ -127,7 +128,9 @@ def summarise_block(
     group: str,
     convention: Deviation = Deviation.SAMPLE,
 ) -> BlockSummary:
-    """Add a block up from the summaries of its practices. Raises KeyError for a practice without one."""
+    """Add a block up from the summaries of its practices. Raises KeyError for a practice without
+    one.
+    """
     weeks: list[WeekPlan] = []
     for number, week in enumerate(block.weeks):
         monday = block.starts + timedelta(weeks=number)
@@ -141,17 +144,23 @@ def summarise_block(
     return BlockSummary(block, group, tuple(weeks), _balance(everything), taper(weeks))
 
 
-def _days(week: Week, monday: date, practices: Mapping[str, PracticeSummary], group: str) -> Iterator[DayPlan]:
+def _days(
+    week: Week, monday: date, practices: Mapping[str, PracticeSummary], group: str
+) -> Iterator[DayPlan]:
     for number, name in enumerate(DAYS):
         day = week.days.get(name)
         practice = practices[day.practice] if day and day.practice else None
         metres = practice.metres if practice else 0.0
         on, load = monday + timedelta(days=number), _day_load(day, practice, group)
-        yield DayPlan(name, on, day, practice, load, metres, _balance([practice] if practice else []))
+        yield DayPlan(
+            name, on, day, practice, load, metres, _balance([practice] if practice else [])
+        )
 
 
 def _day_load(day: Day | None, practice: PracticeSummary | None, group: str) -> float | None:
-    """Planned load of the practice plus minutes times rating of other work; rest is zero, a missing day is None."""
+    """Planned load of the practice plus minutes times rating of other work; rest is zero, a missing
+    day is None.
+    """
     if day is None:
         return None
     planned = practice.load(group) if practice else None
@@ -205,8 +214,8 @@ def taper(weeks: Sequence[WeekPlan]) -> Taper | None:
     """The cut of the weeks marked as taper against the mean of up to three weeks before them.
 
     Published for comparison: a cut of 41 to 60 % over about two weeks, intensity and frequency kept
-    (Bosquet et al. 2007, Med Sci Sports Exerc 39:1358-65); the size of the best cut is contested. None
-    where no week is marked, or none stands before.
+    (Bosquet et al. 2007, Med Sci Sports Exerc 39:1358-65); the size of the best cut is contested.
+    None where no week is marked, or none stands before.
     """
     marked = [week for week in weeks if week.week.taper]
     if not marked:

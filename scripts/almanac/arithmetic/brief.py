@@ -19,8 +19,11 @@ class BriefLine:
     sources: tuple[str, ...]
 
 
-def brief(own: Iterable[tuple[Danger, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]) -> tuple[BriefLine, ...]:
-    """Dangers of the set or practice itself, then of its gear, then of its drills, each once with all it comes from.
+def brief(
+    own: Iterable[tuple[Danger, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]
+) -> tuple[BriefLine, ...]:
+    """Dangers of the set or practice itself, then of its gear, then of its drills, each once with
+    all it comes from.
 
     ``own`` holds the first of these, each with the id of the entry that states it.
     """
@@ -36,4 +39,6 @@ def brief(own: Iterable[tuple[Danger, str]], reps: Iterable[Rep], gear: Mapping[
     for drill in drills.values():
         for danger in drill.safety:
             gathered.setdefault(danger, []).append(drill.id)
-    return tuple(BriefLine(danger.hazard, danger.control, tuple(ids)) for danger, ids in gathered.items())
+    return tuple(
+        BriefLine(danger.hazard, danger.control, tuple(ids)) for danger, ids in gathered.items()
+    )

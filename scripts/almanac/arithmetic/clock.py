@@ -1,7 +1,7 @@
 """A set on the clock for one lane group: targets, send-offs, rest, gear changes, load.
 
-Convention, stated wherever the clock is shown: the last rep's full send-off counts, so 8 × 50 on 1:00
-is 8:00.
+Convention, stated wherever the clock is shown: the last rep's full send-off counts, so 8 × 50 on
+1:00 is 8:00.
 """
 
 from __future__ import annotations
@@ -14,7 +14,16 @@ from functools import cached_property
 from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.pace import NoNumber, Pacer, Target
-from almanac.arithmetic.working import Difference, Known, Named, Product, Sum, UpTo, Working, gathered
+from almanac.arithmetic.working import (
+    Difference,
+    Known,
+    Named,
+    Product,
+    Sum,
+    UpTo,
+    Working,
+    gathered,
+)
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy, RestRule
 from almanac.units import Course
@@ -24,8 +33,9 @@ from almanac.units import Course
 class TimedRep:
     """A rep on the clock; times in seconds. ``pieces`` are the targets of its pieces.
 
-    ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested`` where the
-    set names none for this group and one had to be found. ``clock`` is what it takes of the clock.
+    ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested``
+    where the set names none for this group and one had to be found. ``clock`` is what it takes of
+    the clock.
     """
 
     rep: Rep
@@ -37,7 +47,9 @@ class TimedRep:
 
     @cached_property
     def loads(self) -> tuple[Working | None, ...]:
-        """The planned load of each piece: minutes of work times mean rating; None where its target is not known."""
+        """The planned load of each piece: minutes of work times mean rating; None where its target
+        is not known.
+        """
         return tuple(
             Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating")))
             if isinstance(target, Target)
@@ -70,7 +82,9 @@ class TimedRep:
 
 @dataclass(frozen=True)
 class GearChange:
-    """Gear that goes on and off before a rep; ``cost_s`` of which ``covered_s`` falls into a pause."""
+    """Gear that goes on and off before a rep; ``cost_s`` of which ``covered_s`` falls into a
+    pause.
+    """
 
     before: Rep
     on: frozenset[str]
@@ -110,17 +124,25 @@ class GroupClock:
     @property
     def density(self) -> float | None:
         """Work as a share of the clock, 0 to 1."""
-        return self.work.value / self.clock.value if self.clock and self.work and self.clock.value else None
+        return (
+            self.work.value / self.clock.value
+            if self.clock and self.work and self.clock.value
+            else None
+        )
 
     @property
     def work_to_rest(self) -> float | None:
         """Seconds of work for each second of rest; None where there is no rest or no number."""
-        return self.work.value / self.rest_s if self.work and self.rest_s and self.rest_s > 0 else None
+        return (
+            self.work.value / self.rest_s if self.work and self.rest_s and self.rest_s > 0 else None
+        )
 
     @property
     def missing(self) -> tuple[NoNumber, ...]:
         """Each reason why a target is not known, once."""
-        return tuple(dict.fromkeys(timed.target for timed in self.reps if isinstance(timed.target, NoNumber)))
+        return tuple(
+            dict.fromkeys(timed.target for timed in self.reps if isinstance(timed.target, NoNumber))
+        )
 
 
 def rest_working(rule: RestRule, metres: float, target: Working) -> Working:
@@ -145,7 +167,8 @@ class Clock:
         return self.pacer.course
 
     def run(self, events: tuple[Event, ...]) -> GroupClock:
-        """The whole set on the clock: its reps, its pauses, and the gear changes that no pause covers.
+        """The whole set on the clock: its reps, its pauses, and the gear changes that no pause
+        covers.
 
         The last rep's full send-off counts, so 8 × 50 on 1:00 is 8:00.
         """
@@ -153,7 +176,8 @@ class Clock:
         timed = {id(item.rep): item for item in reps}
         changes = tuple(gear_changes(events, self.gear, self.course))
         spent = [
-            timed[id(event)].clock if isinstance(event, Rep) else Known(event.seconds, "pause", "s") for event in events
+            timed[id(event)].clock if isinstance(event, Rep) else Known(event.seconds, "pause", "s")
+            for event in events
         ]
         waits = [Known(change.uncovered_s, "gear change", "s") for change in changes]
         known = [working for working in spent if working is not None]
@@ -168,7 +192,9 @@ class Clock:
         )
 
     def _timed(self, reps: Iterable[Rep]) -> Iterator[TimedRep]:
-        """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and are worked out once."""
+        """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and
+        are worked out once.
+        """
         known: dict[tuple[int, tuple[EffortSpan, ...]], TimedRep] = {}
         for rep in reps:
             like = id(rep.item), tuple(piece.effort for piece in rep.pieces)
@@ -179,21 +205,27 @@ class Clock:
     def rep(self, rep: Rep) -> TimedRep:
         """One rep: its target, its send-off or rest, and what it takes of the clock.
 
-        On a send-off it takes the send-off, and its rest is what the target leaves of it. With plain rest it
-        leaves at target + rest, up to the next multiple of the policy's ``rest_step``. With neither it takes
-        its target. Where a set names send-offs but none for this group, the suggested one stands in.
+        On a send-off it takes the send-off, and its rest is what the target leaves of it. With
+        plain rest it leaves at target + rest, up to the next multiple of the policy's
+        ``rest_step``. With neither it takes its target. Where a set names send-offs but none for
+        this group, the suggested one stands in.
         """
         pieces = self.pacer.pieces(rep)
         target = self.pacer.whole(rep, pieces)
         item = rep.item
         working = target.working if isinstance(target, Target) else None
         if item.sendoff is None:
-            return TimedRep(rep, pieces, target, None, False, self._without_sendoff(item.rest, working))
+            return TimedRep(
+                rep, pieces, target, None, False, self._without_sendoff(item.rest, working)
+            )
         named = item.sendoff.of(self.group)
         if named is not None:
             sendoff: Working = Known(named, "send-off", "s")
             if item.sendoff.ratio != 1:
-                sendoff = UpTo(Product((Known(named, "send-off", "s"), Known(float(item.sendoff.ratio)))), self._step)
+                sendoff = UpTo(
+                    Product((Known(named, "send-off", "s"), Known(float(item.sendoff.ratio)))),
+                    self._step,
+                )
             return TimedRep(rep, pieces, target, sendoff, False, sendoff)
         suggestion = self.suggest(rep, target)
         return TimedRep(rep, pieces, target, suggestion, True, suggestion)
@@ -209,13 +241,17 @@ class Clock:
         return self.policy.limit("sendoff_step")
 
     def suggest(self, rep: Rep, target: Target | NoNumber) -> Working | None:
-        """The least multiple of the send-off step that leaves the rest which the rep's effort wants."""
+        """The least multiple of the send-off step that leaves the rest which the rep's effort
+        wants.
+        """
         if isinstance(target, NoNumber):
             return None
         return UpTo(Sum((target.working, self.rest_for(rep, target, "wanted"))), self._step)
 
     def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
-        """The ``least`` or the ``wanted`` rest after a rep, by the word that its mean rating falls in."""
+        """The ``least`` or the ``wanted`` rest after a rep, by the word that its mean rating falls
+        in.
+        """
         word = self.pacer.scale.word_at(_fraction(rep.mean_rating))
         rule: RestRule = getattr(self.policy.rest[word], which)
         metres = rep.distance * self.course.unit.metres
@@ -226,11 +262,14 @@ def _fraction(value: float) -> Fraction:
     return Fraction(value).limit_denominator(10_000)
 
 
-def gear_changes(events: tuple[Event, ...], gear: Mapping[str, Gear], course: Course) -> Iterator[GearChange]:
-    """Gear that goes on or off between one rep and the next, and whether swimmers are then at the far end.
+def gear_changes(
+    events: tuple[Event, ...], gear: Mapping[str, Gear], course: Course
+) -> Iterator[GearChange]:
+    """Gear that goes on or off between one rep and the next, and whether swimmers are then at the
+    far end.
 
-    The change costs the largest ``change_s`` of what goes on or off; a pause between the two reps covers
-    it. What the first rep starts with is put on before the set.
+    The change costs the largest ``change_s`` of what goes on or off; a pause between the two reps
+    covers it. What the first rep starts with is put on before the set.
     """
     before: Rep | None = None
     pause, swum = 0.0, 0

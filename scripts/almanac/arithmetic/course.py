@@ -16,10 +16,11 @@ _METRES = {Unit.METRE: Fraction(1), Unit.YARD: Fraction(str(METRES_PER_YARD))}
 
 @dataclass(frozen=True)
 class Misfit:
-    """A rep that a course does not fit: where it stands, what fails, and the nearest distance that fits.
+    """A rep that a course does not fit: where it stands, what fails, and the nearest distance that
+    fits.
 
-    ``ends``: the rep ends between walls. Otherwise ``part`` (from 0) is the part that ends between walls
-    inside the rep. ``nearest`` is a distance of the rep, or of the part, in whole lengths.
+    ``ends``: the rep ends between walls. Otherwise ``part`` (from 0) is the part that ends between
+    walls inside the rep. ``nearest`` is a distance of the rep, or of the part, in whole lengths.
     """
 
     path: Path
@@ -30,7 +31,9 @@ class Misfit:
 
 
 def misfits(items: tuple[Item, ...], course: Course, path: Path = ("items",)) -> Iterator[Misfit]:
-    """Every rep of ``items`` that does not end at a wall of ``course``, or changes between walls."""
+    """Every rep of ``items`` that does not end at a wall of ``course``, or changes between
+    walls.
+    """
     for index, item in enumerate(items):
         here = (*path, index)
         if isinstance(item, Round):
@@ -51,18 +54,23 @@ def _rep_misfits(item: Reps, course: Course, path: Path) -> Iterator[Misfit]:
 
 
 def nearest_lengths(distance: int, course: Course) -> int:
-    """The nearest whole number of lengths, at least one, as a distance; of two as near, the longer."""
+    """The nearest whole number of lengths, at least one, as a distance; of two as near, the
+    longer.
+    """
     return max(1, (2 * distance + course.length) // (2 * course.length)) * course.length
 
 
 def relay(swim_set: SwimSet, course: Course) -> SwimSet:
-    """The set as it would be swum in another course: the same numbers on the board, in that pool's unit.
+    """The set as it would be swum in another course: the same numbers on the board, in that pool's
+    unit.
 
-    Send-offs carry the ratio of the two lengths (9144/10000 from metres to yards), to be rounded when
-    they are shown; there is no standard for turning times from one course into another. Laying a set
-    there and back gives the set again.
+    Send-offs carry the ratio of the two lengths (9144/10000 from metres to yards), to be rounded
+    when they are shown; there is no standard for turning times from one course into another. Laying
+    a set there and back gives the set again.
     """
-    return replace(swim_set, course=course, items=relay_items(swim_set.items, swim_set.course, course))
+    return replace(
+        swim_set, course=course, items=relay_items(swim_set.items, swim_set.course, course)
+    )
 
 
 def relay_items(items: tuple[Item, ...], written_for: Course, course: Course) -> tuple[Item, ...]:

@@ -1,4 +1,6 @@
-"""Effort words on the plain 0 to 10 field: their ratings, their shares of best speed, and what lies between."""
+"""Effort words on the plain 0 to 10 field: their ratings, their shares of best speed, and what lies
+between.
+"""
 
 from __future__ import annotations
 
@@ -15,9 +17,9 @@ from almanac.model.swim_set import Build, Descend, Effort, Hold, Rotate
 class EffortSpan:
     """The effort of one piece of a rep.
 
-    ``start`` and ``end`` are ratings from 0 to 10, the same where the effort is even. ``words`` are the
-    two words that the target time is built from; ``along`` says how far it lies from the first to the
-    second (0 to 1) where reps descend, and is None where the effort rises within the piece.
+    ``start`` and ``end`` are ratings from 0 to 10, the same where the effort is even. ``words`` are
+    the two words that the target time is built from; ``along`` says how far it lies from the first
+    to the second (0 to 1) where reps descend, and is None where the effort rises within the piece.
     """
 
     start: Fraction
@@ -40,17 +42,23 @@ class EffortSpan:
 
 @dataclass(frozen=True)
 class EffortScale:
-    """The effort words, easiest first, each owning the ratings from its least up to but not including its most."""
+    """The effort words, easiest first, each owning the ratings from its least up to but not
+    including its most.
+    """
 
     words: Mapping[str, Word]
 
     def rating(self, word: str) -> Fraction:
         """The middle of the word's interval."""
-        least, most = self._intervals[word]  # the check 'effort-scale' has seen to it that each word has one
+        least, most = self._intervals[
+            word
+        ]  # the check 'effort-scale' has seen to it that each word has one
         return (least + most) / 2
 
     def share(self, word: str) -> float:
-        """Speed at this effort as a share of the best speed for the distance, above 0 and at most 1."""
+        """Speed at this effort as a share of the best speed for the distance, above 0 and at most
+        1.
+        """
         share = self.words[word].share_of_best
         assert share is not None
         return share
@@ -67,17 +75,24 @@ class EffortScale:
     def _intervals(self) -> dict[str, tuple[Fraction, Fraction]]:
         """The least and the most rating of each word."""
         ratings = {name: word.rating for name, word in self.words.items() if word.rating}
-        return {name: (Fraction(str(own.least)), Fraction(str(own.most))) for name, own in ratings.items()}
+        return {
+            name: (Fraction(str(own.least)), Fraction(str(own.most)))
+            for name, own in ratings.items()
+        }
 
     def split(self, span: EffortSpan) -> Mapping[str, Fraction]:
-        """Shares of a span by word, in proportion to the length of the span inside each word's interval."""
+        """Shares of a span by word, in proportion to the length of the span inside each word's
+        interval.
+        """
         if span not in self._splits:
             self._splits[span] = self._split(span)
         return self._splits[span]
 
     @cached_property
     def _splits(self) -> dict[EffortSpan, Mapping[str, Fraction]]:
-        """The splits that have been asked for: a catalogue has few spans, and asks for each many times."""
+        """The splits that have been asked for: a catalogue has few spans, and asks for each many
+        times.
+        """
         return {}
 
     def _split(self, span: EffortSpan) -> Mapping[str, Fraction]:
@@ -94,8 +109,8 @@ class EffortScale:
     def span(self, effort: Effort, number: int, of: int) -> EffortSpan:
         """The effort of rep ``number`` (from 1) of ``of``.
 
-        A descend goes evenly from the middle of its first word to the middle of its last, so that its
-        rating keeps step with its target time; a build spans the same way inside the rep.
+        A descend goes evenly from the middle of its first word to the middle of its last, so that
+        its rating keeps step with its target time; a build spans the same way inside the rep.
         """
         match effort:
             case Hold(word):
@@ -114,13 +129,19 @@ class EffortScale:
 
     @cached_property
     def _evens(self) -> dict[str, EffortSpan]:
-        """The span of each word held evenly: one object for all its pieces, which are then quick to tell alike."""
+        """The span of each word held evenly: one object for all its pieces, which are then quick to
+        tell alike.
+        """
         ratings = {word: self.rating(word) for word in self._intervals}
-        return {word: EffortSpan(rating, rating, (word, word), Fraction(0)) for word, rating in ratings.items()}
+        return {
+            word: EffortSpan(rating, rating, (word, word), Fraction(0))
+            for word, rating in ratings.items()
+        }
 
 
 def scale_gaps(words: Mapping[str, Word]) -> list[str]:
-    """The words at which a scale fails to run from 0 to 10 without gap or overlap; empty where it is sound.
+    """The words at which a scale fails to run from 0 to 10 without gap or overlap; empty where it
+    is sound.
 
     A word without a rating or a share fails too.
     """
@@ -128,7 +149,9 @@ def scale_gaps(words: Mapping[str, Word]) -> list[str]:
     reached: float | None = 0.0  # None after a word whose end is not known
     for name, word in words.items():
         rating = word.rating
-        is_next = rating is not None and reached in (None, rating.least) and rating.most > rating.least
+        is_next = (
+            rating is not None and reached in (None, rating.least) and rating.most > rating.least
+        )
         if not is_next or word.share_of_best is None:
             failing.append(name)
         reached = rating.most if rating else None

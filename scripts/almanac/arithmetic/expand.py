@@ -13,7 +13,8 @@ from almanac.source.reader import Path
 
 @dataclass(frozen=True)
 class Piece:
-    """One part of one rep as it is swum; ``distance`` in the set's unit, ``gear`` all that is worn or held.
+    """One part of one rep as it is swum; ``distance`` in the set's unit, ``gear`` all that is worn
+    or held.
 
     ``hold_s`` is how long it is held, in seconds, where it has no distance.
     """
@@ -29,8 +30,8 @@ class Piece:
 class Rep:
     """One rep as it is swum.
 
-    ``path`` leads to its item in the file; ``rounds`` are the numbers, from 1, of the rounds around it,
-    the outermost first; ``number`` of ``item.reps`` is its own.
+    ``path`` leads to its item in the file; ``rounds`` are the numbers, from 1, of the rounds around
+    it, the outermost first; ``number`` of ``item.reps`` is its own.
     """
 
     path: Path
@@ -49,7 +50,9 @@ class Rep:
         """Its mean effort rating, 0 to 10, by distance."""
         if not self.distance:
             return float(self.pieces[0].effort.mean)
-        return float(sum(piece.distance * piece.effort.mean for piece in self.pieces) / self.distance)
+        return float(
+            sum(piece.distance * piece.effort.mean for piece in self.pieces) / self.distance
+        )
 
     @property
     def gear(self) -> frozenset[str]:
@@ -73,22 +76,32 @@ Event = Rep | Break
 def count_reps(items: tuple[Item, ...]) -> int:
     """How many reps the items make, without laying them out."""
     return sum(
-        item.rounds * count_reps(item.items) if isinstance(item, Round) else item.reps if isinstance(item, Reps) else 0
+        item.rounds * count_reps(item.items)
+        if isinstance(item, Round)
+        else item.reps
+        if isinstance(item, Reps)
+        else 0
         for item in items
     )
 
 
-def expand(items: tuple[Item, ...], drills: Mapping[str, Drill], scale: EffortScale) -> tuple[Event, ...]:
+def expand(
+    items: tuple[Item, ...], drills: Mapping[str, Drill], scale: EffortScale
+) -> tuple[Event, ...]:
     """Lay items out into reps and breaks, in order.
 
-    Rounds nest without limit of meaning and a descend starts again in each. There is no pause after the
-    last round. Raises KeyError for a drill that ``drills`` does not hold.
+    Rounds nest without limit of meaning and a descend starts again in each. There is no pause after
+    the last round. Raises KeyError for a drill that ``drills`` does not hold.
     """
     return tuple(_events(items, ("items",), (), drills, scale))
 
 
 def _events(
-    items: tuple[Item, ...], path: Path, rounds: tuple[int, ...], drills: Mapping[str, Drill], scale: EffortScale
+    items: tuple[Item, ...],
+    path: Path,
+    rounds: tuple[int, ...],
+    drills: Mapping[str, Drill],
+    scale: EffortScale,
 ) -> Iterator[Event]:
     for index, item in enumerate(items):
         here = (*path, index)
@@ -103,7 +116,11 @@ def _events(
 
 
 def _rounds(
-    item: Round, path: Path, rounds: tuple[int, ...], drills: Mapping[str, Drill], scale: EffortScale
+    item: Round,
+    path: Path,
+    rounds: tuple[int, ...],
+    drills: Mapping[str, Drill],
+    scale: EffortScale,
 ) -> Iterator[Event]:
     for number in range(1, item.rounds + 1):
         yield from _events(item.items, (*path, "items"), (*rounds, number), drills, scale)
@@ -111,10 +128,14 @@ def _rounds(
             yield Break((*path, "pause_between"), (*rounds, number), item.pause_between)
 
 
-def _piece(part: Part, item: Reps, number: int, drills: Mapping[str, Drill], scale: EffortScale) -> Piece:
+def _piece(
+    part: Part, item: Reps, number: int, drills: Mapping[str, Drill], scale: EffortScale
+) -> Piece:
     drill = drills[part.do]
     gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
-    return Piece(part.distance, drill, scale.span(part.effort, number, item.reps), gear, part.hold_s)
+    return Piece(
+        part.distance, drill, scale.span(part.effort, number, item.reps), gear, part.hold_s
+    )
 
 
 def reps(events: tuple[Event, ...]) -> Iterator[Rep]:

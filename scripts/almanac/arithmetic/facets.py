@@ -1,4 +1,6 @@
-"""How a distance divides: by mode, kick, stroke, position, gear and effort; and the shares that coaches ask for."""
+"""How a distance divides: by mode, kick, stroke, position, gear and effort; and the shares that
+coaches ask for.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +34,9 @@ def piece_split(piece: Piece, facet: str, scale: EffortScale) -> Split:
 
 
 def by_facet(pieces: Iterable[Piece], facet: str, scale: EffortScale) -> dict[str, Fraction]:
-    """Distance by the words of a facet, in the set's unit, in order of appearance; adds up to the whole."""
+    """Distance by the words of a facet, in the set's unit, in order of appearance; adds up to the
+    whole.
+    """
     split: dict[str, Fraction] = {}
     for piece in pieces:
         for word, share in piece_split(piece, facet, scale).items():
@@ -49,10 +53,10 @@ def all_facets(pieces: tuple[Piece, ...], scale: EffortScale) -> dict[str, dict[
 class Shares:
     """Shares from 0 to 1, each None where the whole that it is a share of is zero.
 
-    ``kick``: legs only, of all distance. ``supine_flutter``, ``prone_flutter``, ``board_flutter``: of all
-    flutter done legs only. ``resisted``: with gear that resists, of all. ``fast``: at the two hardest
-    words, of all. ``kick_into_stroke`` is a distance, not a share: full stroke swum straight after kick
-    within one rep, in the set's unit.
+    ``kick``: legs only, of all distance. ``supine_flutter``, ``prone_flutter``, ``board_flutter``:
+    of all flutter done legs only. ``resisted``: with gear that resists, of all. ``fast``: at the
+    two hardest words, of all. ``kick_into_stroke`` is a distance, not a share: full stroke swum
+    straight after kick within one rep, in the set's unit.
     """
 
     kick: Fraction | None
@@ -80,7 +84,9 @@ def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) 
         prone_flutter=flutter(lambda piece: piece.drill.position == "prone"),
         board_flutter=flutter(lambda piece: piece.drill.arms == "board"),
         resisted=_share(pieces, lambda piece: any(gear[id].resists for id in piece.gear)),
-        fast=sum((effort.get(word, Fraction(0)) for word in hardest), Fraction(0)) / whole if whole else None,
+        fast=sum((effort.get(word, Fraction(0)) for word in hardest), Fraction(0)) / whole
+        if whole
+        else None,
         kick_into_stroke=sum(map(_kick_into_stroke, reps)),
     )
 
@@ -90,10 +96,14 @@ def _is_flutter(piece: Piece) -> bool:
 
 
 def _share(
-    pieces: tuple[Piece, ...], counts: Callable[[Piece], bool], of: Callable[[Piece], bool] = lambda _: True
+    pieces: tuple[Piece, ...],
+    counts: Callable[[Piece], bool],
+    of: Callable[[Piece], bool] = lambda _: True,
 ) -> Fraction | None:
     whole = sum(piece.distance for piece in pieces if of(piece))
-    return Fraction(sum(piece.distance for piece in pieces if counts(piece)), whole) if whole else None
+    return (
+        Fraction(sum(piece.distance for piece in pieces if counts(piece)), whole) if whole else None
+    )
 
 
 def _kick_into_stroke(rep: Rep) -> int:
@@ -107,7 +117,9 @@ def _kick_into_stroke(rep: Rep) -> int:
 
 def facet_working(pieces: Iterable[Piece], facet: str, word: str, scale: EffortScale) -> Working:
     """The distance of one word of a facet, as the pieces that make it up."""
-    parts = (float(piece.distance * piece_split(piece, facet, scale).get(word, 0)) for piece in pieces)
+    parts = (
+        float(piece.distance * piece_split(piece, facet, scale).get(word, 0)) for piece in pieces
+    )
     return gathered(Known(distance) for distance in parts if distance)
 
 

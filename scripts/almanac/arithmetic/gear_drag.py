@@ -1,4 +1,6 @@
-"""What a piece of resisting gear pulls with over the speeds of swimming, and what the club's own tests tell of it."""
+"""What a piece of resisting gear pulls with over the speeds of swimming, and what the club's own
+tests tell of it.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,9 @@ MEASURED_SPEEDS = (0.9, 1.4)  # m/s: where both curves of the swimmer's own drag
 
 @dataclass(frozen=True)
 class DragRow:
-    """Pull of the gear in newtons (None where it is not known) and the swimmer's own band, at a speed in m/s."""
+    """Pull of the gear in newtons (None where it is not known) and the swimmer's own band, at a
+    speed in m/s.
+    """
 
     speed: float
     gear_n: float | None
@@ -35,7 +39,9 @@ class DragRow:
 
 @dataclass(frozen=True)
 class Pull:
-    """How a piece of gear pulls: with ``k`` times speed squared, or with a ``constant_n`` force; or not known."""
+    """How a piece of gear pulls: with ``k`` times speed squared, or with a ``constant_n`` force; or
+    not known.
+    """
 
     k: float | None = None
     constant_n: float | None = None
@@ -47,7 +53,9 @@ class Pull:
 
 
 def pull_of(gear: Gear) -> Pull:
-    """The pull of a piece of gear from its entry: its table at the club's area, its k, or its hanging mass."""
+    """The pull of a piece of gear from its entry: its table at the club's area, its k, or its
+    hanging mass.
+    """
     drag = gear.drag
     if drag is None:
         return Pull()
@@ -66,12 +74,17 @@ def pull_of(gear: Gear) -> Pull:
 def drag_rows(pull: Pull) -> tuple[DragRow, ...]:
     """The pull and the swimmer's own drag at each of ``SPEEDS``."""
     low, high = MEASURED_SPEEDS
-    return tuple(DragRow(speed, pull.at(speed), swimmer_drag(speed), low <= speed <= high) for speed in SPEEDS)
+    return tuple(
+        DragRow(speed, pull.at(speed), swimmer_drag(speed), low <= speed <= high)
+        for speed in SPEEDS
+    )
 
 
 @dataclass(frozen=True)
 class TimedComparison:
-    """A lane group's plain and resisted time over one distance, in seconds, and the added drag that they tell."""
+    """A lane group's plain and resisted time over one distance, in seconds, and the added drag that
+    they tell.
+    """
 
     group: str
     plain: Benchmark
@@ -81,8 +94,11 @@ class TimedComparison:
     added: AddedDrag
 
 
-def timed_comparisons(club: Club, benchmarks: Mapping[str, Benchmark], gear: str) -> Iterator[TimedComparison]:
-    """Every lane group's comparison for a piece of gear: the same activity, distance and course, with it and without.
+def timed_comparisons(
+    club: Club, benchmarks: Mapping[str, Benchmark], gear: str
+) -> Iterator[TimedComparison]:
+    """Every lane group's comparison for a piece of gear: the same activity, distance and course,
+    with it and without.
 
     A group that was no slower with it is left out: one of its times is wrong, and tells of no drag.
     """
@@ -91,11 +107,15 @@ def timed_comparisons(club: Club, benchmarks: Mapping[str, Benchmark], gear: str
         for resisted in benchmarks.values()
         if resisted.gear == (gear,)
         for plain in benchmarks.values()
-        if not plain.gear and plain.activity == resisted.activity and plain.metres == resisted.metres
+        if not plain.gear
+        and plain.activity == resisted.activity
+        and plain.metres == resisted.metres
     ]
     for id, group in club.lane_groups.items():
         tests = {test.benchmark: test for test in latest_tests(group.tests)}
         for plain, resisted in pairs:
             one, other = tests.get(plain.id), tests.get(resisted.id)
             if one and other and one.course == other.course and other.time > one.time:
-                yield TimedComparison(id, plain, resisted, one.time, other.time, added_drag(one.time, other.time))
+                yield TimedComparison(
+                    id, plain, resisted, one.time, other.time, added_drag(one.time, other.time)
+                )

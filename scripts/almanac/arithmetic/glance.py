@@ -1,4 +1,6 @@
-"""What a list shows of an entry at a glance: how long it takes a lane group, and what a set is mostly made of."""
+"""What a list shows of an entry at a glance: how long it takes a lane group, and what a set is
+mostly made of.
+"""
 
 from __future__ import annotations
 
@@ -13,13 +15,16 @@ from almanac.model.swim_set import Hold, Part, Reps
 
 
 def drill_seconds(drill: Drill, clock: Clock) -> float | None:
-    """Seconds of the clock that a drill's smallest dose takes: its fewest reps at its easiest effort, each with its rest.
+    """Seconds of the clock that a drill's smallest dose takes: its fewest reps at its easiest
+    effort, each with its rest.
 
-    The dose's distance is in the unit of the clock's course. None where the lane group has no test that
-    the drill is timed by.
+    The dose's distance is in the unit of the clock's course. None where the lane group has no test
+    that the drill is timed by.
     """
     dose = drill.dose
-    part = Part(dose.distance or 0, drill.id, Hold(drill.effort.easiest), drill.gear.needs, dose.time)
+    part = Part(
+        dose.distance or 0, drill.id, Hold(drill.effort.easiest), drill.gear.needs, dose.time
+    )
     item = Reps(reps=1, parts=(part,), rest=dose.rest)
     rep = next(reps(expand((item,), {drill.id: drill}, clock.pacer.scale)))
     each = clock.rep(rep).clock
@@ -32,7 +37,9 @@ def whole_minutes(seconds: float | None) -> int | None:
 
 
 def chief_drill(pieces: Iterable[Piece]) -> Drill | None:
-    """The drill with the greatest distance; the first of two alike. None where there are no pieces."""
+    """The drill with the greatest distance; the first of two alike. None where there are no
+    pieces.
+    """
     far: Counter[str] = Counter()
     drills: dict[str, Drill] = {}
     for piece in pieces:

@@ -13,8 +13,8 @@ Graph = Mapping[str, Sequence[str]]
 def circles(graph: Graph) -> list[tuple[str, ...]]:
     """Chains of ids that lead back to their start; each begins at its first id by name.
 
-    ``graph`` maps an id to the ids it points at. A graph with a circle always gives at least one: the
-    one closed by each step back onto the path of a depth-first walk in the order of names.
+    ``graph`` maps an id to the ids it points at. A graph with a circle always gives at least one:
+    the one closed by each step back onto the path of a depth-first walk in the order of names.
     """
     found: dict[tuple[str, ...], None] = {}
     done: set[str] = set()
@@ -43,7 +43,8 @@ def _turned(circle: Sequence[str]) -> tuple[str, ...]:
 def teaching_order(needs: Graph, order: Callable[[str], Any]) -> list[str]:
     """Ids so that each comes after all it needs; ties by ``order`` and then by id.
 
-    ``needs`` maps every id to those it needs first. Ids in a circle, and what needs them, are left out.
+    ``needs`` maps every id to those it needs first. Ids in a circle, and what needs them, are left
+    out.
     """
     open_needs = {id: {need for need in first if need in needs} for id, first in needs.items()}
     leads_to: dict[str, list[str]] = {id: [] for id in needs}
@@ -64,7 +65,9 @@ def teaching_order(needs: Graph, order: Callable[[str], Any]) -> list[str]:
 
 
 def shortest_way(graph: Graph, start: str, target: str) -> list[str] | None:
-    """The fewest steps from ``start`` to ``target`` along the graph, both included; None where there is no way."""
+    """The fewest steps from ``start`` to ``target`` along the graph, both included; None where
+    there is no way.
+    """
     came_from: dict[str, str | None] = {start: None}
     queue = deque([start])
     while queue:

@@ -14,13 +14,18 @@ from almanac.model.knowledge import Benchmark
 def critical_speeds(
     club: Club, benchmarks: Mapping[str, Benchmark], benchmark: Benchmark
 ) -> Iterator[tuple[str, CriticalSpeed]]:
-    """By lane group, critical speed from a benchmark and those that it is paired with, of the same activity.
+    """By lane group, critical speed from a benchmark and those that it is paired with, of the same
+    activity.
 
     A group is left out where it lacks one of the tests, or where the longer was not the slower.
     """
     paired = [
         benchmark,
-        *(benchmarks[id] for id in benchmark.pair_with if benchmarks[id].activity == benchmark.activity),
+        *(
+            benchmarks[id]
+            for id in benchmark.pair_with
+            if benchmarks[id].activity == benchmark.activity
+        ),
     ]
     if "critical-speed" not in benchmark.gives or len({item.metres for item in paired}) < 2:
         return
@@ -28,7 +33,10 @@ def critical_speeds(
         tests = {test.benchmark: test for test in latest_tests(group.tests)}
         if not all(item.id in tests for item in paired):
             continue
-        trials = [(item.distance * tests[item.id].course.unit.metres, float(tests[item.id].time)) for item in paired]
+        trials = [
+            (item.distance * tests[item.id].course.unit.metres, float(tests[item.id].time))
+            for item in paired
+        ]
         times = [seconds for _, seconds in sorted(trials)]
         if all(earlier < later for earlier, later in itertools.pairwise(times)):
             yield id, critical_speed(trials)

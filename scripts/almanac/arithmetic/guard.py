@@ -1,4 +1,6 @@
-"""Refusing what no measurement can be, before it turns into a division by zero, a complex number or a nan."""
+"""Refusing what no measurement can be, before it turns into a division by zero, a complex number or
+a nan.
+"""
 
 from __future__ import annotations
 

@@ -21,7 +21,10 @@ def heads_in_lane(group: LaneGroup, most: int | None = None) -> int:
 
 def is_on_back(rep: Rep) -> bool:
     """Whether some of the rep is on the back, where a swimmer cannot see ahead."""
-    return any(piece.drill.position == "supine" or piece.drill.stroke == "backstroke" for piece in rep.pieces)
+    return any(
+        piece.drill.position == "supine" or piece.drill.stroke == "backstroke"
+        for piece in rep.pieces
+    )
 
 
 def gap_for(rep: Rep, group: LaneGroup, policy: Policy) -> float:
@@ -56,7 +59,9 @@ class Crowded:
 
 
 def too_tight(run: GroupClock, clock: Clock) -> list[TooTight]:
-    """For each item of the set, its tightest rep, where that is too tight. Suggested send-offs never are."""
+    """For each item of the set, its tightest rep, where that is too tight. Suggested send-offs
+    never are.
+    """
     found: dict[tuple[str | int, ...], TooTight] = {}
     for timed in run.reps:
         if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
@@ -66,19 +71,26 @@ def too_tight(run: GroupClock, clock: Clock) -> list[TooTight]:
             suggestion = clock.suggest(timed.rep, timed.target)
             entry = TooTight(timed, least, suggestion.value if suggestion else 0.0)
             worst = found.get(timed.rep.path)
-            if worst is None or (timed.rest_s or 0.0) - least < (worst.timed.rest_s or 0.0) - worst.least_rest_s:
+            if (
+                worst is None
+                or (timed.rest_s or 0.0) - least < (worst.timed.rest_s or 0.0) - worst.least_rest_s
+            ):
                 found[timed.rep.path] = entry
     return list(found.values())
 
 
 def crowded(
-    run: GroupClock, group: LaneGroup, policy: Policy, course: Course, most_in_lane: int | None = None
+    run: GroupClock,
+    group: LaneGroup,
+    policy: Policy,
+    course: Course,
+    most_in_lane: int | None = None,
 ) -> list[Crowded]:
     """For each item, its fastest rep, where the leader is back before the last swimmer has left.
 
-    With n swimmers in a lane the last leaves (n - 1) gaps after the first; the leader is back after the
-    target time. A rep of one length ends at the other wall, so there the leader sets out back only when
-    the rep's clock is over. One swimmer alone is never crowded.
+    With n swimmers in a lane the last leaves (n - 1) gaps after the first; the leader is back after
+    the target time. A rep of one length ends at the other wall, so there the leader sets out back
+    only when the rep's clock is over. One swimmer alone is never crowded.
     """
     found: dict[tuple[str | int, ...], Crowded] = {}
     heads = heads_in_lane(group, most_in_lane)

@@ -23,14 +23,19 @@ class Likeness:
 def runs_of_words(text: str) -> frozenset[tuple[str, ...]]:
     """The different runs of three words of a text, without case and punctuation."""
     words = [word.casefold() for word in _WORD.findall(text)]
-    return frozenset(zip(words, words[1:], words[2:], strict=False)) if len(words) >= _RUN else frozenset()
+    return (
+        frozenset(zip(words, words[1:], words[2:], strict=False))
+        if len(words) >= _RUN
+        else frozenset()
+    )
 
 
 def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
     """Pairs of texts whose likeness is at least ``least``, the most alike first.
 
-    Likeness is the number of runs of three words that both have, over those that either has (Jaccard 1901).
-    Only pairs that share a run are looked at, so the work grows with what is shared.
+    Likeness is the number of runs of three words that both have, over those that either has
+    (Jaccard 1901). Only pairs that share a run are looked at, so the work grows with what is
+    shared.
     """
     runs = {id: runs_of_words(text) for id, text in texts.items()}
     met: set[tuple[str, ...]] = set()
@@ -45,13 +50,16 @@ def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
     shared: Counter[tuple[str, str]] = Counter()
     for ids in holders.values():
         if len(ids) <= _COMMONPLACE:
-            shared.update((one, other) for number, one in enumerate(ids) for other in ids[number + 1 :])
+            shared.update(
+                (one, other) for number, one in enumerate(ids) for other in ids[number + 1 :]
+            )
     found = (
         Likeness(one, other, count / (len(runs[one]) + len(runs[other]) - count))
         for (one, other), count in shared.items()
     )
     yield from sorted(
-        (pair for pair in found if pair.share >= least), key=lambda pair: (-pair.share, pair.first, pair.second)
+        (pair for pair in found if pair.share >= least),
+        key=lambda pair: (-pair.share, pair.first, pair.second),
     )
 
 

@@ -1,4 +1,6 @@
-"""What a lane group holds: times over any distance from its timed tests, and targets at an effort."""
+"""What a lane group holds: times over any distance from its timed tests, and targets at an
+effort.
+"""
 
 from __future__ import annotations
 
@@ -11,13 +13,24 @@ from statistics import linear_regression
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.working import Between, BuildTime, Known, Named, PowerLaw, Product, Quotient, Sum, Working
+from almanac.arithmetic.working import (
+    Between,
+    BuildTime,
+    Known,
+    Named,
+    PowerLaw,
+    Product,
+    Quotient,
+    Sum,
+    Working,
+)
 from almanac.model.club import LaneGroup, TimedTest
 from almanac.model.knowledge import Activity, Benchmark, Gear
 from almanac.model.policy import Policy
 from almanac.units import Course
 
-_ROUNDING = 1e-9  # of the machine, in an exponent: even pace over twice the distance is 1, and not just below it
+# of the machine, in an exponent: even pace over twice the distance is 1, and not just below it
+_ROUNDING = 1e-9
 
 
 class Because(Enum):
@@ -70,13 +83,16 @@ class PaceLine:
         return float(self.reference_s * (metres / self.reference_m) ** self.exponent)
 
 
-def fit_power_law(points: Iterable[tuple[float, float]], reference_m: float = 1.0) -> tuple[float, float]:
-    """Least squares line through (metres, seconds) in log-log: (seconds over ``reference_m`` metres, exponent).
+def fit_power_law(
+    points: Iterable[tuple[float, float]], reference_m: float = 1.0
+) -> tuple[float, float]:
+    """Least squares line through (metres, seconds) in log-log: (seconds over ``reference_m``
+    metres, exponent).
 
-    T(D) = T_ref · (D / D_ref) ^ b. Raises ValueError for fewer than two different distances, or a distance or
-    a time that is not above zero; OverflowError where a line from absurd times is asked far from its distances.
-    Checked against the line that Kennelly drew through running records (Popular Science Monthly 73,
-    1908, p. 386: T grows with the 9/8 power of distance).
+    T(D) = T_ref · (D / D_ref) ^ b. Raises ValueError for fewer than two different distances, or a
+    distance or a time that is not above zero; OverflowError where a line from absurd times is asked
+    far from its distances. Checked against the line that Kennelly drew through running records
+    (Popular Science Monthly 73, 1908, p. 386: T grows with the 9/8 power of distance).
     """
     logs = [(math.log(metres / reference_m), math.log(seconds)) for metres, seconds in points]
     if len({x for x, _ in logs}) < 2:
@@ -124,10 +140,17 @@ class Paces:
             return Because.NOT_TESTED
         if len({point.metres for point in points}) == 1:
             exponent = self.policy.limit("single_test_exponent")
-            return PaceLine(points[-1].metres, points[-1].seconds, exponent, points[-1:], estimated=True)
+            return PaceLine(
+                points[-1].metres, points[-1].seconds, exponent, points[-1:], estimated=True
+            )
         reference = points[0].metres
-        best, exponent = fit_power_law(((point.metres, point.seconds) for point in points), reference)
-        least, greatest = self.policy.limit("least_exponent"), self.policy.limit("greatest_exponent")
+        best, exponent = fit_power_law(
+            ((point.metres, point.seconds) for point in points), reference
+        )
+        least, greatest = (
+            self.policy.limit("least_exponent"),
+            self.policy.limit("greatest_exponent"),
+        )
         if not least - _ROUNDING <= exponent <= greatest + _ROUNDING:
             return Because.TESTS_DISAGREE
         return PaceLine(reference, best, exponent, points, estimated=False)
@@ -135,7 +158,9 @@ class Paces:
 
 @dataclass(frozen=True)
 class Target:
-    """A target time with its working; ``estimated`` from one test, ``other_course`` from tests in another pool."""
+    """A target time with its working; ``estimated`` from one test, ``other_course`` from tests in
+    another pool.
+    """
 
     working: Working
     estimated: bool
@@ -161,7 +186,8 @@ class Pacer:
         return tuple(self.piece(piece, rep.distance) for piece in rep.pieces)
 
     def whole(self, rep: Rep, pieces: tuple[Target | NoNumber, ...]) -> Target | NoNumber:
-        """The target of a whole rep: its pieces added up, each paced by the length of the whole rep.
+        """The target of a whole rep: its pieces added up, each paced by the length of the whole
+        rep.
 
         Where a piece has no number, the rep has none, for the same reason.
         """
@@ -173,17 +199,20 @@ class Pacer:
         working = targets[0].working
         if len(targets) > 1:
             named = (
-                Named(target.working, piece.drill.id, "s") for target, piece in zip(targets, rep.pieces, strict=True)
+                Named(target.working, piece.drill.id, "s")
+                for target, piece in zip(targets, rep.pieces, strict=True)
             )
             working = Sum(tuple(named))
-        return Target(working, any(t.estimated for t in targets), any(t.other_course for t in targets))
+        return Target(
+            working, any(t.estimated for t in targets), any(t.other_course for t in targets)
+        )
 
     def piece(self, piece: Piece, rep_distance: int) -> Target | NoNumber:
         """The target of one piece of a rep of ``rep_distance``, in the course's unit.
 
-        T(D) / share of best speed at the effort, times the drill's factor and each gear's, where D is the
-        whole rep: a swimmer who goes on without a stop holds the pace of the whole. What is held takes
-        the time that it is held.
+        T(D) / share of best speed at the effort, times the drill's factor and each gear's, where D
+        is the whole rep: a swimmer who goes on without a stop holds the pace of the whole. What is
+        held takes the time that it is held.
         """
         if piece.hold_s is not None:
             return Target(Known(piece.hold_s, "held", "s"), estimated=False, other_course=False)
@@ -210,7 +239,9 @@ class Pacer:
     def _best(self, line: PaceLine, piece: Piece, rep_distance: int) -> Working:
         unit = self.course.unit.metres
         reference = Known(line.reference_s, "line through the tests", "s")
-        best: Working = PowerLaw(reference, line.reference_m, rep_distance * unit, line.exponent, line.tests)
+        best: Working = PowerLaw(
+            reference, line.reference_m, rep_distance * unit, line.exponent, line.tests
+        )
         best = Named(best, "best time", "s")
         if piece.distance == rep_distance:
             return best
@@ -219,7 +250,9 @@ class Pacer:
     def _factors(self, piece: Piece, benchmark: Benchmark) -> tuple[Known, ...]:
         assert piece.drill.pace is not None
         own = [Known(piece.drill.pace.factor, piece.drill.id)]
-        worn = [Known(self.gear[id].pace_factor, id) for id in piece.gear if id not in benchmark.gear]
+        worn = [
+            Known(self.gear[id].pace_factor, id) for id in piece.gear if id not in benchmark.gear
+        ]
         return tuple(factor for factor in own + worn if factor.value != 1)
 
     def _at(self, best: Working, word: str, factors: tuple[Known, ...]) -> Working:

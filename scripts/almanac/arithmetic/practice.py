@@ -26,7 +26,9 @@ SetInPool = Callable[[str, Course], SetSummary]  # the figures of a set, by id, 
 
 @dataclass(frozen=True)
 class PartRun:
-    """One part of a practice in the practice's pool, on the clock for each lane group of the squad."""
+    """One part of a practice in the practice's pool, on the clock for each lane group of the
+    squad.
+    """
 
     part: PracticePart
     swim_set: SwimSet | None
@@ -48,7 +50,8 @@ class PartRun:
 
 @dataclass(frozen=True)
 class SheetCell:
-    """A lane group in one part: when it ends (seconds from the start), and how long it then waits for the others.
+    """A lane group in one part: when it ends (seconds from the start), and how long it then waits
+    for the others.
 
     Both are None where its clock is not known.
     """
@@ -60,10 +63,11 @@ class SheetCell:
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One part on the run sheet: everybody starts together, after the talk. Seconds from the start of the slot.
+    """One part on the run sheet: everybody starts together, after the talk. Seconds from the start
+    of the slot.
 
-    ``gear_s`` is what changing gear from the part before costs beyond the talk. ``ends_s`` is when the
-    last group is done, None where a clock is not known.
+    ``gear_s`` is what changing gear from the part before costs beyond the talk. ``ends_s`` is when
+    the last group is done, None where a clock is not known.
     """
 
     run: PartRun
@@ -76,7 +80,9 @@ class SheetRow:
 
 @dataclass(frozen=True)
 class GearNeed:
-    """A piece of gear to carry: the most that are in use at once, and what the club owns (None where it does not say)."""
+    """A piece of gear to carry: the most that are in use at once, and what the club owns (None
+    where it does not say).
+    """
 
     gear: str
     needed: int
@@ -133,7 +139,9 @@ class PracticeSummary:
 
     @property
     def ends_s(self) -> float | None:
-        """When the last group is done, in seconds from the start; None where a clock is not known."""
+        """When the last group is done, in seconds from the start; None where a clock is not
+        known.
+        """
         return self.sheet[-1].ends_s
 
     @property
@@ -148,14 +156,22 @@ class PracticeSummary:
         return gathered(known) if len(known) == len(loads) else None
 
 
-def summarise_practice(catalogue: Catalogue, practice: Practice, laid: SetInPool) -> PracticeSummary:
-    """Lay a practice on the clock. Sets written for another course are laid into the practice's pool, as ``laid`` tells."""
+def summarise_practice(
+    catalogue: Catalogue, practice: Practice, laid: SetInPool
+) -> PracticeSummary:
+    """Lay a practice on the clock. Sets written for another course are laid into the practice's
+    pool, as ``laid`` tells.
+    """
     pool = catalogue.club.pools[practice.pool]
-    groups = {id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad}
+    groups = {
+        id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad
+    }
     runs = tuple(_part_run(catalogue, part, pool, groups, laid) for part in practice.parts)
     every_rep = tuple(rep for run in runs for rep in run.reps)
     dangers = [(danger, practice.id) for danger in practice.safety]
-    dangers += [(danger, run.swim_set.id) for run in runs if run.swim_set for danger in run.swim_set.safety]
+    dangers += [
+        (danger, run.swim_set.id) for run in runs if run.swim_set for danger in run.swim_set.safety
+    ]
     return PracticeSummary(
         practice=practice,
         catalogue=catalogue,
@@ -169,23 +185,43 @@ def summarise_practice(catalogue: Catalogue, practice: Practice, laid: SetInPool
 
 
 def _part_run(
-    catalogue: Catalogue, part: PracticePart, pool: Pool, groups: Mapping[str, LaneGroup], laid: SetInPool
+    catalogue: Catalogue,
+    part: PracticePart,
+    pool: Pool,
+    groups: Mapping[str, LaneGroup],
+    laid: SetInPool,
 ) -> PartRun:
     if part.set:
         summary = laid(part.set, pool.course)
         return PartRun(
-            part, catalogue.sets[part.set], summary.events, summary.distance, summary.misfits, summary.clocks
+            part,
+            catalogue.sets[part.set],
+            summary.events,
+            summary.distance,
+            summary.misfits,
+            summary.clocks,
         )
     events = expand(part.items, catalogue.drills, effort_scale(catalogue))
     clocks = GroupClocks(catalogue, pool.course, events, groups)
-    return PartRun(part, None, events, distance_working(part.items), tuple(misfits(part.items, pool.course)), clocks)
+    return PartRun(
+        part,
+        None,
+        events,
+        distance_working(part.items),
+        tuple(misfits(part.items, pool.course)),
+        clocks,
+    )
 
 
-def run_sheet(runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Catalogue) -> Iterator[SheetRow]:
-    """The run sheet: each part starts for everybody when the slowest lane group has done the one before it.
+def run_sheet(
+    runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Catalogue
+) -> Iterator[SheetRow]:
+    """The run sheet: each part starts for everybody when the slowest lane group has done the one
+    before it.
 
-    Then comes the talk; changing gear between parts costs what the talk does not cover. Where a clock is
-    not known, the parts after it are laid from the groups that are known, and the end is None.
+    Then comes the talk; changing gear between parts costs what the talk does not cover. Where a
+    clock is not known, the parts after it are laid from the groups that are known, and the end is
+    None.
     """
     now, worn, known = 0.0, frozenset[str](), True
     for run in runs:
@@ -194,12 +230,16 @@ def run_sheet(runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Cat
         changed = (first ^ worn) if now else frozenset[str]()
         gear_s = max(0.0, max((catalogue.gear[id].change_s for id in changed), default=0) - talk)
         starts = now + talk + gear_s
-        clocks = {group: clock.value if (clock := run.clocks[group].clock) else None for group in groups}
+        clocks = {
+            group: clock.value if (clock := run.clocks[group].clock) else None for group in groups
+        }
         finished = [starts + clock for clock in clocks.values() if clock is not None]
         known = known and len(finished) == len(groups)
         now = max(finished, default=starts)
         cells = (
-            SheetCell(group, starts + c, now - starts - c) if c is not None else SheetCell(group, None, None)
+            SheetCell(group, starts + c, now - starts - c)
+            if c is not None
+            else SheetCell(group, None, None)
             for group, c in clocks.items()
         )
         yield SheetRow(run, talk, gear_s, starts, now if known else None, tuple(cells))
@@ -209,13 +249,17 @@ def run_sheet(runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Cat
 def gear_needs(
     runs: tuple[PartRun, ...], groups: Mapping[str, LaneGroup], owned: Mapping[str, int]
 ) -> Iterator[GearNeed]:
-    """What to carry: for each piece of gear the most heads that use it at once, and what the club owns.
+    """What to carry: for each piece of gear the most heads that use it at once, and what the club
+    owns.
 
-    All lane groups of the squad swim a part at once; a set's ``most_in_lane`` lowers the heads in each lane.
+    All lane groups of the squad swim a part at once; a set's ``most_in_lane`` lowers the heads in
+    each lane.
     """
     needed: dict[str, int] = {}
     for run in runs:
-        for gear in dict.fromkeys(id for rep in run.reps for piece in rep.pieces for id in piece.gear):
+        for gear in dict.fromkeys(
+            id for rep in run.reps for piece in rep.pieces for id in piece.gear
+        ):
             heads = sum(_heads_at_once(group, run.most_in_lane) for group in groups.values())
             needed[gear] = max(needed.get(gear, 0), heads)
     for gear, count in needed.items():

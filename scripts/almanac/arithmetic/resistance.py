@@ -1,7 +1,7 @@
 """Added drag: what a parachute, a pulley or a cord pulls with, and what a timed comparison tells.
 
-Water is taken at 27 °C where a density is needed. A swimmer's own drag is a band and never one number,
-because methods of measuring it disagree by tens of percent.
+Water is taken at 27 °C where a density is needed. A swimmer's own drag is a band and never one
+number, because methods of measuring it disagree by tens of percent.
 """
 
 from __future__ import annotations
@@ -19,7 +19,9 @@ WATER_DENSITY_27C = 996.5158  # kg/m³ at 101.325 kPa, IAPWS-95
 
 
 class OutsideMeasured(ValueError):
-    """A value outside what was measured: there is no number, for nothing is extrapolated silently."""
+    """A value outside what was measured: there is no number, for nothing is extrapolated
+    silently.
+    """
 
     def __init__(self, what: str, value: float, low: float, high: float) -> None:
         super().__init__(f"{what} {value:g} is outside what was measured, {low:g} to {high:g}")
@@ -36,7 +38,9 @@ class DragBand:
 
 @dataclass(frozen=True)
 class AddedDrag:
-    """Added drag as a share of the swimmer's own, k'/k, under the two assumptions that a time can be read by."""
+    """Added drag as a share of the swimmer's own, k'/k, under the two assumptions that a time can
+    be read by.
+    """
 
     at_equal_power: float
     at_equal_thrust: float
@@ -55,7 +59,9 @@ def drag_force(k: float, speed: float) -> float:
     return k * speed**2
 
 
-def drag_factor(drag_coefficient: float, area_m2: float, density: float = WATER_DENSITY_27C) -> float:
+def drag_factor(
+    drag_coefficient: float, area_m2: float, density: float = WATER_DENSITY_27C
+) -> float:
     """k = ½ ρ Cd A, in N s²/m², from a coefficient and an area in m².
 
     Handbook coefficients of plates and cups over-predict the pull of a swim parachute by 26 to 90 %
@@ -67,7 +73,8 @@ def drag_factor(drag_coefficient: float, area_m2: float, density: float = WATER_
 def parachute_k(table: Sequence[DragRow], area_cm2: float) -> float:
     """k of a parachute in N s²/m², linear between the rows of a measured table by area in cm².
 
-    Table: Coloretti et al. 2025, J Strength Cond Res 39:e701-5. Raises OutsideMeasured beyond its ends.
+    Table: Coloretti et al. 2025, J Strength Cond Res 39:e701-5. Raises OutsideMeasured beyond its
+    ends.
     """
     return _between([(row.area_cm2, row.k) for row in table], area_cm2, "an area of")
 
@@ -75,10 +82,12 @@ def parachute_k(table: Sequence[DragRow], area_cm2: float) -> float:
 def cord_force(readings: Sequence[CordReading], stretch_m: float) -> float:
     """Force of a cord in newtons at a stretch in metres, linear between the club's own readings.
 
-    Makers' tables over-state: only a calibration of the club's own cord serves. Raises OutsideMeasured
-    beyond the readings, above all beyond the greatest stretch: there a cord breaks.
+    Makers' tables over-state: only a calibration of the club's own cord serves. Raises
+    OutsideMeasured beyond the readings, above all beyond the greatest stretch: there a cord breaks.
     """
-    return _between([(reading.stretch_m, reading.force_n) for reading in readings], stretch_m, "a stretch of")
+    return _between(
+        [(reading.stretch_m, reading.force_n) for reading in readings], stretch_m, "a stretch of"
+    )
 
 
 def _between(points: list[tuple[float, float]], at: float, what: str) -> float:
@@ -94,9 +103,11 @@ def _between(points: list[tuple[float, float]], at: float, what: str) -> float:
 
 
 def pulley_force(hanging_kg: float, ratio: float) -> float:
-    """Pull of a hanging mass in newtons: m g × ratio. Friction and the start of the mass come on top, unmeasured.
+    """Pull of a hanging mass in newtons: m g × ratio. Friction and the start of the mass come on
+    top, unmeasured.
 
-    ``ratio`` is 1 for a straight rope and 0.5 where the rope is doubled at the mass's expense of travel.
+    ``ratio`` is 1 for a straight rope and 0.5 where the rope is doubled at the mass's expense of
+    travel.
     """
     return hanging_kg * STANDARD_GRAVITY * ratio
 
@@ -104,9 +115,10 @@ def pulley_force(hanging_kg: float, ratio: float) -> float:
 def swimmer_drag(speed: float) -> DragBand:
     """A swimmer's own drag at a speed in m/s: 23.5 v^2.0 passive, 32.2 v^3.3 active.
 
-    Narita et al. 2017, J Biomech 54:123-8, front crawl, measured at 0.9-1.5 m/s passive and 1.0-1.4 m/s
-    active; outside those speeds the band is an extension and is shown as such. The two curves cross below
-    0.8 m/s, so the band runs from the smaller to the greater. Raises ValueError for a speed below zero.
+    Narita et al. 2017, J Biomech 54:123-8, front crawl, measured at 0.9-1.5 m/s passive and 1.0-1.4
+    m/s active; outside those speeds the band is an extension and is shown as such. The two curves
+    cross below 0.8 m/s, so the band runs from the smaller to the greater. Raises ValueError for a
+    speed below zero.
     """
     not_below_zero(speed=speed)
     passive, active = 23.5 * speed**2.0, 32.2 * speed**3.3
@@ -117,8 +129,9 @@ def added_drag(plain_s: float, resisted_s: float) -> AddedDrag:
     """What a plain and a resisted time over the same distance tell of the added drag.
 
     At equal power k'/k = (T'/T)³ - 1; at equal thrust (T'/T)² - 1 (algebra from F = k v²). Neither
-    assumption is a measured truth: both are shown. Below zero where the resisted time is the shorter: the
-    gear did not resist, or one of the times is wrong. Raises ValueError where a time is not above zero.
+    assumption is a measured truth: both are shown. Below zero where the resisted time is the
+    shorter: the gear did not resist, or one of the times is wrong. Raises ValueError where a time
+    is not above zero.
     """
     above_zero(plain_time=plain_s, resisted_time=resisted_s)
     ratio = resisted_s / plain_s
@@ -128,8 +141,8 @@ def added_drag(plain_s: float, resisted_s: float) -> AddedDrag:
 def speed_under_drag(speed: float, own_k: float, added_k: float) -> SlowedSpeed:
     """Speed in m/s once ``added_k`` joins the swimmer's own k, both in N s²/m².
 
-    Same thrust: v √(k / (k + k')); same power: v (k / (k + k'))^(1/3). Raises ValueError for an own k that is
-    not above zero, or an added k or a speed below it.
+    Same thrust: v √(k / (k + k')); same power: v (k / (k + k'))^(1/3). Raises ValueError for an own
+    k that is not above zero, or an added k or a speed below it.
     """
     above_zero(own_k=own_k)
     not_below_zero(speed=speed, added_k=added_k)

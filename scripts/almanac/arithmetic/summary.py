@@ -69,7 +69,9 @@ class SetSummary:
 
     @property
     def in_other_unit(self) -> tuple[float, Unit]:
-        """The distance in yards for a course in metres, in metres for one in yards; and that unit."""
+        """The distance in yards for a course in metres, in metres for one in yards; and that
+        unit.
+        """
         other = Unit.YARD if self.course.unit is Unit.METRE else Unit.METRE
         return self.metres / other.metres, other
 
@@ -96,14 +98,18 @@ def clock_for(catalogue: Catalogue, group: str, course: Course) -> Clock:
 class GroupClocks(Mapping[str, GroupClock]):
     """Events on the clock, by lane group; each is worked out when it is first asked for."""
 
-    def __init__(self, catalogue: Catalogue, course: Course, events: tuple[Event, ...], groups: Iterable[str]) -> None:
+    def __init__(
+        self, catalogue: Catalogue, course: Course, events: tuple[Event, ...], groups: Iterable[str]
+    ) -> None:
         self._catalogue, self._course, self._events = catalogue, course, events
         self._clocks: dict[str, GroupClock | None] = dict.fromkeys(groups)
 
     def __getitem__(self, group: str) -> GroupClock:
         clock = self._clocks[group]
         if clock is None:
-            clock = self._clocks[group] = clock_for(self._catalogue, group, self._course).run(self._events)
+            clock = self._clocks[group] = clock_for(self._catalogue, group, self._course).run(
+                self._events
+            )
         return clock
 
     def __iter__(self) -> Iterator[str]:
@@ -114,7 +120,10 @@ class GroupClocks(Mapping[str, GroupClock]):
 
 
 def summarise(
-    catalogue: Catalogue, swim_set: SwimSet, course: Course | None = None, groups: Iterable[str] | None = None
+    catalogue: Catalogue,
+    swim_set: SwimSet,
+    course: Course | None = None,
+    groups: Iterable[str] | None = None,
 ) -> SetSummary:
     """Add a set up, in its own course or laid into another, for some lane groups or all of them."""
     laid = swim_set if course in (None, swim_set.course) else relay(swim_set, course)
@@ -136,9 +145,17 @@ def summarise(
 
 
 def groups_meant(catalogue: Catalogue, swim_set: SwimSet) -> tuple[str, ...]:
-    """The lane groups that a set is written for: those that it gives send-offs, else those of its level."""
-    named = {group for item in reps_of(swim_set.items) if item.sendoff for group in item.sendoff.by_group}
+    """The lane groups that a set is written for: those that it gives send-offs, else those of its
+    level.
+    """
+    named = {
+        group for item in reps_of(swim_set.items) if item.sendoff for group in item.sendoff.by_group
+    }
     if named:
         return tuple(group for group in catalogue.lane_groups if group in named)
     squads = catalogue.club.squads
-    return tuple(id for id, group in catalogue.lane_groups.items() if squads[group.squad].level == swim_set.level)
+    return tuple(
+        id
+        for id, group in catalogue.lane_groups.items()
+        if squads[group.squad].level == swim_set.level
+    )

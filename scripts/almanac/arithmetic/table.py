@@ -12,7 +12,9 @@ from almanac.source.reader import Path
 
 @dataclass(frozen=True)
 class ItemRow:
-    """One item's reps on the clock for one lane group, all rounds together, in order of their first rep."""
+    """One item's reps on the clock for one lane group, all rounds together, in order of their first
+    rep.
+    """
 
     path: Path
     timed: tuple[TimedRep, ...]

@@ -13,14 +13,18 @@ from almanac.arithmetic.pace import NoNumber
 
 @dataclass(frozen=True)
 class Moment:
-    """A stretch of work: ``start`` and ``length`` in seconds, and the word that its mean effort falls in."""
+    """A stretch of work: ``start`` and ``length`` in seconds, and the word that its mean effort
+    falls in.
+    """
 
     start: float
     length: float
     effort: str
 
 
-def timeline(events: tuple[Event, ...], run: GroupClock, scale: EffortScale) -> tuple[Moment, ...] | None:
+def timeline(
+    events: tuple[Event, ...], run: GroupClock, scale: EffortScale
+) -> tuple[Moment, ...] | None:
     """Every stretch of work in order, or None where a time is not known.
 
     A piece that builds is cut at the border of two words, evenly by distance.

@@ -9,7 +9,9 @@ from statistics import fmean, pstdev, stdev
 
 
 class Deviation(Enum):
-    """Which standard deviation: Foster does not say, so it is named wherever the number is shown."""
+    """Which standard deviation: Foster does not say, so it is named wherever the number is
+    shown.
+    """
 
     SAMPLE = "sample"
     POPULATION = "population"
@@ -19,7 +21,8 @@ class Deviation(Enum):
 class WeekLoad:
     """A week's load: total and daily mean; SD, monotony (mean / SD) and strain (total × monotony).
 
-    The last three are None where they are undefined: fewer than two days known, or no variation at all.
+    The last three are None where they are undefined: fewer than two days known, or no variation at
+    all.
     """
 
     total: float
@@ -36,7 +39,8 @@ def session_load(rating: float, minutes: float) -> float:
 
 
 def week_load(days: Sequence[float | None], convention: Deviation = Deviation.SAMPLE) -> WeekLoad:
-    """Total, mean, SD, monotony and strain of daily loads. A rest day is 0; None is a missing day and is left out.
+    """Total, mean, SD, monotony and strain of daily loads. A rest day is 0; None is a missing day
+    and is left out.
 
     Raises ValueError where no day is known.
     """
@@ -48,4 +52,6 @@ def week_load(days: Sequence[float | None], convention: Deviation = Deviation.SA
         return WeekLoad(total, mean, None, None, None, convention)
     deviation = (stdev if convention is Deviation.SAMPLE else pstdev)(known)
     monotony = mean / deviation if deviation > 1e-9 * max(1.0, abs(mean)) else None
-    return WeekLoad(total, mean, deviation, monotony, None if monotony is None else total * monotony, convention)
+    return WeekLoad(
+        total, mean, deviation, monotony, None if monotony is None else total * monotony, convention
+    )

@@ -1,4 +1,6 @@
-"""The working behind a figure, as an expression whose value *is* the figure, so that the two cannot part."""
+"""The working behind a figure, as an expression whose value *is* the figure, so that the two cannot
+part.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ from functools import cached_property
 
 @dataclass(frozen=True)
 class Known:
-    """A number that stands in an entry or a test, with what it is and its unit ("" for a bare number)."""
+    """A number that stands in an entry or a test, with what it is and its unit ("" for a bare
+    number).
+    """
 
     value: float
     what: str = ""
@@ -51,7 +55,9 @@ class Quotient:
 
     @cached_property
     def value(self) -> float:
-        """The quotient. Raises ZeroDivisionError where the lower part is zero: callers rule that out."""
+        """The quotient. Raises ZeroDivisionError where the lower part is zero: callers rule that
+        out.
+        """
         return self.over.value / self.under.value
 
 
@@ -77,13 +83,17 @@ class UpTo:
 
     @cached_property
     def value(self) -> float:
-        """The least multiple of the step that is not below the inner value, to a thousandth of a step."""
+        """The least multiple of the step that is not below the inner value, to a thousandth of a
+        step.
+        """
         return math.ceil(round(self.inner.value / self.step, 3)) * self.step
 
 
 @dataclass(frozen=True)
 class Named:
-    """A working under a name, with its unit: a step of a longer one. ``note`` says how it was got."""
+    """A working under a name, with its unit: a step of a longer one. ``note`` says how it was
+    got.
+    """
 
     inner: Working
     what: str
@@ -149,7 +159,9 @@ class BuildTime:
         return slow * fast * math.log1p((slow - fast) / fast) / (slow - fast)
 
 
-Working = Known | Sum | Product | Quotient | Difference | UpTo | Named | PowerLaw | Between | BuildTime
+Working = (
+    Known | Sum | Product | Quotient | Difference | UpTo | Named | PowerLaw | Between | BuildTime
+)
 
 
 def total(terms: Iterable[Working]) -> Working:
@@ -159,7 +171,9 @@ def total(terms: Iterable[Working]) -> Working:
 
 
 def gathered(terms: Iterable[Working]) -> Working:
-    """A sum in which equal terms stand once with their count, in order of first appearance: 12 × 1:05 + 1:00."""
+    """A sum in which equal terms stand once with their count, in order of first appearance: 12 ×
+    1:05 + 1:00.
+    """
     terms = list(terms)
     same = Counter(map(id, terms))  # many are one object, and long to compare
     counts: dict[Working, int] = {}

@@ -1,4 +1,6 @@
-"""One rule, one function, one stable code. This module is nothing but the list of rules, and how they are run."""
+"""One rule, one function, one stable code. This module is nothing but the list of rules, and how
+they are run.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +8,17 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from almanac.analysis.analysis import Analysis
-from almanac.checks import blocks, breathing, club, coverage, lanes, practices, sets, teaching, wording
+from almanac.checks import (
+    blocks,
+    breathing,
+    club,
+    coverage,
+    lanes,
+    practices,
+    sets,
+    teaching,
+    wording,
+)
 from almanac.checks import duplicates as sameness
 from almanac.checks.rule import Rule
 from almanac.findings import Finding, Severity, error, warning
@@ -69,7 +81,9 @@ RULES: tuple[Rule, ...] = (
 
 @lru_cache(maxsize=4)  # a build shows on its pages what the check before it has found
 def check(analysis: Analysis) -> tuple[Finding, ...]:
-    """Every finding of every rule, less the warnings that entries accept; and what is amiss with those."""
+    """Every finding of every rule, less the warnings that entries accept; and what is amiss with
+    those.
+    """
     findings = [finding for rule in RULES for finding in rule.findings(analysis)]
     return tuple(_weighed(analysis, findings))
 
@@ -90,22 +104,36 @@ def _weighed(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Findin
             yield finding
     for entry in analysis.catalogue.entries.values():
         for number, acceptance in enumerate(entry.accepts):
-            yield from _acceptance(analysis, entry, number, acceptance, (entry.file, acceptance.check) in met)
+            yield from _acceptance(
+                analysis, entry, number, acceptance, (entry.file, acceptance.check) in met
+            )
 
 
-def _acceptance(analysis: Analysis, entry: Entry, number: int, acceptance: Acceptance, met: bool) -> Iterator[Finding]:
+def _acceptance(
+    analysis: Analysis, entry: Entry, number: int, acceptance: Acceptance, met: bool
+) -> Iterator[Finding]:
     place = analysis.catalogue.place(entry, ("accepts", number))
     rule = next((rule for rule in RULES if rule.code == acceptance.check), None)
     if rule is None:
-        near = nearest(acceptance.check, (rule.code for rule in RULES if rule.severity is Severity.WARNING))
-        mend = f"did you mean '{near}'?" if near else "write a check's code, as it stands in the warning"
+        near = nearest(
+            acceptance.check, (rule.code for rule in RULES if rule.severity is Severity.WARNING)
+        )
+        mend = (
+            f"did you mean '{near}'?"
+            if near
+            else "write a check's code, as it stands in the warning"
+        )
         yield error("unknown-check", place, f"there is no check '{acceptance.check}'", mend)
     elif rule.severity is Severity.ERROR:
         message = f"{acceptance.check} is an error, and only a warning can be accepted"
-        yield error("acceptance-of-error", place, message, "mend what is wrong, and remove the acceptance")
+        yield error(
+            "acceptance-of-error", place, message, "mend what is wrong, and remove the acceptance"
+        )
     elif acceptance.until < analysis.today:
         message = f"the acceptance of {acceptance.check} ended on {acceptance.until}"
-        yield warning("acceptance-ended", place, message, "mend what it accepted, or weigh it again")
+        yield warning(
+            "acceptance-ended", place, message, "mend what it accepted, or weigh it again"
+        )
     elif not met and analysis.is_computable(entry):
         message = f"nothing here breaks {acceptance.check} any more"
         yield error("acceptance-unneeded", place, message, "remove the acceptance")

@@ -22,7 +22,10 @@ def other_squad(analysis: Analysis) -> Iterator[Problem]:
             for name, day in week.days.items():
                 if day.practice and analysis.catalogue.practices[day.practice].squad != block.squad:
                     squad = analysis.catalogue.practices[day.practice].squad
-                    message = f"'{day.practice}' is a practice of {squad}, and the block is for {block.squad}"
+                    message = (
+                        f"'{day.practice}' is a practice of {squad}, and the block is for "
+                        f"{block.squad}"
+                    )
                     path = ("weeks", number, "days", name, "practice")
                     yield Problem(block, path, message, f"name a practice of {block.squad}")
 
@@ -43,19 +46,26 @@ def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
                     message = f"{run} hard days in a row"
                     path = ("weeks", week.number - 1, "days", day.name)
                     yield Problem(
-                        block, path, message, f"put a quieter day before it: at most {show_number(most)} in a row"
+                        block,
+                        path,
+                        message,
+                        f"put a quieter day before it: at most {show_number(most)} in a row",
                     )
 
 
 def _is_hard(analysis: Analysis, day: DayPlan) -> bool:
     if day.practice is None:
         return False
-    return float(day.practice.shares.fast or 0) * day.metres >= analysis.catalogue.policy.limit("hard_day_fast")
+    return float(day.practice.shares.fast or 0) * day.metres >= analysis.catalogue.policy.limit(
+        "hard_day_fast"
+    )
 
 
 @warns("days-off")
 def days_off(analysis: Analysis) -> Iterator[Problem]:
-    """Each week names at least the policy's ``days_off`` days of rest. A day that is not named is missing, not rest."""
+    """Each week names at least the policy's ``days_off`` days of rest. A day that is not named is
+    missing, not rest.
+    """
     least = analysis.catalogue.policy.limit("days_off")
     for block, summary in _blocks(analysis):
         for week in summary.weeks:
@@ -75,7 +85,10 @@ def supine_share(analysis: Analysis) -> Iterator[Problem]:
     for block, summary in _blocks(analysis):
         share = summary.balance.supine_share
         if "supine_share" not in block.balance and share is not None and share < aim:
-            message = f"{show_share(share)} of the flutter kick is on the back; the club aims at {show_share(aim)}"
+            message = (
+                f"{show_share(share)} of the flutter kick is on the back; the club aims at "
+                f"{show_share(aim)}"
+            )
             mend = "turn kick on the front over, or state another range under balance"
             yield Problem(block, ("weeks",), message, mend, of_key=True)
 
@@ -101,27 +114,41 @@ def _share_of(balance: Balance, name: str) -> float | None:
 
 @warns("taper-cut")
 def taper_cut(analysis: Analysis) -> Iterator[Problem]:
-    """A taper cuts distance by the published range, ``taper_cut_least`` to ``taper_cut_most`` in the policy.
+    """A taper cuts distance by the published range, ``taper_cut_least`` to ``taper_cut_most`` in
+    the policy.
 
-    The direction is well founded, the size of the best cut is contested: a coach with a reason accepts the warning.
+    The direction is well founded, the size of the best cut is contested: a coach with a reason
+    accepts the warning.
     """
-    least, most = (analysis.catalogue.policy.limit(name) for name in ("taper_cut_least", "taper_cut_most"))
+    least, most = (
+        analysis.catalogue.policy.limit(name) for name in ("taper_cut_least", "taper_cut_most")
+    )
     for block, summary in _blocks(analysis):
         if summary.taper and not least <= summary.taper.cut <= most:
             message = f"the taper cuts distance by {show_share(summary.taper.cut)}"
             path = ("weeks", summary.taper.weeks[0] - 1)
-            yield Problem(block, path, message, f"the published range is {show_share(least)} to {show_share(most)}")
+            yield Problem(
+                block,
+                path,
+                message,
+                f"the published range is {show_share(least)} to {show_share(most)}",
+            )
 
 
 @warns("taught-before-need")
 def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
-    """A drill comes after what it needs first: earlier in the block, or below the squad's level and so known."""
+    """A drill comes after what it needs first: earlier in the block, or below the squad's level and
+    so known.
+    """
     levels = list(analysis.catalogue.words("levels"))
     for block, summary in _blocks(analysis):
         level = analysis.catalogue.club.squads[block.squad].level
         for late in late_needs(summary, analysis.catalogue.drills, levels, level):
             when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
-            message = f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it needs first, {when}"
+            message = (
+                f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it "
+                f"needs first, {when}"
+            )
             yield Problem(block, ("weeks", late.week - 1), message, f"put {late.need} before it")
 
 
@@ -138,7 +165,9 @@ def goal_unserved(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("benchmark-due")
 def benchmark_due(analysis: Analysis) -> Iterator[Problem]:
-    """A benchmark that a block runs is run again as often as its own entry asks, to the end of the block."""
+    """A benchmark that a block runs is run again as often as its own entry asks, to the end of the
+    block.
+    """
     for block in analysis.catalogue.blocks.values():
         for plan in benchmark_plans(block.weeks, analysis.catalogue.benchmarks):
             for week in plan.due:

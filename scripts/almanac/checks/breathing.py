@@ -23,21 +23,29 @@ _SIGNS = re.compile(
     r"(?:swim|swum|kick|kicked|glide|lengths?|metres|far)\b[^.;:]{0,12}(?:on|in) one breath",
     re.IGNORECASE,
 )
-_REFUSED = re.compile(r"\b(?:never|not|no one|nobody|refused?|don't|instead of|stop)\b", re.IGNORECASE)
+_REFUSED = re.compile(
+    r"\b(?:never|not|no one|nobody|refused?|don't|instead of|stop)\b", re.IGNORECASE
+)
 
 
 @forbids("breath-holding")
 def breath_holding(analysis: Analysis) -> Iterator[Problem]:
     """Breath-holding for distance or time is refused.
 
-    Hyperventilation before underwater swimming and extended breath-holding "are dangerous and potentially
-    deadly" (joint statement of the American Red Cross and the YMCA of the USA, 27 May 2015). No title, summary,
-    cue, step, correction, test, focus or note may ask for it. A sentence that forbids it may name it.
+    Hyperventilation before underwater swimming and extended breath-holding "are dangerous and
+    potentially deadly" (joint statement of the American Red Cross and the YMCA of the USA, 27 May
+    2015). No title, summary, cue, step, correction, test, focus or note may ask for it. A sentence
+    that forbids it may name it.
     """
     for entry, path, text in _texts(analysis.catalogue):
         for sentence in re.split(r"(?<=[.!?;:])\s", text):
             if _SIGNS.search(sentence) and not _REFUSED.search(sentence):
-                yield Problem(entry, path, f"'{sentence}' asks for breath-holding", "take it out: it is refused here")
+                yield Problem(
+                    entry,
+                    path,
+                    f"'{sentence}' asks for breath-holding",
+                    "take it out: it is refused here",
+                )
 
 
 def _texts(catalogue: Catalogue) -> Iterator[tuple[Entry, Path, str]]:
@@ -52,11 +60,17 @@ def _own_texts(entry: Entry) -> Iterator[tuple[Path, str]]:
     match entry:
         case Drill():
             for name in ("cues", "steps"):
-                yield from (((name, number), text) for number, text in enumerate(getattr(entry, name)))
-            yield from ((("goes_wrong", number, "say"), wrong.say) for number, wrong in enumerate(entry.goes_wrong))
+                yield from (
+                    ((name, number), text) for number, text in enumerate(getattr(entry, name))
+                )
+            yield from (
+                (("goes_wrong", number, "say"), wrong.say)
+                for number, wrong in enumerate(entry.goes_wrong)
+            )
         case Fault():
             yield from (
-                (("causes", number, "tell_apart"), cause.tell_apart) for number, cause in enumerate(entry.causes)
+                (("causes", number, "tell_apart"), cause.tell_apart)
+                for number, cause in enumerate(entry.causes)
             )
         case SwimSet():
             yield from notes_with_paths(entry.items)
@@ -66,4 +80,6 @@ def _own_texts(entry: Entry) -> Iterator[tuple[Path, str]]:
                 yield ("parts", number, "note"), part.note
                 yield from notes_with_paths(part.items, ("parts", number, "items"))
         case Block():
-            yield from ((("weeks", number, "focus"), week.focus) for number, week in enumerate(entry.weeks))
+            yield from (
+                (("weeks", number, "focus"), week.focus) for number, week in enumerate(entry.weeks)
+            )

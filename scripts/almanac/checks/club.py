@@ -11,7 +11,8 @@ from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.policy import Rating, Word
 from almanac.units import show_distance, show_number
 
-# Words that the arithmetic itself asks for: without them a share would be zero without anyone noticing.
+# Words that the arithmetic itself asks for: without them a share would be zero without anyone
+# noticing.
 _BUILT_ON = {
     "modes": ("swim", "kick"),
     "kicks": ("flutter", "none"),
@@ -25,23 +26,36 @@ _BUILT_ON = {
 
 @forbids("word-missing")
 def word_missing(analysis: Analysis) -> Iterator[Problem]:
-    """Vocabularies keep the words that the arithmetic asks for by name: kick, flutter, supine and so on."""
+    """Vocabularies keep the words that the arithmetic asks for by name: kick, flutter, supine and
+    so on.
+    """
     for name, words in _BUILT_ON.items():
         vocabulary = analysis.catalogue.vocabularies[name]
         for word in words:
             if word not in vocabulary.words:
                 message = f"'{word}' is missing, and distances are added up by it"
-                yield Problem(vocabulary, ("words",), message, f"add '{word}' again; its title may change", of_key=True)
+                yield Problem(
+                    vocabulary,
+                    ("words",),
+                    message,
+                    f"add '{word}' again; its title may change",
+                    of_key=True,
+                )
 
 
 @forbids("effort-scale")
 def effort_scale(analysis: Analysis) -> Iterator[Problem]:
-    """The effort words share out the 0 to 10 field: no gap, no overlap, easiest first, each with its share of best."""
+    """The effort words share out the 0 to 10 field: no gap, no overlap, easiest first, each with
+    its share of best.
+    """
     vocabulary = analysis.catalogue.vocabularies["efforts"]
     for word in scale_gaps(vocabulary.words):
         message = f"'{word}' {_out_of_scale(vocabulary.words, word)}"
         yield Problem(
-            vocabulary, ("words", word), message, "let each rating begin where the one before it ends, from 0 to 10"
+            vocabulary,
+            ("words", word),
+            message,
+            "let each rating begin where the one before it ends, from 0 to 10",
         )
 
 
@@ -50,10 +64,17 @@ def _out_of_scale(words: Mapping[str, Word], word: str) -> str:
     rating = words[word].rating
     if rating is None or words[word].share_of_best is None:
         return f"has no {'rating' if rating is None else 'share_of_best'}"
-    before = list(words.values())[list(words).index(word) - 1].rating if word != next(iter(words)) else Rating(0, 0)
+    before = (
+        list(words.values())[list(words).index(word) - 1].rating
+        if word != next(iter(words))
+        else Rating(0, 0)
+    )
     ended = before.most if before else rating.least
     if rating.least != ended:
-        return f"begins at {show_number(rating.least)}, and what is easier ends at {show_number(ended)}"
+        return (
+            f"begins at {show_number(rating.least)}, and what is easier ends at "
+            f"{show_number(ended)}"
+        )
     if rating.most <= rating.least:
         return f"ends at {show_number(rating.most)}, not above where it begins"
     return f"ends at {show_number(rating.most)}, and is the hardest: the scale goes to 10"
@@ -66,7 +87,11 @@ def rest_for_each_effort(analysis: Analysis) -> Iterator[Problem]:
     for word in analysis.catalogue.efforts:
         if word not in policy.rest:
             yield Problem(
-                policy, ("rest",), f"no rest is given for '{word}'", f"add '{word}' with least and wanted", of_key=True
+                policy,
+                ("rest",),
+                f"no rest is given for '{word}'",
+                f"add '{word}' with least and wanted",
+                of_key=True,
             )
 
 
@@ -75,8 +100,8 @@ def tests_disagree(analysis: Analysis) -> Iterator[Problem]:
     """A lane group's tests of one activity slow with distance as swimmers do.
 
     Where the exponent of time on distance is outside the policy's ``least_exponent`` to
-    ``greatest_exponent``, one of the times is a mistake of the stopwatch or the list, and no targets are
-    worked out from them.
+    ``greatest_exponent``, one of the times is a mistake of the stopwatch or the list, and no
+    targets are worked out from them.
     """
     club = analysis.catalogue.club
     for id, group in club.lane_groups.items():
@@ -86,12 +111,19 @@ def tests_disagree(analysis: Analysis) -> Iterator[Problem]:
             if line is not Because.TESTS_DISAGREE:
                 continue
             benchmark = analysis.catalogue.benchmarks[like]
-            names = tuple(point.benchmark for point in paces.points(benchmark.activity, frozenset(benchmark.gear)))
+            names = tuple(
+                point.benchmark
+                for point in paces.points(benchmark.activity, frozenset(benchmark.gear))
+            )
             if names not in told:
                 told.add(names)
                 message = f"the times for {' and '.join(names)} cannot all be right"
                 yield Problem(
-                    club, ("lane_groups", id, "tests"), message, "check the stopwatch, and test again", of_key=True
+                    club,
+                    ("lane_groups", id, "tests"),
+                    message,
+                    "check the stopwatch, and test again",
+                    of_key=True,
                 )
 
 
@@ -101,7 +133,10 @@ def benchmark_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     for benchmark in analysis.catalogue.benchmarks.values():
         course = benchmark.protocol.course
         if benchmark.distance % course.length:
-            message = f"{show_distance(benchmark.distance, course.unit)} ends between the walls of a {course} pool"
+            message = (
+                f"{show_distance(benchmark.distance, course.unit)} ends between the walls of "
+                f"a {course} pool"
+            )
             yield Problem(benchmark, ("distance",), message, f"write a multiple of {course.length}")
 
 
@@ -111,7 +146,12 @@ def depth_range(analysis: Analysis) -> Iterator[Problem]:
     for id, pool in analysis.catalogue.club.pools.items():
         if pool.depth_m.least > pool.depth_m.most:
             message = f"from {pool.depth_m.least} to {pool.depth_m.most} runs backwards"
-            yield Problem(analysis.catalogue.club, ("pools", id, "depth_m"), message, "write the shallowest under 'from'")
+            yield Problem(
+                analysis.catalogue.club,
+                ("pools", id, "depth_m"),
+                message,
+                "write the shallowest under 'from'",
+            )
 
 
 @forbids("block-starts-monday")
@@ -139,5 +179,8 @@ def review_overdue(analysis: Analysis) -> Iterator[Problem]:
         if entry.review and entry.review.on < entry.review.again < analysis.today:
             message = f"the review was due on {entry.review.again}"
             yield Problem(
-                entry, ("review", "again"), message, "look it over, then set 'on' to today and 'again' to the next day"
+                entry,
+                ("review", "again"),
+                message,
+                "look it over, then set 'on' to today and 'again' to the next day",
             )

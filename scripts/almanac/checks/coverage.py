@@ -12,8 +12,8 @@ from almanac.checks.rule import Problem, forbids, warns
 def coverage_hole(analysis: Analysis) -> Iterator[Problem]:
     """Each goal has, at each level, a drill of that level or a lower one and a set of that level.
 
-    A hole that is meant is stated under ``gaps`` in the policy, with its reason. While an entry is broken
-    nothing is said: it may be the one that fills the hole.
+    A hole that is meant is stated under ``gaps`` in the policy, with its reason. While an entry is
+    broken nothing is said: it may be the one that fills the hole.
     """
     if not analysis.catalogue.is_whole:
         return
@@ -23,11 +23,17 @@ def coverage_hole(analysis: Analysis) -> Iterator[Problem]:
         for cell in row:
             if cell.is_hole and (cell.goal, cell.level) not in stated:
                 what = " and ".join(
-                    word for word, count in (("no drill", cell.drills_up_to), ("no set", cell.sets)) if count == 0
+                    word
+                    for word, count in (("no drill", cell.drills_up_to), ("no set", cell.sets))
+                    if count == 0
                 )
                 message = f"'{cell.goal}' has {what} at level {cell.level}"
                 yield Problem(
-                    goals, ("words", cell.goal), message, "write one, or state the gap in plans/policy.yml", True
+                    goals,
+                    ("words", cell.goal),
+                    message,
+                    "write one, or state the gap in plans/policy.yml",
+                    True,
                 )
 
 

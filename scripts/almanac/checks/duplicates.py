@@ -13,12 +13,18 @@ from almanac.units import show_share
 
 @warns("near-duplicate")
 def near_duplicate(analysis: Analysis) -> Iterator[Problem]:
-    """No two entries of a kind say the same: fewer shared runs of words than the policy's ``near_duplicate``.
+    """No two entries of a kind say the same: fewer shared runs of words than the policy's
+    ``near_duplicate``.
 
-    Dangers and evidence may be worded alike: a danger said in one way everywhere is a danger remembered.
+    Dangers and evidence may be worded alike: a danger said in one way everywhere is a danger
+    remembered.
     """
     for kind in TEXT_KINDS:
-        for pair in alike(texts_of(analysis.catalogue, kind), analysis.catalogue.policy.limit("near_duplicate")):
-            first, second = (analysis.catalogue.entries[kind, id] for id in (pair.first, pair.second))
+        for pair in alike(
+            texts_of(analysis.catalogue, kind), analysis.catalogue.policy.limit("near_duplicate")
+        ):
+            first, second = (
+                analysis.catalogue.entries[kind, id] for id in (pair.first, pair.second)
+            )
             message = f"it says {show_share(pair.share)} the same as '{second.id}' ({second.file})"
             yield Problem(first, (), message, "say what only this one does, or merge the two")

@@ -1,4 +1,6 @@
-"""Rules on lane groups in the water: time to rest, and room in the lane. For sets, and for items of a practice in place."""
+"""Rules on lane groups in the water: time to rest, and room in the lane. For sets, and for items of
+a practice in place.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,9 @@ from almanac.units import Course, show_number, show_time
 
 @dataclass(frozen=True)
 class _Swum:
-    """Items as the lane groups that they are meant for swim them; ``path`` leads to the piece that holds them."""
+    """Items as the lane groups that they are meant for swim them; ``path`` leads to the piece that
+    holds them.
+    """
 
     entry: Entry
     path: Path
@@ -38,12 +42,20 @@ def _swum(analysis: Analysis) -> Iterator[_Swum]:
         for number, run in enumerate(summary.runs):
             if run.swim_set is None:
                 practice = analysis.catalogue.practices[id]
-                yield _Swum(practice, ("parts", number), run.part.items, summary.pool.course, None, run.clocks)
+                yield _Swum(
+                    practice,
+                    ("parts", number),
+                    run.part.items,
+                    summary.pool.course,
+                    None,
+                    run.clocks,
+                )
 
 
 @warns("sendoff-too-tight")
 def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
-    """A send-off leaves at least the rest that the effort needs (``rest`` in the policy), for each lane group.
+    """A send-off leaves at least the rest that the effort needs (``rest`` in the policy), for each
+    lane group.
 
     A send-off below the target itself can never be made: the message says so.
     """
@@ -51,10 +63,20 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
         for group, run in swum.clocks.items():
             for tight in too_tight(run, clock_for(analysis.catalogue, group, swum.course)):
                 timed = tight.timed
-                target, sendoff = show_time(timed.target_s or 0, tenths=True), show_time(timed.sendoff_s or 0)
-                short = "is below the target" if tight.too_short else f"leaves {show_number(timed.rest_s or 0)} s"
+                target, sendoff = (
+                    show_time(timed.target_s or 0, tenths=True),
+                    show_time(timed.sendoff_s or 0),
+                )
+                short = (
+                    "is below the target"
+                    if tight.too_short
+                    else f"leaves {show_number(timed.rest_s or 0)} s"
+                )
                 least = show_number(tight.least_rest_s)
-                message = f"{group}: a send-off of {sendoff} {short}: target {target} and least rest {least} s"
+                message = (
+                    f"{group}: a send-off of {sendoff} {short}: target {target} and least "
+                    f"rest {least} s"
+                )
                 path = _sendoff_path(swum, timed.rep.path, group)
                 yield Problem(swum.entry, path, message, f"write {show_time(tight.suggested_s)}")
 
@@ -69,10 +91,14 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
     policy = analysis.catalogue.policy
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            for full in crowded(run, analysis.catalogue.lane_groups[group], policy, swum.course, swum.most_in_lane):
+            for full in crowded(
+                run, analysis.catalogue.lane_groups[group], policy, swum.course, swum.most_in_lane
+            ):
                 message = (
-                    f"{group}: with {full.heads} in a lane {show_number(full.gap_s)} s apart the last leaves at"
-                    f" {show_time(full.last_leaves_s)}, and the leader comes back at {show_time(full.back_s, tenths=True)}"
+                    f"{group}: with {full.heads} in a lane {show_number(full.gap_s)} s "
+                    "apart the last leaves at"
+                    f" {show_time(full.last_leaves_s)}, and the leader comes back at "
+                    f"{show_time(full.back_s, tenths=True)}"
                 )
                 mend = f"at most {full.most_heads} in a lane, longer reps, or leave from both ends"
                 yield Problem(swum.entry, (*swum.path, *full.timed.rep.path), message, mend)
@@ -80,18 +106,30 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("gap-over-sendoff")
 def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
-    """The gap between swimmers is shorter than the send-off, or the leader leaves again before the second."""
+    """The gap between swimmers is shorter than the send-off, or the leader leaves again before the
+    second.
+    """
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
             lane_group, seen = analysis.catalogue.lane_groups[group], set[Path]()
             for timed in run.reps:
                 gap = gap_for(timed.rep, lane_group, analysis.catalogue.policy)
                 shared = heads_in_lane(lane_group, swum.most_in_lane) > 1
-                if shared and timed.sendoff_s and gap >= timed.sendoff_s and timed.rep.path not in seen:
+                if (
+                    shared
+                    and timed.sendoff_s
+                    and gap >= timed.sendoff_s
+                    and timed.rep.path not in seen
+                ):
                     seen.add(timed.rep.path)
-                    message = f"{group}: a gap of {show_number(gap)} s is not below the send-off of {show_time(timed.sendoff_s)}"
+                    message = (
+                        f"{group}: a gap of {show_number(gap)} s is not below the send-off "
+                        f"of {show_time(timed.sendoff_s)}"
+                    )
                     path = _sendoff_path(swum, timed.rep.path, group)
-                    yield Problem(swum.entry, path, message, "lengthen the send-off, or put fewer in a lane")
+                    yield Problem(
+                        swum.entry, path, message, "lengthen the send-off, or put fewer in a lane"
+                    )
 
 
 def _sendoff_path(swum: _Swum, path: Path, group: str) -> Path:

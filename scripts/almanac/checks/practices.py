@@ -1,4 +1,6 @@
-"""Rules on practices: do they fit the slot, the lanes and the gear, and are they laid in a sound order."""
+"""Rules on practices: do they fit the slot, the lanes and the gear, and are they laid in a sound
+order.
+"""
 
 from __future__ import annotations
 
@@ -14,10 +16,15 @@ from almanac.units import show_distance, show_number, show_time
 
 @warns("practice-overruns")
 def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
-    """A practice fits its slot: the slowest lane group is out of the water before the lanes are someone else's."""
+    """A practice fits its slot: the slowest lane group is out of the water before the lanes are
+    someone else's.
+    """
     for practice, summary in _practices(analysis):
         if summary.slack_s is not None and summary.slack_s < 0:
-            message = f"it takes {show_time(summary.ends_s or 0)} of a slot of {practice.slot.minutes} minutes"
+            message = (
+                f"it takes {show_time(summary.ends_s or 0)} of a slot of "
+                f"{practice.slot.minutes} minutes"
+            )
             mend = f"take {show_time(-summary.slack_s)} out of it, or find a longer slot"
             yield Problem(practice, ("slot", "minutes"), message, mend)
 
@@ -29,10 +36,14 @@ def lanes_short(analysis: Analysis) -> Iterator[Problem]:
         lanes = sum(group.lanes for group in summary.groups.values())
         if lanes > summary.pool.lanes:
             message = (
-                f"the lane groups of {practice.squad} fill {lanes} lanes, and the club has {summary.pool.lanes} here"
+                f"the lane groups of {practice.squad} fill {lanes} lanes, and the club has "
+                f"{summary.pool.lanes} here"
             )
             yield Problem(
-                practice, ("pool",), message, "choose another pool, or put the groups together in plans/club.yml"
+                practice,
+                ("pool",),
+                message,
+                "choose another pool, or put the groups together in plans/club.yml",
             )
 
 
@@ -47,7 +58,9 @@ def squad_empty(analysis: Analysis) -> Iterator[Problem]:
 
 @forbids("part-mid-pool")
 def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
-    """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets were written for."""
+    """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets
+    were written for.
+    """
     for practice, summary in _practices(analysis):
         for number, run in enumerate(summary.runs):
             if run.swim_set and run.swim_set.course == summary.pool.course:
@@ -55,10 +68,22 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
             for misfit in run.misfits:
                 if misfit.ends:
                     unit = summary.pool.course.unit
-                    distance, nearest = show_distance(misfit.distance, unit), show_distance(misfit.nearest, unit)
-                    message = f"a rep of {distance} ends between the walls of the {summary.pool.course} pool"
-                    path = ("parts", number, "set") if run.swim_set else ("parts", number, *misfit.path)
-                    yield Problem(practice, path, message, f"the nearest that ends at a wall: {nearest}")
+                    distance, nearest = (
+                        show_distance(misfit.distance, unit),
+                        show_distance(misfit.nearest, unit),
+                    )
+                    message = (
+                        f"a rep of {distance} ends between the walls of the "
+                        f"{summary.pool.course} pool"
+                    )
+                    path = (
+                        ("parts", number, "set")
+                        if run.swim_set
+                        else ("parts", number, *misfit.path)
+                    )
+                    yield Problem(
+                        practice, path, message, f"the nearest that ends at a wall: {nearest}"
+                    )
                     break
 
 
@@ -68,8 +93,14 @@ def gear_short(analysis: Analysis) -> Iterator[Problem]:
     for practice, summary in _practices(analysis):
         for need in summary.gear:
             if need.short:
-                message = f"{need.needed} use {need.gear} at once, and the club owns {need.owned or 0}"
-                number = next(n for n, run in enumerate(summary.runs) if any(need.gear in rep.gear for rep in run.reps))
+                message = (
+                    f"{need.needed} use {need.gear} at once, and the club owns {need.owned or 0}"
+                )
+                number = next(
+                    n
+                    for n, run in enumerate(summary.runs)
+                    if any(need.gear in rep.gear for rep in run.reps)
+                )
                 mend = "let lanes take turns (most_in_lane in the set), or borrow"
                 yield Problem(practice, ("parts", number), message, mend)
 
@@ -82,7 +113,9 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
             if _is_fast(analysis, rep):
                 if not any(_is_gentle(analysis, earlier) for earlier in summary.reps[:index]):
                     path = ("parts", _part_of(summary, rep))
-                    yield Problem(practice, path, "fast before any warm-up", "put easy swimming before it")
+                    yield Problem(
+                        practice, path, "fast before any warm-up", "put easy swimming before it"
+                    )
                 break
 
 
@@ -97,13 +130,18 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
         if last is not None and not any(easiest in found for found in words[last:]):
             path = ("parts", _part_of(summary, summary.reps[last]))
             yield Problem(
-                practice, path, f"nothing {easiest} after the last {hardest} rep", f"end with {easiest} swimming"
+                practice,
+                path,
+                f"nothing {easiest} after the last {hardest} rep",
+                f"end with {easiest} swimming",
             )
 
 
 @warns("resisted-dose")
 def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
-    """Resisted distance in one practice stays below the limit of the squad's level (``levels`` in the policy)."""
+    """Resisted distance in one practice stays below the limit of the squad's level (``levels`` in
+    the policy).
+    """
     for practice, summary in _practices(analysis):
         level = analysis.catalogue.club.squads[practice.squad].level
         limit = analysis.catalogue.policy.levels.get(level)
@@ -111,7 +149,13 @@ def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
         if limit and resisted > limit.resisted_most.value:
             most = show_number(limit.resisted_most.value)
             message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
-            yield Problem(practice, ("parts",), message, "take resisted reps out, or swim them plain", of_key=True)
+            yield Problem(
+                practice,
+                ("parts",),
+                message,
+                "take resisted reps out, or swim them plain",
+                of_key=True,
+            )
 
 
 def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:
@@ -133,4 +177,6 @@ def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
 
 
 def _part_of(summary: PracticeSummary, rep: Rep) -> int:
-    return next(number for number, run in enumerate(summary.runs) if any(other is rep for other in run.reps))
+    return next(
+        number for number, run in enumerate(summary.runs) if any(other is rep for other in run.reps)
+    )

@@ -17,7 +17,9 @@ from almanac.units import show_distance, show_number, show_time
 
 @forbids("too-many-reps")
 def too_many_reps(analysis: Analysis) -> Iterator[Problem]:
-    """A set holds no more reps than the policy's ``most_reps``: nested rounds multiply faster than one thinks."""
+    """A set holds no more reps than the policy's ``most_reps``: nested rounds multiply faster than
+    one thinks.
+    """
     for swim_set in analysis.catalogue.sets.values():
         if analysis.is_runaway(swim_set):
             message = f"the rounds multiply to {count_reps(swim_set.items):,} reps"
@@ -33,8 +35,12 @@ def descend_one_rep(analysis: Analysis) -> Iterator[Problem]:
         for item, path in reps_with_paths(items, start):
             for effort, where in efforts_with_paths(item, path):
                 if isinstance(effort, Descend) and item.reps < 2:
-                    mend = f"write one word, or build: [{effort.first}, {effort.last}] within the rep"
-                    yield Problem(entry, where, "a descend needs two reps or more, and here is one", mend)
+                    mend = (
+                        f"write one word, or build: [{effort.first}, {effort.last}] within the rep"
+                    )
+                    yield Problem(
+                        entry, where, "a descend needs two reps or more, and here is one", mend
+                    )
 
 
 @forbids("effort-falls")
@@ -44,10 +50,14 @@ def effort_falls(analysis: Analysis) -> Iterator[Problem]:
     for entry, items, start in written_items(analysis.catalogue):
         for item, path in reps_with_paths(items, start):
             for effort, where in efforts_with_paths(item, path):
-                if isinstance(effort, (Descend, Build)) and order.index(effort.first) >= order.index(effort.last):
+                if isinstance(effort, (Descend, Build)) and order.index(
+                    effort.first
+                ) >= order.index(effort.last):
                     form = type(effort).__name__.lower()
                     message = f"a {form} from {effort.first} to {effort.last} does not get faster"
-                    yield Problem(entry, where, message, "write the easier word first, or use rotate")
+                    yield Problem(
+                        entry, where, message, "write the easier word first, or use rotate"
+                    )
 
 
 @forbids("rep-ends-mid-pool")
@@ -57,10 +67,13 @@ def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
         if misfit.ends:
             unit = swim_set.course.unit
             message = (
-                f"a rep of {show_distance(misfit.distance, unit)} ends between the walls of a {swim_set.course} pool"
+                f"a rep of {show_distance(misfit.distance, unit)} ends between the walls of "
+                f"a {swim_set.course} pool"
             )
             mend = f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}"
-            yield Problem(swim_set, (*misfit.path, *_distance_step(swim_set, misfit)), message, mend)
+            yield Problem(
+                swim_set, (*misfit.path, *_distance_step(swim_set, misfit)), message, mend
+            )
 
 
 @warns("change-mid-pool")
@@ -69,9 +82,16 @@ def change_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     for swim_set, misfit in _misfits(analysis):
         if not misfit.ends:
             unit = swim_set.course.unit
-            message = f"part {(misfit.part or 0) + 1} ends between the walls of a {swim_set.course} pool"
-            mend = f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}; or accept it with a reason"
-            yield Problem(swim_set, (*misfit.path, "parts", misfit.part or 0, "distance"), message, mend)
+            message = (
+                f"part {(misfit.part or 0) + 1} ends between the walls of a {swim_set.course} pool"
+            )
+            mend = (
+                f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}; or "
+                "accept it with a reason"
+            )
+            yield Problem(
+                swim_set, (*misfit.path, "parts", misfit.part or 0, "distance"), message, mend
+            )
 
 
 def _misfits(analysis: Analysis) -> Iterator[tuple[SwimSet, Misfit]]:
@@ -81,13 +101,17 @@ def _misfits(analysis: Analysis) -> Iterator[tuple[SwimSet, Misfit]]:
 
 
 def _distance_step(swim_set: SwimSet, misfit: Misfit) -> tuple[str, ...]:
-    parted = next(item.is_parted for item, path in reps_with_paths(swim_set.items) if path == misfit.path)
+    parted = next(
+        item.is_parted for item, path in reps_with_paths(swim_set.items) if path == misfit.path
+    )
     return ("parts",) if parted else ("distance",)
 
 
 @forbids("expect-differs")
 def expect_differs(analysis: Analysis) -> Iterator[Problem]:
-    """What an author writes under ``expect`` is what the set adds up to; a difference shows both."""
+    """What an author writes under ``expect`` is what the set adds up to; a difference shows
+    both.
+    """
     for id, swim_set in analysis.computable.items():
         summary = analysis.summary(id)
         expect = swim_set.expect
@@ -103,7 +127,9 @@ def expect_differs(analysis: Analysis) -> Iterator[Problem]:
             for word, distance in words.items():
                 computed = float(summary.by[facet].get(word, 0))
                 if abs(distance - computed) > 0.05:
-                    yield _difference(swim_set, ("by", facet, word), show_number(distance), show_number(computed))
+                    yield _difference(
+                        swim_set, ("by", facet, word), show_number(distance), show_number(computed)
+                    )
         yield from _clock_differences(swim_set, summary)
 
 

@@ -13,8 +13,9 @@ from almanac.checks.rule import Problem, forbids, warns
 def circle(analysis: Analysis) -> Iterator[Problem]:
     """``easier``, ``harder`` and ``needs_first`` each lead one way.
 
-    A drill that is easier than itself by way of others, or needs itself first, can never be reached. The
-    finding shows the circle as a chain of ids and stands at the drill that comes first in it by name.
+    A drill that is easier than itself by way of others, or needs itself first, can never be
+    reached. The finding shows the circle as a chain of ids and stands at the drill that comes first
+    in it by name.
     """
     drills = analysis.catalogue.drills
     for relation in ("easier", "harder", "needs_first"):
@@ -29,12 +30,17 @@ def circle(analysis: Analysis) -> Iterator[Problem]:
 
 @forbids("easier-and-harder")
 def easier_and_harder(analysis: Analysis) -> Iterator[Problem]:
-    """A drill names no other under both ``easier`` and ``harder``. (Two that each name the other are a ``circle``.)"""
+    """A drill names no other under both ``easier`` and ``harder``. (Two that each name the other
+    are a ``circle``.)
+    """
     for drill in analysis.catalogue.drills.values():
         for index, other in enumerate(drill.easier):
             if other in drill.harder:
                 yield Problem(
-                    drill, ("easier", index), f"'{other}' stands under easier and harder", "keep one of the two"
+                    drill,
+                    ("easier", index),
+                    f"'{other}' stands under easier and harder",
+                    "keep one of the two",
                 )
 
 
@@ -47,7 +53,12 @@ def needs_higher_level(analysis: Analysis) -> Iterator[Problem]:
             level = analysis.catalogue.drills[need].level
             if order.index(level) > order.index(drill.level):
                 message = f"'{need}' is {level}, above this drill's {drill.level}"
-                yield Problem(drill, ("needs_first", index), message, "raise this drill's level, or need another first")
+                yield Problem(
+                    drill,
+                    ("needs_first", index),
+                    message,
+                    "raise this drill's level, or need another first",
+                )
 
 
 @forbids("effort-range")
@@ -58,7 +69,10 @@ def effort_range(analysis: Analysis) -> Iterator[Problem]:
         if order.index(drill.effort.easiest) > order.index(drill.effort.hardest):
             message = f"from {drill.effort.easiest} to {drill.effort.hardest} runs backwards"
             yield Problem(
-                drill, ("effort",), message, f"write from: {drill.effort.hardest}, to: {drill.effort.easiest}"
+                drill,
+                ("effort",),
+                message,
+                f"write from: {drill.effort.hardest}, to: {drill.effort.easiest}",
             )
 
 
@@ -69,7 +83,10 @@ def dose_range(analysis: Analysis) -> Iterator[Problem]:
         least, most = drill.dose.reps.least, drill.dose.reps.most
         if least > most:
             yield Problem(
-                drill, ("dose", "reps"), f"from {least} to {most} runs backwards", f"write from: {most}, to: {least}"
+                drill,
+                ("dose", "reps"),
+                f"from {least} to {most} runs backwards",
+                f"write from: {most}, to: {least}",
             )
         elif drill.dose.most < least:
             message = f"at most {drill.dose.most} in a practice, though one go has {least} at least"
@@ -85,7 +102,10 @@ def one_right_answer(analysis: Analysis) -> Iterator[Problem]:
                 right = sum(option.right for option in question.options)
                 if right != 1:
                     path = ("stages", number, "check_yourself", index)
-                    message = f"{right or 'none'} of its answers {'is' if right < 2 else 'are'} marked right"
+                    message = (
+                        f"{right or 'none'} of its answers {'is' if right < 2 else 'are'} "
+                        "marked right"
+                    )
                     yield Problem(progression, path, message, "mark one answer with 'right: true'")
 
 
@@ -105,8 +125,16 @@ def stage_before_need(analysis: Analysis) -> Iterator[Problem]:
             for index, id in enumerate(stage.drills):
                 for need in drills[id].needs_first:
                     if first.get(need, number) > number:
-                        message = f"'{id}' needs '{need}' first, which comes only in stage {first[need] + 1}"
-                        yield Problem(progression, ("stages", number, "drills", index), message, "change their order")
+                        message = (
+                            f"'{id}' needs '{need}' first, which comes only in stage "
+                            f"{first[need] + 1}"
+                        )
+                        yield Problem(
+                            progression,
+                            ("stages", number, "drills", index),
+                            message,
+                            "change their order",
+                        )
 
 
 @warns("mends-nothing-back")
@@ -121,5 +149,8 @@ def mends_nothing_back(analysis: Analysis) -> Iterator[Problem]:
             if not any(drill.id in cause.mended_by for cause in fault.causes):
                 message = f"no cause of '{id}' names this drill"
                 yield Problem(
-                    drill, ("mends", index), message, f"add it under a cause in {fault.file}, or remove it here"
+                    drill,
+                    ("mends", index),
+                    message,
+                    f"add it under a cause in {fault.file}, or remove it here",
                 )

@@ -15,7 +15,8 @@ _JOINED = r"(?!(?:until|when|once|while|if|that|which|who|and|as|so|where|before
 _PASSIVE = re.compile(rf"^(?:{_JOINED}[\w'-]+ ){{1,4}}(?:is|are) {_PARTICIPLES}\b")
 _BARE_NUMBER = re.compile(
     r"\b(?:rest|gap|pause|wait|hold)(?: of| for)? (?P<number>\d+)\b(?![:.]\d)"
-    r"(?! ?(?:s|m|yd|min|seconds?|minutes?|metres?|yards?|lengths?|beats?|strokes?|breaths?|times|reps?|swimmers?|to|or|and|-)\b)"
+    r"(?! "
+    r"?(?:s|m|yd|min|seconds?|minutes?|metres?|yards?|lengths?|beats?|strokes?|breaths?|times|reps?|swimmers?|to|or|and|-)\b)"
 )
 
 
@@ -23,15 +24,21 @@ def _instructions(drill: Drill) -> Iterator[tuple[Path, str]]:
     """What a drill tells people to do or say, with its path."""
     for name in ("steps", "cues"):
         yield from (((name, number), text) for number, text in enumerate(getattr(drill, name)))
-    yield from ((("goes_wrong", number, "say"), wrong.say) for number, wrong in enumerate(drill.goes_wrong))
-    yield from ((("safety", number, "control"), danger.control) for number, danger in enumerate(drill.safety))
+    yield from (
+        (("goes_wrong", number, "say"), wrong.say) for number, wrong in enumerate(drill.goes_wrong)
+    )
+    yield from (
+        (("safety", number, "control"), danger.control)
+        for number, danger in enumerate(drill.safety)
+    )
 
 
 @warns("empty-word")
 def empty_word(analysis: Analysis) -> Iterator[Problem]:
     """Steps, cues, corrections and controls hold none of the policy's ``empty_words``.
 
-    "Properly" and "be careful" tell nobody what to do: name the part of the body, the direction, the count.
+    "Properly" and "be careful" tell nobody what to do: name the part of the body, the direction,
+    the count.
     """
     words = analysis.catalogue.policy.empty_words
     if not words:
@@ -47,7 +54,9 @@ def empty_word(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("passive-step")
 def passive_step(analysis: Analysis) -> Iterator[Problem]:
-    """A step begins with what the swimmer does: "Push off on the back", and not "The wall is pushed off"."""
+    """A step begins with what the swimmer does: "Push off on the back", and not "The wall is pushed
+    off".
+    """
     for drill in analysis.catalogue.drills.values():
         for number, step in enumerate(drill.steps):
             match = _PASSIVE.match(step)
@@ -58,11 +67,16 @@ def passive_step(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("missing-unit")
 def missing_unit(analysis: Analysis) -> Iterator[Problem]:
-    """A rest, a gap or a hold that is given as a number has its unit: "rest 20 s", and not "rest 20"."""
+    """A rest, a gap or a hold that is given as a number has its unit: "rest 20 s", and not "rest
+    20".
+    """
     for drill in analysis.catalogue.drills.values():
         for path, text in _instructions(drill):
             match = _BARE_NUMBER.search(text)
             if match:
                 yield Problem(
-                    drill, path, f"'{match.group()}' has no unit", f"write {match['number']} s, or what it counts"
+                    drill,
+                    path,
+                    f"'{match.group()}' has no unit",
+                    f"write {match['number']} s, or what it counts",
                 )

@@ -1,1 +1,3 @@
-"""The command line. Holds no logic: each command reads, calls, prints, and returns its exit code."""
+"""The command line. Holds no logic: each command reads, calls, prints, and returns its exit
+code.
+"""

@@ -1,4 +1,6 @@
-"""Questions in a terminal for a new entry, from the schema of its kind; every answer is checked before the next."""
+"""Questions in a terminal for a new entry, from the schema of its kind; every answer is checked
+before the next.
+"""
 
 from __future__ import annotations
 
@@ -50,4 +52,8 @@ def _problems(kind: str, name: str, given: str, shapes: Shapes) -> list[str]:
     """What the schema says against an answer, in the words of the check."""
     document = Document("answer", f"{name}: {quoted(given)}\n", {name: given})
     findings = shapes.check(document, kind).findings
-    return [f"{finding.message}; {finding.mend}" for finding in findings if finding.code != "missing-key"]
+    return [
+        f"{finding.message}; {finding.mend}"
+        for finding in findings
+        if finding.code != "missing-key"
+    ]

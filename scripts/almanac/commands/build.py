@@ -1,7 +1,7 @@
 """Check, compute, write the pages and build the site.
 
-Stops before writing anything where a finding is an error. The new site replaces the old one only when
-all of it has been built.
+Stops before writing anything where a finding is an error. The new site replaces the old one only
+when all of it has been built.
 """
 
 from __future__ import annotations
@@ -19,7 +19,9 @@ NAME = "build"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("--out", type=Path, metavar="DIR", help="where the site goes (default: site/ in the root)")
+    parser.add_argument(
+        "--out", type=Path, metavar="DIR", help="where the site goes (default: site/ in the root)"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -31,13 +33,16 @@ def run(arguments: argparse.Namespace) -> int:
     if not build_checked(checked, root, out):
         return ERRORS
     print(
-        f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac serve, or open {out / 'index.html'}"
+        f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac "
+        f"serve, or open {out / 'index.html'}"
     )
     return FINE
 
 
 def build_checked(checked: Checked, root: Path, out: Path) -> bool:
-    """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it cannot be."""
+    """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it
+    cannot be.
+    """
     if checked.exit_code or checked.analysis is None:
         print("nothing was built: mend the errors first", file=sys.stderr)
         return False

@@ -17,7 +17,10 @@ NAME = "check"
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
-        "--format", choices=sorted(FORMATS), default="text", help="how findings are printed (default: text)"
+        "--format",
+        choices=sorted(FORMATS),
+        default="text",
+        help="how findings are printed (default: text)",
     )
     fix_help = "first mend what has one right answer: key order, quoted times, list order"
     parser.add_argument("--fix", action="store_true", help=fix_help)

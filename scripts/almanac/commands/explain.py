@@ -1,8 +1,8 @@
 """Show the working behind one computed figure of a set, a practice or a block, step by step.
 
-FIGURE is a figure's name, say distance, "mode kick", clock, load, "target 1.2" (the second item of the
-first round), "week 3 monotony". Without FIGURE the names are listed. Figures that differ between lane
-groups are those of --group, or of the first lane group that the entry is for.
+FIGURE is a figure's name, say distance, "mode kick", clock, load, "target 1.2" (the second item of
+the first round), "week 3 monotony". Without FIGURE the names are listed. Figures that differ
+between lane groups are those of --group, or of the first lane group that the entry is for.
 """
 
 from __future__ import annotations
@@ -29,10 +29,17 @@ _ON_THE_CLOCK = ("clock", "work", "rest", "density", "load", "target", "sendoff"
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("name", metavar="NAME", help="an id, or the path of a file")
     parser.add_argument(
-        "figure", metavar="FIGURE", nargs="*", help="the figure's name; without it, the names are listed"
+        "figure",
+        metavar="FIGURE",
+        nargs="*",
+        help="the figure's name; without it, the names are listed",
     )
-    parser.add_argument("--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)")
-    parser.add_argument("--group", metavar="G", help="the lane group (default: the first that the entry is for)")
+    parser.add_argument(
+        "--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)"
+    )
+    parser.add_argument(
+        "--group", metavar="G", help="the lane group (default: the first that the entry is for)"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -52,14 +59,19 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         near = nearest(wanted, figures)
         raise UsageError(
-            f"there is no figure '{wanted}'" + (f"; the nearest: {near}" if near else "; list them without FIGURE")
+            f"there is no figure '{wanted}'"
+            + (f"; the nearest: {near}" if near else "; list them without FIGURE")
         )
     return FINE
 
 
 def _print(figure: NamedFigure) -> None:
     for step in steps(figure.working, figure.name, figure.unit):
-        print(f"{step.what}: {step.how} = {step.value}" if step.how != step.value else f"{step.what}: {step.value}")
+        print(
+            f"{step.what}: {step.how} = {step.value}"
+            if step.how != step.value
+            else f"{step.what}: {step.value}"
+        )
     if "clock" in figure.name:
         print(CLOCK_CONVENTION)
 
@@ -70,7 +82,9 @@ def _figures(
     """The figures of what was named, and why some of them have no number."""
     if found.kind == "practice":
         practice = analysis.practices[found.id]
-        return practice_figures(practice, analysis.scale, _own(found, group, list(practice.groups))), ()
+        return practice_figures(
+            practice, analysis.scale, _own(found, group, list(practice.groups))
+        ), ()
     if found.kind == "block":
         groups = analysis.blocks[found.id]
         return block_figures(groups[_own(found, group, list(groups))]), ()
@@ -84,6 +98,7 @@ def _own(found: Named, group: str | None, groups: list[str]) -> str:
     """The lane group that was asked for, or the first of the entry's squad."""
     if not groups or (group is not None and group not in groups):
         raise UsageError(
-            f"'{found.id}' is not for {group or 'any lane group'}; it is for {', '.join(groups) or 'none'}"
+            f"'{found.id}' is not for {group or 'any lane group'}; it is for "
+            f"{', '.join(groups) or 'none'}"
         )
     return group or groups[0]

@@ -14,9 +14,11 @@ _BOM = b"\xef\xbb\xbf"
 
 
 def fix(root: Path, loaded: Loaded) -> list[str]:
-    """Mend every sound entry's key order, quoted times and list order. Returns the files that were changed.
+    """Mend every sound entry's key order, quoted times and list order. Returns the files that were
+    changed.
 
-    A file is replaced whole or not at all. One whose mended text would not read back as the same data is left alone.
+    A file is replaced whole or not at all. One whose mended text would not read back as the same
+    data is left alone.
     """
     told = {finding.place.file for finding in loaded.findings if finding.is_error}
     changed = []
@@ -25,7 +27,12 @@ def fix(root: Path, loaded: Loaded) -> list[str]:
             continue
         text = fixed(document, kind)
         again, findings = read(text.encode("utf-8"), document.file)
-        if text != document.text and again is not None and not findings and _same(again.data, document.data):
+        if (
+            text != document.text
+            and again is not None
+            and not findings
+            and _same(again.data, document.data)
+        ):
             _replace(root / document.file, text)
             changed.append(document.file)
     return changed

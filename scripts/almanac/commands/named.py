@@ -16,9 +16,11 @@ SUMMED = ("set", "practice", "block")
 
 @dataclass(frozen=True)
 class Named:
-    """What a name led to: the kind and id, the analysis it stands in, and the findings on its file alone.
+    """What a name led to: the kind and id, the analysis it stands in, and the findings on its file
+    alone.
 
-    ``others`` are all findings and how many entries there are: what else may keep it from being worked out.
+    ``others`` are all findings and how many entries there are: what else may keep it from being
+    worked out.
     """
 
     kind: str
@@ -34,14 +36,24 @@ class Named:
             return False
         return (
             self.id
-            in {"set": self.analysis.computable, "practice": self.analysis.practices, "block": self.analysis.blocks}[self.kind]
+            in {
+                "set": self.analysis.computable,
+                "practice": self.analysis.practices,
+                "block": self.analysis.blocks,
+            }[self.kind]
         )
 
     @property
     def reasons(self) -> tuple[list[Finding], int]:
-        """Why its figures cannot be worked out, and in how many entries: its own findings, or the errors elsewhere."""
+        """Why its figures cannot be worked out, and in how many entries: its own findings, or the
+        errors elsewhere.
+        """
         found, entries = self.others
-        return (self.findings, 1) if self.has_errors else ([finding for finding in found if finding.is_error], entries)
+        return (
+            (self.findings, 1)
+            if self.has_errors
+            else ([finding for finding in found if finding.is_error], entries)
+        )
 
     @property
     def has_errors(self) -> bool:
@@ -62,16 +74,23 @@ def named(root: Path, name: str) -> Named:
     asked, _, id = name.rpartition("/")
     kinds = [kind for kind in SUMMED if asked in ("", kind)]
     found = {kind: names.moved.get((kind, id), id) for kind in kinds}
-    found = {kind: present for kind, present in found.items() if present in names.of("reference", kind)}
+    found = {
+        kind: present for kind, present in found.items() if present in names.of("reference", kind)
+    }
     if len(found) > 1:
         raise UsageError(
-            f"'{id}' is the name of a {' and a '.join(found)}: say {' or '.join(f'{kind}/{id}' for kind in found)}"
+            f"'{id}' is the name of a {' and a '.join(found)}: say "
+            f"{' or '.join(f'{kind}/{id}' for kind in found)}"
         )
     for kind, present in found.items():
         own = _on(everything.findings, names.of("reference", kind)[present])
-        return Named(kind, present, everything.analysis, own, (everything.findings, everything.loaded.count))
+        return Named(
+            kind, present, everything.analysis, own, (everything.findings, everything.loaded.count)
+        )
     near = nearest(id, [known for kind in kinds for known in names.of("reference", kind)])
-    raise UsageError(f"there is no set, practice or block '{name}'" + (f"; the nearest: {near}" if near else ""))
+    raise UsageError(
+        f"there is no set, practice or block '{name}'" + (f"; the nearest: {near}" if near else "")
+    )
 
 
 def _outside(everything: Checked, path: Path) -> Named:
@@ -79,7 +98,13 @@ def _outside(everything: Checked, path: Path) -> Named:
         raise UsageError(f"there is no file {path}")
     kind = kind_of_file(path)
     result = checked(with_file(everything.loaded, path, kind))
-    return Named(kind, path.stem, result.analysis, _on(result.findings, str(path)), (result.findings, result.loaded.count))
+    return Named(
+        kind,
+        path.stem,
+        result.analysis,
+        _on(result.findings, str(path)),
+        (result.findings, result.loaded.count),
+    )
 
 
 def _on(findings: list[Finding], file: str) -> list[Finding]:

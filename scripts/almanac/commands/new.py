@@ -1,7 +1,8 @@
 """Write a starter for a new entry: commented, and valid as it stands.
 
-In a terminal it asks for the title, the summary and every word that is chosen from a vocabulary, and warns
-where an entry of that name or nearly so exists. Elsewhere it writes the starter and asks nothing.
+In a terminal it asks for the title, the summary and every word that is chosen from a vocabulary,
+and warns where an entry of that name or nearly so exists. Elsewhere it writes the starter and asks
+nothing.
 """
 
 from __future__ import annotations
@@ -25,10 +26,14 @@ NAME = "new"
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("kind", metavar="KIND", choices=KINDS, help=f"one of {', '.join(KINDS)}")
     parser.add_argument(
-        "id", metavar="ID", help="lower-case letters, digits and single hyphens; it becomes the file's name"
+        "id",
+        metavar="ID",
+        help="lower-case letters, digits and single hyphens; it becomes the file's name",
     )
     parser.add_argument(
-        "--family", metavar="F", help="for a drill: its family's folder below drills/skills (default: other)"
+        "--family",
+        metavar="F",
+        help="for a drill: its family's folder below drills/skills (default: other)",
     )
 
 
@@ -66,7 +71,9 @@ def _file(root: Path, kind: str, id: str, family: str | None) -> str:
     )
     chosen = family or (families[0] if families else "other")
     if bad_name(chosen, f"{folder.path}/{chosen}", "folder"):
-        raise UsageError(f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens")
+        raise UsageError(
+            f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens"
+        )
     return f"{folder.path}/{chosen}/{id}.yml"
 
 

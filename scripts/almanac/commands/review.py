@@ -1,7 +1,7 @@
 """Show what a change does: entries, every computed figure that moves, findings that appear and go.
 
-Compares BASE with HEAD, or with the files as they stand now. Prints Markdown for a pull request, or JSON.
-Exit code 1 where the change brings new errors.
+Compares BASE with HEAD, or with the files as they stand now. Prints Markdown for a pull request, or
+JSON. Exit code 1 where the change brings new errors.
 """
 
 from __future__ import annotations
@@ -21,19 +21,31 @@ NAME = "review"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("base", metavar="BASE", help="the revision to compare with: a branch, a tag or a commit")
     parser.add_argument(
-        "head", metavar="HEAD", nargs="?", help="the revision to look at (default: the files as they stand)"
+        "base", metavar="BASE", help="the revision to compare with: a branch, a tag or a commit"
+    )
+    parser.add_argument(
+        "head",
+        metavar="HEAD",
+        nargs="?",
+        help="the revision to look at (default: the files as they stand)",
     )
     parser.add_argument("--json", action="store_true", help="print JSON, version 1")
-    parser.add_argument("--links", default="", metavar="URL", help="where files can be looked at, to link them by line")
+    parser.add_argument(
+        "--links",
+        default="",
+        metavar="URL",
+        help="where files can be looked at, to link them by line",
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
     try:
         base = resolve(root, arguments.base)
-        result = review(_side_at(root, base), _side_at(root, arguments.head) if arguments.head else _side(root))
+        result = review(
+            _side_at(root, base), _side_at(root, arguments.head) if arguments.head else _side(root)
+        )
     except RevisionError as problem:
         raise UsageError(str(problem)) from None
     if arguments.json:

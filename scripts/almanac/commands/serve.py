@@ -26,7 +26,10 @@ _WATCHED = ("drills", "plans", "site_src")
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
-        "--port", type=int, default=8000, help="the port on 127.0.0.1 (default: 8000; 0 takes a free one)"
+        "--port",
+        type=int,
+        default=8000,
+        help="the port on 127.0.0.1 (default: 8000; 0 takes a free one)",
     )
 
 

@@ -38,7 +38,8 @@ def root_of(given: Path) -> Path:
         raise UsageError(f"there is no folder {given}")
     if not (given / "drills").is_dir() and not (given / "plans").is_dir():
         raise UsageError(
-            f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or name it with --root"
+            f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or "
+            "name it with --root"
         )
     return given
 

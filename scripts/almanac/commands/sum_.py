@@ -1,7 +1,7 @@
 """Print the summary of a set, a practice or a block.
 
-NAME is an id, or the path of a file outside the catalogue. A set shows the whiteboard, totals, facets, the
-clock of each lane group, gear and brief; a practice its run sheet; a block its weeks.
+NAME is an id, or the path of a file outside the catalogue. A set shows the whiteboard, totals,
+facets, the clock of each lane group, gear and brief; a practice its run sheet; a block its weeks.
 """
 
 from __future__ import annotations
@@ -26,7 +26,9 @@ NAME = "sum"
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("name", metavar="NAME", help="an id, or the path of a file")
-    parser.add_argument("--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)")
+    parser.add_argument(
+        "--course", choices=sorted(COURSES), help="lay a set into this course (default: its own)"
+    )
     parser.add_argument("--group", metavar="G", help="one lane group (default: all)")
     parser.add_argument("--json", action="store_true", help="print JSON, version 1")
 
@@ -37,7 +39,9 @@ def run(arguments: argparse.Namespace) -> int:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS
     if arguments.course and found.kind != "set":
-        raise UsageError(f"--course lays a set into another pool, and '{found.id}' is a {found.kind}")
+        raise UsageError(
+            f"--course lays a set into another pool, and '{found.id}' is a {found.kind}"
+        )
     text, data = _shown(found, found.analysis, arguments.course, arguments.group)
     if arguments.json:
         print(json.dumps(data, ensure_ascii=False, indent=1))
@@ -48,7 +52,9 @@ def run(arguments: argparse.Namespace) -> int:
     return ERRORS if found.has_errors else FINE
 
 
-def _shown(found: Named, analysis: Analysis, course: str | None, group: str | None) -> tuple[str, dict[str, Any]]:
+def _shown(
+    found: Named, analysis: Analysis, course: str | None, group: str | None
+) -> tuple[str, dict[str, Any]]:
     """What is printed: as text, and as data."""
     check_group(analysis, group)
     if found.kind == "set":
@@ -60,7 +66,9 @@ def _shown(found: Named, analysis: Analysis, course: str | None, group: str | No
     groups = analysis.blocks[found.id]
     chosen = {name: summary for name, summary in groups.items() if group in (None, name)}
     if not chosen:
-        raise UsageError(f"'{found.id}' is not for {group}; it is for {', '.join(groups) or 'no lane group'}")
+        raise UsageError(
+            f"'{found.id}' is not for {group}; it is for {', '.join(groups) or 'no lane group'}"
+        )
     return block_text(analysis.catalogue, chosen), block_json(chosen, found.findings)
 
 
@@ -71,7 +79,9 @@ def check_group(analysis: Analysis, group: str | None) -> None:
         raise UsageError(f"there is no lane group '{group}'; there are {', '.join(groups)}")
 
 
-def summarise_named(analysis: Analysis, id: str, course: str | None, group: str | None) -> SetSummary:
+def summarise_named(
+    analysis: Analysis, id: str, course: str | None, group: str | None
+) -> SetSummary:
     """The summary of a computable set in a course, for one lane group or all."""
     laid = Course.parse(course) if course else None
     return summarise(analysis.catalogue, analysis.computable[id], laid, [group] if group else None)

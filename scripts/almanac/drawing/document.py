@@ -10,11 +10,15 @@ from almanac.drawing.shapes import number, words
 def checked_identifier(identifier: str) -> str:
     """The identifier as given; raises ValueError where it cannot begin an id."""
     if not re.fullmatch(r"[A-Za-z][A-Za-z0-9_-]*", identifier):
-        raise ValueError(f"identifier {identifier!r} must be a letter, then letters, digits, - or _")
+        raise ValueError(
+            f"identifier {identifier!r} must be a letter, then letters, digits, - or _"
+        )
     return identifier
 
 
-def document(kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]) -> str:
+def document(
+    kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]
+) -> str:
     """A whole SVG element with its title and description (``told``)."""
     title, text = f"{identifier}-title", f"{identifier}-desc"
     return (

@@ -1,7 +1,7 @@
 """Text in figures: broken into lines that fit, since SVG does not break them itself.
 
-Widths are estimates for the sans-serif faces that phones and computers bring along, on the wide side: a line that
-is taken to fit fits.
+Widths are estimates for the sans-serif faces that phones and computers bring along, on the wide
+side: a line that is taken to fit fits.
 """
 
 from __future__ import annotations
@@ -33,7 +33,9 @@ def _letter(letter: str) -> float:
 
 
 def lines_of(text: str, width: float, size: float) -> list[str]:
-    """The text in lines no wider than ``width``; a word that is wider by itself is broken where it must be."""
+    """The text in lines no wider than ``width``; a word that is wider by itself is broken where it
+    must be.
+    """
     lines: list[str] = []
     line = ""
     for word in text.split():
@@ -57,7 +59,9 @@ def _broken(word: str, width: float, size: float) -> list[str]:
 
 
 def short(text: str, most: int) -> str:
-    """The text, or its beginning with an ellipsis: up to the end of a clause where one ends late enough."""
+    """The text, or its beginning with an ellipsis: up to the end of a clause where one ends late
+    enough.
+    """
     if len(text) <= most:
         return text
     head = text[: most + 1]
@@ -75,7 +79,9 @@ def short_lines(text: str, width: float, size: float, most: int) -> list[str]:
     return lines
 
 
-def lettered(kind: str, x: float, y: float, lines: Sequence[str], size: float, anchor: str = "start") -> str:
+def lettered(
+    kind: str, x: float, y: float, lines: Sequence[str], size: float, anchor: str = "start"
+) -> str:
     """Lines of text of a class, the first with its foot at ``y``."""
     return "".join(
         f'<text class="figure-{kind}" x="{number(x)}" y="{number(y + row * size * LEADING)}" '

@@ -19,7 +19,8 @@ class Disc(NamedTuple):
     r: float
 
 
-# Class name to (property, its colour where no stylesheet sets one). `site_src/styles/figures.css` sets each
+# Class name to (property, its colour where no stylesheet sets one). `site_src/styles/figures.css`
+# sets each
 # property for light, dark and print; the colours here are its light ones.
 COLOURS = {
     "near": "#1d4e6b",
@@ -52,7 +53,12 @@ PAINTS: dict[str, dict[str, str]] = {
         "paint-order": "stroke",
     },
     "trunk": {"fill": colour("near")},
-    "far": {"fill": colour("far"), "stroke": colour("line"), "stroke-width": "1.5", "paint-order": "stroke"},
+    "far": {
+        "fill": colour("far"),
+        "stroke": colour("line"),
+        "stroke-width": "1.5",
+        "paint-order": "stroke",
+    },
     "near-suit": {"fill": colour("suit")},
     "far-suit": {
         "fill": colour("far-suit"),
@@ -60,7 +66,12 @@ PAINTS: dict[str, dict[str, str]] = {
         "stroke-width": "1.5",
         "paint-order": "stroke",
     },
-    "skin-line": {"fill": "none", "stroke": colour("edge"), "stroke-width": "1.1", "stroke-linecap": "round"},
+    "skin-line": {
+        "fill": "none",
+        "stroke": colour("edge"),
+        "stroke-width": "1.1",
+        "stroke-linecap": "round",
+    },
     "goggles": {"fill": colour("edge")},
     "water": {"fill": colour("water")},
     "surface": {
@@ -69,7 +80,12 @@ PAINTS: dict[str, dict[str, str]] = {
         "stroke-width": "1.3",
         "stroke-linecap": "round",
     },
-    "ripple": {"fill": "none", "stroke": colour("surface"), "stroke-width": "0.7", "stroke-linecap": "round"},
+    "ripple": {
+        "fill": "none",
+        "stroke": colour("surface"),
+        "stroke-width": "0.7",
+        "stroke-linecap": "round",
+    },
     "wall": {"fill": colour("wall"), "stroke": colour("joint"), "stroke-width": "1"},
     "tiles": {"fill": "none", "stroke": colour("joint"), "stroke-width": "0.6"},
     "gear": {
@@ -86,7 +102,12 @@ PAINTS: dict[str, dict[str, str]] = {
     },
     "gear-rim": {"fill": "none", "stroke": colour("gear-line"), "stroke-width": "4"},
     "gear-strap": {"fill": "none", "stroke": colour("gear"), "stroke-width": "2"},
-    "arrow": {"fill": "none", "stroke": colour("line"), "stroke-width": "1.5", "stroke-linecap": "round"},
+    "arrow": {
+        "fill": "none",
+        "stroke": colour("line"),
+        "stroke-width": "1.5",
+        "stroke-linecap": "round",
+    },
     "text": {"fill": colour("text")},
 }
 
@@ -103,7 +124,9 @@ def at(x: float, y: float) -> str:
 
 
 def element(name: str, paint: str, **attributes: str | float) -> str:
-    """An empty element of a class with its paint and the attributes (``_`` in a name stands for ``-``)."""
+    """An empty element of a class with its paint and the attributes (``_`` in a name stands for
+    ``-``).
+    """
     pairs = {"class": f"figure-{paint}", **PAINTS[paint]}
     for key, value in attributes.items():
         pairs[key.replace("_", "-")] = value if isinstance(value, str) else number(value)
@@ -121,7 +144,9 @@ def polyline(spots: list[Spot]) -> str:
 
 
 def capsule(one: Disc, other: Disc) -> str:
-    """Path data of the outline around two discs, always the same way round, so that several join into one."""
+    """Path data of the outline around two discs, always the same way round, so that several join
+    into one.
+    """
     dx, dy = other.x - one.x, other.y - one.y
     apart = (dx * dx + dy * dy) ** 0.5
     if apart <= abs(one.r - other.r) + 1e-6:
@@ -154,7 +179,8 @@ def chain(discs: list[Disc]) -> str:
 
 
 def tapered(discs: list[Disc], *, cut: bool = False) -> str:
-    """Path data of one part of a limb, as wide as each disc says and smooth between, drawn as a capsule is.
+    """Path data of one part of a limb, as wide as each disc says and smooth between, drawn as a
+    capsule is.
 
     Its ends are as round as the first and the last disc, or straight where ``cut``.
     """
@@ -162,7 +188,9 @@ def tapered(discs: list[Disc], *, cut: bool = False) -> str:
     length = max(hypot(last.x - first.x, last.y - first.y), 1e-6)
     across = ((last.y - first.y) / length, (first.x - last.x) / length)
     one_side = [(disc.x + across[0] * disc.r, disc.y + across[1] * disc.r) for disc in discs]
-    other_side = [(disc.x - across[0] * disc.r, disc.y - across[1] * disc.r) for disc in reversed(discs)]
+    other_side = [
+        (disc.x - across[0] * disc.r, disc.y - across[1] * disc.r) for disc in reversed(discs)
+    ]
     far_end, near_end = (f"A{number(disc.r)} {number(disc.r)} 0 0 1 " for disc in (last, first))
     if cut:
         far_end = near_end = "L"
@@ -171,10 +199,14 @@ def tapered(discs: list[Disc], *, cut: bool = False) -> str:
 
 
 def smooth(spots: list[Spot]) -> str:
-    """Path data of a smooth curve from the first spot, where the pen is, through all others (Catmull-Rom)."""
+    """Path data of a smooth curve from the first spot, where the pen is, through all others
+    (Catmull-Rom).
+    """
     d = ""
     for index in range(len(spots) - 1):
-        before, one, two, after = (spots[min(max(index + step, 0), len(spots) - 1)] for step in (-1, 0, 1, 2))
+        before, one, two, after = (
+            spots[min(max(index + step, 0), len(spots) - 1)] for step in (-1, 0, 1, 2)
+        )
         leave = (one[0] + (two[0] - before[0]) / 6, one[1] + (two[1] - before[1]) / 6)
         arrive = (two[0] - (after[0] - one[0]) / 6, two[1] - (after[1] - one[1]) / 6)
         d += f"C{at(*leave)} {at(*arrive)} {at(*two)}"

@@ -1,4 +1,6 @@
-"""The Catalogue: every sound entry, by kind and id, with who uses whom and where each thing stands."""
+"""The Catalogue: every sound entry, by kind and id, with who uses whom and where each thing
+stands.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ Key = tuple[str, str]
 class Catalogue:
     """All entries of one catalogue; every reference among them leads to an entry that is here.
 
-    ``entries`` and ``documents`` are by (kind, id); ``moved`` maps (kind, old id) to the present id.
+    ``entries`` and ``documents`` are by (kind, id); ``moved`` maps (kind, old id) to the present
+    id.
     """
 
     entries: Mapping[Key, Entry]
@@ -36,7 +39,10 @@ class Catalogue:
     @property
     def is_whole(self) -> bool:
         """Whether every entry is here: none is broken, and none names one that is."""
-        return all(key in self.entries or "moved_to" in document.data for key, document in self.documents.items())
+        return all(
+            key in self.entries or "moved_to" in document.data
+            for key, document in self.documents.items()
+        )
 
     def _all(self, cls: type[E]) -> dict[str, E]:
         return {id: entry for (kind, id), entry in self.entries.items() if isinstance(entry, cls)}
@@ -112,7 +118,9 @@ class Catalogue:
         return {key: tuple(found.values()) for key, found in users.items()}
 
     def users(self, entry: Entry, cls: type[E], *roles: str) -> Iterator[E]:
-        """Entries of one kind that name this one, once each; only in ``roles`` where some are given."""
+        """Entries of one kind that name this one, once each; only in ``roles`` where some are
+        given.
+        """
         seen: set[str] = set()
         for user, role in self._users.get((entry.kind, entry.id), ()):
             if isinstance(user, cls) and (not roles or role in roles) and user.id not in seen:

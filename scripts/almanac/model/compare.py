@@ -13,7 +13,9 @@ from almanac.source.reader import Document, Path
 
 @dataclass(frozen=True)
 class FieldChange:
-    """One field that differs. ``before`` is None where it is new, ``after`` None where it is gone."""
+    """One field that differs. ``before`` is None where it is new, ``after`` None where it is
+    gone.
+    """
 
     path: Path
     before: Any
@@ -22,7 +24,9 @@ class FieldChange:
 
 @dataclass(frozen=True)
 class EntryChange:
-    """What happened to one entry: ``added``, ``removed``, ``moved`` (to another file or id) or ``changed``."""
+    """What happened to one entry: ``added``, ``removed``, ``moved`` (to another file or id) or
+    ``changed``.
+    """
 
     what: str
     kind: str
@@ -35,7 +39,8 @@ class EntryChange:
 def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> list[EntryChange]:
     """Every entry that differs between two sets of documents, by kind and id.
 
-    An entry is moved where its file stands in another folder, or where its old id now holds ``moved_to``.
+    An entry is moved where its file stands in another folder, or where its old id now holds
+    ``moved_to``.
     """
     changes: list[EntryChange] = []
     for key in sorted(before.keys() | after.keys()):
@@ -59,8 +64,8 @@ def _changed(key: Key, old: Document, new: Document) -> EntryChange:
 
 
 def field_changes(before: Any, after: Any, path: Path = ()) -> Iterator[FieldChange]:
-    """The least fields that differ: mappings by key, lists by item. Paths of list items are those of ``after``,
-    or of ``before`` for items that are gone.
+    """The least fields that differ: mappings by key, lists by item. Paths of list items are those
+    of ``after``, or of ``before`` for items that are gone.
     """
     if before == after and type(before) is type(after):
         return
@@ -74,7 +79,9 @@ def field_changes(before: Any, after: Any, path: Path = ()) -> Iterator[FieldCha
 
 
 def _item_changes(before: list[Any], after: list[Any], path: Path) -> Iterator[FieldChange]:
-    matcher = SequenceMatcher(None, [repr(item) for item in before], [repr(item) for item in after], autojunk=False)
+    matcher = SequenceMatcher(
+        None, [repr(item) for item in before], [repr(item) for item in after], autojunk=False
+    )
     for what, old, old_end, new, new_end in matcher.get_opcodes():
         if what == "equal":
             continue

@@ -58,7 +58,9 @@ class EffortRange:
 
 @dataclass(frozen=True)
 class Dose:
-    """How much: ``distance`` in the pool's unit or ``time`` held, reps, rest, most reps in a practice."""
+    """How much: ``distance`` in the pool's unit or ``time`` held, reps, rest, most reps in a
+    practice.
+    """
 
     reps: Span
     rest: Seconds
@@ -163,7 +165,9 @@ class Fault(Entry):
     def references(self) -> Iterator[Reference]:
         for cause in self.causes:
             yield from references("drill", cause.mended_by, "mended_by")
-        yield from references("fault", (other.fault for other in self.not_to_confuse_with), "not_to_confuse_with")
+        yield from references(
+            "fault", (other.fault for other in self.not_to_confuse_with), "not_to_confuse_with"
+        )
 
 
 @dataclass(frozen=True)
@@ -176,7 +180,9 @@ class DragRow:
 
 @dataclass(frozen=True)
 class Drag:
-    """What a resisting piece costs: a table and the club's area, one k, a hanging mass, or a calibration."""
+    """What a resisting piece costs: a table and the club's area, one k, a hanging mass, or a
+    calibration.
+    """
 
     table: tuple[DragRow, ...] = ()
     area_cm2: float | None = None

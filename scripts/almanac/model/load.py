@@ -1,4 +1,6 @@
-"""From a folder to a Catalogue and every finding on the way. Stops at nothing that one file can hold."""
+"""From a folder to a Catalogue and every finding on the way. Stops at nothing that one file can
+hold.
+"""
 
 from __future__ import annotations
 
@@ -26,10 +28,11 @@ _IN_CLUB = {"squad": "squads", "lane_group": "lane_groups", "pool": "pools"}
 
 @dataclass(frozen=True)
 class Loaded:
-    """What a folder gave: the catalogue, its findings, the names in it, and how many entries it has.
+    """What a folder gave: the catalogue, its findings, the names in it, and how many entries it
+    has.
 
-    ``catalogue`` is None where a file that all else stands on (the club, the policy, a vocabulary) is
-    broken or missing. Entries that are broken, and those that name them, are left out of it.
+    ``catalogue`` is None where a file that all else stands on (the club, the policy, a vocabulary)
+    is broken or missing. Entries that are broken, and those that name them, are left out of it.
     """
 
     catalogue: Catalogue | None
@@ -40,7 +43,9 @@ class Loaded:
 
 
 def load(root: FilePath) -> Loaded:
-    """Read everything below ``root``: files, YAML, schemas, references. Never raises for what a file holds."""
+    """Read everything below ``root``: files, YAML, schemas, references. Never raises for what a
+    file holds.
+    """
     files, findings = entry_files(root)
     documents: dict[Key, Document] = {}
     for entry_file in files:
@@ -48,7 +53,11 @@ def load(root: FilePath) -> Loaded:
         findings += said
         if document is not None:
             documents.setdefault((entry_file.kind, entry_file.id), document)
-    stubs = {key: document.data["moved_to"] for key, document in documents.items() if _is_stub(document.data)}
+    stubs = {
+        key: document.data["moved_to"]
+        for key, document in documents.items()
+        if _is_stub(document.data)
+    }
     names = _names(files, documents, stubs)
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
@@ -56,10 +65,17 @@ def load(root: FilePath) -> Loaded:
     told = {
         finding.place for finding in findings if finding.is_error
     }  # one place, one mistake: the first told is the cause
-    findings += [finding for said in checked.values() for finding in said.findings if finding.place not in told]
+    findings += [
+        finding
+        for said in checked.values()
+        for finding in said.findings
+        if finding.place not in told
+    ]
     orderly = [key for key in documents if is_sound(key, documents, checked)]
     findings += [finding for key in orderly for finding in style_findings(documents[key], key[0])]
-    return Loaded(_catalogue(documents, checked, names.moved), findings, names, len(files), documents)
+    return Loaded(
+        _catalogue(documents, checked, names.moved), findings, names, len(files), documents
+    )
 
 
 def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, Checked]) -> bool:
@@ -68,25 +84,35 @@ def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, 
 
 
 def kind_of_file(path: FilePath) -> str:
-    """Whether a file outside the catalogue is a set, a practice or a block, by the field that only that kind has."""
+    """Whether a file outside the catalogue is a set, a practice or a block, by the field that only
+    that kind has.
+    """
     document, _ = _read(FilePath(), EntryFile("set", path.stem, str(path)))
     data = document.data if document else {}
-    return "block" if "weeks" in data else "practice" if "slot" in data or "parts" in data else "set"
+    return (
+        "block" if "weeks" in data else "practice" if "slot" in data or "parts" in data else "set"
+    )
 
 
 def with_file(loaded: Loaded, path: FilePath, kind: str) -> Loaded:
-    """The same with one file from outside the folder in place of the entry of its name, or beside the others."""
+    """The same with one file from outside the folder in place of the entry of its name, or beside
+    the others.
+    """
     document, findings = _read(FilePath(), EntryFile(kind, path.stem, str(path)))
     if loaded.catalogue is None or document is None:
         return replace(loaded, findings=[*loaded.findings, *findings])
     said = Shapes(loaded.names).check(document, kind)
-    kept = {key: entry for key, entry in loaded.catalogue.entries.items() if key != (kind, path.stem)}
+    kept = {
+        key: entry for key, entry in loaded.catalogue.entries.items() if key != (kind, path.stem)
+    }
     if said.sound and "moved_to" not in document.data:
         data = _updated(document.data, said.moved)
         kept[kind, path.stem] = structure(data, kind, path.stem, str(path))
     documents = {**loaded.catalogue.documents, (kind, path.stem): document}
     catalogue = Catalogue(_closed(kept), documents, loaded.catalogue.moved)
-    return replace(loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *said.findings])
+    return replace(
+        loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *said.findings]
+    )
 
 
 def _read(root: FilePath, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
@@ -102,13 +128,17 @@ def _is_stub(data: Mapping[str, Any]) -> bool:
     return isinstance(data.get("moved_to"), str)
 
 
-def _names(files: Iterable[EntryFile], documents: Mapping[Key, Document], stubs: Mapping[Key, str]) -> Names:
+def _names(
+    files: Iterable[EntryFile], documents: Mapping[Key, Document], stubs: Mapping[Key, str]
+) -> Names:
     """Every id and word, those of broken entries too: a broken entry is no unknown one.
 
-    A list that stands in a file which is missing or broken is left out, so that nobody is told that every
-    word of it is wrong.
+    A list that stands in a file which is missing or broken is left out, so that nobody is told that
+    every word of it is wrong.
     """
-    words: dict[tuple[str, str], dict[str, str]] = {("reference", kind): {} for kind in schemas.KINDS}
+    words: dict[tuple[str, str], dict[str, str]] = {
+        ("reference", kind): {} for kind in schemas.KINDS
+    }
     for file in files:
         key = file.kind, file.id
         if key not in stubs:
@@ -121,7 +151,9 @@ def _names(files: Iterable[EntryFile], documents: Mapping[Key, Document], stubs:
             if isinstance(data.get(field), dict):
                 words[name] = dict.fromkeys(data[field], file.file)
     ends = {key: _end(stubs, *key) for key in stubs}
-    return Names(words, {key: end if end in words["reference", key[0]] else "" for key, end in ends.items()})
+    return Names(
+        words, {key: end if end in words["reference", key[0]] else "" for key, end in ends.items()}
+    )
 
 
 def _end(stubs: Mapping[Key, str], kind: str, id: str) -> str:
@@ -152,7 +184,10 @@ def _catalogue(
     documents: Mapping[Key, Document], checked: Mapping[Key, Checked], moved: Mapping[Key, str]
 ) -> Catalogue | None:
     sound = {key for key, said in checked.items() if said.sound}
-    foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {_CLUB, ("policy", "policy")}
+    foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {
+        _CLUB,
+        ("policy", "policy"),
+    }
     if not foundations <= sound:
         return None
     present = {key: new for key, new in moved.items() if new}
@@ -169,14 +204,18 @@ def _updated(data: Any, old: Mapping[tuple[Path, str], str], path: Path = ()) ->
     if not old:
         return data
     if isinstance(data, dict):
-        return {old.get((path, key), key): _updated(value, old, (*path, key)) for key, value in data.items()}
+        return {
+            old.get((path, key), key): _updated(value, old, (*path, key))
+            for key, value in data.items()
+        }
     if isinstance(data, list):
         return [_updated(value, old, (*path, number)) for number, value in enumerate(data)]
     return old.get((path, data), data) if isinstance(data, str) else data
 
 
 def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
-    """Without the entries that name one which is not here, and so on until all references lead somewhere.
+    """Without the entries that name one which is not here, and so on until all references lead
+    somewhere.
 
     The club stays, without what it says of them: nothing could be checked without it.
     """
@@ -186,7 +225,10 @@ def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
             key
             for key, entry in kept.items()
             if key != _CLUB
-            and any(ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept for ref in entry.references())
+            and any(
+                ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept
+                for ref in entry.references()
+            )
         ]
         if not lost:
             break
@@ -198,12 +240,17 @@ def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
 
 def _pruned(club: Club, kept: Mapping[Key, Entry]) -> Club:
     groups = {
-        id: replace(group, tests=tuple(test for test in group.tests if ("benchmark", test.benchmark) in kept))
+        id: replace(
+            group,
+            tests=tuple(test for test in group.tests if ("benchmark", test.benchmark) in kept),
+        )
         for id, group in club.lane_groups.items()
     }
     return replace(
         club,
         lane_groups=groups,
         gear_owned={id: count for id, count in club.gear_owned.items() if ("gear", id) in kept},
-        calibrations={id: readings for id, readings in club.calibrations.items() if ("gear", id) in kept},
+        calibrations={
+            id: readings for id, readings in club.calibrations.items() if ("gear", id) in kept
+        },
     )

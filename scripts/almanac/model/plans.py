@@ -95,4 +95,6 @@ class Block(Entry):
         yield Reference("squad", self.squad, "for")
         for week in self.weeks:
             yield from references("benchmark", week.benchmarks, "runs")
-            yield from references("practice", (day.practice for day in week.days.values() if day.practice), "uses")
+            yield from references(
+                "practice", (day.practice for day in week.days.values() if day.practice), "uses"
+            )

@@ -20,7 +20,19 @@ from almanac.units import Course, parse_time
 
 CLASSES: dict[str, type[Entry]] = {
     cls.kind: cls
-    for cls in (Vocabulary, Drill, Fault, Gear, Benchmark, Progression, SwimSet, Practice, Block, Club, Policy)
+    for cls in (
+        Vocabulary,
+        Drill,
+        Fault,
+        Gear,
+        Benchmark,
+        Progression,
+        SwimSet,
+        Practice,
+        Block,
+        Club,
+        Policy,
+    )
 }
 
 _FROM_TO = {"least": override(rename="from"), "most": override(rename="to")}
@@ -40,7 +52,9 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(date, lambda data, _: date.fromisoformat(data))
     converter.register_structure_hook(Course, lambda data, _: Course.parse(data))
     converter.register_structure_hook_func(_is_items, lambda data, _: items_from(data))
-    converter.register_structure_hook(Sight, lambda data, _: Sight(data["from"], data.get("see") or data["what"]))
+    converter.register_structure_hook(
+        Sight, lambda data, _: Sight(data["from"], data.get("see") or data["what"])
+    )
     converter.register_structure_hook(Expectation, _expectation)
     for cls, renamed in _RENAMED.items():
         hook = make_dict_structure_fn(cls, converter, _cattrs_forbid_extra_keys=True, **renamed)

@@ -20,7 +20,9 @@ class Hold:
 
 @dataclass(frozen=True)
 class Descend:
-    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target time."""
+    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target
+    time.
+    """
 
     first: str
     last: str
@@ -58,7 +60,8 @@ def effort_from(data: str | Mapping[str, Any]) -> Effort:
 class Sendoff:
     """The interval a rep leaves on, in seconds: one for all, or one a lane group.
 
-    ``ratio`` is 1 as an entry writes it; a set laid into another course carries the ratio of the lengths.
+    ``ratio`` is 1 as an entry writes it; a set laid into another course carries the ratio of the
+    lengths.
     """
 
     every: float | None = None
@@ -112,7 +115,9 @@ class Pause:
 
 @dataclass(frozen=True)
 class Round:
-    """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the next."""
+    """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the
+    next.
+    """
 
     rounds: int
     items: tuple[Item, ...]
@@ -131,7 +136,12 @@ def items_from(data: list[dict[str, Any]]) -> tuple[Item, ...]:
 def _item(data: Mapping[str, Any]) -> Item:
     note = data.get("note", "")
     if "rounds" in data:
-        return Round(data["rounds"], items_from(data["items"]), _optional_time(data.get("pause_between")), note)
+        return Round(
+            data["rounds"],
+            items_from(data["items"]),
+            _optional_time(data.get("pause_between")),
+            note,
+        )
     if "pause" in data:
         return Pause(parse_time(data["pause"]), note)
     return Reps(
@@ -150,7 +160,11 @@ def _item(data: Mapping[str, Any]) -> Item:
 def _part(data: Mapping[str, Any], gear: bool = True) -> Part:
     own_gear = tuple(data.get("gear", ())) if gear else ()
     return Part(
-        data.get("distance", 0), data["do"], effort_from(data["effort"]), own_gear, _optional_time(data.get("time"))
+        data.get("distance", 0),
+        data["do"],
+        effort_from(data["effort"]),
+        own_gear,
+        _optional_time(data.get("time")),
     )
 
 

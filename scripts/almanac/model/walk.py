@@ -1,4 +1,6 @@
-"""Walks over what is written: items, reps, notes and efforts, each with the path that leads to it in its file."""
+"""Walks over what is written: items, reps, notes and efforts, each with the path that leads to it
+in its file.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ from almanac.source.reader import Path
 
 
 def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...], Path]]:
-    """The items of every set, and those that practices hold in place, with the path that leads to them."""
+    """The items of every set, and those that practices hold in place, with the path that leads to
+    them.
+    """
     for swim_set in catalogue.sets.values():
         yield swim_set, swim_set.items, ("items",)
     for practice in catalogue.practices.values():
@@ -20,7 +24,9 @@ def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...
                 yield practice, part.items, ("parts", number, "items")
 
 
-def reps_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Reps, Path]]:
+def reps_with_paths(
+    items: tuple[Item, ...], path: Path = ("items",)
+) -> Iterator[tuple[Reps, Path]]:
     """Every reps item with its path in the file."""
     for index, item in enumerate(items):
         if isinstance(item, Round):
@@ -29,7 +35,9 @@ def reps_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterato
             yield item, (*path, index)
 
 
-def notes_with_paths(items: tuple[Item, ...], path: Path = ("items",)) -> Iterator[tuple[Path, str]]:
+def notes_with_paths(
+    items: tuple[Item, ...], path: Path = ("items",)
+) -> Iterator[tuple[Path, str]]:
     """The note of every item that has one, with its path in the file."""
     for index, item in enumerate(items):
         if item.note:

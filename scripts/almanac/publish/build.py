@@ -23,7 +23,8 @@ class SiteError(Exception):
 
 
 def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
-    """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place of ``out``.
+    """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place
+    of ``out``.
 
     Raises SiteError where that fails; ``out`` is then as it was.
     """
@@ -45,19 +46,38 @@ def _run_mkdocs(work: Path, pages: Path, fresh: Path) -> None:
     config = work / "mkdocs.yml"
     inherited = os.path.relpath(SETTINGS, work)
     theme = f"theme:\n  custom_dir: {SITE_SOURCE / 'theme'}\n"
-    config.write_text(f"INHERIT: {inherited}\ndocs_dir: {pages.name}\nsite_dir: {fresh.name}\n{theme}", "utf-8")
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet", "--config-file", str(config)]
+    config.write_text(
+        f"INHERIT: {inherited}\ndocs_dir: {pages.name}\nsite_dir: {fresh.name}\n{theme}", "utf-8"
+    )
+    command = [
+        sys.executable,
+        "-m",
+        "mkdocs",
+        "build",
+        "--strict",
+        "--quiet",
+        "--config-file",
+        str(config),
+    ]
     done = subprocess.run(
-        command, env={**os.environ, "NO_MKDOCS_2_WARNING": "1"}, capture_output=True, text=True, check=False
+        command,
+        env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
+        capture_output=True,
+        text=True,
+        check=False,
     )
     if done.returncode:
         raise SiteError(f"MkDocs failed:\n{done.stdout}{done.stderr}".rstrip())
 
 
 def _replace(fresh: Path, out: Path) -> None:
-    """Put the fresh site in place of the old by renames, so that a reader sees the one or the other."""
+    """Put the fresh site in place of the old by renames, so that a reader sees the one or the
+    other.
+    """
     out.parent.mkdir(parents=True, exist_ok=True)
-    if fresh.stat().st_dev != out.parent.stat().st_dev:  # a rename cannot cross file systems: copy beside it first
+    if (
+        fresh.stat().st_dev != out.parent.stat().st_dev
+    ):  # a rename cannot cross file systems: copy beside it first
         near = out.with_name(f".{out.name}.new")
         shutil.rmtree(near, ignore_errors=True)
         fresh = Path(shutil.move(fresh, near))

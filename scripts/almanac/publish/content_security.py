@@ -1,10 +1,11 @@
 """The Content-Security-Policy of every page, as a meta element: what the browser may load and run.
 
-Scripts come from the site alone, and of the scripts that the theme writes into its pages only those run whose
-hashes stand in the policy: `unsafe-inline` is not allowed. Styles come from the site alone too; the theme has
-no style elements or style attributes of its own. Pictures may be `data:` because the theme's style sheet
-holds its small icons so. Nothing at all comes from another host. A meta element cannot say who may put the
-site into a frame: a host that can send headers should add `frame-ancestors 'none'`.
+Scripts come from the site alone, and of the scripts that the theme writes into its pages only those
+run whose hashes stand in the policy: `unsafe-inline` is not allowed. Styles come from the site
+alone too; the theme has no style elements or style attributes of its own. Pictures may be `data:`
+because the theme's style sheet holds its small icons so. Nothing at all comes from another host. A
+meta element cannot say who may put the site into a frame: a host that can send headers should add
+`frame-ancestors 'none'`.
 """
 
 from __future__ import annotations
@@ -50,7 +51,9 @@ def policy(page: str) -> str:
 
 
 def inline_scripts(page: str) -> list[str]:
-    """The code of every script that a browser would run from the page itself; data blocks are not run."""
+    """The code of every script that a browser would run from the page itself; data blocks are not
+    run.
+    """
     found = []
     for script in _INLINE.finditer(page):
         attributes = script["attributes"]

@@ -12,13 +12,16 @@ from almanac.publish.offline import write_app_manifest, write_offline_files
 from almanac.resources import SITE_SOURCE
 from almanac.site.settings import SiteSettings
 
-# What the theme brings along that no page of ours asks for: source maps, and the search's other languages.
+# What the theme brings along that no page of ours asks for: source maps, and the search's other
+# languages.
 _NEVER_ASKED_FOR = ("assets/**/*.map", "sitemap.xml.gz")
 _OTHER_LANGUAGES = "assets/javascripts/lunr"
 
 
 def postprocess(site: Path, settings: SiteSettings) -> None:
-    """Thin out what the theme brings, defer the search index, add the policies, and list what a phone keeps."""
+    """Thin out what the theme brings, defer the search index, add the policies, and list what a
+    phone keeps.
+    """
     _thin_out(site)
     for page in site.rglob("*.html"):
         page.write_text(close_set(page.read_text("utf-8")), "utf-8")
@@ -36,12 +39,15 @@ def _thin_out(site: Path) -> None:
 
 
 def close_set(page: str) -> str:
-    """A page without the theme's empty lines and indents, a seventh of it; one with a preformatted block stays as it is."""
+    """A page without the theme's empty lines and indents, a seventh of it; one with a preformatted
+    block stays as it is.
+    """
     return page if "<pre" in page or "<textarea" in page else re.sub(r"[ \t]*\n\s*", "\n", page)
 
 
 def defer_search_index(site: Path) -> None:
-    """Leave an empty search index where the theme fetches one with every page; our search worker fetches the whole.
+    """Leave an empty search index where the theme fetches one with every page; our search worker
+    fetches the whole.
 
     A page opened from a folder asks for the index as a script: it gets an empty one too.
     """

@@ -1,4 +1,6 @@
-"""The JSON contracts of practices and blocks, version 1. Distances in the unit named beside them, times in seconds."""
+"""The JSON contracts of practices and blocks, version 1. Distances in the unit named beside them,
+times in seconds.
+"""
 
 from __future__ import annotations
 
@@ -38,20 +40,31 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
                 "gear_s": row.gear_s,
                 "starts_s": row.starts_s,
                 "ends_s": row.ends_s,
-                "groups": {cell.group: {"ends_s": cell.ends_s, "waits_s": cell.waits_s} for cell in row.cells},
+                "groups": {
+                    cell.group: {"ends_s": cell.ends_s, "waits_s": cell.waits_s}
+                    for cell in row.cells
+                },
             }
             for row in summary.sheet
         ],
-        "load": {group: _rounded(load.value if (load := summary.load(group)) else None) for group in summary.groups},
-        "gear": [{"gear": need.gear, "needed": need.needed, "owned": need.owned} for need in summary.gear],
+        "load": {
+            group: _rounded(load.value if (load := summary.load(group)) else None)
+            for group in summary.groups
+        },
+        "gear": [
+            {"gear": need.gear, "needed": need.needed, "owned": need.owned} for need in summary.gear
+        ],
         "brief": [
-            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)} for line in summary.brief
+            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)}
+            for line in summary.brief
         ],
         "findings": [finding.as_json() for finding in findings],
     }
 
 
-def block_json(groups: Mapping[str, BlockSummary], findings: Iterable[Finding] = ()) -> dict[str, Any]:
+def block_json(
+    groups: Mapping[str, BlockSummary], findings: Iterable[Finding] = ()
+) -> dict[str, Any]:
     """A block's summary; the balance is the same for every lane group, the loads are not."""
     first = next(iter(groups.values()))
     return {
@@ -60,8 +73,12 @@ def block_json(groups: Mapping[str, BlockSummary], findings: Iterable[Finding] =
         "id": first.block.id,
         "starts": str(first.block.starts),
         "balance": _balance(first.balance),
-        "taper": None if first.taper is None else {"weeks": list(first.taper.weeks), "cut": round(first.taper.cut, 4)},
-        "groups": {group: [_week(week) for week in summary.weeks] for group, summary in groups.items()},
+        "taper": None
+        if first.taper is None
+        else {"weeks": list(first.taper.weeks), "cut": round(first.taper.cut, 4)},
+        "groups": {
+            group: [_week(week) for week in summary.weeks] for group, summary in groups.items()
+        },
         "findings": [finding.as_json() for finding in findings],
     }
 
@@ -87,7 +104,10 @@ def _week(week: WeekPlan) -> dict[str, Any]:
 def _balance(balance: Balance) -> dict[str, Any]:
     return {
         "metres": round(balance.metres, 1),
-        "by": {facet: {word: round(value, 1) for word, value in split.items()} for facet, split in balance.by.items()},
+        "by": {
+            facet: {word: round(value, 1) for word, value in split.items()}
+            for facet, split in balance.by.items()
+        },
         "kick_share": _rounded(balance.kick_share, 4),
         "supine_share": _rounded(balance.supine_share, 4),
         "resisted_m": round(balance.resisted_m, 1),

@@ -18,13 +18,20 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
     practice, unit = summary.practice, summary.pool.course.unit
     squad = catalogue.club.squads[practice.squad].title
     sections = [
-        [f"{practice.title} ({practice.id}), {squad}, {summary.pool.title} ({summary.pool.course})", practice.focus],
+        [
+            f"{practice.title} ({practice.id}), {squad}, {summary.pool.title} "
+            f"({summary.pool.course})",
+            practice.focus,
+        ],
         list(sheet_lines(catalogue, summary)),
         [f"Distance {show_distance(summary.distance.value, unit)} = {formula(summary.distance)}"],
         [_facet_line(catalogue, summary, facet) for facet in FACETS],
         list(_loads(summary)),
         [f"Gear: {_gear(catalogue, summary) or 'none'}", "Brief:"]
-        + [f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]" for line in summary.brief],
+        + [
+            f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]"
+            for line in summary.brief
+        ],
     ]
     return "\n\n".join("\n".join(lines) for lines in sections)
 
@@ -68,7 +75,8 @@ def _facet_line(catalogue: Catalogue, summary: PracticeSummary, facet: str) -> s
     split, unit = summary.by[facet], summary.pool.course.unit
     whole = summary.distance.value or 1
     shown = [
-        f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)} ({show_share(float(split[word]) / whole)})"
+        f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)} "
+        f"({show_share(float(split[word]) / whole)})"
         for word in in_order(catalogue, facet, split)
     ]
     return f"{facet.capitalize():9} {', '.join(shown)}"
@@ -82,7 +90,8 @@ def _loads(summary: PracticeSummary) -> Iterator[str]:
 
 def _gear(catalogue: Catalogue, summary: PracticeSummary) -> str:
     return ", ".join(
-        f"{need.needed} × {catalogue.gear[need.gear].title.lower()} (owned {need.owned or 0})" for need in summary.gear
+        f"{need.needed} × {catalogue.gear[need.gear].title.lower()} (owned {need.owned or 0})"
+        for need in summary.gear
     )
 
 
@@ -91,14 +100,16 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     first = next(iter(groups.values()))
     block = first.block
     lines = [
-        f"{block.title} ({block.id}), {catalogue.club.squads[block.squad].title}, from {block.starts}",
+        f"{block.title} ({block.id}), {catalogue.club.squads[block.squad].title}, from "
+        f"{block.starts}",
         block.purpose,
     ]
     for group, summary in groups.items():
         lines += [
             "",
             f"{group}",
-            f"{'week':5}{'metres':>8}{'kick':>7}{'back':>7}{'resist':>8}{'fast':>7}{'load':>8}{'monot.':>8}{'strain':>9}  change",
+            f"{'week':5}{'metres':>8}{'kick':>7}{'back':>7}{'resist':>8}{'fast':>7}"
+            f"{'load':>8}{'monot.':>8}{'strain':>9}  change",
         ]
         lines += [_week_line(week) for week in summary.weeks]
     lines += ["", *balance_sentences(first)]
@@ -107,11 +118,16 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
 
 def _week_line(week: WeekPlan) -> str:
     balance, load = week.balance, week.load
-    days = "".join("P" if day.practice else "·" if day.is_off else "o" if day.day else "?" for day in week.days)
-    columns = f"{week.number:<5}{show_number(balance.metres, 0):>8}{show_share(balance.kick_share):>7}{show_share(balance.supine_share):>7}"
+    days = "".join(
+        "P" if day.practice else "·" if day.is_off else "o" if day.day else "?" for day in week.days
+    )
+    columns = f"{week.number:<5}{show_number(balance.metres, 0):>8}"
+    columns += f"{show_share(balance.kick_share):>7}{show_share(balance.supine_share):>7}"
     columns += f"{show_share(balance.resisted_share):>8}{show_share(balance.fast_share):>7}"
     columns += f"{'–' if load is None else show_number(load.total):>8}"
-    columns += f"{'–' if load is None or load.monotony is None else show_number(load.monotony, 2):>8}"
+    columns += (
+        f"{'–' if load is None or load.monotony is None else show_number(load.monotony, 2):>8}"
+    )
     columns += f"{'–' if load is None or load.strain is None else show_number(load.strain, 0):>9}"
     return f"{columns}  {'' if week.change is None else show_change(week.change.metres)}  {days}"
 
@@ -121,9 +137,18 @@ def balance_sentences(summary: BlockSummary) -> Iterator[str]:
     balance = summary.balance
     yield f"{show_number(balance.metres, 0)} m in all; kick {show_share(balance.kick_share)} of it."
     yield f"Of the flutter kick, {show_share(balance.supine_share)} is on the back."
-    yield f"{show_number(balance.resisted_m, 0)} m resisted, {show_number(balance.fast_m, 0)} m fast or all-out."
+    yield (
+        f"{show_number(balance.resisted_m, 0)} m resisted, {show_number(balance.fast_m, 0)} m "
+        "fast or all-out."
+    )
     yield f"{show_number(balance.kick_into_stroke_m, 0)} m of stroke straight out of the kick."
     if summary.taper:
-        yield f"The taper cuts distance by {show_share(summary.taper.cut)} (published range 41 to 60 %, its size contested)."
-    yield "Monotony is the daily mean over the standard deviation of the sample; strain is total × monotony (Foster 1998)."
+        yield (
+            f"The taper cuts distance by {show_share(summary.taper.cut)} (published range 41 to "
+            "60 %, its size contested)."
+        )
+    yield (
+        "Monotony is the daily mean over the standard deviation of the sample; strain is total "
+        "× monotony (Foster 1998)."
+    )
     yield f"Days: {' '.join(DAYS)}; P practice, o other work, · rest, ? not planned."

@@ -21,7 +21,9 @@ MARK = "<!-- deck-almanac-review -->"
 
 
 def review_markdown(review: Review, base: str, address: str = "") -> str:
-    """The review for a person with two minutes. ``address`` is where files can be looked at, "" for none."""
+    """The review for a person with two minutes. ``address`` is where files can be looked at, "" for
+    none.
+    """
     sections = [
         MARK,
         f"## What this changes, against `{base}`",
@@ -40,19 +42,27 @@ def review_markdown(review: Review, base: str, address: str = "") -> str:
     text = "\n\n".join(sections) + "\n"
     if len(text) <= MOST_CHARACTERS:
         return text
-    return text[:MOST_CHARACTERS].rsplit("\n", 1)[0] + "\n\n… cut here: run `almanac review` for the whole.\n"
+    return (
+        text[:MOST_CHARACTERS].rsplit("\n", 1)[0]
+        + "\n\n… cut here: run `almanac review` for the whole.\n"
+    )
 
 
 def _headline(review: Review) -> str:
     counts = {
-        what: sum(change.what == what for change in review.entries) for what in ("added", "changed", "moved", "removed")
+        what: sum(change.what == what for change in review.entries)
+        for what in ("added", "changed", "moved", "removed")
     }
-    entries = ", ".join(f"{count} {what}" for what, count in counts.items() if count) or "no entry changed"
+    entries = (
+        ", ".join(f"{count} {what}" for what, count in counts.items() if count)
+        or "no entry changed"
+    )
     touched = len({(move.kind, move.id) for move in review.figures})
     warnings = len(review.appeared) - review.new_errors
     return (
         f"{entries}. {len(review.figures)} figures move in {touched} entries."
-        f" {review.new_errors} new errors, {warnings} new warnings, {len(review.gone)} findings gone."
+        f" {review.new_errors} new errors, {warnings} new warnings, {len(review.gone)} "
+        "findings gone."
     )
 
 
@@ -64,7 +74,9 @@ def _entries(review: Review, address: str) -> Iterator[str]:
 
 def _entry(change: EntryChange, address: str) -> Iterator[str]:
     moved = f" from `{change.moved_from}`" if change.moved_from else ""
-    yield f"- **{change.what}** {change.kind} {_link(Place(change.file), change.id, address)}{moved}"
+    yield (
+        f"- **{change.what}** {change.kind} {_link(Place(change.file), change.id, address)}{moved}"
+    )
     for field in change.fields:
         name = dotted(field.path)
         if field.before is None:
@@ -93,10 +105,14 @@ def _figures(review: Review) -> Iterator[str]:
         return
     yield "### Figures that move"
     lines = []
-    for (kind, id, near), moves in groupby(review.figures, key=lambda move: (move.kind, move.id, move.near)):
+    for (kind, id, near), moves in groupby(
+        review.figures, key=lambda move: (move.kind, move.id, move.near)
+    ):
         own = list(moves)
         lines.append(f"- {kind} **{id}**{'' if near else ' (by what it uses)'}")
-        told = [move for move in own if _shown(move.before, move) != _shown(move.after, move)][:_MOST_MOVES]
+        told = [move for move in own if _shown(move.before, move) != _shown(move.after, move)][
+            :_MOST_MOVES
+        ]
         lines += [f"  - {_move(move)}" for move in told]
         if len(own) > len(told):
             lines.append(f"  - and {len(own) - len(told)} more")
@@ -116,7 +132,8 @@ def _findings(title: str, findings: list[Finding], address: str) -> Iterator[str
     if findings:
         yield f"### {title}"
         yield "\n".join(
-            f"- **{finding.severity.word}** {_link(finding.place, str(finding.place), address)} `{finding.code}`:"
+            f"- **{finding.severity.word}** "
+            f"{_link(finding.place, str(finding.place), address)} `{finding.code}`:"
             f" {_plain(finding.message)}" + (f" ({_plain(finding.mend)})" if finding.mend else "")
             for finding in findings
         )
@@ -137,7 +154,10 @@ def _link(place: Place, words: str, address: str) -> str:
 def _others(review: Review) -> Iterator[str]:
     if review.alike:
         yield "### Entries that say nearly the same"
-        yield "\n".join(f"- {kind} {pair.first} and {pair.second}: {pair.share:.0%}" for kind, pair in review.alike)
+        yield "\n".join(
+            f"- {kind} {pair.first} and {pair.second}: {pair.share:.0%}"
+            for kind, pair in review.alike
+        )
     if review.unused:
         yield "### Entries that nothing uses any more"
         yield "\n".join(f"- {kind} {id}" for kind, id in review.unused)
@@ -155,7 +175,10 @@ def review_json(review: Review, base: str) -> dict[str, Any]:
                 "id": change.id,
                 "file": change.file,
                 "moved_from": change.moved_from,
-                "fields": [{"path": dotted(f.path), "before": f.before, "after": f.after} for f in change.fields],
+                "fields": [
+                    {"path": dotted(f.path), "before": f.before, "after": f.after}
+                    for f in change.fields
+                ],
             }
             for change in review.entries
         ],

@@ -1,4 +1,6 @@
-"""The JSON contract of a set's summary, version 1. ``by`` and ``distance`` are in the unit named beside them."""
+"""The JSON contract of a set's summary, version 1. ``by`` and ``distance`` are in the unit named
+beside them.
+"""
 
 from __future__ import annotations
 
@@ -27,15 +29,24 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         "metres": round(summary.metres, 3),
         "lengths": _number(summary.lengths),
         "reps": len(summary.reps),
-        "by": {facet: {word: _number(value) for word, value in split.items()} for facet, split in summary.by.items()},
+        "by": {
+            facet: {word: _number(value) for word, value in split.items()}
+            for facet, split in summary.by.items()
+        },
         "shares": _shares(summary),
         "gear": list(summary.gear),
         "groups": {group: _group(clock) for group, clock in summary.clocks.items()},
         "brief": [
-            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)} for line in summary.brief
+            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)}
+            for line in summary.brief
         ],
         "misfits": [
-            {"path": dotted(misfit.path), "distance": misfit.distance, "ends": misfit.ends, "nearest": misfit.nearest}
+            {
+                "path": dotted(misfit.path),
+                "distance": misfit.distance,
+                "ends": misfit.ends,
+                "nearest": misfit.nearest,
+            }
             for misfit in summary.misfits
         ],
         "findings": [finding.as_json() for finding in findings],
@@ -61,7 +72,8 @@ def _shares(summary: SetSummary) -> Mapping[str, float | None]:
     shares = summary.shares
     names = ("kick", "supine_flutter", "prone_flutter", "board_flutter", "resisted", "fast")
     found: dict[str, float | None] = {
-        name: None if getattr(shares, name) is None else round(float(getattr(shares, name)), 4) for name in names
+        name: None if getattr(shares, name) is None else round(float(getattr(shares, name)), 4)
+        for name in names
     }
     return {**found, "kick_into_stroke": shares.kick_into_stroke}
 
@@ -75,12 +87,18 @@ def _group(clock: GroupClock) -> dict[str, Any]:
         "load": _tenth(clock.load.value if clock.load else None),
         "missing": [_missing(item) for item in clock.missing],
         "gear_changes": [
-            {"before": dotted(change.before.path), "on": sorted(change.on), "off": sorted(change.off),
-             "cost_s": change.cost_s, "uncovered_s": change.uncovered_s, "at_far_end": change.at_far_end}
+            {
+                "before": dotted(change.before.path),
+                "on": sorted(change.on),
+                "off": sorted(change.off),
+                "cost_s": change.cost_s,
+                "uncovered_s": change.uncovered_s,
+                "at_far_end": change.at_far_end,
+            }
             for change in clock.changes
         ],
         "reps": [_rep(timed) for timed in clock.reps],
-    }  # fmt: skip
+    }
 
 
 def _missing(item: NoNumber) -> dict[str, str]:

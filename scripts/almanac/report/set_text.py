@@ -19,7 +19,10 @@ CLOCK_CONVENTION = "The last rep's full send-off counts: 8 × 50 on 1:00 is 8:00
 def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
     """The whole summary as lines of text."""
     swim_set = summary.swim_set
-    head = f"{swim_set.title} ({swim_set.id}), {catalogue.words('levels')[swim_set.level].title.lower()}, {summary.course} pool"
+    head = (
+        f"{swim_set.title} ({swim_set.id}), "
+        f"{catalogue.words('levels')[swim_set.level].title.lower()}, {summary.course} pool"
+    )
     sections = [
         [head, swim_set.purpose],
         [board_text(board(catalogue, swim_set))],
@@ -36,11 +39,17 @@ def _totals(summary: SetSummary) -> Iterator[str]:
     unit = summary.course.unit
     yield f"Distance {show_distance(summary.distance.value, unit)} = {formula(summary.distance)}"
     metres = "" if unit.metres == 1 else f", {show_number(summary.metres)} m"
-    yield f"{len(summary.reps)} reps, {show_number(float(summary.lengths))} lengths of {summary.course}{metres}"
+    yield (
+        f"{len(summary.reps)} reps, {show_number(float(summary.lengths))} lengths of "
+        f"{summary.course}{metres}"
+    )
 
 
 def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
-    whole, unit = summary.distance.value or 1, summary.course.unit  # a set of held reps has no distance
+    whole, unit = (
+        summary.distance.value or 1,
+        summary.course.unit,
+    )  # a set of held reps has no distance
     for facet in FACETS:
         split = summary.by[facet]
         shown = [
@@ -52,9 +61,15 @@ def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     shares = summary.shares
     if shares.supine_flutter is not None:
         on_board = show_share(float(shares.board_flutter or 0))
-        yield f"Of the flutter kick, {show_share(float(shares.supine_flutter))} is on the back and {on_board} on a board."
+        yield (
+            f"Of the flutter kick, {show_share(float(shares.supine_flutter))} is on the back "
+            f"and {on_board} on a board."
+        )
     if shares.kick_into_stroke:
-        yield f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of the kick."
+        yield (
+            f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of "
+            "the kick."
+        )
 
 
 def _clocks(summary: SetSummary) -> Iterator[str]:
@@ -69,7 +84,11 @@ def _clocks(summary: SetSummary) -> Iterator[str]:
 
 
 def _clock_columns(run: GroupClock) -> str:
-    times = (run.clock.value if run.clock else None, run.work.value if run.work else None, run.rest_s)
+    times = (
+        run.clock.value if run.clock else None,
+        run.work.value if run.work else None,
+        run.rest_s,
+    )
     shown = "".join(f"{'–' if time is None else show_time(time):>9}" for time in times)
     load = "–" if run.load is None else show_number(run.load.value)
     return f"{shown}{'–' if run.density is None else show_share(run.density):>9}{load:>7}"
@@ -78,7 +97,10 @@ def _clock_columns(run: GroupClock) -> str:
 def _changes(run: GroupClock) -> Iterator[str]:
     uncovered = sum(change.uncovered_s for change in run.changes)
     if run.changes:
-        yield f"    {len(run.changes)} gear changes, {show_time(uncovered)} of them not covered by a pause"
+        yield (
+            f"    {len(run.changes)} gear changes, {show_time(uncovered)} of them not covered "
+            "by a pause"
+        )
     if any(change.at_far_end for change in run.changes):
         yield "    some changes come after an odd number of lengths: lay the gear at the far end"
 
@@ -87,14 +109,19 @@ def no_number_words(missing: NoNumber) -> str:
     """Why there is no number, and which benchmark would give it."""
     if missing.because is Because.NO_PACE_RULE:
         return f"{missing.drill}: {missing.because.value}"
-    return f"{missing.drill}: {missing.because.value}; the benchmark {missing.benchmark} would give it"
+    return (
+        f"{missing.drill}: {missing.because.value}; the benchmark {missing.benchmark} would give it"
+    )
 
 
 def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     gear = ", ".join(catalogue.gear[id].title.lower() for id in summary.gear)
     yield f"Gear: {gear or 'none'}"
     yield "Brief:"
-    yield from (f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]" for line in summary.brief)
+    yield from (
+        f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]"
+        for line in summary.brief
+    )
 
 
 def _misfits(summary: SetSummary) -> Iterator[str]:
@@ -102,6 +129,7 @@ def _misfits(summary: SetSummary) -> Iterator[str]:
     for misfit in summary.misfits:
         what = "a rep" if misfit.ends else f"part {(misfit.part or 0) + 1} of a rep"
         yield (
-            f"In a {summary.course} pool {what} of {show_distance(misfit.distance, unit)} ends between the walls;"
+            f"In a {summary.course} pool {what} of {show_distance(misfit.distance, unit)} "
+            "ends between the walls;"
             f" the nearest that does not: {show_distance(misfit.nearest, unit)}"
         )

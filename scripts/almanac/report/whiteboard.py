@@ -22,12 +22,19 @@ from almanac.model.swim_set import (
 )
 from almanac.units import show_time
 
-VOCABULARY_OF = {"mode": "modes", "kick": "kicks", "stroke": "strokes", "position": "positions", "effort": "efforts"}
+VOCABULARY_OF = {
+    "mode": "modes",
+    "kick": "kicks",
+    "stroke": "strokes",
+    "position": "positions",
+    "effort": "efforts",
+}
 
 
 @dataclass(frozen=True)
 class BoardLine:
-    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be empty.
+    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be
+    empty.
 
     ``go_of`` holds, where lane groups differ, each group's id, title and own words for ``go``.
     """
@@ -56,7 +63,9 @@ def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterato
         if isinstance(item, Pause):
             yield BoardLine(depth, f"Pause {show_time(item.seconds)}", note=item.note)
         elif isinstance(item, Round):
-            between = f"{show_time(item.pause_between)} between rounds" if item.pause_between else ""
+            between = (
+                f"{show_time(item.pause_between)} between rounds" if item.pause_between else ""
+            )
             yield BoardLine(depth, f"{item.rounds} rounds of", go=between, note=item.note)
             yield from _lines(catalogue, item.items, depth + 1)
         else:
@@ -64,20 +73,39 @@ def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterato
 
 
 def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
-    go = sendoff_words(item.sendoff) if item.sendoff else f"{show_time(item.rest)} rest" if item.rest else ""
+    go = (
+        sendoff_words(item.sendoff)
+        if item.sendoff
+        else f"{show_time(item.rest)} rest"
+        if item.rest
+        else ""
+    )
     gear = gear_words(catalogue, item.gear)
     if not item.is_parted:
         part = item.parts[0]
         each = show_time(part.hold_s) if part.hold_s else str(part.distance)
         what = f"{item.reps} × {each} {catalogue.drills[part.do].title}"
-        return BoardLine(depth, what, effort_words(part.effort), go, gear, item.note, _go_of(catalogue, item.sendoff))
-    what = f"{item.reps} × {item.distance} as " + ", then ".join(_part(catalogue, part) for part in item.parts)
+        return BoardLine(
+            depth,
+            what,
+            effort_words(part.effort),
+            go,
+            gear,
+            item.note,
+            _go_of(catalogue, item.sendoff),
+        )
+    what = f"{item.reps} × {item.distance} as " + ", then ".join(
+        _part(catalogue, part) for part in item.parts
+    )
     return BoardLine(depth, what, "", go, gear, item.note, _go_of(catalogue, item.sendoff))
 
 
 def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, str, str], ...]:
     times = sendoff.by_group if sendoff else {}
-    return tuple((group, catalogue.lane_groups[group].title, f"on {show_time(time)}") for group, time in times.items())
+    return tuple(
+        (group, catalogue.lane_groups[group].title, f"on {show_time(time)}")
+        for group, time in times.items()
+    )
 
 
 def _part(catalogue: Catalogue, part: Part) -> str:
@@ -107,7 +135,9 @@ def sendoff_words(sendoff: Sendoff) -> str:
     """A send-off in words: ``on 1:05``, or one a lane group."""
     if sendoff.every is not None:
         return f"on {show_time(sendoff.every)}"
-    return "on " + ", ".join(f"{show_time(time)} {group}" for group, time in sendoff.by_group.items())
+    return "on " + ", ".join(
+        f"{show_time(time)} {group}" for group, time in sendoff.by_group.items()
+    )
 
 
 def board_text(lines: list[BoardLine]) -> str:
@@ -128,7 +158,11 @@ def board_text(lines: list[BoardLine]) -> str:
 def facet_title(catalogue: Catalogue, facet: str, word: str) -> str:
     """How a facet's word is shown: the vocabulary's title, or gear by title."""
     if facet == "gear":
-        return " + ".join(catalogue.gear[id].title for id in word.split("+")) if word != "none" else "No gear"
+        return (
+            " + ".join(catalogue.gear[id].title for id in word.split("+"))
+            if word != "none"
+            else "No gear"
+        )
     return catalogue.words(VOCABULARY_OF[facet])[word].title
 
 

@@ -33,12 +33,18 @@ class Step:
 def show_value(value: float, unit: str = "") -> str:
     """A value with its unit. Seconds from a minute on are shown as a clock does."""
     if unit == "s":
-        return show_time(value, tenths=value != round(value)) if value >= 60 else f"{show_number(value)} s"
+        return (
+            show_time(value, tenths=value != round(value))
+            if value >= 60
+            else f"{show_number(value)} s"
+        )
     return f"{show_number(value, 3)} {unit}".rstrip()
 
 
 def formula(working: Working) -> str:
-    """A working as one line: ``2 × (6 × 50 + 2 × (25 + 50)) + 100``. Named steps stand as their value and name."""
+    """A working as one line: ``2 × (6 × 50 + 2 × (25 + 50)) + 100``. Named steps stand as their
+    value and name.
+    """
     match working:
         case Known(value, what, unit) | Named(value=value, what=what, unit=unit):
             return f"{show_value(value, unit)} {what}".strip()
@@ -49,7 +55,10 @@ def formula(working: Working) -> str:
         case Quotient(over, under):
             return f"{_bracketed(over)} ÷ {_bracketed(under)}"
         case Difference(whole, less):
-            return f"{_bracketed(whole) if isinstance(whole, UpTo) else formula(whole)} − {_bracketed(less)}"
+            return (
+                f"{_bracketed(whole) if isinstance(whole, UpTo) else formula(whole)} − "
+                f"{_bracketed(less)}"
+            )
         case UpTo(inner, step):
             return f"{formula(inner)}, up to the next {show_number(step)} s"
         case PowerLaw(reference, reference_m, metres, exponent):
@@ -57,14 +66,21 @@ def formula(working: Working) -> str:
             return f"{show_value(reference.value, 's')} × {ratio} ^ {show_number(exponent, 3)}"
         case Between(first, last, along):
             share = show_number(100 * along)
-            return f"{share} % of the way from {show_value(first.value, 's')} to {show_value(last.value, 's')}"
+            return (
+                f"{share} % of the way from {show_value(first.value, 's')} to "
+                f"{show_value(last.value, 's')}"
+            )
         case BuildTime(slow, fast):
-            return f"building from {show_value(slow.value, 's')} to {show_value(fast.value, 's')} pace"
+            return (
+                f"building from {show_value(slow.value, 's')} to {show_value(fast.value, 's')} pace"
+            )
 
 
 def _bracketed(working: Working) -> str:
     text = formula(working)
-    loose = isinstance(working, (Difference, UpTo)) or (isinstance(working, Sum) and len(working.terms) > 1)
+    loose = isinstance(working, (Difference, UpTo)) or (
+        isinstance(working, Sum) and len(working.terms) > 1
+    )
     return f"({text})" if loose else text
 
 
@@ -100,10 +116,13 @@ def _inner_steps(working: Working) -> Iterator[Step]:
         yield from _inner_steps(inner)
     if isinstance(working, PowerLaw) and working.tests:
         tests = ", ".join(
-            f"{show_number(metres)} m in {show_time(seconds, tenths=True)}" for metres, seconds in working.tests
+            f"{show_number(metres)} m in {show_time(seconds, tenths=True)}"
+            for metres, seconds in working.tests
         )
         law = f"{show_value(working.reference.value, 's')} for {show_number(working.reference_m)} m"
-        yield Step("line through the tests", tests, f"{law}, exponent {show_number(working.exponent, 3)}")
+        yield Step(
+            "line through the tests", tests, f"{law}, exponent {show_number(working.exponent, 3)}"
+        )
     elif isinstance(working, Named):
         yield Step(working.what, formula(working.inner), show_value(working.value, working.unit))
     elif isinstance(working, (Between, BuildTime)):

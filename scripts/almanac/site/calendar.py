@@ -31,10 +31,11 @@ COLUMNS = (
 
 
 def block_calendar(catalogue: Catalogue, summary: BlockSummary, address: str) -> str:
-    """The block's practices and other work as iCalendar (RFC 5545) text, times floating with the pool's clock.
+    """The block's practices and other work as iCalendar (RFC 5545) text, times floating with the
+    pool's clock.
 
-    Each practice links to its page below ``address``, the site's root; with "" there is no link. The same
-    block always gives the same text.
+    Each practice links to its page below ``address``, the site's root; with "" there is no link.
+    The same block always gives the same text.
     """
     calendar = Calendar()
     calendar.add("prodid", "-//Deck Almanac//block//EN")
@@ -48,7 +49,9 @@ def block_calendar(catalogue: Catalogue, summary: BlockSummary, address: str) ->
     return text.decode("utf-8")
 
 
-def _events(catalogue: Catalogue, summary: BlockSummary, day: DayPlan, address: str) -> Iterator[Event]:
+def _events(
+    catalogue: Catalogue, summary: BlockSummary, day: DayPlan, address: str
+) -> Iterator[Event]:
     if day.practice is not None:
         practice = day.practice.practice
         start = datetime.combine(day.on, time.fromisoformat(practice.slot.start))
@@ -77,7 +80,9 @@ def _event(summary: BlockSummary, day: DayPlan, what: str) -> Event:
 
 
 def block_table(groups: Mapping[str, BlockSummary]) -> str:
-    """The block's days as CSV: a row a day, distances in metres, and a column of planned load for each lane group."""
+    """The block's days as CSV: a row a day, distances in metres, and a column of planned load for
+    each lane group.
+    """
     first = next(iter(groups.values()))
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
@@ -85,13 +90,24 @@ def block_table(groups: Mapping[str, BlockSummary]) -> str:
     for number, week in enumerate(first.weeks):
         for index, day in enumerate(week.days):
             loads = [summary.weeks[number].days[index].load for summary in groups.values()]
-            writer.writerow([*_cells(week.number, day), *("" if load is None else round(load, 1) for load in loads)])
+            writer.writerow(
+                [
+                    *_cells(week.number, day),
+                    *("" if load is None else round(load, 1) for load in loads),
+                ]
+            )
     return text.getvalue()
 
 
 def _cells(week: int, day: DayPlan) -> list[object]:
     balance = day.balance
-    distances = (balance.metres, balance.kick_m, balance.supine_flutter_m, balance.resisted_m, balance.fast_m)
+    distances = (
+        balance.metres,
+        balance.kick_m,
+        balance.supine_flutter_m,
+        balance.resisted_m,
+        balance.fast_m,
+    )
     return [
         week,
         day.name,

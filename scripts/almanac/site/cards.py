@@ -1,4 +1,6 @@
-"""Deck cards: what stands at the end of every entry's page for print, with a QR code that leads back to the page."""
+"""Deck cards: what stands at the end of every entry's page for print, with a QR code that leads
+back to the page.
+"""
 
 from __future__ import annotations
 
@@ -15,10 +17,17 @@ from almanac.site.links import FOLDER_OF, Page
 from almanac.site.preferences import choosing
 
 KIND_WORDS = {
-    "drill": "Drill", "fault": "Fault", "gear": "Gear", "benchmark": "Benchmark", "progression": "Progression",
-    "set": "Set", "practice": "Practice", "block": "Block",
-}  # fmt: skip
-# One of the eight masks of a QR code for all: a reader takes any, and weighing each against each takes five times as long.
+    "drill": "Drill",
+    "fault": "Fault",
+    "gear": "Gear",
+    "benchmark": "Benchmark",
+    "progression": "Progression",
+    "set": "Set",
+    "practice": "Practice",
+    "block": "Block",
+}
+# One of the eight masks of a QR code for all: a reader takes any, and weighing each against each
+# takes five times as long.
 _MASK = 3
 
 
@@ -28,9 +37,11 @@ def cards_page(analysis: Analysis) -> Page:
 
 
 def card_context(page: Page, address: str) -> Mapping[str, Any] | None:
-    """What the card of an entry's page shows beside what the page shows; None for a page that is no entry's.
+    """What the card of an entry's page shows beside what the page shows; None for a page that is no
+    entry's.
 
-    ``address`` is the site's own, "" where the club has not said it: such a card has no code, and names its file.
+    ``address`` is the site's own, "" where the club has not said it: such a card has no code, and
+    names its file.
     """
     if page.template not in FOLDER_OF:
         return None
@@ -51,7 +62,11 @@ def _view_box(svg: str) -> str:
 
 
 def qr_code(address: str) -> Markup:
-    """A QR code (ISO/IEC 18004, error correction M) of an address, as SVG in black on white with its quiet zone."""
+    """A QR code (ISO/IEC 18004, error correction M) of an address, as SVG in black on white with
+    its quiet zone.
+    """
     code = segno.make(address, micro=False, error="m", mask=_MASK)
-    svg = code.svg_inline(border=4, omitsize=True, dark="#000", light="#fff", svgclass="code", lineclass=None)
+    svg = code.svg_inline(
+        border=4, omitsize=True, dark="#000", light="#fff", svgclass="code", lineclass=None
+    )
     return Markup(svg.replace("<svg ", '<svg role="img" aria-label="QR code of this page" ', 1))

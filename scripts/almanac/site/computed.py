@@ -1,4 +1,6 @@
-"""The page "How it is computed": each formula, its source and its limits, from the docstrings of the code itself."""
+"""The page "How it is computed": each formula, its source and its limits, from the docstrings of
+the code itself.
+"""
 
 from __future__ import annotations
 
@@ -128,16 +130,25 @@ def computed_page(analysis: Analysis) -> Page:
     sections = [
         {
             "title": title,
-            "formulas": [Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members],
+            "formulas": [
+                Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members
+            ],
         }
         for title, members in FORMULAS
     ]
-    return Page("computed.md", "computed", {"sections": sections, "limits": _limits(analysis), "rests": _rests(analysis)})
+    return Page(
+        "computed.md",
+        "computed",
+        {"sections": sections, "limits": _limits(analysis), "rests": _rests(analysis)},
+    )
 
 
 def paragraphs(docstring: str | None) -> tuple[str, ...]:
     """A docstring's paragraphs, without the marks of code and without what is raised."""
-    told = (" ".join(part.split()).replace("``", "") for part in inspect.cleandoc(docstring or "").split("\n\n"))
+    told = (
+        " ".join(part.split()).replace("``", "")
+        for part in inspect.cleandoc(docstring or "").split("\n\n")
+    )
     without = (re.sub(r"\s*Raises [^.]*?(\.(?=\s|$)|$)", "", part) for part in told)
     return tuple(part for part in without if part)
 

@@ -8,14 +8,22 @@ from almanac.site.links import Page
 
 
 def coverage_page(analysis: Analysis) -> Page:
-    """Goals by levels, the gaps that the policy states, and how many entries there are of each kind."""
+    """Goals by levels, the gaps that the policy states, and how many entries there are of each
+    kind.
+    """
     catalogue = analysis.catalogue
     goals, levels = catalogue.words("goals"), catalogue.words("levels")
-    counts = [(title, sum(kind == own for own, _ in catalogue.entries)) for kind, (title, _) in KIND_TITLES.items()]
+    counts = [
+        (title, sum(kind == own for own, _ in catalogue.entries))
+        for kind, (title, _) in KIND_TITLES.items()
+    ]
     context = {
         "levels": [word.title for word in levels.values()],
         "rows": [(row[0].goal, goals[row[0].goal].title, row) for row in analysis.coverage],
-        "gaps": [(goals[gap.goal].title, levels[gap.level].title.lower(), gap.reason) for gap in catalogue.policy.gaps],
+        "gaps": [
+            (goals[gap.goal].title, levels[gap.level].title.lower(), gap.reason)
+            for gap in catalogue.policy.gaps
+        ],
         "counts": counts,
     }
     return Page("coverage.md", "coverage", context)

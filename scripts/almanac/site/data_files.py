@@ -1,4 +1,6 @@
-"""Data for others below ``data/v1/``: the whole catalogue, one file an entry, the schemas, and CSV."""
+"""Data for others below ``data/v1/``: the whole catalogue, one file an entry, the schemas, and
+CSV.
+"""
 
 from __future__ import annotations
 
@@ -18,12 +20,25 @@ from almanac.source.names import Names
 
 VERSION = 1
 FOLDER = "data/v1"
-_DRILL_COLUMNS = ("id", "title", "summary", "family", "mode", "stroke", "kick", "position", "arms", "level")
+_DRILL_COLUMNS = (
+    "id",
+    "title",
+    "summary",
+    "family",
+    "mode",
+    "stroke",
+    "kick",
+    "position",
+    "arms",
+    "level",
+)
 _SET_COLUMNS = ("id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps")
 
 
 def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:
-    """Every data file, as its path below the site's root and its text. ``address`` is the site's own, "" where unknown."""
+    """Every data file, as its path below the site's root and its text. ``address`` is the site's
+    own, "" where unknown.
+    """
     entries = _entries(analysis)
     catalogue = {"version": VERSION, "entries": [value for _, value in sorted(entries.items())]}
     yield f"{FOLDER}/catalogue.json", _json(catalogue)
@@ -41,7 +56,9 @@ def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple
 
 
 def _entries(analysis: Analysis) -> Mapping[Key, dict[str, Any]]:
-    """Each entry as its author wrote it, under ``entry``, with its computed figures under ``computed``."""
+    """Each entry as its author wrote it, under ``entry``, with its computed figures under
+    ``computed``.
+    """
     catalogue = analysis.catalogue
     found: dict[Key, dict[str, Any]] = {}
     for key, entry in catalogue.entries.items():

@@ -1,4 +1,6 @@
-"""The figures of entries' pages: the body of a drill, its neighbours, the ladder of a progression."""
+"""The figures of entries' pages: the body of a drill, its neighbours, the ladder of a
+progression.
+"""
 
 from __future__ import annotations
 
@@ -50,17 +52,27 @@ def _drawn(activity: Activity, gear: Ids, choice: DrawingChoice) -> str:
 
 
 def neighbours_chart(catalogue: Catalogue, drill: Drill) -> Markup:
-    """A drill among the drills that are easier, harder and needed first; nothing where it stands alone."""
+    """A drill among the drills that are easier, harder and needed first; nothing where it stands
+    alone.
+    """
 
     def titles(ids: Ids) -> list[str]:
         return [catalogue.drills[id].title for id in ids]
 
     easier, harder, first = titles(drill.easier), titles(drill.harder), titles(drill.needs_first)
-    svg = neighbours(drill.title, easier=easier, harder=harder, needs_first=first, identifier=f"neighbours-{drill.id}")
+    svg = neighbours(
+        drill.title,
+        easier=easier,
+        harder=harder,
+        needs_first=first,
+        identifier=f"neighbours-{drill.id}",
+    )
     return Markup(svg)
 
 
 def ladder_chart(progression: Progression) -> Markup:
     """The stages of a progression as a ladder."""
     rungs = [Rung(stage.title, stage.aim) for stage in progression.stages]
-    return Markup(progression_ladder(rungs, identifier=f"ladder-{progression.id}", name=progression.title))
+    return Markup(
+        progression_ladder(rungs, identifier=f"ladder-{progression.id}", name=progression.title)
+    )

@@ -27,7 +27,9 @@ def entry_pages(analysis: Analysis) -> Iterator[Page]:
     yield from (_fault(catalogue, fault) for fault in catalogue.faults.values())
     yield from (_gear(catalogue, gear) for gear in catalogue.gear.values())
     yield from (_benchmark(catalogue, benchmark) for benchmark in catalogue.benchmarks.values())
-    yield from (_progression(catalogue, progression) for progression in catalogue.progressions.values())
+    yield from (
+        _progression(catalogue, progression) for progression in catalogue.progressions.values()
+    )
 
 
 def _page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
@@ -40,7 +42,9 @@ def review_words(catalogue: Catalogue, entry: Entry) -> str:
     if entry.review is None:
         return ""
     role = catalogue.words("roles")[entry.review.by].title
-    return f"Reviewed by the {role.lower()} on {entry.review.on}; due again on {entry.review.again}."
+    return (
+        f"Reviewed by the {role.lower()} on {entry.review.on}; due again on {entry.review.again}."
+    )
 
 
 def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
@@ -51,21 +55,36 @@ def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
         ("kicks", moving.kick),
         ("strokes", moving.stroke),
     )
-    return [catalogue.words(name)[word].title for name, word in vocabularies if word not in {"none", "any", "free"}]
+    return [
+        catalogue.words(name)[word].title
+        for name, word in vocabularies
+        if word not in {"none", "any", "free"}
+    ]
 
 
 def dose_words(drill: Drill) -> Markup:
-    """The dose in one line. Its distance is in the pool's unit, and follows the unit that is chosen in the browser."""
+    """The dose in one line. Its distance is in the pool's unit, and follows the unit that is chosen
+    in the browser.
+    """
     dose = drill.dose
     length = Markup('<span data-length="{0}">{0} m or yd</span>').format(dose.distance)
     each = show_time(dose.time) if dose.time else length
-    reps = f"{dose.reps.least}" if dose.reps.least == dose.reps.most else f"{dose.reps.least} to {dose.reps.most}"
-    return Markup("{} × {}, {} rest; at most {} in one practice").format(reps, each, show_time(dose.rest), dose.most)
+    reps = (
+        f"{dose.reps.least}"
+        if dose.reps.least == dose.reps.most
+        else f"{dose.reps.least} to {dose.reps.most}"
+    )
+    return Markup("{} × {}, {} rest; at most {} in one practice").format(
+        reps, each, show_time(dose.rest), dose.most
+    )
 
 
 def effort_range(catalogue: Catalogue, drill: Drill) -> str:
     """The efforts that a drill makes sense in, in words."""
-    easiest, hardest = (catalogue.words("efforts")[word].title for word in (drill.effort.easiest, drill.effort.hardest))
+    easiest, hardest = (
+        catalogue.words("efforts")[word].title
+        for word in (drill.effort.easiest, drill.effort.hardest)
+    )
     return easiest if easiest == hardest else f"{easiest} to {hardest.lower()}"
 
 
@@ -83,7 +102,9 @@ def _drill(catalogue: Catalogue, drill: Drill) -> Page:
         dose=dose_words(drill),
         needs=[link(catalogue.gear[id]) for id in drill.gear.needs],
         may_add=[link(catalogue.gear[id]) for id in drill.gear.may_add],
-        look_for=[(words("viewpoints")[sight.viewpoint].title, sight.what) for sight in drill.look_for],
+        look_for=[
+            (words("viewpoints")[sight.viewpoint].title, sight.what) for sight in drill.look_for
+        ],
         mends=[link(catalogue.faults[id]) for id in drill.mends],
         easier=[link(catalogue.drills[id]) for id in drill.easier],
         harder=[link(catalogue.drills[id]) for id in drill.harder],
@@ -92,7 +113,9 @@ def _drill(catalogue: Catalogue, drill: Drill) -> Page:
         sets=links(catalogue.users(drill, SwimSet)),
         progressions=links(catalogue.users(drill, Progression)),
         evidence=_evidence(catalogue, drill.evidence),
-        pace=(link(catalogue.benchmarks[drill.pace.like]), drill.pace.factor) if drill.pace else None,
+        pace=(link(catalogue.benchmarks[drill.pace.like]), drill.pace.factor)
+        if drill.pace
+        else None,
     )
 
 
@@ -107,8 +130,14 @@ def _fault(catalogue: Catalogue, fault: Fault) -> Page:
         fault,
         stroke=catalogue.words("strokes")[fault.stroke].title,
         see=[(viewpoints[sight.viewpoint].title, sight.what) for sight in fault.see],
-        causes=[(cause, [link(catalogue.drills[id]) for id in cause.mended_by]) for cause in fault.causes],
-        look_alikes=[(link(catalogue.faults[other.fault]), other.difference) for other in fault.not_to_confuse_with],
+        causes=[
+            (cause, [link(catalogue.drills[id]) for id in cause.mended_by])
+            for cause in fault.causes
+        ],
+        look_alikes=[
+            (link(catalogue.faults[other.fault]), other.difference)
+            for other in fault.not_to_confuse_with
+        ],
         evidence=_evidence(catalogue, fault.evidence),
     )
 
@@ -130,7 +159,9 @@ def _gear(catalogue: Catalogue, gear: Gear) -> Page:
 
 
 def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
-    """What a resisting piece of gear costs: figure, table, timed comparisons and the club's calibration."""
+    """What a resisting piece of gear costs: figure, table, timed comparisons and the club's
+    calibration.
+    """
     if not gear.resists:
         return {"drag_figure": "", "drag_rows": [], "compared": None, "cord": [], "outside": ""}
     pull = pull_of(gear)
@@ -163,7 +194,10 @@ def _benchmark(catalogue: Catalogue, benchmark: Benchmark) -> Page:
 
 
 def _tables(catalogue: Catalogue, benchmark: Benchmark) -> list[Table]:
-    tables = [critical_speed_table(catalogue, benchmark), *(added_drag_table(catalogue, id) for id in benchmark.gear)]
+    tables = [
+        critical_speed_table(catalogue, benchmark),
+        *(added_drag_table(catalogue, id) for id in benchmark.gear),
+    ]
     return [table for table in tables if table is not None]
 
 

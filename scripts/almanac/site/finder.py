@@ -22,18 +22,43 @@ from almanac.site.preferences import choosing
 from almanac.units import COURSES, show_distance
 
 VERSION = 1
-MINUTES = (5, 8, 10, 12, 15, 20, 25, 30, 40)  # choices of "minutes left"; any other stands in the address
-VOCABULARIES = {"goal": "goals", "position": "positions", "stroke": "strokes", "effort": "efforts", "level": "levels"}
+MINUTES = (
+    5,
+    8,
+    10,
+    12,
+    15,
+    20,
+    25,
+    30,
+    40,
+)  # choices of "minutes left"; any other stands in the address
+VOCABULARIES = {
+    "goal": "goals",
+    "position": "positions",
+    "stroke": "strokes",
+    "effort": "efforts",
+    "level": "levels",
+}
 FACET_TITLES = {
-    "kind": "Drill or set", "goal": "Goal", "fault": "Fault", "minutes": "Minutes left", "gear": "Gear at hand",
-    "level": "Level", "effort": "Effort", "position": "Position", "stroke": "Stroke", "words": "Words",
-}  # fmt: skip
+    "kind": "Drill or set",
+    "goal": "Goal",
+    "fault": "Fault",
+    "minutes": "Minutes left",
+    "gear": "Gear at hand",
+    "level": "Level",
+    "effort": "Effort",
+    "position": "Position",
+    "stroke": "Stroke",
+    "words": "Words",
+}
 _NO_CHOICE = {"any"}
 
 
 @dataclass(frozen=True)
 class Facts:
-    """What the finder knows of one entry. Words by facet; ``minutes`` by pool and lane group, None where not known.
+    """What the finder knows of one entry. Words by facet; ``minutes`` by pool and lane group, None
+    where not known.
 
     A set mends what the drill mends that it is mostly made of, and shows that drill's figure.
     """
@@ -50,7 +75,9 @@ class Facts:
 
 @dataclass(frozen=True)
 class Finder:
-    """The facts of every drill and set of a catalogue; ``pictures`` names the body figure of each drill."""
+    """The facts of every drill and set of a catalogue; ``pictures`` names the body figure of each
+    drill.
+    """
 
     analysis: Analysis
     pictures: Mapping[str, str]
@@ -61,15 +88,20 @@ class Finder:
         catalogue = self.analysis.catalogue
         order = {id: number for number, id in enumerate(self.analysis.teaching_order)}
         levels = list(catalogue.words("levels"))
-        drills = sorted(catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order)))
+        drills = sorted(
+            catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order))
+        )
         sets = sorted(
-            self.analysis.computable.values(), key=lambda item: (levels.index(item.level), item.title.casefold())
+            self.analysis.computable.values(),
+            key=lambda item: (levels.index(item.level), item.title.casefold()),
         )
         return [*map(self._drill, drills), *map(self._set, sets)]
 
     @cached_property
     def _mended_by(self) -> Mapping[str, tuple[str, ...]]:
-        """By fault, the drills that mend it: as its causes name them, then those that say so themselves."""
+        """By fault, the drills that mend it: as its causes name them, then those that say so
+        themselves.
+        """
         catalogue = self.analysis.catalogue
         found = {
             id: dict.fromkeys(drill for cause in fault.causes for drill in cause.mended_by)
@@ -91,7 +123,10 @@ class Finder:
     @cached_property
     def _clocks(self) -> list[list[Clock]]:
         catalogue = self.analysis.catalogue
-        return [[clock_for(catalogue, group, course) for group in catalogue.lane_groups] for course in COURSES.values()]
+        return [
+            [clock_for(catalogue, group, course) for group in catalogue.lane_groups]
+            for course in COURSES.values()
+        ]
 
     def _drill(self, drill: Drill) -> Facts:
         efforts = list(self.analysis.catalogue.efforts)
@@ -104,9 +139,21 @@ class Finder:
             "effort": tuple(efforts[first : last + 1]),
             "level": (drill.level,),
         }
-        minutes = [[whole_minutes(drill_seconds(drill, clock)) for clock in clocks] for clocks in self._clocks]
+        minutes = [
+            [whole_minutes(drill_seconds(drill, clock)) for clock in clocks]
+            for clocks in self._clocks
+        ]
         more = (*drill.also_called, *drill.cues)
-        return Facts(drill, words, drill.gear.needs, drill.gear.may_add, minutes, self.pictures[drill.id], "", more)
+        return Facts(
+            drill,
+            words,
+            drill.gear.needs,
+            drill.gear.may_add,
+            minutes,
+            self.pictures[drill.id],
+            "",
+            more,
+        )
 
     def _set(self, swim_set: SwimSet) -> Facts:
         analysis = self.analysis
@@ -115,7 +162,10 @@ class Finder:
         words = {
             "goal": swim_set.goals,
             "fault": self._faults_of.get(chief.id, ()) if chief else (),
-            **{facet: self._in_order(facet, summary.by[facet]) for facet in ("position", "stroke", "effort")},
+            **{
+                facet: self._in_order(facet, summary.by[facet])
+                for facet in ("position", "stroke", "effort")
+            },
             "level": (swim_set.level,),
         }
         return Facts(
@@ -123,7 +173,9 @@ class Finder:
             words=words,
             needs=summary.gear,
             suits=(),
-            minutes=[_set_minutes(analysis.laid(swim_set.id, course)) for course in COURSES.values()],
+            minutes=[
+                _set_minutes(analysis.laid(swim_set.id, course)) for course in COURSES.values()
+            ],
             figure=self.pictures[chief.id] if chief else "",
             distance=show_distance(summary.distance.value, summary.course.unit),
             more=swim_set.also_called,
@@ -131,40 +183,58 @@ class Finder:
 
     def _in_order(self, facet: str, split: Iterable[str]) -> tuple[str, ...]:
         found = set(split)
-        return tuple(word for word in self.analysis.catalogue.words(VOCABULARIES[facet]) if word in found)
+        return tuple(
+            word for word in self.analysis.catalogue.words(VOCABULARIES[facet]) if word in found
+        )
 
     @cached_property
     def words(self) -> dict[str, list[tuple[str, str]]]:
         """By facet the words that some entry carries, each with its title, in their order."""
         catalogue = self.analysis.catalogue
         used = {
-            facet: {word for fact in self.facts for word in fact.words[facet]} for facet in (*VOCABULARIES, "fault")
+            facet: {word for fact in self.facts for word in fact.words[facet]}
+            for facet in (*VOCABULARIES, "fault")
         }
         gear = {id for fact in self.facts for id in (*fact.needs, *fact.suits)}
         found = {
             facet: [
-                (word, meaning.title) for word, meaning in catalogue.words(vocabulary).items() if word in used[facet]
+                (word, meaning.title)
+                for word, meaning in catalogue.words(vocabulary).items()
+                if word in used[facet]
             ]
             for facet, vocabulary in VOCABULARIES.items()
         }
         found["kind"] = [("drill", "Drill"), ("set", "Set")]
         found["fault"] = [
-            (fault.id, fault.title) for fault in _by_title(catalogue.faults.values()) if fault.id in used["fault"]
+            (fault.id, fault.title)
+            for fault in _by_title(catalogue.faults.values())
+            if fault.id in used["fault"]
         ]
-        found["gear"] = [(item.id, item.title) for item in _by_title(catalogue.gear.values()) if item.id in gear]
+        found["gear"] = [
+            (item.id, item.title) for item in _by_title(catalogue.gear.values()) if item.id in gear
+        ]
         return found
 
     def data(self) -> dict[str, Any]:
         """The table as the browser reads it: words once, and rows that name them by number."""
         catalogue, words = self.analysis.catalogue, self.words
-        number = {facet: {word: at for at, (word, _) in enumerate(pairs)} for facet, pairs in words.items()}
-        row_of = {fact.entry.id: at for at, fact in enumerate(self.facts) if isinstance(fact.entry, Drill)}
+        number = {
+            facet: {word: at for at, (word, _) in enumerate(pairs)}
+            for facet, pairs in words.items()
+        }
+        row_of = {
+            fact.entry.id: at for at, fact in enumerate(self.facts) if isinstance(fact.entry, Drill)
+        }
         rows = [dict(_row(fact, number)) for fact in self.facts]
         return {
             "version": VERSION,
             "titles": FACET_TITLES,
             "words": words,
-            "also": {id: " ".join(fault.also_called) for id, fault in catalogue.faults.items() if fault.also_called},
+            "also": {
+                id: " ".join(fault.also_called)
+                for id, fault in catalogue.faults.items()
+                if fault.also_called
+            },
             "first": [[row_of[id] for id in self._mended_by[fault]] for fault, _ in words["fault"]],
             "pools": list(COURSES),
             "groups": [(id, group.title) for id, group in catalogue.lane_groups.items()],
@@ -225,6 +295,8 @@ def _row(fact: Facts, number: Mapping[str, Mapping[str, int]]) -> Iterator[tuple
 
 
 def _script_json(value: Any) -> Markup:
-    """JSON to stand inside a script element: nothing in it can end the element, or a Markdown block."""
+    """JSON to stand inside a script element: nothing in it can end the element, or a Markdown
+    block.
+    """
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))

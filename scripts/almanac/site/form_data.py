@@ -1,4 +1,6 @@
-"""What the form of the page "Add an entry" reads beside the published schemas: words and ids with their titles, folders, the repository."""
+"""What the form of the page "Add an entry" reads beside the published schemas: words and ids with
+their titles, folders, the repository.
+"""
 
 from __future__ import annotations
 
@@ -20,9 +22,13 @@ FILE = "data/v1/form.json"
 
 
 def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str, str]:
-    """The data file, as its path below the site's root and its text. ``repository`` is the address of the host's pages of it, or ""."""
+    """The data file, as its path below the site's root and its text. ``repository`` is the address
+    of the host's pages of it, or "".
+    """
     kinds = {
-        folder.kind: _kind(folder.kind, folder.path, folder.deep) for folder in FOLDERS if folder.kind in KIND_WORDS
+        folder.kind: _kind(folder.kind, folder.path, folder.deep)
+        for folder in FOLDERS
+        if folder.kind in KIND_WORDS
     }
     data = {
         "version": VERSION,
@@ -31,8 +37,15 @@ def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str,
         "families": sorted({drill.family for drill in catalogue.drills.values()}),
         "limits": {"id": MOST_ID, "bytes": MOST_BYTES, "depth": DEEPEST},
         "vocabulary": {id: _words(catalogue, id) for id in catalogue.vocabularies},
-        "reference": {kind: _ids(catalogue, names, kind) for keyword, kind in names.words if keyword == "reference"},
-        "moved": {kind: {old: new for (own, old), new in names.moved.items() if own == kind} for kind in kinds},
+        "reference": {
+            kind: _ids(catalogue, names, kind)
+            for keyword, kind in names.words
+            if keyword == "reference"
+        },
+        "moved": {
+            kind: {old: new for (own, old), new in names.moved.items() if own == kind}
+            for kind in kinds
+        },
     }
     return FILE, json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
 
@@ -54,9 +67,11 @@ def _words(catalogue: Catalogue, vocabulary: str) -> list[tuple[str, str, str]]:
 
 def _ids(catalogue: Catalogue, names: Names, kind: str) -> list[tuple[str, str, str]]:
     """Each id with its title and the file that it stands in."""
-    in_club = {"squad": catalogue.club.squads, "lane_group": catalogue.lane_groups, "pool": catalogue.club.pools}.get(
-        kind, {}
-    )
+    in_club = {
+        "squad": catalogue.club.squads,
+        "lane_group": catalogue.lane_groups,
+        "pool": catalogue.club.pools,
+    }.get(kind, {})
     found = []
     for id, file in names.of("reference", kind).items():
         named = catalogue.entries.get((kind, id)) or in_club.get(id)

@@ -30,7 +30,11 @@ KIND_TITLES = {
 def index_pages(analysis: Analysis) -> Iterator[Page]:
     """Home and every list. They serve without JavaScript."""
     catalogue = analysis.catalogue
-    home = {"faults": links(catalogue.faults.values()), "goals": _goal_links(catalogue), "choosing": choosing(analysis)}
+    home = {
+        "faults": links(catalogue.faults.values()),
+        "goals": _goal_links(catalogue),
+        "choosing": choosing(analysis),
+    }
     yield Page("index.md", "home", home)
     for kind, sections in _by_kind(analysis).items():
         title, summary = KIND_TITLES[kind]
@@ -41,12 +45,23 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
 
 def _list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
     return Page(
-        file, "list", {"title": title, "summary": summary, "sections": [part for part in sections if part["lists"]]}
+        file,
+        "list",
+        {
+            "title": title,
+            "summary": summary,
+            "sections": [part for part in sections if part["lists"]],
+        },
     )
 
 
 def _section(id: str, title: str, summary: str, *lists: tuple[str, list[Link]]) -> dict[str, Any]:
-    return {"id": id, "title": title, "summary": summary, "lists": [(name, found) for name, found in lists if found]}
+    return {
+        "id": id,
+        "title": title,
+        "summary": summary,
+        "lists": [(name, found) for name, found in lists if found],
+    }
 
 
 def _goal_links(catalogue: Catalogue) -> list[Link]:
@@ -67,21 +82,38 @@ def _by_kind(analysis: Analysis) -> dict[str, list[dict[str, Any]]]:
     catalogue = analysis.catalogue
     order = {id: number for number, id in enumerate(analysis.teaching_order)}
     families: dict[str, list[Drill]] = {}
-    for drill in sorted(catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order))):
+    for drill in sorted(
+        catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order))
+    ):
         families.setdefault(drill.family, []).append(drill)
     return {
         "drill": [
-            _section(family, family.replace("-", " ").capitalize(), "", ("", [link(drill) for drill in drills]))
+            _section(
+                family,
+                family.replace("-", " ").capitalize(),
+                "",
+                ("", [link(drill) for drill in drills]),
+            )
             for family, drills in sorted(families.items(), key=lambda item: -len(item[1]))
         ],
-        "fault": _grouped(catalogue, "strokes", catalogue.faults.values(), lambda fault: [fault.stroke]),
+        "fault": _grouped(
+            catalogue, "strokes", catalogue.faults.values(), lambda fault: [fault.stroke]
+        ),
         "gear": _grouped(catalogue, "effects", catalogue.gear.values(), lambda gear: [gear.effect]),
-        "benchmark": _grouped(catalogue, "modes", catalogue.benchmarks.values(), lambda test: [test.mode]),
-        "progression": _grouped(catalogue, "levels", catalogue.progressions.values(), lambda item: [item.level]),
+        "benchmark": _grouped(
+            catalogue, "modes", catalogue.benchmarks.values(), lambda test: [test.mode]
+        ),
+        "progression": _grouped(
+            catalogue, "levels", catalogue.progressions.values(), lambda item: [item.level]
+        ),
         "practice": _by_squad(catalogue, catalogue.practices.values()),
         "block": _by_squad(catalogue, catalogue.blocks.values()),
         "set": _grouped(
-            catalogue, "levels", catalogue.sets.values(), lambda item: [item.level], lambda item: _set_link(analysis, item)
+            catalogue,
+            "levels",
+            catalogue.sets.values(),
+            lambda item: [item.level],
+            lambda item: _set_link(analysis, item),
         ),
     }
 
@@ -99,7 +131,11 @@ def _set_link(analysis: Analysis, swim_set: SwimSet) -> Link:
         return link(swim_set)
     summary = analysis.summary(swim_set.id)
     distance = show_distance(summary.distance.value, summary.course.unit)
-    return Link(link(swim_set).href, swim_set.title, f"{distance}, {summary.course} pool. {swim_set.summary}".strip())
+    return Link(
+        link(swim_set).href,
+        swim_set.title,
+        f"{distance}, {summary.course} pool. {swim_set.summary}".strip(),
+    )
 
 
 def _grouped(
@@ -109,11 +145,16 @@ def _grouped(
     words_of: Callable[[Any], Iterable[str]],
     to_link: Callable[[Any], Link] = link,
 ) -> list[dict[str, Any]]:
-    """A section for each word of a vocabulary, in its order, with the entries that carry it, by title."""
+    """A section for each word of a vocabulary, in its order, with the entries that carry it, by
+    title.
+    """
     ordered = sorted(entries, key=lambda entry: entry.title.casefold())
     return [
         _section(
-            word, meaning.title, meaning.means, ("", [to_link(entry) for entry in ordered if word in words_of(entry)])
+            word,
+            meaning.title,
+            meaning.means,
+            ("", [to_link(entry) for entry in ordered if word in words_of(entry)]),
         )
         for word, meaning in catalogue.words(vocabulary).items()
     ]
@@ -122,7 +163,11 @@ def _grouped(
 def _by_word(analysis: Analysis) -> dict[str, tuple[str, str, list[dict[str, Any]]]]:
     catalogue = analysis.catalogue
     return {
-        "goal": ("By goal", "I want to train something.", _drills_and_sets(analysis, "goals", lambda entry: entry.goals)),
+        "goal": (
+            "By goal",
+            "I want to train something.",
+            _drills_and_sets(analysis, "goals", lambda entry: entry.goals),
+        ),
         "level": (
             "By level",
             "What a swimmer can do, never how old they are.",
@@ -138,7 +183,9 @@ def _by_word(analysis: Analysis) -> dict[str, tuple[str, str, list[dict[str, Any
     }
 
 
-def _drills_and_sets(analysis: Analysis, vocabulary: str, words_of: Callable[[Any], Iterable[str]]) -> list[dict[str, Any]]:
+def _drills_and_sets(
+    analysis: Analysis, vocabulary: str, words_of: Callable[[Any], Iterable[str]]
+) -> list[dict[str, Any]]:
     catalogue = analysis.catalogue
     by_word: Mapping[str, Any] = catalogue.words(vocabulary)
     return [
@@ -146,8 +193,18 @@ def _drills_and_sets(analysis: Analysis, vocabulary: str, words_of: Callable[[An
             word,
             meaning.title,
             meaning.means,
-            ("Drills", links(drill for drill in catalogue.drills.values() if word in words_of(drill))),
-            ("Sets", [_set_link(analysis, item) for item in _by_title(catalogue.sets) if word in words_of(item)]),
+            (
+                "Drills",
+                links(drill for drill in catalogue.drills.values() if word in words_of(drill)),
+            ),
+            (
+                "Sets",
+                [
+                    _set_link(analysis, item)
+                    for item in _by_title(catalogue.sets)
+                    if word in words_of(item)
+                ],
+            ),
         )
         for word, meaning in by_word.items()
     ]
@@ -167,7 +224,9 @@ def _faults(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
     for fault in sorted(catalogue.faults.values(), key=lambda fault: fault.title.casefold()):
         ids = dict.fromkeys(id for cause in fault.causes for id in cause.mended_by)
         drills = [link(catalogue.drills[id]) for id in ids]
-        section = _section(fault.id, fault.title, fault.summary, ("Mended by, the first to try first", drills))
+        section = _section(
+            fault.id, fault.title, fault.summary, ("Mended by, the first to try first", drills)
+        )
         yield {**section, "more": link(fault)}
 
 
@@ -177,7 +236,14 @@ def _gear(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
     for gear in sorted(catalogue.gear.values(), key=lambda gear: gear.title.casefold()):
         needs, suits = (links(_drills_with(catalogue, gear, role)) for role in ("needs", "may_add"))
         sets = links(catalogue.users(gear, SwimSet))
-        section = _section(gear.id, gear.title, gear.summary, ("Needed by", needs), ("Suits", suits), ("Sets", sets))
+        section = _section(
+            gear.id,
+            gear.title,
+            gear.summary,
+            ("Needed by", needs),
+            ("Suits", suits),
+            ("Sets", sets),
+        )
         yield {**section, "more": link(gear)}
 
 

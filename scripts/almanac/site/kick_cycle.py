@@ -1,4 +1,6 @@
-"""The page of the kick cycle: eight moments of a flutter, on the back and on the front, each leg's phase named."""
+"""The page of the kick cycle: eight moments of a flutter, on the back and on the front, each leg's
+phase named.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +13,9 @@ from almanac.site.links import Page
 
 
 def kick_cycle_page(catalogue: Catalogue) -> Page:
-    """The page, which stands without JavaScript; its script can show the eight one after the other."""
+    """The page, which stands without JavaScript; its script can show the eight one after the
+    other.
+    """
     bases = catalogue.words("bases")
     return Page(
         "kick-cycle.md",
@@ -25,7 +29,9 @@ def kick_cycle_page(catalogue: Catalogue) -> Page:
 
 
 def _moment(moment: int) -> dict[str, object]:
-    """A moment for the template: its number as people count, its figure, and a row a leg with a cell a side."""
+    """A moment for the template: its number as people count, its figure, and a row a leg with a
+    cell a side.
+    """
     both = [moment_words(moment, lie) for lie, _ in SIDES]
     rows = list(zip(("Near", "Far"), zip(*both, strict=True), strict=True))
     return {

@@ -8,9 +8,15 @@ from dataclasses import dataclass
 from almanac.model.entry import Entry
 
 FOLDER_OF = {
-    "drill": "drills", "fault": "faults", "gear": "gear", "benchmark": "benchmarks", "progression": "progressions",
-    "set": "sets", "practice": "practices", "block": "blocks",
-}  # fmt: skip
+    "drill": "drills",
+    "fault": "faults",
+    "gear": "gear",
+    "benchmark": "benchmarks",
+    "progression": "progressions",
+    "set": "sets",
+    "practice": "practices",
+    "block": "blocks",
+}
 
 
 @dataclass(frozen=True)
@@ -39,7 +45,9 @@ def links(entries: Iterable[Entry]) -> list[Link]:
 
 @dataclass(frozen=True)
 class Page:
-    """A page to be written: its Markdown file below the pages' root, its template, and what that shows."""
+    """A page to be written: its Markdown file below the pages' root, its template, and what that
+    shows.
+    """
 
     file: str
     template: str

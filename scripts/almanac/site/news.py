@@ -54,17 +54,25 @@ def _entry(file: str) -> tuple[str, str]:
 
 
 def changes_page(catalogue: Catalogue, found: list[Change]) -> Page:
-    """The page: by day, what was added, changed, moved and removed, with links to what is still here."""
+    """The page: by day, what was added, changed, moved and removed, with links to what is still
+    here.
+    """
     days: dict[str, list[tuple[str, str, Link | None, str]]] = {}
     for change in _last_of_each_day(found):
         entry = catalogue.entries.get((change.kind, change.id))
-        page = Link(page_of(entry), entry.title) if entry is not None and change.kind in FOLDER_OF else None
+        page = (
+            Link(page_of(entry), entry.title)
+            if entry is not None and change.kind in FOLDER_OF
+            else None
+        )
         days.setdefault(change.on, []).append((change.what, change.kind, page, change.id))
     return Page("new.md", "new", {"days": list(days.items())[:60]})
 
 
 def _last_of_each_day(found: list[Change]) -> Iterator[Change]:
-    """Each entry once a day: what a day's several commits did to it together is told by the last, or as added."""
+    """Each entry once a day: what a day's several commits did to it together is told by the last,
+    or as added.
+    """
     told: dict[tuple[str, str, str], Change] = {}
     for change in found:
         key = (change.on, change.kind, change.id)
@@ -73,7 +81,9 @@ def _last_of_each_day(found: list[Change]) -> Iterator[Change]:
     return iter(told.values())
 
 
-def change_files(catalogue: Catalogue, found: list[Change], address: str) -> Iterator[tuple[str, str]]:
+def change_files(
+    catalogue: Catalogue, found: list[Change], address: str
+) -> Iterator[tuple[str, str]]:
     """The data file and the feed, as their paths below the site's root and their texts."""
     yield "data/v1/changes.json", changes_json(found)
     yield "data/v1/feed.xml", changes_feed(catalogue, found, address)
@@ -82,14 +92,27 @@ def change_files(catalogue: Catalogue, found: list[Change], address: str) -> Ite
 def changes_json(found: list[Change]) -> str:
     """``data/v1/changes.json``: every change, newest first."""
     entries: list[dict[str, Any]] = [
-        {"on": change.on, "commit": change.commit, "what": change.what, "kind": change.kind, "id": change.id}
+        {
+            "on": change.on,
+            "commit": change.commit,
+            "what": change.what,
+            "kind": change.kind,
+            "id": change.id,
+        }
         for change in found
     ]
-    return json.dumps({"version": VERSION, "changes": entries}, ensure_ascii=False, separators=(",", ":")) + "\n"
+    return (
+        json.dumps(
+            {"version": VERSION, "changes": entries}, ensure_ascii=False, separators=(",", ":")
+        )
+        + "\n"
+    )
 
 
 def changes_feed(catalogue: Catalogue, found: list[Change], address: str) -> str:
-    """An Atom feed (RFC 4287) of the last hundred changes. Links need the site's ``address``; with "" they are relative."""
+    """An Atom feed (RFC 4287) of the last hundred changes. Links need the site's ``address``; with
+    "" they are relative.
+    """
     feed = ElementTree.Element("feed", xmlns=_ATOM)
     _add(feed, "title", "Deck Almanac: what is new")
     _add(feed, "id", address or "urn:deck-almanac")
@@ -103,12 +126,18 @@ def changes_feed(catalogue: Catalogue, found: list[Change], address: str) -> str
         _add(entry, "updated", f"{change.on}T00:00:00Z")
         if known is not None and change.kind in FOLDER_OF:
             _add(
-                entry, "link", href=f"{address.rstrip('/')}/{page_of(known)}" if address else f"../../{page_of(known)}"
+                entry,
+                "link",
+                href=f"{address.rstrip('/')}/{page_of(known)}"
+                if address
+                else f"../../{page_of(known)}",
             )
     return '<?xml version="1.0" encoding="utf-8"?>\n' + ElementTree.tostring(feed, "unicode") + "\n"
 
 
-def _add(parent: ElementTree.Element, tag: str, text: str = "", **attributes: str) -> ElementTree.Element:
+def _add(
+    parent: ElementTree.Element, tag: str, text: str = "", **attributes: str
+) -> ElementTree.Element:
     child = ElementTree.SubElement(parent, tag, attributes)
     child.text = text or None
     return child

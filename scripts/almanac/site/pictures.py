@@ -1,4 +1,6 @@
-"""Body figures as small files of their own, for lists: one file for all drills that are drawn alike."""
+"""Body figures as small files of their own, for lists: one file for all drills that are drawn
+alike.
+"""
 
 from __future__ import annotations
 

@@ -8,7 +8,12 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.appearances import Appearance, benchmark_plans, drill_appearances, goal_appearances
+from almanac.arithmetic.appearances import (
+    Appearance,
+    benchmark_plans,
+    drill_appearances,
+    goal_appearances,
+)
 from almanac.arithmetic.block import BlockSummary, DayPlan, WeekPlan
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
 from almanac.drawing.charts.week_columns import week_columns
@@ -21,7 +26,13 @@ from almanac.report.working_text import formula
 from almanac.site.entry_pages import review_words
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import choosing
-from almanac.site.shown_figures import Figure, effort_legend, facet_table, share_sentences, source_titles
+from almanac.site.shown_figures import (
+    Figure,
+    effort_legend,
+    facet_table,
+    share_sentences,
+    source_titles,
+)
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
 
 
@@ -48,14 +59,18 @@ def _practice(analysis: Analysis, summary: PracticeSummary, findings: Sequence[F
         "squad": catalogue.club.squads[practice.squad].title,
         "choosing": choosing(analysis, next(iter(summary.groups), "")),
         "pool": f"{summary.pool.title} ({summary.pool.course})",
-        "distance": Figure("Distance", show_distance(summary.distance.value, unit), formula(summary.distance)),
+        "distance": Figure(
+            "Distance", show_distance(summary.distance.value, unit), formula(summary.distance)
+        ),
         "slack": slack_words(summary),
         "over": (summary.slack_s or 0) < 0,
         "rows": [_row(catalogue, summary, row) for row in summary.sheet],
         "groups": [(id, group.title, _load(summary, id)) for id, group in summary.groups.items()],
         "gear": [(link(catalogue.gear[need.gear]), need) for need in summary.gear],
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
-        "facets": [facet_table(catalogue, summary.by, facet, summary.pieces, unit) for facet in summary.by],
+        "facets": [
+            facet_table(catalogue, summary.by, facet, summary.pieces, unit) for facet in summary.by
+        ],
         "sentences": list(share_sentences(summary.shares, unit)),
         "findings": findings,
         "blocks": links(catalogue.users(practice, Block)),
@@ -92,7 +107,9 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
     }
 
 
-def _block(analysis: Analysis, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]) -> Page:
+def _block(
+    analysis: Analysis, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]
+) -> Page:
     catalogue, summary = analysis.catalogue, next(iter(groups.values()))
     block = summary.block
     efforts = list(catalogue.efforts)
@@ -104,17 +121,24 @@ def _block(analysis: Analysis, groups: Mapping[str, BlockSummary], findings: Seq
         "squad": catalogue.club.squads[block.squad].title,
         "goals": [(goal, catalogue.words("goals")[goal].title) for goal in block.goals],
         "figure": Markup(
-            week_columns(columns, efforts, f"weeks-{block.id}", f"Metres a week by effort: {block.title}")
+            week_columns(
+                columns, efforts, f"weeks-{block.id}", f"Metres a week by effort: {block.title}"
+            )
         ),
         "efforts": effort_legend(catalogue),
         "weeks": [_week(catalogue, week) for week in summary.weeks],
         "groups": [_group(catalogue, id, own) for id, own in groups.items()],
         "sentences": list(balance_sentences(summary)),
-        "drills": _appearances(drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}),
-        "served": _appearances(
-            goal_appearances(summary), {id: word.title for id, word in catalogue.words("goals").items()}
+        "drills": _appearances(
+            drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}
         ),
-        "tests": [_tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)],
+        "served": _appearances(
+            goal_appearances(summary),
+            {id: word.title for id, word in catalogue.words("goals").items()},
+        ),
+        "tests": [
+            _tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)
+        ],
         "findings": findings,
     }
     return Page(f"blocks/{block.id}.md", "block", context)
@@ -141,7 +165,15 @@ def _week(catalogue: Catalogue, week: WeekPlan) -> dict[str, Any]:
 
 
 def _day(catalogue: Catalogue, day: DayPlan) -> dict[str, Any]:
-    words = "Rest" if day.is_off else day.day.other if day.day and day.day.other else "" if day.day else "not planned"
+    words = (
+        "Rest"
+        if day.is_off
+        else day.day.other
+        if day.day and day.day.other
+        else ""
+        if day.day
+        else "not planned"
+    )
     practice = link(catalogue.practices[day.practice.practice.id]) if day.practice else None
     return {"name": day.name.capitalize(), "on": str(day.on), "practice": practice, "words": words}
 
@@ -151,8 +183,12 @@ def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, An
         {
             "number": week.number,
             "load": "–" if week.load is None else show_number(week.load.total),
-            "monotony": "–" if week.load is None or week.load.monotony is None else show_number(week.load.monotony, 2),
-            "strain": "–" if week.load is None or week.load.strain is None else show_number(week.load.strain, 0),
+            "monotony": "–"
+            if week.load is None or week.load.monotony is None
+            else show_number(week.load.monotony, 2),
+            "strain": "–"
+            if week.load is None or week.load.strain is None
+            else show_number(week.load.strain, 0),
             "change": show_change(week.change.load) if week.change else "–",
         }
         for week in summary.weeks
@@ -160,7 +196,9 @@ def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, An
     return {"id": id, "title": catalogue.lane_groups[id].title, "rows": rows}
 
 
-def _appearances(found: Mapping[str, Appearance], shown: Mapping[str, Any]) -> list[tuple[Any, Appearance]]:
+def _appearances(
+    found: Mapping[str, Appearance], shown: Mapping[str, Any]
+) -> list[tuple[Any, Appearance]]:
     return [(shown[id], appearance) for id, appearance in found.items()]
 
 

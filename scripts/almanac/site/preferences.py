@@ -1,4 +1,6 @@
-"""What the chooser of lane group, pool and units offers; the choice itself is made and kept in the browser."""
+"""What the chooser of lane group, pool and units offers; the choice itself is made and kept in the
+browser.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +11,9 @@ from almanac.units import COURSES
 
 
 def choosing(analysis: Analysis, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
-    """What the chooser of lane group, pool and units offers; the first of each where a page is written for none."""
+    """What the chooser of lane group, pool and units offers; the first of each where a page is
+    written for none.
+    """
     catalogue = analysis.catalogue
     groups = [(id, group.title) for id, group in catalogue.lane_groups.items()]
     home = next((str(pool.course) for pool in catalogue.club.pools.values()), next(iter(COURSES)))

@@ -1,4 +1,6 @@
-"""Pages made from the code itself: the fields of every kind of entry, and every check; and the safety page."""
+"""Pages made from the code itself: the fields of every kind of entry, and every check; and the
+safety page.
+"""
 
 from __future__ import annotations
 
@@ -25,20 +27,33 @@ _TYPE_WORDS = {
 def reference_pages(analysis: Analysis) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
     yield Page("safety.md", "safety", {"sections": list(_dangers(analysis.catalogue))})
-    yield Page("fields.md", "fields", {"kinds": [_kind(kind) for kind in schemas.KINDS], "shared": _shared_kinds()})
+    yield Page(
+        "fields.md",
+        "fields",
+        {"kinds": [_kind(kind) for kind in schemas.KINDS], "shared": _shared_kinds()},
+    )
     rules = [
-        {"code": rule.code, "severity": rule.severity.word, "paragraphs": rule.explanation.split("\n\n")}
+        {
+            "code": rule.code,
+            "severity": rule.severity.word,
+            "paragraphs": rule.explanation.split("\n\n"),
+        }
         for rule in RULES
     ]
     yield Page(
         "checks.md",
         "checks",
-        {"rules": sorted(rules, key=lambda rule: str(rule["code"])), "reading": sorted(READING_CODES.items())},
+        {
+            "rules": sorted(rules, key=lambda rule: str(rule["code"])),
+            "reading": sorted(READING_CODES.items()),
+        },
     )
 
 
 def _dangers(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
-    """Every hazard with its controls, gathered by kind of entry; the same danger once, with all that it comes from."""
+    """Every hazard with its controls, gathered by kind of entry; the same danger once, with all
+    that it comes from.
+    """
     groups: tuple[tuple[str, list[tuple[Entry, tuple[Danger, ...]]]], ...] = (
         ("Gear", [(gear, gear.hazards) for gear in catalogue.gear.values()]),
         ("Drills", [(drill, drill.safety) for drill in catalogue.drills.values()]),
@@ -70,7 +85,11 @@ def _shared_kinds() -> list[dict[str, Any]]:
     """The pieces of a set that nest: a round, reps, a part, a pause."""
     pieces = schemas.raw("common")["$defs"]
     return [
-        {"kind": name, "title": pieces[name]["title"].capitalize(), "rows": list(_rows(pieces[name]))}
+        {
+            "kind": name,
+            "title": pieces[name]["title"].capitalize(),
+            "rows": list(_rows(pieces[name])),
+        }
         for name in ("reps", "part", "round", "pause")
     ]
 
@@ -112,4 +131,8 @@ def _holds(field: schemas.Schema) -> str:
 
 
 def _counted(field: schemas.Schema) -> str:
-    return f", {field['minItems']} to {field['maxItems']}" if {"minItems", "maxItems"} <= field.keys() else ""
+    return (
+        f", {field['minItems']} to {field['maxItems']}"
+        if {"minItems", "maxItems"} <= field.keys()
+        else ""
+    )

@@ -25,7 +25,14 @@ from almanac.report.working_text import formula, steps
 from almanac.site.entry_pages import review_words
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import choosing
-from almanac.site.shown_figures import FACET_TITLES, Figure, effort_legend, facet_table, share_sentences, source_titles
+from almanac.site.shown_figures import (
+    FACET_TITLES,
+    Figure,
+    effort_legend,
+    facet_table,
+    share_sentences,
+    source_titles,
+)
 from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
 
 
@@ -36,7 +43,9 @@ def set_pages(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]
         yield _set(analysis, swim_set, analysis.summary(id), own)
 
 
-def _set(analysis: Analysis, swim_set: SwimSet, summary: SetSummary, findings: Sequence[Finding]) -> Page:
+def _set(
+    analysis: Analysis, swim_set: SwimSet, summary: SetSummary, findings: Sequence[Finding]
+) -> Page:
     catalogue = analysis.catalogue
     drills = {piece.drill.id: piece.drill for piece in summary.pieces}
     context: dict[str, Any] = {
@@ -48,7 +57,8 @@ def _set(analysis: Analysis, swim_set: SwimSet, summary: SetSummary, findings: S
         "board": board(catalogue, swim_set),
         "totals": totals(summary),
         "facets": [
-            facet_table(catalogue, summary.by, facet, summary.pieces, summary.course.unit) for facet in FACET_TITLES
+            facet_table(catalogue, summary.by, facet, summary.pieces, summary.course.unit)
+            for facet in FACET_TITLES
         ],
         "sentences": list(share_sentences(summary.shares, summary.course.unit)),
         "gear": [link(catalogue.gear[id]) for id in summary.gear],
@@ -56,7 +66,9 @@ def _set(analysis: Analysis, swim_set: SwimSet, summary: SetSummary, findings: S
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         "efforts": effort_legend(catalogue),
         "pools": [_pool(analysis, swim_set, course) for course in _own_first(swim_set.course)],
-        "choosing": choosing(analysis, next(iter(analysis.meant(swim_set)), ""), str(swim_set.course)),
+        "choosing": choosing(
+            analysis, next(iter(analysis.meant(swim_set)), ""), str(swim_set.course)
+        ),
         "findings": findings,
         "progressions": links(catalogue.users(swim_set, Progression)),
         "convention": CLOCK_CONVENTION,
@@ -104,7 +116,11 @@ def _pool(analysis: Analysis, swim_set: SwimSet, course: Course) -> dict[str, An
 def _misfit(swim_set: SwimSet, misfit: Any, course: Course) -> str:
     unit = course.unit
     label = _item_label(swim_set, misfit.path)
-    what = "ends between the walls" if misfit.ends else f"changes between the walls after part {misfit.part + 1}"
+    what = (
+        "ends between the walls"
+        if misfit.ends
+        else f"changes between the walls after part {misfit.part + 1}"
+    )
     return f"{label}: {what}; the nearest that does not is {show_distance(misfit.nearest, unit)}"
 
 
@@ -166,7 +182,9 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
         else "straight on",
         "suggested": slow.suggested,
         "rest": rest,
-        "steps": steps(slow.target.working, "target", "s") if isinstance(slow.target, Target) else [],
+        "steps": steps(slow.target.working, "target", "s")
+        if isinstance(slow.target, Target)
+        else [],
     }
 
 

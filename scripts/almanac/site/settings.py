@@ -12,9 +12,11 @@ from mkdocs.utils.yaml import yaml_load
 
 @dataclass(frozen=True)
 class SiteSettings:
-    """Name and description of the site; ``address`` is its own, ``repository`` that of its host's pages, each "" where unset.
+    """Name and description of the site; ``address`` is its own, ``repository`` that of its host's
+    pages, each "" where unset.
 
-    Links in calendars and QR codes need ``address``. ``repository`` ends neither in a slash nor in ``.git``.
+    Links in calendars and QR codes need ``address``. ``repository`` ends neither in a slash nor in
+    ``.git``.
     """
 
     name: str

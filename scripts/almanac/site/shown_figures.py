@@ -1,4 +1,6 @@
-"""What pages of sets and practices show alike: figures with their working, facets, shares, sources, the legend."""
+"""What pages of sets and practices show alike: figures with their working, facets, shares, sources,
+the legend.
+"""
 
 from __future__ import annotations
 
@@ -21,13 +23,20 @@ from almanac.report.working_text import formula
 from almanac.units import Unit, show_distance, show_share
 
 FACET_TITLES = {
-    "mode": "Sort of work", "kick": "Leg action", "stroke": "Stroke", "position": "Position", "gear": "Gear", "effort": "Effort",
-}  # fmt: skip
+    "mode": "Sort of work",
+    "kick": "Leg action",
+    "stroke": "Stroke",
+    "position": "Position",
+    "gear": "Gear",
+    "effort": "Effort",
+}
 
 
 @dataclass(frozen=True)
 class Figure:
-    """A figure on the page with the working that opens in place; ``units`` where it is for who reckons in that unit."""
+    """A figure on the page with the working that opens in place; ``units`` where it is for who
+    reckons in that unit.
+    """
 
     what: str
     value: str
@@ -36,7 +45,11 @@ class Figure:
 
 
 def facet_table(
-    catalogue: Catalogue, by: Mapping[str, Mapping[str, Fraction]], facet: str, pieces: tuple[Piece, ...], unit: Unit
+    catalogue: Catalogue,
+    by: Mapping[str, Mapping[str, Fraction]],
+    facet: str,
+    pieces: tuple[Piece, ...],
+    unit: Unit,
 ) -> dict[str, Any]:
     """A facet's rows: each word with its distance, share and bar."""
     split, scale = by[facet], effort_scale(catalogue)
@@ -45,7 +58,9 @@ def facet_table(
         {
             "title": facet_title(catalogue, facet, word),
             "distance": Figure(
-                "", show_distance(float(split[word]), unit), formula(facet_working(pieces, facet, word, scale))
+                "",
+                show_distance(float(split[word]), unit),
+                formula(facet_working(pieces, facet, word, scale)),
             ),
             "share": show_share(float(split[word]) / whole),
             "bar": Markup(bar(float(split[word]) / whole)),
@@ -61,13 +76,17 @@ def share_sentences(shares: Shares, unit: Unit) -> Iterator[str]:
     if shares.supine_flutter is not None:
         yield (
             f"Of the flutter kick, {show_share(_float(shares.supine_flutter))} is on the back,"
-            f" {show_share(_float(shares.prone_flutter))} on the front and {show_share(_float(shares.board_flutter))} with a board."
+            f" {show_share(_float(shares.prone_flutter))} on the front and "
+            f"{show_share(_float(shares.board_flutter))} with a board."
         )
     if shares.resisted:
         yield f"{show_share(_float(shares.resisted))} of the distance is resisted."
     yield f"{show_share(_float(shares.fast))} is fast or all-out."
     if shares.kick_into_stroke:
-        yield f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of the kick, without a stop."
+        yield (
+            f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of "
+            "the kick, without a stop."
+        )
 
 
 def _float(value: Any) -> float | None:
@@ -76,11 +95,19 @@ def _float(value: Any) -> float | None:
 
 def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
     """The titles of the entries that a danger comes from."""
-    known: dict[str, Entry] = {**catalogue.practices, **catalogue.sets, **catalogue.gear, **catalogue.drills}
+    known: dict[str, Entry] = {
+        **catalogue.practices,
+        **catalogue.sets,
+        **catalogue.gear,
+        **catalogue.drills,
+    }
     return [known[id].title if id in known else id for id in ids]
 
 
 def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
     """A patch and its word for each effort."""
     efforts = list(catalogue.efforts)
-    return [(Markup(swatch(word, efforts, f"legend-{word}")), catalogue.efforts[word].title) for word in efforts]
+    return [
+        (Markup(swatch(word, efforts, f"legend-{word}")), catalogue.efforts[word].title)
+        for word in efforts
+    ]

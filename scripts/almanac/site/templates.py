@@ -16,14 +16,18 @@ _SPECIAL = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\"'`\\*_{}[]#|
 
 
 def safe(value: Any) -> Markup:
-    """Text that shows as it was written, in a Markdown page or an HTML attribute. None shows as nothing."""
+    """Text that shows as it was written, in a Markdown page or an HTML attribute. None shows as
+    nothing.
+    """
     if isinstance(value, Markup):
         return value
     return Markup(" ".join(str("" if value is None else value).split()).translate(_SPECIAL))
 
 
 def front_matter(**fields: Any) -> Markup:
-    """A page's front matter. Texts are escaped for the theme, which puts them into HTML as they are."""
+    """A page's front matter. Texts are escaped for the theme, which puts them into HTML as they
+    are.
+    """
     lines = [
         f"{name}: {json.dumps(_escaped(value), ensure_ascii=False)}"
         for name, value in fields.items()
@@ -54,5 +58,7 @@ class Templates:
         self._environment.globals["front_matter"] = front_matter
 
     def page(self, name: str, context: Mapping[str, Any]) -> str:
-        """The text of a page. Raises jinja2.UndefinedError where the template asks for what is not there."""
+        """The text of a page. Raises jinja2.UndefinedError where the template asks for what is not
+        there.
+        """
         return self._environment.get_template(f"{name}.md.j2").render(context)

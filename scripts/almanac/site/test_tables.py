@@ -1,4 +1,6 @@
-"""What lane groups' tests tell beyond their paces: critical speed, added drag, fade, as rows for the pages."""
+"""What lane groups' tests tell beyond their paces: critical speed, added drag, fade, as rows for
+the pages.
+"""
 
 from __future__ import annotations
 
@@ -38,16 +40,26 @@ def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
     )
     if not rows:
         return None
-    columns = ("Lane group", "Plain test", "Plain", "Resisted", "Added drag at equal thrust", "at equal power")
+    columns = (
+        "Lane group",
+        "Plain test",
+        "Plain",
+        "Resisted",
+        "Added drag at equal thrust",
+        "at equal power",
+    )
     caution = (
-        "Added drag as a share of the swimmer's own, from (T′/T)² − 1 and (T′/T)³ − 1. Which of the two holds is not known:"
+        "Added drag as a share of the swimmer's own, from (T′/T)² − 1 and (T′/T)³ − 1. "
+        "Which of the two holds is not known:"
         " read them as a range."
     )
     return Table("What the club's own times tell", columns, rows, caution)
 
 
 def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | None:
-    """Critical speed of each lane group from this benchmark and its pair, None where no group has both."""
+    """Critical speed of each lane group from this benchmark and its pair, None where no group has
+    both.
+    """
     rows = tuple(
         (
             catalogue.lane_groups[group].title,
@@ -61,8 +73,10 @@ def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | 
         return None
     columns = ("Lane group", "Critical speed", "Pace", "D′")
     caution = (
-        "The slope of distance on time over these tests. Shorter tests raise it: compare only the same pair with itself."
-        " D′ is not reliable (it varies by 13 to 45 % from test to test), and the speed is held for minutes, not for ever."
+        "The slope of distance on time over these tests. Shorter tests raise it: compare "
+        "only the same pair with itself."
+        " D′ is not reliable (it varies by 13 to 45 % from test to test), and the speed is "
+        "held for minutes, not for ever."
     )
     return Table("Critical speed of the lane groups", columns, rows, caution)
 

@@ -46,7 +46,9 @@ def all_pages(analysis: Analysis) -> Iterator[Page]:
     yield from moved_pages(analysis)
 
 
-def write_pages(analysis: Analysis, names: Names, settings: SiteSettings, folder: Path, news: list[Change]) -> None:
+def write_pages(
+    analysis: Analysis, names: Names, settings: SiteSettings, folder: Path, news: list[Change]
+) -> None:
     """Everything that MkDocs reads, as plain files below ``folder``."""
     shutil.copytree(SITE_SOURCE / "pages", folder)
     for name in _COPIED:

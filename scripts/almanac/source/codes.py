@@ -1,22 +1,28 @@
-"""What is said of a file before any rule looks at the catalogue: each code with its explanation, as the site shows it."""
+"""What is said of a file before any rule looks at the catalogue: each code with its explanation, as
+the site shows it.
+"""
 
 from __future__ import annotations
 
 READING_CODES: dict[str, str] = {
     # which files there are
-    "bad-id": "An id is the file's name: lower-case letters, digits and single hyphens, at most 60, and no device's name.",
+    "bad-id": "An id is the file's name: lower-case letters, digits and single hyphens, at most "
+    "60, and no device's name.",
     "cannot-read": "A file or folder that the computer will not read.",
     "duplicate-id": "Two files of one kind have the same name, say in two families.",
     "folder-as-entry": "A folder whose name ends in .yml.",
-    "link": "A symbolic link. Entries are plain files in plain folders, so that nothing leads out of the catalogue or in a loop.",
-    "missing-file": "A file that everything stands on is not there: the club, the policy, or a vocabulary.",
+    "link": "A symbolic link. Entries are plain files in plain folders, so that nothing leads out "
+    "of the catalogue or in a loop.",
+    "missing-file": "A file that everything stands on is not there: the club, the policy, or a "
+    "vocabulary.",
     "no-family": "A drill beside the folders of families.",
     "not-a-file": "A pipe or a device in place of a file.",
     "not-a-folder": "A file in place of a folder of entries.",
     "stray-file": "A file among the entries that is none, or that nothing reads.",
     "stray-folder": "A folder where none belongs.",
     # what the file holds
-    "control-character": "A character that no eye sees and that changes how text reads: control characters and overrides of direction.",
+    "control-character": "A character that no eye sees and that changes how text reads: control "
+    "characters and overrides of direction.",
     "empty-file": "A file without an entry.",
     "file-too-large": "An entry has at most 64 KiB.",
     "merge-conflict": "The marks that git leaves where two changes met.",
@@ -27,7 +33,8 @@ READING_CODES: dict[str, str] = {
     "anchor": "YAML anchors are not used.",
     "bad-key": "A field's name is a word.",
     "directive": "YAML directives (lines that begin with %) are not used.",
-    "duplicate-key": "A field given twice, both lines named: plain YAML would keep the second and say nothing.",
+    "duplicate-key": "A field given twice, both lines named: plain YAML would keep the second and "
+    "say nothing.",
     "long-number": "A number of more than 15 characters.",
     "merge-key": "YAML merge keys (<<) are not used.",
     "several-documents": "One entry a file.",
@@ -50,7 +57,8 @@ READING_CODES: dict[str, str] = {
     "too-long": "A text longer than its field allows.",
     "too-many": "A list with more items than its field allows.",
     "too-short": "A text shorter than its field asks for.",
-    "unknown-key": "A field that an entry of this kind does not have; the nearest is named, or the kind that has it.",
+    "unknown-key": "A field that an entry of this kind does not have; the nearest is named, or the "
+    "kind that has it.",
     "unknown-reference": "An id that no entry has; the nearest is named with its file.",
     "unknown-word": "A word that is not in its vocabulary; the nearest is named.",
     "wrong-type": "Text where a number belongs, a word where true or false belongs, and so on.",

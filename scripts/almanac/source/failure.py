@@ -1,4 +1,6 @@
-"""One failed keyword of a schema, with what its explanation needs: the value, its name and place, what the schema says."""
+"""One failed keyword of a schema, with what its explanation needs: the value, its name and place,
+what the schema says.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,13 @@ def shown(value: Any) -> str:
     """A value for a sentence: in quotes, on one line, not too long."""
     text = str(value).lower() if isinstance(value, bool) else str(value)
     text = text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
-    return "'" + "".join(char if char.isprintable() else char.encode("unicode-escape").decode() for char in text) + "'"
+    return (
+        "'"
+        + "".join(
+            char if char.isprintable() else char.encode("unicode-escape").decode() for char in text
+        )
+        + "'"
+    )
 
 
 def sort_of(value: Any) -> str:
@@ -73,7 +81,9 @@ class Failure:
 
     @property
     def path(self) -> Path:
-        """The way to the value in the document; where a key fails, the way to what stands under it."""
+        """The way to the value in the document; where a key fails, the way to what stands under
+        it.
+        """
         path = tuple(cast("Iterable[str | int]", self.problem.absolute_path))
         return (*path, self.value) if self.on_key else path
 
@@ -88,7 +98,9 @@ class Failure:
 
     @cached_property
     def _walked(self) -> tuple[list[schemas.Schema], list[str], list[str]]:
-        """The way through the schema to the keyword that failed: jsonschema names each step but the references."""
+        """The way through the schema to the keyword that failed: jsonschema names each step but the
+        references.
+        """
         root = piece = schemas.bundled(self.kind)
         around, instead, types = [root], list[str](), list[str]()
         *way, keyword = map(str, self.problem.absolute_schema_path)
@@ -117,7 +129,9 @@ class Failure:
 
     @property
     def instead(self) -> list[str]:
-        """Keys that, had they been there, would have chosen another form: ``rounds`` or ``pause`` for ``reps``."""
+        """Keys that, had they been there, would have chosen another form: ``rounds`` or ``pause``
+        for ``reps``.
+        """
         return self._walked[1]
 
     def says(self, keyword: str, otherwise: Any = "") -> Any:
@@ -133,7 +147,9 @@ class Failure:
         return found
 
     def about(self, field: str) -> str:
-        """The description of a field that may stand here, as it is put in a sentence: lower case, no full stop."""
+        """The description of a field that may stand here, as it is put in a sentence: lower case,
+        no full stop.
+        """
         piece = self.fields.get(field, {})
         while "description" not in piece and "$ref" in piece:
             piece = schemas.bundled(self.kind)["$defs"][piece["$ref"].rpartition("/")[2]]
@@ -155,9 +171,18 @@ class Failure:
             words = [f"the id of a {told(self.says('reference'))}"]
         return " or ".join([*(_TYPES[word] for word in self._walked[2]), *words])
 
-    def say(self, code: str, message: str, mend: str, path: Path | None = None, of_key: bool | None = None) -> Finding:
+    def say(
+        self,
+        code: str,
+        message: str,
+        mend: str,
+        path: Path | None = None,
+        of_key: bool | None = None,
+    ) -> Finding:
         """An error at the value, at its key, or at another path."""
-        place = self.document.place(self.path if path is None else path, self.on_key if of_key is None else of_key)
+        place = self.document.place(
+            self.path if path is None else path, self.on_key if of_key is None else of_key
+        )
         return error(code, place, message, mend)
 
 

@@ -46,7 +46,9 @@ class EntryFile:
 
 
 def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
-    """Every entry file below ``root``, in the order of FOLDERS and then by name, and what is amiss with names."""
+    """Every entry file below ``root``, in the order of FOLDERS and then by name, and what is amiss
+    with names.
+    """
     found: list[EntryFile] = []
     findings: list[Finding] = []
     for folder in FOLDERS:
@@ -63,23 +65,35 @@ def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
             found.append(EntryFile(kind, kind, file))
     findings += _missing_vocabularies(root, found)
     findings += _strays(root)
-    findings += [finding for entry in found if (finding := paths.bad_name(entry.id, entry.file, "file"))]
+    findings += [
+        finding for entry in found if (finding := paths.bad_name(entry.id, entry.file, "file"))
+    ]
     return found, findings + list(_twice(found))
 
 
 def missing_file(file: str) -> Finding:
     """A file that all else stands on is not there."""
     return error(
-        "missing-file", Place(file), "this file is missing", f"write {file}: the entries cannot be checked without it"
+        "missing-file",
+        Place(file),
+        "this file is missing",
+        f"write {file}: the entries cannot be checked without it",
     )
 
 
 def _missing_vocabularies(root: Path, found: list[EntryFile]) -> Iterator[Finding]:
-    """Each vocabulary that a schema takes words from and that is not here; where none is, the folder alone."""
+    """Each vocabulary that a schema takes words from and that is not here; where none is, the
+    folder alone.
+    """
     here = {entry.id for entry in found if entry.kind == "vocabulary"}
     folder = FOLDERS[0].path
     if not here and not (root / folder).exists():
-        yield error("missing-file", Place(folder), "the folder of the vocabularies is missing", "put it back")
+        yield error(
+            "missing-file",
+            Place(folder),
+            "the folder of the vocabularies is missing",
+            "put it back",
+        )
         return
     for name in sorted(schemas.vocabularies() - here):
         if not (root / folder / f"{name}.yml").is_symlink():  # _walk has told of a link
@@ -142,7 +156,9 @@ def _folder(root: Path, path: str, name: str, deep: bool) -> Iterator[str | Find
         yield from filter(None, [paths.bad_name(name, path, "folder")])
         yield from _walk(root, path, deep=False)
     else:
-        yield error("stray-folder", Place(path), "no folder belongs here", "move its entries one level up")
+        yield error(
+            "stray-folder", Place(path), "no folder belongs here", "move its entries one level up"
+        )
 
 
 def _strays(root: Path) -> Iterator[Finding]:
@@ -155,7 +171,10 @@ def _strays(root: Path) -> Iterator[Finding]:
                 yield paths.unprintable(top, name)
             elif path not in known and not name.startswith("."):
                 yield warning(
-                    "stray-file", Place(path), "nothing reads this", f"move it to the folder of its kind: {homes}"
+                    "stray-file",
+                    Place(path),
+                    "nothing reads this",
+                    f"move it to the folder of its kind: {homes}",
                 )
 
 

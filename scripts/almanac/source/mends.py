@@ -16,7 +16,9 @@ _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}"
 
 
 def key_mend(failure: Failure, key: str) -> str:
-    """For a key that does not belong here: the one that was meant, the kind it belongs to, or all that there are."""
+    """For a key that does not belong here: the one that was meant, the kind it belongs to, or all
+    that there are.
+    """
     known = failure.fields
     homes = (
         [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)]
@@ -40,20 +42,31 @@ def type_mend(failure: Failure) -> str:
     if wanted == "boolean" and isinstance(value, str):
         return "write true or false; yes, no, on and off are text here"
     if wanted in {"integer", "number"}:
-        return f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
-    if wanted == "string" and isinstance(value, bool | int | float) and _fits(str(value).lower(), failure):
+        return (
+            f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
+        )
+    if (
+        wanted == "string"
+        and isinstance(value, bool | int | float)
+        and _fits(str(value).lower(), failure)
+    ):
         return f'put it in quotes: "{str(value).lower()}"'
     if wanted == "array" and isinstance(value, str | int | float):
         return f"write it as a list: [{str(value)[:60]}]"
     if wanted == "object" and failure.says("required"):
         return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
     if failure.says("vocabulary"):
-        return f"the words are {listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
+        return (
+            "the words are "
+            f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
+        )
     return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
 
 
 def _fits(text: str, failure: Failure) -> bool:
-    """Whether a text could stand here at all: no word of a list, no id, and of the form that is asked for."""
+    """Whether a text could stand here at all: no word of a list, no id, and of the form that is
+    asked for.
+    """
     if failure.says("vocabulary") or failure.says("reference"):
         return False
     return re.search(failure.says("pattern"), text) is not None
@@ -72,7 +85,9 @@ def _number_meant(value: Any, wanted: str) -> str:
 
 
 def reference_mend(failure: Failure, kind: str) -> str:
-    """For an id that nothing has: the nearest, the other kind that has it, or all that there are."""
+    """For an id that nothing has: the nearest, the other kind that has it, or all that there
+    are.
+    """
     known = failure.names.of("reference", failure.wanted)
     near = nearest(failure.value, known)
     if near:

@@ -11,8 +11,8 @@ class Names:
     """Every word and id of the present catalogue.
 
     ``words`` maps ("vocabulary", name) and ("reference", kind) to the words in order, each with the
-    file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or to ""
-    where the way leads nowhere.
+    file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or
+    to "" where the way leads nowhere.
     """
 
     words: Mapping[tuple[str, str], Mapping[str, str]]

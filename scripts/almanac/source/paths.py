@@ -1,4 +1,6 @@
-"""What can be amiss with a path in the catalogue, one finding each: no plain file, a stray, a bad name."""
+"""What can be amiss with a path in the catalogue, one finding each: no plain file, a stray, a bad
+name.
+"""
 
 from __future__ import annotations
 
@@ -23,15 +25,25 @@ def by_mode(path: str, mode: int) -> Finding | None:
 
 
 def link(path: str) -> Finding:
-    """A symbolic link, to a file or a folder: it could lead out of the catalogue, or round in a loop."""
+    """A symbolic link, to a file or a folder: it could lead out of the catalogue, or round in a
+    loop.
+    """
     return error(
-        "link", Place(path), "this is a link; entries are plain files in plain folders", "put the file itself here"
+        "link",
+        Place(path),
+        "this is a link; entries are plain files in plain folders",
+        "put the file itself here",
     )
 
 
 def folder_as_entry(path: str) -> Finding:
     """A folder whose name ends as an entry's does."""
-    return error("folder-as-entry", Place(path), "this is a folder, named like an entry", "rename or remove it")
+    return error(
+        "folder-as-entry",
+        Place(path),
+        "this is a folder, named like an entry",
+        "rename or remove it",
+    )
 
 
 def no_file(path: str) -> Finding:
@@ -48,7 +60,9 @@ def no_folder(path: str) -> Finding:
 def unreadable(path: str, what: str, reason: str | None) -> Finding:
     """A file or folder that the computer will not read, with its reason."""
     message = f"the {what} cannot be read: {(reason or 'no reason is given').lower()}"
-    return error("cannot-read", Place(path), message, "let your user read it, or put it back as it was")
+    return error(
+        "cannot-read", Place(path), message, "let your user read it, or put it back as it was"
+    )
 
 
 def stray_file(path: str) -> Finding:
@@ -56,7 +70,9 @@ def stray_file(path: str) -> Finding:
     name, dot, ending = path.rpartition("/")[2].rpartition(".")
     nearly = f"{dot}{ending}".lower() in {".yml", ".yaml"}
     mend = f"rename it {name}.yml" if nearly else "move it out of the catalogue"
-    return error("stray-file", Place(path), "an entry's file ends in .yml, and this one does not", mend)
+    return error(
+        "stray-file", Place(path), "an entry's file ends in .yml, and this one does not", mend
+    )
 
 
 def no_family(path: str, folder: str) -> Finding:
@@ -70,7 +86,10 @@ def unprintable(folder: str, name: str) -> Finding:
     shown = "".join(char if char.isprintable() else f"\\x{ord(char) & 0xFFFF:02x}" for char in name)
     message = "the name holds a character that cannot be shown"
     return error(
-        "bad-id", Place(f"{folder}/{shown}"), message, "rename it: lower-case letters, digits and single hyphens"
+        "bad-id",
+        Place(f"{folder}/{shown}"),
+        message,
+        "rename it: lower-case letters, digits and single hyphens",
     )
 
 
@@ -81,12 +100,23 @@ def bad_name(name: str, path: str, what: str) -> Finding | None:
         better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
         message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
         return error(
-            "bad-id", Place(path), message, f"rename the {what} {better}{ending}" if better else f"rename the {what}"
+            "bad-id",
+            Place(path),
+            message,
+            f"rename the {what} {better}{ending}" if better else f"rename the {what}",
         )
     if _DEVICE.fullmatch(name):
-        return error("bad-id", Place(path), f"'{name}' is a device's name on some computers", f"rename the {what}")
+        return error(
+            "bad-id",
+            Place(path),
+            f"'{name}' is a device's name on some computers",
+            f"rename the {what}",
+        )
     if len(name) > MOST_ID:
         return error(
-            "bad-id", Place(path), f"the id has {len(name)} characters, at most {MOST_ID}", f"shorten the {what}'s name"
+            "bad-id",
+            Place(path),
+            f"the id has {len(name)} characters, at most {MOST_ID}",
+            f"shorten the {what}'s name",
         )
     return None

@@ -46,7 +46,9 @@ class Document:
     data: dict[str, Any]
 
     def place(self, path: Path = (), of_key: bool = False) -> Place:
-        """The place of the value at ``path``, or of its key; the nearest known parent's if it is missing."""
+        """The place of the value at ``path``, or of its key; the nearest known parent's if it is
+        missing.
+        """
         node, mark = self._root, self._root.start_mark
         for step in path:
             found = _child(node, step)
@@ -68,7 +70,8 @@ class Document:
 
     @cached_property
     def _root(self) -> yaml.Node:
-        # Findings are rare and most documents need no place, so the tree is built only when asked for.
+        # Findings are rare and most documents need no place, so the tree is built only when asked
+        # for.
         root = yaml.compose(self.text, Loader=yaml.CBaseLoader)
         assert root is not None  # read() has found a mapping in this very text
         return root
@@ -85,8 +88,8 @@ def _child(node: yaml.Node, step: str | int) -> tuple[yaml.Node, yaml.Node] | No
 def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
     """Read one file's bytes.
 
-    Returns the document, or None where nothing sound can be made of it, and the findings on its YAML.
-    Never raises for anything that the bytes hold.
+    Returns the document, or None where nothing sound can be made of it, and the findings on its
+    YAML. Never raises for anything that the bytes hold.
     """
     text, findings = _decode(raw, file)
     if findings:
@@ -105,25 +108,39 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
     if root is None or data is None:
         return None, [
             *findings,
-            error("empty-file", Place(file), "the file is empty", "write the entry, or remove the file"),
+            error(
+                "empty-file",
+                Place(file),
+                "the file is empty",
+                "write the entry, or remove the file",
+            ),
         ]
     if not isinstance(data, dict):
         what = "list" if isinstance(data, list) else "text"
         message = f"an entry is fields, each as 'name: value', and this is a {what}"
-        return None, [*findings, error("not-a-mapping", builder.place(root), message, "write fields as 'title: ...'")]
+        return None, [
+            *findings,
+            error("not-a-mapping", builder.place(root), message, "write fields as 'title: ...'"),
+        ]
     return Document(file, text, data), findings
 
 
 def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
     if len(raw) > MOST_BYTES:
-        message = f"the file has more than {MOST_BYTES:,} bytes (64 KiB), the most that an entry may have"
-        return "", [error("file-too-large", Place(file), message, "split the entry, or shorten its text")]
+        message = (
+            f"the file has more than {MOST_BYTES:,} bytes (64 KiB), the most that an entry may have"
+        )
+        return "", [
+            error("file-too-large", Place(file), message, "split the entry, or shorten its text")
+        ]
     try:
         text = raw.decode("utf-8")
     except UnicodeDecodeError as problem:
         before = raw[: problem.start].decode("utf-8", "replace")
         message = f"byte 0x{raw[problem.start]:02x} is not UTF-8"
-        return "", [error("not-utf8", _place_after(before, file), message, "save the file as UTF-8")]
+        return "", [
+            error("not-utf8", _place_after(before, file), message, "save the file as UTF-8")
+        ]
     text = text.removeprefix("\ufeff")
     found = [
         error(
@@ -137,7 +154,8 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
     tabs = islice(_TAB_INDENT.finditer(text), _MOST)
     places = [_place_after(text[: match.start(1)], file) for match in tabs]
     return text, found + [
-        error("tab-indent", place, "a tab stands in the indent", "indent with spaces") for place in places
+        error("tab-indent", place, "a tab stands in the indent", "indent with spaces")
+        for place in places
     ]
 
 
@@ -163,7 +181,12 @@ class _Builder:
             self._controls(node)
             return node.value if node.style else self._plain(node)
         if depth == DEEPEST:
-            self._say("too-deep", node, f"nested more than {DEEPEST} deep", "flatten it: an entry never needs as much")
+            self._say(
+                "too-deep",
+                node,
+                f"nested more than {DEEPEST} deep",
+                "flatten it: an entry never needs as much",
+            )
             return None
         if isinstance(node, yaml.MappingNode):
             return dict(self._pairs(node, depth + 1))
@@ -178,7 +201,10 @@ class _Builder:
         hidden = node.style == '"' and (_CONTROL.search(node.value) or re.search("\r", node.value))
         if hidden:
             self._say(
-                "control-character", node, f"{_control(hidden[0])} is written in this text", "take the escape out"
+                "control-character",
+                node,
+                f"{_control(hidden[0])} is written in this text",
+                "take the escape out",
             )
 
     def _plain(self, node: yaml.ScalarNode) -> Any:
@@ -197,18 +223,35 @@ class _Builder:
     def _pairs(self, node: yaml.MappingNode, depth: int) -> Iterator[tuple[str, Any]]:
         first: dict[str, yaml.Node] = {}
         for key, value in node.value:
-            if not isinstance(key, yaml.ScalarNode) or (not key.style and key.value in {"", "null", "~"}):
-                self._say("bad-key", key, "a key must be a word", "write the field's name before the colon")
+            if not isinstance(key, yaml.ScalarNode) or (
+                not key.style and key.value in {"", "null", "~"}
+            ):
+                self._say(
+                    "bad-key",
+                    key,
+                    "a key must be a word",
+                    "write the field's name before the colon",
+                )
             elif not key.value.isprintable():
                 self._say(
-                    "bad-key", key, "a key must be plain words on one line", "write the field's name before the colon"
+                    "bad-key",
+                    key,
+                    "a key must be plain words on one line",
+                    "write the field's name before the colon",
                 )
             elif key.value == "<<" and not key.style:
-                self._say("merge-key", key, "merge keys ('<<') are not used here", "write the fields out")
+                self._say(
+                    "merge-key", key, "merge keys ('<<') are not used here", "write the fields out"
+                )
             elif key.value in first:
                 line = first[key.value].start_mark.line + 1
                 message = f"'{key.value[:60]}' is given twice, first on line {line}"
-                self._say("duplicate-key", key, message, f"keep one of line {line} and line {key.start_mark.line + 1}")
+                self._say(
+                    "duplicate-key",
+                    key,
+                    message,
+                    f"keep one of line {line} and line {key.start_mark.line + 1}",
+                )
             else:
                 first[key.value] = key
                 yield key.value, self.value(value, depth)

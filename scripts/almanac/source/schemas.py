@@ -1,8 +1,9 @@
-"""The JSON Schemas, one a kind of entry: loaded, bundled with the pieces they share, filled with words.
+"""The JSON Schemas, one a kind of entry: loaded, bundled with the pieces they share, filled with
+words.
 
-The files use three keywords of our own: ``vocabulary`` and ``reference`` name the list that a text must
-be taken from, ``not_with`` names keys that exclude each other. ``published`` turns them into plain
-2020-12 keywords, so that any checker or editor understands the published copy.
+The files use three keywords of our own: ``vocabulary`` and ``reference`` name the list that a text
+must be taken from, ``not_with`` names keys that exclude each other. ``published`` turns them into
+plain 2020-12 keywords, so that any checker or editor understands the published copy.
 """
 
 from __future__ import annotations
@@ -16,8 +17,18 @@ from typing import Any
 Schema = dict[str, Any]
 
 KINDS = (
-    "vocabulary", "drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block", "club", "policy",
-)  # fmt: skip
+    "vocabulary",
+    "drill",
+    "fault",
+    "gear",
+    "benchmark",
+    "progression",
+    "set",
+    "practice",
+    "block",
+    "club",
+    "policy",
+)
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
 _OWN_KEYWORDS = {"not_with", "clock", "says", "sorted"}
@@ -57,12 +68,17 @@ def bundled(kind: str) -> Schema:
 
     own = localise(raw(kind))
     own["$defs"] = {**own.get("$defs", {}), **dict(sorted(used.items()))}
-    return own if kind in {"vocabulary", "club", "policy"} else _or_moved(own, shared["moved_to"], kind)
+    return (
+        own
+        if kind in {"vocabulary", "club", "policy"}
+        else _or_moved(own, shared["moved_to"], kind)
+    )
 
 
 @cache
 def opened(kind: str) -> Schema:
-    """The bundled schema as it is quickest to check by: without descriptions, and with what each ``$ref`` names in its place.
+    """The bundled schema as it is quickest to check by: without descriptions, and with what each
+    ``$ref`` names in its place.
 
     A piece that holds itself keeps its ``$ref``.
     """
@@ -74,7 +90,11 @@ def opened(kind: str) -> Schema:
             return [open_up(item, inside) for item in piece]
         if not isinstance(piece, dict):
             return piece
-        own = {key: value for key, value in piece.items() if not (key in _TOLD and isinstance(value, str))}
+        own = {
+            key: value
+            for key, value in piece.items()
+            if not (key in _TOLD and isinstance(value, str))
+        }
         name = str(own.get("$ref", "")).removeprefix("#/$defs/")
         if name not in pieces or name in inside or own.keys() & pieces[name].keys():
             return {key: open_up(value, inside) for key, value in own.items()}
@@ -88,10 +108,17 @@ def _or_moved(schema: Schema, moved_to: Schema, kind: str) -> Schema:
     head = {key: schema.pop(key) for key in ("$schema", "$id", "title", "description", "$defs")}
     stub = {
         "additionalProperties": False,
-        "says": "a file that says moved_to holds nothing else: its fields belong to the entry that replaced it",
+        "says": "a file that says moved_to holds nothing else: its fields belong to the entry that "
+        "replaced it",
         "properties": {"moved_to": {**moved_to, "reference": kind}},
     }
-    return {**head, "type": "object", "if": {"required": ["moved_to"]}, "then": stub, "else": schema}
+    return {
+        **head,
+        "type": "object",
+        "if": {"required": ["moved_to"]},
+        "then": stub,
+        "else": schema,
+    }
 
 
 @cache
@@ -126,7 +153,8 @@ def resolve(piece: Schema) -> Schema:
 def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Schema:
     """The bundled schema in standard keywords only.
 
-    ``names`` gives, by ("vocabulary", name) and ("reference", kind), the words that are allowed now.
+    ``names`` gives, by ("vocabulary", name) and ("reference", kind), the words that are allowed
+    now.
     """
 
     def standard(piece: Any) -> Any:
@@ -136,7 +164,9 @@ def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Sc
             return piece
         # Under ``properties`` stand fields, not keywords: one of them may be called ``clock``.
         out = {
-            key: {name: standard(field) for name, field in value.items()} if key == "properties" else standard(value)
+            key: {name: standard(field) for name, field in value.items()}
+            if key == "properties"
+            else standard(value)
             for key, value in piece.items()
             if key not in _OWN_KEYWORDS
         }
@@ -157,7 +187,8 @@ def published(kind: str, names: Mapping[tuple[str, str], Collection[str]]) -> Sc
 def notes(kind: str) -> dict[str, Schema]:
     """What ``published`` leaves out and wording needs, by JSON Pointer into the published schema.
 
-    Each note holds those of ``vocabulary``, ``reference``, ``clock``, ``says`` and ``sorted`` that the piece has.
+    Each note holds those of ``vocabulary``, ``reference``, ``clock``, ``says`` and ``sorted`` that
+    the piece has.
     """
     found: dict[str, Schema] = {}
 

@@ -1,4 +1,6 @@
-"""Starters: for each kind an entry that is valid as it stands, with a comment where a coach needs one."""
+"""Starters: for each kind an entry that is valid as it stands, with a comment where a coach needs
+one.
+"""
 
 from __future__ import annotations
 
@@ -16,14 +18,16 @@ _NAMED = ("drill", "fault", "gear", "benchmark", "set", "squad", "pool", "practi
 
 
 class NothingToName(Exception):
-    """The starter must name an entry of a kind of which there is none yet; the message says which."""
+    """The starter must name an entry of a kind of which there is none yet; the message says
+    which.
+    """
 
 
 def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str, str]) -> str:
     """The text of a new entry.
 
-    ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own. Words and
-    ids in it are taken from the present catalogue. Raises NothingToName.
+    ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own.
+    Words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
     text = (_FOLDER / f"{kind}.yml").read_text("utf-8")
     monday = today - timedelta(days=today.weekday())

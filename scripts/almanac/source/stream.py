@@ -1,4 +1,6 @@
-"""What YAML can hide from a reader of its tree: anchors, aliases, tags, directives, documents, depth."""
+"""What YAML can hide from a reader of its tree: anchors, aliases, tags, directives, documents,
+depth.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +16,9 @@ DEEPEST = 20
 _MOST = 20
 _SUSPECT = re.compile(r"(?m)(?:^|[\s\[\]{},:?-])[&*!]|^%|^---|^\.\.\.|^[ ?:-]{20}")
 _OPENING = re.compile(r"[\[{]")
-_INNERMOST = re.compile(r"""[\[{][^\[\]{}"'#\n]*[\]}]""")  # lists and mappings that hold none: one deep, however many
+_INNERMOST = re.compile(
+    r"""[\[{][^\[\]{}"'#\n]*[\]}]"""
+)  # lists and mappings that hold none: one deep, however many
 
 _NODE_STARTS = (yaml.ScalarEvent, yaml.SequenceStartEvent, yaml.MappingStartEvent)
 _NEST = (yaml.SequenceStartEvent, yaml.MappingStartEvent)
@@ -24,10 +28,13 @@ _UNNEST = (yaml.SequenceEndEvent, yaml.MappingEndEvent)
 def may_hide_structure(text: str) -> bool:
     """Whether the slower pass over the stream of events is worth its time.
 
-    It never misses an anchor, alias, tag, directive or second document, nor a depth that could overflow a
-    reader; what is a little deeper than it may be, the reader itself finds.
+    It never misses an anchor, alias, tag, directive or second document, nor a depth that could
+    overflow a reader; what is a little deeper than it may be, the reader itself finds.
     """
-    return _SUSPECT.search(text) is not None or len(_OPENING.findall(_INNERMOST.sub("", text))) + 1 > DEEPEST // 2
+    return (
+        _SUSPECT.search(text) is not None
+        or len(_OPENING.findall(_INNERMOST.sub("", text))) + 1 > DEEPEST // 2
+    )
 
 
 def hidden_structure(text: str, file: str) -> tuple[list[Finding], bool]:
@@ -67,7 +74,12 @@ class _Listener:
         elif isinstance(event, yaml.AliasEvent):
             self.is_unsound = True
             mend = "write it out; a text that begins with '*' goes in quotes"
-            self._say("alias", event, f"'*{event.anchor}' points to an anchor; anchors are not used here", mend)
+            self._say(
+                "alias",
+                event,
+                f"'*{event.anchor}' points to an anchor; anchors are not used here",
+                mend,
+            )
         elif isinstance(event, _NODE_STARTS):
             self._node(event)
         elif isinstance(event, _UNNEST):
@@ -77,21 +89,40 @@ class _Listener:
         self._documents += 1
         if self._documents == 2:
             self.is_unsound = True
-            self._say("several-documents", event, "a second document begins here", "one entry a file: remove the '---'")
+            self._say(
+                "several-documents",
+                event,
+                "a second document begins here",
+                "one entry a file: remove the '---'",
+            )
         if event.version or event.tags:
-            self._say("directive", event, "YAML directives are not used here", "remove the line that begins with '%'")
+            self._say(
+                "directive",
+                event,
+                "YAML directives are not used here",
+                "remove the line that begins with '%'",
+            )
 
     def _node(self, event: yaml.NodeEvent) -> None:
         if event.anchor:
             mend = "remove it; a text that begins with '&' goes in quotes"
-            self._say("anchor", event, f"'&{event.anchor}' is an anchor; anchors are not used here", mend)
+            self._say(
+                "anchor", event, f"'&{event.anchor}' is an anchor; anchors are not used here", mend
+            )
         if getattr(event, "tag", None):
             mend = "remove it; a text that begins with '!' goes in quotes"
-            self._say("tag", event, f"'{self._written_tag(event)}' is a tag; tags are not used here", mend)
+            self._say(
+                "tag", event, f"'{self._written_tag(event)}' is a tag; tags are not used here", mend
+            )
         self._depth += isinstance(event, _NEST)
         if self._depth > DEEPEST:
             self.is_unsound = True
-            self._say("too-deep", event, f"nested more than {DEEPEST} deep", "flatten it: an entry never needs as much")
+            self._say(
+                "too-deep",
+                event,
+                f"nested more than {DEEPEST} deep",
+                "flatten it: an entry never needs as much",
+            )
 
     def _written_tag(self, event: yaml.Event) -> str:
         """A tag as it stands in the file: the parser has spelt it out."""

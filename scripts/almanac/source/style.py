@@ -1,4 +1,5 @@
-"""What has one right answer in how an entry is written, found and mended: key order, quoted times, list order.
+"""What has one right answer in how an entry is written, found and mended: key order, quoted times,
+list order.
 
 A mend changes nothing else: comments and layout stay to the byte.
 """
@@ -32,23 +33,34 @@ def style_findings(document: Document, kind: str) -> Iterator[Finding]:
         mend = f"{_MEND}; the order is that of the field tables"
         yield warning("key-order", document.place((first,), of_key=True), message, mend)
     for path, node in _quoted_times(document, kind):
-        yield warning("quoted-time", document.place(path), f"the time {node.value} needs no quotes", _MEND)
+        yield warning(
+            "quoted-time", document.place(path), f"the time {node.value} needs no quotes", _MEND
+        )
     for path, items in _unsorted_lists(document, kind):
         message = f"the list is in order as {', '.join(sorted(items))}"
         yield warning("list-order", document.place(path), message, _MEND)
 
 
 def fixed(document: Document, kind: str) -> str:
-    """The document's text with its key order, quoted times and list order mended, and nothing else changed."""
+    """The document's text with its key order, quoted times and list order mended, and nothing else
+    changed.
+    """
     edits = [(_span(document.text, node), node.value) for _, node in _quoted_times(document, kind)]
     for path, items in _unsorted_lists(document, kind):
         nodes = [document.node((*path, number)) for number in range(len(items))]
-        if "#" not in document.text[_span(document.text, nodes[0])[0] : _span(document.text, nodes[-1])[1]]:
+        if (
+            "#"
+            not in document.text[
+                _span(document.text, nodes[0])[0] : _span(document.text, nodes[-1])[1]
+            ]
+        ):
             written = {
-                item: document.text[slice(*_span(document.text, node))] for item, node in zip(items, nodes, strict=True)
+                item: document.text[slice(*_span(document.text, node))]
+                for item, node in zip(items, nodes, strict=True)
             }
             edits += [
-                (_span(document.text, node), written[item]) for node, item in zip(nodes, sorted(items), strict=True)
+                (_span(document.text, node), written[item])
+                for node, item in zip(nodes, sorted(items), strict=True)
             ]
     text = document.text
     for (start, end), new in sorted(edits, reverse=True):
@@ -63,7 +75,9 @@ def _key_order(document: Document, kind: str) -> list[str]:
 
 
 def _reordered(document: Document, kind: str) -> str:
-    """The text with its top-level fields in the order of the schema, each with the comments right above it."""
+    """The text with its top-level fields in the order of the schema, each with the comments right
+    above it.
+    """
     wanted = _key_order(document, kind)
     root = document.node(())
     if wanted == list(document.data) or not isinstance(root, yaml.MappingNode) or root.flow_style:
@@ -71,14 +85,20 @@ def _reordered(document: Document, kind: str) -> str:
     lines = document.text.splitlines(keepends=True)
     if lines and not lines[-1].endswith("\n"):
         lines[-1] += "\n"
-    starts = [_first_line(lines, document.place((key,), of_key=True).line - 1) for key in document.data]
+    starts = [
+        _first_line(lines, document.place((key,), of_key=True).line - 1) for key in document.data
+    ]
     head, ends = lines[: starts[0]], [*starts[1:], len(lines)]
-    blocks = {key: lines[start:end] for key, start, end in zip(document.data, starts, ends, strict=True)}
+    blocks = {
+        key: lines[start:end] for key, start, end in zip(document.data, starts, ends, strict=True)
+    }
     return "".join([*head, *(line for key in wanted for line in blocks[key])])
 
 
 def _first_line(lines: list[str], key_line: int) -> int:
-    """Where a field's piece of the file begins: at the comments right above its key, save at the file's very top."""
+    """Where a field's piece of the file begins: at the comments right above its key, save at the
+    file's very top.
+    """
     first = key_line
     while first > 0 and lines[first - 1].startswith("#"):
         first -= 1
@@ -99,7 +119,9 @@ def _reads_back(node: yaml.ScalarNode) -> bool:
 
 
 def _unsorted_lists(document: Document, kind: str) -> Iterator[tuple[Path, list[str]]]:
-    if not any(items != sorted(items) for items in _lists_named(document.data, _names_marked("sorted"))):
+    if not any(
+        items != sorted(items) for items in _lists_named(document.data, _names_marked("sorted"))
+    ):
         return  # the schema is asked where only a list that is out of order can tell
     for path in _marked(document, kind, "sorted"):
         items: Any = document.data
@@ -112,7 +134,11 @@ def _unsorted_lists(document: Document, kind: str) -> Iterator[tuple[Path, list[
 def _lists_named(value: Any, names: frozenset[str]) -> Iterator[list[str]]:
     """The lists of texts that stand in data under one of ``names``."""
     for key, inner in value.items() if isinstance(value, dict) else enumerate(value):
-        if key in names and isinstance(inner, list) and all(isinstance(item, str) for item in inner):
+        if (
+            key in names
+            and isinstance(inner, list)
+            and all(isinstance(item, str) for item in inner)
+        ):
             yield inner
         elif isinstance(inner, (dict, list)):
             yield from _lists_named(inner, names)
@@ -125,12 +151,16 @@ def _names_marked(keyword: str) -> frozenset[str]:
     def named(piece: Any) -> Iterator[str]:
         if isinstance(piece, dict):
             properties = piece.get("properties", {})
-            yield from (name for name, inner in properties.items() if keyword in schemas.resolve(inner))
+            yield from (
+                name for name, inner in properties.items() if keyword in schemas.resolve(inner)
+            )
             yield from (name for inner in piece.values() for name in named(inner))
         elif isinstance(piece, list):
             yield from (name for inner in piece for name in named(inner))
 
-    return frozenset(name for schema in ("common", *schemas.KINDS) for name in named(schemas.raw(schema)))
+    return frozenset(
+        name for schema in ("common", *schemas.KINDS) for name in named(schemas.raw(schema))
+    )
 
 
 def _marked(document: Document, kind: str, keyword: str) -> list[Path]:

@@ -1,4 +1,6 @@
-"""YAML that the parser cannot follow, in plain words and at the place where the mistake is, not where it shows."""
+"""YAML that the parser cannot follow, in plain words and at the place where the mistake is, not
+where it shows.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,10 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     if conflict is not None:
         message = "two versions of this file were merged, and the choice between them is open"
         return error(
-            "merge-conflict", Place(file, conflict + 1, 1), message, "keep one of the two, and delete the marks"
+            "merge-conflict",
+            Place(file, conflict + 1, 1),
+            message,
+            "keep one of the two, and delete the marks",
         )
     code, (line, column), message, mend = _tell(said, at, since, lines)
     return error(code, Place(file, line + 1, column + 1), message, mend)
@@ -63,28 +68,70 @@ def _tell(said: str, at: Position, since: Position, lines: list[str]) -> _Told:
 
 
 _SIMPLE = (
-    ("expected '-' indicator", "this line is not part of the list above it", "line its indent up, or begin it with '- '"),
+    (
+        "expected '-' indicator",
+        "this line is not part of the list above it",
+        "line its indent up, or begin it with '- '",
+    ),
     ("cannot start any token", "'{char}' cannot begin a text", "put the text in quotes"),
     ("mapping keys are not allowed", "'{char}' cannot begin a text here", "put the text in quotes"),
-    ("block sequence entries", "a list cannot begin on the line of its field", "begin it on the next line, or write [a, b]"),
-    ("escape character", "this backslash means nothing", "write two backslashes, or use single quotes"),
-    ("hexdecimal number", "this backslash wants digits after it", "write two backslashes, or use single quotes"),
-)  # fmt: skip
+    (
+        "block sequence entries",
+        "a list cannot begin on the line of its field",
+        "begin it on the next line, or write [a, b]",
+    ),
+    (
+        "escape character",
+        "this backslash means nothing",
+        "write two backslashes, or use single quotes",
+    ),
+    (
+        "hexdecimal number",
+        "this backslash wants digits after it",
+        "write two backslashes, or use single quotes",
+    ),
+)
 _SINCE = (
-    ("unexpected end of stream", "a quotation mark that is never closed", "add the closing quotation mark"),
-    ("expected ':'", "a line without a colon among the fields", "write 'field: value', or indent what goes on a text"),
-    ("alphabetic or numeric character", "a text cannot begin with '*' or '&'", "put the text in quotes"),
-    ("document separator", "a quotation mark that is never closed", "add the closing quotation mark"),
+    (
+        "unexpected end of stream",
+        "a quotation mark that is never closed",
+        "add the closing quotation mark",
+    ),
+    (
+        "expected ':'",
+        "a line without a colon among the fields",
+        "write 'field: value', or indent what goes on a text",
+    ),
+    (
+        "alphabetic or numeric character",
+        "a text cannot begin with '*' or '&'",
+        "put the text in quotes",
+    ),
+    (
+        "document separator",
+        "a quotation mark that is never closed",
+        "add the closing quotation mark",
+    ),
 )
 _OTHER_CODES = (
-    ("directive name", "directive", "YAML directives are not used here", "remove the line that begins with '%'"),
+    (
+        "directive name",
+        "directive",
+        "YAML directives are not used here",
+        "remove the line that begins with '%'",
+    ),
     (
         "incompatible YAML document",
         "directive",
         "YAML directives are not used here",
         "remove the line that begins with '%'",
     ),
-    ("maximum nesting depth", "too-deep", "nested more than 20 deep", "flatten it: an entry never needs as much"),
+    (
+        "maximum nesting depth",
+        "too-deep",
+        "nested more than 20 deep",
+        "flatten it: an entry never needs as much",
+    ),
     (
         "undefined tag handle",
         "tag",
@@ -95,7 +142,9 @@ _OTHER_CODES = (
 
 
 def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, str, str]:
-    """A colon where a value was being read: in a text, after a slip in the line above, or in a line too far in."""
+    """A colon where a value was being read: in a text, after a slip in the line above, or in a line
+    too far in.
+    """
     if ":" in line[: at[1]].rstrip(":"):
         return at, _TOLD + "a second colon on the line", "put text with a colon in quotes"
     above = at[0] - 1
@@ -119,13 +168,22 @@ def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
         return at, _TOLD + "a value is missing before this", "write it, or put the text in quotes"
     opened = [
-        (number, line.rindex(char)) for number, line in enumerate(lines[: at[0] + 1]) for char in "[{" if char in line
+        (number, line.rindex(char))
+        for number, line in enumerate(lines[: at[0] + 1])
+        for char in "[{"
+        if char in line
     ]
-    return max(opened, default=at), _TOLD + "the bracket that opens here is not closed", "add the closing bracket"
+    return (
+        max(opened, default=at),
+        _TOLD + "the bracket that opens here is not closed",
+        "add the closing bracket",
+    )
 
 
 def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, str, str]:
-    """A list or mapping in brackets that goes on where it should not: a comma or the closing bracket is missing."""
+    """A list or mapping in brackets that goes on where it should not: a comma or the closing
+    bracket is missing.
+    """
     if at[0] == since[0] and line[at[1] :].strip():
         return (
             at,
@@ -137,7 +195,10 @@ def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, s
 
 def _unfitting(said: str, char: str, before: str) -> tuple[str, str]:
     if char and char in "]}":
-        return _TOLD + f"'{char}' closes a bracket that was never opened", "take it out, or put the text in quotes"
+        return (
+            _TOLD + f"'{char}' closes a bracket that was never opened",
+            "take it out, or put the text in quotes",
+        )
     if char == ":":
         return _TOLD + "a colon with no name before it", "write the field's name before the colon"
     if before.rstrip()[-1:] in {'"', "'"}:

@@ -1,7 +1,8 @@
 """A document against the schema of its kind, with findings in words that say what to write.
 
-``jsonschema`` does the checking; two keywords of ours are added to it. ``vocabulary`` and ``reference``
-look a word up in the names of the present catalogue, so that a schema never holds a list of its own.
+``jsonschema`` does the checking; two keywords of ours are added to it. ``vocabulary`` and
+``reference`` look a word up in the names of the present catalogue, so that a schema never holds a
+list of its own.
 """
 
 from __future__ import annotations
@@ -61,12 +62,21 @@ class Shapes:
             },
             type_checker=Draft202012Validator.TYPE_CHECKER.redefine("integer", _is_integer),
         )
-        return {kind: cls(schemas.opened(kind), format_checker=FormatChecker(["date"])) for kind in schemas.KINDS}
+        return {
+            kind: cls(schemas.opened(kind), format_checker=FormatChecker(["date"]))
+            for kind in schemas.KINDS
+        }
 
     def _look_up(self, keyword: str) -> Any:
-        def check(validator: Any, name: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
+        def check(
+            validator: Any, name: str, instance: Any, schema: Any
+        ) -> Iterator[ValidationError]:
             known = self.names.of(keyword, name)
-            if isinstance(instance, str) and instance not in known and self.names.knows(keyword, name):
+            if (
+                isinstance(instance, str)
+                and instance not in known
+                and self.names.knows(keyword, name)
+            ):
                 yield ValidationError(f"{instance!r} is not in {name}")
 
         return check
@@ -79,17 +89,27 @@ class Shapes:
                 if name in instance and not self._takes_text(piece, instance[name]):
                     yield from validator.descend(instance[name], piece, path=name, schema_path=name)
 
-    def _items(self, validator: Any, piece: schemas.Schema, instance: Any, schema: Any) -> Iterator[ValidationError]:
+    def _items(
+        self, validator: Any, piece: schemas.Schema, instance: Any, schema: Any
+    ) -> Iterator[ValidationError]:
         if isinstance(instance, list):
             for number, item in enumerate(instance):
                 if not self._takes_text(piece, item):
                     yield from validator.descend(item, piece, path=number)
 
     def _takes_text(self, piece: schemas.Schema, value: Any) -> bool:
-        """Whether a value is a text that a piece takes, told at once: nearly all of an entry is, and has no error to find."""
-        if not isinstance(value, str) or piece.get("type") != "string" or not piece.keys() <= _OF_TEXT:
+        """Whether a value is a text that a piece takes, told at once: nearly all of an entry is,
+        and has no error to find.
+        """
+        if (
+            not isinstance(value, str)
+            or piece.get("type") != "string"
+            or not piece.keys() <= _OF_TEXT
+        ):
             return False
-        lists = ((keyword, piece[keyword]) for keyword in ("vocabulary", "reference") if keyword in piece)
+        lists = (
+            (keyword, piece[keyword]) for keyword in ("vocabulary", "reference") if keyword in piece
+        )
         return (
             piece.get("minLength", 0) <= len(value) <= piece.get("maxLength", len(value))
             and ("pattern" not in piece or _exact(piece["pattern"]).search(value) is not None)
@@ -101,7 +121,9 @@ class Shapes:
         return self._validators[kind]
 
     def check(self, document: Document, kind: str) -> Checked:
-        """All findings of one document against the schema of ``kind``, and what it names that has moved."""
+        """All findings of one document against the schema of ``kind``, and what it names that has
+        moved.
+        """
         checked = Checked()
         told: dict[Any, Finding] = {}
         for problem in self.validator(kind).iter_errors(document.data):
@@ -117,12 +139,15 @@ class Shapes:
 
 
 def _is_integer(checker: Any, instance: Any) -> bool:
-    # JSON Schema lets 6.0 pass for a whole number; what counts and multiplies here wants a true one.
+    # JSON Schema lets 6.0 pass for a whole number; what counts and multiplies here wants a true
+    # one.
     return isinstance(instance, int) and not isinstance(instance, bool)
 
 
 def _pattern(validator: Any, pattern: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
-    """As a browser reads it: ``$`` is the end of the text, not before a last line end, and \\d is 0 to 9."""
+    """As a browser reads it: ``$`` is the end of the text, not before a last line end, and \\d is 0
+    to 9.
+    """
     if isinstance(instance, str) and not _exact(pattern).search(instance):
         yield ValidationError(f"{instance!r} does not match {pattern!r}")
 
@@ -144,7 +169,9 @@ def _not_with(
 
 
 def _clock(validator: Any, wanted: bool, instance: Any, schema: Any) -> Iterator[ValidationError]:
-    if isinstance(instance, str) or (isinstance(instance, (int, float)) and not isinstance(instance, bool)):
+    if isinstance(instance, str) or (
+        isinstance(instance, (int, float)) and not isinstance(instance, bool)
+    ):
         try:
             parse_time(instance)
         except TimeError as problem:

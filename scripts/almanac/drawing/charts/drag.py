@@ -14,7 +14,9 @@ Place = Callable[[float, float], str]  # speed and newtons to "x,y"
 
 
 def drag_chart(rows: Sequence[DragRow], identifier: str, name: str) -> str:
-    """The figure as SVG. ``rows`` run from the lowest speed to the highest; a gear without a number has no line."""
+    """The figure as SVG. ``rows`` run from the lowest speed to the highest; a gear without a number
+    has no line.
+    """
     top = _round_up(max(max(row.own.most, row.gear_n or 0.0) for row in rows))
     low, high = rows[0].speed, rows[-1].speed
 
@@ -30,12 +32,14 @@ def drag_chart(rows: Sequence[DragRow], identifier: str, name: str) -> str:
     ticks = "".join(_tick(at, row.speed) for row in rows)
     drawn = f'<polyline class="drag-line" points="{line}"/>' if line else ""
     return (
-        f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-labelledby="{identifier}-t {identifier}-d">'
+        f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'aria-labelledby="{identifier}-t {identifier}-d">'
         f'<title id="{identifier}-t">Drag over speed: {escape(name)}</title>'
         f'<desc id="{identifier}-d">{escape(_described(rows, name))}</desc>{grid}'
         f'<polygon class="drag-band" points="{" ".join(upper + lower)}"/>{drawn}{ticks}'
         f'<text class="chart-label" x="{LEFT}" y="14">newtons</text>'
-        f'<text class="chart-label" x="{WIDTH - RIGHT}" y="{HEIGHT - 6}" text-anchor="end">metres a second</text></svg>'
+        f'<text class="chart-label" x="{WIDTH - RIGHT}" y="{HEIGHT - 6}" '
+        'text-anchor="end">metres a second</text></svg>'
     )
 
 
@@ -43,13 +47,17 @@ def _grid_line(at: Place, low: float, high: float, newtons: float) -> str:
     (x0, y), (x1, _) = (at(speed, newtons).split(",") for speed in (low, high))
     return (
         f'<path class="chart-grid" d="M{x0} {y}H{x1}"/>'
-        f'<text class="chart-label" x="{LEFT - 8}" y="{float(y) + 5:.1f}" text-anchor="end">{newtons:g}</text>'
+        f'<text class="chart-label" x="{LEFT - 8}" y="{float(y) + 5:.1f}" '
+        f'text-anchor="end">{newtons:g}</text>'
     )
 
 
 def _tick(at: Place, speed: float) -> str:
     x, y = at(speed, 0).split(",")
-    return f'<text class="chart-label" x="{x}" y="{float(y) + 20:.1f}" text-anchor="middle">{speed:.1f}</text>'
+    return (
+        f'<text class="chart-label" x="{x}" y="{float(y) + 20:.1f}" '
+        f'text-anchor="middle">{speed:.1f}</text>'
+    )
 
 
 def _round_up(newtons: float) -> float:
@@ -63,7 +71,8 @@ def _steps(top: float) -> list[float]:
 
 def _described(rows: Sequence[DragRow], name: str) -> str:
     told = [
-        f"at {row.speed:.1f} m/s {f'{row.gear_n:.0f} N' if row.gear_n is not None else 'not known'},"
+        f"at {row.speed:.1f} m/s "
+        f"{f'{row.gear_n:.0f} N' if row.gear_n is not None else 'not known'},"
         f" the swimmer's own {row.own.least:.0f} to {row.own.most:.0f} N"
         for row in rows
     ]

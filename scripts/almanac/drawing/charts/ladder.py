@@ -1,4 +1,6 @@
-"""The stages of a progression as a ladder: the first rung at the foot, one arrow up and one down between two rungs."""
+"""The stages of a progression as a ladder: the first rung at the foot, one arrow up and one down
+between two rungs.
+"""
 
 from __future__ import annotations
 
@@ -34,11 +36,14 @@ class _Placed:
     height: float
 
 
-def progression_ladder(rungs: Sequence[Rung], *, identifier: str = "ladder", name: str = "the progression") -> str:
+def progression_ladder(
+    rungs: Sequence[Rung], *, identifier: str = "ladder", name: str = "the progression"
+) -> str:
     """The ladder as an SVG element that scales to its container and reads at a phone's width.
 
-    ``rungs`` are the stages, the first first; ``name`` is the progression's title. ``identifier`` begins the ids of
-    title and description. Raises ValueError where there is no rung, or the identifier cannot begin an id.
+    ``rungs`` are the stages, the first first; ``name`` is the progression's title. ``identifier``
+    begins the ids of title and description. Raises ValueError where there is no rung, or the
+    identifier cannot begin an id.
     """
     checked_identifier(identifier)
     if not rungs:
@@ -55,10 +60,15 @@ def progression_ladder(rungs: Sequence[Rung], *, identifier: str = "ladder", nam
 def _placed(rungs: Sequence[Rung]) -> tuple[list[_Placed], float]:
     """Every rung with its place, in their order, and the height of all."""
     room = _TEXT_RIGHT - _TEXT_LEFT
-    texts = [(lines_of(rung.title, room, TITLE * 1.06), short_lines(rung.aim, room, AIM, _AIM_LINES)) for rung in rungs]
+    texts = [
+        (lines_of(rung.title, room, TITLE * 1.06), short_lines(rung.aim, room, AIM, _AIM_LINES))
+        for rung in rungs
+    ]
     heights = [2 * _PAD + (len(title) * TITLE + len(aim) * AIM) * LEADING for title, aim in texts]
     top, placed = _SIDE, list[_Placed]()
-    for number_, (title, aim), height in reversed(list(zip(range(1, len(rungs) + 1), texts, heights, strict=True))):
+    for number_, (title, aim), height in reversed(
+        list(zip(range(1, len(rungs) + 1), texts, heights, strict=True))
+    ):
         placed.append(_Placed(number_, title, aim, top, height))
         top += height + _GAP
     return placed[::-1], top - _GAP + _SIDE
@@ -75,7 +85,8 @@ def _rung(rung: _Placed) -> list[str]:
     first = rung.top + _PAD + TITLE * 0.92
     below = rung.top + _PAD + len(rung.title) * TITLE * LEADING + AIM * 0.95
     return [
-        f'<rect class="figure-rung" x="{number(_SIDE)}" y="{number(rung.top)}" width="{number(WIDTH - 2 * _SIDE)}" '
+        f'<rect class="figure-rung" x="{number(_SIDE)}" y="{number(rung.top)}" '
+        f'width="{number(WIDTH - 2 * _SIDE)}" '
         f'height="{number(rung.height)}" rx="6"/>',
         f'<circle class="figure-count" cx="31" cy="{number(middle)}" r="14"/>',
         lettered("count-text", 31, middle + 5.5, [str(rung.number)], 16.0, "middle"),
@@ -89,18 +100,27 @@ def _between(top: float) -> list[str]:
     low, high = top - 5, top - _GAP + 5
     middle = (low + high) / 2 + 4.5
     up = f"M{at(70, low)}V{number(high)}M{at(64, high + 8)}L{at(70, high)}L{at(76, high + 8)}"
-    down, head = f"M{at(196, high)}V{number(low - 3)}", f"M{at(190, low - 8)}L{at(196, low)}L{at(202, low - 8)}"
+    down, head = (
+        f"M{at(196, high)}V{number(low - 3)}",
+        f"M{at(190, low - 8)}L{at(196, low)}L{at(202, low - 8)}",
+    )
     return [
         f'<path class="figure-step-on" d="{up}"/>',
         lettered("sign", 84, middle, ["move on"], SIGN),
-        f'<path class="figure-step-back" d="{down}"/><path class="figure-step-back-head" d="{head}"/>',
+        f'<path class="figure-step-back" d="{down}"/><path class="figure-step-back-head" '
+        f'd="{head}"/>',
         lettered("sign", 210, middle, ["step back"], SIGN),
     ]
 
 
 def _told(rungs: Sequence[Rung], name: str) -> tuple[str, str]:
-    stages = " ".join(f"{count}. {rung.title}: {rung.aim.rstrip('.')}." for count, rung in enumerate(rungs, 1))
+    stages = " ".join(
+        f"{count}. {rung.title}: {rung.aim.rstrip('.')}." for count, rung in enumerate(rungs, 1)
+    )
     text = f"A ladder of {len(rungs)} stages, the first at the foot. {stages}"
     if len(rungs) > 1:
-        text += " Between two stages one arrow leads up, to move on, and a dashed one down, to step back."
+        text += (
+            " Between two stages one arrow leads up, to move on, and a dashed one down, to "
+            "step back."
+        )
     return f"The stages of {name}", text

@@ -1,4 +1,6 @@
-"""A drill among its neighbours: what is harder above it, what is easier or must come first below it."""
+"""A drill among its neighbours: what is harder above it, what is easier or must come first below
+it.
+"""
 
 from __future__ import annotations
 
@@ -38,8 +40,8 @@ def neighbours(
 ) -> str:
     """The drill ``title`` and the titles around it as an SVG element, or "" where there are none.
 
-    It scales to its container and reads at a phone's width. ``identifier`` begins the ids of title and description;
-    raises ValueError where it cannot.
+    It scales to its container and reads at a phone's width. ``identifier`` begins the ids of title
+    and description; raises ValueError where it cannot.
     """
     checked_identifier(identifier)
     above = [_box(other, "harder", "box") for other in harder]
@@ -60,7 +62,14 @@ def neighbours(
         rows = _rows(below)
         parts += _tier(rows, foot + _TIER_GAP, foot, upward=False)
         foot += _TIER_GAP + _height(rows)
-    return document("neighbours", WIDTH, foot + _EDGE, identifier, _told(title, easier, harder, needs_first), parts)
+    return document(
+        "neighbours",
+        WIDTH,
+        foot + _EDGE,
+        identifier,
+        _told(title, easier, harder, needs_first),
+        parts,
+    )
 
 
 def _before(title: str, easier: Sequence[str]) -> str:
@@ -81,7 +90,8 @@ def _height(rows: Sequence[tuple[_Box, ...]]) -> float:
 
 
 def _tier(rows: Sequence[tuple[_Box, ...]], top: float, own: float, *, upward: bool) -> list[str]:
-    """The boxes from ``top`` on with the line that joins them to the drill, whose edge is at ``own``.
+    """The boxes from ``top`` on with the line that joins them to the drill, whose edge is at
+    ``own``.
 
     Its arrow points the way of teaching: up from what comes first, up to what is harder.
     """
@@ -95,7 +105,8 @@ def _tier(rows: Sequence[tuple[_Box, ...]], top: float, own: float, *, upward: b
         else:
             middle = top + height / 2
             boxes += [
-                _drawn(box, x, top, _BOX, height) for box, x in zip(row, (_EDGE, _EDGE + _BOX + _GUTTER), strict=True)
+                _drawn(box, x, top, _BOX, height)
+                for box, x in zip(row, (_EDGE, _EDGE + _BOX + _GUTTER), strict=True)
             ]
             left, right = _EDGE + _BOX, _EDGE + _BOX + _GUTTER
             line += f"M{at(left, middle)}H{number(right)}"
@@ -104,22 +115,33 @@ def _tier(rows: Sequence[tuple[_Box, ...]], top: float, own: float, *, upward: b
     line += f"M{at(_MIDDLE, min(ends))}V{number(max(ends))}"
     tip = own - _TIER_GAP + 3 if upward else own + 1
     head = f"M{at(_MIDDLE - 6, tip + 9)}L{at(_MIDDLE, tip)}L{at(_MIDDLE + 6, tip + 9)}"
-    return [f'<path class="figure-tie" d="{line}"/><path class="figure-tie-head" d="{head}"/>', *boxes]
+    return [
+        f'<path class="figure-tie" d="{line}"/><path class="figure-tie-head" d="{head}"/>',
+        *boxes,
+    ]
 
 
 def _drawn(box: _Box, x: float, y: float, width: float, height: float) -> str:
     middle = x + width / 2
     text = len(box.title) * TITLE * LEADING + (TAG * LEADING if box.tag else 0.0)
     first = y + (height - text) / 2 + TITLE * 0.95
-    frame = f'x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(height)}" rx="5"'
+    frame = (
+        f'x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(height)}" rx="5"'
+    )
     drawn = f'<rect class="figure-{box.kind}" {frame}/>'
-    drawn += lettered("box-title" if box.tag else "own-title", middle, first, box.title, TITLE, "middle")
+    drawn += lettered(
+        "box-title" if box.tag else "own-title", middle, first, box.title, TITLE, "middle"
+    )
     if not box.tag:
         return drawn
-    return drawn + lettered("box-tag", middle, first + len(box.title) * TITLE * LEADING, [box.tag], TAG, "middle")
+    return drawn + lettered(
+        "box-tag", middle, first + len(box.title) * TITLE * LEADING, [box.tag], TAG, "middle"
+    )
 
 
-def _told(title: str, easier: Sequence[str], harder: Sequence[str], needs_first: Sequence[str]) -> tuple[str, str]:
+def _told(
+    title: str, easier: Sequence[str], harder: Sequence[str], needs_first: Sequence[str]
+) -> tuple[str, str]:
     groups = (("Needs first", needs_first), ("Easier", easier), ("Harder", harder))
     told = " ".join(f"{name}: {', '.join(titles)}." for name, titles in groups if titles)
     return f"Where {title} stands", f"{title} with the drills around it. {told}"

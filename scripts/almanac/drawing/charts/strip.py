@@ -1,4 +1,6 @@
-"""The set strip: a set along the clock, each rep coloured and hatched by its effort, rest left open."""
+"""The set strip: a set along the clock, each rep coloured and hatched by its effort, rest left
+open.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ HATCH_ORDER = ("", "dots", "slant", "cross", "bars")
 
 @dataclass(frozen=True)
 class Stretch:
-    """A stretch of the strip: seconds from the start, its length, and the effort word; "" for rest."""
+    """A stretch of the strip: seconds from the start, its length, and the effort word; "" for
+    rest.
+    """
 
     start: float
     length: float
@@ -29,18 +33,25 @@ class Stretch:
     words: str = ""
 
 
-def strip(stretches: Sequence[Stretch], efforts: Sequence[str], identifier: str, title: str, total_s: float) -> str:
+def strip(
+    stretches: Sequence[Stretch],
+    efforts: Sequence[str],
+    identifier: str,
+    title: str,
+    total_s: float,
+) -> str:
     """The strip as SVG, WIDTH × HEIGHT; ``efforts`` are the effort words, easiest first.
 
-    Colours come from the style sheet by class (``effort-0`` and so on); it is drawn with a title and a
-    description in words.
+    Colours come from the style sheet by class (``effort-0`` and so on); it is drawn with a title
+    and a description in words.
     """
     if total_s <= 0:
         return ""
     scale = WIDTH / total_s
     body = "".join(_stretch(stretch, scale, efforts, identifier) for stretch in stretches)
     return (
-        f'<svg class="strip" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-labelledby="{identifier}-t {identifier}-d">'
+        f'<svg class="strip" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'aria-labelledby="{identifier}-t {identifier}-d">'
         f'<title id="{identifier}-t">{escape(title)}</title>'
         f'<desc id="{identifier}-d">{escape(_described(stretches, total_s))}</desc>'
         f"<defs>{hatch_patterns(identifier)}</defs>"
@@ -55,10 +66,13 @@ def hatch_of(effort: str, efforts: Sequence[str]) -> str:
 
 
 def swatch(effort: str, efforts: Sequence[str], identifier: str) -> str:
-    """A small patch of an effort's colour and hatch, for a legend. Hidden from screen readers: the word stands beside it."""
+    """A small patch of an effort's colour and hatch, for a legend. Hidden from screen readers: the
+    word stands beside it.
+    """
     stretch = Stretch(0, 1, effort)
     return (
-        f'<svg class="swatch" viewBox="0 {TOP} 30 20" aria-hidden="true"><defs>{hatch_patterns(identifier)}</defs>'
+        f'<svg class="swatch" viewBox="0 {TOP} 30 20" '
+        f'aria-hidden="true"><defs>{hatch_patterns(identifier)}</defs>'
         f"{_stretch(stretch, 30, efforts, identifier)}</svg>"
     )
 
@@ -67,7 +81,10 @@ def _stretch(stretch: Stretch, scale: float, efforts: Sequence[str], identifier:
     if not stretch.effort:
         return ""
     number = list(efforts).index(stretch.effort)
-    box = f'x="{stretch.start * scale:.2f}" y="{TOP}" width="{max(stretch.length * scale, 0.5):.2f}" height="{BASE - TOP}"'
+    box = (
+        f'x="{stretch.start * scale:.2f}" y="{TOP}" '
+        f'width="{max(stretch.length * scale, 0.5):.2f}" height="{BASE - TOP}"'
+    )
     hatch = hatch_of(stretch.effort, efforts)
     over = f'<rect {box} fill="url(#{identifier}-{hatch})"/>' if hatch else ""
     return f'<g><rect class="effort-{number}" {box}/>{over}</g>'
@@ -76,7 +93,8 @@ def _stretch(stretch: Stretch, scale: float, efforts: Sequence[str], identifier:
 def hatch_patterns(identifier: str) -> str:
     """The hatches as SVG patterns, each under its name after ``identifier``."""
     return "".join(
-        f'<pattern id="{identifier}-{name}" class="hatch" width="8" height="8" patternUnits="userSpaceOnUse">{drawing}</pattern>'
+        f'<pattern id="{identifier}-{name}" class="hatch" width="8" height="8" '
+        f'patternUnits="userSpaceOnUse">{drawing}</pattern>'
         for name, drawing in _HATCHES.items()
     )
 
@@ -88,7 +106,8 @@ def _ticks(total_s: float, scale: float) -> Iterator[str]:
         anchor = "start" if number == 0 else "end" if x > WIDTH - 30 else "middle"
         yield (
             f'<path class="strip-tick" d="M{x:.1f} {BASE}v7"/>'
-            f'<text class="strip-label" x="{x:.1f}" y="{HEIGHT - 4}" text-anchor="{anchor}">{show_time(number * step)}</text>'
+            f'<text class="strip-label" x="{x:.1f}" y="{HEIGHT - 4}" '
+            f'text-anchor="{anchor}">{show_time(number * step)}</text>'
         )
 
 
@@ -103,6 +122,8 @@ def _described(stretches: Sequence[Stretch], total_s: float) -> str:
             runs[-1] = (word, start, count + 1)
         else:
             runs.append((stretch.effort, stretch.start, 1))
-    told = "; ".join(f"from {show_time(start)}, {count} × {word}" for word, start, count in runs[:40])
+    told = "; ".join(
+        f"from {show_time(start)}, {count} × {word}" for word, start, count in runs[:40]
+    )
     more = f"; and {len(runs) - 40} more changes" if len(runs) > 40 else ""
     return f"{show_time(total_s)} on the clock: {told}{more}."

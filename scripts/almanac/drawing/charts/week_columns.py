@@ -11,11 +11,14 @@ WIDTH, HEIGHT = 640, 300
 LEFT, TOP, BOTTOM = 70, 20, 40
 
 
-def week_columns(weeks: Sequence[Mapping[str, float]], words: Sequence[str], identifier: str, title: str) -> str:
-    """Columns of metres as SVG, one a week from the first, each stacked by ``words`` from the bottom up.
+def week_columns(
+    weeks: Sequence[Mapping[str, float]], words: Sequence[str], identifier: str, title: str
+) -> str:
+    """Columns of metres as SVG, one a week from the first, each stacked by ``words`` from the
+    bottom up.
 
-    ``words`` are the efforts, easiest first: each has its colour and its hatch. A week without distance
-    is an empty place.
+    ``words`` are the efforts, easiest first: each has its colour and its hatch. A week without
+    distance is an empty place.
     """
     top = max((sum(week.values()) for week in weeks), default=0.0) or 1.0
     step = (WIDTH - LEFT) / max(len(weeks), 1)
@@ -26,8 +29,10 @@ def week_columns(weeks: Sequence[Mapping[str, float]], words: Sequence[str], ide
     )
     grid = "".join(_grid(top, share) for share in (0, 0.25, 0.5, 0.75, 1))
     return (
-        f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-labelledby="{identifier}-t {identifier}-d">'
-        f'<title id="{identifier}-t">{escape(title)}</title><desc id="{identifier}-d">{escape(_described(weeks))}</desc>'
+        f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'aria-labelledby="{identifier}-t {identifier}-d">'
+        f'<title id="{identifier}-t">{escape(title)}</title><desc '
+        f'id="{identifier}-d">{escape(_described(weeks))}</desc>'
         f"<defs>{hatch_patterns(identifier)}</defs>{grid}{columns}</svg>"
     )
 
@@ -37,7 +42,12 @@ def _y(metres: float, top: float) -> float:
 
 
 def _column(
-    week: Mapping[str, float], words: Sequence[str], x: float, width: float, top: float, identifier: str
+    week: Mapping[str, float],
+    words: Sequence[str],
+    x: float,
+    width: float,
+    top: float,
+    identifier: str,
 ) -> str:
     drawn, reached = [], 0.0
     for number, word in enumerate(words):
@@ -55,7 +65,8 @@ def _column(
 
 def _label(number: int, x: float, width: float) -> str:
     return (
-        f'<text class="chart-label" x="{x + width / 2:.1f}" y="{HEIGHT - 14}" text-anchor="middle">{number + 1}</text>'
+        f'<text class="chart-label" x="{x + width / 2:.1f}" y="{HEIGHT - 14}" '
+        f'text-anchor="middle">{number + 1}</text>'
     )
 
 
@@ -63,7 +74,8 @@ def _grid(top: float, share: float) -> str:
     y = _y(share * top, top)
     return (
         f'<path class="chart-grid" d="M{LEFT - 6} {y:.1f}H{WIDTH}"/>'
-        f'<text class="chart-label" x="{LEFT - 10}" y="{y + 5:.1f}" text-anchor="end">{share * top:,.0f} m</text>'
+        f'<text class="chart-label" x="{LEFT - 10}" y="{y + 5:.1f}" '
+        f'text-anchor="end">{share * top:,.0f} m</text>'
     )
 
 

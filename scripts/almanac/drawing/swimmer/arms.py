@@ -1,7 +1,9 @@
-"""What the arms do: joint angles of both arms for each word of the arms vocabulary, by how the body is held.
+"""What the arms do: joint angles of both arms for each word of the arms vocabulary, by how the body
+is held.
 
-The angles are ours, set by eye from what the words of the vocabulary say. Above the head both arms lean
-inward, so that the hands meet. On deck and on land an arm that would go through the ground stays on it.
+The angles are ours, set by eye from what the words of the vocabulary say. Above the head both arms
+lean inward, so that the hands meet. On deck and on land an arm that would go through the ground
+stays on it.
 """
 
 from __future__ import annotations
@@ -92,7 +94,8 @@ _ON_THE_SIDE: dict[str, Pair] = {
     "stroking": (Arm(-140, 84, spread=40), Arm(64, 84, twist=28, spread=64)),
     "free": (Arm(172, 10, spread=-4), Arm(14, 16, spread=-6)),
 }
-# Strokes whose arms go together: on the front butterfly under the body and breaststroke in under the chin, on the
+# Strokes whose arms go together: on the front butterfly under the body and breaststroke in under
+# the chin, on the
 # back both arms over.
 TOGETHER: dict[str, Pair] = {
     "double-arm": (Arm(107, 2), Arm(101, 2)),
@@ -141,7 +144,8 @@ RESTING = ("at-sides", "holding-wall", "sculling", "free")
 def arms(word: str, stance: Stance, *, grounded: bool = False, under: bool = False) -> Pair:
     """The near and the far arm; raises ValueError for a word that is not of the vocabulary.
 
-    ``grounded``: of a body on something hard; ``under``: of one under water, where no arm comes over.
+    ``grounded``: of a body on something hard; ``under``: of one under water, where no arm comes
+    over.
     """
     if word not in ARMS:
         raise ValueError(f"unknown arms {word!r}: one of {', '.join(ARMS)}")
@@ -155,8 +159,8 @@ def arms(word: str, stance: Stance, *, grounded: bool = False, under: bool = Fal
 def rolled_arms(word: str, stance: Stance, *, on_side: bool, grounded: bool = False) -> Pair:
     """The near and the far arm of a body turned about its long axis.
 
-    The arm that leads or pulls is the lower one, the one that recovers the upper one. On the back the near
-    side is the lower one, on the front the upper one.
+    The arm that leads or pulls is the lower one, the one that recovers the upper one. On the back
+    the near side is the lower one, on the front the upper one.
     """
     if on_side or word in _SAME_IN_A_ROLL:
         lower, upper = _ON_THE_SIDE[word]
@@ -170,7 +174,9 @@ def rolled_arms(word: str, stance: Stance, *, on_side: bool, grounded: bool = Fa
 
 
 def seated_arms(word: str, trunk: float) -> Pair:
-    """The arms of a swimmer who sits, the trunk at ``trunk`` degrees: an idle hand rests on the deck."""
+    """The arms of a swimmer who sits, the trunk at ``trunk`` degrees: an idle hand rests on the
+    deck.
+    """
     lean = 118 - trunk
     near, far = Arm(-lean, 0, wrist=-62), Arm(-lean - 4, 0, wrist=-58)
     if word in RESTING:

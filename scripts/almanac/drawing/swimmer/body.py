@@ -45,11 +45,11 @@ def body_drawing(
 ) -> str:
     """The body figure as an SVG element that scales to its container.
 
-    ``position``, ``arms``, ``kick`` and ``stroke`` are words of the vocabularies, ``gear`` ids of gear (what
-    cannot be drawn is still named in the description), all from ``setting`` to ``one_leg`` but ``identifier``
-    and ``stroke`` those of a drill's `figure`; ``stroke`` says which way the face looks on the side and in
-    rotation. ``identifier`` begins the ids of title and description and must be unique on the page. Raises
-    ValueError for a word that is not known.
+    ``position``, ``arms``, ``kick`` and ``stroke`` are words of the vocabularies, ``gear`` ids of
+    gear (what cannot be drawn is still named in the description), all from ``setting`` to
+    ``one_leg`` but ``identifier`` and ``stroke`` those of a drill's `figure`; ``stroke`` says which
+    way the face looks on the side and in rotation. ``identifier`` begins the ids of title and
+    description and must be unique on the page. Raises ValueError for a word that is not known.
     """
     checked_identifier(identifier)
     worn = tuple(gear)

@@ -39,7 +39,11 @@ def title_words(spec: PoseSpec) -> str:
 
 def kick_words(spec: PoseSpec) -> str:
     """The kick, and that one leg makes it where that is so."""
-    return f"{KICK_WORDS[spec.kick].split(',')[0]} with one leg" if spec.one_leg else KICK_WORDS[spec.kick]
+    return (
+        f"{KICK_WORDS[spec.kick].split(',')[0]} with one leg"
+        if spec.one_leg
+        else KICK_WORDS[spec.kick]
+    )
 
 
 def arms_words(spec: PoseSpec) -> str:
@@ -55,13 +59,29 @@ def arms_words(spec: PoseSpec) -> str:
         return "hands on the deck"
     if spec.wall == "touching":
         both = spec.stroke in ("butterfly", "breaststroke") and not spec.roll
-        return "both hands on the wall" if both else "the leading hand on the wall, the other arm along the body"
+        return (
+            "both hands on the wall"
+            if both
+            else "the leading hand on the wall, the other arm along the body"
+        )
     if spec.together:
-        return "both arms coming over together" if spec.together == "double-arm" else "both arms pulling together"
+        return (
+            "both arms coming over together"
+            if spec.together == "double-arm"
+            else "both arms pulling together"
+        )
     if spec.arms == "board" and spec.position == "supine" and spec.hold == "lying":
         return "hands on a kickboard over the thighs"
-    if spec.arms in ("stroking", "one-arm-strokes") and spec.setting == "under-water" and spec.hold == "lying":
-        return ARMS_WORDS["one-extended"] if spec.roll else "one arm pulling, the other stretched beyond the head"
+    if (
+        spec.arms in ("stroking", "one-arm-strokes")
+        and spec.setting == "under-water"
+        and spec.hold == "lying"
+    ):
+        return (
+            ARMS_WORDS["one-extended"]
+            if spec.roll
+            else "one arm pulling, the other stretched beyond the head"
+        )
     return ARMS_WORDS[spec.arms]
 
 
@@ -72,7 +92,11 @@ def _posed_arms(spec: PoseSpec) -> str:
         return "hands on a wall ahead"
     if spec.posture == "plank":
         reaches = spec.arms in ("one-extended", "one-arm-strokes")
-        return "one forearm on the ground, the other arm reaching ahead" if reaches else RESTING_WORDS["plank"]
+        return (
+            "one forearm on the ground, the other arm reaching ahead"
+            if reaches
+            else RESTING_WORDS["plank"]
+        )
     if spec.arms in IDLE:
         return RESTING_WORDS.get(spec.posture, ARMS_WORDS[spec.arms])
     return ARMS_WORDS[spec.arms]
@@ -85,7 +109,9 @@ def gear_words(spec: PoseSpec, gear: tuple[str, ...]) -> str:
 
 
 def leg_words(side: str, phase: Phase) -> str:
-    """What a leg does, as `near leg on the up-beat, the propulsive one (knee bent, shin behind)`."""
+    """What a leg does, as `near leg on the up-beat, the propulsive one (knee bent, shin
+    behind)`.
+    """
     return f"{side} on the {phase.beat}, {PART_WORDS[phase.part]} ({phase.stage})"
 
 
@@ -96,7 +122,9 @@ def description(held: Pose, gear: tuple[str, ...]) -> str:
     if spec.wall:
         sentences += filter(None, [WALL_WORDS[spec.wall]])
     elif held.wall and spec.arms != "holding-wall":
-        sentences.append(f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}.")
+        sentences.append(
+            f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}."
+        )
     if gear:
         sentences.append(f"Gear: {gear_words(spec, gear)}.")
     return " ".join(sentences)
@@ -116,7 +144,10 @@ def _body(held: Pose) -> str:
     if spec.posture and spec.hold != "wading":
         told = ["on land", POSTURE_WORDS[spec.posture]]
     else:
-        told = [f"{POSITION_WORDS[spec.position]} {SETTING_WORDS[spec.setting]}", HOLD_WORDS.get(spec.hold, "")]
+        told = [
+            f"{POSITION_WORDS[spec.position]} {SETTING_WORDS[spec.setting]}",
+            HOLD_WORDS.get(spec.hold, ""),
+        ]
     if spec.hold == "lying" and (spec.roll or spec.position == "on-land"):
         told.append(f"face {_face(held)}")
     if spec.face and spec.hold == "lying" and not spec.roll:
@@ -148,7 +179,10 @@ def _legs(held: Pose) -> str:
     both = phases(spec.kick, spec.moment, spec.lie)
     if both is None:
         return f"{kick_words(spec)}."
-    return f"{kick_words(spec)}: {_phases(spec, *both)}{', knees under water' if _knees_under(held) else ''}."
+    return (
+        f"{kick_words(spec)}: "
+        f"{_phases(spec, *both)}{', knees under water' if _knees_under(held) else ''}."
+    )
 
 
 def _phases(spec: PoseSpec, near: Phase, far: Phase) -> str:
@@ -158,7 +192,10 @@ def _phases(spec: PoseSpec, near: Phase, far: Phase) -> str:
         return leg_words("both legs", near)
     if spec.roll:
         upper, lower = (far, near) if spec.face_up else (near, far)
-        return f"{leg_words('leg of the upper side', upper)}; {leg_words('leg of the lower side', lower)}"
+        return (
+            f"{leg_words('leg of the upper side', upper)}; "
+            f"{leg_words('leg of the lower side', lower)}"
+        )
     return f"{leg_words('near leg', near)}; {leg_words('far leg', far)}"
 
 

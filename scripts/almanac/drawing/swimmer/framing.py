@@ -1,4 +1,6 @@
-"""How large a body is drawn and where: the figure's frame, its water line or ground, and the scale."""
+"""How large a body is drawn and where: the figure's frame, its water line or ground, and the
+scale.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,9 @@ _HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench")
 
 @dataclass(frozen=True)
 class Frame:
-    """A figure's height, where its water line (or its ground) is, and a standing swimmer's height."""
+    """A figure's height, where its water line (or its ground) is, and a standing swimmer's
+    height.
+    """
 
     height: float
     level: float
@@ -36,7 +40,9 @@ def frame_of(held: Pose) -> Frame:
     if spec.hold == "posed":
         return _on_ground(spec.posture, held.top)
     if spec.hold == "upright":
-        return Frame(TALL, 16.0, 128.0) if spec.setting == "under-water" else Frame(TALL, 64.0, 134.0)
+        return (
+            Frame(TALL, 16.0, 128.0) if spec.setting == "under-water" else Frame(TALL, 64.0, 134.0)
+        )
     if spec.hold in ("wading", "hung", "planted"):
         return {"wading": Frame(176.0, 54.0, 150.0), "hung": Frame(LOW, 66.0, 160.0)}.get(
             spec.hold, Frame(LOW, 22.0, 190.0)
@@ -57,7 +63,9 @@ def _on_ground(posture: str, top: float) -> Frame:
 
 
 def view_of(held: Pose, gear: tuple[str, ...]) -> View:
-    """Where the body lands: in the middle of the room that gear and walls leave, smaller where it must."""
+    """Where the body lands: in the middle of the room that gear and walls leave, smaller where it
+    must.
+    """
     frame = frame_of(held)
     left = MARGIN + max((room for word, room in ROOM_BEHIND.items() if word in gear), default=0.0)
     right = WIDTH - MARGIN
@@ -68,12 +76,23 @@ def view_of(held: Pose, gear: tuple[str, ...]) -> View:
     start, end = reach(held, gear)
     mast = "pulley-tower" in gear and held.spec.wet
     level = max(frame.level, 56.0) if mast else frame.level
-    across, down = (right - left) / (end - start), (frame.height - level - 3) / _depth(held.spec, gear)
+    across, down = (
+        (right - left) / (end - start),
+        (frame.height - level - 3) / _depth(held.spec, gear),
+    )
     scale = min(frame.swimmer, across, down)
     middle = (left + right - (start + end) * scale) / 2
-    if held.wall and held.spec.hold in ("planted", "hung", "posed"):  # no more wall than there needs to be
+    if held.wall and held.spec.hold in (
+        "planted",
+        "hung",
+        "posed",
+    ):  # no more wall than there needs to be
         face = held.wall[0] * scale
-        middle = min(middle, 96.0 - face) if held.wall[1] == "behind" else max(middle, WIDTH - 72.0 - face)
+        middle = (
+            min(middle, 96.0 - face)
+            if held.wall[1] == "behind"
+            else max(middle, WIDTH - 72.0 - face)
+        )
     return View(middle, level, scale)
 
 
@@ -93,7 +112,9 @@ def _depth(spec: PoseSpec, gear: tuple[str, ...]) -> float:
 
 
 def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
-    """How far the figure reaches left and right of the hips, the same at every moment of the kick."""
+    """How far the figure reaches left and right of the hips, the same at every moment of the
+    kick.
+    """
     bones, hold = held.skeleton, held.spec.hold
     end = max(*(point.x for point in (*bones.near_arm, *bones.far_arm)), bones.vertex.x + 0.02)
     if held.wall and held.wall[1] == "ahead":

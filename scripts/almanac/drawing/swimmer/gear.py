@@ -8,7 +8,15 @@ from almanac.drawing.shapes import Disc, Spot, at, chain, circle, path, polyline
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.handheld import hand_paddles, held_block, kickboard
 from almanac.drawing.swimmer.harness import parachute, pulley_tower, stretch_cord
-from almanac.drawing.swimmer.limbs import FAR_LEG, NEAR_LEG, Layer, View, between, beyond, head_place
+from almanac.drawing.swimmer.limbs import (
+    FAR_LEG,
+    NEAR_LEG,
+    Layer,
+    View,
+    between,
+    beyond,
+    head_place,
+)
 from almanac.drawing.swimmer.poses import Pose
 from almanac.drawing.swimmer.segments import LegJoints
 
@@ -100,7 +108,12 @@ def snorkel(held: Pose, view: View) -> list[Layer]:
     mouth, chin, brow = (at(*view.spot(head_place(bones, up, front))) for up, front in bends)
     rise = at(*view.spot(between(crown, top, 0.6)))
     tube = f"M{mouth}C{chin} {brow} {at(*view.spot(crown))}S{rise} {at(*view.spot(top))}"
-    return [(ON_HEAD, [path("gear-rim", tube, stroke_width=4.6), path("gear-strap", tube, stroke_width=2.4)])]
+    return [
+        (
+            ON_HEAD,
+            [path("gear-rim", tube, stroke_width=4.6), path("gear-strap", tube, stroke_width=2.4)],
+        )
+    ]
 
 
 Draw = Callable[[Pose, View], list[Layer]]
@@ -121,7 +134,11 @@ DRAWN: dict[str, Draw] = {
 def gear_layers(held: Pose, view: View, gear: tuple[str, ...]) -> list[Layer]:
     """All gear that can be drawn, in layers by depth; a word that is not known draws nothing."""
     holds = held.spec.arms == "holding-gear"
-    worn = [word for word in dict.fromkeys(gear) if word in DRAWN and not (holds and word == "pull-buoy")]
+    worn = [
+        word
+        for word in dict.fromkeys(gear)
+        if word in DRAWN and not (holds and word == "pull-buoy")
+    ]
     layers = [layer for word in worn for layer in DRAWN[word](held, view)]
     if "kickboard" in gear or held.spec.arms == "board":
         layers += kickboard(held, view)

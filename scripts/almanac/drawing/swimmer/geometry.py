@@ -1,6 +1,7 @@
 """Points and directions that a body is drawn by.
 
-Coordinates are in standing heights: x along the pool, y up, z towards the viewer. Angles are in degrees.
+Coordinates are in standing heights: x along the pool, y up, z towards the viewer. Angles are in
+degrees.
 """
 
 from __future__ import annotations

@@ -20,8 +20,12 @@ def hand_paddles(held: Pose, view: View) -> list[Layer]:
         start, end = between(arm.wrist, arm.fingertip, 0.2), beyond(arm.wrist, arm.fingertip, 0.02)
         x, y = (arm.fingertip.x - arm.wrist.x) / HAND, (arm.fingertip.y - arm.wrist.y) / HAND
         palm = Point(y, -x) if x >= 0 else Point(-y, x)
-        plate = capsule(view.disc(start.plus(palm, 0.016), 0.008), view.disc(end.plus(palm, 0.016), 0.008))
-        layers.append((depth(arm) + 0.002, [path("gear", plate, paint_order="stroke", stroke_width=2)]))
+        plate = capsule(
+            view.disc(start.plus(palm, 0.016), 0.008), view.disc(end.plus(palm, 0.016), 0.008)
+        )
+        layers.append(
+            (depth(arm) + 0.002, [path("gear", plate, paint_order="stroke", stroke_width=2)])
+        )
     return layers
 
 
@@ -33,11 +37,15 @@ def _board(view: View, middle: Point, way: Point) -> list[str]:
 def _hands(held: Pose) -> Point:
     """The middle between the hands."""
     near, far = held.skeleton.near_arm, held.skeleton.far_arm
-    return between(between(near.wrist, near.fingertip, 0.7), between(far.wrist, far.fingertip, 0.7), 0.5)
+    return between(
+        between(near.wrist, near.fingertip, 0.7), between(far.wrist, far.fingertip, 0.7), 0.5
+    )
 
 
 def kickboard(held: Pose, view: View) -> list[Layer]:
-    """A board under the hands that lie on it; upright in the water, or flat in the hands, of who holds it."""
+    """A board under the hands that lie on it; upright in the water, or flat in the hands, of who
+    holds it.
+    """
     bones, word = held.skeleton, held.spec.arms
     leading = max((bones.near_arm, bones.far_arm), key=lambda arm: arm.fingertip.x)
     if word == "holding-gear" and held.spec.lie == "prone" and held.spec.hold == "lying":

@@ -1,4 +1,6 @@
-"""Gear that pulls at a belt: a parachute on a line, a cord to the wall, a pulley tower on the deck."""
+"""Gear that pulls at a belt: a parachute on a line, a cord to the wall, a pulley tower on the
+deck.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ def _seated(held: Pose) -> bool:
 
 
 def ring(held: Pose, view: View) -> Spot:
-    """Where a line leaves the belt: at the back, or in front of a swimmer who sits over the water."""
+    """Where a line leaves the belt: at the back, or in front of a swimmer who sits over the
+    water.
+    """
     side = 0.05 if _seated(held) else -0.052
     return view.spot(_waist(held).plus(held.skeleton.trunk_axes.front, side))
 
@@ -41,11 +45,17 @@ def belt(held: Pose, view: View) -> Layer:
 
 
 def parachute(held: Pose, view: View) -> list[Layer]:
-    """A drogue on a line from the belt, open towards the swimmer, behind the feet; nothing on dry land."""
+    """A drogue on a line from the belt, open towards the swimmer, behind the feet; nothing on dry
+    land.
+    """
     if not held.spec.wet:
         return []
     r, mouth, start = PARACHUTE_RADIUS, 46.0, ring(held, view)
-    y = start[1] + 8 if held.spec.hold in ("upright", "wading") else max(start[1] + 8, view.y + r + 4)
+    y = (
+        start[1] + 8
+        if held.spec.hold in ("upright", "wading")
+        else max(start[1] + 8, view.y + r + 4)
+    )
     knot = (mouth + 22, y)
     lines = polyline([start, knot, (mouth, y)]) + polyline([(mouth, y - r), knot, (mouth, y + r)])
     cloth = (
@@ -54,7 +64,8 @@ def parachute(held: Pose, view: View) -> list[Layer]:
         f"Q{at(mouth + 6, y)} {at(mouth, y - r)}Z"
     )
     seams = "".join(
-        f"M{at(mouth, y + side * 5)}Q{at(mouth - 18, y + side * 7)} {at(mouth - 30, y + side)}" for side in (-1, 1)
+        f"M{at(mouth, y + side * 5)}Q{at(mouth - 18, y + side * 7)} {at(mouth - 30, y + side)}"
+        for side in (-1, 1)
     )
     return [
         (BEHIND_LEGS, [path("gear-line", lines)]),
@@ -64,7 +75,9 @@ def parachute(held: Pose, view: View) -> list[Layer]:
 
 
 def _anchor(held: Pose, view: View) -> tuple[float, list[str]]:
-    """What a line is fixed to behind the swimmer: the x of its face, and a wall where there is none yet."""
+    """What a line is fixed to behind the swimmer: the x of its face, and a wall where there is none
+    yet.
+    """
     if not held.spec.wet:
         return 14.0, [element("rect", "wall", x=9, y=view.y - 44, width=5, height=44)]
     if held.wall and held.wall[1] == "behind":
@@ -89,7 +102,9 @@ def stretch_cord(held: Pose, view: View) -> list[Layer]:
 
 
 def pulley_tower(held: Pose, view: View) -> list[Layer]:
-    """A mast with a pulley behind the swimmer; the rope goes from the belt over it to a bucket of water."""
+    """A mast with a pulley behind the swimmer; the rope goes from the belt over it to a bucket of
+    water.
+    """
     face, parts = _anchor(held, view) if held.spec.wet else (34.0, [])
     foot = view.y - (DECK * view.height if held.spec.wet else 0.0)
     top = max(6.0, foot - 84)

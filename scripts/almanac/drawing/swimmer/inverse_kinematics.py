@@ -40,14 +40,18 @@ def _turn(angle: float) -> float:
 
 
 def leg_to(ankle: Point, toes: Point, hip: Point, body: Axes) -> Leg:
-    """The leg whose ankle is at ``ankle`` with the toes in the direction ``toes``; the knee bends to the belly."""
+    """The leg whose ankle is at ``ankle`` with the toes in the direction ``toes``; the knee bends
+    to the belly.
+    """
     lean, knee = _triangle(hip, ankle, THIGH, SHANK)
     thigh = flexion_of(towards(hip, ankle), body) + lean
     return Leg(_turn(thigh), knee, _turn(thigh - knee + 90 - flexion_of(toes, body)))
 
 
 def arm_to(wrist: Point, hand: Point, shoulder: Point, body: Axes) -> Arm:
-    """The arm whose wrist is at ``wrist`` with the hand in the direction ``hand``; the elbow bends to the belly."""
+    """The arm whose wrist is at ``wrist`` with the hand in the direction ``hand``; the elbow bends
+    to the belly.
+    """
     lean, elbow = _triangle(shoulder, wrist, UPPER_ARM, FOREARM)
     upper = flexion_of(towards(shoulder, wrist), body) - lean
     return Arm(_turn(upper), elbow, wrist=_turn(flexion_of(hand, body) - upper - elbow))

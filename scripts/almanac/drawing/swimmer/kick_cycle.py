@@ -1,4 +1,6 @@
-"""The kick cycle: one moment of a flutter, on the back and on the front side by side, with each leg's phase in words."""
+"""The kick cycle: one moment of a flutter, on the back and on the front side by side, with each
+leg's phase in words.
+"""
 
 from __future__ import annotations
 
@@ -34,10 +36,11 @@ class LegWords:
 
 
 def moment_drawing(moment: int, *, identifier: str = "moment") -> str:
-    """One moment (0 to 7) as an SVG element: the swimmer on the back, then on the front, an arrow at each foot.
+    """One moment (0 to 7) as an SVG element: the swimmer on the back, then on the front, an arrow
+    at each foot.
 
-    ``identifier`` begins the ids of title and description and must be unique on the page. Raises ValueError where
-    it cannot begin an id, or there is no such moment.
+    ``identifier`` begins the ids of title and description and must be unique on the page. Raises
+    ValueError where it cannot begin an id, or there is no such moment.
     """
     checked_identifier(identifier)
     parts: list[str] = []
@@ -50,7 +53,9 @@ def moment_drawing(moment: int, *, identifier: str = "moment") -> str:
 
 def moment_words(moment: int, lie: Lie) -> tuple[LegWords, LegWords]:
     """The near and the far leg in words at a moment."""
-    near, far = (LegWords(phase.beat, _PART[phase.part], phase.stage) for phase in both_phases(lie, moment))
+    near, far = (
+        LegWords(phase.beat, _PART[phase.part], phase.stage) for phase in both_phases(lie, moment)
+    )
     return near, far
 
 
@@ -73,7 +78,9 @@ def _swimmer(left: float, lie: Lie, moment: int) -> list[str]:
 
 
 def foot_arrow(view: View, leg: LegJoints, phase: Phase, x: float) -> list[str]:
-    """Which way a foot goes: a full line for the beat that drives, a dashed one for the recovery."""
+    """Which way a foot goes: a full line for the beat that drives, a dashed one for the
+    recovery.
+    """
     y = view.spot(leg.ankle)[1]
     way = -1 if phase.beat == "up-beat" else 1
     tip = y + way * 7

@@ -1,10 +1,11 @@
-"""The kicks: joint angles of both legs at eight moments of a cycle, and what each leg is doing then.
+"""The kicks: joint angles of both legs at eight moments of a cycle, and what each leg is doing
+then.
 
-The shapes follow what coaches teach (common practice; the angles are ours, not measured). In a flutter the
-two legs are half a cycle apart. Each leg starts its propulsive beat at moment 0 straight and at the far end
-behind the body, the thigh leads, the knee gives late and the shin whips after it; at moment 4 it is straight
-again and goes back straight. On the back that propulsive beat goes up and the recovery down, on the front the
-other way round.
+The shapes follow what coaches teach (common practice; the angles are ours, not measured). In a
+flutter the two legs are half a cycle apart. Each leg starts its propulsive beat at moment 0
+straight and at the far end behind the body, the thigh leads, the knee gives late and the shin whips
+after it; at moment 4 it is straight again and goes back straight. On the back that propulsive beat
+goes up and the recovery down, on the front the other way round.
 """
 
 from __future__ import annotations
@@ -21,7 +22,9 @@ Lie = Literal["supine", "prone", "centred"]
 
 @dataclass(frozen=True)
 class Phase:
-    """What a leg does: the beat as the swimmer lies, its part in the kick, and how the leg looks."""
+    """What a leg does: the beat as the swimmer lies, its part in the kick, and how the leg
+    looks.
+    """
 
     beat: str
     part: Literal["propulsive", "recovery", "glide"]
@@ -74,7 +77,8 @@ _BREASTSTROKE_PHASES = (
     Phase("whip", "propulsive", "legs close"),
     Phase("glide", "glide", "straight and together"),
 )
-# On the front the same kick lies deeper: the thigh works in front of the trunk, so that the foot stays at the
+# On the front the same kick lies deeper: the thigh works in front of the trunk, so that the foot
+# stays at the
 # surface.
 _HIP_SHIFT: dict[Lie, float] = {"supine": 0.0, "prone": 15.0, "centred": 6.0}
 _DRIVE: dict[Lie, str] = {"supine": "up-beat", "prone": "down-beat", "centred": "forward beat"}
@@ -108,14 +112,22 @@ def flutter(moment: int, lie: Lie) -> tuple[Leg, Leg]:
 
 
 def dolphin(moment: int, lie: Lie) -> tuple[Leg, Leg]:
-    """Both legs together, a little wider than a flutter; the far leg a hair behind, so that it shows."""
+    """Both legs together, a little wider than a flutter; the far leg a hair behind, so that it
+    shows.
+    """
     leg = flutter_leg(moment, lie)
-    near = replace(leg, hip=leg.hip + 4, knee=leg.knee * 1.1) if lie == "prone" else replace(leg, knee=leg.knee * 1.1)
+    near = (
+        replace(leg, hip=leg.hip + 4, knee=leg.knee * 1.1)
+        if lie == "prone"
+        else replace(leg, knee=leg.knee * 1.1)
+    )
     return near, replace(near, hip=near.hip - 1.5)
 
 
 def breaststroke(moment: int, lie: Lie) -> tuple[Leg, Leg]:
-    """Both legs drawn up, whipped round and closed; on the back the knees stay down and the shins work."""
+    """Both legs drawn up, whipped round and closed; on the back the knees stay down and the shins
+    work.
+    """
     leg = _BREASTSTROKE[moment_of(moment)]
     if lie == "supine":
         leg = replace(leg, hip=min(leg.hip * 0.1, 4.0), knee=leg.knee * 0.85)
@@ -129,7 +141,9 @@ def still(lie: Lie) -> tuple[Leg, Leg]:
 
 
 def legs(kick: str, moment: int, lie: Lie) -> tuple[Leg, Leg]:
-    """The near and the far leg of a kick of the vocabulary; raises ValueError for a word that is not one."""
+    """The near and the far leg of a kick of the vocabulary; raises ValueError for a word that is
+    not one.
+    """
     moment_of(moment)
     if kick == "none":
         return still(lie)
@@ -146,4 +160,6 @@ def phases(kick: str, moment: int, lie: Lie) -> tuple[Phase, Phase] | None:
     if kick == "breaststroke":
         return (_BREASTSTROKE_PHASES[moment_of(moment)],) * 2
     near = flutter_phase(moment, lie)
-    return near, near if kick == "dolphin" else flutter_phase((moment + MOMENTS // 2) % MOMENTS, lie)
+    return near, near if kick == "dolphin" else flutter_phase(
+        (moment + MOMENTS // 2) % MOMENTS, lie
+    )

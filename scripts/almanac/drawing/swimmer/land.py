@@ -1,4 +1,5 @@
-"""Bodies on dry ground: joint angles for each posture of a drill's `figure`, found from what touches the ground.
+"""Bodies on dry ground: joint angles for each posture of a drill's `figure`, found from what
+touches the ground.
 
 Upright postures face right, lying ones have the head to the right. A kick lifts one leg.
 """
@@ -31,13 +32,20 @@ def land_posture(spec: PoseSpec) -> Posture:
 
 
 def dead_bug(spec: PoseSpec) -> bool:
-    """Whether one leg works while the other's shin is held level: under arms that are raised from the ground."""
+    """Whether one leg works while the other's shin is held level: under arms that are raised from
+    the ground.
+    """
     working = spec.arms in ("streamline", "hands-up", "stroking", "one-arm-strokes", "one-extended")
     return spec.posture == "lying-on-back" and spec.kick != "none" and working
 
 
 def _body(
-    trunk: float, belly: Literal[1, -1], hip: Point, both_legs: tuple[Leg, Leg], both_arms: Pair, chin: float = 0.0
+    trunk: float,
+    belly: Literal[1, -1],
+    hip: Point,
+    both_legs: tuple[Leg, Leg],
+    both_arms: Pair,
+    chin: float = 0.0,
 ) -> Posture:
     return Posture(trunk, belly, *both_legs, *both_arms, chin=chin, hip=hip)
 
@@ -79,13 +87,19 @@ def _lying_arms(spec: PoseSpec, hip: Point, body: Axes) -> Pair:
     if spec.arms == "free":
         shoulder, half_down = _shoulder(hip, body), Point(-0.62, -0.78)
         behind = shoulder.plus(body.up, 0.176)
-        both = [arm_to(behind.plus(_UP, lift), half_down, shoulder, body) for lift in (0.042, 0.048)]
-        return replace(both[0], wrist=min(both[0].wrist, 68.0)), replace(both[1], wrist=min(both[1].wrist, 68.0))
+        both = [
+            arm_to(behind.plus(_UP, lift), half_down, shoulder, body) for lift in (0.042, 0.048)
+        ]
+        return replace(both[0], wrist=min(both[0].wrist, 68.0)), replace(
+            both[1], wrist=min(both[1].wrist, 68.0)
+        )
     return arms(spec.arms, "supine", grounded=True)
 
 
 def _on_back(spec: PoseSpec) -> Posture:
-    """Knees bent, feet flat; in a kick one leg is long and low, the other bent: its shin level under raised arms."""
+    """Knees bent, feet flat; in a kick one leg is long and low, the other bent: its shin level
+    under raised arms.
+    """
     hip, body = Point(0.0, 0.056), axes(0, 1, 0.0)
     bent = leg_to(Point(-0.335, FOOT_HEIGHT), _BACK, hip, body)
     near, far = bent, leg_to(Point(-0.36, FOOT_HEIGHT), _BACK, hip, body)
@@ -97,7 +111,9 @@ def _on_back(spec: PoseSpec) -> Posture:
 
 
 def _over_roll(spec: PoseSpec) -> Posture:
-    """On the back with a roll under the shoulder blades: the chest is a little higher than the hips."""
+    """On the back with a roll under the shoulder blades: the chest is a little higher than the
+    hips.
+    """
     hip, body = Point(0.0, 0.056), axes(8, 1, 0.0)
     near = leg_to(Point(-0.3, FOOT_HEIGHT), _BACK, hip, body)
     far = leg_to(Point(-0.33, FOOT_HEIGHT), _BACK, hip, body)
@@ -106,7 +122,10 @@ def _over_roll(spec: PoseSpec) -> Posture:
 
 def _seated_arms(spec: PoseSpec, hip: Point, body: Axes, wrist: Point, hand: Point) -> Pair:
     shoulder = _shoulder(hip, body)
-    rest = arm_to(wrist, hand, shoulder, body), arm_to(wrist.plus(_BACK, 0.025), hand, shoulder, body)
+    rest = (
+        arm_to(wrist, hand, shoulder, body),
+        arm_to(wrist.plus(_BACK, 0.025), hand, shoulder, body),
+    )
     if spec.arms in IDLE:
         return rest
     near, far = arms(spec.arms, "upright")
@@ -120,7 +139,14 @@ def _sitting(spec: PoseSpec) -> Posture:
     hip, body = Point(0.0, 0.07), axes(106, -1, 0.0)
     near = leg_to(Point(0.487, 0.052), Point(1.0, 0.5), hip, body)
     far = leg_to(Point(0.48, 0.054), Point(1.0, 0.62), hip, body)
-    return _body(106, -1, hip, (near, far), _seated_arms(spec, hip, body, Point(-0.2, 0.032), Point(-1.0, -0.12)), 8.0)
+    return _body(
+        106,
+        -1,
+        hip,
+        (near, far),
+        _seated_arms(spec, hip, body, Point(-0.2, 0.032), Point(-1.0, -0.12)),
+        8.0,
+    )
 
 
 def _sitting_bent(spec: PoseSpec) -> Posture:
@@ -128,7 +154,14 @@ def _sitting_bent(spec: PoseSpec) -> Posture:
     hip, body = Point(0.0, 0.07), axes(104, -1, 0.0)
     near = leg_to(Point(0.32, FOOT_HEIGHT), _AHEAD, hip, body)
     far = leg_to(Point(0.36, FOOT_HEIGHT), _AHEAD, hip, body)
-    return _body(104, -1, hip, (near, far), _seated_arms(spec, hip, body, Point(-0.19, 0.032), Point(-1.0, -0.12)), 6.0)
+    return _body(
+        104,
+        -1,
+        hip,
+        (near, far),
+        _seated_arms(spec, hip, body, Point(-0.19, 0.032), Point(-1.0, -0.12)),
+        6.0,
+    )
 
 
 def _on_bench(spec: PoseSpec) -> Posture:
@@ -137,7 +170,11 @@ def _on_bench(spec: PoseSpec) -> Posture:
     near = leg_to(Point(0.25, FOOT_HEIGHT), _AHEAD, hip, body)
     far = leg_to(Point(0.29, FOOT_HEIGHT), _AHEAD, hip, body)
     return _body(
-        91, -1, hip, (near, far), _seated_arms(spec, hip, body, hip.plus(Point(0.15, 0.066)), Point(1.0, -0.25))
+        91,
+        -1,
+        hip,
+        (near, far),
+        _seated_arms(spec, hip, body, hip.plus(Point(0.15, 0.066)), Point(1.0, -0.25)),
     )
 
 
@@ -154,7 +191,9 @@ def _kneeling(spec: PoseSpec) -> Posture:
 
 
 def _plank(spec: PoseSpec) -> Posture:
-    """On forearms and toes, one line from ankle to ear; an arm that reaches slides ahead along the ground."""
+    """On forearms and toes, one line from ankle to ear; an arm that reaches slides ahead along the
+    ground.
+    """
     slope, toe = 6.5, Point(-0.482, 0.0)
     body = axes(slope, -1, 0.0)
     hip = Point(toe.x, 0.119).plus(body.up, 0.491)
@@ -170,7 +209,9 @@ def _plank(spec: PoseSpec) -> Posture:
 
 
 def _bridge(spec: PoseSpec) -> Posture:
-    """On the shoulders and flat feet, hips lifted to one line with the knees; a kick lifts one foot."""
+    """On the shoulders and flat feet, hips lifted to one line with the knees; a kick lifts one
+    foot.
+    """
     slope = -25.5
     body = axes(slope, 1, 0.0)
     hip = Point(0.0, 0.056).plus(body.up, -TRUNK)
@@ -186,7 +227,9 @@ def _bridge(spec: PoseSpec) -> Posture:
 
 def _turned(pair: Pair, angle: float) -> Pair:
     near, far = pair
-    return replace(near, shoulder=near.shoulder + angle), replace(far, shoulder=far.shoulder + angle)
+    return replace(near, shoulder=near.shoulder + angle), replace(
+        far, shoulder=far.shoulder + angle
+    )
 
 
 _POSTURES: dict[str, Callable[[PoseSpec], Posture]] = {

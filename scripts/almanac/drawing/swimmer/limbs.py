@@ -1,4 +1,6 @@
-"""A posed body as SVG: limbs as rounded shapes, the head with a nose, cap and goggles. The trunk is in ``trunk``."""
+"""A posed body as SVG: limbs as rounded shapes, the head with a nose, cap and goggles. The trunk is
+in ``trunk``.
+"""
 
 from __future__ import annotations
 
@@ -23,7 +25,9 @@ FAR_LEG, NEAR_LEG, HEAD = -0.03, -0.001, 0.03
 
 @dataclass(frozen=True)
 class View:
-    """Where standing heights land in the figure: ``x``, ``y`` of the origin, ``height`` of a swimmer."""
+    """Where standing heights land in the figure: ``x``, ``y`` of the origin, ``height`` of a
+    swimmer.
+    """
 
     x: float
     y: float
@@ -70,7 +74,11 @@ def leg_path(view: View, leg: LegJoints) -> str:
         ),
         capsule(heel, arch),
     ]
-    return _segment(view, leg.hip, leg.knee, _THIGH) + _segment(view, leg.knee, leg.ankle, _SHANK) + "".join(foot)
+    return (
+        _segment(view, leg.hip, leg.knee, _THIGH)
+        + _segment(view, leg.knee, leg.ankle, _SHANK)
+        + "".join(foot)
+    )
 
 
 def arch_point(leg: LegJoints) -> Point:
@@ -94,15 +102,26 @@ def head_place(body: Skeleton, up: float, front: float, near: float = 0.0) -> Po
 
 
 def head(view: View, body: Skeleton, *, goggles: bool = True) -> list[str]:
-    """The head as elements: the skull with its nose, the cap or the hair, the goggles or the eyes."""
+    """The head as elements: the skull with its nose, the cap or the hair, the goggles or the
+    eyes.
+    """
     skull = view.disc(body.head, HEAD_RADIUS * 0.97)
     seen = (body.head_axes.front.x**2 + body.head_axes.front.y**2) ** 0.5
-    jaw = capsule(view.disc(body.head, HEAD_RADIUS * 0.9), view.disc(head_place(body, -0.62, 0.28), HEAD_RADIUS * 0.5))
-    nose = capsule(view.disc(head_place(body, -0.02, 0.82), 0.011), view.disc(head_place(body, -0.22, 1.08), 0.0075))
+    jaw = capsule(
+        view.disc(body.head, HEAD_RADIUS * 0.9),
+        view.disc(head_place(body, -0.62, 0.28), HEAD_RADIUS * 0.5),
+    )
+    nose = capsule(
+        view.disc(head_place(body, -0.02, 0.82), 0.011),
+        view.disc(head_place(body, -0.22, 1.08), 0.0075),
+    )
     parts = [path("near", circle(skull) + jaw + (nose if seen > 0.4 else ""))]
     brow, nape = (0.5, 0.86), (-0.32, -0.94)
     if seen <= 0.4:
-        ends = view.spot(head_place(body, 0.36, 0.0, 0.9)), view.spot(head_place(body, 0.36, 0.0, -0.9))
+        ends = (
+            view.spot(head_place(body, 0.36, 0.0, 0.9)),
+            view.spot(head_place(body, 0.36, 0.0, -0.9)),
+        )
     else:
         ends = view.spot(head_place(body, *brow)), view.spot(head_place(body, *nape))
     parts.append(path("near-suit", _cap(skull, *ends, view.spot(body.vertex))))
@@ -123,11 +142,18 @@ def _face(view: View, body: Skeleton, seen: float, goggles: bool) -> list[str]:
             view.disc(head_place(body, 0.12, 0.62), r * 0.17),
             view.disc(head_place(body, 0.16, 0.72), r * 0.15),
         )
-        strap = polyline([view.spot(head_place(body, 0.16, 0.6)), view.spot(head_place(body, 0.26, -0.2))])
+        strap = polyline(
+            [view.spot(head_place(body, 0.16, 0.6)), view.spot(head_place(body, 0.26, -0.2))]
+        )
         return [*([path("skin-line", strap)] if goggles else []), path("goggles", eye)]
-    eyes = "".join(circle(view.disc(head_place(body, 0.1, 0.9, side), r * 0.17)) for side in (0.38, -0.38))
+    eyes = "".join(
+        circle(view.disc(head_place(body, 0.1, 0.9, side), r * 0.17)) for side in (0.38, -0.38)
+    )
     nose = polyline(
-        [view.spot(head_place(body, up, 0.9, side)) for up, side in ((-0.05, 0.0), (-0.3, 0.0), (-0.3, 0.13))]
+        [
+            view.spot(head_place(body, up, 0.9, side))
+            for up, side in ((-0.05, 0.0), (-0.3, 0.0), (-0.3, 0.13))
+        ]
     )
     return [path("goggles", eyes), path("skin-line", nose)]
 

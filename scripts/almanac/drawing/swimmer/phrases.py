@@ -68,13 +68,19 @@ POSTURE_WORDS = {
 LEG_WORDS = {
     "standing": ("Legs straight", "The near leg swings past the one that stands"),
     "standing-on-toes": ("Knees straight, heels off the ground",) * 2,
-    "lying-on-back": ("Knees bent, feet flat", "One leg long and lifted, the other knee bent with the foot flat"),
+    "lying-on-back": (
+        "Knees bent, feet flat",
+        "One leg long and lifted, the other knee bent with the foot flat",
+    ),
     "lying-over-roll": ("Knees bent, feet flat",) * 2,
     "sitting": ("Feet pointed",) * 2,
     "sitting-knees-bent": ("Knees at about a right angle, feet flat",) * 2,
     "sitting-on-bench": ("Thighs level, feet flat on the ground",) * 2,
     "kneeling": ("The kneeling thigh just past upright, the front knee over its foot",) * 2,
-    "plank": ("Legs straight, toes on the ground", "One leg lifted straight, the toes of the other on the ground"),
+    "plank": (
+        "Legs straight, toes on the ground",
+        "One leg lifted straight, the toes of the other on the ground",
+    ),
     "bridge": ("Knees bent, both feet flat", "Knees bent, one foot off the ground, the other flat"),
 }
 DEAD_BUG = "One leg long, just off the ground, the other thigh upright with its shin level"
@@ -104,4 +110,8 @@ WALL_WORDS = {
     "at-back": "Back and head are at a wall.",
 }
 FACE_WORDS = {"in": "face in the water", "out": "chin at the water, face out"}
-PART_WORDS = {"propulsive": "the propulsive one", "recovery": "the recovery", "glide": "between kicks"}
+PART_WORDS = {
+    "propulsive": "the propulsive one",
+    "recovery": "the recovery",
+    "glide": "between kicks",
+}

@@ -1,4 +1,6 @@
-"""A pose specification: the words of an entry, resolved, with what follows from them for the body."""
+"""A pose specification: the words of an entry, resolved, with what follows from them for the
+body.
+"""
 
 from __future__ import annotations
 
@@ -38,9 +40,9 @@ Hold = Literal["lying", "upright", "wading", "seated", "reclined", "posed", "pla
 class PoseSpec:
     """Words of the vocabularies, with what follows from them.
 
-    ``hold``: how the body is carried; ``lie``: what the kick is drawn for; ``face_up``: whether a lying body
-    is on its back. ``stroke`` is `any` where it is not said; ``posture``, ``wall`` and ``face`` are empty where
-    they are not said.
+    ``hold``: how the body is carried; ``lie``: what the kick is drawn for; ``face_up``: whether a
+    lying body is on its back. ``stroke`` is `any` where it is not said; ``posture``, ``wall`` and
+    ``face`` are empty where they are not said.
     """
 
     position: str
@@ -71,7 +73,8 @@ class PoseSpec:
 
     @property
     def together(self) -> str:
-        """The stroke whose arms are drawn together, as TOGETHER has it; "" for arms that go in turn.
+        """The stroke whose arms are drawn together, as TOGETHER has it; "" for arms that go in
+        turn.
 
         On the front it is the stroke by name or else by kick; on the back it must be asked for.
         """
@@ -90,7 +93,9 @@ class PoseSpec:
         """Whether the arms leave the water: a stroke is drawn under it where all else is."""
         under = self.setting == "under-water" and self.arms != "hands-up"
         touching = self.wall == "touching"
-        return self.arms in RISING and self.together in ("", "double-arm") and not (under or touching)
+        return (
+            self.arms in RISING and self.together in ("", "double-arm") and not (under or touching)
+        )
 
     @property
     def grounded(self) -> bool:
@@ -101,4 +106,9 @@ class PoseSpec:
     def grips(self) -> bool:
         """Whether the hands hold a wall ahead."""
         resting = self.hold == "posed" and not self.posture.startswith(("standing", "lying"))
-        return self.arms == "holding-wall" and self.setting != "deck-edge" and self.hold != "hung" and not resting
+        return (
+            self.arms == "holding-wall"
+            and self.setting != "deck-edge"
+            and self.hold != "hung"
+            and not resting
+        )

@@ -17,8 +17,8 @@ from almanac.drawing.swimmer.walls import Wall, wall_of
 class Pose:
     """A posed body and where it is.
 
-    ``wall``: the x of a wall and whether it is ahead (to the right) or behind; ``edge``: the x of a deck
-    edge, the deck to its right.
+    ``wall``: the x of a wall and whether it is ahead (to the right) or behind; ``edge``: the x of a
+    deck edge, the deck to its right.
     """
 
     spec: PoseSpec
@@ -29,7 +29,9 @@ class Pose:
 
     @property
     def turned(self) -> bool:
-        """Whether the body is rolled so far that it is seen from the front rather than from the side."""
+        """Whether the body is rolled so far that it is seen from the front rather than from the
+        side.
+        """
         return self.spec.roll > 60
 
     @property
@@ -37,14 +39,30 @@ class Pose:
         """The height of the highest joint."""
         bones = self.skeleton
         return max(
-            point.y for point in (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)
+            point.y
+            for point in (
+                bones.vertex,
+                *bones.near_arm,
+                *bones.far_arm,
+                *bones.near_leg,
+                *bones.far_leg,
+            )
         )
 
     @property
     def span(self) -> tuple[float, float]:
         """The x of the joints farthest to the left and to the right."""
         bones = self.skeleton
-        xs = [point.x for point in (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)]
+        xs = [
+            point.x
+            for point in (
+                bones.vertex,
+                *bones.near_arm,
+                *bones.far_arm,
+                *bones.near_leg,
+                *bones.far_leg,
+            )
+        ]
         return min(xs), max(xs)
 
 

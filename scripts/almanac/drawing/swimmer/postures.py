@@ -5,7 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from math import pi, radians, sin
 
-from almanac.drawing.swimmer.arms import BUTTERFLY_OVER, TOGETHER, Pair, Stance, arms, rolled_arms, seated_arms
+from almanac.drawing.swimmer.arms import (
+    BUTTERFLY_OVER,
+    TOGETHER,
+    Pair,
+    Stance,
+    arms,
+    rolled_arms,
+    seated_arms,
+)
 from almanac.drawing.swimmer.geometry import Point, axes
 from almanac.drawing.swimmer.inverse_kinematics import arm_to
 from almanac.drawing.swimmer.kicks import MOMENTS, legs, still
@@ -53,7 +61,9 @@ def _lying(spec: PoseSpec) -> Posture:
 
 
 def _lying_legs(spec: PoseSpec) -> tuple[Leg, Leg]:
-    near, far = still(spec.lie) if spec.wall == "leaving" else legs(spec.kick, spec.moment, spec.lie)
+    near, far = (
+        still(spec.lie) if spec.wall == "leaving" else legs(spec.kick, spec.moment, spec.lie)
+    )
     if spec.one_leg:
         far = Leg(4, 1, 72) if spec.lie == "supine" else Leg(-4, 2, 70)
     if spec.setting == "deck-edge":  # the hips are on the deck, the legs slope down into the water
@@ -75,7 +85,10 @@ def _lying_arms(spec: PoseSpec) -> Pair:
             return touching_arms(spec)
         word = "one-extended"
     if spec.roll:
-        if spec.setting == "under-water" and word in ("stroking", "one-arm-strokes"):  # no arm comes over there
+        if spec.setting == "under-water" and word in (
+            "stroking",
+            "one-arm-strokes",
+        ):  # no arm comes over there
             word = "one-extended"
         return rolled_arms(word, stance, on_side=spec.roll > 60, grounded=spec.grounded)
     if (word, spec.stroke, spec.rising) == ("one-arm-strokes", "butterfly", True):
@@ -86,8 +99,8 @@ def _lying_arms(spec: PoseSpec) -> Pair:
 def _tilt(spec: PoseSpec, leg: Leg) -> float:
     """How steep a lying trunk is.
 
-    In water a dolphin kick sways it, and a breaststroke kick on the front lifts the shoulders over the hips
-    as the heels are drawn up.
+    In water a dolphin kick sways it, and a breaststroke kick on the front lifts the shoulders over
+    the hips as the heels are drawn up.
     """
     if spec.grounded:
         return 0.0
@@ -124,7 +137,9 @@ def _hip_height(spec: PoseSpec) -> float:
 
 
 def _above_ground(leg: Leg, spec: PoseSpec) -> Leg:
-    """The same leg where there is ground in place of water: raised to kick, never bent through the floor."""
+    """The same leg where there is ground in place of water: raised to kick, never bent through the
+    floor.
+    """
     if spec.lie == "centred":
         return replace(leg, hip=leg.hip * 0.6)
     if spec.kick == "none":
@@ -143,7 +158,9 @@ def _together(leg: Leg) -> Leg:
 
 def _upright(spec: PoseSpec) -> Posture:
     hip = Point(0.0, -0.76 if spec.setting == "under-water" else -0.345)
-    return Posture(89, -1, *legs(spec.kick, spec.moment, spec.lie), *arms(spec.arms, "upright"), hip=hip)
+    return Posture(
+        89, -1, *legs(spec.kick, spec.moment, spec.lie), *arms(spec.arms, "upright"), hip=hip
+    )
 
 
 def _wading(spec: PoseSpec) -> Posture:
@@ -153,26 +170,45 @@ def _wading(spec: PoseSpec) -> Posture:
     if spec.arms == "holding-wall":
         shoulder = hip.plus(body.up, TRUNK)
         wrist, hand = Point(0.328, DECK + 0.012), Point(1.0, 0.0)
-        both = arm_to(wrist, hand, shoulder, body), arm_to(wrist.plus(Point(0.0, 0.01)), hand, shoulder, body)
+        both = (
+            arm_to(wrist, hand, shoulder, body),
+            arm_to(wrist.plus(Point(0.0, 0.01)), hand, shoulder, body),
+        )
     return Posture(86, -1, *wading_legs(spec, hip), *both, hip=hip)
 
 
 def _seated(spec: PoseSpec) -> Posture:
-    """On the deck's edge, facing out over the water, thighs on the deck, shins hanging in the water."""
+    """On the deck's edge, facing out over the water, thighs on the deck, shins hanging in the
+    water.
+    """
     near_leg, far_leg = legs(spec.kick, spec.moment, spec.lie)
     hip = Point(0, DECK + 0.054)
     return Posture(
-        93, 1, _hanging(near_leg, spec.kick), _hanging(far_leg, spec.kick), *seated_arms(spec.arms, 93), hip=hip
+        93,
+        1,
+        _hanging(near_leg, spec.kick),
+        _hanging(far_leg, spec.kick),
+        *seated_arms(spec.arms, 93),
+        hip=hip,
     )
 
 
 def _hanging(leg: Leg, kick: str) -> Leg:
     if kick == "breaststroke":
         return replace(leg, hip=89, knee=max(20.0, leg.knee * 0.9))
-    return Leg(hip=89, knee=max(20.0, 58 - 2.2 * leg.hip), ankle=max(leg.ankle - 20, 0), turn_out=leg.turn_out)
+    return Leg(
+        hip=89,
+        knee=max(20.0, 58 - 2.2 * leg.hip),
+        ankle=max(leg.ankle - 20, 0),
+        turn_out=leg.turn_out,
+    )
 
 
 def _reclined(spec: PoseSpec) -> Posture:
     """On the deck's edge, leaning back, the legs out over the water."""
-    near_leg, far_leg = (replace(leg, hip=leg.hip + 48) for leg in legs(spec.kick, spec.moment, spec.lie))
-    return Posture(60, 1, near_leg, far_leg, *seated_arms(spec.arms, 60), hip=Point(0, DECK + 0.052))
+    near_leg, far_leg = (
+        replace(leg, hip=leg.hip + 48) for leg in legs(spec.kick, spec.moment, spec.lie)
+    )
+    return Posture(
+        60, 1, near_leg, far_leg, *seated_arms(spec.arms, 60), hip=Point(0, DECK + 0.052)
+    )

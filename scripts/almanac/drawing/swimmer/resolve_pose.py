@@ -1,4 +1,6 @@
-"""From the words of an entry to a pose specification: each word checked, and what is not said filled in from the rest."""
+"""From the words of an entry to a pose specification: each word checked, and what is not said
+filled in from the rest.
+"""
 
 from __future__ import annotations
 
@@ -25,12 +27,14 @@ def one_of(kind: str, word: str, known: tuple[str, ...]) -> str:
     return word
 
 
-def setting_of(position: str, arms: str, setting: str | None, posture: str = "", wall: str = "") -> str:
+def setting_of(
+    position: str, arms: str, setting: str | None, posture: str = "", wall: str = ""
+) -> str:
     """Where the body is drawn; what is not said follows from the rest.
 
-    A position on land stays on land whatever is said: on the ground, or on the deck's edge if the hands hold and
-    no posture is given. A body that is rolled is never drawn on the deck's edge: it is drawn in the water. Who
-    leaves the wall is under water.
+    A position on land stays on land whatever is said: on the ground, or on the deck's edge if the
+    hands hold and no posture is given. A body that is rolled is never drawn on the deck's edge: it
+    is drawn in the water. Who leaves the wall is under water.
     """
     if setting is not None:
         one_of("setting", setting, SETTINGS)
@@ -47,18 +51,29 @@ def setting_of(position: str, arms: str, setting: str | None, posture: str = "",
 
 
 def posture_of(position: str, kick: str, setting: str, posture: str) -> str:
-    """How a body on the ground is held: where it is not said, it stands if it does not kick, else it lies."""
+    """How a body on the ground is held: where it is not said, it stands if it does not kick, else
+    it lies.
+    """
     if posture or setting != "on-land":
         return posture
-    lying = {"supine": "lying-on-back", "prone": "lying-on-front", "side": "side-lying", "rotating": ""}
-    return lying.get(position, "standing" if position == "vertical" or kick == "none" else "lying-on-back")
+    lying = {
+        "supine": "lying-on-back",
+        "prone": "lying-on-front",
+        "side": "side-lying",
+        "rotating": "",
+    }
+    return lying.get(
+        position, "standing" if position == "vertical" or kick == "none" else "lying-on-back"
+    )
 
 
 def hold_of(position: str, kick: str, setting: str, posture: str, wall: str) -> Hold:
     """How the body is carried."""
     if setting == "deck-edge":
         leaning = position == "supine" or (position == "on-land" and kick in ("flutter", "dolphin"))
-        return "reclined" if leaning else "seated" if position in ("vertical", "on-land") else "lying"
+        return (
+            "reclined" if leaning else "seated" if position in ("vertical", "on-land") else "lying"
+        )
     if setting == "on-land":
         return "lying" if posture in ("", "lying-on-front", "side-lying") else "posed"
     if wall == "start-hold":
@@ -68,10 +83,14 @@ def hold_of(position: str, kick: str, setting: str, posture: str, wall: str) -> 
     return "planted" if wall == "feet-on" else "lying"
 
 
-def faces_up(position: str, arms: str, gear: tuple[str, ...], stroke: str, posture: str, wall: str) -> bool:
-    """Whether a lying body is on its back; in a roll it follows from the stroke, then from arms and gear.
+def faces_up(
+    position: str, arms: str, gear: tuple[str, ...], stroke: str, posture: str, wall: str
+) -> bool:
+    """Whether a lying body is on its back; in a roll it follows from the stroke, then from arms and
+    gear.
 
-    Feet on a wall that the hands do not lead away from have come there by a somersault: the body is on its back.
+    Feet on a wall that the hands do not lead away from have come there by a somersault: the body is
+    on its back.
     """
     if posture:
         return posture != "lying-on-front"
@@ -99,8 +118,8 @@ def resolve_pose(
 ) -> PoseSpec:
     """The words settled; raises ValueError for one that is not known.
 
-    `any` is drawn as the stroke has it, else as a flutter on the front. A board held by a swimmer on the back
-    lies on the thighs.
+    `any` is drawn as the stroke has it, else as a flutter on the front. A board held by a swimmer
+    on the back lies on the thighs.
     """
     for kind, word, known in (
         ("position", position, (*POSITIONS, "any")),
@@ -124,7 +143,11 @@ def resolve_pose(
     hold = hold_of(position, kick, where, held, said)
     face_up = faces_up(position, arms, gear, stroke, held, said)
     lie: Lie = "supine" if face_up else "prone"
-    if "side" in (position, held.removesuffix("-lying")) or hold not in ("lying", "reclined", "planted"):
+    if "side" in (position, held.removesuffix("-lying")) or hold not in (
+        "lying",
+        "reclined",
+        "planted",
+    ):
         lie = "centred"
     words = position, arms, kick, where, moment_of(moment), stroke, hold, lie, face_up
     return PoseSpec(*words, held, said, face or "", together, one_leg)

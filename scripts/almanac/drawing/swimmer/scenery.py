@@ -1,4 +1,6 @@
-"""What a body is in or on: water and its surface, walls with tiles, the deck, the ground, a bench."""
+"""What a body is in or on: water and its surface, walls with tiles, the deck, the ground, a
+bench.
+"""
 
 from __future__ import annotations
 
@@ -22,14 +24,20 @@ def backdrop(held: Pose, view: View) -> list[str]:
     parts.append(path("ripple", _ripples(view.y, frame.height)))
     top = view.y - DECK * view.height
     if held.wall and held.wall[1] == "ahead":
-        parts += wall(view.x + held.wall[0] * view.height, WIDTH, top, frame.height, facing_left=True)
+        parts += wall(
+            view.x + held.wall[0] * view.height, WIDTH, top, frame.height, facing_left=True
+        )
     if held.wall and held.wall[1] == "behind":
-        parts += wall(0.0, view.x + held.wall[0] * view.height, top, frame.height, facing_left=False)
+        parts += wall(
+            0.0, view.x + held.wall[0] * view.height, top, frame.height, facing_left=False
+        )
     if held.edge is not None:
         parts += wall(view.x + held.edge * view.height, WIDTH, top, frame.height, facing_left=True)
     if held.spec.hold == "wading":
         floor = view.spot(Point(0.0, held.skeleton.hip.y - 0.53))[1]
-        parts.append(element("rect", "wall", x=0, y=floor, width=WIDTH, height=frame.height - floor))
+        parts.append(
+            element("rect", "wall", x=0, y=floor, width=WIDTH, height=frame.height - floor)
+        )
     return parts
 
 
@@ -47,13 +55,17 @@ def waterline(held: Pose, view: View) -> list[str]:
 
 
 def wall(start: float, end: float, top: float, bottom: float, *, facing_left: bool) -> list[str]:
-    """A pool wall from ``top`` to ``bottom`` with tiles and a coping that hangs a little over its face."""
+    """A pool wall from ``top`` to ``bottom`` with tiles and a coping that hangs a little over its
+    face.
+    """
     lip = 2.5
     left, right = (start - lip, end) if facing_left else (start, end + lip)
     lines = "".join(f"M{at(start, y)}H{number(end)}" for y in _steps(top + 13, bottom, 12))
     for row, y in enumerate(_steps(top + 13, bottom, 12)):
         first = start + (8 if row % 2 else 14)
-        lines += "".join(f"M{at(x, y)}V{number(min(y + 12, bottom))}" for x in _steps(first, end, 14))
+        lines += "".join(
+            f"M{at(x, y)}V{number(min(y + 12, bottom))}" for x in _steps(first, end, 14)
+        )
     return [
         element("rect", "wall", x=start, y=top, width=end - start, height=bottom - top),
         path("tiles", lines),
@@ -74,7 +86,9 @@ def _waves(start: float, end: float, y: float, lift: float) -> str:
     d = f"M{at(start, y)}"
     for index in range(count):
         bend = -lift if index % 2 else lift
-        d += f"Q{at(start + (index + 0.5) * step, y + 2 * bend)} {at(start + (index + 1) * step, y)}"
+        d += (
+            f"Q{at(start + (index + 0.5) * step, y + 2 * bend)} {at(start + (index + 1) * step, y)}"
+        )
     return d
 
 
@@ -94,7 +108,9 @@ def ground(held: Pose, view: View, height: float) -> list[str]:
         x = view.x + held.wall[0] * view.height
         start, end = (x, WIDTH) if held.wall[1] == "ahead" else (0.0, x)
         parts.append(element("rect", "wall", x=start, y=0, width=end - start, height=view.y))
-        parts.append(path("tiles", "".join(f"M{at(start, y)}H{number(end)}" for y in _steps(10, view.y, 14))))
+        parts.append(
+            path("tiles", "".join(f"M{at(start, y)}H{number(end)}" for y in _steps(10, view.y, 14)))
+        )
     if held.spec.posture == "sitting-on-bench":
         parts += _bench(view)
     if held.spec.posture == "lying-over-roll":

@@ -1,11 +1,11 @@
 """Segment lengths, joint angles, and where the joints then are.
 
-Lengths are fractions of standing height: Drillis and Contini 1966 (Body Segment Parameters, New York
-University, report 1166-03), as reproduced in Winter's biomechanics text (Biomechanics and Motor Control of
-Human Movement, figure 4.1). Written from memory and compared with several public restatements of that
-figure, which agree; neither the report nor Winter's text itself was read. They are averages of a sample
-nobody has since confirmed, and good enough to draw by. Coordinates are those of ``space``; angles are in
-degrees.
+Lengths are fractions of standing height: Drillis and Contini 1966 (Body Segment Parameters, New
+York University, report 1166-03), as reproduced in Winter's biomechanics text (Biomechanics and
+Motor Control of Human Movement, figure 4.1). Written from memory and compared with several public
+restatements of that figure, which agree; neither the report nor Winter's text itself was read. They
+are averages of a sample nobody has since confirmed, and good enough to draw by. Coordinates are
+those of ``space``; angles are in degrees.
 """
 
 from __future__ import annotations
@@ -26,7 +26,8 @@ HAND = 0.108
 TRUNK = 0.288
 NECK_AND_HEAD = 0.182
 
-# Not in the list above: estimates of ours for where the joints sit within the body's breadth, the heel behind
+# Not in the list above: estimates of ours for where the joints sit within the body's breadth, the
+# heel behind
 # the ankle and the head's radius.
 SHOULDER_HALF = 0.1
 HIP_HALF = 0.05
@@ -38,10 +39,10 @@ HEAD_RADIUS = 0.06
 class Leg:
     """Joint angles of a leg.
 
-    ``hip``: flexion, the thigh towards the belly, 0 in line with the trunk. ``knee``: flexion, the heel
-    towards the seat, never below 0. ``ankle``: pointing, 0 with the sole square to the shank, 90 with the
-    foot in line with it. ``spread`` and ``turn_out``: how far thigh and shank leave the body's side plane,
-    outward.
+    ``hip``: flexion, the thigh towards the belly, 0 in line with the trunk. ``knee``: flexion, the
+    heel towards the seat, never below 0. ``ankle``: pointing, 0 with the sole square to the shank,
+    90 with the foot in line with it. ``spread`` and ``turn_out``: how far thigh and shank leave the
+    body's side plane, outward.
     """
 
     hip: float = 0.0
@@ -56,9 +57,10 @@ class Arm:
     """Joint angles of an arm.
 
     ``shoulder``: flexion, 0 along the side, 90 to the front, 180 overhead; below 0 behind the back.
-    ``elbow``: flexion, never below 0. ``twist``: the upper arm turned inward about its own length; 0 bends
-    the elbow to the front, 90 across the body, 180 the way of a high-elbow catch. ``wrist``: bend on in the
-    elbow's direction. ``spread``: how far the upper arm leaves the body's side plane, outward.
+    ``elbow``: flexion, never below 0. ``twist``: the upper arm turned inward about its own length;
+    0 bends the elbow to the front, 90 across the body, 180 the way of a high-elbow catch.
+    ``wrist``: bend on in the elbow's direction. ``spread``: how far the upper arm leaves the body's
+    side plane, outward.
     """
 
     shoulder: float = 0.0
@@ -73,9 +75,9 @@ class Posture:
     """How a body is held.
 
     ``trunk``: direction from hips to head, 0 to the right, 90 up. ``belly``: 1 where the belly is
-    anticlockwise of that direction (head right: face up), -1 where it is clockwise. ``roll``: the body turned
-    about its long axis, the belly towards the viewer. ``head_roll``: the same for the head. ``chin``: the
-    head bent to the chest.
+    anticlockwise of that direction (head right: face up), -1 where it is clockwise. ``roll``: the
+    body turned about its long axis, the belly towards the viewer. ``head_roll``: the same for the
+    head. ``chin``: the head bent to the chest.
     """
 
     trunk: float
@@ -126,10 +128,14 @@ class Skeleton:
 
 
 def leg_joints(leg: Leg, hip: Point, body: Axes, side: int) -> LegJoints:
-    """The joints of a leg that hangs from ``hip``; ``side`` is 1 for the near one, -1 for the far one."""
+    """The joints of a leg that hangs from ``hip``; ``side`` is 1 for the near one, -1 for the far
+    one.
+    """
 
     def leaning(flexion: float, outward: float) -> Point:
-        return blend(body.along(flexion), cos(radians(outward)), body.near, side * sin(radians(outward)))
+        return blend(
+            body.along(flexion), cos(radians(outward)), body.near, side * sin(radians(outward))
+        )
 
     shank_flexion = leg.hip - leg.knee
     toes, sole = body.along(shank_flexion + 90 - leg.ankle), body.along(shank_flexion - leg.ankle)
@@ -140,7 +146,9 @@ def leg_joints(leg: Leg, hip: Point, body: Axes, side: int) -> LegJoints:
 
 
 def arm_joints(arm: Arm, shoulder: Point, body: Axes, side: int) -> ArmJoints:
-    """The joints of an arm that hangs from ``shoulder``; ``side`` is 1 for the near, -1 for the far one."""
+    """The joints of an arm that hangs from ``shoulder``; ``side`` is 1 for the near, -1 for the far
+    one.
+    """
     lean, twist = radians(arm.spread), radians(arm.twist)
     in_plane, outward = body.along(arm.shoulder), blend(body.near, side, body.near, 0.0)
     upper = blend(in_plane, cos(lean), outward, sin(lean))

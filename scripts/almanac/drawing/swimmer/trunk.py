@@ -44,18 +44,31 @@ def from_the_side(body: Skeleton) -> bool:
 
 
 def trunk_path(view: View, body: Skeleton) -> str:
-    """Path data of the trunk and the neck, narrow from the side and broader the more the body is rolled."""
+    """Path data of the trunk and the neck, narrow from the side and broader the more the body is
+    rolled.
+    """
     throat = view.disc(between(body.shoulder, body.head, 0.55), 0.03)
     if from_the_side(body):
-        return tapered(_trunk_discs(view, body, 1.1)) + capsule(view.disc(_spine(body, 0.96, 0.0), 0.034), throat)
+        return tapered(_trunk_discs(view, body, 1.1)) + capsule(
+            view.disc(_spine(body, 0.96, 0.0), 0.034), throat
+        )
     return tapered(_trunk_discs(view, body, 0.95), cut=True) + _yoke(view, body, throat)
 
 
 def _yoke(view: View, body: Skeleton, throat: Disc) -> str:
-    """Path data of both shoulders and of what slopes up from them to the neck, as a rolled body shows them."""
-    ends = [view.disc(arm.shoulder.plus(body.trunk_axes.up, -0.008), 0.031) for arm in (body.near_arm, body.far_arm)]
+    """Path data of both shoulders and of what slopes up from them to the neck, as a rolled body
+    shows them.
+    """
+    ends = [
+        view.disc(arm.shoulder.plus(body.trunk_axes.up, -0.008), 0.031)
+        for arm in (body.near_arm, body.far_arm)
+    ]
     half = 0.5 * hypot(ends[0].x - ends[1].x, ends[0].y - ends[1].y)
-    slope = [Disc(*view.spot(_spine(body, 0.97, 0.0)), half), view.disc(_spine(body, 1.07, 0.0), 0.044), throat]
+    slope = [
+        Disc(*view.spot(_spine(body, 0.97, 0.0)), half),
+        view.disc(_spine(body, 1.07, 0.0), 0.044),
+        throat,
+    ]
     return capsule(*ends) + tapered(slope, cut=True)
 
 
@@ -67,5 +80,8 @@ def suit_path(view: View, body: Skeleton) -> str:
 
 def short_path(view: View, leg: LegJoints) -> str:
     """Path data of the leg of swimming shorts."""
-    top = [view.disc(between(leg.hip, leg.knee, part), 0.0505 - part * 0.004) for part in (0.0, 0.16, 0.3)]
+    top = [
+        view.disc(between(leg.hip, leg.knee, part), 0.0505 - part * 0.004)
+        for part in (0.0, 0.16, 0.3)
+    ]
     return circle(top[0]) + tapered(top, cut=True)

@@ -1,4 +1,6 @@
-"""A body and a wall: feet set on it, hands and feet on it before a start, and where it stands for every other."""
+"""A body and a wall: feet set on it, hands and feet on it before a start, and where it stands for
+every other.
+"""
 
 from __future__ import annotations
 
@@ -19,17 +21,29 @@ _TOES_UP = Point(0.06, 1.0)
 
 
 def planted(spec: PoseSpec) -> Posture:
-    """Feet on the wall behind, knees at about a right angle, hands ahead in streamline: ready to push."""
+    """Feet on the wall behind, knees at about a right angle, hands ahead in streamline: ready to
+    push.
+    """
     belly: Literal[1, -1] = 1 if spec.face_up else -1
     hip, body = Point(0.0, -0.24), axes(0, belly, 0.0)
     toes = Point(0.06, float(belly))
     near = leg_to(Point(_FEET_ON + _AGAINST, hip.y - 0.02 * belly), toes, hip, body)
     far = leg_to(Point(_FEET_ON + _AGAINST, hip.y + 0.025 * belly), toes, hip, body)
-    return Posture(0, belly, near, far, *arms("streamline", "supine" if spec.face_up else "prone"), chin=2, hip=hip)
+    return Posture(
+        0,
+        belly,
+        near,
+        far,
+        *arms("streamline", "supine" if spec.face_up else "prone"),
+        chin=2,
+        hip=hip,
+    )
 
 
 def hung(spec: PoseSpec) -> Posture:
-    """Hands on the edge, the balls of the feet on the wall below it, drawn up: the backstroke start."""
+    """Hands on the edge, the balls of the feet on the wall below it, drawn up: the backstroke
+    start.
+    """
     hip, body = Point(0.0, -0.125), axes(97, 1, 0.0)
     shoulder = hip.plus(body.up, TRUNK)
     near = leg_to(Point(_START + _AGAINST, -0.165), _TOES_UP, hip, body)
@@ -52,7 +66,9 @@ def wading_legs(spec: PoseSpec, hip: Point) -> tuple[Leg, Leg]:
 
 
 def touching_arms(spec: PoseSpec) -> Pair:
-    """The hand that leads is on the wall, the other has finished its pull; both hands where the stroke asks it."""
+    """The hand that leads is on the wall, the other has finished its pull; both hands where the
+    stroke asks it.
+    """
     near, far = arms("board", "prone")
     if spec.stroke in ("butterfly", "breaststroke"):
         return near, far
@@ -61,7 +77,9 @@ def touching_arms(spec: PoseSpec) -> Pair:
 
 
 def wall_of(spec: PoseSpec, bones: Skeleton) -> Wall | None:
-    """Where a wall stands: where hands or feet are on it; else a little beyond leading hands, or behind the feet."""
+    """Where a wall stands: where hands or feet are on it; else a little beyond leading hands, or
+    behind the feet.
+    """
     near, far = bones.near_arm, bones.far_arm
     if spec.hold in ("planted", "hung"):
         return (_FEET_ON if spec.hold == "planted" else _START), "behind"
