@@ -13,7 +13,8 @@ import numpy
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Event, expand
-from almanac.arithmetic.pace import NoNumber, Pacer, Paces, Target
+from almanac.arithmetic.pace import Pacer, Target
+from almanac.arithmetic.pace_lines import NoNumber, Paces
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, LaneGroup, Squad, TimedTest
 from almanac.model.entry import Danger, Entry, Seconds

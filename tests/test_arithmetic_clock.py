@@ -19,10 +19,10 @@ from arithmetic_world import (
     swim_set,
 )
 
-from almanac.arithmetic.clock import gear_changes
 from almanac.arithmetic.course import relay
 from almanac.arithmetic.expand import expand
-from almanac.arithmetic.pace import Because, NoNumber
+from almanac.arithmetic.gear_changes import gear_changes
+from almanac.arithmetic.pace_lines import Because, NoNumber
 
 FORTY_FIVE = {"kick-50": 45 * 0.87}  # a group that holds 45 s over 50 at strong
 

@@ -29,7 +29,8 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from almanac.arithmetic.expand import expand
-from almanac.arithmetic.pace import Because, NoNumber, Target
+from almanac.arithmetic.pace import Target
+from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.working import BuildTime, Known
 from almanac.model.swim_set import items_from
 from almanac.units import COURSES

@@ -12,7 +12,7 @@ from arithmetic_world import BENCHMARKS, SHORT, YARDS, best, group, paces, polic
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.pace import Because, PaceLine, Paces, fit_power_law, latest_tests
+from almanac.arithmetic.pace_lines import Because, PaceLine, Paces, fit_power_law, latest_tests
 
 # A. E. Kennelly, "Running in the Last Olympiad", Popular Science Monthly 73 (1908), p. 386: metres,
 # the times that he

@@ -13,7 +13,9 @@ from functools import cached_property
 
 from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
-from almanac.arithmetic.pace import NoNumber, Pacer, Target
+from almanac.arithmetic.gear_changes import GearChange, gear_changes
+from almanac.arithmetic.pace import Pacer, Target
+from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.working import (
     Difference,
     Known,
@@ -78,25 +80,6 @@ class TimedRep:
     def rest_s(self) -> float | None:
         """The rest in seconds, where it is known."""
         return self.rest.value if self.rest else None
-
-
-@dataclass(frozen=True)
-class GearChange:
-    """Gear that goes on and off before a rep; ``cost_s`` of which ``covered_s`` falls into a
-    pause.
-    """
-
-    before: Rep
-    on: frozenset[str]
-    off: frozenset[str]
-    cost_s: int
-    covered_s: float
-    at_far_end: bool
-
-    @property
-    def uncovered_s(self) -> float:
-        """Seconds that it adds to the clock."""
-        return max(0.0, self.cost_s - self.covered_s)
 
 
 @dataclass(frozen=True)
@@ -260,26 +243,3 @@ class Clock:
 
 def _fraction(value: float) -> Fraction:
     return Fraction(value).limit_denominator(10_000)
-
-
-def gear_changes(
-    events: tuple[Event, ...], gear: Mapping[str, Gear], course: Course
-) -> Iterator[GearChange]:
-    """Gear that goes on or off between one rep and the next, and whether swimmers are then at the
-    far end.
-
-    The change costs the largest ``change_s`` of what goes on or off; a pause between the two reps
-    covers it. What the first rep starts with is put on before the set.
-    """
-    before: Rep | None = None
-    pause, swum = 0.0, 0
-    for event in events:
-        if not isinstance(event, Rep):
-            pause += event.seconds
-            continue
-        if before is not None and event.gear != before.gear:
-            on, off = event.gear - before.gear, before.gear - event.gear
-            cost = max(gear[id].change_s for id in on | off)
-            yield GearChange(event, on, off, cost, pause, at_far_end=swum // course.length % 2 == 1)
-        before, pause = event, 0.0
-        swum += event.distance

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from almanac.arithmetic.pace import latest_tests
+from almanac.arithmetic.pace_lines import latest_tests
 from almanac.arithmetic.resistance import (
     AddedDrag,
     DragBand,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator, Mapping
 
-from almanac.arithmetic.pace import latest_tests
+from almanac.arithmetic.pace_lines import latest_tests
 from almanac.arithmetic.race import CriticalSpeed, critical_speed
 from almanac.model.club import Club
 from almanac.model.knowledge import Benchmark

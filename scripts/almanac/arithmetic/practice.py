@@ -12,7 +12,7 @@ from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
-from almanac.arithmetic.lanes import heads_in_lane
+from almanac.arithmetic.gear_needs import GearNeed, gear_needs
 from almanac.arithmetic.summary import GroupClocks, SetSummary, effort_scale
 from almanac.arithmetic.working import Working, gathered, total
 from almanac.model.catalogue import Catalogue
@@ -76,22 +76,6 @@ class SheetRow:
     starts_s: float
     ends_s: float | None
     cells: tuple[SheetCell, ...]
-
-
-@dataclass(frozen=True)
-class GearNeed:
-    """A piece of gear to carry: the most that are in use at once, and what the club owns (None
-    where it does not say).
-    """
-
-    gear: str
-    needed: int
-    owned: int | None
-
-    @property
-    def short(self) -> int:
-        """How many are missing."""
-        return max(0, self.needed - (self.owned or 0))
 
 
 @dataclass(frozen=True)
@@ -179,7 +163,11 @@ def summarise_practice(
         groups=groups,
         runs=runs,
         sheet=tuple(run_sheet(runs, tuple(groups), catalogue)),
-        gear=tuple(gear_needs(runs, groups, catalogue.club.gear_owned)),
+        gear=tuple(
+            gear_needs(
+                [(run.reps, run.most_in_lane) for run in runs], groups, catalogue.club.gear_owned
+            )
+        ),
         brief=brief(dangers, every_rep, catalogue.gear),
     )
 
@@ -244,27 +232,3 @@ def run_sheet(
         )
         yield SheetRow(run, talk, gear_s, starts, now if known else None, tuple(cells))
         worn = last
-
-
-def gear_needs(
-    runs: tuple[PartRun, ...], groups: Mapping[str, LaneGroup], owned: Mapping[str, int]
-) -> Iterator[GearNeed]:
-    """What to carry: for each piece of gear the most heads that use it at once, and what the club
-    owns.
-
-    All lane groups of the squad swim a part at once; a set's ``most_in_lane`` lowers the heads in
-    each lane.
-    """
-    needed: dict[str, int] = {}
-    for run in runs:
-        for gear in dict.fromkeys(
-            id for rep in run.reps for piece in rep.pieces for id in piece.gear
-        ):
-            heads = sum(_heads_at_once(group, run.most_in_lane) for group in groups.values())
-            needed[gear] = max(needed.get(gear, 0), heads)
-    for gear, count in needed.items():
-        yield GearNeed(gear, count, owned.get(gear))
-
-
-def _heads_at_once(group: LaneGroup, most_in_lane: int | None) -> int:
-    return min(group.heads, heads_in_lane(group, most_in_lane) * group.lanes)

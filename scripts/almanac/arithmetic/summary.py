@@ -13,7 +13,8 @@ from almanac.arithmetic.course import Misfit, misfits, relay
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
-from almanac.arithmetic.pace import Pacer, Paces
+from almanac.arithmetic.pace import Pacer
+from almanac.arithmetic.pace_lines import Paces
 from almanac.arithmetic.working import Working
 from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import SwimSet, reps_of

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Break, Event
-from almanac.arithmetic.pace import NoNumber
+from almanac.arithmetic.pace_lines import NoNumber
 
 
 @dataclass(frozen=True)

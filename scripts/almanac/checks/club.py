@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort import scale_gaps
-from almanac.arithmetic.pace import Because, Paces
+from almanac.arithmetic.pace_lines import Because, Paces
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.policy import Rating, Word
 from almanac.units import show_distance, show_number

@@ -12,7 +12,7 @@ import argparse
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.plan_figures import block_figures, practice_figures
 from almanac.analysis.set_figures import NamedFigure, set_figures
-from almanac.arithmetic.pace import NoNumber
+from almanac.arithmetic.pace_lines import NoNumber
 from almanac.commands.named import Named, named
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.commands.sum_ import check_group, summarise_named

@@ -9,7 +9,8 @@ from fractions import Fraction
 from typing import Any
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
-from almanac.arithmetic.pace import NoNumber, Target
+from almanac.arithmetic.pace import Target
+from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.findings import Finding
 from almanac.source.reader import Path

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.facets import FACETS
-from almanac.arithmetic.pace import Because, NoNumber
+from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.model.catalogue import Catalogue
 from almanac.report.whiteboard import board, board_text, facet_title, in_order

@@ -13,16 +13,18 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.clock import Clock, GroupClock, gear_changes, rest_working
+from almanac.arithmetic.clock import Clock, GroupClock, rest_working
 from almanac.arithmetic.course import misfits, nearest_lengths, relay
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import Shares, by_facet, distance_working
+from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.graph import circles, shortest_way, teaching_order
 from almanac.arithmetic.group_tests import critical_speeds
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
 from almanac.arithmetic.lanes import crowded, gap_for, too_tight
-from almanac.arithmetic.pace import Pacer, Paces, fit_power_law, latest_tests
+from almanac.arithmetic.pace import Pacer
+from almanac.arithmetic.pace_lines import Paces, fit_power_law, latest_tests
 from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
 from almanac.arithmetic.resistance import (
     added_drag,

@@ -1,0 +1,52 @@
+"""Gear that goes on and off between the reps of a set, and what that costs of the clock."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from almanac.arithmetic.expand import Event, Rep
+from almanac.model.knowledge import Gear
+from almanac.units import Course
+
+
+@dataclass(frozen=True)
+class GearChange:
+    """Gear that goes on and off before a rep; ``cost_s`` of which ``covered_s`` falls into a
+    pause.
+    """
+
+    before: Rep
+    on: frozenset[str]
+    off: frozenset[str]
+    cost_s: int
+    covered_s: float
+    at_far_end: bool
+
+    @property
+    def uncovered_s(self) -> float:
+        """Seconds that it adds to the clock."""
+        return max(0.0, self.cost_s - self.covered_s)
+
+
+def gear_changes(
+    events: tuple[Event, ...], gear: Mapping[str, Gear], course: Course
+) -> Iterator[GearChange]:
+    """Gear that goes on or off between one rep and the next, and whether swimmers are then at the
+    far end.
+
+    The change costs the largest ``change_s`` of what goes on or off; a pause between the two reps
+    covers it. What the first rep starts with is put on before the set.
+    """
+    before: Rep | None = None
+    pause, swum = 0.0, 0
+    for event in events:
+        if not isinstance(event, Rep):
+            pause += event.seconds
+            continue
+        if before is not None and event.gear != before.gear:
+            on, off = event.gear - before.gear, before.gear - event.gear
+            cost = max(gear[id].change_s for id in on | off)
+            yield GearChange(event, on, off, cost, pause, at_far_end=swum // course.length % 2 == 1)
+        before, pause = event, 0.0
+        swum += event.distance
