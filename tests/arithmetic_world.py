@@ -17,14 +17,14 @@ from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber, Paces
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, LaneGroup, Squad, TimedTest
-from almanac.model.entry import Danger, Entry, Seconds
+from almanac.model.entry import Entry, Hazard, Seconds
 from almanac.model.knowledge import Benchmark, Drill, Gear, GearUse, PaceRule, Protocol
 from almanac.model.policy import Limit, Policy, Rating, RestByEffort, RestRule, Vocabulary, Word
 from almanac.model.swim_set import SwimSet, items_from
 from almanac.units import COURSES, Course, parse_time
 
 SHORT, LONG, YARDS = COURSES["25m"], COURSES["50m"], COURSES["25yd"]
-DANGER = Danger("Heads meet at the wall.", "Ten seconds apart.")
+HAZARD = Hazard("Heads meet at the wall.", "Ten seconds apart.")
 
 # word: (least rating, greatest rating, share of the best speed)
 EFFORTS = {
@@ -107,14 +107,20 @@ def _drill(id: str) -> Drill:
     activity, needs, pace = _DRILLS[id]
     rule = PaceRule(*pace) if pace else None
     return made(
-        Drill, id=id, safety=(DANGER,), level="building", gear=GearUse(needs), pace=rule, **activity
+        Drill,
+        id=id,
+        hazards=(HAZARD,),
+        level="building",
+        gear=GearUse(needs),
+        pace=rule,
+        **activity,
     )
 
 
 def _gear(id: str) -> Gear:
     effect, change_s, factor = GEAR[id]
     return made(
-        Gear, id=id, effect=effect, hazards=(DANGER,), change_s=change_s, pace_factor=factor
+        Gear, id=id, effect=effect, hazards=(HAZARD,), change_s=change_s, pace_factor=factor
     )
 
 

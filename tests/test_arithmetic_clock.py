@@ -19,7 +19,7 @@ from arithmetic_world import (
     swim_set,
 )
 
-from almanac.arithmetic.course import relay
+from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace_lines import Because, NoNumber
@@ -153,7 +153,7 @@ def test_a_hundred_wants_twice_the_rest_of_a_fifty_and_yards_less():
     ("metric", "in_yards"), [("1:00", 55), ("1:05", 60), ("1:20", 75), (5, 5), ("5:00", 275)]
 )
 def test_sendoffs_laid_into_yards_go_up_to_a_five(metric, in_yards):  # 60 × 0.9144 = 54.864
-    laid = relay(swim_set(item(sendoff=metric)), YARDS)
+    laid = lay_in_course(swim_set(item(sendoff=metric)), YARDS)
     (timed,) = clock(course=YARDS).run(expand(laid.items, DRILLS, SCALE)).reps
     assert timed.sendoff_s == in_yards and not timed.suggested
 

@@ -15,7 +15,7 @@ from arithmetic_world import DRILLS, EFFORTS, LONG, PIECES, SCALE, SHORT, YARDS,
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.course import misfits, nearest_lengths, relay
+from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.expand import Break, Rep, count_reps, expand, reps
 from almanac.arithmetic.facets import FACETS, all_facets, distance_working, facet_working, shares
 from almanac.model.swim_set import items_from, reps_of
@@ -189,8 +189,10 @@ def test_the_distance_as_printed_comes_to_the_distance(written):
 @given(items(step=5), COURSE, COURSE)
 def test_laid_there_and_back_is_the_set_again(written, here, there):
     first = swim_set(*written, course=here)
-    assert relay(relay(first, there), here) == first
-    for before, after in zip(reps_of(first.items), reps_of(relay(first, there).items), strict=True):
+    assert lay_in_course(lay_in_course(first, there), here) == first
+    for before, after in zip(
+        reps_of(first.items), reps_of(lay_in_course(first, there).items), strict=True
+    ):
         assert after.parts == before.parts and (after.sendoff is None) == (before.sendoff is None)
         if after.sendoff:
             yards = {

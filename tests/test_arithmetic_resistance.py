@@ -29,13 +29,13 @@ from almanac.arithmetic.resistance import (
     swimmer_drag,
 )  # fmt: skip
 from almanac.model.club import CordReading
-from almanac.model.knowledge import Drag, DragRow
+from almanac.model.knowledge import Drag, DragReading
 
 # Coloretti et al. 2025, J Strength Cond Res 39:e701-5 (abstract): area in cm², k = F / v² in N
 # s²/m²; and the coefficient
 # that follows at 27 °C (computed for check-values.md, section 10).
 CHUTES = [(400, 15.4, 0.7727), (529, 19.7, 0.7474), (900, 37.2, 0.8296), (1600, 73.9, 0.9270)]
-TABLE = [DragRow(area, k) for area, k, _ in CHUTES]
+TABLE = [DragReading(area, k) for area, k, _ in CHUTES]
 # The stretch cord of the example club: its own readings.
 CORD = [CordReading(*reading) for reading in [(0, 0), (2, 18), (4, 31), (6, 42), (8, 54)]]
 
@@ -70,7 +70,7 @@ def test_no_parachute_outside_the_table(area):
     )
 
 
-@pytest.mark.parametrize("rows", [[], [DragRow(400, 15.4)]])
+@pytest.mark.parametrize("rows", [[], [DragReading(400, 15.4)]])
 def test_short_tables(rows):
     for area in (300, 500):
         with pytest.raises(OutsideMeasured):

@@ -9,13 +9,13 @@ from fractions import Fraction
 
 import pytest
 from arithmetic_strategies import items
-from arithmetic_world import DANGER, LONG, PIECES, SHORT, YARDS, catalogue, group, swim_set
+from arithmetic_world import HAZARD, LONG, PIECES, SHORT, YARDS, catalogue, group, swim_set
 from hypothesis import given
 
-from almanac.arithmetic.brief import BriefLine
+from almanac.arithmetic.brief import BriefHazard
 from almanac.arithmetic.summary import groups_meant, summarise
 from almanac.arithmetic.table import item_rows
-from almanac.model.entry import Danger
+from almanac.model.entry import Hazard
 
 EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00"}
 
@@ -42,14 +42,14 @@ def test_gear_is_gathered_once_in_order_of_use():
 
 
 def test_brief_holds_each_danger_once_with_all_that_it_comes_from():
-    own = Danger("Feet meet heads.", "Slowest last.")
+    own = Hazard("Feet meet heads.", "Slowest last.")
     entry = replace(
-        swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), safety=(own,)
+        swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), hazards=(own,)
     )
     found = summarise(catalogue(), entry).brief
-    assert found[0] == BriefLine(own.hazard, own.control, ("a-set",))
-    assert found[1].hazard == DANGER.hazard and found[1].sources == ("fins", "kick", "backstroke")
-    assert len(found) == 2 and PIECES["fins"].hazards == (DANGER,)
+    assert found[0] == BriefHazard(own.hazard, own.control, ("a-set",))
+    assert found[1].hazard == HAZARD.hazard and found[1].sources == ("fins", "kick", "backstroke")
+    assert len(found) == 2 and PIECES["fins"].hazards == (HAZARD,)
 
 
 def test_meant_for_the_groups_with_sendoffs_else_for_those_of_its_level():

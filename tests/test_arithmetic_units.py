@@ -119,7 +119,7 @@ NO_TIMES = [
 def test_no_times(written):
     with pytest.raises(TimeError) as refused:
         parse_time(written)
-    assert refused.value.mend
+    assert refused.value.hint
 
 
 @pytest.mark.parametrize(

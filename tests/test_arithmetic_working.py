@@ -38,7 +38,7 @@ from almanac.arithmetic.working import (
     BuildTime,
     Difference,
     Known,
-    Named,
+    Labelled,
     PowerLaw,
     Product,
     Quotient,
@@ -60,7 +60,7 @@ def worked(tree: Working) -> float:
     match tree:
         case Known(value):
             return value
-        case Named(inner=inner):
+        case Labelled(inner=inner):
             return worked(inner)
         case Sum(terms):
             return math.fsum(map(worked, terms))

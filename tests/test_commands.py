@@ -148,7 +148,7 @@ def test_a_fault_of_the_program_is_one_sentence_and_a_log(
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
     monkeypatch.setattr(
         check if command == "check" else sum_,
-        "load_and_check" if command == "check" else "named",
+        "load_and_check" if command == "check" else "find_entry",
         broken,
     )
     code, out, err = called(

@@ -125,7 +125,7 @@ def test_the_finders_table(analysis: Analysis) -> None:
     assert len(drawn_svgs) < len(analysis.catalogue.drills)  # drills drawn alike share a file
     for row in data["rows"]:
         if row[at["kind"]] == "set":
-            clocks = analysis.laid(row[at["id"]], COURSES["25m"]).clocks.values()
+            clocks = analysis.summary_in(row[at["id"]], COURSES["25m"]).clocks.values()
             expected = [
                 whole_minutes(run.clock.value if run.clock else None) or 0 for run in clocks
             ]

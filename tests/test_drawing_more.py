@@ -85,14 +85,14 @@ def test_every_progression_of_the_catalogue_is_a_ladder(catalogue: Catalogue) ->
 def test_a_drill_on_land_says_its_posture_and_is_never_in_water(catalogue: Catalogue) -> None:
     for drill in catalogue.drills.values():
         if drill.family == "land":
-            assert drill.figure.posture in DRAWN_BY_LAND, drill.id
+            assert drill.drawing.posture in DRAWN_BY_LAND, drill.id
             assert "figure-water" not in str(figure(drill)), drill.id
 
 
 def test_under_water_work_is_drawn_under_water(catalogue: Catalogue) -> None:
     for drill in catalogue.drills.values():
         if drill.mode == "underwater":
-            assert drill.figure.setting == "under-water", drill.id
+            assert drill.drawing.setting == "under-water", drill.id
 
 
 def test_the_schema_offers_exactly_the_words_that_are_drawn() -> None:

@@ -99,9 +99,9 @@ def test_annotations_escape_what_would_end_them() -> None:
 
 
 @given(st.text(), st.text(), st.text())
-def test_one_annotation_is_one_line_whatever_it_says(file: str, message: str, mend: str) -> None:
+def test_one_annotation_is_one_line_whatever_it_says(file: str, message: str, hint: str) -> None:
     first, *rest = re.split(
-        "[\r\n]", as_annotations([error("bad-id", Place(file, 1, 1), message, mend)], 1)
+        "[\r\n]", as_annotations([error("bad-id", Place(file, 1, 1), message, hint)], 1)
     )
     assert first.startswith("::error file=") and rest == ["1 error, 0 warnings in 1 entry"]
 

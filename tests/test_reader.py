@@ -70,10 +70,10 @@ def test_no_bytes_raise(raw: bytes) -> None:
     assert document is not None or findings, "what is not read is told"
     for finding in findings:
         assert (
-            finding.is_error and finding.place.file == "x.yml" and finding.message and finding.mend
+            finding.is_error and finding.place.file == "x.yml" and finding.message and finding.hint
         )
         assert within(finding.place, raw.decode("utf-8", "replace"))
-        assert (finding.message + finding.mend).isprintable()
+        assert (finding.message + finding.hint).isprintable()
 
 
 @given(YAMLISH)

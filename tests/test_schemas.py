@@ -284,6 +284,8 @@ def test_every_reference_of_a_schema_is_reported_by_the_model(
 
 RENAMED = {
     "for_whom": "for",
+    "hazards": "safety",
+    "drawing": "figure",
     "viewpoint": "from",
     "least": "from",
     "most": "to",
@@ -296,7 +298,7 @@ NOT_COMPARED = {"Item", "Expectation"}  # read by hand: compared below
 
 def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], where: str) -> None:
     """A dataclass and the schema of what it holds have the same fields, and so on down."""
-    schema = opened(schema, root)
+    schema = inlined(schema, root)
     hints = typing.get_type_hints(cls)
     renamed = {field.name: RENAMED.get(field.name, field.name) for field in dataclasses.fields(cls)}
     own = {"id", "file"} if issubclass(cls, Entry) else set()
@@ -332,7 +334,7 @@ def written(name: str, renamed: str, properties: Mapping[str, Any]) -> str:
     return name if name in properties else renamed
 
 
-def opened(schema: Mapping[str, Any], root: Mapping[str, Any]) -> Mapping[str, Any]:
+def inlined(schema: Mapping[str, Any], root: Mapping[str, Any]) -> Mapping[str, Any]:
     while "$ref" in schema:
         schema = {
             **root["$defs"][schema["$ref"].rpartition("/")[2]],
@@ -342,7 +344,7 @@ def opened(schema: Mapping[str, Any], root: Mapping[str, Any]) -> Mapping[str, A
 
 
 def compare_type(hint: Any, schema: Mapping[str, Any], root: Mapping[str, Any], where: str) -> None:
-    schema = opened(schema, root)
+    schema = inlined(schema, root)
     origin, args = get_origin(hint), get_args(hint)
     if origin in {types.UnionType, typing.Union} and hint != Item:
         (inner,) = [arg for arg in args if arg is not type(None)]

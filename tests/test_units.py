@@ -40,7 +40,7 @@ def test_times_that_are_read(written: str | float, seconds: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("written", "message", "mend"),
+    ("written", "message", "hint"),
     [
         ("1:75", "'1:75' is no time: seconds run from 00 to 59", "write 2:15, or 75 for seconds"),
         ("0:60", "'0:60' is no time: seconds run from 00 to 59", "write 1:00, or 60 for seconds"),
@@ -80,11 +80,11 @@ def test_times_that_are_read(written: str | float, seconds: float) -> None:
     ],
 )
 def test_times_that_are_refused_with_the_mend(
-    written: str | float, message: str, mend: str
+    written: str | float, message: str, hint: str
 ) -> None:
     with pytest.raises(TimeError) as refused:
         parse_time(written)
-    assert (str(refused.value), refused.value.mend) == (message, mend)
+    assert (str(refused.value), refused.value.hint) == (message, hint)
 
 
 @pytest.mark.parametrize(
@@ -96,7 +96,7 @@ def test_texts_that_are_no_time(written: str) -> None:
     with pytest.raises(TimeError) as refused:
         parse_time(written)
     assert (
-        refused.value.mend == "write minutes and seconds as m:ss, say 1:15, or a number of seconds"
+        refused.value.hint == "write minutes and seconds as m:ss, say 1:15, or a number of seconds"
     )
     assert len(str(refused.value)) < 80
 

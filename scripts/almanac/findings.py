@@ -41,7 +41,7 @@ class Finding:
     code: str
     place: Place
     message: str
-    mend: str = ""
+    hint: str = ""
 
     @property
     def is_error(self) -> bool:
@@ -61,18 +61,18 @@ class Finding:
             "line": self.place.line,
             "column": self.place.column,
             "message": self.message,
-            "mend": self.mend,
+            "mend": self.hint,
         }
 
 
-def error(code: str, place: Place, message: str, mend: str = "") -> Finding:
+def error(code: str, place: Place, message: str, hint: str = "") -> Finding:
     """A finding that stops the build."""
-    return Finding(Severity.ERROR, code, place, message, mend)
+    return Finding(Severity.ERROR, code, place, message, hint)
 
 
-def warning(code: str, place: Place, message: str, mend: str = "") -> Finding:
+def warning(code: str, place: Place, message: str, hint: str = "") -> Finding:
     """A finding that does not."""
-    return Finding(Severity.WARNING, code, place, message, mend)
+    return Finding(Severity.WARNING, code, place, message, hint)
 
 
 def worst_first(findings: Iterable[Finding]) -> list[Finding]:
@@ -111,7 +111,7 @@ def as_text(findings: Sequence[Finding], entries: int) -> str:
     lines: list[str] = []
     for finding in findings:
         lines.append(f"{finding.place}: {finding.severity.word} {finding.code}: {finding.message}")
-        lines.extend(f"    {line}" for line in finding.mend.splitlines())
+        lines.extend(f"    {line}" for line in finding.hint.splitlines())
     return "\n".join([*lines, count_line(findings, entries)])
 
 
@@ -140,7 +140,7 @@ def _annotation(finding: Finding) -> str:
     if place.line:
         fields += [f"line={place.line}", f"col={place.column}"]
     fields.append(f"title={finding.code}")
-    body = finding.message + (f"\n{finding.mend}" if finding.mend else "")
+    body = finding.message + (f"\n{finding.hint}" if finding.hint else "")
     return f"::{finding.severity.word} {','.join(fields)}::{_escaped(body)}"
 
 

@@ -62,18 +62,18 @@ COURSES: dict[str, Course] = {
 
 
 class TimeError(ValueError):
-    """A text that is no time; ``mend`` says what to write instead."""
+    """A text that is no time; ``hint`` says what to write instead."""
 
-    def __init__(self, message: str, mend: str) -> None:
+    def __init__(self, message: str, hint: str) -> None:
         super().__init__(message)
-        self.mend = mend
+        self.hint = hint
 
 
 def parse_time(value: str | float) -> float:
     """Seconds of a time written as on a pace clock.
 
     Takes ``m:ss``, ``m:ss.t``, ``h:mm:ss`` or a number of seconds; returns seconds above zero and
-    below a day. Raises TimeError with the reason and the mend.
+    below a day. Raises TimeError with the reason and a hint.
     """
     seconds = _parse_clock(value) if isinstance(value, str) else float(value)
     if seconds <= 0:
@@ -100,8 +100,8 @@ def _parse_clock(text: str) -> float:
     hours, minutes, whole = (int(match[name] or 0) for name in ("h", "m", "s"))
     seconds = 3600 * hours + 60 * minutes + whole + float(match["fraction"] or 0)
     if whole > 59:
-        mend = f"write {show_time(seconds)}" + ("" if hours else f", or {whole} for seconds")
-        raise TimeError(f"{text!r} is no time: seconds run from 00 to 59", mend)
+        hint = f"write {show_time(seconds)}" + ("" if hours else f", or {whole} for seconds")
+        raise TimeError(f"{text!r} is no time: seconds run from 00 to 59", hint)
     if len(match["s"]) != 2:
         raise TimeError(
             f"{text!r} is no time: seconds have two digits", f"write {show_time(seconds)}"

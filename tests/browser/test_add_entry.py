@@ -619,7 +619,7 @@ def told_on_the_command_line(shapes: Shapes, kind: str, form: Form) -> dict[str,
     data: dict[str, Any] = document.data if document else {}
     found = shapes.check(Document("entry.yml", form.text or "{}", data), kind.lower()).findings
     return {
-        f"{finding.message} {finding.mend}".strip(): finding.code
+        f"{finding.message} {finding.hint}".strip(): finding.code
         for finding in [*found, *findings]
         if finding.code != "empty-file"
     }

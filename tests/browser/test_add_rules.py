@@ -73,14 +73,14 @@ def told_in_browser(page: Page, kind: str, names: Names, data: list[Any], form: 
       return values.map((value) => deck.add.explain(noted, value, form).map(({ code, message, mend }) => [code, message, mend]));
     }"""
     found = page.evaluate(script, [schemas.published(kind, names.words), data, form, kind])
-    return [{(code, message, mend) for code, message, mend in findings} for findings in found]
+    return [{(code, message, hint) for code, message, hint in findings} for findings in found]
 
 
 def told_by_check(kind: str, names: Names, data: Any) -> Told:
     """What the command line says of an entry's shape."""
     document = Document("entry.yml", json.dumps(data, ensure_ascii=False), data)
     return {
-        (finding.code, finding.message, finding.mend)
+        (finding.code, finding.message, finding.hint)
         for finding in Shapes(names).check(document, kind).findings
     }
 
@@ -253,7 +253,7 @@ def test_times_are_the_command_lines_own(rules: Page, value: str | int) -> None:
     try:
         parse_time(value)
     except TimeError as problem:
-        assert found == {"message": str(problem), "mend": problem.mend}
+        assert found == {"message": str(problem), "mend": problem.hint}
     else:
         assert found is None
 

@@ -56,9 +56,9 @@ class Analysis:
 
     def summary(self, id: str) -> SetSummary:
         """The figures of a computable set, in its own course, for every lane group."""
-        return self.laid(id, self.computable[id].course)
+        return self.summary_in(id, self.computable[id].course)
 
-    def laid(self, id: str, course: Course) -> SetSummary:
+    def summary_in(self, id: str, course: Course) -> SetSummary:
         """The figures of a computable set laid into a course, for every lane group."""
         if (id, course) not in self._summaries:
             self._summaries[id, course] = summarise(self.catalogue, self.computable[id], course)
@@ -110,7 +110,7 @@ class Analysis:
     def practices(self) -> Mapping[str, PracticeSummary]:
         """The figures of every computable practice."""
         return {
-            id: summarise_practice(self.catalogue, practice, self.laid)
+            id: summarise_practice(self.catalogue, practice, self.summary_in)
             for id, practice in self.computable_practices.items()
         }
 

@@ -50,7 +50,7 @@ class FigureMove:
 
 
 @dataclass(frozen=True)
-class Review:
+class Comparison:
     """Everything that a change does; ``comparable`` is False where the figures of a side could not
     be worked out.
     """
@@ -69,7 +69,7 @@ class Review:
         return sum(finding.is_error for finding in self.appeared)
 
 
-def review(before: Side, after: Side) -> Review:
+def review(before: Side, after: Side) -> Comparison:
     """Compare two sides of a change."""
     entries = compare(before.documents, after.documents)
     touched = {(change.kind, change.id) for change in entries}
@@ -78,8 +78,8 @@ def review(before: Side, after: Side) -> Review:
         _new_findings(after.findings, before.findings),
     )
     if before.analysis is None or after.analysis is None:
-        return Review(entries, [], appeared, gone, [], [], comparable=False)
-    return Review(
+        return Comparison(entries, [], appeared, gone, [], [], comparable=False)
+    return Comparison(
         entries,
         list(_moves(before.analysis, after.analysis, touched)),
         appeared,

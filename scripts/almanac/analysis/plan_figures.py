@@ -12,7 +12,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.working import (
     Difference,
     Known,
-    Named,
+    Labelled,
     Product,
     Quotient,
     Working,
@@ -46,7 +46,7 @@ def practice_figures(
         slot = Known(60 * summary.practice.slot.minutes, "slot", "s")
         figures += [
             NamedFigure("time", ends, "s"),
-            NamedFigure("slack", Difference(slot, Named(ends, "practice", "s")), "s"),
+            NamedFigure("slack", Difference(slot, Labelled(ends, "practice", "s")), "s"),
         ]
     return {figure.name: figure for figure in figures}
 
@@ -59,7 +59,7 @@ def _ends(summary: PracticeSummary) -> Working:
         clocks = [
             clock for group in summary.groups if (clock := row.run.clocks[group].clock) is not None
         ]
-        terms.append(Named(max(clocks, key=lambda clock: clock.value), f"part {number}", "s"))
+        terms.append(Labelled(max(clocks, key=lambda clock: clock.value), f"part {number}", "s"))
     return total(terms)
 
 
@@ -118,14 +118,14 @@ def _week(week: WeekPlan) -> Iterator[NamedFigure]:
     load = total(loads)
     yield NamedFigure(f"{prefix}load", load, "")
     if week.load.deviation and week.load.monotony:
-        mean = Named(Quotient(load, Known(len(loads), "days")), "daily mean")
+        mean = Labelled(Quotient(load, Known(len(loads), "days")), "daily mean")
         deviation = Known(
             week.load.deviation, f"standard deviation of the {week.load.convention.value}"
         )
         monotony = Quotient(mean, deviation)
         yield NamedFigure(f"{prefix}monotony", monotony, "")
         yield NamedFigure(
-            f"{prefix}strain", Product((Named(load, "load"), Named(monotony, "monotony"))), ""
+            f"{prefix}strain", Product((Labelled(load, "load"), Labelled(monotony, "monotony"))), ""
         )
 
 

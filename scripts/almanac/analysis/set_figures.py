@@ -11,8 +11,8 @@ from almanac.arithmetic.facets import FACETS, facet_working
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import item_rows
-from almanac.arithmetic.working import Difference, Known, Named, Product, Quotient, Working
-from almanac.source.reader import Path
+from almanac.arithmetic.working import Difference, Known, Labelled, Product, Quotient, Working
+from almanac.source.reader import DataPath
 
 
 @dataclass(frozen=True)
@@ -65,7 +65,7 @@ def _clock(run: GroupClock) -> Iterator[NamedFigure]:
     if run.work:
         yield NamedFigure("work", run.work, "s")
     if run.clock and run.work:
-        clock, work = Named(run.clock, "clock", "s"), Named(run.work, "work", "s")
+        clock, work = Labelled(run.clock, "clock", "s"), Labelled(run.work, "work", "s")
         yield NamedFigure("rest", Difference(clock, work), "s")
         yield NamedFigure("density", Quotient(work, clock), "")
     if run.load:
@@ -83,6 +83,6 @@ def _items(run: GroupClock) -> Iterator[NamedFigure]:
             yield NamedFigure(f"rest {place}", slow.rest, "s")
 
 
-def item_place(path: Path) -> str:
+def item_place(path: DataPath) -> str:
     """Where an item stands, counted from 1 through the rounds around it: ``1.2``."""
     return ".".join(str(step + 1) for step in path if isinstance(step, int))

@@ -76,7 +76,7 @@ class DayPlan:
 
 
 @dataclass(frozen=True)
-class Change:
+class WeekChange:
     """Change from one week to the next as a share of the first, None where that was zero."""
 
     metres: float | None
@@ -94,7 +94,7 @@ class WeekPlan:
     days: tuple[DayPlan, ...]
     balance: Balance
     load: WeekLoad | None
-    change: Change | None
+    change: WeekChange | None
 
     @property
     def days_off(self) -> int:
@@ -197,8 +197,8 @@ def _float(share: Fraction | None) -> float:
     return float(share or 0)
 
 
-def _change(before: WeekPlan, balance: Balance, load: WeekLoad | None) -> Change:
-    return Change(
+def _change(before: WeekPlan, balance: Balance, load: WeekLoad | None) -> WeekChange:
+    return WeekChange(
         _relative(before.balance.metres, balance.metres),
         _relative(before.load.total, load.total) if before.load and load else None,
         _relative(before.balance.resisted_m, balance.resisted_m),

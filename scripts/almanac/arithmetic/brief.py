@@ -6,12 +6,12 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
-from almanac.model.entry import Danger
+from almanac.model.entry import Hazard
 from almanac.model.knowledge import Gear
 
 
 @dataclass(frozen=True)
-class BriefLine:
+class BriefHazard:
     """A danger and the ids of the entries that it comes from."""
 
     hazard: str
@@ -20,8 +20,8 @@ class BriefLine:
 
 
 def brief(
-    own: Iterable[tuple[Danger, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]
-) -> tuple[BriefLine, ...]:
+    own: Iterable[tuple[Hazard, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]
+) -> tuple[BriefHazard, ...]:
     """Dangers of the set or practice itself, then of its gear, then of its drills, each once with
     all it comes from.
 
@@ -30,15 +30,15 @@ def brief(
     reps = tuple(reps)
     drills = {piece.drill.id: piece.drill for rep in reps for piece in rep.pieces}
     worn = {id: gear[id] for rep in reps for piece in rep.pieces for id in piece.gear}
-    gathered: dict[Danger, list[str]] = {}
-    for danger, id in own:
-        gathered.setdefault(danger, []).append(id)
+    gathered: dict[Hazard, list[str]] = {}
+    for hazard, id in own:
+        gathered.setdefault(hazard, []).append(id)
     for piece_of_gear in worn.values():
-        for danger in piece_of_gear.hazards:
-            gathered.setdefault(danger, []).append(piece_of_gear.id)
+        for hazard in piece_of_gear.hazards:
+            gathered.setdefault(hazard, []).append(piece_of_gear.id)
     for drill in drills.values():
-        for danger in drill.safety:
-            gathered.setdefault(danger, []).append(drill.id)
+        for hazard in drill.hazards:
+            gathered.setdefault(hazard, []).append(drill.id)
     return tuple(
-        BriefLine(danger.hazard, danger.control, tuple(ids)) for danger, ids in gathered.items()
+        BriefHazard(hazard.hazard, hazard.control, tuple(ids)) for hazard, ids in gathered.items()
     )

@@ -19,7 +19,7 @@ from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.working import (
     Difference,
     Known,
-    Named,
+    Labelled,
     Product,
     Sum,
     UpTo,
@@ -217,7 +217,7 @@ class Clock:
         if target is None or rest is None:
             return target
         leaves = UpTo(Sum((target, Known(rest, "rest", "s"))), self.policy.limit("rest_step"))
-        return Named(leaves, "with rest", "s")
+        return Labelled(leaves, "with rest", "s")
 
     @property
     def _step(self) -> float:
@@ -238,7 +238,7 @@ class Clock:
         word = self.pacer.scale.word_at(_fraction(rep.mean_rating))
         rule: RestRule = getattr(self.policy.rest[word], which)
         metres = rep.distance * self.course.unit.metres
-        return Named(rest_working(rule, metres, target.working), f"{which} rest at {word}", "s")
+        return Labelled(rest_working(rule, metres, target.working), f"{which} rest at {word}", "s")
 
 
 def _fraction(value: float) -> Fraction:

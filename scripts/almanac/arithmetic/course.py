@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import accumulate
 
 from almanac.model.swim_set import Item, Pause, Reps, Round, SwimSet
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 from almanac.units import METRES_PER_YARD, Course, Unit
 
 _METRES = {Unit.METRE: Fraction(1), Unit.YARD: Fraction(str(METRES_PER_YARD))}
@@ -23,14 +23,16 @@ class Misfit:
     walls inside the rep. ``nearest`` is a distance of the rep, or of the part, in whole lengths.
     """
 
-    path: Path
+    path: DataPath
     distance: int
     ends: bool
     part: int | None
     nearest: int
 
 
-def misfits(items: tuple[Item, ...], course: Course, path: Path = ("items",)) -> Iterator[Misfit]:
+def misfits(
+    items: tuple[Item, ...], course: Course, path: DataPath = ("items",)
+) -> Iterator[Misfit]:
     """Every rep of ``items`` that does not end at a wall of ``course``, or changes between
     walls.
     """
@@ -42,7 +44,7 @@ def misfits(items: tuple[Item, ...], course: Course, path: Path = ("items",)) ->
             yield from _rep_misfits(item, course, here)
 
 
-def _rep_misfits(item: Reps, course: Course, path: Path) -> Iterator[Misfit]:
+def _rep_misfits(item: Reps, course: Course, path: DataPath) -> Iterator[Misfit]:
     if item.distance % course.length:
         yield Misfit(path, item.distance, True, None, nearest_lengths(item.distance, course))
         return
@@ -60,7 +62,7 @@ def nearest_lengths(distance: int, course: Course) -> int:
     return max(1, (2 * distance + course.length) // (2 * course.length)) * course.length
 
 
-def relay(swim_set: SwimSet, course: Course) -> SwimSet:
+def lay_in_course(swim_set: SwimSet, course: Course) -> SwimSet:
     """The set as it would be swum in another course: the same numbers on the board, in that pool's
     unit.
 
@@ -69,21 +71,23 @@ def relay(swim_set: SwimSet, course: Course) -> SwimSet:
     a set there and back gives the set again.
     """
     return replace(
-        swim_set, course=course, items=relay_items(swim_set.items, swim_set.course, course)
+        swim_set, course=course, items=lay_items_in_course(swim_set.items, swim_set.course, course)
     )
 
 
-def relay_items(items: tuple[Item, ...], written_for: Course, course: Course) -> tuple[Item, ...]:
+def lay_items_in_course(
+    items: tuple[Item, ...], written_for: Course, course: Course
+) -> tuple[Item, ...]:
     """Items written for one course, as they would be swum in another."""
     ratio = _METRES[course.unit] / _METRES[written_for.unit]
-    return items if ratio == 1 else tuple(_relaid(item, ratio) for item in items)
+    return items if ratio == 1 else tuple(_lay_item(item, ratio) for item in items)
 
 
-def _relaid(item: Item, ratio: Fraction) -> Item:
+def _lay_item(item: Item, ratio: Fraction) -> Item:
     if isinstance(item, Pause):
         return item
     if isinstance(item, Round):
-        return replace(item, items=tuple(_relaid(inner, ratio) for inner in item.items))
+        return replace(item, items=tuple(_lay_item(inner, ratio) for inner in item.items))
     if item.sendoff is None:
         return item
     return replace(item, sendoff=replace(item.sendoff, ratio=item.sendoff.ratio * ratio))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import Item, Part, Pause, Reps, Round
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ class Rep:
     it, the outermost first; ``number`` of ``item.reps`` is its own.
     """
 
-    path: Path
+    path: DataPath
     rounds: tuple[int, ...]
     number: int
     item: Reps
@@ -64,7 +64,7 @@ class Rep:
 class Break:
     """A pause that the entry names, of ``seconds``: an item of its own, or between two rounds."""
 
-    path: Path
+    path: DataPath
     rounds: tuple[int, ...]
     seconds: float
     note: str = ""
@@ -98,7 +98,7 @@ def expand(
 
 def _events(
     items: tuple[Item, ...],
-    path: Path,
+    path: DataPath,
     rounds: tuple[int, ...],
     drills: Mapping[str, Drill],
     scale: EffortScale,
@@ -117,7 +117,7 @@ def _events(
 
 def _rounds(
     item: Round,
-    path: Path,
+    path: DataPath,
     rounds: tuple[int, ...],
     drills: Mapping[str, Drill],
     scale: EffortScale,

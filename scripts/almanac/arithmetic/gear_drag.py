@@ -26,7 +26,7 @@ MEASURED_SPEEDS = (0.9, 1.4)  # m/s: where both curves of the swimmer's own drag
 
 
 @dataclass(frozen=True)
-class DragRow:
+class DragAtSpeed:
     """Pull of the gear in newtons (None where it is not known) and the swimmer's own band, at a
     speed in m/s.
     """
@@ -71,11 +71,11 @@ def pull_of(gear: Gear) -> Pull:
     return Pull()
 
 
-def drag_rows(pull: Pull) -> tuple[DragRow, ...]:
+def drag_rows(pull: Pull) -> tuple[DragAtSpeed, ...]:
     """The pull and the swimmer's own drag at each of ``SPEEDS``."""
     low, high = MEASURED_SPEEDS
     return tuple(
-        DragRow(speed, pull.at(speed), swimmer_drag(speed), low <= speed <= high)
+        DragAtSpeed(speed, pull.at(speed), swimmer_drag(speed), low <= speed <= high)
         for speed in SPEEDS
     )
 

@@ -12,7 +12,7 @@ from almanac.arithmetic.working import (
     Between,
     BuildTime,
     Known,
-    Named,
+    Labelled,
     PowerLaw,
     Product,
     Quotient,
@@ -66,7 +66,7 @@ class Pacer:
         working = targets[0].working
         if len(targets) > 1:
             named = (
-                Named(target.working, piece.drill.id, "s")
+                Labelled(target.working, piece.drill.id, "s")
                 for target, piece in zip(targets, rep.pieces, strict=True)
             )
             working = Sum(tuple(named))
@@ -109,7 +109,7 @@ class Pacer:
         best: Working = PowerLaw(
             reference, line.reference_m, rep_distance * unit, line.exponent, line.tests
         )
-        best = Named(best, "best time", "s")
+        best = Labelled(best, "best time", "s")
         if piece.distance == rep_distance:
             return best
         return Product((best, Quotient(Known(piece.distance), Known(rep_distance))))

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
 
-from almanac.arithmetic.brief import BriefLine, brief
+from almanac.arithmetic.brief import BriefHazard, brief
 from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
@@ -89,7 +89,7 @@ class PracticeSummary:
     runs: tuple[PartRun, ...]
     sheet: tuple[SheetRow, ...]
     gear: tuple[GearNeed, ...]
-    brief: tuple[BriefLine, ...]
+    brief: tuple[BriefHazard, ...]
 
     @property
     def distance(self) -> Working:
@@ -141,20 +141,20 @@ class PracticeSummary:
 
 
 def summarise_practice(
-    catalogue: Catalogue, practice: Practice, laid: SetInPool
+    catalogue: Catalogue, practice: Practice, set_in_pool: SetInPool
 ) -> PracticeSummary:
     """Lay a practice on the clock. Sets written for another course are laid into the practice's
-    pool, as ``laid`` tells.
+    pool, as ``set_in_pool`` gives it.
     """
     pool = catalogue.club.pools[practice.pool]
     groups = {
         id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad
     }
-    runs = tuple(_part_run(catalogue, part, pool, groups, laid) for part in practice.parts)
+    runs = tuple(_part_run(catalogue, part, pool, groups, set_in_pool) for part in practice.parts)
     every_rep = tuple(rep for run in runs for rep in run.reps)
-    dangers = [(danger, practice.id) for danger in practice.safety]
-    dangers += [
-        (danger, run.swim_set.id) for run in runs if run.swim_set for danger in run.swim_set.safety
+    hazards = [(hazard, practice.id) for hazard in practice.hazards]
+    hazards += [
+        (hazard, run.swim_set.id) for run in runs if run.swim_set for hazard in run.swim_set.hazards
     ]
     return PracticeSummary(
         practice=practice,
@@ -168,7 +168,7 @@ def summarise_practice(
                 [(run.reps, run.most_in_lane) for run in runs], groups, catalogue.club.gear_owned
             )
         ),
-        brief=brief(dangers, every_rep, catalogue.gear),
+        brief=brief(hazards, every_rep, catalogue.gear),
     )
 
 
@@ -177,10 +177,10 @@ def _part_run(
     part: PracticePart,
     pool: Pool,
     groups: Mapping[str, LaneGroup],
-    laid: SetInPool,
+    set_in_pool: SetInPool,
 ) -> PartRun:
     if part.set:
-        summary = laid(part.set, pool.course)
+        summary = set_in_pool(part.set, pool.course)
         return PartRun(
             part,
             catalogue.sets[part.set],

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.guard import above_zero, not_below_zero
 from almanac.model.club import CordReading
-from almanac.model.knowledge import DragRow
+from almanac.model.knowledge import DragReading
 
 STANDARD_GRAVITY = 9.80665  # m/s², by definition (CGPM 1901)
 WATER_DENSITY_27C = 996.5158  # kg/m³ at 101.325 kPa, IAPWS-95
@@ -70,7 +70,7 @@ def drag_factor(
     return 0.5 * density * drag_coefficient * area_m2
 
 
-def parachute_k(table: Sequence[DragRow], area_cm2: float) -> float:
+def parachute_k(table: Sequence[DragReading], area_cm2: float) -> float:
     """k of a parachute in N s²/m², linear between the rows of a measured table by area in cm².
 
     Table: Coloretti et al. 2025, J Strength Cond Res 39:e701-5. Raises OutsideMeasured beyond its

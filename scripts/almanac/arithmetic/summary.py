@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property, lru_cache
 
-from almanac.arithmetic.brief import BriefLine, brief
+from almanac.arithmetic.brief import BriefHazard, brief
 from almanac.arithmetic.clock import Clock, GroupClock
-from almanac.arithmetic.course import Misfit, misfits, relay
+from almanac.arithmetic.course import Misfit, lay_in_course, misfits
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
@@ -34,7 +34,7 @@ class SetSummary:
     catalogue: Catalogue = field(repr=False)
     distance: Working
     gear: tuple[str, ...]
-    brief: tuple[BriefLine, ...]
+    brief: tuple[BriefHazard, ...]
     misfits: tuple[Misfit, ...]
     clocks: Mapping[str, GroupClock]
 
@@ -127,21 +127,23 @@ def summarise(
     groups: Iterable[str] | None = None,
 ) -> SetSummary:
     """Add a set up, in its own course or laid into another, for some lane groups or all of them."""
-    laid = swim_set if course in (None, swim_set.course) else relay(swim_set, course)
+    in_course = swim_set if course in (None, swim_set.course) else lay_in_course(swim_set, course)
     scale = effort_scale(catalogue)
-    events = expand(laid.items, catalogue.drills, scale)
+    events = expand(in_course.items, catalogue.drills, scale)
     every_rep = tuple(reps(events))
     pieces = tuple(piece for rep in every_rep for piece in rep.pieces)
     chosen = tuple(catalogue.lane_groups if groups is None else groups)
     return SetSummary(
-        swim_set=laid,
+        swim_set=in_course,
         events=events,
         catalogue=catalogue,
-        distance=distance_working(laid.items),
+        distance=distance_working(in_course.items),
         gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
-        brief=brief([(danger, laid.id) for danger in laid.safety], every_rep, catalogue.gear),
-        misfits=tuple(misfits(laid.items, laid.course)),
-        clocks=GroupClocks(catalogue, laid.course, events, chosen),
+        brief=brief(
+            [(hazard, in_course.id) for hazard in in_course.hazards], every_rep, catalogue.gear
+        ),
+        misfits=tuple(misfits(in_course.items, in_course.course)),
+        clocks=GroupClocks(catalogue, in_course.course, events, chosen),
     )
 
 

@@ -7,7 +7,7 @@ from functools import cached_property
 from itertools import groupby
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 
 @dataclass(frozen=True)
@@ -16,7 +16,7 @@ class ItemRow:
     rep.
     """
 
-    path: Path
+    path: DataPath
     timed: tuple[TimedRep, ...]
 
     @cached_property
@@ -44,7 +44,7 @@ class ItemRow:
 
 def item_rows(run: GroupClock) -> tuple[ItemRow, ...]:
     """The rows of a lane group's table."""
-    rows: dict[Path, list[TimedRep]] = {}
+    rows: dict[DataPath, list[TimedRep]] = {}
     for path, timed in groupby(run.reps, key=lambda timed: timed.rep.path):
         rows.setdefault(path, []).extend(timed)
     return tuple(ItemRow(path, tuple(timed)) for path, timed in rows.items())

@@ -90,7 +90,7 @@ class UpTo:
 
 
 @dataclass(frozen=True)
-class Named:
+class Labelled:
     """A working under a name, with its unit: a step of a longer one. ``note`` says how it was
     got.
     """
@@ -160,7 +160,7 @@ class BuildTime:
 
 
 Working = (
-    Known | Sum | Product | Quotient | Difference | UpTo | Named | PowerLaw | Between | BuildTime
+    Known | Sum | Product | Quotient | Difference | UpTo | Labelled | PowerLaw | Between | BuildTime
 )
 
 

@@ -118,12 +118,12 @@ def _acceptance(
         near = nearest(
             acceptance.check, (rule.code for rule in RULES if rule.severity is Severity.WARNING)
         )
-        mend = (
+        hint = (
             f"did you mean '{near}'?"
             if near
             else "write a check's code, as it stands in the warning"
         )
-        yield error("unknown-check", place, f"there is no check '{acceptance.check}'", mend)
+        yield error("unknown-check", place, f"there is no check '{acceptance.check}'", hint)
     elif rule.severity is Severity.ERROR:
         message = f"{acceptance.check} is an error, and only a warning can be accepted"
         yield error(

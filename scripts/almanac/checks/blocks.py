@@ -71,8 +71,8 @@ def days_off(analysis: Analysis) -> Iterator[Problem]:
         for week in summary.weeks:
             if week.days_off < least:
                 message = f"{week.days_off or 'no'} day off in the week"
-                mend = f"name at least {show_number(least)}: {{rest: true}}"
-                yield Problem(block, ("weeks", week.number - 1, "days"), message, mend, of_key=True)
+                hint = f"name at least {show_number(least)}: {{rest: true}}"
+                yield Problem(block, ("weeks", week.number - 1, "days"), message, hint, of_key=True)
 
 
 @warns("supine-share")
@@ -89,8 +89,8 @@ def supine_share(analysis: Analysis) -> Iterator[Problem]:
                 f"{show_share(share)} of the flutter kick is on the back; the club aims at "
                 f"{show_share(aim)}"
             )
-            mend = "turn kick on the front over, or state another range under balance"
-            yield Problem(block, ("weeks",), message, mend, of_key=True)
+            hint = "turn kick on the front over, or state another range under balance"
+            yield Problem(block, ("weeks",), message, hint, of_key=True)
 
 
 @warns("balance-missed")
@@ -102,8 +102,8 @@ def balance_missed(analysis: Analysis) -> Iterator[Problem]:
             if share is not None and not wanted.least <= share <= wanted.most:
                 message = f"the {name.replace('_', ' ')} is {show_share(share)}"
                 span = f"{show_share(wanted.least)} and {show_share(wanted.most)}"
-                mend = f"it should lie between {span}: change practices, or the range"
-                yield Problem(block, ("balance", name), message, mend)
+                hint = f"it should lie between {span}: change practices, or the range"
+                yield Problem(block, ("balance", name), message, hint)
 
 
 def _share_of(balance: Balance, name: str) -> float | None:
@@ -159,8 +159,8 @@ def goal_unserved(analysis: Analysis) -> Iterator[Problem]:
         served = goal_appearances(summary)
         for index, goal in enumerate(block.goals):
             if goal not in served:
-                mend = "add a set that does, or take the goal out"
-                yield Problem(block, ("goals", index), f"no practice serves '{goal}'", mend)
+                hint = "add a set that does, or take the goal out"
+                yield Problem(block, ("goals", index), f"no practice serves '{goal}'", hint)
 
 
 @warns("benchmark-due")

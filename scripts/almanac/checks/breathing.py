@@ -13,7 +13,7 @@ from almanac.model.knowledge import Drill, Fault
 from almanac.model.plans import Block, Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import notes_with_paths
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 _SIGNS = re.compile(
     r"hypoxic|breath[- ]?hold|hold(?:ing)? (?:your|the|their|his|her) breath|lung buster|"
@@ -48,7 +48,7 @@ def breath_holding(analysis: Analysis) -> Iterator[Problem]:
                 )
 
 
-def _texts(catalogue: Catalogue) -> Iterator[tuple[Entry, Path, str]]:
+def _texts(catalogue: Catalogue) -> Iterator[tuple[Entry, DataPath, str]]:
     for entry in catalogue.entries.values():
         yield entry, ("title",), entry.title
         yield entry, ("summary",), entry.summary
@@ -56,7 +56,7 @@ def _texts(catalogue: Catalogue) -> Iterator[tuple[Entry, Path, str]]:
             yield entry, path, text
 
 
-def _own_texts(entry: Entry) -> Iterator[tuple[Path, str]]:
+def _own_texts(entry: Entry) -> Iterator[tuple[DataPath, str]]:
     match entry:
         case Drill():
             for name in ("cues", "steps"):

@@ -106,7 +106,7 @@ def tests_disagree(analysis: Analysis) -> Iterator[Problem]:
     club = analysis.catalogue.club
     for id, group in club.lane_groups.items():
         paces = Paces(group, analysis.catalogue.benchmarks, analysis.catalogue.policy)
-        told: set[tuple[str, ...]] = set()
+        reported: set[tuple[str, ...]] = set()
         for like, line in paces.lines.items():
             if line is not Because.TESTS_DISAGREE:
                 continue
@@ -115,8 +115,8 @@ def tests_disagree(analysis: Analysis) -> Iterator[Problem]:
                 point.benchmark
                 for point in paces.points(benchmark.activity, frozenset(benchmark.gear))
             )
-            if names not in told:
-                told.add(names)
+            if names not in reported:
+                reported.add(names)
                 message = f"the times for {' and '.join(names)} cannot all be right"
                 yield Problem(
                     club,

@@ -15,7 +15,7 @@ from almanac.checks.rule import Problem, warns
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Item
 from almanac.model.walk import reps_with_paths
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 from almanac.units import Course, show_number, show_time
 
 
@@ -26,7 +26,7 @@ class _Swum:
     """
 
     entry: Entry
-    path: Path
+    path: DataPath
     items: tuple[Item, ...]
     course: Course
     most_in_lane: int | None
@@ -100,8 +100,8 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
                     f" {show_time(full.last_leaves_s)}, and the leader comes back at "
                     f"{show_time(full.back_s, tenths=True)}"
                 )
-                mend = f"at most {full.most_heads} in a lane, longer reps, or leave from both ends"
-                yield Problem(swum.entry, (*swum.path, *full.timed.rep.path), message, mend)
+                hint = f"at most {full.most_heads} in a lane, longer reps, or leave from both ends"
+                yield Problem(swum.entry, (*swum.path, *full.timed.rep.path), message, hint)
 
 
 @warns("gap-over-sendoff")
@@ -111,7 +111,7 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
     """
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            lane_group, seen = analysis.catalogue.lane_groups[group], set[Path]()
+            lane_group, seen = analysis.catalogue.lane_groups[group], set[DataPath]()
             for timed in run.reps:
                 gap = gap_for(timed.rep, lane_group, analysis.catalogue.policy)
                 shared = heads_in_lane(lane_group, swum.most_in_lane) > 1
@@ -132,7 +132,7 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
                     )
 
 
-def _sendoff_path(swum: _Swum, path: Path, group: str) -> Path:
+def _sendoff_path(swum: _Swum, path: DataPath, group: str) -> DataPath:
     item = next(item for item, where in reps_with_paths(swum.items) if where == path)
     named = item.sendoff is not None and group in item.sendoff.by_group
     return (*swum.path, *path, "sendoff", group) if named else (*swum.path, *path, "sendoff")

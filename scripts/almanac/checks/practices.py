@@ -25,8 +25,8 @@ def practice_overruns(analysis: Analysis) -> Iterator[Problem]:
                 f"it takes {show_time(summary.ends_s or 0)} of a slot of "
                 f"{practice.slot.minutes} minutes"
             )
-            mend = f"take {show_time(-summary.slack_s)} out of it, or find a longer slot"
-            yield Problem(practice, ("slot", "minutes"), message, mend)
+            hint = f"take {show_time(-summary.slack_s)} out of it, or find a longer slot"
+            yield Problem(practice, ("slot", "minutes"), message, hint)
 
 
 @forbids("lanes-short")
@@ -101,8 +101,8 @@ def gear_short(analysis: Analysis) -> Iterator[Problem]:
                     for n, run in enumerate(summary.runs)
                     if any(need.gear in rep.gear for rep in run.reps)
                 )
-                mend = "let lanes take turns (most_in_lane in the set), or borrow"
-                yield Problem(practice, ("parts", number), message, mend)
+                hint = "let lanes take turns (most_in_lane in the set), or borrow"
+                yield Problem(practice, ("parts", number), message, hint)
 
 
 @warns("no-warm-up")

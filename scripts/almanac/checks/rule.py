@@ -10,16 +10,16 @@ from typing import NamedTuple
 from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding, Severity
 from almanac.model.entry import Entry
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 
 class Problem(NamedTuple):
     """What a rule has to say of one entry, and where in it."""
 
     entry: Entry
-    path: Path
+    path: DataPath
     message: str
-    mend: str
+    hint: str
     of_key: bool = False
 
 
@@ -41,9 +41,9 @@ class Rule:
 
     def findings(self, analysis: Analysis) -> Iterator[Finding]:
         """Every breach of the rule in a catalogue."""
-        for entry, path, message, mend, of_key in self.check(analysis):
+        for entry, path, message, hint, of_key in self.check(analysis):
             place = analysis.catalogue.place(entry, path, of_key)
-            yield Finding(self.severity, self.code, place, message, mend)
+            yield Finding(self.severity, self.code, place, message, hint)
 
 
 def forbids(code: str) -> Callable[[Check], Rule]:

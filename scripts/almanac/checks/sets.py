@@ -24,8 +24,8 @@ def too_many_reps(analysis: Analysis) -> Iterator[Problem]:
         if analysis.is_runaway(swim_set):
             message = f"the rounds multiply to {count_reps(swim_set.items):,} reps"
             most = show_number(analysis.catalogue.policy.limit("most_reps"))
-            mend = f"write fewer rounds: at most {most} reps (plans/policy.yml)"
-            yield Problem(swim_set, ("items",), message, mend, of_key=True)
+            hint = f"write fewer rounds: at most {most} reps (plans/policy.yml)"
+            yield Problem(swim_set, ("items",), message, hint, of_key=True)
 
 
 @forbids("descend-one-rep")
@@ -35,11 +35,11 @@ def descend_one_rep(analysis: Analysis) -> Iterator[Problem]:
         for item, path in reps_with_paths(items, start):
             for effort, where in efforts_with_paths(item, path):
                 if isinstance(effort, Descend) and item.reps < 2:
-                    mend = (
+                    hint = (
                         f"write one word, or build: [{effort.first}, {effort.last}] within the rep"
                     )
                     yield Problem(
-                        entry, where, "a descend needs two reps or more, and here is one", mend
+                        entry, where, "a descend needs two reps or more, and here is one", hint
                     )
 
 
@@ -70,9 +70,9 @@ def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
                 f"a rep of {show_distance(misfit.distance, unit)} ends between the walls of "
                 f"a {swim_set.course} pool"
             )
-            mend = f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}"
+            hint = f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}"
             yield Problem(
-                swim_set, (*misfit.path, *_distance_step(swim_set, misfit)), message, mend
+                swim_set, (*misfit.path, *_distance_step(swim_set, misfit)), message, hint
             )
 
 
@@ -85,12 +85,12 @@ def change_mid_pool(analysis: Analysis) -> Iterator[Problem]:
             message = (
                 f"part {(misfit.part or 0) + 1} ends between the walls of a {swim_set.course} pool"
             )
-            mend = (
+            hint = (
                 f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}; or "
                 "accept it with a reason"
             )
             yield Problem(
-                swim_set, (*misfit.path, "parts", misfit.part or 0, "distance"), message, mend
+                swim_set, (*misfit.path, "parts", misfit.part or 0, "distance"), message, hint
             )
 
 

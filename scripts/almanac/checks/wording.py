@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, warns
 from almanac.model.knowledge import Drill
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 _PARTICIPLES = r"(?:\w+ed|done|held|kept|made|taken|given|put|swum|drawn|thrown)"
 _JOINED = r"(?!(?:until|when|once|while|if|that|which|who|and|as|so|where|before|after)\b)"
@@ -20,7 +20,7 @@ _BARE_NUMBER = re.compile(
 )
 
 
-def _instructions(drill: Drill) -> Iterator[tuple[Path, str]]:
+def _instructions(drill: Drill) -> Iterator[tuple[DataPath, str]]:
     """What a drill tells people to do or say, with its path."""
     for name in ("steps", "cues"):
         yield from (((name, number), text) for number, text in enumerate(getattr(drill, name)))
@@ -28,8 +28,8 @@ def _instructions(drill: Drill) -> Iterator[tuple[Path, str]]:
         (("goes_wrong", number, "say"), wrong.say) for number, wrong in enumerate(drill.goes_wrong)
     )
     yield from (
-        (("safety", number, "control"), danger.control)
-        for number, danger in enumerate(drill.safety)
+        (("safety", number, "control"), hazard.control)
+        for number, hazard in enumerate(drill.hazards)
     )
 
 
@@ -48,8 +48,8 @@ def empty_word(analysis: Analysis) -> Iterator[Problem]:
         for path, text in _instructions(drill):
             match = found.search(text)
             if match:
-                mend = "say what to do, with which part, how far"
-                yield Problem(drill, path, f"'{match.group()}' tells nobody what to do", mend)
+                hint = "say what to do, with which part, how far"
+                yield Problem(drill, path, f"'{match.group()}' tells nobody what to do", hint)
 
 
 @warns("passive-step")

@@ -53,7 +53,7 @@ def _problems(kind: str, name: str, given: str, shapes: Shapes) -> list[str]:
     document = Document("answer", f"{name}: {quoted(given)}\n", {name: given})
     findings = shapes.check(document, kind).findings
     return [
-        f"{finding.message}; {finding.mend}"
+        f"{finding.message}; {finding.hint}"
         for finding in findings
         if finding.code != "missing-key"
     ]

@@ -11,7 +11,7 @@ import sys
 import time
 from pathlib import Path
 
-from almanac.commands.shared import ERRORS, FINE, Checked, load_and_check, root_of
+from almanac.commands.shared import ERRORS, FINE, CheckedCatalogue, load_and_check, root_of
 from almanac.findings import as_text
 from almanac.publish.build import SiteError, build_site
 
@@ -39,7 +39,7 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def build_checked(checked: Checked, root: Path, out: Path) -> bool:
+def build_checked(checked: CheckedCatalogue, root: Path, out: Path) -> bool:
     """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it
     cannot be.
     """

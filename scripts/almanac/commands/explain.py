@@ -13,7 +13,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.plan_figures import block_figures, practice_figures
 from almanac.analysis.set_figures import NamedFigure, set_figures
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.commands.named import Named, named
+from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.commands.sum_ import check_group, summarise_named
 from almanac.findings import as_text
@@ -43,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    found = named(arguments.root, arguments.name)
+    found = find_entry(arguments.root, arguments.name)
     if found.analysis is None or not found.computable:
         print(as_text(*found.reasons))
         return ERRORS
@@ -77,7 +77,7 @@ def _print(figure: NamedFigure) -> None:
 
 
 def _figures(
-    found: Named, analysis: Analysis, course: str | None, group: str | None
+    found: FoundEntry, analysis: Analysis, course: str | None, group: str | None
 ) -> tuple[dict[str, NamedFigure], tuple[NoNumber, ...]]:
     """The figures of what was named, and why some of them have no number."""
     if found.kind == "practice":
@@ -94,7 +94,7 @@ def _figures(
     return set_figures(summary, analysis.scale, chosen), summary.clocks[chosen].missing
 
 
-def _own(found: Named, group: str | None, groups: list[str]) -> str:
+def _own(found: FoundEntry, group: str | None, groups: list[str]) -> str:
     """The lane group that was asked for, or the first of the entry's squad."""
     if not groups or (group is not None and group not in groups):
         raise UsageError(

@@ -19,7 +19,7 @@ class UsageError(Exception):
 
 
 @dataclass(frozen=True)
-class Checked:
+class CheckedCatalogue:
     """A catalogue loaded and checked. ``analysis`` is None where its foundations are broken."""
 
     loaded: Loaded
@@ -44,14 +44,14 @@ def root_of(given: Path) -> Path:
     return given
 
 
-def load_and_check(root: Path) -> Checked:
+def load_and_check(root: Path) -> CheckedCatalogue:
     """Load and check everything below ``root``, findings worst first."""
     loaded = load(root_of(root))
     return checked(loaded)
 
 
-def checked(loaded: Loaded) -> Checked:
+def checked(loaded: Loaded) -> CheckedCatalogue:
     """Check what has been loaded."""
     analysis = Analysis(loaded.catalogue, date.today()) if loaded.catalogue else None
     findings = [*loaded.findings, *(check(analysis) if analysis else ())]
-    return Checked(loaded, analysis, worst_first(findings))
+    return CheckedCatalogue(loaded, analysis, worst_first(findings))

@@ -12,7 +12,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.summary import SetSummary, summarise
-from almanac.commands.named import Named, named
+from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.shared import ERRORS, FINE, UsageError
 from almanac.findings import FORMATS, as_text
 from almanac.report.plan_json import block_json, practice_json
@@ -34,7 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    found = named(arguments.root, arguments.name)
+    found = find_entry(arguments.root, arguments.name)
     if found.analysis is None or not found.computable:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS
@@ -53,7 +53,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def _shown(
-    found: Named, analysis: Analysis, course: str | None, group: str | None
+    found: FoundEntry, analysis: Analysis, course: str | None, group: str | None
 ) -> tuple[str, dict[str, Any]]:
     """What is printed: as text, and as data."""
     check_group(analysis, group)
@@ -83,5 +83,7 @@ def summarise_named(
     analysis: Analysis, id: str, course: str | None, group: str | None
 ) -> SetSummary:
     """The summary of a computable set in a course, for one lane group or all."""
-    laid = Course.parse(course) if course else None
-    return summarise(analysis.catalogue, analysis.computable[id], laid, [group] if group else None)
+    chosen = Course.parse(course) if course else None
+    return summarise(
+        analysis.catalogue, analysis.computable[id], chosen, [group] if group else None
+    )

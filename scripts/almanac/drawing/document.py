@@ -17,13 +17,19 @@ def checked_identifier(identifier: str) -> str:
 
 
 def document(
-    kind: str, width: float, height: float, identifier: str, told: tuple[str, str], parts: list[str]
+    kind: str,
+    width: float,
+    height: float,
+    identifier: str,
+    title_and_description: tuple[str, str],
+    parts: list[str],
 ) -> str:
-    """A whole SVG element with its title and description (``told``)."""
+    """A whole SVG element with its title and description (``title_and_description``)."""
     title, text = f"{identifier}-title", f"{identifier}-desc"
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="figure figure-{kind}" '
         f'viewBox="0 0 {number(width)} {number(height)}" role="img" aria-labelledby="{title}" '
         f'aria-describedby="{text}">'
-        f"{words('title', told[0], title)}{words('desc', told[1], text)}{''.join(parts)}</svg>"
+        f"{words('title', title_and_description[0], title)}"
+        f"{words('desc', title_and_description[1], text)}{''.join(parts)}</svg>"
     )

@@ -18,7 +18,7 @@ from almanac.model.plans import Block, Practice
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.source.reader import Document, Path
+from almanac.source.reader import DataPath, Document
 
 E = TypeVar("E", bound=Entry)
 Key = tuple[str, str]
@@ -104,7 +104,7 @@ class Catalogue:
         """The words of a vocabulary, in order."""
         return self.vocabularies[vocabulary].words
 
-    def place(self, entry: Entry, path: Path = (), of_key: bool = False) -> Place:
+    def place(self, entry: Entry, path: DataPath = (), of_key: bool = False) -> Place:
         """Where a piece of an entry stands in its file."""
         return self.documents[entry.kind, entry.id].place(path, of_key)
 

@@ -8,7 +8,7 @@ from difflib import SequenceMatcher
 from typing import Any
 
 from almanac.model.catalogue import Key
-from almanac.source.reader import Document, Path
+from almanac.source.reader import DataPath, Document
 
 
 @dataclass(frozen=True)
@@ -17,7 +17,7 @@ class FieldChange:
     gone.
     """
 
-    path: Path
+    path: DataPath
     before: Any
     after: Any
 
@@ -63,7 +63,7 @@ def _changed(key: Key, old: Document, new: Document) -> EntryChange:
     return EntryChange("changed", *key, new.file, fields)
 
 
-def field_changes(before: Any, after: Any, path: Path = ()) -> Iterator[FieldChange]:
+def field_changes(before: Any, after: Any, path: DataPath = ()) -> Iterator[FieldChange]:
     """The least fields that differ: mappings by key, lists by item. Paths of list items are those
     of ``after``, or of ``before`` for items that are gone.
     """
@@ -78,7 +78,7 @@ def field_changes(before: Any, after: Any, path: Path = ()) -> Iterator[FieldCha
         yield FieldChange(path, before, after)
 
 
-def _item_changes(before: list[Any], after: list[Any], path: Path) -> Iterator[FieldChange]:
+def _item_changes(before: list[Any], after: list[Any], path: DataPath) -> Iterator[FieldChange]:
     matcher = SequenceMatcher(
         None, [repr(item) for item in before], [repr(item) for item in after], autojunk=False
     )

@@ -44,7 +44,7 @@ class Acceptance:
 
 
 @dataclass(frozen=True)
-class Danger:
+class Hazard:
     """A hazard and what the coach does so that it hurts no one."""
 
     hazard: str

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import ClassVar
 
 from almanac.model.drawing import DrawingChoice
-from almanac.model.entry import Danger, Entry, Evidence, Ids, Reference, Seconds, Span, references
+from almanac.model.entry import Entry, Evidence, Hazard, Ids, Reference, Seconds, Span, references
 from almanac.units import Course
 
 
@@ -31,7 +31,7 @@ class Moving(Entry):
     kick: str
     position: str
     arms: str
-    safety: tuple[Danger, ...]
+    hazards: tuple[Hazard, ...]
     evidence: tuple[Evidence, ...] = ()
 
     @property
@@ -113,7 +113,7 @@ class Drill(Moving):
     easier: Ids = ()
     harder: Ids = ()
     needs_first: Ids = ()
-    figure: DrawingChoice = field(default_factory=DrawingChoice)
+    drawing: DrawingChoice = field(default_factory=DrawingChoice)
     pace: PaceRule | None = None
 
     @property
@@ -171,7 +171,7 @@ class Fault(Entry):
 
 
 @dataclass(frozen=True)
-class DragRow:
+class DragReading:
     """One row of a measured table: area in cm² and drag over speed squared in N s²/m²."""
 
     area_cm2: float
@@ -184,7 +184,7 @@ class Drag:
     calibration.
     """
 
-    table: tuple[DragRow, ...] = ()
+    table: tuple[DragReading, ...] = ()
     area_cm2: float | None = None
     k: float | None = None
     hanging_kg: float | None = None
@@ -202,7 +202,7 @@ class Gear(Entry):
     acts_on: Ids
     effect: str
     what_it_changes: str
-    hazards: tuple[Danger, ...]
+    hazards: tuple[Hazard, ...]
     not_for: tuple[str, ...]
     change_s: int
     pace_factor: float

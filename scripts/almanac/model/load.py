@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from pathlib import Path as FilePath
+from pathlib import Path
 from typing import Any
 
 from almanac.findings import Finding, error
@@ -18,9 +18,9 @@ from almanac.source import schemas
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.names import Names
 from almanac.source.paths import unreadable
-from almanac.source.reader import MOST_BYTES, Document, Path, read
+from almanac.source.reader import MOST_BYTES, DataPath, Document, read
 from almanac.source.style import style_findings
-from almanac.source.validate import Checked, Shapes
+from almanac.source.validate import Shapes, Validated
 
 _CLUB = ("club", "club")
 _IN_CLUB = {"squad": "squads", "lane_group": "lane_groups", "pool": "pools"}
@@ -42,7 +42,7 @@ class Loaded:
     documents: Mapping[Key, Document]
 
 
-def load(root: FilePath) -> Loaded:
+def load(root: Path) -> Loaded:
     """Read everything below ``root``: files, YAML, schemas, references. Never raises for what a
     file holds.
     """
@@ -62,14 +62,14 @@ def load(root: FilePath) -> Loaded:
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
-    told = {
+    reported = {
         finding.place for finding in findings if finding.is_error
     }  # one place, one mistake: the first told is the cause
     findings += [
         finding
         for said in checked.values()
         for finding in said.findings
-        if finding.place not in told
+        if finding.place not in reported
     ]
     orderly = [key for key in documents if is_sound(key, documents, checked)]
     findings += [finding for key in orderly for finding in style_findings(documents[key], key[0])]
@@ -78,27 +78,27 @@ def load(root: FilePath) -> Loaded:
     )
 
 
-def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, Checked]) -> bool:
+def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, Validated]) -> bool:
     """Whether a document is an entry in order, and no stub of one that has moved."""
     return checked[key].sound and not _is_stub(documents[key].data)
 
 
-def kind_of_file(path: FilePath) -> str:
+def kind_of_file(path: Path) -> str:
     """Whether a file outside the catalogue is a set, a practice or a block, by the field that only
     that kind has.
     """
-    document, _ = _read(FilePath(), EntryFile("set", path.stem, str(path)))
+    document, _ = _read(Path(), EntryFile("set", path.stem, str(path)))
     data = document.data if document else {}
     return (
         "block" if "weeks" in data else "practice" if "slot" in data or "parts" in data else "set"
     )
 
 
-def with_file(loaded: Loaded, path: FilePath, kind: str) -> Loaded:
+def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
     """The same with one file from outside the folder in place of the entry of its name, or beside
     the others.
     """
-    document, findings = _read(FilePath(), EntryFile(kind, path.stem, str(path)))
+    document, findings = _read(Path(), EntryFile(kind, path.stem, str(path)))
     if loaded.catalogue is None or document is None:
         return replace(loaded, findings=[*loaded.findings, *findings])
     said = Shapes(loaded.names).check(document, kind)
@@ -115,7 +115,7 @@ def with_file(loaded: Loaded, path: FilePath, kind: str) -> Loaded:
     )
 
 
-def _read(root: FilePath, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
+def _read(root: Path, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
     try:
         with (root / entry_file.file).open("rb") as stream:
             raw = stream.read(MOST_BYTES + 1)
@@ -181,7 +181,7 @@ def _moved_in_circles(stubs: Mapping[Key, str], documents: Mapping[Key, Document
 
 
 def _catalogue(
-    documents: Mapping[Key, Document], checked: Mapping[Key, Checked], moved: Mapping[Key, str]
+    documents: Mapping[Key, Document], checked: Mapping[Key, Validated], moved: Mapping[Key, str]
 ) -> Catalogue | None:
     sound = {key for key, said in checked.items() if said.sound}
     foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {
@@ -199,7 +199,7 @@ def _catalogue(
     return Catalogue(_closed(entries), documents, present)
 
 
-def _updated(data: Any, old: Mapping[tuple[Path, str], str], path: Path = ()) -> Any:
+def _updated(data: Any, old: Mapping[tuple[DataPath, str], str], path: DataPath = ()) -> Any:
     """The data with each id that has moved replaced by the present one."""
     if not old:
         return data

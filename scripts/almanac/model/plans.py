@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import ClassVar
 
-from almanac.model.entry import Danger, Entry, Ids, Reference, Seconds, references
+from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
 from almanac.model.swim_set import Item, item_references
 
 
@@ -40,7 +40,7 @@ class Practice(Entry):
     slot: Slot
     focus: str
     parts: tuple[PracticePart, ...]
-    safety: tuple[Danger, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
 
     def references(self) -> Iterator[Reference]:
         yield Reference("squad", self.squad, "for")
@@ -72,7 +72,7 @@ class Week:
 
 
 @dataclass(frozen=True)
-class Shares:
+class ShareRange:
     """The range that a share should lie in, 0 to 1."""
 
     least: float = 0.0
@@ -89,7 +89,7 @@ class Block(Entry):
     starts: date
     purpose: str
     weeks: tuple[Week, ...]
-    balance: Mapping[str, Shares] = field(default_factory=dict)
+    balance: Mapping[str, ShareRange] = field(default_factory=dict)
 
     def references(self) -> Iterator[Reference]:
         yield Reference("squad", self.squad, "for")

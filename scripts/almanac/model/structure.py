@@ -12,7 +12,7 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
-from almanac.model.plans import Block, Practice, Shares
+from almanac.model.plans import Block, Practice, ShareRange
 from almanac.model.policy import Policy, Rating, Vocabulary
 from almanac.model.progression import Progression
 from almanac.model.swim_set import Expectation, Item, SwimSet, items_from
@@ -36,13 +36,18 @@ CLASSES: dict[str, type[Entry]] = {
 }
 
 _FROM_TO = {"least": override(rename="from"), "most": override(rename="to")}
+_HAZARDS = {"hazards": override(rename="safety")}
 _RENAMED: dict[type[Any], dict[str, Any]] = {
     Span: _FROM_TO,
-    Shares: _FROM_TO,
+    ShareRange: _FROM_TO,
     Depth: _FROM_TO,
     Rating: _FROM_TO,
     EffortRange: {"easiest": override(rename="from"), "hardest": override(rename="to")},
     Progression: {"for_whom": override(rename="for")},
+    Drill: {**_HAZARDS, "drawing": override(rename="figure")},
+    Benchmark: _HAZARDS,
+    SwimSet: _HAZARDS,
+    Practice: _HAZARDS,
 }
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, ClassVar
 
-from almanac.model.entry import Danger, Entry, Ids, Reference, references
+from almanac.model.entry import Entry, Hazard, Ids, Reference, references
 from almanac.units import Course, parse_time
 
 
@@ -220,7 +220,7 @@ class SwimSet(Entry):
     course: Course
     items: tuple[Item, ...]
     expect: Expectation = field(default_factory=Expectation)
-    safety: tuple[Danger, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
     most_in_lane: int | None = None
 
     def references(self) -> Iterator[Reference]:

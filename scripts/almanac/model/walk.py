@@ -9,10 +9,10 @@ from collections.abc import Iterator
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Effort, Item, Reps, Round
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 
-def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...], Path]]:
+def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...], DataPath]]:
     """The items of every set, and those that practices hold in place, with the path that leads to
     them.
     """
@@ -25,8 +25,8 @@ def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...
 
 
 def reps_with_paths(
-    items: tuple[Item, ...], path: Path = ("items",)
-) -> Iterator[tuple[Reps, Path]]:
+    items: tuple[Item, ...], path: DataPath = ("items",)
+) -> Iterator[tuple[Reps, DataPath]]:
     """Every reps item with its path in the file."""
     for index, item in enumerate(items):
         if isinstance(item, Round):
@@ -36,8 +36,8 @@ def reps_with_paths(
 
 
 def notes_with_paths(
-    items: tuple[Item, ...], path: Path = ("items",)
-) -> Iterator[tuple[Path, str]]:
+    items: tuple[Item, ...], path: DataPath = ("items",)
+) -> Iterator[tuple[DataPath, str]]:
     """The note of every item that has one, with its path in the file."""
     for index, item in enumerate(items):
         if item.note:
@@ -46,7 +46,7 @@ def notes_with_paths(
             yield from notes_with_paths(item.items, (*path, index, "items"))
 
 
-def efforts_with_paths(item: Reps, path: Path) -> Iterator[tuple[Effort, Path]]:
+def efforts_with_paths(item: Reps, path: DataPath) -> Iterator[tuple[Effort, DataPath]]:
     """Every effort of a reps item with its path."""
     if not item.is_parted:
         yield item.parts[0].effort, (*path, "effort")

@@ -11,7 +11,7 @@ from pathlib import Path
 from almanac.analysis.analysis import Analysis
 from almanac.publish.postprocess import postprocess
 from almanac.resources import SETTINGS, SITE_SOURCE
-from almanac.site.news import MOST_COMMITS, changes
+from almanac.site.news import MOST_COMMITS, news_items
 from almanac.site.settings import read_settings
 from almanac.site.write import write_pages
 from almanac.source.names import Names
@@ -34,7 +34,7 @@ def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
         for folder in (pages, fresh):
             shutil.rmtree(folder, ignore_errors=True)
         settings = read_settings(SETTINGS)
-        write_pages(analysis, names, settings, pages, changes(history(root, MOST_COMMITS)))
+        write_pages(analysis, names, settings, pages, news_items(history(root, MOST_COMMITS)))
         _run_mkdocs(work, pages, fresh)
         postprocess(fresh, settings)
         _replace(fresh, out)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Any
 
-from almanac.analysis.comparison import FigureMove, Review
+from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Finding, Place
 from almanac.model.compare import EntryChange
 from almanac.report.set_json import dotted
@@ -20,7 +20,7 @@ _MOST_MOVES = 12  # figures shown of one entry before the rest is counted
 MARK = "<!-- deck-almanac-review -->"
 
 
-def review_markdown(review: Review, base: str, address: str = "") -> str:
+def review_markdown(review: Comparison, base: str, address: str = "") -> str:
     """The review for a person with two minutes. ``address`` is where files can be looked at, "" for
     none.
     """
@@ -48,7 +48,7 @@ def review_markdown(review: Review, base: str, address: str = "") -> str:
     )
 
 
-def _headline(review: Review) -> str:
+def _headline(review: Comparison) -> str:
     counts = {
         what: sum(change.what == what for change in review.entries)
         for what in ("added", "changed", "moved", "removed")
@@ -66,7 +66,7 @@ def _headline(review: Review) -> str:
     )
 
 
-def _entries(review: Review, address: str) -> Iterator[str]:
+def _entries(review: Comparison, address: str) -> Iterator[str]:
     if review.entries:
         yield "### Entries"
         yield "\n".join(line for change in review.entries for line in _entry(change, address))
@@ -80,14 +80,14 @@ def _entry(change: EntryChange, address: str) -> Iterator[str]:
     for field in change.fields:
         name = dotted(field.path)
         if field.before is None:
-            yield f"  - `{name}` new: {_told(field.after)}"
+            yield f"  - `{name}` new: {_quoted(field.after)}"
         elif field.after is None:
-            yield f"  - `{name}` gone: {_told(field.before)}"
+            yield f"  - `{name}` gone: {_quoted(field.before)}"
         else:
-            yield f"  - `{name}`: {_told(field.before)} → {_told(field.after)}"
+            yield f"  - `{name}`: {_quoted(field.before)} → {_quoted(field.after)}"
 
 
-def _told(value: Any) -> str:
+def _quoted(value: Any) -> str:
     """A value as code, safe inside Markdown, cut where it is long."""
     text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
     text = " ".join(text.split())
@@ -100,7 +100,7 @@ def _runs_of_ticks(text: str) -> list[str]:
     return ["".join(run) for tick, run in groupby(text, lambda char: char == "`") if tick]
 
 
-def _figures(review: Review) -> Iterator[str]:
+def _figures(review: Comparison) -> Iterator[str]:
     if not review.figures:
         return
     yield "### Figures that move"
@@ -110,21 +110,21 @@ def _figures(review: Review) -> Iterator[str]:
     ):
         own = list(moves)
         lines.append(f"- {kind} **{id}**{'' if near else ' (by what it uses)'}")
-        told = [move for move in own if _shown(move.before, move) != _shown(move.after, move)][
+        visible = [move for move in own if _value(move.before, move) != _value(move.after, move)][
             :_MOST_MOVES
         ]
-        lines += [f"  - {_move(move)}" for move in told]
-        if len(own) > len(told):
-            lines.append(f"  - and {len(own) - len(told)} more")
+        lines += [f"  - {_move(move)}" for move in visible]
+        if len(own) > len(visible):
+            lines.append(f"  - and {len(own) - len(visible)} more")
     yield "\n".join(lines)
 
 
 def _move(move: FigureMove) -> str:
     group = f" {move.group}" if move.group else ""
-    return f"{move.name}{group}: {_shown(move.before, move)} → {_shown(move.after, move)}"
+    return f"{move.name}{group}: {_value(move.before, move)} → {_value(move.after, move)}"
 
 
-def _shown(value: float | None, move: FigureMove) -> str:
+def _value(value: float | None, move: FigureMove) -> str:
     return "no number" if value is None else show_value(value, move.unit)
 
 
@@ -134,7 +134,7 @@ def _findings(title: str, findings: list[Finding], address: str) -> Iterator[str
         yield "\n".join(
             f"- **{finding.severity.word}** "
             f"{_link(finding.place, str(finding.place), address)} `{finding.code}`:"
-            f" {_plain(finding.message)}" + (f" ({_plain(finding.mend)})" if finding.mend else "")
+            f" {_plain(finding.message)}" + (f" ({_plain(finding.hint)})" if finding.hint else "")
             for finding in findings
         )
 
@@ -151,7 +151,7 @@ def _link(place: Place, words: str, address: str) -> str:
     return f"[{words}]({address.rstrip('/')}/{place.file}{line})"
 
 
-def _others(review: Review) -> Iterator[str]:
+def _others(review: Comparison) -> Iterator[str]:
     if review.alike:
         yield "### Entries that say nearly the same"
         yield "\n".join(
@@ -163,7 +163,7 @@ def _others(review: Review) -> Iterator[str]:
         yield "\n".join(f"- {kind} {id}" for kind, id in review.unused)
 
 
-def review_json(review: Review, base: str) -> dict[str, Any]:
+def review_json(review: Comparison, base: str) -> dict[str, Any]:
     """The review for a program, version 1."""
     return {
         "version": VERSION,

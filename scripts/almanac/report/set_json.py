@@ -13,7 +13,7 @@ from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.findings import Finding
-from almanac.source.reader import Path
+from almanac.source.reader import DataPath
 
 VERSION = 1
 
@@ -54,7 +54,7 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
     }
 
 
-def dotted(path: Path) -> str:
+def dotted(path: DataPath) -> str:
     """A path as text: ``items[0].items[1]``."""
     text = "".join(f"[{step}]" if isinstance(step, int) else f".{step}" for step in path)
     return text.removeprefix(".")

@@ -10,7 +10,7 @@ from almanac.arithmetic.working import (
     BuildTime,
     Difference,
     Known,
-    Named,
+    Labelled,
     PowerLaw,
     Product,
     Quotient,
@@ -46,7 +46,7 @@ def formula(working: Working) -> str:
     value and name.
     """
     match working:
-        case Known(value, what, unit) | Named(value=value, what=what, unit=unit):
+        case Known(value, what, unit) | Labelled(value=value, what=what, unit=unit):
             return f"{show_value(value, unit)} {what}".strip()
         case Sum(terms):
             return " + ".join(formula(term) for term in terms) if terms else "0"
@@ -94,7 +94,7 @@ def _inner(working: Working) -> tuple[Working, ...]:
             return (over, under)
         case Difference(whole, less):
             return (whole, less)
-        case UpTo(inner, _) | Named(inner, _, _, _):
+        case UpTo(inner, _) | Labelled(inner, _, _, _):
             return (inner,)
         case Between(first, last, _):
             return (first, last)
@@ -106,9 +106,9 @@ def _inner(working: Working) -> tuple[Working, ...]:
 
 def steps(working: Working, what: str, unit: str = "") -> list[Step]:
     """The working as steps, the first things first and the figure itself last; no step twice."""
-    told = list(_inner_steps(working))
+    inner = list(_inner_steps(working))
     last = Step(what, formula(working), show_value(working.value, unit))
-    return list(dict.fromkeys([*told, last]))
+    return list(dict.fromkeys([*inner, last]))
 
 
 def _inner_steps(working: Working) -> Iterator[Step]:
@@ -123,7 +123,7 @@ def _inner_steps(working: Working) -> Iterator[Step]:
         yield Step(
             "line through the tests", tests, f"{law}, exponent {show_number(working.exponent, 3)}"
         )
-    elif isinstance(working, Named):
+    elif isinstance(working, Labelled):
         yield Step(working.what, formula(working.inner), show_value(working.value, working.unit))
     elif isinstance(working, (Between, BuildTime)):
         for end, name in zip(_inner(working), ("first", "last"), strict=True):

@@ -14,7 +14,7 @@ from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.site.links import FOLDER_OF, Page
-from almanac.site.preferences import choosing
+from almanac.site.preferences import preferences
 
 KIND_WORDS = {
     "drill": "Drill",
@@ -33,7 +33,7 @@ _MASK = 3
 
 def cards_page(analysis: Analysis) -> Page:
     """The page that lays gathered cards out for printing."""
-    return Page("cards.md", "cards", {"choosing": choosing(analysis)})
+    return Page("cards.md", "cards", {"choosing": preferences(analysis)})
 
 
 def card_context(page: Page, address: str) -> Mapping[str, Any] | None:

@@ -14,7 +14,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import brief
 from almanac.arithmetic.clock import Clock, GroupClock, rest_working
-from almanac.arithmetic.course import misfits, nearest_lengths, relay
+from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import Shares, by_facet, distance_working
@@ -78,7 +78,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Crowded", crowded),
     )),
     ("Other pools", (
-        ("The set in another course", relay),
+        ("The set in another course", lay_in_course),
         ("Reps that do not fit", misfits),
         ("The nearest that fits", nearest_lengths),
     )),

@@ -28,7 +28,7 @@ def figure(drill: Drill) -> Markup:
 
 def picture(drill: Drill) -> str:
     """The body figure by itself: the same for all drills that are drawn alike."""
-    return _drawn(drill.activity, drill.gear.needs, drill.figure)
+    return _drawn(drill.activity, drill.gear.needs, drill.drawing)
 
 
 @lru_cache(maxsize=1024)

@@ -14,7 +14,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.knowledge import Drill
 from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts
 from almanac.site.links import FOLDER_OF, Page
-from almanac.site.preferences import choosing
+from almanac.site.preferences import preferences
 from almanac.units import COURSES
 
 VERSION = 1
@@ -118,7 +118,7 @@ class Finder:
         ]
         context = {
             "facets": facets,
-            "choosing": choosing(self.analysis),
+            "choosing": preferences(self.analysis),
             "data": _script_json(self.data()),
             "hints": {
                 "gear": "Tick what lies on the deck: what needs nothing else is shown.",

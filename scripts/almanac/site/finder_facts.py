@@ -143,7 +143,8 @@ class FinderFacts:
             needs=summary.gear,
             suits=(),
             minutes=[
-                _set_minutes(analysis.laid(swim_set.id, course)) for course in COURSES.values()
+                _set_minutes(analysis.summary_in(swim_set.id, course))
+                for course in COURSES.values()
             ],
             figure=self.pictures[chief.id] if chief else "",
             distance=show_distance(summary.distance.value, summary.course.unit),
@@ -157,5 +158,7 @@ class FinderFacts:
         )
 
 
-def _set_minutes(laid: SetSummary) -> list[int | None]:
-    return [whole_minutes(run.clock.value if run.clock else None) for run in laid.clocks.values()]
+def _set_minutes(summary: SetSummary) -> list[int | None]:
+    return [
+        whole_minutes(run.clock.value if run.clock else None) for run in summary.clocks.values()
+    ]

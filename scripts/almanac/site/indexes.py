@@ -12,7 +12,7 @@ from almanac.model.knowledge import Drill
 from almanac.model.plans import Block, Practice
 from almanac.model.swim_set import SwimSet
 from almanac.site.links import FOLDER_OF, Link, Page, link, links
-from almanac.site.preferences import choosing
+from almanac.site.preferences import preferences
 from almanac.units import show_distance
 
 KIND_TITLES = {
@@ -33,7 +33,7 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
     home = {
         "faults": links(catalogue.faults.values()),
         "goals": _goal_links(catalogue),
-        "choosing": choosing(analysis),
+        "choosing": preferences(analysis),
     }
     yield Page("index.md", "home", home)
     for kind, sections in _by_kind(analysis).items():

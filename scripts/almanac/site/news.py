@@ -20,7 +20,7 @@ _ATOM = "http://www.w3.org/2005/Atom"
 
 
 @dataclass(frozen=True)
-class Change:
+class NewsItem:
     """What happened to one entry in one commit; ``on`` is a day, YYYY-MM-DD."""
 
     on: str
@@ -30,9 +30,9 @@ class Change:
     id: str
 
 
-def changes(log: str) -> list[Change]:
+def news_items(log: str) -> list[NewsItem]:
     """Changes of entries from the text that ``source.revision.history`` gives, newest first."""
-    found: list[Change] = []
+    found: list[NewsItem] = []
     commit = on = ""
     for line in log.splitlines():
         fields = line.split("\t")
@@ -41,7 +41,7 @@ def changes(log: str) -> list[Change]:
         elif len(fields) > 1 and fields[0][:1] in _WORDS:
             kind, id = _entry(fields[-1])
             if kind:
-                found.append(Change(on, commit, _WORDS[fields[0][:1]], kind, id))
+                found.append(NewsItem(on, commit, _WORDS[fields[0][:1]], kind, id))
     return found
 
 
@@ -53,7 +53,7 @@ def _entry(file: str) -> tuple[str, str]:
     return "", ""
 
 
-def changes_page(catalogue: Catalogue, found: list[Change]) -> Page:
+def news_page(catalogue: Catalogue, found: list[NewsItem]) -> Page:
     """The page: by day, what was added, changed, moved and removed, with links to what is still
     here.
     """
@@ -69,11 +69,11 @@ def changes_page(catalogue: Catalogue, found: list[Change]) -> Page:
     return Page("new.md", "new", {"days": list(days.items())[:60]})
 
 
-def _last_of_each_day(found: list[Change]) -> Iterator[Change]:
+def _last_of_each_day(found: list[NewsItem]) -> Iterator[NewsItem]:
     """Each entry once a day: what a day's several commits did to it together is told by the last,
     or as added.
     """
-    told: dict[tuple[str, str, str], Change] = {}
+    told: dict[tuple[str, str, str], NewsItem] = {}
     for change in found:
         key = (change.on, change.kind, change.id)
         if key not in told or change.what == "added":
@@ -81,15 +81,15 @@ def _last_of_each_day(found: list[Change]) -> Iterator[Change]:
     return iter(told.values())
 
 
-def change_files(
-    catalogue: Catalogue, found: list[Change], address: str
+def news_files(
+    catalogue: Catalogue, found: list[NewsItem], address: str
 ) -> Iterator[tuple[str, str]]:
     """The data file and the feed, as their paths below the site's root and their texts."""
-    yield "data/v1/changes.json", changes_json(found)
-    yield "data/v1/feed.xml", changes_feed(catalogue, found, address)
+    yield "data/v1/changes.json", news_json(found)
+    yield "data/v1/feed.xml", news_feed(catalogue, found, address)
 
 
-def changes_json(found: list[Change]) -> str:
+def news_json(found: list[NewsItem]) -> str:
     """``data/v1/changes.json``: every change, newest first."""
     entries: list[dict[str, Any]] = [
         {
@@ -109,7 +109,7 @@ def changes_json(found: list[Change]) -> str:
     )
 
 
-def changes_feed(catalogue: Catalogue, found: list[Change], address: str) -> str:
+def news_feed(catalogue: Catalogue, found: list[NewsItem], address: str) -> str:
     """An Atom feed (RFC 4287) of the last hundred changes. Links need the site's ``address``; with
     "" they are relative.
     """

@@ -25,7 +25,7 @@ from almanac.report.whiteboard import board_lines
 from almanac.report.working_text import formula
 from almanac.site.entry_pages import review_words
 from almanac.site.links import Page, link, links
-from almanac.site.preferences import choosing
+from almanac.site.preferences import preferences
 from almanac.site.shown_figures import (
     Figure,
     effort_legend,
@@ -57,7 +57,7 @@ def _practice(analysis: Analysis, summary: PracticeSummary, findings: Sequence[F
         "file": practice.file,
         "review": review_words(catalogue, practice),
         "squad": catalogue.club.squads[practice.squad].title,
-        "choosing": choosing(analysis, next(iter(summary.groups), "")),
+        "choosing": preferences(analysis, next(iter(summary.groups), "")),
         "pool": f"{summary.pool.title} ({summary.pool.course})",
         "distance": Figure(
             "Distance", show_distance(summary.distance.value, unit), formula(summary.distance)

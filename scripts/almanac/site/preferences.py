@@ -10,7 +10,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.units import COURSES
 
 
-def choosing(analysis: Analysis, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
+def preferences(analysis: Analysis, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
     """What the chooser of lane group, pool and units offers; the first of each where a page is
     written for none.
     """

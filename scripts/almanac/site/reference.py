@@ -10,7 +10,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES
 from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Danger, Entry
+from almanac.model.entry import Entry, Hazard
 from almanac.site.links import FOLDER_OF, Link, Page, link
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
@@ -26,7 +26,7 @@ _TYPE_WORDS = {
 
 def reference_pages(analysis: Analysis) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
-    yield Page("safety.md", "safety", {"sections": list(_dangers(analysis.catalogue))})
+    yield Page("safety.md", "safety", {"sections": list(_hazards(analysis.catalogue))})
     yield Page(
         "fields.md",
         "fields",
@@ -50,22 +50,22 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
     )
 
 
-def _dangers(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
+def _hazards(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
     """Every hazard with its controls, gathered by kind of entry; the same danger once, with all
     that it comes from.
     """
-    groups: tuple[tuple[str, list[tuple[Entry, tuple[Danger, ...]]]], ...] = (
+    groups: tuple[tuple[str, list[tuple[Entry, tuple[Hazard, ...]]]], ...] = (
         ("Gear", [(gear, gear.hazards) for gear in catalogue.gear.values()]),
-        ("Drills", [(drill, drill.safety) for drill in catalogue.drills.values()]),
-        ("Benchmarks", [(test, test.safety) for test in catalogue.benchmarks.values()]),
-        ("Sets", [(swim_set, swim_set.safety) for swim_set in catalogue.sets.values()]),
+        ("Drills", [(drill, drill.hazards) for drill in catalogue.drills.values()]),
+        ("Benchmarks", [(test, test.hazards) for test in catalogue.benchmarks.values()]),
+        ("Sets", [(swim_set, swim_set.hazards) for swim_set in catalogue.sets.values()]),
     )
     for title, entries in groups:
-        gathered: dict[Danger, list[Link]] = {}
-        for entry, dangers in entries:
-            for danger in dangers:
-                gathered.setdefault(danger, []).append(link(entry))
-        rows = [(danger.hazard, danger.control, found) for danger, found in gathered.items()]
+        gathered: dict[Hazard, list[Link]] = {}
+        for entry, hazards in entries:
+            for hazard in hazards:
+                gathered.setdefault(hazard, []).append(link(entry))
+        rows = [(hazard.hazard, hazard.control, found) for hazard, found in gathered.items()]
         yield {"title": title, "rows": rows}
 
 

@@ -24,7 +24,7 @@ from almanac.report.whiteboard import board
 from almanac.report.working_text import formula, steps
 from almanac.site.entry_pages import review_words
 from almanac.site.links import Page, link, links
-from almanac.site.preferences import choosing
+from almanac.site.preferences import preferences
 from almanac.site.shown_figures import (
     FACET_TITLES,
     Figure,
@@ -66,7 +66,7 @@ def _set(
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         "efforts": effort_legend(catalogue),
         "pools": [_pool(analysis, swim_set, course) for course in _own_first(swim_set.course)],
-        "choosing": choosing(
+        "choosing": preferences(
             analysis, next(iter(analysis.meant(swim_set)), ""), str(swim_set.course)
         ),
         "findings": findings,
@@ -101,7 +101,7 @@ def totals(summary: SetSummary) -> list[Figure]:
 def _pool(analysis: Analysis, swim_set: SwimSet, course: Course) -> dict[str, Any]:
     """Everything about the set in one pool."""
     own = course == swim_set.course
-    summary = analysis.laid(swim_set.id, course)
+    summary = analysis.summary_in(swim_set.id, course)
     return {
         "course": str(course),
         "own": own,

@@ -20,7 +20,7 @@ from almanac.site.indexes import index_pages
 from almanac.site.kick_cycle import kick_cycle_page
 from almanac.site.links import Page
 from almanac.site.moved import moved_pages
-from almanac.site.news import Change, change_files, changes_page
+from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files, picture_names
 from almanac.site.plan_pages import plan_pages
 from almanac.site.reference import reference_pages
@@ -47,7 +47,7 @@ def all_pages(analysis: Analysis) -> Iterator[Page]:
 
 
 def write_pages(
-    analysis: Analysis, names: Names, settings: SiteSettings, folder: Path, news: list[Change]
+    analysis: Analysis, names: Names, settings: SiteSettings, folder: Path, news: list[NewsItem]
 ) -> None:
     """Everything that MkDocs reads, as plain files below ``folder``."""
     shutil.copytree(SITE_SOURCE / "pages", folder)
@@ -60,14 +60,14 @@ def write_pages(
         *all_pages(analysis),
         Finder(analysis, pictures).page(),
         cards_page(analysis),
-        changes_page(analysis.catalogue, news),
+        news_page(analysis.catalogue, news),
     ):
         _write(folder / page.file, _text(templates, page, settings.address))
     form = form_file(analysis.catalogue, names, settings.repository)
     for file, text in (
         *data_files(analysis, names, settings.address),
         form,
-        *change_files(analysis.catalogue, news, settings.address),
+        *news_files(analysis.catalogue, news, settings.address),
         *picture_files(drawn),
     ):
         _write(folder / file, text)

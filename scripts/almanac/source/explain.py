@@ -1,7 +1,7 @@
-"""One failure of a JSON Schema keyword, told as findings: what is wrong in plain words, and the
-mend.
+"""One failure of a JSON Schema keyword, told as findings: what is wrong in plain words, and a
+hint.
 
-One small function a keyword. Where a schema piece carries ``says``, its words serve as the mend.
+One small function a keyword. Where a schema piece carries ``says``, its words serve as the hint.
 """
 
 from __future__ import annotations
@@ -11,8 +11,8 @@ from collections.abc import Callable, Iterator
 from jsonschema.exceptions import ValidationError
 
 from almanac.findings import Finding, warning
-from almanac.source.failure import Failure, shown, sort_of, told
-from almanac.source.mends import key_mend, reference_mend, type_mend
+from almanac.source.failure import Failure, humanize, quote, type_name
+from almanac.source.hints import key_hint, reference_hint, type_hint
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
@@ -47,9 +47,9 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
 def _unknown_keys(failure: Failure) -> Iterator[Finding]:
     slip = _slip(failure)
     for key in [slip[0]] if slip else [key for key in failure.value if key not in failure.fields]:
-        mend = f"did you mean '{slip[1]}'?" if slip else key_mend(failure, key)
+        hint = f"did you mean '{slip[1]}'?" if slip else key_hint(failure, key)
         yield failure.say(
-            "unknown-key", f"there is no field {shown(key)} here", mend, (*failure.path, key), True
+            "unknown-key", f"there is no field {quote(key)} here", hint, (*failure.path, key), True
         )
 
 
@@ -62,70 +62,70 @@ def _missing(failure: Failure) -> Iterator[Finding]:
     missing = [key for key in failure.wanted if key not in failure.value]
     for key in missing:
         if key not in misspelt:
-            mend = f"add '{key}': {failure.about(key)}".rstrip(": ")
+            hint = f"add '{key}': {failure.about(key)}".rstrip(": ")
             if len(missing) == len(failure.wanted) and failure.instead:
                 here = [other for other in failure.instead if other in failure.fields]
-                mend += (
+                hint += (
                     f"; or write {listed(repr(other) for other in here or failure.instead)} instead"
                 )
-            yield failure.say("missing-key", f"'{key}' is missing from {failure.name}", mend)
+            yield failure.say("missing-key", f"'{key}' is missing from {failure.name}", hint)
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
-    message = f"{failure.name} must be {failure.noun}, and is {sort_of(failure.value)}"
-    yield failure.say("wrong-type", message, type_mend(failure))
+    message = f"{failure.name} must be {failure.noun}, and is {type_name(failure.value)}"
+    yield failure.say("wrong-type", message, type_hint(failure))
 
 
 def _word(failure: Failure) -> Iterator[Finding]:
     words = failure.names.of("vocabulary", failure.wanted)
     near = nearest(failure.value, words)
-    mend = (
+    hint = (
         f"did you mean '{near}'?"
         if near
         else f"the words are {listed(words, 24)} (drills/vocabulary/{failure.wanted}.yml)"
     )
     yield failure.say(
-        "unknown-word", f"{shown(failure.value)} is not one of the {told(failure.wanted)}", mend
+        "unknown-word", f"{quote(failure.value)} is not one of the {humanize(failure.wanted)}", hint
     )
 
 
 def _choice(failure: Failure) -> Iterator[Finding]:
     choices = [str(choice) for choice in failure.wanted]
     near = nearest(failure.value, choices) if isinstance(failure.value, str) else None
-    mend = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
+    hint = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
     yield failure.say(
         "unknown-word",
-        f"{failure.name} must be one of {listed(choices)}, and is {sort_of(failure.value)}",
-        mend,
+        f"{failure.name} must be one of {listed(choices)}, and is {type_name(failure.value)}",
+        hint,
     )
 
 
 def _reference(failure: Failure) -> Iterator[Finding]:
-    kind, id = told(failure.wanted), failure.value
+    kind, id = humanize(failure.wanted), failure.value
     moved = failure.names.moved.get((failure.wanted, id))
     if moved:
         place = failure.document.place(failure.path, failure.on_key)
         yield warning("moved-reference", place, f"the {kind} '{id}' has moved", f"write {moved}")
     elif moved is not None:
-        mend = f"mend 'moved_to' in {id}.yml, or name an entry that is there"
+        hint = f"mend 'moved_to' in {id}.yml, or name an entry that is there"
         yield failure.say(
             "unknown-reference",
             f"the {kind} '{id}' has moved, and no entry stands at the end of the way",
-            mend,
+            hint,
         )
     else:
         yield failure.say(
-            "unknown-reference", f"no {kind} {shown(id)}", reference_mend(failure, kind)
+            "unknown-reference", f"no {kind} {quote(id)}", reference_hint(failure, kind)
         )
 
 
 def _together(failure: Failure) -> Iterator[Finding]:
     key, other = failure.wanted
-    mend = f"keep '{key}' or '{other}', and take the other out"
+    hint = f"keep '{key}' or '{other}', and take the other out"
     yield failure.say(
         "not-together",
         f"'{key}' and '{other}' exclude each other",
-        mend,
+        hint,
         (*failure.path, other),
         True,
     )
@@ -133,13 +133,13 @@ def _together(failure: Failure) -> Iterator[Finding]:
 
 def _clock(failure: Failure) -> Iterator[Finding]:
     yield failure.say(
-        "bad-time", str(failure.problem.cause), getattr(failure.problem.cause, "mend", "")
+        "bad-time", str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
     )
 
 
 def _date(failure: Failure) -> Iterator[Finding]:
     yield failure.say(
-        "bad-date", f"{shown(failure.value)} is no day", "write a day that exists, as YYYY-MM-DD"
+        "bad-date", f"{quote(failure.value)} is no day", "write a day that exists, as YYYY-MM-DD"
     )
 
 
@@ -155,9 +155,9 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
             "write it on one line, or fold it with '>-'",
         )
     else:
-        mend = failure.says("says") or failure.says("description")
-        amiss = "will not do as a name" if failure.on_key else f"cannot be {shown(failure.value)}"
-        yield failure.say("bad-form", f"{failure.name} {amiss}", mend)
+        hint = failure.says("says") or failure.says("description")
+        amiss = "will not do as a name" if failure.on_key else f"cannot be {quote(failure.value)}"
+        yield failure.say("bad-form", f"{failure.name} {amiss}", hint)
 
 
 def _bound(failure: Failure) -> Iterator[Finding]:
@@ -202,7 +202,7 @@ def _repeated(failure: Failure) -> Iterator[Finding]:
     for number, item in enumerate(failure.value):
         if repr(item) in seen:
             message = (
-                f"{shown(item) if isinstance(item, str) else 'the same item'} stands twice "
+                f"{quote(item) if isinstance(item, str) else 'the same item'} stands twice "
                 f"in {failure.name}"
             )
             yield failure.say(
@@ -213,7 +213,7 @@ def _repeated(failure: Failure) -> Iterator[Finding]:
 
 def _constant(failure: Failure) -> Iterator[Finding]:
     wanted = str(failure.wanted).lower()
-    message = f"{failure.name} can only be {wanted}, and is {sort_of(failure.value)}"
+    message = f"{failure.name} can only be {wanted}, and is {type_name(failure.value)}"
     yield failure.say("wrong-value", message, f"write {wanted}, or leave '{failure.path[-1]}' out")
 
 
@@ -221,11 +221,11 @@ def _dependent(failure: Failure) -> Iterator[Finding]:
     for key, others in failure.wanted.items():
         for other in others:
             if key in failure.value and other not in failure.value:
-                mend = f"add '{other}', or remove '{key}'"
+                hint = f"add '{other}', or remove '{key}'"
                 yield failure.say(
                     "missing-key",
                     f"'{key}' needs '{other}' beside it",
-                    mend,
+                    hint,
                     (*failure.path, key),
                     True,
                 )

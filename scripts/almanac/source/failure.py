@@ -14,7 +14,7 @@ from jsonschema.exceptions import ValidationError
 from almanac.findings import Finding, error
 from almanac.source import schemas
 from almanac.source.names import Names
-from almanac.source.reader import Document, Path
+from almanac.source.reader import DataPath, Document
 
 _MOST_SHOWN = 60
 _INTO_ANOTHER = {"properties", "items", "additionalProperties", "propertyNames"}
@@ -24,7 +24,7 @@ _TYPES = {
 }  # fmt: skip
 
 
-def shown(value: Any) -> str:
+def quote(value: Any) -> str:
     """A value for a sentence: in quotes, on one line, not too long."""
     text = str(value).lower() if isinstance(value, bool) else str(value)
     text = text if len(text) <= _MOST_SHOWN else text[: _MOST_SHOWN - 1] + "…"
@@ -37,7 +37,7 @@ def shown(value: Any) -> str:
     )
 
 
-def sort_of(value: Any) -> str:
+def type_name(value: Any) -> str:
     """What sort of value it is, for a sentence."""
     if value is None:
         return "empty"
@@ -46,7 +46,7 @@ def sort_of(value: Any) -> str:
     if isinstance(value, int | float):
         return f"the number {value}"
     if isinstance(value, str):
-        return f"the text {shown(value)}"
+        return f"the text {quote(value)}"
     return "a list" if isinstance(value, list) else "fields (name: value)"
 
 
@@ -80,7 +80,7 @@ class Failure:
         return "propertyNames" in self.problem.absolute_schema_path
 
     @property
-    def path(self) -> Path:
+    def path(self) -> DataPath:
         """The way to the value in the document; where a key fails, the way to what stands under
         it.
         """
@@ -94,7 +94,7 @@ class Failure:
         if not keys:
             return "the entry"
         last = self.path[-1]
-        return shown(last) if isinstance(last, str) else f"number {last + 1} of {shown(keys[-1])}"
+        return quote(last) if isinstance(last, str) else f"number {last + 1} of {quote(keys[-1])}"
 
     @cached_property
     def _walked(self) -> tuple[list[schemas.Schema], list[str], list[str]]:
@@ -166,26 +166,26 @@ class Failure:
         elif self.says("format") == "date":
             words = ["a day"]
         elif self.says("vocabulary"):
-            words = [f"a word of the {told(self.says('vocabulary'))}"]
+            words = [f"a word of the {humanize(self.says('vocabulary'))}"]
         elif self.says("reference"):
-            words = [f"the id of a {told(self.says('reference'))}"]
+            words = [f"the id of a {humanize(self.says('reference'))}"]
         return " or ".join([*(_TYPES[word] for word in self._walked[2]), *words])
 
     def say(
         self,
         code: str,
         message: str,
-        mend: str,
-        path: Path | None = None,
+        hint: str,
+        path: DataPath | None = None,
         of_key: bool | None = None,
     ) -> Finding:
         """An error at the value, at its key, or at another path."""
         place = self.document.place(
             self.path if path is None else path, self.on_key if of_key is None else of_key
         )
-        return error(code, place, message, mend)
+        return error(code, place, message, hint)
 
 
-def told(name: str) -> str:
+def humanize(name: str) -> str:
     """The name of a list or kind in words."""
     return name.replace("-", " ").replace("_", " ")

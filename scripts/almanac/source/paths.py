@@ -69,9 +69,9 @@ def stray_file(path: str) -> Finding:
     """A file among entries that is none by its name's ending."""
     name, dot, ending = path.rpartition("/")[2].rpartition(".")
     nearly = f"{dot}{ending}".lower() in {".yml", ".yaml"}
-    mend = f"rename it {name}.yml" if nearly else "move it out of the catalogue"
+    hint = f"rename it {name}.yml" if nearly else "move it out of the catalogue"
     return error(
-        "stray-file", Place(path), "an entry's file ends in .yml, and this one does not", mend
+        "stray-file", Place(path), "an entry's file ends in .yml, and this one does not", hint
     )
 
 

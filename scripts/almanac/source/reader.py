@@ -24,7 +24,7 @@ from almanac.source.syntax import syntax_finding
 
 MOST_BYTES = 64 * 1024
 
-Path = tuple[str | int, ...]
+DataPath = tuple[str | int, ...]
 
 _CONTROL = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)"
@@ -45,7 +45,7 @@ class Document:
     text: str
     data: dict[str, Any]
 
-    def place(self, path: Path = (), of_key: bool = False) -> Place:
+    def place(self, path: DataPath = (), of_key: bool = False) -> Place:
         """The place of the value at ``path``, or of its key; the nearest known parent's if it is
         missing.
         """
@@ -58,7 +58,7 @@ class Document:
             mark = key.start_mark if of_key else node.start_mark
         return Place(self.file, mark.line + 1, mark.column + 1)
 
-    def node(self, path: Path) -> yaml.Node:
+    def node(self, path: DataPath) -> yaml.Node:
         """The YAML node of the value at ``path``. Raises KeyError where there is none."""
         node = self._root
         for step in path:
@@ -215,8 +215,8 @@ class _Builder:
         if not is_integer and not _DECIMAL.fullmatch(text):
             return text
         if len(text) > _LONGEST_NUMBER:
-            mend = f"write at most {_LONGEST_NUMBER}, or put text in quotes"
-            self._say("long-number", node, f"a number of {len(text)} characters", mend)
+            hint = f"write at most {_LONGEST_NUMBER}, or put text in quotes"
+            self._say("long-number", node, f"a number of {len(text)} characters", hint)
             return 0
         return int(text) if is_integer else float(text)
 
@@ -256,5 +256,5 @@ class _Builder:
                 first[key.value] = key
                 yield key.value, self.value(value, depth)
 
-    def _say(self, code: str, node: yaml.Node, message: str, mend: str) -> None:
-        self.findings.append(error(code, self.place(node), message, mend))
+    def _say(self, code: str, node: yaml.Node, message: str, hint: str) -> None:
+        self.findings.append(error(code, self.place(node), message, hint))

@@ -76,7 +76,7 @@ def bundled(kind: str) -> Schema:
 
 
 @cache
-def opened(kind: str) -> Schema:
+def inlined(kind: str) -> Schema:
     """The bundled schema as it is quickest to check by: without descriptions, and with what each
     ``$ref`` names in its place.
 

@@ -73,12 +73,12 @@ class _Listener:
             self._document(event)
         elif isinstance(event, yaml.AliasEvent):
             self.is_unsound = True
-            mend = "write it out; a text that begins with '*' goes in quotes"
+            hint = "write it out; a text that begins with '*' goes in quotes"
             self._say(
                 "alias",
                 event,
                 f"'*{event.anchor}' points to an anchor; anchors are not used here",
-                mend,
+                hint,
             )
         elif isinstance(event, _NODE_STARTS):
             self._node(event)
@@ -105,14 +105,14 @@ class _Listener:
 
     def _node(self, event: yaml.NodeEvent) -> None:
         if event.anchor:
-            mend = "remove it; a text that begins with '&' goes in quotes"
+            hint = "remove it; a text that begins with '&' goes in quotes"
             self._say(
-                "anchor", event, f"'&{event.anchor}' is an anchor; anchors are not used here", mend
+                "anchor", event, f"'&{event.anchor}' is an anchor; anchors are not used here", hint
             )
         if getattr(event, "tag", None):
-            mend = "remove it; a text that begins with '!' goes in quotes"
+            hint = "remove it; a text that begins with '!' goes in quotes"
             self._say(
-                "tag", event, f"'{self._written_tag(event)}' is a tag; tags are not used here", mend
+                "tag", event, f"'{self._written_tag(event)}' is a tag; tags are not used here", hint
             )
         self._depth += isinstance(event, _NEST)
         if self._depth > DEEPEST:
@@ -130,7 +130,7 @@ class _Listener:
         found = re.search(r"!\S*", self._lines[mark.line][mark.column :]) if mark else None
         return found[0] if found else "!"
 
-    def _say(self, code: str, event: yaml.Event, message: str, mend: str) -> None:
+    def _say(self, code: str, event: yaml.Event, message: str, hint: str) -> None:
         mark = event.start_mark
         place = Place(self._file, mark.line + 1, mark.column + 1) if mark else Place(self._file)
-        self.findings.append(error(code, place, message, mend))
+        self.findings.append(error(code, place, message, hint))

@@ -1,7 +1,7 @@
 """What has one right answer in how an entry is written, found and mended: key order, quoted times,
 list order.
 
-A mend changes nothing else: comments and layout stay to the byte.
+A fix changes nothing else: comments and layout stay to the byte.
 """
 
 from __future__ import annotations
@@ -18,27 +18,27 @@ from jsonschema.validators import extend
 
 from almanac.findings import Finding, warning
 from almanac.source import schemas
-from almanac.source.reader import Document, Path
+from almanac.source.reader import DataPath, Document
 
 _QUOTED_TIME = re.compile(r"""(?<!start: )(["'])[\d:.]*\d:\d[\d:.]*\1""")
-_MEND = "almanac check --fix does it"
+_HINT = "almanac check --fix does it"
 
 
 def style_findings(document: Document, kind: str) -> Iterator[Finding]:
-    """Warnings on what ``fixed`` would mend in a document that is sound by its schema."""
+    """Warnings on what ``fixed`` would change in a document that is sound by its schema."""
     wanted = _key_order(document, kind)
     if wanted != list(document.data):
         first = next(key for key, right in zip(document.data, wanted, strict=True) if key != right)
         message = f"'{first}' does not stand in the order of the schema"
-        mend = f"{_MEND}; the order is that of the field tables"
-        yield warning("key-order", document.place((first,), of_key=True), message, mend)
+        hint = f"{_HINT}; the order is that of the field tables"
+        yield warning("key-order", document.place((first,), of_key=True), message, hint)
     for path, node in _quoted_times(document, kind):
         yield warning(
-            "quoted-time", document.place(path), f"the time {node.value} needs no quotes", _MEND
+            "quoted-time", document.place(path), f"the time {node.value} needs no quotes", _HINT
         )
     for path, items in _unsorted_lists(document, kind):
         message = f"the list is in order as {', '.join(sorted(items))}"
-        yield warning("list-order", document.place(path), message, _MEND)
+        yield warning("list-order", document.place(path), message, _HINT)
 
 
 def fixed(document: Document, kind: str) -> str:
@@ -105,7 +105,7 @@ def _first_line(lines: list[str], key_line: int) -> int:
     return key_line if first == 0 else first
 
 
-def _quoted_times(document: Document, kind: str) -> Iterator[tuple[Path, yaml.ScalarNode]]:
+def _quoted_times(document: Document, kind: str) -> Iterator[tuple[DataPath, yaml.ScalarNode]]:
     if not _QUOTED_TIME.search(document.text):
         return
     for path in _marked(document, kind, "clock"):
@@ -118,7 +118,7 @@ def _reads_back(node: yaml.ScalarNode) -> bool:
     return re.fullmatch(r"\d+(:\d+)+(\.\d+)?", node.value) is not None
 
 
-def _unsorted_lists(document: Document, kind: str) -> Iterator[tuple[Path, list[str]]]:
+def _unsorted_lists(document: Document, kind: str) -> Iterator[tuple[DataPath, list[str]]]:
     if not any(
         items != sorted(items) for items in _lists_named(document.data, _names_marked("sorted"))
     ):
@@ -163,7 +163,7 @@ def _names_marked(keyword: str) -> frozenset[str]:
     )
 
 
-def _marked(document: Document, kind: str, keyword: str) -> list[Path]:
+def _marked(document: Document, kind: str, keyword: str) -> list[DataPath]:
     """The paths of a document at which its schema holds a keyword, once each."""
     problems = _marker(kind, keyword).iter_errors(document.data)
     found = (tuple(problem.absolute_path) for problem in problems if problem.validator == keyword)

@@ -12,7 +12,7 @@ from almanac.findings import Finding, Place, error
 
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
-_TOLD = "this is not sound YAML: "
+_NOT_YAML = "this is not sound YAML: "
 
 
 def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
@@ -22,7 +22,7 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     at = _position(getattr(problem, "problem_mark", None))
     since = _position(getattr(problem, "context_mark", None)) or at
     if at is None or since is None:
-        return error("yaml-syntax", Place(file), _TOLD + said, "compare it with another entry")
+        return error("yaml-syntax", Place(file), _NOT_YAML + said, "compare it with another entry")
     conflict = next((number for number, line in enumerate(lines) if _CONFLICT.match(line)), None)
     if conflict is not None:
         message = "two versions of this file were merged, and the choice between them is open"
@@ -32,32 +32,32 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
             message,
             "keep one of the two, and delete the marks",
         )
-    code, (line, column), message, mend = _tell(said, at, since, lines)
-    return error(code, Place(file, line + 1, column + 1), message, mend)
+    code, (line, column), message, hint = _explain(said, at, since, lines)
+    return error(code, Place(file, line + 1, column + 1), message, hint)
 
 
 Position = tuple[int, int]
-_Told = tuple[str, Position, str, str]
+_Explained = tuple[str, Position, str, str]
 
 
 def _position(mark: yaml.Mark | None) -> Position | None:
     return (mark.line, mark.column) if mark else None
 
 
-def _tell(said: str, at: Position, since: Position, lines: list[str]) -> _Told:
+def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Explained:
     line = lines[at[0]] if at[0] < len(lines) else ""
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
-    for sign, message, mend in _SIMPLE:
+    for sign, message, hint in _SIMPLE:
         if sign in said:
-            return "yaml-syntax", at, _TOLD + message.format(char=char), mend
-    for sign, message, mend in _SINCE:
+            return "yaml-syntax", at, _NOT_YAML + message.format(char=char), hint
+    for sign, message, hint in _SINCE:
         if sign in said:
-            return "yaml-syntax", since, _TOLD + message, mend
-    for sign, code, message, mend in _OTHER_CODES:
+            return "yaml-syntax", since, _NOT_YAML + message, hint
+    for sign, code, message, hint in _OTHER_CODES:
         if sign in said:
-            return code, (at[0], 0) if code == "directive" else at, message, mend
+            return code, (at[0], 0) if code == "directive" else at, message, hint
     if "mapping values are not allowed" in said:
         return "yaml-syntax", *_second_colon(at, line, lines)
     if "expected node content" in said:
@@ -146,19 +146,19 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
     too far in.
     """
     if ":" in line[: at[1]].rstrip(":"):
-        return at, _TOLD + "a second colon on the line", "put text with a colon in quotes"
+        return at, _NOT_YAML + "a second colon on the line", "put text with a colon in quotes"
     above = at[0] - 1
     if above >= 0 and _NO_SPACE.match(lines[above]):
         return (
             (above, lines[above].index(":")),
-            _TOLD + "no space stands after this colon",
+            _NOT_YAML + "no space stands after this colon",
             "write 'field: value', with a space",
         )
     indent = len(line) - len(line.lstrip())
     message = "this line is indented further than the one above it allows"
     return (
         (at[0], indent),
-        _TOLD + message,
+        _NOT_YAML + message,
         "line its indent up with its neighbours, or put text with a colon in quotes",
     )
 
@@ -166,16 +166,20 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
 def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     """A bracket whose file ends before a value comes, or a value left out between commas."""
     if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
-        return at, _TOLD + "a value is missing before this", "write it, or put the text in quotes"
-    opened = [
+        return (
+            at,
+            _NOT_YAML + "a value is missing before this",
+            "write it, or put the text in quotes",
+        )
+    inlined = [
         (number, line.rindex(char))
         for number, line in enumerate(lines[: at[0] + 1])
         for char in "[{"
         if char in line
     ]
     return (
-        max(opened, default=at),
-        _TOLD + "the bracket that opens here is not closed",
+        max(inlined, default=at),
+        _NOT_YAML + "the bracket that opens here is not closed",
         "add the closing bracket",
     )
 
@@ -187,24 +191,30 @@ def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, s
     if at[0] == since[0] and line[at[1] :].strip():
         return (
             at,
-            _TOLD + "a comma is missing before this, or the bracket is not closed",
+            _NOT_YAML + "a comma is missing before this, or the bracket is not closed",
             "add it, or put the text in quotes",
         )
-    return since, _TOLD + "the bracket that opens here is not closed", "add the closing bracket"
+    return since, _NOT_YAML + "the bracket that opens here is not closed", "add the closing bracket"
 
 
 def _unfitting(said: str, char: str, before: str) -> tuple[str, str]:
     if char and char in "]}":
         return (
-            _TOLD + f"'{char}' closes a bracket that was never opened",
+            _NOT_YAML + f"'{char}' closes a bracket that was never opened",
             "take it out, or put the text in quotes",
         )
     if char == ":":
-        return _TOLD + "a colon with no name before it", "write the field's name before the colon"
+        return (
+            _NOT_YAML + "a colon with no name before it",
+            "write the field's name before the colon",
+        )
     if before.rstrip()[-1:] in {'"', "'"}:
-        mend = "put the quotation marks round the whole of it, or use the other sort"
-        return _TOLD + "text goes on behind a closing quotation mark", mend
+        hint = "put the quotation marks round the whole of it, or use the other sort"
+        return _NOT_YAML + "text goes on behind a closing quotation mark", hint
     if "did not find expected" in said:
         message = "this line fits neither the list nor the fields around it"
-        return _TOLD + message, "line its indent up with its neighbours, or put the text in quotes"
-    return _TOLD + said, "compare the line with another entry"
+        return (
+            _NOT_YAML + message,
+            "line its indent up with its neighbours, or put the text in quotes",
+        )
+    return _NOT_YAML + said, "compare the line with another entry"

@@ -21,7 +21,7 @@ from almanac.findings import Finding
 from almanac.source import schemas
 from almanac.source.explain import explain
 from almanac.source.names import Names
-from almanac.source.reader import Document, Path
+from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_time
 
 # The keywords that a text is told by at once.
@@ -29,11 +29,11 @@ _OF_TEXT = {"type", "minLength", "maxLength", "pattern", "vocabulary", "referenc
 
 
 @dataclass
-class Checked:
+class Validated:
     """What one document gave: findings; and by (path, old id) the id that replaced it."""
 
     findings: list[Finding] = field(default_factory=list)
-    moved: dict[tuple[Path, str], str] = field(default_factory=dict)
+    moved: dict[tuple[DataPath, str], str] = field(default_factory=dict)
 
     @property
     def sound(self) -> bool:
@@ -63,7 +63,7 @@ class Shapes:
             type_checker=Draft202012Validator.TYPE_CHECKER.redefine("integer", _is_integer),
         )
         return {
-            kind: cls(schemas.opened(kind), format_checker=FormatChecker(["date"]))
+            kind: cls(schemas.inlined(kind), format_checker=FormatChecker(["date"]))
             for kind in schemas.KINDS
         }
 
@@ -120,21 +120,21 @@ class Shapes:
         """The validator of a kind: ``iter_errors`` of plain data."""
         return self._validators[kind]
 
-    def check(self, document: Document, kind: str) -> Checked:
+    def check(self, document: Document, kind: str) -> Validated:
         """All findings of one document against the schema of ``kind``, and what it names that has
         moved.
         """
-        checked = Checked()
-        told: dict[Any, Finding] = {}
+        checked = Validated()
+        humanize: dict[Any, Finding] = {}
         for problem in self.validator(kind).iter_errors(document.data):
             for finding in explain(problem, document, kind, self.names):
                 # One mistake can fail in several keywords, and is told once.
-                told.setdefault((finding.place, finding.code, finding.message), finding)
+                humanize.setdefault((finding.place, finding.code, finding.message), finding)
             if problem.validator == "reference":
                 new = self.names.moved.get((problem.validator_value, problem.instance))
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
-        checked.findings += told.values()
+        checked.findings += humanize.values()
         return checked
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from html import escape
 
-from almanac.arithmetic.gear_drag import DragRow
+from almanac.arithmetic.gear_drag import DragAtSpeed
 
 WIDTH, HEIGHT = 640, 360
 LEFT, RIGHT, TOP, BOTTOM = 60, 20, 20, 50
@@ -13,7 +13,7 @@ LEFT, RIGHT, TOP, BOTTOM = 60, 20, 20, 50
 Place = Callable[[float, float], str]  # speed and newtons to "x,y"
 
 
-def drag_chart(rows: Sequence[DragRow], identifier: str, name: str) -> str:
+def drag_chart(rows: Sequence[DragAtSpeed], identifier: str, name: str) -> str:
     """The figure as SVG. ``rows`` run from the lowest speed to the highest; a gear without a number
     has no line.
     """
@@ -69,11 +69,11 @@ def _steps(top: float) -> list[float]:
     return [top * part / 4 for part in range(5)]
 
 
-def _described(rows: Sequence[DragRow], name: str) -> str:
-    told = [
+def _described(rows: Sequence[DragAtSpeed], name: str) -> str:
+    phrases = [
         f"at {row.speed:.1f} m/s "
         f"{f'{row.gear_n:.0f} N' if row.gear_n is not None else 'not known'},"
         f" the swimmer's own {row.own.least:.0f} to {row.own.most:.0f} N"
         for row in rows
     ]
-    return f"{name}: " + "; ".join(told) + "."
+    return f"{name}: " + "; ".join(phrases) + "."

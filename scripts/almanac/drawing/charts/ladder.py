@@ -54,7 +54,7 @@ def progression_ladder(
         parts += _rung(rung)
     for rung in placed[:-1]:
         parts += _between(rung.top)
-    return document("ladder", WIDTH, height, identifier, _told(rungs, name), parts)
+    return document("ladder", WIDTH, height, identifier, _title_and_description(rungs, name), parts)
 
 
 def _placed(rungs: Sequence[Rung]) -> tuple[list[_Placed], float]:
@@ -113,7 +113,7 @@ def _between(top: float) -> list[str]:
     ]
 
 
-def _told(rungs: Sequence[Rung], name: str) -> tuple[str, str]:
+def _title_and_description(rungs: Sequence[Rung], name: str) -> tuple[str, str]:
     stages = " ".join(
         f"{count}. {rung.title}: {rung.aim.rstrip('.')}." for count, rung in enumerate(rungs, 1)
     )

@@ -67,7 +67,7 @@ def neighbours(
         WIDTH,
         foot + _EDGE,
         identifier,
-        _told(title, easier, harder, needs_first),
+        _title_and_description(title, easier, harder, needs_first),
         parts,
     )
 
@@ -139,9 +139,9 @@ def _drawn(box: _Box, x: float, y: float, width: float, height: float) -> str:
     )
 
 
-def _told(
+def _title_and_description(
     title: str, easier: Sequence[str], harder: Sequence[str], needs_first: Sequence[str]
 ) -> tuple[str, str]:
     groups = (("Needs first", needs_first), ("Easier", easier), ("Harder", harder))
-    told = " ".join(f"{name}: {', '.join(titles)}." for name, titles in groups if titles)
-    return f"Where {title} stands", f"{title} with the drills around it. {told}"
+    phrases = " ".join(f"{name}: {', '.join(titles)}." for name, titles in groups if titles)
+    return f"Where {title} stands", f"{title} with the drills around it. {phrases}"

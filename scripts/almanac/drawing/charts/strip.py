@@ -122,8 +122,8 @@ def _described(stretches: Sequence[Stretch], total_s: float) -> str:
             runs[-1] = (word, start, count + 1)
         else:
             runs.append((stretch.effort, stretch.start, 1))
-    told = "; ".join(
+    phrases = "; ".join(
         f"from {show_time(start)}, {count} × {word}" for word, start, count in runs[:40]
     )
     more = f"; and {len(runs) - 40} more changes" if len(runs) > 40 else ""
-    return f"{show_time(total_s)} on the clock: {told}{more}."
+    return f"{show_time(total_s)} on the clock: {phrases}{more}."

@@ -80,9 +80,9 @@ def _grid(top: float, share: float) -> str:
 
 
 def _described(weeks: Sequence[Mapping[str, float]]) -> str:
-    told = [
+    phrases = [
         f"week {number} {sum(week.values()):,.0f} m: "
         + ", ".join(f"{word} {metres:,.0f}" for word, metres in week.items() if metres)
         for number, week in enumerate(weeks, 1)
     ]
-    return "; ".join(told) + "."
+    return "; ".join(phrases) + "."

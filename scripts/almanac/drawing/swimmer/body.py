@@ -73,8 +73,8 @@ def body_drawing(
     parts = [*backdrop(held, view), *painted(layers), *waterline(held, view)]
     if spec.position == "rotating" and spec.hold == "lying":
         parts.append(turning(held, view))
-    told = (title_words(spec), description(held, worn))
-    return document("body", WIDTH, frame_of(held).height, identifier, told, parts)
+    title_and_description = (title_words(spec), description(held, worn))
+    return document("body", WIDTH, frame_of(held).height, identifier, title_and_description, parts)
 
 
 def painted(layers: list[Layer]) -> list[str]:

@@ -30,11 +30,11 @@ def title_words(spec: PoseSpec) -> str:
         return "Body figure: in the backstroke start at the wall"
     if spec.hold == "planted":
         return f"Body figure: {_lying_words(spec)}, feet on the wall, ready to push"
-    told = [POSITION_WORDS[spec.position]]
+    phrases = [POSITION_WORDS[spec.position]]
     if spec.posture and spec.posture != "standing":
-        told = ["on land", POSTURE_WORDS[spec.posture]]
+        phrases = ["on land", POSTURE_WORDS[spec.posture]]
     legs = [] if spec.hold == "posed" else [kick_words(spec).lower()]
-    return f"Body figure: {', '.join([*told, arms_words(spec), *legs])}"
+    return f"Body figure: {', '.join([*phrases, arms_words(spec), *legs])}"
 
 
 def kick_words(spec: PoseSpec) -> str:
@@ -142,17 +142,17 @@ def _body(held: Pose) -> str:
     if spec.hold == "planted":
         return f"{_lying_words(spec)} under water, {HOLD_WORDS['planted']}"
     if spec.posture and spec.hold != "wading":
-        told = ["on land", POSTURE_WORDS[spec.posture]]
+        phrases = ["on land", POSTURE_WORDS[spec.posture]]
     else:
-        told = [
+        phrases = [
             f"{POSITION_WORDS[spec.position]} {SETTING_WORDS[spec.setting]}",
             HOLD_WORDS.get(spec.hold, ""),
         ]
     if spec.hold == "lying" and (spec.roll or spec.position == "on-land"):
-        told.append(f"face {_face(held)}")
+        phrases.append(f"face {_face(held)}")
     if spec.face and spec.hold == "lying" and not spec.roll:
-        told.append(FACE_WORDS[spec.face])
-    return ", ".join(filter(None, told))
+        phrases.append(FACE_WORDS[spec.face])
+    return ", ".join(filter(None, phrases))
 
 
 def _heading(spec: PoseSpec) -> str:

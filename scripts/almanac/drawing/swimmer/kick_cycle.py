@@ -48,7 +48,9 @@ def moment_drawing(moment: int, *, identifier: str = "moment") -> str:
         left = column * (WIDTH - COLUMN)
         parts.append(lettered("side", left + COLUMN / 2, HEADING, [title], 14.0, "middle"))
         parts += _swimmer(left, lie, moment)
-    return document("moment", WIDTH, HEIGHT, identifier, _told(moment_of(moment)), parts)
+    return document(
+        "moment", WIDTH, HEIGHT, identifier, _title_and_description(moment_of(moment)), parts
+    )
 
 
 def moment_words(moment: int, lie: Lie) -> tuple[LegWords, LegWords]:
@@ -94,10 +96,13 @@ def foot_arrow(view: View, leg: LegJoints, phase: Phase, x: float) -> list[str]:
     ]
 
 
-def _told(moment: int) -> tuple[str, str]:
-    told = []
+def _title_and_description(moment: int) -> tuple[str, str]:
+    phrases = []
     for lie, title in SIDES:
         near, far = both_phases(lie, moment)
-        told.append(f"{title}: {leg_words('near leg', near)}; {leg_words('far leg', far)}.")
+        phrases.append(f"{title}: {leg_words('near leg', near)}; {leg_words('far leg', far)}.")
     title = f"Flutter kick, moment {moment + 1} of {MOMENTS}, on the back and on the front"
-    return title, f"Two swimmers side by side at the surface, heads to the right. {' '.join(told)}"
+    return (
+        title,
+        f"Two swimmers side by side at the surface, heads to the right. {' '.join(phrases)}",
+    )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
-from almanac.commands.shared import Checked, UsageError, checked, load_and_check
+from almanac.commands.shared import CheckedCatalogue, UsageError, checked, load_and_check
 from almanac.findings import Finding
 from almanac.model.load import kind_of_file, with_file
 from almanac.source.suggest import nearest
@@ -15,7 +15,7 @@ SUMMED = ("set", "practice", "block")
 
 
 @dataclass(frozen=True)
-class Named:
+class FoundEntry:
     """What a name led to: the kind and id, the analysis it stands in, and the findings on its file
     alone.
 
@@ -61,7 +61,7 @@ class Named:
         return any(finding.is_error for finding in self.findings)
 
 
-def named(root: Path, name: str) -> Named:
+def find_entry(root: Path, name: str) -> FoundEntry:
     """Find ``name``: an id, KIND/ID where two kinds share the id, or a path.
 
     Raises UsageError, with the nearest id, where nothing is called so.
@@ -84,7 +84,7 @@ def named(root: Path, name: str) -> Named:
         )
     for kind, present in found.items():
         own = _on(everything.findings, names.of("reference", kind)[present])
-        return Named(
+        return FoundEntry(
             kind, present, everything.analysis, own, (everything.findings, everything.loaded.count)
         )
     near = nearest(id, [known for kind in kinds for known in names.of("reference", kind)])
@@ -93,12 +93,12 @@ def named(root: Path, name: str) -> Named:
     )
 
 
-def _outside(everything: Checked, path: Path) -> Named:
+def _outside(everything: CheckedCatalogue, path: Path) -> FoundEntry:
     if not path.is_file():
         raise UsageError(f"there is no file {path}")
     kind = kind_of_file(path)
     result = checked(with_file(everything.loaded, path, kind))
-    return Named(
+    return FoundEntry(
         kind,
         path.stem,
         result.analysis,

@@ -15,7 +15,7 @@ _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 
 
-def key_mend(failure: Failure, key: str) -> str:
+def key_hint(failure: Failure, key: str) -> str:
     """For a key that does not belong here: the one that was meant, the kind it belongs to, or all
     that there are.
     """
@@ -34,7 +34,7 @@ def key_mend(failure: Failure, key: str) -> str:
     return elsewhere or f"the fields here are {listed(known, 24)}"
 
 
-def type_mend(failure: Failure) -> str:
+def type_hint(failure: Failure) -> str:
     """For a value of another type: how to write what was meant."""
     value, wanted = failure.value, failure.wanted if isinstance(failure.wanted, str) else ""
     if failure.says("format") == "date":
@@ -84,7 +84,7 @@ def _number_meant(value: Any, wanted: str) -> str:
     return re.sub(r"[^0-9]", "", match[1]) if match else ""
 
 
-def reference_mend(failure: Failure, kind: str) -> str:
+def reference_hint(failure: Failure, kind: str) -> str:
     """For an id that nothing has: the nearest, the other kind that has it, or all that there
     are.
     """

@@ -10,7 +10,7 @@ from plans_world import club
 from test_review import edit, git
 
 from almanac.model.load import load
-from almanac.site.news import change_files, changes, changes_page
+from almanac.site.news import news_files, news_items, news_page
 from almanac.source.revision import history
 
 ATOM = "{http://www.w3.org/2005/Atom}"
@@ -30,7 +30,7 @@ def made(tmp_path: Path) -> Path:
 
 
 def test_changes_newest_first(tmp_path: Path) -> None:
-    found = changes(history(made(tmp_path), 50))
+    found = news_items(history(made(tmp_path), 50))
     assert [(change.what, change.kind, change.id) for change in found[:2]] == [
         ("removed", "block", "autumn"),
         ("changed", "drill", "back-kick"),
@@ -38,17 +38,17 @@ def test_changes_newest_first(tmp_path: Path) -> None:
     assert ("added", "drill", "back-kick") in [
         (change.what, change.kind, change.id) for change in found
     ]
-    assert len(changes(history(tmp_path / "club", 1))) == 1
+    assert len(news_items(history(tmp_path / "club", 1))) == 1
 
 
 def test_page_data_and_feed(tmp_path: Path) -> None:
     root = made(tmp_path)
     catalogue = load(root).catalogue
     assert catalogue is not None
-    found = changes(history(root, 50))
-    days = changes_page(catalogue, found).context["days"]
+    found = news_items(history(root, 50))
+    days = news_page(catalogue, found).context["days"]
     assert isinstance(days, list) and len(days) == 1  # all of it today
-    files = dict(change_files(catalogue, found, "https://club.example/"))
+    files = dict(news_files(catalogue, found, "https://club.example/"))
     told = json.loads(files["data/v1/changes.json"])
     assert told["version"] == 1 and len(told["changes"]) == len(found)
     feed = ElementTree.fromstring(files["data/v1/feed.xml"])
@@ -59,8 +59,8 @@ def test_page_data_and_feed(tmp_path: Path) -> None:
 
 def test_without_a_repository_there_is_nothing_to_tell(tmp_path: Path) -> None:
     root = club(tmp_path)
-    assert changes(history(root, 50)) == []
+    assert news_items(history(root, 50)) == []
     catalogue = load(root).catalogue
     assert catalogue is not None
-    assert changes_page(catalogue, []).context["days"] == []
-    ElementTree.fromstring(dict(change_files(catalogue, [], ""))["data/v1/feed.xml"])
+    assert news_page(catalogue, []).context["days"] == []
+    ElementTree.fromstring(dict(news_files(catalogue, [], ""))["data/v1/feed.xml"])
