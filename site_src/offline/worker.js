@@ -1,6 +1,5 @@
 // The service worker of a site that is kept on the device. The build writes the version below, and the list of files beside it.
 // A version is kept whole in a cache of its own: filled to the last file before it takes over, and then the only one answered from.
-"use strict";
 
 const VERSION = "@version@";
 const ROOT = self.registration.scope;

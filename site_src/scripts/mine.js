@@ -1,61 +1,47 @@
 // "Add to my cards" on the page of an entry, and the count of cards gathered. The cards page lays them out.
-"use strict";
 
-(function (deck) {
-  const SUBJECT = "cards";
+import { make, root } from "./lib/dom.js";
+import * as myCards from "./lib/my-cards.js";
 
-  function gathered() {
-    return deck.read(SUBJECT, []).filter((card) => card && typeof card.href === "string" && typeof card.title === "string");
-  }
+/** This page as a card: its address from the site's root, and its title. */
+function ownCard() {
+  return { href: location.pathname.slice(root.pathname.length), title: document.querySelector("h1").firstChild.textContent.trim() };
+}
 
-  deck.cards = {
-    all: gathered,
-    has: (href) => gathered().some((card) => card.href === href),
-    add: (card) => deck.write(SUBJECT, [...gathered().filter((other) => other.href !== card.href), card]),
-    remove: (href) => deck.write(SUBJECT, gathered().filter((card) => card.href !== href)),
-    clear: () => deck.write(SUBJECT, []),
-  };
+function showState(button, count, own) {
+  const taken = myCards.has(own.href);
+  button.textContent = taken ? "Take off my cards" : "Add to my cards";
+  const number = myCards.all().length;
+  count.hidden = !number;
+  count.textContent = `My cards (${number})`;
+}
 
-  /** This page as a card: its address from the site's root, and its title. */
-  function ownCard() {
-    return { href: location.pathname.slice(deck.root.pathname.length), title: document.querySelector("h1").firstChild.textContent.trim() };
-  }
-
-  function showState(button, count, own) {
-    const taken = deck.cards.has(own.href);
-    button.textContent = taken ? "Take off my cards" : "Add to my cards";
-    const number = gathered().length;
-    count.hidden = !number;
-    count.textContent = `My cards (${number})`;
-  }
-
-  function start(tools) {
-    const own = ownCard();
-    const button = deck.make("button", { type: "button", class: "tool" });
-    const print = deck.make("a", { class: "tool", href: new URL(`cards.html#only=${own.href}`, deck.root).href }, "Print card");
-    const count = deck.make("a", { class: "tool", href: new URL("cards.html", deck.root).href });
-    button.addEventListener("click", () => {
-      if (deck.cards.has(own.href)) {
-        deck.cards.remove(own.href);
-      } else {
-        deck.cards.add(own);
-      }
-      showState(button, count, own);
-    });
-    showState(button, count, own);
-    tools.append(button, print, count);
-  }
-
-  /** The place for buttons: where the page has set one aside, else below its first line. */
-  function place() {
-    const tools = document.querySelector("[data-tools]") ?? deck.make("div", { class: "tools" });
-    if (!tools.isConnected) {
-      (document.querySelector("article .lead") ?? document.querySelector("article h1")).after(tools);
+function start(tools) {
+  const own = ownCard();
+  const button = make("button", { type: "button", class: "tool" });
+  const print = make("a", { class: "tool", href: new URL(`cards.html#only=${own.href}`, root).href }, "Print card");
+  const count = make("a", { class: "tool", href: new URL("cards.html", root).href });
+  button.addEventListener("click", () => {
+    if (myCards.has(own.href)) {
+      myCards.remove(own.href);
+    } else {
+      myCards.add(own);
     }
-    return tools;
-  }
+    showState(button, count, own);
+  });
+  showState(button, count, own);
+  tools.append(button, print, count);
+}
 
-  if (document.querySelector("article .deck-card")) {
-    start(place());
+/** The place for buttons: where the page has set one aside, else below its first line. */
+function place() {
+  const tools = document.querySelector("[data-tools]") ?? make("div", { class: "tools" });
+  if (!tools.isConnected) {
+    (document.querySelector("article .lead") ?? document.querySelector("article h1")).after(tools);
   }
-})(window.deck);
+  return tools;
+}
+
+if (document.querySelector("article .deck-card")) {
+  start(place());
+}

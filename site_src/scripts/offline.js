@@ -1,134 +1,132 @@
 // "Keep this site on my phone": asks for the service worker that stores every page, shows how far it is, and says what is kept.
-"use strict";
 
-(function (deck) {
-  const { make } = deck;
-  const box = document.querySelector("[data-keep]");
-  const mark = document.querySelector("[data-kept]");
-  const NOTE = new URL("__kept__", deck.root).href;
-  const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
-  const when = (since) => new Date(since).toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
+import { make, root } from "./lib/dom.js";
 
-  const cacheNames = async () => (await caches.keys()).filter((name) => name.startsWith(`deck-almanac ${deck.root.href} `));
+const box = document.querySelector("[data-keep]");
+const mark = document.querySelector("[data-kept]");
+const NOTE = new URL("__kept__", root).href;
+const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
+const when = (since) => new Date(since).toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
 
-  /** What the version kept on this device has noted: when it took over; null where none is kept whole. */
-  async function noted() {
-    for (const name of await cacheNames()) {
-      const note = await (await (await caches.open(name)).match(NOTE))?.json();
-      if (note?.since) {
-        return note;
-      }
-    }
-    return null;
-  }
+const cacheNames = async () => (await caches.keys()).filter((name) => name.startsWith(`deck-almanac ${root.href} `));
 
-  function showBox(...children) {
-    box?.replaceChildren(...children);
-  }
-
-  function button(text, action) {
-    const made = make("button", { type: "button", class: "tool" }, text);
-    made.addEventListener("click", action);
-    return made;
-  }
-
-  async function offer(before = "") {
-    let size = "";
-    try {
-      const sum = await (await fetch(new URL("offline.json", deck.root))).json();
-      size = ` (${megabytes(sum.bytes)}, about ${megabytes(sum.fetched)} to fetch)`;
-    } catch {
-      // no signal just now; the button says so when it is pressed
-    }
-    showBox(make("p", {}, before || "Every page, the finder and the search, with no signal."), button(`Keep this site on my phone${size}`, keep));
-  }
-
-  async function keep() {
-    showFilling(0, 1);
-    try {
-      await navigator.storage?.persist?.();
-      await (await navigator.serviceWorker.getRegistration(deck.root))?.unregister(); // one whose pages the browser has thrown out
-      const registration = await navigator.serviceWorker.register(new URL("worker.js", deck.root), { updateViaCache: "none" });
-      const worker = registration.installing;
-      worker?.addEventListener("statechange", () => {
-        if (worker.state === "redundant") {
-          offer("That did not work: the signal went, or the site is just being renewed. What has come so far stays; try again.");
-        }
-      });
-    } catch (problem) {
-      offer(`This browser would not keep it: ${problem.message}`);
+/** What the version kept on this device has noted: when it took over; null where none is kept whole. */
+async function noted() {
+  for (const name of await cacheNames()) {
+    const note = await (await (await caches.open(name)).match(NOTE))?.json();
+    if (note?.since) {
+      return note;
     }
   }
+  return null;
+}
 
-  function showFilling(done, bytes) {
-    if (!box?.querySelector("progress")) {
-      showBox(make("label", { for: "keeping" }, "Fetching every page "), make("progress", { id: "keeping", max: "1", value: "0" }), make("span", { class: "about" }));
-    }
-    if (box) {
-      box.querySelector("progress").value = done / bytes;
-      box.querySelector(".about").textContent = bytes > 1 ? ` ${megabytes(done)} of ${megabytes(bytes)}` : "";
-    }
+function showBox(...children) {
+  box?.replaceChildren(...children);
+}
+
+function button(text, action) {
+  const made = make("button", { type: "button", class: "tool" }, text);
+  made.addEventListener("click", action);
+  return made;
+}
+
+async function offer(before = "") {
+  let size = "";
+  try {
+    const sum = await (await fetch(new URL("offline.json", root))).json();
+    size = ` (${megabytes(sum.bytes)}, about ${megabytes(sum.fetched)} to fetch)`;
+  } catch {
+    // no signal just now; the button says so when it is pressed
   }
+  showBox(make("p", {}, before || "Every page, the finder and the search, with no signal."), button(`Keep this site on my phone${size}`, keep));
+}
 
-  async function forget() {
-    await (await navigator.serviceWorker.getRegistration(deck.root))?.unregister();
-    await Promise.all((await cacheNames()).map((name) => caches.delete(name)));
-    mark.textContent = "";
-    document.documentElement.classList.remove("is-kept");
-    offer();
-  }
-
-  async function showKept() {
-    const note = await noted();
-    if (!note) {
-      return box ? offer() : undefined;
-    }
-    document.documentElement.classList.add("is-kept");
-    mark.textContent = `✓ This page is kept on this device, as it was renewed on ${when(note.since)}.`;
-    showBox(make("p", {}, `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`), button("Do not keep it", forget));
-    return undefined;
-  }
-
-  /** A newer version has come whole, and other pages of the old one may be open: change over when told to. */
-  function offerNewer(waiting) {
-    mark.textContent = "A newer version is here, whole. ";
-    mark.append(button("Use it now", () => waiting.postMessage("take over")));
-  }
-
-  async function watch() {
-    const workers = navigator.serviceWorker;
-    const hadOne = Boolean(workers.controller);
-    workers.addEventListener("controllerchange", () => (hadOne ? location.reload() : showKept()));
-    workers.addEventListener("message", ({ data }) => {
-      if (data.type === "filling" && !hadOne) {
-        showFilling(data.done, data.bytes);
+async function keep() {
+  showFilling(0, 1);
+  try {
+    await navigator.storage?.persist?.();
+    await (await navigator.serviceWorker.getRegistration(root))?.unregister(); // one whose pages the browser has thrown out
+    const registration = await navigator.serviceWorker.register(new URL("worker.js", root), { updateViaCache: "none" });
+    const worker = registration.installing;
+    worker?.addEventListener("statechange", () => {
+      if (worker.state === "redundant") {
+        offer("That did not work: the signal went, or the site is just being renewed. What has come so far stays; try again.");
       }
     });
-    await showKept();
-    const registration = await workers.getRegistration(deck.root);
-    if (registration && hadOne) {
-      registration.waiting?.postMessage("take over if alone"); // then this page is asked for again, of the newer version
-      awaitNewer(registration);
-      registration.addEventListener("updatefound", () => awaitNewer(registration));
-    }
+  } catch (problem) {
+    offer(`This browser would not keep it: ${problem.message}`);
   }
+}
 
-  /** Offer a newer version once it is here, or as soon as it is. */
-  function awaitNewer({ installing, waiting }) {
-    if (waiting) {
-      offerNewer(waiting);
-    }
-    installing?.addEventListener("statechange", () => installing.state === "installed" && offerNewer(installing));
+function showFilling(done, bytes) {
+  if (!box?.querySelector("progress")) {
+    showBox(make("label", { for: "keeping" }, "Fetching every page "), make("progress", { id: "keeping", max: "1", value: "0" }), make("span", { class: "about" }));
   }
+  if (box) {
+    box.querySelector("progress").value = done / bytes;
+    box.querySelector(".about").textContent = bytes > 1 ? ` ${megabytes(done)} of ${megabytes(bytes)}` : "";
+  }
+}
 
-  if (location.protocol === "file:") {
-    showBox(make("p", {}, "Opened from a folder: every page is on this device already. The search needs a server; the finder does not."));
+async function forget() {
+  await (await navigator.serviceWorker.getRegistration(root))?.unregister();
+  await Promise.all((await cacheNames()).map((name) => caches.delete(name)));
+  mark.textContent = "";
+  document.documentElement.classList.remove("is-kept");
+  offer();
+}
+
+async function showKept() {
+  const note = await noted();
+  if (!note) {
+    return box ? offer() : undefined;
+  }
+  document.documentElement.classList.add("is-kept");
+  mark.textContent = `✓ This page is kept on this device, as it was renewed on ${when(note.since)}.`;
+  showBox(make("p", {}, `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`), button("Do not keep it", forget));
+  return undefined;
+}
+
+/** A newer version has come whole, and other pages of the old one may be open: change over when told to. */
+function offerNewer(waiting) {
+  mark.textContent = "A newer version is here, whole. ";
+  mark.append(button("Use it now", () => waiting.postMessage("take over")));
+}
+
+async function watch() {
+  const workers = navigator.serviceWorker;
+  const hadOne = Boolean(workers.controller);
+  workers.addEventListener("controllerchange", () => (hadOne ? location.reload() : showKept()));
+  workers.addEventListener("message", ({ data }) => {
+    if (data.type === "filling" && !hadOne) {
+      showFilling(data.done, data.bytes);
+    }
+  });
+  await showKept();
+  const registration = await workers.getRegistration(root);
+  if (registration && hadOne) {
+    registration.waiting?.postMessage("take over if alone"); // then this page is asked for again, of the newer version
+    awaitNewer(registration);
+    registration.addEventListener("updatefound", () => awaitNewer(registration));
+  }
+}
+
+/** Offer a newer version once it is here, or as soon as it is. */
+function awaitNewer({ installing, waiting }) {
+  if (waiting) {
+    offerNewer(waiting);
+  }
+  installing?.addEventListener("statechange", () => installing.state === "installed" && offerNewer(installing));
+}
+
+if (location.protocol === "file:") {
+  showBox(make("p", {}, "Opened from a folder: every page is on this device already. The search needs a server; the finder does not."));
+} else {
+  document.head.append(make("link", { rel: "manifest", href: new URL("app.webmanifest", root).href }));
+  if (!("serviceWorker" in navigator)) {
+    showBox(make("p", {}, "To be kept on a phone, the site has to be opened over https."));
   } else {
-    document.head.append(make("link", { rel: "manifest", href: new URL("app.webmanifest", deck.root).href }));
-    if (!("serviceWorker" in navigator)) {
-      showBox(make("p", {}, "To be kept on a phone, the site has to be opened over https."));
-    } else {
-      watch();
-    }
+    watch();
   }
-})(window.deck);
+}

@@ -4,24 +4,23 @@ from __future__ import annotations
 
 import json
 import random
-import shutil
 from collections.abc import Iterator
-from datetime import date
+from pathlib import Path
 from typing import Any
 from unittest import mock
 
 import pytest
-from example_cases import BASE, cases
+from example_cases import cases
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator, FormatChecker
 from jsonschema.validators import extend
 from playwright.sync_api import Browser, Page
 
-from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding
 from almanac.model.load import load
-from almanac.publish.build import build_site
+from almanac.publish.node import run_tool
+from almanac.resources import SITE_SOURCE
 from almanac.site.form_data import form_file
 from almanac.source import reader, schemas
 from almanac.source.names import Names
@@ -31,25 +30,20 @@ from almanac.source.validate import Shapes, _pattern
 from almanac.units import TimeError, parse_time
 
 from .conftest import ROOT
-from .web import Server
 
 KINDS = ("drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block")
 Told = set[tuple[str, str, str]]
 
 
 @pytest.fixture(scope="module")
-def rules(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
-    """The page, for its functions alone: of the smallest site."""
-    root = tmp_path_factory.mktemp("small")
-    shutil.copytree(BASE, root, dirs_exist_ok=True)
-    loaded = load(root)
-    assert loaded.catalogue is not None
-    build_site(Analysis(loaded.catalogue, date(2026, 10, 1)), loaded.names, root, root / "site")
-    with Server(root / "site") as server:
-        page = browser.new_page()
-        page.goto(f"{server.address}add.html")
-        yield page
-        page.close()
+def rules(browser: Browser) -> Iterator[Page]:
+    """An empty page with the form's functions as one object, ``rules``."""
+    entry = str(Path(__file__).with_name("form_rules.js"))
+    page = browser.new_page()
+    options = ("--bundle", "--format=iife", "--global-name=rules")
+    page.add_script_tag(content=run_tool(SITE_SOURCE, "esbuild", entry, *options))
+    yield page
+    page.close()
 
 
 @pytest.fixture(scope="module")
@@ -60,7 +54,7 @@ def catalogue_names() -> Names:
 def verdicts(page: Page, schema: Any, values: list[Any]) -> list[bool]:
     """Whether each value passes a schema, as the page sees it."""
     script = (
-        "([schema, values]) => values.map((value) => deck.add.check(schema, value).length === 0)"
+        "([schema, values]) => values.map((value) => rules.problemsIn(schema, value).length === 0)"
     )
     found: list[bool] = page.evaluate(script, [schema, values])
     return found
@@ -69,8 +63,8 @@ def verdicts(page: Page, schema: Any, values: list[Any]) -> list[bool]:
 def told_in_browser(page: Page, kind: str, names: Names, data: list[Any], form: Any) -> list[Told]:
     """What the page says of entries of a kind: code, message, mend."""
     script = """([schema, values, form, kind]) => {
-      const noted = deck.add.withNotes(schema, form.kinds[kind].notes);
-      return values.map((value) => deck.add.explain(noted, value, form).map(({ code, message, mend }) => [code, message, mend]));
+      const noted = rules.withNotes(schema, form.kinds[kind].notes);
+      return values.map((value) => rules.explain(noted, value, form).map(({ code, message, mend }) => [code, message, mend]));
     }"""
     found = page.evaluate(script, [schemas.published(kind, names.words), data, form, kind])
     return [{(code, message, hint) for code, message, hint in findings} for findings in found]
@@ -93,7 +87,7 @@ def jsonschema_verdicts(schema: Any, values: list[Any]) -> list[bool]:
 
 
 def test_every_keyword_of_the_schemas_is_known(rules: Page, catalogue_names: Names) -> None:
-    known = set(rules.evaluate("deck.add.KEYWORDS"))
+    known = set(rules.evaluate("rules.KEYWORDS"))
 
     def keywords(piece: Any, is_fields: bool = False) -> Iterator[str]:
         if isinstance(piece, dict):
@@ -235,7 +229,7 @@ def test_did_you_mean_is_the_command_lines_own(rules: Page, catalogue_names: Nam
         place = chance.randrange(len(id))
         words.append(id[:place] + chance.choice(letters) + id[place + chance.randrange(3) :])
     found = rules.evaluate(
-        "([words, ids]) => words.map((word) => deck.add.words.nearest(word, ids))", [words, ids]
+        "([words, ids]) => words.map((word) => rules.nearest(word, ids))", [words, ids]
     )
     assert found == [nearest(word, ids) for word in words]
 
@@ -249,7 +243,7 @@ def test_did_you_mean_is_the_command_lines_own(rules: Page, catalogue_names: Nam
 )
 @settings(max_examples=300)
 def test_times_are_the_command_lines_own(rules: Page, value: str | int) -> None:
-    found = rules.evaluate("(value) => deck.add.times.problem(value)", value)
+    found = rules.evaluate("(value) => rules.problem(value)", value)
     try:
         parse_time(value)
     except TimeError as problem:
@@ -287,7 +281,7 @@ REFUSED = (
 
 def written(rules: Page, values: list[Any]) -> list[str]:
     found: list[str] = rules.evaluate(
-        "(values) => values.map((value) => deck.add.yaml(value))", values
+        "(values) => values.map((value) => rules.toYaml(value))", values
     )
     return found
 

@@ -11,12 +11,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from almanac.publish.bundles import bundles
 from almanac.publish.offline import kept_files, write_offline_files
-from almanac.resources import SITE_SOURCE
 
 from .web import Server, sitemap
 
-WORKER = (SITE_SOURCE / "offline" / "worker.js").read_text("utf-8")
+WORKER = (bundles() / "offline" / "worker.js").read_text("utf-8")
 DRILL = "drills/back-streamline-kick.html"
 _STATUS = """async files => {
   const bad = [];

@@ -9,6 +9,8 @@ import sys
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
+from almanac.publish.bundles import bundles
+from almanac.publish.node import NodeError
 from almanac.publish.postprocess import postprocess
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.site.news import MOST_COMMITS, news_items
@@ -31,13 +33,17 @@ def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
     work = root / "build"
     pages, fresh = work / "pages", work / "site"
     try:
+        bundled = bundles()
         for folder in (pages, fresh):
             shutil.rmtree(folder, ignore_errors=True)
         settings = read_settings(SETTINGS)
         write_pages(analysis, names, settings, pages, news_items(history(root, MOST_COMMITS)))
+        shutil.copytree(bundled / "scripts", pages / "scripts")
         _run_mkdocs(work, pages, fresh)
-        postprocess(fresh, settings)
+        postprocess(fresh, settings, (bundled / "offline" / "worker.js").read_text("utf-8"))
         _replace(fresh, out)
+    except NodeError as problem:
+        raise SiteError(str(problem)) from problem
     except OSError as problem:
         raise SiteError(f"{problem.filename}: {problem.strerror}") from problem
 

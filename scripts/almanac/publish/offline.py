@@ -17,7 +17,14 @@ LIST, SIZE, WORKER, MANIFEST = "precache.json", "offline.json", "worker.js", "ap
 ICONS = ((192, "any"), (512, "any"), (512, "maskable"))
 # Not kept: tables for other programs, what a browser never asks for, and the files that say what is
 # kept.
-_LEFT_OUT = {LIST, SIZE, WORKER, "sitemap.xml", "search/search_index.js"}
+_LEFT_OUT = {
+    LIST,
+    SIZE,
+    WORKER,
+    "sitemap.xml",
+    "search/search_index.js",
+    "scripts/licences.txt",
+}
 _FOLDERS_LEFT_OUT = ("data/",)
 _HASH_LETTERS = 16
 

@@ -9,7 +9,6 @@ from pathlib import Path
 
 from almanac.publish.content_security import add_policies
 from almanac.publish.offline import write_app_manifest, write_offline_files
-from almanac.resources import SITE_SOURCE
 from almanac.site.settings import SiteSettings
 
 # What the theme brings along that no page of ours asks for: source maps, and the search's other
@@ -18,9 +17,11 @@ _NEVER_ASKED_FOR = ("assets/**/*.map", "sitemap.xml.gz")
 _OTHER_LANGUAGES = "assets/javascripts/lunr"
 
 
-def postprocess(site: Path, settings: SiteSettings) -> None:
+def postprocess(site: Path, settings: SiteSettings, worker: str) -> None:
     """Thin out what the theme brings, defer the search index, add the policies, and list what a
     phone keeps.
+
+    ``worker`` is the text of the offline worker, bundled.
     """
     _thin_out(site)
     for page in site.rglob("*.html"):
@@ -28,7 +29,7 @@ def postprocess(site: Path, settings: SiteSettings) -> None:
     defer_search_index(site)
     write_app_manifest(site, settings.name, settings.description)
     add_policies(site)
-    write_offline_files(site, (SITE_SOURCE / "offline" / "worker.js").read_text("utf-8"))
+    write_offline_files(site, worker)
 
 
 def _thin_out(site: Path) -> None:

@@ -29,7 +29,7 @@ from almanac.site.settings import SiteSettings
 from almanac.site.templates import Templates
 from almanac.source.names import Names
 
-_COPIED = ("styles", "scripts", "images")
+_COPIED = ("styles", "images")
 
 
 def all_pages(analysis: Analysis) -> Iterator[Page]:

@@ -1,75 +1,74 @@
 // The whiteboard of a set that is being written: its lines in the words of the set's page (board.py). What is not filled in
 // yet stands as "…". Pure.
-"use strict";
 
-(function (deck) {
-  const add = (deck.add = deck.add ?? {});
-  const OPEN = "…";
+import { isObject } from "./check.js";
+import * as times from "./times.js";
 
-  const text = (value) => (value === undefined || value === null || typeof value === "object" ? OPEN : String(value));
-  const list = (value) => (Array.isArray(value) ? value : []);
+const OPEN = "…";
 
-  /** An effort in words: `steady`, `descend steady to fast`. */
-  function effortWords(effort) {
-    if (!add.isObject(effort)) {
-      return effort === undefined ? "" : text(effort);
+const text = (value) => (value === undefined || value === null || typeof value === "object" ? OPEN : String(value));
+const list = (value) => (Array.isArray(value) ? value : []);
+
+/** An effort in words: `steady`, `descend steady to fast`. */
+function effortWords(effort) {
+  if (!isObject(effort)) {
+    return effort === undefined ? "" : text(effort);
+  }
+  const [[form, words]] = Object.entries(effort);
+  return form === "rotate" ? `in turn ${list(words).map(text).join(", ")}` : `${form} ${text(words?.[0])} to ${text(words?.[1])}`;
+}
+
+function sendoffWords(sendoff) {
+  const told = isObject(sendoff) ? Object.entries(sendoff).map(([group, time]) => `${times.tidy(time)} ${group}`) : [times.tidy(sendoff)];
+  return `on ${told.join(", ")}`;
+}
+
+/** What a board needs of the catalogue: the titles of drills and gear. */
+function titles(names) {
+  const known = (kind) => new Map((names.reference[kind] ?? []).map(([id, title]) => [id, title]));
+  const [drills, gear] = [known("drill"), known("gear")];
+  return {
+    drill: (id) => drills.get(id) ?? text(id),
+    gear: (ids) => list(ids).map((id) => (gear.get(id) ?? text(id)).toLowerCase()).join(" and "),
+  };
+}
+
+function partWords(part, told) {
+  const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
+  return `${text(part.distance)} ${told.drill(part.do)} (${effortWords(part.effort) || OPEN})${worn}`;
+}
+
+function repsLine(item, told, depth) {
+  const parts = list(item.parts).filter(isObject);
+  const whole = parts.reduce((sum, part) => sum + part.distance, 0);
+  const each = item.time === undefined ? text(item.distance) : times.tidy(item.time);
+  const go = item.sendoff !== undefined ? sendoffWords(item.sendoff) : item.rest !== undefined ? `${times.tidy(item.rest)} rest` : "";
+  return {
+    depth,
+    what: parts.length
+      ? `${text(item.reps)} × ${whole || OPEN} as ${parts.map((part) => partWords(part, told)).join(", then ")}`
+      : `${text(item.reps)} × ${each} ${told.drill(item.do)}`,
+    effort: parts.length ? "" : effortWords(item.effort),
+    gear: told.gear(item.gear),
+    go,
+    note: item.note ?? "",
+  };
+}
+
+function* lines(items, told, depth = 0) {
+  for (const item of list(items).filter(isObject)) {
+    const line = { depth, effort: "", gear: "", go: "", note: item.note ?? "" };
+    if (Object.hasOwn(item, "pause")) {
+      yield { ...line, what: `Pause ${times.tidy(item.pause)}` };
+    } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
+      const go = item.pause_between === undefined ? "" : `${times.tidy(item.pause_between)} between rounds`;
+      yield { ...line, what: `${text(item.rounds)} rounds of`, go };
+      yield* lines(item.items, told, depth + 1);
+    } else if (Object.keys(item).length) {
+      yield repsLine(item, told, depth);
     }
-    const [[form, words]] = Object.entries(effort);
-    return form === "rotate" ? `in turn ${list(words).map(text).join(", ")}` : `${form} ${text(words?.[0])} to ${text(words?.[1])}`;
   }
+}
 
-  function sendoffWords(sendoff) {
-    const times = add.isObject(sendoff) ? Object.entries(sendoff).map(([group, time]) => `${add.times.tidy(time)} ${group}`) : [add.times.tidy(sendoff)];
-    return `on ${times.join(", ")}`;
-  }
-
-  /** What a board needs of the catalogue: the titles of drills and gear. */
-  function titles(names) {
-    const known = (kind) => new Map((names.reference[kind] ?? []).map(([id, title]) => [id, title]));
-    const [drills, gear] = [known("drill"), known("gear")];
-    return {
-      drill: (id) => drills.get(id) ?? text(id),
-      gear: (ids) => list(ids).map((id) => (gear.get(id) ?? text(id)).toLowerCase()).join(" and "),
-    };
-  }
-
-  function partWords(part, told) {
-    const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
-    return `${text(part.distance)} ${told.drill(part.do)} (${effortWords(part.effort) || OPEN})${worn}`;
-  }
-
-  function repsLine(item, told, depth) {
-    const parts = list(item.parts).filter(add.isObject);
-    const whole = parts.reduce((sum, part) => sum + part.distance, 0);
-    const each = item.time === undefined ? text(item.distance) : add.times.tidy(item.time);
-    const go = item.sendoff !== undefined ? sendoffWords(item.sendoff) : item.rest !== undefined ? `${add.times.tidy(item.rest)} rest` : "";
-    return {
-      depth,
-      what: parts.length
-        ? `${text(item.reps)} × ${whole || OPEN} as ${parts.map((part) => partWords(part, told)).join(", then ")}`
-        : `${text(item.reps)} × ${each} ${told.drill(item.do)}`,
-      effort: parts.length ? "" : effortWords(item.effort),
-      gear: told.gear(item.gear),
-      go,
-      note: item.note ?? "",
-    };
-  }
-
-  function* lines(items, told, depth = 0) {
-    for (const item of list(items).filter(add.isObject)) {
-      const line = { depth, effort: "", gear: "", go: "", note: item.note ?? "" };
-      if (Object.hasOwn(item, "pause")) {
-        yield { ...line, what: `Pause ${add.times.tidy(item.pause)}` };
-      } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
-        const go = item.pause_between === undefined ? "" : `${add.times.tidy(item.pause_between)} between rounds`;
-        yield { ...line, what: `${text(item.rounds)} rounds of`, go };
-        yield* lines(item.items, told, depth + 1);
-      } else if (Object.keys(item).length) {
-        yield repsLine(item, told, depth);
-      }
-    }
-  }
-
-  /** The lines of a set's items, in order: `{depth, what, effort, gear, go, note}`. */
-  add.board = (items, names) => [...lines(items, titles(names))];
-})(window.deck);
+/** The lines of a set's items, in order: `{depth, what, effort, gear, go, note}`. */
+export const boardOf = (items, names) => [...lines(items, titles(names))];

@@ -1,48 +1,46 @@
 // What becomes of the text: copied, downloaded, or carried by a link to the repository host's page for a new file.
 // Nothing is sent from here: the link is followed by whoever presses it.
-"use strict";
 
-(function (deck) {
-  const add = (deck.add = deck.add ?? {});
-  const LONGEST_ADDRESS = 8000; // characters: hosts refuse more
-  const BRANCH = "main";
+import { make } from "../lib/dom.js";
 
-  /** Where the file goes: `{folder, name}` below the root. A family that is new is part of the name, as its folder is not there yet. */
-  function placeOf(kind, id, family, names) {
-    const { folder, in_families } = names.kinds[kind];
-    if (!in_families) {
-      return { folder, name: `${id}.yml` };
-    }
-    return names.families.includes(family) ? { folder: `${folder}/${family}`, name: `${id}.yml` } : { folder, name: `${family}/${id}.yml` };
+const LONGEST_ADDRESS = 8000; // characters: hosts refuse more
+const BRANCH = "main";
+
+/** Where the file goes: `{folder, name}` below the root. A family that is new is part of the name, as its folder is not there yet. */
+function placeOf(kind, id, family, names) {
+  const { folder, in_families } = names.kinds[kind];
+  if (!in_families) {
+    return { folder, name: `${id}.yml` };
   }
+  return names.families.includes(family) ? { folder: `${folder}/${family}`, name: `${id}.yml` } : { folder, name: `${family}/${id}.yml` };
+}
 
-  /** The address of the host's page for a new file: with the text in it, or without where that is too long; null where no host is named. */
-  function proposal(repository, { folder, name }, yaml) {
-    if (!/^https?:\/\//.test(repository)) {
-      return null;
-    }
-    const page = `${repository}/new/${BRANCH}/${folder}?filename=${encodeURIComponent(name)}`;
-    const whole = `${page}&value=${encodeURIComponent(yaml)}`;
-    return whole.length > LONGEST_ADDRESS ? { address: page, isWhole: false } : { address: whole, isWhole: true };
+/** The address of the host's page for a new file: with the text in it, or without where that is too long; null where no host is named. */
+function proposal(repository, { folder, name }, yaml) {
+  if (!/^https?:\/\//.test(repository)) {
+    return null;
   }
+  const page = `${repository}/new/${BRANCH}/${folder}?filename=${encodeURIComponent(name)}`;
+  const whole = `${page}&value=${encodeURIComponent(yaml)}`;
+  return whole.length > LONGEST_ADDRESS ? { address: page, isWhole: false } : { address: whole, isWhole: true };
+}
 
-  /** Put text on the clipboard; where the browser refuses, mark it in `shown`, so that one key copies it. */
-  async function copy(text, shown) {
-    try {
-      await navigator.clipboard.writeText(text);
-      return true;
-    } catch {
-      getSelection().selectAllChildren(shown);
-      shown.focus();
-      return false;
-    }
+/** Put text on the clipboard; where the browser refuses, mark it in `shown`, so that one key copies it. */
+async function copy(text, shown) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    getSelection().selectAllChildren(shown);
+    shown.focus();
+    return false;
   }
+}
 
-  function download(text, name) {
-    const address = URL.createObjectURL(new Blob([text], { type: "application/yaml" }));
-    deck.make("a", { href: address, download: name }).click();
-    setTimeout(() => URL.revokeObjectURL(address), 10_000);
-  }
+function download(text, name) {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/yaml" }));
+  make("a", { href: address, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
 
-  add.send = { placeOf, proposal, copy, download };
-})(window.deck);
+export { placeOf, proposal, copy, download };

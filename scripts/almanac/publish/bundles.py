@@ -1,0 +1,144 @@
+"""The scripts of the pages: ES modules in ``site_src/``, bundled by esbuild with their libraries.
+
+The bundles are package data in ``bundles/KEY/``, where KEY is a hash of all that goes into them:
+nothing is done while it stays the same, and a folder is whole or not there. A program without
+``site_src/``, installed from a wheel, uses what it brought along.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import json
+import shutil
+import sys
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from almanac.publish.node import NodeError, install_node, run_tool
+from almanac.resources import HOME, SITE_SOURCE
+
+BUNDLES = Path(__file__).resolve().parents[1] / "bundles"
+LICENCES = "scripts/licences.txt"
+# Pages opened from a folder load no modules, so each bundle is a classic script. None of these
+# makes code need `eval`, which the policy of the pages forbids.
+_OPTIONS = (
+    "--bundle",
+    "--minify",
+    "--format=iife",
+    "--charset=utf8",
+    "--target=es2022",
+    "--log-level=warning",
+)
+_LISTS = ("package.json", "package-lock.json")  # what is bundled, and the libraries
+_FOLDERS = ("scripts", "offline")
+
+
+def bundles(source: Path = SITE_SOURCE, store: Path = BUNDLES) -> Path:
+    """The folder with the bundles of the sources as they are now, made where it is not there.
+
+    Raises NodeError where they cannot be made.
+    """
+    if not source.is_dir():
+        return _brought_along(store)
+    folder = store / key(source)
+    if not folder.is_dir():
+        with _alone(store):
+            if not folder.is_dir():  # another process may just have made it
+                _make(source, folder)
+                _drop_others(folder)
+    return folder
+
+
+def key(source: Path) -> str:
+    """A hash of everything that the bundles are made from."""
+    digest = hashlib.sha256(repr(_OPTIONS).encode())
+    modules = sorted(path for folder in _FOLDERS for path in (source / folder).rglob("*.js"))
+    for path in (*(source / name for name in _LISTS), *modules):
+        content = path.read_bytes()
+        digest.update(f"{path.relative_to(source).as_posix()} {len(content)}\n".encode() + content)
+    return digest.hexdigest()[:16]
+
+
+def _make(source: Path, folder: Path) -> None:
+    with TemporaryDirectory(dir=folder.parent, prefix=".making-") as scratch:
+        made, report = Path(scratch) / "made", Path(scratch) / "report.json"
+        entries = json.loads((source / "package.json").read_text("utf-8"))["bundles"]
+        where = (f"--outdir={made}", "--outbase=.", f"--metafile={report}")
+        run_tool(source, "esbuild", *entries, *_OPTIONS, *where)
+        packages = packages_of(json.loads(report.read_text("utf-8"))["inputs"])
+        (made / LICENCES).write_text(
+            "\n\n".join(_licence(source, name) for name in packages), "utf-8"
+        )
+        made.rename(folder)
+
+
+def packages_of(inputs: Iterable[str]) -> list[str]:
+    """The packages that bundled files come from: ``node_modules/@scope/name/...`` is of
+    ``@scope/name``.
+    """
+    found = set()
+    for path in inputs:
+        _, inside, file = path.rpartition("node_modules/")
+        if inside:
+            parts = file.split("/")
+            found.add("/".join(parts[: 2 if file.startswith("@") else 1]))
+    return sorted(found)
+
+
+def _licence(source: Path, package: str) -> str:
+    """A bundled package's name and version, with the text of its licence."""
+    folder = source / "node_modules" / package
+    about = json.loads((folder / "package.json").read_text("utf-8"))
+    texts = [
+        path.read_text("utf-8")
+        for path in sorted(folder.iterdir())
+        if path.stem.lower() in ("license", "licence")
+    ]
+    return "\n\n".join([f"{package} {about['version']} ({about['license']})", *texts])
+
+
+def _drop_others(folder: Path) -> None:
+    for other in folder.parent.iterdir():
+        if other.is_dir() and other != folder:
+            shutil.rmtree(other, ignore_errors=True)
+
+
+def _brought_along(store: Path) -> Path:
+    found = [path for path in store.iterdir() if path.is_dir()] if store.is_dir() else []
+    if len(found) != 1:
+        raise NodeError(
+            "this installation holds no bundled scripts: install it again from a complete wheel"
+        )
+    return found[0]
+
+
+@contextlib.contextmanager
+def _alone(store: Path) -> Iterator[None]:
+    """One process at a time makes bundles; the last one wins where the system has no locks."""
+    store.mkdir(parents=True, exist_ok=True)
+    try:
+        import fcntl
+    except ImportError:
+        yield
+        return
+    with (store / ".lock").open("w") as file:
+        fcntl.flock(file, fcntl.LOCK_EX)
+        yield
+
+
+def main() -> int:
+    """Bundle what has changed, with Node from PyPI where the machine has none."""
+    try:
+        if not (BUNDLES / key(SITE_SOURCE)).is_dir():
+            install_node(HOME)
+        bundles()
+    except NodeError as problem:
+        print(problem, file=sys.stderr)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

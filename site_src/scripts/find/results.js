@@ -1,0 +1,69 @@
+// The finder's results as a list on the page: a screenful first, more when asked for.
+
+import { make, root } from "../lib/dom.js";
+
+const AT_ONCE = 12;
+
+function picture(entry) {
+  const attributes = { alt: "", loading: "lazy", width: 96, height: 42, class: "result-figure" };
+  return entry.figure ? make("img", { ...attributes, src: new URL(`figures/${entry.figure}.svg`, root).href }) : "";
+}
+
+/** What stands under a result's line: kind, level, gear, effort, length, minutes. */
+function facts(entry, titles, minutes) {
+  const efforts = entry.has.effort.map((word) => titles.effort[word].toLowerCase());
+  const gear = entry.needs.map((id) => titles.gear[id].toLowerCase()).join(", ");
+  const takes = minutes(entry);
+  return [
+    titles.kind[entry.kind],
+    titles.level[entry.has.level[0]],
+    gear ? `needs ${gear}` : "no gear",
+    efforts.length > 1 ? `${efforts[0]} to ${efforts.at(-1)}` : efforts[0],
+    entry.distance,
+    takes ? `${takes} min` : "",
+  ].filter(Boolean).join(" · ");
+}
+
+function result(entry, titles, minutes) {
+  const text = make("span", { class: "result-text" },
+    make("strong", {}, entry.title), make("span", { class: "about" }, entry.summary),
+    make("span", { class: "result-facts" }, facts(entry, titles, minutes)));
+  return make("li", {}, make("a", { href: new URL(entry.href, root).href }, picture(entry), text));
+}
+
+/** A list in `place` (with [data-results] and [data-more] in it) that shows entries. */
+export function resultList(place, titles, minutes) {
+  const list = place.querySelector("[data-results]");
+  const more = place.querySelector("[data-more]");
+  const made = new Map(); // entry -> its item, kept: the same entries come back with most choices
+  let rest = [];
+
+  function item(entry) {
+    if (!made.has(entry)) {
+      made.set(entry, result(entry, titles, minutes));
+    }
+    return made.get(entry);
+  }
+
+  function extend() {
+    const [next, after] = [rest.slice(0, AT_ONCE), rest.slice(AT_ONCE)];
+    rest = after;
+    list.append(...next.map(item));
+    more.hidden = !rest.length;
+    more.textContent = `Show ${Math.min(AT_ONCE, rest.length)} more of ${rest.length}`;
+    return next.length;
+  }
+
+  more.addEventListener("click", () => {
+    const shown = extend();
+    list.children[list.children.length - shown]?.querySelector("a").focus();
+  });
+  return {
+    show(entries) {
+      rest = entries;
+      list.replaceChildren();
+      extend();
+    },
+    forget: () => made.clear(),
+  };
+}
