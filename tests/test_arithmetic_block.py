@@ -1,0 +1,391 @@
+"""Blocks added up, worked by hand and against numpy; when drills and goals come in them.
+
+Squad osprey: `quick` swims 100 crawl in 80 s, `slow` in 100 s; all out is rated 9.5, fast 8, strong 6.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import numpy
+import pytest
+from arithmetic_plans import (
+    MONDAY,
+    QUICK,
+    SLOW,
+    block,
+    block_of,
+    club,
+    part,
+    practice_of,
+    run,
+    summarised,
+    swim,
+)
+from arithmetic_world import BENCHMARKS, DRILLS, swim_set
+
+from almanac.arithmetic.appearances import (
+    Appearance,
+    LateNeed,
+    benchmark_plans,
+    drill_appearances,
+    goal_appearances,
+    late_needs,
+    practice_goals,
+    repeat_weeks,
+)
+from almanac.arithmetic.block import Balance, summarise_block
+from almanac.arithmetic.training_load import Deviation
+from almanac.model.plans import Day, PracticePart, Week
+
+REST = Day(rest=True)
+HUNDRED = run(part(swim(sendoff=120)))  # 100 m, 80 s of work at 9.5 for quick, 100 s for slow
+LOAD = {"quick": 80 / 60 * 9.5, "slow": 100 / 60 * 9.5}
+
+
+def hundreds(reps, **more):
+    """A practice of so many hundreds of crawl."""
+    return run(part(swim(reps=reps, sendoff=120)), **more)
+
+
+# Balance.
+
+
+def test_balance_of_a_practice_in_yards_is_in_metres():
+    # 700 yd: 100 kick on the back strong, 100 with a board fast, 200 crawl in socks fast, 2 × (50 kick + 50 backstroke)
+    # all out, 100 dolphin kick on the back. One yard is 0.9144 m exactly (international yard and pound agreement, 1959).
+    dolphin = replace(DRILLS["kick"], id="dolphin", kick="dolphin")
+    into_stroke = {"reps": 2, "parts": [
+        {"distance": 50, "do": "kick", "effort": "all-out"}, {"distance": 50, "do": "backstroke", "effort": "all-out"},
+    ]}  # fmt: skip
+    practice = practice_of(
+        part(swim(100, "kick", "strong"), swim(100, "board-kick", "fast")),
+        part(swim(200, "crawl", "fast", gear=["socks"]), into_stroke, swim(100, "dolphin", "easy")),
+        pool="away",
+    )
+    found = block({"wed": Day("p")}, p=summarised(practice, club(practice, dolphin))).balance
+    assert found.metres == pytest.approx(700 * 0.9144)
+    assert found.kick_m == pytest.approx(400 * 0.9144)
+    assert found.flutter_kick_m == pytest.approx(300 * 0.9144)
+    assert found.supine_flutter_m == pytest.approx(200 * 0.9144)
+    assert found.resisted_m == pytest.approx(200 * 0.9144)
+    assert found.fast_m == pytest.approx(500 * 0.9144)
+    assert found.kick_into_stroke_m == pytest.approx(100 * 0.9144)
+    assert found.kick_share == pytest.approx(4 / 7)
+    assert found.supine_share == pytest.approx(2 / 3)
+    assert found.resisted_share == pytest.approx(2 / 7)
+    assert found.fast_share == pytest.approx(5 / 7)
+    assert found.by["kick"] == pytest.approx({"flutter": 600 * 0.9144, "dolphin": 100 * 0.9144})
+    assert found.by["effort"]["all-out"] == pytest.approx(200 * 0.9144)
+
+
+def test_balance_adds_practices_of_two_pools():
+    metric = run(part(swim(100, "kick"), swim(300)))
+    yards = run(part(swim(200, "kick", gear=["chute"]), swim(200, effort="easy")), pool="away")
+    days = {"mon": Day("metric"), "tue": Day("yards"), "sat": Day("metric")}
+    found = block(days, metric=metric, yards=yards)
+    assert [day.metres for day in found.weeks[0].days] == pytest.approx(
+        [400, 365.76, 0, 0, 0, 400, 0]
+    )
+    whole = found.balance
+    assert whole.metres == pytest.approx(1165.76)
+    assert whole.kick_m == whole.flutter_kick_m == whole.supine_flutter_m
+    assert whole.kick_m == pytest.approx(200 + 182.88)
+    assert whole.resisted_m == pytest.approx(182.88)
+    assert whole.fast_m == pytest.approx(800 + 182.88)
+    assert whole.by["mode"] == pytest.approx({"kick": 382.88, "swim": 782.88})
+    assert sum(whole.by["gear"].values()) == pytest.approx(whole.metres)
+    monday, tuesday = found.weeks[0].days[:2]
+    assert (monday.balance.metres, monday.balance.kick_m) == (400, 100)
+    assert tuesday.balance.kick_share == pytest.approx(0.5)
+
+
+def test_nothing_swum_has_no_shares():
+    found = block({"mon": REST}).balance
+    assert found == Balance(0, {}, 0, 0, 0, 0, 0, 0)
+    assert [found.kick_share, found.supine_share, found.resisted_share, found.fast_share] == [
+        None
+    ] * 4
+
+
+# Days, weeks and load.
+
+
+def test_days_and_loads_of_a_week():
+    week = {
+        "mon": Day("p"),
+        "tue": REST,
+        "wed": Day("p", other="Land work", minutes=20, rating=3),
+        "thu": Day(other="Meet", minutes=90, rating=6.5),
+        "sun": REST,
+    }
+    found = block(week, p=HUNDRED).weeks[0]
+    expected = [LOAD["quick"], 0, LOAD["quick"] + 60, 585, None, None, 0]
+    assert [day.load for day in found.days] == pytest.approx(expected)
+    assert [day.name for day in found.days] == ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+    assert [day.on for day in found.days] == [date(2026, 9, 7 + number) for number in range(7)]
+    assert [day.metres for day in found.days] == [100, 0, 100, 0, 0, 0, 0]
+    assert [day.is_off for day in found.days] == [False, True, False, False, False, False, True]
+    assert found.days_off == 2 and found.number == 1
+    known = [load for load in expected if load is not None]
+    assert found.load.total == pytest.approx(sum(known))
+    assert found.load.mean == pytest.approx(numpy.mean(known))
+    assert found.load.deviation == pytest.approx(numpy.std(known, ddof=1))
+    assert found.load.monotony == pytest.approx(numpy.mean(known) / numpy.std(known, ddof=1))
+    assert found.load.strain == pytest.approx(
+        sum(known) * numpy.mean(known) / numpy.std(known, ddof=1)
+    )
+
+
+def test_the_convention_of_the_deviation_is_passed_on():
+    week = {"mon": Day("p"), "tue": REST, "wed": REST}
+    found = summarise_block(block_of(week), {"p": HUNDRED}, "quick", Deviation.POPULATION)
+    (only,) = found.weeks
+    assert only.load.convention is Deviation.POPULATION
+    assert only.load.monotony == pytest.approx(
+        0.5**0.5
+    )  # √(k / (n - k)): 1 day of 3, see check-values.md section 5
+    assert block(week, p=HUNDRED).weeks[0].load.convention is Deviation.SAMPLE
+
+
+@pytest.mark.parametrize("group", ["quick", "slow"])
+def test_load_is_that_of_the_lane_group(group):
+    found = block({"mon": Day("p")}, group=group, p=HUNDRED)
+    assert found.group == group and found.weeks[0].load.total == pytest.approx(LOAD[group])
+
+
+def test_a_practice_without_a_load_leaves_the_day_out_whatever_else_it_holds():
+    catalogue = club(groups={"quick": replace(QUICK, tests=()), "slow": SLOW})
+    untimed = summarised(practice_of(part(swim(sendoff=120))), catalogue)
+    week = {"mon": Day("p", other="Land work", minutes=20, rating=3), "tue": REST}
+    found = block(week, p=untimed).weeks[0]
+    assert [day.load for day in found.days[:3]] == [None, 0, None]
+    assert found.load.mean == 0
+    assert found.balance.metres == 100
+
+
+def test_a_week_of_which_nothing_is_known_has_no_load():
+    found = block({}, {"mon": Day("p")}, {}, p=HUNDRED)
+    assert [week.load is None for week in found.weeks] == [True, False, True]
+    assert [week.change and week.change.load for week in found.weeks] == [None, None, None]
+
+
+def test_each_week_starts_a_monday_later():
+    found = block({}, {}, {})
+    assert [week.days[0].on for week in found.weeks] == [
+        MONDAY + timedelta(days=7 * n) for n in range(3)
+    ]
+    assert [week.number for week in found.weeks] == [1, 2, 3]
+
+
+def test_a_practice_that_is_not_summed_up_is_an_error():
+    with pytest.raises(KeyError):
+        block({"mon": Day("unknown")})
+
+
+# Change from week to week.
+
+
+def test_change_is_a_share_of_the_week_before():
+    resisted = run(part(swim(200, gear=["socks"], effort="all-out"), swim(200, effort="easy")))
+    easy = run(part(swim(400, effort="easy")))
+    first, second, third, fourth = block(
+        {"mon": Day("resisted")}, {"mon": Day("resisted"), "tue": Day("easy")},
+        {"mon": Day("easy")}, {"mon": Day("resisted")},
+        resisted=resisted, easy=easy,
+    ).weeks  # fmt: skip
+    assert first.change is None
+    assert second.change.metres == pytest.approx(1.0)  # 400 to 800 m
+    assert second.change.resisted == second.change.fast == pytest.approx(0)
+    assert second.change.load == pytest.approx(second.load.total / first.load.total - 1)
+    assert second.change.load > 0
+    assert (third.change.metres, third.change.resisted, third.change.fast) == pytest.approx(
+        (-0.5, -1, -1)
+    )
+    assert fourth.change.resisted is fourth.change.fast is None  # nothing of it the week before
+    assert fourth.change.metres == pytest.approx(0)
+    assert fourth.change.load == pytest.approx(fourth.load.total / third.load.total - 1)
+
+
+# Taper.
+
+TAPERS = [  # hundreds of metres and whether the week is marked; weeks of the taper, metres before, cut
+    (
+        [(4, 0), (10, 0), (12, 0), (8, 0), (4, 1)],
+        ((5,), 1000, 0.6),
+    ),  # the three weeks before: 10, 12, 8
+    ([(10, 0), (6, 1), (3, 1)], ((2, 3), 1000, 0.55)),  # the mean of both weeks
+    ([(8, 0), (12, 0), (5, 1)], ((3,), 1000, 0.5)),
+    (
+        [(10, 0), (5, 1), (9, 0), (5, 1)],
+        ((2, 4), 1000, 0.5),
+    ),  # what stands before the first marked week
+    ([(4, 0), (5, 1)], ((2,), 400, -0.25)),
+    ([(10, 0), (6, 0)], None),
+    ([(10, 1), (6, 0)], None),  # nothing stands before
+    ([(0, 0), (6, 1)], None),  # nothing was swum before
+    ([(10, 0), (0, 1)], ((2,), 1000, 1.0)),
+]
+
+
+@pytest.mark.parametrize(("written", "expected"), TAPERS)
+def test_taper_against_up_to_three_weeks_before(written, expected):
+    weeks = [
+        Week("", {"mon": Day(f"of-{count}")} if count else {}, taper=bool(marked))
+        for count, marked in written
+    ]
+    practices = {f"of-{count}": hundreds(count) for count, _ in written if count}
+    found = block(*weeks, **practices).taper
+    if expected is None:
+        assert found is None
+    else:
+        assert (found.weeks, found.before_m) == expected[:2]
+        assert found.cut == pytest.approx(expected[2])
+
+
+# When drills and goals come.
+
+
+def test_first_and_last_week_and_days_of_each_drill_and_goal():
+    kick = replace(DRILLS["kick"], goals=("legs", "line"))
+    crawl = replace(DRILLS["crawl"], goals=("speed",))
+    own = replace(swim_set(swim(do="kick")), goals=("endurance",))
+    known = club(kick, crawl, own)
+    both = practice_of(part(swim(do="kick"), swim(), swim(do="kick")), id="both")
+    placed = practice_of(PracticePart("main", set="a-set"), id="placed")
+    plain = practice_of(part(swim()), id="plain")
+    found = {p.id: summarised(p, known) for p in (both, placed, plain)}
+    weeks = (
+        {"mon": Day("plain")},
+        {"mon": Day("both"), "fri": Day("placed")},
+        {},
+        {"sun": Day("plain")},
+    )
+    summary = block(*weeks, **found)
+    assert drill_appearances(summary) == {"crawl": Appearance(1, 4, 3), "kick": Appearance(2, 2, 2)}
+    assert list(drill_appearances(summary)) == ["crawl", "kick"]
+    assert goal_appearances(summary) == {
+        "speed": Appearance(1, 4, 3), "legs": Appearance(2, 2, 1), "line": Appearance(2, 2, 1),
+        "endurance": Appearance(2, 2, 1),
+    }  # fmt: skip
+    # a set has goals of its own, whatever its drills serve; items in place serve those of their drills
+    assert practice_goals(found["placed"]) == ["endurance"]
+    assert practice_goals(found["both"]) == ["legs", "line", "speed"]
+
+
+LEVELS = ("foundation", "building", "performing")
+
+
+def late(*practices_by_week, needs, squad="building", **levels):
+    """What is used before its need; practices as drills in order, by week."""
+    drills = {
+        id: replace(
+            drill, needs_first=needs.get(id, ()), level=levels.get(id.replace("-", "_"), "building")
+        )
+        for id, drill in DRILLS.items()
+    }
+    known = club(*drills.values())
+    practices, weeks = {}, []
+    for number, week in enumerate(practices_by_week):
+        days = {}
+        for day, used in zip(("mon", "tue"), week, strict=False):
+            id = f"p{number + 1}-{day}"
+            practices[id] = summarised(
+                practice_of(part(*(swim(do=drill) for drill in used)), id=id), known
+            )
+            days[day] = Day(id)
+        weeks.append(days)
+    return list(late_needs(block(*weeks, **practices), drills, LEVELS, squad))
+
+
+KICK_FIRST = {"crawl": ("kick",)}
+
+
+@pytest.mark.parametrize(
+    ("weeks", "expected"),
+    [
+        ([[["crawl"]]], [("crawl", "kick", 1, "p1-mon", None)]),  # never taught
+        ([[["crawl"]], [["kick"]]], [("crawl", "kick", 1, "p1-mon", 2)]),  # taught a week late
+        (
+            [[["crawl"], ["crawl"]], [["crawl"]]],
+            [("crawl", "kick", 1, "p1-mon", None)],
+        ),  # told once
+        (
+            [[["crawl", "kick"]]],
+            [("crawl", "kick", 1, "p1-mon", 1)],
+        ),  # the same practice, but after it
+        ([[["kick", "crawl"]]], []),
+        ([[["kick"], ["crawl"]]], []),
+        ([[["kick"]], [], [["crawl"]]], []),
+        ([[["float"]]], []),
+    ],
+)
+def test_drills_used_before_what_they_need(weeks, expected):
+    assert late(*weeks, needs=KICK_FIRST) == [LateNeed(*found) for found in expected]
+
+
+@pytest.mark.parametrize(
+    ("level", "squad", "is_late"),
+    [
+        ("foundation", "building", False),  # below the squad: taken as known
+        ("building", "building", True),
+        ("performing", "building", True),
+        ("foundation", "foundation", True),
+        ("building", "performing", False),
+    ],
+)
+def test_what_is_below_the_squad_is_taken_as_known(level, squad, is_late):
+    assert bool(late([["crawl"]], needs=KICK_FIRST, squad=squad, kick=level)) is is_late
+
+
+def test_every_need_of_every_drill_is_looked_at():
+    needs = {"crawl": ("kick", "float"), "backstroke": ("kick",)}
+    found = late([["crawl", "backstroke"]], needs=needs)
+    assert [(item.drill, item.need) for item in found] == [
+        ("crawl", "kick"),
+        ("crawl", "float"),
+        ("backstroke", "kick"),
+    ]
+
+
+# Benchmarks in a block.
+
+
+@pytest.mark.parametrize(("every", "weeks"), [("4 weeks", 4), ("1 week", 1), ("12 weeks", 12)])
+def test_how_often_a_benchmark_is_repeated(every, weeks):
+    assert repeat_weeks(replace(BENCHMARKS["kick-50"], repeat_every=every)) == weeks
+
+
+@pytest.mark.parametrize(
+    ("length", "run_in", "every", "due"),
+    [
+        (8, [1, 5], 3, (4, 8)),  # due three weeks after each
+        (7, [2, 5], 3, ()),  # in time, and not due again before the end
+        (8, [2, 5], 3, (8,)),
+        (8, [2, 5], 4, ()),
+        (3, [1], 1, (2,)),  # told once, and not for every week that passes
+        (1, [1], 1, ()),
+    ],
+)
+def test_weeks_by_which_a_benchmark_was_due(length, run_in, every, due):
+    weeks = [
+        Week("", {}, benchmarks=("kick-50",) if number in run_in else ())
+        for number in range(1, length + 1)
+    ]
+    known = {"kick-50": replace(BENCHMARKS["kick-50"], repeat_every=f"{every} weeks")}
+    (plan,) = benchmark_plans(weeks, known)
+    assert (plan.benchmark, plan.weeks, plan.due) == ("kick-50", tuple(run_in), due)
+
+
+def test_each_benchmark_has_its_own_plan():
+    known = {id: replace(BENCHMARKS[id], repeat_every="2 weeks") for id in ("kick-50", "kick-200")}
+    weeks = [
+        Week("", {}, benchmarks=("kick-50", "kick-200")),
+        Week("", {}),
+        Week("", {}, benchmarks=("kick-50",)),
+    ]
+    assert [(plan.benchmark, plan.weeks, plan.due) for plan in benchmark_plans(weeks, known)] == [
+        ("kick-50", (1, 3), ()),
+        ("kick-200", (1,), (3,)),
+    ]

@@ -1,0 +1,281 @@
+"""The figures of sets, practices and blocks by name, as `explain` prints them: the sum, what it comes to, its unit.
+
+The sums are worked by hand in `test_arithmetic_practice.py`; here each is held as the line that a coach reads.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from arithmetic_plans import (
+    QUICK,
+    SLOW,
+    block,
+    club,
+    evening,
+    part,
+    practice_of,
+    run,
+    summarised,
+    swim,
+)
+from arithmetic_world import SCALE, YARDS, swim_set
+
+from almanac.analysis.plan_figures import block_figures, practice_figures
+from almanac.analysis.set_figures import item_place, set_figures
+from almanac.arithmetic.summary import summarise
+from almanac.model.plans import Day, Week
+from almanac.report.working_text import formula, steps
+
+
+def printed(figures):
+    """By name: the sum, its value to four digits, its unit."""
+    return {
+        name: (formula(figure.working), round(figure.working.value, 4), figure.unit)
+        for name, figure in figures.items()
+    }
+
+
+# Practices.
+
+
+def test_figures_of_an_evening():
+    assert printed(practice_figures(evening(), SCALE, "quick")) == {
+        "distance": ("2 × 100 + 100 + 100 + 100", 500, "m"),
+        "mode swim": ("5 × 100", 500, "m"),
+        "kick flutter": ("5 × 100", 500, "m"),
+        "stroke freestyle": ("5 × 100", 500, "m"),
+        "position prone": ("5 × 100", 500, "m"),
+        "gear none": ("2 × 100", 200, "m"),
+        "gear fins": ("100", 100, "m"),
+        "gear socks": ("2 × 100", 200, "m"),
+        "effort all-out": ("4 × 100", 400, "m"),
+        "effort easy": ("100", 100, "m"),
+        "load": (
+            "2 × 1.333 min × 9.5 rating + 1.067 min × 9.5 rating + 1.44 min × 9.5 rating + 2 min × 1.5 rating",
+            52.1467,
+            "",
+        ),
+        "part 1 distance": ("2 × 100", 200, "m"),
+        "part 1 clock": ("2 × 2:00 send-off", 240, "s"),
+        "part 2 distance": ("100", 100, "m"),
+        "part 2 clock": ("1:20 best time × 0.8 fins", 64, "s"),
+        "part 3 distance": ("100", 100, "m"),
+        "part 3 clock": ("2:30 send-off", 150, "s"),
+        "part 4 distance": ("0", 0, "m"),
+        "part 4 clock": ("1:00 pause", 60, "s"),
+        "part 5 distance": ("100", 100, "m"),
+        "part 5 clock": ("2:10 with rest", 130, "s"),
+        "time": (
+            "1:00 talk + 4:00 part 1 + 20 s gear + 1:20 part 2 + 15 s talk + 15 s gear + 2:30 part 3 + 1:00 part 4 "
+            "+ 2:40 part 5",
+            800,
+            "s",
+        ),
+        "slack": ("30:00 slot − 13:20 practice", 1000, "s"),
+    }
+
+
+def test_the_time_of_a_practice_is_that_of_its_slowest_group_whoever_asks():
+    quick, slow = (practice_figures(evening(), SCALE, group) for group in ("quick", "slow"))
+    assert quick["time"].working == slow["time"].working
+    assert quick["part 2 clock"].working.value == 64 and slow["part 2 clock"].working.value == 80
+    assert slow["load"].working.value == pytest.approx(1.25 * quick["load"].working.value)
+
+
+def test_in_yards_distances_are_in_yards():
+    figures = practice_figures(run(part(swim(50, "kick", sendoff=90)), pool="away"), SCALE, "quick")
+    assert {
+        figures[name].unit for name in ("distance", "mode kick", "gear none", "part 1 distance")
+    } == {"yd"}
+
+
+def test_what_is_not_known_is_no_figure():
+    catalogue = club(groups={"quick": QUICK, "slow": replace(SLOW, tests=())})
+    summary = summarised(practice_of(part(swim(sendoff=120)), part(swim())), catalogue)
+    known, unknown = (set(practice_figures(summary, SCALE, group)) for group in ("quick", "slow"))
+    assert known - unknown == {"load", "part 2 clock"}
+    assert "part 1 clock" in unknown and "part 2 distance" in unknown
+    assert not {"time", "slack"} & known
+
+
+# Blocks.
+
+REST = Day(rest=True)
+KICK = part(swim(100, "kick", gear=["chute"]))
+
+
+def a_block():
+    """Three weeks; the evening has 500 m and a load of 52.147, the kick 100 m and 25.104."""
+    return block(
+        {"mon": Day("evening"), "tue": REST, "wed": Day(other="Land work", minutes=30, rating=4)},
+        {"mon": Day("evening"), "sun": Day("kick")},
+        Week("", {"tue": Day("evening")}, taper=True),
+        evening=evening(),
+        kick=run(KICK, id="kick"),
+    )
+
+
+def test_figures_of_a_block():
+    # chute kick: 100 m at the pace of 50 in 60 s, exponent 1.08 of the policy: 126.8 s × 1.25, at 9.5
+    figures = printed(block_figures(a_block()))
+    assert figures == {
+        "distance": ("3 × 500 m evening + 100 m kick", 1600, "m"),
+        "kick share": ("100 m kick ÷ 1,600 m in all", 0.0625, ""),
+        "supine share": ("100 m flutter on the back ÷ 100 m flutter kick", 1, ""),
+        "resisted share": ("700 m resisted ÷ 1,600 m in all", 0.4375, ""),
+        "fast share": ("1,300 m fast and all-out ÷ 1,600 m in all", 0.8125, ""),
+        "week 1 distance": ("500 m evening", 500, "m"),
+        "week 1 kick share": ("0 m kick ÷ 500 m in all", 0, ""),
+        "week 1 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
+        "week 1 fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
+        "week 1 load": ("52.147 mon + 120 wed", 172.1467, ""),
+        "week 1 monotony": ("57.382 daily mean ÷ 60.171 standard deviation of the sample", 0.9537, ""),
+        "week 1 strain": ("172.147 load × 0.954 monotony", 164.1679, ""),
+        "week 2 distance": ("500 m evening + 100 m kick", 600, "m"),
+        "week 2 kick share": ("100 m kick ÷ 600 m in all", 0.1667, ""),
+        "week 2 supine share": ("100 m flutter on the back ÷ 100 m flutter kick", 1, ""),
+        "week 2 resisted share": ("300 m resisted ÷ 600 m in all", 0.5, ""),
+        "week 2 fast share": ("500 m fast and all-out ÷ 600 m in all", 0.8333, ""),
+        "week 2 load": ("52.147 mon + 25.104 sun", 77.2508, ""),
+        "week 2 monotony": ("38.625 daily mean ÷ 19.122 standard deviation of the sample", 2.02, ""),
+        "week 2 strain": ("77.251 load × 2.02 monotony", 156.0432, ""),
+        "week 3 distance": ("500 m evening", 500, "m"),
+        "week 3 kick share": ("0 m kick ÷ 500 m in all", 0, ""),
+        "week 3 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
+        "week 3 fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
+        "week 3 load": ("52.147 tue", 52.1467, ""),
+        "taper": (
+            "(550 m mean of the weeks before − 500 m mean of the taper) ÷ 550 m mean of the weeks before", 0.0909, "",
+        ),
+    }  # fmt: skip
+
+
+def test_figures_of_a_block_are_those_of_its_summary():
+    summary = a_block()
+    figures = {name: figure.working.value for name, figure in block_figures(summary).items()}
+    assert figures["distance"] == summary.balance.metres
+    assert figures["taper"] == pytest.approx(summary.taper.cut)
+    for week in summary.weeks:
+        own = {
+            name: figures.get(f"week {week.number} {name}")
+            for name in ("distance", "load", "monotony", "strain")
+        }
+        assert own["distance"] == week.balance.metres
+        assert own["load"] == pytest.approx(week.load.total)
+        assert own["monotony"] == (week.load.monotony and pytest.approx(week.load.monotony))
+        assert own["strain"] == (week.load.strain and pytest.approx(week.load.strain))
+
+
+def test_the_mean_of_a_week_is_over_the_days_that_are_known():
+    figures = block_figures(a_block())
+    told = {step.what: step.how for step in steps(figures["week 1 strain"].working, "strain")}
+    assert told["daily mean"] == "(52.147 mon + 120 wed) ÷ 3 days"
+
+
+def test_a_week_without_a_load_has_its_distance_alone():
+    untimed = replace(QUICK, tests=())
+    summary = summarised(practice_of(part(swim())), club(groups={"quick": untimed}))
+    names = set(block_figures(block({"mon": Day("p")}, {"mon": REST, "tue": REST}, p=summary)))
+    assert {name for name in names if name.startswith("week 1")} == {
+        "week 1 distance",
+        "week 1 kick share",
+        "week 1 resisted share",
+        "week 1 fast share",
+    }
+    assert {name for name in names if name.startswith("week 2")} == {
+        "week 2 distance",
+        "week 2 load",
+    }
+    assert not {"taper", "supine share"} & names
+
+
+# Sets.
+
+
+def test_figures_of_a_set():
+    own = swim_set(
+        swim(50, "kick", "all-out", reps=4, sendoff=90),
+        {"rounds": 2, "items": [{"pause": 30}, swim(100, "crawl", "easy", rest=10)]},
+    )
+    figures = printed(set_figures(summarise(club(own), own), SCALE, "quick"))
+    # 50 kick in 60 s; 100 crawl easy 80 / 0.72 = 111.11 s, + 10 s up to 125
+    assert figures == {
+        "distance": ("4 × 50 + 2 × 100", 400, "m"),
+        "metres": ("(4 × 50 + 2 × 100) × 1 m a m", 400, "m"),
+        "lengths": ("(4 × 50 + 2 × 100) ÷ 25 m a length", 16, ""),
+        "mode kick": ("4 × 50", 200, "m"),
+        "mode swim": ("2 × 100", 200, "m"),
+        "kick flutter": ("4 × 50 + 2 × 100", 400, "m"),
+        "stroke backstroke": ("4 × 50", 200, "m"),
+        "stroke freestyle": ("2 × 100", 200, "m"),
+        "position supine": ("4 × 50", 200, "m"),
+        "position prone": ("2 × 100", 200, "m"),
+        "gear none": ("4 × 50 + 2 × 100", 400, "m"),
+        "effort all-out": ("4 × 50", 200, "m"),
+        "effort easy": ("2 × 100", 200, "m"),
+        "clock": ("4 × 1:30 send-off + 2 × 30 s pause + 2 × 2:05 with rest", 670, "s"),
+        "work": ("4 × 1:00 best time + 2 × 1:20 best time ÷ 0.72 easy", 462.2222, "s"),
+        "rest": ("11:10 clock − 7:42.2 work", 207.7778, "s"),
+        "density": ("7:42.2 work ÷ 11:10 clock", 0.6899, ""),
+        "load": ("4 × 1 min × 9.5 rating + 2 × 1.852 min × 1.5 rating", 43.5556, ""),
+        "target 1": ("1:00 best time", 60, "s"),
+        "sendoff 1": ("1:30 send-off", 90, "s"),
+        "rest 1": ("1:30 send-off − 1:00 best time", 30, "s"),
+        "target 2.2": ("1:20 best time ÷ 0.72 easy", 111.1111, "s"),
+        "rest 2.2": ("2:05 with rest − 1:20 best time ÷ 0.72 easy", 13.8889, "s"),
+    }
+
+
+def test_without_a_group_a_set_has_its_distances_alone():
+    own = swim_set(swim(50, "kick", sendoff=90))
+    summary = summarise(club(own), own)
+    names = set(set_figures(summary, SCALE, None))
+    assert names == set(set_figures(summary, SCALE, "quick")) - {
+        "clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("written", "missing"),  # 8 × board kick, which nobody has tested
+    [
+        (swim(50, "board-kick", sendoff=60), {"work", "rest", "density", "load", "target 1", "rest 1"}),
+        (swim(50, "board-kick", rest=10),
+         {"clock", "work", "rest", "density", "load", "target 1", "rest 1", "sendoff 1"}),
+        (swim(50, "kick", rest=10), {"sendoff 1"}),
+    ],
+)  # fmt: skip
+def test_figures_without_a_number_are_left_out(written, missing):
+    own = swim_set(written)
+    every = {"clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1"}
+    assert every - set(set_figures(summarise(club(own), own), SCALE, "quick")) == missing
+
+
+def test_a_set_in_yards_tells_its_metres_and_lengths():
+    own = swim_set(swim(50, "kick", sendoff=90), course=YARDS)
+    figures = printed(set_figures(summarise(club(own), own), SCALE, None))
+    assert figures["distance"] == ("50", 50, "yd")
+    assert figures["metres"] == ("50 × 0.914 m a yd", 45.72, "m")
+    assert figures["lengths"] == ("50 ÷ 25 yd a length", 2, "")
+    assert figures["mode kick"][2] == "yd"
+
+
+def test_an_item_tells_of_its_slowest_rep():
+    own = swim_set(swim(50, "kick", {"descend": ["easy", "all-out"]}, reps=3, sendoff=120))
+    figures = set_figures(summarise(club(own), own), SCALE, "quick")
+    assert figures["target 1"].working.value == pytest.approx(60 / 0.72)
+    assert figures["rest 1"].working.value == pytest.approx(120 - 60 / 0.72)
+
+
+@pytest.mark.parametrize(
+    ("path", "place"),
+    [
+        (("items", 0), "1"),
+        (("items", 2), "3"),
+        (("items", 0, "items", 1), "1.2"),
+        (("items", 4, "items", 0, "items", 9), "5.1.10"),
+    ],
+)
+def test_places_are_counted_from_one_through_the_rounds(path, place):
+    assert item_place(path) == place

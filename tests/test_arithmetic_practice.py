@@ -1,0 +1,254 @@
+"""Practices on the clock: who starts and ends when, what changing gear costs, who waits, what is carried.
+
+Worked by hand. Squad osprey: `quick` swims 100 crawl in 80 s, `slow` in 100 s. Fins take 20 s to change and 0.8
+of the time, socks 30 s and 1.08, a chute 45 s, a board 5 s. All out is rated 9.5, easy 1.5 and 0.72 of best speed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from arithmetic_plans import (
+    EASY_SOCKS,
+    GROUPS,
+    HERON,
+    QUICK,
+    SLOW,
+    club,
+    evening,
+    part,
+    practice_of,
+    run,
+    summarised,
+    swim,
+)
+from arithmetic_world import HAZARD, SHORT, YARDS, group, swim_set
+
+from almanac.arithmetic.gear_needs import gear_needs
+from almanac.model.entry import Hazard
+from almanac.model.plans import PracticePart
+
+
+def test_the_run_sheet_of_an_evening_by_hand():
+    # part   talk  gear                            starts  quick takes             slow takes
+    # 2 × 100 60   none                                60  2 × 120                 2 × 120
+    # fins      0   on: 20                        300 + 20  80 × 0.8 = 64           100 × 0.8 = 80
+    # socks    15   off 20, on 30: 30 - 15      400 + 30  150                     150
+    # pause     0   none                              580  60                      60
+    # a-set     0   socks stay on                     640  80 × 1.08 / 0.72 + 10  100 × 1.08 / 0.72 + 10
+    sheet = evening().sheet
+    assert [row.talk_s for row in sheet] == [60, 0, 15, 0, 0]
+    assert [row.gear_s for row in sheet] == [0, 20, 15, 0, 0]
+    assert [row.starts_s for row in sheet] == pytest.approx([60, 320, 430, 580, 640])
+    assert [row.ends_s for row in sheet] == pytest.approx([300, 400, 580, 640, 800])
+    ends = {
+        group: [row.cells[place].ends_s for row in sheet]
+        for place, group in enumerate(("quick", "slow"))
+    }
+    waits = [[cell.waits_s for cell in row.cells] for row in sheet]
+    assert [cell.group for cell in sheet[0].cells] == list(ends)
+    assert ends["quick"] == pytest.approx([300, 384, 580, 640, 770])
+    assert ends["slow"] == pytest.approx([300, 400, 580, 640, 800])
+    assert [slow for _, slow in waits] == pytest.approx([0] * 5)
+    assert [quick for quick, _ in waits] == pytest.approx([0, 16, 0, 0, 30])
+    assert [row.run.part for row in sheet] == [own.part for own in evening().runs]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "slack"), [(30, 1000), (14, 40), (13, -20)]
+)  # 60 s to the minute, less 800 s
+def test_slack_is_what_the_slot_leaves(minutes, slack):
+    summary = evening(minutes=minutes)
+    assert summary.ends_s == pytest.approx(800)
+    assert summary.slack_s == pytest.approx(slack)
+
+
+def test_distance_and_load_of_an_evening():
+    summary = evening()
+    assert summary.distance.value == summary.metres == 500
+    # minutes of work × 9.5 all out: 2 × 80 + 64 + 86.4 s; then 120 s at 1.5
+    assert summary.load("quick").value == pytest.approx((310.4 * 9.5 + 120 * 1.5) / 60)
+    assert summary.load("slow").value == pytest.approx((310.4 * 9.5 + 120 * 1.5) / 60 * 1.25)
+    assert len(summary.reps) == len(summary.pieces) == 5
+    assert tuple(summary.groups) == ("quick", "slow")  # heron is another squad
+
+
+WAYS_TO_CHANGE = [  # gear of each part; seconds that changing costs before each; talk before each
+    ([["fins"], ["fins"]], [0, 0], [0, 0]),  # what the first part wears is put on before the slot
+    ([[], ["fins"]], [0, 20], [0, 0]),
+    ([["fins"], []], [0, 20], [0, 0]),  # taking off costs the same
+    ([["fins"], ["socks"]], [0, 30], [0, 0]),  # at once: the longest of what goes on and off
+    ([["fins", "board"], ["fins"]], [0, 5], [0, 0]),  # what stays on costs nothing
+    ([["fins"], ["chute"], []], [0, 45, 45], [0, 0, 0]),
+    ([[], ["socks"]], [0, 20], [0, 10]),  # the talk covers its own length
+    ([[], ["socks"]], [0, 0], [0, 30]),
+    ([[], ["socks"]], [0, 0], [0, 31]),
+    ([["board"], ["beeper"]], [0, 5], [0, 0]),
+]
+
+
+@pytest.mark.parametrize(("worn", "costs", "talks"), WAYS_TO_CHANGE)
+def test_changing_gear_between_parts_costs_what_the_talk_does_not_cover(worn, costs, talks):
+    parts = [
+        part(swim(gear=gear, sendoff=120) if gear else swim(sendoff=120), talk=talk or None)
+        for gear, talk in zip(worn, talks, strict=True)
+    ]
+    summary = run(*parts)
+    assert [row.gear_s for row in summary.sheet] == costs
+    assert summary.ends_s == 120 * len(worn) + sum(costs) + sum(talks)
+
+
+def test_gear_of_the_last_rep_and_of_the_first_are_compared():
+    bare, finned = swim(sendoff=120), swim(sendoff=120, gear=["fins"])
+    summary = run(part(finned, bare), part(bare, finned), part({"pause": 30}), part(finned))
+    assert [row.gear_s for row in summary.sheet] == [0, 0, 0, 0]
+    # inside parts 1 and 2 the change of 20 s belongs to the part's own clock
+    assert [row.starts_s for row in summary.sheet] == [0, 260, 520, 550]
+
+
+def test_a_group_without_a_time_is_left_out_and_the_end_is_not_known():
+    untested = replace(SLOW, tests=())
+    catalogue = club(groups={"quick": QUICK, "slow": untested})
+    practice = practice_of(part(swim(sendoff=120)), part(swim()), part(swim(sendoff=120)))
+    summary = summarised(practice, catalogue)
+    assert [row.ends_s for row in summary.sheet] == [120, None, None]
+    assert [row.starts_s for row in summary.sheet] == [
+        0,
+        120,
+        200,
+    ]  # laid from the group that is known
+    cells = [[(cell.ends_s, cell.waits_s) for cell in row.cells] for row in summary.sheet]
+    assert cells == [[(120, 0), (120, 0)], [(200, 0), (None, None)], [(320, 0), (320, 0)]]
+    assert summary.ends_s is None and summary.slack_s is None
+    assert summary.load("slow") is None
+    assert summary.load("quick").value == pytest.approx(3 * 80 / 60 * 9.5)
+
+
+def test_where_no_group_has_a_time_the_next_part_starts_at_once():
+    untested = replace(QUICK, tests=())
+    summary = summarised(
+        practice_of(part(swim(), talk=30), part(swim(sendoff=90))), club(groups={"quick": untested})
+    )
+    assert [(row.starts_s, row.ends_s) for row in summary.sheet] == [(30, None), (30, None)]
+
+
+def test_a_practice_of_pauses_has_no_load_to_miss():
+    summary = run(part({"pause": 30}))
+    assert summary.load("quick").value == 0
+    assert summary.distance.value == 0
+
+
+# Gear to carry: quick has 10 heads on 3 lanes, slow 6 on 2; heron does not swim with them.
+# With at most 3 in a lane, 3 × 3 = 9 of quick and all 6 of slow use it at once; with at most 2, 6 and 4; with at
+# most 5, no more than there are: 10 and 6.
+
+
+@pytest.mark.parametrize(
+    ("most_in_lane", "needed"), [(None, 16), (5, 16), (4, 16), (3, 15), (2, 10), (1, 5)]
+)
+def test_heads_that_use_gear_at_once(most_in_lane, needed):
+    own = replace(swim_set(swim(gear=["fins"])), most_in_lane=most_in_lane)
+    practice = practice_of(PracticePart("main", set="a-set"))
+    (need,) = summarised(practice, club(practice, own)).gear
+    assert (need.gear, need.needed, need.owned) == ("fins", needed, 12)
+    assert need.short == max(0, needed - 12)
+
+
+def test_the_most_of_all_parts_is_carried_once():
+    few = replace(swim_set(swim(gear=["fins", "chute"])), most_in_lane=1)
+    practice = practice_of(
+        PracticePart("main", set="a-set"), part(swim(gear=["fins"]), swim(gear=["socks"]))
+    )
+    needs = {need.gear: need for need in summarised(practice, club(practice, few)).gear}
+    assert {gear: (need.needed, need.owned, need.short) for gear, need in needs.items()} == {
+        "chute": (5, None, 5),  # nobody says how many the club has
+        "fins": (16, 12, 4),
+        "socks": (16, 16, 0),
+    }
+
+
+def test_gear_of_nobody():
+    assert list(gear_needs([((), None)], GROUPS, {})) == []
+
+
+def test_a_set_of_metres_laid_into_a_pool_of_yards():
+    # 4 × 50 on 1:00 are swum on 60 × 0.9144 = 54.864, up to 55 s
+    own = swim_set(swim(50, reps=4, sendoff=60))
+    practice = practice_of(
+        PracticePart("main", set="a-set"), part(swim(50, sendoff=60)), pool="away"
+    )
+    summary = summarised(practice, club(practice, own))
+    assert [row.ends_s for row in summary.sheet] == [
+        220,
+        280,
+    ]  # items in place are written for the pool
+    assert summary.distance.value == 250 and summary.metres == pytest.approx(228.6)
+    assert [found.swim_set and found.swim_set.course for found in summary.runs] == [SHORT, None]
+    assert summary.pool.course == YARDS
+
+
+def test_reps_that_do_not_fit_the_pool_are_told_by_part():
+    own = swim_set(swim(75))
+    practice = practice_of(PracticePart("main", set="a-set"), part(swim(60), swim(50)))
+    first, second = summarised(practice, club(practice, own)).runs
+    assert first.misfits == ()
+    assert [(found.path, found.distance, found.nearest) for found in second.misfits] == [
+        (("items", 0), 60, 50)
+    ]
+
+
+def test_most_in_lane_comes_from_the_set():
+    own = replace(swim_set(swim()), most_in_lane=4)
+    practice = practice_of(PracticePart("main", set="a-set"), part(swim()))
+    assert [found.most_in_lane for found in summarised(practice, club(practice, own)).runs] == [
+        4,
+        None,
+    ]
+
+
+def test_the_brief_of_a_practice_holds_its_own_hazards_those_of_its_sets_gear_and_drills():
+    ropes, cold = Hazard("Ropes cut.", "Gloves."), Hazard("Cold.", "Keep moving.")
+    own = replace(EASY_SOCKS, hazards=(cold, ropes))
+    practice = practice_of(PracticePart("main", set="a-set"), part(swim()), hazards=(ropes,))
+    lines = summarised(practice, club(practice, own)).brief
+    assert [(line.hazard, line.control, line.sources) for line in lines] == [
+        ("Ropes cut.", "Gloves.", ("evening", "a-set")),
+        ("Cold.", "Keep moving.", ("a-set",)),
+        (HAZARD.hazard, HAZARD.control, ("socks", "crawl")),  # gear before drills
+    ]
+
+
+def test_shares_and_facets_of_a_practice():
+    summary = run(
+        part(swim(100, "kick", "strong"), swim(100, "board-kick", "fast")),
+        part(swim(200, "socks-kick", "all-out"), swim(400, "backstroke", "easy")),
+    )
+    assert {word: float(metres) for word, metres in summary.by["gear"].items()} == {
+        "none": 500, "board": 100, "socks": 200,
+    }  # fmt: skip
+    shares = summary.shares
+    assert [shares.kick, shares.supine_flutter, shares.resisted, shares.fast] == [
+        0.5,
+        0.75,
+        0.25,
+        0.375,
+    ]
+    assert all(sum(split.values()) == 800 for split in summary.by.values())
+
+
+def test_another_squad_is_timed_alone():
+    practice = practice_of(part(swim()), squad="heron")
+    summary = summarised(practice, club(practice, groups={**GROUPS, "heron-1": HERON}))
+    assert tuple(summary.groups) == ("heron-1",)
+    assert [cell.group for cell in summary.sheet[0].cells] == ["heron-1"]
+
+
+def test_heads_share_the_fullest_lane():
+    (need,) = gear_needs(
+        [(run(part(swim(gear=["fins"]))).reps, 3)], {"one": group(heads=7, lanes=3)}, {}
+    )
+    assert (need.needed, need.short) == (
+        7,
+        7,
+    )  # the fullest lane has 3, three lanes hold 9, but there are 7
