@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import shutil
 import types
 import typing
 from collections.abc import Iterator, Mapping
@@ -32,7 +33,7 @@ STANDARD = {
     "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",
     "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength",
     "pattern", "format", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties",
-    "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf",
+    "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf", "default",
 }  # fmt: skip
 BY_NAME = {
     "properties",
@@ -69,6 +70,7 @@ def pieces(schema: Any, path: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
                 "dependentRequired",
                 "not_with",
                 "type",
+                "default",
             }:
                 yield from pieces(value, f"{path}/{keyword}")
 
@@ -264,6 +266,35 @@ def test_the_example_of_every_field_has_every_field(kind: str, every_field: Load
             or id(piece) in visits.reference_pieces
             or path.endswith("/moved_to")
         ), f"{kind}{path}"
+
+
+def test_every_limit_has_a_default_that_its_own_schema_takes() -> None:
+    """So a rule that brings a limit leaves every club's policy valid as it stands."""
+    limits = schemas.bundled("policy")["properties"]["limits"]["properties"]
+    whole = schemas.published("policy", {})
+    for name, default in schemas.defaults("policy", "limits").items():
+        schema = {**whole["properties"]["limits"]["properties"][name], "$defs": whole["$defs"]}
+        Draft202012Validator(schema).validate(default)
+    assert schemas.defaults("policy", "limits").keys() == limits.keys()
+
+
+def test_a_policy_without_limits_has_the_defaults(tmp_path: Path) -> None:
+    root = tmp_path / "root"
+    shutil.copytree(BASE, root)
+    policy = root / "plans" / "policy.yml"
+    text = policy.read_text("utf-8")
+    own = text[text.index("limits:") : text.index("levels:")]
+    policy.write_text(
+        text.replace(
+            own,
+            "limits:\n  days_off: {value: 2, unit: days, reason: Two., source: house preference}\n",
+        ),
+        "utf-8",
+    )
+    loaded = load(root)
+    assert loaded.catalogue is not None and loaded.findings == []
+    assert loaded.catalogue.policy.limit("days_off") == 2
+    assert loaded.catalogue.policy.limit("gap_on_back") == 10
 
 
 @kinds

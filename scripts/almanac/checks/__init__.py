@@ -1,4 +1,4 @@
-"""One rule, one function, one stable code. This module is nothing but the list of rules, and how
+"""One rule, one function, one stable code. This module is nothing but where rules stand, and how
 they are run.
 """
 
@@ -13,69 +13,23 @@ from almanac.checks import (
     breathing,
     club,
     coverage,
+    duplicates,
     lanes,
     practices,
     sets,
     teaching,
     wording,
 )
-from almanac.checks import duplicates as sameness
 from almanac.checks.rule import Rule
 from almanac.findings import Finding, Severity, error, warning
 from almanac.model.entry import Acceptance, Entry
 from almanac.source.suggest import nearest
 
-RULES: tuple[Rule, ...] = (
-    club.word_missing,
-    club.effort_scale,
-    club.rest_for_each_effort,
-    club.tests_disagree,
-    club.benchmark_mid_pool,
-    club.depth_range,
-    club.block_starts_monday,
-    club.review_order,
-    club.review_overdue,
-    teaching.circle,
-    teaching.easier_and_harder,
-    teaching.needs_higher_level,
-    teaching.effort_range,
-    teaching.dose_range,
-    teaching.one_right_answer,
-    teaching.stage_before_need,
-    teaching.mends_nothing_back,
-    breathing.breath_holding,
-    sameness.near_duplicate,
-    wording.empty_word,
-    wording.passive_step,
-    wording.missing_unit,
-    coverage.coverage_hole,
-    coverage.gap_filled,
-    sets.too_many_reps,
-    sets.descend_one_rep,
-    sets.effort_falls,
-    sets.rep_ends_mid_pool,
-    sets.change_mid_pool,
-    sets.expect_differs,
-    lanes.sendoff_too_tight,
-    lanes.lane_crowded,
-    lanes.gap_over_sendoff,
-    practices.practice_overruns,
-    practices.lanes_short,
-    practices.squad_empty,
-    practices.part_mid_pool,
-    practices.gear_short,
-    practices.no_warm_up,
-    practices.no_easy_after_all_out,
-    practices.resisted_dose,
-    blocks.other_squad,
-    blocks.hard_days_in_a_row,
-    blocks.days_off,
-    blocks.supine_share,
-    blocks.balance_missed,
-    blocks.taper_cut,
-    blocks.taught_before_need,
-    blocks.goal_unserved,
-    blocks.benchmark_due,
+MODULES = (club, teaching, breathing, duplicates, wording, coverage, sets, lanes, practices, blocks)
+
+# Each rule of each module, in the order in which they stand there.
+RULES: tuple[Rule, ...] = tuple(
+    rule for module in MODULES for rule in vars(module).values() if isinstance(rule, Rule)
 )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import ClassVar
 
 from almanac.model.entry import Entry
@@ -55,10 +55,12 @@ class RestByEffort:
 
 @dataclass(frozen=True, kw_only=True)
 class Policy(Entry):
-    """Every limit that a check or a computation uses."""
+    """Every limit that a check or a computation uses. ``limits`` holds each: the club's
+    own, else the default that its schema gives.
+    """
 
     kind: ClassVar[str] = "policy"
-    limits: Mapping[str, Limit]
+    limits: Mapping[str, Limit] = field(default_factory=dict)
     rest: Mapping[str, RestByEffort]
     levels: Mapping[str, LevelLimits]
     empty_words: tuple[str, ...] = ()

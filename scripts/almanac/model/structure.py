@@ -16,6 +16,7 @@ from almanac.model.plans import Block, Practice, ShareRange
 from almanac.model.policy import Policy, Rating, Vocabulary
 from almanac.model.progression import Progression
 from almanac.model.swim_set import Expectation, Item, SwimSet, items_from
+from almanac.source import schemas
 from almanac.units import Course, parse_time
 
 CLASSES: dict[str, type[Entry]] = {
@@ -61,6 +62,10 @@ def _converter() -> cattrs.Converter:
         Sight, lambda data, _: Sight(data["from"], data.get("see") or data["what"])
     )
     converter.register_structure_hook(Expectation, _expectation)
+    plain_policy = converter.get_structure_hook(Policy)
+    converter.register_structure_hook(
+        Policy, lambda data, cls: plain_policy(_with_default_limits(data), cls)
+    )
     for cls, renamed in _RENAMED.items():
         hook = make_dict_structure_fn(cls, converter, _cattrs_forbid_extra_keys=True, **renamed)
         converter.register_structure_hook(cls, hook)
@@ -69,6 +74,13 @@ def _converter() -> cattrs.Converter:
 
 def _is_items(wanted: Any) -> bool:
     return bool(wanted == tuple[Item, ...])
+
+
+def _with_default_limits(data: Mapping[str, Any]) -> Mapping[str, Any]:
+    """A policy with each limit that it leaves out as the schema has it."""
+    own, defaults = data.get("limits", {}), schemas.defaults("policy", "limits")
+    left_out = {name: limit for name, limit in defaults.items() if name not in own}
+    return {**data, "limits": {**own, **left_out}}
 
 
 def _expectation(data: Mapping[str, Any], _: Any) -> Expectation:

@@ -142,6 +142,12 @@ def fields(kind: str) -> Schema:
     return properties
 
 
+def defaults(kind: str, field: str) -> Schema:
+    """By name, what stands for each part of a field that an entry leaves out."""
+    parts = resolve(fields(kind)[field])["properties"]
+    return {name: piece["default"] for name, piece in parts.items() if "default" in piece}
+
+
 def resolve(piece: Schema) -> Schema:
     """A piece of a schema with its ``$ref`` into the shared pieces opened; its own keys win."""
     target = piece.get("$ref", "")
