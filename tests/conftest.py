@@ -1,6 +1,65 @@
-"""Settings for every test: a slow machine is no failure of a property."""
+"""Settings for every test, and what is read once: the small catalogue."""
 
+from __future__ import annotations
+
+import sys
+
+import pytest
 from hypothesis import settings
+from shared import CATALOGUE, DAY, set_long
 
-settings.register_profile("almanac", deadline=None)
-settings.load_profile("almanac")
+from almanac.analysis.analysis import Analysis
+from almanac.model.load import Loaded, load
+from almanac.resources import HOME
+
+# A slow machine is no failure of a property; the default run tries the same examples each time.
+settings.register_profile("default-run", deadline=None, derandomize=True, max_examples=40)
+settings.register_profile("long-run", deadline=None, max_examples=500, print_blob=True)
+
+# Whoever reads the club's own entries breaks when a coach edits them: these alone may.
+OF_THE_CLUB = {"test_content.py", "test_club_site.py"}
+_OWN = tuple(f"{HOME / name}/" for name in ("drills", "plans"))
+_opened: set[str] = set()
+
+
+def _notice(event: str, arguments: tuple[object, ...]) -> None:
+    """An audit hook: called by Python before it opens a file."""
+    if event == "open" and isinstance(arguments[0], str) and arguments[0].startswith(_OWN):
+        _opened.add(arguments[0])
+
+
+sys.addaudithook(_notice)
+
+
+@pytest.hookimpl(trylast=True)  # after the fixtures are gone
+def pytest_runtest_teardown(item: pytest.Item) -> None:
+    """A test of the code that has read an entry of the club's fails."""
+    opened = sorted(_opened)
+    _opened.clear()
+    if opened and item.path.name not in OF_THE_CLUB:
+        pytest.fail(f"reads the club's own entries: {opened[0]} and {len(opened) - 1} more")
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """``--long``: all of what runs as a seeded share otherwise."""
+    parser.addoption("--long", action="store_true", help="run the whole of long tests, not a share")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Before any module is read, since parametrised cases are chosen then."""
+    whole = bool(config.getoption("--long"))
+    set_long(whole)
+    settings.load_profile("long-run" if whole else "default-run")
+
+
+@pytest.fixture(scope="session")
+def loaded() -> Loaded:
+    """The small catalogue with its documents; not to be changed."""
+    return load(CATALOGUE)
+
+
+@pytest.fixture(scope="session")
+def analysis(loaded: Loaded) -> Analysis:
+    """The small catalogue, worked out; not to be changed."""
+    assert loaded.catalogue is not None, loaded.findings
+    return Analysis(loaded.catalogue, DAY)

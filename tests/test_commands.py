@@ -16,14 +16,16 @@ from typing import Any
 
 import pytest
 from example_cases import BASE, cases
+from shared import CATALOGUE
 
+from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES
 from almanac.commands import check, sum_
 from almanac.commands.main import COMMANDS, main, parser
+from almanac.report.set_json import set_json
 from almanac.site.reference import reference_pages
 from almanac.source import schemas
 
-ROOT = Path(__file__).parent.parent
 LADDER = "ladder-on-back"
 
 
@@ -192,7 +194,7 @@ def test_output_that_nobody_reads_is_no_fault() -> None:
 
 def test_the_ladder_on_the_back(capsys: pytest.CaptureFixture[str]) -> None:
     """The worked example of the design: 1000 m, 700 kicked on the back, 300 swum."""
-    code, out, _ = called(capsys, "sum", LADDER, "--root", ROOT)
+    code, out, _ = called(capsys, "sum", LADDER, "--root", CATALOGUE)
     assert code == 0
     assert "Distance 1,000 m = 2 × (6 × 50 + 2 × (25 + 50)) + 100" in out
     assert "17 reps, 40 lengths of 25m" in out
@@ -204,7 +206,7 @@ def test_the_ladder_on_the_back(capsys: pytest.CaptureFixture[str]) -> None:
 def ladder() -> dict[str, Any]:
     """What ``almanac sum ladder-on-back --json`` prints."""
     with contextlib.redirect_stdout(io.StringIO()) as out:
-        assert main(["sum", LADDER, "--root", str(ROOT), "--json"]) == 0
+        assert main(["sum", LADDER, "--root", str(CATALOGUE), "--json"]) == 0
     document: dict[str, Any] = json.loads(out.getvalue())
     return document
 
@@ -441,13 +443,9 @@ def test_sum_where_something_else_is_broken_says_what(
     assert code == 1 and json.loads(out)["findings"][0]["file"] == file
 
 
-def test_sum_of_every_set_of_the_catalogue(capsys: pytest.CaptureFixture[str]) -> None:
-    """No set of the club's own makes inf, nan or a fault; facets add up."""
-    from almanac.commands.shared import load_and_check
-    from almanac.report.set_json import set_json
-
-    analysis = load_and_check(ROOT).analysis
-    assert analysis is not None and len(analysis.computable) > 10
+def test_every_set_adds_up(analysis: Analysis) -> None:
+    """No set makes inf, nan or a fault; facets add up."""
+    assert len(analysis.computable) > 10
     for id in analysis.computable:
         summary = set_json(analysis.summary(id))
         json.dumps(summary, allow_nan=False)

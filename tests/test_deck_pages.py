@@ -8,7 +8,6 @@ import hashlib
 import json
 import re
 from base64 import b64encode, urlsafe_b64encode
-from datetime import date
 from pathlib import Path
 
 import numpy
@@ -18,7 +17,6 @@ import zxingcpp
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.arithmetic.summary import clock_for
-from almanac.model.load import load
 from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
 from almanac.publish.offline import kept_files, write_app_manifest, write_offline_files
 from almanac.publish.postprocess import close_set, defer_search_index
@@ -31,13 +29,6 @@ from almanac.site.settings import read_settings
 from almanac.units import COURSES
 
 ADDRESS = "https://quillwater.example/drills/back-streamline-kick.html"
-
-
-@pytest.fixture(scope="module")
-def analysis() -> Analysis:
-    catalogue = load(HOME).catalogue
-    assert catalogue is not None
-    return Analysis(catalogue, date(2026, 11, 25))
 
 
 def drawn(svg: str) -> numpy.ndarray:

@@ -12,6 +12,7 @@ import pytest
 from drawing_checks import SVG, checked
 from hypothesis import given
 from hypothesis import strategies as st
+from shared import CATALOGUE
 
 from almanac.drawing.shapes import COLOURS
 from almanac.drawing.swimmer import segments
@@ -428,7 +429,7 @@ def test_an_unknown_word_is_refused_by_name(changed: dict[str, object], message:
 
 def vocabulary(name: str) -> set[str]:
     """The words of a vocabulary file, read plainly: its two-space keys below `words:`."""
-    text = (ROOT / "drills" / "vocabulary" / f"{name}.yml").read_text(encoding="utf-8")
+    text = (CATALOGUE / "drills" / "vocabulary" / f"{name}.yml").read_text(encoding="utf-8")
     return set(re.findall(r"^  ([a-z-]+):", text.split("words:", 1)[1], re.MULTILINE))
 
 

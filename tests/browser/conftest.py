@@ -1,19 +1,20 @@
-"""One built site and one browser for all browser tests; pages that tell of every error and every foreign request."""
+"""One built site for all browser tests, one browser a worker; pages that tell of every error and foreign request."""
 
 from __future__ import annotations
 
+import functools
 import os
-import shutil
 from collections.abc import Iterator
-from datetime import date
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
+from shared import CATALOGUE, DAY, copied, made_once
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.publish.build import build_site
+from almanac.resources import HOME
 
 from .web import Server, Watched
 
@@ -27,7 +28,7 @@ ARGUMENTS = [
     "--disable-component-update",
     "--disable-sync",
 ]
-ROOT = Path(os.environ.get("ALMANAC_TEST_ROOT", Path(__file__).resolve().parents[2]))
+ROOT = CATALOGUE
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -39,27 +40,25 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
                 item.add_marker(pytest.mark.skip(reason=reason))
 
 
-@pytest.fixture(scope="session")
-def analysis() -> Analysis:
-    """The repository's own catalogue."""
-    catalogue = load(ROOT).catalogue
-    assert catalogue is not None, "the catalogue does not load: run almanac check"
-    return Analysis(catalogue, date(2026, 11, 25))
+def built(root: Path, scratch: Path) -> None:
+    """The site of the entries below a root, in a folder: ``site/``, beside what was copied to make it."""
+    own = load(copied(root, scratch))
+    assert own.catalogue is not None, "the catalogue does not load: run almanac check"
+    build_site(Analysis(own.catalogue, DAY), own.names, scratch, scratch / "site")
 
 
 @pytest.fixture(scope="session")
-def site(analysis: Analysis, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site of the repository's catalogue, built once; or the one that ALMANAC_TEST_SITE names, when working on the tests."""
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the small catalogue, built once; or the one that ALMANAC_TEST_SITE names, when working on tests."""
     if "ALMANAC_TEST_SITE" in os.environ:
         return Path(os.environ["ALMANAC_TEST_SITE"])
-    root = tmp_path_factory.mktemp("root")
-    for name in ("drills", "plans"):
-        shutil.copytree(ROOT / name, root / name)
-    loaded = load(root)
-    assert loaded.catalogue is not None
-    out = tmp_path_factory.mktemp("built") / "site"
-    build_site(Analysis(loaded.catalogue, date(2026, 11, 25)), loaded.names, root, out)
-    return out
+    return made_once(tmp_path_factory, "small", functools.partial(built, CATALOGUE)) / "site"
+
+
+@pytest.fixture(scope="session")
+def club_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the club's own entries, built once."""
+    return made_once(tmp_path_factory, "club", functools.partial(built, HOME)) / "site"
 
 
 @pytest.fixture(scope="session")

@@ -1,0 +1,72 @@
+"""What all tests share: the small catalogue, how much of a long test runs, and what is made once a run.
+
+``catalogue/`` is a small club with an entry of every kind and every form that an entry can take. Tests of the
+code read it and never the club's own entries, so that a coach's edit breaks no test of the code; what the club
+itself promises of its entries stands in ``test_content.py``.
+"""
+
+from __future__ import annotations
+
+import fcntl
+import os
+import random
+import shutil
+from collections.abc import Callable, Iterable
+from datetime import date
+from pathlib import Path
+from typing import TypeVar
+
+import pytest
+
+CATALOGUE = Path(__file__).parent / "catalogue"
+DAY = date(2026, 11, 25)  # the day on which the small catalogue is looked at
+
+T = TypeVar("T")
+_long = False
+
+
+def set_long(whole: bool) -> None:
+    """Told once, before tests are collected, whether ``--long`` was given."""
+    global _long
+    _long = whole
+
+
+def is_long() -> bool:
+    """Whether the whole of long tests was asked for."""
+    return _long
+
+
+def examples(by_default: int, whole: int) -> int:
+    """How many examples a property is tried on."""
+    return whole if _long else by_default
+
+
+def share(cases: Iterable[T], most: int, seed: object = 0) -> list[T]:
+    """A seeded share of cases, ``most`` at most, in their order; all of them where ``--long`` was given."""
+    every = list(cases)
+    if _long or len(every) <= most:
+        return every
+    chosen = sorted(random.Random(repr(seed)).sample(range(len(every)), most))
+    return [every[number] for number in chosen]
+
+
+def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], None]) -> Path:
+    """A folder that one worker fills and every worker of the run then uses."""
+    base = factory.getbasetemp()
+    base = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
+    folder, half_made = base / name, base / f"{name}.half-made"
+    with (base / f"{name}.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)  # until the file is closed
+        if not folder.is_dir():
+            shutil.rmtree(half_made, ignore_errors=True)
+            half_made.mkdir()
+            make(half_made)
+            half_made.rename(folder)
+    return folder
+
+
+def copied(root: Path, into: Path) -> Path:
+    """A copy of the entries below a root, to be changed."""
+    for name in ("drills", "plans"):
+        shutil.copytree(root / name, into / name)
+    return into

@@ -1,0 +1,115 @@
+"""The club's own entries, and they alone: a coach's edit can break a test here and nowhere else.
+
+Tests of the code stand on the small catalogue in ``catalogue/``; ``conftest.py`` fails one that reads the club's.
+"""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+
+import pytest
+from drawing_checks import checked
+from example_cases import EXAMPLES
+from shared import DAY
+from test_schemas import published_findings
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks import check
+from almanac.findings import Finding
+from almanac.model.load import Loaded, load
+from almanac.report.set_json import set_json
+from almanac.resources import HOME
+from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
+from almanac.source.reader import read
+from almanac.source.style import fixed
+
+
+@pytest.fixture(scope="module")
+def club() -> Loaded:
+    return load(HOME)
+
+
+def latest(loaded: Loaded) -> date:
+    """The day of the latest entry: what is found on it hangs on the entries and not on today."""
+    assert loaded.catalogue is not None, loaded.findings
+    reviewed = [entry.review.on for entry in loaded.catalogue.entries.values() if entry.review]
+    groups = loaded.catalogue.club.lane_groups.values()
+    return max([DAY, *reviewed, *(test.on for group in groups for test in group.tests)])
+
+
+@pytest.fixture(scope="module")
+def club_analysis(club: Loaded) -> Analysis:
+    assert club.catalogue is not None, club.findings
+    return Analysis(club.catalogue, latest(club))
+
+
+def found(loaded: Loaded, analysis: Analysis) -> list[Finding]:
+    return [*loaded.findings, *check(analysis)]
+
+
+def test_nothing_is_found(club: Loaded, club_analysis: Analysis) -> None:
+    assert found(club, club_analysis) == []
+    assert club.count > 90
+
+
+def test_nothing_is_found_in_the_small_catalogue(loaded: Loaded, analysis: Analysis) -> None:
+    assert found(loaded, analysis) == []
+    kinds = {kind for kind, _ in loaded.documents}
+    assert kinds == {kind for kind, _ in load(EXAMPLES / "base").documents}
+
+
+def test_the_ladder_on_the_back(club_analysis: Analysis) -> None:
+    """The worked example of the design: 2 × (6 × 50 + 2 × (25 + 50)) + 100."""
+    ladder = set_json(club_analysis.summary("ladder-on-back"))
+    assert (ladder["distance"], ladder["unit"], ladder["lengths"], ladder["reps"]) == (
+        1000, "m", 40, 17,
+    )  # fmt: skip
+    assert ladder["by"]["mode"] == {"kick": 700, "swim": 300}
+    assert ladder["by"]["position"] == {"supine": 1000}
+    assert ladder["shares"]["supine_flutter"] == 1
+
+
+def test_every_set_adds_up(club_analysis: Analysis) -> None:
+    """No set makes inf, nan or a fault; every facet adds up to the set's distance."""
+    assert len(club_analysis.computable) == len(club_analysis.catalogue.sets) > 10
+    for id in club_analysis.computable:
+        summary = set_json(club_analysis.summary(id))
+        json.dumps(summary, allow_nan=False)
+        for facet in summary["by"].values():
+            assert sum(facet.values()) == pytest.approx(summary["distance"], abs=0.01)
+
+
+def test_published_values(club_analysis: Analysis) -> None:
+    catalogue = club_analysis.catalogue
+    # Coloretti et al. 2025, J Strength Cond Res 39:e701-5: drag over speed squared, by area
+    parachute = catalogue.gear["parachute"].drag
+    assert parachute is not None
+    assert {row.area_cm2: row.k for row in parachute.table} == {
+        400: 15.4, 529: 19.7, 900: 37.2, 1600: 73.9,
+    }  # fmt: skip
+    # Bosquet et al. 2007, Med Sci Sports Exerc 39:1358-65: the cut of a taper
+    cut = [catalogue.policy.limit(f"taper_cut_{end}") for end in ("least", "most")]
+    assert cut == [0.41, 0.6]
+
+
+def test_every_entry_passes_its_published_schema(club: Loaded) -> None:
+    assert list(published_findings(club)) == []
+
+
+def test_putting_in_order_changes_no_data(club: Loaded) -> None:
+    for (kind, _), document in club.documents.items():
+        text = fixed(document, kind)
+        again, findings = read(text.encode(), document.file)
+        assert not findings and again is not None
+        assert again.data == document.data, document.file
+
+
+def test_every_drill_and_progression_is_drawn(club_analysis: Analysis) -> None:
+    catalogue = club_analysis.catalogue
+    for drill in catalogue.drills.values():
+        checked(str(figure(drill)))
+        if around := str(neighbours_chart(catalogue, drill)):
+            checked(around)
+    for progression in catalogue.progressions.values():
+        checked(str(ladder_chart(progression)))
