@@ -27,6 +27,7 @@ from arithmetic_world import (
 from almanac.arithmetic.block import BlockSummary, summarise_block
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import summarise
+from almanac.arithmetic.timing import Timing
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, Depth, LaneGroup, Pool, Squad
 from almanac.model.entry import Entry
@@ -82,8 +83,9 @@ def practice_of(
 def summarised(practice: Practice, catalogue: Catalogue | None = None) -> PracticeSummary:
     """A practice on the clock."""
     known = catalogue or club(practice)
+    timing = Timing(known)
     return summarise_practice(
-        known, practice, lambda id, course: summarise(known, known.sets[id], course)
+        timing, practice, lambda id, course: summarise(timing, known.sets[id], course)
     )
 
 

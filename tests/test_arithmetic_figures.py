@@ -25,6 +25,7 @@ from arithmetic_world import SCALE, YARDS, swim_set
 from almanac.analysis.plan_figures import block_figures, practice_figures
 from almanac.analysis.set_figures import item_place, set_figures
 from almanac.arithmetic.summary import summarise
+from almanac.arithmetic.timing import Timing
 from almanac.model.plans import Day, Week
 from almanac.report.working_text import formula, steps
 
@@ -199,7 +200,7 @@ def test_figures_of_a_set():
         swim(50, "kick", "all-out", reps=4, sendoff=90),
         {"rounds": 2, "items": [{"pause": 30}, swim(100, "crawl", "easy", rest=10)]},
     )
-    figures = printed(set_figures(summarise(club(own), own), SCALE, "quick"))
+    figures = printed(set_figures(summarise(Timing(club(own)), own), SCALE, "quick"))
     # 50 kick in 60 s; 100 crawl easy 80 / 0.72 = 111.11 s, + 10 s up to 125
     assert figures == {
         "distance": ("4 × 50 + 2 × 100", 400, "m"),
@@ -230,7 +231,7 @@ def test_figures_of_a_set():
 
 def test_without_a_group_a_set_has_its_distances_alone():
     own = swim_set(swim(50, "kick", sendoff=90))
-    summary = summarise(club(own), own)
+    summary = summarise(Timing(club(own)), own)
     names = set(set_figures(summary, SCALE, None))
     assert names == set(set_figures(summary, SCALE, "quick")) - {
         "clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1",
@@ -249,12 +250,12 @@ def test_without_a_group_a_set_has_its_distances_alone():
 def test_figures_without_a_number_are_left_out(written, missing):
     own = swim_set(written)
     every = {"clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1"}
-    assert every - set(set_figures(summarise(club(own), own), SCALE, "quick")) == missing
+    assert every - set(set_figures(summarise(Timing(club(own)), own), SCALE, "quick")) == missing
 
 
 def test_a_set_in_yards_tells_its_metres_and_lengths():
     own = swim_set(swim(50, "kick", sendoff=90), course=YARDS)
-    figures = printed(set_figures(summarise(club(own), own), SCALE, None))
+    figures = printed(set_figures(summarise(Timing(club(own)), own), SCALE, None))
     assert figures["distance"] == ("50", 50, "yd")
     assert figures["metres"] == ("50 × 0.914 m a yd", 45.72, "m")
     assert figures["lengths"] == ("50 ÷ 25 yd a length", 2, "")
@@ -263,7 +264,7 @@ def test_a_set_in_yards_tells_its_metres_and_lengths():
 
 def test_an_item_tells_of_its_slowest_rep():
     own = swim_set(swim(50, "kick", {"descend": ["easy", "all-out"]}, reps=3, sendoff=120))
-    figures = set_figures(summarise(club(own), own), SCALE, "quick")
+    figures = set_figures(summarise(Timing(club(own)), own), SCALE, "quick")
     assert figures["target 1"].working.value == pytest.approx(60 / 0.72)
     assert figures["rest 1"].working.value == pytest.approx(120 - 60 / 0.72)
 

@@ -15,6 +15,7 @@ from hypothesis import given
 from almanac.arithmetic.brief import BriefHazard
 from almanac.arithmetic.summary import groups_meant, summarise
 from almanac.arithmetic.table import item_rows
+from almanac.arithmetic.timing import Timing
 from almanac.model.entry import Hazard
 
 EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00"}
@@ -24,19 +25,19 @@ EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff":
     ("course", "metres", "lengths"), [(SHORT, 400, 16), (LONG, 400, 8), (YARDS, 365.76, 16)]
 )
 def test_eight_fifties_in_each_course(course, metres, lengths):  # check-values.md, section 16
-    found = summarise(catalogue(), swim_set(EIGHT), course)
+    found = summarise(Timing(catalogue()), swim_set(EIGHT), course)
     assert found.distance.value == 400 and found.metres == pytest.approx(metres, abs=1e-9)
     assert found.lengths == lengths and found.course == course and found.misfits == ()
 
 
 def test_a_rep_between_the_walls_makes_broken_lengths():
-    found = summarise(catalogue(), swim_set({**EIGHT, "reps": 1, "distance": 75}), LONG)
+    found = summarise(Timing(catalogue()), swim_set({**EIGHT, "reps": 1, "distance": 75}), LONG)
     assert found.lengths == Fraction(3, 2) and [misfit.nearest for misfit in found.misfits] == [100]
 
 
 def test_gear_is_gathered_once_in_order_of_use():
     in_socks = {**EIGHT, "do": "socks-kick", "gear": ["board", "fins"]}
-    found = summarise(catalogue(), swim_set({**EIGHT, "gear": ["fins"]}, in_socks))
+    found = summarise(Timing(catalogue()), swim_set({**EIGHT, "gear": ["fins"]}, in_socks))
     assert found.gear == ("fins", "board", "socks")
     assert found.by["gear"] == {"fins": 400, "board+fins+socks": 400}
 
@@ -46,7 +47,7 @@ def test_brief_holds_each_danger_once_with_all_that_it_comes_from():
     entry = replace(
         swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), hazards=(own,)
     )
-    found = summarise(catalogue(), entry).brief
+    found = summarise(Timing(catalogue()), entry).brief
     assert found[0] == BriefHazard(own.hazard, own.control, ("a-set",))
     assert found[1].hazard == HAZARD.hazard and found[1].sources == ("fins", "kick", "backstroke")
     assert len(found) == 2 and PIECES["fins"].hazards == (HAZARD,)
@@ -62,7 +63,7 @@ def test_meant_for_the_groups_with_sendoffs_else_for_those_of_its_level():
 
 @given(items())
 def test_rows_of_the_lane_table_hold_every_rep_once(written):
-    run = summarise(catalogue(), swim_set(*written)).clocks["osprey-1"]
+    run = summarise(Timing(catalogue()), swim_set(*written)).clocks["osprey-1"]
     rows = item_rows(run)
     assert sorted(map(id, run.reps)) == sorted(id(timed) for row in rows for timed in row.timed)
     assert len({row.path for row in rows}) == len(rows)
@@ -78,7 +79,7 @@ def test_rows_of_the_lane_table_hold_every_rep_once(written):
 
 
 def test_a_group_without_tests_has_the_distances_and_no_clock():
-    found = summarise(catalogue(group({})), swim_set({**EIGHT, "sendoff": {"heron-1": 60}}))
+    found = summarise(Timing(catalogue(group({}))), swim_set({**EIGHT, "sendoff": {"heron-1": 60}}))
     assert found.distance.value == 400 and found.clocks["osprey-1"].clock is None
     assert [missing.benchmark for missing in found.clocks["osprey-1"].missing] == ["kick-200"]
 
@@ -108,7 +109,7 @@ THEN_STROKE = [
     ],
 )  # fmt: skip
 def test_shares(written, kick, supine, prone, board, resisted, fast, into_stroke):
-    found = summarise(catalogue(), swim_set(*written)).shares
+    found = summarise(Timing(catalogue()), swim_set(*written)).shares
     expected = [
         share and Fraction(*share) for share in (kick, supine, prone, board, resisted, fast)
     ]

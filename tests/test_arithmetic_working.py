@@ -33,6 +33,7 @@ from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lanes import crowded, too_tight
 from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.table import item_rows
+from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import (
     Between,
     BuildTime,
@@ -137,7 +138,7 @@ def read(line: str) -> float:
 
 @given(items(), st.sampled_from(list(COURSES.values())))
 def test_every_figure_is_what_its_working_comes_to(written, course):
-    summary = summarise(catalogue(), swim_set(*written), course)
+    summary = summarise(Timing(catalogue()), swim_set(*written), course)
     for figure in set_figures(summary, SCALE, "osprey-1").values():
         assert math.isclose(
             figure.working.value, worked(figure.working), rel_tol=1e-9, abs_tol=1e-9
@@ -164,7 +165,7 @@ def slack(working: Working) -> float:
 
 @given(items())
 def test_every_figure_as_printed_comes_to_what_is_shown(written):
-    summary = summarise(catalogue(), swim_set(*written))
+    summary = summarise(Timing(catalogue()), swim_set(*written))
     for figure in set_figures(summary, SCALE, "osprey-1").values():
         *_, last = steps(figure.working, figure.name, figure.unit)
         shown, exact = read(last.value), figure.working.value
@@ -214,7 +215,7 @@ def test_lines(working, line, value):
 def test_figures_are_named_by_the_place_of_their_item():
     inner = {"reps": 2, "distance": 50, "do": "kick", "effort": "easy", "sendoff": 90}
     summary = summarise(
-        catalogue(),
+        Timing(catalogue()),
         swim_set({"rounds": 2, "items": [{"pause": 9}, inner]}, {**inner, "do": "float"}),
     )
     named = {"distance", "metres", "lengths", "mode kick", "effort easy", "gear none", "clock"}
@@ -296,7 +297,7 @@ def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, 
     run = on.run(expand(items_from(written), DRILLS, SCALE))
     found = [run, item_rows(run), too_tight(run, on), crowded(run, of, policy(), course)]
     assert no_such_number(found) == []
-    summary = summarise(catalogue(of), swim_set(*written), course)
+    summary = summarise(Timing(catalogue(of)), swim_set(*written), course)
     for figure in set_figures(summary, SCALE, "osprey-1").values():
         assert math.isfinite(figure.working.value) and steps(
             figure.working, figure.name, figure.unit
@@ -305,7 +306,7 @@ def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, 
 
 def test_a_set_of_pauses_or_of_holding_alone():
     for written in ([{"pause": 60}], [{"reps": 3, "time": 20, "do": "upright", "effort": "fast"}]):
-        summary = summarise(catalogue(), swim_set(*written))
+        summary = summarise(Timing(catalogue()), swim_set(*written))
         assert (
             summary.distance.value == 0
             and summary.shares.kick is None

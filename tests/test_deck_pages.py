@@ -16,7 +16,6 @@ import zxingcpp
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
-from almanac.arithmetic.summary import clock_for
 from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
 from almanac.publish.offline import kept_files, write_app_manifest, write_offline_files
 from almanac.publish.postprocess import close_set, defer_search_index
@@ -84,7 +83,7 @@ def test_a_list_has_no_card() -> None:
 
 
 def test_a_drill_takes_its_fewest_reps_each_with_its_rest(analysis: Analysis) -> None:
-    clock = clock_for(analysis.catalogue, "heron-1", COURSES["25m"])
+    clock = analysis.timing.clock("heron-1", COURSES["25m"])
     for drill in analysis.catalogue.drills.values():
         seconds = drill_seconds(drill, clock)
         if drill.dose.time:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
@@ -14,6 +14,8 @@ from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.graph import teaching_order
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
+from almanac.arithmetic.timing import Timing
+from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.plans import Practice, PracticePart
@@ -30,6 +32,7 @@ class Analysis:
     catalogue: Catalogue
     today: date
     _summaries: dict[tuple[str, Course], SetSummary] = field(default_factory=dict, repr=False)
+    _findings: list[tuple[Finding, ...]] = field(default_factory=list, repr=False)
 
     @cached_property
     def computable(self) -> Mapping[str, SwimSet]:
@@ -61,7 +64,7 @@ class Analysis:
     def summary_in(self, id: str, course: Course) -> SetSummary:
         """The figures of a computable set laid into a course, for every lane group."""
         if (id, course) not in self._summaries:
-            self._summaries[id, course] = summarise(self.catalogue, self.computable[id], course)
+            self._summaries[id, course] = summarise(self.timing, self.computable[id], course)
         return self._summaries[id, course]
 
     @cached_property
@@ -84,9 +87,22 @@ class Analysis:
         )
 
     @cached_property
+    def timing(self) -> Timing:
+        """The clocks of the lane groups."""
+        return Timing(self.catalogue)
+
+    @property
     def scale(self) -> EffortScale:
         """The club's effort scale."""
-        return EffortScale(self.catalogue.efforts)
+        return self.timing.scale
+
+    def found_once(self, find: Callable[[Analysis], tuple[Finding, ...]]) -> tuple[Finding, ...]:
+        """What the rules find, as ``find`` gives it when first asked: pages show what the check
+        before them has found.
+        """
+        if not self._findings:
+            self._findings.append(find(self))
+        return self._findings[0]
 
     @cached_property
     def computable_practices(self) -> Mapping[str, Practice]:
@@ -110,7 +126,7 @@ class Analysis:
     def practices(self) -> Mapping[str, PracticeSummary]:
         """The figures of every computable practice."""
         return {
-            id: summarise_practice(self.catalogue, practice, self.summary_in)
+            id: summarise_practice(self.timing, practice, self.summary_in)
             for id, practice in self.computable_practices.items()
         }
 

@@ -13,7 +13,8 @@ from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
 from almanac.arithmetic.gear_needs import GearNeed, gear_needs
-from almanac.arithmetic.summary import GroupClocks, SetSummary, effort_scale
+from almanac.arithmetic.summary import GroupClocks, SetSummary
+from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working, gathered, total
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup, Pool
@@ -83,7 +84,7 @@ class PracticeSummary:
     """A practice added up and laid on the clock, for the lane groups of its squad, in its pool."""
 
     practice: Practice
-    catalogue: Catalogue = field(repr=False)
+    timing: Timing = field(repr=False)
     pool: Pool
     groups: Mapping[str, LaneGroup]
     runs: tuple[PartRun, ...]
@@ -109,12 +110,12 @@ class PracticeSummary:
     @cached_property
     def by(self) -> Mapping[str, Mapping[str, Fraction]]:
         """Its distance by the words of each facet, in the pool's unit."""
-        return all_facets(self.pieces, effort_scale(self.catalogue))
+        return all_facets(self.pieces, self.timing.scale)
 
     @cached_property
     def shares(self) -> Shares:
         """The shares that coaches ask for."""
-        return shares(self.reps, self.catalogue.gear, effort_scale(self.catalogue))
+        return shares(self.reps, self.timing.catalogue.gear, self.timing.scale)
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
@@ -141,16 +142,17 @@ class PracticeSummary:
 
 
 def summarise_practice(
-    catalogue: Catalogue, practice: Practice, set_in_pool: SetInPool
+    timing: Timing, practice: Practice, set_in_pool: SetInPool
 ) -> PracticeSummary:
     """Lay a practice on the clock. Sets written for another course are laid into the practice's
     pool, as ``set_in_pool`` gives it.
     """
+    catalogue = timing.catalogue
     pool = catalogue.club.pools[practice.pool]
     groups = {
         id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad
     }
-    runs = tuple(_part_run(catalogue, part, pool, groups, set_in_pool) for part in practice.parts)
+    runs = tuple(_part_run(timing, part, pool, groups, set_in_pool) for part in practice.parts)
     every_rep = tuple(rep for run in runs for rep in run.reps)
     hazards = [(hazard, practice.id) for hazard in practice.hazards]
     hazards += [
@@ -158,7 +160,7 @@ def summarise_practice(
     ]
     return PracticeSummary(
         practice=practice,
-        catalogue=catalogue,
+        timing=timing,
         pool=pool,
         groups=groups,
         runs=runs,
@@ -173,7 +175,7 @@ def summarise_practice(
 
 
 def _part_run(
-    catalogue: Catalogue,
+    timing: Timing,
     part: PracticePart,
     pool: Pool,
     groups: Mapping[str, LaneGroup],
@@ -183,14 +185,14 @@ def _part_run(
         summary = set_in_pool(part.set, pool.course)
         return PartRun(
             part,
-            catalogue.sets[part.set],
+            timing.catalogue.sets[part.set],
             summary.events,
             summary.distance,
             summary.misfits,
             summary.clocks,
         )
-    events = expand(part.items, catalogue.drills, effort_scale(catalogue))
-    clocks = GroupClocks(catalogue, pool.course, events, groups)
+    events = expand(part.items, timing.catalogue.drills, timing.scale)
+    clocks = GroupClocks(timing, pool.course, events, groups)
     return PartRun(
         part,
         None,

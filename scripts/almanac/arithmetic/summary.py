@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import cached_property, lru_cache
+from functools import cached_property
 
 from almanac.arithmetic.brief import BriefHazard, brief
-from almanac.arithmetic.clock import Clock, GroupClock
+from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.course import Misfit, lay_in_course, misfits
-from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
-from almanac.arithmetic.pace import Pacer
-from almanac.arithmetic.pace_lines import Paces
+from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working
 from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import SwimSet, reps_of
@@ -31,7 +29,7 @@ class SetSummary:
 
     swim_set: SwimSet
     events: tuple[Event, ...]
-    catalogue: Catalogue = field(repr=False)
+    timing: Timing = field(repr=False)
     distance: Working
     gear: tuple[str, ...]
     brief: tuple[BriefHazard, ...]
@@ -51,12 +49,12 @@ class SetSummary:
     @cached_property
     def by(self) -> Mapping[str, Mapping[str, Fraction]]:
         """Its distance by the words of each facet, in the course's unit."""
-        return all_facets(self.pieces, effort_scale(self.catalogue))
+        return all_facets(self.pieces, self.timing.scale)
 
     @cached_property
     def shares(self) -> Shares:
         """The shares that coaches ask for."""
-        return shares(self.reps, self.catalogue.gear, effort_scale(self.catalogue))
+        return shares(self.reps, self.timing.catalogue.gear, self.timing.scale)
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
@@ -82,35 +80,20 @@ class SetSummary:
         return Fraction(int(self.distance.value), self.course.length)
 
 
-@lru_cache(maxsize=8)
-def effort_scale(catalogue: Catalogue) -> EffortScale:
-    """The club's effort scale."""
-    return EffortScale(catalogue.efforts)
-
-
-@lru_cache(maxsize=64)  # a group's lines are drawn once, and not for each set
-def clock_for(catalogue: Catalogue, group: str, course: Course) -> Clock:
-    """The clock of one lane group in one course. Raises KeyError for an unknown group."""
-    paces = Paces(catalogue.lane_groups[group], catalogue.benchmarks, catalogue.policy)
-    pacer = Pacer(paces, catalogue.gear, effort_scale(catalogue), course)
-    return Clock(group, pacer, catalogue.policy, catalogue.gear)
-
-
 class GroupClocks(Mapping[str, GroupClock]):
     """Events on the clock, by lane group; each is worked out when it is first asked for."""
 
     def __init__(
-        self, catalogue: Catalogue, course: Course, events: tuple[Event, ...], groups: Iterable[str]
+        self, timing: Timing, course: Course, events: tuple[Event, ...], groups: Iterable[str]
     ) -> None:
-        self._catalogue, self._course, self._events = catalogue, course, events
+        self._timing, self._course, self._events = timing, course, events
         self._clocks: dict[str, GroupClock | None] = dict.fromkeys(groups)
 
     def __getitem__(self, group: str) -> GroupClock:
         clock = self._clocks[group]
         if clock is None:
-            clock = self._clocks[group] = clock_for(self._catalogue, group, self._course).run(
-                self._events
-            )
+            timer = self._timing.clock(group, self._course)
+            clock = self._clocks[group] = timer.run(self._events)
         return clock
 
     def __iter__(self) -> Iterator[str]:
@@ -121,29 +104,29 @@ class GroupClocks(Mapping[str, GroupClock]):
 
 
 def summarise(
-    catalogue: Catalogue,
+    timing: Timing,
     swim_set: SwimSet,
     course: Course | None = None,
     groups: Iterable[str] | None = None,
 ) -> SetSummary:
     """Add a set up, in its own course or laid into another, for some lane groups or all of them."""
     in_course = swim_set if course in (None, swim_set.course) else lay_in_course(swim_set, course)
-    scale = effort_scale(catalogue)
-    events = expand(in_course.items, catalogue.drills, scale)
+    catalogue = timing.catalogue
+    events = expand(in_course.items, catalogue.drills, timing.scale)
     every_rep = tuple(reps(events))
     pieces = tuple(piece for rep in every_rep for piece in rep.pieces)
     chosen = tuple(catalogue.lane_groups if groups is None else groups)
     return SetSummary(
         swim_set=in_course,
         events=events,
-        catalogue=catalogue,
+        timing=timing,
         distance=distance_working(in_course.items),
         gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
         brief=brief(
             [(hazard, in_course.id) for hazard in in_course.hazards], every_rep, catalogue.gear
         ),
         misfits=tuple(misfits(in_course.items, in_course.course)),
-        clocks=GroupClocks(catalogue, in_course.course, events, chosen),
+        clocks=GroupClocks(timing, in_course.course, events, chosen),
     )
 
 

@@ -5,7 +5,6 @@ they are run.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import (
@@ -33,11 +32,14 @@ RULES: tuple[Rule, ...] = tuple(
 )
 
 
-@lru_cache(maxsize=4)  # a build shows on its pages what the check before it has found
 def check(analysis: Analysis) -> tuple[Finding, ...]:
     """Every finding of every rule, less the warnings that entries accept; and what is amiss with
-    those.
+    those. Worked out once for an analysis.
     """
+    return analysis.found_once(_check)
+
+
+def _check(analysis: Analysis) -> tuple[Finding, ...]:
     findings = [finding for rule in RULES for finding in rule.findings(analysis)]
     return tuple(_weighed(analysis, findings))
 

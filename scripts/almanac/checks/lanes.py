@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, too_tight
-from almanac.arithmetic.summary import clock_for
 from almanac.checks.rule import Problem, warns
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Item
@@ -61,7 +60,7 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
     """
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            for tight in too_tight(run, clock_for(analysis.catalogue, group, swum.course)):
+            for tight in too_tight(run, analysis.timing.clock(group, swum.course)):
                 timed = tight.timed
                 target, sendoff = (
                     show_time(timed.target_s or 0, tenths=True),

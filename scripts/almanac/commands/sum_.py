@@ -84,6 +84,4 @@ def summarise_named(
 ) -> SetSummary:
     """The summary of a computable set in a course, for one lane group or all."""
     chosen = Course.parse(course) if course else None
-    return summarise(
-        analysis.catalogue, analysis.computable[id], chosen, [group] if group else None
-    )
+    return summarise(analysis.timing, analysis.computable[id], chosen, [group] if group else None)

@@ -9,7 +9,7 @@ from functools import cached_property
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
-from almanac.arithmetic.summary import SetSummary, clock_for
+from almanac.arithmetic.summary import SetSummary
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
@@ -93,7 +93,7 @@ class FinderFacts:
     def _clocks(self) -> list[list[Clock]]:
         catalogue = self.analysis.catalogue
         return [
-            [clock_for(catalogue, group, course) for group in catalogue.lane_groups]
+            [self.analysis.timing.clock(group, course) for group in catalogue.lane_groups]
             for course in COURSES.values()
         ]
 

@@ -69,7 +69,8 @@ def _practice(analysis: Analysis, summary: PracticeSummary, findings: Sequence[F
         "gear": [(link(catalogue.gear[need.gear]), need) for need in summary.gear],
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         "facets": [
-            facet_table(catalogue, summary.by, facet, summary.pieces, unit) for facet in summary.by
+            facet_table(catalogue, summary.by, facet, summary.pieces, unit, analysis.scale)
+            for facet in summary.by
         ],
         "sentences": list(share_sentences(summary.shares, unit)),
         "findings": findings,

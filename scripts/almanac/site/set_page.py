@@ -10,7 +10,7 @@ from markupsafe import Markup
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.summary import SetSummary, effort_scale
+from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
@@ -57,7 +57,9 @@ def _set(
         "board": board(catalogue, swim_set),
         "totals": totals(summary),
         "facets": [
-            facet_table(catalogue, summary.by, facet, summary.pieces, summary.course.unit)
+            facet_table(
+                catalogue, summary.by, facet, summary.pieces, summary.course.unit, analysis.scale
+            )
             for facet in FACET_TITLES
         ],
         "sentences": list(share_sentences(summary.shares, summary.course.unit)),
@@ -207,8 +209,7 @@ def _notes(run: GroupClock) -> Iterator[str]:
 
 
 def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
-    scale = effort_scale(analysis.catalogue)
-    moments = timeline(summary.events, run, scale)
+    moments = timeline(summary.events, run, analysis.scale)
     if moments is None or run.clock is None:
         return ""
     stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]

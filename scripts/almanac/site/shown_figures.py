@@ -11,9 +11,9 @@ from typing import Any
 
 from markupsafe import Markup
 
+from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.facets import Shares, facet_working
-from almanac.arithmetic.summary import effort_scale
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.strip import swatch
 from almanac.model.catalogue import Catalogue
@@ -50,9 +50,10 @@ def facet_table(
     facet: str,
     pieces: tuple[Piece, ...],
     unit: Unit,
+    scale: EffortScale,
 ) -> dict[str, Any]:
     """A facet's rows: each word with its distance, share and bar."""
-    split, scale = by[facet], effort_scale(catalogue)
+    split = by[facet]
     whole = float(sum(split.values())) or 1.0
     rows = [
         {
