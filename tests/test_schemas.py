@@ -19,6 +19,7 @@ from example_cases import BASE, Case, cases
 from jsonschema import Draft202012Validator, FormatChecker
 from jsonschema.validators import extend
 
+from almanac.kinds import KIND
 from almanac.model.entry import Entry, Seconds
 from almanac.model.load import Loaded, load
 from almanac.model.structure import CLASSES, structure
@@ -40,7 +41,7 @@ BY_NAME = {
     "dependentSchemas",
 }  # under these stand names, and a schema under each
 
-kinds = pytest.mark.parametrize("kind", schemas.KINDS)
+kinds = pytest.mark.parametrize("kind", list(KIND))
 
 
 @pytest.fixture(scope="module")
@@ -77,7 +78,7 @@ def pieces(schema: Any, path: str = "") -> Iterator[tuple[str, dict[str, Any]]]:
 # ---- sound in themselves
 
 
-@pytest.mark.parametrize("name", ["common", *schemas.KINDS])
+@pytest.mark.parametrize("name", ["common", *KIND])
 def test_written_schemas_are_sound(name: str) -> None:
     Draft202012Validator.check_schema(schemas.raw(name))
 
@@ -93,14 +94,14 @@ def test_bundled_schemas_are_sound_and_whole(kind: str) -> None:
             )
 
 
-@pytest.mark.parametrize("name", ["common", *schemas.KINDS])
+@pytest.mark.parametrize("name", ["common", *KIND])
 def test_schemas_use_known_keywords(name: str) -> None:
     for path, piece in pieces(schemas.raw(name)):
         unknown = piece.keys() - STANDARD - OWN_KEYWORDS
         assert not unknown, f"{name}.json{path}: {sorted(unknown)}"
 
 
-@pytest.mark.parametrize("name", ["common", *schemas.KINDS])
+@pytest.mark.parametrize("name", ["common", *KIND])
 def test_every_property_is_described(name: str) -> None:
     for path, piece in pieces(schemas.raw(name)):
         for field, written in piece.get("properties", {}).items():
@@ -153,7 +154,7 @@ def published_findings(loaded: Loaded) -> Iterator[str]:
         kind: Draft202012Validator(
             schemas.published(kind, loaded.names.words), format_checker=FormatChecker(["date"])
         )
-        for kind in schemas.KINDS
+        for kind in KIND
     }
     for (kind, id), document in loaded.documents.items():
         for problem in checkers[kind].iter_errors(document.data):
@@ -415,7 +416,7 @@ def test_the_expectation_has_the_fields_of_its_schema() -> None:
 
 
 def test_each_kind_has_a_class_and_each_class_its_kind() -> None:
-    assert tuple(CLASSES) == schemas.KINDS
+    assert list(CLASSES) == list(KIND)
 
 
 @kinds

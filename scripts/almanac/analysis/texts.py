@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from almanac.kinds import KINDS
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 
-TEXT_KINDS = ("drill", "fault", "gear", "benchmark", "progression", "set", "practice")
+TEXT_KINDS = tuple(kind.key for kind in KINDS if kind.says_texts)
 _NOT_SAID = {"review", "accepts", "evidence", "safety", "hazards", "also_called"}
 
 

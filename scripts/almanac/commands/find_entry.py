@@ -8,10 +8,9 @@ from pathlib import Path
 from almanac.analysis.analysis import Analysis
 from almanac.commands.shared import CheckedCatalogue, UsageError, checked, load_and_check
 from almanac.findings import Finding
+from almanac.kinds import SUMMED
 from almanac.model.load import kind_of_file, with_file
 from almanac.source.suggest import nearest
-
-SUMMED = ("set", "practice", "block")
 
 
 @dataclass(frozen=True)

@@ -14,17 +14,19 @@ from pathlib import Path
 
 from almanac.commands.asking import ask
 from almanac.commands.shared import FINE, UsageError, root_of
+from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
-from almanac.source.files import FOLDERS
 from almanac.source.paths import bad_name
-from almanac.source.starters import KINDS, NothingToName, starter
+from almanac.source.starters import WITH_STARTER, NothingToName, starter
 from almanac.source.suggest import nearest
 
 NAME = "new"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("kind", metavar="KIND", choices=KINDS, help=f"one of {', '.join(KINDS)}")
+    parser.add_argument(
+        "kind", metavar="KIND", choices=WITH_STARTER, help=f"one of {', '.join(WITH_STARTER)}"
+    )
     parser.add_argument(
         "id",
         metavar="ID",
@@ -59,22 +61,22 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def _file(root: Path, kind: str, id: str, family: str | None) -> str:
-    folder = next(folder for folder in FOLDERS if folder.kind == kind)
-    if family is not None and not folder.deep:
+    folder = KIND[kind].files
+    if family is not None and not KIND[kind].deep:
         raise UsageError(f"--family is for drills, and '{id}' is to be a {kind}")
-    if not folder.deep:
-        return f"{folder.path}/{id}.yml"
+    if not KIND[kind].deep:
+        return f"{folder}/{id}.yml"
     families = (
-        sorted(path.name for path in (root / folder.path).iterdir() if path.is_dir())
-        if (root / folder.path).is_dir()
+        sorted(path.name for path in (root / folder).iterdir() if path.is_dir())
+        if (root / folder).is_dir()
         else []
     )
     chosen = family or (families[0] if families else "other")
-    if bad_name(chosen, f"{folder.path}/{chosen}", "folder"):
+    if bad_name(chosen, f"{folder}/{chosen}", "folder"):
         raise UsageError(
             f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens"
         )
-    return f"{folder.path}/{chosen}/{id}.yml"
+    return f"{folder}/{chosen}/{id}.yml"
 
 
 def _refuse_bad_id(loaded: Loaded, kind: str, id: str, file: str) -> None:

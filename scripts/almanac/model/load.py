@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from almanac.findings import Finding, error
+from almanac.kinds import IN_CLUB, KIND, SUMMED
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.club import Club
 from almanac.model.entry import Entry
@@ -23,7 +24,6 @@ from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
 
 _CLUB = ("club", "club")
-_IN_CLUB = {"squad": "squads", "lane_group": "lane_groups", "pool": "pools"}
 
 
 @dataclass(frozen=True)
@@ -84,14 +84,17 @@ def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, 
 
 
 def kind_of_file(path: Path) -> str:
-    """Whether a file outside the catalogue is a set, a practice or a block, by the field that only
-    that kind has.
+    """Which kind that is added up a file outside the catalogue holds: the one of whose own fields,
+    that no other of them must have, it has the most; the first where it has none.
     """
-    document, _ = _read(Path(), EntryFile("set", path.stem, str(path)))
-    data = document.data if document else {}
-    return (
-        "block" if "weeks" in data else "practice" if "slot" in data or "parts" in data else "set"
-    )
+    document, _ = _read(Path(), EntryFile(SUMMED[0], path.stem, str(path)))
+    needed = {kind: set(schemas.raw(kind)["required"]) for kind in SUMMED}
+
+    def own_fields(kind: str) -> int:
+        others = set().union(*(needed[other] for other in SUMMED if other != kind))
+        return len((needed[kind] - others) & (document.data if document else {}).keys())
+
+    return max(SUMMED, key=own_fields)
 
 
 def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
@@ -136,9 +139,7 @@ def _names(
     A list that stands in a file which is missing or broken is left out, so that nobody is told that
     every word of it is wrong.
     """
-    words: dict[tuple[str, str], dict[str, str]] = {
-        ("reference", kind): {} for kind in schemas.KINDS
-    }
+    words: dict[tuple[str, str], dict[str, str]] = {("reference", kind): {} for kind in KIND}
     for file in files:
         key = file.kind, file.id
         if key not in stubs:
@@ -146,7 +147,7 @@ def _names(
         data = documents[key].data if key in documents else {}
         lists = {("vocabulary", file.id): "words"} if file.kind == "vocabulary" else {}
         if file.kind == "club":
-            lists = {("reference", kind): field for kind, field in _IN_CLUB.items()}
+            lists = {("reference", kind): field for kind, field in IN_CLUB.items()}
         for name, field in lists.items():
             if isinstance(data.get(field), dict):
                 words[name] = dict.fromkeys(data[field], file.file)
@@ -226,7 +227,7 @@ def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
             for key, entry in kept.items()
             if key != _CLUB
             and any(
-                ref.kind not in _IN_CLUB and (ref.kind, ref.id) not in kept
+                ref.kind not in IN_CLUB and (ref.kind, ref.id) not in kept
                 for ref in entry.references()
             )
         ]

@@ -13,19 +13,10 @@ import segno
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
-from almanac.site.links import FOLDER_OF, Page
+from almanac.kinds import KIND, WITH_PAGES
+from almanac.site.links import Page
 from almanac.site.preferences import preferences
 
-KIND_WORDS = {
-    "drill": "Drill",
-    "fault": "Fault",
-    "gear": "Gear",
-    "benchmark": "Benchmark",
-    "progression": "Progression",
-    "set": "Set",
-    "practice": "Practice",
-    "block": "Block",
-}
 # One of the eight masks of a QR code for all: a reader takes any, and weighing each against each
 # takes five times as long.
 _MASK = 3
@@ -43,12 +34,12 @@ def card_context(page: Page, address: str) -> Mapping[str, Any] | None:
     ``address`` is the site's own, "" where the club has not said it: such a card has no code, and
     names its file.
     """
-    if page.template not in FOLDER_OF:
+    if page.template not in WITH_PAGES:
         return None
     href = page.file.removesuffix(".md") + ".html"
     whole = urljoin(address.rstrip("/") + "/", href) if address else ""
     return {
-        "kind": KIND_WORDS[page.template],
+        "kind": KIND[page.template].title,
         "href": href,
         "address": whole,
         "code": qr_code(whole) if whole else "",

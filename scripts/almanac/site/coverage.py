@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from almanac.analysis.analysis import Analysis
-from almanac.site.indexes import KIND_TITLES
+from almanac.kinds import WITH_PAGES
 from almanac.site.links import Page
 
 
@@ -14,8 +14,8 @@ def coverage_page(analysis: Analysis) -> Page:
     catalogue = analysis.catalogue
     goals, levels = catalogue.words("goals"), catalogue.words("levels")
     counts = [
-        (title, sum(kind == own for own, _ in catalogue.entries))
-        for kind, (title, _) in KIND_TITLES.items()
+        (kind.plural, sum(kind.key == own for own, _ in catalogue.entries))
+        for kind in WITH_PAGES.values()
     ]
     context = {
         "levels": [word.title for word in levels.values()],

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.kinds import KIND
 from almanac.model.catalogue import Key
 from almanac.report.plan_json import block_json, practice_json
 from almanac.report.set_json import set_json
@@ -44,7 +45,7 @@ def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple
     yield f"{FOLDER}/catalogue.json", _json(catalogue)
     for (kind, id), value in entries.items():
         yield f"{FOLDER}/{kind}/{id}.json", _json(value)
-    for kind in schemas.KINDS:
+    for kind in KIND:
         yield f"{FOLDER}/schema/{kind}.json", _json(schemas.published(kind, names.words))
     for id, groups in analysis.blocks.items():
         if groups:

@@ -9,13 +9,14 @@ from markupsafe import Markup
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.gear_drag import drag_rows, pull_of
 from almanac.drawing.charts.drag import drag_chart
+from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear, Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
-from almanac.site.links import FOLDER_OF, Page, link, links
+from almanac.site.links import Page, link, links
 from almanac.site.test_tables import Table, added_drag_table, critical_speed_table, drag_table
 from almanac.units import show_distance, show_time
 
@@ -34,7 +35,7 @@ def entry_pages(analysis: Analysis) -> Iterator[Page]:
 
 def _page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
     shared = {"entry": entry, "review": review_words(catalogue, entry), "file": entry.file}
-    return Page(f"{FOLDER_OF[entry.kind]}/{entry.id}.md", entry.kind, {**shared, **context})
+    return Page(f"{KIND[entry.kind].pages}/{entry.id}.md", entry.kind, {**shared, **context})
 
 
 def review_words(catalogue: Catalogue, entry: Entry) -> str:

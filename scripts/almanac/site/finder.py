@@ -11,13 +11,16 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
+from almanac.kinds import KIND
 from almanac.model.knowledge import Drill
+from almanac.model.swim_set import SwimSet
 from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts
-from almanac.site.links import FOLDER_OF, Page
+from almanac.site.links import Page
 from almanac.site.preferences import preferences
 from almanac.units import COURSES
 
 VERSION = 1
+FOUND = (Drill.kind, SwimSet.kind)  # the kinds that it finds
 # choices of "minutes left"; any other stands in the address
 MINUTES = (5, 8, 10, 12, 15, 20, 25, 30, 40)
 FACET_TITLES = {
@@ -68,7 +71,7 @@ class Finder:
             ]
             for facet, vocabulary in VOCABULARIES.items()
         }
-        found["kind"] = [("drill", "Drill"), ("set", "Set")]
+        found["kind"] = [(kind, KIND[kind].title) for kind in FOUND]
         found["fault"] = [
             (fault.id, fault.title)
             for fault in _by_title(catalogue.faults.values())
@@ -104,7 +107,7 @@ class Finder:
             ],
             "pools": list(COURSES),
             "groups": [(id, group.title) for id, group in catalogue.lane_groups.items()],
-            "folders": {kind: FOLDER_OF[kind] for kind in ("drill", "set")},
+            "folders": {kind: KIND[kind].pages for kind in FOUND},
             "columns": list(rows[0]) if rows else [],
             "rows": [list(row.values()) for row in rows],
         }

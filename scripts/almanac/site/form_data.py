@@ -7,11 +7,9 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from almanac.kinds import IN_CLUB, WITH_PAGES, Kind
 from almanac.model.catalogue import Catalogue
-from almanac.site.cards import KIND_WORDS
-from almanac.site.links import FOLDER_OF
 from almanac.source import schemas
-from almanac.source.files import FOLDERS
 from almanac.source.names import Names
 from almanac.source.paths import MOST_ID
 from almanac.source.reader import MOST_BYTES
@@ -25,11 +23,7 @@ def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str,
     """The data file, as its path below the site's root and its text. ``repository`` is the address
     of the host's pages of it, or "".
     """
-    kinds = {
-        folder.kind: _kind(folder.kind, folder.path, folder.deep)
-        for folder in FOLDERS
-        if folder.kind in KIND_WORDS
-    }
+    kinds = {kind.key: _kind(kind) for kind in WITH_PAGES.values()}
     data = {
         "version": VERSION,
         "repository": repository,
@@ -50,13 +44,13 @@ def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str,
     return FILE, json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
-def _kind(kind: str, folder: str, deep: bool) -> dict[str, Any]:
+def _kind(kind: Kind) -> dict[str, Any]:
     return {
-        "title": KIND_WORDS[kind],
-        "folder": folder,
-        "in_families": deep,
-        "pages": FOLDER_OF[kind],
-        "notes": schemas.notes(kind),
+        "title": kind.title,
+        "folder": kind.files,
+        "in_families": kind.deep,
+        "pages": kind.pages,
+        "notes": schemas.notes(kind.key),
     }
 
 
@@ -67,11 +61,7 @@ def _words(catalogue: Catalogue, vocabulary: str) -> list[tuple[str, str, str]]:
 
 def _ids(catalogue: Catalogue, names: Names, kind: str) -> list[tuple[str, str, str]]:
     """Each id with its title and the file that it stands in."""
-    in_club = {
-        "squad": catalogue.club.squads,
-        "lane_group": catalogue.lane_groups,
-        "pool": catalogue.club.pools,
-    }.get(kind, {})
+    in_club = getattr(catalogue.club, IN_CLUB[kind]) if kind in IN_CLUB else {}
     found = []
     for id, file in names.of("reference", kind).items():
         named = catalogue.entries.get((kind, id)) or in_club.get(id)

@@ -5,18 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from almanac.kinds import KIND
 from almanac.model.entry import Entry
-
-FOLDER_OF = {
-    "drill": "drills",
-    "fault": "faults",
-    "gear": "gear",
-    "benchmark": "benchmarks",
-    "progression": "progressions",
-    "set": "sets",
-    "practice": "practices",
-    "block": "blocks",
-}
 
 
 @dataclass(frozen=True)
@@ -30,7 +20,7 @@ class Link:
 
 def page_of(entry: Entry) -> str:
     """The address of an entry's page from the site's root."""
-    return f"{FOLDER_OF[entry.kind]}/{entry.id}.html"
+    return f"{KIND[entry.kind].pages}/{entry.id}.html"
 
 
 def link(entry: Entry) -> Link:

@@ -9,9 +9,9 @@ from pathlib import PurePosixPath
 from typing import Any
 from xml.etree import ElementTree
 
+from almanac.kinds import WITH_PAGES, kind_of_path
 from almanac.model.catalogue import Catalogue
-from almanac.site.links import FOLDER_OF, Link, Page, page_of
-from almanac.source.files import FOLDERS
+from almanac.site.links import Link, Page, page_of
 
 VERSION = 1
 MOST_COMMITS = 300
@@ -46,11 +46,8 @@ def news_items(log: str) -> list[NewsItem]:
 
 
 def _entry(file: str) -> tuple[str, str]:
-    path = PurePosixPath(file)
-    for folder in FOLDERS:
-        if path.suffix == ".yml" and str(path).startswith(f"{folder.path}/"):
-            return folder.kind, path.stem
-    return "", ""
+    path, kind = PurePosixPath(file), kind_of_path(file)
+    return (kind.key, path.stem) if kind and path.suffix == ".yml" else ("", "")
 
 
 def news_page(catalogue: Catalogue, found: list[NewsItem]) -> Page:
@@ -62,7 +59,7 @@ def news_page(catalogue: Catalogue, found: list[NewsItem]) -> Page:
         entry = catalogue.entries.get((change.kind, change.id))
         page = (
             Link(page_of(entry), entry.title)
-            if entry is not None and change.kind in FOLDER_OF
+            if entry is not None and change.kind in WITH_PAGES
             else None
         )
         days.setdefault(change.on, []).append((change.what, change.kind, page, change.id))
@@ -124,7 +121,7 @@ def news_feed(catalogue: Catalogue, found: list[NewsItem], address: str) -> str:
         _add(entry, "title", f"{change.what}: {known.title if known else change.id}")
         _add(entry, "id", f"urn:deck-almanac:{change.commit}:{change.kind}:{change.id}")
         _add(entry, "updated", f"{change.on}T00:00:00Z")
-        if known is not None and change.kind in FOLDER_OF:
+        if known is not None and change.kind in WITH_PAGES:
             _add(
                 entry,
                 "link",

@@ -9,9 +9,10 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES
+from almanac.kinds import KIND, WITH_PAGES
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Hazard
-from almanac.site.links import FOLDER_OF, Link, Page, link
+from almanac.site.links import Link, Page, link
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
 
@@ -30,7 +31,7 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
     yield Page(
         "fields.md",
         "fields",
-        {"kinds": [_kind(kind) for kind in schemas.KINDS], "shared": _shared_kinds()},
+        {"kinds": [_kind(kind) for kind in KIND], "shared": _shared_kinds()},
     )
     rules = [
         {
@@ -76,7 +77,7 @@ def _kind(kind: str) -> dict[str, Any]:
         "title": schema["title"],
         "about": schema["description"],
         "file": f"data/v1/schema/{kind}.json",
-        "has_pages": kind in FOLDER_OF,
+        "has_pages": kind in WITH_PAGES,
         "rows": list(_rows(schema)),
     }
 

@@ -9,31 +9,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from almanac.findings import Finding, Place, error, warning
+from almanac.kinds import KIND, KINDS, TOP_FOLDERS, Kind
 from almanac.source import paths, schemas
 from almanac.source.suggest import listed
-
-
-@dataclass(frozen=True)
-class Folder:
-    """A folder that holds one kind of entry; ``deep`` where families stand below it."""
-
-    kind: str
-    path: str
-    deep: bool = False
-
-
-FOLDERS = (
-    Folder("vocabulary", "drills/vocabulary"),
-    Folder("drill", "drills/skills", deep=True),
-    Folder("fault", "drills/faults"),
-    Folder("gear", "drills/gear"),
-    Folder("benchmark", "drills/benchmarks"),
-    Folder("progression", "drills/progressions"),
-    Folder("set", "plans/sets"),
-    Folder("practice", "plans/practices"),
-    Folder("block", "plans/blocks"),
-)
-SINGLE = {"club": "plans/club.yml", "policy": "plans/policy.yml"}
 
 
 @dataclass(frozen=True)
@@ -46,23 +24,17 @@ class EntryFile:
 
 
 def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
-    """Every entry file below ``root``, in the order of FOLDERS and then by name, and what is amiss
+    """Every entry file below ``root``, in the order of KINDS and then by name, and what is amiss
     with names.
     """
     found: list[EntryFile] = []
     findings: list[Finding] = []
-    for folder in FOLDERS:
-        for item in _walk(root, folder.path, folder.deep):
+    for kind in KINDS:
+        for item in _single(root, kind) if kind.single else _walk(root, kind.files, kind.deep):
             if isinstance(item, Finding):
                 findings.append(item)
             else:
-                found.append(EntryFile(folder.kind, Path(item).stem, item))
-    for kind, file in SINGLE.items():
-        amiss = _amiss(root, file)
-        if amiss:
-            findings.append(amiss)
-        else:
-            found.append(EntryFile(kind, kind, file))
+                found.append(EntryFile(kind.key, Path(item).stem, item))
     findings += _missing_vocabularies(root, found)
     findings += _strays(root)
     findings += [
@@ -86,7 +58,7 @@ def _missing_vocabularies(root: Path, found: list[EntryFile]) -> Iterator[Findin
     folder alone.
     """
     here = {entry.id for entry in found if entry.kind == "vocabulary"}
-    folder = FOLDERS[0].path
+    folder = KIND["vocabulary"].files
     if not here and not (root / folder).exists():
         yield error(
             "missing-file",
@@ -100,13 +72,15 @@ def _missing_vocabularies(root: Path, found: list[EntryFile]) -> Iterator[Findin
             yield missing_file(f"{folder}/{name}.yml")
 
 
-def _amiss(root: Path, file: str) -> Finding | None:
+def _single(root: Path, kind: Kind) -> Iterator[str | Finding]:
+    """The one file of a kind, or what is amiss with it."""
+    file = kind.files
     try:
-        return paths.by_mode(file, (root / file).lstat().st_mode)
+        yield paths.by_mode(file, (root / file).lstat().st_mode) or file
     except (FileNotFoundError, NotADirectoryError):
-        return missing_file(file)
+        yield missing_file(file)
     except OSError as problem:
-        return paths.unreadable(file, "file", problem.strerror)
+        yield paths.unreadable(file, "file", problem.strerror)
 
 
 def _walk(root: Path, folder: str, deep: bool) -> Iterator[str | Finding]:
@@ -162,9 +136,10 @@ def _folder(root: Path, path: str, name: str, deep: bool) -> Iterator[str | Find
 
 
 def _strays(root: Path) -> Iterator[Finding]:
-    known = {folder.path for folder in FOLDERS} | set(SINGLE.values())
-    for top in ("drills", "plans"):
-        homes = listed(f"{folder.path}/" for folder in FOLDERS if folder.path.startswith(top))
+    known = {kind.files for kind in KINDS}
+    folders = [f"{kind.files}/" for kind in KINDS if not kind.single]
+    for top in TOP_FOLDERS:
+        homes = listed(folder for folder in folders if folder.startswith(top))
         for name in _names_in(root / top):
             path = f"{top}/{name}"
             if not name.isprintable():

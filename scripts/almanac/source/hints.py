@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.failure import Failure
 from almanac.source.suggest import listed, nearest
@@ -21,7 +22,7 @@ def key_hint(failure: Failure, key: str) -> str:
     """
     known = failure.fields
     homes = (
-        [kind for kind in schemas.KINDS if kind != failure.kind and key in schemas.fields(kind)]
+        [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
         if not failure.path
         else []
     )
@@ -92,7 +93,7 @@ def reference_hint(failure: Failure, kind: str) -> str:
     near = nearest(failure.value, known)
     if near:
         return f"the nearest: {near} ({known[near]})"
-    for other in schemas.KINDS:
+    for other in KIND:
         file = failure.names.of("reference", other).get(failure.value)
         if file:
             return f"'{failure.value}' is a {other} ({file}), and a {kind} belongs here"

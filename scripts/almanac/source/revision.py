@@ -7,7 +7,7 @@ import subprocess
 import tarfile
 from pathlib import Path
 
-READ = ("drills", "plans")
+from almanac.kinds import TOP_FOLDERS
 
 
 class RevisionError(Exception):
@@ -25,7 +25,7 @@ def export(root: Path, revision: str, to: Path) -> None:
     listed = _git(root, "ls-tree", "--name-only", f"{commit}:{prefix}" if prefix else commit).split(
         "\n"
     )
-    there = [name for name in READ if name in listed]
+    there = [name for name in TOP_FOLDERS if name in listed]
     if not there:
         return
     packed = _run(
@@ -78,7 +78,7 @@ def history(root: Path, most: int) -> str:
             "--find-renames",
             "--relative",
             "--",
-            *READ,
+            *TOP_FOLDERS,
         )
     except RevisionError:
         return ""

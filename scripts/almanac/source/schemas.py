@@ -14,21 +14,10 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from almanac.kinds import KIND
+
 Schema = dict[str, Any]
 
-KINDS = (
-    "vocabulary",
-    "drill",
-    "fault",
-    "gear",
-    "benchmark",
-    "progression",
-    "set",
-    "practice",
-    "block",
-    "club",
-    "policy",
-)
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
 _OWN_KEYWORDS = {"not_with", "clock", "says", "sorted"}
@@ -68,11 +57,7 @@ def bundled(kind: str) -> Schema:
 
     own = localise(raw(kind))
     own["$defs"] = {**own.get("$defs", {}), **dict(sorted(used.items()))}
-    return (
-        own
-        if kind in {"vocabulary", "club", "policy"}
-        else _or_moved(own, shared["moved_to"], kind)
-    )
+    return _or_moved(own, shared["moved_to"], kind) if KIND[kind].can_move else own
 
 
 @cache
@@ -133,7 +118,7 @@ def vocabularies() -> frozenset[str]:
         own = {piece["vocabulary"]} if isinstance(piece.get("vocabulary"), str) else set()
         return own.union(*map(named, piece.values()))
 
-    return frozenset(set().union(*(named(raw(name)) for name in ("common", *KINDS))))
+    return frozenset(set().union(*(named(raw(name)) for name in ("common", *KIND))))
 
 
 def fields(kind: str) -> Schema:

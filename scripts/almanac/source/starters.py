@@ -10,11 +10,12 @@ from datetime import date, timedelta
 from pathlib import Path
 from string import Template
 
+from almanac.kinds import IN_CLUB, KIND, KINDS
 from almanac.source.names import Names
 
-_FOLDER = Path(__file__).parent.parent / "starters"
-KINDS = tuple(sorted(path.stem for path in _FOLDER.glob("*.yml")))
-_NAMED = ("drill", "fault", "gear", "benchmark", "set", "squad", "pool", "practice")
+FOLDER = Path(__file__).parent.parent / "starters"
+WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
+_NAMED = (*KIND, *IN_CLUB)  # what a starter can name by ``$kind``
 
 
 class NothingToName(Exception):
@@ -29,7 +30,7 @@ def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str,
     ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own.
     Words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
-    text = (_FOLDER / f"{kind}.yml").read_text("utf-8")
+    text = (FOLDER / f"{kind}.yml").read_text("utf-8")
     monday = today - timedelta(days=today.weekday())
     known = {name: next(iter(names.of("reference", name)), None) for name in _NAMED}
     needed = {name for name in _NAMED if re.search(rf"(?m)^[^#\n]*\${name}\b", text)}

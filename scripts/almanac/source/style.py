@@ -17,6 +17,7 @@ from jsonschema.exceptions import ValidationError
 from jsonschema.validators import extend
 
 from almanac.findings import Finding, warning
+from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.reader import DataPath, Document
 
@@ -158,9 +159,7 @@ def _names_marked(keyword: str) -> frozenset[str]:
         elif isinstance(piece, list):
             yield from (name for inner in piece for name in named(inner))
 
-    return frozenset(
-        name for schema in ("common", *schemas.KINDS) for name in named(schemas.raw(schema))
-    )
+    return frozenset(name for schema in ("common", *KIND) for name in named(schemas.raw(schema)))
 
 
 def _marked(document: Document, kind: str, keyword: str) -> list[DataPath]:

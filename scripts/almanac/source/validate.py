@@ -18,6 +18,7 @@ from jsonschema.exceptions import ValidationError
 from jsonschema.validators import extend
 
 from almanac.findings import Finding
+from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.explain import explain
 from almanac.source.names import Names
@@ -64,7 +65,7 @@ class Shapes:
         )
         return {
             kind: cls(schemas.inlined(kind), format_checker=FormatChecker(["date"]))
-            for kind in schemas.KINDS
+            for kind in KIND
         }
 
     def _look_up(self, keyword: str) -> Any:

@@ -1,0 +1,70 @@
+"""The sections that lists of entries are made of."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.model.catalogue import Catalogue
+from almanac.model.swim_set import SwimSet
+from almanac.site.links import Link, Page, link
+from almanac.units import show_distance
+
+
+def list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
+    """A page of lists, without the sections that hold none."""
+    return Page(
+        file,
+        "list",
+        {
+            "title": title,
+            "summary": summary,
+            "sections": [part for part in sections if part["lists"]],
+        },
+    )
+
+
+def section(id: str, title: str, summary: str, *lists: tuple[str, list[Link]]) -> dict[str, Any]:
+    """A section: its lists, each under its name, those left out that hold nothing."""
+    return {
+        "id": id,
+        "title": title,
+        "summary": summary,
+        "lists": [(name, found) for name, found in lists if found],
+    }
+
+
+def grouped(
+    catalogue: Catalogue,
+    vocabulary: str,
+    entries: Iterable[Any],
+    words_of: Callable[[Any], Iterable[str]],
+    to_link: Callable[[Any], Link] = link,
+) -> list[dict[str, Any]]:
+    """A section for each word of a vocabulary, in its order, with the entries that carry it, by
+    title.
+    """
+    ordered = sorted(entries, key=lambda entry: entry.title.casefold())
+    return [
+        section(
+            word,
+            meaning.title,
+            meaning.means,
+            ("", [to_link(entry) for entry in ordered if word in words_of(entry)]),
+        )
+        for word, meaning in catalogue.words(vocabulary).items()
+    ]
+
+
+def set_link(analysis: Analysis, swim_set: SwimSet) -> Link:
+    """A link to a set that says how long it is, where that can be worked out."""
+    if swim_set.id not in analysis.computable:
+        return link(swim_set)
+    summary = analysis.summary(swim_set.id)
+    distance = show_distance(summary.distance.value, summary.course.unit)
+    return Link(
+        link(swim_set).href,
+        swim_set.title,
+        f"{distance}, {summary.course} pool. {swim_set.summary}".strip(),
+    )
