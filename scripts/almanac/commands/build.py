@@ -13,7 +13,8 @@ from pathlib import Path
 
 from almanac.commands.shared import ERRORS, FINE, CheckedCatalogue, load_and_check, root_of
 from almanac.findings import as_text
-from almanac.publish.build import SiteError, build_site
+from almanac.publish.build import build_site
+from almanac.publish.errors import SiteError
 
 NAME = "build"
 

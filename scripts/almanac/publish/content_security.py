@@ -14,17 +14,9 @@ import base64
 import hashlib
 import re
 from html import escape
-from pathlib import Path
 
 _INLINE = re.compile(r"<script(?P<attributes>[^>]*)>(?P<code>.*?)</script>", re.DOTALL)
 _HEAD = "<head>"
-
-
-def add_policies(site: Path) -> None:
-    """Put a policy first into the head of every HTML file below ``site``."""
-    for path in sorted(site.rglob("*.html")):
-        text = path.read_text("utf-8")
-        path.write_text(with_policy(text), "utf-8")
 
 
 def with_policy(page: str) -> str:

@@ -6,8 +6,11 @@ import json
 import re
 import shutil
 from pathlib import Path
+from urllib.parse import urlsplit
 
-from almanac.publish.content_security import add_policies
+from almanac.publish.content_security import with_policy
+from almanac.publish.errors import SiteError
+from almanac.publish.links import LinkCheck
 from almanac.publish.offline import write_app_manifest, write_offline_files
 from almanac.site.settings import SiteSettings
 
@@ -15,21 +18,35 @@ from almanac.site.settings import SiteSettings
 # languages.
 _NEVER_ASKED_FOR = ("assets/**/*.map", "sitemap.xml.gz")
 _OTHER_LANGUAGES = "assets/javascripts/lunr"
+_MOST_LINES = 20
 
 
 def postprocess(site: Path, settings: SiteSettings, worker: str) -> None:
-    """Thin out what the theme brings, defer the search index, add the policies, and list what a
-    phone keeps.
+    """Thin out what the theme brings, defer the search index, add the policies, check the links,
+    and list what a phone keeps.
 
-    ``worker`` is the text of the offline worker, bundled.
+    ``worker`` is the text of the offline worker, bundled. Raises SiteError where a page leads to
+    what is not there.
     """
     _thin_out(site)
-    for page in site.rglob("*.html"):
-        page.write_text(close_set(page.read_text("utf-8")), "utf-8")
     defer_search_index(site)
     write_app_manifest(site, settings.name, settings.description)
-    add_policies(site)
+    links = LinkCheck(urlsplit(settings.address).path or "/")
+    for path in sorted(site.rglob("*.html")):
+        page = with_policy(close_set(path.read_text("utf-8")))
+        path.write_text(page, "utf-8")
+        links.add(path.relative_to(site).as_posix(), page)
+    _demand_links(links, site)
     write_offline_files(site, worker)
+
+
+def _demand_links(links: LinkCheck, site: Path) -> None:
+    files = (path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+    broken = list(links.broken(files))
+    if broken:
+        more = len(broken) - _MOST_LINES
+        lines = broken[:_MOST_LINES] + ([f"and {more} more"] if more > 0 else [])
+        raise SiteError("links lead nowhere:\n" + "\n".join(lines))
 
 
 def _thin_out(site: Path) -> None:

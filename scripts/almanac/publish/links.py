@@ -1,0 +1,63 @@
+"""Links and anchors of the finished pages: what a page leads to has to be there.
+
+MkDocs checks what stands in Markdown alone; most of our pages are HTML.
+"""
+
+from __future__ import annotations
+
+import html
+import posixpath
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from urllib.parse import unquote, urlsplit
+
+_SCRIPT_BODY = re.compile(r"(<script\b[^>]*>).*?</script>", re.DOTALL)
+# An attribute within a tag: after it the tag ends before another begins.
+_ATTRIBUTE = re.compile(r'\s(href|src|id)="([^"<>]*)"(?=[^<>]*>)')
+
+
+@dataclass
+class LinkCheck:
+    """The links and anchors of a site, gathered page by page; ``base`` is the path that its root
+    has at the host, as ``/almanac/``.
+    """
+
+    base: str = "/"
+    _links: dict[str, set[str]] = field(default_factory=dict)
+    _anchors: dict[str, set[str]] = field(default_factory=dict)
+
+    def add(self, file: str, text: str) -> None:
+        """Take note of a page, by its file from the root of the site."""
+        links, anchors = self._links.setdefault(file, set()), self._anchors.setdefault(file, set())
+        for name, value in _ATTRIBUTE.findall(_SCRIPT_BODY.sub(r"\1", text)):
+            (anchors if name == "id" else links).add(value)
+
+    def broken(self, files: Iterable[str]) -> Iterator[str]:
+        """Every link of a page to what is not there, in a sentence; ``files`` is all that the site
+        holds.
+        """
+        there = set(files)
+        for page, links in sorted(self._links.items()):
+            for link in sorted(links):
+                file, anchor = self._target(page, html.unescape(link))
+                if file not in there and f"{file}/index.html" not in there:
+                    yield f"{page} leads to {link}, and {file} is not there"
+                elif anchor and file in self._anchors and anchor not in self._anchors[file]:
+                    yield f"{page} leads to {link}, and {file} has no place of that name"
+
+    def _target(self, page: str, link: str) -> tuple[str, str]:
+        """File and anchor that a link leads to; the page itself where it leads out of the site.
+
+        What holds an equals sign is no anchor: a script of the page reads it, as the finder does.
+        """
+        parts = urlsplit(link)
+        if parts.scheme or parts.netloc:
+            return page, ""
+        path = unquote(parts.path)
+        if path.startswith("/"):
+            path = path.removeprefix(self.base.rstrip("/")).lstrip("/") or "index.html"
+        elif path:
+            path = posixpath.normpath(posixpath.join(posixpath.dirname(page), path))
+        fragment = unquote(parts.fragment)
+        return path or page, "" if "=" in fragment or fragment == "top" else fragment

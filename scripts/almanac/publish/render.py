@@ -1,0 +1,74 @@
+"""MkDocs on the written pages, within this process: to start another one takes longer than it is
+worth.
+"""
+
+from __future__ import annotations
+
+import logging
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from jinja2 import TemplateError
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import MkDocsException
+from yaml import YAMLError
+
+from almanac.publish.errors import SiteError
+from almanac.resources import SETTINGS, SITE_SOURCE
+
+HOOK = Path(__file__).with_name("keep_html.py")
+
+
+def render(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...] = (HOOK,)) -> None:
+    """Render the Markdown below ``pages`` into ``site``; ``work`` takes the configuration.
+
+    Raises SiteError, with what MkDocs says, where it fails or warns.
+    """
+    said: list[str] = []
+    with _listening(said):
+        try:
+            build(_config(work, pages, site, hooks))
+        except (MkDocsException, TemplateError, YAMLError) as problem:
+            lines = "\n".join([*said, str(problem)]).rstrip()
+            raise SiteError(f"MkDocs failed:\n{lines}") from problem
+
+
+def _config(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> MkDocsConfig:
+    """The repository's settings with the folders of this build, which the paths in them are put
+    beside.
+    """
+    file = work / "mkdocs.yml"
+    file.write_text(
+        f"INHERIT: {os.path.relpath(SETTINGS, work)}\n"
+        f"docs_dir: {os.path.relpath(pages, work)}\nsite_dir: {os.path.relpath(site, work)}\n"
+        f"theme:\n  custom_dir: {SITE_SOURCE / 'theme'}\nhooks: {[str(hook) for hook in hooks]}\n",
+        "utf-8",
+    )
+    os.environ["NO_MKDOCS_2_WARNING"] = "1"  # the theme's own switch for its banner
+    return load_config(str(file), strict=True)
+
+
+class _Ear(logging.Handler):
+    def __init__(self, said: list[str]) -> None:
+        super().__init__(logging.WARNING)
+        self._said = said
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self._said.append(f"{record.levelname}: {record.getMessage()}")
+
+
+@contextmanager
+def _listening(said: list[str]) -> Iterator[None]:
+    """Gather in ``said`` what MkDocs warns of, and keep it from the terminal."""
+    logger, ear = logging.getLogger("mkdocs"), _Ear(said)
+    logger.addHandler(ear)
+    was, logger.propagate = logger.propagate, False
+    try:
+        yield
+    finally:
+        logger.propagate = was
+        logger.removeHandler(ear)
