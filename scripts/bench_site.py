@@ -155,7 +155,7 @@ def give_finder(site: Path, work: Path, drills: int) -> int:
     multiply_drills(work / "root", drills)
     catalogue = load(work / "root").catalogue
     assert catalogue is not None
-    data = Finder(Analysis(catalogue, date.today()), picture_names(catalogue.drills)[0]).data()
+    data = Finder(Analysis(catalogue, date.today()), picture_names(catalogue)[0]).data()
     page = site / "find.html"
     table = json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
     text = re.sub(

@@ -106,7 +106,7 @@ def test_the_chief_drill_is_the_farthest_swum(analysis: Analysis) -> None:
 
 
 def test_the_finders_table(analysis: Analysis) -> None:
-    names, drawn_svgs = picture_names(analysis.catalogue.drills)
+    names, drawn_svgs = picture_names(analysis.catalogue)
     data = Finder(analysis, names).data()
     at = {name: number for number, name in enumerate(data["columns"])}
     assert len(data["rows"]) == len(analysis.catalogue.drills) + len(analysis.computable)
@@ -130,7 +130,7 @@ def test_the_finders_table(analysis: Analysis) -> None:
 
 
 def test_a_table_in_a_page_cannot_end_its_element(analysis: Analysis) -> None:
-    names, _ = picture_names(analysis.catalogue.drills)
+    names, _ = picture_names(analysis.catalogue)
     text = str(Finder(analysis, names).page().context["data"])
     assert not set("<>&") & set(text)
     assert json.loads(text)["version"] == 1

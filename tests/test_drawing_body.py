@@ -12,11 +12,10 @@ import pytest
 from drawing_checks import SVG, checked
 from hypothesis import given
 from hypothesis import strategies as st
-from shared import CATALOGUE
 
 from almanac.drawing.shapes import COLOURS
 from almanac.drawing.swimmer import segments
-from almanac.drawing.swimmer.arms import ARMS, RISING
+from almanac.drawing.swimmer.arms import RISING
 from almanac.drawing.swimmer.body import body_drawing
 from almanac.drawing.swimmer.gear import DRAWN
 from almanac.drawing.swimmer.geometry import Point
@@ -28,10 +27,20 @@ from almanac.drawing.swimmer.phrases import (
     POSITION_WORDS,
     SETTING_WORDS,
 )
-from almanac.drawing.swimmer.pose_spec import DECK, KICKS, POSITIONS, SETTINGS, STROKES
+from almanac.drawing.swimmer.pose_spec import DECK
 from almanac.drawing.swimmer.poses import Pose, pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.segments import Arm, Leg, Posture, skeleton
+from almanac.model.drawing import (
+    ARMS,
+    KICKS,
+    POSITIONS,
+    SETTINGS,
+    STROKES,
+    DrawingChoice,
+    undrawn_words,
+)
+from almanac.model.drawing import GEAR as KNOWN_GEAR
 
 ROOT = Path(__file__).parents[1]
 GEAR = (*DRAWN, "kickboard")
@@ -404,43 +413,61 @@ def test_two_figures_on_a_page_share_no_id() -> None:
     assert len(ids[0]) == len(ids[1]) == 2 and not ids[0] & ids[1]
 
 
-@pytest.mark.parametrize(
-    ("changed", "message"),
-    [
-        ({"position": "sideways"}, "unknown position 'sideways': one of supine, prone, side"),
-        ({"arms": "wings"}, "unknown arms 'wings': one of at-sides, one-extended"),
-        (
-            {"kick": "scissors"},
-            "unknown kick 'scissors': one of flutter, dolphin, breaststroke, none",
-        ),
-        ({"setting": "moon"}, "unknown setting 'moon': one of surface, under-water"),
-        ({"stroke": "doggy"}, "unknown stroke 'doggy': one of backstroke"),
-        ({"moment": 8}, "unknown moment 8: a whole number from 0 to 7"),
-        ({"moment": -1}, "unknown moment -1: a whole number from 0 to 7"),
-        ({"moment": True}, "unknown moment True: a whole number from 0 to 7"),
-        ({"identifier": "1 a"}, "identifier '1 a' must be a letter"),
-    ],
-)
-def test_an_unknown_word_is_refused_by_name(changed: dict[str, object], message: str) -> None:
-    words: dict[str, object] = {"position": "supine", "arms": "free", "kick": "none", **changed}
-    with pytest.raises(ValueError, match=re.escape(message)):
-        body_drawing(**words)  # type: ignore[arg-type]
+UNDRAWN = [
+    ({"position": "sideways"}, "position: Sideways"),
+    ({"arms": "wings"}, "arms: Wings"),
+    ({"kick": "scissors"}, "kick: Scissors"),
+    ({"setting": "moon"}, "setting: moon"),
+    ({"posture": "headstand"}, "posture: headstand"),
+    ({"wall": "leaning"}, "wall: leaning"),
+    ({"face": "away"}, "face: away"),
+    ({"stroke": "doggy", "arms": "stroking"}, "stroke: Doggy"),
+]
+NEUTRAL: dict[str, str] = {"position": "supine", "arms": "free", "kick": "none"}
 
 
-def vocabulary(name: str) -> set[str]:
-    """The words of a vocabulary file, read plainly: its two-space keys below `words:`."""
-    text = (CATALOGUE / "drills" / "vocabulary" / f"{name}.yml").read_text(encoding="utf-8")
-    return set(re.findall(r"^  ([a-z-]+):", text.split("words:", 1)[1], re.MULTILINE))
-
-
-@pytest.mark.parametrize(
-    ("name", "known"),
-    [("positions", POSITIONS), ("arms", ARMS), ("kicks", KICKS), ("strokes", STROKES)],
-)
-def test_the_figure_knows_exactly_the_words_of_the_vocabulary(
-    name: str, known: tuple[str, ...]
+@pytest.mark.parametrize(("changed", "named"), UNDRAWN)
+def test_a_word_that_cannot_be_drawn_gives_a_neutral_picture_that_names_it(
+    changed: dict[str, str], named: str
 ) -> None:
-    assert vocabulary(name) - {"any"} == set(known) - {"any"}
+    field = next(iter(changed))
+    titles = {field: named.split(": ")[1]}
+    root = checked(body_drawing(**NEUTRAL | changed, titles=titles))  # type: ignore[arg-type]
+    shown = [node.text for node in root.iter(f"{SVG}text")]
+    assert shown == ["Not drawn yet:", named]
+    assert named in root.findtext(f"{SVG}title", "") and named in root.findtext(f"{SVG}desc", "")
+
+
+def test_many_words_with_long_titles_stay_in_the_neutral_picture() -> None:
+    words = {"position": "sideways", "arms": "wings", "kick": "scissors", "face": "away"}
+    titles = dict.fromkeys(words, "W" * 60)
+    root = checked(body_drawing(**words, titles=titles))  # type: ignore[arg-type]
+    rows = [float(node.get("y", "0")) for node in root.iter(f"{SVG}text")]
+    assert min(rows) > 12 and max(rows) < 136
+
+
+def test_a_new_stroke_changes_no_picture_that_follows_from_the_rest() -> None:
+    """A stroke is missed only where the body would be drawn otherwise in another."""
+    for position, arms, kick, wall in product(
+        (*POSITIONS, "any"), ARMS, (*KICKS, "any"), (None, "coming-in", "touching", "feet-on")
+    ):
+        choice = DrawingChoice(wall=wall)
+        if list(undrawn_words(position, arms, kick, "doggy", choice)):
+            continue
+        told = {"position": position, "arms": arms, "kick": kick, "wall": wall}
+        drawn = {body_drawing(**told, stroke=stroke) for stroke in (*STROKES, "doggy")}  # type: ignore[arg-type]
+        assert len(drawn) == 1, told
+
+
+@pytest.mark.parametrize("moment", [8, -1, True])
+def test_a_moment_outside_the_cycle_is_refused(moment: int) -> None:
+    with pytest.raises(ValueError, match="a whole number from 0 to 7"):
+        body_drawing(**NEUTRAL, moment=moment)  # type: ignore[arg-type]
+
+
+def test_an_identifier_that_is_none_is_refused() -> None:
+    with pytest.raises(ValueError, match="identifier '1 a' must be a letter"):
+        body_drawing(**NEUTRAL, identifier="1 a")  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(
@@ -477,7 +504,7 @@ def test_every_word_has_words() -> None:
     assert set(ARMS_WORDS) == set(ARMS)
     assert set(KICK_WORDS) == set(KICKS)
     assert set(SETTING_WORDS) == set(SETTINGS)
-    assert set(GEAR_WORDS) == set(GEAR)
+    assert set(GEAR_WORDS) == set(GEAR) == set(KNOWN_GEAR)
 
 
 # --- colours

@@ -10,7 +10,8 @@ from functools import cached_property
 from statistics import linear_regression
 
 from almanac.model.club import LaneGroup, TimedTest
-from almanac.model.knowledge import Activity, Benchmark
+from almanac.model.knowledge import Benchmark
+from almanac.model.moving import Activity
 from almanac.model.policy import Policy
 from almanac.units import Course
 

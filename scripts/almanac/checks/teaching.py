@@ -7,6 +7,9 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.graph import circles
 from almanac.checks.rule import Problem, forbids, warns
+from almanac.model.drawing import GEAR
+from almanac.model.vocabularies import VOCABULARY_OF
+from almanac.source.reader import DataPath
 
 
 @forbids("circle")
@@ -59,6 +62,33 @@ def needs_higher_level(analysis: Analysis) -> Iterator[Problem]:
                     message,
                     "raise this drill's level, or need another first",
                 )
+
+
+@warns("undrawn-word")
+def undrawn_word(analysis: Analysis) -> Iterator[Problem]:
+    """What a drill says of the body can be drawn.
+
+    A word that is new to the body figure is good everywhere else; the drill's picture is a plain
+    figure in a frame until the word is drawn. Gear that the figure does not know is named and not
+    drawn.
+    """
+    for drill in analysis.catalogue.drills.values():
+        for field, word in drill.undrawn:
+            path: DataPath = (field,) if field in VOCABULARY_OF else ("figure", field)
+            message = f"'{word}' is not drawn yet, and the drill has a neutral picture"
+            yield Problem(drill, path, message, _to_draw(word))
+        for number, gear in enumerate(drill.gear.needs):
+            if gear not in GEAR:
+                message = f"'{gear}' is not drawn yet, and the picture goes without it"
+                path = ("gear", "needs", number)
+                yield Problem(drill, path, message, _to_draw(gear))
+
+
+def _to_draw(word: str) -> str:
+    return (
+        f"add '{word}' to scripts/almanac/model/drawing.py and its shape to "
+        "scripts/almanac/drawing/swimmer, or accept the warning"
+    )
 
 
 @forbids("effort-range")

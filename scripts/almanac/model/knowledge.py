@@ -6,38 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from almanac.model.drawing import DrawingChoice
+from almanac.model.drawing import DrawingChoice, undrawn_words
 from almanac.model.entry import Entry, Evidence, Hazard, Ids, Reference, Seconds, Span, references
+from almanac.model.moving import Moving
 from almanac.units import Course
-
-
-@dataclass(frozen=True)
-class Activity:
-    """What is done, apart from how far and how hard: two timed things compare when these agree."""
-
-    mode: str
-    stroke: str
-    kick: str
-    position: str
-    arms: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class Moving(Entry):
-    """A thing done in the water or on land: what drills and benchmarks have in common."""
-
-    mode: str
-    stroke: str
-    kick: str
-    position: str
-    arms: str
-    hazards: tuple[Hazard, ...]
-    evidence: tuple[Evidence, ...] = ()
-
-    @property
-    def activity(self) -> Activity:
-        """What is done."""
-        return Activity(self.mode, self.stroke, self.kick, self.position, self.arms)
 
 
 @dataclass(frozen=True)
@@ -120,6 +92,12 @@ class Drill(Moving):
     def family(self) -> str:
         """The folder of skills that it stands in."""
         return self.file.split("/")[-2]
+
+    @property
+    def undrawn(self) -> tuple[tuple[str, str], ...]:
+        """The words that its body figure cannot show, each with its field."""
+        words = undrawn_words(self.position, self.arms, self.kick, self.stroke, self.drawing)
+        return tuple(words)
 
     def references(self) -> Iterator[Reference]:
         yield from references("fault", self.mends, "mends")

@@ -20,15 +20,8 @@ from almanac.model.swim_set import (
     Sendoff,
     SwimSet,
 )
+from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.units import show_time
-
-VOCABULARY_OF = {
-    "mode": "modes",
-    "kick": "kicks",
-    "stroke": "strokes",
-    "position": "positions",
-    "effort": "efforts",
-}
 
 
 @dataclass(frozen=True)

@@ -14,25 +14,34 @@ from almanac.drawing.swimmer.body import body_drawing
 from almanac.model.catalogue import Catalogue
 from almanac.model.drawing import DrawingChoice
 from almanac.model.entry import Ids
-from almanac.model.knowledge import Activity, Drill
+from almanac.model.knowledge import Drill
+from almanac.model.moving import Activity
 from almanac.model.progression import Progression
+from almanac.model.vocabularies import VOCABULARY_OF
 
 
-def figure(drill: Drill) -> Markup:
+def figure(catalogue: Catalogue, drill: Drill) -> Markup:
     """The body figure of a drill. Its id lets the deck card on the same page show it again."""
-    svg = picture(drill)
+    svg = picture(catalogue, drill)
     for part in ("title", "desc"):
         svg = svg.replace(f'"figure-{part}"', f'"figure-{drill.id}-{part}"')
     return Markup(svg)
 
 
-def picture(drill: Drill) -> str:
+def picture(catalogue: Catalogue, drill: Drill) -> str:
     """The body figure by itself: the same for all drills that are drawn alike."""
-    return _drawn(drill.activity, drill.gear.needs, drill.drawing)
+    titles = tuple(
+        (field, catalogue.words(VOCABULARY_OF[field])[word].title)
+        for field, word in drill.undrawn
+        if field in VOCABULARY_OF
+    )
+    return _drawn(drill.activity, drill.gear.needs, drill.drawing, titles)
 
 
 @lru_cache(maxsize=1024)
-def _drawn(activity: Activity, gear: Ids, choice: DrawingChoice) -> str:
+def _drawn(
+    activity: Activity, gear: Ids, choice: DrawingChoice, titles: tuple[tuple[str, str], ...]
+) -> str:
     svg = body_drawing(
         position=activity.position,
         arms=activity.arms,
@@ -47,6 +56,7 @@ def _drawn(activity: Activity, gear: Ids, choice: DrawingChoice) -> str:
         one_leg=choice.one_leg,
         moment=2 if choice.moment is None else choice.moment,
         identifier="figure",
+        titles=dict(titles),
     )
     return svg.replace("<svg ", '<svg id="drawing" ', 1)
 

@@ -12,7 +12,8 @@ from almanac.drawing.charts.drag import drag_chart
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
-from almanac.model.knowledge import Benchmark, Drill, Fault, Gear, Moving
+from almanac.model.knowledge import Benchmark, Drill, Fault, Gear
+from almanac.model.moving import Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
@@ -94,7 +95,7 @@ def _drill(catalogue: Catalogue, drill: Drill) -> Page:
     return _page(
         catalogue,
         drill,
-        figure=figure(drill),
+        figure=figure(catalogue, drill),
         neighbours=neighbours_chart(catalogue, drill),
         tags=tags(catalogue, drill),
         level=words("levels")[drill.level].title,

@@ -7,24 +7,25 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator, Mapping
 
+from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
 from almanac.site.drawing_html import picture
 
 FOLDER = "figures"
 
 
-def picture_of(drill: Drill) -> tuple[str, str]:
+def picture_of(catalogue: Catalogue, drill: Drill) -> tuple[str, str]:
     """The name of a drill's picture, which follows from what it shows, and the SVG."""
-    svg = picture(drill)
+    svg = picture(catalogue, drill)
     return hashlib.sha256(svg.encode()).hexdigest()[:10], svg
 
 
-def picture_names(drills: Mapping[str, Drill]) -> tuple[dict[str, str], dict[str, str]]:
+def picture_names(catalogue: Catalogue) -> tuple[dict[str, str], dict[str, str]]:
     """By drill id the name of its picture; and by name the SVG."""
     names: dict[str, str] = {}
     drawn: dict[str, str] = {}
-    for id, drill in drills.items():
-        names[id], svg = picture_of(drill)
+    for id, drill in catalogue.drills.items():
+        names[id], svg = picture_of(catalogue, drill)
         drawn[names[id]] = svg
     return names, drawn
 

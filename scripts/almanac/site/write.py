@@ -55,7 +55,7 @@ def write_pages(
         if (SITE_SOURCE / name).is_dir():
             shutil.copytree(SITE_SOURCE / name, folder / name)
     templates = Templates(SITE_SOURCE / "templates")
-    pictures, drawn = picture_names(analysis.catalogue.drills)
+    pictures, drawn = picture_names(analysis.catalogue)
     for page in (
         *all_pages(analysis),
         Finder(analysis, pictures).page(),

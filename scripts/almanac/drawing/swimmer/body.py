@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from almanac.drawing.document import checked_identifier, document
 from almanac.drawing.shapes import at, number, path
@@ -25,6 +25,8 @@ from almanac.drawing.swimmer.poses import Pose, pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.scenery import backdrop, waterline
 from almanac.drawing.swimmer.trunk import short_path, suit_path, trunk_path
+from almanac.drawing.swimmer.undrawn import undrawn_drawing
+from almanac.model.drawing import OPEN, DrawingChoice, undrawn_words
 
 
 def body_drawing(
@@ -36,12 +38,13 @@ def body_drawing(
     setting: str | None = None,
     moment: int = 2,
     identifier: str = "body",
-    stroke: str = "any",
+    stroke: str = OPEN,
     posture: str | None = None,
     wall: str | None = None,
     face: str | None = None,
     together: bool = False,
     one_leg: bool = False,
+    titles: Mapping[str, str] | None = None,
 ) -> str:
     """The body figure as an SVG element that scales to its container.
 
@@ -49,9 +52,16 @@ def body_drawing(
     gear (what cannot be drawn is still named in the description), all from ``setting`` to
     ``one_leg`` but ``identifier`` and ``stroke`` those of a drill's `figure`; ``stroke`` says which
     way the face looks on the side and in rotation. ``identifier`` begins the ids of title and
-    description and must be unique on the page. Raises ValueError for a word that is not known.
+    description and must be unique on the page.
+
+    Where one of the words cannot be drawn, a neutral picture says so: with the title of the word
+    where ``titles`` has it by field, else with the word itself.
     """
     checked_identifier(identifier)
+    choice = DrawingChoice(setting, posture, wall, face)
+    undrawn = dict(undrawn_words(position, arms, kick, stroke, choice))
+    if undrawn:
+        return undrawn_drawing({**undrawn, **(titles or {})}, identifier)
     worn = tuple(gear)
     spec = resolve_pose(
         position=position,

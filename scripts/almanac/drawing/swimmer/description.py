@@ -103,9 +103,9 @@ def _posed_arms(spec: PoseSpec) -> str:
 
 
 def gear_words(spec: PoseSpec, gear: tuple[str, ...]) -> str:
-    """The gear by name; what has no words of its own by its id."""
+    """The gear by name; what has no words of its own by its id, read as words."""
     held = {"pull-buoy": "a pull buoy in the hands"} if spec.arms == "holding-gear" else {}
-    return ", ".join(held.get(word, GEAR_WORDS.get(word, word)) for word in gear)
+    return ", ".join(held.get(word, GEAR_WORDS.get(word, word.replace("-", " "))) for word in gear)
 
 
 def leg_words(side: str, phase: Phase) -> str:

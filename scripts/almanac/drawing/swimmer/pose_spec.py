@@ -13,26 +13,6 @@ from almanac.drawing.swimmer.kicks import Lie
 DECK = 0.045
 """The deck's height above the water."""
 ROLL = {"side": 90.0, "rotating": 42.0}
-POSITIONS = ("supine", "prone", "side", "rotating", "vertical", "on-land")
-KICKS = ("flutter", "dolphin", "breaststroke", "none")
-SETTINGS = ("surface", "under-water", "at-wall", "deck-edge", "on-land")
-STROKES = ("backstroke", "freestyle", "butterfly", "breaststroke", "any")
-POSTURES = (
-    "standing",
-    "standing-on-toes",
-    "lying-on-back",
-    "lying-over-roll",
-    "lying-on-front",
-    "side-lying",
-    "sitting",
-    "sitting-knees-bent",
-    "sitting-on-bench",
-    "kneeling",
-    "plank",
-    "bridge",
-)
-WALLS = ("coming-in", "touching", "feet-on", "leaving", "start-hold", "at-back")
-FACES = ("in", "out")
 Hold = Literal["lying", "upright", "wading", "seated", "reclined", "posed", "planted", "hung"]
 
 

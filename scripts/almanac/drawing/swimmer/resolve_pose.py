@@ -1,30 +1,10 @@
-"""From the words of an entry to a pose specification: each word checked, and what is not said
-filled in from the rest.
-"""
+"""From the words of an entry to a pose specification; what is not said follows from the rest."""
 
 from __future__ import annotations
 
-from almanac.drawing.swimmer.arms import ARMS
 from almanac.drawing.swimmer.kicks import Lie, moment_of
-from almanac.drawing.swimmer.pose_spec import (
-    FACES,
-    KICKS,
-    POSITIONS,
-    POSTURES,
-    ROLL,
-    SETTINGS,
-    STROKES,
-    WALLS,
-    Hold,
-    PoseSpec,
-)
-
-
-def one_of(kind: str, word: str, known: tuple[str, ...]) -> str:
-    """The word as given; raises ValueError where it is not a known one."""
-    if word not in known:
-        raise ValueError(f"unknown {kind} {word!r}: one of {', '.join(known)}")
-    return word
+from almanac.drawing.swimmer.pose_spec import ROLL, Hold, PoseSpec
+from almanac.model.drawing import OPEN, STROKES, DrawingChoice, undrawn_words
 
 
 def setting_of(
@@ -36,8 +16,6 @@ def setting_of(
     hands hold and no posture is given. A body that is rolled is never drawn on the deck's edge: it
     is drawn in the water. Who leaves the wall is under water.
     """
-    if setting is not None:
-        one_of("setting", setting, SETTINGS)
     if posture and (position != "vertical" or posture != "standing"):
         return "on-land"
     if position == "on-land":
@@ -96,7 +74,7 @@ def faces_up(
         return posture != "lying-on-front"
     if position not in ROLL:
         return position != "prone" or (wall == "feet-on" and arms != "streamline")
-    if stroke != "any":
+    if stroke != OPEN:
         return stroke == "backstroke"
     return arms != "board" and "snorkel" not in gear
 
@@ -109,31 +87,26 @@ def resolve_pose(
     setting: str | None = None,
     moment: int = 2,
     gear: tuple[str, ...] = (),
-    stroke: str = "any",
+    stroke: str = OPEN,
     posture: str | None = None,
     wall: str | None = None,
     face: str | None = None,
     together: bool = False,
     one_leg: bool = False,
 ) -> PoseSpec:
-    """The words settled; raises ValueError for one that is not known.
+    """The words settled; raises ValueError for one that cannot be drawn.
 
     `any` is drawn as the stroke has it, else as a flutter on the front. A board held by a swimmer
     on the back lies on the thighs.
     """
-    for kind, word, known in (
-        ("position", position, (*POSITIONS, "any")),
-        ("arms", arms, ARMS),
-        ("kick", kick, (*KICKS, "any")),
-        ("stroke", stroke, STROKES),
-        ("posture", posture or POSTURES[0], POSTURES),
-        ("wall", wall or WALLS[0], WALLS),
-        ("face", face or FACES[0], FACES),
-    ):
-        one_of(kind, word, known)
-    if position == "any":
+    choice = DrawingChoice(setting, posture, wall, face)
+    for field, word in undrawn_words(position, arms, kick, stroke, choice):
+        raise ValueError(f"unknown {field} {word!r}")
+    if stroke not in STROKES:
+        stroke = OPEN
+    if position == OPEN:
         position = "supine" if stroke == "backstroke" else "prone"
-    if kick == "any":
+    if kick == OPEN:
         kick = {"butterfly": "dolphin", "breaststroke": "breaststroke"}.get(stroke, "flutter")
     if position == "supine" and arms == "holding-gear" and "kickboard" in gear:
         arms = "board"
