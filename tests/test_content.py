@@ -108,7 +108,7 @@ def test_putting_in_order_changes_no_data(club: Loaded) -> None:
 def test_every_drill_and_progression_is_drawn(club_analysis: Analysis) -> None:
     catalogue = club_analysis.catalogue
     for drill in catalogue.drills.values():
-        checked(str(figure(drill)))
+        checked(str(figure(catalogue, drill)))
         if around := str(neighbours_chart(catalogue, drill)):
             checked(around)
     for progression in catalogue.progressions.values():

@@ -5,6 +5,7 @@ of it.
 from __future__ import annotations
 
 import re
+from functools import cache
 from itertools import product
 from pathlib import Path
 
@@ -12,6 +13,7 @@ import pytest
 from drawing_checks import SVG, checked
 from hypothesis import given
 from hypothesis import strategies as st
+from shared import share
 
 from almanac.drawing.shapes import COLOURS
 from almanac.drawing.swimmer import segments
@@ -46,23 +48,24 @@ ROOT = Path(__file__).parents[1]
 GEAR = (*DRAWN, "kickboard")
 
 
+@cache
 def all_poses(**fixed: str) -> list[Pose]:
-    """Every combination of words and moments, some of them fixed."""
+    """Combinations of words and moments, some of them fixed: a share of them, or all."""
     choices = {"position": POSITIONS, "arms": ARMS, "kick": KICKS, "setting": (None, *SETTINGS)}
     words = [(fixed[name],) if name in fixed else known for name, known in choices.items()]
     return [
         pose(resolve_pose(position=position, arms=arms, kick=kick, setting=setting, moment=moment))  # type: ignore[arg-type]
-        for position, arms, kick, setting in product(*words)
-        for moment in range(MOMENTS)
+        for position, arms, kick, setting, moment in share(product(*words, range(MOMENTS)), 1500)
     ]
 
 
-ALL = all_poses()
-AFLOAT = [
-    held
-    for held in ALL
-    if held.spec.hold == "lying" and held.spec.setting in ("surface", "at-wall")
-]
+def afloat() -> list[Pose]:
+    """Poses of who lies in the water."""
+    return [
+        held
+        for held in all_poses()
+        if held.spec.hold == "lying" and held.spec.setting in ("surface", "at-wall")
+    ]
 
 
 # --- segments
@@ -151,7 +154,7 @@ def test_knees_bend_one_way_and_ankles_stay_in_range(kick: str, lie: str, moment
 
 
 def test_no_pose_bends_a_joint_the_wrong_way() -> None:
-    for held in ALL:
+    for held in all_poses():
         for leg in (held.posture.near_leg, held.posture.far_leg):
             assert 0 <= leg.knee <= 130, held.spec
             assert -20 <= leg.ankle <= 85, held.spec
@@ -231,7 +234,7 @@ def test_on_the_back_the_foot_reaches_the_surface_and_does_not_leave_it() -> Non
 def test_no_joint_of_a_floating_swimmer_is_far_above_the_water_unless_the_arms_call_for_it() -> (
     None
 ):
-    for held in AFLOAT:
+    for held in afloat():
         bones = held.skeleton
         body = [bones.hip, bones.shoulder, *bones.near_leg, *bones.far_leg]
         assert max(point.y for point in body) < 0.11, held.spec
@@ -241,7 +244,7 @@ def test_no_joint_of_a_floating_swimmer_is_far_above_the_water_unless_the_arms_c
 
 
 def test_a_floating_swimmer_lies_flat_with_hips_at_the_surface_and_head_in_line() -> None:
-    for held in AFLOAT:
+    for held in afloat():
         bones = held.skeleton
         assert -0.17 < bones.hip.y < 0, held.spec
         assert abs(bones.shoulder.y - bones.hip.y) < 0.09, held.spec
@@ -268,7 +271,7 @@ def test_under_water_the_body_is_under_water() -> None:
 
 
 def test_nothing_goes_through_the_ground() -> None:
-    for held in ALL:
+    for held in all_poses():
         if held.spec.setting == "on-land":
             bones = held.skeleton
             points = (*bones.near_leg, *bones.far_leg, *bones.near_arm, *bones.far_arm, bones.head)
@@ -327,7 +330,8 @@ def test_hands_that_hold_the_wall_touch_it() -> None:
 def test_every_combination_of_words_is_drawn_inside_its_frame(position: str, setting: str) -> None:
     if position == "on-land" and setting in ("surface", "under-water", "at-wall"):
         return  # drawn as on dry land
-    for arms, kick, moment in product(ARMS, KICKS, range(MOMENTS)):
+    words = product(ARMS, KICKS, range(MOMENTS))
+    for arms, kick, moment in share(words, 50, (position, setting)):
         if kick == "none" and moment:
             continue
         try:
@@ -344,9 +348,8 @@ def test_every_combination_of_words_is_drawn_inside_its_frame(position: str, set
 def test_every_gear_is_drawn_inside_the_frame_and_named(gear: str) -> None:
     some_arms = ("at-sides", "streamline", "board", "hands-up", "holding-wall", "holding-gear")
     settings = ("surface", "under-water", "deck-edge", "on-land")
-    for position, arms, kick, setting in product(
-        POSITIONS, some_arms, ("flutter", "breaststroke"), settings
-    ):
+    words = product(POSITIONS, some_arms, ("flutter", "breaststroke"), settings)
+    for position, arms, kick, setting in share(words, 50, gear):
         svg = body_drawing(position=position, arms=arms, kick=kick, setting=setting, gear=(gear,))
         try:
             checked(svg)

@@ -14,6 +14,7 @@ import pytest
 from drawing_checks import SVG, checked
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shared import share
 
 from almanac.analysis.analysis import Analysis
 from almanac.drawing.charts.ladder import Rung, progression_ladder
@@ -212,9 +213,8 @@ def test_standing_in_water_is_chest_deep_on_the_floor() -> None:
 
 @pytest.mark.parametrize("wall", WALLS)
 def test_a_body_at_a_wall_is_drawn_inside_its_frame(wall: str) -> None:
-    for position, arms, kick, stroke in product(
-        POSITIONS, ARMS, ("flutter", "dolphin"), ("any", "butterfly")
-    ):
+    words = product(POSITIONS, ARMS, ("flutter", "dolphin"), ("any", "butterfly"))
+    for position, arms, kick, stroke in share(words, 50, wall):
         for setting in ("at-wall", "under-water"):
             checked(
                 body_drawing(

@@ -2,35 +2,39 @@
 
 from __future__ import annotations
 
+from itertools import product
+from typing import Literal
+
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
+from shared import is_long
 
-from .web import Server
+from .web import TEMPLATES, Server
 
-KINDS = (
-    "index.html", "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html", "sets/kick-and-go.html",
-    "faults/knees-break-surface.html", "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html",
-    "by/goal.html", "drills/index.html", "practices/index.html", "safety.html", "fields.html", "checks.html", "computed.html",
-    "add.html", "data.html", "privacy.html", "404.html",
-)  # fmt: skip
+LOOKS = list(product((360, 1280), ("light", "dark")))
+# One page a template in one look each, by turns; every page in every look with --long.
+CASES = [
+    pytest.param(page, *look, id=f"{page.split('#')[0]} {look[0]} px {look[1]}")
+    for number, page in enumerate(TEMPLATES)
+    for look in (LOOKS if is_long() else [LOOKS[number % len(LOOKS)]])
+]
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [360, 1280])
-def test_no_violations(browser: Browser, server: Server, scheme: str, width: int) -> None:
+@pytest.mark.parametrize(("file", "width", "scheme"), CASES)
+def test_no_violations(
+    browser: Browser, server: Server, file: str, width: int, scheme: Literal["light", "dark"]
+) -> None:
     context = browser.new_context(
         viewport={"width": width, "height": 800}, color_scheme=scheme, reduced_motion="reduce"
-    )  # type: ignore[arg-type]
+    )
     page = context.new_page()
-    found: dict[str, str] = {}
-    for file in KINDS:
-        page.goto(server.address + file)
-        for violation in Axe().run(page).response["violations"]:
-            for node in violation["nodes"]:
-                found.setdefault(f"{violation['id']}: {node['html'][:160]}", file)
+    page.goto(server.address + file)
+    found = Axe().run(page, options={"resultTypes": ["violations"]}).response["violations"]
     context.close()
-    assert found == {}
+    assert {
+        f"{each['id']}: {node['html'][:160]}" for each in found for node in each["nodes"]
+    } == set()
 
 
 @pytest.mark.parametrize(

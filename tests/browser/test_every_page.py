@@ -1,12 +1,16 @@
-"""Every page of the site on a phone: no trouble, no sideways scrolling; and the first screen of every drill."""
+"""Pages on a phone: no trouble, no sideways scrolling; and the first screen of every drill."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
-from playwright.sync_api import BrowserContext
+from playwright.sync_api import BrowserContext, Page, expect
+from shared import share
 
-from .web import Server, Watched, sitemap
+from almanac.analysis.analysis import Analysis
+
+from .web import TEMPLATES, Server, Watched, sitemap
 
 WIDTH, HEIGHT = 360, 640
 TABS = 4  # pages open side by side, so that one loads while another is measured
@@ -28,14 +32,29 @@ _MEASURE = """selectors => ({
 
 
 def test_no_page_scrolls_sideways_and_every_drill_is_told_at_a_glance(
-    context: BrowserContext, server: Server, site: Path
+    context: BrowserContext, server: Server, site: Path, analysis: Analysis
 ) -> None:
+    of_a_template = list(dict.fromkeys(page.split("#")[0] for page in TEMPLATES))
+    assert [page for page in of_a_template if not (site / page).is_file()] == []
+    moved = {f"{kind}s/{id}.html" for kind, id in analysis.catalogue.moved}
+    others = [page for page in sitemap(site) if page not in {*of_a_template, *moved}]
+    assert len(others) > 50
+    drills = {f"drills/{id}.html" for id in analysis.catalogue.drills}
+    assert troubles(context, server, [*of_a_template, *share(others, 16)], drills) == []
+
+
+def test_an_old_address_leads_to_the_new_one(phone: Page, server: Server) -> None:
+    phone.goto(server.address + "drills/supine-streamline-flutter.html")
+    expect(phone).to_have_url(server.address + "drills/back-streamline-kick.html")
+
+
+def troubles(
+    context: BrowserContext, server: Server, pages: Sequence[str], drills: set[str]
+) -> list[str]:
+    """What is wrong with pages on a phone, page by page."""
     tabs = [context.new_page() for _ in range(TABS)]
     watched = [Watched(tab, server.address) for tab in tabs]
-    wide: list[str] = []
-    hidden: list[str] = []
-    pages = sitemap(site)
-    assert len(pages) > 50
+    found: list[str] = []
     for start in range(0, len(pages), TABS):
         batch = list(zip(tabs, pages[start : start + TABS], strict=False))
         for tab, file in batch:
@@ -44,12 +63,10 @@ def test_no_page_scrolls_sideways_and_every_drill_is_told_at_a_glance(
             tab.wait_for_load_state("load")
             seen = tab.evaluate(_MEASURE, list(_SEEN))
             if seen["wide"] > WIDTH:
-                wide.append(f"{file}: {seen['wide']} px")
-            if file.startswith("drills/") and not file.endswith("index.html"):
-                hidden += [f"{file}: {trouble}" for trouble in not_in_sight(seen)]
-    assert wide == []
-    assert hidden == []
-    assert [trouble for tab in watched for trouble in tab.troubles] == []
+                found.append(f"{file}: {seen['wide']} px wide")
+            if file in drills:
+                found += [f"{file}: {trouble}" for trouble in not_in_sight(seen)]
+    return [*found, *(trouble for tab in watched for trouble in tab.troubles)]
 
 
 def not_in_sight(seen: dict[str, object]) -> list[str]:

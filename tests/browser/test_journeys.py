@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import time
-
 import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 
@@ -37,7 +35,7 @@ def assert_drill(phone: Page) -> None:
 def test_from_a_fault_to_its_drill(
     phone: Page, server: Server, analysis: Analysis, fault: str
 ) -> None:
-    hand, started = Hand(), time.monotonic()
+    hand = Hand()
     phone.goto(server.address)
     hand.tap(phone.get_by_text("I see something wrong"))
     hand.tap(
@@ -51,12 +49,11 @@ def test_from_a_fault_to_its_drill(
     first = analysis.catalogue.faults[fault].causes[0].mended_by[0]
     assert phone.url.endswith(f"/drills/{first}.html")
     assert hand.taps == 3
-    assert time.monotonic() - started < 10
 
 
 @pytest.mark.parametrize("goal", GOALS)
 def test_from_a_goal_to_its_drill(phone: Page, server: Server, goal: str) -> None:
-    hand, started = Hand(), time.monotonic()
+    hand = Hand()
     phone.goto(server.address)
     hand.tap(phone.get_by_text("I want to train something"))
     hand.tap(phone.locator(".chip").get_by_text(goal, exact=True))
@@ -67,7 +64,6 @@ def test_from_a_goal_to_its_drill(phone: Page, server: Server, goal: str) -> Non
     assert_drill(phone)
     expect(phone.locator(f'dl.facts a[href$="#{GOALS[goal]}"]')).to_have_count(1)
     assert hand.taps == 3
-    assert time.monotonic() - started < 10
 
 
 def test_from_gear_and_minutes_to_a_drill(phone: Page, server: Server) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Worker, expect
 
 from almanac.publish.bundles import bundles
 from almanac.publish.offline import kept_files, write_offline_files
@@ -18,6 +18,7 @@ from .web import Server, sitemap
 
 WORKER = (bundles() / "offline" / "worker.js").read_text("utf-8")
 DRILL = "drills/back-streamline-kick.html"
+FEW = {"index.html", "find.html", DRILL, "sets/kick-and-go.html", "sets/index.html"}
 _STATUS = """async files => {
   const bad = [];
   for (const file of files) {
@@ -35,12 +36,34 @@ _VERSIONS_WITH = """async address => {
   return held.filter(Boolean).length;
 }"""
 
+LOOKS = 4  # so often the worker looks whether the page that asks is the only one open
+_COUNT_LOOKS = """() => {
+  self.looks = 0;
+  const look = clients.matchAll.bind(clients);
+  clients.matchAll = (...asked) => look(...asked).finally(() => { self.looks += 1; });
+}"""
+
+
+@pytest.fixture
+def whole(site: Path, tmp_path: Path) -> Iterator[Server]:
+    """A copy of the site."""
+    folder = tmp_path / "whole"
+    shutil.copytree(site, folder, copy_function=os.link)
+    with Server(folder) as running:
+        yield running
+
 
 @pytest.fixture
 def live(site: Path, tmp_path: Path) -> Iterator[Server]:
-    """A copy of the site that a test may renew."""
+    """A copy that a test may renew, with the few pages that it opens: a version is soon fetched."""
     folder = tmp_path / "live"
-    shutil.copytree(site, folder, copy_function=os.link)
+
+    def left_out(path: str, names: list[str]) -> set[str]:
+        pages = {name for name in names if name.endswith((".html", ".svg", ".json"))}
+        return {name for name in pages if str(Path(path, name).relative_to(site)) not in FEW}
+
+    shutil.copytree(site, folder, copy_function=os.link, ignore=left_out)
+    write_offline_files(folder, WORKER)
     with Server(folder) as running:
         yield running
 
@@ -52,8 +75,6 @@ def renew(live: Server, *files: str) -> None:
         text = path.read_text("utf-8").replace("<h1", "<p class='renewed'>renewed</p><h1", 1)
         path.unlink()  # a hard link: the built site keeps its own
         path.write_text(text, "utf-8")
-    for name in ("precache.json", "offline.json", "worker.js"):
-        (live.folder / name).unlink()
     write_offline_files(live.folder, WORKER)
 
 
@@ -86,14 +107,21 @@ def until(page: Page, happens: Callable[[], bool]) -> None:
     raise AssertionError("it never happened")
 
 
+def waiting(context: BrowserContext) -> Worker:
+    """The newer version's worker, which has yet to take over."""
+    states = {each: each.evaluate("self.serviceWorker.state") for each in context.service_workers}
+    (found,) = (worker for worker, state in states.items() if state == "installed")
+    return found
+
+
 def test_every_page_the_finder_and_the_search_with_the_network_off(
-    context: BrowserContext, live: Server, site: Path
+    context: BrowserContext, whole: Server, site: Path
 ) -> None:
-    page = keep(context, live)
-    live.asked.clear()
+    page = keep(context, whole)
+    whole.asked.clear()
     context.set_offline(True)
     files = sitemap(site)
-    assert page.evaluate(_STATUS, [live.address + file for file in files]) == []
+    assert page.evaluate(_STATUS, [whole.address + file for file in files]) == []
     for file in (
         DRILL,
         "sets/kick-and-go.html",
@@ -101,10 +129,10 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
         "cards.html",
         "",
     ):
-        page.goto(live.address + file)
+        page.goto(whole.address + file)
         expect(page.locator("h1")).to_be_visible()
         expect(page.locator("[data-kept]")).to_contain_text("kept on this device")
-    page.goto(live.address + "find.html#gear=fins")
+    page.goto(whole.address + "find.html#gear=fins")
     expect(page.locator("[data-results] img").first).to_have_js_property("complete", True)
     assert page.locator("[data-results] img").first.evaluate("image => image.naturalWidth") > 0
     page.locator(".search-link").tap()
@@ -112,9 +140,9 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     expect(page.locator(".md-search-result__meta")).to_contain_text(
         "matching documents", timeout=20_000
     )
-    page.goto(live.address + "no-such-page.html")
+    page.goto(whole.address + "no-such-page.html")
     expect(page.locator("h1")).to_contain_text("404")
-    assert set(live.asked) <= {"/worker.js"}  # the browser itself looks for a newer worker
+    assert set(whole.asked) <= {"/worker.js"}  # the browser itself looks for a newer worker
 
 
 def test_the_size_is_the_sum_and_the_list_is_complete(site: Path) -> None:
@@ -182,11 +210,12 @@ def test_two_open_pages_change_over_together_when_told_to(
     renew(live, DRILL, "index.html")
     first.goto(live.address + "find.html")
     ready(first)
+    worker = waiting(context)
+    worker.evaluate(_COUNT_LOOKS)
     first.goto(live.address + DRILL)
-    first.wait_for_timeout(5_000)  # longer than the worker asks whether a page is alone
-    expect(first.locator(".renewed")).to_have_count(
-        0
-    )  # two pages open: nobody is changed under their hands
+    until(first, lambda: worker.evaluate("looks") == LOOKS)
+    # two pages open: nobody is changed under their hands
+    assert first.locator(".renewed").count() == 0
     first.get_by_role("button", name="Use it now").tap()
     expect(first.locator(".renewed")).to_be_visible()
     second.goto(live.address)

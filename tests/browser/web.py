@@ -15,6 +15,15 @@ from playwright.sync_api import Page, Request
 from almanac.resources import SETTINGS
 from almanac.site.settings import read_settings
 
+# A page of the small catalogue for every template, and the states of a page that look unlike it.
+TEMPLATES = (
+    "index.html", "find.html", "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html", "sets/kick-and-go.html",
+    "faults/knees-break-surface.html", "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html",
+    "practices/heron-kick-and-go.html", "blocks/heron-legs-in-three-weeks.html", "by/goal.html", "drills/index.html", "practices/index.html",
+    "coverage.html", "safety.html", "kick-cycle.html", "new.html", "fields.html", "checks.html", "computed.html",
+    "add.html", "data.html", "privacy.html", "404.html",
+)  # fmt: skip
+
 
 class _Handler(SimpleHTTPRequestHandler):
     def __init__(self, *arguments: Any, failing: set[str], asked: list[str], **named: Any) -> None:

@@ -1,0 +1,29 @@
+"""The site of the club's own entries, which is what visitors see: a page of every kind, a share of the rest."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext
+from shared import share
+
+from almanac.model.load import load
+from almanac.resources import HOME
+
+from .test_every_page import troubles
+from .web import Server, sitemap
+
+FIRST = ("index.html", "find.html", "cards.html")
+
+
+def test_the_clubs_pages_are_sound(context: BrowserContext, club_site: Path) -> None:
+    catalogue = load(HOME).catalogue
+    assert catalogue is not None
+    drills = {f"drills/{id}.html" for id in catalogue.drills}
+    pages = sitemap(club_site)
+    assert set(FIRST) <= set(pages) and drills <= set(pages)
+    folders = sorted({page.split("/")[0] for page in pages if "/" in page})
+    of_a_kind = [next(page for page in pages if page.startswith(f"{name}/")) for name in folders]
+    chosen = [*FIRST, *of_a_kind, *share(sorted(drills), 8), *share(pages, 8)]
+    with Server(club_site) as server:
+        assert troubles(context, server, chosen, drills) == []
