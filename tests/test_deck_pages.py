@@ -18,7 +18,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
 from almanac.publish.offline import kept_files, write_app_manifest, write_offline_files
-from almanac.publish.postprocess import close_set, defer_search_index
+from almanac.publish.postprocess import close_set, write_empty_index
 from almanac.resources import HOME
 from almanac.site.cards import card_context, qr_code
 from almanac.site.finder import MINUTES, Finder
@@ -162,15 +162,12 @@ def test_lines_are_closed_up_but_not_where_they_count() -> None:
     assert close_set("<pre>a\n  b</pre>") == "<pre>a\n  b</pre>"
 
 
-def test_the_search_index_is_set_aside(tmp_path: Path) -> None:
-    whole = {"config": {"lang": ["en"]}, "docs": [{"location": "", "title": "a", "text": "ü"}]}
-    (tmp_path / "search").mkdir()
-    (tmp_path / "search" / "search_index.json").write_text(json.dumps(whole), "utf-8")
-    defer_search_index(tmp_path)
+def test_the_theme_finds_an_empty_search_index(tmp_path: Path) -> None:
+    write_empty_index(tmp_path)
     read = {path.name: path.read_text("utf-8") for path in (tmp_path / "search").iterdir()}
-    assert json.loads(read["search_index.json"]) == {**whole, "docs": []}
-    assert json.loads(read["whole_index.json"]) == whole
-    assert json.loads(read["search_index.js"].removeprefix("var __index = "))["docs"] == []
+    empty = json.loads(read["search_index.json"])
+    assert empty["docs"] == []
+    assert json.loads(read["search_index.js"].removeprefix("var __index = ")) == empty
 
 
 def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:

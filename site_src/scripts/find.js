@@ -3,9 +3,9 @@
 import { fromAddress, toAddress } from "./find/address.js";
 import { FACETS, entriesOf, inOrder, isChosen, minutesOf, nothing, sift } from "./find/list.js";
 import { resultList } from "./find/results.js";
-import { WordIndex } from "./find/words.js";
 import { make } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
+import { WordIndex } from "./lib/search.js";
 
 const form = document.querySelector("[data-finder]");
 const page = document.querySelector("[data-found]");
@@ -25,19 +25,24 @@ let index = null;
 let byPointer = false;
 let writing = 0;
 
+const WEIGHTS = { title: 8, more: 5, faults: 4, summary: 3 };
+
+/** What an entry is found by. */
 function fields(entry) {
   const faults = entry.has.fault.map((id) => `${titles.fault[id]} ${data.also[id] ?? ""}`).join(" ");
-  return [[entry.title, 8], [entry.more, 5], [faults, 4], [entry.summary, 3]];
+  return { id: entry.number, title: entry.title, more: entry.more, faults, summary: entry.summary };
 }
 
-const readWords = () => { index ??= new WordIndex(entries.map(fields)); };
+const readWords = () => { index ??= new WordIndex(WEIGHTS, data.synonyms, entries.map(fields)); };
 
+/** Entries that answer every word asked for, as a Map from number to score; null where nothing is asked. */
 function scores() {
   if (!choice.words) {
     return null;
   }
   readWords();
-  return index.search(choice.words);
+  const found = index.search(choice.words);
+  return found && new Map(found.map(({ id, score }) => [id, score]));
 }
 
 /** What is chosen in a facet, in words. */

@@ -1,49 +1,53 @@
-// Stands before the theme's search worker. A page starts with an empty index; the whole one is fetched at the first search.
+// The search in the header, in a worker. It speaks the theme's four messages; the documents are fetched at the first search.
+
+import { WordIndex, wordsOf } from "./lib/search.js";
+
+/** @typedef {{synonyms: import("./lib/search.js").Synonyms, columns: string[], rows: string[][]}} Documents */
 
 const SETUP = 0;
 const READY = 1;
 const RESULT = 3;
-const own = new URL(self.location);
-const answer = self.postMessage.bind(self);
+const MOST = 40;
+const WEIGHTS = { title: 8, also: 6, tags: 3, summary: 3, text: 1 };
+
+/** @type {Promise<(words: string) => object[]> | null} */
 let loading = null;
-let isReady = null; // called when the theme's worker has taken the index in
 
-self.postMessage = (message) => {
-  if (message.type === READY && isReady) {
-    isReady(); // the page was told so at once, when it set up the empty index
-  } else {
-    answer(message);
-  }
-};
-
-function pass(message) {
-  self.dispatchEvent(new MessageEvent("message", { data: message }));
-}
+/** The theme puts what it gets into the page as HTML.
+ * @param {string} text */
+const safe = (text) => text.replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
 
 async function load() {
-  self.importScripts(new URL(`../assets/javascripts/workers/${own.searchParams.get("theme")}`, own));
-  const response = await fetch(new URL("../search/whole_index.json", own));
-  const index = await response.json();
-  const taken = new Promise((done) => { isReady = done; });
-  pass({ type: SETUP, data: { ...index, options: { suggest: false } } });
-  await taken;
+  const response = await fetch(new URL("../search/documents.json", self.location.href));
+  /** @type {Documents} */
+  const { synonyms, columns, rows } = await response.json();
+  const documents = rows.map((row, id) => ({ id, ...Object.fromEntries(columns.map((name, at) => [name, row[at] ?? ""])) }));
+  const index = new WordIndex(WEIGHTS, synonyms, documents);
+  /** @param {string} words */
+  return (words) => {
+    const terms = Object.fromEntries(wordsOf(words).map((word) => [word, true]));
+    return (index.search(words, true) ?? []).slice(0, MOST).map(({ id, score }) => {
+      const document = /** @type {Record<string, string>} */ (/** @type {unknown} */ (documents[id]));
+      const text = [document.kind, document.summary].filter(Boolean).join(": ");
+      return [{ location: document.location, title: safe(document.title ?? ""), text: safe(text), tags: [], score, terms }];
+    });
+  };
 }
 
-self.addEventListener("message", (event) => {
-  if (!event.isTrusted) {
-    return; // passed on by us: for the theme's worker
+self.addEventListener("message", async ({ data: { type, data } }) => {
+  if (type === SETUP) {
+    self.postMessage({ type: READY });
+    return;
   }
-  event.stopImmediatePropagation();
-  if (event.data.type === SETUP) {
-    answer({ type: READY });
-  } else if (!event.data.data) {
-    answer({ type: RESULT, data: { items: [] } }); // every page asks for nothing once
-  } else {
-    loading ??= load().catch((problem) => {
+  let items = /** @type {object[]} */ ([]);
+  if (data) {
+    try {
+      loading ??= load();
+      items = (await loading)(String(data));
+    } catch (problem) {
       loading = null; // no signal, say: the next key tries again
-      console.warn(`The search index did not come: ${problem.message}`);
-      throw problem;
-    });
-    loading.then(() => pass(event.data), () => answer({ type: RESULT, data: { items: [] } }));
+      console.warn(`The search did not come: ${/** @type {Error} */ (problem).message}`);
+    }
   }
+  self.postMessage({ type: RESULT, data: { items } });
 });

@@ -150,7 +150,7 @@ def test_the_size_is_the_sum_and_the_list_is_complete(site: Path) -> None:
     files = dict(kept_files(site))
     assert told["bytes"] == sum(size for _, size in files.values())
     assert set(sitemap(site)) <= set(files)
-    assert {"search/whole_index.json", "find.html", "app.webmanifest", "404.html"} <= set(files)
+    assert {"search/documents.json", "find.html", "app.webmanifest", "404.html"} <= set(files)
     listed = json.loads((site / "precache.json").read_text("utf-8"))
     assert {file: tuple(told) for file, told in listed["files"].items()} == files
     assert f'"{listed["version"]}"' in (site / "worker.js").read_text("utf-8")

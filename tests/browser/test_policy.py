@@ -50,12 +50,13 @@ def test_an_injected_script_does_not_run(browser: Browser, server: Server) -> No
     page.close()
 
 
-def test_first_visit_of_a_drill_asks_for_no_search_index(phone: Page, server: Server) -> None:
+def test_first_visit_of_a_drill_asks_for_no_search_documents(phone: Page, server: Server) -> None:
     asked: list[str] = []
     phone.on("request", lambda request: asked.append(request.url))
     phone.goto(server.address + "drills/back-streamline-kick.html", wait_until="networkidle")
     assert not any(
-        "whole_index" in url or "find" in url.rsplit("/", 1)[-1] or "cards" in url for url in asked
+        "search/documents" in url or "find" in url.rsplit("/", 1)[-1] or "cards" in url
+        for url in asked
     )
 
 

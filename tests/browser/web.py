@@ -104,3 +104,27 @@ def sitemap(site: Path) -> list[str]:
         for entry in ElementTree.parse(site / "sitemap.xml").getroot()
     ]
     return [address.removeprefix(own) or "index.html" for address in found]
+
+
+# Asks the worker as the theme does, and gives what it answers to each question, the best three.
+_ASK_SEARCH = """async ({ questions }) => {
+  const worker = new Worker("scripts/search-worker.js");
+  const answers = [];
+  const next = () => new Promise(done => { worker.onmessage = ({ data }) => done(data); });
+  worker.postMessage({ type: 0, data: {} });
+  await next();
+  for (const question of questions) {
+    worker.postMessage({ type: 2, data: question });
+    const { data } = await next();
+    answers.push(data.items.slice(0, 3).map(([item]) => item.location));
+  }
+  worker.terminate();
+  return answers;
+}"""
+
+
+def ask(page: Page, address: str, *questions: str) -> list[list[str]]:
+    """What the search answers to questions: for each the addresses of the best three."""
+    page.goto(f"{address}index.html")
+    answers: list[list[str]] = page.evaluate(_ASK_SEARCH, {"questions": list(questions)})
+    return answers

@@ -23,15 +23,18 @@ def texts_of(catalogue: Catalogue, kind: str) -> dict[str, str]:
 def _said(catalogue: Catalogue, entry: Entry) -> str:
     """What an entry says: its texts, without dangers, evidence, review and other names."""
     data = catalogue.documents[entry.kind, entry.id].data
-    return " ".join(_texts({name: value for name, value in data.items() if name not in _NOT_SAID}))
+    return " ".join(
+        sentences({name: value for name, value in data.items() if name not in _NOT_SAID})
+    )
 
 
-def _texts(value: Any) -> Iterator[str]:
+def sentences(value: Any) -> Iterator[str]:
+    """Every text with a space in it, wherever it stands: words and ids are none."""
     if isinstance(value, str) and " " in value:
         yield value
     elif isinstance(value, Mapping):
         for inner in value.values():
-            yield from _texts(inner)
+            yield from sentences(inner)
     elif isinstance(value, list):
         for inner in value:
-            yield from _texts(inner)
+            yield from sentences(inner)

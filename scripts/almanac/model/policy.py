@@ -81,12 +81,15 @@ class Rating:
 
 @dataclass(frozen=True)
 class Word:
-    """A word of a vocabulary. ``rating`` and ``share_of_best`` stand for efforts only."""
+    """A word of a vocabulary; ``also`` is what else people look for it by. ``rating`` and
+    ``share_of_best`` stand for efforts only.
+    """
 
     title: str
     means: str
     rating: Rating | None = None
     share_of_best: float | None = None
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

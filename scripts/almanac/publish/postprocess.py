@@ -14,22 +14,21 @@ from almanac.publish.links import LinkCheck
 from almanac.publish.offline import write_app_manifest, write_offline_files
 from almanac.site.settings import SiteSettings
 
-# What the theme brings along that no page of ours asks for: source maps, and the search's other
-# languages.
+# What the theme brings along that no page of ours asks for: source maps, and its own search.
 _NEVER_ASKED_FOR = ("assets/**/*.map", "sitemap.xml.gz")
-_OTHER_LANGUAGES = "assets/javascripts/lunr"
+_OWN_SEARCH = ("assets/javascripts/lunr", "assets/javascripts/workers")
 _MOST_LINES = 20
 
 
 def postprocess(site: Path, settings: SiteSettings, worker: str) -> None:
-    """Thin out what the theme brings, defer the search index, add the policies, check the links,
-    and list what a phone keeps.
+    """Thin out what the theme brings, leave an empty search index, add the policies, check the
+    links, and list what a phone keeps.
 
     ``worker`` is the text of the offline worker, bundled. Raises SiteError where a page leads to
     what is not there.
     """
     _thin_out(site)
-    defer_search_index(site)
+    write_empty_index(site)
     write_app_manifest(site, settings.name, settings.description)
     links = LinkCheck(urlsplit(settings.address).path or "/")
     for path in sorted(site.rglob("*.html")):
@@ -53,7 +52,8 @@ def _thin_out(site: Path) -> None:
     for pattern in _NEVER_ASKED_FOR:
         for path in site.glob(pattern):
             path.unlink()
-    shutil.rmtree(site / _OTHER_LANGUAGES, ignore_errors=True)
+    for folder in _OWN_SEARCH:
+        shutil.rmtree(site / folder, ignore_errors=True)
 
 
 def close_set(page: str) -> str:
@@ -63,17 +63,14 @@ def close_set(page: str) -> str:
     return page if "<pre" in page or "<textarea" in page else re.sub(r"[ \t]*\n\s*", "\n", page)
 
 
-def defer_search_index(site: Path) -> None:
-    """Leave an empty search index where the theme fetches one with every page; our search worker
-    fetches the whole.
+def write_empty_index(site: Path) -> None:
+    """What the theme asks for with every page that has a search field, with nothing in it: our
+    search worker fetches its documents at the first search.
 
-    A page opened from a folder asks for the index as a script: it gets an empty one too.
+    A page opened from a folder asks for it as a script.
     """
-    index = site / "search" / "search_index.json"
-    whole = json.loads(index.read_text("utf-8"))
-    (index.parent / "whole_index.json").write_text(
-        json.dumps(whole, ensure_ascii=False, separators=(",", ":")), "utf-8"
-    )
-    empty = json.dumps({**whole, "docs": []})
-    index.write_text(empty, "utf-8")
-    (index.parent / "search_index.js").write_text(f"var __index = {empty}", "utf-8")
+    empty = json.dumps({"config": {"lang": ["en"], "separator": "[\\s\\-]+"}, "docs": []})
+    folder = site / "search"
+    folder.mkdir(exist_ok=True)
+    (folder / "search_index.json").write_text(empty, "utf-8")
+    (folder / "search_index.js").write_text(f"var __index = {empty}", "utf-8")

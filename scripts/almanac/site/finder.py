@@ -17,6 +17,7 @@ from almanac.model.swim_set import SwimSet
 from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts
 from almanac.site.links import Page
 from almanac.site.preferences import preferences
+from almanac.site.search_documents import synonyms
 from almanac.units import COURSES
 
 VERSION = 1
@@ -102,6 +103,7 @@ class Finder:
                 for id, fault in catalogue.faults.items()
                 if fault.also_called
             },
+            "synonyms": synonyms(catalogue),
             "first": [
                 [row_of[id] for id in self._known.mended_by[fault]] for fault, _ in words["fault"]
             ],

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
+from almanac.kinds import WITH_PAGES
 from almanac.resources import SITE_SOURCE
 from almanac.site.cards import card_context, cards_page
 from almanac.site.computed import computed_page
@@ -24,12 +25,14 @@ from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files, picture_names
 from almanac.site.plan_pages import plan_pages
 from almanac.site.reference import reference_pages
+from almanac.site.search_documents import search_file
 from almanac.site.set_page import set_pages
 from almanac.site.settings import SiteSettings
 from almanac.site.templates import Templates
 from almanac.source.names import Names
 
 _COPIED = ("styles", "images")
+_NOT_SEARCHED = ("list", "moved", "new")  # they only name what has pages of its own
 
 
 def all_pages(analysis: Analysis) -> Iterator[Page]:
@@ -56,17 +59,22 @@ def write_pages(
             shutil.copytree(SITE_SOURCE / name, folder / name)
     templates = Templates(SITE_SOURCE / "templates")
     pictures, drawn = picture_names(analysis.catalogue)
+    others = {path.name: path.read_text("utf-8") for path in (SITE_SOURCE / "pages").glob("*.md")}
     for page in (
         *all_pages(analysis),
         Finder(analysis, pictures).page(),
         cards_page(analysis),
         news_page(analysis.catalogue, news),
     ):
-        _write(folder / page.file, _text(templates, page, settings.address))
+        text = _text(templates, page, settings.address)
+        _write(folder / page.file, text)
+        if page.template not in (*WITH_PAGES, *_NOT_SEARCHED):
+            others[page.file] = text
     form = form_file(analysis.catalogue, names, settings.repository)
     for file, text in (
         *data_files(analysis, names, settings.address),
         form,
+        search_file(analysis.catalogue, others),
         *news_files(analysis.catalogue, news, settings.address),
         *picture_files(drawn),
     ):

@@ -1,0 +1,73 @@
+"""What the header's search reads: every page once, in words, with the other names of things."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from shared import CATALOGUE
+
+from almanac.kinds import WITH_PAGES
+from almanac.model.catalogue import Catalogue
+from almanac.model.load import load
+from almanac.site.links import page_of
+from almanac.site.search_documents import COLUMNS, search_file, synonyms
+
+PAGE = """---
+title: "Safety &amp; law"
+description: "What comes first."
+---
+
+# Safety & law
+
+<p class="lead">Local **law** &amp; the <a href="x.html">operator</a>'s rules.</p>
+<script>var hidden = 1;</script>
+"""
+
+
+@pytest.fixture(scope="module")
+def catalogue() -> Catalogue:
+    found = load(CATALOGUE).catalogue
+    assert found is not None
+    return found
+
+
+def rows(catalogue: Catalogue, **pages: str) -> dict[str, dict[str, Any]]:
+    _, text = search_file(catalogue, {f"{name}.md": text for name, text in pages.items()})
+    found = [dict(zip(COLUMNS, row, strict=True)) for row in json.loads(text)["rows"]]
+    return {row["location"]: row for row in found}
+
+
+def test_every_entry_with_a_page_is_there_once(catalogue: Catalogue) -> None:
+    pages = [page_of(entry) for entry in catalogue.entries.values() if entry.kind in WITH_PAGES]
+    assert sorted(rows(catalogue)) == sorted(pages)
+
+
+def test_a_drill_is_found_by_its_words_its_gear_and_its_faults(catalogue: Catalogue) -> None:
+    found = rows(catalogue)["drills/back-kick-with-parachute.html"]
+    drill = catalogue.drills["back-kick-with-parachute"]
+    tags = found["tags"].split("; ")
+    assert {"Drill", "On the back", "Backstroke", catalogue.gear["parachute"].title} <= set(tags)
+    assert {catalogue.faults[id].title for id in drill.mends} <= set(tags)
+    assert found["also"] == "; ".join(drill.also_called)
+    words = found["text"].split()
+    assert len(words) == len(set(words))
+
+
+def test_a_page_that_is_no_entry_is_its_words_without_markup(catalogue: Catalogue) -> None:
+    page = rows(catalogue, safety=PAGE)["safety.html"]
+    assert (page["title"], page["summary"]) == ("Safety & law", "What comes first.")
+    assert page["text"].split() == ["safety", "law", "local", "the", "operator", "s", "rules"]
+
+
+def test_names_for_one_thing_come_from_vocabularies_and_gear(catalogue: Catalogue) -> None:
+    levels = catalogue.vocabularies["levels"]
+    word = replace(levels.words["foundation"], also=("beginner",))
+    changed = replace(levels, words={**levels.words, "foundation": word})
+    entries = {**catalogue.entries, ("vocabulary", "levels"): changed}
+    found = synonyms(Catalogue(entries, catalogue.documents, {}))
+    assert [word.title, "beginner"] in found
+    gear = next(gear for gear in catalogue.gear.values() if gear.also_called)
+    assert [gear.title, *gear.also_called] in found
