@@ -80,12 +80,19 @@ def test_critical_speed_is_scipy_s_line(trials):
 
 
 @pytest.mark.parametrize(
-    "trials",
-    [[], [(400, 300)], [(400, 300), (200, 300)], [(400, 0), (200, 120)], [(400, -5), (200, 120)], [(0, 60), (200, 120)],
-     [(400, math.inf), (200, 120)], [(400, math.nan), (200, 120)], [(400, 100), (200, 120)], [(200, 100), (200, 120)]],
+    ("trials", "why"),
+    [
+        ([], "two different times"), ([(400, 300)], "two different times"),
+        ([(400, 300), (200, 300)], "two different times"),
+        ([(400, 0), (200, 120)], "time must be above zero"), ([(400, -5), (200, 120)], "time must be above zero"),
+        ([(0, 60), (200, 120)], "distance must be above zero"), ([(-5, 60), (200, 120)], "distance must be above zero"),
+        ([(400, math.inf), (200, 120)], "time must be above zero, not inf"),
+        ([(400, math.nan), (200, 120)], "time must be above zero, not nan"),
+        ([(400, 100), (200, 120)], "not the slower"), ([(200, 100), (200, 120)], "not the slower"),
+    ],
 )  # fmt: skip
-def test_no_critical_speed(trials):
-    with pytest.raises(ValueError):
+def test_no_critical_speed(trials, why):
+    with pytest.raises(ValueError, match=why):
         critical_speed(trials)
 
 

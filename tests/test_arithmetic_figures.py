@@ -12,6 +12,7 @@ from arithmetic_plans import (
     QUICK,
     SLOW,
     block,
+    block_of,
     club,
     evening,
     part,
@@ -24,8 +25,10 @@ from arithmetic_world import SCALE, YARDS, swim_set
 
 from almanac.analysis.plan_figures import block_figures, practice_figures
 from almanac.analysis.set_figures import item_place, set_figures
+from almanac.arithmetic.block import summarise_block
 from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.training_load import Deviation
 from almanac.model.plans import Day, Week
 from almanac.report.working_text import formula, steps
 
@@ -173,6 +176,21 @@ def test_the_mean_of_a_week_is_over_the_days_that_are_known():
     figures = block_figures(a_block())
     told = {step.what: step.how for step in steps(figures["week 1 strain"].working, "strain")}
     assert told["daily mean"] == "(52.147 mon + 120 wed) ÷ 3 days"
+
+
+def test_a_week_alike_but_for_a_rounding_has_no_monotony():
+    days = [Day(minutes=3, rating=0.1), Day(minutes=1, rating=0.3)]  # 0.30000000000000004 and 0.3
+    figures = block_figures(block(dict(zip(("mon", "tue"), days, strict=True))))
+    assert "week 1 load" in figures
+    assert not {"week 1 monotony", "week 1 strain"} & set(figures)
+
+
+def test_the_convention_of_the_deviation_is_named():
+    week = {"mon": Day(minutes=60, rating=7), "tue": REST, "wed": REST}
+    for convention in Deviation:
+        summary = summarise_block(block_of(week), {}, "quick", convention)
+        told = formula(block_figures(summary)["week 1 monotony"].working)
+        assert told.endswith(f"standard deviation of the {convention.name.lower()}")
 
 
 def test_a_week_without_a_load_has_its_distance_alone():

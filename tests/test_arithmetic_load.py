@@ -120,6 +120,19 @@ def test_no_variation_is_undefined(week, convention):
     assert found.monotony is None and found.strain is None and math.isfinite(found.total)
 
 
+@pytest.mark.parametrize(
+    ("week", "is_defined"),  # under a billionth of the mean, or of 1, is the machine's rounding
+    [
+        ([5000, 5000 + 1e-6], False),
+        ([5000, 5000 + 1e-5], True),
+        ([1e-10, 0], False),
+        ([2e-9, 0], True),
+    ],
+)
+def test_variation_that_is_a_rounding_of_the_machine_is_none(week, is_defined):
+    assert (week_load(week).monotony is not None) is is_defined
+
+
 def test_missing_days_are_not_rest_days():
     assert week_load([300, None, 200]) == week_load([300, 200])
     assert week_load([300, None, 200]) != week_load([300, 0, 200])

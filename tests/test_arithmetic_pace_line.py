@@ -103,6 +103,12 @@ def test_line_through_three_tests():
     assert paces().lines["kick-25"] == line  # one activity, one line
 
 
+def test_a_line_is_told_from_its_shortest_test():
+    line = paces().lines["kick-200"]
+    assert line.reference_m == 25 and line.reference_s == pytest.approx(best(25))
+    assert line.tests == ((25, 22), (50, 47.2), (200, 210))
+
+
 def test_one_test_is_estimated_with_the_policy_s_exponent():
     line = paces(group({"kick-50": 50}), single_test_exponent=1.06).lines["kick-200"]
     assert line.estimated and line.exponent == 1.06
@@ -127,6 +133,9 @@ def test_gear_of_the_test_keeps_it_from_the_plain_line():
         ({"kick-50": 50, "kick-200": 199}, False),  # the longer at a higher speed
         ({"kick-50": 60, "kick-200": 50}, False),  # a slower test over a shorter distance
         ({"kick-50": 10, "kick-200": 200}, False),  # exponent 2.2
+        ({"kick-50": 40, "kick-200": 40 * 4**1.3}, True),  # 1.30, the greatest
+        ({"kick-50": 40, "kick-200": 40 * 4**1.2999}, True),
+        ({"kick-50": 40, "kick-200": 40 * 4**1.3001}, False),
         ({"kick-25": 0.01, "kick-200": 5999}, False),
     ],
 )

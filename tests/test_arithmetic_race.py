@@ -60,8 +60,12 @@ def test_laps_undo_splits_and_fade_has_no_unit(times):
     "times", [[], [30], [30, 31], [30, 0, 31], [30, -1, 31], [30, math.nan, 31], [math.inf, 30, 31]]
 )
 def test_no_fade(times):
-    with pytest.raises(ValueError):
+    with pytest.raises(ValueError, match="three laps or more" if len(times) < 3 else "lap must be"):
         fade(times)
+
+
+def test_a_lap_may_be_shorter_than_a_second():
+    assert laps([0.5, 1.25]) == [0.5, 0.75]
 
 
 @pytest.mark.parametrize("splits", [[30, 29], [30, 30], [0, 30], [-1, 30], [30, math.nan, 60]])

@@ -17,6 +17,7 @@ from almanac.arithmetic.summary import groups_meant, summarise
 from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timing import Timing
 from almanac.model.entry import Hazard
+from almanac.units import Unit
 
 EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00"}
 
@@ -59,6 +60,35 @@ def test_meant_for_the_groups_with_sendoffs_else_for_those_of_its_level():
     assert groups_meant(whole, swim_set({**EIGHT, "sendoff": {"heron-1": 60}})) == ()
     assert groups_meant(whole, swim_set(EIGHT)) == ("osprey-1",)
     assert groups_meant(whole, replace(swim_set(EIGHT), level="foundation")) == ()
+
+
+def test_an_item_without_a_sendoff_names_no_group():
+    plain = {key: value for key, value in EIGHT.items() if key != "sendoff"}
+    for written in ([{**EIGHT, "sendoff": {"osprey-1": 60}}, plain], [plain]):
+        assert groups_meant(catalogue(), swim_set(*written)) == ("osprey-1",)
+
+
+@pytest.mark.parametrize(
+    ("course", "other", "unit"),  # 400 m are 437.445 yd, 400 yd are 365.76 m: 0.9144 m to the yard
+    [
+        (SHORT, 437.4453193, Unit.YARD),
+        (LONG, 437.4453193, Unit.YARD),
+        (YARDS, 365.76, Unit.METRE),
+    ],
+)
+def test_the_distance_in_the_other_unit(course, other, unit):
+    found = summarise(Timing(catalogue()), swim_set(EIGHT, course=course)).in_other_unit
+    assert found == (pytest.approx(other), unit)
+
+
+def test_clocks_of_the_groups_that_are_asked_for_each_worked_out_once():
+    every = summarise(Timing(catalogue()), swim_set(EIGHT)).clocks
+    assert list(every) == ["osprey-1"] and len(every) == 1
+    assert every["osprey-1"] is every["osprey-1"]
+    none = summarise(Timing(catalogue()), swim_set(EIGHT), groups=()).clocks
+    assert list(none) == [] and len(none) == 0
+    with pytest.raises(KeyError):
+        none["osprey-1"]
 
 
 @given(items())
