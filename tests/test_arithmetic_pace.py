@@ -140,6 +140,18 @@ def test_tests_in_another_course_are_scaled_by_length_alone_and_marked(swum_in, 
     assert found.seconds == pytest.approx(50 * (metres[swims_in] / metres[swum_in]) ** 1.08)
 
 
+def test_one_test_in_another_course_marks_the_line_and_the_rep():
+    of = group(
+        [swum("kick-50", 50, SHORT), swum("kick-200", 220, YARDS), swum("back-100", 70, SHORT)]
+    )
+    assert target(of).other_course and not target(of, drill="backstroke").other_course
+    parts = [{"distance": 25, "do": drill, "effort": "easy"} for drill in ("backstroke", "kick")]
+    whole = clock(of).rep(events({"reps": 1, "parts": parts})[0]).target
+    assert whole.other_course and whole.estimated  # one part is enough for either
+    steady = [{"distance": 25, "do": "backstroke", "effort": "easy"}] * 2
+    assert not clock(of).rep(events({"reps": 1, "parts": steady})[0]).target.other_course
+
+
 @given(st.sampled_from([0.5, 1, 2.5]), st.sampled_from(list(EFFORTS)))
 def test_factor_scales_the_target(factor, word):
     drills = {**DRILLS, "kick": retimed("kick", "kick-200", factor)}

@@ -111,6 +111,7 @@ class Chosen:
             deadline=None,
             database=None,
             derandomize=True,
+            max_examples=50,
             phases=(Phase.explicit, Phase.generate),
             suppress_health_check=list(HealthCheck),
         )
