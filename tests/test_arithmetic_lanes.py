@@ -234,3 +234,73 @@ def problems(rule, of, **item):
 def test_bad_input_is_a_finding(rule, of, item, said):
     found = problems(rule, of, **item)
     assert len(found) == (said is not None) and all(said in message for message in found)
+
+
+PARTLY = [  # parts of a rep, and whether a swimmer is on the back in some of it
+    (["crawl", "kick"], True),
+    (["kick", "crawl"], True),
+    (["crawl", "board-kick", "backstroke"], True),
+    (["crawl", "board-kick"], False),
+]
+
+
+@pytest.mark.parametrize(("drills", "on_back"), PARTLY)
+def test_a_rep_that_is_partly_on_the_back_wants_the_wider_gap(drills, on_back):
+    parts = [{"distance": 25, "do": drill, "effort": "easy"} for drill in drills]
+    (laid,) = events({"reps": 1, "parts": parts})
+    assert is_on_back(laid) is on_back
+    assert gap_for(laid, group(gap=5), policy()) == (10 if on_back else 5)
+
+
+def test_backstroke_is_on_the_back_however_its_drill_is_laid():
+    on_side = replace(DRILLS["backstroke"], position="side")
+    (laid,) = expand(items_from([{"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy"}]),
+                     {**DRILLS, "backstroke": on_side}, SCALE)  # fmt: skip
+    assert is_on_back(laid)
+
+
+@pytest.mark.parametrize(("words", "fastest"), [(["easy", "all-out"], 4), (["all-out", "easy"], 1)])
+def test_the_fastest_rep_of_an_item_speaks_for_its_lane(words, fastest):
+    found = full(
+        group(FORTY_FIVE, heads=40, lanes=1), reps=4, effort={"descend": words}, sendoff=60
+    )
+    assert [one.timed.rep.number for one in found] == [fastest]
+
+
+def test_every_item_is_looked_at_whatever_stands_before_it():
+    held = {"reps": 1, "time": 30, "do": "upright", "effort": "fast"}
+    easy = {"reps": 1, "distance": 400, "do": "kick", "effort": "easy", "rest": 10}
+    short = {"reps": 2, "distance": 50, "do": "kick", "effort": "strong", "sendoff": 44}
+    unknown = {"reps": 1, "distance": 50, "do": "board-kick", "effort": "strong", "sendoff": 20}
+    of = group({"kick-50": 45 * 0.87})
+    on = clock(of)
+    run = on.run(
+        events(held, easy, unknown, short, {**short, "sendoff": 60}, {**short, "sendoff": 43})
+    )
+    assert [one.timed.rep.path for one in too_tight(run, on)] == [("items", 3), ("items", 5)]
+    assert [
+        one.timed.rep.path for one in crowded(run, group(heads=6, lanes=1), policy(), SHORT)
+    ] == [
+        ("items", 3),
+        ("items", 4),
+        ("items", 5),
+    ]
+
+
+def test_the_last_leaves_as_the_leader_is_back():
+    # 45 s there and back: with 10 s between them the fifth leaves at 40 s, the sixth at 50 s; with 45 s the
+    # second leaves as the leader is back, and that is crowded
+    assert not full(group(FORTY_FIVE, heads=5, lanes=1), sendoff=60)
+    assert full(group(FORTY_FIVE, heads=6, lanes=1), sendoff=60)
+    (on_it,) = full(group({"kick-50": 40}, heads=5, lanes=1), effort="all-out", sendoff=60)
+    assert (on_it.last_leaves_s, on_it.back_s, on_it.most_heads) == (40, 40, 4)
+
+
+def test_a_single_swimmer_fits_even_where_the_gap_is_longer_than_the_swim():
+    (found,) = full(group(FORTY_FIVE, heads=2, lanes=1, gap=100), sendoff=60)
+    assert (found.last_leaves_s, found.most_heads) == (100, 1)
+
+
+def test_a_length_without_a_sendoff_of_a_group_that_nobody_tested():
+    on_sendoff = full(group({}, heads=40, lanes=1), distance=25, sendoff=20)
+    assert [one.back_s for one in on_sendoff] == [20]
