@@ -20,7 +20,7 @@ set_up() {
   fi
   local files=()
   for file in "$@"; do files+=(-r "$file"); done
-  .venv/bin/pip install --quiet --disable-pip-version-check "${files[@]}"
+  .venv/bin/pip install --quiet --disable-pip-version-check --require-hashes "${files[@]}"
   .venv/bin/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
   cat "$@" pyproject.toml > "$stamp"
 }
