@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Callable, Mapping, Sequence
-from heapq import heapify, heappop, heappush
+from contextlib import suppress
+from graphlib import CycleError, TopologicalSorter
+from heapq import heappop, heappush
 from typing import Any
 
 Graph = Mapping[str, Sequence[str]]
@@ -13,26 +15,20 @@ Graph = Mapping[str, Sequence[str]]
 def circles(graph: Graph) -> list[tuple[str, ...]]:
     """Chains of ids that lead back to their start; each begins at its first id by name.
 
-    ``graph`` maps an id to the ids it points at. A graph with a circle always gives at least one:
-    the one closed by each step back onto the path of a depth-first walk in the order of names.
+    ``graph`` maps an id to the ids it points at. A circle is named, the arrow that closes it is set
+    aside, and so on until none is left: so a graph with a circle always gives at least one.
     """
+    left = {node: sorted(set(graph[node])) for node in sorted(graph)}
     found: dict[tuple[str, ...], None] = {}
-    done: set[str] = set()
-    for start in sorted(graph):
-        trail: list[str] = []
-        waiting = [iter([start])]
-        while waiting:
-            node = next(waiting[-1], None)
-            if node is None:
-                waiting.pop()
-                if trail:
-                    done.add(trail.pop())
-            elif node in trail:
-                found[_turned(trail[trail.index(node) :])] = None
-            elif node not in done:
-                trail.append(node)
-                waiting.append(iter(sorted(graph.get(node, ()))))
-    return list(found)
+    while True:
+        try:
+            TopologicalSorter(left).prepare()
+        except CycleError as problem:
+            chain = problem.args[1][:0:-1]  # it names them against the arrows, the first one twice
+            found[_turned(chain)] = None
+            left[chain[-1]].remove(chain[0])
+        else:
+            return list(found)
 
 
 def _turned(circle: Sequence[str]) -> tuple[str, ...]:
@@ -46,22 +42,18 @@ def teaching_order(needs: Graph, order: Callable[[str], Any]) -> list[str]:
     ``needs`` maps every id to those it needs first. Ids in a circle, and what needs them, are left
     out.
     """
-    open_needs = {id: {need for need in first if need in needs} for id, first in needs.items()}
-    leads_to: dict[str, list[str]] = {id: [] for id in needs}
-    for id, first in open_needs.items():
-        for need in first:
-            leads_to[need].append(id)
-    ready = [(order(id), id) for id, first in open_needs.items() if not first]
-    heapify(ready)
+    sorter = TopologicalSorter({id: set(first) & needs.keys() for id, first in needs.items()})
+    with suppress(CycleError):  # what is in no circle can be had all the same
+        sorter.prepare()
+    ready: list[tuple[Any, str]] = []
     taught: list[str] = []
-    while ready:
-        _, id = heappop(ready)
-        taught.append(id)
-        for later in leads_to[id]:
-            open_needs[later].discard(id)
-            if not open_needs[later]:
-                heappush(ready, (order(later), later))
-    return taught
+    while True:
+        for id in sorter.get_ready():
+            heappush(ready, (order(id), id))
+        if not ready:
+            return taught
+        taught.append(heappop(ready)[1])
+        sorter.done(taught[-1])
 
 
 def shortest_way(graph: Graph, start: str, target: str) -> list[str] | None:
