@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import os
+import shutil
 import sys
+import tempfile
 
 import pytest
 from hypothesis import settings
@@ -47,9 +50,17 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Before any module is read, since parametrised cases are chosen then."""
+    if "PYTEST_XDIST_WORKER" not in os.environ:  # workers inherit the run's own cache folder
+        os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="almanac-tests-")
     whole = bool(config.getoption("--long"))
     set_long(whole)
     settings.load_profile("long-run" if whole else "default-run")
+
+
+def pytest_unconfigure() -> None:
+    """What the run has stored is nobody else's."""
+    if "PYTEST_XDIST_WORKER" not in os.environ:
+        shutil.rmtree(os.environ["XDG_CACHE_HOME"], ignore_errors=True)
 
 
 @pytest.fixture(scope="session")

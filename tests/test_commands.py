@@ -16,12 +16,12 @@ from typing import Any
 
 import pytest
 from example_cases import BASE, cases
-from shared import CATALOGUE
+from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import RULES
-from almanac.commands import check, sum_
-from almanac.commands.main import COMMANDS, main, parser
+from almanac.commands import shared, sum_
+from almanac.commands.main import COMMANDS, main, module_of, parser
 from almanac.kinds import KIND
 from almanac.report.set_json import set_json
 from almanac.site.reference import reference_pages
@@ -150,13 +150,12 @@ def test_a_fault_of_the_program_is_one_sentence_and_a_log(
 
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
     monkeypatch.setattr(
-        check if command == "check" else sum_,
+        shared if command == "check" else sum_,
         "load_and_check" if command == "check" else "find_entry",
         broken,
     )
-    code, out, err = called(
-        capsys, command, *(["six-fifties"] if command == "sum" else []), "--root", BASE
-    )
+    named = ["six-fifties"] if command == "sum" else []
+    code, out, err = called(capsys, command, *named, "--root", BASE, "--no-cache")
     assert (code, out) == (3, "")
     assert err.count("\n") == 1 and err.startswith(
         "almanac: a fault of the program itself; please report "
@@ -457,8 +456,10 @@ def test_every_set_adds_up(analysis: Analysis) -> None:
 # ---- documented
 
 
-@pytest.mark.parametrize("module", COMMANDS, ids=lambda module: module.NAME)
-def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], module: Any) -> None:
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], name: str) -> None:
+    module = module_of(name)
+    assert name == module.NAME
     code, out, _ = called(capsys, module.NAME, "--help")
     assert code == 0
     said = " ".join(out.split())
@@ -473,7 +474,7 @@ def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], modul
 
 def test_the_help_lists_every_command(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = called(capsys, "--help")
-    assert code == 0 and all(f"\n    {module.NAME} " in out for module in COMMANDS)
+    assert code == 0 and all(f"\n    {name} " in out for name in COMMANDS)
 
 
 def test_the_version(capsys: pytest.CaptureFixture[str]) -> None:
@@ -495,9 +496,7 @@ def test_codes_are_given_once() -> None:
 
 
 def test_the_checks_page_and_the_field_tables_hold_all_there_is() -> None:
-    from almanac.commands.shared import load_and_check
-
-    analysis = load_and_check(BASE).analysis
+    analysis = shared.load_and_check(BASE, DAY).analysis
     assert analysis is not None
     pages = {page.file: page.context for page in reference_pages(analysis)}
     assert {rule["code"] for rule in pages["checks.md"]["rules"]} == {rule.code for rule in RULES}

@@ -150,4 +150,36 @@ def _escaped(text: str, also: str = "") -> str:
     return text
 
 
+@dataclass(frozen=True)
+class Findings:
+    """All that a run has found, worst first, in how many entries."""
+
+    found: Sequence[Finding]
+    entries: int
+
+    @property
+    def has_errors(self) -> bool:
+        """Whether one of them stops a build."""
+        return any(finding.is_error for finding in self.found)
+
+    def packed(self) -> bytes:
+        """All of it as bytes, for ``unpacked``."""
+        rows = [
+            [found.severity, found.code, found.place.file, found.place.line, found.place.column,
+             found.message, found.hint]
+            for found in self.found
+        ]  # fmt: skip
+        return json.dumps([self.entries, rows]).encode()
+
+    @classmethod
+    def unpacked(cls, stored: bytes) -> Findings:
+        """What ``packed`` has made into bytes."""
+        entries, rows = json.loads(stored)
+        found = [
+            Finding(Severity(severity), code, Place(file, line, column), message, hint)
+            for severity, code, file, line, column, message, hint in rows
+        ]
+        return cls(found, entries)
+
+
 FORMATS = {"text": as_text, "json": as_json, "github": as_annotations}

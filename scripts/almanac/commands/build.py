@@ -11,7 +11,8 @@ import sys
 import time
 from pathlib import Path
 
-from almanac.commands.shared import ERRORS, FINE, CheckedCatalogue, load_and_check, root_of
+from almanac.commands.outcome import ERRORS, FINE, root_of
+from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.publish.build import build_site
 from almanac.publish.errors import SiteError
@@ -28,7 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     started = time.perf_counter()
     root = root_of(arguments.root)
-    checked = load_and_check(root)
+    checked = load_and_check(root, arguments.today)
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"
     if not build_checked(checked, root, out):

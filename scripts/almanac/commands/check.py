@@ -6,13 +6,16 @@ Exit code 0 where nothing is an error, 1 where something is.
 from __future__ import annotations
 
 import argparse
+from datetime import date
+from pathlib import Path
 
-from almanac.commands.fixing import fix
-from almanac.commands.shared import load_and_check, root_of
-from almanac.findings import FORMATS
-from almanac.model.load import load
+from almanac.cache import Cache
+from almanac.commands.outcome import ERRORS, FINE, root_of
+from almanac.findings import FORMATS, Findings
+from almanac.source.snapshot import Snapshot, snapshot
 
 NAME = "check"
+_STORE = "findings"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -27,10 +30,44 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    root = root_of(arguments.root)
     if arguments.fix:
-        root = root_of(arguments.root)
-        for file in fix(root, load(root)):
-            print(f"mended {file}")
-    checked = load_and_check(arguments.root)
-    print(FORMATS[arguments.format](checked.findings, checked.loaded.count))
-    return checked.exit_code
+        _fix(root)
+    findings = check_root(root, arguments.today)
+    print(FORMATS[arguments.format](findings.found, findings.entries))
+    return ERRORS if findings.has_errors else FINE
+
+
+def check_root(root: Path, today: date) -> Findings:
+    """Every finding below ``root``: as an earlier run found it where nothing has changed since,
+    else worked out.
+    """
+    cache = Cache(_STORE, (today.isoformat(),))
+    seen = snapshot(root)
+    stored = cache.get(seen.digest)
+    if stored is not None:
+        return Findings.unpacked(stored)
+    findings = _check(root, today, seen)
+    if snapshot(root).digest == seen.digest:  # nothing was saved meanwhile
+        cache.put(seen.digest, findings.packed())
+        cache.trim()
+    return findings
+
+
+def _check(root: Path, today: date, seen: Snapshot) -> Findings:
+    # What works out a catalogue takes longer to import than a catalogue without a change to check.
+    from almanac.commands.shared import load_and_check
+    from almanac.source.document_store import DocumentStore
+
+    store = DocumentStore(root)
+    checked = load_and_check(root, today, store, seen)
+    store.save()
+    return Findings(checked.findings, checked.loaded.count)
+
+
+def _fix(root: Path) -> None:
+    from almanac.commands.fixing import fix
+    from almanac.model.load import load
+
+    for file in fix(root, load(root)):
+        print(f"mended {file}")

@@ -14,7 +14,7 @@ from almanac.analysis.plan_figures import block_figures, practice_figures
 from almanac.analysis.set_figures import NamedFigure, set_figures
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.commands.find_entry import FoundEntry, find_entry
-from almanac.commands.shared import ERRORS, FINE, UsageError
+from almanac.commands.outcome import ERRORS, FINE, UsageError
 from almanac.commands.sum_ import check_group, summarise_named
 from almanac.findings import as_text
 from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
@@ -43,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    found = find_entry(arguments.root, arguments.name)
+    found = find_entry(arguments.root, arguments.name, arguments.today)
     if found.analysis is None or not found.computable:
         print(as_text(*found.reasons))
         return ERRORS

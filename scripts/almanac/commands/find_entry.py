@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
-from almanac.commands.shared import CheckedCatalogue, UsageError, checked, load_and_check
+from almanac.commands.outcome import UsageError
+from almanac.commands.shared import CheckedCatalogue, checked, load_and_check
 from almanac.findings import Finding
 from almanac.kinds import SUMMED
 from almanac.model.load import kind_of_file, with_file
@@ -60,16 +62,16 @@ class FoundEntry:
         return any(finding.is_error for finding in self.findings)
 
 
-def find_entry(root: Path, name: str) -> FoundEntry:
+def find_entry(root: Path, name: str, today: date) -> FoundEntry:
     """Find ``name``: an id, KIND/ID where two kinds share the id, or a path.
 
     Raises UsageError, with the nearest id, where nothing is called so.
     """
-    everything = load_and_check(root)
+    everything = load_and_check(root, today)
     names = everything.loaded.names
     path = Path(name)
     if path.suffix == ".yml":
-        return _outside(everything, path)
+        return _outside(everything, path, today)
     asked, _, id = name.rpartition("/")
     kinds = [kind for kind in SUMMED if asked in ("", kind)]
     found = {kind: names.moved.get((kind, id), id) for kind in kinds}
@@ -92,11 +94,11 @@ def find_entry(root: Path, name: str) -> FoundEntry:
     )
 
 
-def _outside(everything: CheckedCatalogue, path: Path) -> FoundEntry:
+def _outside(everything: CheckedCatalogue, path: Path, today: date) -> FoundEntry:
     if not path.is_file():
         raise UsageError(f"there is no file {path}")
     kind = kind_of_file(path)
-    result = checked(with_file(everything.loaded, path, kind))
+    result = checked(with_file(everything.loaded, path, kind), today)
     return FoundEntry(
         kind,
         path.stem,

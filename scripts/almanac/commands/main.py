@@ -6,29 +6,66 @@ from __future__ import annotations
 
 import argparse
 import gc
+import importlib
 import io
 import os
 import sys
-import tempfile
-import traceback
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, nullcontext
+from datetime import UTC, date, datetime
 from pathlib import Path
+from types import ModuleType
 
-from almanac import __version__
-from almanac.commands import build, check, explain, new, review, serve, sum_
-from almanac.commands.shared import FAULT, WRONG_USAGE, UsageError
+from almanac import __version__, cache
+from almanac.commands.outcome import (
+    FAULT,
+    MACHINE,
+    WRONG_USAGE,
+    MachineError,
+    UsageError,
+    keep_traceback,
+)
 
-COMMANDS = (check, build, serve, sum_, explain, new, review)
+# By name, the module below ``almanac.commands``: only the one that is asked for is imported.
+COMMANDS = {
+    "check": "check",
+    "build": "build",
+    "serve": "serve",
+    "sum": "sum_",
+    "explain": "explain",
+    "new": "new",
+    "review": "review",
+}
+_EPOCH = "SOURCE_DATE_EPOCH"
 _MANY = 1_000_000  # new things between two looks for rubbish
 
 
-def parser() -> argparse.ArgumentParser:
-    """The whole command line."""
+def module_of(command: str) -> ModuleType:
+    """The module of a command."""
+    return importlib.import_module(f"almanac.commands.{COMMANDS[command]}")
+
+
+def parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
+    """The command line: all of it, or where ``argv`` begins with a command that command alone."""
     top = argparse.ArgumentParser(
         prog="almanac", description="A swimming club's drill catalogue as code."
     )
     top.add_argument("--version", action="version", version=f"almanac {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    shared = _shared_arguments()
+    asked = argv[0] if argv else ""
+    for name in [asked] if asked in COMMANDS else COMMANDS:
+        module = module_of(name)
+        summary = (module.__doc__ or "").strip().splitlines()[0]
+        command = commands.add_parser(
+            name, parents=[shared], help=summary, description=module.__doc__
+        )
+        module.add_arguments(command)
+        command.set_defaults(run=module.run)
+    return top
+
+
+def _shared_arguments() -> argparse.ArgumentParser:
     shared = argparse.ArgumentParser(add_help=False)
     shared.add_argument(
         "--root",
@@ -37,19 +74,42 @@ def parser() -> argparse.ArgumentParser:
         metavar="DIR",
         help="the folder that holds drills/ and plans/",
     )
-    for module in COMMANDS:
-        summary = (module.__doc__ or "").strip().splitlines()[0]
-        command = commands.add_parser(
-            module.NAME, parents=[shared], help=summary, description=module.__doc__
-        )
-        module.add_arguments(command)
-        command.set_defaults(run=module.run)
-    return top
+    shared.add_argument(
+        "--today",
+        type=_day,
+        default=_today(),
+        metavar="DATE",
+        help=f"the day that everything is seen from (default: that of {_EPOCH}, or the clock's)",
+    )
+    shared.add_argument(
+        "--no-cache",
+        action="store_true",
+        help="neither read nor write what earlier runs have worked out",
+    )
+    return shared
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
+
+
+def _today() -> date:
+    """The day of the environment's ``SOURCE_DATE_EPOCH``, else the clock's."""
+    epoch = os.environ.get(_EPOCH)
+    if not epoch:
+        return date.today()
+    try:
+        return datetime.fromtimestamp(int(epoch), UTC).date()
+    except (ValueError, OverflowError, OSError):
+        raise UsageError(f"{_EPOCH} is no number of seconds: {epoch}") from None
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command. Returns 0 fine, 1 findings of severity error, 2 wrong usage, 3 a fault of
-    the program.
+    the program, 4 the machine's fault.
     """
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
@@ -59,9 +119,11 @@ def main(argv: Sequence[str] | None = None) -> int:
     gc.set_threshold(
         _MANY
     )  # a catalogue is many small things that all stay: to look often costs a fifth of a check
+    given = sys.argv[1:] if argv is None else argv
     try:
-        arguments = parser().parse_args(argv)
-        code: int = arguments.run(arguments)
+        arguments = parser(given).parse_args(given)
+        with _without_cache() if arguments.no_cache else nullcontext():
+            code: int = arguments.run(arguments)
         sys.stdout.flush()
         return code
     except SystemExit as ended:  # argparse has said what is wrong
@@ -69,6 +131,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     except UsageError as problem:
         print(f"almanac: {problem}", file=sys.stderr)
         return WRONG_USAGE
+    except MachineError as problem:
+        print(f"almanac: {problem}", file=sys.stderr)
+        return MACHINE
     except (KeyboardInterrupt, EOFError):
         return 130
     except BrokenPipeError:  # the reader of our output went away, as `almanac check | head` does
@@ -76,15 +141,21 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 0
     except Exception:
         print(
-            f"almanac: a fault of the program itself; please report {_keep_traceback()}",
+            f"almanac: a fault of the program itself; please report {keep_traceback()}",
             file=sys.stderr,
         )
         return FAULT
 
 
-def _keep_traceback() -> str:
-    with tempfile.NamedTemporaryFile(
-        "w", prefix="almanac-", suffix=".log", delete=False, encoding="utf-8"
-    ) as file:
-        traceback.print_exc(file=file)
-    return file.name
+@contextmanager
+def _without_cache() -> Iterator[None]:
+    """Stores are neither read nor written, by this process and those that it starts."""
+    before = os.environ.get(cache.SWITCH)
+    os.environ[cache.SWITCH] = "1"
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ[cache.SWITCH]
+        else:
+            os.environ[cache.SWITCH] = before

@@ -9,10 +9,12 @@ from __future__ import annotations
 import argparse
 import json
 import tempfile
+from datetime import date
 from pathlib import Path
 
 from almanac.analysis.comparison import Side, review
-from almanac.commands.shared import ERRORS, FINE, UsageError, checked, root_of
+from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of
+from almanac.commands.shared import checked
 from almanac.model.load import load
 from almanac.report.review_text import review_json, review_markdown
 from almanac.source.revision import RevisionError, export, resolve
@@ -40,11 +42,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    root = root_of(arguments.root)
+    root, today = root_of(arguments.root), arguments.today
     try:
         base = resolve(root, arguments.base)
         result = review(
-            _side_at(root, base), _side_at(root, arguments.head) if arguments.head else _side(root)
+            _side_at(root, base, today),
+            _side_at(root, arguments.head, today) if arguments.head else _side(root, today),
         )
     except RevisionError as problem:
         raise UsageError(str(problem)) from None
@@ -55,13 +58,13 @@ def run(arguments: argparse.Namespace) -> int:
     return ERRORS if result.new_errors else FINE
 
 
-def _side_at(root: Path, revision: str) -> Side:
+def _side_at(root: Path, revision: str, today: date) -> Side:
     with tempfile.TemporaryDirectory(prefix="almanac-") as folder:
         export(root, revision, Path(folder))
-        return _side(Path(folder))
+        return _side(Path(folder), today)
 
 
-def _side(root: Path) -> Side:
+def _side(root: Path, today: date) -> Side:
     loaded = load(root)
-    result = checked(loaded)
+    result = checked(loaded, today)
     return Side(loaded.documents, result.analysis, result.findings)

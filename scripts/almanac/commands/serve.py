@@ -9,6 +9,7 @@ import argparse
 import functools
 import http.server
 import threading
+from datetime import date
 from pathlib import Path
 
 from watchdog.events import FileSystemEvent, FileSystemEventHandler
@@ -16,7 +17,8 @@ from watchdog.observers import Observer
 from watchdog.observers.api import BaseObserver
 
 from almanac.commands.build import build_checked
-from almanac.commands.shared import ERRORS, FINE, load_and_check, root_of
+from almanac.commands.outcome import ERRORS, FINE, root_of
+from almanac.commands.shared import load_and_check
 from almanac.findings import as_text
 
 NAME = "serve"
@@ -54,7 +56,7 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def _rebuild(root: Path, site: Path) -> bool:
-    checked = load_and_check(root)
+    checked = load_and_check(root, date.today())
     print(as_text(checked.findings, checked.loaded.count), flush=True)
     built = build_checked(checked, root, site)
     print("built" if built else "the last good site stays", flush=True)

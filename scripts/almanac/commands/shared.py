@@ -1,4 +1,4 @@
-"""What commands share: exit codes, the root folder, loading and checking."""
+"""What commands share: loading and checking."""
 
 from __future__ import annotations
 
@@ -8,15 +8,11 @@ from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
+from almanac.commands.outcome import ERRORS, FINE, root_of
 from almanac.findings import Finding, worst_first
-from almanac.kinds import TOP_FOLDERS
 from almanac.model.load import Loaded, load
-
-FINE, ERRORS, WRONG_USAGE, FAULT = 0, 1, 2, 3
-
-
-class UsageError(Exception):
-    """The user asked for something that is not there; the message says what to do instead."""
+from almanac.source.document_store import DocumentStore
+from almanac.source.snapshot import Snapshot
 
 
 @dataclass(frozen=True)
@@ -33,26 +29,21 @@ class CheckedCatalogue:
         return ERRORS if any(finding.is_error for finding in self.findings) else FINE
 
 
-def root_of(given: Path) -> Path:
-    """The folder that holds drills/ and plans/. Raises UsageError where it does not."""
-    if not given.is_dir():
-        raise UsageError(f"there is no folder {given}")
-    if not any((given / name).is_dir() for name in TOP_FOLDERS):
-        named = " nor ".join(f"{name}/" for name in TOP_FOLDERS)
-        raise UsageError(
-            f"{given.resolve()} holds neither {named}; go to the repository, or name it with --root"
-        )
-    return given
+def load_and_check(
+    root: Path,
+    today: date,
+    store: DocumentStore | None = None,
+    snapshot: Snapshot | None = None,
+) -> CheckedCatalogue:
+    """Load and check everything below ``root``, findings worst first.
+
+    ``store`` holds what was read before; ``snapshot`` gives the bytes, where they have been read.
+    """
+    return checked(load(root_of(root), store, snapshot.contents if snapshot else None), today)
 
 
-def load_and_check(root: Path) -> CheckedCatalogue:
-    """Load and check everything below ``root``, findings worst first."""
-    loaded = load(root_of(root))
-    return checked(loaded)
-
-
-def checked(loaded: Loaded) -> CheckedCatalogue:
+def checked(loaded: Loaded, today: date) -> CheckedCatalogue:
     """Check what has been loaded."""
-    analysis = Analysis(loaded.catalogue, date.today()) if loaded.catalogue else None
+    analysis = Analysis(loaded.catalogue, today) if loaded.catalogue else None
     findings = [*loaded.findings, *(check(analysis) if analysis else ())]
     return CheckedCatalogue(loaded, analysis, worst_first(findings))

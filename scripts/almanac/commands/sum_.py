@@ -13,7 +13,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.commands.find_entry import FoundEntry, find_entry
-from almanac.commands.shared import ERRORS, FINE, UsageError
+from almanac.commands.outcome import ERRORS, FINE, UsageError
 from almanac.findings import FORMATS, as_text
 from almanac.report.plan_json import block_json, practice_json
 from almanac.report.plan_text import block_text, practice_text
@@ -34,7 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    found = find_entry(arguments.root, arguments.name)
+    found = find_entry(arguments.root, arguments.name, arguments.today)
     if found.analysis is None or not found.computable:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS

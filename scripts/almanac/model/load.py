@@ -14,13 +14,13 @@ from almanac.kinds import IN_CLUB, KIND, SUMMED
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.club import Club
 from almanac.model.entry import Entry
+from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
 from almanac.source import schemas
+from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.names import Names
-from almanac.source.paths import unreadable
-from almanac.source.reader import MOST_BYTES, DataPath, Document, read
-from almanac.source.style import style_findings
+from almanac.source.reader import DataPath, Document
 from almanac.source.validate import Shapes, Validated
 
 _CLUB = ("club", "club")
@@ -42,14 +42,22 @@ class Loaded:
     documents: Mapping[Key, Document]
 
 
-def load(root: Path) -> Loaded:
+def load(
+    root: Path,
+    store: DocumentStore | None = None,
+    contents: Mapping[str, bytes] | None = None,
+) -> Loaded:
     """Read everything below ``root``: files, YAML, schemas, references. Never raises for what a
     file holds.
+
+    ``store`` is what earlier runs remember of files; ``contents`` are bytes that have been read
+    already, by file.
     """
+    reader = EntryReader(root, store, contents)
     files, findings = entry_files(root)
     documents: dict[Key, Document] = {}
     for entry_file in files:
-        document, said = _read(root, entry_file)
+        document, said = reader.read(entry_file)
         findings += said
         if document is not None:
             documents.setdefault((entry_file.kind, entry_file.id), document)
@@ -61,7 +69,7 @@ def load(root: Path) -> Loaded:
     names = _names(files, documents, stubs)
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
-    checked = {key: shapes.check(document, key[0]) for key, document in documents.items()}
+    checked = {key: reader.check(document, key[0], shapes) for key, document in documents.items()}
     reported = {
         finding.place for finding in findings if finding.is_error
     }  # one place, one mistake: the first told is the cause
@@ -71,23 +79,21 @@ def load(root: Path) -> Loaded:
         for finding in said.findings
         if finding.place not in reported
     ]
-    orderly = [key for key in documents if is_sound(key, documents, checked)]
-    findings += [finding for key in orderly for finding in style_findings(documents[key], key[0])]
+    for key, validated in checked.items():
+        if validated.sound:
+            findings += reader.style(documents[key], key[0], validated)
+    if store is not None:
+        store.forget_unused()
     return Loaded(
         _catalogue(documents, checked, names.moved), findings, names, len(files), documents
     )
-
-
-def is_sound(key: Key, documents: Mapping[Key, Document], checked: Mapping[Key, Validated]) -> bool:
-    """Whether a document is an entry in order, and no stub of one that has moved."""
-    return checked[key].sound and not _is_stub(documents[key].data)
 
 
 def kind_of_file(path: Path) -> str:
     """Which kind that is added up a file outside the catalogue holds: the one of whose own fields,
     that no other of them must have, it has the most; the first where it has none.
     """
-    document, _ = _read(Path(), EntryFile(SUMMED[0], path.stem, str(path)))
+    document, _ = EntryReader(Path()).read(EntryFile(SUMMED[0], path.stem, str(path)))
     needed = {kind: set(schemas.raw(kind)["required"]) for kind in SUMMED}
 
     def own_fields(kind: str) -> int:
@@ -101,7 +107,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
     """The same with one file from outside the folder in place of the entry of its name, or beside
     the others.
     """
-    document, findings = _read(Path(), EntryFile(kind, path.stem, str(path)))
+    document, findings = EntryReader(Path()).read(EntryFile(kind, path.stem, str(path)))
     if loaded.catalogue is None or document is None:
         return replace(loaded, findings=[*loaded.findings, *findings])
     said = Shapes(loaded.names).check(document, kind)
@@ -116,15 +122,6 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
     return replace(
         loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *said.findings]
     )
-
-
-def _read(root: Path, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
-    try:
-        with (root / entry_file.file).open("rb") as stream:
-            raw = stream.read(MOST_BYTES + 1)
-    except OSError as problem:
-        return None, [unreadable(entry_file.file, "file", problem.strerror)]
-    return read(raw, entry_file.file)
 
 
 def _is_stub(data: Mapping[str, Any]) -> bool:

@@ -12,7 +12,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.source import schemas
 from almanac.source.names import Names
 from almanac.source.paths import MOST_ID
-from almanac.source.reader import MOST_BYTES
+from almanac.source.snapshot import MOST_BYTES
 from almanac.source.stream import DEEPEST
 
 VERSION = 1

@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+Question = tuple[str, str, str]  # keyword, name of the list, word
+Answer = bool | None
+
 
 @dataclass(frozen=True)
 class Names:
@@ -18,9 +21,12 @@ class Names:
     words: Mapping[tuple[str, str], Mapping[str, str]]
     moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
 
-    def knows(self, keyword: str, name: str) -> bool:
-        """Whether the list is here at all: a file that is missing or broken makes no word wrong."""
-        return (keyword, name) in self.words
+    def answer(self, keyword: str, name: str, word: str) -> Answer:
+        """Whether a list holds a word; None where the list itself is missing: a file that is
+        missing or broken makes no word wrong.
+        """
+        known = self.words.get((keyword, name))
+        return None if known is None else word in known
 
     def of(self, keyword: str, name: str) -> Mapping[str, str]:
         """The words of one list; none where the list itself is missing."""

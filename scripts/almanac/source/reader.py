@@ -19,10 +19,9 @@ from typing import Any
 import yaml
 
 from almanac.findings import Finding, Place, error
+from almanac.source.snapshot import MOST_BYTES
 from almanac.source.stream import DEEPEST, hidden_structure, may_hide_structure
 from almanac.source.syntax import syntax_finding
-
-MOST_BYTES = 64 * 1024
 
 DataPath = tuple[str | int, ...]
 

@@ -21,7 +21,7 @@ from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.explain import explain
-from almanac.source.names import Names
+from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_time
 
@@ -31,10 +31,13 @@ _OF_TEXT = {"type", "minLength", "maxLength", "pattern", "vocabulary", "referenc
 
 @dataclass
 class Validated:
-    """What one document gave: findings; and by (path, old id) the id that replaced it."""
+    """What one document gave: findings; by (path, old id) the id that replaced it; and what was
+    asked of the names.
+    """
 
     findings: list[Finding] = field(default_factory=list)
     moved: dict[tuple[DataPath, str], str] = field(default_factory=dict)
+    asked: Mapping[Question, Answer] = field(default_factory=dict)
 
     @property
     def sound(self) -> bool:
@@ -68,16 +71,22 @@ class Shapes:
             for kind in KIND
         }
 
+    @cached_property
+    def _asked(self) -> dict[Question, Answer]:
+        """What was asked of the names for the document at hand, and answered."""
+        return {}
+
+    def _ask(self, keyword: str, name: str, word: str) -> Answer:
+        question = (keyword, name, word)
+        if question not in self._asked:
+            self._asked[question] = self.names.answer(*question)
+        return self._asked[question]
+
     def _look_up(self, keyword: str) -> Any:
         def check(
             validator: Any, name: str, instance: Any, schema: Any
         ) -> Iterator[ValidationError]:
-            known = self.names.of(keyword, name)
-            if (
-                isinstance(instance, str)
-                and instance not in known
-                and self.names.knows(keyword, name)
-            ):
+            if isinstance(instance, str) and self._ask(keyword, name, instance) is False:
                 yield ValidationError(f"{instance!r} is not in {name}")
 
         return check
@@ -114,7 +123,7 @@ class Shapes:
         return (
             piece.get("minLength", 0) <= len(value) <= piece.get("maxLength", len(value))
             and ("pattern" not in piece or _exact(piece["pattern"]).search(value) is not None)
-            and all(value in self.names.of(*named) for named in lists)
+            and all(self._ask(*named, value) for named in lists)
         )
 
     def validator(self, kind: str) -> Any:
@@ -125,6 +134,7 @@ class Shapes:
         """All findings of one document against the schema of ``kind``, and what it names that has
         moved.
         """
+        self._asked.clear()
         checked = Validated()
         humanize: dict[Any, Finding] = {}
         for problem in self.validator(kind).iter_errors(document.data):
@@ -136,6 +146,7 @@ class Shapes:
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
         checked.findings += humanize.values()
+        checked.asked = dict(self._asked)
         return checked
 
 

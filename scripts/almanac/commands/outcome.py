@@ -1,0 +1,42 @@
+"""How a command can end: exit codes, the errors that lead to them, and the root folder. Imports
+nothing that takes long, so that a command that has nothing to do is done at once.
+"""
+
+from __future__ import annotations
+
+import tempfile
+import traceback
+from pathlib import Path
+
+FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
+
+
+class UsageError(Exception):
+    """The user asked for something that is not there; the message says what to do instead."""
+
+
+class MachineError(Exception):
+    """The machine will not let the command work: a disk, a permission, a port. The message is one
+    sentence, with the path or the port.
+    """
+
+
+def root_of(given: Path) -> Path:
+    """The folder that holds drills/ and plans/. Raises UsageError where it does not."""
+    if not given.is_dir():
+        raise UsageError(f"there is no folder {given}")
+    if not (given / "drills").is_dir() and not (given / "plans").is_dir():
+        raise UsageError(
+            f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or "
+            "name it with --root"
+        )
+    return given
+
+
+def keep_traceback() -> str:
+    """Write the traceback of the exception that is being handled to a file. Returns its path."""
+    with tempfile.NamedTemporaryFile(
+        "w", prefix="almanac-", suffix=".log", delete=False, encoding="utf-8"
+    ) as file:
+        traceback.print_exc(file=file)
+    return file.name

@@ -1,0 +1,74 @@
+"""Entry files read and held against their schemas, or taken as they were found before."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from almanac.findings import Finding
+from almanac.source.document_store import DocumentStore, Remembered
+from almanac.source.files import EntryFile
+from almanac.source.paths import unreadable
+from almanac.source.reader import Document, read
+from almanac.source.snapshot import read_at_most
+from almanac.source.style import style_findings
+from almanac.source.validate import Shapes, Validated
+
+
+class EntryReader:
+    """Reads the entry files below one root.
+
+    ``store`` remembers what files without findings held; ``contents`` are bytes that have been read
+    already, by file. With neither, everything is read and checked anew.
+    """
+
+    def __init__(
+        self,
+        root: Path,
+        store: DocumentStore | None = None,
+        contents: Mapping[str, bytes] | None = None,
+    ) -> None:
+        self._root, self._store, self._contents = root, store, contents or {}
+        self._raw: dict[str, bytes] = {}
+        self._remembered: dict[str, Remembered] = {}
+
+    def read(self, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
+        """The document of a file, None where nothing sound can be made of it; and the findings on
+        its YAML.
+        """
+        file = entry_file.file
+        try:
+            raw = self._contents.get(file)
+            raw = read_at_most(self._root / file) if raw is None else raw
+        except OSError as problem:
+            return None, [unreadable(file, "file", problem.strerror)]
+        self._raw[file] = raw
+        found = self._store.find(entry_file.kind, raw) if self._store else None
+        if found is not None:
+            self._remembered[file] = found
+            return Document(file, raw.decode("utf-8").removeprefix("\ufeff"), found.data), []
+        document, findings = read(raw, file)
+        if findings:
+            del self._raw[file]
+        return document, findings
+
+    def check(self, document: Document, kind: str, shapes: Shapes) -> Validated:
+        """A document held against its schema."""
+        found = self._remembered.get(document.file)
+        if found is not None and found.holds(shapes.names):
+            return Validated(asked=found.asked)
+        return shapes.check(document, kind)
+
+    def style(self, document: Document, kind: str, said: Validated) -> list[Finding]:
+        """What has one right answer in how a sound document is written; one without any finding is
+        remembered.
+        """
+        found = self._remembered.get(document.file)
+        if found is not None and said.asked is found.asked:
+            return []
+        is_stub = "moved_to" in document.data
+        findings = [] if is_stub else list(style_findings(document, kind))
+        raw = self._raw.get(document.file)
+        if self._store and raw is not None and not (findings or said.findings or said.moved):
+            self._store.keep(kind, raw, Remembered(document.data, said.asked))
+        return findings
