@@ -16,6 +16,7 @@ from almanac.arithmetic.appearances import (
 )
 from almanac.arithmetic.block import BlockSummary, DayPlan, WeekPlan
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
+from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
@@ -113,7 +114,7 @@ def _block(
 ) -> Page:
     catalogue, summary = analysis.catalogue, next(iter(groups.values()))
     block = summary.block
-    efforts = list(catalogue.efforts)
+    marks = effort_marks(catalogue.efforts)
     columns = [week.balance.by.get("effort", {}) for week in summary.weeks]
     context: dict[str, Any] = {
         "entry": block,
@@ -123,7 +124,7 @@ def _block(
         "goals": [(goal, catalogue.words("goals")[goal].title) for goal in block.goals],
         "figure": Markup(
             week_columns(
-                columns, efforts, f"weeks-{block.id}", f"Metres a week by effort: {block.title}"
+                columns, marks, f"weeks-{block.id}", f"Metres a week by effort: {block.title}"
             )
         ),
         "efforts": effort_legend(catalogue),

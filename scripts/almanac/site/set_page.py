@@ -14,6 +14,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.working import Working
+from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
 from almanac.findings import Finding
 from almanac.model.progression import Progression
@@ -215,4 +216,6 @@ def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
     stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]
     title = f"The set along the clock for {analysis.catalogue.lane_groups[run.group].title}"
     identifier = f"strip-{run.group}-{summary.course}"
-    return strip(stretches, list(analysis.catalogue.efforts), identifier, title, run.clock.value)
+    return strip(
+        stretches, effort_marks(analysis.catalogue.efforts), identifier, title, run.clock.value
+    )

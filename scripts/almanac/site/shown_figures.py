@@ -15,6 +15,7 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.facets import Shares, facet_working
 from almanac.drawing.charts.bars import bar
+from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatch
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
@@ -107,8 +108,8 @@ def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
 
 def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
     """A patch and its word for each effort."""
-    efforts = list(catalogue.efforts)
+    marks = effort_marks(catalogue.efforts)
     return [
-        (Markup(swatch(word, efforts, f"legend-{word}")), catalogue.efforts[word].title)
-        for word in efforts
+        (Markup(swatch(id, marks, f"legend-{id}")), word.title)
+        for id, word in catalogue.efforts.items()
     ]

@@ -1,29 +1,29 @@
-"""The weeks of a block as columns: distance stacked by a facet, one column a week."""
+"""The weeks of a block as columns: distance stacked by effort, one column a week."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from html import escape
 
-from almanac.drawing.charts.strip import hatch_of, hatch_patterns
+from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns, marked
 
 WIDTH, HEIGHT = 640, 300
 LEFT, TOP, BOTTOM = 70, 20, 40
 
 
 def week_columns(
-    weeks: Sequence[Mapping[str, float]], words: Sequence[str], identifier: str, title: str
+    weeks: Sequence[Mapping[str, float]],
+    marks: Mapping[str, EffortMark],
+    identifier: str,
+    title: str,
 ) -> str:
-    """Columns of metres as SVG, one a week from the first, each stacked by ``words`` from the
-    bottom up.
-
-    ``words`` are the efforts, easiest first: each has its colour and its hatch. A week without
-    distance is an empty place.
+    """Columns of metres by effort as SVG, one a week from the first, each stacked from the easiest
+    effort up, in the order of ``marks``. A week without distance is an empty place.
     """
     top = max((sum(week.values()) for week in weeks), default=0.0) or 1.0
     step = (WIDTH - LEFT) / max(len(weeks), 1)
     columns = "".join(
-        _column(week, words, LEFT + number * step, step * 0.7, top, identifier)
+        _column(week, marks, LEFT + number * step, step * 0.7, top, identifier)
         + _label(number, LEFT + number * step, step * 0.7)
         for number, week in enumerate(weeks)
     )
@@ -32,8 +32,8 @@ def week_columns(
         f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
         f'aria-labelledby="{identifier}-t {identifier}-d">'
         f'<title id="{identifier}-t">{escape(title)}</title><desc '
-        f'id="{identifier}-d">{escape(_described(weeks))}</desc>'
-        f"<defs>{hatch_patterns(identifier)}</defs>{grid}{columns}</svg>"
+        f'id="{identifier}-d">{escape(_described(weeks, marks))}</desc>'
+        f"<defs>{hatch_patterns(identifier, marks)}</defs>{grid}{columns}</svg>"
     )
 
 
@@ -43,22 +43,20 @@ def _y(metres: float, top: float) -> float:
 
 def _column(
     week: Mapping[str, float],
-    words: Sequence[str],
+    marks: Mapping[str, EffortMark],
     x: float,
     width: float,
     top: float,
     identifier: str,
 ) -> str:
     drawn, reached = [], 0.0
-    for number, word in enumerate(words):
+    for word, mark in marks.items():
         metres = week.get(word, 0.0)
         if metres <= 0:
             continue
         low, high = _y(reached, top), _y(reached + metres, top)
         box = f'x="{x:.1f}" y="{high:.1f}" width="{width:.1f}" height="{low - high:.1f}"'
-        hatch = hatch_of(word, words)
-        over = f'<rect {box} fill="url(#{identifier}-{hatch})"/>' if hatch else ""
-        drawn.append(f'<rect class="effort-{number}" {box}/>{over}')
+        drawn.append(marked(mark, box, identifier))
         reached += metres
     return "".join(drawn)
 
@@ -79,10 +77,10 @@ def _grid(top: float, share: float) -> str:
     )
 
 
-def _described(weeks: Sequence[Mapping[str, float]]) -> str:
+def _described(weeks: Sequence[Mapping[str, float]], marks: Mapping[str, EffortMark]) -> str:
     phrases = [
         f"week {number} {sum(week.values()):,.0f} m: "
-        + ", ".join(f"{word} {metres:,.0f}" for word, metres in week.items() if metres)
+        + ", ".join(f"{marks[word].title} {metres:,.0f}" for word, metres in week.items() if metres)
         for number, week in enumerate(weeks, 1)
     ]
     return "; ".join(phrases) + "."
