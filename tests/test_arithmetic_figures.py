@@ -123,7 +123,7 @@ def a_block():
 
 def test_figures_of_a_block():
     # chute kick: 100 m at the pace of 50 in 60 s, exponent 1.08 of the policy: 126.8 s × 1.25, at 9.5
-    figures = printed(block_figures(a_block()))
+    figures = printed(block_figures(a_block(), SCALE))
     assert figures == {
         "distance": ("3 × 500 m evening + 100 m kick", 1600, "m"),
         "kick share": ("100 m kick ÷ 1,600 m in all", 0.0625, ""),
@@ -158,7 +158,7 @@ def test_figures_of_a_block():
 
 def test_figures_of_a_block_are_those_of_its_summary():
     summary = a_block()
-    figures = {name: figure.working.value for name, figure in block_figures(summary).items()}
+    figures = {name: figure.working.value for name, figure in block_figures(summary, SCALE).items()}
     assert figures["distance"] == summary.balance.metres
     assert figures["taper"] == pytest.approx(summary.taper.cut)
     for week in summary.weeks:
@@ -173,7 +173,7 @@ def test_figures_of_a_block_are_those_of_its_summary():
 
 
 def test_the_mean_of_a_week_is_over_the_days_that_are_known():
-    figures = block_figures(a_block())
+    figures = block_figures(a_block(), SCALE)
     told = {step.what: step.how for step in steps(figures["week 1 strain"].working, "strain")}
     assert told["daily mean"] == "(52.147 mon + 120 wed) ÷ 3 days"
 
@@ -196,7 +196,9 @@ def test_the_convention_of_the_deviation_is_named():
 def test_a_week_without_a_load_has_its_distance_alone():
     untimed = replace(QUICK, tests=())
     summary = summarised(practice_of(part(swim())), club(groups={"quick": untimed}))
-    names = set(block_figures(block({"mon": Day("p")}, {"mon": REST, "tue": REST}, p=summary)))
+    names = set(
+        block_figures(block({"mon": Day("p")}, {"mon": REST, "tue": REST}, p=summary), SCALE)
+    )
     assert {name for name in names if name.startswith("week 1")} == {
         "week 1 distance",
         "week 1 kick share",

@@ -134,7 +134,7 @@ def _all_figures(analysis: Analysis) -> dict[Key, Figures]:
         )
     for id, blocks in analysis.blocks.items():
         found["block", id] = _by_group(
-            {group: block_figures(block) for group, block in blocks.items()}
+            {group: block_figures(block, analysis.scale) for group, block in blocks.items()}
         )
     return found
 

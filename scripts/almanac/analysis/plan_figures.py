@@ -63,16 +63,16 @@ def _ends(summary: PracticeSummary) -> Working:
     return total(terms)
 
 
-def block_figures(summary: BlockSummary) -> dict[str, NamedFigure]:
+def block_figures(summary: BlockSummary, scale: EffortScale) -> dict[str, NamedFigure]:
     """Every figure of a block that has a number, by name, for the lane group that it was added up
     for.
     """
     figures = [
         NamedFigure("distance", gathered(_practices(list(summary.weeks))), "m"),
-        *_shares("", summary.balance),
+        *_shares("", summary.balance, scale),
     ]
     for week in summary.weeks:
-        figures += _week(week)
+        figures += _week(week, scale)
     if summary.taper:
         before = Known(summary.taper.before_m, "mean of the weeks before", "m")
         during = Known(summary.taper.before_m * (1 - summary.taper.cut), "mean of the taper", "m")
@@ -87,7 +87,7 @@ def _practices(weeks: list[WeekPlan]) -> Iterator[Working]:
                 yield Known(day.metres, day.practice.practice.id, "m")
 
 
-def _shares(prefix: str, balance: Balance) -> Iterator[NamedFigure]:
+def _shares(prefix: str, balance: Balance, scale: EffortScale) -> Iterator[NamedFigure]:
     wholes = {
         "kick share": (balance.kick_m, "kick", balance.metres, "in all"),
         "supine share": (
@@ -97,7 +97,7 @@ def _shares(prefix: str, balance: Balance) -> Iterator[NamedFigure]:
             "flutter kick",
         ),
         "resisted share": (balance.resisted_m, "resisted", balance.metres, "in all"),
-        "fast share": (balance.fast_m, "fast and all-out", balance.metres, "in all"),
+        "fast share": (balance.fast_m, scale.fast_words("and"), balance.metres, "in all"),
     }
     for name, (part, what, whole, of) in wholes.items():
         if whole:
@@ -106,10 +106,10 @@ def _shares(prefix: str, balance: Balance) -> Iterator[NamedFigure]:
             )
 
 
-def _week(week: WeekPlan) -> Iterator[NamedFigure]:
+def _week(week: WeekPlan, scale: EffortScale) -> Iterator[NamedFigure]:
     prefix = f"week {week.number} "
     yield NamedFigure(f"{prefix}distance", gathered(_practices([week])), "m")
-    yield from _shares(prefix, week.balance)
+    yield from _shares(prefix, week.balance, scale)
     if week.load is None:
         return
     loads = [

@@ -45,7 +45,7 @@ class Balance:
 
     @property
     def fast_share(self) -> float | None:
-        """Distance at the two hardest efforts as a share of the whole."""
+        """Distance at efforts that count as fast as a share of the whole."""
         return _share(self.fast_m, self.metres)
 
 
@@ -179,9 +179,7 @@ def _balance(practices: Sequence[PracticeSummary]) -> Balance:
                 words = by.setdefault(facet, {})
                 words[word] = words.get(word, 0.0) + float(distance) * unit
         flutter = sum(
-            piece.distance * unit
-            for piece in practice.pieces
-            if piece.drill.mode == "kick" and piece.drill.kick == "flutter"
+            piece.distance * unit for piece in practice.pieces if piece.drill.is_flutter_kick
         )
         sums["kick"] += metres * _float(practice.shares.kick)
         sums["flutter"] += flutter
@@ -213,9 +211,8 @@ def _relative(before: float, after: float) -> float | None:
 def taper(weeks: Sequence[WeekPlan]) -> Taper | None:
     """The cut of the weeks marked as taper against the mean of up to three weeks before them.
 
-    Published for comparison: a cut of 41 to 60 % over about two weeks, intensity and frequency kept
-    (Bosquet et al. 2007, Med Sci Sports Exerc 39:1358-65); the size of the best cut is contested.
-    None where no week is marked, or none stands before.
+    The policy's ``taper_cut_least`` and ``taper_cut_most`` say how large a cut it asks for, and
+    from which source. None where no week is marked, or none stands before.
     """
     marked = [week for week in weeks if week.week.taper]
     if not marked:

@@ -63,6 +63,26 @@ class EffortScale:
         assert share is not None
         return share
 
+    @cached_property
+    def fast(self) -> tuple[str, ...]:
+        """The efforts that count as fast: those that say so, else the two hardest."""
+        return self._counted("fast") or tuple(self.words)[-2:]
+
+    @cached_property
+    def gentle(self) -> tuple[str, ...]:
+        """The efforts that count as gentle: those that say so, else the two easiest."""
+        return self._counted("gentle") or tuple(self.words)[:2]
+
+    def _counted(self, how: str) -> tuple[str, ...]:
+        return tuple(name for name, word in self.words.items() if word.counts_as == how)
+
+    def fast_words(self, joined_by: str) -> str:
+        """The efforts that count as fast by title, as they stand in a sentence: ``fast or
+        all-out`` where they are joined by `or`.
+        """
+        *titles, last = (self.words[name].title.lower() for name in self.fast)
+        return f"{', '.join(titles)} {joined_by} {last}" if titles else last
+
     def word_at(self, rating: Fraction) -> str:
         """The word that owns a rating; 10 belongs to the hardest word."""
         owner = ""

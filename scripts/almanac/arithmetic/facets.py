@@ -54,9 +54,9 @@ class Shares:
     """Shares from 0 to 1, each None where the whole that it is a share of is zero.
 
     ``kick``: legs only, of all distance. ``supine_flutter``, ``prone_flutter``, ``board_flutter``:
-    of all flutter done legs only. ``resisted``: with gear that resists, of all. ``fast``: at the
-    two hardest words, of all. ``kick_into_stroke`` is a distance, not a share: full stroke swum
-    straight after kick within one rep, in the set's unit.
+    of all flutter done legs only. ``resisted``: with gear that resists, of all. ``fast``: at
+    efforts that count as fast, of all. ``kick_into_stroke`` is a distance, not a share: full
+    stroke swum straight after kick within one rep, in the set's unit.
     """
 
     kick: Fraction | None
@@ -71,7 +71,6 @@ class Shares:
 def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) -> Shares:
     """The shares of a set's reps."""
     pieces = tuple(piece for rep in reps for piece in rep.pieces)
-    hardest = list(scale.words)[-2:]
     effort = by_facet(pieces, "effort", scale)
 
     def flutter(extra: Callable[[Piece], bool]) -> Fraction | None:
@@ -79,12 +78,12 @@ def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) 
 
     whole = Fraction(sum(piece.distance for piece in pieces))
     return Shares(
-        kick=_share(pieces, lambda piece: piece.drill.mode == "kick"),
-        supine_flutter=flutter(lambda piece: piece.drill.position == "supine"),
-        prone_flutter=flutter(lambda piece: piece.drill.position == "prone"),
-        board_flutter=flutter(lambda piece: piece.drill.arms == "board"),
+        kick=_share(pieces, lambda piece: piece.drill.is_kick),
+        supine_flutter=flutter(lambda piece: piece.drill.is_on_back),
+        prone_flutter=flutter(lambda piece: piece.drill.is_on_front),
+        board_flutter=flutter(lambda piece: piece.drill.is_on_board),
         resisted=_share(pieces, lambda piece: any(gear[id].resists for id in piece.gear)),
-        fast=sum((effort.get(word, Fraction(0)) for word in hardest), Fraction(0)) / whole
+        fast=sum((effort.get(word, Fraction(0)) for word in scale.fast), Fraction(0)) / whole
         if whole
         else None,
         kick_into_stroke=sum(map(_kick_into_stroke, reps)),
@@ -92,7 +91,7 @@ def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) 
 
 
 def _is_flutter(piece: Piece) -> bool:
-    return piece.drill.mode == "kick" and piece.drill.kick == "flutter"
+    return piece.drill.is_flutter_kick
 
 
 def _share(
@@ -111,7 +110,7 @@ def _kick_into_stroke(rep: Rep) -> int:
     return sum(
         after.distance
         for before, after in zip(rep.pieces, rep.pieces[1:], strict=False)
-        if before.drill.mode == "kick" and after.drill.mode == "swim"
+        if before.drill.is_kick and after.drill.is_full_stroke
     )
 
 

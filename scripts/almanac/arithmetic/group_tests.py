@@ -9,6 +9,7 @@ from almanac.arithmetic.pace_lines import latest_tests
 from almanac.arithmetic.race import CriticalSpeed, critical_speed
 from almanac.model.club import Club
 from almanac.model.knowledge import Benchmark
+from almanac.model.vocabularies import CRITICAL_SPEED
 
 
 def critical_speeds(
@@ -27,7 +28,7 @@ def critical_speeds(
             if benchmarks[id].activity == benchmark.activity
         ),
     ]
-    if "critical-speed" not in benchmark.gives or len({item.metres for item in paired}) < 2:
+    if CRITICAL_SPEED not in benchmark.gives or len({item.metres for item in paired}) < 2:
         return
     for id, group in club.lane_groups.items():
         tests = {test.benchmark: test for test in latest_tests(group.tests)}

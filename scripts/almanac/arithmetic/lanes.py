@@ -21,10 +21,7 @@ def heads_in_lane(group: LaneGroup, most: int | None = None) -> int:
 
 def is_on_back(rep: Rep) -> bool:
     """Whether some of the rep is on the back, where a swimmer cannot see ahead."""
-    return any(
-        piece.drill.position == "supine" or piece.drill.stroke == "backstroke"
-        for piece in rep.pieces
-    )
+    return any(piece.drill.is_on_back or piece.drill.is_backstroke for piece in rep.pieces)
 
 
 def gap_for(rep: Rep, group: LaneGroup, policy: Policy) -> float:

@@ -34,7 +34,8 @@ def other_squad(analysis: Analysis) -> Iterator[Problem]:
 def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
     """No more hard days follow each other than the policy's ``hard_days_in_a_row``.
 
-    A day is hard with at least ``hard_day_fast`` metres at the two hardest efforts.
+    A day is hard with at least ``hard_day_fast`` metres at efforts that count as fast
+    (``counts_as`` in the vocabulary of efforts).
     """
     most = analysis.catalogue.policy.limit("hard_days_in_a_row")
     for block, summary in _blocks(analysis):
@@ -114,24 +115,23 @@ def _share_of(balance: Balance, name: str) -> float | None:
 
 @warns("taper-cut")
 def taper_cut(analysis: Analysis) -> Iterator[Problem]:
-    """A taper cuts distance by the published range, ``taper_cut_least`` to ``taper_cut_most`` in
-    the policy.
+    """A taper cuts distance by the policy's range, ``taper_cut_least`` to ``taper_cut_most``.
 
     The direction is well founded, the size of the best cut is contested: a coach with a reason
     accepts the warning.
     """
-    least, most = (
-        analysis.catalogue.policy.limit(name) for name in ("taper_cut_least", "taper_cut_most")
-    )
+    limits = analysis.catalogue.policy.limits
+    least, most = limits["taper_cut_least"], limits["taper_cut_most"]
     for block, summary in _blocks(analysis):
-        if summary.taper and not least <= summary.taper.cut <= most:
+        if summary.taper and not least.value <= summary.taper.cut <= most.value:
             message = f"the taper cuts distance by {show_share(summary.taper.cut)}"
             path = ("weeks", summary.taper.weeks[0] - 1)
             yield Problem(
                 block,
                 path,
                 message,
-                f"the published range is {show_share(least)} to {show_share(most)}",
+                f"the policy asks for {show_share(least.value)} to {show_share(most.value)} "
+                f"({least.source})",
             )
 
 

@@ -9,31 +9,20 @@ from almanac.arithmetic.effort import scale_gaps
 from almanac.arithmetic.pace_lines import Because, Paces
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.policy import Rating, Word
+from almanac.model.vocabularies import BUILT_ON
 from almanac.units import show_distance, show_number
-
-# Words that the arithmetic itself asks for: without them a share would be zero without anyone
-# noticing.
-_BUILT_ON = {
-    "modes": ("swim", "kick"),
-    "kicks": ("flutter", "none"),
-    "positions": ("supine", "prone"),
-    "arms": ("board",),
-    "strokes": ("backstroke",),
-    "effects": ("resists",),
-    "bases": ("published",),
-}
 
 
 @forbids("word-missing")
 def word_missing(analysis: Analysis) -> Iterator[Problem]:
-    """Vocabularies keep the words that the arithmetic asks for by name: kick, flutter, supine and
-    so on.
+    """Vocabularies keep the words that the program itself asks for by name: kick, flutter, supine
+    and so on.
     """
-    for name, words in _BUILT_ON.items():
+    for name, words in BUILT_ON.items():
         vocabulary = analysis.catalogue.vocabularies[name]
         for word in words:
             if word not in vocabulary.words:
-                message = f"'{word}' is missing, and distances are added up by it"
+                message = f"'{word}' is missing, and the program asks for it by name"
                 yield Problem(
                     vocabulary,
                     ("words",),

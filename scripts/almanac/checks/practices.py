@@ -107,7 +107,9 @@ def gear_short(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("no-warm-up")
 def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
-    """Something easy or steady is swum before the first fast or all-out rep."""
+    """Something gentle is swum before the first fast rep. The vocabulary of efforts says which
+    efforts count as fast and which as gentle (``counts_as``).
+    """
     for practice, summary in _practices(analysis):
         for index, rep in enumerate(summary.reps):
             if _is_fast(analysis, rep):
@@ -121,9 +123,10 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("no-easy-after-all-out")
 def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
-    """Easy swimming follows the last all-out rep of a practice."""
-    hardest = list(analysis.catalogue.efforts)[-1]
-    easiest = next(iter(analysis.catalogue.efforts))
+    """Swimming at the easiest effort follows the last rep of a practice at the hardest."""
+    efforts = analysis.catalogue.efforts
+    easiest, hardest = next(iter(efforts)), list(efforts)[-1]
+    softly, hard = (efforts[word].title.lower() for word in (easiest, hardest))
     for practice, summary in _practices(analysis):
         words = [_words(analysis, rep) for rep in summary.reps]
         last = max((index for index, found in enumerate(words) if hardest in found), default=None)
@@ -132,8 +135,8 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
             yield Problem(
                 practice,
                 path,
-                f"nothing {easiest} after the last {hardest} rep",
-                f"end with {easiest} swimming",
+                f"nothing {softly} after the last {hard} rep",
+                f"end with {softly} swimming",
             )
 
 
@@ -169,11 +172,11 @@ def _words(analysis: Analysis, rep: Rep) -> set[str]:
 
 
 def _is_fast(analysis: Analysis, rep: Rep) -> bool:
-    return bool(_words(analysis, rep) & set(list(analysis.catalogue.efforts)[-2:]))
+    return bool(_words(analysis, rep) & set(analysis.scale.fast))
 
 
 def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
-    return bool(_words(analysis, rep) & set(list(analysis.catalogue.efforts)[:2]))
+    return bool(_words(analysis, rep) & set(analysis.scale.gentle))
 
 
 def _part_of(summary: PracticeSummary, rep: Rep) -> int:

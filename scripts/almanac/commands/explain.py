@@ -87,7 +87,7 @@ def _figures(
         ), ()
     if found.kind == "block":
         groups = analysis.blocks[found.id]
-        return block_figures(groups[_own(found, group, list(groups))]), ()
+        return block_figures(groups[_own(found, group, list(groups))], analysis.scale), ()
     meant = analysis.meant(analysis.computable[found.id])
     chosen = group or next(iter(meant or analysis.catalogue.lane_groups))
     summary = summarise_named(analysis, found.id, course, chosen)

@@ -9,6 +9,7 @@ from typing import ClassVar
 from almanac.model.drawing import DrawingChoice, undrawn_words
 from almanac.model.entry import Entry, Evidence, Hazard, Ids, Reference, Seconds, Span, references
 from almanac.model.moving import Moving
+from almanac.model.vocabularies import RESISTS
 from almanac.units import Course
 
 
@@ -191,7 +192,7 @@ class Gear(Entry):
     @property
     def resists(self) -> bool:
         """Whether distance with it counts as resisted."""
-        return self.effect == "resists"
+        return self.effect == RESISTS
 
 
 @dataclass(frozen=True)

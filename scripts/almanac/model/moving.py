@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from almanac.model import vocabularies as words
 from almanac.model.entry import Entry, Evidence, Hazard
 
 
@@ -34,3 +35,38 @@ class Moving(Entry):
     def activity(self) -> Activity:
         """What is done."""
         return Activity(self.mode, self.stroke, self.kick, self.position, self.arms)
+
+    @property
+    def is_kick(self) -> bool:
+        """Whether it is done with the legs alone."""
+        return self.mode == words.KICK
+
+    @property
+    def is_flutter_kick(self) -> bool:
+        """Whether it is flutter, done with the legs alone."""
+        return self.is_kick and self.kick == words.FLUTTER
+
+    @property
+    def is_full_stroke(self) -> bool:
+        """Whether the whole stroke is swum."""
+        return self.mode == words.SWIM
+
+    @property
+    def is_on_back(self) -> bool:
+        """Whether the body lies face up."""
+        return self.position == words.SUPINE
+
+    @property
+    def is_on_front(self) -> bool:
+        """Whether the body lies face down."""
+        return self.position == words.PRONE
+
+    @property
+    def is_on_board(self) -> bool:
+        """Whether the hands are on a board."""
+        return self.arms == words.BOARD
+
+    @property
+    def is_backstroke(self) -> bool:
+        """Whether it serves backstroke, in which nobody sees ahead."""
+        return self.stroke == words.BACKSTROKE

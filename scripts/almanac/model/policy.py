@@ -81,8 +81,9 @@ class Rating:
 
 @dataclass(frozen=True)
 class Word:
-    """A word of a vocabulary; ``also`` is what else people look for it by. ``rating`` and
-    ``share_of_best`` stand for efforts only.
+    """A word of a vocabulary; ``also`` is what else people look for it by. ``rating``,
+    ``share_of_best`` and ``counts_as`` are of efforts only; ``quiet`` words are no tags and no
+    choices.
     """
 
     title: str
@@ -90,6 +91,8 @@ class Word:
     rating: Rating | None = None
     share_of_best: float | None = None
     also: tuple[str, ...] = ()
+    counts_as: str = ""
+    quiet: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -15,3 +15,28 @@ VOCABULARY_OF = {
     "level": "levels",
 }
 """The vocabulary of each field that is one word, or a list of words of one."""
+
+SWIM, KICK = "swim", "kick"
+FLUTTER, NO_KICK = "flutter", "none"
+SUPINE, PRONE = "supine", "prone"
+BOARD = "board"
+BACKSTROKE = "backstroke"
+RESISTS = "resists"
+PUBLISHED, COMMON_PRACTICE = "published", "common-practice"
+CRITICAL_SPEED = "critical-speed"
+"""A benchmark that gives no such figure is none that this is worked out for: the word may be
+missing.
+"""
+
+BUILT_ON = {
+    "modes": (SWIM, KICK),
+    "kicks": (FLUTTER, NO_KICK),
+    "positions": (SUPINE, PRONE),
+    "arms": (BOARD,),
+    "strokes": (BACKSTROKE,),
+    "effects": (RESISTS,),
+    "bases": (PUBLISHED, COMMON_PRACTICE),
+}
+"""By vocabulary the words that must be there: without one, a share would be zero without anyone
+noticing, or a claim would have no basis to name. A word's title is the club's to change.
+"""

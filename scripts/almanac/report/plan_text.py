@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from almanac.arithmetic.block import DAYS, BlockSummary, WeekPlan
+from almanac.arithmetic.block import DAYS, BlockSummary, Taper, WeekPlan
+from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
 from almanac.model.catalogue import Catalogue
+from almanac.model.policy import Policy
 from almanac.report.whiteboard import facet_title, in_order
 from almanac.report.working_text import formula
 from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
@@ -112,7 +114,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
             f"{'load':>8}{'monot.':>8}{'strain':>9}  change",
         ]
         lines += [_week_line(week) for week in summary.weeks]
-    lines += ["", *balance_sentences(first)]
+    lines += ["", *balance_sentences(catalogue, first)]
     return "\n".join(lines)
 
 
@@ -132,23 +134,30 @@ def _week_line(week: WeekPlan) -> str:
     return f"{columns}  {'' if week.change is None else show_change(week.change.metres)}  {days}"
 
 
-def balance_sentences(summary: BlockSummary) -> Iterator[str]:
+def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[str]:
     """The balance of a block in sentences, with the conventions named."""
     balance = summary.balance
     yield f"{show_number(balance.metres, 0)} m in all; kick {show_share(balance.kick_share)} of it."
     yield f"Of the flutter kick, {show_share(balance.supine_share)} is on the back."
     yield (
         f"{show_number(balance.resisted_m, 0)} m resisted, {show_number(balance.fast_m, 0)} m "
-        "fast or all-out."
+        f"{EffortScale(catalogue.efforts).fast_words('or')}."
     )
     yield f"{show_number(balance.kick_into_stroke_m, 0)} m of stroke straight out of the kick."
     if summary.taper:
-        yield (
-            f"The taper cuts distance by {show_share(summary.taper.cut)} (published range 41 to "
-            "60 %, its size contested)."
-        )
+        yield _taper_words(catalogue.policy, summary.taper)
     yield (
         "Monotony is the daily mean over the standard deviation of the sample; strain is total "
         "× monotony (Foster 1998)."
     )
     yield f"Days: {' '.join(DAYS)}; P practice, o other work, · rest, ? not planned."
+
+
+def _taper_words(policy: Policy, taper: Taper) -> str:
+    """How far a taper cuts, beside what the policy asks for and why."""
+    least, most = policy.limits["taper_cut_least"], policy.limits["taper_cut_most"]
+    reasons = dict.fromkeys(f"{limit.reason} ({limit.source})" for limit in (least, most))
+    return (
+        f"The taper cuts distance by {show_share(taper.cut)}; the policy asks for "
+        f"{show_share(least.value)} to {show_share(most.value)}. {' '.join(reasons)}"
+    )

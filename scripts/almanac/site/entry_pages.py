@@ -16,6 +16,7 @@ from almanac.model.knowledge import Benchmark, Drill, Fault, Gear
 from almanac.model.moving import Moving
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
+from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
 from almanac.site.links import Page, link, links
 from almanac.site.test_tables import Table, added_drag_table, critical_speed_table, drag_table
@@ -51,17 +52,9 @@ def review_words(catalogue: Catalogue, entry: Entry) -> str:
 
 def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
     """What is done, in the words of the vocabularies: position, arms, kick, stroke, mode."""
-    vocabularies = (
-        ("positions", moving.position),
-        ("arms", moving.arms),
-        ("kicks", moving.kick),
-        ("strokes", moving.stroke),
-    )
-    return [
-        catalogue.words(name)[word].title
-        for name, word in vocabularies
-        if word not in {"none", "any", "free"}
-    ]
+    fields = ("position", "arms", "kick", "stroke")
+    words = (catalogue.words(VOCABULARY_OF[field])[getattr(moving, field)] for field in fields)
+    return [word.title for word in words if not word.quiet]
 
 
 def dose_words(drill: Drill) -> Markup:

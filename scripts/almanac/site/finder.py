@@ -36,7 +36,6 @@ FACET_TITLES = {
     "stroke": "Stroke",
     "words": "Words",
 }
-_NO_CHOICE = {"any"}
 
 
 @dataclass(frozen=True)
@@ -138,7 +137,10 @@ class Finder:
         pairs = self.words[facet]
         if facet == "gear":
             return [("none", "Nothing at all"), *pairs]
-        return [(word, title) for word, title in pairs if word not in _NO_CHOICE]
+        if facet not in VOCABULARIES:
+            return pairs
+        words = self.analysis.catalogue.words(VOCABULARIES[facet])
+        return [(word, title) for word, title in pairs if not words[word].quiet]
 
 
 def _by_title(entries: Iterable[Any]) -> list[Any]:

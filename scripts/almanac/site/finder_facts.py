@@ -13,14 +13,11 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
+from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.units import COURSES, show_distance
 
 VOCABULARIES = {
-    "goal": "goals",
-    "position": "positions",
-    "stroke": "strokes",
-    "effort": "efforts",
-    "level": "levels",
+    facet: VOCABULARY_OF[facet] for facet in ("goal", "position", "stroke", "effort", "level")
 }
 
 

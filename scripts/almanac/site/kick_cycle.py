@@ -9,6 +9,7 @@ from markupsafe import Markup
 from almanac.drawing.swimmer.kick_cycle import SIDES, moment_drawing, moment_words
 from almanac.drawing.swimmer.kicks import MOMENTS
 from almanac.model.catalogue import Catalogue
+from almanac.model.vocabularies import COMMON_PRACTICE, PUBLISHED
 from almanac.site.links import Page
 
 
@@ -23,7 +24,7 @@ def kick_cycle_page(catalogue: Catalogue) -> Page:
         {
             "moments": [_moment(moment) for moment in range(MOMENTS)],
             "sides": [title for _, title in SIDES],
-            "bases": {id: bases[id].title for id in ("common-practice", "published")},
+            "bases": {id: bases[id].title for id in (COMMON_PRACTICE, PUBLISHED)},
         },
     )
 

@@ -73,7 +73,7 @@ def _practice(analysis: Analysis, summary: PracticeSummary, findings: Sequence[F
             facet_table(catalogue, summary.by, facet, summary.pieces, unit, analysis.scale)
             for facet in summary.by
         ],
-        "sentences": list(share_sentences(summary.shares, unit)),
+        "sentences": list(share_sentences(summary.shares, unit, analysis.scale)),
         "findings": findings,
         "blocks": links(catalogue.users(practice, Block)),
     }
@@ -130,7 +130,7 @@ def _block(
         "efforts": effort_legend(catalogue),
         "weeks": [_week(catalogue, week) for week in summary.weeks],
         "groups": [_group(catalogue, id, own) for id, own in groups.items()],
-        "sentences": list(balance_sentences(summary)),
+        "sentences": list(balance_sentences(catalogue, summary)),
         "drills": _appearances(
             drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}
         ),

@@ -63,7 +63,7 @@ def _set(
             )
             for facet in FACET_TITLES
         ],
-        "sentences": list(share_sentences(summary.shares, summary.course.unit)),
+        "sentences": list(share_sentences(summary.shares, summary.course.unit, analysis.scale)),
         "gear": [link(catalogue.gear[id]) for id in summary.gear],
         "drills": links(drills.values()),
         "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],

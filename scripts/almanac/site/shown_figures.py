@@ -72,7 +72,7 @@ def facet_table(
     return {"title": FACET_TITLES[facet], "rows": rows}
 
 
-def share_sentences(shares: Shares, unit: Unit) -> Iterator[str]:
+def share_sentences(shares: Shares, unit: Unit, scale: EffortScale) -> Iterator[str]:
     """The shares that coaches ask for, in sentences."""
     yield f"Kick is {show_share(_float(shares.kick))} of the distance."
     if shares.supine_flutter is not None:
@@ -83,7 +83,7 @@ def share_sentences(shares: Shares, unit: Unit) -> Iterator[str]:
         )
     if shares.resisted:
         yield f"{show_share(_float(shares.resisted))} of the distance is resisted."
-    yield f"{show_share(_float(shares.fast))} is fast or all-out."
+    yield f"{show_share(_float(shares.fast))} is {scale.fast_words('or')}."
     if shares.kick_into_stroke:
         yield (
             f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of "
