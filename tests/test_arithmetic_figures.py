@@ -180,7 +180,7 @@ def test_the_mean_of_a_week_is_over_the_days_that_are_known():
 
 def test_a_week_alike_but_for_a_rounding_has_no_monotony():
     days = [Day(minutes=3, rating=0.1), Day(minutes=1, rating=0.3)]  # 0.30000000000000004 and 0.3
-    figures = block_figures(block(dict(zip(("mon", "tue"), days, strict=True))))
+    figures = block_figures(block(dict(zip(("mon", "tue"), days, strict=True))), SCALE)
     assert "week 1 load" in figures
     assert not {"week 1 monotony", "week 1 strain"} & set(figures)
 
@@ -189,7 +189,7 @@ def test_the_convention_of_the_deviation_is_named():
     week = {"mon": Day(minutes=60, rating=7), "tue": REST, "wed": REST}
     for convention in Deviation:
         summary = summarise_block(block_of(week), {}, "quick", convention)
-        told = formula(block_figures(summary)["week 1 monotony"].working)
+        told = formula(block_figures(summary, SCALE)["week 1 monotony"].working)
         assert told.endswith(f"standard deviation of the {convention.name.lower()}")
 
 
