@@ -6,6 +6,7 @@ import os
 import shutil
 import sys
 import tempfile
+from collections import Counter
 
 import pytest
 from hypothesis import settings
@@ -32,6 +33,7 @@ def _notice(event: str, arguments: tuple[object, ...]) -> None:
 
 
 sys.addaudithook(_notice)
+_CACHE = pytest.StashKey[str]()
 
 
 @pytest.hookimpl(trylast=True)  # after the fixtures are gone
@@ -50,17 +52,29 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Before any module is read, since parametrised cases are chosen then."""
+    if os.environ.get("CI") and not os.environ.get("ALMANAC_CHROMIUM"):
+        raise pytest.UsageError("CI leaves no test out: set ALMANAC_CHROMIUM to a Chromium's path")
     if "PYTEST_XDIST_WORKER" not in os.environ:  # workers inherit the run's own cache folder
-        os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="almanac-tests-")
+        config.stash[_CACHE] = tempfile.mkdtemp(prefix="almanac-tests-")
+        os.environ["XDG_CACHE_HOME"] = config.stash[_CACHE]
     whole = bool(config.getoption("--long"))
     set_long(whole)
     settings.load_profile("long-run" if whole else "default-run")
 
 
-def pytest_unconfigure() -> None:
+def pytest_unconfigure(config: pytest.Config) -> None:
     """What the run has stored is nobody else's."""
-    if "PYTEST_XDIST_WORKER" not in os.environ:
-        shutil.rmtree(os.environ["XDG_CACHE_HOME"], ignore_errors=True)
+    if made := config.stash.get(_CACHE, None):
+        shutil.rmtree(made, ignore_errors=True)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Which tests were left out, file by file: a run without a browser is not a whole run."""
+    skipped = terminalreporter.getreports("skipped")
+    for file, count in sorted(Counter(report.nodeid.split("::")[0] for report in skipped).items()):
+        terminalreporter.write_line(f"left out: {file} ({count} tests)", yellow=True)
+    if skipped:
+        terminalreporter.write_line(f"because: {skipped[0].longrepr[2]}", yellow=True)
 
 
 @pytest.fixture(scope="session")

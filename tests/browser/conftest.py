@@ -32,7 +32,7 @@ ROOT = CATALOGUE
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Without a browser, say what is skipped and how to get it."""
+    """Without a browser its tests are left out; the end of the run says which."""
     if not CHROMIUM:
         reason = "no Chromium: set ALMANAC_CHROMIUM to its path (Debian: apt-get install chromium)"
         for item in items:

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, StorageState, expect
 from pypdf import PdfReader
 
 from almanac.resources import SETTINGS
 from almanac.site.settings import read_settings
 
-from .web import Server
+from .web import Server, Watched
 
 OWN = read_settings(SETTINGS)
 PAGES = ("drills/back-streamline-kick.html", "drills/back-float-and-line.html", "sets/kick-and-go.html", "faults/knees-break-surface.html",
@@ -44,16 +45,35 @@ def millimetres(reader: PdfReader) -> set[tuple[int, int]]:
     }
 
 
-@pytest.fixture
-def gathered(phone: Page, server: Server) -> Page:
-    """The cards page with a card of every kind, gathered by hand."""
+@pytest.fixture(scope="module")
+def kept(browser: Browser, server: Server) -> StorageState:
+    """What a phone keeps on which a card of every kind was gathered by hand."""
+    context = browser.new_context(viewport={"width": 360, "height": 640}, has_touch=True)
+    page = context.new_page()
     for number, file in enumerate(PAGES, 1):
-        phone.goto(server.address + file)
-        phone.get_by_role("button", name="Add to my cards").tap()
-        expect(phone.get_by_role("link", name=f"My cards ({number})")).to_be_visible()
-    phone.get_by_role("link", name="My cards (").tap()
-    expect(phone.locator("[data-cards-told]")).to_contain_text("sheet")
-    return phone
+        page.goto(server.address + file)
+        page.get_by_role("button", name="Add to my cards").tap()
+        expect(page.get_by_role("link", name=f"My cards ({number})")).to_be_visible()
+    page.get_by_role("link", name="My cards (").tap()
+    expect(page.locator("[data-cards-told]")).to_contain_text("sheet")
+    state = context.storage_state()
+    context.close()
+    return state
+
+
+@pytest.fixture
+def gathered(browser: Browser, server: Server, kept: StorageState) -> Iterator[Page]:
+    """The cards page of that phone."""
+    context = browser.new_context(
+        viewport={"width": 360, "height": 640}, has_touch=True, storage_state=kept
+    )
+    page = context.new_page()
+    watched = Watched(page, server.address)
+    page.goto(server.address + "cards.html")
+    expect(page.locator("[data-cards-told]")).to_contain_text("sheet")
+    yield page
+    assert watched.troubles == []
+    context.close()
 
 
 @pytest.mark.parametrize("layout", SIZES)
