@@ -41,8 +41,8 @@ def test_eight_fifties_on_the_minute_are_eight_minutes():
     found = run(item(8, sendoff="1:00"), of=group(FORTY_FIVE))
     assert found.clock.value == 480
     assert [timed.rest_s for timed in found.reps] == pytest.approx([15] * 8)
-    assert found.work_to_rest == pytest.approx(3) and found.density == pytest.approx(0.75)
-    assert found.work.value == pytest.approx(360) and found.rest_s == pytest.approx(120)
+    assert found.density.value == pytest.approx(0.75)
+    assert found.work.value == pytest.approx(360) and found.rest.value == pytest.approx(120)
     assert found.load.value == pytest.approx(6 * 6)  # 6 minutes of work at the middle of strong, 6
 
 
@@ -92,10 +92,8 @@ def test_ladder_on_the_back_by_hand_for_osprey_1():
     assert found.clock.value == pytest.approx(1295.8333, abs=1e-4)
     # 2 × (325.2606 + 2 × 65.0424) + 95.8333 = 1006.5243 of work.
     assert found.work.value == pytest.approx(1006.5243, abs=1e-4)
-    assert found.rest_s == pytest.approx(289.3091, abs=1e-4)
-    assert found.density == pytest.approx(
-        0.776739, abs=1e-6
-    ) and found.work_to_rest == pytest.approx(3.479062, abs=1e-6)
+    assert found.rest.value == pytest.approx(289.3091, abs=1e-4)
+    assert found.density.value == pytest.approx(0.776739, abs=1e-6)
     # Minutes × rating, ratings 4, 4.8, ... 8 down the descend; 6 in the kick, 7 in the build, 1.5
     # in the last 100.
     assert found.load.value == pytest.approx(95.1296, abs=1e-4)
@@ -204,10 +202,9 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
         found.clock,
         found.work,
         found.load,
-        found.rest_s,
+        found.rest,
         found.density,
-        found.work_to_rest,
-    ) == (None,) * 6
+    ) == (None,) * 5
     assert found.missing == (
         NoNumber(Because.NOT_TESTED, "board-kick", "board-100"),
         NoNumber(Because.NO_PACE_RULE, "float"),
@@ -215,17 +212,14 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
     assert [timed.clock and timed.clock.value for timed in found.reps[:5]] == [60] * 4 + [None]
     on_sendoffs = run(item(4, do="board-kick", sendoff=60))
     assert on_sendoffs.clock.value == 240 and on_sendoffs.work is None
-    assert (on_sendoffs.density, on_sendoffs.rest_s, on_sendoffs.work_to_rest) == (None,) * 3
+    assert (on_sendoffs.density, on_sendoffs.rest) == (None, None)
     assert [timed.rest_s for timed in on_sendoffs.reps] == [None] * 4
 
 
-@pytest.mark.parametrize(
-    ("sendoff", "rest_s", "ratio"), [(45.5, 2, 90), (45, 0, None), (40, -20, None)]
-)
-def test_work_to_rest_where_there_is_rest(sendoff, rest_s, ratio):
+@pytest.mark.parametrize(("sendoff", "rest_s"), [(45.5, 2), (45, 0), (40, -20)])
+def test_rest_is_below_zero_where_send_offs_are_too_short(sendoff, rest_s):
     found = run(item(4, sendoff=sendoff), of=group(FORTY_FIVE))
-    assert found.rest_s == pytest.approx(rest_s, abs=1e-9)
-    assert found.work_to_rest == (ratio and pytest.approx(ratio))
+    assert found.rest.value == pytest.approx(rest_s, abs=1e-9)
 
 
 @pytest.mark.parametrize(("course", "at_far_end"), [(LONG, True), (SHORT, False), (YARDS, False)])

@@ -21,16 +21,29 @@ from arithmetic_plans import (
     summarised,
     swim,
 )
-from arithmetic_world import SCALE, YARDS, swim_set
+from arithmetic_world import YARDS, swim_set
 
-from almanac.analysis.plan_figures import block_figures, practice_figures
-from almanac.analysis.set_figures import item_place, set_figures
+from almanac.analysis.figures import all_figures
+from almanac.analysis.figures.practices import PracticeForGroup
+from almanac.analysis.figures.sets import SetForGroup, item_place
 from almanac.arithmetic.block import summarise_block
 from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.training_load import Deviation
 from almanac.model.plans import Day, Week
 from almanac.report.working_text import formula, steps
+
+
+def set_figures(summary, group):
+    return all_figures("set", SetForGroup(summary, group))
+
+
+def practice_figures(summary, group):
+    return all_figures("practice", PracticeForGroup(summary, group))
+
+
+def block_figures(summary):
+    return all_figures("block", summary)
 
 
 def printed(figures):
@@ -45,7 +58,7 @@ def printed(figures):
 
 
 def test_figures_of_an_evening():
-    assert printed(practice_figures(evening(), SCALE, "quick")) == {
+    assert printed(practice_figures(evening(), "quick")) == {
         "distance": ("2 × 100 + 100 + 100 + 100", 500, "m"),
         "mode swim": ("5 × 100", 500, "m"),
         "kick flutter": ("5 × 100", 500, "m"),
@@ -78,18 +91,22 @@ def test_figures_of_an_evening():
             "s",
         ),
         "slack": ("30:00 slot − 13:20 practice", 1000, "s"),
+        "kick share": ("0 m kick ÷ 500 m in all", 0, ""),
+        "resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
+        "fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
+        "kick into stroke": ("0 m", 0, "m"),
     }
 
 
 def test_the_time_of_a_practice_is_that_of_its_slowest_group_whoever_asks():
-    quick, slow = (practice_figures(evening(), SCALE, group) for group in ("quick", "slow"))
+    quick, slow = (practice_figures(evening(), group) for group in ("quick", "slow"))
     assert quick["time"].working == slow["time"].working
     assert quick["part 2 clock"].working.value == 64 and slow["part 2 clock"].working.value == 80
     assert slow["load"].working.value == pytest.approx(1.25 * quick["load"].working.value)
 
 
 def test_in_yards_distances_are_in_yards():
-    figures = practice_figures(run(part(swim(50, "kick", sendoff=90)), pool="away"), SCALE, "quick")
+    figures = practice_figures(run(part(swim(50, "kick", sendoff=90)), pool="away"), "quick")
     assert {
         figures[name].unit for name in ("distance", "mode kick", "gear none", "part 1 distance")
     } == {"yd"}
@@ -98,7 +115,7 @@ def test_in_yards_distances_are_in_yards():
 def test_what_is_not_known_is_no_figure():
     catalogue = club(groups={"quick": QUICK, "slow": replace(SLOW, tests=())})
     summary = summarised(practice_of(part(swim(sendoff=120)), part(swim())), catalogue)
-    known, unknown = (set(practice_figures(summary, SCALE, group)) for group in ("quick", "slow"))
+    known, unknown = (set(practice_figures(summary, group)) for group in ("quick", "slow"))
     assert known - unknown == {"load", "part 2 clock"}
     assert "part 1 clock" in unknown and "part 2 distance" in unknown
     assert not {"time", "slack"} & known
@@ -123,7 +140,7 @@ def a_block():
 
 def test_figures_of_a_block():
     # chute kick: 100 m at the pace of 50 in 60 s, exponent 1.08 of the policy: 126.8 s × 1.25, at 9.5
-    figures = printed(block_figures(a_block(), SCALE))
+    figures = printed(block_figures(a_block()))
     assert figures == {
         "distance": ("3 × 500 m evening + 100 m kick", 1600, "m"),
         "kick share": ("100 m kick ÷ 1,600 m in all", 0.0625, ""),
@@ -150,6 +167,26 @@ def test_figures_of_a_block():
         "week 3 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
         "week 3 fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
         "week 3 load": ("52.147 tue", 52.1467, ""),
+        "resisted distance": ("700 m", 700, "m"),
+        "fast distance": ("1,300 m", 1300, "m"),
+        "kick into stroke": ("0 m", 0, "m"),
+        "week 1 resisted distance": ("200 m", 200, "m"),
+        "week 1 fast distance": ("400 m", 400, "m"),
+        "week 1 kick into stroke": ("0 m", 0, "m"),
+        "week 2 distance change": ("600 m week 2 ÷ 500 m week 1 − 1", 0.2, ""),
+        "week 2 resisted distance": ("300 m", 300, "m"),
+        "week 2 resisted change": ("300 m week 2 ÷ 200 m week 1 − 1", 0.5, ""),
+        "week 2 fast distance": ("500 m", 500, "m"),
+        "week 2 fast change": ("500 m week 2 ÷ 400 m week 1 − 1", 0.25, ""),
+        "week 2 kick into stroke": ("0 m", 0, "m"),
+        "week 2 load change": ("77.251 week 2 ÷ 172.147 week 1 − 1", -0.5512, ""),
+        "week 3 distance change": ("500 m week 3 ÷ 600 m week 2 − 1", -0.1667, ""),
+        "week 3 resisted distance": ("200 m", 200, "m"),
+        "week 3 resisted change": ("200 m week 3 ÷ 300 m week 2 − 1", -0.3333, ""),
+        "week 3 fast distance": ("400 m", 400, "m"),
+        "week 3 fast change": ("400 m week 3 ÷ 500 m week 2 − 1", -0.2, ""),
+        "week 3 kick into stroke": ("0 m", 0, "m"),
+        "week 3 load change": ("52.147 week 3 ÷ 77.251 week 2 − 1", -0.325, ""),
         "taper": (
             "(550 m mean of the weeks before − 500 m mean of the taper) ÷ 550 m mean of the weeks before", 0.0909, "",
         ),
@@ -158,7 +195,7 @@ def test_figures_of_a_block():
 
 def test_figures_of_a_block_are_those_of_its_summary():
     summary = a_block()
-    figures = {name: figure.working.value for name, figure in block_figures(summary, SCALE).items()}
+    figures = {name: figure.working.value for name, figure in block_figures(summary).items()}
     assert figures["distance"] == summary.balance.metres
     assert figures["taper"] == pytest.approx(summary.taper.cut)
     for week in summary.weeks:
@@ -173,14 +210,14 @@ def test_figures_of_a_block_are_those_of_its_summary():
 
 
 def test_the_mean_of_a_week_is_over_the_days_that_are_known():
-    figures = block_figures(a_block(), SCALE)
+    figures = block_figures(a_block())
     told = {step.what: step.how for step in steps(figures["week 1 strain"].working, "strain")}
     assert told["daily mean"] == "(52.147 mon + 120 wed) ÷ 3 days"
 
 
 def test_a_week_alike_but_for_a_rounding_has_no_monotony():
     days = [Day(minutes=3, rating=0.1), Day(minutes=1, rating=0.3)]  # 0.30000000000000004 and 0.3
-    figures = block_figures(block(dict(zip(("mon", "tue"), days, strict=True))), SCALE)
+    figures = block_figures(block(dict(zip(("mon", "tue"), days, strict=True))))
     assert "week 1 load" in figures
     assert not {"week 1 monotony", "week 1 strain"} & set(figures)
 
@@ -189,25 +226,31 @@ def test_the_convention_of_the_deviation_is_named():
     week = {"mon": Day(minutes=60, rating=7), "tue": REST, "wed": REST}
     for convention in Deviation:
         summary = summarise_block(block_of(week), {}, "quick", convention)
-        told = formula(block_figures(summary, SCALE)["week 1 monotony"].working)
+        told = formula(block_figures(summary)["week 1 monotony"].working)
         assert told.endswith(f"standard deviation of the {convention.name.lower()}")
 
 
 def test_a_week_without_a_load_has_its_distance_alone():
     untimed = replace(QUICK, tests=())
     summary = summarised(practice_of(part(swim())), club(groups={"quick": untimed}))
-    names = set(
-        block_figures(block({"mon": Day("p")}, {"mon": REST, "tue": REST}, p=summary), SCALE)
-    )
+    names = set(block_figures(block({"mon": Day("p")}, {"mon": REST, "tue": REST}, p=summary)))
     assert {name for name in names if name.startswith("week 1")} == {
         "week 1 distance",
         "week 1 kick share",
         "week 1 resisted share",
         "week 1 fast share",
+        "week 1 resisted distance",
+        "week 1 fast distance",
+        "week 1 kick into stroke",
     }
     assert {name for name in names if name.startswith("week 2")} == {
         "week 2 distance",
+        "week 2 distance change",
         "week 2 load",
+        "week 2 resisted distance",
+        "week 2 fast distance",
+        "week 2 fast change",
+        "week 2 kick into stroke",
     }
     assert not {"taper", "supine share"} & names
 
@@ -220,7 +263,7 @@ def test_figures_of_a_set():
         swim(50, "kick", "all-out", reps=4, sendoff=90),
         {"rounds": 2, "items": [{"pause": 30}, swim(100, "crawl", "easy", rest=10)]},
     )
-    figures = printed(set_figures(summarise(Timing(club(own)), own), SCALE, "quick"))
+    figures = printed(set_figures(summarise(Timing(club(own)), own), "quick"))
     # 50 kick in 60 s; 100 crawl easy 80 / 0.72 = 111.11 s, + 10 s up to 125
     assert figures == {
         "distance": ("4 × 50 + 2 × 100", 400, "m"),
@@ -246,14 +289,23 @@ def test_figures_of_a_set():
         "rest 1": ("1:30 send-off − 1:00 best time", 30, "s"),
         "target 2.2": ("1:20 best time ÷ 0.72 easy", 111.1111, "s"),
         "rest 2.2": ("2:05 with rest − 1:20 best time ÷ 0.72 easy", 13.8889, "s"),
+        "reps": ("6", 6, ""),
+        "yards": ("(4 × 50 + 2 × 100) ÷ 0.9144 m a yd", 437.4453, "yd"),
+        "kick share": ("200 m kick ÷ 400 m in all", 0.5, ""),
+        "supine share": ("200 m flutter on the back ÷ 200 m flutter kick", 1, ""),
+        "prone share": ("0 m flutter on the front ÷ 200 m flutter kick", 0, ""),
+        "board share": ("0 m flutter with a board ÷ 200 m flutter kick", 0, ""),
+        "resisted share": ("0 m resisted ÷ 400 m in all", 0, ""),
+        "fast share": ("200 m fast and all-out ÷ 400 m in all", 0.5, ""),
+        "kick into stroke": ("0 m", 0, "m"),
     }
 
 
 def test_without_a_group_a_set_has_its_distances_alone():
     own = swim_set(swim(50, "kick", sendoff=90))
     summary = summarise(Timing(club(own)), own)
-    names = set(set_figures(summary, SCALE, None))
-    assert names == set(set_figures(summary, SCALE, "quick")) - {
+    names = set(set_figures(summary, None))
+    assert names == set(set_figures(summary, "quick")) - {
         "clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1",
     }  # fmt: skip
 
@@ -270,21 +322,21 @@ def test_without_a_group_a_set_has_its_distances_alone():
 def test_figures_without_a_number_are_left_out(written, missing):
     own = swim_set(written)
     every = {"clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1"}
-    assert every - set(set_figures(summarise(Timing(club(own)), own), SCALE, "quick")) == missing
+    assert every - set(set_figures(summarise(Timing(club(own)), own), "quick")) == missing
 
 
 def test_a_set_in_yards_tells_its_metres_and_lengths():
     own = swim_set(swim(50, "kick", sendoff=90), course=YARDS)
-    figures = printed(set_figures(summarise(Timing(club(own)), own), SCALE, None))
+    figures = printed(set_figures(summarise(Timing(club(own)), own), None))
     assert figures["distance"] == ("50", 50, "yd")
-    assert figures["metres"] == ("50 × 0.914 m a yd", 45.72, "m")
+    assert figures["metres"] == ("50 × 0.9144 m a yd", 45.72, "m")
     assert figures["lengths"] == ("50 ÷ 25 yd a length", 2, "")
     assert figures["mode kick"][2] == "yd"
 
 
 def test_an_item_tells_of_its_slowest_rep():
     own = swim_set(swim(50, "kick", {"descend": ["easy", "all-out"]}, reps=3, sendoff=120))
-    figures = set_figures(summarise(Timing(club(own)), own), SCALE, "quick")
+    figures = set_figures(summarise(Timing(club(own)), own), "quick")
     assert figures["target 1"].working.value == pytest.approx(60 / 0.72)
     assert figures["rest 1"].working.value == pytest.approx(120 - 60 / 0.72)
 

@@ -28,7 +28,8 @@ from arithmetic_world import (
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.analysis.set_figures import set_figures
+from almanac.analysis.figures import all_figures
+from almanac.analysis.figures.sets import SetForGroup
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lanes import crowded, too_tight
 from almanac.arithmetic.summary import summarise
@@ -139,7 +140,7 @@ def read(line: str) -> float:
 @given(items(), st.sampled_from(list(COURSES.values())))
 def test_every_figure_is_what_its_working_comes_to(written, course):
     summary = summarise(Timing(catalogue()), swim_set(*written), course)
-    for figure in set_figures(summary, SCALE, "osprey-1").values():
+    for figure in all_figures("set", SetForGroup(summary, "osprey-1")).values():
         assert math.isclose(
             figure.working.value, worked(figure.working), rel_tol=1e-9, abs_tol=1e-9
         ), figure
@@ -166,7 +167,7 @@ def slack(working: Working) -> float:
 @given(items())
 def test_every_figure_as_printed_comes_to_what_is_shown(written):
     summary = summarise(Timing(catalogue()), swim_set(*written))
-    for figure in set_figures(summary, SCALE, "osprey-1").values():
+    for figure in all_figures("set", SetForGroup(summary, "osprey-1")).values():
         *_, last = steps(figure.working, figure.name, figure.unit)
         shown, exact = read(last.value), figure.working.value
         assert last.value == show_value(exact, figure.unit)
@@ -220,7 +221,7 @@ def test_figures_are_named_by_the_place_of_their_item():
     )
     named = {"distance", "metres", "lengths", "mode kick", "effort easy", "gear none", "clock"}
     of_items = {"target 1.2", "sendoff 1.2", "rest 1.2", "sendoff 2"}
-    figures = set_figures(summary, SCALE, "osprey-1")
+    figures = all_figures("set", SetForGroup(summary, "osprey-1"))
     assert named | of_items <= set(figures) and not {
         "target 2",
         "work",
@@ -230,7 +231,7 @@ def test_figures_are_named_by_the_place_of_their_item():
     } & set(figures)
     assert not {
         name
-        for name in set_figures(summary, SCALE, None)
+        for name in all_figures("set", SetForGroup(summary, None))
         if name.split()[0] in {"clock", "target", "sendoff", "rest"}
     }
 
@@ -298,7 +299,7 @@ def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, 
     found = [run, item_rows(run), too_tight(run, on), crowded(run, of, policy(), course)]
     assert no_such_number(found) == []
     summary = summarise(Timing(catalogue(of)), swim_set(*written), course)
-    for figure in set_figures(summary, SCALE, "osprey-1").values():
+    for figure in all_figures("set", SetForGroup(summary, "osprey-1")).values():
         assert math.isfinite(figure.working.value) and steps(
             figure.working, figure.name, figure.unit
         )

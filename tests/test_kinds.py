@@ -6,9 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from almanac.analysis.figures import REGISTRY
+from almanac.analysis.figures.wholes import WHOLES
 from almanac.kinds import KIND, KINDS, SUMMED, WITH_PAGES
 from almanac.model.structure import CLASSES
+from almanac.report.reports import REPORTS
 from almanac.site.kind_indexes import INDEXES
+from almanac.site.kind_pages import PAGES
 from almanac.source import starters
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -29,6 +33,10 @@ PER_KIND = {
         set(WITH_PAGES),
     ),
     "indexes": (set(INDEXES), set(WITH_PAGES)),
+    "pages": (set(PAGES), set(WITH_PAGES)),
+    "reports": (set(REPORTS), set(SUMMED)),
+    "figures": (set(REGISTRY), set(WHOLES)),
+    "figures of what is added up": (set(REGISTRY) & set(SUMMED), set(SUMMED)),
 }
 
 

@@ -17,7 +17,6 @@ from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.arithmetic.timing import Timing
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry
 from almanac.model.plans import Practice, PracticePart
 from almanac.model.swim_set import SwimSet
 from almanac.units import Course
@@ -155,13 +154,6 @@ class Analysis:
                     group: summarise_block(block, self.practices, group) for group in groups
                 }
         return found
-
-    def is_computable(self, entry: Entry) -> bool:
-        """Whether the figures of an entry can be worked out, if it has figures at all."""
-        computable: dict[str, Mapping[str, object]] = {
-            "set": self.computable, "practice": self.computable_practices, "block": self.blocks,
-        }  # fmt: skip
-        return entry.kind not in computable or entry.id in computable[entry.kind]
 
     def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
         """The lane groups that a set is written for."""

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.plan_figures import block_figures, practice_figures
-from almanac.analysis.set_figures import NamedFigure, set_figures
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.wholes import WHOLES, figures_for
 from almanac.analysis.texts import TEXT_KINDS, texts_of
 from almanac.arithmetic.likeness import Likeness, alike
 from almanac.findings import Finding, worst_first
@@ -106,7 +106,7 @@ def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[Fig
         names = [*old[key], *(name for name in new[key] if name not in old[key])]
         for group, name in names:
             was, now = old[key].get((group, name)), new[key].get((group, name))
-            values = (was.working.value if was else None, now.working.value if now else None)
+            values = (was.value if was else None, now.value if now else None)
             if not _same(*values):
                 shown = was or now
                 assert shown is not None
@@ -120,23 +120,14 @@ def _same(before: float | None, after: float | None) -> bool:
 
 
 def _all_figures(analysis: Analysis) -> dict[Key, Figures]:
-    found: dict[Key, Figures] = {}
-    for id, swim_set in analysis.computable.items():
-        summary = analysis.summary(id)
-        groups = analysis.meant(swim_set)
-        found["set", id] = _by_group(
-            {group: set_figures(summary, analysis.scale, group) for group in groups}
+    """The figures of every entry that can be worked out, for each lane group that it is for."""
+    return {
+        (kind, id): _by_group(
+            {group: figures_for(analysis, kind, id, group) for group in wholes.groups(analysis, id)}
         )
-    for id, practice in analysis.practices.items():
-        groups = tuple(practice.groups)
-        found["practice", id] = _by_group(
-            {group: practice_figures(practice, analysis.scale, group) for group in groups}
-        )
-    for id, blocks in analysis.blocks.items():
-        found["block", id] = _by_group(
-            {group: block_figures(block, analysis.scale) for group, block in blocks.items()}
-        )
-    return found
+        for kind, wholes in WHOLES.items()
+        for id in wholes.computable(analysis)
+    }
 
 
 def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
@@ -146,7 +137,7 @@ def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
         own = {group: by_name[name] for group, by_name in figures.items() if name in by_name}
         first = next(iter(own.values()))
         if len(own) == len(figures) and all(
-            _same(first.working.value, other.working.value) for other in own.values()
+            _same(first.value, other.value) for other in own.values()
         ):
             found["", name] = first
         else:

@@ -21,6 +21,7 @@ from almanac.arithmetic.working import (
     Known,
     Labelled,
     Product,
+    Quotient,
     Sum,
     UpTo,
     Working,
@@ -99,26 +100,19 @@ class GroupClock:
         known = [load for load in loads if load is not None]
         return gathered(known) if len(known) == len(loads) else None
 
-    @property
-    def rest_s(self) -> float | None:
-        """Clock less work, in seconds."""
-        return self.clock.value - self.work.value if self.clock and self.work else None
+    @cached_property
+    def rest(self) -> Working | None:
+        """Rest over the whole set: clock less work, in seconds."""
+        if self.clock is None or self.work is None:
+            return None
+        return Difference(Labelled(self.clock, "clock", "s"), Labelled(self.work, "work", "s"))
 
-    @property
-    def density(self) -> float | None:
+    @cached_property
+    def density(self) -> Working | None:
         """Work as a share of the clock, 0 to 1."""
-        return (
-            self.work.value / self.clock.value
-            if self.clock and self.work and self.clock.value
-            else None
-        )
-
-    @property
-    def work_to_rest(self) -> float | None:
-        """Seconds of work for each second of rest; None where there is no rest or no number."""
-        return (
-            self.work.value / self.rest_s if self.work and self.rest_s and self.rest_s > 0 else None
-        )
+        if self.clock is None or self.work is None or not self.clock.value:
+            return None
+        return Quotient(Labelled(self.work, "work", "s"), Labelled(self.clock, "clock", "s"))
 
     @property
     def missing(self) -> tuple[NoNumber, ...]:

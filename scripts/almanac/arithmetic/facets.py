@@ -90,6 +90,11 @@ def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) 
     )
 
 
+def flutter_distance(pieces: Iterable[Piece]) -> Fraction:
+    """Flutter done legs only, in the set's unit."""
+    return Fraction(sum(piece.distance for piece in pieces if _is_flutter(piece)))
+
+
 def _is_flutter(piece: Piece) -> bool:
     return piece.drill.is_flutter_kick
 

@@ -93,6 +93,11 @@ class PracticeSummary:
     brief: tuple[BriefHazard, ...]
 
     @property
+    def course(self) -> Course:
+        """The course of its pool."""
+        return self.pool.course
+
+    @property
     def distance(self) -> Working:
         """Its distance, in the pool's unit."""
         return total(run.distance for run in self.runs)

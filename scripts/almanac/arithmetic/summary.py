@@ -16,7 +16,7 @@ from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Working
 from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import SwimSet, reps_of
-from almanac.units import Course, Unit
+from almanac.units import Course
 
 
 @dataclass(frozen=True)
@@ -65,14 +65,6 @@ class SetSummary:
     def metres(self) -> float:
         """The distance in metres."""
         return self.distance.value * self.course.unit.metres
-
-    @property
-    def in_other_unit(self) -> tuple[float, Unit]:
-        """The distance in yards for a course in metres, in metres for one in yards; and that
-        unit.
-        """
-        other = Unit.YARD if self.course.unit is Unit.METRE else Unit.METRE
-        return self.metres / other.metres, other
 
     @property
     def lengths(self) -> Fraction:

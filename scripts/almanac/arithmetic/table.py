@@ -7,6 +7,8 @@ from functools import cached_property
 from itertools import groupby
 
 from almanac.arithmetic.clock import GroupClock, TimedRep
+from almanac.arithmetic.pace import Target
+from almanac.arithmetic.working import Working
 from almanac.source.reader import DataPath
 
 
@@ -28,6 +30,12 @@ class ItemRow:
     def fastest(self) -> TimedRep:
         """The rep with the shortest target; the first where no target is known."""
         return min(self.timed, key=lambda rep: rep.target_s or 0.0)
+
+    @property
+    def target(self) -> Working | None:
+        """The target of its slowest rep, None where it is not known."""
+        target = self.slowest.target
+        return target.working if isinstance(target, Target) else None
 
     @cached_property
     def least_rest_s(self) -> float | None:

@@ -9,17 +9,19 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from statistics import linear_regression
 
 
 @dataclass(frozen=True)
 class Known:
     """A number that stands in an entry or a test, with what it is and its unit ("" for a bare
-    number).
+    number). ``digits`` are the decimals that it is shown with.
     """
 
     value: float
     what: str = ""
     unit: str = ""
+    digits: int = 3
 
 
 @dataclass(frozen=True)
@@ -72,6 +74,34 @@ class Difference:
     def value(self) -> float:
         """The difference."""
         return self.whole.value - self.less.value
+
+
+@dataclass(frozen=True)
+class Power:
+    """A working raised to a power."""
+
+    base: Working
+    exponent: float
+
+    @cached_property
+    def value(self) -> float:
+        """The power."""
+        return float(self.base.value**self.exponent)
+
+
+@dataclass(frozen=True)
+class Slope:
+    """How far each second goes over several tests: the slope of the line of least squares of
+    distance on time through ``trials``, which are (metres, seconds).
+    """
+
+    trials: tuple[tuple[float, float], ...]
+
+    @cached_property
+    def value(self) -> float:
+        """Metres a second. Raises StatisticsError where the times are all one."""
+        metres, seconds = zip(*self.trials, strict=True)
+        return linear_regression(seconds, metres).slope
 
 
 @dataclass(frozen=True)
@@ -160,7 +190,18 @@ class BuildTime:
 
 
 Working = (
-    Known | Sum | Product | Quotient | Difference | UpTo | Labelled | PowerLaw | Between | BuildTime
+    Known
+    | Sum
+    | Product
+    | Quotient
+    | Difference
+    | Power
+    | Slope
+    | UpTo
+    | Labelled
+    | PowerLaw
+    | Between
+    | BuildTime
 )
 
 

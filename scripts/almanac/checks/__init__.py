@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures.wholes import is_computable
 from almanac.checks import (
     blocks,
     breathing,
@@ -90,6 +91,6 @@ def _acceptance(
         yield warning(
             "acceptance-ended", place, message, "mend what it accepted, or weigh it again"
         )
-    elif not met and analysis.is_computable(entry):
+    elif not met and is_computable(analysis, entry):
         message = f"nothing here breaks {acceptance.check} any more"
         yield error("acceptance-unneeded", place, message, "remove the acceptance")

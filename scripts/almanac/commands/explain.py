@@ -8,22 +8,23 @@ between lane groups are those of --group, or of the first lane group that the en
 from __future__ import annotations
 
 import argparse
+import re
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.plan_figures import block_figures, practice_figures
-from almanac.analysis.set_figures import NamedFigure, set_figures
+from almanac.analysis.figures import REGISTRY, all_figures
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.wholes import WHOLES
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError
-from almanac.commands.sum_ import check_group, summarise_named
+from almanac.commands.sum_ import check_group
 from almanac.findings import as_text
 from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
 from almanac.report.working_text import steps
 from almanac.source.suggest import nearest
-from almanac.units import COURSES
+from almanac.units import COURSES, Course
 
 NAME = "explain"
-_ON_THE_CLOCK = ("clock", "work", "rest", "density", "load", "target", "sendoff")
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -54,7 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
         print("\n".join(figures))
     elif wanted in figures:
         _print(figures[wanted])
-    elif wanted.split()[0] in _ON_THE_CLOCK and missing:
+    elif missing and _is_figure(found.kind, wanted):
         print(f"no number, because {'; '.join(map(no_number_words, missing))}")
     else:
         near = nearest(wanted, figures)
@@ -65,7 +66,18 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
+def _is_figure(kind: str, wanted: str) -> bool:
+    """Whether a kind has a figure of that name, be it one without a number here."""
+    return any(
+        re.match(rf"{re.escape(figure.name)}\b", wanted)
+        for section in REGISTRY[kind]
+        for table in section.tables.values()
+        for figure in table
+    )
+
+
 def _print(figure: NamedFigure) -> None:
+    assert figure.working is not None  # only figures with a number are listed
     for step in steps(figure.working, figure.name, figure.unit):
         print(
             f"{step.what}: {step.how} = {step.value}"
@@ -80,22 +92,19 @@ def _figures(
     found: FoundEntry, analysis: Analysis, course: str | None, group: str | None
 ) -> tuple[dict[str, NamedFigure], tuple[NoNumber, ...]]:
     """The figures of what was named, and why some of them have no number."""
-    if found.kind == "practice":
-        practice = analysis.practices[found.id]
-        return practice_figures(
-            practice, analysis.scale, _own(found, group, list(practice.groups))
-        ), ()
-    if found.kind == "block":
-        groups = analysis.blocks[found.id]
-        return block_figures(groups[_own(found, group, list(groups))], analysis.scale), ()
-    meant = analysis.meant(analysis.computable[found.id])
-    chosen = group or next(iter(meant or analysis.catalogue.lane_groups))
-    summary = summarise_named(analysis, found.id, course, chosen)
-    return set_figures(summary, analysis.scale, chosen), summary.clocks[chosen].missing
+    wholes = WHOLES[found.kind]
+    chosen = _chosen(found, analysis, group, wholes.groups(analysis, found.id))
+    whole = wholes.whole(analysis, found.id, chosen, Course.parse(course) if course else None)
+    return all_figures(found.kind, whole), wholes.missing(whole)
 
 
-def _own(found: FoundEntry, group: str | None, groups: list[str]) -> str:
-    """The lane group that was asked for, or the first of the entry's squad."""
+def _chosen(
+    found: FoundEntry, analysis: Analysis, group: str | None, groups: tuple[str, ...]
+) -> str:
+    """The lane group that was asked for, or the first of those that the entry is for."""
+    if WHOLES[found.kind].any_group:
+        groups = groups or tuple(analysis.catalogue.lane_groups)
+        return group or groups[0]
     if not groups or (group is not None and group not in groups):
         raise UsageError(
             f"'{found.id}' is not for {group or 'any lane group'}; it is for "

@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures.wholes import WHOLES
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue, checked, load_and_check
 from almanac.findings import Finding
@@ -35,14 +36,7 @@ class FoundEntry:
         """Whether its figures can be worked out."""
         if self.analysis is None:
             return False
-        return (
-            self.id
-            in {
-                "set": self.analysis.computable,
-                "practice": self.analysis.practices,
-                "block": self.analysis.blocks,
-            }[self.kind]
-        )
+        return self.id in WHOLES[self.kind].computable(self.analysis)
 
     @property
     def reasons(self) -> tuple[list[Finding], int]:

@@ -11,14 +11,11 @@ import json
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.summary import SetSummary, summarise
+from almanac.analysis.figures.wholes import WHOLES
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError
 from almanac.findings import FORMATS, as_text
-from almanac.report.plan_json import block_json, practice_json
-from almanac.report.plan_text import block_text, practice_text
-from almanac.report.set_json import set_json
-from almanac.report.set_text import set_text
+from almanac.report.reports import REPORTS
 from almanac.units import COURSES, Course
 
 NAME = "sum"
@@ -38,7 +35,7 @@ def run(arguments: argparse.Namespace) -> int:
     if found.analysis is None or not found.computable:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS
-    if arguments.course and found.kind != "set":
+    if arguments.course and not REPORTS[found.kind].takes_course:
         raise UsageError(
             f"--course lays a set into another pool, and '{found.id}' is a {found.kind}"
         )
@@ -57,19 +54,14 @@ def _shown(
 ) -> tuple[str, dict[str, Any]]:
     """What is printed: as text, and as data."""
     check_group(analysis, group)
-    if found.kind == "set":
-        summary = summarise_named(analysis, found.id, course, group)
-        return set_text(analysis.catalogue, summary), set_json(summary, found.findings)
-    if found.kind == "practice":
-        practice = analysis.practices[found.id]
-        return practice_text(analysis.catalogue, practice), practice_json(practice, found.findings)
-    groups = analysis.blocks[found.id]
-    chosen = {name: summary for name, summary in groups.items() if group in (None, name)}
-    if not chosen:
+    report = REPORTS[found.kind]
+    summed = report.summed(analysis, found.id, Course.parse(course) if course else None, group)
+    if not summed:
+        groups = WHOLES[found.kind].groups(analysis, found.id)
         raise UsageError(
             f"'{found.id}' is not for {group}; it is for {', '.join(groups) or 'no lane group'}"
         )
-    return block_text(analysis.catalogue, chosen), block_json(chosen, found.findings)
+    return report.text(analysis.catalogue, summed), report.json(summed, found.findings)
 
 
 def check_group(analysis: Analysis, group: str | None) -> None:
@@ -77,11 +69,3 @@ def check_group(analysis: Analysis, group: str | None) -> None:
     groups = analysis.catalogue.lane_groups
     if group is not None and group not in groups:
         raise UsageError(f"there is no lane group '{group}'; there are {', '.join(groups)}")
-
-
-def summarise_named(
-    analysis: Analysis, id: str, course: str | None, group: str | None
-) -> SetSummary:
-    """The summary of a computable set in a course, for one lane group or all."""
-    chosen = Course.parse(course) if course else None
-    return summarise(analysis.timing, analysis.computable[id], chosen, [group] if group else None)

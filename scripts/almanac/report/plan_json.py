@@ -7,22 +7,54 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from almanac.arithmetic.block import Balance, BlockSummary, WeekPlan
+from almanac.analysis.figures import by_name
+from almanac.analysis.figures.blocks import weeks_of
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.practices import PracticeForGroup
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_workings import WeekOfBlock
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.findings import Finding
+from almanac.report.plan_text import WEEK_FIGURES_ELSEWHERE
+from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
 
 VERSION = 1
+# The keys of the contract, and the figures that they hold; the rest of what is registered stands
+# under ``figures``.
+_BALANCE = (
+    "distance", "kick share", "supine share", "resisted share", "fast share",
+    "resisted distance", "fast distance", "kick into stroke", "taper",
+)  # fmt: skip
+_WEEK = {
+    "metres": ("distance", 1),
+    "kick_share": ("kick share", 4),
+    "supine_share": ("supine share", 4),
+    "resisted_share": ("resisted share", 4),
+    "fast_share": ("fast share", 4),
+    "load": ("load", 1),
+    "monotony": ("monotony", 4),
+    "strain": ("strain", 1),
+}
+_WEEK_LOAD = ("load", "monotony", "strain")
+_TOLD_OF_WEEK = {name for name, _ in _WEEK.values()} | WEEK_FIGURES_ELSEWHERE
 
 
 def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) -> dict[str, Any]:
     """A practice's summary."""
     course = summary.pool.course
+    totals, times, shares = (
+        by_name("practice", key, summary) for key in ("practice", "time", "shares")
+    )
+    loads = {
+        group: by_name("practice", "group", PracticeForGroup(summary, group))
+        for group in summary.groups
+    }
     return {
         "version": VERSION,
         "kind": "practice",
         "id": summary.practice.id,
         "course": str(course),
-        "distance": summary.distance.value,
+        "distance": totals["distance"].value,
         "unit": course.unit.value,
         "metres": round(summary.metres, 3),
         "by": {
@@ -30,8 +62,8 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
             for facet, split in summary.by.items()
         },
         "slot_s": 60 * summary.practice.slot.minutes,
-        "ends_s": summary.ends_s,
-        "slack_s": summary.slack_s,
+        "ends_s": times["time"].value,
+        "slack_s": times["slack"].value,
         "sheet": [
             {
                 "part": row.run.part.part,
@@ -47,10 +79,7 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
             }
             for row in summary.sheet
         ],
-        "load": {
-            group: _rounded(load.value if (load := summary.load(group)) else None)
-            for group in summary.groups
-        },
+        "load": {group: rounded(figures["load"], 1) for group, figures in loads.items()},
         "gear": [
             {"gear": need.gear, "needed": need.needed, "owned": need.owned} for need in summary.gear
         ],
@@ -59,6 +88,23 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
             for line in summary.brief
         ],
         "findings": [finding.as_json() for finding in findings],
+        **_others([*totals.values(), *times.values(), *shares.values()], loads),
+    }
+
+
+def _others(
+    whole: list[NamedFigure], loads: Mapping[str, Mapping[str, NamedFigure]]
+) -> dict[str, Any]:
+    """The figures that the contract gives no key: of the practice, and of each lane group."""
+    told = ("distance", "time", "slack", *SHARES_IN_WORDS)
+    of_groups = {
+        group: own["figures"]
+        for group, figures in loads.items()
+        if (own := other_figures_json(figures.values(), ("load",)))
+    }
+    return {
+        **other_figures_json(whole, told),
+        **({"group_figures": of_groups} if of_groups else {}),
     }
 
 
@@ -67,54 +113,50 @@ def block_json(
 ) -> dict[str, Any]:
     """A block's summary; the balance is the same for every lane group, the loads are not."""
     first = next(iter(groups.values()))
+    figures = by_name("block", "block", first)
     return {
         "version": VERSION,
         "kind": "block",
         "id": first.block.id,
         "starts": str(first.block.starts),
-        "balance": _balance(first.balance),
+        "balance": _balance(first, figures),
         "taper": None
         if first.taper is None
-        else {"weeks": list(first.taper.weeks), "cut": round(first.taper.cut, 4)},
+        else {"weeks": list(first.taper.weeks), "cut": rounded(figures["taper"], 4)},
         "groups": {
-            group: [_week(week) for week in summary.weeks] for group, summary in groups.items()
+            group: [_week(week) for week in weeks_of(summary)] for group, summary in groups.items()
         },
         "findings": [finding.as_json() for finding in findings],
+        **other_figures_json(figures.values(), _BALANCE),
     }
 
 
-def _week(week: WeekPlan) -> dict[str, Any]:
-    load, change = week.load, week.change
+def _week(of: WeekOfBlock) -> dict[str, Any]:
+    figures, load = by_name("block", "week", of), of.week.load
+    told = {key: rounded(figures[name], digits) for key, (name, digits) in _WEEK.items()}
+    days = {day.name: None if day.load is None else round(day.load, 1) for day in of.week.days}
+    change = {"change": rounded(figures["distance change"], 4)}
     return {
-        "week": week.number,
-        "metres": round(week.balance.metres, 1),
-        "kick_share": _rounded(week.balance.kick_share, 4),
-        "supine_share": _rounded(week.balance.supine_share, 4),
-        "resisted_share": _rounded(week.balance.resisted_share, 4),
-        "fast_share": _rounded(week.balance.fast_share, 4),
-        "days": {day.name: _rounded(day.load) for day in week.days},
-        "load": _rounded(load.total if load else None),
-        "monotony": _rounded(load.monotony if load else None, 4),
-        "strain": _rounded(load.strain if load else None),
+        "week": of.week.number,
+        **{key: told[key] for key in _WEEK if key not in _WEEK_LOAD},
+        "days": days,
+        **{key: told[key] for key in _WEEK_LOAD},
         "deviation": load.convention.value if load else None,
-        "change": None if change is None else _rounded(change.metres, 4),
+        **change,
+        **other_figures_json(figures.values(), _TOLD_OF_WEEK),
     }
 
 
-def _balance(balance: Balance) -> dict[str, Any]:
+def _balance(summary: BlockSummary, figures: Mapping[str, NamedFigure]) -> dict[str, Any]:
     return {
-        "metres": round(balance.metres, 1),
+        "metres": rounded(figures["distance"], 1),
         "by": {
             facet: {word: round(value, 1) for word, value in split.items()}
-            for facet, split in balance.by.items()
+            for facet, split in summary.balance.by.items()
         },
-        "kick_share": _rounded(balance.kick_share, 4),
-        "supine_share": _rounded(balance.supine_share, 4),
-        "resisted_m": round(balance.resisted_m, 1),
-        "fast_m": round(balance.fast_m, 1),
-        "kick_into_stroke_m": round(balance.kick_into_stroke_m, 1),
+        "kick_share": rounded(figures["kick share"], 4),
+        "supine_share": rounded(figures["supine share"], 4),
+        "resisted_m": rounded(figures["resisted distance"], 1),
+        "fast_m": rounded(figures["fast distance"], 1),
+        "kick_into_stroke_m": rounded(figures["kick into stroke"], 1),
     }
-
-
-def _rounded(value: float | None, digits: int = 1) -> float | None:
-    return None if value is None else round(value, digits)

@@ -4,20 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from almanac.arithmetic.block import DAYS, BlockSummary, Taper, WeekPlan
+from almanac.analysis.figures import by_name, section, table
+from almanac.analysis.figures.blocks import weeks_of
+from almanac.analysis.figures.practices import PracticeForGroup
+from almanac.arithmetic.block import DAYS, BlockSummary
+from almanac.arithmetic.block_workings import WeekOfBlock
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary, SheetRow
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import Policy
+from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.whiteboard import facet_title, in_order
-from almanac.report.working_text import formula
-from almanac.units import clock_time, show_change, show_distance, show_number, show_share, show_time
+from almanac.units import clock_time, show_distance, show_share, show_time
+
+TIMES = ("time", "slack")
+# Figures of a week that a terminal shows in a place of their own, or with the block's balance.
+WEEK_FIGURES_ELSEWHERE = {
+    "distance change",
+    "resisted distance",
+    "resisted change",
+    "fast distance",
+    "fast change",
+    "kick into stroke",
+    "load change",
+}
 
 
 def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
     """A practice: its run sheet, totals, gear and brief."""
-    practice, unit = summary.practice, summary.pool.course.unit
+    practice = summary.practice
     squad = catalogue.club.squads[practice.squad].title
     sections = [
         [
@@ -26,16 +42,17 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             practice.focus,
         ],
         list(sheet_lines(catalogue, summary)),
-        [f"Distance {show_distance(summary.distance.value, unit)} = {formula(summary.distance)}"],
+        [with_working(figure) for figure in table("practice", "practice", "totals", summary)],
         [_facet_line(catalogue, summary, facet) for facet in FACETS],
         list(_loads(summary)),
+        list(_others(summary)),
         [f"Gear: {_gear(catalogue, summary) or 'none'}", "Brief:"]
         + [
             f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]"
             for line in summary.brief
         ],
     ]
-    return "\n\n".join("\n".join(lines) for lines in sections)
+    return "\n\n".join("\n".join(lines) for lines in sections if lines)
 
 
 def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
@@ -86,8 +103,16 @@ def _facet_line(catalogue: Catalogue, summary: PracticeSummary, facet: str) -> s
 
 def _loads(summary: PracticeSummary) -> Iterator[str]:
     for group in summary.groups:
-        load = summary.load(group)
-        yield f"Planned load {group}: {show_number(load.value) if load else 'no number'}"
+        for figure in table("practice", "group", "load", PracticeForGroup(summary, group)):
+            number = shown(figure) if figure.working else "no number"
+            yield f"{figure.figure.title} {group}: {number}"
+
+
+def _others(summary: PracticeSummary) -> Iterator[str]:
+    """Figures that no line above tells."""
+    yield from map(with_working, others(by_name("practice", "time", summary).values(), TIMES))
+    shares = by_name("practice", "shares", summary)
+    yield from map(with_working, others(shares.values(), SHARES_IN_WORDS))
 
 
 def _gear(catalogue: Catalogue, summary: PracticeSummary) -> str:
@@ -106,46 +131,57 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
         f"{block.starts}",
         block.purpose,
     ]
+    heads = "".join(f"{head:>{width}}" for _, head, width in _columns())
     for group, summary in groups.items():
-        lines += [
-            "",
-            f"{group}",
-            f"{'week':5}{'metres':>8}{'kick':>7}{'back':>7}{'resist':>8}{'fast':>7}"
-            f"{'load':>8}{'monot.':>8}{'strain':>9}  change",
-        ]
-        lines += [_week_line(week) for week in summary.weeks]
+        lines += ["", f"{group}", f"{'week':5}{heads}  change"]
+        lines += [_week_line(week) for week in weeks_of(summary)]
     lines += ["", *balance_sentences(catalogue, first)]
+    lines += [with_working(figure) for figure in table("block", "block", "totals", first)]
     return "\n".join(lines)
 
 
-def _week_line(week: WeekPlan) -> str:
-    balance, load = week.balance, week.load
+_WEEK_COLUMNS = (
+    ("distance", "metres", 8),
+    ("kick share", "kick", 7),
+    ("supine share", "back", 7),
+    ("resisted share", "resist", 8),
+    ("fast share", "fast", 7),
+    ("load", "load", 8),
+    ("monotony", "monot.", 8),
+    ("strain", "strain", 9),
+)
+
+
+def _columns() -> list[tuple[str, str, int]]:
+    """Name, head and width of each column of a week; figures that have none of their own follow."""
+    told = {name for name, _, _ in _WEEK_COLUMNS} | WEEK_FIGURES_ELSEWHERE
+    tables = section("block", "week").tables.values()
+    names = [figure.name for own in tables for figure in own if figure.name not in told]
+    return [*_WEEK_COLUMNS, *((name, name, len(name) + 2) for name in names)]
+
+
+def _week_line(of: WeekOfBlock) -> str:
+    figures = by_name("block", "week", of)
     days = "".join(
-        "P" if day.practice else "·" if day.is_off else "o" if day.day else "?" for day in week.days
+        "P" if day.practice else "·" if day.is_off else "o" if day.day else "?"
+        for day in of.week.days
     )
-    columns = f"{week.number:<5}{show_number(balance.metres, 0):>8}"
-    columns += f"{show_share(balance.kick_share):>7}{show_share(balance.supine_share):>7}"
-    columns += f"{show_share(balance.resisted_share):>8}{show_share(balance.fast_share):>7}"
-    columns += f"{'–' if load is None else show_number(load.total):>8}"
-    columns += (
-        f"{'–' if load is None or load.monotony is None else show_number(load.monotony, 2):>8}"
-    )
-    columns += f"{'–' if load is None or load.strain is None else show_number(load.strain, 0):>9}"
-    return f"{columns}  {'' if week.change is None else show_change(week.change.metres)}  {days}"
+    cells = "".join(f"{shown(figures[name]):>{width}}" for name, _, width in _columns())
+    change = shown(figures["distance change"]) if of.before else ""
+    return f"{of.week.number:<5}{cells}  {change}  {days}"
 
 
 def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[str]:
     """The balance of a block in sentences, with the conventions named."""
-    balance = summary.balance
-    yield f"{show_number(balance.metres, 0)} m in all; kick {show_share(balance.kick_share)} of it."
-    yield f"Of the flutter kick, {show_share(balance.supine_share)} is on the back."
-    yield (
-        f"{show_number(balance.resisted_m, 0)} m resisted, {show_number(balance.fast_m, 0)} m "
-        f"{EffortScale(catalogue.efforts).fast_words('or')}."
-    )
-    yield f"{show_number(balance.kick_into_stroke_m, 0)} m of stroke straight out of the kick."
+    figures = by_name("block", "block", summary)
+    told = {name: shown(figure) for name, figure in figures.items()}
+    yield f"{told['distance']} m in all; kick {told['kick share']} of it."
+    yield f"Of the flutter kick, {told['supine share']} is on the back."
+    fast = EffortScale(catalogue.efforts).fast_words("or")
+    yield f"{told['resisted distance']} m resisted, {told['fast distance']} m {fast}."
+    yield f"{told['kick into stroke']} m of stroke straight out of the kick."
     if summary.taper:
-        yield _taper_words(catalogue.policy, summary.taper)
+        yield _taper_words(catalogue.policy, told["taper"])
     yield (
         "Monotony is the daily mean over the standard deviation of the sample; strain is total "
         "× monotony (Foster 1998)."
@@ -153,11 +189,11 @@ def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[s
     yield f"Days: {' '.join(DAYS)}; P practice, o other work, · rest, ? not planned."
 
 
-def _taper_words(policy: Policy, taper: Taper) -> str:
+def _taper_words(policy: Policy, cut: str) -> str:
     """How far a taper cuts, beside what the policy asks for and why."""
     least, most = policy.limits["taper_cut_least"], policy.limits["taper_cut_most"]
     reasons = dict.fromkeys(f"{limit.reason} ({limit.source})" for limit in (least, most))
     return (
-        f"The taper cuts distance by {show_share(taper.cut)}; the policy asks for "
+        f"The taper cuts distance by {cut}; the policy asks for "
         f"{show_share(least.value)} to {show_share(most.value)}. {' '.join(reasons)}"
     )

@@ -8,33 +8,54 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any
 
+from almanac.analysis.figures import by_name
+from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.findings import Finding
+from almanac.report.shown import other_figures_json, rounded
 from almanac.source.reader import DataPath
 
 VERSION = 1
+# The keys of the contract, in its order, and the figures that they hold.
+_TOTALS = ("distance", "metres", "lengths", "reps")
+_SHARES = {
+    "kick": "kick share",
+    "supine_flutter": "supine share",
+    "prone_flutter": "prone share",
+    "board_flutter": "board share",
+    "resisted": "resisted share",
+    "fast": "fast share",
+}
+_ON_THE_CLOCK = {
+    "clock_s": ("clock", 1),
+    "work_s": ("work", 1),
+    "rest_s": ("rest", 1),
+    "density": ("density", 3),
+    "load": ("load", 1),
+}
 
 
 def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str, Any]:
     """A set's summary as the contract shows it."""
+    totals, shares = by_name("set", "set", summary), by_name("set", "shares", summary)
     return {
         "version": VERSION,
         "kind": "set",
         "id": summary.swim_set.id,
         "course": str(summary.course),
-        "distance": _number(summary.distance.value),
+        "distance": _whole(totals["distance"]),
         "unit": summary.course.unit.value,
-        "metres": round(summary.metres, 3),
-        "lengths": _number(summary.lengths),
-        "reps": len(summary.reps),
+        "metres": rounded(totals["metres"], 3),
+        "lengths": _whole(totals["lengths"]),
+        "reps": totals["reps"].value,
         "by": {
             facet: {word: _number(value) for word, value in split.items()}
             for facet, split in summary.by.items()
         },
-        "shares": _shares(summary),
+        "shares": _shares(shares),
         "gear": list(summary.gear),
         "groups": {group: _group(clock) for group, clock in summary.clocks.items()},
         "brief": [
@@ -51,6 +72,7 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
             for misfit in summary.misfits
         ],
         "findings": [finding.as_json() for finding in findings],
+        **other_figures_json(totals.values(), _TOTALS),
     }
 
 
@@ -65,27 +87,25 @@ def _number(value: Fraction | float) -> float | int:
     return int(rounded) if rounded == int(rounded) else rounded
 
 
+def _whole(figure: NamedFigure) -> float | int:
+    return _number(figure.value or 0)
+
+
 def _tenth(value: float | None) -> float | None:
     return None if value is None else round(value, 1)
 
 
-def _shares(summary: SetSummary) -> Mapping[str, float | None]:
-    shares = summary.shares
-    names = ("kick", "supine_flutter", "prone_flutter", "board_flutter", "resisted", "fast")
-    found: dict[str, float | None] = {
-        name: None if getattr(shares, name) is None else round(float(getattr(shares, name)), 4)
-        for name in names
-    }
-    return {**found, "kick_into_stroke": shares.kick_into_stroke}
+def _shares(shares: Mapping[str, NamedFigure]) -> dict[str, Any]:
+    found = {key: rounded(shares[name], 4) for key, name in _SHARES.items()}
+    into_stroke = shares["kick into stroke"].value
+    told = (*_SHARES.values(), "kick into stroke")
+    return {**found, "kick_into_stroke": into_stroke, **other_figures_json(shares.values(), told)}
 
 
 def _group(clock: GroupClock) -> dict[str, Any]:
+    figures = by_name("set", "group", clock)
     return {
-        "clock_s": _tenth(clock.clock.value if clock.clock else None),
-        "work_s": _tenth(clock.work.value if clock.work else None),
-        "rest_s": _tenth(clock.rest_s),
-        "density": None if clock.density is None else round(clock.density, 3),
-        "load": _tenth(clock.load.value if clock.load else None),
+        **{key: rounded(figures[name], digits) for key, (name, digits) in _ON_THE_CLOCK.items()},
         "missing": [_missing(item) for item in clock.missing],
         "gear_changes": [
             {
@@ -99,6 +119,7 @@ def _group(clock: GroupClock) -> dict[str, Any]:
             for change in clock.changes
         ],
         "reps": [_rep(timed) for timed in clock.reps],
+        **other_figures_json(figures.values(), [name for name, _ in _ON_THE_CLOCK.values()]),
     }
 
 

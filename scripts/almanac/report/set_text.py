@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.figures import by_name, section, table
+from almanac.analysis.figures.figure import Figure
 from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.model.catalogue import Catalogue
+from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.whiteboard import board, board_text, facet_title, in_order
-from almanac.report.working_text import formula
-from almanac.units import show_distance, show_number, show_share, show_time
+from almanac.units import Unit, show_distance, show_share, show_time
 
 CLOCK_CONVENTION = "The last rep's full send-off counts: 8 × 50 on 1:00 is 8:00."
 
@@ -35,14 +37,18 @@ def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
     return "\n\n".join("\n".join(lines) for lines in sections if lines)
 
 
+_TOTALS = ("distance", "reps", "lengths", "metres", "yards")
+
+
 def _totals(summary: SetSummary) -> Iterator[str]:
-    unit = summary.course.unit
-    yield f"Distance {show_distance(summary.distance.value, unit)} = {formula(summary.distance)}"
-    metres = "" if unit.metres == 1 else f", {show_number(summary.metres)} m"
+    figures = by_name("set", "set", summary)
+    yield with_working(figures["distance"])
+    metres = "" if summary.course.unit is Unit.METRE else f", {shown(figures['metres'])}"
     yield (
-        f"{len(summary.reps)} reps, {show_number(float(summary.lengths))} lengths of "
+        f"{shown(figures['reps'])} reps, {shown(figures['lengths'])} lengths of "
         f"{summary.course}{metres}"
     )
+    yield from map(with_working, others(figures.values(), _TOTALS))
 
 
 def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
@@ -52,30 +58,29 @@ def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     )  # a set of held reps has no distance
     for facet in FACETS:
         split = summary.by[facet]
-        shown = [
+        words = [
             f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)}"
             f" ({show_share(float(split[word]) / whole)})"
             for word in in_order(catalogue, facet, split)
         ]
-        yield f"{facet.capitalize():9} {', '.join(shown)}"
-    shares = summary.shares
-    if shares.supine_flutter is not None:
-        on_board = show_share(float(shares.board_flutter or 0))
+        yield f"{facet.capitalize():9} {', '.join(words)}"
+    shares = by_name("set", "shares", summary)
+    if shares["supine share"].value is not None:
         yield (
-            f"Of the flutter kick, {show_share(float(shares.supine_flutter))} is on the back "
-            f"and {on_board} on a board."
+            f"Of the flutter kick, {shown(shares['supine share'])} is on the back "
+            f"and {shown(shares['board share'])} on a board."
         )
-    if shares.kick_into_stroke:
-        yield (
-            f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of "
-            "the kick."
-        )
+    if shares["kick into stroke"].value:
+        yield f"{shown(shares['kick into stroke'])} of stroke comes straight out of the kick."
+    yield from map(with_working, others(shares.values(), SHARES_IN_WORDS))
 
 
 def _clocks(summary: SetSummary) -> Iterator[str]:
     if not summary.clocks:
         return
-    yield f"{'On the clock':14}{'clock':>9}{'work':>9}{'rest':>9}{'density':>9}{'load':>7}"
+    columns = section("set", "group").tables["clock"]
+    heads = "".join(f"{column.name:>{_width(column)}}" for column in columns)
+    yield f"{'On the clock':14}{heads}"
     for group, run in summary.clocks.items():
         yield f"{group:14}{_clock_columns(run)}"
         yield from (f"    no number: {no_number_words(missing)}" for missing in run.missing)
@@ -83,15 +88,13 @@ def _clocks(summary: SetSummary) -> Iterator[str]:
     yield CLOCK_CONVENTION
 
 
+def _width(column: Figure[GroupClock]) -> int:
+    return {"load": 7}.get(column.name, max(9, len(column.name) + 2))
+
+
 def _clock_columns(run: GroupClock) -> str:
-    times = (
-        run.clock.value if run.clock else None,
-        run.work.value if run.work else None,
-        run.rest_s,
-    )
-    shown = "".join(f"{'–' if time is None else show_time(time):>9}" for time in times)
-    load = "–" if run.load is None else show_number(run.load.value)
-    return f"{shown}{'–' if run.density is None else show_share(run.density):>9}{load:>7}"
+    figures = table("set", "group", "clock", run)
+    return "".join(f"{shown(figure):>{_width(figure.figure)}}" for figure in figures)
 
 
 def _changes(run: GroupClock) -> Iterator[str]:

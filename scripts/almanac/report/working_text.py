@@ -11,9 +11,11 @@ from almanac.arithmetic.working import (
     Difference,
     Known,
     Labelled,
+    Power,
     PowerLaw,
     Product,
     Quotient,
+    Slope,
     Sum,
     UpTo,
     Working,
@@ -30,7 +32,7 @@ class Step:
     value: str
 
 
-def show_value(value: float, unit: str = "") -> str:
+def show_value(value: float, unit: str = "", digits: int = 3) -> str:
     """A value with its unit. Seconds from a minute on are shown as a clock does."""
     if unit == "s":
         return (
@@ -38,7 +40,7 @@ def show_value(value: float, unit: str = "") -> str:
             if value >= 60
             else f"{show_number(value)} s"
         )
-    return f"{show_number(value, 3)} {unit}".rstrip()
+    return f"{show_number(value, digits)} {unit}".rstrip()
 
 
 def formula(working: Working) -> str:
@@ -46,8 +48,10 @@ def formula(working: Working) -> str:
     value and name.
     """
     match working:
-        case Known(value, what, unit) | Labelled(value=value, what=what, unit=unit):
-            return f"{show_value(value, unit)} {what}".strip()
+        case Known(value, what, unit, digits):
+            return f"{show_value(value, unit, digits)} {what}".strip()
+        case Labelled(_, what, unit):
+            return f"{show_value(working.value, unit)} {what}".strip()
         case Sum(terms):
             return " + ".join(formula(term) for term in terms) if terms else "0"
         case Product(factors):
@@ -59,8 +63,21 @@ def formula(working: Working) -> str:
                 f"{_bracketed(whole) if isinstance(whole, UpTo) else formula(whole)} − "
                 f"{_bracketed(less)}"
             )
+        case Power(base, exponent):
+            bare = isinstance(base, (Known, Labelled))
+            text = formula(base) if bare else f"({formula(base)})"
+            return f"{text} ^ {show_number(exponent, 3)}"
         case UpTo(inner, step):
             return f"{formula(inner)}, up to the next {show_number(step)} s"
+        case _:
+            return _of_times(working)
+
+
+def _of_times(working: Slope | PowerLaw | Between | BuildTime) -> str:
+    """A working that joins several times, as one line."""
+    match working:
+        case Slope(trials):
+            return f"slope of distance on time over {_tests(trials)}"
         case PowerLaw(reference, reference_m, metres, exponent):
             ratio = f"({show_number(metres)} m ÷ {show_number(reference_m)} m)"
             return f"{show_value(reference.value, 's')} × {ratio} ^ {show_number(exponent, 3)}"
@@ -94,7 +111,7 @@ def _inner(working: Working) -> tuple[Working, ...]:
             return (over, under)
         case Difference(whole, less):
             return (whole, less)
-        case UpTo(inner, _) | Labelled(inner, _, _, _):
+        case UpTo(inner, _) | Labelled(inner, _, _, _) | Power(inner, _):
             return (inner,)
         case Between(first, last, _):
             return (first, last)
@@ -115,10 +132,7 @@ def _inner_steps(working: Working) -> Iterator[Step]:
     for inner in _inner(working):
         yield from _inner_steps(inner)
     if isinstance(working, PowerLaw) and working.tests:
-        tests = ", ".join(
-            f"{show_number(metres)} m in {show_time(seconds, tenths=True)}"
-            for metres, seconds in working.tests
-        )
+        tests = _tests(working.tests)
         law = f"{show_value(working.reference.value, 's')} for {show_number(working.reference_m)} m"
         yield Step(
             "line through the tests", tests, f"{law}, exponent {show_number(working.exponent, 3)}"
@@ -128,3 +142,10 @@ def _inner_steps(working: Working) -> Iterator[Step]:
     elif isinstance(working, (Between, BuildTime)):
         for end, name in zip(_inner(working), ("first", "last"), strict=True):
             yield Step(f"time at the {name} effort", formula(end), show_value(end.value, "s"))
+
+
+def _tests(trials: tuple[tuple[float, float], ...]) -> str:
+    return ", ".join(
+        f"{show_number(metres)} m in {show_time(seconds, tenths=True)}"
+        for metres, seconds in trials
+    )

@@ -11,9 +11,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures.wholes import is_computable
 from almanac.kinds import KIND
 from almanac.model.catalogue import Key
-from almanac.report.plan_json import block_json, practice_json
+from almanac.report.reports import REPORTS
 from almanac.report.set_json import set_json
 from almanac.site.calendar import block_calendar, block_table
 from almanac.source import schemas
@@ -69,12 +70,11 @@ def _entries(analysis: Analysis) -> Mapping[Key, dict[str, Any]]:
             "file": entry.file,
             "entry": catalogue.documents[key].data,
         }
-        if entry.kind == "set" and entry.id in analysis.computable:
-            value["computed"] = set_json(analysis.summary(entry.id))
-        elif entry.kind == "practice" and entry.id in analysis.practices:
-            value["computed"] = practice_json(analysis.practices[entry.id])
-        elif entry.kind == "block" and analysis.blocks.get(entry.id):
-            value["computed"] = block_json(analysis.blocks[entry.id])
+        report = REPORTS.get(entry.kind)
+        if report is not None and is_computable(analysis, entry):
+            summed = report.summed(analysis, entry.id, None, None)
+            if summed:
+                value["computed"] = report.json(summed, ())
         found[key] = value
     return found
 

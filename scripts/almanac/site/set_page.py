@@ -8,12 +8,12 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures import table
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timeline import timeline
-from almanac.arithmetic.working import Working
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
 from almanac.findings import Finding
@@ -22,83 +22,55 @@ from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
 from almanac.report.whiteboard import board
-from almanac.report.working_text import formula, steps
-from almanac.site.entry_pages import review_words
+from almanac.report.working_text import steps
+from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
 from almanac.site.shown_figures import (
-    FACET_TITLES,
-    Figure,
+    PageFigure,
     effort_legend,
-    facet_table,
+    facet_tables,
+    page_figures,
     share_sentences,
     source_titles,
 )
-from almanac.units import COURSES, Course, Unit, show_distance, show_number, show_share, show_time
+from almanac.units import COURSES, Course, show_distance, show_number, show_time
 
 
-def set_pages(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
-    """A page for each set that can be worked out."""
-    for id, swim_set in analysis.computable.items():
-        own = [finding for finding in findings if finding.place.file == swim_set.file]
-        yield _set(analysis, swim_set, analysis.summary(id), own)
-
-
-def _set(
-    analysis: Analysis, swim_set: SwimSet, summary: SetSummary, findings: Sequence[Finding]
-) -> Page:
-    catalogue = analysis.catalogue
+def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding]) -> Page:
+    """The page of a set that can be worked out, from its summary in its own pool."""
+    catalogue, swim_set = analysis.catalogue, summary.swim_set
     drills = {piece.drill.id: piece.drill for piece in summary.pieces}
-    context: dict[str, Any] = {
-        "entry": swim_set,
-        "file": swim_set.file,
-        "review": review_words(catalogue, swim_set),
-        "level": catalogue.words("levels")[swim_set.level].title,
-        "goals": [(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
-        "board": board(catalogue, swim_set),
-        "totals": totals(summary),
-        "facets": [
-            facet_table(
-                catalogue, summary.by, facet, summary.pieces, summary.course.unit, analysis.scale
-            )
-            for facet in FACET_TITLES
-        ],
-        "sentences": list(share_sentences(summary.shares, summary.course.unit, analysis.scale)),
-        "gear": [link(catalogue.gear[id]) for id in summary.gear],
-        "drills": links(drills.values()),
-        "brief": [(line, source_titles(catalogue, line.sources)) for line in summary.brief],
-        "efforts": effort_legend(catalogue),
-        "pools": [_pool(analysis, swim_set, course) for course in _own_first(swim_set.course)],
-        "choosing": preferences(
+    return entry_page(
+        catalogue,
+        swim_set,
+        level=catalogue.words("levels")[swim_set.level].title,
+        goals=[(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
+        board=board(catalogue, swim_set),
+        totals=totals(summary),
+        facets=facet_tables("set", catalogue, summary),
+        sentences=list(share_sentences("set", summary)),
+        gear=[link(catalogue.gear[id]) for id in summary.gear],
+        drills=links(drills.values()),
+        brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
+        efforts=effort_legend(catalogue),
+        pools=[_pool(analysis, swim_set, course) for course in _own_first(swim_set.course)],
+        choosing=preferences(
             analysis, next(iter(analysis.meant(swim_set)), ""), str(swim_set.course)
         ),
-        "findings": findings,
-        "progressions": links(catalogue.users(swim_set, Progression)),
-        "convention": CLOCK_CONVENTION,
-    }
-    return Page(f"sets/{swim_set.id}.md", "set", context)
+        findings=findings_on(swim_set, findings),
+        progressions=links(catalogue.users(swim_set, Progression)),
+        convention=CLOCK_CONVENTION,
+    )
 
 
 def _own_first(own: Course) -> list[Course]:
     return [own, *(course for course in COURSES.values() if course != own)]
 
 
-def totals(summary: SetSummary) -> list[Figure]:
-    """Distance, reps and lengths."""
-    unit = summary.course.unit
-    shown = [
-        Figure("Distance", show_distance(summary.distance.value, unit), formula(summary.distance)),
-        Figure("Reps", show_number(len(summary.reps))),
-        Figure(
-            "Lengths",
-            show_number(float(summary.lengths)),
-            f"{show_distance(summary.distance.value, unit)} ÷ {summary.course}",
-        ),
-    ]
-    value, other = summary.in_other_unit
-    sign, factor = ("×", unit.metres) if other is Unit.METRE else ("÷", other.metres)
-    working = f"{show_distance(summary.distance.value, unit)} {sign} {factor}"
-    return [*shown, Figure(f"In {other.plural}", show_distance(value, other), working, other.value)]
+def totals(summary: SetSummary) -> list[PageFigure]:
+    """The figures of the set as a whole, in one pool."""
+    return page_figures(table("set", "set", "totals", summary), summary.course.unit)
 
 
 def _pool(analysis: Analysis, swim_set: SwimSet, course: Course) -> dict[str, Any]:
@@ -135,32 +107,15 @@ def _item_label(swim_set: SwimSet, path: Any) -> str:
 
 def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
     catalogue = analysis.catalogue
-    figures = [
-        _time_figure("Clock", run.clock),
-        _time_figure("Work", run.work),
-        Figure("Rest", _time(run.rest_s), "clock − work"),
-        Figure("Density", "–" if run.density is None else show_share(run.density), "work ÷ clock"),
-        Figure(
-            "Planned load",
-            "–" if run.load is None else show_number(run.load.value),
-            "minutes of work × mean effort rating, added up",
-        ),
-    ]
     return {
         "id": run.group,
         "title": catalogue.lane_groups[run.group].title,
-        "figures": figures,
+        "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
         "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
         "missing": [no_number_words(missing) for missing in run.missing],
         "notes": list(_notes(run)),
         "strip": Markup(_strip(analysis, summary, run)),
     }
-
-
-def _time_figure(what: str, working: Working | None) -> Figure:
-    if working is None:
-        return Figure(what, "–")
-    return Figure(what, show_time(working.value), formula(working))
 
 
 def _time(seconds: float | None, tenths: bool = False) -> str:

@@ -4,24 +4,24 @@ the legend.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Any
 
 from markupsafe import Markup
 
-from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Piece
-from almanac.arithmetic.facets import Shares, facet_working
+from almanac.analysis.figures import by_name, table
+from almanac.analysis.figures.facets import FacetWord, Summary, facet_words
+from almanac.analysis.figures.figure import NamedFigure
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatch
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.whiteboard import facet_title, in_order
 from almanac.report.working_text import formula
-from almanac.units import Unit, show_distance, show_share
+from almanac.units import Unit, show_share
 
 FACET_TITLES = {
     "mode": "Sort of work",
@@ -34,7 +34,7 @@ FACET_TITLES = {
 
 
 @dataclass(frozen=True)
-class Figure:
+class PageFigure:
     """A figure on the page with the working that opens in place; ``units`` where it is for who
     reckons in that unit.
     """
@@ -45,54 +45,71 @@ class Figure:
     units: str = ""
 
 
-def facet_table(
-    catalogue: Catalogue,
-    by: Mapping[str, Mapping[str, Fraction]],
-    facet: str,
-    pieces: tuple[Piece, ...],
-    unit: Unit,
-    scale: EffortScale,
-) -> dict[str, Any]:
-    """A facet's rows: each word with its distance, share and bar."""
-    split = by[facet]
-    whole = float(sum(split.values())) or 1.0
-    rows = [
-        {
-            "title": facet_title(catalogue, facet, word),
-            "distance": Figure(
-                "",
-                show_distance(float(split[word]), unit),
-                formula(facet_working(pieces, facet, word, scale)),
-            ),
-            "share": show_share(float(split[word]) / whole),
-            "bar": Markup(bar(float(split[word]) / whole)),
-        }
-        for word in in_order(catalogue, facet, split)
+def page_figure(figure: NamedFigure) -> PageFigure:
+    """A figure as a page shows it. One that is counted, and not worked out, opens nothing."""
+    value = shown(figure)
+    told = "" if figure.working is None else formula(figure.working)
+    units = figure.unit if figure.figure.converts else ""
+    return PageFigure(figure.figure.title, value, "" if told == value else told, units)
+
+
+def page_figures(figures: Iterable[NamedFigure], unit: Unit) -> list[PageFigure]:
+    """A table's figures; one in another unit is left out where that is the pool's own."""
+    return [
+        page_figure(figure)
+        for figure in figures
+        if not figure.figure.converts or figure.unit != unit.value
     ]
-    return {"title": FACET_TITLES[facet], "rows": rows}
 
 
-def share_sentences(shares: Shares, unit: Unit, scale: EffortScale) -> Iterator[str]:
+def facet_tables(kind: str, catalogue: Catalogue, summary: Summary) -> list[dict[str, Any]]:
+    """A table for each facet of a set or a practice: each word with its distance, share and
+    bar.
+    """
+    by = dict(facet_words(summary, summary.course.unit.value))
+    return [
+        {
+            "title": title,
+            "rows": [
+                _facet_row(kind, catalogue, by[f"{facet} {word}"], float(split[word]) / whole)
+                for word in in_order(catalogue, facet, split)
+            ],
+        }
+        for facet, title in FACET_TITLES.items()
+        for split in [summary.by[facet]]
+        for whole in [float(sum(split.values())) or 1.0]
+    ]
+
+
+def _facet_row(kind: str, catalogue: Catalogue, of: FacetWord, share: float) -> dict[str, Any]:
+    distance, *others = table(kind, "facet", "words", of)
+    return {
+        "title": facet_title(catalogue, of.facet, of.word),
+        "distance": page_figure(distance),
+        "share": show_share(share),
+        "bar": Markup(bar(share)),
+        "others": [page_figure(figure) for figure in others],
+    }
+
+
+def share_sentences(kind: str, summary: Summary) -> Iterator[str]:
     """The shares that coaches ask for, in sentences."""
-    yield f"Kick is {show_share(_float(shares.kick))} of the distance."
-    if shares.supine_flutter is not None:
+    found = by_name(kind, "shares", summary)
+    share = {name: shown(figure) for name, figure in found.items()}
+    yield f"Kick is {share['kick share']} of the distance."
+    if found["supine share"].value is not None:
         yield (
-            f"Of the flutter kick, {show_share(_float(shares.supine_flutter))} is on the back,"
-            f" {show_share(_float(shares.prone_flutter))} on the front and "
-            f"{show_share(_float(shares.board_flutter))} with a board."
+            f"Of the flutter kick, {share['supine share']} is on the back, {share['prone share']} "
+            f"on the front and {share['board share']} with a board."
         )
-    if shares.resisted:
-        yield f"{show_share(_float(shares.resisted))} of the distance is resisted."
-    yield f"{show_share(_float(shares.fast))} is {scale.fast_words('or')}."
-    if shares.kick_into_stroke:
+    if found["resisted share"].value:
+        yield f"{share['resisted share']} of the distance is resisted."
+    yield f"{share['fast share']} is {summary.timing.scale.fast_words('or')}."
+    if found["kick into stroke"].value:
         yield (
-            f"{show_distance(shares.kick_into_stroke, unit)} of stroke comes straight out of "
-            "the kick, without a stop."
+            f"{share['kick into stroke']} of stroke comes straight out of the kick, without a stop."
         )
-
-
-def _float(value: Any) -> float | None:
-    return None if value is None else float(value)
+    yield from map(with_working, others(found.values(), SHARES_IN_WORDS))
 
 
 def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:

@@ -14,19 +14,17 @@ from almanac.site.cards import card_context, cards_page
 from almanac.site.computed import computed_page
 from almanac.site.coverage import coverage_page
 from almanac.site.data_files import data_files
-from almanac.site.entry_pages import entry_pages
 from almanac.site.finder import Finder
 from almanac.site.form_data import form_file
 from almanac.site.indexes import index_pages
 from almanac.site.kick_cycle import kick_cycle_page
+from almanac.site.kind_pages import entry_pages
 from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files, picture_names
-from almanac.site.plan_pages import plan_pages
 from almanac.site.reference import reference_pages
 from almanac.site.search_documents import search_file
-from almanac.site.set_page import set_pages
 from almanac.site.settings import SiteSettings
 from almanac.site.templates import Templates
 from almanac.source.names import Names
@@ -38,10 +36,7 @@ _NOT_SEARCHED = ("list", "moved", "new")  # they only name what has pages of its
 def all_pages(analysis: Analysis) -> Iterator[Page]:
     """Every page of the site that is made from the catalogue."""
     yield from index_pages(analysis)
-    yield from entry_pages(analysis)
-    findings = check(analysis)
-    yield from set_pages(analysis, findings)
-    yield from plan_pages(analysis, findings)
+    yield from entry_pages(analysis, check(analysis))
     yield from reference_pages(analysis)
     yield computed_page(analysis)
     yield coverage_page(analysis)

@@ -1,0 +1,87 @@
+"""The figures of a practice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from operator import attrgetter
+
+from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words
+from almanac.analysis.figures.figure import Figure, Section, Shown
+from almanac.arithmetic.clock import Clock
+from almanac.arithmetic.facets import distance_working
+from almanac.arithmetic.practice import PartRun, PracticeSummary
+from almanac.arithmetic.practice_workings import practice_time, slack
+from almanac.arithmetic.working import Working
+
+
+@dataclass(frozen=True)
+class PracticeForGroup:
+    """A practice and one of the lane groups that it is for."""
+
+    summary: PracticeSummary
+    group: str
+
+    @property
+    def load(self) -> Working | None:
+        """The lane group's planned load."""
+        return self.summary.load(self.group)
+
+
+@dataclass(frozen=True)
+class PartForGroup:
+    """A part of a practice, on the clock of one lane group; ``unit`` is the pool's."""
+
+    run: PartRun
+    group: str
+    unit: str
+
+    @property
+    def clock(self) -> Working | None:
+        """What the part takes the lane group."""
+        return self.run.clocks[self.group].clock
+
+
+def _unit(summary: PracticeSummary) -> str:
+    return summary.course.unit.value
+
+
+def _itself(whole: PracticeForGroup) -> Iterator[tuple[str, PracticeSummary]]:
+    yield "{}", whole.summary
+
+
+def _parts(whole: PracticeForGroup) -> Iterator[tuple[str, PartForGroup]]:
+    for number, run in enumerate(whole.summary.runs, 1):
+        yield f"part {number} {{}}", PartForGroup(run, whole.group, _unit(whole.summary))
+
+
+TOTALS: tuple[Figure[PracticeSummary], ...] = (
+    Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE, _unit,
+           (distance_working,)),
+)  # fmt: skip
+
+OF_GROUPS: tuple[Figure[PracticeForGroup], ...] = (
+    Figure("load", "Planned load", attrgetter("load"), Shown.NUMBER,
+           explained=(PracticeSummary.load,)),
+)  # fmt: skip
+
+OF_PARTS: tuple[Figure[PartForGroup], ...] = (
+    Figure("distance", "Distance", attrgetter("run.distance"), Shown.DISTANCE,
+           lambda part: part.unit, (distance_working,)),
+    Figure("clock", "Clock", attrgetter("clock"), Shown.TIME, explained=(Clock.run,)),
+)  # fmt: skip
+
+TIME: tuple[Figure[PracticeSummary], ...] = (
+    Figure("time", "Time", practice_time, Shown.TIME),
+    Figure("slack", "To spare", slack, Shown.TIME),
+)
+
+PRACTICE = (
+    Section("practice", _itself, {"totals": TOTALS}, "Distance"),
+    Section("facet", lambda whole: facet_words(whole.summary, _unit(whole.summary)),
+            {"words": FACET_WORD}, "Distance"),
+    Section("group", lambda whole: iter([("{}", whole)]), {"load": OF_GROUPS}, "Clock"),
+    Section("part", _parts, {"sheet": OF_PARTS}, "Clock"),
+    Section("time", _itself, {"time": TIME}, "Clock"),
+    Section("shares", _itself, {"shares": SHARES}, "Distance"),
+)  # fmt: skip

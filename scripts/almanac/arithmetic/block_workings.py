@@ -1,0 +1,166 @@
+"""The workings behind the figures of a block and of its weeks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from almanac.arithmetic.block import Balance, BlockSummary, WeekPlan
+from almanac.arithmetic.working import (
+    Difference,
+    Known,
+    Labelled,
+    Product,
+    Quotient,
+    Working,
+    gathered,
+    total,
+)
+
+
+@dataclass(frozen=True)
+class WeekOfBlock:
+    """A week of a block, and the week before it where there is one."""
+
+    week: WeekPlan
+    before: WeekPlan | None
+
+    @property
+    def balance(self) -> Balance:
+        """The balance of the week."""
+        return self.week.balance
+
+
+def block_distance(summary: BlockSummary) -> Working:
+    """The distance of every practice, added up in metres."""
+    return gathered(term for week in summary.weeks for term in _practices(week))
+
+
+def week_distance(of: WeekOfBlock) -> Working:
+    """The distance of the week's practices, added up in metres."""
+    return gathered(_practices(of.week))
+
+
+def _practices(week: WeekPlan) -> Iterator[Working]:
+    for day in week.days:
+        if day.practice:
+            yield Known(day.metres, day.practice.practice.id, "m")
+
+
+def kick_part(of: BlockSummary | WeekOfBlock) -> Working | None:
+    """Kick as a share of all metres."""
+    return _share(of.balance.kick_m, "kick", of.balance.metres, "in all")
+
+
+def supine_part(of: BlockSummary | WeekOfBlock) -> Working | None:
+    """Flutter on the back as a share of all flutter done legs only."""
+    balance = of.balance
+    return _share(
+        balance.supine_flutter_m, "flutter on the back", balance.flutter_kick_m, "flutter kick"
+    )
+
+
+def resisted_part(of: BlockSummary | WeekOfBlock) -> Working | None:
+    """Metres with gear that resists as a share of all."""
+    return _share(of.balance.resisted_m, "resisted", of.balance.metres, "in all")
+
+
+def fast_part(of: BlockSummary | WeekOfBlock) -> Working | None:
+    """Metres at efforts that count as fast as a share of all."""
+    weeks = of.weeks if isinstance(of, BlockSummary) else (of.week,)
+    practices = (day.practice for week in weeks for day in week.days if day.practice)
+    fast = next((practice.timing.scale.fast_words("and") for practice in practices), "")
+    return _share(of.balance.fast_m, fast, of.balance.metres, "in all")
+
+
+def _share(part: float, what: str, whole: float, of: str) -> Working | None:
+    return Quotient(Known(part, what, "m"), Known(whole, of, "m")) if whole else None
+
+
+def resisted_metres(of: BlockSummary | WeekOfBlock) -> Working:
+    """Metres with gear that resists."""
+    return Known(of.balance.resisted_m, "", "m")
+
+
+def fast_metres(of: BlockSummary | WeekOfBlock) -> Working:
+    """Metres at efforts that count as fast."""
+    return Known(of.balance.fast_m, "", "m")
+
+
+def metres_into_stroke(of: BlockSummary | WeekOfBlock) -> Working:
+    """Metres of full stroke swum straight after kick within one rep."""
+    return Known(of.balance.kick_into_stroke_m, "", "m")
+
+
+def distance_change(of: WeekOfBlock) -> Working | None:
+    """Metres of the week over those of the week before, less one."""
+    return _change(of, lambda week: week.balance.metres, "m")
+
+
+def resisted_change(of: WeekOfBlock) -> Working | None:
+    """Resisted metres of the week over those of the week before, less one."""
+    return _change(of, lambda week: week.balance.resisted_m, "m")
+
+
+def fast_change(of: WeekOfBlock) -> Working | None:
+    """Metres at efforts that count as fast over those of the week before, less one."""
+    return _change(of, lambda week: week.balance.fast_m, "m")
+
+
+def load_change(of: WeekOfBlock) -> Working | None:
+    """Load of the week over that of the week before, less one."""
+    return _change(of, lambda week: week.load.total if week.load else None, "")
+
+
+def _change(
+    of: WeekOfBlock, number: Callable[[WeekPlan], float | None], unit: str
+) -> Working | None:
+    if of.before is None:
+        return None
+    now, before = number(of.week), number(of.before)
+    if now is None or not before:
+        return None
+    after = Known(now, f"week {of.week.number}", unit)
+    return Difference(Quotient(after, Known(before, f"week {of.before.number}", unit)), Known(1))
+
+
+def week_load_total(of: WeekOfBlock) -> Working | None:
+    """The loads of the week's days, added up; a day that is missing is left out."""
+    loads = _loads(of.week)
+    return total(loads) if of.week.load else None
+
+
+def _loads(week: WeekPlan) -> list[Known]:
+    return [
+        Known(day.load, f"{day.name} (rest)" if day.load == 0 else day.name)
+        for day in week.days
+        if day.load is not None
+    ]
+
+
+def monotony(of: WeekOfBlock) -> Working | None:
+    """The daily mean of the week's load over its standard deviation."""
+    load, sum_of_days = of.week.load, week_load_total(of)
+    if load is None or sum_of_days is None or not load.deviation or load.monotony is None:
+        return None
+    mean = Labelled(Quotient(sum_of_days, Known(len(_loads(of.week)), "days")), "daily mean")
+    deviation = Known(load.deviation, f"standard deviation of the {load.convention.value}")
+    return Quotient(mean, deviation)
+
+
+def strain(of: WeekOfBlock) -> Working | None:
+    """The load of the week times its monotony."""
+    load, monotonous = week_load_total(of), monotony(of)
+    if load is None or monotonous is None:
+        return None
+    return Product((Labelled(load, "load"), Labelled(monotonous, "monotony")))
+
+
+def taper_cut(summary: BlockSummary) -> Working | None:
+    """How far the taper's weeks cut the distance of the weeks before them, as a share of it."""
+    taper = summary.taper
+    if taper is None:
+        return None
+    before = Known(taper.before_m, "mean of the weeks before", "m")
+    during = Known(taper.before_m * (1 - taper.cut), "mean of the taper", "m")
+    return Quotient(Difference(before, during), before)

@@ -1,0 +1,47 @@
+"""The page of a benchmark."""
+
+from __future__ import annotations
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.knowledge import Benchmark, Drill
+from almanac.site.entry_page import entry_page, evidence_rows, tags
+from almanac.site.links import Page, link, links
+from almanac.site.test_tables import Table, added_drag_table, critical_speed_table
+from almanac.units import show_distance, show_time
+
+
+def benchmark_page(catalogue: Catalogue, benchmark: Benchmark) -> Page:
+    """The page of a benchmark."""
+    course = benchmark.protocol.course
+    return entry_page(
+        catalogue,
+        benchmark,
+        tags=tags(catalogue, benchmark),
+        distance=show_distance(benchmark.distance, course.unit),
+        course=str(course),
+        rest=show_time(benchmark.protocol.rest),
+        gives=[catalogue.words("test-uses")[use] for use in benchmark.gives],
+        gear=[link(catalogue.gear[id]) for id in benchmark.gear],
+        pair_with=[link(catalogue.benchmarks[id]) for id in benchmark.pair_with],
+        drills=links(catalogue.users(benchmark, Drill, "pace")),
+        times=_group_times(catalogue, benchmark),
+        tables=_tables(catalogue, benchmark),
+        evidence=evidence_rows(catalogue, benchmark.evidence),
+    )
+
+
+def _tables(catalogue: Catalogue, benchmark: Benchmark) -> list[Table]:
+    tables = [
+        critical_speed_table(catalogue, benchmark),
+        *(added_drag_table(catalogue, id) for id in benchmark.gear),
+    ]
+    return [table for table in tables if table is not None]
+
+
+def _group_times(catalogue: Catalogue, benchmark: Benchmark) -> list[tuple[str, str, str, str]]:
+    return [
+        (group.title, show_time(test.time, tenths=True), str(test.course), str(test.on))
+        for group in catalogue.lane_groups.values()
+        for test in group.tests
+        if test.benchmark == benchmark.id
+    ]

@@ -1,0 +1,121 @@
+"""The page of a block: metres a week, load of each lane group, the days, when things come."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from markupsafe import Markup
+
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures import by_name, section, table
+from almanac.analysis.figures.blocks import weeks_of
+from almanac.arithmetic.appearances import (
+    Appearance,
+    benchmark_plans,
+    drill_appearances,
+    goal_appearances,
+)
+from almanac.arithmetic.block import BlockSummary, DayPlan
+from almanac.arithmetic.block_workings import WeekOfBlock
+from almanac.drawing.charts.effort_marks import effort_marks
+from almanac.drawing.charts.week_columns import week_columns
+from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue
+from almanac.report.plan_text import balance_sentences
+from almanac.report.shown import shown
+from almanac.site.entry_page import entry_page, findings_on
+from almanac.site.links import Page, link
+from almanac.site.shown_figures import effort_legend, page_figure
+
+
+def block_page(
+    analysis: Analysis, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]
+) -> Page:
+    """The page of a block that can be worked out; its balance is the same for every lane group."""
+    catalogue, summary = analysis.catalogue, next(iter(groups.values()))
+    block = summary.block
+    goals = catalogue.words("goals")
+    return entry_page(
+        catalogue,
+        block,
+        squad=catalogue.club.squads[block.squad].title,
+        goals=[(goal, goals[goal].title) for goal in block.goals],
+        totals=[page_figure(figure) for figure in table("block", "block", "totals", summary)],
+        figure=_columns(catalogue, summary),
+        efforts=effort_legend(catalogue),
+        columns=_heads("weeks"),
+        weeks=[_week(catalogue, week) for week in weeks_of(summary)],
+        load_columns=_heads("load"),
+        groups=[_group(catalogue, id, own) for id, own in groups.items()],
+        sentences=list(balance_sentences(catalogue, summary)),
+        drills=_appearances(
+            drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}
+        ),
+        served=_appearances(
+            goal_appearances(summary), {id: word.title for id, word in goals.items()}
+        ),
+        tests=[
+            _tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)
+        ],
+        findings=findings_on(block, findings),
+    )
+
+
+def _columns(catalogue: Catalogue, summary: BlockSummary) -> Markup:
+    block = summary.block
+    columns = [week.balance.by.get("effort", {}) for week in summary.weeks]
+    title = f"Metres a week by effort: {block.title}"
+    return Markup(
+        week_columns(columns, effort_marks(catalogue.efforts), f"weeks-{block.id}", title)
+    )
+
+
+def _heads(name: str) -> list[str]:
+    return [figure.title for figure in section("block", "week").tables[name]]
+
+
+def _week(catalogue: Catalogue, of: WeekOfBlock) -> dict[str, Any]:
+    week, named = of.week, by_name("block", "week", of)
+    return {
+        "number": week.number,
+        "focus": week.week.focus,
+        "taper": week.week.taper,
+        "from": str(week.days[0].on),
+        "days": [_day(catalogue, day) for day in week.days],
+        "cells": [shown(figure) for figure in table("block", "week", "weeks", of)],
+        "card": {name: shown(named[name]) for name in ("distance", "kick share", "supine share")},
+    }
+
+
+def _day(catalogue: Catalogue, day: DayPlan) -> dict[str, Any]:
+    words = (
+        "Rest"
+        if day.is_off
+        else day.day.other
+        if day.day and day.day.other
+        else ""
+        if day.day
+        else "not planned"
+    )
+    practice = link(catalogue.practices[day.practice.practice.id]) if day.practice else None
+    return {"name": day.name.capitalize(), "on": str(day.on), "practice": practice, "words": words}
+
+
+def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, Any]:
+    rows = [
+        (of.week.number, [shown(figure) for figure in table("block", "week", "load", of)])
+        for of in weeks_of(summary)
+    ]
+    return {"id": id, "title": catalogue.lane_groups[id].title, "rows": rows}
+
+
+def _appearances(
+    found: Mapping[str, Appearance], shown: Mapping[str, Any]
+) -> list[tuple[Any, Appearance]]:
+    return [(shown[id], appearance) for id, appearance in found.items()]
+
+
+def _tests(catalogue: Catalogue, plan: Any) -> tuple[Any, str, str]:
+    due = ", ".join(map(str, plan.due))
+    return link(catalogue.benchmarks[plan.benchmark]), ", ".join(map(str, plan.weeks)), due

@@ -1,0 +1,72 @@
+"""The page of a drill."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.knowledge import Drill
+from almanac.model.progression import Progression
+from almanac.model.swim_set import SwimSet
+from almanac.site.drawing_html import figure, neighbours_chart
+from almanac.site.entry_page import entry_page, evidence_rows, tags
+from almanac.site.links import Page, link, links
+from almanac.units import show_time
+
+
+def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
+    """The page of a drill."""
+    words = catalogue.words
+    return entry_page(
+        catalogue,
+        drill,
+        figure=figure(catalogue, drill),
+        neighbours=neighbours_chart(catalogue, drill),
+        tags=tags(catalogue, drill),
+        level=words("levels")[drill.level].title,
+        goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
+        effort=effort_range(catalogue, drill),
+        dose=dose_words(drill),
+        needs=[link(catalogue.gear[id]) for id in drill.gear.needs],
+        may_add=[link(catalogue.gear[id]) for id in drill.gear.may_add],
+        look_for=[
+            (words("viewpoints")[sight.viewpoint].title, sight.what) for sight in drill.look_for
+        ],
+        mends=[link(catalogue.faults[id]) for id in drill.mends],
+        easier=[link(catalogue.drills[id]) for id in drill.easier],
+        harder=[link(catalogue.drills[id]) for id in drill.harder],
+        needs_first=[link(catalogue.drills[id]) for id in drill.needs_first],
+        leads_to=links(catalogue.users(drill, Drill, "needs_first")),
+        sets=links(catalogue.users(drill, SwimSet)),
+        progressions=links(catalogue.users(drill, Progression)),
+        evidence=evidence_rows(catalogue, drill.evidence),
+        pace=(link(catalogue.benchmarks[drill.pace.like]), drill.pace.factor)
+        if drill.pace
+        else None,
+    )
+
+
+def dose_words(drill: Drill) -> Markup:
+    """The dose in one line. Its distance is in the pool's unit, and follows the unit that is chosen
+    in the browser.
+    """
+    dose = drill.dose
+    length = Markup('<span data-length="{0}">{0} m or yd</span>').format(dose.distance)
+    each = show_time(dose.time) if dose.time else length
+    reps = (
+        f"{dose.reps.least}"
+        if dose.reps.least == dose.reps.most
+        else f"{dose.reps.least} to {dose.reps.most}"
+    )
+    return Markup("{} × {}, {} rest; at most {} in one practice").format(
+        reps, each, show_time(dose.rest), dose.most
+    )
+
+
+def effort_range(catalogue: Catalogue, drill: Drill) -> str:
+    """The efforts that a drill makes sense in, in words."""
+    easiest, hardest = (
+        catalogue.words("efforts")[word].title
+        for word in (drill.effort.easiest, drill.effort.hardest)
+    )
+    return easiest if easiest == hardest else f"{easiest} to {hardest.lower()}"

@@ -1,0 +1,48 @@
+"""What the pages of all kinds share: the frame of an entry, its review, its evidence, its tags."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from almanac.findings import Finding
+from almanac.kinds import KIND
+from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry, Evidence
+from almanac.model.moving import Moving
+from almanac.model.vocabularies import VOCABULARY_OF
+from almanac.site.links import Page
+
+
+def entry_page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
+    """The page of an entry, by the template of its kind, with what all kinds show."""
+    shared = {"entry": entry, "review": review_words(catalogue, entry), "file": entry.file}
+    return Page(f"{KIND[entry.kind].pages}/{entry.id}.md", entry.kind, {**shared, **context})
+
+
+def review_words(catalogue: Catalogue, entry: Entry) -> str:
+    """Who reviewed the entry, by role, and when it is due again; "" where nobody has."""
+    if entry.review is None:
+        return ""
+    role = catalogue.words("roles")[entry.review.by].title
+    return (
+        f"Reviewed by the {role.lower()} on {entry.review.on}; due again on {entry.review.again}."
+    )
+
+
+def findings_on(entry: Entry, findings: Sequence[Finding]) -> list[Finding]:
+    """What the checks say of an entry's own file."""
+    return [finding for finding in findings if finding.place.file == entry.file]
+
+
+def evidence_rows(
+    catalogue: Catalogue, evidence: tuple[Evidence, ...]
+) -> list[tuple[str, Evidence]]:
+    """Each claim with its basis in words."""
+    return [(catalogue.words("bases")[item.basis].title, item) for item in evidence]
+
+
+def tags(catalogue: Catalogue, moving: Moving) -> list[str]:
+    """What is done, in the words of the vocabularies: position, arms, kick, stroke, mode."""
+    fields = ("position", "arms", "kick", "stroke")
+    words = (catalogue.words(VOCABULARY_OF[field])[getattr(moving, field)] for field in fields)
+    return [word.title for word in words if not word.quiet]

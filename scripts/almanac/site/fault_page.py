@@ -1,0 +1,28 @@
+"""The page of a fault."""
+
+from __future__ import annotations
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.knowledge import Fault
+from almanac.site.entry_page import entry_page, evidence_rows
+from almanac.site.links import Page, link
+
+
+def fault_page(catalogue: Catalogue, fault: Fault) -> Page:
+    """The page of a fault."""
+    viewpoints = catalogue.words("viewpoints")
+    return entry_page(
+        catalogue,
+        fault,
+        stroke=catalogue.words("strokes")[fault.stroke].title,
+        see=[(viewpoints[sight.viewpoint].title, sight.what) for sight in fault.see],
+        causes=[
+            (cause, [link(catalogue.drills[id]) for id in cause.mended_by])
+            for cause in fault.causes
+        ],
+        look_alikes=[
+            (link(catalogue.faults[other.fault]), other.difference)
+            for other in fault.not_to_confuse_with
+        ],
+        evidence=evidence_rows(catalogue, fault.evidence),
+    )

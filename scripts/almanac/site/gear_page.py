@@ -1,0 +1,48 @@
+"""The page of a piece of gear."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from almanac.arithmetic.gear_drag import drag_rows, pull_of
+from almanac.drawing.charts.drag import drag_chart
+from almanac.model.catalogue import Catalogue
+from almanac.model.knowledge import Drill, Gear
+from almanac.model.swim_set import SwimSet
+from almanac.site.entry_page import entry_page, evidence_rows
+from almanac.site.links import Page, links
+from almanac.site.test_tables import added_drag_table, drag_table
+from almanac.units import show_time
+
+
+def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
+    """The page of a piece of gear."""
+    return entry_page(
+        catalogue,
+        gear,
+        effect=catalogue.words("effects")[gear.effect].title,
+        acts_on=[catalogue.words("acts-on")[word].title.lower() for word in gear.acts_on],
+        change=show_time(gear.change_s),
+        needed_by=links(catalogue.users(gear, Drill, "needs")),
+        suits=links(catalogue.users(gear, Drill, "may_add")),
+        sets=links(catalogue.users(gear, SwimSet)),
+        owned=catalogue.club.gear_owned.get(gear.id),
+        **_drag(catalogue, gear),
+        evidence=evidence_rows(catalogue, gear.evidence),
+    )
+
+
+def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
+    """What a resisting piece of gear costs: figure, table, timed comparisons and the club's
+    calibration.
+    """
+    if not gear.resists:
+        return {"drag_figure": "", "drag_rows": [], "compared": None, "cord": [], "outside": ""}
+    pull = pull_of(gear)
+    return {
+        "drag_figure": Markup(drag_chart(drag_rows(pull), f"drag-{gear.id}", gear.title)),
+        "drag_rows": list(drag_table(pull)),
+        "compared": added_drag_table(catalogue, gear.id),
+        "cord": catalogue.club.calibrations.get(gear.id, ()),
+        "outside": pull.outside,
+    }

@@ -1,0 +1,67 @@
+"""The page of each kind of entry, under the kind's key."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue
+from almanac.site.benchmark_page import benchmark_page
+from almanac.site.block_page import block_page
+from almanac.site.drill_page import drill_page
+from almanac.site.fault_page import fault_page
+from almanac.site.gear_page import gear_page
+from almanac.site.links import Page
+from almanac.site.practice_page import practice_page
+from almanac.site.progression_page import progression_page
+from almanac.site.set_page import set_page
+
+Pages = Callable[[Analysis, Sequence[Finding]], Iterator[Page]]
+
+
+def _each(
+    entries: Callable[[Catalogue], Mapping[str, Any]], page: Callable[[Catalogue, Any], Page]
+) -> Pages:
+    """A page for each entry, from the catalogue alone."""
+
+    def pages(analysis: Analysis, _: Sequence[Finding]) -> Iterator[Page]:
+        for entry in entries(analysis.catalogue).values():
+            yield page(analysis.catalogue, entry)
+
+    return pages
+
+
+def _sets(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
+    for id in analysis.computable:
+        yield set_page(analysis, analysis.summary(id), findings)
+
+
+def _practices(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
+    for summary in analysis.practices.values():
+        yield practice_page(analysis, summary, findings)
+
+
+def _blocks(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
+    for groups in analysis.blocks.values():
+        if groups:
+            yield block_page(analysis, groups, findings)
+
+
+PAGES: Mapping[str, Pages] = {
+    "drill": _each(lambda catalogue: catalogue.drills, drill_page),
+    "fault": _each(lambda catalogue: catalogue.faults, fault_page),
+    "gear": _each(lambda catalogue: catalogue.gear, gear_page),
+    "benchmark": _each(lambda catalogue: catalogue.benchmarks, benchmark_page),
+    "progression": _each(lambda catalogue: catalogue.progressions, progression_page),
+    "set": _sets,
+    "practice": _practices,
+    "block": _blocks,
+}
+
+
+def entry_pages(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
+    """The page of every entry that has one."""
+    for pages in PAGES.values():
+        yield from pages(analysis, findings)

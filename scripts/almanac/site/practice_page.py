@@ -1,0 +1,79 @@
+"""The page of a practice: the run sheet, what it holds, what is carried to the deck."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures import table
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.practices import PracticeForGroup
+from almanac.arithmetic.practice import PracticeSummary, SheetRow
+from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue
+from almanac.model.plans import Block
+from almanac.report.plan_text import part_title, slack_words
+from almanac.report.whiteboard import board_lines
+from almanac.site.entry_page import entry_page, findings_on
+from almanac.site.links import Page, link, links
+from almanac.site.preferences import preferences
+from almanac.site.shown_figures import facet_tables, page_figures, share_sentences, source_titles
+from almanac.units import clock_time, show_distance, show_time
+
+
+def practice_page(
+    analysis: Analysis, summary: PracticeSummary, findings: Sequence[Finding]
+) -> Page:
+    """The page of a practice that can be worked out."""
+    catalogue, practice = analysis.catalogue, summary.practice
+    unit = summary.pool.course.unit
+    return entry_page(
+        catalogue,
+        practice,
+        squad=catalogue.club.squads[practice.squad].title,
+        choosing=preferences(analysis, next(iter(summary.groups), "")),
+        pool=f"{summary.pool.title} ({summary.pool.course})",
+        totals=page_figures(table("practice", "practice", "totals", summary), unit),
+        slack=slack_words(summary),
+        over=(summary.slack_s or 0) < 0,
+        rows=[_row(catalogue, summary, row) for row in summary.sheet],
+        groups=[
+            (group.title, page_figures(_of_group(summary, id), unit))
+            for id, group in summary.groups.items()
+        ],
+        gear=[(link(catalogue.gear[need.gear]), need) for need in summary.gear],
+        brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
+        facets=facet_tables("practice", catalogue, summary),
+        sentences=list(share_sentences("practice", summary)),
+        findings=findings_on(practice, findings),
+        blocks=links(catalogue.users(practice, Block)),
+    )
+
+
+def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:
+    return table("practice", "group", "load", PracticeForGroup(summary, group))
+
+
+def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
+    start, swim_set = summary.practice.slot.start, row.run.swim_set
+    items = swim_set.items if swim_set else row.run.part.items
+    cells = [
+        {
+            "group": cell.group,
+            "until": "–" if cell.ends_s is None else clock_time(start, cell.ends_s),
+            "waits": show_time(cell.waits_s) if cell.waits_s else "",
+        }
+        for cell in row.cells
+    ]
+    return {
+        "starts": clock_time(start, row.starts_s),
+        "title": part_title(catalogue, row),
+        "link": link(swim_set) if swim_set else None,
+        "talk": show_time(row.talk_s) if row.talk_s else "",
+        "gear": show_time(row.gear_s) if row.gear_s else "",
+        "distance": show_distance(row.run.distance.value, summary.pool.course.unit),
+        "note": row.run.part.note,
+        "board": board_lines(catalogue, items),
+        "cells": cells,
+    }
