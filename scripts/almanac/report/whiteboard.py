@@ -81,7 +81,7 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
         return BoardLine(
             depth,
             what,
-            effort_words(part.effort),
+            effort_words(catalogue, part.effort),
             go,
             gear,
             item.note,
@@ -103,20 +103,25 @@ def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, st
 
 def _part(catalogue: Catalogue, part: Part) -> str:
     gear = f" in {gear_words(catalogue, part.gear)}" if part.gear else ""
-    return f"{part.distance} {catalogue.drills[part.do].title} ({effort_words(part.effort)}){gear}"
+    effort = effort_words(catalogue, part.effort)
+    return f"{part.distance} {catalogue.drills[part.do].title} ({effort}){gear}"
 
 
-def effort_words(effort: Effort) -> str:
+def effort_words(catalogue: Catalogue, effort: Effort) -> str:
     """An effort in words: ``steady``, ``descend steady to fast``."""
+
+    def title(word: str) -> str:
+        return catalogue.efforts[word].title.lower()
+
     match effort:
         case Hold(word):
-            return word
+            return title(word)
         case Descend(first, last):
-            return f"descend {first} to {last}"
+            return f"descend {title(first)} to {title(last)}"
         case Build(first, last):
-            return f"build {first} to {last}"
+            return f"build {title(first)} to {title(last)}"
         case Rotate(words):
-            return "in turn " + ", ".join(words)
+            return "in turn " + ", ".join(map(title, words))
 
 
 def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:

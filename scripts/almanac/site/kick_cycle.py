@@ -4,6 +4,8 @@ phase named.
 
 from __future__ import annotations
 
+from collections import Counter
+
 from markupsafe import Markup
 
 from almanac.drawing.swimmer.kick_cycle import SIDES, moment_drawing, moment_words
@@ -22,11 +24,20 @@ def kick_cycle_page(catalogue: Catalogue) -> Page:
         "kick-cycle.md",
         "kick_cycle",
         {
+            "goal": _goal(catalogue),
             "moments": [_moment(moment) for moment in range(MOMENTS)],
             "sides": [title for _, title in SIDES],
             "bases": {id: bases[id].title for id in (COMMON_PRACTICE, PUBLISHED)},
         },
     )
+
+
+def _goal(catalogue: Catalogue) -> dict[str, str] | None:
+    """The goal that most drills of flutter kick serve first; None where there are none."""
+    chief = Counter(drill.goals[0] for drill in catalogue.drills.values() if drill.is_flutter_kick)
+    for id, _ in chief.most_common(1):
+        return {"id": id, "title": catalogue.words("goals")[id].title.lower()}
+    return None
 
 
 def _moment(moment: int) -> dict[str, object]:

@@ -16,6 +16,26 @@ from almanac.source.names import Names
 FOLDER = Path(__file__).parent.parent / "starters"
 WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
 _NAMED = (*KIND, *IN_CLUB)  # what a starter can name by ``$kind``
+# The words that starters use, each with its vocabulary: the word of that name where the club has
+# it, else its first, or its last for those of ``_LATER``.
+_WORDS = {
+    "goal": ("goals", "kick-technique"),
+    "level": ("levels", "building"),
+    "first_level": ("levels", "foundation"),
+    "easy": ("efforts", "easy"),
+    "strong": ("efforts", "strong"),
+    "arms": ("arms", "at-sides"),
+    "streamline": ("arms", "streamline"),
+    "viewpoint": ("viewpoints", "side-deck"),
+    "acts_on": ("acts-on", "feet"),
+    "effect": ("effects", "supports"),
+    "test_use": ("test-uses", "pace"),
+    "first_part": ("practice-parts", "warm-up"),
+    "main_part": ("practice-parts", "main"),
+    "last_part": ("practice-parts", "cool-down"),
+    "role": ("roles", "head-coach"),
+}
+_LATER = {"effect", "strong", "main_part", "last_part"}
 
 
 class NothingToName(Exception):
@@ -39,6 +59,7 @@ def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str,
         raise NothingToName(f"a {kind} names a {missing[0]}, and there is none yet: add one first")
     values = {
         **{name: value or f"a-{name}" for name, value in known.items()},
+        **{name: _word(names, name) for name in _WORDS},
         "id": id,
         "title": id.replace("-", " ").capitalize(),
         "today": today.isoformat(),
@@ -50,6 +71,13 @@ def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str,
         line = f"{field}: {value}".replace("\\", r"\\")
         filled = re.sub(rf"(?m)^{re.escape(field)}:[^#\n]*?(?=\s*#|$)", line, filled, count=1)
     return filled
+
+
+def _word(names: Names, name: str) -> str:
+    """The word that a starter uses under a name, of those that the club has."""
+    vocabulary, usual = _WORDS[name]
+    words = list(names.of("vocabulary", vocabulary)) or [usual]
+    return usual if usual in words else words[-1 if name in _LATER else 0]
 
 
 def quoted(text: str) -> str:

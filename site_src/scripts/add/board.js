@@ -10,12 +10,12 @@ const text = (value) => (value === undefined || value === null || typeof value =
 const list = (value) => (Array.isArray(value) ? value : []);
 
 /** An effort in words: `steady`, `descend steady to fast`. */
-function effortWords(effort) {
+function effortWords(effort, told) {
   if (!isObject(effort)) {
-    return effort === undefined ? "" : text(effort);
+    return effort === undefined ? "" : told.effort(effort);
   }
   const [[form, words]] = Object.entries(effort);
-  return form === "rotate" ? `in turn ${list(words).map(text).join(", ")}` : `${form} ${text(words?.[0])} to ${text(words?.[1])}`;
+  return form === "rotate" ? `in turn ${list(words).map(told.effort).join(", ")}` : `${form} ${told.effort(words?.[0])} to ${told.effort(words?.[1])}`;
 }
 
 function sendoffWords(sendoff) {
@@ -23,11 +23,12 @@ function sendoffWords(sendoff) {
   return `on ${told.join(", ")}`;
 }
 
-/** What a board needs of the catalogue: the titles of drills and gear. */
+/** What a board needs of the catalogue: the titles of efforts, drills and gear. */
 function titles(names) {
-  const known = (kind) => new Map((names.reference[kind] ?? []).map(([id, title]) => [id, title]));
-  const [drills, gear] = [known("drill"), known("gear")];
+  const known = (listed) => new Map((listed ?? []).map(([id, title]) => [id, title]));
+  const [efforts, drills, gear] = [known(names.vocabulary.efforts), known(names.reference.drill), known(names.reference.gear)];
   return {
+    effort: (id) => efforts.get(id)?.toLowerCase() ?? text(id),
     drill: (id) => drills.get(id) ?? text(id),
     gear: (ids) => list(ids).map((id) => (gear.get(id) ?? text(id)).toLowerCase()).join(" and "),
   };
@@ -35,7 +36,7 @@ function titles(names) {
 
 function partWords(part, told) {
   const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
-  return `${text(part.distance)} ${told.drill(part.do)} (${effortWords(part.effort) || OPEN})${worn}`;
+  return `${text(part.distance)} ${told.drill(part.do)} (${effortWords(part.effort, told) || OPEN})${worn}`;
 }
 
 function repsLine(item, told, depth) {
@@ -48,7 +49,7 @@ function repsLine(item, told, depth) {
     what: parts.length
       ? `${text(item.reps)} × ${whole || OPEN} as ${parts.map((part) => partWords(part, told)).join(", then ")}`
       : `${text(item.reps)} × ${each} ${told.drill(item.do)}`,
-    effort: parts.length ? "" : effortWords(item.effort),
+    effort: parts.length ? "" : effortWords(item.effort, told),
     gear: told.gear(item.gear),
     go,
     note: item.note ?? "",
