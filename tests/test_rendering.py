@@ -16,6 +16,7 @@ from almanac.publish.postprocess import postprocess
 from almanac.publish.render import render
 from almanac.resources import SETTINGS
 from almanac.site.settings import SiteSettings, read_settings
+from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
 
 SETTINGS_READ = SiteSettings("Deck Almanac", "A catalogue.", "https://club.example/deck/", "")
@@ -26,7 +27,7 @@ def pages(tmp_path_factory: pytest.TempPathFactory, loaded: Loaded, analysis: An
     """The written pages of the small catalogue, and below ``site`` what MkDocs makes of them."""
 
     def make(folder: Path) -> None:
-        write_pages(analysis, loaded.names, read_settings(SETTINGS), folder / "pages", [])
+        write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), folder / "pages")
         render(folder, folder / "pages", folder / "site-0")
         render(folder, folder / "pages", folder / "site-1", hooks=())
 

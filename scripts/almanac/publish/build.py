@@ -14,6 +14,7 @@ from almanac.publish.render import render
 from almanac.resources import SETTINGS
 from almanac.site.news import MOST_COMMITS, news_items
 from almanac.site.settings import read_settings
+from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
 from almanac.source.names import Names
 from almanac.source.revision import history
@@ -32,7 +33,8 @@ def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
         for folder in (pages, fresh):
             shutil.rmtree(folder, ignore_errors=True)
         settings = read_settings(SETTINGS)
-        write_pages(analysis, names, settings, pages, news_items(history(root, MOST_COMMITS)))
+        news = news_items(history(root, MOST_COMMITS))
+        write_pages(SitePages(analysis, names, settings, news), pages)
         shutil.copytree(bundled / "scripts", pages / "scripts")
         render(work, pages, fresh)
         postprocess(fresh, settings, (bundled / "offline" / "worker.js").read_text("utf-8"))

@@ -8,6 +8,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
 from almanac.site.benchmark_page import benchmark_page
 from almanac.site.block_page import block_page
 from almanac.site.drill_page import drill_page
@@ -18,7 +19,13 @@ from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
 from almanac.site.set_page import set_page
 
-Pages = Callable[[Analysis, Sequence[Finding]], Iterator[Page]]
+Wanted = Callable[[Entry], bool]
+Pages = Callable[[Analysis, Sequence[Finding], Wanted], Iterator[Page]]
+
+
+def every(entry: Entry) -> bool:
+    """Any entry: the pages of all of them are wanted."""
+    return True
 
 
 def _each(
@@ -26,26 +33,27 @@ def _each(
 ) -> Pages:
     """A page for each entry, from the catalogue alone."""
 
-    def pages(analysis: Analysis, _: Sequence[Finding]) -> Iterator[Page]:
-        for entry in entries(analysis.catalogue).values():
+    def pages(analysis: Analysis, _: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
+        for entry in filter(wanted, entries(analysis.catalogue).values()):
             yield page(analysis.catalogue, entry)
 
     return pages
 
 
-def _sets(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
-    for id in analysis.computable:
+def _sets(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
+    for id in (id for id, own in analysis.computable.items() if wanted(own)):
         yield set_page(analysis, analysis.summary(id), findings)
 
 
-def _practices(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
+def _practices(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
     for summary in analysis.practices.values():
-        yield practice_page(analysis, summary, findings)
+        if wanted(summary.practice):
+            yield practice_page(analysis, summary, findings)
 
 
-def _blocks(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
-    for groups in analysis.blocks.values():
-        if groups:
+def _blocks(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
+    for id, groups in analysis.blocks.items():
+        if groups and wanted(analysis.catalogue.blocks[id]):
             yield block_page(analysis, groups, findings)
 
 
@@ -61,7 +69,9 @@ PAGES: Mapping[str, Pages] = {
 }
 
 
-def entry_pages(analysis: Analysis, findings: Sequence[Finding]) -> Iterator[Page]:
-    """The page of every entry that has one."""
+def entry_pages(
+    analysis: Analysis, findings: Sequence[Finding], wanted: Wanted = every
+) -> Iterator[Page]:
+    """The page of every entry that has one and is wanted."""
     for pages in PAGES.values():
-        yield from pages(analysis, findings)
+        yield from pages(analysis, findings, wanted)

@@ -1,0 +1,100 @@
+"""Every page and data file of the site, made when asked for: all of them for a build, those that a
+save has touched first for ``serve``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks import check
+from almanac.resources import SITE_SOURCE
+from almanac.site.cards import card_context, cards_page
+from almanac.site.computed import computed_page
+from almanac.site.coverage import coverage_page
+from almanac.site.data_files import data_files
+from almanac.site.finder import Finder
+from almanac.site.form_data import form_file
+from almanac.site.indexes import index_pages
+from almanac.site.kick_cycle import kick_cycle_page
+from almanac.site.kind_pages import Wanted, entry_pages, every
+from almanac.site.links import Page
+from almanac.site.moved import moved_pages
+from almanac.site.news import NewsItem, news_files, news_page
+from almanac.site.pictures import picture_files, picture_names
+from almanac.site.reference import reference_pages
+from almanac.site.search_documents import search_file
+from almanac.site.settings import SiteSettings
+from almanac.site.templates import Templates
+from almanac.source.names import Names
+
+_NOT_SEARCHED = ("list", "moved", "new")  # they only name what has pages of its own
+
+
+@dataclass(frozen=True)
+class SitePages:
+    """The pages of one analysis. Each method yields the file below the pages' root and its text."""
+
+    analysis: Analysis
+    names: Names
+    settings: SiteSettings
+    news: list[NewsItem] = field(default_factory=list)
+    templates: Templates = field(default_factory=lambda: Templates(SITE_SOURCE / "templates"))
+
+    def of_entries(self, wanted: Wanted = every) -> Iterator[tuple[str, str]]:
+        """The pages of the entries that are wanted."""
+        yield from map(self._text, entry_pages(self.analysis, check(self.analysis), wanted))
+
+    @cached_property
+    def others(self) -> Mapping[str, str]:
+        """Every other page that is made from the catalogue, by its file."""
+        return dict(map(self._text, self._other_pages))
+
+    def data(self) -> Iterator[tuple[str, str]]:
+        """Every file that is no page."""
+        analysis, address = self.analysis, self.settings.address
+        yield from data_files(analysis, self.names, address)
+        yield form_file(analysis.catalogue, self.names, self.settings.repository)
+        yield search_file(analysis.catalogue, self._searched())
+        yield from news_files(analysis.catalogue, self.news, address)
+        yield from picture_files(self._pictures[1])
+
+    @cached_property
+    def _other_pages(self) -> tuple[Page, ...]:
+        analysis = self.analysis
+        return (
+            *index_pages(analysis),
+            *reference_pages(analysis),
+            computed_page(analysis),
+            coverage_page(analysis),
+            kick_cycle_page(analysis.catalogue),
+            *moved_pages(analysis),
+            Finder(analysis, self._pictures[0]).page(),
+            cards_page(analysis),
+            news_page(analysis.catalogue, self.news),
+        )
+
+    @cached_property
+    def _pictures(self) -> tuple[dict[str, str], dict[str, str]]:
+        """By drill id the name of its picture; and by name the SVG."""
+        return picture_names(self.analysis.catalogue)
+
+    def _searched(self) -> dict[str, str]:
+        """The texts of the pages that the search knows, beside those of entries."""
+        written = sorted((SITE_SOURCE / "pages").glob("*.md"))
+        found = {path.name: path.read_text("utf-8") for path in written}
+        for page in self._other_pages:
+            if page.template not in _NOT_SEARCHED:
+                found[page.file] = self.others[page.file]
+        return found
+
+    def _text(self, page: Page) -> tuple[str, str]:
+        """A page's file and Markdown; an entry's page ends with its deck card."""
+        context = {**page.context, "base": page.base}
+        card = card_context(page, self.settings.address)
+        text = self.templates.page(page.template, context)
+        if card is not None:
+            text += self.templates.page("card", {**context, "card": card})
+        return page.file, text
