@@ -1,6 +1,7 @@
 // The cards page: what has been gathered, read from each entry's own page, laid out for the chosen paper.
 
 import { layCards, paperSize } from "./cards/layout.js";
+import { boxes, bring } from "./lib/clocks.js";
 import { make, root } from "./lib/dom.js";
 import * as myCards from "./lib/my-cards.js";
 import * as preferences from "./lib/preferences.js";
@@ -37,13 +38,13 @@ async function gather() {
   const missing = [];
   const found = await Promise.all(wanted().map((card) => sourceOf(card).catch(() => missing.push(card) && null)));
   sources = found.filter(Boolean);
-  lay(missing);
+  await lay(missing);
 }
 
-function lay(missing = []) {
+async function lay(missing = []) {
   paper.replaceSync(`@page { size: ${paperSize(layout)}; margin: 0; }`);
   sources.forEach((source) => sheets.append(source)); // where choices reach them
-  preferences.apply();
+  await bring(boxes().filter((box) => sheets.contains(box)));
   sources.forEach((source) => source.querySelectorAll("[hidden]").forEach((part) => part.remove()));
   const { cards, sheets: number } = layCards(sources, layout, sheets);
   told.textContent = cards

@@ -1,14 +1,35 @@
 // The choosers of a page: lane group, pool and units. Without this script all of them show.
 
+import { boxes, bring, placeOn } from "./lib/clocks.js";
 import { all } from "./lib/dom.js";
-import { choose, start } from "./lib/preferences.js";
+import { choose, holdsChosen, onChange, start } from "./lib/preferences.js";
+
+/** The clocks of this page; what lies on the sheets of the cards page is laid there. */
+const own = () => boxes().filter((box) => !box.closest("[data-paper]"));
+
+/** A link to one clock, as a page opened from a folder follows it, says which: for this page alone. */
+function chooseByAddress() {
+  const named = location.hash ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+  const pool = named?.closest("[data-pool]")?.getAttribute("data-pool");
+  if (named?.dataset.group && pool) {
+    choose("pool", pool, false);
+    choose("group", named.dataset.group, false);
+  }
+}
 
 for (const chooser of all("[data-chooser]")) {
   chooser.hidden = false;
   chooser.addEventListener("change", ({ target }) => {
     if (target instanceof HTMLSelectElement && target.dataset.choose) {
       choose(/** @type {import("./lib/preferences.js").Name} */ (target.dataset.choose), target.value);
+      const elsewhere = location.protocol === "file:" && own().find((box) => !holdsChosen(box));
+      if (elsewhere) {
+        location.assign(placeOn(elsewhere.dataset.clocks ?? ""));
+      }
     }
   });
 }
 start();
+chooseByAddress();
+onChange(() => bring(own()));
+bring(own());

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import Browser, Page, expect
+import gzip
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from .web import Server
 
@@ -19,16 +22,14 @@ def test_a_choice_on_home_is_followed_on_a_set(phone: Page, server: Server) -> N
     choose(phone, group="osprey-1", pool="50m", units="yd")
     phone.goto(server.address + SET)
     shown = phone.locator("article.clocks .lane-group:visible")
-    assert [shown.count(), shown.first.get_attribute("data-group")] == [1, "osprey-1"]
+    expect(shown).to_have_attribute("data-group", "osprey-1")
     assert phone.locator("article.clocks .pool:visible").get_attribute("data-pool") == "50m"
     expect(phone.locator("dt[data-units=yd]")).to_be_visible()
     expect(phone.locator(".board .go:visible").first).to_have_text("on 1:00", use_inner_text=True)
     choose(phone, group="heron-2")
     expect(phone.locator(".board .go:visible").first).to_have_text("on 1:20", use_inner_text=True)
     phone.reload()
-    assert (
-        phone.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "heron-2"
-    )
+    expect(shown).to_have_attribute("data-group", "heron-2")
 
 
 def test_the_finder_follows_and_a_shared_address_does_not_overwrite(
@@ -74,9 +75,8 @@ def test_a_device_that_keeps_nothing_still_chooses(browser: Browser, server: Ser
     page = context.new_page()
     page.goto(server.address + SET)
     choose(page, group="osprey-2")
-    assert (
-        page.locator("article.clocks .lane-group:visible").get_attribute("data-group") == "osprey-2"
-    )
+    shown = page.locator("article.clocks .lane-group:visible")
+    expect(shown).to_have_attribute("data-group", "osprey-2")
     context.close()
 
 
@@ -84,6 +84,73 @@ def test_all_lane_groups_stand_without_scripts(browser: Browser, server: Server)
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(server.address + SET)
-    assert page.locator("article.clocks .lane-group:visible").count() > 6
+    assert page.locator("article.clocks .lane-group:visible").count() == 1
     expect(page.locator(".board .whose").first).to_be_visible()
+    page.get_by_role("link", name="The clock for every lane group and pool").click()
+    assert page.locator("article.clocks .lane-group:visible").count() > 6
+    page.get_by_role("link", name="←").click()
+    assert page.url == server.address + SET
     context.close()
+
+
+def test_from_a_folder_a_choice_follows_a_link_and_keeps(browser: Browser, site: Path) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    troubles: list[str] = []
+    page.on("pageerror", lambda problem: troubles.append(str(problem)))
+    page.goto((site / SET).as_uri())
+    shown = page.locator("article.clocks .lane-group:visible")
+    assert shown.get_attribute("data-group") == "heron-1"
+    choose(page, group="osprey-1")
+    page.wait_for_url("**/sets/clocks/kick-and-go.html#25m-osprey-1", wait_until="load")
+    expect(shown).to_have_attribute("data-group", "osprey-1")
+    choose(page, pool="50m")
+    expect(page.locator("article.clocks .pool:visible")).to_have_attribute("data-pool", "50m")
+    page.get_by_role("link", name="←").click()
+    expect(page.locator("[data-clocks-told]").first).to_contain_text("a page of its own")
+    page.locator("article.clocks").get_by_role("link", name="a page of its own").click()
+    page.wait_for_load_state("load")
+    expect(page.locator("[data-chooser]")).to_be_visible()
+    expect(shown).to_have_attribute("data-group", "osprey-1")
+    assert troubles == []
+    context.close()
+
+
+def test_a_clock_that_cannot_be_fetched_is_said_and_asked_for_again(
+    context: BrowserContext, server: Server
+) -> None:
+    page = context.new_page()
+    page.goto(server.address + SET)
+    page.route("**/sets/clocks/*", lambda route: route.abort())
+    choose(page, group="osprey-1")
+    told = page.locator("article.clocks [data-clocks-told]")
+    expect(told).to_contain_text("could not be fetched")
+    shown = page.locator("article.clocks .lane-group:visible")
+    assert shown.get_attribute("data-group") == "heron-1"
+    page.unroute("**/sets/clocks/*")
+    choose(page, group="osprey-2")
+    expect(shown).to_have_attribute("data-group", "osprey-2")
+    expect(told).to_have_count(0)
+
+
+def test_the_card_of_a_set_carries_the_chosen_clock_as_its_page_does(
+    phone: Page, server: Server
+) -> None:
+    """A card is made by a script from the page of clocks: it says what the template would have."""
+    phone.goto(server.address + SET)
+    card = phone.locator(".deck-card [data-clocks]")
+    as_written = card.text_content()
+    choose(phone, group="osprey-1")
+    expect(card).to_contain_text("Osprey, lanes 1 to 3")
+    choose(phone, group="heron-1")
+    expect(card).to_contain_text("Heron")
+    assert "".join((card.text_content() or "").split()) == "".join((as_written or "").split())
+
+
+def test_the_page_of_a_set_is_light(site: Path) -> None:
+    """As house rules have it: at most 15 kB compressed, with every lane group and pool reachable."""
+    pages = [path for path in (site / "sets").glob("*.html") if "data-clocks" in path.read_text()]
+    assert pages
+    for path in pages:
+        assert len(gzip.compress(path.read_bytes(), 6)) <= 15_000, path.name
+        assert (site / "sets" / "clocks" / path.name).is_file()

@@ -75,6 +75,7 @@ def test_opened_from_a_folder(browser: Browser, site: Path) -> None:
     page.get_by_role("button", name="Add to my cards").click()
     page.goto((site / "sets" / "kick-and-go.html").as_uri())
     page.locator('[data-choose="group"]').select_option("osprey-1")
-    assert page.locator("article.clocks .lane-group:visible").count() == 1
+    page.wait_for_url("**/sets/clocks/*", wait_until="load")
+    expect(page.locator("article.clocks .lane-group:visible")).to_have_count(1)
     context.close()
     assert watched.troubles == []

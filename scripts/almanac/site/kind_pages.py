@@ -17,7 +17,7 @@ from almanac.site.gear_page import gear_page
 from almanac.site.links import Page
 from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
-from almanac.site.set_page import set_page
+from almanac.site.set_page import clocks_page, set_page
 
 Wanted = Callable[[Entry], bool]
 Pages = Callable[[Analysis, Sequence[Finding], Wanted], Iterator[Page]]
@@ -43,6 +43,7 @@ def _each(
 def _sets(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
     for id in (id for id, own in analysis.computable.items() if wanted(own)):
         yield set_page(analysis, analysis.summary(id), findings)
+        yield clocks_page(analysis, analysis.computable[id])
 
 
 def _practices(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:

@@ -1,31 +1,24 @@
-"""The page of a set: the whiteboard, the sums, and for each pool and lane group the clock."""
+"""The page of a set: the whiteboard, the sums, and the clock of the lane group and pool that it is
+written for; beside it a page with the clocks of every lane group in every pool.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from typing import Any
-
-from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import table
-from almanac.arithmetic.clock import GroupClock, TimedRep
-from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.table import ItemRow, item_rows
-from almanac.arithmetic.timeline import timeline
-from almanac.drawing.charts.effort_marks import effort_marks
-from almanac.drawing.charts.strip import Stretch, strip
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.model.walk import reps_with_paths
-from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
+from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.whiteboard import board
-from almanac.report.working_text import steps
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
+from almanac.site.set_clocks import own_clock, pool_clocks
 from almanac.site.shown_figures import (
     PageFigure,
     effort_legend,
@@ -34,7 +27,8 @@ from almanac.site.shown_figures import (
     share_sentences,
     source_titles,
 )
-from almanac.units import COURSES, Course, show_distance, show_number, show_time
+
+_CLOCKS = "sets/clocks"
 
 
 def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding]) -> Page:
@@ -53,124 +47,31 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         gear=[link(catalogue.gear[id]) for id in summary.gear],
         drills=links(drills.values()),
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
-        efforts=effort_legend(catalogue),
-        pools=[_pool(analysis, swim_set, course) for course in _own_first(swim_set.course)],
-        choosing=preferences(
-            analysis, next(iter(analysis.meant(swim_set)), ""), str(swim_set.course)
-        ),
+        pools=[own_clock(analysis, swim_set)],
+        clocks=f"{_CLOCKS}/{swim_set.id}.html",
         findings=findings_on(swim_set, findings),
         progressions=links(catalogue.users(swim_set, Progression)),
-        convention=CLOCK_CONVENTION,
+        **_shared(analysis, swim_set),
     )
 
 
-def _own_first(own: Course) -> list[Course]:
-    return [own, *(course for course in COURSES.values() if course != own)]
+def clocks_page(analysis: Analysis, swim_set: SwimSet) -> Page:
+    """The clocks of a computable set for every lane group in every pool."""
+    pools = pool_clocks(analysis, swim_set)
+    context = {"entry": swim_set, "pools": pools, **_shared(analysis, swim_set)}
+    return Page(f"{_CLOCKS}/{swim_set.id}.md", "clocks", context)
+
+
+def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
+    """What both pages show with the clocks."""
+    own = next(iter(analysis.meant(swim_set)), "")
+    return {
+        "choosing": preferences(analysis, own, str(swim_set.course)),
+        "efforts": effort_legend(analysis.catalogue),
+        "convention": CLOCK_CONVENTION,
+    }
 
 
 def totals(summary: SetSummary) -> list[PageFigure]:
     """The figures of the set as a whole, in one pool."""
     return page_figures(table("set", "set", "totals", summary), summary.course.unit)
-
-
-def _pool(analysis: Analysis, swim_set: SwimSet, course: Course) -> dict[str, Any]:
-    """Everything about the set in one pool."""
-    own = course == swim_set.course
-    summary = analysis.summary_in(swim_set.id, course)
-    return {
-        "course": str(course),
-        "own": own,
-        "fits": not summary.misfits,
-        "misfits": [_misfit(swim_set, misfit, course) for misfit in summary.misfits],
-        "totals": totals(summary),
-        "moved": course.unit != swim_set.course.unit,
-        "groups": [_group(analysis, summary, run) for run in summary.clocks.values()],
-    }
-
-
-def _misfit(swim_set: SwimSet, misfit: Any, course: Course) -> str:
-    unit = course.unit
-    label = _item_label(swim_set, misfit.path)
-    what = (
-        "ends between the walls"
-        if misfit.ends
-        else f"changes between the walls after part {misfit.part + 1}"
-    )
-    return f"{label}: {what}; the nearest that does not is {show_distance(misfit.nearest, unit)}"
-
-
-def _item_label(swim_set: SwimSet, path: Any) -> str:
-    item = next(item for item, where in reps_with_paths(swim_set.items) if where == path)
-    hold_s = item.parts[0].hold_s
-    return f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
-
-
-def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
-    catalogue = analysis.catalogue
-    return {
-        "id": run.group,
-        "title": catalogue.lane_groups[run.group].title,
-        "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
-        "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
-        "missing": [no_number_words(missing) for missing in run.missing],
-        "notes": list(_notes(run)),
-        "strip": Markup(_strip(analysis, summary, run)),
-    }
-
-
-def _time(seconds: float | None, tenths: bool = False) -> str:
-    return "–" if seconds is None else show_time(seconds, tenths)
-
-
-def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
-    slow, fast = row.slowest, row.fastest
-    target = _time(slow.target_s, tenths=True)
-    if slow.target_s != fast.target_s:
-        target += f" to {_time(fast.target_s, tenths=True)}"
-    rest = "–" if row.least_rest_s is None else f"{show_number(row.least_rest_s)} s"
-    if row.greatest_rest_s is not None and row.greatest_rest_s != row.least_rest_s:
-        rest = f"{show_number(row.least_rest_s or 0)} to {show_number(row.greatest_rest_s)} s"
-    return {
-        "what": _item_label(swim_set, row.path),
-        "target": target + _marks(slow),
-        "sendoff": _time(slow.sendoff_s)
-        if slow.sendoff
-        else f"{show_time(slow.rep.item.rest)} rest"
-        if slow.rep.item.rest
-        else "straight on",
-        "suggested": slow.suggested,
-        "rest": rest,
-        "steps": steps(slow.target.working, "target", "s")
-        if isinstance(slow.target, Target)
-        else [],
-    }
-
-
-def _marks(timed: TimedRep) -> str:
-    if not isinstance(timed.target, Target):
-        return ""
-    return (" (estimated)" if timed.target.estimated else "") + (
-        " (tested in another pool)" if timed.target.other_course else ""
-    )
-
-
-def _notes(run: GroupClock) -> Iterator[str]:
-    for change in run.changes:
-        if change.at_far_end:
-            yield "Gear changes come after an odd number of lengths: lay the gear at the far end."
-            break
-    uncovered = sum(change.uncovered_s for change in run.changes)
-    if uncovered:
-        yield f"Gear changes that no pause covers take {show_time(uncovered)} of the clock."
-
-
-def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
-    moments = timeline(summary.events, run, analysis.scale)
-    if moments is None or run.clock is None:
-        return ""
-    stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]
-    title = f"The set along the clock for {analysis.catalogue.lane_groups[run.group].title}"
-    identifier = f"strip-{run.group}-{summary.course}"
-    return strip(
-        stretches, effort_marks(analysis.catalogue.efforts), identifier, title, run.clock.value
-    )

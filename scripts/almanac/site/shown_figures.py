@@ -15,7 +15,7 @@ from almanac.analysis.figures.facets import FacetWord, Summary, facet_words
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
-from almanac.drawing.charts.strip import swatch
+from almanac.drawing.charts.strip import swatches
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
@@ -31,6 +31,9 @@ FACET_TITLES = {
     "gear": "Gear",
     "effort": "Effort",
 }
+
+# The name of the patterns in the legend of efforts.
+LEGEND = "legend"
 
 
 @dataclass(frozen=True)
@@ -124,9 +127,7 @@ def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
 
 
 def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
-    """A patch and its word for each effort."""
-    marks = effort_marks(catalogue.efforts)
-    return [
-        (Markup(swatch(id, marks, f"legend-{id}")), word.title)
-        for id, word in catalogue.efforts.items()
-    ]
+    """A patch and its word for each effort; the page's strips use its patterns."""
+    patches = swatches(effort_marks(catalogue.efforts), LEGEND)
+    titles = (effort.title for effort in catalogue.efforts.values())
+    return [(Markup(patch), title) for patch, title in zip(patches, titles, strict=True)]

@@ -64,14 +64,20 @@ function unit() {
 }
 
 /**
+ * Where the clock that was chosen is not in its box (yet), what stands there stays.
  * @param {Name} name
  * @param {string} value
  */
 function showOnly(name, value) {
   for (const element of value ? all(`[data-${name}]`) : []) {
-    element.hidden = element.dataset[name] !== value;
+    const box = element.closest("[data-clocks]");
+    element.hidden = element.dataset[name] !== value && (!box || holdsChosen(box));
   }
 }
+
+/** Whether a box of clocks holds the one that was chosen.
+ * @param {Element} box */
+export const holdsChosen = (box) => box.querySelector(`[data-pool="${chosen("pool")}"] [data-group="${chosen("group")}"]`) !== null;
 
 /** Show on the page what the choices say. */
 export function apply() {

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 
-from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns, marked
+from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns
 from almanac.units import show_time
 
 WIDTH, HEIGHT, TOP, BASE = 1000, 92, 6, 62
@@ -32,49 +32,67 @@ def strip(
     identifier: str,
     title: str,
     total_s: float,
+    hatches: str = "",
 ) -> str:
     """The strip as SVG, WIDTH × HEIGHT; ``marks`` are those of the efforts, easiest first.
 
     Colours come from the style sheet by class; it is drawn with a title and a description in
-    words.
+    words. Where ``hatches`` is given, the patterns stand under that name elsewhere on the page.
     """
     if total_s <= 0:
         return ""
     scale = WIDTH / total_s
-    body = "".join(_stretch(stretch, scale, marks, identifier) for stretch in stretches)
+    defined = "" if hatches else f"<defs>{hatch_patterns(identifier, marks)}</defs>"
+    body = "".join(_boxes(stretches, scale, marks, hatches or identifier))
     return (
         f'<svg class="strip" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
         f'aria-labelledby="{identifier}-t {identifier}-d">'
         f'<title id="{identifier}-t">{escape(title)}</title>'
         f'<desc id="{identifier}-d">{escape(_described(stretches, marks, total_s))}</desc>'
-        f"<defs>{hatch_patterns(identifier, marks)}</defs>"
-        f'<rect class="strip-ground" x="0" y="{TOP}" width="{WIDTH}" height="{BASE - TOP}"/>'
+        f'{defined}<rect class="strip-ground" x="0" y="{TOP}" width="{WIDTH}" '
+        f'height="{BASE - TOP}"/>'
         f"{body}{''.join(_ticks(total_s, scale))}</svg>"
     )
 
 
-def swatch(effort: str, marks: Mapping[str, EffortMark], identifier: str) -> str:
-    """A small patch of an effort's colour and hatch, for a legend. Hidden from screen readers: the
-    word stands beside it.
+def swatches(marks: Mapping[str, EffortMark], identifier: str) -> list[str]:
+    """A small patch of each effort's colour and hatch, for a legend. Hidden from screen readers:
+    the word stands beside it. The first holds the patterns, under ``identifier``.
     """
-    stretch = Stretch(0, 1, effort)
-    return (
-        f'<svg class="swatch" viewBox="0 {TOP} 30 20" '
-        f'aria-hidden="true"><defs>{hatch_patterns(identifier, marks)}</defs>'
-        f"{_stretch(stretch, 30, marks, identifier)}</svg>"
-    )
+    patterns = [f"<defs>{hatch_patterns(identifier, marks)}</defs>", *("" for _ in marks)]
+    return [
+        f'<svg class="swatch" viewBox="0 {TOP} 30 20" aria-hidden="true">{defined}'
+        f"{''.join(_boxes([Stretch(0, 1, effort)], 30, marks, identifier))}</svg>"
+        for effort, defined in zip(marks, patterns, strict=False)
+    ]
 
 
-def _stretch(
-    stretch: Stretch, scale: float, marks: Mapping[str, EffortMark], identifier: str
-) -> str:
-    if not stretch.effort:
-        return ""
-    box = (
-        f'x="{stretch.start * scale:.2f}" y="{TOP}" '
-        f'width="{max(stretch.length * scale, 0.5):.2f}" height="{BASE - TOP}"'
-    )
-    return f"<g>{marked(marks[stretch.effort], box, identifier)}</g>"
+def _boxes(
+    stretches: Sequence[Stretch], scale: float, marks: Mapping[str, EffortMark], hatches: str
+) -> Iterator[str]:
+    """One path an effort, and one more for its hatch: a set has many reps, and each is drawn for
+    every lane group and pool.
+    """
+    for effort, mark in marks.items():
+        path = _path([stretch for stretch in stretches if stretch.effort == effort], scale)
+        if path:
+            yield f'<path class="{mark.css_class}" d="{path}"/>'
+            if mark.hatch:
+                yield f'<path fill="url(#{hatches}-{mark.hatch})" d="{path}"/>'
+
+
+def _path(stretches: Sequence[Stretch], scale: float) -> str:
+    """A box for each stretch, in tenths: each begins where the one before it did, so that like reps
+    read alike, and compress.
+    """
+    drawn: list[str] = []
+    before = 0.0
+    for stretch in stretches:
+        left, width = round(stretch.start * scale, 1), max(stretch.length * scale, 0.5)
+        move = f"m{left - before:.1f} 0" if drawn else f"M{left:.1f} {TOP}"
+        drawn.append(f"{move}h{width:.1f}v{BASE - TOP}h-{width:.1f}z")
+        before = left
+    return "".join(drawn)
 
 
 def _ticks(total_s: float, scale: float) -> Iterator[str]:
