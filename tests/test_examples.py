@@ -104,9 +104,9 @@ def test_every_check_has_an_example() -> None:
     ids=lambda file: file.stem,
 )
 def test_every_other_code_has_an_example(file: Path) -> None:
-    unseen = (
-        written(file) - given() - {"bad-value"}
-    )  # bad-value: for a schema keyword that nobody has explained yet
+    # bad-value: for a schema keyword that nobody has explained yet; older-form: there is none before
+    # form 1, and tests/test_forms.py has it with another.
+    unseen = written(file) - given() - {"bad-value", "older-form"}
     assert not unseen, f"no rejected example gives {sorted(unseen)}"
 
 

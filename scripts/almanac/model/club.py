@@ -71,9 +71,10 @@ class CordReading:
 
 @dataclass(frozen=True, kw_only=True)
 class Club(Entry):
-    """The club's pools, squads, lane groups and gear."""
+    """The club's pools, squads, lane groups and gear. ``form``: see ``source.forms``."""
 
     kind: ClassVar[str] = "club"
+    form: int = 1
     pools: Mapping[str, Pool]
     squads: Mapping[str, Squad]
     lane_groups: Mapping[str, LaneGroup]

@@ -19,6 +19,7 @@ from almanac.model.structure import structure
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
+from almanac.source.forms import other_form
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
 from almanac.source.validate import Shapes, Validated
@@ -67,6 +68,8 @@ def load(
         if _is_stub(document.data)
     }
     names = _names(files, documents, stubs)
+    if other := other_form(documents.get(_CLUB)):  # the cause of whatever else would be told
+        return Loaded(None, [other], names, len(files), documents)
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = {key: reader.check(document, key[0], shapes) for key, document in documents.items()}

@@ -20,6 +20,10 @@ READING_CODES: dict[str, str] = {
     "not-a-folder": "A file in place of a folder of entries.",
     "stray-file": "A file among the entries that is none, or that nothing reads.",
     "stray-folder": "A folder where none belongs.",
+    # the form of all entries
+    "newer-form": "Entries that a newer program has written; nothing else is told of them.",
+    "older-form": "Entries in the form of an older program; nothing else is told of them but how "
+    "to bring them to the present form.",
     # what the file holds
     "control-character": "A character that no eye sees and that changes how text reads: control "
     "characters and overrides of direction.",
