@@ -4,12 +4,21 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from almanac.arithmetic.pace_lines import latest_tests
 from almanac.arithmetic.race import CriticalSpeed, critical_speed
 from almanac.model.club import Club
 from almanac.model.knowledge import Benchmark
 from almanac.model.vocabularies import CRITICAL_SPEED
+
+
+@dataclass(frozen=True)
+class GroupTrials:
+    """A lane group's times over several distances: (metres, seconds)."""
+
+    group: str
+    trials: tuple[tuple[float, float], ...]
 
 
 def critical_speeds(
@@ -19,6 +28,16 @@ def critical_speeds(
     activity.
 
     A group is left out where it lacks one of the tests, or where the longer was not the slower.
+    """
+    for found in paired_trials(club, benchmarks, benchmark):
+        yield found.group, critical_speed(found.trials)
+
+
+def paired_trials(
+    club: Club, benchmarks: Mapping[str, Benchmark], benchmark: Benchmark
+) -> Iterator[GroupTrials]:
+    """Each lane group's latest times in a benchmark and in those that it is paired with, of the
+    same activity; none of a group that lacks one, or whose longer was not the slower.
     """
     paired = [
         benchmark,
@@ -34,10 +53,10 @@ def critical_speeds(
         tests = {test.benchmark: test for test in latest_tests(group.tests)}
         if not all(item.id in tests for item in paired):
             continue
-        trials = [
+        trials = tuple(
             (item.distance * tests[item.id].course.unit.metres, float(tests[item.id].time))
             for item in paired
-        ]
+        )
         times = [seconds for _, seconds in sorted(trials)]
         if all(earlier < later for earlier, later in itertools.pairwise(times)):
-            yield id, critical_speed(trials)
+            yield GroupTrials(id, trials)

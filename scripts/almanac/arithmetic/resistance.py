@@ -112,6 +112,11 @@ def pulley_force(hanging_kg: float, ratio: float) -> float:
     return hanging_kg * STANDARD_GRAVITY * ratio
 
 
+# The swimmer's own drag in newtons: the first number times the speed in m/s to the second.
+PASSIVE = (23.5, 2.0)
+ACTIVE = (32.2, 3.3)
+
+
 def swimmer_drag(speed: float) -> DragBand:
     """A swimmer's own drag at a speed in m/s: 23.5 v^2.0 passive, 32.2 v^3.3 active.
 
@@ -121,7 +126,7 @@ def swimmer_drag(speed: float) -> DragBand:
     speed below zero.
     """
     not_below_zero(speed=speed)
-    passive, active = 23.5 * speed**2.0, 32.2 * speed**3.3
+    passive, active = (at_one * speed**exponent for at_one, exponent in (PASSIVE, ACTIVE))
     return DragBand(min(passive, active), max(passive, active))
 
 

@@ -1,4 +1,5 @@
-"""Show the working behind one computed figure of a set, a practice or a block, step by step.
+"""Show the working behind one computed figure, step by step: of a set, a practice, a block, a
+benchmark or a piece of gear.
 
 FIGURE is a figure's name, say distance, "mode kick", clock, load, "target 1.2" (the second item of
 the first round), "week 3 monotony". Without FIGURE the names are listed. Figures that differ
@@ -19,6 +20,7 @@ from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError
 from almanac.commands.sum_ import check_group
 from almanac.findings import as_text
+from almanac.kinds import SUMMED
 from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
 from almanac.report.working_text import steps
 from almanac.source.suggest import nearest
@@ -44,7 +46,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    found = find_entry(arguments.root, arguments.name, arguments.today)
+    then = [kind for kind in REGISTRY if kind not in SUMMED]
+    found = find_entry(arguments.root, arguments.name, arguments.today, then=then)
     if found.analysis is None or not found.computable:
         print(as_text(*found.reasons))
         return ERRORS
@@ -52,7 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
     figures, missing = _figures(found, found.analysis, arguments.course, arguments.group)
     wanted = " ".join(arguments.figure)
     if not wanted:
-        print("\n".join(figures))
+        print("\n".join(figures) or f"'{found.id}' has no figures for that lane group")
     elif wanted in figures:
         _print(figures[wanted])
     elif missing and _is_figure(found.kind, wanted):

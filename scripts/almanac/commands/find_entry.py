@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -56,8 +57,11 @@ class FoundEntry:
         return any(finding.is_error for finding in self.findings)
 
 
-def find_entry(root: Path, name: str, today: date) -> FoundEntry:
-    """Find ``name``: an id, KIND/ID where two kinds share the id, or a path.
+def find_entry(
+    root: Path, name: str, today: date, kinds: Sequence[str] = SUMMED, then: Sequence[str] = ()
+) -> FoundEntry:
+    """Find ``name`` among entries of some kinds: an id, KIND/ID where two kinds share the id, or a
+    path. Those of the kinds in ``then`` are looked at where the first hold none of that name.
 
     Raises UsageError, with the nearest id, where nothing is called so.
     """
@@ -67,24 +71,26 @@ def find_entry(root: Path, name: str, today: date) -> FoundEntry:
     if path.suffix == ".yml":
         return _outside(everything, path, today)
     asked, _, id = name.rpartition("/")
-    kinds = [kind for kind in SUMMED if asked in ("", kind)]
-    found = {kind: names.moved.get((kind, id), id) for kind in kinds}
-    found = {
-        kind: present for kind, present in found.items() if present in names.of("reference", kind)
-    }
+    every = [kind for kind in (*kinds, *then) if asked in ("", kind)]
+    present = {kind: names.moved.get((kind, id), id) for kind in every}
+    known = [kind for kind in every if present[kind] in names.of("reference", kind)]
+    first = [kind for kind in known if kind in kinds]
+    found = {kind: present[kind] for kind in first or known}
     if len(found) > 1:
         raise UsageError(
             f"'{id}' is the name of a {' and a '.join(found)}: say "
             f"{' or '.join(f'{kind}/{id}' for kind in found)}"
         )
-    for kind, present in found.items():
-        own = _on(everything.findings, names.of("reference", kind)[present])
+    for kind, own_id in found.items():
+        own = _on(everything.findings, names.of("reference", kind)[own_id])
         return FoundEntry(
-            kind, present, everything.analysis, own, (everything.findings, everything.loaded.count)
+            kind, own_id, everything.analysis, own, (everything.findings, everything.loaded.count)
         )
-    near = nearest(id, [known for kind in kinds for known in names.of("reference", kind)])
+    near = nearest(id, [known for kind in every for known in names.of("reference", kind)])
+    *others, last = (*kinds, *then)
     raise UsageError(
-        f"there is no set, practice or block '{name}'" + (f"; the nearest: {near}" if near else "")
+        f"there is no {', '.join(others)} or {last} '{name}'"
+        + (f"; the nearest: {near}" if near else "")
     )
 
 

@@ -15,16 +15,12 @@ from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_workings import WeekOfBlock
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.findings import Finding
-from almanac.report.plan_text import WEEK_FIGURES_ELSEWHERE
+from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE, other_figures
 from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
 
 VERSION = 1
 # The keys of the contract, and the figures that they hold; the rest of what is registered stands
 # under ``figures``.
-_BALANCE = (
-    "distance", "kick share", "supine share", "resisted share", "fast share",
-    "resisted distance", "fast distance", "kick into stroke", "taper",
-)  # fmt: skip
 _WEEK = {
     "metres": ("distance", 1),
     "kick_share": ("kick share", 4),
@@ -73,7 +69,11 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
                 "starts_s": row.starts_s,
                 "ends_s": row.ends_s,
                 "groups": {
-                    cell.group: {"ends_s": cell.ends_s, "waits_s": cell.waits_s}
+                    cell.group: {
+                        "ends_s": cell.ends_s,
+                        "waits_s": cell.waits_s,
+                        **other_figures_json(other_figures(summary, row, cell.group), ()),
+                    }
                     for cell in row.cells
                 },
             }
@@ -127,7 +127,7 @@ def block_json(
             group: [_week(week) for week in weeks_of(summary)] for group, summary in groups.items()
         },
         "findings": [finding.as_json() for finding in findings],
-        **other_figures_json(figures.values(), _BALANCE),
+        **other_figures_json(figures.values(), BALANCE),
     }
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 
 from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.blocks import weeks_of
-from almanac.analysis.figures.practices import PracticeForGroup
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.practices import PartForGroup, PracticeForGroup
 from almanac.arithmetic.block import DAYS, BlockSummary
 from almanac.arithmetic.block_workings import WeekOfBlock
 from almanac.arithmetic.effort import EffortScale
@@ -18,7 +19,13 @@ from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.whiteboard import facet_title, in_order
 from almanac.units import clock_time, show_distance, show_share, show_time
 
+# Figures that are told in words.
 TIMES = ("time", "slack")
+BALANCE = (
+    "distance", "kick share", "supine share", "resisted share", "fast share",
+    "resisted distance", "fast distance", "kick into stroke", "taper",
+)  # fmt: skip
+WEEK_SHARES = ("resisted share", "fast share")
 # Figures of a week that a terminal shows in a place of their own, or with the block's balance.
 WEEK_FIGURES_ELSEWHERE = {
     "distance change",
@@ -69,7 +76,15 @@ def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]
             else:
                 waits = f", waits {show_time(cell.waits_s or 0)}" if cell.waits_s else ""
                 yield f"         {cell.group} until {clock_time(start, cell.ends_s)}{waits}"
+            for figure in other_figures(summary, row, cell.group):
+                yield f"         {cell.group} {with_working(figure)}"
     yield slack_words(summary)
+
+
+def other_figures(summary: PracticeSummary, row: SheetRow, group: str) -> list[NamedFigure]:
+    """The figures of a part for a lane group that the run sheet has no place of its own for."""
+    part = PartForGroup(row.run, group, summary.course.unit.value)
+    return others(table("practice", "part", "sheet", part), ("distance", "clock"))
 
 
 def part_title(catalogue: Catalogue, row: SheetRow) -> str:
@@ -136,7 +151,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
         lines += ["", f"{group}", f"{'week':5}{heads}  change"]
         lines += [_week_line(week) for week in weeks_of(summary)]
     lines += ["", *balance_sentences(catalogue, first)]
-    lines += [with_working(figure) for figure in table("block", "block", "totals", first)]
+    lines += map(with_working, others(by_name("block", "block", first).values(), BALANCE))
     return "\n".join(lines)
 
 

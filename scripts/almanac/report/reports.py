@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures.wholes import WHOLES, figures_for
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.summary import SetSummary, summarise
@@ -16,6 +17,7 @@ from almanac.report.plan_json import block_json, practice_json
 from almanac.report.plan_text import block_text, practice_text
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
+from almanac.report.shown import rounded
 from almanac.units import Course
 
 
@@ -59,3 +61,21 @@ REPORTS: Mapping[str, Report] = {
     "practice": Report(_practice, practice_text, practice_json),
     "block": Report(_block, block_text, block_json),
 }
+
+
+def figures_json(analysis: Analysis, kind: str, id: str) -> dict[str, Any]:
+    """The figures of an entry that is not added up, by name: those that are the same for every lane
+    group under ``figures``, the others under ``groups``. Nothing where it has none.
+    """
+    shared = figures_for(analysis, kind, id, None)
+    groups = {}
+    for group in WHOLES[kind].groups(analysis, id):
+        own = figures_for(analysis, kind, id, group)
+        found = {name: rounded(figure) for name, figure in own.items() if name not in shared}
+        if found:
+            groups[group] = found
+    figures = {name: rounded(figure) for name, figure in shared.items()}
+    return {
+        **({"figures": figures} if figures else {}),
+        **({"groups": groups} if groups else {}),
+    }

@@ -13,8 +13,9 @@ Format = Callable[[float, str], str]
 FORMATS: Mapping[Shown, Format] = {
     Shown.TIME: lambda value, unit: show_time(value),
     Shown.TENTHS: lambda value, unit: show_time(value, tenths=True),
-    Shown.PACE: lambda value, unit: f"{show_time(value, tenths=True)} {unit}",
+    Shown.PACE: lambda value, unit: f"{show_time(value, tenths=True)} {unit.removeprefix('s ')}",
     Shown.DISTANCE: lambda value, unit: f"{show_number(value)} {unit}",
+    Shown.METRES: lambda value, unit: f"{show_number(value, 0)} {unit}",
     Shown.SHARE: lambda value, unit: show_share(value),
     Shown.CHANGE: lambda value, unit: show_change(value),
     Shown.WHOLE: lambda value, unit: show_number(value, 0),
@@ -28,6 +29,7 @@ DECIMALS: Mapping[Shown, int] = {
     Shown.TENTHS: 1,
     Shown.PACE: 1,
     Shown.DISTANCE: 3,
+    Shown.METRES: 1,
     Shown.SHARE: 4,
     Shown.CHANGE: 4,
     Shown.WHOLE: 1,

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from almanac.analysis.figures import table
+from almanac.analysis.figures.benchmarks import BenchmarkForGroup
+from almanac.analysis.figures.figure import NamedFigure
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Benchmark, Drill
 from almanac.site.entry_page import entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
+from almanac.site.shown_figures import page_figure
 from almanac.site.test_tables import Table, added_drag_table, critical_speed_table
 from almanac.units import show_distance, show_time
 
@@ -24,10 +28,16 @@ def benchmark_page(catalogue: Catalogue, benchmark: Benchmark) -> Page:
         gear=[link(catalogue.gear[id]) for id in benchmark.gear],
         pair_with=[link(catalogue.benchmarks[id]) for id in benchmark.pair_with],
         drills=links(catalogue.users(benchmark, Drill, "pace")),
+        totals=[page_figure(figure) for figure in _totals(catalogue, benchmark)],
         times=_group_times(catalogue, benchmark),
         tables=_tables(catalogue, benchmark),
         evidence=evidence_rows(catalogue, benchmark.evidence),
     )
+
+
+def _totals(catalogue: Catalogue, benchmark: Benchmark) -> list[NamedFigure]:
+    whole = BenchmarkForGroup(catalogue, benchmark, None)
+    return table("benchmark", "benchmark", "totals", whole)
 
 
 def _tables(catalogue: Catalogue, benchmark: Benchmark) -> list[Table]:

@@ -8,8 +8,9 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.figures import by_name, section, table
+from almanac.analysis.figures import by_name, heads, table
 from almanac.analysis.figures.blocks import weeks_of
+from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.appearances import (
     Appearance,
     benchmark_plans,
@@ -22,8 +23,8 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
-from almanac.report.plan_text import balance_sentences
-from almanac.report.shown import shown
+from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences
+from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link
 from almanac.site.shown_figures import effort_legend, page_figure
@@ -35,18 +36,18 @@ def block_page(
     """The page of a block that can be worked out; its balance is the same for every lane group."""
     catalogue, summary = analysis.catalogue, next(iter(groups.values()))
     block = summary.block
-    goals = catalogue.words("goals")
+    goals, named = catalogue.words("goals"), by_name("block", "block", summary)
     return entry_page(
         catalogue,
         block,
         squad=catalogue.club.squads[block.squad].title,
         goals=[(goal, goals[goal].title) for goal in block.goals],
-        totals=[page_figure(figure) for figure in table("block", "block", "totals", summary)],
+        totals=[page_figure(figure) for figure in others(named.values(), BALANCE)],
         figure=_columns(catalogue, summary),
         efforts=effort_legend(catalogue),
-        columns=_heads("weeks"),
+        columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
         weeks=[_week(catalogue, week) for week in weeks_of(summary)],
-        load_columns=_heads("load"),
+        load_columns=heads("block", "week", "load"),
         groups=[_group(catalogue, id, own) for id, own in groups.items()],
         sentences=list(balance_sentences(catalogue, summary)),
         drills=_appearances(
@@ -71,8 +72,10 @@ def _columns(catalogue: Catalogue, summary: BlockSummary) -> Markup:
     )
 
 
-def _heads(name: str) -> list[str]:
-    return [figure.title for figure in section("block", "week").tables[name]]
+def _columns_of(of: WeekOfBlock) -> list[NamedFigure]:
+    """The columns of the weeks' table: the two shares are shown by a terminal alone."""
+    shares = table("block", "week", "shares", of)
+    return [*table("block", "week", "weeks", of), *others(shares, WEEK_SHARES)]
 
 
 def _week(catalogue: Catalogue, of: WeekOfBlock) -> dict[str, Any]:
@@ -83,7 +86,7 @@ def _week(catalogue: Catalogue, of: WeekOfBlock) -> dict[str, Any]:
         "taper": week.week.taper,
         "from": str(week.days[0].on),
         "days": [_day(catalogue, day) for day in week.days],
-        "cells": [shown(figure) for figure in table("block", "week", "weeks", of)],
+        "cells": [shown(figure) for figure in _columns_of(of)],
         "card": {name: shown(named[name]) for name in ("distance", "kick share", "supine share")},
     }
 

@@ -6,12 +6,13 @@ from __future__ import annotations
 
 import inspect
 import re
-from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures import registered
+from almanac.analysis.figures.figure import Documented
 from almanac.arithmetic.brief import brief
 from almanac.arithmetic.clock import Clock, GroupClock, rest_working
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
@@ -42,8 +43,8 @@ from almanac.model.policy import RestRule
 from almanac.site.links import Page
 from almanac.units import show_number
 
-Documented = Callable[..., Any] | property | cached_property[Any]
-
+# The rules that numbers follow, by chapter. The formulas of registered figures that are not named
+# here stand at the end of their chapters.
 FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     ("Distance", (
         ("Laying a set out", expand),
@@ -136,13 +137,31 @@ def computed_page(analysis: Analysis) -> Page:
                 Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members
             ],
         }
-        for title, members in FORMULAS
+        for title, members in _chapters().items()
     ]
     return Page(
         "computed.md",
         "computed",
         {"sections": sections, "limits": _limits(analysis), "rests": _rests(analysis)},
     )
+
+
+def _chapters() -> dict[str, list[tuple[str, Documented]]]:
+    chapters = {title: list(members) for title, members in FORMULAS}
+    told = {_code(member) for members in chapters.values() for _, member in members}
+    for section, figure in registered():
+        for member in figure.documented:
+            if _code(member) not in told:
+                told.add(_code(member))
+                chapter = chapters[section.chapter]
+                chapter.append((_title(figure.name, section.key, chapter), member))
+    return chapters
+
+
+def _title(name: str, of: str, chapter: list[tuple[str, Documented]]) -> str:
+    """A figure's name, and what it is of where the chapter tells of another of that name."""
+    title = name.capitalize()
+    return f"{title} of a {of}" if title in {told for told, _ in chapter} else title
 
 
 def paragraphs(docstring: str | None) -> tuple[str, ...]:

@@ -11,10 +11,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.figures.wholes import is_computable
+from almanac.analysis.figures.wholes import WHOLES, is_computable
 from almanac.kinds import KIND
 from almanac.model.catalogue import Key
-from almanac.report.reports import REPORTS
+from almanac.report.reports import REPORTS, figures_json
 from almanac.report.set_json import set_json
 from almanac.site.calendar import block_calendar, block_table
 from almanac.source import schemas
@@ -75,6 +75,10 @@ def _entries(analysis: Analysis) -> Mapping[Key, dict[str, Any]]:
             summed = report.summed(analysis, entry.id, None, None)
             if summed:
                 value["computed"] = report.json(summed, ())
+        elif key[0] in WHOLES:
+            figures = figures_json(analysis, *key)
+            if figures:
+                value["computed"] = {"version": VERSION, **figures}
         found[key] = value
     return found
 

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
+from almanac.analysis.figures import table
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.gear import GearForGroup
 from almanac.arithmetic.gear_drag import drag_rows, pull_of
 from almanac.drawing.charts.drag import drag_chart
 from almanac.model.catalogue import Catalogue
@@ -11,7 +14,8 @@ from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import SwimSet
 from almanac.site.entry_page import entry_page, evidence_rows
 from almanac.site.links import Page, links
-from almanac.site.test_tables import added_drag_table, drag_table
+from almanac.site.shown_figures import page_figure
+from almanac.site.test_tables import added_drag_table, drag_heads, drag_table
 from almanac.units import show_time
 
 
@@ -27,9 +31,14 @@ def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
         suits=links(catalogue.users(gear, Drill, "may_add")),
         sets=links(catalogue.users(gear, SwimSet)),
         owned=catalogue.club.gear_owned.get(gear.id),
+        totals=[page_figure(figure) for figure in _totals(catalogue, gear)],
         **_drag(catalogue, gear),
         evidence=evidence_rows(catalogue, gear.evidence),
     )
+
+
+def _totals(catalogue: Catalogue, gear: Gear) -> list[NamedFigure]:
+    return table("gear", "gear", "totals", GearForGroup(catalogue, gear, None))
 
 
 def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
@@ -37,11 +46,13 @@ def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
     calibration.
     """
     if not gear.resists:
-        return {"drag_figure": "", "drag_rows": [], "compared": None, "cord": [], "outside": ""}
+        lists: dict[str, object] = {"drag_rows": [], "drag_heads": [], "cord": []}
+        return {**lists, "drag_figure": "", "compared": None, "outside": ""}
     pull = pull_of(gear)
     return {
         "drag_figure": Markup(drag_chart(drag_rows(pull), f"drag-{gear.id}", gear.title)),
-        "drag_rows": list(drag_table(pull)),
+        "drag_rows": list(drag_table(gear)),
+        "drag_heads": drag_heads(),
         "compared": added_drag_table(catalogue, gear.id),
         "cord": catalogue.club.calibrations.get(gear.id, ()),
         "outside": pull.outside,

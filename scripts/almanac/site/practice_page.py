@@ -13,7 +13,8 @@ from almanac.arithmetic.practice import PracticeSummary, SheetRow
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Block
-from almanac.report.plan_text import part_title, slack_words
+from almanac.report.plan_text import TIMES, other_figures, part_title, slack_words
+from almanac.report.shown import others, with_working
 from almanac.report.whiteboard import board_lines
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
@@ -34,7 +35,7 @@ def practice_page(
         squad=catalogue.club.squads[practice.squad].title,
         choosing=preferences(analysis, next(iter(summary.groups), "")),
         pool=f"{summary.pool.title} ({summary.pool.course})",
-        totals=page_figures(table("practice", "practice", "totals", summary), unit),
+        totals=page_figures(_totals(summary), unit),
         slack=slack_words(summary),
         over=(summary.slack_s or 0) < 0,
         rows=[_row(catalogue, summary, row) for row in summary.sheet],
@@ -51,6 +52,12 @@ def practice_page(
     )
 
 
+def _totals(summary: PracticeSummary) -> list[NamedFigure]:
+    """The figures of the practice as a whole that no sentence tells."""
+    times = table("practice", "time", "time", summary)
+    return [*table("practice", "practice", "totals", summary), *others(times, TIMES)]
+
+
 def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:
     return table("practice", "group", "load", PracticeForGroup(summary, group))
 
@@ -63,6 +70,7 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
             "group": cell.group,
             "until": "–" if cell.ends_s is None else clock_time(start, cell.ends_s),
             "waits": show_time(cell.waits_s) if cell.waits_s else "",
+            "others": [with_working(figure) for figure in other_figures(summary, row, cell.group)],
         }
         for cell in row.cells
     ]

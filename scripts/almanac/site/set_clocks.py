@@ -10,7 +10,7 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.figures import table
+from almanac.analysis.figures import heads, table
 from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
@@ -21,6 +21,7 @@ from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.set_text import no_number_words
+from almanac.report.shown import others, shown
 from almanac.report.working_text import steps
 from almanac.site.shown_figures import LEGEND, page_figures
 from almanac.units import COURSES, Course, show_distance, show_number, show_time
@@ -78,11 +79,16 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "id": run.group,
         "title": catalogue.lane_groups[run.group].title,
         "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
+        "heads": heads("set", "item", "rows")[len(_COLUMNS) :],
         "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
         "missing": [no_number_words(missing) for missing in run.missing],
         "notes": list(_notes(run)),
         "strip": Markup(_strip(analysis, summary, run)),
     }
+
+
+# The figures of an item that the table tells with the spread of its reps; others follow them.
+_COLUMNS = ("target", "sendoff", "rest")
 
 
 def _time(seconds: float | None, tenths: bool = False) -> str:
@@ -107,6 +113,7 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
         else "straight on",
         "suggested": slow.suggested,
         "rest": rest,
+        "others": [shown(own) for own in others(table("set", "item", "rows", row), _COLUMNS)],
         "steps": steps(slow.target.working, "target", "s")
         if isinstance(slow.target, Target)
         else [],

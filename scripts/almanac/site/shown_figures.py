@@ -69,12 +69,13 @@ def facet_tables(kind: str, catalogue: Catalogue, summary: Summary) -> list[dict
     """A table for each facet of a set or a practice: each word with its distance, share and
     bar.
     """
-    by = dict(facet_words(summary, summary.course.unit.value))
+    words = facet_words(summary, summary.course.unit.value)
+    by = {(subject.facet, subject.word): subject for _, subject in words}
     return [
         {
             "title": title,
             "rows": [
-                _facet_row(kind, catalogue, by[f"{facet} {word}"], float(split[word]) / whole)
+                _facet_row(kind, catalogue, by[facet, word], float(split[word]) / whole)
                 for word in in_order(catalogue, facet, split)
             ],
         }

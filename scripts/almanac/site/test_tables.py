@@ -8,11 +8,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from almanac.arithmetic.gear_drag import Pull, drag_rows, timed_comparisons
-from almanac.arithmetic.group_tests import critical_speeds
+from almanac.analysis.figures import by_name, heads, section, table
+from almanac.analysis.figures.benchmarks import trials_of
+from almanac.analysis.figures.gear import comparisons_of, speeds_of
+from almanac.arithmetic.gear_drag import MEASURED_SPEEDS
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Benchmark
-from almanac.units import show_number, show_share, show_time
+from almanac.model.knowledge import Benchmark, Gear
+from almanac.report.shown import others, shown
+from almanac.units import show_time
 
 
 @dataclass(frozen=True)
@@ -33,10 +36,9 @@ def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
             item.plain.title,
             show_time(item.plain_s, tenths=True),
             show_time(item.resisted_s, tenths=True),
-            show_share(item.added.at_equal_thrust),
-            show_share(item.added.at_equal_power),
+            *map(shown, table("gear", "comparison", "times", item)),
         )
-        for item in timed_comparisons(catalogue.club, catalogue.benchmarks, gear)
+        for item in comparisons_of(catalogue, gear)
     )
     if not rows:
         return None
@@ -45,8 +47,7 @@ def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
         "Plain test",
         "Plain",
         "Resisted",
-        "Added drag at equal thrust",
-        "at equal power",
+        *heads("gear", "comparison", "times"),
     )
     caution = (
         "Added drag as a share of the swimmer's own, from (T′/T)² − 1 and (T′/T)³ − 1. "
@@ -62,16 +63,14 @@ def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | 
     """
     rows = tuple(
         (
-            catalogue.lane_groups[group].title,
-            f"{found.speed:.3f} m/s",
-            f"{show_time(100 / found.speed, tenths=True)} a 100 m",
-            f"{found.reserve_m:.0f} m",
+            catalogue.lane_groups[tests.group].title,
+            *map(shown, table("benchmark", "critical speed", "groups", tests)),
         )
-        for group, found in critical_speeds(catalogue.club, catalogue.benchmarks, benchmark)
+        for tests in trials_of(catalogue, benchmark)
     )
     if not rows:
         return None
-    columns = ("Lane group", "Critical speed", "Pace", "D′")
+    columns = ("Lane group", *heads("benchmark", "critical speed", "groups"))
     caution = (
         "The slope of distance on time over these tests. Shorter tests raise it: compare "
         "only the same pair with itself."
@@ -81,12 +80,25 @@ def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | 
     return Table("Critical speed of the lane groups", columns, rows, caution)
 
 
-def drag_table(pull: Pull) -> Iterator[Mapping[str, Any]]:
+_DRAWN = ("pull", "least own drag", "most own drag")
+
+
+def drag_heads() -> list[str]:
+    """The columns of drag over speed beyond the gear's own and the swimmer's."""
+    own = section("gear", "speed").tables["drag"]
+    return [figure.title for figure in own if figure.name not in _DRAWN]
+
+
+def drag_table(gear: Gear) -> Iterator[Mapping[str, Any]]:
     """Rows of drag over speed."""
-    for row in drag_rows(pull):
+    low, high = MEASURED_SPEEDS
+    for at in speeds_of(gear):
+        figures = by_name("gear", "speed", at)
+        pull, least, most = (shown(figures[name]) for name in _DRAWN)
         yield {
-            "speed": f"{row.speed:.1f}",
-            "gear": "–" if row.gear_n is None else show_number(row.gear_n, 0),
-            "own": f"{row.own.least:.0f} to {row.own.most:.0f}",
-            "measured": row.measured,
+            "speed": f"{at.speed:.1f}",
+            "gear": pull,
+            "own": f"{least} to {most}",
+            "measured": low <= at.speed <= high,
+            "others": [shown(figure) for figure in others(figures.values(), _DRAWN)],
         }

@@ -8,8 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from almanac.analysis.figures.benchmarks import BENCHMARK
 from almanac.analysis.figures.blocks import BLOCK
 from almanac.analysis.figures.figure import Figure, NamedFigure, Section
+from almanac.analysis.figures.gear import GEAR
 from almanac.analysis.figures.practices import PRACTICE
 from almanac.analysis.figures.sets import SET
 
@@ -17,6 +19,8 @@ REGISTRY: dict[str, tuple[Section, ...]] = {
     "set": SET,
     "practice": PRACTICE,
     "block": BLOCK,
+    "benchmark": BENCHMARK,
+    "gear": GEAR,
 }
 
 
@@ -28,6 +32,11 @@ def section(kind: str, key: str) -> Section:
 def table(kind: str, key: str, name: str, subject: Any) -> list[NamedFigure]:
     """The figures of one table of a section, of one subject, those without a number too."""
     return [figure.of(subject) for figure in section(kind, key).tables[name]]
+
+
+def heads(kind: str, key: str, name: str) -> list[str]:
+    """What a page writes over the columns of a table."""
+    return [figure.title for figure in section(kind, key).tables[name]]
 
 
 def by_name(kind: str, key: str, subject: Any) -> dict[str, NamedFigure]:

@@ -39,7 +39,7 @@ def facet_words(summary: Summary, unit: str) -> Iterator[tuple[str, FacetWord]]:
     """Each word of each facet, under a name of its own: ``mode kick``."""
     for facet, split in summary.by.items():
         for word in split:
-            yield f"{facet} {word}", FacetWord(summary, facet, word, unit)
+            yield f"{facet} {word} {{}}", FacetWord(summary, facet, word, unit)
 
 
 def _distance(of: FacetWord) -> Working:
@@ -51,7 +51,7 @@ def _unit(summary: Summary) -> str:
 
 
 FACET_WORD: tuple[Figure[FacetWord], ...] = (
-    Figure("distance", "Distance", _distance, Shown.DISTANCE, lambda of: of.unit, (by_facet,)),
+    Figure("", "Distance", _distance, Shown.DISTANCE, lambda of: of.unit, (by_facet,)),
 )
 
 _SHARES = (Shares,)

@@ -23,6 +23,7 @@ class Shown(Enum):
     TENTHS = "time to a tenth of a second"
     PACE = "time to a tenth of a second, and of what"
     DISTANCE = "distance"
+    METRES = "whole metres"
     SHARE = "share"
     CHANGE = "change"
     WHOLE = "whole number"
@@ -35,7 +36,8 @@ class Shown(Enum):
 class Figure(Generic[S]):
     """One figure of a kind of entry.
 
-    ``name`` is what ``explain`` and reviews call it, ``title`` what a page does. ``working`` gives
+    ``name`` is what ``explain`` and reviews call it ("" for the one that goes by the name of what
+    it is of alone), ``title`` what a page does. ``working`` gives
     the expression whose value is the figure, None where there is no number; a page then shows
     ``absent``. ``unit`` may follow from what the figure is of. ``explained`` are the functions
     whose docstrings tell how it is computed: that of ``working`` where none are named.
@@ -61,7 +63,7 @@ class Figure(Generic[S]):
         unit = self.unit if isinstance(self.unit, str) else self.unit(subject)
         if self.shown in (Shown.TIME, Shown.TENTHS):
             unit = "s"
-        name = label.replace("{}", self.name)
+        name = label.replace("{}", self.name).strip()
         return NamedFigure(name, self.working(subject), unit, self)
 
 

@@ -10,7 +10,9 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import all_figures
+from almanac.analysis.figures.benchmarks import BenchmarkForGroup
 from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.gear import GearForGroup
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.analysis.figures.sets import SetForGroup
 from almanac.arithmetic.pace_lines import NoNumber
@@ -58,6 +60,20 @@ def _block(analysis: Analysis, id: str, group: str | None, course: Course | None
     return groups[group or next(iter(groups))]
 
 
+def _benchmark(
+    analysis: Analysis, id: str, group: str | None, course: Course | None
+) -> BenchmarkForGroup:
+    return BenchmarkForGroup(analysis.catalogue, analysis.catalogue.benchmarks[id], group)
+
+
+def _gear(analysis: Analysis, id: str, group: str | None, course: Course | None) -> GearForGroup:
+    return GearForGroup(analysis.catalogue, analysis.catalogue.gear[id], group)
+
+
+def _every_group(analysis: Analysis, id: str) -> tuple[str, ...]:
+    return tuple(analysis.catalogue.lane_groups)
+
+
 WHOLES: Mapping[str, Wholes] = {
     "set": Wholes(
         lambda analysis: analysis.computable,
@@ -76,6 +92,10 @@ WHOLES: Mapping[str, Wholes] = {
         lambda analysis, id: tuple(analysis.blocks[id]),
         _block,
     ),
+    "benchmark": Wholes(
+        lambda analysis: analysis.catalogue.benchmarks, _every_group, _benchmark, any_group=True
+    ),
+    "gear": Wholes(lambda analysis: analysis.catalogue.gear, _every_group, _gear, any_group=True),
 }
 
 

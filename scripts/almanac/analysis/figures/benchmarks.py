@@ -1,0 +1,49 @@
+"""The figures of a benchmark."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from almanac.analysis.figures.figure import Figure, Section, Shown
+from almanac.arithmetic.group_tests import GroupTrials, paired_trials
+from almanac.arithmetic.race import critical_speed
+from almanac.arithmetic.test_workings import critical_pace, critical_speed_of, reserve
+from almanac.model.catalogue import Catalogue
+from almanac.model.knowledge import Benchmark
+
+
+@dataclass(frozen=True)
+class BenchmarkForGroup:
+    """A benchmark, and the lane group whose tests are asked for, None where no group's are."""
+
+    catalogue: Catalogue
+    benchmark: Benchmark
+    group: str | None
+
+
+def trials_of(catalogue: Catalogue, benchmark: Benchmark) -> Iterator[GroupTrials]:
+    """The tests that critical speeds are worked out from, by lane group."""
+    return paired_trials(catalogue.club, catalogue.benchmarks, benchmark)
+
+
+def _trials(whole: BenchmarkForGroup) -> Iterator[tuple[str, GroupTrials]]:
+    for found in trials_of(whole.catalogue, whole.benchmark):
+        if found.group == whole.group:
+            yield "{}", found
+
+
+TOTALS: tuple[Figure[BenchmarkForGroup], ...] = ()
+
+CRITICAL_SPEED: tuple[Figure[GroupTrials], ...] = (
+    Figure("critical speed", "Critical speed", critical_speed_of, Shown.SPEED, "m/s",
+           (critical_speed,)),
+    Figure("pace", "Pace", critical_pace, Shown.PACE, "s a 100 m"),
+    Figure("reserve", "D′", reserve, Shown.METRES, "m"),
+)  # fmt: skip
+
+BENCHMARK = (
+    Section("benchmark", lambda whole: iter([("{}", whole)]), {"totals": TOTALS},
+            "Races and tests"),
+    Section("critical speed", _trials, {"groups": CRITICAL_SPEED}, "Races and tests"),
+)  # fmt: skip
