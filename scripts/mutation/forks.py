@@ -33,6 +33,7 @@ BEFOREHAND = (
     *("hypothesis", "networkx", "numpy", "pint", "scipy.stats", "scipy.integrate", "yaml"),
     "almanac.model.load",
 )
+SLOW_TO_START = ("cacheprovider", "hypothesispytest", "unraisableexception", "xdist", "timeout")
 
 
 def modules() -> dict[str, Path]:
@@ -151,7 +152,7 @@ class _Loader(importlib.machinery.SourceFileLoader):
 def _pytest(files: Sequence[str], *plugins: object) -> int:
     os.chdir(ROOT)
     quiet = ["-q", "-x", "--no-header", "--tb=no", "-W", "ignore", "--assert=plain"]
-    for plugin in ("cacheprovider", "hypothesispytest", "unraisableexception"):  # slow to start
+    for plugin in SLOW_TO_START:
         quiet += ["-p", f"no:{plugin}"]
     return int(pytest.main([*quiet, *files], plugins=list(plugins)))
 

@@ -152,6 +152,8 @@ def _is_left_alone(node: ast.AST, holder: ast.AST, field: str) -> bool:
         return True  # the words of an exception
     if isinstance(node, ast.keyword) and node.arg in GUARDS:
         return True
+    if isinstance(holder, ast.Call) and getattr(holder.func, "id", "") == "NewType":
+        return True  # the name that it shows
     return (
         isinstance(holder, ast.Module)
         and isinstance(node, ast.Assign)
