@@ -8,7 +8,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 _WORD = re.compile(r"[^\W_]+", re.UNICODE)
-_RUN = 3
 
 
 @dataclass(frozen=True)
@@ -23,11 +22,7 @@ class Likeness:
 def runs_of_words(text: str) -> frozenset[tuple[str, ...]]:
     """The different runs of three words of a text, without case and punctuation."""
     words = [word.casefold() for word in _WORD.findall(text)]
-    return (
-        frozenset(zip(words, words[1:], words[2:], strict=False))
-        if len(words) >= _RUN
-        else frozenset()
-    )
+    return frozenset(zip(words, words[1:], words[2:], strict=False))
 
 
 def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
