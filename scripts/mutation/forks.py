@@ -28,7 +28,6 @@ from mutate import mutated
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "scripts" / "almanac"
-MUTATED = ("arithmetic/*.py", "analysis/*figures.py")  # in the package
 BEFOREHAND = (
     *("hypothesis", "networkx", "numpy", "pint", "scipy.stats", "scipy.integrate", "yaml"),
     "almanac.model.load",
@@ -37,13 +36,8 @@ SLOW_TO_START = ("cacheprovider", "hypothesispytest", "unraisableexception", "xd
 
 
 def modules() -> dict[str, Path]:
-    """The modules that are mutated, by their own names."""
-    paths = [path for pattern in MUTATED for path in sorted(PACKAGE.glob(pattern))]
-    found = {path.stem: path for path in paths if path.stem != "__init__"}
-    assert len(found) == len([path for path in paths if path.stem != "__init__"]), (
-        "two modules of one name"
-    )
-    return found
+    """The modules of the arithmetic, by their own names."""
+    return {path.stem: path for path in sorted((PACKAGE / "arithmetic").glob("*.py"))}
 
 
 def dotted(path: Path) -> str:

@@ -20,7 +20,9 @@ NOT_RUN, EQUIVALENT = "never run", "equivalent"
 
 @dataclass
 class Plain:
-    """What each test runs of the code as it stands: its seconds; tests by line and by module."""
+    """What each test runs of the code as it stands: its seconds; tests by line; and by module, the
+    tests of every file of which one runs some of it.
+    """
 
     seconds: dict[str, float] = field(default_factory=dict)
     by_line: dict[tuple[str, int], set[str]] = field(default_factory=lambda: defaultdict(set))
@@ -50,12 +52,17 @@ def plain_run(files: Sequence[str], digest: str) -> Plain:
             sys.exit("the tests fail without any mutant: mend that first")
         part.rename(written)
     plain = Plain()
+    of_file: dict[str, set[str]] = defaultdict(set)
     for test, found in json.loads(written.read_text("utf-8")).items():
         plain.seconds[test] = found["seconds"]
+        of_file[test.split("::")[0]].add(test)
         for module, lines in found["lines"].items():
             plain.by_module[module].add(test)
             for line in lines:
                 plain.by_line[module, line].add(test)
+    for module, tests in plain.by_module.items():
+        about = {test.split("::")[0] for test in tests}
+        plain.by_module[module] = set().union(*(of_file[file] for file in about))
     return plain
 
 
