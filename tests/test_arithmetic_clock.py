@@ -222,6 +222,14 @@ def test_rest_is_below_zero_where_send_offs_are_too_short(sendoff, rest_s):
     assert found.rest.value == pytest.approx(rest_s, abs=1e-9)
 
 
+def test_the_far_end_is_that_of_the_wall_passed_last():  # after so many metres of a 25 m pool
+    ends = {}
+    for metres in (10, 24, 25, 30, 49, 50, 60, 75, 100):
+        (change,) = gear_changes(events(item(1, metres), item(1, gear=["fins"])), PIECES, SHORT)
+        ends[metres] = change.at_far_end
+    assert [metres for metres, far in ends.items() if far] == [25, 30, 49, 75]
+
+
 @pytest.mark.parametrize(("course", "at_far_end"), [(LONG, True), (SHORT, False), (YARDS, False)])
 def test_a_fifty_ends_at_the_far_end_of_a_long_pool(course, at_far_end):
     (change,) = gear_changes(events(item(1), item(1, gear=["fins"])), PIECES, course)

@@ -98,6 +98,18 @@ def test_fixed_circles(graph, found):
     assert set(got) <= set(found) and bool(got) == bool(found)
 
 
+@given(graphs)
+def test_circles_are_the_same_whatever_the_order_of_files(graph):
+    turned = {node: ends[::-1] for node, ends in reversed(graph.items())}
+    assert circles(turned) == circles(graph)
+
+
+def test_of_two_ways_as_short_the_first_by_name():
+    for ends in (["b", "c"], ["c", "b"]):
+        graph = {"a": ends, "b": ["d"], "c": ["d"]}
+        assert shortest_way(graph, "a", "d") == ["a", "b", "d"]
+
+
 def test_a_long_chain_is_no_deep_recursion():
     chain = {f"{n:05d}": [f"{n + 1:05d}"] for n in range(3000)}
     assert circles(chain) == []

@@ -105,6 +105,9 @@ CHUTED = {
     **BENCHMARKS,
     "kick-50-in-chute": replace(BENCHMARKS["kick-25-in-chute"], id="kick-50-in-chute", distance=50),
     "back-25": replace(BENCHMARKS["back-100"], id="back-25", distance=25),
+    "kick-25-in-fins": replace(
+        BENCHMARKS["kick-25-in-chute"], id="kick-25-in-fins", gear=("fins",)
+    ),
     "kick-25-in-both": replace(
         BENCHMARKS["kick-25-in-chute"], id="kick-25-in-both", gear=("chute", "socks")
     ),
@@ -118,7 +121,9 @@ def test_every_group_and_distance_that_was_swum_with_and_without():
         swum("kick-50", 42),
         swum("kick-50-in-chute", 63),
     ]
-    others = [swum("back-25", 15), swum("kick-25-in-chute", 25), swum("kick-25-in-both", 30)]
+    others = [
+        swum("back-25", 15), swum("kick-25-in-chute", 25), swum("kick-25-in-both", 30), swum("kick-25-in-fins", 16),
+    ]  # fmt: skip
     found = list(timed_comparisons(club_of(both, others, both[:2]), CHUTED, "chute"))
     assert [(one.group, one.plain.id, one.resisted.id) for one in found] == [
         ("lane-1", "kick-25", "kick-25-in-chute"),

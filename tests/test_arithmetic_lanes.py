@@ -109,6 +109,9 @@ def test_too_tight_is_every_item_with_a_rep_short_of_its_least_rest(written):
 
 
 HEADS = [
+    (12, 3, 10, 4),  # a set lowers the heads in a lane, and never raises them
+    (12, 3, 4, 4),
+    (12, 3, 1, 1),
     (14, 3, None, 5),
     (15, 3, None, 5),
     (16, 3, 4, 4),
@@ -304,3 +307,30 @@ def test_a_single_swimmer_fits_even_where_the_gap_is_longer_than_the_swim():
 def test_a_length_without_a_sendoff_of_a_group_that_nobody_tested():
     on_sendoff = full(group({}, heads=40, lanes=1), distance=25, sendoff=20)
     assert [one.back_s for one in on_sendoff] == [20]
+
+
+def test_of_reps_alike_the_first_speaks():
+    even = {"reps": 3, "distance": 50, "do": "kick", "effort": "all-out", "sendoff": 40}
+    of = group({"kick-50": 40}, heads=6, lanes=1)
+    on = clock(of)
+    run = on.run(events(even))
+    assert [timed.rest_s for timed in run.reps] == [0, 0, 0]
+    (tight_one,), (crowded_one,) = too_tight(run, on), crowded(run, of, policy(), SHORT)
+    assert tight_one.timed.rep.number == crowded_one.timed.rep.number == 1
+    assert not tight_one.too_short  # no rest at all, but time to touch
+
+
+def test_a_suggestion_is_never_too_tight_even_where_the_policy_wants_less_than_its_least():
+    rules = policy().rest
+    upside_down = {
+        word: replace(rule, least=rule.wanted, wanted=rule.least) for word, rule in rules.items()
+    }
+    on = clock(group(FORTY_FIVE))
+    on = replace(on, policy=replace(on.policy, rest=upside_down))
+    assert not too_tight(on.run(rep(sendoff={"heron-1": 60})), on)
+    assert too_tight(on.run(rep(sendoff=50)), on)
+
+
+def test_a_length_on_half_a_second():
+    (found,) = full(group({}, heads=40, lanes=1), distance=25, sendoff=0.5)
+    assert found.back_s == 0.5

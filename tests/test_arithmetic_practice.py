@@ -168,6 +168,13 @@ def test_the_most_of_all_parts_is_carried_once():
     }
 
 
+def test_the_most_of_all_parts_is_carried_whichever_comes_first():
+    few = replace(swim_set(swim(gear=["fins"])), most_in_lane=1)
+    practice = practice_of(part(swim(gear=["fins"])), PracticePart("main", set="a-set"))
+    (need,) = summarised(practice, club(practice, few)).gear
+    assert need.needed == 16
+
+
 def test_gear_of_nobody():
     assert list(gear_needs([((), None)], GROUPS, {})) == []
 

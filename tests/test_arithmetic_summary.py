@@ -13,11 +13,12 @@ from arithmetic_world import HAZARD, LONG, PIECES, SHORT, YARDS, catalogue, grou
 from hypothesis import given
 
 from almanac.arithmetic.brief import BriefHazard
+from almanac.arithmetic.facets import gear_key
+from almanac.arithmetic.set_workings import metres, yards
 from almanac.arithmetic.summary import groups_meant, summarise
 from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timing import Timing
 from almanac.model.entry import Hazard
-from almanac.units import Unit
 
 EIGHT = {"reps": 8, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00"}
 
@@ -69,16 +70,14 @@ def test_an_item_without_a_sendoff_names_no_group():
 
 
 @pytest.mark.parametrize(
-    ("course", "other", "unit"),  # 400 m are 437.445 yd, 400 yd are 365.76 m: 0.9144 m to the yard
-    [
-        (SHORT, 437.4453193, Unit.YARD),
-        (LONG, 437.4453193, Unit.YARD),
-        (YARDS, 365.76, Unit.METRE),
-    ],
+    ("course", "in_metres", "in_yards"),  # 0.9144 m to the yard, exactly (agreement of 1959)
+    [(SHORT, 400, 437.4453193), (LONG, 400, 437.4453193), (YARDS, 365.76, None)],
 )
-def test_the_distance_in_the_other_unit(course, other, unit):
-    found = summarise(Timing(catalogue()), swim_set(EIGHT, course=course)).in_other_unit
-    assert found == (pytest.approx(other), unit)
+def test_the_distance_in_metres_and_in_yards(course, in_metres, in_yards):
+    found = summarise(Timing(catalogue()), swim_set(EIGHT, course=course))
+    assert metres(found).value == pytest.approx(in_metres)
+    across = yards(found)
+    assert (across and across.value) == (in_yards and pytest.approx(in_yards))
 
 
 def test_clocks_of_the_groups_that_are_asked_for_each_worked_out_once():
@@ -89,6 +88,47 @@ def test_clocks_of_the_groups_that_are_asked_for_each_worked_out_once():
     assert list(none) == [] and len(none) == 0
     with pytest.raises(KeyError):
         none["osprey-1"]
+
+
+def test_a_group_s_clock_is_made_once_for_each_course():
+    timing = Timing(catalogue())
+    assert timing.clock("osprey-1", SHORT) is timing.clock("osprey-1", SHORT)
+    assert timing.clock("osprey-1", LONG).course == LONG
+    with pytest.raises(KeyError):
+        timing.clock("nobody", SHORT)
+
+
+@pytest.mark.parametrize(
+    ("drills", "into_stroke"),  # 25 m each
+    [
+        (["kick", "backstroke"], 25),
+        (["kick", "kick"], 0),
+        (["crawl", "backstroke"], 0),
+        (["backstroke", "kick"], 0),
+        (["kick", "float"], 0),
+        (["float", "crawl"], 0),
+        (["kick", "crawl", "backstroke"], 25),  # the stroke straight after kick alone
+        (["kick", "float", "crawl"], 0),
+        (["kick", "crawl", "board-kick", "crawl"], 50),
+    ],
+)
+def test_full_stroke_straight_after_kick(drills, into_stroke):
+    parts = [{"distance": 25, "do": drill, "effort": "easy"} for drill in drills]
+    found = summarise(Timing(catalogue()), swim_set({"reps": 1, "parts": parts})).shares
+    assert found.kick_into_stroke == into_stroke
+
+
+@pytest.mark.parametrize(
+    ("gear", "key"),
+    [
+        ((), "none"),
+        (("fins",), "fins"),
+        (("fins", "board"), "board+fins"),
+        (("board", "fins"), "board+fins"),
+    ],
+)
+def test_gear_worn_together_has_one_key_in_any_order(gear, key):
+    assert gear_key(gear) == key
 
 
 @given(items())
