@@ -16,14 +16,16 @@ import zxingcpp
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
+from almanac.cache import SWITCH
 from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
 from almanac.publish.offline import kept_files, write_app_manifest, write_offline_files
 from almanac.publish.postprocess import close_set, write_empty_index
 from almanac.resources import HOME
-from almanac.site.cards import card_context, qr_code
+from almanac.site.cards import card_context
 from almanac.site.finder import MINUTES, Finder
 from almanac.site.links import Page
 from almanac.site.pictures import picture_names
+from almanac.site.qr_codes import QrCodes, qr_code
 from almanac.site.settings import read_settings
 from almanac.units import COURSES
 
@@ -50,8 +52,24 @@ def drawn(svg: str) -> numpy.ndarray:
     [ADDRESS, "https://x.example/" + "long-name-" * 12 + ".html", "https://a.example/sets/é.html"],
 )
 def test_a_code_reads_back_as_its_address(address: str) -> None:
-    (found,) = zxingcpp.read_barcodes(drawn(str(qr_code(address))))
+    (found,) = zxingcpp.read_barcodes(drawn(qr_code(address)))
     assert found.text == address
+
+
+def test_codes_are_drawn_once_and_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("almanac.cache.user_cache_dir", lambda *_: str(tmp_path))
+    monkeypatch.delenv(SWITCH, raising=False)
+    codes = QrCodes(ADDRESS)
+    drawn_codes = [codes.of(f"{ADDRESS}{name}.html") for name in "ab"]
+    codes.save()
+    monkeypatch.setattr("almanac.site.qr_codes.qr_code", lambda _: "drawn again")
+    again = QrCodes(ADDRESS)
+    assert [again.of(f"{ADDRESS}{name}.html") for name in "ab"] == drawn_codes
+    assert again.of(f"{ADDRESS}c.html") == "drawn again"
+    assert QrCodes("https://club.example/").of(f"{ADDRESS}a.html") == "drawn again"
+    for path in (tmp_path / "qr").iterdir():
+        path.write_bytes(path.read_bytes()[:-1])
+    assert QrCodes(ADDRESS).of(f"{ADDRESS}a.html") == "drawn again"
 
 
 def test_the_card_of_an_entry() -> None:

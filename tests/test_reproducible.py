@@ -10,23 +10,21 @@ import subprocess
 import sys
 from pathlib import Path
 
-from shared import CATALOGUE
+from shared import CATALOGUE, copied
 
+from almanac.cache import SWITCH
 from almanac.resources import HOME
 
-_WRITE = """
+_BUILD = """
 import sys
 from datetime import date
 from pathlib import Path
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
-from almanac.site.site_pages import SitePages
-from almanac.site.write import write_pages
-loaded = load(Path(sys.argv[2]))
-analysis = Analysis(loaded.catalogue, date(2026, 11, 25))
-write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), Path(sys.argv[1]))
+from almanac.publish.build import build_site
+root = Path(sys.argv[1])
+loaded = load(root)
+build_site(Analysis(loaded.catalogue, date(2026, 11, 25)), loaded.names, root, root / "site")
 """
 
 
@@ -38,19 +36,25 @@ def digests(folder: Path) -> dict[str, str]:
     }
 
 
-def test_pages_do_not_hang_on_the_order_of_sets(tmp_path: Path) -> None:
-    folders = [tmp_path / seed for seed in ("1", "2")]
-    writers = [
-        subprocess.Popen(
-            [sys.executable, "-c", _WRITE, folder, CATALOGUE],
-            cwd=HOME,
-            env={**os.environ, "PYTHONHASHSEED": folder.name},
-        )
-        for folder in folders
-    ]
-    assert [writer.wait() for writer in writers] == [0, 0]
-    first, second = map(digests, folders)
-    assert len(first) > 150
-    assert {
-        name for name in first if first[name] != second.get(name)
-    } == set() and first.keys() == second.keys()
+def built(root: Path, **environment: str) -> dict[str, str]:
+    """The site of the small catalogue as a process of its own builds it below ``root``."""
+    inherited = {name: value for name, value in os.environ.items() if name != SWITCH}
+    done = subprocess.run(
+        [sys.executable, "-c", _BUILD, copied(CATALOGUE, root)],
+        cwd=HOME, env={**inherited, "PYTHONHASHSEED": root.name, **environment}, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    return digests(root / "site")
+
+
+def test_a_site_hangs_neither_on_the_order_of_sets_nor_on_what_was_kept(tmp_path: Path) -> None:
+    """Built without a store, with an empty one, and with what the build before has left there."""
+    store = {"XDG_CACHE_HOME": str(tmp_path / "store")}
+    plain = built(tmp_path / "1", **{SWITCH: "1"})
+    first, second = built(tmp_path / "2", **store), built(tmp_path / "3", **store)
+    assert len(plain) > 150
+    assert "<lastmod>2026-11-25</lastmod>" in (tmp_path / "1/site/sitemap.xml").read_text("utf-8")
+    assert [path.name for path in (tmp_path / "store" / "deck-almanac").iterdir()]
+    for other in (first, second):
+        assert other.keys() == plain.keys()
+        assert [name for name in plain if plain[name] != other[name]] == []

@@ -16,6 +16,7 @@ from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.publish.build import build_site
 from almanac.publish.errors import SiteError
+from almanac.source.document_store import DocumentStore
 
 NAME = "build"
 
@@ -29,7 +30,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     started = time.perf_counter()
     root = root_of(arguments.root)
-    checked = load_and_check(root, arguments.today)
+    store = DocumentStore(root)
+    checked = load_and_check(root, arguments.today, store)
+    store.save()
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"
     if not build_checked(checked, root, out):

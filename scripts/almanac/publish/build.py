@@ -10,7 +10,7 @@ from almanac.publish.bundles import bundles
 from almanac.publish.errors import SiteError
 from almanac.publish.node import NodeError
 from almanac.publish.postprocess import postprocess
-from almanac.publish.render import render
+from almanac.publish.render import render, seen_on
 from almanac.resources import SETTINGS
 from almanac.site.news import MOST_COMMITS, news_items
 from almanac.site.settings import read_settings
@@ -36,7 +36,8 @@ def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
         news = news_items(history(root, MOST_COMMITS))
         write_pages(SitePages(analysis, names, settings, news), pages)
         shutil.copytree(bundled / "scripts", pages / "scripts")
-        render(work, pages, fresh)
+        with seen_on(analysis.today):
+            render(work, pages, fresh)
         postprocess(fresh, settings, (bundled / "offline" / "worker.js").read_text("utf-8"))
         _replace(fresh, out)
     except NodeError as problem:

@@ -8,6 +8,7 @@ import logging
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 from jinja2 import TemplateError
@@ -20,10 +21,12 @@ from yaml import YAMLError
 from almanac.publish.errors import SiteError
 from almanac.resources import SETTINGS, SITE_SOURCE
 
-HOOK = Path(__file__).with_name("keep_html.py")
+HOOKS = tuple(Path(__file__).with_name(name) for name in ("keep_html.py", "theme_hook.py"))
+
+_EPOCH = "SOURCE_DATE_EPOCH"  # MkDocs reads it too
 
 
-def render(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...] = (HOOK,)) -> None:
+def render(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...] = HOOKS) -> None:
     """Render the Markdown below ``pages`` into ``site``; ``work`` takes the configuration.
 
     Raises SiteError, with what MkDocs says, where it fails or warns.
@@ -50,6 +53,20 @@ def _config(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> MkD
     )
     os.environ["NO_MKDOCS_2_WARNING"] = "1"  # the theme's own switch for its banner
     return load_config(str(file), strict=True)
+
+
+@contextmanager
+def seen_on(day: date) -> Iterator[None]:
+    """Have MkDocs take ``day`` for today: it stands in the map of the site."""
+    before = os.environ.get(_EPOCH)
+    os.environ[_EPOCH] = str(int(datetime.combine(day, time(), UTC).timestamp()))
+    try:
+        yield
+    finally:
+        if before is None:
+            del os.environ[_EPOCH]
+        else:
+            os.environ[_EPOCH] = before
 
 
 class _Ear(logging.Handler):

@@ -24,6 +24,7 @@ from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files, picture_names
+from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
 from almanac.site.search_documents import search_file
 from almanac.site.settings import SiteSettings
@@ -46,6 +47,11 @@ class SitePages:
     def of_entries(self, wanted: Wanted = every) -> Iterator[tuple[str, str]]:
         """The pages of the entries that are wanted."""
         yield from map(self._text, entry_pages(self.analysis, check(self.analysis), wanted))
+
+    @cached_property
+    def codes(self) -> QrCodes:
+        """The QR codes of the pages; to be saved when all pages have been made."""
+        return QrCodes(self.settings.address)
 
     @cached_property
     def others(self) -> Mapping[str, str]:
@@ -93,7 +99,7 @@ class SitePages:
     def _text(self, page: Page) -> tuple[str, str]:
         """A page's file and Markdown; an entry's page ends with its deck card."""
         context = {**page.context, "base": page.base}
-        card = card_context(page, self.settings.address)
+        card = card_context(page, self.settings.address, self.codes.of)
         text = self.templates.page(page.template, context)
         if card is not None:
             text += self.templates.page("card", {**context, "card": card})

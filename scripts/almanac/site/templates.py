@@ -11,6 +11,8 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from almanac.site.compiled_templates import CompiledTemplates
+
 # Everything that HTML, Markdown or one of the Markdown extensions could take for markup.
 _SPECIAL = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\"'`\\*_{}[]#|~^=$!@"})
 
@@ -54,6 +56,7 @@ class Templates:
             trim_blocks=True,
             lstrip_blocks=True,
             keep_trailing_newline=True,
+            bytecode_cache=CompiledTemplates(),
         )
         self._environment.globals["front_matter"] = front_matter
 

@@ -29,6 +29,7 @@ def write_pages(pages: SitePages, folder: Path) -> None:
         shutil.copyfile(path, folder / file)
     for file, text in (*pages.of_entries(), *pages.others.items(), *pages.data()):
         write_text(folder / file, text)
+    pages.codes.save()
 
 
 def write_text(path: Path, text: str) -> None:
