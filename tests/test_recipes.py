@@ -1,0 +1,293 @@
+"""The recipes of DEVELOPERS.md, walked: each is followed in a copy of the program, the files that it touched are
+counted, and what it promises is there.
+
+A recipe names its files in a numbered list; it may name no file that it does not need, and need none that it does
+not name.
+"""
+
+from __future__ import annotations
+
+import html
+import os
+import re
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from fnmatch import fnmatch
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[1]
+COPIED = ("scripts/almanac", "site_src", "tests", "mkdocs.yml", "pyproject.toml", "README.md")
+ENTRIES = "tests/catalogue"
+_LEFT_OUT = shutil.ignore_patterns("node_modules", "__pycache__", "browser", ".*")
+
+# Writes every page and data file of the small catalogue into the folder that it is told.
+_WRITE = """
+import sys
+from datetime import date
+from pathlib import Path
+from almanac.analysis.analysis import Analysis
+from almanac.model.load import load
+from almanac.resources import SETTINGS
+from almanac.site.settings import read_settings
+from almanac.site.site_pages import SitePages
+from almanac.site.write import write_pages
+loaded = load(Path(sys.argv[1]))
+analysis = Analysis(loaded.catalogue, date(2026, 11, 25))
+write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), Path(sys.argv[2]))
+"""
+
+
+@dataclass
+class Walk:
+    """A copy of the program that a recipe is followed in, and the files that this touches."""
+
+    root: Path
+    touched: set[str] = field(default_factory=set)
+
+    def write(self, file: str, text: str) -> None:
+        """A new file."""
+        self.touched.add(file)
+        (self.root / file).parent.mkdir(parents=True, exist_ok=True)
+        (self.root / file).write_text(text, "utf-8")
+
+    def put(self, file: str, before: str, text: str) -> None:
+        """Text put in before some other, which stands there once."""
+        whole = (self.root / file).read_text("utf-8")
+        assert whole.count(before) == 1, (
+            f"{file}: {before!r} stands there {whole.count(before)} times"
+        )
+        self.touched.add(file)
+        (self.root / file).write_text(whole.replace(before, text + before), "utf-8")
+
+    def entry(self, file: str, before: str, text: str) -> None:
+        """The same in an entry: what coaches write is no file of the recipe."""
+        self.put(f"{ENTRIES}/{file}", before, text)
+        self.touched.discard(f"{ENTRIES}/{file}")
+
+    def run(self, *arguments: str) -> str:
+        """What a Python command of the copy prints; its exit code is 0."""
+        done = subprocess.run(
+            [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True, check=False,
+            env={**os.environ, "PYTHONPATH": str(self.root / "scripts"), "ALMANAC_NO_CACHE": "1"},
+        )  # fmt: skip
+        assert done.returncode == 0, done.stdout + done.stderr
+        return done.stdout
+
+    def almanac(self, *arguments: str) -> str:
+        """What a command prints on the small catalogue."""
+        return self.run("-m", "almanac", *arguments, "--root", ENTRIES, "--today", "2026-11-25")
+
+    def tests(self, file: str, like: str) -> None:
+        """Tests of the copy that the change must leave green."""
+        self.run("-m", "pytest", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", file, "-k", like)
+
+    def pages(self) -> Path:
+        """The pages of the small catalogue."""
+        self.run("-c", _WRITE, ENTRIES, "pages")
+        return self.root / "pages"
+
+
+@pytest.fixture
+def walk(tmp_path: Path) -> Walk:
+    for name in COPIED:
+        copy = tmp_path / name
+        copy.parent.mkdir(parents=True, exist_ok=True)
+        if (ROOT / name).is_dir():
+            shutil.copytree(ROOT / name, copy, ignore=_LEFT_OUT)
+        else:
+            shutil.copy(ROOT / name, copy)
+    return Walk(tmp_path)
+
+
+def a_field(walk: Walk) -> None:
+    walk.put(
+        "scripts/almanac/schemas/fault.json", '    "refer_on": {',
+        '    "seldom_with": {"description": "What it is seldom seen with.", "$ref": "common.json#/$defs/line"},\n',
+    )  # fmt: skip
+    walk.put(
+        "scripts/almanac/model/knowledge.py",
+        "    not_to_confuse_with: tuple[LookAlike, ...] = ()\n",
+        '    seldom_with: str = ""\n',
+    )
+    walk.put(
+        "site_src/templates/fault.md.j2", "## When it is pain", "<p>{{ entry.seldom_with }}</p>\n\n"
+    )
+    walk.put(
+        "tests/examples/accepted/every-field/drills/faults/bent-knees.yml", "refer_on:",
+        "seldom_with: Seen in fins.\n",
+    )  # fmt: skip
+    walk.entry("drills/faults/feet-too-deep.yml", "refer_on:", "seldom_with: Short fins hide it.\n")
+    assert "0 errors, 0 warnings" in walk.almanac("check")
+    pages = walk.pages()
+    assert "Short fins hide it." in (pages / "faults/feet-too-deep.md").read_text("utf-8")
+    assert "Short fins hide it." in (pages / "data/v1/fault/feet-too-deep.json").read_text("utf-8")
+    assert "What it is seldom seen with." in (pages / "fields.md").read_text("utf-8")
+    walk.tests("tests/test_schemas.py", "fault and (dataclasses or every_field or described)")
+
+
+def a_rule_with_a_limit(walk: Walk) -> None:
+    walk.put("scripts/almanac/checks/wording.py", '@warns("empty-word")', '''@warns("few-steps")
+def few_steps(analysis: Analysis) -> Iterator[Problem]:
+    """A drill has at least the policy's ``fewest_steps``."""
+    least = analysis.catalogue.policy.limit("fewest_steps")
+    for drill in analysis.catalogue.drills.values():
+        if len(drill.steps) < least:
+            message = f"{len(drill.steps)} steps, and {least:g} are wanted"
+            yield Problem(drill, ("steps",), message, "say what comes before and after")
+
+
+''')  # fmt: skip
+    walk.put("scripts/almanac/schemas/policy.json", '        "days_off": {', (
+        '        "fewest_steps": {"description": "The fewest steps of a drill.", "$ref": "#/$defs/limit",\n'
+        '          "default": {"value": 1, "unit": "reps", "reason": "One is enough.", "source": "house preference"}},\n'
+    ))  # fmt: skip
+    case = "tests/examples/rejected/check-few-steps"
+    asked = "  fewest_steps: {value: 9, unit: reps, reason: Nine., source: house preference}"
+    walk.write(
+        f"{case}/case.yml",
+        f'- {{replace: plans/policy.yml, find: "limits:\\n", with: "limits:\\n{asked}\\n"}}\n',
+    )
+    walk.write(f"{case}/expected.txt", "")
+    os.environ["REWRITE_EXPECTED"] = "1"
+    try:
+        walk.tests("tests/test_examples.py", "few-steps")
+    finally:
+        del os.environ["REWRITE_EXPECTED"]
+    found = (walk.root / case / "expected.txt").read_text("utf-8")
+    assert re.search(
+        r"(?m)^drills/skills/\S+:\d+:\d+: warning few-steps: \d steps, and 9 are wanted$", found
+    )
+    walk.tests("tests/test_examples.py", "few-steps or base_has_nothing or every_code or code")
+    walk.tests("tests/test_schemas.py", "limit")
+    pages = walk.pages()
+    assert "fewest_steps" in html.unescape((pages / "checks.md").read_text("utf-8"))
+    assert "fewest steps" in (pages / "computed.md").read_text("utf-8")
+
+
+def a_figure(walk: Walk) -> None:
+    walk.put("scripts/almanac/arithmetic/set_workings.py", "def rep_count(", '''def tiles(summary: SetSummary) -> Working:
+    """The distance in tiles of a quarter of a metre, for those who count them."""
+    return Quotient((summary.distance), Known(0.25, "m a tile"))
+
+
+''')  # fmt: skip
+    walk.put(
+        "scripts/almanac/analysis/figures/sets.py", '    Figure("yards",',
+        '    Figure("tiles", "Tiles", tiles, Shown.WHOLE),\n',
+    )  # fmt: skip
+    file = "scripts/almanac/analysis/figures/sets.py"
+    walk.put(
+        file,
+        "from almanac.arithmetic.set_workings import",
+        "from almanac.arithmetic.set_workings import tiles\n",
+    )
+    tiles = "4,000"  # of the 1,000 m
+    assert f"= {tiles}" in walk.almanac("explain", "ladder-on-back", "tiles")
+    assert "tiles" in walk.almanac("sum", "ladder-on-back", "--json")
+    assert tiles in walk.almanac("sum", "ladder-on-back")
+    pages = walk.pages()
+    assert tiles in (pages / "sets/ladder-on-back.md").read_text("utf-8")
+    assert "for those who count them" in (pages / "computed.md").read_text("utf-8")
+
+
+def a_word(walk: Walk) -> None:
+    file = f"{ENTRIES}/drills/vocabulary/goals.yml"
+    walk.put(
+        file,
+        "  kick-speed:",
+        '  kick-surprise: {title: Kick surprise, means: "A beat that nobody expects."}\n',
+    )
+    for drill in sorted((walk.root / ENTRIES / "drills/skills").rglob("*.yml"))[:1]:
+        where = drill.relative_to(walk.root / ENTRIES).as_posix()
+        text = drill.read_text("utf-8")
+        goals = re.search(r"(?m)^goals: \[", text)
+        assert goals, where
+        drill.write_text(text.replace("goals: [", "goals: [kick-surprise, ", 1), "utf-8")
+    assert "0 errors" in walk.almanac("check")
+    pages = walk.pages()
+    assert "Kick surprise" in (pages / "by/goal.md").read_text("utf-8")
+    assert "kick-surprise" in (pages / "data/v1/schema/drill.json").read_text("utf-8")
+    assert "Kick surprise" in (pages / "find.md").read_text("utf-8")
+
+
+def a_command(walk: Walk) -> None:
+    walk.write(
+        "scripts/almanac/commands/count.py",
+        '''"""Count the entries."""
+
+from __future__ import annotations
+
+import argparse
+
+from almanac.commands.outcome import FINE
+from almanac.model.load import load
+
+NAME = "count"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--twice", action="store_true", help="count them twice")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    print(load(arguments.root).count * (2 if arguments.twice else 1))
+    return FINE
+''',
+    )
+    walk.put(
+        "scripts/almanac/commands/main.py", '    "review": "review",\n', '    "count": "count",\n'
+    )
+    walk.put("README.md", "| `review ", "| `count` | count the entries |\n")
+    assert int(walk.almanac("count", "--twice")) == 2 * int(walk.almanac("count"))
+    assert "count" in walk.run("-m", "almanac", "--help")
+    walk.tests("tests/test_layers.py", "command_is_documented")
+
+
+RECIPES: dict[str, tuple[Callable[[Walk], None], int]] = {
+    "Add a field to a kind of entry": (a_field, 5),
+    "Add a check with a limit": (a_rule_with_a_limit, 4),
+    "Add a computed figure": (a_figure, 2),
+    "Add a word to a vocabulary": (a_word, 1),
+    "Add a command": (a_command, 3),
+}  # fmt: skip
+
+
+def named_files(recipe: str) -> list[str]:
+    """The files of a recipe's numbered list, as forms: ``schemas/KIND.json``."""
+    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    start = text.index(f"**{recipe}.**")
+    body = text[
+        start : text.index("\n\n**", start)
+        if "\n\n**" in text[start:]
+        else text.index("\n## ", start)
+    ]
+    return re.findall(r"(?m)^\d\. `([^`]+)`", body)
+
+
+def stands_for(form: str, file: str) -> bool:
+    """Whether a form with words in capitals stands for a file: ``commands/NAME.py``."""
+    return fnmatch(file, f"*{re.sub(r'[A-Z]{3,}', '*', form)}")
+
+
+@pytest.mark.parametrize("recipe", RECIPES)
+def test_a_recipe_touches_what_it_says_and_no_more(recipe: str, walk: Walk) -> None:
+    follow, most = RECIPES[recipe]
+    follow(walk)
+    named = named_files(recipe)
+    assert len(walk.touched) <= most
+    assert len(named) == len(walk.touched), (named, walk.touched)
+    for file in walk.touched:
+        assert any(stands_for(form, file) for form in named), f"{file} is not named: {named}"
+
+
+def test_every_recipe_is_walked() -> None:
+    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    start = text.index("## Recipes")
+    assert re.findall(
+        r"(?m)^\*\*(.+?)\.\*\*", text[start : text.index("\n## ", start + 5)]
+    ) == list(RECIPES)
