@@ -33,7 +33,7 @@ from almanac.model.club import Club, Depth, LaneGroup, Pool, Squad
 from almanac.model.entry import Entry
 from almanac.model.plans import Block, Day, Practice, PracticePart, Slot, Week
 from almanac.model.policy import Vocabulary
-from almanac.model.swim_set import items_from
+from almanac.model.structure import structure_items
 
 MONDAY = date(2026, 9, 7)
 QUICK = group([swum("crawl-100", 80), swum("kick-50", 60)], heads=10, lanes=3)
@@ -69,7 +69,7 @@ def swim(
 
 def part(*written: dict[str, Any], talk: float | None = None, **more: Any) -> PracticePart:
     """A part of a practice with items in place."""
-    return PracticePart("main", items=items_from(list(written)), talk=talk, **more)
+    return PracticePart("main", items=structure_items(list(written)), talk=talk, **more)
 
 
 def practice_of(

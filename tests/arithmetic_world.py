@@ -20,7 +20,8 @@ from almanac.model.club import Club, LaneGroup, Squad, TimedTest
 from almanac.model.entry import Entry, Hazard, Seconds
 from almanac.model.knowledge import Benchmark, Drill, Gear, GearUse, PaceRule, Protocol
 from almanac.model.policy import Limit, Policy, Rating, RestByEffort, RestRule, Vocabulary, Word
-from almanac.model.swim_set import SwimSet, items_from
+from almanac.model.structure import structure_items
+from almanac.model.swim_set import SwimSet
 from almanac.units import COURSES, Course, parse_time
 
 SHORT, LONG, YARDS = COURSES["25m"], COURSES["50m"], COURSES["25yd"]
@@ -174,13 +175,13 @@ def clock(of: LaneGroup | None = None, course: Course = SHORT, **limits: float) 
 
 def events(*items: dict) -> tuple[Event, ...]:
     """Items, as an entry writes them, laid out."""
-    return expand(items_from(list(items)), DRILLS, SCALE)
+    return expand(structure_items(list(items)), DRILLS, SCALE)
 
 
 def swim_set(*items: dict, course: Course = SHORT) -> SwimSet:
     """A set of items as an entry writes them."""
     return made(
-        SwimSet, id="a-set", level="performing", course=course, items=items_from(list(items))
+        SwimSet, id="a-set", level="performing", course=course, items=structure_items(list(items))
     )
 
 

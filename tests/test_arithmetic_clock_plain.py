@@ -14,7 +14,7 @@ from hypothesis import given
 
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.timeline import timeline
-from almanac.model.swim_set import items_from
+from almanac.model.structure import structure_items
 
 
 @cache
@@ -71,7 +71,7 @@ def plain_clock(event, target: float) -> float:
 
 @given(items(TIMED))
 def test_clock_work_and_load_add_up_to_the_plain_ones(written):
-    found = clock(group(OSPREY)).run(expand(items_from(written), DRILLS, SCALE))
+    found = clock(group(OSPREY)).run(expand(structure_items(written), DRILLS, SCALE))
     total, work, load, pause, gear = 0.0, 0.0, 0.0, 0.0, None
     for event in laid_out(written):
         if event.pieces is None:
@@ -96,7 +96,7 @@ def test_clock_work_and_load_add_up_to_the_plain_ones(written):
 @given(items(TIMED))
 def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written):
     of = clock(group(OSPREY))
-    laid = expand(items_from(written), DRILLS, SCALE)
+    laid = expand(structure_items(written), DRILLS, SCALE)
     found = of.run(laid)
     moments = timeline(laid, found, SCALE)
     assert sum(moment.length for moment in moments) == pytest.approx(found.work.value)
@@ -117,5 +117,5 @@ def test_stretches_of_the_strip_follow_each_other_and_add_up_to_the_work(written
 )
 def test_no_strip_without_targets(written):
     of = clock(group(OSPREY))
-    laid = expand(items_from(written), DRILLS, SCALE)
+    laid = expand(structure_items(written), DRILLS, SCALE)
     assert timeline(laid, of.run(laid), SCALE) is None

@@ -18,7 +18,8 @@ from hypothesis import strategies as st
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.expand import Break, Rep, count_reps, expand, reps
 from almanac.arithmetic.facets import FACETS, all_facets, distance_working, facet_working, shares
-from almanac.model.swim_set import items_from, reps_of
+from almanac.model.structure import structure_items
+from almanac.model.swim_set import reps_of
 from almanac.report.working_text import formula
 from almanac.units import COURSES
 
@@ -28,7 +29,7 @@ ANY_DISTANCE = items(step=1)
 
 @given(ANY_DISTANCE)
 def test_every_event_is_the_plain_one(written):
-    laid = expand(items_from(written), DRILLS, SCALE)
+    laid = expand(structure_items(written), DRILLS, SCALE)
     plain = laid_out(written)
     assert len(laid) == len(plain)
     for event, expected in zip(laid, plain, strict=True):
@@ -55,7 +56,7 @@ def test_every_event_is_the_plain_one(written):
 
 @given(ANY_DISTANCE)
 def test_paths_lead_to_what_they_name(written):
-    for event in expand(items_from(written), DRILLS, SCALE):
+    for event in expand(structure_items(written), DRILLS, SCALE):
         found = {"items": written}
         for step in event.path:
             found = found[step]
@@ -67,7 +68,7 @@ def test_paths_lead_to_what_they_name(written):
 
 @given(ANY_DISTANCE)
 def test_count_is_that_of_the_reps_laid_out(written):
-    model = items_from(written)
+    model = structure_items(written)
     laid, plain = expand(model, DRILLS, SCALE), laid_out(written)
     assert (
         count_reps(model)
@@ -80,7 +81,7 @@ def test_counting_does_not_lay_out():
     deep = [{"reps": 100, "distance": 25, "do": "kick", "effort": "easy"}]
     for _ in range(8):
         deep = [{"rounds": 50, "items": deep}]
-    assert count_reps(items_from(deep)) == 100 * 50**8
+    assert count_reps(structure_items(deep)) == 100 * 50**8
 
 
 @pytest.mark.parametrize(("rounds", "pauses"), [(1, 0), (2, 1), (4, 3)])
@@ -130,7 +131,7 @@ def plain_facets(plain: list[Plain]) -> dict[str, Counter[str]]:
 
 @given(ANY_DISTANCE)
 def test_facets_are_the_plain_ones_and_each_adds_up_exactly(written):
-    laid = list(reps(expand(items_from(written), DRILLS, SCALE)))
+    laid = list(reps(expand(structure_items(written), DRILLS, SCALE)))
     pieces = tuple(piece for rep in laid for piece in rep.pieces)
     whole = sum(distance(event) for event in laid_out(written))
     expected = plain_facets(laid_out(written))
@@ -146,7 +147,7 @@ def test_facets_are_the_plain_ones_and_each_adds_up_exactly(written):
 
 @given(ANY_DISTANCE)
 def test_shares_lie_between_none_and_all(written):
-    laid = tuple(reps(expand(items_from(written), DRILLS, SCALE)))
+    laid = tuple(reps(expand(structure_items(written), DRILLS, SCALE)))
     found = shares(laid, PIECES, SCALE)
     named = [
         found.kick,
@@ -178,7 +179,7 @@ def evaluated(text: str) -> int:
 
 @given(ANY_DISTANCE)
 def test_the_distance_as_printed_comes_to_the_distance(written):
-    working = distance_working(items_from(written))
+    working = distance_working(structure_items(written))
     assert (
         working.value
         == evaluated(formula(working))
@@ -230,7 +231,7 @@ def plain_misfits(written: list[dict], length: int) -> list[tuple]:
 
 @given(st.one_of(items(step=5), items(step=25)), COURSE)
 def test_misfits_are_the_plain_ones(written, course):
-    found = [(m.path, m.ends, m.part, m.nearest) for m in misfits(items_from(written), course)]
+    found = [(m.path, m.ends, m.part, m.nearest) for m in misfits(structure_items(written), course)]
     assert found == plain_misfits(written, course.length)
 
 

@@ -30,7 +30,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, is_on_back, too_tight
 from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
-from almanac.model.swim_set import items_from
+from almanac.model.structure import structure_items
 
 FORTY_FIVE = {
     "kick-50": 45 * 0.87,
@@ -93,7 +93,7 @@ def test_plain_rest_suggestions_and_unknown_targets_are_never_too_tight():
 @given(items(TIMED))
 def test_too_tight_is_every_item_with_a_rep_short_of_its_least_rest(written):
     on = clock()
-    found = on.run(expand(items_from(written), DRILLS, SCALE))
+    found = on.run(expand(structure_items(written), DRILLS, SCALE))
     short: dict = {}
     for timed in found.reps:
         if timed.sendoff and not timed.suggested:
@@ -192,7 +192,7 @@ def test_without_a_target_nothing_is_said_of_the_lane():
 )
 def test_the_most_heads_fit_and_one_more_does_not(written, heads, lanes, gap, course):
     of = group(heads=heads, lanes=lanes, gap=gap)
-    run = clock(of, course).run(expand(items_from(written), DRILLS, SCALE))
+    run = clock(of, course).run(expand(structure_items(written), DRILLS, SCALE))
     for found in crowded(run, of, policy(), course):
         assert found.heads > found.most_heads >= 1
         paths = {c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads)}
@@ -257,7 +257,7 @@ def test_a_rep_that_is_partly_on_the_back_wants_the_wider_gap(drills, on_back):
 
 def test_backstroke_is_on_the_back_however_its_drill_is_laid():
     on_side = replace(DRILLS["backstroke"], position="side")
-    (laid,) = expand(items_from([{"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy"}]),
+    (laid,) = expand(structure_items([{"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy"}]),
                      {**DRILLS, "backstroke": on_side}, SCALE)  # fmt: skip
     assert is_on_back(laid)
 

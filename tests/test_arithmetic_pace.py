@@ -32,7 +32,7 @@ from almanac.arithmetic.expand import expand
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.working import BuildTime, Known
-from almanac.model.swim_set import items_from
+from almanac.model.structure import structure_items
 from almanac.units import COURSES
 
 
@@ -156,7 +156,7 @@ def test_one_test_in_another_course_marks_the_line_and_the_rep():
 def test_factor_scales_the_target(factor, word):
     drills = {**DRILLS, "kick": retimed("kick", "kick-200", factor)}
     (laid,) = expand(
-        items_from([{"reps": 1, "distance": 50, "do": "kick", "effort": word}]), drills, SCALE
+        structure_items([{"reps": 1, "distance": 50, "do": "kick", "effort": word}]), drills, SCALE
     )
     assert clock().rep(laid).target.seconds == pytest.approx(factor * best(50) / EFFORTS[word][2])
     assert set(PIECES) >= laid.gear

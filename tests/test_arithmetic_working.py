@@ -52,7 +52,7 @@ from almanac.arithmetic.working import (
     total,
 )  # fmt: skip
 from almanac.model.entry import Entry
-from almanac.model.swim_set import items_from
+from almanac.model.structure import structure_items
 from almanac.report.working_text import formula, show_value, steps
 from almanac.units import COURSES
 
@@ -295,7 +295,7 @@ _tests = st.lists(
 def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, course):
     of = group(tests, heads, lanes, gap)
     on = clock(of, course)
-    run = on.run(expand(items_from(written), DRILLS, SCALE))
+    run = on.run(expand(structure_items(written), DRILLS, SCALE))
     found = [run, item_rows(run), too_tight(run, on), crowded(run, of, policy(), course)]
     assert no_such_number(found) == []
     summary = summarise(Timing(catalogue(of)), swim_set(*written), course)

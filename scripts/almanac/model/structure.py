@@ -11,11 +11,12 @@ from cattrs.gen import make_dict_structure_fn, override
 
 from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
+from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
 from almanac.model.plans import Block, Practice, ShareRange
 from almanac.model.policy import Policy, Rating, Vocabulary
 from almanac.model.progression import Progression
-from almanac.model.swim_set import Expectation, Item, SwimSet, items_from
+from almanac.model.swim_set import Expectation, Item, SwimSet
 from almanac.source import schemas
 from almanac.units import Course, parse_time
 
@@ -57,7 +58,7 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(Seconds, lambda data, _: Seconds(parse_time(data)))
     converter.register_structure_hook(date, lambda data, _: date.fromisoformat(data))
     converter.register_structure_hook(Course, lambda data, _: Course.parse(data))
-    converter.register_structure_hook_func(_is_items, lambda data, _: items_from(data))
+    register_items(converter)
     converter.register_structure_hook(
         Sight, lambda data, _: Sight(data["from"], data.get("see") or data["what"])
     )
@@ -70,10 +71,6 @@ def _converter() -> cattrs.Converter:
         hook = make_dict_structure_fn(cls, converter, _cattrs_forbid_extra_keys=True, **renamed)
         converter.register_structure_hook(cls, hook)
     return converter
-
-
-def _is_items(wanted: Any) -> bool:
-    return bool(wanted == tuple[Item, ...])
 
 
 def _with_default_limits(data: Mapping[str, Any]) -> Mapping[str, Any]:
@@ -94,3 +91,8 @@ _CONVERTER = _converter()
 def structure(data: Mapping[str, Any], kind: str, id: str, file: str) -> Entry:
     """The entry that sound data holds. Raises only where schema and dataclass have parted."""
     return _CONVERTER.structure({**data, "id": id, "file": file}, CLASSES[kind])
+
+
+def structure_items(data: list[dict[str, Any]]) -> tuple[Item, ...]:
+    """The items that sound data holds, as a set or a part of a practice writes them."""
+    return _CONVERTER.structure(data, tuple[Item, ...])

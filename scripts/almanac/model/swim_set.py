@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Any, ClassVar
+from typing import ClassVar
 
-from almanac.model.entry import Entry, Hazard, Ids, Reference, references
-from almanac.units import Course, parse_time
+from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
+from almanac.units import Course
 
 
 @dataclass(frozen=True)
@@ -46,16 +46,6 @@ class Rotate:
 Effort = Hold | Descend | Build | Rotate
 
 
-def effort_from(data: str | Mapping[str, Any]) -> Effort:
-    """An effort plan from an entry's form of it: a word, or a mapping with one key."""
-    if isinstance(data, str):
-        return Hold(data)
-    ((form, words),) = data.items()
-    if form == "rotate":
-        return Rotate(tuple(words))
-    return Descend(*words) if form == "descend" else Build(*words)
-
-
 @dataclass(frozen=True)
 class Sendoff:
     """The interval a rep leaves on, in seconds: one for all, or one a lane group.
@@ -84,7 +74,7 @@ class Part:
     do: str
     effort: Effort
     gear: Ids = ()
-    hold_s: float | None = None
+    hold_s: Seconds | None = None
 
 
 @dataclass(frozen=True)
@@ -94,7 +84,7 @@ class Reps:
     reps: int
     parts: tuple[Part, ...]
     sendoff: Sendoff | None = None
-    rest: float | None = None
+    rest: Seconds | None = None
     gear: Ids = ()
     note: str = ""
     is_parted: bool = False
@@ -109,7 +99,7 @@ class Reps:
 class Pause:
     """Rest of ``seconds``, for a reason."""
 
-    seconds: float
+    seconds: Seconds
     note: str = ""
 
 
@@ -121,61 +111,11 @@ class Round:
 
     rounds: int
     items: tuple[Item, ...]
-    pause_between: float | None = None
+    pause_between: Seconds | None = None
     note: str = ""
 
 
 Item = Reps | Pause | Round
-
-
-def items_from(data: list[dict[str, Any]]) -> tuple[Item, ...]:
-    """Items from an entry's form of them, which the schema has found sound."""
-    return tuple(map(_item, data))
-
-
-def _item(data: Mapping[str, Any]) -> Item:
-    note = data.get("note", "")
-    if "rounds" in data:
-        return Round(
-            data["rounds"],
-            items_from(data["items"]),
-            _optional_time(data.get("pause_between")),
-            note,
-        )
-    if "pause" in data:
-        return Pause(parse_time(data["pause"]), note)
-    return Reps(
-        reps=data["reps"],
-        parts=tuple(_part(part) for part in data.get("parts", [data]))
-        if "parts" in data
-        else (_part(data, gear=False),),
-        sendoff=_sendoff(data["sendoff"]) if "sendoff" in data else None,
-        rest=_optional_time(data.get("rest")),
-        gear=tuple(data.get("gear", ())),
-        note=note,
-        is_parted="parts" in data,
-    )
-
-
-def _part(data: Mapping[str, Any], gear: bool = True) -> Part:
-    own_gear = tuple(data.get("gear", ())) if gear else ()
-    return Part(
-        data.get("distance", 0),
-        data["do"],
-        effort_from(data["effort"]),
-        own_gear,
-        _optional_time(data.get("time")),
-    )
-
-
-def _sendoff(data: Any) -> Sendoff:
-    if isinstance(data, dict):
-        return Sendoff(by_group={group: parse_time(time) for group, time in data.items()})
-    return Sendoff(every=parse_time(data))
-
-
-def _optional_time(data: Any) -> float | None:
-    return None if data is None else parse_time(data)
 
 
 def reps_of(items: tuple[Item, ...]) -> Iterator[Reps]:

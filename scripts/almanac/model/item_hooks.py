@@ -1,0 +1,78 @@
+"""How cattrs reads what a set is made of: items, their parts, efforts and send-offs, where an entry
+may write one thing in more than one form.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from cattrs import Converter
+from cattrs.gen import make_dict_structure_fn, override
+
+from almanac.model.swim_set import (
+    Build,
+    Descend,
+    Effort,
+    Hold,
+    Item,
+    Part,
+    Pause,
+    Reps,
+    Rotate,
+    Round,
+    Sendoff,
+)
+from almanac.units import parse_time
+
+_OF_PART = ("distance", "time", "do", "effort")  # what reps of one part say of it themselves
+
+
+def register_items(converter: Converter) -> None:
+    """Teach a converter to read items."""
+    converter.register_structure_hook(Effort, lambda data, _: _effort(data))
+    converter.register_structure_hook(Sendoff, lambda data, _: _sendoff(data))
+    plain_part = make_dict_structure_fn(
+        Part, converter, _cattrs_forbid_extra_keys=True, hold_s=override(rename="time")
+    )
+    converter.register_structure_hook(
+        Part, lambda data, cls: plain_part({"distance": 0, **data}, cls)
+    )
+    converter.register_structure_hook(
+        Pause,
+        make_dict_structure_fn(
+            Pause, converter, _cattrs_forbid_extra_keys=True, seconds=override(rename="pause")
+        ),
+    )
+    converter.register_structure_hook(Item, lambda data, _: converter.structure(data, _kind(data)))
+    plain_reps = make_dict_structure_fn(Reps, converter, _cattrs_forbid_extra_keys=True)
+    converter.register_structure_hook(Reps, lambda data, cls: plain_reps(_parted(data), cls))
+
+
+def _kind(data: Mapping[str, Any]) -> type[Reps | Pause | Round]:
+    return Round if "rounds" in data else Pause if "pause" in data else Reps
+
+
+def _parted(data: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Reps as parts, be it one. Gear of such reps is worn in all of them, and stays with them."""
+    if "parts" in data:
+        return {**data, "is_parted": True}
+    part = {name: data[name] for name in _OF_PART if name in data}
+    return {**{name: data[name] for name in data if name not in _OF_PART}, "parts": [part]}
+
+
+def _effort(data: str | Mapping[str, Any]) -> Effort:
+    """An effort plan: a word, or a mapping with one key."""
+    if isinstance(data, str):
+        return Hold(data)
+    ((form, words),) = data.items()
+    if form == "rotate":
+        return Rotate(tuple(words))
+    return Descend(*words) if form == "descend" else Build(*words)
+
+
+def _sendoff(data: Any) -> Sendoff:
+    """One time for all, or one a lane group."""
+    if isinstance(data, Mapping):
+        return Sendoff(by_group={group: parse_time(time) for group, time in data.items()})
+    return Sendoff(every=parse_time(data))
