@@ -85,8 +85,10 @@ def test_figures_of_an_evening():
         "part 5 distance": ("100", 100, "m"),
         "part 5 clock": ("2:10 with rest", 130, "s"),
         "time": (
-            "1:00 talk + 4:00 part 1 + 20 s gear + 1:20 part 2 + 15 s talk + 15 s gear + 2:30 part 3 + 1:00 part 4 "
-            "+ 2:40 part 5",
+            (
+                "1:00 talk + 4:00 part 1 + 20 s gear + 1:20 part 2 + 15 s talk + 15 s gear + 2:30 part 3 + 1:00 part 4 "
+                "+ 2:40 part 5"
+            ),
             800,
             "s",
         ),

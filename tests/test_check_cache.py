@@ -29,7 +29,7 @@ def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """A cache folder of its own, in use."""
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     monkeypatch.delenv(SWITCH, raising=False)
-    yield tmp_path / "cache"
+    return tmp_path / "cache"
 
 
 @pytest.fixture

@@ -71,8 +71,10 @@ def test_check_with_an_error(capsys: pytest.CaptureFixture[str], root: Path) -> 
     code, out, err = called(capsys, "check", "--root", root)
     assert (code, err) == (1, "")
     assert out.splitlines() == [
-        "plans/sets/six-fifties.yml:11:14: error bad-time: '1:75' is no time: seconds run "
-        "from 00 to 59",
+        (
+            "plans/sets/six-fifties.yml:11:14: error bad-time: '1:75' is no time: seconds run "
+            "from 00 to 59"
+        ),
         "    write 2:15, or 75 for seconds",
         "1 error, 0 warnings in 27 entries",
     ]

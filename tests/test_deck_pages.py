@@ -37,7 +37,9 @@ def drawn(svg: str) -> numpy.ndarray:
     size = int(re.search(r'viewBox="0 0 (\d+) ', svg)[1])  # type: ignore[index]
     picture = numpy.full((size, size), 255, numpy.uint8)
     x = y = 0.0
-    for command, numbers in re.findall(r"([Mmh])([-\d. ]*)", svg.split(' d="')[-1].split('"')[0]):
+    for command, numbers in re.findall(
+        r"([Mmh])([-\d. ]*)", svg.rsplit(' d="', maxsplit=1)[-1].split('"', maxsplit=1)[0]
+    ):
         values = [float(number) for number in numbers.split()]
         if command == "h":
             picture[int(y), int(x) : int(x + values[0])] = 0

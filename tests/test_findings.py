@@ -81,10 +81,14 @@ def test_json_holds_every_field() -> None:
 
 def test_annotations_for_github() -> None:
     assert as_annotations([WRONG, MISSING, DOUBT], 3).splitlines() == [
-        "::error file=plans/sets/x.yml,line=15,col=16,title=bad-time::'1:75' is no "
-        "time%0Awrite 2:15, or 75 for seconds",
-        "::error file=plans/club.yml,title=missing-file::this file is missing%0Awrite "
-        "it%0Aor put it back",
+        (
+            "::error file=plans/sets/x.yml,line=15,col=16,title=bad-time::'1:75' is no "
+            "time%0Awrite 2:15, or 75 for seconds"
+        ),
+        (
+            "::error file=plans/club.yml,title=missing-file::this file is missing%0Awrite "
+            "it%0Aor put it back"
+        ),
         "::warning file=drills/gear/fins.yml,line=3,col=1,title=review-overdue::the review was due",
         "2 errors, 1 warning in 3 entries",
     ]

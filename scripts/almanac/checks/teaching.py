@@ -33,8 +33,8 @@ def circle(analysis: Analysis) -> Iterator[Problem]:
 
 @forbids("easier-and-harder")
 def easier_and_harder(analysis: Analysis) -> Iterator[Problem]:
-    """A drill names no other under both ``easier`` and ``harder``. (Two that each name the other
-    are a ``circle``.)
+    """A drill names no other under both ``easier`` and ``harder``. Two that each name the other
+    are a ``circle``.
     """
     for drill in analysis.catalogue.drills.values():
         for index, other in enumerate(drill.easier):

@@ -113,19 +113,16 @@ def main(argv: Sequence[str] | None = None) -> int:
     """
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(
-                errors="backslashreplace"
-            )  # a terminal that lacks an arrow or an accent is no fault
-    gc.set_threshold(
-        _MANY
-    )  # a catalogue is many small things that all stay: to look often costs a fifth of a check
+            # A terminal that lacks an arrow or an accent is no fault.
+            stream.reconfigure(errors="backslashreplace")
+    # A catalogue is many small things that all stay: to look often costs a fifth of a check.
+    gc.set_threshold(_MANY)
     given = sys.argv[1:] if argv is None else argv
     try:
         arguments = parser(given).parse_args(given)
         with _without_cache() if arguments.no_cache else nullcontext():
             code: int = arguments.run(arguments)
         sys.stdout.flush()
-        return code
     except SystemExit as ended:  # argparse has said what is wrong
         return ended.code if isinstance(ended.code, int) else WRONG_USAGE
     except UsageError as problem:
@@ -139,12 +136,13 @@ def main(argv: Sequence[str] | None = None) -> int:
     except BrokenPipeError:  # the reader of our output went away, as `almanac check | head` does
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
-    except Exception:
+    except Exception:  # noqa: BLE001 - whatever it was, the user gets one sentence and its log
         print(
             f"almanac: a fault of the program itself; please report {keep_traceback()}",
             file=sys.stderr,
         )
         return FAULT
+    return code
 
 
 @contextmanager

@@ -44,8 +44,10 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
     squad = catalogue.club.squads[practice.squad].title
     sections = [
         [
-            f"{practice.title} ({practice.id}), {squad}, {summary.pool.title} "
-            f"({summary.pool.course})",
+            (
+                f"{practice.title} ({practice.id}), {squad}, {summary.pool.title} "
+                f"({summary.pool.course})"
+            ),
             practice.focus,
         ],
         list(sheet_lines(catalogue, summary)),
@@ -142,8 +144,10 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     first = next(iter(groups.values()))
     block = first.block
     lines = [
-        f"{block.title} ({block.id}), {catalogue.club.squads[block.squad].title}, from "
-        f"{block.starts}",
+        (
+            f"{block.title} ({block.id}), {catalogue.club.squads[block.squad].title}, from "
+            f"{block.starts}"
+        ),
         block.purpose,
     ]
     heads = "".join(f"{head:>{width}}" for _, head, width in _columns())

@@ -48,10 +48,10 @@ def snapshot(root: Path) -> Snapshot:
             if what == "file" and path.endswith(_ENTRY):
                 try:
                     contents[path] = read_at_most(root / path)
-                    continue
                 except OSError as problem:
-                    what = f"unreadable {problem.strerror}"
-            listing.append(f"{what} {path}")
+                    listing.append(f"unreadable {problem.strerror} {path}")
+            else:
+                listing.append(f"{what} {path}")
     return Snapshot(contents, tuple(listing))
 
 

@@ -182,7 +182,8 @@ def _span(text: str, node: yaml.Node) -> tuple[int, int]:
     """Where a node begins and ends in the text."""
     lines = text.split("\n")
     start, end = node.start_mark, node.end_mark
-    assert start is not None and end is not None
+    assert start is not None
+    assert end is not None
     return _offset(lines, start.line, start.column), _offset(lines, end.line, end.column)
 
 

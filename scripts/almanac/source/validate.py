@@ -157,8 +157,8 @@ def _is_integer(checker: Any, instance: Any) -> bool:
 
 
 def _pattern(validator: Any, pattern: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
-    """As a browser reads it: ``$`` is the end of the text, not before a last line end, and \\d is 0
-    to 9.
+    """As a browser reads it: ``$`` is the end of the text, not before a last line end, and a digit
+    is 0 to 9.
     """
     if isinstance(instance, str) and not _exact(pattern).search(instance):
         yield ValidationError(f"{instance!r} does not match {pattern!r}")

@@ -85,9 +85,11 @@ def _rung(rung: _Placed) -> list[str]:
     first = rung.top + _PAD + TITLE * 0.92
     below = rung.top + _PAD + len(rung.title) * TITLE * LEADING + AIM * 0.95
     return [
-        f'<rect class="figure-rung" x="{number(_SIDE)}" y="{number(rung.top)}" '
-        f'width="{number(WIDTH - 2 * _SIDE)}" '
-        f'height="{number(rung.height)}" rx="6"/>',
+        (
+            f'<rect class="figure-rung" x="{number(_SIDE)}" y="{number(rung.top)}" '
+            f'width="{number(WIDTH - 2 * _SIDE)}" '
+            f'height="{number(rung.height)}" rx="6"/>'
+        ),
         f'<circle class="figure-count" cx="31" cy="{number(middle)}" r="14"/>',
         lettered("count-text", 31, middle + 5.5, [str(rung.number)], 16.0, "middle"),
         lettered("rung-title", _TEXT_LEFT, first, rung.title, TITLE),
@@ -107,8 +109,10 @@ def _between(top: float) -> list[str]:
     return [
         f'<path class="figure-step-on" d="{up}"/>',
         lettered("sign", 84, middle, ["move on"], SIGN),
-        f'<path class="figure-step-back" d="{down}"/><path class="figure-step-back-head" '
-        f'd="{head}"/>',
+        (
+            f'<path class="figure-step-back" d="{down}"/><path class="figure-step-back-head" '
+            f'd="{head}"/>'
+        ),
         lettered("sign", 210, middle, ["step back"], SIGN),
     ]
 
