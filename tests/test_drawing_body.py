@@ -451,9 +451,9 @@ def test_many_words_with_long_titles_stay_in_the_neutral_picture() -> None:
 
 def test_a_new_stroke_changes_no_picture_that_follows_from_the_rest() -> None:
     """A stroke is missed only where the body would be drawn otherwise in another."""
-    for position, arms, kick, wall in product(
-        (*POSITIONS, "any"), ARMS, (*KICKS, "any"), (None, "coming-in", "touching", "feet-on")
-    ):
+    walls = (None, "coming-in", "touching", "feet-on")
+    words = product((*POSITIONS, "any"), ARMS, (*KICKS, "any"), walls)
+    for position, arms, kick, wall in share(words, 100):
         choice = DrawingChoice(wall=wall)
         if list(undrawn_words(position, arms, kick, "doggy", choice)):
             continue

@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 
 import pytest
 from drawing_checks import SVG, checked
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shared import share
 
@@ -335,7 +335,6 @@ def test_no_arm_comes_over_under_water() -> None:
 places = st.builds(Point, st.floats(-0.4, 0.4), st.floats(-0.4, 0.4), st.just(0.0))
 
 
-@settings(max_examples=60)
 @given(places, st.floats(-180, 180), st.sampled_from([1, -1]))
 def test_a_limb_that_is_sent_to_a_place_within_reach_ends_there(
     place: Point, trunk: float, belly: int
@@ -352,7 +351,6 @@ def test_a_limb_that_is_sent_to_a_place_within_reach_ends_there(
 # --- text that is broken into lines
 
 
-@settings(max_examples=80)
 @given(st.text("abcdefgh ilmwMWÄ,.-", max_size=120), st.floats(40, 300))
 def test_lines_fit_and_no_letter_is_lost(text: str, width: float) -> None:
     lines = lines_of(text, width, 14.0)

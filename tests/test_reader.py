@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 import yaml
 from example_cases import BASE
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from almanac.analysis.analysis import Analysis
@@ -269,7 +269,6 @@ def root(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return root
 
 
-@settings(max_examples=80)
 @given(damaged())
 def test_no_damage_raises(root: Path, damage: tuple[Path, str]) -> None:
     """Whatever one value of one entry becomes: findings with places, and sums without inf or nan,

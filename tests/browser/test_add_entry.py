@@ -13,6 +13,7 @@ from urllib.parse import parse_qs, urlsplit
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+from shared import share
 
 from almanac.commands.main import main
 from almanac.model.load import load
@@ -360,7 +361,7 @@ def test_a_fault_from_empty_to_a_file_that_the_check_accepts(
     assert desk.evaluate("navigator.clipboard.readText()") == form.text
 
 
-@pytest.mark.parametrize("text", [*HOSTILE, *REFUSED], ids=lambda text: ascii(text[:30]))
+@pytest.mark.parametrize("text", share([*HOSTILE, *REFUSED], 30), ids=lambda text: ascii(text[:30]))
 def test_hostile_text_typed_into_the_form(typist: Form, text: str) -> None:
     form = typist
     form.page.get_by_label("Title", exact=True).fill(text)

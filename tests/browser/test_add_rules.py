@@ -10,12 +10,13 @@ from typing import Any
 from unittest import mock
 
 import pytest
-from example_cases import cases
-from hypothesis import given, settings
+from example_cases import BASE, cases
+from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator, FormatChecker
 from jsonschema.validators import extend
 from playwright.sync_api import Browser, Page
+from shared import examples, share
 
 from almanac.findings import Finding
 from almanac.model.load import load
@@ -119,14 +120,14 @@ def test_verdicts_on_the_rejected_examples(
     rules: Page, tmp_path_factory: pytest.TempPathFactory
 ) -> None:
     seen = {True: 0, False: 0}
-    for case in cases("rejected"):
+    for case in share(cases("rejected"), 120):
         root = tmp_path_factory.mktemp("case")
         for path in case.build(root):
             path.unlink()  # nobody may read it
         loaded = load(root)
-        own = {str(path.relative_to(case.folder)) for path in case.folder.rglob("*.yml")}
         for (kind, _), document in loaded.documents.items():
-            if kind in KINDS and document.file in own:
+            base = BASE / document.file
+            if kind in KINDS and not (base.is_file() and base.read_text("utf-8") == document.text):
                 schema = schemas.published(kind, loaded.names.words)
                 (browser,), (reference,) = (
                     verdicts(rules, schema, [document.data]),
@@ -134,8 +135,8 @@ def test_verdicts_on_the_rejected_examples(
                 )
                 assert browser == reference, (case.name, document.file)
                 seen[reference] += 1
-    assert seen[False] > 60
-    assert seen[True] > 20  # what only the checks of the catalogue refuse
+    assert seen[False] > 20
+    assert seen[True] > 5  # what only the checks of the catalogue refuse
 
 
 def paths(value: Any, path: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
@@ -202,7 +203,7 @@ def test_messages_are_the_command_lines_own(rules: Page, catalogue_names: Names,
     form = json.loads(form_file(loaded.catalogue, loaded.names, "")[1])
     chance = random.Random(kind)
     entries = [document.data for (own, _), document in loaded.documents.items() if own == kind]
-    data = [slipped(chance.choice(entries), chance) for _ in range(600)]
+    data = [slipped(chance.choice(entries), chance) for _ in range(examples(120, 600))]
     codes: set[str] = set()
     apart = []
     for value, found in zip(
@@ -241,7 +242,6 @@ def test_did_you_mean_is_the_command_lines_own(rules: Page, catalogue_names: Nam
         st.integers(-10, 90_000),
     )
 )
-@settings(max_examples=300)
 def test_times_are_the_command_lines_own(rules: Page, value: str | int) -> None:
     found = rules.evaluate("(value) => rules.problem(value)", value)
     try:
@@ -359,7 +359,6 @@ trees = st.recursive(
 
 
 @given(st.dictionaries(st.from_regex(r"\A[a-z][a-z0-9_]{0,12}\Z"), trees, min_size=1, max_size=6))
-@settings(max_examples=300)
 def test_any_entry_reads_back_the_same(rules: Page, value: dict[str, Any]) -> None:
     assert_reads_back(value, *written(rules, [value]))
 
