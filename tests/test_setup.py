@@ -12,6 +12,8 @@ from pathlib import Path
 
 import pytest
 
+from almanac.publish.node import NodeError, fetch_libraries, install_node
+
 SETUP = Path(__file__).resolve().parents[1] / "scripts" / "setup.sh"
 TOOLS = [
     "bash",
@@ -263,3 +265,39 @@ def test_browser(machine: Machine) -> None:
     own = str(machine.has / "my-browser")
     assert machine.run(call, ALMANAC_CHROMIUM=own) == (0, f"{own}\n", "")
     assert machine.log() == []
+
+
+@pytest.mark.parametrize(
+    "npm_says, words",
+    [
+        ("npm error code ENOTFOUND\n" * 30, ["npm could not fetch", "no network reached"]),
+        ("npm error code EINTEGRITY\n", ["npm could not fetch", "EINTEGRITY"]),
+    ],
+)
+def test_npm_fails(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, npm_says: str, words: list[str]
+) -> None:
+    for program, body in [("node", "echo v24.0.0"), ("npm", f"printf '{npm_says}'; exit 1")]:
+        (tmp_path / program).write_text(f"#!/bin/sh\n{body}\n", encoding="utf-8")
+        (tmp_path / program).chmod(0o755)
+    monkeypatch.setenv("PATH", str(tmp_path))
+    (tmp_path / "package-lock.json").write_text("{}", encoding="utf-8")
+    with pytest.raises(NodeError) as raised:
+        fetch_libraries(tmp_path)
+    assert [word for word in words if word not in str(raised.value)] == []
+    assert str(raised.value).count("\n") <= 1
+
+
+def test_no_node_and_no_network(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (tmp_path / "said").write_text(OFFLINE, encoding="utf-8")
+    python = tmp_path / "python"
+    python.write_text(
+        f"#!/bin/sh\nwhile read -r line; do echo $line; done < {tmp_path}/said; exit 1\n"
+    )
+    python.chmod(0o755)
+    monkeypatch.setattr(sys, "executable", str(python))
+    monkeypatch.setenv("PATH", str(tmp_path))
+    with pytest.raises(NodeError) as raised:
+        install_node(tmp_path)
+    assert "install nodejs (20 or later) and npm" in str(raised.value)
+    assert "\n" not in str(raised.value)

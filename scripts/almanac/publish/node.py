@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -15,6 +16,7 @@ from pathlib import Path
 
 OLDEST_NODE = 20
 _WHEEL = "scripts/requirements-node.txt"
+_OFFLINE = re.compile("ECONNREFUSED|ECONNRESET|ENOTFOUND|EAI_AGAIN|ETIMEDOUT|connection broken")
 
 
 class NodeError(Exception):
@@ -99,5 +101,8 @@ def _run(command: Sequence[str], folder: Path, failed: str, path: str | None = N
         command, cwd=folder, env=environment, capture_output=True, text=True, check=False
     )
     if done.returncode:
-        raise NodeError(f"{failed}:\n{done.stdout}{done.stderr}".rstrip())
+        words = f"{done.stdout}{done.stderr}"
+        if _OFFLINE.search(words):  # npm and pip say so in many lines
+            raise NodeError(f"{failed} (no network reached: connect, and run this again)")
+        raise NodeError(f"{failed}:\n{words}".rstrip())
     return done.stdout
