@@ -32,7 +32,7 @@ USED_OTHERWISE = {
     "ruff": ("pyproject.toml", "[tool.ruff]"),
     "import-linter": ("pyproject.toml", "[tool.importlinter]"),
     "pytest-timeout": ("pyproject.toml", "\ntimeout = "),
-    "pytest-xdist": ("DEVELOPERS.md", "a worker for each core"),
+    "pytest-xdist": ("scripts/test", "--numprocesses"),
     "types-jsonschema": ("scripts/almanac/**/*.py", "from jsonschema"),
     "types-pyyaml": ("scripts/almanac/**/*.py", "import yaml"),
     "check-jsonschema": ("scripts/bench_*.py", "check-jsonschema"),
