@@ -28,6 +28,7 @@ LOCKS = {
     "requirements.txt": ["set-up"],
     "requirements-test.txt": ["set-up", "test"],
     "scripts/requirements-bench.txt": ["set-up", "test", "bench"],
+    "scripts/requirements-node.txt": ["set-up", "node"],
 }
 PYTHONS = ["3.11", "3.12", "3.13", "3.14", "3.15"]
 SYSTEMS = [

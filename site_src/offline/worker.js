@@ -1,27 +1,39 @@
 // The service worker of a site that is kept on the device. The build writes the version below, and the list of files beside it.
 // A version is kept whole in a cache of its own: filled to the last file before it takes over, and then the only one answered from.
 
+/** @typedef {Record<string, [hash: string, size: number]>} Files by their path from the root */
+/** @typedef {{files: Files, version?: string, since?: string}} Note what we note about a version */
+
+const scope = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const VERSION = "@version@";
-const ROOT = self.registration.scope;
+const ROOT = scope.registration.scope;
 const PREFIX = `deck-almanac ${ROOT} `;
 const LIST = new URL("precache.json", ROOT).href;
 const NOTE = new URL("__kept__", ROOT).href; // no page: what we note about a version, in its own cache
 const AT_ONCE = 6;
 
+/** @param {string} version */
 const cacheName = (version) => PREFIX + version;
+/** @param {string} file */
 const addressOf = (file) => new URL(file, ROOT).href;
 
+/** @param {{type: string} & Record<string, unknown>} message */
 async function tell(message) {
-  const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const pages = await scope.clients.matchAll({ type: "window", includeUncontrolled: true });
   pages.forEach((page) => page.postMessage({ version: VERSION, ...message }));
 }
 
+/** @param {ArrayBuffer} bytes */
 async function hashOf(bytes) {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
   return btoa(String.fromCharCode(...digest)).replaceAll("+", "-").replaceAll("/", "_").slice(0, 16);
 }
 
-/** A file as the list names it, by its hash: a login page of the pool's network, or half a new version, is refused. */
+/**
+ * A file as the list names it, by its hash: a login page of the pool's network, or half a new version, is refused.
+ * @param {string} file
+ * @param {string} hash
+ */
 async function download(file, hash) {
   const response = await fetch(addressOf(file), { cache: "no-cache", redirect: "error" });
   if (!response.ok) {
@@ -34,13 +46,20 @@ async function download(file, hash) {
   return new Response(bytes, { headers: { "Content-Type": response.headers.get("Content-Type") ?? "" } });
 }
 
+/** @param {Cache} cache
+ * @returns {Promise<Note>} */
 async function noteOf(cache) {
-  const note = await cache.match(NOTE);
-  return note ? note.json() : { files: {} };
+  const held = await cache.match(NOTE);
+  return held ? held.json() : { files: {} };
 }
 
+/**
+ * @param {Cache} cache
+ * @param {Note} told
+ */
 async function note(cache, told) {
-  await cache.put(NOTE, new Response(JSON.stringify(told), { headers: { "Content-Type": "application/json" } }));
+  const headers = { "Content-Type": "application/json" };
+  await cache.put(NOTE, new Response(JSON.stringify(told), { headers }));
 }
 
 /** Files kept by an older version, by hash: what has not changed is not fetched again. */
@@ -64,7 +83,8 @@ async function fill() {
     throw new Error("the list is of another version");
   }
   const cache = await caches.open(cacheName(VERSION));
-  const [older, files] = [await olderFiles(), Object.entries(list.files)];
+  const older = await olderFiles();
+  const files = Object.entries(/** @type {Files} */ (list.files));
   await note(cache, { files: list.files });
   let done = 0;
   let next = 0;
@@ -78,13 +98,14 @@ async function fill() {
       await tell({ type: "filling", done, bytes: list.bytes });
     }
   }
+  /** @type {(problem: unknown) => never} */
   const stop = (problem) => {
     next = files.length; // the others end with the file that they are at
     throw problem;
   };
   const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, () => some().catch(stop)));
-  const broken = ends.find(({ status }) => status === "rejected");
-  if (broken) {
+  const broken = ends.find((end) => end.status === "rejected");
+  if (broken?.status === "rejected") {
     throw broken.reason;
   }
 }
@@ -94,7 +115,7 @@ async function install() {
     await fill();
     await tell({ type: "filled" });
   } catch (problem) {
-    await tell({ type: "failed", because: String(problem.message ?? problem) });
+    await tell({ type: "failed", because: problem instanceof Error ? problem.message : String(problem) });
     throw problem; // the browser drops this version; the one before goes on
   }
 }
@@ -107,27 +128,30 @@ async function takeOver() {
       await caches.delete(name);
     }
   }
-  await self.clients.claim();
+  await scope.clients.claim();
 }
 
 /** This version, waiting, takes over where the page that asks is the only one open: nobody is changed under their hands. */
 async function takeOverIfAlone() {
   for (const wait_ms of [0, 300, 1000, 2000]) { // the page that was just left counts until the browser has let it go
     await new Promise((resolve) => setTimeout(resolve, wait_ms));
-    const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+    const pages = await scope.clients.matchAll({ type: "window", includeUncontrolled: true });
     if (pages.length <= 1) {
-      return self.skipWaiting();
+      return scope.skipWaiting();
     }
   }
   return undefined;
 }
 
+/** @param {string} address */
 async function kept(address) {
   const url = new URL(address);
   const plain = url.origin + url.pathname + (url.pathname.endsWith("/") ? "index.html" : "");
   return caches.match(plain, { cacheName: cacheName(VERSION) });
 }
 
+/** @param {Request} request
+ * @returns {Promise<Response>} */
 async function answer(request) {
   const isPage = request.mode === "navigate";
   const found = await kept(request.url);
@@ -136,18 +160,19 @@ async function answer(request) {
   }
   try {
     return await fetch(request);
-  } catch (problem) {
+  } catch {
     return (isPage && (await kept(addressOf("404.html")))) || Response.error();
   }
 }
 
-self.addEventListener("install", (event) => event.waitUntil(install()));
-self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
-self.addEventListener("message", (event) => {
-  const asked = { "take over": () => self.skipWaiting(), "take over if alone": takeOverIfAlone }[event.data];
-  event.waitUntil(asked?.());
+scope.addEventListener("install", (event) => event.waitUntil(install()));
+scope.addEventListener("activate", (event) => event.waitUntil(takeOver()));
+scope.addEventListener("message", (event) => {
+  /** @type {Record<string, () => Promise<void>>} */
+  const answers = { "take over": () => scope.skipWaiting(), "take over if alone": takeOverIfAlone };
+  event.waitUntil(Promise.resolve(answers[event.data]?.()));
 });
-self.addEventListener("fetch", (event) => {
+scope.addEventListener("fetch", (event) => {
   const { method, url } = event.request;
   if (method === "GET" && url.startsWith(ROOT)) {
     event.respondWith(answer(event.request));

@@ -2,58 +2,71 @@
 
 import { layCards, paperSize } from "./cards/layout.js";
 import { boxes, bring } from "./lib/clocks.js";
-import { make, root } from "./lib/dom.js";
+import { all, make, one, root } from "./lib/dom.js";
 import * as myCards from "./lib/my-cards.js";
 import * as preferences from "./lib/preferences.js";
 import { read, write } from "./lib/storage.js";
 
-const form = document.querySelector("[data-cards-form]");
-const sheets = document.querySelector("[data-paper]");
-const told = form.querySelector("[data-cards-told]");
-const list = form.querySelector("[data-cards-list]");
+/** @typedef {import("./cards/layout.js").Layout} Layout */
+
+const form = /** @type {HTMLFormElement} */ (one("[data-cards-form]"));
+const sheets = one("[data-paper]");
+const told = one("[data-cards-told]", form);
+const list = one("[data-cards-list]", form);
 const paper = new CSSStyleSheet();
-let layout = read("layout", "a6");
+let layout = read("layout", /** @type {Layout} */ ("a6"));
+/** @type {Element[]} */
 let sources = [];
 
-/** The card at the end of an entry's page, with its drawing put in where it is pointed at. Raises where the page has none. */
+/**
+ * The card at the end of an entry's page, with its drawing put in where it is pointed at. Raises where the page has none.
+ * @param {myCards.Card} card
+ */
 async function sourceOf({ href }) {
   const response = await fetch(new URL(href, root));
   const page = new DOMParser().parseFromString(await response.text(), "text/html");
-  const card = document.importNode(page.querySelector(".deck-card"), true);
-  for (const use of card.querySelectorAll("use")) {
-    const drawing = document.importNode(page.querySelector(use.getAttribute("href")), true);
+  const card = document.importNode(one(".deck-card", page), true);
+  for (const use of all("use", card)) {
+    const drawing = document.importNode(one(use.getAttribute("href") ?? "", page), true);
     drawing.removeAttribute("id");
-    use.parentElement.replaceWith(drawing);
+    use.parentElement?.replaceWith(drawing);
   }
   return card;
 }
 
-/** What to print: the one entry that the address names, else all that has been gathered. */
+/** What to print: the one entry that the address names, else all that has been gathered.
+ * @returns {myCards.Card[]} */
 function wanted() {
   const only = new URLSearchParams(location.hash.slice(1)).get("only");
   return only && /^[a-z]+\/[a-z0-9-]+\.html$/.test(only) ? [{ href: only, title: "this card" }] : myCards.all();
 }
 
 async function gather() {
+  /** @type {myCards.Card[]} */
   const missing = [];
-  const found = await Promise.all(wanted().map((card) => sourceOf(card).catch(() => missing.push(card) && null)));
-  sources = found.filter(Boolean);
+  const found = await Promise.all(wanted().map((card) => sourceOf(card).catch(() => {
+    missing.push(card);
+    return null;
+  })));
+  sources = found.filter((source) => source !== null);
   await lay(missing);
 }
 
+/** @param {myCards.Card[]} missing */
 async function lay(missing = []) {
   paper.replaceSync(`@page { size: ${paperSize(layout)}; margin: 0; }`);
   sources.forEach((source) => sheets.append(source)); // where choices reach them
   await bring(boxes().filter((box) => sheets.contains(box)));
-  sources.forEach((source) => source.querySelectorAll("[hidden]").forEach((part) => part.remove()));
+  sources.forEach((source) => all("[hidden]", source).forEach((part) => part.remove()));
   const { cards, sheets: number } = layCards(sources, layout, sheets);
   told.textContent = cards
     ? `${cards} ${cards === 1 ? "card" : "cards"} on ${number} ${number === 1 ? "sheet" : "sheets"}.`
     : "No cards yet: open a drill or a set, and press “Add to my cards”.";
   if (missing.length) {
-    told.textContent += ` Not to be read here: ${missing.map((card) => card.title).join(", ")}. Open and print the page itself.`;
+    const titles = missing.map((card) => card.title).join(", ");
+    told.textContent += ` Not to be read here: ${titles}. Open and print the page itself.`;
   }
-  form.querySelector("[data-cards-print]").disabled = !cards;
+  /** @type {HTMLButtonElement} */ (one("[data-cards-print]", form)).disabled = !cards;
 }
 
 function showList() {
@@ -62,7 +75,7 @@ function showList() {
     off.addEventListener("click", () => {
       myCards.remove(card.href);
       start();
-      form.querySelector("[data-cards-clear]").focus();
+      one("[data-cards-clear]", form).focus();
     });
     return make("li", {}, make("a", { href: new URL(card.href, root).href }, card.title), " ", off);
   }));
@@ -74,19 +87,21 @@ function start() {
 }
 
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, paper];
-document.querySelector("[data-cards-plain]").hidden = true;
+one("[data-cards-plain]").hidden = true;
 form.hidden = false;
-form.querySelectorAll("[name=layout]").forEach((input) => { input.checked = input.value === layout; });
+for (const input of /** @type {HTMLInputElement[]} */ (all("[name=layout]", form))) {
+  input.checked = input.value === layout;
+}
 form.addEventListener("submit", (event) => event.preventDefault());
 form.addEventListener("change", ({ target }) => {
-  if (target.name === "layout") {
-    layout = target.value;
+  if (target instanceof HTMLInputElement && target.name === "layout") {
+    layout = /** @type {Layout} */ (target.value);
     write("layout", layout);
     lay();
   }
 });
-form.querySelector("[data-cards-print]").addEventListener("click", () => window.print());
-form.querySelector("[data-cards-clear]").addEventListener("click", () => {
+one("[data-cards-print]", form).addEventListener("click", () => window.print());
+one("[data-cards-clear]", form).addEventListener("click", () => {
   myCards.clear();
   history.replaceState(null, "", "#");
   start();

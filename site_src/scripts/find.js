@@ -3,49 +3,62 @@
 import { fromAddress, toAddress } from "./find/address.js";
 import { FACETS, entriesOf, inOrder, isChosen, minutesOf, nothing, sift } from "./find/list.js";
 import { resultList } from "./find/results.js";
-import { make } from "./lib/dom.js";
+import { all, make, one } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
 import { WordIndex } from "./lib/search.js";
 
-const form = document.querySelector("[data-finder]");
-const page = document.querySelector("[data-found]");
-const data = JSON.parse(document.getElementById("finder-data").textContent);
+/** @import {Counts, Data, Entry, Facet, List} from "./find/list.js" */
+
+const form = one("[data-finder]");
+const page = one("[data-found]");
+/** @type {Data} */
+const data = JSON.parse(one("#finder-data").textContent ?? "");
 const entries = entriesOf(data);
-const titles = Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, Object.fromEntries(words)]));
-const boxes = new Map([...form.querySelectorAll("[data-facet]")].map((box) => [box.dataset.facet, box]));
-const inputs = [...form.querySelectorAll("fieldset input")].map((input) => ({ input, count: input.parentElement.querySelector("[data-count]") }));
+/** @type {Record<string, Record<string, string>>} */
+const titles = Object.fromEntries(
+  Object.entries(data.words).map(([facet, words]) => [facet, Object.fromEntries(words)]),
+);
+const boxes = new Map(
+  /** @type {HTMLDetailsElement[]} */ (all("[data-facet]", form)).map((box) => [String(box.dataset.facet), box]),
+);
+const inputs = /** @type {HTMLInputElement[]} */ (all("fieldset input", form)).map((input) => ({
+  input,
+  count: input.parentElement?.querySelector("[data-count]"),
+}));
+const wordsInput = /** @type {HTMLInputElement} */ (one("#find-words", form));
 const steps = inputs.filter(({ input }) => input.name === "minutes").map(({ input }) => Number(input.value)).filter(Boolean);
 /** The pool and lane group that minutes hold for. */
 const held = () => ({ pool: preferences.chosen("pool"), group: preferences.chosen("group") });
+/** @param {Entry} entry */
 const minutes = (entry) => minutesOf(data, entry, held());
+/** @param {string} fault */
 const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)];
 const results = resultList(page, titles, minutes);
 let choice = nothing();
+/** @type {WordIndex | null} */
 let index = null;
 let byPointer = false;
 let writing = 0;
 
 const WEIGHTS = { title: 8, more: 5, faults: 4, summary: 3 };
 
-/** What an entry is found by. */
+/** What an entry is found by.
+ * @param {Entry} entry */
 function fields(entry) {
   const faults = entry.has.fault.map((id) => `${titles.fault[id]} ${data.also[id] ?? ""}`).join(" ");
   return { id: entry.number, title: entry.title, more: entry.more, faults, summary: entry.summary };
 }
 
-const readWords = () => { index ??= new WordIndex(WEIGHTS, data.synonyms, entries.map(fields)); };
+const readWords = () => (index ??= new WordIndex(WEIGHTS, data.synonyms, entries.map(fields)));
 
 /** Entries that answer every word asked for, as a Map from number to score; null where nothing is asked. */
 function scores() {
-  if (!choice.words) {
-    return null;
-  }
-  readWords();
-  const found = index.search(choice.words);
+  const found = choice.words ? readWords().search(choice.words) : null;
   return found && new Map(found.map(({ id, score }) => [id, score]));
 }
 
-/** What is chosen in a facet, in words. */
+/** What is chosen in a facet, in words.
+ * @param {Facet} facet */
 function told(facet) {
   if (facet === "minutes") {
     return choice.minutes ? `${choice.minutes} minutes` : "";
@@ -56,15 +69,21 @@ function told(facet) {
   return [...choice[facet]].map((word) => (word === "none" ? "nothing" : titles[facet][word])).join(", ");
 }
 
+/**
+ * @param {Element} element
+ * @param {string} text
+ */
 function say(element, text) {
   if (element.textContent !== text) {
     element.textContent = text; // what stays as it is costs no layout
   }
 }
 
+/** @param {Counts} counts */
 function showChoices(counts) {
   for (const { input, count } of inputs) {
-    const { name, value } = input;
+    const { value } = input;
+    const name = /** @type {List | "gear" | "minutes"} */ (input.name);
     const number = counts[name][value] ?? 0;
     const isOn = name === "minutes" ? String(choice.minutes ?? "") === value : choice[name].has(value);
     input.checked = isOn;
@@ -74,43 +93,57 @@ function showChoices(counts) {
     }
   }
   for (const [facet, box] of boxes) {
-    say(box.querySelector("[data-chosen]"), told(facet));
+    say(one("[data-chosen]", box), told(/** @type {Facet} */ (facet)));
   }
-  form.querySelector("[data-clear]").hidden = !FACETS.some((facet) => isChosen(choice, facet));
+  one("[data-clear]", form).hidden = !FACETS.some((facet) => isChosen(choice, facet));
 }
 
-function many(number, one, more) {
-  return `${number} ${number === 1 ? one : more}`;
+/**
+ * @param {number} number
+ * @param {string} single
+ * @param {string} more
+ */
+function many(number, single, more) {
+  return `${number} ${number === 1 ? single : more}`;
 }
 
+/**
+ * @param {Entry[]} found
+ * @param {number} untimed
+ */
 function showTotal(found, untimed) {
   const drills = found.filter((entry) => entry.kind === "drill").length;
   const times = untimed ? ` ${many(untimed, "other has", "others have")} no computed time for this lane group.` : "";
-  page.querySelector("[data-total]").textContent =
+  one("[data-total]", page).textContent =
     `${many(drills, "drill", "drills")} and ${many(found.length - drills, "set", "sets")}.${times}`;
 }
 
-/** Nothing found: which choice to drop, the most helpful first. */
+/**
+ * Nothing found: which choice to drop, the most helpful first.
+ * @param {Entry[]} found
+ * @param {Record<string, number>} without
+ */
 function showWayOut(found, without) {
-  const wayOut = page.querySelector("[data-nothing]");
+  const wayOut = one("[data-nothing]", page);
   wayOut.hidden = found.length > 0;
-  const helpful = Object.entries(without).sort(([, one], [, other]) => other - one);
+  const helpful = /** @type {[Facet, number][]} */ (Object.entries(without)).sort(([, first], [, next]) => next - first);
   const useful = helpful.filter(([, number]) => number);
   const buttons = (useful.length ? useful : helpful).map(([facet, number]) => {
     const button = make("button", { type: "button", class: "tool" }, `${data.titles[facet]}: ${told(facet)}`);
     button.append(number ? ` (${number} without it)` : "");
     button.addEventListener("click", () => {
       drop(facet);
-      form.querySelector("#find-words").focus();
+      wordsInput.focus();
     });
     return button;
   });
-  wayOut.querySelector("[data-ways]").replaceChildren(...buttons);
+  one("[data-ways]", wayOut).replaceChildren(...buttons);
 }
 
+/** @param {Facet} facet */
 function drop(facet) {
-  choice[facet] = nothing()[facet];
-  form.querySelector("#find-words").value = choice.words;
+  choice = { ...choice, [facet]: nothing()[facet] };
+  wordsInput.value = choice.words;
   refresh();
 }
 
@@ -132,16 +165,19 @@ function writeAddress() {
   history.replaceState(null, "", address ? `#${address}` : "#");
 }
 
+/** @param {HTMLInputElement} input */
 function chosen(input) {
   if (input.name === "minutes") {
     choice.minutes = Number(input.value) || null;
   } else {
-    choice[input.name][input.checked ? "add" : "delete"](input.value);
+    choice[/** @type {List | "gear"} */ (input.name)][input.checked ? "add" : "delete"](input.value);
   }
   refresh();
   if (byPointer && input.name !== "gear" && !isWide()) {
     const box = boxes.get(input.name); // the list, not the choices, is wanted next
-    box.open = false;
+    if (box) {
+      box.open = false;
+    }
     form.scrollIntoView({ block: "nearest" });
   }
 }
@@ -149,33 +185,40 @@ function chosen(input) {
 const isWide = () => window.matchMedia("(min-width: 60em)").matches;
 
 function readAddress() {
-  const known = Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, new Set(words.map(([id]) => id))]));
+  const known = /** @type {Record<List | "gear", Set<string>>} */ (
+    Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, new Set(words.map(([id]) => id))]))
+  );
   known.gear.add("none");
-  const told = fromAddress(location.hash, known);
-  choice = told.choice;
-  for (const name of ["pool", "group"]) {
-    if (form.querySelector(`[data-choose="${name}"] option[value="${CSS.escape(told[name] ?? "")}"]`)) {
-      preferences.choose(name, told[name], false);
+  const asked = fromAddress(location.hash, known);
+  choice = asked.choice;
+  for (const name of /** @type {const} */ (["pool", "group"])) {
+    const value = asked[name] ?? "";
+    if (form.querySelector(`[data-choose="${name}"] option[value="${CSS.escape(value)}"]`)) {
+      preferences.choose(name, value, false);
     }
   }
-  form.querySelector("#find-words").value = choice.words;
-  boxes.forEach((box, facet) => { box.open = isWide() || told.open.includes(facet); });
+  wordsInput.value = choice.words;
+  boxes.forEach((box, facet) => { box.open = isWide() || asked.open.includes(facet); });
   refresh(true);
 }
 
 form.hidden = page.hidden = false;
-document.querySelector("[data-plain-lists]").hidden = true;
+one("[data-plain-lists]").hidden = true;
 form.addEventListener("submit", (event) => event.preventDefault());
 form.addEventListener("pointerdown", () => { byPointer = true; });
 form.addEventListener("keydown", () => { byPointer = false; });
-form.addEventListener("change", ({ target }) => target.closest("fieldset") && !target.dataset.choose && chosen(target));
-form.querySelector("#find-words").addEventListener("input", ({ target }) => {
-  choice.words = target.value.trim();
+form.addEventListener("change", ({ target }) => {
+  if (target instanceof HTMLInputElement && target.closest("fieldset")) {
+    chosen(target);
+  }
+});
+wordsInput.addEventListener("input", () => {
+  choice.words = wordsInput.value.trim();
   refresh();
 });
-form.querySelector("[data-clear]").addEventListener("click", () => {
+one("[data-clear]", form).addEventListener("click", () => {
   choice = nothing();
-  form.querySelector("#find-words").value = "";
+  wordsInput.value = "";
   refresh();
 });
 window.addEventListener("hashchange", readAddress);

@@ -1,22 +1,25 @@
 // The kick cycle in place: the moments that stand on the page, shown one after the other. Without this script all of them stand.
 
+import { all, one } from "./lib/dom.js";
+
 const STEP_MS = 320;
-const cycle = document.querySelector("[data-cycle]");
-const moments = [...cycle.querySelectorAll("[data-cycle-moments] > *")];
-const loop = cycle.querySelector("[data-cycle-loop]");
-const next = cycle.querySelector("[data-cycle-next]");
-const all = cycle.querySelector("[data-cycle-all]");
+const cycle = one("[data-cycle]");
+const moments = all("[data-cycle-moments] > *", cycle);
+const loop = one("[data-cycle-loop]", cycle);
+const next = one("[data-cycle-next]", cycle);
+const together = /** @type {HTMLButtonElement} */ (one("[data-cycle-all]", cycle));
 const still = window.matchMedia("(prefers-reduced-motion: reduce)");
 let now = -1; // the moment that is shown alone; -1 while all are
 let timer = 0;
 
-/** Show one moment alone, or all of them for -1. */
+/** Show one moment alone, or all of them for -1.
+ * @param {number} moment */
 function show(moment) {
   now = moment;
   moments.forEach((element, number) => {
     element.hidden = moment >= 0 && number !== moment;
   });
-  all.disabled = moment < 0;
+  together.disabled = moment < 0;
   cycle.classList.toggle("is-one", moment >= 0);
 }
 
@@ -42,7 +45,7 @@ function start() {
 function heedMotion() {
   stop();
   loop.hidden = still.matches;
-  cycle.querySelector("[data-cycle-still]").hidden = !still.matches;
+  one("[data-cycle-still]", cycle).hidden = !still.matches;
 }
 
 loop.addEventListener("click", () => (timer ? stop() : start()));
@@ -50,7 +53,7 @@ next.addEventListener("click", () => {
   stop();
   step();
 });
-all.addEventListener("click", () => {
+together.addEventListener("click", () => {
   stop();
   show(-1);
   next.focus();
@@ -66,4 +69,4 @@ window.addEventListener("beforeprint", () => {
 });
 still.addEventListener("change", heedMotion);
 heedMotion();
-cycle.querySelector("[data-cycle-tools]").hidden = false;
+one("[data-cycle-tools]", cycle).hidden = false;

@@ -1,21 +1,28 @@
 // "Add to my cards" on the page of an entry, and the count of cards gathered. The cards page lays them out.
 
-import { make, root } from "./lib/dom.js";
+import { make, one, root } from "./lib/dom.js";
 import * as myCards from "./lib/my-cards.js";
 
-/** This page as a card: its address from the site's root, and its title. */
+/** This page as a card: its address from the site's root, and its title.
+ * @returns {myCards.Card} */
 function ownCard() {
-  return { href: location.pathname.slice(root.pathname.length), title: document.querySelector("h1").firstChild.textContent.trim() };
+  const title = one("h1").firstChild?.textContent ?? "";
+  return { href: location.pathname.slice(root.pathname.length), title: title.trim() };
 }
 
+/**
+ * @param {HTMLButtonElement} button
+ * @param {HTMLAnchorElement} count
+ * @param {myCards.Card} own
+ */
 function showState(button, count, own) {
-  const taken = myCards.has(own.href);
-  button.textContent = taken ? "Take off my cards" : "Add to my cards";
+  button.textContent = myCards.has(own.href) ? "Take off my cards" : "Add to my cards";
   const number = myCards.all().length;
   count.hidden = !number;
   count.textContent = `My cards (${number})`;
 }
 
+/** @param {Element} tools */
 function start(tools) {
   const own = ownCard();
   const button = make("button", { type: "button", class: "tool" });
@@ -37,7 +44,7 @@ function start(tools) {
 function place() {
   const tools = document.querySelector("[data-tools]") ?? make("div", { class: "tools" });
   if (!tools.isConnected) {
-    (document.querySelector("article .lead") ?? document.querySelector("article h1")).after(tools);
+    (document.querySelector("article .lead") ?? one("article h1")).after(tools);
   }
   return tools;
 }

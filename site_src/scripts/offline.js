@@ -1,16 +1,21 @@
 // "Keep this site on my phone": asks for the service worker that stores every page, shows how far it is, and says what is kept.
 
-import { make, root } from "./lib/dom.js";
+import { make, one, root } from "./lib/dom.js";
 
 const box = document.querySelector("[data-keep]");
-const mark = document.querySelector("[data-kept]");
+const mark = one("[data-kept]");
 const NOTE = new URL("__kept__", root).href;
+/** @param {number} bytes */
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
-const when = (since) => new Date(since).toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
+/** @param {string} since */
+const when = (since) =>
+  new Date(since).toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
 
-const cacheNames = async () => (await caches.keys()).filter((name) => name.startsWith(`deck-almanac ${root.href} `));
+const cacheNames = async () =>
+  (await caches.keys()).filter((name) => name.startsWith(`deck-almanac ${root.href} `));
 
-/** What the version kept on this device has noted: when it took over; null where none is kept whole. */
+/** What the version kept on this device has noted: when it took over; null where none is kept whole.
+ * @returns {Promise<{since: string} | null>} */
 async function noted() {
   for (const name of await cacheNames()) {
     const note = await (await (await caches.open(name)).match(NOTE))?.json();
@@ -21,16 +26,22 @@ async function noted() {
   return null;
 }
 
+/** @param {...(Node | string)} children */
 function showBox(...children) {
   box?.replaceChildren(...children);
 }
 
+/**
+ * @param {string} text
+ * @param {() => void} action
+ */
 function button(text, action) {
   const made = make("button", { type: "button", class: "tool" }, text);
   made.addEventListener("click", action);
   return made;
 }
 
+/** @param {string} before what to say first */
 async function offer(before = "") {
   let size = "";
   try {
@@ -39,34 +50,47 @@ async function offer(before = "") {
   } catch {
     // no signal just now; the button says so when it is pressed
   }
-  showBox(make("p", {}, before || "Every page, the finder and the search, with no signal."), button(`Keep this site on my phone${size}`, keep));
+  const told = make("p", {}, before || "Every page, the finder and the search, with no signal.");
+  showBox(told, button(`Keep this site on my phone${size}`, keep));
 }
 
 async function keep() {
   showFilling(0, 1);
   try {
     await navigator.storage?.persist?.();
-    await (await navigator.serviceWorker.getRegistration(root))?.unregister(); // one whose pages the browser has thrown out
-    const registration = await navigator.serviceWorker.register(new URL("worker.js", root), { updateViaCache: "none" });
+    // one whose pages the browser has thrown out
+    await (await navigator.serviceWorker.getRegistration(root))?.unregister();
+    const address = new URL("worker.js", root);
+    const registration = await navigator.serviceWorker.register(address, { updateViaCache: "none" });
     const worker = registration.installing;
     worker?.addEventListener("statechange", () => {
       if (worker.state === "redundant") {
-        offer("That did not work: the signal went, or the site is just being renewed. What has come so far stays; try again.");
+        offer(
+          "That did not work: the signal went, or the site is just being renewed." +
+            " What has come so far stays; try again.",
+        );
       }
     });
   } catch (problem) {
-    offer(`This browser would not keep it: ${problem.message}`);
+    offer(`This browser would not keep it: ${problem instanceof Error ? problem.message : problem}`);
   }
 }
 
+/**
+ * @param {number} done bytes
+ * @param {number} bytes of all
+ */
 function showFilling(done, bytes) {
-  if (!box?.querySelector("progress")) {
-    showBox(make("label", { for: "keeping" }, "Fetching every page "), make("progress", { id: "keeping", max: "1", value: "0" }), make("span", { class: "about" }));
+  if (!box) {
+    return;
   }
-  if (box) {
-    box.querySelector("progress").value = done / bytes;
-    box.querySelector(".about").textContent = bytes > 1 ? ` ${megabytes(done)} of ${megabytes(bytes)}` : "";
+  if (!box.querySelector("progress")) {
+    const label = make("label", { for: "keeping" }, "Fetching every page ");
+    const bar = make("progress", { id: "keeping", max: "1", value: "0" });
+    showBox(label, bar, make("span", { class: "about" }));
   }
+  /** @type {HTMLProgressElement} */ (one("progress", box)).value = done / bytes;
+  one(".about", box).textContent = bytes > 1 ? ` ${megabytes(done)} of ${megabytes(bytes)}` : "";
 }
 
 async function forget() {
@@ -84,11 +108,13 @@ async function showKept() {
   }
   document.documentElement.classList.add("is-kept");
   mark.textContent = `✓ This page is kept on this device, as it was renewed on ${when(note.since)}.`;
-  showBox(make("p", {}, `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`), button("Do not keep it", forget));
+  const told = make("p", {}, `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`);
+  showBox(told, button("Do not keep it", forget));
   return undefined;
 }
 
-/** A newer version has come whole, and other pages of the old one may be open: change over when told to. */
+/** A newer version has come whole, and other pages of the old one may be open: change over when told to.
+ * @param {ServiceWorker} waiting */
 function offerNewer(waiting) {
   mark.textContent = "A newer version is here, whole. ";
   mark.append(button("Use it now", () => waiting.postMessage("take over")));
@@ -112,7 +138,8 @@ async function watch() {
   }
 }
 
-/** Offer a newer version once it is here, or as soon as it is. */
+/** Offer a newer version once it is here, or as soon as it is.
+ * @param {ServiceWorkerRegistration} registration */
 function awaitNewer({ installing, waiting }) {
   if (waiting) {
     offerNewer(waiting);
@@ -121,7 +148,8 @@ function awaitNewer({ installing, waiting }) {
 }
 
 if (location.protocol === "file:") {
-  showBox(make("p", {}, "Opened from a folder: every page is on this device already. The search needs a server; the finder does not."));
+  const told = "every page is on this device already. The search needs a server; the finder does not.";
+  showBox(make("p", {}, `Opened from a folder: ${told}`));
 } else {
   document.head.append(make("link", { rel: "manifest", href: new URL("app.webmanifest", root).href }));
   if (!("serviceWorker" in navigator)) {

@@ -4,6 +4,7 @@ import { WordIndex, wordsOf } from "./lib/search.js";
 
 /** @typedef {{synonyms: import("./lib/search.js").Synonyms, columns: string[], rows: string[][]}} Documents */
 
+const scope = /** @type {DedicatedWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const SETUP = 0;
 const READY = 1;
 const RESULT = 3;
@@ -18,10 +19,13 @@ let loading = null;
 const safe = (text) => text.replace(/[&<>"']/g, (letter) => `&#${letter.charCodeAt(0)};`);
 
 async function load() {
-  const response = await fetch(new URL("../search/documents.json", self.location.href));
+  const response = await fetch(new URL("../search/documents.json", scope.location.href));
   /** @type {Documents} */
   const { synonyms, columns, rows } = await response.json();
-  const documents = rows.map((row, id) => ({ id, ...Object.fromEntries(columns.map((name, at) => [name, row[at] ?? ""])) }));
+  const documents = rows.map((row, id) => {
+    const fields = columns.map((name, at) => [name, row[at] ?? ""]);
+    return { id, ...Object.fromEntries(fields) };
+  });
   const index = new WordIndex(WEIGHTS, synonyms, documents);
   /** @param {string} words */
   return (words) => {
@@ -34,9 +38,9 @@ async function load() {
   };
 }
 
-self.addEventListener("message", async ({ data: { type, data } }) => {
+scope.addEventListener("message", async ({ data: { type, data } }) => {
   if (type === SETUP) {
-    self.postMessage({ type: READY });
+    scope.postMessage({ type: READY });
     return;
   }
   let items = /** @type {object[]} */ ([]);
@@ -49,5 +53,5 @@ self.addEventListener("message", async ({ data: { type, data } }) => {
       console.warn(`The search did not come: ${/** @type {Error} */ (problem).message}`);
     }
   }
-  self.postMessage({ type: RESULT, data: { items } });
+  scope.postMessage({ type: RESULT, data: { items } });
 });

@@ -63,6 +63,7 @@ def live(site: Path, tmp_path: Path) -> Iterator[Server]:
         return {name for name in pages if str(Path(path, name).relative_to(site)) not in FEW}
 
     shutil.copytree(site, folder, copy_function=os.link, ignore=left_out)
+    (folder / "worker.js").unlink()  # a hard link: the built site keeps its own
     write_offline_files(folder, WORKER)
     with Server(folder) as running:
         yield running

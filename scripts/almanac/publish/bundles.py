@@ -7,16 +7,17 @@ nothing is done while it stays the same, and a folder is whole or not there. A p
 
 from __future__ import annotations
 
-import contextlib
+import argparse
 import hashlib
 import json
 import shutil
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import Any
 
-from almanac.publish.node import NodeError, install_node, run_tool
+from almanac.publish.node import NodeError, alone, fetch_libraries, install_node, run_tool
 from almanac.resources import HOME, SITE_SOURCE
 
 BUNDLES = Path(__file__).resolve().parents[1] / "bundles"
@@ -44,7 +45,8 @@ def bundles(source: Path = SITE_SOURCE, store: Path = BUNDLES) -> Path:
         return _brought_along(store)
     folder = store / key(source)
     if not folder.is_dir():
-        with _alone(store):
+        store.mkdir(parents=True, exist_ok=True)
+        with alone(source / "package.json"):
             if not folder.is_dir():  # another process may just have made it
                 _make(source, folder)
                 _drop_others(folder)
@@ -88,15 +90,24 @@ def packages_of(inputs: Iterable[str]) -> list[str]:
 
 
 def _licence(source: Path, package: str) -> str:
-    """A bundled package's name and version, with the text of its licence."""
+    """A bundled package's name, version and author, with the text of its licence."""
     folder = source / "node_modules" / package
     about = json.loads((folder / "package.json").read_text("utf-8"))
+    title = f"{package} {about['version']} ({about['license']}), by {_author(about)}"
     texts = [
         path.read_text("utf-8")
         for path in sorted(folder.iterdir())
         if path.stem.lower() in ("license", "licence")
     ]
-    return "\n\n".join([f"{package} {about['version']} ({about['license']})", *texts])
+    if not texts and about["license"] == "MIT":  # named, but its text is left out
+        _, _, terms = (HOME / "LICENSE").read_text("utf-8").partition("\nPermission is")
+        texts = [f"Copyright (c) {_author(about)}\n\nPermission is{terms}"]
+    return "\n\n".join([title, *texts])
+
+
+def _author(about: Mapping[str, Any]) -> str:
+    author = about["author"]
+    return str(author["name"] if isinstance(author, dict) else author)
 
 
 def _drop_others(folder: Path) -> None:
@@ -114,25 +125,17 @@ def _brought_along(store: Path) -> Path:
     return found[0]
 
 
-@contextlib.contextmanager
-def _alone(store: Path) -> Iterator[None]:
-    """One process at a time makes bundles; the last one wins where the system has no locks."""
-    store.mkdir(parents=True, exist_ok=True)
-    try:
-        import fcntl
-    except ImportError:
-        yield
-        return
-    with (store / ".lock").open("w") as file:
-        fcntl.flock(file, fcntl.LOCK_EX)
-        yield
-
-
 def main() -> int:
     """Bundle what has changed, with Node from PyPI where the machine has none."""
+    parser = argparse.ArgumentParser(description=main.__doc__)
+    parser.add_argument(
+        "--for-tests", action="store_true", help="fetch what checks the scripts, too"
+    )
+    for_tests = parser.parse_args().for_tests
     try:
-        if not (BUNDLES / key(SITE_SOURCE)).is_dir():
+        if for_tests or not (BUNDLES / key(SITE_SOURCE)).is_dir():
             install_node(HOME)
+            fetch_libraries(SITE_SOURCE, for_tests)
         bundles()
     except NodeError as problem:
         print(problem, file=sys.stderr)

@@ -5,13 +5,14 @@ The machine's own, else the wheel from PyPI that stands beside this Python.
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
 import re
 import shutil
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 OLDEST_NODE = 20
@@ -42,22 +43,34 @@ def fetch_libraries(source: Path, for_tests: bool = False) -> None:
 
     For tests that includes those which check the code. No script of a package is run.
     """
+    lock = source / "package-lock.json"
+    digest = hashlib.sha256(lock.read_bytes()).hexdigest()
+    whole, some = f"{digest} all", f"{digest} bundled"
     stamp = source / "node_modules" / ".almanac-stamp"
-    lock = hashlib.sha256((source / "package-lock.json").read_bytes()).hexdigest()
-    whole, some = f"{lock} all", f"{lock} bundled"
-    held = stamp.read_text("utf-8") if stamp.is_file() else ""
-    if held == whole or (held == some and not for_tests):
+    with alone(lock):
+        held = stamp.read_text("utf-8") if stamp.is_file() else ""
+        if held == whole or (held == some and not for_tests):
+            return
+        npm = shutil.which("npm", path=search_path())
+        if npm is None:
+            raise NodeError("npm is missing beside Node: install it (Debian: apt-get install npm)")
+        command = [npm, "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]
+        failed = "npm could not fetch the libraries of the scripts"
+        _run(command + ([] if for_tests else ["--omit=dev"]), source, failed)
+        stamp.write_text(whole if for_tests else some, "utf-8")
+
+
+@contextlib.contextmanager
+def alone(file: Path) -> Iterator[None]:
+    """One process at a time; where the system has no such locks, the last one wins."""
+    try:
+        import fcntl
+    except ImportError:
+        yield
         return
-    npm = shutil.which("npm", path=search_path())
-    if npm is None:
-        raise NodeError("npm is missing beside Node: install it (Debian: apt-get install npm)")
-    command = [npm, "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]
-    _run(
-        command + ([] if for_tests else ["--omit=dev"]),
-        source,
-        "npm could not fetch the libraries of the scripts",
-    )
-    stamp.write_text(whole if for_tests else some, "utf-8")
+    with file.open() as held:
+        fcntl.flock(held, fcntl.LOCK_EX)
+        yield
 
 
 def search_path() -> str:

@@ -1,26 +1,49 @@
 // "Add an entry" without Git: a form from the published schema of a kind, checked as one types, shown as file and as card.
 
-import { make, root as siteRoot } from "../lib/dom.js";
+import { all, make, one, root as siteRoot } from "../lib/dom.js";
 import { showCard } from "./card.js";
 import * as drafts from "./drafts.js";
-import { explain, withNotes } from "./explain.js";
-import { fileFields, showNear, showProposal } from "./file.js";
 import { editorOf } from "./editor.js";
-import * as identity from "./identity.js";
+import { fileFields, showNear, showProposal } from "./file.js";
+import { findingsOf } from "./findings.js";
+import { slug } from "./identity.js";
 import { limitFindings } from "./limits.js";
+import { withNotes } from "./schema.js";
 import * as send from "./send.js";
-import * as shapes from "./shape.js";
+import { shapeOf } from "./shape.js";
 import { button, touch } from "./slots.js";
 import { showAll, summarise } from "./summary.js";
 import { toYaml } from "./yaml.js";
 
-const page = document.querySelector("[data-add]");
-const at = (name) => page.querySelector(`[data-${name}]`);
-const WAIT_MS = 200;
-let names = null;
-let now = null; // what is being written: {kind, root, editor, file, fresh, idIsOwn, yaml, place}
-let waiting = 0;
+/**
+ * @typedef {import("./names.js").Names} Names
+ * @typedef {import("./schema.js").Piece} Piece
+ *
+ * @typedef {object} Writing what is being written
+ * @property {Names} names
+ * @property {string} kind
+ * @property {Piece} root the schema of the kind, with its notes
+ * @property {import("./editor.js").Editor} editor
+ * @property {ReturnType<typeof fileFields>} file
+ * @property {string} fresh the draft of an untouched form; "" once something has been filled in
+ * @property {boolean} idIsOwn whether the id was typed, and is not made from the title
+ * @property {string} yaml
+ * @property {send.FilePlace | null} place
+ */
 
+const page = one("[data-add]");
+const WAIT_MS = 200;
+/** @type {Names | null} */
+let known = null;
+/** @type {Writing | null} */
+let now = null;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let waiting;
+
+/** @param {string} name */
+const at = (name) => one(`[data-${name}]`, page);
+
+/** @param {string} file */
 async function fetched(file) {
   const response = await fetch(new URL(`data/v1/${file}`, siteRoot));
   if (!response.ok) {
@@ -29,108 +52,147 @@ async function fetched(file) {
   return response.json();
 }
 
+/** @param {string} text */
 const say = (text) => { at("told").textContent = text; };
-const day = (date) => [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 
-/** What a new entry begins with: a review today and again in a year, where the kind needs one. */
-function beginning({ required }) {
+/** @param {Date} date */
+const day = (date) =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+
+/** What a new entry begins with: a review today and again in a year, where the kind needs one.
+ * @param {Piece} piece */
+function beginning({ required = [] }) {
   const today = new Date();
   const again = new Date(today.getFullYear() + 1, today.getMonth(), Math.min(today.getDate(), 28));
   return required.includes("review") ? { review: { on: day(today), again: day(again) } } : {};
 }
 
-const idFrom = ({ title = "" }) => identity.slug(title).slice(0, names.limits.id).replace(/-$/, "");
+/**
+ * @param {{title?: string}} entry
+ * @param {Names} names
+ */
+const idFrom = ({ title = "" }, names) => slug(title).slice(0, names.limits.id).replace(/-$/, "");
 
-function build(kind, schema, kept) {
+/**
+ * Make the form of a kind, filled with the draft that is kept.
+ * @param {Names} names
+ * @param {string} kind
+ * @param {Piece} schema
+ * @param {drafts.Kept | null} kept
+ */
+function build(names, kind, schema, kept) {
   const root = withNotes(schema, names.kinds[kind].notes);
+  const own = root.else ?? root; // beside the stub of an entry that has moved
   const families = names.families.map((family) => make("option", { value: family }));
   const lists = make("div", { hidden: "" }, make("datalist", { id: "add-list-families" }, ...families));
   const form = { root, names, lists, changed, say, editor: editorOf };
   const place = { label: names.kinds[kind].title, needed: true, bare: true };
-  const editor = form.editor(form, shapes.of(root, root.else), kept?.entry ?? beginning(root.else), place);
+  const editor = editorOf(form, shapeOf(root, own), kept?.entry ?? beginning(own), place);
   const file = fileFields(at("file"), kind, kept ?? { id: "", family: "" }, names);
   at("fields").replaceChildren(editor.element, lists);
-  now = { kind, root, editor, file, fresh: kept ? "" : JSON.stringify(editor.raw()) };
-  now.idIsOwn = Boolean(kept?.id) && kept.id !== idFrom(editor.value() ?? {});
-  at("draft-told").textContent = kept ? `Your draft of ${drafts.when(kept)} is here, as you left it on this device.` : "";
+  const idIsOwn = Boolean(kept?.id) && kept?.id !== idFrom(editor.value() ?? {}, names);
+  const fresh = kept ? "" : JSON.stringify(editor.raw());
+  now = { names, kind, root, editor, file, fresh, idIsOwn, yaml: "", place: null };
+  const when = kept && drafts.when(kept);
+  at("draft-told").textContent = kept ? `Your draft of ${when} is here, as you left it on this device.` : "";
   at("draft-kept").textContent = "";
   at("draft").hidden = at("file").hidden = at("result").hidden = false;
-  update();
+  update(now);
 }
 
-function update() {
+/** Show what follows from what has been typed.
+ * @param {Writing} writing */
+function update(writing) {
   clearTimeout(waiting);
-  waiting = 0;
+  waiting = undefined;
   at("result").removeAttribute("aria-busy");
-  const { kind, root, editor, file } = now;
+  const { names, kind, root, editor, file } = writing;
   const entry = editor.value() ?? {};
-  if (!now.idIsOwn) {
-    file.idControl.value = idFrom(entry);
+  if (!writing.idIsOwn) {
+    file.idControl.value = idFrom(entry, names);
   }
   editor.refresh(entry);
-  now.yaml = toYaml(entry);
-  now.place = file.place();
-  tell(editor, [...limitFindings(entry, now.yaml, names.limits), ...explain(root, entry, names)], file.findings());
-  at("path").textContent = now.place ? `${now.place.folder}/${now.place.name}` : "";
-  at("yaml").textContent = now.yaml;
+  writing.yaml = toYaml(entry);
+  writing.place = file.place();
+  tell(writing, [...limitFindings(entry, writing.yaml, names.limits), ...findingsOf(root, entry, names)]);
+  at("path").textContent = writing.place ? `${writing.place.folder}/${writing.place.name}` : "";
+  at("yaml").textContent = writing.yaml;
   showCard(at("card"), kind, entry, names);
   showNear(at("near"), kind, file.id(), names);
-  showProposal(page, now.place, now.yaml, names);
-  keep();
+  showProposal(page, writing.place, writing.yaml, names);
+  keep(writing);
 }
 
-function tell(editor, found, ofFile) {
+/**
+ * @param {Writing} writing
+ * @param {import("./findings.js").Finding[]} found
+ */
+function tell({ editor, file }, found) {
   const placed = found.map((finding) => ({ ...finding, slot: editor.locate(finding.at) }));
-  const { number, line } = summarise(page, at("form"), [...placed, ...ofFile]);
+  const { number, line } = summarise(page, at("form"), [...placed, ...file.findings()]);
   at("unsound").hidden = !number;
   if (at("count").textContent !== line) {
     at("count").textContent = line;
   }
 }
 
-function draft() {
-  return { id: now.file.id(), family: now.file.family(), entry: now.editor.raw() };
-}
+/** @param {Writing} writing */
+const draft = ({ editor, file }) => ({ id: file.id(), family: file.family(), entry: editor.raw() });
 
-function keep() {
-  if (JSON.stringify(now.editor.raw()) !== now.fresh) {
-    now.fresh = "";
-    const isKept = drafts.keep(now.kind, draft());
-    at("draft-kept").textContent = isKept ? "Kept on this device as you type." : "This browser keeps no drafts: copy the text before you close the page.";
+/** @param {Writing} writing */
+function keep(writing) {
+  if (JSON.stringify(writing.editor.raw()) !== writing.fresh) {
+    writing.fresh = "";
+    const isKept = drafts.keep(writing.kind, draft(writing));
+    at("draft-kept").textContent = isKept
+      ? "Kept on this device as you type."
+      : "This browser keeps no drafts: copy the text before you close the page.";
   }
-  at("discard").hidden = now.fresh !== "";
+  at("discard").hidden = writing.fresh !== "";
 }
 
 /** Something was typed: what follows from it comes in a moment, when the typing rests. */
 function changed() {
   clearTimeout(waiting);
   at("result").setAttribute("aria-busy", "true");
-  waiting = setTimeout(update, WAIT_MS);
+  waiting = setTimeout(catchUp, WAIT_MS);
 }
 
+/** Show at once what follows from the last typing. */
+function catchUp() {
+  if (now) {
+    update(now);
+  }
+}
+
+/** @param {string} kind */
 async function open(kind) {
   try {
-    names ??= await fetched("form.json");
-    const schema = await fetched(`schema/${kind}.json`);
-    build(kind, schema, drafts.read(kind));
+    known ??= /** @type {Names} */ (await fetched("form.json"));
+    build(known, kind, await fetched(`schema/${kind}.json`), drafts.read(kind));
     say("");
   } catch (problem) {
-    say(`The form could not be made: ${problem.message}. It needs the site from its server; with no signal, try again later.`);
+    const why = problem instanceof Error ? problem.message : String(problem);
+    say(`The form could not be made: ${why}. It needs the site from its server; with no signal, try again later.`);
   }
 }
 
+/** @param {string} kind */
 function choose(kind) {
-  if (now && waiting) {
-    update();
+  if (waiting) {
+    catchUp();
   }
-  page.querySelectorAll("[name=kind]").forEach((input) => { input.checked = input.value === kind; });
+  for (const input of /** @type {HTMLInputElement[]} */ (all("[name=kind]", page))) {
+    input.checked = input.value === kind;
+  }
   history.replaceState(null, "", `#${kind}`);
   open(kind);
 }
 
-function discard() {
-  const { kind } = now;
-  const last = draft();
+/** @param {Writing} writing */
+function discard(writing) {
+  const { kind } = writing;
+  const last = draft(writing);
   clearTimeout(waiting);
   drafts.discard(kind);
   now = null;
@@ -144,45 +206,60 @@ function discard() {
   });
 }
 
-async function copy() {
-  update();
+/** @param {Writing} writing */
+async function copy(writing) {
+  update(writing);
   showAll(at("form"));
-  const done = await send.copy(now.yaml, at("yaml"));
-  say(done ? "Copied." : "This browser does not let the page copy: the text is marked, copy it with the keyboard or a long press.");
+  const done = await send.copy(writing.yaml, at("yaml"));
+  say(
+    done
+      ? "Copied."
+      : "This browser does not let the page copy: the text is marked, copy it with the keyboard or a long press.",
+  );
 }
 
-function download() {
-  update();
+/** @param {Writing} writing */
+function download(writing) {
+  update(writing);
   showAll(at("form"));
-  const name = `${now.place?.name.split("/").at(-1) ?? "entry.yml"}`;
-  send.download(now.yaml, name);
+  const name = writing.place?.name.split("/").at(-1) ?? "entry.yml";
+  send.download(writing.yaml, name);
   say(`Downloaded as ${name}.`);
 }
+
+/** Call `action` with what is being written, when a button is pressed.
+ * @type {(name: string, action: (writing: Writing) => void) => void} */
+const onPress = (name, action) => at(name).addEventListener("click", () => now && action(now));
 
 function listen() {
   const form = at("form");
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
-    if (target.name === "kind") {
+    const control = /** @type {HTMLInputElement} */ (target);
+    if (control.name === "kind") {
       return;
     }
-    if (target === now?.file.idControl) {
-      now.idIsOwn = target.value.trim() !== "";
+    if (now && control === now.file.idControl) {
+      now.idIsOwn = control.value.trim() !== "";
     }
     changed();
   });
-  form.addEventListener("change", ({ target }) => (target.name === "kind" ? choose(target.value) : changed()));
+  form.addEventListener("change", ({ target }) => {
+    const control = /** @type {HTMLInputElement} */ (target);
+    return control.name === "kind" ? choose(control.value) : changed();
+  });
   form.addEventListener("focusout", ({ target }) => {
-    if (now && target.matches("input, select, textarea") && target.name !== "kind") {
-      touch(target);
+    const control = /** @type {HTMLInputElement} */ (target);
+    if (now && control.matches("input, select, textarea") && control.name !== "kind") {
+      touch(control);
       changed();
     }
   });
-  at("copy").addEventListener("click", copy);
-  at("download").addEventListener("click", download);
-  at("propose").addEventListener("click", update);
-  at("discard").addEventListener("click", discard);
-  window.addEventListener("pagehide", () => now && waiting && update());
+  onPress("copy", copy);
+  onPress("download", download);
+  onPress("propose", update);
+  onPress("discard", discard);
+  window.addEventListener("pagehide", () => waiting && catchUp());
   window.addEventListener("hashchange", start);
 }
 
@@ -194,6 +271,6 @@ function start() {
 }
 
 page.hidden = false;
-document.querySelector("[data-add-plain]").hidden = true;
+one("[data-add-plain]").hidden = true;
 listen();
 start();

@@ -1,68 +1,109 @@
 // The whiteboard of a set that is being written: its lines in the words of the set's page (board.py). What is not filled in
 // yet stands as "…". Pure.
 
-import { isObject } from "./check.js";
-import * as times from "./times.js";
+import { isObject } from "./schema.js";
+import { tidy } from "./times.js";
+
+/**
+ * @typedef {import("./names.js").Names} Names
+ * @typedef {Record<string, any>} Item of a set, as far as it is filled in
+ * @typedef {Record<"drill" | "effort" | "gear", (id: unknown) => string>} Titles of an id, or of a list of gear
+ * @typedef {{depth: number, what: string, effort: string, gear: string, go: string, note: string}} Line
+ */
 
 const OPEN = "…";
 
+/** @param {unknown} value */
 const text = (value) => (value === undefined || value === null || typeof value === "object" ? OPEN : String(value));
+/** @type {(value: unknown) => any[]} */
 const list = (value) => (Array.isArray(value) ? value : []);
 
-/** An effort in words: `steady`, `descend steady to fast`. */
+/**
+ * An effort in words: `steady`, `descend steady to fast`.
+ * @param {unknown} effort
+ * @param {Titles} told
+ */
 function effortWords(effort, told) {
   if (!isObject(effort)) {
     return effort === undefined ? "" : told.effort(effort);
   }
   const [[form, words]] = Object.entries(effort);
-  return form === "rotate" ? `in turn ${list(words).map(told.effort).join(", ")}` : `${form} ${told.effort(words?.[0])} to ${told.effort(words?.[1])}`;
+  const efforts = list(words).map(told.effort);
+  return form === "rotate" ? `in turn ${efforts.join(", ")}` : `${form} ${efforts[0] ?? OPEN} to ${efforts[1] ?? OPEN}`;
 }
 
+/** @param {unknown} sendoff */
 function sendoffWords(sendoff) {
-  const told = isObject(sendoff) ? Object.entries(sendoff).map(([group, time]) => `${times.tidy(time)} ${group}`) : [times.tidy(sendoff)];
-  return `on ${told.join(", ")}`;
+  const times = isObject(sendoff)
+    ? Object.entries(sendoff).map(([group, time]) => `${tidy(time)} ${group}`)
+    : [tidy(sendoff)];
+  return `on ${times.join(", ")}`;
 }
 
-/** What a board needs of the catalogue: the titles of efforts, drills and gear. */
-function titles(names) {
-  const known = (listed) => new Map((listed ?? []).map(([id, title]) => [id, title]));
-  const [efforts, drills, gear] = [known(names.vocabulary.efforts), known(names.reference.drill), known(names.reference.gear)];
+/** What a board needs of the catalogue: the titles of efforts, drills and gear.
+ * @param {Names} names
+ * @returns {Titles} */
+function titles({ vocabulary, reference }) {
+  /** @type {(known: import("./names.js").Known[] | undefined, id: unknown) => string} */
+  const titled = (known, id) => known?.find(([own]) => own === id)?.[1] ?? text(id);
   return {
-    effort: (id) => efforts.get(id)?.toLowerCase() ?? text(id),
-    drill: (id) => drills.get(id) ?? text(id),
-    gear: (ids) => list(ids).map((id) => (gear.get(id) ?? text(id)).toLowerCase()).join(" and "),
+    effort: (id) => titled(vocabulary.efforts, id).toLowerCase(),
+    drill: (id) => titled(reference.drill, id),
+    gear: (ids) => list(ids).map((id) => titled(reference.gear, id).toLowerCase()).join(" and "),
   };
 }
 
+/**
+ * @param {Item} part
+ * @param {Titles} told
+ */
 function partWords(part, told) {
   const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
   return `${text(part.distance)} ${told.drill(part.do)} (${effortWords(part.effort, told) || OPEN})${worn}`;
 }
 
+/** @param {Item} item */
+function goWords({ sendoff, rest }) {
+  if (sendoff !== undefined) {
+    return sendoffWords(sendoff);
+  }
+  return rest === undefined ? "" : `${tidy(rest)} rest`;
+}
+
+/**
+ * @param {Item} item
+ * @param {Titles} told
+ * @param {number} depth
+ * @returns {Line}
+ */
 function repsLine(item, told, depth) {
   const parts = list(item.parts).filter(isObject);
-  const whole = parts.reduce((sum, part) => sum + part.distance, 0);
-  const each = item.time === undefined ? text(item.distance) : times.tidy(item.time);
-  const go = item.sendoff !== undefined ? sendoffWords(item.sendoff) : item.rest !== undefined ? `${times.tidy(item.rest)} rest` : "";
+  const whole = parts.reduce((sum, part) => sum + Number(part.distance), 0);
+  const each = item.time === undefined ? text(item.distance) : tidy(item.time);
+  const swum = parts.map((part) => partWords(part, told)).join(", then ");
   return {
     depth,
-    what: parts.length
-      ? `${text(item.reps)} × ${whole || OPEN} as ${parts.map((part) => partWords(part, told)).join(", then ")}`
-      : `${text(item.reps)} × ${each} ${told.drill(item.do)}`,
+    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : `${each} ${told.drill(item.do)}`}`,
     effort: parts.length ? "" : effortWords(item.effort, told),
     gear: told.gear(item.gear),
-    go,
+    go: goWords(item),
     note: item.note ?? "",
   };
 }
 
+/**
+ * @param {unknown} items
+ * @param {Titles} told
+ * @param {number} depth
+ * @returns {Generator<Line>}
+ */
 function* lines(items, told, depth = 0) {
-  for (const item of list(items).filter(isObject)) {
+  for (const item of /** @type {Item[]} */ (list(items).filter(isObject))) {
     const line = { depth, effort: "", gear: "", go: "", note: item.note ?? "" };
     if (Object.hasOwn(item, "pause")) {
-      yield { ...line, what: `Pause ${times.tidy(item.pause)}` };
+      yield { ...line, what: `Pause ${tidy(item.pause)}` };
     } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
-      const go = item.pause_between === undefined ? "" : `${times.tidy(item.pause_between)} between rounds`;
+      const go = item.pause_between === undefined ? "" : `${tidy(item.pause_between)} between rounds`;
       yield { ...line, what: `${text(item.rounds)} rounds of`, go };
       yield* lines(item.items, told, depth + 1);
     } else if (Object.keys(item).length) {
@@ -71,5 +112,9 @@ function* lines(items, told, depth = 0) {
   }
 }
 
-/** The lines of a set's items, in order: `{depth, what, effort, gear, go, note}`. */
+/**
+ * The lines of a set's items, in order.
+ * @param {unknown} items
+ * @param {Names} names
+ */
 export const boardOf = (items, names) => [...lines(items, titles(names))];

@@ -2,36 +2,76 @@
 
 import { make } from "../lib/dom.js";
 import { boardOf } from "./board.js";
-import { isObject } from "./check.js";
+import { isObject } from "./schema.js";
 
+/**
+ * @typedef {import("./names.js").Names} Names
+ * @typedef {Record<string, any>} Entry as far as it is filled in
+ */
+
+/** @type {(value: unknown) => any[]} */
 const list = (value) => (Array.isArray(value) ? value : []);
+/** @type {(value: unknown) => Entry[]} */
 const groups = (value) => list(value).filter(isObject);
+/** @param {unknown} value */
 const text = (value) => (typeof value === "string" || typeof value === "number" ? String(value) : "");
 
-function line(attributes, ...pieces) {
-  return make("p", attributes, ...pieces.filter((piece) => piece !== ""));
-}
+/**
+ * @param {Record<string, string>} attributes
+ * @param {...(Node | string)} pieces
+ */
+const line = (attributes, ...pieces) => make("p", attributes, ...pieces.filter((piece) => piece !== ""));
 
-/** A line that begins with a word or title in bold. */
+/**
+ * A line that begins with a word or title in bold.
+ * @param {string} head
+ * @param {...string} rest
+ */
 const marked = (head, ...rest) => line({}, make("strong", {}, head), ...rest.map((piece) => (piece ? ` ${piece}` : "")));
 
+/** @param {Entry} hazard */
 function danger({ hazard, control }) {
   return line({ class: "danger" }, make("strong", {}, text(hazard)), text(control) && ` ${text(control)}`);
 }
 
-/** The title of a word or an id, as the form's choices have it. */
+/**
+ * The title of a word or an id, as the form's choices have it.
+ * @param {Names} names
+ * @param {"vocabulary" | "reference"} keyword
+ * @param {string} name
+ * @param {unknown} id
+ */
 function titled(names, keyword, name, id) {
   return (names[keyword][name] ?? []).find(([known]) => known === id)?.[1] ?? text(id);
 }
 
+/**
+ * @param {unknown} items
+ * @param {Names} names
+ */
 function boardLines(items, names) {
-  const lines = boardOf(items, names).map(({ depth, what, effort, gear, go, note }) => {
-    const pieces = [make("span", { class: "what" }, what), effort && ` ${effort}`, gear && ` in ${gear}`];
-    return line({ class: `depth-${Math.min(depth, 3)}` }, ...pieces, go ? make("span", { class: "go" }, ` ${go}`) : "", note ? make("span", { class: "note" }, text(note)) : "");
-  });
+  const lines = boardOf(items, names).map(({ depth, what, effort, gear, go, note }) => line(
+    { class: `depth-${Math.min(depth, 3)}` },
+    make("span", { class: "what" }, what),
+    effort && ` ${effort}`,
+    gear && ` in ${gear}`,
+    go && make("span", { class: "go" }, ` ${go}`),
+    note && make("span", { class: "note" }, text(note)),
+  ));
   return lines.length ? [make("div", { class: "board" }, ...lines)] : [];
 }
 
+/** A day of a block in words.
+ * @param {string} day
+ * @param {Entry} held
+ * @param {Names} names */
+function dayWords(day, { practice, rest, other }, names) {
+  const what = practice ? titled(names, "reference", "practice", practice) : text(other);
+  return `${day} ${rest ? "rest" : what}`;
+}
+
+/** What stands on the card of a kind.
+ * @type {Record<string, (entry: Entry, names: Names) => HTMLElement[]>} */
 const BODIES = {
   drill: ({ cues, safety, goes_wrong }) => [
     make("ul", { class: "cues" }, ...list(cues).map((cue) => make("li", {}, text(cue)))),
@@ -51,32 +91,48 @@ const BODIES = {
     ...list(not_for).map((whom) => marked("Not for:", text(whom))),
     ...(care ? [marked("Care:", text(care))] : []),
   ],
-  benchmark: ({ distance, protocol = {}, safety }) => [
-    line({}, text(distance) && `${text(distance)} in a ${text(protocol.course) || "…"} pool.`, text(protocol.start) && ` ${text(protocol.start)}`),
-    ...list(protocol.steps).map((step, number) => marked(`${number + 1}.`, text(step))),
-    ...groups(safety).map(danger),
-  ],
+  benchmark: ({ distance, protocol = {}, safety }) => {
+    const pool = text(distance) && `${text(distance)} in a ${text(protocol.course) || "…"} pool.`;
+    return [
+      line({}, pool, text(protocol.start) && ` ${text(protocol.start)}`),
+      ...list(protocol.steps).map((step, number) => marked(`${number + 1}.`, text(step))),
+      ...groups(safety).map(danger),
+    ];
+  },
   progression: ({ stages }) =>
-    groups(stages).map(({ title, aim, move_on_when }, number) => marked(`${number + 1}. ${text(title)}.`, text(aim), text(move_on_when) && `On when: ${text(move_on_when)}`)),
+    groups(stages).map(({ title, aim, move_on_when: next }, number) =>
+      marked(`${number + 1}. ${text(title)}.`, text(aim), text(next) && `On when: ${text(next)}`),
+    ),
   set: ({ items, safety }, names) => [...boardLines(items, names), ...groups(safety).map(danger)],
   practice: ({ slot = {}, parts, safety }, names) => [
     line({}, text(slot.start) && `${text(slot.start)}, ${text(slot.minutes) || "…"} minutes.`),
-    ...groups(parts).flatMap(({ part, set, items, note }) => [
-      marked(titled(names, "vocabulary", "practice-parts", part), set ? titled(names, "reference", "set", set) : "", text(note)),
-      ...boardLines(items, names),
-    ]),
+    ...groups(parts).flatMap(({ part, set, items, note }) => {
+      const head = titled(names, "vocabulary", "practice-parts", part);
+      return [marked(head, set ? titled(names, "reference", "set", set) : "", text(note)), ...boardLines(items, names)];
+    }),
     ...groups(safety).map(danger),
   ],
   block: ({ weeks }, names) =>
     groups(weeks).map(({ focus, days = {}, taper }, number) => {
-      const told = Object.entries(days).map(([day, { practice, rest, other } = {}]) => `${day} ${rest ? "rest" : practice ? titled(names, "reference", "practice", practice) : text(other)}`);
+      const told = Object.entries(days).map(([day, held]) => dayWords(day, held ?? {}, names));
       return marked(`Week ${number + 1}${taper ? ", taper" : ""}:`, text(focus), told.join("; "));
     }),
 };
 
-/** Show the card of an entry of a kind in `place`. */
+/**
+ * Show the card of an entry of a kind in `place`.
+ * @param {Element} place
+ * @param {string} kind
+ * @param {Entry} entry
+ * @param {Names} names
+ */
 export function showCard(place, kind, entry, names) {
-  const head = make("div", { class: "add-card-head" }, line({ class: "add-card-kind" }, names.kinds[kind].title), line({ class: "add-card-title" }, text(entry.title) || "…"));
+  const head = make(
+    "div",
+    { class: "add-card-head" },
+    line({ class: "add-card-kind" }, names.kinds[kind].title),
+    line({ class: "add-card-title" }, text(entry.title) || "…"),
+  );
   const lead = text(entry.summary) ? [line({ class: "lead" }, text(entry.summary))] : [];
   place.replaceChildren(head, ...lead, ...BODIES[kind](entry, names).filter((part) => part.textContent));
 }

@@ -1,25 +1,37 @@
 // Drafts: one a kind, kept on this device as it is typed, so that a closed tab loses nothing.
 
 import { read as readKept, write } from "../lib/storage.js";
-import { isObject } from "./check.js";
+import { isObject } from "./schema.js";
 
+/** @typedef {{id: string, family: string, entry: import("./schema.js").Fields}} Draft */
+/** @typedef {Draft & {at: string}} Kept with the time at which it was kept */
+
+/** @param {string} kind */
 const subject = (kind) => `draft-${kind}`;
 
-/** The draft of a kind, as it was kept: `{at, id, family, entry}`; null where there is none. */
-function read(kind) {
-  const kept = readKept(subject(kind), {});
-  return isObject(kept.entry) ? { at: String(kept.at ?? ""), id: String(kept.id ?? ""), family: String(kept.family ?? ""), entry: kept.entry } : null;
+/** The draft of a kind, as it was kept; null where there is none.
+ * @param {string} kind
+ * @returns {Kept | null} */
+export function read(kind) {
+  const { at, id, family, entry } = readKept(subject(kind), /** @type {Partial<Kept>} */ ({}));
+  const text = (/** @type {unknown} */ value) => String(value ?? "");
+  return isObject(entry) ? { at: text(at), id: text(id), family: text(family), entry } : null;
 }
 
-/** Keep a draft; false where this browser keeps nothing, or no more. */
-const keep = (kind, draft) => write(subject(kind), { ...draft, at: new Date().toISOString() });
+/**
+ * Keep a draft; false where this browser keeps nothing, or no more.
+ * @param {string} kind
+ * @param {Draft} draft
+ */
+export const keep = (kind, draft) => write(subject(kind), { ...draft, at: new Date().toISOString() });
 
-const discard = (kind) => write(subject(kind), {});
+/** @param {string} kind */
+export const discard = (kind) => write(subject(kind), {});
 
-/** When a draft was kept, for people; "" where that is not known. */
-function when({ at }) {
+/** When a draft was kept, for people; "" where that is not known.
+ * @param {Kept} draft */
+export function when({ at }) {
   const date = new Date(at);
-  return Number.isNaN(date.getTime()) ? "" : date.toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
+  const isKnown = !Number.isNaN(date.getTime());
+  return isKnown ? date.toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" }) : "";
 }
-
-export { read, keep, discard, when };

@@ -1,42 +1,56 @@
 // Fields side by side, and a choice between forms of a value. Each gives its value, its draft, and the place of a path in it.
 
 import { make } from "../lib/dom.js";
-import { isObject } from "./check.js";
+import { isObject } from "./schema.js";
 import { choicesOf } from "./leaves.js";
-import * as shapes from "./shape.js";
-import { button, freshId, groupSlot } from "./slots.js";
+import { excluded, label, needed } from "./shape.js";
+import { button, focusable, freshId, groupSlot } from "./slots.js";
 
-/** The label of a field: the title of the word that it is named by, where it is, else its key in words. */
+/**
+ * @typedef {import("./editor.js").Editor} Editor
+ * @typedef {import("./editor.js").Form} Form
+ * @typedef {import("./editor.js").Maker} Maker
+ * @typedef {import("./shape.js").Shape} Shape
+ * @typedef {import("./shape.js").Variant} Variant
+ */
+
+/**
+ * The label of a field: the title of the word that it is named by, where it is, else its key in words.
+ * @param {Form} form
+ * @param {Shape} shape
+ * @param {string} key
+ */
 function labelOf(form, shape, key) {
   const list = shape.piece.propertyNames ? choicesOf(form, shape.piece.propertyNames) : [];
-  return list.find(([id]) => id === key)?.[1] ?? shapes.label(key);
+  return list.find(([id]) => id === key)?.[1] ?? label(key);
 }
 
+/** @type {Maker} */
 function fields(form, shape, raw, place) {
-  const needed = shapes.needed(form.root, shape.piece, {});
+  const always = needed(form.root, shape.piece, {});
   const known = isObject(raw) ? raw : {};
   const isByWord = Boolean(shape.piece.propertyNames);
   const children = new Map(shape.keys.map((key) => {
     const field = shape.field(key);
-    const hint = isByWord ? "" : field.piece.description;
-    const own = { label: labelOf(form, shape, key), hint, needed: needed.includes(key), marksOptional: !isByWord };
-    return [key, form.editor(form, field, known[key], own)];
+    const hint = (!isByWord && field.piece.description) || "";
+    const own = { label: labelOf(form, shape, key), hint, needed: always.includes(key), marksOptional: !isByWord };
+    return /** @type {[string, Editor]} */ ([key, form.editor(form, field, known[key], own)]);
   }));
-  const body = make("div", { class: isByWord ? "add-fields is-narrow" : "add-fields" }, ...[...children.values()].map((child) => child.element));
+  const elements = [...children.values()].map((child) => child.element);
+  const body = make("div", { class: isByWord ? "add-fields is-narrow" : "add-fields" }, ...elements);
   const slot = groupSlot(place, body);
   return {
     slot,
     element: slot.element,
-    children,
     value() {
       const found = [...children].map(([key, child]) => [key, child.value()]).filter(([, value]) => value !== undefined);
       return found.length ? Object.fromEntries(found) : undefined;
     },
     raw: () => Object.fromEntries([...children].map(([key, child]) => [key, child.raw()])),
-    locate: ([key, ...rest]) => children.get(key)?.locate(rest) ?? slot,
+    locate: ([key, ...rest]) => children.get(String(key))?.locate(rest) ?? slot,
     refresh(value = {}) {
-      const wanted = shapes.needed(form.root, shape.piece, value);
-      const barred = shapes.excluded(form.root, shape.piece, value);
+      const wanted = needed(form.root, shape.piece, value);
+      const barred = excluded(form.root, shape.piece, value);
       for (const [key, child] of children) {
         child.slot.setNeeded(wanted.includes(key));
         child.element.hidden = barred.includes(key) && value[key] === undefined;
@@ -46,28 +60,35 @@ function fields(form, shape, raw, place) {
   };
 }
 
-/** A group that need not be there: a button until it is wanted. */
+/** A group that need not be there: a button until it is wanted.
+ * @type {Maker} */
 function optional(form, shape, raw, place) {
   const box = make("div", { class: "add-optional-group" });
   const open = button("Add", place.label.toLowerCase(), () => show({}, true));
   const closed = groupSlot(place, open);
+  /** @type {Editor | null} */
   let inner = null;
 
   function hide() {
     inner = null;
     box.replaceChildren(closed.element);
   }
+  /**
+   * @param {unknown} draft
+   * @param {boolean} isNew
+   */
   function show(draft, isNew) {
-    inner = form.editor(form, shape, draft, { ...place, needed: true });
-    inner.element.append(button("Take out", place.label.toLowerCase(), () => {
+    const shown = form.editor(form, shape, draft, { ...place, needed: true });
+    inner = shown;
+    shown.element.append(button("Take out", place.label.toLowerCase(), () => {
       hide();
       form.changed();
       open.focus();
     }));
-    box.replaceChildren(inner.element);
+    box.replaceChildren(shown.element);
     if (isNew) {
       form.changed();
-      inner.element.querySelector("input, select, textarea, button")?.focus();
+      focusable(shown.element)?.focus();
     }
   }
   if (isObject(raw) || (Array.isArray(raw) && raw.length)) {
@@ -87,17 +108,26 @@ function optional(form, shape, raw, place) {
   };
 }
 
-const fits = (raw) => ({ key, type }) =>
-  (key !== null && isObject(raw) && Object.hasOwn(raw, key)) || (type === "string" && typeof raw === "string") || (type === "object" && isObject(raw));
+/** Whether a draft is of a form.
+ * @type {(raw: unknown, variant: Variant) => boolean} */
+const fits = (raw, { key, type }) =>
+  isObject(raw)
+    ? type === "object" || (key !== null && Object.hasOwn(raw, key))
+    : type === "string" && typeof raw === "string";
 
-/** The form that a draft is of: by its mark, else the one without a mark, else the first. */
-function formOf(forms, raw) {
-  const plain = forms.find(({ key, type }) => key === null && type === null);
-  return (raw === undefined || raw === null ? null : forms.find(fits(raw))) ?? plain ?? forms[0];
+/**
+ * The form that a draft is of: by its mark, else the one without a mark, else the first.
+ * @param {Variant[]} variants
+ * @param {unknown} raw
+ */
+function variantOf(variants, raw) {
+  const plain = variants.find(({ key, type }) => key === null && type === null);
+  return variants.find((variant) => fits(raw, variant)) ?? plain ?? variants[0];
 }
 
+/** @type {Maker} */
 function choice(form, shape, raw, place) {
-  const { forms } = shape;
+  const { variants } = shape;
   const kept = new Map();
   const asked = make("span", { class: "unseen", id: freshId() }, "in which form");
   const select = make("select");
@@ -105,36 +135,38 @@ function choice(form, shape, raw, place) {
   const slot = groupSlot(place, make("div", {}, asked, select, body));
   slot.name.id = freshId();
   select.setAttribute("aria-labelledby", `${slot.name.id} ${asked.id}`);
-  let chosen = formOf(forms, raw);
-  let inner = null;
+  let chosen = variantOf(variants, raw);
+  let inner = show(chosen.inner && isObject(raw) ? raw[String(chosen.key)] : raw);
 
+  /** @param {unknown} draft */
   function show(draft) {
     const bare = ["fields", "pairs"].includes(chosen.shape.sort);
-    inner = form.editor(form, chosen.shape, draft, { label: shapes.label(chosen.name), hint: bare ? "" : chosen.shape.piece.description, needed: true, bare });
-    body.replaceChildren(inner.element);
-    select.value = String(forms.indexOf(chosen));
+    const hint = (!bare && chosen.shape.piece.description) || "";
+    const shown = form.editor(form, chosen.shape, draft, { label: label(chosen.name), hint, needed: true, bare });
+    body.replaceChildren(shown.element);
+    return shown;
   }
-  select.append(...forms.map(({ name }, number) => make("option", { value: String(number) }, name)));
+  select.append(...variants.map(({ name }, number) => make("option", { value: String(number) }, name)));
   select.addEventListener("change", () => {
     kept.set(chosen, inner.raw());
-    chosen = forms[Number(select.value)];
-    show(kept.get(chosen));
+    chosen = variants[Number(select.value)];
+    inner = show(kept.get(chosen));
   });
-  show(chosen.inner && isObject(raw) ? raw[chosen.key] : raw);
+  select.value = String(variants.indexOf(chosen));
   slot.control = select;
   return {
     slot,
     element: slot.element,
     value() {
       const value = inner.value();
-      return value === undefined || !chosen.inner ? value : { [chosen.key]: value };
+      return value === undefined || !chosen.inner ? value : { [String(chosen.key)]: value };
     },
-    raw: () => (chosen.inner ? { [chosen.key]: inner.raw() } : inner.raw()),
+    raw: () => (chosen.inner ? { [String(chosen.key)]: inner.raw() } : inner.raw()),
     locate(path) {
       const rest = chosen.inner ? path.slice(1) : path;
       return path.length && (!chosen.inner || path[0] === chosen.key) ? inner.locate(rest) : slot;
     },
-    refresh: (value) => inner.refresh(chosen.inner ? value?.[chosen.key] : value),
+    refresh: (value) => inner.refresh(chosen.inner ? value?.[String(chosen.key)] : value),
   };
 }
 

@@ -1,21 +1,64 @@
 // From a schema to the shape of a form: fields, lists, choices between forms, and the leaves that are typed or chosen. Pure.
 
-import { follow, passes } from "./check.js";
-import { told } from "./words.js";
+import { inWords } from "./names.js";
+import { follow, isObject, passes } from "./schema.js";
+
+/**
+ * @typedef {import("./schema.js").Piece} Piece
+ *
+ * @typedef {object} Variant one form that a value may have
+ * @property {Shape} shape
+ * @property {string | null} key the field that marks it
+ * @property {string | null} type the type of value that does
+ * @property {boolean} inner whether its value stands under the key
+ * @property {string} name
+ *
+ * @typedef {object} Shape what is below it is made when asked for: sets nest without end
+ * @property {string} sort which editor it gets
+ * @property {Piece} piece
+ * @property {string[]} keys of fields
+ * @property {(key: string) => Shape} field
+ * @property {() => Shape} item of a list
+ * @property {Variant[]} variants
+ * @property {boolean} isLong whether the text takes more than a line
+ * @property {boolean} isLine whether line ends are not for it
+ */
 
 const LONG_TEXT = 80; // more characters than that are typed into a box of several lines
 
-/** A piece with its `$ref` opened; its own keys win. */
-function open(root, piece) {
-  return piece.$ref ? { ...open(root, follow(root, piece.$ref)), ...piece, $ref: undefined } : piece;
+/**
+ * A piece with its `$ref` opened; its own keys win.
+ * @param {Piece} root
+ * @param {Piece} piece
+ * @returns {Piece}
+ */
+function open(root, { $ref, ...own }) {
+  return $ref ? { ...open(root, follow(root, $ref)), ...own } : own;
 }
 
-/** A key as a label: why_it_matters, Why it matters. */
-const label = (key) => {
-  const words = told(key);
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
+/** @returns {never} */
+const none = () => {
+  throw new Error("this shape holds no others");
 };
 
+/**
+ * @param {string} sort
+ * @param {Piece} piece
+ * @param {Partial<Shape>} [more]
+ * @returns {Shape}
+ */
+export const shape = (sort, piece, more = {}) => ({
+  sort, piece, keys: [], field: none, item: none, variants: [], isLong: false, isLine: false, ...more,
+});
+
+/** A key as a label: why_it_matters, Why it matters.
+ * @param {string} key */
+export function label(key) {
+  const words = inWords(key);
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
+
+/** @param {Piece} piece */
 function leafSort(piece) {
   if (piece.const !== undefined) {
     return "yes";
@@ -32,76 +75,119 @@ function leafSort(piece) {
   return [piece.type].flat().includes("string") ? "text" : "number";
 }
 
-/** One form that a value may have. `key` is the field that marks it, `type` the type of value that does; neither for the last. */
-const form = (shape, mark) => ({ shape, key: null, type: null, inner: false, ...mark });
-
-/** The forms of an object that may hold only one of its fields: one for each field. */
+/**
+ * The forms of an object that may hold only one of its fields: one for each field.
+ * @param {Piece} root
+ * @param {Piece} piece
+ * @returns {Variant[]}
+ */
 function oneOfItsFields(root, piece) {
-  return Object.entries(piece.properties).map(([key, field]) => form(shapeOf(root, field), { key, inner: true, name: key }));
+  return Object.entries(piece.properties ?? {}).map(([key, field]) => ({
+    shape: shapeOf(root, field), key, type: null, inner: true, name: key,
+  }));
 }
 
-function formsOf(root, piece) {
+/**
+ * @param {Piece} root
+ * @param {Piece} piece
+ * @returns {Variant[]}
+ */
+function variantsOf(root, piece) {
   if (!piece.if || piece.properties) {
-    return piece.maxProperties === 1 ? oneOfItsFields(root, piece) : [form(shapeOf(root, piece), { name: piece.title ?? "" })];
+    const whole = { shape: shapeOf(root, piece), key: null, type: null, inner: false, name: piece.title ?? "" };
+    return piece.maxProperties === 1 ? oneOfItsFields(root, piece) : [whole];
   }
-  const chosen = open(root, piece.then);
-  const mark = { key: piece.if.required?.[0] ?? null, type: piece.if.type ?? null };
-  return [form(shapeOf(root, chosen), { ...mark, name: chosen.title ?? "" }), ...formsOf(root, open(root, piece.else))];
+  const chosen = open(root, piece.then ?? {});
+  const first = {
+    shape: shapeOf(root, chosen),
+    key: piece.if.required?.[0] ?? null,
+    type: piece.if.type ? String(piece.if.type) : null,
+    inner: false,
+    name: chosen.title ?? "",
+  };
+  return [first, ...variantsOf(root, open(root, piece.else ?? {}))];
 }
 
-/** A choice between forms, named in words: `reps`, `one word`, `one time`, `one for each lane group`. */
-function choiceShape(root, piece) {
-  const forms = formsOf(root, piece).map((one) => ({ ...one, name: one.name || nameOf(one.shape) }));
-  return { sort: "choice", piece, forms };
-}
-
-function nameOf(shape) {
-  if (shape.sort === "fields") {
-    return `one for each ${told(shape.piece.propertyNames?.reference ?? "field")}`;
+/** A form in words: `one word`, `one time`, `one for each lane group`.
+ * @param {Shape} one */
+function nameOf({ sort, piece }) {
+  if (sort === "fields") {
+    return `one for each ${inWords(piece.propertyNames?.reference ?? "field")}`;
   }
-  return { word: "one word", time: "one time" }[shape.sort] ?? "text";
+  return { word: "one word", time: "one time" }[sort] ?? "text";
 }
 
-/** Fields whose names are words of a list: one for each word, none of them needed. */
-function fieldsByWord(piece) {
-  const { additionalProperties, propertyNames } = piece;
-  return Object.fromEntries(propertyNames.enum.map((word) => [word, additionalProperties]));
+/** Fields whose names are words of a list: one for each word, none of them needed.
+ * @param {Piece} piece */
+function fieldsByWord({ additionalProperties, propertyNames }) {
+  return Object.fromEntries((propertyNames?.enum ?? []).map((word) => [String(word), additionalProperties ?? {}]));
 }
 
-/** The shape of a piece: its sort, the piece opened, and what is below it, made when asked for (sets nest without end). */
-function shapeOf(root, unopened) {
+/**
+ * The shape of a piece, the piece opened.
+ * @param {Piece} root
+ * @param {Piece} unopened
+ * @returns {Shape}
+ */
+export function shapeOf(root, unopened) {
   const piece = open(root, unopened);
   if (piece.if && !piece.properties) {
-    return choiceShape(root, piece);
+    const variants = variantsOf(root, piece).map((one) => ({ ...one, name: one.name || nameOf(one.shape) }));
+    return shape("choice", piece, { variants });
   }
   if (piece.type === "array") {
-    return { sort: "list", piece, item: () => shapeOf(root, piece.items) };
+    return shape("list", piece, { item: () => shapeOf(root, piece.items ?? {}) });
   }
   if (piece.properties || piece.propertyNames?.enum) {
     const fields = piece.properties ?? fieldsByWord(piece);
-    return { sort: "fields", piece, keys: Object.keys(fields), field: (key) => shapeOf(root, fields[key]) };
+    return shape("fields", piece, { keys: Object.keys(fields), field: (key) => shapeOf(root, fields[key]) });
   }
   if (piece.type === "object") {
-    return { sort: "pairs", piece, item: () => shapeOf(root, piece.additionalProperties) };
+    return shape("pairs", piece, { item: () => shapeOf(root, piece.additionalProperties ?? {}) });
   }
-  return { sort: leafSort(piece), piece, isLong: (piece.maxLength ?? 0) > LONG_TEXT, isLine: Boolean(piece.pattern) };
+  const isLong = (piece.maxLength ?? 0) > LONG_TEXT;
+  return shape(leafSort(piece), piece, { isLong, isLine: Boolean(piece.pattern) });
 }
 
-/** The fields that a group needs as it stands: always, and by the conditions that hold of it. */
-function needed(root, piece, value) {
-  const own = piece.required ?? [];
-  const also = Object.entries(piece.dependentRequired ?? {}).flatMap(([key, others]) => (Object.hasOwn(value, key) ? others : []));
-  const branch = piece.if ? (passes(root, piece.if, value) ? piece.then : piece.else) : null;
-  return [...own, ...also, ...(branch ? needed(root, open(root, branch), value) : [])];
+/**
+ * The branch of a condition that holds of a value.
+ * @param {Piece} root
+ * @param {Piece} piece
+ * @param {unknown} value
+ */
+function branchOf(root, piece, value) {
+  const branch = piece.if && (passes(root, piece.if, value) ? piece.then : piece.else);
+  return branch ? open(root, branch) : null;
 }
 
-/** The fields that may not stand beside those that are there. */
-function excluded(root, piece, value) {
+/** @type {(value: unknown, key: string) => boolean} */
+const holds = (value, key) => isObject(value) && Object.hasOwn(value, key);
+
+/**
+ * The fields that a group needs as it stands: always, and by the conditions that hold of it.
+ * @param {Piece} root
+ * @param {Piece} piece
+ * @param {unknown} value
+ * @returns {string[]}
+ */
+export function needed(root, piece, value) {
+  const beside = Object.entries(piece.dependentRequired ?? {});
+  const also = beside.flatMap(([key, others]) => (holds(value, key) ? others : []));
+  const branch = branchOf(root, piece, value);
+  return [...(piece.required ?? []), ...also, ...(branch ? needed(root, branch, value) : [])];
+}
+
+/**
+ * The fields that may not stand beside those that are there.
+ * @param {Piece} root
+ * @param {Piece} piece
+ * @param {unknown} value
+ * @returns {string[]}
+ */
+export function excluded(root, piece, value) {
   const own = Object.entries(piece.dependentSchemas ?? {}).flatMap(([key, { not }]) =>
-    Object.hasOwn(value, key) ? (not?.anyOf ?? []).flatMap((one) => one.required ?? []) : [],
+    holds(value, key) ? (not?.anyOf ?? []).flatMap((one) => one.required ?? []) : [],
   );
-  const branch = piece.if ? (passes(root, piece.if, value) ? piece.then : piece.else) : null;
-  return [...own, ...(branch ? excluded(root, open(root, branch), value) : [])];
+  const branch = branchOf(root, piece, value);
+  return [...own, ...(branch ? excluded(root, branch, value) : [])];
 }
-
-export { shapeOf as of, label, needed, excluded };

@@ -2,12 +2,18 @@
 
 import { nothing } from "./list.js";
 
-/** A choice as the part of an address after "#": goal=a,b&minutes=15. With minutes, the pool and group that they hold for. */
+/** @import {Choice, Held, List} from "./list.js" */
+
+/**
+ * A choice as the part of an address after "#": goal=a,b&minutes=15. With minutes, the pool and group that they hold for.
+ * @param {Choice} choice
+ * @param {Held} held
+ */
 function toAddress(choice, { pool, group }) {
   const told = new URLSearchParams();
   for (const [facet, value] of Object.entries(choice)) {
     if (value instanceof Set ? value.size : value) {
-      told.set(facet, value instanceof Set ? [...value].join(",") : value);
+      told.set(facet, value instanceof Set ? [...value].join(",") : String(value));
     }
   }
   if (choice.minutes) {
@@ -17,17 +23,22 @@ function toAddress(choice, { pool, group }) {
   return told.toString().replaceAll("%2C", ",");
 }
 
-/** What an address says: the choice, the pool and group that it names, and the facets to open. Unknown words are left out. */
+/**
+ * What an address says: the choice, the pool and group that it names, and the facets to open. Unknown words are left out.
+ * @param {string} text
+ * @param {Record<List | "gear", Set<string>>} known
+ */
 function fromAddress(text, known) {
   const told = new URLSearchParams(text.replace(/^#/, ""));
+  /** @param {string} name */
   const list = (name) => (told.get(name) ?? "").split(",").filter(Boolean);
   const choice = nothing();
   for (const [facet, value] of Object.entries(choice)) {
     if (value instanceof Set) {
-      list(facet).filter((word) => known[facet].has(word)).forEach((word) => value.add(word));
+      list(facet).filter((word) => known[/** @type {List} */ (facet)].has(word)).forEach((word) => value.add(word));
     }
   }
-  const minutes = Number.parseInt(told.get("minutes"), 10);
+  const minutes = Number.parseInt(told.get("minutes") ?? "", 10);
   choice.minutes = minutes > 0 ? minutes : null;
   choice.words = told.get("words") ?? "";
   return { choice, pool: told.get("pool"), group: told.get("group"), open: list("open") };

@@ -1,15 +1,24 @@
 // The finder's results as a list on the page: a screenful first, more when asked for.
 
-import { make, root } from "../lib/dom.js";
+import { make, one, root } from "../lib/dom.js";
+
+/** @import {Entry, Minutes} from "./list.js" */
+/** @typedef {Record<string, Record<string, string>>} Titles by facet and word */
 
 const AT_ONCE = 12;
 
+/** @param {Entry} entry */
 function picture(entry) {
-  const attributes = { alt: "", loading: "lazy", width: 96, height: 42, class: "result-figure" };
+  const attributes = { alt: "", loading: "lazy", width: "96", height: "42", class: "result-figure" };
   return entry.figure ? make("img", { ...attributes, src: new URL(`figures/${entry.figure}.svg`, root).href }) : "";
 }
 
-/** What stands under a result's line: kind, level, gear, effort, length, minutes. */
+/**
+ * What stands under a result's line: kind, level, gear, effort, length, minutes.
+ * @param {Entry} entry
+ * @param {Titles} titles
+ * @param {Minutes} minutes
+ */
 function facts(entry, titles, minutes) {
   const efforts = entry.has.effort.map((word) => titles.effort[word].toLowerCase());
   const gear = entry.needs.map((id) => titles.gear[id].toLowerCase()).join(", ");
@@ -24,6 +33,11 @@ function facts(entry, titles, minutes) {
   ].filter(Boolean).join(" · ");
 }
 
+/**
+ * @param {Entry} entry
+ * @param {Titles} titles
+ * @param {Minutes} minutes
+ */
 function result(entry, titles, minutes) {
   const text = make("span", { class: "result-text" },
     make("strong", {}, entry.title), make("span", { class: "about" }, entry.summary),
@@ -31,18 +45,25 @@ function result(entry, titles, minutes) {
   return make("li", {}, make("a", { href: new URL(entry.href, root).href }, picture(entry), text));
 }
 
-/** A list in `place` (with [data-results] and [data-more] in it) that shows entries. */
+/**
+ * A list in `place` (with [data-results] and [data-more] in it) that shows entries.
+ * @param {Element} place
+ * @param {Titles} titles
+ * @param {Minutes} minutes
+ */
 export function resultList(place, titles, minutes) {
-  const list = place.querySelector("[data-results]");
-  const more = place.querySelector("[data-more]");
-  const made = new Map(); // entry -> its item, kept: the same entries come back with most choices
+  const list = one("[data-results]", place);
+  const more = one("[data-more]", place);
+  /** @type {Map<Entry, HTMLElement>} kept: the same entries come back with most choices */
+  const made = new Map();
+  /** @type {Entry[]} */
   let rest = [];
 
+  /** @param {Entry} entry */
   function item(entry) {
-    if (!made.has(entry)) {
-      made.set(entry, result(entry, titles, minutes));
-    }
-    return made.get(entry);
+    const shown = made.get(entry) ?? result(entry, titles, minutes);
+    made.set(entry, shown);
+    return shown;
   }
 
   function extend() {
@@ -56,9 +77,10 @@ export function resultList(place, titles, minutes) {
 
   more.addEventListener("click", () => {
     const shown = extend();
-    list.children[list.children.length - shown]?.querySelector("a").focus();
+    list.children[list.children.length - shown]?.querySelector("a")?.focus();
   });
   return {
+    /** @param {Entry[]} entries */
     show(entries) {
       rest = entries;
       list.replaceChildren();

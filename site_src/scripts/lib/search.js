@@ -5,9 +5,13 @@ import MiniSearch from "minisearch";
 /** @typedef {string[][]} Synonyms lists of names for one thing, each a word or a few */
 /** @typedef {{id: number, [field: string]: unknown}} Document */
 
-const IDLE = new Set(("a an and are as at by do for from had has have her his i in is it its my of on or out she so that the their they to too "
-  + "when with").split(" "));
-const NUMBERS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+const IDLE = new Set(
+  (
+    "a an and are as at by do for from had has have her his i in is it its my of on or out she so that the their they" +
+    " to too when with"
+  ).split(" "),
+);
+const NUMBERS = "zero one two three four five six seven eight nine ten eleven twelve".split(" ");
 const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;
 
 /** @param {string} text */
@@ -22,7 +26,10 @@ export const wordsOf = (text) => plain(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
 /** Words as they stand in the index; "warm-up" also as "warmup".
  * @param {string} text */
-const indexed = (text) => [...wordsOf(text), ...(plain(text).match(COMPOUND) ?? []).map((word) => wordsOf(word).join(""))];
+const indexed = (text) => {
+  const compounds = plain(text).match(COMPOUND) ?? [];
+  return [...wordsOf(text), ...compounds.map((word) => wordsOf(word).join(""))];
+};
 
 /**
  * A word without the endings that people change: knees, kicking and 100s are knee, kick and 100; six is 6. Idle words are none.
@@ -49,7 +56,7 @@ export function stem(word) {
  * @param {string} text */
 const asked = (text) => wordsOf(text).filter((word) => stem(word) !== null);
 
-/** @type {(queries: import("minisearch").Query[]) => import("minisearch").Query} */
+/** @type {(queries: import("minisearch").Query[]) => import("minisearch").QueryCombination} */
 const all = (queries) => ({ combineWith: "AND", queries });
 
 /** @type {(queries: import("minisearch").Query[]) => import("minisearch").Query} */
@@ -58,7 +65,10 @@ const either = (queries) => ({ combineWith: "OR", queries });
 /** What a name is looked for by, as it is written: "cool-down" is one word, "front crawl" are two; typing errors are no matter.
  * @param {string} name */
 const sought = (name) => ({
-  ...all(name.split(/\s+/).map((part) => wordsOf(part).join("")).filter((word) => stem(word) !== null)), fuzzy: false, prefix: false, boostTerm: () => 3,
+  ...all(name.split(/\s+/).map((part) => wordsOf(part).join("")).filter((word) => stem(word) !== null)),
+  fuzzy: false,
+  prefix: false,
+  boostTerm: () => 3,
 });
 
 /** @type {(words: string[], name: string[]) => boolean} */

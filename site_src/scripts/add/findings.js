@@ -1,0 +1,236 @@
+// What is wrong with an entry by its schema, told beside the fields. Codes and places are those of the check on the command
+// line (source/explain.py); the words are the form's own, short, because they stand beside the field. Pure.
+
+import { inWords } from "./names.js";
+import { nearest } from "./near.js";
+import { failuresOf, isObject } from "./schema.js";
+
+/**
+ * @typedef {import("./schema.js").Failure} Failure
+ * @typedef {import("./schema.js").Path} Path
+ * @typedef {import("./names.js").Names} Names
+ *
+ * @typedef {object} Finding
+ * @property {string} code
+ * @property {Path} path where the check puts it
+ * @property {Path} at the field that it is shown beside
+ * @property {string} message
+ * @property {string} hint what to write instead
+ */
+
+const MOST_SHOWN = 60;
+const MOST_WORDS = 24;
+/** @type {Record<string, string>} */
+const TYPES = {
+  string: "text",
+  integer: "a whole number, in digits alone",
+  number: "a number, in digits alone, with a point where it has parts",
+  boolean: "true or false",
+  array: "a list",
+  object: "fields",
+};
+
+/** @param {unknown} value */
+export function quote(value) {
+  const letters = [...String(value)];
+  return `“${letters.length > MOST_SHOWN ? `${letters.slice(0, MOST_SHOWN - 1).join("")}…` : letters.join("")}”`;
+}
+
+/**
+ * What the nearest piece around the value has under a keyword.
+ * @param {Failure} failure
+ * @param {"says" | "description" | "format" | "clock"} keyword
+ */
+const says = ({ around }, keyword) => around.find((piece) => piece[keyword])?.[keyword] ?? "";
+
+/**
+ * @param {Failure} failure
+ * @param {string} code
+ * @param {string} message
+ * @param {string} [hint]
+ * @param {{path?: Path, at?: Path}} [places]
+ * @returns {Finding}
+ */
+function say({ path: own }, code, message, hint = "", { path = own, at = path } = {}) {
+  return { code, path, at, message, hint };
+}
+
+/** @param {Failure} failure */
+const keysOf = ({ value }) => (isObject(value) ? Object.keys(value) : []);
+
+/** @param {Failure} failure */
+function type(failure) {
+  const wanted = [failure.piece.type ?? []].flat().map((name) => TYPES[name]);
+  const noun = says(failure, "clock") ? "a time, say 1:15" : wanted.join(" or ");
+  return [say(failure, "wrong-type", `this must be ${noun}`, String(says(failure, "says")))];
+}
+
+/**
+ * A word or id that is none of its list.
+ * @param {Failure} failure
+ * @param {Names} names
+ */
+function choice(failure, names) {
+  const { piece, value } = failure;
+  if ((piece.reference || piece.vocabulary) && typeof value !== "string") {
+    return []; // its type fails too
+  }
+  if (piece.reference) {
+    return reference(failure, piece.reference, String(value), names);
+  }
+  const ids = (piece.enum ?? []).map(String);
+  const known = names.vocabulary[piece.vocabulary ?? ""] ?? ids.map((id) => [id, id, ""]);
+  const near = nearest(String(value), known);
+  const hint = near ? `did you mean ${near[0]}?` : `choose ${ids.slice(0, MOST_WORDS).join(", ")}`;
+  const list = piece.vocabulary ? inWords(piece.vocabulary) : "choices here";
+  return [say(failure, "unknown-word", `${quote(value)} is not one of the ${list}`, hint)];
+}
+
+/**
+ * @param {Failure} failure
+ * @param {string} kind
+ * @param {string} id
+ * @param {Names} names
+ */
+function reference(failure, kind, id, names) {
+  const moved = names.moved[kind]?.[id];
+  if (moved) {
+    return [say(failure, "moved-reference", `${quote(id)} has moved`, `write ${moved}`)];
+  }
+  const near = nearest(id, names.reference[kind] ?? []);
+  const hint = near ? `did you mean ${near[0]} (${near[1]})?` : "";
+  return [say(failure, "unknown-reference", `there is no ${inWords(kind)} ${quote(id)}`, hint)];
+}
+
+/** A text that is not spelt as it should be: a time, a day, a line, a form of its own.
+ * @param {Failure} failure */
+function form(failure) {
+  const text = quote(failure.value);
+  if (failure.piece.clock) {
+    const hint = "write minutes and seconds as m:ss, say 1:15, or a number of seconds above zero";
+    return [say(failure, "bad-time", `${text} is no time`, hint)];
+  }
+  if (says(failure, "format") === "date") {
+    return [say(failure, "bad-date", `${text} is no day`, "write a day that exists, as YYYY-MM-DD")];
+  }
+  if (String(failure.value).includes("\n")) {
+    return [say(failure, "bad-form", "this must be one line")];
+  }
+  const hint = String(says(failure, "says") || says(failure, "description"));
+  return [say(failure, "bad-form", `this cannot be ${text}`, hint)];
+}
+
+/** @param {Failure} failure */
+function range(failure) {
+  const { minimum, exclusiveMinimum, maximum, clock } = failure.piece;
+  /** @type {[string, number | undefined][]} */
+  const bounds = [["at least", minimum], ["more than", exclusiveMinimum], ["at most", maximum]];
+  const span = bounds.filter(([, limit]) => limit !== undefined).map(([words, limit]) => `${words} ${limit}`);
+  return clock ? form(failure) : [say(failure, "out-of-range", `this must be ${span.join(" and ")}`)];
+}
+
+/** Too few or too many characters, items or fields.
+ * @param {Failure} failure */
+function size(failure) {
+  const { keyword, value } = failure;
+  const limit = /** @type {Record<string, unknown>} */ (failure.piece)[keyword];
+  const isText = typeof value === "string";
+  const count = isText ? [...value].length : Object.keys(Object(value)).length;
+  const isMin = keyword.startsWith("min");
+  const code = isText ? (isMin ? "too-short" : "too-long") : isMin ? "too-few" : "too-many";
+  const things = `${isText ? "character" : "item"}${limit === 1 ? "" : "s"}`;
+  return [say(failure, code, `this must have ${isMin ? "at least" : "at most"} ${limit} ${things}, and has ${count}`)];
+}
+
+/** @param {Failure} failure */
+function repeated(failure) {
+  const texts = /** @type {unknown[]} */ (failure.value).map((item) => JSON.stringify(item));
+  const again = texts.flatMap((text, number) => (texts.indexOf(text) < number ? [number] : []));
+  return again.map((number) => {
+    const path = [...failure.path, number];
+    return say(failure, "repeated-item", "this stands twice in the list", "remove one of the two", { path });
+  });
+}
+
+/** @param {Failure} failure */
+function missing(failure) {
+  const keys = (failure.piece.required ?? []).filter((key) => !keysOf(failure).includes(key));
+  return keys.map((key) => {
+    const places = { path: failure.path, at: [...failure.path, key] };
+    return say(failure, "missing-key", "this is still to be filled in", "", places);
+  });
+}
+
+/** @param {Failure} failure */
+function dependent(failure) {
+  const here = keysOf(failure);
+  const pairs = Object.entries(failure.piece.dependentRequired ?? {}).filter(([key]) => here.includes(key));
+  return pairs.flatMap(([key, others]) =>
+    others.filter((other) => !here.includes(other)).map((other) => {
+      const places = { path: [...failure.path, key], at: [...failure.path, other] };
+      return say(failure, "missing-key", `this is needed beside “${inWords(key)}”`, "", places);
+    }),
+  );
+}
+
+/** @param {Failure} failure */
+function together(failure) {
+  const others = (failure.piece.not?.anyOf ?? []).flatMap((piece) => piece.required ?? []);
+  return others.filter((key) => keysOf(failure).includes(key)).map((key) => {
+    const message = `this and “${inWords(failure.because)}” exclude each other`;
+    return say(failure, "not-together", message, "take one of the two out", { path: [...failure.path, key] });
+  });
+}
+
+/** @param {Failure} failure */
+function unknown(failure) {
+  const known = Object.keys(failure.piece.properties ?? {});
+  return keysOf(failure).filter((key) => !known.includes(key)).map((key) =>
+    say(failure, "unknown-key", `there is no field ${quote(key)} here`, "", { path: [...failure.path, key] }),
+  );
+}
+
+/** @type {Record<string, (failure: Failure, names: Names) => Finding[]>} */
+const TOLD = {
+  type,
+  enum: choice,
+  const: (failure) => [say(failure, "wrong-value", `this can only be ${failure.piece.const}`)],
+  pattern: form,
+  format: form,
+  minimum: range,
+  exclusiveMinimum: range,
+  maximum: range,
+  exclusiveMaximum: range,
+  minLength: size,
+  maxLength: size,
+  minItems: size,
+  maxItems: size,
+  minProperties: size,
+  maxProperties: size,
+  uniqueItems: repeated,
+  required: missing,
+  dependentRequired: dependent,
+  not: together,
+  additionalProperties: unknown,
+};
+
+/** The keywords that there is something to say about. */
+export const KEYWORDS = Object.keys(TOLD);
+
+/**
+ * What there is to say about an entry by its schema with notes, each mistake once.
+ * @param {import("./schema.js").Piece} schema
+ * @param {unknown} entry
+ * @param {Names} names
+ * @returns {Finding[]}
+ */
+export function findingsOf(schema, entry, names) {
+  const found = new Map();
+  for (const failure of failuresOf(schema, entry)) {
+    for (const finding of TOLD[failure.keyword](failure, names)) {
+      const key = JSON.stringify([finding.code, finding.at]);
+      found.set(key, found.get(key) ?? finding);
+    }
+  }
+  return [...found.values()];
+}
