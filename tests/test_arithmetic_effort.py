@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -9,7 +10,7 @@ from arithmetic_world import EFFORTS, SCALE
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.effort import EffortSpan, scale_gaps
+from almanac.arithmetic.effort import EffortScale, EffortSpan, scale_gaps
 from almanac.model.policy import Rating, Word
 from almanac.model.swim_set import Build, Descend, Hold, Rotate
 
@@ -54,6 +55,46 @@ def test_spans(effort, spans):
     assert [span.mean for span in found] == [Fraction(start + end, 2) for start, end in spans]
 
 
+def test_an_even_effort_stands_at_its_first_word():
+    even = EffortSpan(Fraction(6), Fraction(6), ("strong", "strong"), Fraction(0))
+    assert SCALE.span(Hold("strong"), 1, 1) == SCALE.span(Rotate(("strong",)), 2, 3) == even
+    assert hash(SCALE.span(Hold("strong"), 1, 1)) == hash(even)
+
+
+def test_a_split_is_worked_out_once():
+    span = SCALE.span(Build("easy", "fast"), 1, 1)
+    assert SCALE.split(span) is SCALE.split(span)
+
+
+def counting(**words):
+    """A scale whose words, in order, count as fast, as gentle, or as neither."""
+    given = {name.replace("_", "-"): how for name, how in words.items()}
+    return EffortScale(
+        {name: replace(SCALE.words[name], counts_as=how) for name, how in given.items()}
+    )
+
+
+@pytest.mark.parametrize(
+    ("words", "fast", "gentle", "told"),
+    [
+        ({"easy": "", "steady": "", "strong": "", "fast": "", "all_out": ""},
+         ("fast", "all-out"), ("easy", "steady"), "fast or all-out"),  # else the two at either end
+        ({"easy": "gentle", "steady": "", "strong": "fast", "fast": "fast", "all_out": "fast"},
+         ("strong", "fast", "all-out"), ("easy",), "strong, fast or all-out"),
+        ({"easy": "gentle", "steady": "gentle", "strong": "gentle", "fast": "", "all_out": "fast"},
+         ("all-out",), ("easy", "steady", "strong"), "all-out"),
+    ],
+)  # fmt: skip
+def test_efforts_that_count_as_fast_and_as_gentle(words, fast, gentle, told):
+    own = counting(**words)
+    assert (own.fast, own.gentle, own.fast_words("or")) == (fast, gentle, told)
+
+
+def test_a_word_without_a_rating_owns_nothing():
+    own = EffortScale(scale((0, 3, 0.7), (None, None, None), (3, 10, 1)))
+    assert [own.word_at(Fraction(rating)) for rating in (0, 3, 10)] == ["easy", "strong", "strong"]
+
+
 def test_a_descend_over_one_rep_is_its_first_word():  # a finding forbids it; it must not divide by zero
     assert SCALE.span(Descend("steady", "fast"), 1, 1) == EffortSpan(
         Fraction(4), Fraction(4), ("steady", "fast"), Fraction(0)
@@ -95,6 +136,8 @@ def scale(*rows):
         ([(0, 10, 1)], []),
         ([(1, 3, 0.7), (3, 10, 1)], ["easy"]),  # does not begin at 0
         ([(0, 3, 0.7), (3, 9, 1)], ["steady"]),  # does not end at 10
+        ([(0, 3, 0.7), (3, 5, 0.8), (5, 9, 1)], ["strong"]),
+        ([(1, 3, 0.7), (3, 9, 1)], ["easy"]),  # the first thing to put right
         ([(0, 3, 0.7), (4, 10, 1)], ["steady"]),  # a gap
         ([(0, 5, 0.7), (3, 10, 1)], ["steady"]),  # an overlap
         ([(0, 0, 0.7), (0, 10, 1)], ["easy"]),  # a word that owns nothing

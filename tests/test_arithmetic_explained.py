@@ -6,7 +6,7 @@ import pytest
 from arithmetic_world import DRILLS, SCALE, SHORT, YARDS, clock, events, group, rep, swim_set
 
 from almanac.arithmetic.course import lay_in_course
-from almanac.arithmetic.expand import expand
+from almanac.arithmetic.expand import Break, expand
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.report.working_text import steps
 
@@ -173,3 +173,22 @@ def test_in_yards_the_line_is_read_at_metres():
     assert (
         told(first(YARDS, effort="all-out").target.working)[1][1] == "1:00 × (45.7 m ÷ 50 m) ^ 1.08"
     )
+
+
+def test_the_effort_of_a_rep_of_parts_is_their_mean_by_distance():
+    parts = [
+        {"distance": 25, "do": "kick", "effort": "strong"},
+        {"distance": 75, "do": "crawl", "effort": "easy"},
+    ]
+    for order in (parts, parts[::-1]):
+        (laid,) = events({"reps": 1, "parts": order})
+        assert laid.mean_rating == 2.625  # (25 × 6 + 75 × 1.5) / 100
+
+
+def test_a_pause_has_its_own_note_and_between_rounds_none():
+    inner = {"reps": 1, "distance": 50, "do": "kick", "effort": "easy"}
+    laid = events(
+        {"pause": 30, "note": "Drink."}, {"rounds": 2, "pause_between": 20, "items": [inner]}
+    )
+    notes = [(event.seconds, event.note) for event in laid if isinstance(event, Break)]
+    assert notes == [(30, "Drink."), (20, "")]

@@ -20,11 +20,23 @@ from almanac.arithmetic.gear_drag import (
     pull_of,
     timed_comparisons,
 )
-from almanac.arithmetic.group_tests import critical_speeds
+from almanac.arithmetic.group_tests import critical_speeds, paired_trials
 from almanac.arithmetic.guard import above_zero, not_below_zero
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, strouhal
 from almanac.arithmetic.resistance import added_drag, parachute_k, speed_under_drag, swimmer_drag
+from almanac.arithmetic.test_workings import (
+    GearAtSpeed,
+    critical_pace,
+    critical_speed_of,
+    drag_at_equal_power,
+    drag_at_equal_thrust,
+    least_own_drag,
+    most_own_drag,
+    pull_at,
+    reserve,
+)
 from almanac.model.knowledge import Drag, DragReading
+from almanac.report.working_text import formula, steps
 
 PAIRED = {
     **BENCHMARKS,
@@ -174,6 +186,61 @@ def test_rows_of_drag_over_the_speeds_of_swimming():
         1.4,
     )  # the two curves of Narita et al. 2017, where both were measured
     assert [row.measured for row in rows] == [False, False, True, True, True, False, False]
+
+
+# The workings behind what tests tell.
+
+
+def test_critical_speed_pace_and_reserve_as_explain_prints_them():
+    (tests,) = paired_trials(club_of(THREE), PAIRED, PAIRED["kick-200"])
+    slope, intercept = numpy.polyfit([22, 47, 210], [25, 50, 200], 1)
+    assert critical_speed_of(tests).value == pytest.approx(slope)
+    assert critical_pace(tests).value == pytest.approx(100 / slope)
+    assert reserve(tests).value == pytest.approx(intercept)
+    line = "slope of distance on time over 200 m in 3:30.0, 50 m in 0:47.0, 25 m in 0:22.0"
+    speed = ("critical speed", line, "0.927 m/s")
+    told = [
+        [(step.what, step.how, step.value) for step in steps(of(tests), "it")]
+        for of in (critical_pace, reserve)
+    ]
+    assert told == [
+        [speed, ("it", "100 m ÷ 0.927 m/s critical speed", "107.871")],
+        [
+            speed,
+            ("it", "91.667 m mean distance − 0.927 m/s critical speed × 1:33 mean time", "5.452"),
+        ],
+    ]
+
+
+def test_added_drag_of_a_timed_comparison_as_explain_prints_it():
+    tests = [swum("kick-25", 20), swum("kick-25-in-chute", 25)]
+    (found,) = timed_comparisons(club_of(tests), CHUTED, "chute")
+    for of, power, value in ((drag_at_equal_thrust, 2, 0.5625), (drag_at_equal_power, 3, 0.953125)):
+        assert of(found).value == pytest.approx(value)
+        assert formula(of(found)) == f"(25 s kick-25-in-chute ÷ 20 s kick-25) ^ {power} − 1"
+
+
+@pytest.mark.parametrize(
+    ("drag", "speed", "pull", "least", "most"),
+    [  # Narita et al. 2017: 23.5 v² towed, 32.2 v^3.3 swum; the curves cross below 0.8 m/s
+        (Drag(k=20.0), 1.2, "20 N s²/m² k × 1.2 m/s ^ 2", "23.5 N at 1 m/s, towed × 1.2 m/s ^ 2",
+         "32.2 N at 1 m/s, swum × 1.2 m/s ^ 3.3"),
+        (Drag(hanging_kg=8, ratio=0.5), 0.6, "8 kg × 9.80665 m/s² × 0.5 ratio",
+         "32.2 N at 1 m/s, swum × 0.6 m/s ^ 3.3", "23.5 N at 1 m/s, towed × 0.6 m/s ^ 2"),
+        (None, 1.2, None, "23.5 N at 1 m/s, towed × 1.2 m/s ^ 2", "32.2 N at 1 m/s, swum × 1.2 m/s ^ 3.3"),
+    ],
+)  # fmt: skip
+def test_pull_and_own_drag_as_explain_prints_them(drag, speed, pull, least, most):
+    gear = replace(catalogue().gear["chute"], drag=drag)
+    at = GearAtSpeed(gear, pull_of(gear), speed)
+    pulled = pull_at(at)
+    assert (pulled and formula(pulled)) == pull
+    assert (pulled and pulled.value) == (pull and pytest.approx(pull_of(gear).at(speed)))
+    assert [formula(least_own_drag(at)), formula(most_own_drag(at))] == [least, most]
+    band = swimmer_drag(speed)
+    assert [least_own_drag(at).value, most_own_drag(at).value] == pytest.approx(
+        [band.least, band.most]
+    )
 
 
 # What no measurement can be.
