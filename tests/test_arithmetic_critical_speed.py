@@ -14,8 +14,9 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.stats import linregress
 
-from almanac.arithmetic.group_tests import critical_speeds
+from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.race import critical_speed, points
+from almanac.arithmetic.test_workings import critical_speed_of
 from almanac.model.knowledge import Benchmark, Protocol
 
 
@@ -119,13 +120,14 @@ def _paired(id: str, distance: int) -> Benchmark:
 def test_critical_speed_of_a_lane_group(hundred, four_hundred, speed):
     benchmarks = {**BENCHMARKS, "back-400": _paired("back-400", 400)}
     tests = [swum("back-400", four_hundred), *([swum("back-100", hundred)] if hundred else [])]
-    found = dict(critical_speeds(catalogue(group(tests)).club, benchmarks, benchmarks["back-400"]))
-    assert [one.speed for one in found.values()] == ([pytest.approx(speed)] if speed else [])
+    found = list(paired_trials(catalogue(group(tests)).club, benchmarks, benchmarks["back-400"]))
+    speeds = [critical_speed_of(one).value for one in found]
+    assert speeds == ([pytest.approx(speed)] if speed else [])
     other = {
         **benchmarks,
         "back-100": made(Benchmark, **{**vars(BENCHMARKS["back-100"]), **activity(*"abcde")}),
     }
-    assert not list(critical_speeds(catalogue(group(tests)).club, other, benchmarks["back-400"]))
+    assert not list(paired_trials(catalogue(group(tests)).club, other, benchmarks["back-400"]))
 
 
 # The data set of swimming records is the published one, and our line runs through it.

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.graph import circles, shortest_way, teaching_order
+from almanac.arithmetic.graph import circles, teaching_order
 
 FIXED = {
     "a": ["b", "c"],
@@ -104,18 +104,11 @@ def test_circles_are_the_same_whatever_the_order_of_files(graph):
     assert circles(turned) == circles(graph)
 
 
-def test_of_two_ways_as_short_the_first_by_name():
-    for ends in (["b", "c"], ["c", "b"]):
-        graph = {"a": ends, "b": ["d"], "c": ["d"]}
-        assert shortest_way(graph, "a", "d") == ["a", "b", "d"]
-
-
 def test_a_long_chain_is_no_deep_recursion():
     chain = {f"{n:05d}": [f"{n + 1:05d}"] for n in range(3000)}
     assert circles(chain) == []
     assert len(circles({**chain, "03000": ["00000"]})[0]) == 3001
     assert len(teaching_order({**chain, "03000": []}, lambda id: 0)) == 3001
-    assert len(shortest_way(chain, "00000", "03000")) == 3001
 
 
 # The order of teaching.
@@ -160,33 +153,3 @@ def test_what_is_in_a_circle_or_needs_one_is_left_out(graph, level):
 )
 def test_fixed_orders(needs, level, taught):
     assert teaching_order(needs, lambda id: level.get(id, 0)) == list(taught)
-
-
-# The shortest way.
-
-
-@given(graphs, st.sampled_from(nodes), st.sampled_from(nodes))
-def test_shortest_way_is_as_long_as_networkx_s(graph, start, target):
-    whole = directed(graph)
-    whole.add_nodes_from([start, target])
-    way = shortest_way(graph, start, target)
-    if not networkx.has_path(whole, start, target):
-        assert way is None
-        return
-    assert (way[0], way[-1]) == (start, target) and networkx.is_path(whole, way)
-    assert len(way) - 1 == networkx.shortest_path_length(whole, start, target)
-
-
-WAYS = [
-    ("a", "e", "abde"),
-    ("c", "e", "cde"),
-    ("e", "a", None),
-    ("a", "a", "a"),
-    ("x", "x", "x"),
-    ("x", "a", None),
-]
-
-
-@pytest.mark.parametrize(("start", "target", "way"), WAYS)
-def test_fixed_ways(start, target, way):  # three steps from a to e, section 15
-    assert shortest_way(FIXED, start, target) == (list(way) if way else None)

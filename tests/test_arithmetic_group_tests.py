@@ -20,10 +20,11 @@ from almanac.arithmetic.gear_drag import (
     pull_of,
     timed_comparisons,
 )
-from almanac.arithmetic.group_tests import critical_speeds, paired_trials
+from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.guard import above_zero, not_below_zero
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, strouhal
-from almanac.arithmetic.resistance import added_drag, parachute_k, speed_under_drag, swimmer_drag
+from almanac.arithmetic.race import critical_speed
+from almanac.arithmetic.resistance import added_drag, parachute_k, swimmer_drag
 from almanac.arithmetic.test_workings import (
     GearAtSpeed,
     critical_pace,
@@ -57,8 +58,9 @@ def club_of(*groups):
 
 
 def speeds(*groups, benchmarks=PAIRED):
-    found = critical_speeds(club_of(*groups), benchmarks, benchmarks["kick-200"])
-    return {id: (critical.speed, critical.reserve_m) for id, critical in found}
+    found = paired_trials(club_of(*groups), benchmarks, benchmarks["kick-200"])
+    lines = {tests.group: critical_speed(tests.trials) for tests in found}
+    return {id: (critical.speed, critical.reserve_m) for id, critical in lines.items()}
 
 
 THREE = {"kick-25": 22, "kick-50": 47, "kick-200": 210}
@@ -265,9 +267,6 @@ def test_pull_and_own_drag_as_explain_prints_them(drag, speed, pull, least, most
         (lambda: strouhal(2, -0.4, 1), "^peak to peak m must not"),
         (lambda: added_drag(0, 20), "^plain time must be above"),
         (lambda: added_drag(20, 0), "^resisted time must be above"),
-        (lambda: speed_under_drag(1, 0, 0), "^own k must be above"),
-        (lambda: speed_under_drag(-1, 38, 5), "^speed must not"),
-        (lambda: speed_under_drag(1, 38, -5), "^added k must not"),
         (lambda: swimmer_drag(-1), "^speed must not"),
         (lambda: parachute_k([], 400), "^an area of 400 is outside what was measured, 0 to 0$"),
     ],
@@ -286,5 +285,4 @@ def test_what_can_be_passes(value):
 
 def test_standing_still_has_no_drag_and_no_stride():
     assert distance_per_leg_cycle(0, 1.6) == 0 and strouhal(0, 0.4, 1) == strouhal(2, 0, 1) == 0
-    assert speed_under_drag(0, 38, 0).at_equal_power == 0
     assert swimmer_drag(0).least == swimmer_drag(0).most == 0

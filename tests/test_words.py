@@ -21,7 +21,8 @@ from almanac.kinds import KINDS, SUMMED
 from almanac.model.load import Loaded, load
 from almanac.model.policy import Rating, Word
 from almanac.model.vocabularies import BUILT_ON, CRITICAL_SPEED, VOCABULARY_OF
-from almanac.report.review_text import review_json, review_markdown
+from almanac.report.review_json import review_json
+from almanac.report.review_markdown import review_markdown
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.site.entry_page import tags
 from almanac.site.finder import Finder

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from graphlib import CycleError, TopologicalSorter
@@ -54,23 +53,3 @@ def teaching_order(needs: Graph, order: Callable[[str], Any]) -> list[str]:
             return taught
         taught.append(heappop(ready)[1])
         sorter.done(taught[-1])
-
-
-def shortest_way(graph: Graph, start: str, target: str) -> list[str] | None:
-    """The fewest steps from ``start`` to ``target`` along the graph, both included; None where
-    there is no way.
-    """
-    came_from: dict[str, str | None] = {start: None}
-    queue = deque([start])
-    while queue:
-        node = queue.popleft()
-        if node == target:
-            way = [node]
-            while (before := came_from[way[-1]]) is not None:
-                way.append(before)
-            return way[::-1]
-        for following in sorted(graph.get(node, ())):
-            if following not in came_from:
-                came_from[following] = node
-                queue.append(following)
-    return None

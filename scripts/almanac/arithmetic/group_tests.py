@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.pace_lines import latest_tests
-from almanac.arithmetic.race import CriticalSpeed, critical_speed
 from almanac.model.club import Club
 from almanac.model.knowledge import Benchmark
 from almanac.model.vocabularies import CRITICAL_SPEED
@@ -21,23 +20,13 @@ class GroupTrials:
     trials: tuple[tuple[float, float], ...]
 
 
-def critical_speeds(
-    club: Club, benchmarks: Mapping[str, Benchmark], benchmark: Benchmark
-) -> Iterator[tuple[str, CriticalSpeed]]:
-    """By lane group, critical speed from a benchmark and those that it is paired with, of the same
-    activity.
-
-    A group is left out where it lacks one of the tests, or where the longer was not the slower.
-    """
-    for found in paired_trials(club, benchmarks, benchmark):
-        yield found.group, critical_speed(found.trials)
-
-
 def paired_trials(
     club: Club, benchmarks: Mapping[str, Benchmark], benchmark: Benchmark
 ) -> Iterator[GroupTrials]:
-    """Each lane group's latest times in a benchmark and in those that it is paired with, of the
-    same activity; none of a group that lacks one, or whose longer was not the slower.
+    """By lane group, the times that critical speed comes from: the latest in a benchmark and in
+    those that it is paired with, of the same activity.
+
+    A group is left out where it lacks one of the tests, or where the longer was not the slower.
     """
     paired = [
         benchmark,

@@ -1,7 +1,7 @@
 """Added drag: what a parachute, a pulley or a cord pulls with, and what a timed comparison tells.
 
-Water is taken at 27 °C where a density is needed. A swimmer's own drag is a band and never one
-number, because methods of measuring it disagree by tens of percent.
+A swimmer's own drag is a band and never one number, because methods of measuring it disagree by
+tens of percent.
 """
 
 from __future__ import annotations
@@ -15,7 +15,6 @@ from almanac.model.club import CordReading
 from almanac.model.knowledge import DragReading
 
 STANDARD_GRAVITY = 9.80665  # m/s², by definition (CGPM 1901)
-WATER_DENSITY_27C = 996.5158  # kg/m³ at 101.325 kPa, IAPWS-95
 
 
 class OutsideMeasured(ValueError):
@@ -46,28 +45,9 @@ class AddedDrag:
     at_equal_thrust: float
 
 
-@dataclass(frozen=True)
-class SlowedSpeed:
-    """Speed under added drag in m/s, under the two assumptions."""
-
-    at_equal_power: float
-    at_equal_thrust: float
-
-
 def drag_force(k: float, speed: float) -> float:
     """Drag in newtons: F = k v², with k in N s²/m² and speed in m/s."""
     return k * speed**2
-
-
-def drag_factor(
-    drag_coefficient: float, area_m2: float, density: float = WATER_DENSITY_27C
-) -> float:
-    """k = ½ ρ Cd A, in N s²/m², from a coefficient and an area in m².
-
-    Handbook coefficients of plates and cups over-predict the pull of a swim parachute by 26 to 90 %
-    (Coloretti et al. 2025): where a measured k exists, take it.
-    """
-    return 0.5 * density * drag_coefficient * area_m2
 
 
 def parachute_k(table: Sequence[DragReading], area_cm2: float) -> float:
@@ -141,15 +121,3 @@ def added_drag(plain_s: float, resisted_s: float) -> AddedDrag:
     above_zero(plain_time=plain_s, resisted_time=resisted_s)
     ratio = resisted_s / plain_s
     return AddedDrag(ratio**3 - 1, ratio**2 - 1)
-
-
-def speed_under_drag(speed: float, own_k: float, added_k: float) -> SlowedSpeed:
-    """Speed in m/s once ``added_k`` joins the swimmer's own k, both in N s²/m².
-
-    Same thrust: v √(k / (k + k')); same power: v (k / (k + k'))^(1/3). Raises ValueError for an own
-    k that is not above zero, or an added k or a speed below it.
-    """
-    above_zero(own_k=own_k)
-    not_below_zero(speed=speed, added_k=added_k)
-    share = own_k / (own_k + added_k)
-    return SlowedSpeed(speed * share ** (1 / 3), speed * share**0.5)

@@ -16,7 +16,8 @@ from almanac.analysis.comparison import Side, review
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of
 from almanac.commands.shared import checked
 from almanac.model.load import load
-from almanac.report.review_text import review_json, review_markdown
+from almanac.report.review_json import review_json
+from almanac.report.review_markdown import review_markdown
 from almanac.source.revision import RevisionError, export, resolve
 
 NAME = "review"

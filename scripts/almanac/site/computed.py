@@ -20,8 +20,8 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import Shares, by_facet, distance_working
 from almanac.arithmetic.gear_changes import gear_changes
-from almanac.arithmetic.graph import circles, shortest_way, teaching_order
-from almanac.arithmetic.group_tests import critical_speeds
+from almanac.arithmetic.graph import circles, teaching_order
+from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
 from almanac.arithmetic.lanes import crowded, gap_for, too_tight
 from almanac.arithmetic.pace import Pacer
@@ -30,11 +30,9 @@ from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
 from almanac.arithmetic.resistance import (
     added_drag,
     cord_force,
-    drag_factor,
     drag_force,
     parachute_k,
     pulley_force,
-    speed_under_drag,
     swimmer_drag,
 )
 from almanac.arithmetic.training_load import session_load, week_load
@@ -89,13 +87,11 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     )),
     ("Drag", (
         ("Drag and speed", drag_force),
-        ("From a coefficient", drag_factor),
         ("Parachutes", parachute_k),
         ("Cords", cord_force),
         ("Pulleys", pulley_force),
         ("The swimmer's own drag", swimmer_drag),
         ("From two times", added_drag),
-        ("Speed under added drag", speed_under_drag),
     )),
     ("Kick and stroke", (
         ("Kick rate", kick_rate),
@@ -106,14 +102,13 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     ("Races and tests", (
         ("Critical speed", critical_speed),
         ("Its limits", CriticalSpeed),
-        ("Of a lane group", critical_speeds),
+        ("Of a lane group", paired_trials),
         ("Fade", fade),
         ("Points", points),
     )),
     ("What leads to what", (
         ("Circles", circles),
         ("Teaching order", teaching_order),
-        ("The shortest way", shortest_way),
     )),
     ("Safety", (("The brief", brief),)),
 )  # fmt: skip

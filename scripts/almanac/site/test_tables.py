@@ -1,6 +1,4 @@
-"""What lane groups' tests tell beyond their paces: critical speed, added drag, fade, as rows for
-the pages.
-"""
+"""What lane groups' tests tell beyond their paces: critical speed and added drag, as tables."""
 
 from __future__ import annotations
 
@@ -15,7 +13,10 @@ from almanac.arithmetic.gear_drag import MEASURED_SPEEDS
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Benchmark, Gear
 from almanac.report.shown import others, shown
+from almanac.site.shown_figures import PageFigure, page_figure
 from almanac.units import show_time
+
+Row = tuple[str | PageFigure, ...]
 
 
 @dataclass(frozen=True)
@@ -24,19 +25,19 @@ class Table:
 
     title: str
     columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
+    rows: tuple[Row, ...]
     caution: str
 
 
 def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
     """What the club's timed comparisons tell of a piece of gear, None where there is none."""
-    rows = tuple(
+    rows: tuple[Row, ...] = tuple(
         (
             catalogue.lane_groups[item.group].title,
             item.plain.title,
             show_time(item.plain_s, tenths=True),
             show_time(item.resisted_s, tenths=True),
-            *map(shown, table("gear", "comparison", "times", item)),
+            *map(page_figure, table("gear", "comparison", "times", item)),
         )
         for item in comparisons_of(catalogue, gear)
     )
@@ -50,9 +51,8 @@ def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
         *heads("gear", "comparison", "times"),
     )
     caution = (
-        "Added drag as a share of the swimmer's own, from (T′/T)² − 1 and (T′/T)³ − 1. "
-        "Which of the two holds is not known:"
-        " read them as a range."
+        "Added drag as a share of the swimmer's own. Which of the two holds is not known: read "
+        "them as a range."
     )
     return Table("What the club's own times tell", columns, rows, caution)
 
@@ -61,10 +61,10 @@ def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | 
     """Critical speed of each lane group from this benchmark and its pair, None where no group has
     both.
     """
-    rows = tuple(
+    rows: tuple[Row, ...] = tuple(
         (
             catalogue.lane_groups[tests.group].title,
-            *map(shown, table("benchmark", "critical speed", "groups", tests)),
+            *map(page_figure, table("benchmark", "critical speed", "groups", tests)),
         )
         for tests in trials_of(catalogue, benchmark)
     )

@@ -1,4 +1,4 @@
-"""A review as Markdown that fits a pull request comment, and as JSON."""
+"""A review as Markdown that fits a pull request comment."""
 
 from __future__ import annotations
 
@@ -13,7 +13,6 @@ from almanac.model.compare import EntryChange
 from almanac.report.set_json import dotted
 from almanac.report.working_text import show_value
 
-VERSION = 1
 MOST_CHARACTERS = 60_000  # a comment on the common hosts holds 65,536
 _MARKUP = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\\`*_{}[]#|~@"})
 _MOST_MOVES = 12  # figures shown of one entry before the rest is counted
@@ -161,47 +160,3 @@ def _others(review: Comparison) -> Iterator[str]:
     if review.unused:
         yield "### Entries that nothing uses any more"
         yield "\n".join(f"- {kind} {id}" for kind, id in review.unused)
-
-
-def review_json(review: Comparison, base: str) -> dict[str, Any]:
-    """The review for a program, version 1."""
-    return {
-        "version": VERSION,
-        "base": base,
-        "entries": [
-            {
-                "what": change.what,
-                "kind": change.kind,
-                "id": change.id,
-                "file": change.file,
-                "moved_from": change.moved_from,
-                "fields": [
-                    {"path": dotted(f.path), "before": f.before, "after": f.after}
-                    for f in change.fields
-                ],
-            }
-            for change in review.entries
-        ],
-        "figures": [
-            {
-                "kind": move.kind,
-                "id": move.id,
-                "group": move.group,
-                "figure": move.name,
-                "unit": move.unit,
-                "before": move.before,
-                "after": move.after,
-                "near": move.near,
-            }
-            for move in review.figures
-        ],
-        "findings": {
-            "appeared": [finding.as_json() for finding in review.appeared],
-            "gone": [finding.as_json() for finding in review.gone],
-        },
-        "alike": [
-            {"kind": kind, "ids": [pair.first, pair.second], "share": round(pair.share, 3)}
-            for kind, pair in review.alike
-        ],
-        "unused": [{"kind": kind, "id": id} for kind, id in review.unused],
-    }

@@ -1,0 +1,54 @@
+"""The JSON contract of a review, version 1."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from almanac.analysis.comparison import Comparison
+from almanac.report.set_json import dotted
+
+VERSION = 1
+
+
+def review_json(review: Comparison, base: str) -> dict[str, Any]:
+    """The review for a program, version 1."""
+    return {
+        "version": VERSION,
+        "base": base,
+        "entries": [
+            {
+                "what": change.what,
+                "kind": change.kind,
+                "id": change.id,
+                "file": change.file,
+                "moved_from": change.moved_from,
+                "fields": [
+                    {"path": dotted(f.path), "before": f.before, "after": f.after}
+                    for f in change.fields
+                ],
+            }
+            for change in review.entries
+        ],
+        "figures": [
+            {
+                "kind": move.kind,
+                "id": move.id,
+                "group": move.group,
+                "figure": move.name,
+                "unit": move.unit,
+                "before": move.before,
+                "after": move.after,
+                "near": move.near,
+            }
+            for move in review.figures
+        ],
+        "findings": {
+            "appeared": [finding.as_json() for finding in review.appeared],
+            "gone": [finding.as_json() for finding in review.gone],
+        },
+        "alike": [
+            {"kind": kind, "ids": [pair.first, pair.second], "share": round(pair.share, 3)}
+            for kind, pair in review.alike
+        ],
+        "unused": [{"kind": kind, "id": id} for kind, id in review.unused],
+    }
