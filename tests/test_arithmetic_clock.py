@@ -238,3 +238,24 @@ def test_a_fifty_ends_at_the_far_end_of_a_long_pool(course, at_far_end):
 
 def test_middle_of_each_word_is_its_own():
     assert [SCALE.word_at(middle(word)) for word in EFFORTS] == list(EFFORTS)
+
+
+def test_only_a_sendoff_that_had_to_be_found_is_suggested():
+    resting, straight_on, named, found = run(
+        item(rest=10), item(), item(sendoff=90), item(sendoff={"heron-1": 90})
+    ).reps
+    assert [resting.suggested, straight_on.suggested, named.suggested] == [False] * 3
+    assert found.suggested
+
+
+def test_reps_alike_are_worked_out_once():
+    first, second, faster = run(
+        item(2, effort="easy", rest=10), item(1, effort="fast", rest=10)
+    ).reps
+    assert first.target is second.target and first.rep is not second.rep
+    assert faster.target is not first.target
+
+
+def test_nothing_to_swim_has_no_density():
+    found = run()
+    assert (found.clock.value, found.work.value, found.density) == (0, 0, None)
