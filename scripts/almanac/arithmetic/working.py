@@ -121,14 +121,11 @@ class UpTo:
 
 @dataclass(frozen=True)
 class Labelled:
-    """A working under a name, with its unit: a step of a longer one. ``note`` says how it was
-    got.
-    """
+    """A working under a name, with its unit: a step of a longer one."""
 
     inner: Working
     what: str
     unit: str = ""
-    note: str = ""
 
     @cached_property
     def value(self) -> float:

@@ -111,7 +111,7 @@ def _inner(working: Working) -> tuple[Working, ...]:
             return (over, under)
         case Difference(whole, less):
             return (whole, less)
-        case UpTo(inner, _) | Labelled(inner, _, _, _) | Power(inner, _):
+        case UpTo(inner, _) | Labelled(inner, _, _) | Power(inner, _):
             return (inner,)
         case Between(first, last, _):
             return (first, last)
