@@ -28,13 +28,18 @@ def _said(catalogue: Catalogue, entry: Entry) -> str:
     )
 
 
-def sentences(value: Any) -> Iterator[str]:
-    """Every text with a space in it, wherever it stands: words and ids are none."""
-    if isinstance(value, str) and " " in value:
+def strings(value: Any) -> Iterator[str]:
+    """Every text inside data, wherever it stands: sentences, words and ids."""
+    if isinstance(value, str):
         yield value
     elif isinstance(value, Mapping):
         for inner in value.values():
-            yield from sentences(inner)
+            yield from strings(inner)
     elif isinstance(value, list):
         for inner in value:
-            yield from sentences(inner)
+            yield from strings(inner)
+
+
+def sentences(value: Any) -> Iterator[str]:
+    """Every text with a space in it: words and ids are none."""
+    return (text for text in strings(value) if " " in text)

@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from almanac.analysis.texts import sentences
+from almanac.analysis.texts import sentences, strings
 from almanac.kinds import KIND, WITH_PAGES
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
@@ -59,7 +59,7 @@ def _entries(catalogue: Catalogue) -> Iterator[tuple[str, ...]]:
 
 def _tags(catalogue: Catalogue, entry: Entry, data: Mapping[str, Any]) -> list[str]:
     """The kind, titles of the words that an entry carries, and of the gear and faults it names."""
-    carried = set(_short(data))
+    carried = {text for text in strings(data) if " " not in text}
     words = [
         word.title
         for name in _TAGGED
@@ -74,18 +74,6 @@ def _named(catalogue: Catalogue, entry: Entry, *kinds: str) -> list[str]:
     """Titles of the entries of some kinds that an entry names."""
     named = dict.fromkeys((reference.kind, reference.id) for reference in entry.references())
     return [catalogue.entries[key].title for key in named if key[0] in kinds]
-
-
-def _short(value: Any) -> Iterator[str]:
-    """Every text without a space: words and ids, keys of efforts among them."""
-    if isinstance(value, str) and " " not in value:
-        yield value
-    elif isinstance(value, Mapping):
-        for inner in value.values():
-            yield from _short(inner)
-    elif isinstance(value, list):
-        for inner in value:
-            yield from _short(inner)
 
 
 def _once(text: str) -> str:
