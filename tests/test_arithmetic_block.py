@@ -25,6 +25,8 @@ from arithmetic_plans import (
 )
 from arithmetic_world import BENCHMARKS, DRILLS, swim_set
 
+from almanac.analysis.figures import by_name
+from almanac.analysis.figures.blocks import weeks_of
 from almanac.arithmetic.appearances import (
     Appearance,
     LateNeed,
@@ -165,10 +167,17 @@ def test_a_practice_without_a_load_leaves_the_day_out_whatever_else_it_holds():
     assert found.balance.metres == 100
 
 
+def changes(summary):
+    """Of each week, its changes from the week before by what changes: distance, load, resisted, fast."""
+    names = ("distance", "load", "resisted", "fast")
+    weeks = [by_name("block", "week", week) for week in weeks_of(summary)]
+    return [{name: week[f"{name} change"].value for name in names} for week in weeks]
+
+
 def test_a_week_of_which_nothing_is_known_has_no_load():
     found = block({}, {"mon": Day("p")}, {}, p=HUNDRED)
     assert [week.load is None for week in found.weeks] == [True, False, True]
-    assert [week.change and week.change.load for week in found.weeks] == [None, None, None]
+    assert [week["load"] for week in changes(found)] == [None, None, None]
 
 
 def test_each_week_starts_a_monday_later():
@@ -190,22 +199,23 @@ def test_a_practice_that_is_not_summed_up_is_an_error():
 def test_change_is_a_share_of_the_week_before():
     resisted = run(part(swim(200, gear=["socks"], effort="all-out"), swim(200, effort="easy")))
     easy = run(part(swim(400, effort="easy")))
-    first, second, third, fourth = block(
+    summary = block(
         {"mon": Day("resisted")}, {"mon": Day("resisted"), "tue": Day("easy")},
         {"mon": Day("easy")}, {"mon": Day("resisted")},
         resisted=resisted, easy=easy,
-    ).weeks  # fmt: skip
-    assert first.change is None
-    assert second.change.metres == pytest.approx(1.0)  # 400 to 800 m
-    assert second.change.resisted == second.change.fast == pytest.approx(0)
-    assert second.change.load == pytest.approx(second.load.total / first.load.total - 1)
-    assert second.change.load > 0
-    assert (third.change.metres, third.change.resisted, third.change.fast) == pytest.approx(
-        (-0.5, -1, -1)
+    )  # fmt: skip
+    loads = [week.load.total for week in summary.weeks]
+    first, second, third, fourth = changes(summary)
+    assert set(first.values()) == {None}
+    assert second["distance"] == pytest.approx(1.0)  # 400 to 800 m
+    assert second["resisted"] == second["fast"] == pytest.approx(0)
+    assert second["load"] == pytest.approx(loads[1] / loads[0] - 1) and second["load"] > 0
+    assert [third[name] for name in ("distance", "resisted", "fast")] == pytest.approx(
+        [-0.5, -1, -1]
     )
-    assert fourth.change.resisted is fourth.change.fast is None  # nothing of it the week before
-    assert fourth.change.metres == pytest.approx(0)
-    assert fourth.change.load == pytest.approx(fourth.load.total / third.load.total - 1)
+    assert fourth["resisted"] is fourth["fast"] is None  # nothing of it the week before
+    assert fourth["distance"] == pytest.approx(0)
+    assert fourth["load"] == pytest.approx(loads[3] / loads[2] - 1)
 
 
 # Taper.

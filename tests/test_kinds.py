@@ -32,6 +32,13 @@ PER_KIND = {
         & set(KIND),
         set(WITH_PAGES),
     ),
+    "deck cards": (
+        {
+            path.stem.removeprefix("_card_")
+            for path in (ROOT / "site_src/templates").glob("_card_*")
+        },
+        set(WITH_PAGES),
+    ),
     "indexes": (set(INDEXES), set(WITH_PAGES)),
     "pages": (set(PAGES), set(WITH_PAGES)),
     "reports": (set(REPORTS), set(SUMMED)),

@@ -76,16 +76,6 @@ class DayPlan:
 
 
 @dataclass(frozen=True)
-class WeekChange:
-    """Change from one week to the next as a share of the first, None where that was zero."""
-
-    metres: float | None
-    load: float | None
-    resisted: float | None
-    fast: float | None
-
-
-@dataclass(frozen=True)
 class WeekPlan:
     """One week of a block for one lane group. ``load`` is None where no day of it is known."""
 
@@ -94,7 +84,6 @@ class WeekPlan:
     days: tuple[DayPlan, ...]
     balance: Balance
     load: WeekLoad | None
-    change: WeekChange | None
 
     @property
     def days_off(self) -> int:
@@ -138,8 +127,7 @@ def summarise_block(
         balance = _balance([day.practice for day in days if day.practice])
         loads = [day.load for day in days]
         load = week_load(loads, convention) if any(load is not None for load in loads) else None
-        change = _change(weeks[-1], balance, load) if weeks else None
-        weeks.append(WeekPlan(number + 1, week, days, balance, load, change))
+        weeks.append(WeekPlan(number + 1, week, days, balance, load))
     everything = [day.practice for week in weeks for day in week.days if day.practice]
     return BlockSummary(block, group, tuple(weeks), _balance(everything), taper(weeks))
 
@@ -193,19 +181,6 @@ def _balance(practices: Sequence[PracticeSummary]) -> Balance:
 
 def _float(share: Fraction | None) -> float:
     return float(share or 0)
-
-
-def _change(before: WeekPlan, balance: Balance, load: WeekLoad | None) -> WeekChange:
-    return WeekChange(
-        _relative(before.balance.metres, balance.metres),
-        _relative(before.load.total, load.total) if before.load and load else None,
-        _relative(before.balance.resisted_m, balance.resisted_m),
-        _relative(before.balance.fast_m, balance.fast_m),
-    )
-
-
-def _relative(before: float, after: float) -> float | None:
-    return after / before - 1 if before else None
 
 
 def taper(weeks: Sequence[WeekPlan]) -> Taper | None:

@@ -8,6 +8,8 @@ import tempfile
 import traceback
 from pathlib import Path
 
+from almanac.kinds import TOP_FOLDERS
+
 FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
 
 
@@ -25,10 +27,10 @@ def root_of(given: Path) -> Path:
     """The folder that holds drills/ and plans/. Raises UsageError where it does not."""
     if not given.is_dir():
         raise UsageError(f"there is no folder {given}")
-    if not (given / "drills").is_dir() and not (given / "plans").is_dir():
+    if not any((given / name).is_dir() for name in TOP_FOLDERS):
+        named = " nor ".join(f"{name}/" for name in TOP_FOLDERS)
         raise UsageError(
-            f"{given.resolve()} holds neither drills/ nor plans/; go to the repository, or "
-            "name it with --root"
+            f"{given.resolve()} holds neither {named}; go to the repository, or name it with --root"
         )
     return given
 

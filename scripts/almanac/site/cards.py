@@ -38,6 +38,7 @@ def card_context(
     whole = urljoin(address.rstrip("/") + "/", href) if address else ""
     return {
         "kind": KIND[page.template].title,
+        "template": page.template,
         "href": href,
         "address": whole,
         "code": Markup(draw(whole)) if whole else "",

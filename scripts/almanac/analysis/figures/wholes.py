@@ -10,9 +10,9 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import all_figures
-from almanac.analysis.figures.benchmarks import BenchmarkForGroup
+from almanac.analysis.figures.benchmarks import BenchmarkForGroup, trials_of
 from almanac.analysis.figures.figure import NamedFigure
-from almanac.analysis.figures.gear import GearForGroup
+from almanac.analysis.figures.gear import GearForGroup, comparisons_of
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.analysis.figures.sets import SetForGroup
 from almanac.arithmetic.pace_lines import NoNumber
@@ -70,8 +70,18 @@ def _gear(analysis: Analysis, id: str, group: str | None, course: Course | None)
     return GearForGroup(analysis.catalogue, analysis.catalogue.gear[id], group)
 
 
-def _every_group(analysis: Analysis, id: str) -> tuple[str, ...]:
-    return tuple(analysis.catalogue.lane_groups)
+def _benchmark_groups(analysis: Analysis, id: str) -> tuple[str, ...]:
+    """Every lane group, those whose tests tell something first."""
+    catalogue = analysis.catalogue
+    tested = (found.group for found in trials_of(catalogue, catalogue.benchmarks[id]))
+    return tuple(dict.fromkeys((*tested, *catalogue.lane_groups)))
+
+
+def _gear_groups(analysis: Analysis, id: str) -> tuple[str, ...]:
+    """Every lane group, those with a comparison first."""
+    catalogue = analysis.catalogue
+    compared = (found.group for found in comparisons_of(catalogue, id))
+    return tuple(dict.fromkeys((*compared, *catalogue.lane_groups)))
 
 
 WHOLES: Mapping[str, Wholes] = {
@@ -93,9 +103,12 @@ WHOLES: Mapping[str, Wholes] = {
         _block,
     ),
     "benchmark": Wholes(
-        lambda analysis: analysis.catalogue.benchmarks, _every_group, _benchmark, any_group=True
+        lambda analysis: analysis.catalogue.benchmarks,
+        _benchmark_groups,
+        _benchmark,
+        any_group=True,
     ),
-    "gear": Wholes(lambda analysis: analysis.catalogue.gear, _every_group, _gear, any_group=True),
+    "gear": Wholes(lambda analysis: analysis.catalogue.gear, _gear_groups, _gear, any_group=True),
 }
 
 
