@@ -131,11 +131,7 @@ def week_load_total(of: WeekOfBlock) -> Working | None:
 
 
 def _loads(week: WeekPlan) -> list[Known]:
-    return [
-        Known(day.load, f"{day.name} (rest)" if day.load == 0 else day.name)
-        for day in week.days
-        if day.load is not None
-    ]
+    return [Known(day.load, day.name) for day in week.days if day.load is not None]
 
 
 def monotony(of: WeekOfBlock) -> Working | None:
