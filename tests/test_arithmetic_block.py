@@ -222,9 +222,9 @@ def test_change_is_a_share_of_the_week_before():
 
 TAPERS = [  # hundreds of metres and whether the week is marked; weeks of the taper, metres before, cut
     (
-        [(4, 0), (10, 0), (12, 0), (8, 0), (4, 1)],
+        [(4, 0), (13, 0), (9, 0), (8, 0), (4, 1)],
         ((5,), 1000, 0.6),
-    ),  # the three weeks before: 10, 12, 8
+    ),  # the three weeks before: 13, 9, 8
     ([(10, 0), (6, 1), (3, 1)], ((2, 3), 1000, 0.55)),  # the mean of both weeks
     ([(8, 0), (12, 0), (5, 1)], ((3,), 1000, 0.5)),
     (

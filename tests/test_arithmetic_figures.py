@@ -257,6 +257,13 @@ def test_a_week_without_a_load_has_its_distance_alone():
     assert not {"taper", "supine share"} & names
 
 
+def test_a_week_whose_load_is_not_known_has_no_change_of_it():
+    weeks = {"mon": Day(minutes=60, rating=7)}, {}, {"mon": Day(minutes=60, rating=7)}
+    values = {name: figure.value for name, figure in block_figures(block(*weeks)).items()}
+    assert values["week 1 load"] == 420
+    assert [values.get(f"week {number} load change") for number in (1, 2, 3)] == [None] * 3
+
+
 # Sets.
 
 
