@@ -148,7 +148,7 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
 
 def test_the_size_is_the_sum_and_the_list_is_complete(site: Path) -> None:
     told = json.loads((site / "offline.json").read_text("utf-8"))
-    files = dict(kept_files(site))
+    files = kept_files(site).files
     assert told["bytes"] == sum(size for _, size in files.values())
     assert set(sitemap(site)) <= set(files)
     assert {"search/documents.json", "find.html", "app.webmanifest", "404.html"} <= set(files)

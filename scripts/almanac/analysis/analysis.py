@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
+from almanac.analysis.sameness import Sameness
 from almanac.arithmetic.block import BlockSummary, summarise_block
 from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.effort import EffortScale, scale_gaps
@@ -14,7 +15,7 @@ from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.graph import teaching_order
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
-from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.timing import Clocks, Timing
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Practice, PracticePart
@@ -30,7 +31,10 @@ class Analysis:
 
     catalogue: Catalogue
     today: date
+    # What is known already, of an analysis before this one where that cannot have changed.
+    _clocks: Clocks | None = field(default=None, repr=False)
     _summaries: dict[tuple[str, Course], SetSummary] = field(default_factory=dict, repr=False)
+    _practices: Mapping[str, PracticeSummary] = field(default_factory=dict, repr=False)
     _findings: list[tuple[Finding, ...]] = field(default_factory=list, repr=False)
 
     @cached_property
@@ -88,12 +92,24 @@ class Analysis:
     @cached_property
     def timing(self) -> Timing:
         """The clocks of the lane groups."""
-        return Timing(self.catalogue)
+        return Timing(self.catalogue, self._clocks)
 
     @property
     def scale(self) -> EffortScale:
         """The club's effort scale."""
         return self.timing.scale
+
+    def continued(self, catalogue: Catalogue, today: date) -> Analysis:
+        """The analysis of a later state of the catalogue. Figures of sets and practices that stand
+        on what is the same to the letter are taken over.
+        """
+        same = Sameness(self.catalogue, catalogue)
+        if not same.foundations:
+            return Analysis(catalogue, today)
+        summaries = {key: own for key, own in self._summaries.items() if same.holds("set", key[0])}
+        known = self.__dict__.get("practices", self._practices)  # where they have been asked for
+        practices = {id: own for id, own in known.items() if same.holds("practice", id)}
+        return Analysis(catalogue, today, self.timing.clocks, summaries, practices)
 
     def found_once(self, find: Callable[[Analysis], tuple[Finding, ...]]) -> tuple[Finding, ...]:
         """What the rules find, as ``find`` gives it when first asked: pages show what the check
@@ -125,7 +141,8 @@ class Analysis:
     def practices(self) -> Mapping[str, PracticeSummary]:
         """The figures of every computable practice."""
         return {
-            id: summarise_practice(self.timing, practice, self.summary_in)
+            id: self._practices.get(id)
+            or summarise_practice(self.timing, practice, self.summary_in)
             for id, practice in self.computable_practices.items()
         }
 

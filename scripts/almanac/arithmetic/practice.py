@@ -14,7 +14,7 @@ from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
 from almanac.arithmetic.gear_needs import GearNeed, gear_needs
 from almanac.arithmetic.summary import GroupClocks, SetSummary
-from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Working, gathered, total
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup, Pool
@@ -84,7 +84,7 @@ class PracticeSummary:
     """A practice added up and laid on the clock, for the lane groups of its squad, in its pool."""
 
     practice: Practice
-    timing: Timing = field(repr=False)
+    timing: Clocks = field(repr=False)
     pool: Pool
     groups: Mapping[str, LaneGroup]
     runs: tuple[PartRun, ...]
@@ -120,7 +120,7 @@ class PracticeSummary:
     @cached_property
     def shares(self) -> Shares:
         """The shares that coaches ask for."""
-        return shares(self.reps, self.timing.catalogue.gear, self.timing.scale)
+        return shares(self.reps, self.timing.gear, self.timing.scale)
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
@@ -165,7 +165,7 @@ def summarise_practice(
     ]
     return PracticeSummary(
         practice=practice,
-        timing=timing,
+        timing=timing.clocks,
         pool=pool,
         groups=groups,
         runs=runs,
@@ -197,7 +197,7 @@ def _part_run(
             summary.clocks,
         )
     events = expand(part.items, timing.catalogue.drills, timing.scale)
-    clocks = GroupClocks(timing, pool.course, events, groups)
+    clocks = GroupClocks(timing.clocks, pool.course, events, groups)
     return PartRun(
         part,
         None,

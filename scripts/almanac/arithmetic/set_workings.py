@@ -10,7 +10,7 @@ from typing import Protocol
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.facets import Shares, flutter_distance
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.timing import Clocks
 from almanac.arithmetic.working import Known, Product, Quotient, Working
 from almanac.units import Course, Unit
 
@@ -27,7 +27,7 @@ class Shared(Protocol):
     @property
     def shares(self) -> Shares: ...
     @property
-    def timing(self) -> Timing: ...
+    def timing(self) -> Clocks: ...
 
 
 def rep_count(summary: SetSummary) -> Working:

@@ -12,7 +12,7 @@ from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.course import Misfit, lay_in_course, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
-from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Working
 from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import SwimSet, reps_of
@@ -29,7 +29,7 @@ class SetSummary:
 
     swim_set: SwimSet
     events: tuple[Event, ...]
-    timing: Timing = field(repr=False)
+    timing: Clocks = field(repr=False)
     distance: Working
     gear: tuple[str, ...]
     brief: tuple[BriefHazard, ...]
@@ -54,7 +54,7 @@ class SetSummary:
     @cached_property
     def shares(self) -> Shares:
         """The shares that coaches ask for."""
-        return shares(self.reps, self.timing.catalogue.gear, self.timing.scale)
+        return shares(self.reps, self.timing.gear, self.timing.scale)
 
     @property
     def pieces(self) -> tuple[Piece, ...]:
@@ -76,7 +76,7 @@ class GroupClocks(Mapping[str, GroupClock]):
     """Events on the clock, by lane group; each is worked out when it is first asked for."""
 
     def __init__(
-        self, timing: Timing, course: Course, events: tuple[Event, ...], groups: Iterable[str]
+        self, timing: Clocks, course: Course, events: tuple[Event, ...], groups: Iterable[str]
     ) -> None:
         self._timing, self._course, self._events = timing, course, events
         self._clocks: dict[str, GroupClock | None] = dict.fromkeys(groups)
@@ -111,14 +111,14 @@ def summarise(
     return SetSummary(
         swim_set=in_course,
         events=events,
-        timing=timing,
+        timing=timing.clocks,
         distance=distance_working(in_course.items),
         gear=tuple(dict.fromkeys(gear for piece in pieces for gear in piece.gear)),
         brief=brief(
             [(hazard, in_course.id) for hazard in in_course.hazards], every_rep, catalogue.gear
         ),
         misfits=tuple(misfits(in_course.items, in_course.course)),
-        clocks=GroupClocks(timing, in_course.course, events, chosen),
+        clocks=GroupClocks(timing.clocks, in_course.course, events, chosen),
     )
 
 

@@ -4,6 +4,7 @@ course, made once.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -12,28 +13,59 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import Paces
 from almanac.model.catalogue import Catalogue
+from almanac.model.club import LaneGroup
+from almanac.model.knowledge import Benchmark, Gear
+from almanac.model.policy import Policy, Word
 from almanac.units import Course
 
 
 @dataclass(frozen=True, eq=False)
-class Timing:
-    """The clocks of one catalogue. It lives as long as the analysis that holds it: nothing here
-    outlives its catalogue.
-    """
+class Clocks:
+    """The clocks of the lane groups, and all that they stand on."""
 
-    catalogue: Catalogue = field(repr=False)
-    _clocks: dict[tuple[str, Course], Clock] = field(default_factory=dict, repr=False)
+    efforts: Mapping[str, Word]
+    lane_groups: Mapping[str, LaneGroup]
+    benchmarks: Mapping[str, Benchmark]
+    gear: Mapping[str, Gear]
+    policy: Policy
+    _made: dict[tuple[str, Course], Clock] = field(default_factory=dict, init=False, repr=False)
 
     @cached_property
     def scale(self) -> EffortScale:
         """The club's effort scale."""
-        return EffortScale(self.catalogue.efforts)
+        return EffortScale(self.efforts)
 
     def clock(self, group: str, course: Course) -> Clock:
         """The clock of one lane group in one course. Raises KeyError for an unknown group."""
-        if (group, course) not in self._clocks:
-            catalogue = self.catalogue
-            paces = Paces(catalogue.lane_groups[group], catalogue.benchmarks, catalogue.policy)
-            pacer = Pacer(paces, catalogue.gear, self.scale, course)
-            self._clocks[group, course] = Clock(group, pacer, catalogue.policy, catalogue.gear)
-        return self._clocks[group, course]
+        if (group, course) not in self._made:
+            paces = Paces(self.lane_groups[group], self.benchmarks, self.policy)
+            pacer = Pacer(paces, self.gear, self.scale, course)
+            self._made[group, course] = Clock(group, pacer, self.policy, self.gear)
+        return self._made[group, course]
+
+
+@dataclass(frozen=True, eq=False)
+class Timing:
+    """A catalogue with its clocks; ``known`` are clocks that stand on the same. What is summed up
+    holds the clocks alone, and so keeps no catalogue alive.
+    """
+
+    catalogue: Catalogue = field(repr=False)
+    known: Clocks | None = field(default=None, repr=False)
+
+    @cached_property
+    def clocks(self) -> Clocks:
+        """The clocks of the lane groups."""
+        club = self.catalogue
+        return self.known or Clocks(
+            club.efforts, club.lane_groups, club.benchmarks, club.gear, club.policy
+        )
+
+    @property
+    def scale(self) -> EffortScale:
+        """The club's effort scale."""
+        return self.clocks.scale
+
+    def clock(self, group: str, course: Course) -> Clock:
+        """The clock of one lane group in one course. Raises KeyError for an unknown group."""
+        return self.clocks.clock(group, course)

@@ -11,7 +11,7 @@ import sys
 import time
 from pathlib import Path
 
-from almanac.commands.outcome import ERRORS, FINE, root_of
+from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.publish.build import build_site
@@ -31,7 +31,7 @@ def run(arguments: argparse.Namespace) -> int:
     started = time.perf_counter()
     root = root_of(arguments.root)
     store = DocumentStore(root)
-    checked = load_and_check(root, arguments.today, store)
+    checked = load_and_check(root, arguments.today or today(), store)
     store.save()
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"

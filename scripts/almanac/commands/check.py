@@ -10,7 +10,7 @@ from datetime import date
 from pathlib import Path
 
 from almanac.cache import Cache
-from almanac.commands.outcome import ERRORS, FINE, root_of
+from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.findings import FORMATS, Findings
 from almanac.source.snapshot import Snapshot, snapshot
 
@@ -33,7 +33,7 @@ def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
     if arguments.fix:
         _fix(root)
-    findings = check_root(root, arguments.today)
+    findings = check_root(root, arguments.today or today())
     print(FORMATS[arguments.format](findings.found, findings.entries))
     return ERRORS if findings.has_errors else FINE
 

@@ -17,7 +17,7 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.wholes import WHOLES
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.commands.find_entry import FoundEntry, find_entry
-from almanac.commands.outcome import ERRORS, FINE, UsageError
+from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.sum_ import check_group
 from almanac.findings import as_text
 from almanac.kinds import SUMMED
@@ -47,7 +47,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     then = [kind for kind in REGISTRY if kind not in SUMMED]
-    found = find_entry(arguments.root, arguments.name, arguments.today, then=then)
+    found = find_entry(arguments.root, arguments.name, arguments.today or today(), then=then)
     if found.analysis is None or not found.computable:
         print(as_text(*found.reasons))
         return ERRORS

@@ -12,12 +12,13 @@ import os
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, nullcontext
-from datetime import UTC, date, datetime
+from datetime import date
 from pathlib import Path
 from types import ModuleType
 
 from almanac import __version__, cache
 from almanac.commands.outcome import (
+    EPOCH,
     FAULT,
     MACHINE,
     WRONG_USAGE,
@@ -36,7 +37,6 @@ COMMANDS = {
     "new": "new",
     "review": "review",
 }
-_EPOCH = "SOURCE_DATE_EPOCH"
 _MANY = 1_000_000  # new things between two looks for rubbish
 
 
@@ -77,9 +77,8 @@ def _shared_arguments() -> argparse.ArgumentParser:
     shared.add_argument(
         "--today",
         type=_day,
-        default=_today(),
         metavar="DATE",
-        help=f"the day that everything is seen from (default: that of {_EPOCH}, or the clock's)",
+        help=f"the day that everything is seen from (default: that of {EPOCH}, or the clock's)",
     )
     shared.add_argument(
         "--no-cache",
@@ -94,17 +93,6 @@ def _day(text: str) -> date:
         return date.fromisoformat(text)
     except ValueError:
         raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
-
-
-def _today() -> date:
-    """The day of the environment's ``SOURCE_DATE_EPOCH``, else the clock's."""
-    epoch = os.environ.get(_EPOCH)
-    if not epoch:
-        return date.today()
-    try:
-        return datetime.fromtimestamp(int(epoch), UTC).date()
-    except (ValueError, OverflowError, OSError):
-        raise UsageError(f"{_EPOCH} is no number of seconds: {epoch}") from None
 
 
 def main(argv: Sequence[str] | None = None) -> int:

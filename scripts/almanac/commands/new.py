@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 from almanac.commands.asking import ask
-from almanac.commands.outcome import FINE, UsageError, root_of
+from almanac.commands.outcome import FINE, UsageError, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
 from almanac.source.paths import bad_name
@@ -48,7 +48,9 @@ def run(arguments: argparse.Namespace) -> int:
         print(f"note: there is already a {arguments.kind} '{near}'; look at it before you go on")
     answers = ask(arguments.kind, loaded) if sys.stdin.isatty() and sys.stdout.isatty() else {}
     try:
-        text = starter(arguments.kind, arguments.id, loaded.names, arguments.today, answers)
+        text = starter(
+            arguments.kind, arguments.id, loaded.names, arguments.today or today(), answers
+        )
     except NothingToName as problem:
         raise UsageError(str(problem)) from None
     path = root / file

@@ -4,13 +4,18 @@ nothing that takes long, so that a command that has nothing to do is done at onc
 
 from __future__ import annotations
 
+import os
 import tempfile
 import traceback
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 from almanac.kinds import TOP_FOLDERS
 
 FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
+
+
+EPOCH = "SOURCE_DATE_EPOCH"  # in the environment: seconds since 1970 that stand in for the clock
 
 
 class UsageError(Exception):
@@ -42,3 +47,14 @@ def keep_traceback() -> str:
     ) as file:
         traceback.print_exc(file=file)
     return file.name
+
+
+def today() -> date:
+    """The day of the environment's ``SOURCE_DATE_EPOCH``, else the clock's."""
+    epoch = os.environ.get(EPOCH)
+    if not epoch:
+        return date.today()
+    try:
+        return datetime.fromtimestamp(int(epoch), UTC).date()
+    except (ValueError, OverflowError, OSError):
+        raise UsageError(f"{EPOCH} is no number of seconds: {epoch}") from None

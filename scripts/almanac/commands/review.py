@@ -13,7 +13,7 @@ from datetime import date
 from pathlib import Path
 
 from almanac.analysis.comparison import Side, review
-from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of
+from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import checked
 from almanac.model.load import load
 from almanac.report.review_json import review_json
@@ -43,12 +43,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    root, today = root_of(arguments.root), arguments.today
+    root, day = root_of(arguments.root), arguments.today or today()
     try:
         base = resolve(root, arguments.base)
         result = review(
-            _side_at(root, base, today),
-            _side_at(root, arguments.head, today) if arguments.head else _side(root, today),
+            _side_at(root, base, day),
+            _side_at(root, arguments.head, day) if arguments.head else _side(root, day),
         )
     except RevisionError as problem:
         raise UsageError(str(problem)) from None

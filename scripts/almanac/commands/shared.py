@@ -34,16 +34,21 @@ def load_and_check(
     today: date,
     store: DocumentStore | None = None,
     snapshot: Snapshot | None = None,
+    before: Analysis | None = None,
 ) -> CheckedCatalogue:
     """Load and check everything below ``root``, findings worst first.
 
-    ``store`` holds what was read before; ``snapshot`` gives the bytes, where they have been read.
+    ``store`` holds what was read before; ``snapshot`` gives the bytes, where they have been read;
+    ``before`` is the analysis of an earlier state.
     """
-    return checked(load(root_of(root), store, snapshot.contents if snapshot else None), today)
+    loaded = load(root_of(root), store, snapshot.contents if snapshot else None)
+    return checked(loaded, today, before)
 
 
-def checked(loaded: Loaded, today: date) -> CheckedCatalogue:
+def checked(loaded: Loaded, today: date, before: Analysis | None = None) -> CheckedCatalogue:
     """Check what has been loaded."""
-    analysis = Analysis(loaded.catalogue, today) if loaded.catalogue else None
+    catalogue, analysis = loaded.catalogue, None
+    if catalogue is not None:
+        analysis = before.continued(catalogue, today) if before else Analysis(catalogue, today)
     findings = [*loaded.findings, *(check(analysis) if analysis else ())]
     return CheckedCatalogue(loaded, analysis, worst_first(findings))

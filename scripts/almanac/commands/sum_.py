@@ -13,7 +13,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.wholes import WHOLES
 from almanac.commands.find_entry import FoundEntry, find_entry
-from almanac.commands.outcome import ERRORS, FINE, UsageError
+from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.findings import FORMATS, as_text
 from almanac.report.reports import REPORTS
 from almanac.units import COURSES, Course
@@ -31,7 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    found = find_entry(arguments.root, arguments.name, arguments.today)
+    found = find_entry(arguments.root, arguments.name, arguments.today or today())
     if found.analysis is None or not found.computable:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS

@@ -28,10 +28,15 @@ class LinkCheck:
     _anchors: dict[str, set[str]] = field(default_factory=dict)
 
     def add(self, file: str, text: str) -> None:
-        """Take note of a page, by its file from the root of the site."""
-        links, anchors = self._links.setdefault(file, set()), self._anchors.setdefault(file, set())
+        """Take note of a page, by its file from the root of the site, in place of what it was."""
+        links, anchors = self._links[file], self._anchors[file] = set[str](), set[str]()
         for name, value in _ATTRIBUTE.findall(_SCRIPT_BODY.sub(r"\1", text)):
             (anchors if name == "id" else links).add(value)
+
+    def drop(self, file: str) -> None:
+        """Forget a page."""
+        self._links.pop(file, None)
+        self._anchors.pop(file, None)
 
     def broken(self, files: Iterable[str]) -> Iterator[str]:
         """Every link of a page to what is not there, in a sentence; ``files`` is all that the site

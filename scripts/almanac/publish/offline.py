@@ -61,48 +61,64 @@ def write_offline_files(site: Path, worker: str) -> None:
 
     To be called last: a file that changes afterwards is one that no phone will take.
     """
-    files = dict(kept_files(site))
-    version = hashlib.sha256(
-        json.dumps(files, sort_keys=True).encode() + worker.encode()
-    ).hexdigest()[:_HASH_LETTERS]
-    size = sum(size for _, size in files.values())
-    fetched = sum(_compressed(site / file) for file in files)
-    _write(
-        site / LIST, _json({"format": VERSION, "version": version, "bytes": size, "files": files})
-    )
-    _write(
-        site / SIZE,
-        _json(
-            {
-                "format": VERSION,
-                "version": version,
-                "bytes": size,
-                "fetched": fetched,
-                "files": len(files),
-            }
-        ),
-    )
-    _write(site / WORKER, worker.replace("@version@", version))
+    for file, text in kept_files(site).told(worker):
+        _write(site / file, text)
 
 
-def kept_files(site: Path) -> Iterator[tuple[str, tuple[str, int]]]:
-    """Every file that a phone keeps, by its path from the root: the start of its SHA-256 in base64
-    for URLs, and its bytes.
-    """
-    for path in sorted(site.rglob("*")):
-        file = path.relative_to(site).as_posix()
-        if path.is_file() and file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
-            content = path.read_bytes()
+def kept_files(site: Path) -> KeptFiles:
+    """What a phone keeps of a site on disk."""
+    kept = KeptFiles()
+    for path in site.rglob("*"):
+        if path.is_file():
+            kept.add(path.relative_to(site).as_posix(), path.read_bytes())
+    return kept
+
+
+class KeptFiles:
+    """The files that a phone keeps, gathered one by one."""
+
+    def __init__(self) -> None:
+        self._known: dict[str, tuple[str, int, int]] = {}
+
+    def add(self, file: str, content: bytes) -> None:
+        """Take note of a file of the site, in place of what it was, where a phone keeps it."""
+        if file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
             digest = base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode()
-            yield file, (digest[:_HASH_LETTERS], len(content))
+            self._known[file] = (digest[:_HASH_LETTERS], len(content), _compressed(file, content))
+
+    def drop(self, file: str) -> None:
+        """Forget a file."""
+        self._known.pop(file, None)
+
+    @property
+    def files(self) -> dict[str, tuple[str, int]]:
+        """By path from the root, folder by folder: the start of a file's SHA-256 in base64 for
+        URLs, and its bytes.
+        """
+        in_order = sorted(self._known, key=lambda file: file.split("/"))
+        return {file: self._known[file][:2] for file in in_order}
+
+    def told(self, worker: str) -> Iterator[tuple[str, str]]:
+        """The files that say what is kept, by path from the root: the list, the sum for the button,
+        and the worker that is tied to exactly this list.
+        """
+        files = self.files
+        version = hashlib.sha256(
+            json.dumps(files, sort_keys=True).encode() + worker.encode()
+        ).hexdigest()[:_HASH_LETTERS]
+        shared = {"format": VERSION, "version": version}
+        size = sum(size for _, size in files.values())
+        fetched = sum(compressed for _, _, compressed in self._known.values())
+        yield LIST, _json({**shared, "bytes": size, "files": files})
+        yield SIZE, _json({**shared, "bytes": size, "fetched": fetched, "files": len(files)})
+        yield WORKER, worker.replace("@version@", version)
 
 
-def _compressed(path: Path) -> int:
+def _compressed(file: str, content: bytes) -> int:
     """Bytes that a host which compresses sends for a file, or a little fewer: the quickest level is
     enough for a button.
     """
-    content = path.read_bytes()
-    return len(content) if path.suffix == ".png" else len(zlib.compress(content, 1))
+    return len(content) if file.endswith(".png") else len(zlib.compress(content, 1))
 
 
 def _json(value: Any) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import shutil
+from collections.abc import Iterable
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -32,15 +33,21 @@ def postprocess(site: Path, settings: SiteSettings, worker: str) -> None:
     write_app_manifest(site, settings.name, settings.description)
     links = LinkCheck(urlsplit(settings.address).path or "/")
     for path in sorted(site.rglob("*.html")):
-        page = with_policy(close_set(path.read_text("utf-8")))
+        page = finished(path.read_text("utf-8"))
         path.write_text(page, "utf-8")
         links.add(path.relative_to(site).as_posix(), page)
-    _demand_links(links, site)
+    files = (path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+    demand_links(links, files)
     write_offline_files(site, worker)
 
 
-def _demand_links(links: LinkCheck, site: Path) -> None:
-    files = (path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file())
+def finished(page: str) -> str:
+    """A page as it is published, from what MkDocs has rendered."""
+    return with_policy(close_set(page))
+
+
+def demand_links(links: LinkCheck, files: Iterable[str]) -> None:
+    """Raise SiteError where a page leads to what is not among the site's files."""
     broken = list(links.broken(files))
     if broken:
         more = len(broken) - _MOST_LINES

@@ -31,16 +31,25 @@ def render(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...] = HOOKS)
 
     Raises SiteError, with what MkDocs says, where it fails or warns.
     """
+    with as_site_error():
+        build(configuration(work, pages, site, hooks))
+
+
+@contextmanager
+def as_site_error() -> Iterator[list[str]]:
+    """Keep what MkDocs warns of from the terminal, and make a SiteError of what it raises, which
+    tells both. Yields what was said so far.
+    """
     said: list[str] = []
     with _listening(said):
         try:
-            build(_config(work, pages, site, hooks))
+            yield said
         except (MkDocsException, TemplateError, YAMLError) as problem:
             lines = "\n".join([*said, str(problem)]).rstrip()
             raise SiteError(f"MkDocs failed:\n{lines}") from problem
 
 
-def _config(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> MkDocsConfig:
+def configuration(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> MkDocsConfig:
     """The repository's settings with the folders of this build, which the paths in them are put
     beside.
     """

@@ -26,7 +26,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences
 from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
-from almanac.site.links import Page, link
+from almanac.site.links import Page, is_listed, link
 from almanac.site.shown_figures import effort_legend, page_figure
 
 
@@ -41,7 +41,7 @@ def block_page(
         catalogue,
         block,
         squad=catalogue.club.squads[block.squad].title,
-        goals=[(goal, goals[goal].title) for goal in block.goals],
+        goals=[(id, goals[id].title, is_listed(catalogue, id)) for id in block.goals],
         totals=[page_figure(figure) for figure in others(named.values(), BALANCE)],
         figure=_columns(catalogue, summary),
         efforts=effort_legend(catalogue),

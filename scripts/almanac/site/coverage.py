@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from almanac.analysis.analysis import Analysis
 from almanac.kinds import WITH_PAGES
-from almanac.site.links import Page
+from almanac.site.links import Page, is_listed
 
 
 def coverage_page(analysis: Analysis) -> Page:
@@ -19,7 +19,10 @@ def coverage_page(analysis: Analysis) -> Page:
     ]
     context = {
         "levels": [word.title for word in levels.values()],
-        "rows": [(row[0].goal, goals[row[0].goal].title, row) for row in analysis.coverage],
+        "rows": [
+            (goal, goals[goal].title, is_listed(catalogue, goal), row)
+            for goal, row in ((row[0].goal, row) for row in analysis.coverage)
+        ],
         "gaps": [
             (goals[gap.goal].title, levels[gap.level].title.lower(), gap.reason)
             for gap in catalogue.policy.gaps

@@ -12,7 +12,7 @@ from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.site.kind_indexes import INDEXES
-from almanac.site.links import Link, Page, link, links
+from almanac.site.links import Link, Page, is_listed, link, links
 from almanac.site.lists import grouped, list_page, section, set_link
 from almanac.site.preferences import preferences
 
@@ -35,11 +35,10 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
 
 
 def _goal_links(catalogue: Catalogue) -> list[Link]:
-    used = {goal for entry in _with_goals(catalogue) for goal in entry.goals}
     return [
         Link(f"by/goal.html#{goal}", word.title, word.means)
         for goal, word in catalogue.words("goals").items()
-        if goal in used
+        if is_listed(catalogue, goal)
     ]
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from almanac.kinds import KIND
+from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 
 
@@ -31,6 +32,13 @@ def link(entry: Entry) -> Link:
 def links(entries: Iterable[Entry]) -> list[Link]:
     """Links to entries, by title."""
     return [link(entry) for entry in sorted(entries, key=lambda entry: entry.title.casefold())]
+
+
+def is_listed(catalogue: Catalogue, goal: str) -> bool:
+    """Whether the list of goals has a place for a goal: some drill or set serves it."""
+    return any(goal in drill.goals for drill in catalogue.drills.values()) or any(
+        goal in swim_set.goals for swim_set in catalogue.sets.values()
+    )
 
 
 @dataclass(frozen=True)

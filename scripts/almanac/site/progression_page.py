@@ -6,7 +6,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.progression import Progression
 from almanac.site.drawing_html import ladder_chart
 from almanac.site.entry_page import entry_page, evidence_rows
-from almanac.site.links import Page, link
+from almanac.site.links import Page, is_listed, link
 
 
 def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
@@ -24,6 +24,7 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
         catalogue,
         progression,
         goal=catalogue.words("goals")[progression.goal].title,
+        is_listed=is_listed(catalogue, progression.goal),
         level=catalogue.words("levels")[progression.level].title,
         ladder=ladder_chart(progression),
         stages=stages,

@@ -1,0 +1,69 @@
+"""Which entries a change of the catalogue may show on: those whose pages are redone first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue, Key
+from almanac.model.entry import Entry
+from almanac.model.policy import Vocabulary
+
+_FOUNDATIONS = {"club", "policy"}
+
+
+def touched(before: Catalogue, after: Catalogue) -> dict[Key, None]:
+    """The entries of ``after`` that differ from ``before``, then those that the difference may
+    reach, nearest first: what names a changed entry, and so on; what one names, or named. All where
+    the club or the policy is another.
+    """
+    changed = [key for key in {**before.entries, **after.entries}
+               if before.entries.get(key) != after.entries.get(key)]  # fmt: skip
+    found = dict.fromkeys(changed)
+    waiting = list(changed)
+    while waiting:
+        key = waiting.pop(0)
+        for near in _using(before, after, key):
+            if near not in found:
+                found[near] = None
+                waiting.append(near)
+    for side in (before, after):
+        for key in changed:
+            entry = side.entries.get(key)
+            if entry is not None:
+                found.update(dict.fromkeys((ref.kind, ref.id) for ref in entry.references()))
+                found.update(dict.fromkeys(_holding(before, after, entry)))
+    if any(kind in _FOUNDATIONS for kind, _ in changed):
+        found.update(dict.fromkeys(after.entries))
+    return {key: None for key in found if key in after.entries}
+
+
+def retold(
+    before: Sequence[Finding], after: Sequence[Finding], catalogue: Catalogue
+) -> dict[Key, None]:
+    """The entries of which something else is found now."""
+    files = {finding.place.file for finding in {*before} ^ {*after}}
+    return {key: None for key, entry in catalogue.entries.items() if entry.file in files}
+
+
+def _using(before: Catalogue, after: Catalogue, key: Key) -> Iterator[Key]:
+    for side in (before, after):
+        entry = side.entries.get(key)
+        if entry is not None:
+            yield from ((user.kind, user.id) for user in side.users(entry, Entry))
+
+
+def _holding(before: Catalogue, after: Catalogue, entry: Entry) -> Iterator[Key]:
+    """Where a vocabulary has changed: the entries that hold one of the words that did."""
+    if not isinstance(entry, Vocabulary):
+        return
+    old, new = (side.vocabularies.get(entry.id) for side in (before, after))
+    words = [
+        word
+        for word in {**(old.words if old else {}), **(new.words if new else {})}
+        if (old.words.get(word) if old else None) != (new.words.get(word) if new else None)
+    ]
+    for key in after.entries:
+        text = after.documents[key].text
+        if any(word in text for word in words):
+            yield key

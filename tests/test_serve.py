@@ -1,0 +1,491 @@
+"""``serve``: the served site is the one that a build would make, and no save ends it."""
+
+from __future__ import annotations
+
+import json
+import os
+import random
+import re
+import shutil
+import subprocess
+import sys
+import threading
+import urllib.request
+from collections.abc import Callable, Iterator
+from datetime import date
+from pathlib import Path
+from urllib.error import HTTPError
+
+import pytest
+from example_cases import BASE
+from saves import SAVES, Save, add_drill, break_or_mend, edit_text, remove_set, retitle_goal
+from shared import CATALOGUE, DAY, copied, examples
+
+from almanac import resources
+from almanac.commands import rebuild as rebuilding
+from almanac.commands.main import main
+from almanac.commands.rebuild import Rebuilder
+from almanac.commands.watch import Watch
+from almanac.model.load import load
+from almanac.publish.build import build_site
+from almanac.publish.viewers import Viewers
+
+SET = "plans/sets/six-fifties.yml"
+PAGE = "sets/six-fifties.html"
+SEEN = ("\npurpose: ", "\npurpose: Seen. ")
+DRILL = "drills/skills/kicking/back-kick.yml"
+
+
+class Seen(Viewers):
+    """Viewers that look at a page of a test's choice, and remember what changed."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.files: list[str] = []
+        self.said: list[str] = []
+        self.views = [PAGE]
+
+    @property
+    def in_view(self) -> list[str]:
+        return self.views
+
+    def changed(self, file: str) -> None:
+        super().changed(file)
+        self.files.append(file)
+
+    def say(self, message: str) -> None:
+        super().say(message)
+        self.said.append(message)
+
+
+class Bench:
+    """A copy of a catalogue that is kept up to date in ``site``."""
+
+    def __init__(self, root: Path, source: Path = BASE) -> None:
+        self.root = copied(source, root)
+        self.site = root / "site"
+        self.viewers = Seen()
+        self.is_newer: Callable[[], bool] = lambda: False
+        self.rebuilder = Rebuilder(
+            self.root, self.site, self.viewers, lambda: DAY, lambda: self.is_newer()
+        )
+        assert self.rebuilder.rebuild()
+        self.rebuilder.prepare()
+
+    def replaced(self, file: str, old: str, new: str) -> None:
+        text = (self.root / file).read_text("utf-8")
+        assert old in text
+        (self.root / file).write_text(text.replace(old, new, 1), "utf-8")
+
+    def saved(self, file: str, old: str, new: str) -> bool:
+        self.replaced(file, old, new)
+        self.viewers.files.clear()
+        return self.rebuilder.rebuild()
+
+    def clean(self, into: Path) -> dict[str, bytes]:
+        """What a build makes of the files as they are."""
+        own = load(copied(self.root, into))
+        assert own.catalogue is not None
+        build_site(rebuilding.Analysis(own.catalogue, DAY), own.names, into, into / "site")
+        return contents(into / "site")
+
+
+def contents(site: Path) -> dict[str, bytes]:
+    return {
+        path.relative_to(site).as_posix(): path.read_bytes()
+        for path in sorted(site.rglob("*"))
+        if path.is_file()
+    }
+
+
+def differing(one: dict[str, bytes], other: dict[str, bytes]) -> list[str]:
+    return sorted(name for name in one.keys() | other.keys() if one.get(name) != other.get(name))
+
+
+@pytest.fixture
+def own_site_source(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A copy of templates, styles and settings that a test may save."""
+    copy = tmp_path / "program"
+    left_out = shutil.ignore_patterns("node_modules")
+    shutil.copytree(resources.SITE_SOURCE, copy / "site_src", ignore=left_out)
+    shutil.copy(resources.SETTINGS, copy / "mkdocs.yml")
+    new = {"SITE_SOURCE": copy / "site_src", "SETTINGS": copy / "mkdocs.yml"}
+    old = {word: getattr(resources, word) for word in new}
+    for name, module in list(sys.modules.items()):
+        if name.startswith("almanac."):
+            for word, path in new.items():
+                if getattr(module, word, None) == old[word]:
+                    monkeypatch.setattr(module, word, path)
+    return copy
+
+
+def change_template(program: Path, chance: random.Random) -> None:
+    path = program / "site_src/templates/fault.md.j2"
+    path.write_text(path.read_text("utf-8") + f"\nSeen {chance.randrange(1000)} times.\n", "utf-8")
+
+
+def change_style(program: Path, chance: random.Random) -> None:
+    path = program / "site_src/styles/almanac.css"
+    path.write_text(path.read_text("utf-8") + f"/* {chance.randrange(1000)} */\n", "utf-8")
+
+
+def change_page(program: Path, chance: random.Random) -> None:
+    path = program / "site_src/pages/privacy.md"
+    text = path.read_text("utf-8")
+    path.write_text(re.sub(r"(?m)^title: .*$", f"title: Kept {chance.randrange(9)}", text), "utf-8")
+
+
+def add_page(program: Path, chance: random.Random) -> None:
+    path = program / f"site_src/pages/more-{chance.randrange(100)}.md"
+    path.write_text("# More\n\nA page that nobody leads to.\n", "utf-8")
+
+
+def change_settings(program: Path, chance: random.Random) -> None:
+    path = program / "mkdocs.yml"
+    text = path.read_text("utf-8")
+    path.write_text(text.replace("site_name: ", f"site_name: {chance.choice('ABC')} ", 1), "utf-8")
+
+
+OF_PROGRAM = (change_template, change_style, change_page, add_page, change_settings)
+FIRST: tuple[Save, ...] = (
+    edit_text, add_drill, remove_set, retitle_goal, change_template, change_style, break_or_mend, edit_text,
+    break_or_mend, change_page,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", range(examples(1, 12)))
+def test_after_any_saves_the_site_is_the_one_that_a_build_makes(
+    tmp_path: Path, own_site_source: Path, seed: int
+) -> None:
+    chance = random.Random(seed)
+    bench = Bench(tmp_path / "club", CATALOGUE)
+    sound = copied(bench.root, tmp_path / "sound")
+    more = [chance.choice((*SAVES, *OF_PROGRAM)) for _ in range(examples(0, 25))]
+    for save in (*FIRST, *more):
+        save(own_site_source if save in OF_PROGRAM else bench.root, chance)
+        bench.is_newer = lambda: (
+            chance.random() < 0.01
+        )  # another save comes while this one is built
+        bench.viewers.views = chance.sample(
+            ["sets/kick-and-go.html", "index.html", "drills/none.html"], 2
+        )
+        if bench.rebuilder.rebuild():
+            shutil.rmtree(sound)
+            copied(bench.root, sound)
+    bench.is_newer = lambda: False
+    if not bench.rebuilder.rebuild():
+        for name in ("drills", "plans"):
+            shutil.rmtree(bench.root / name)
+        copied(sound, bench.root)
+        assert bench.rebuilder.rebuild()
+    assert differing(contents(bench.site), bench.clean(tmp_path / "clean")) == []
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Bench:
+    """One for the tests that leave it as they found it."""
+    return Bench(tmp_path_factory.mktemp("club"))
+
+
+def test_the_page_in_view_comes_first_and_an_equal_page_is_not_written(bench: Bench) -> None:
+    before = {path: path.stat().st_mtime_ns for path in bench.site.rglob("*.html")}
+    assert bench.saved(SET, *SEEN)
+    assert bench.viewers.files[0] == PAGE
+    after = {path: path.stat().st_mtime_ns for path in bench.site.rglob("*.html")}
+    written = {
+        path.relative_to(bench.site).as_posix() for path in after if after[path] != before.get(path)
+    }
+    assert PAGE in written and len(written) < 5
+    assert "Seen." in (bench.site / PAGE).read_text("utf-8")
+    assert bench.saved(SET, *SEEN[::-1])
+
+
+def test_the_pages_that_a_change_touches_come_before_the_rest(bench: Bench) -> None:
+    title = "title: Back kick"
+    bench.viewers.views = []
+    assert bench.saved(DRILL, title, f"{title} again")
+    pages = [file for file in bench.viewers.files if file.endswith(".html")]
+    assert {"drills/back-kick.html", PAGE, "faults/bent-knees.html", "drills/index.html"} <= {
+        *pages
+    }
+    first_data = bench.viewers.files.index("data/v1/drills.csv")
+    assert all(bench.viewers.files.index(page) < first_data for page in pages)
+    assert bench.saved(DRILL, f"{title} again", title)
+    bench.viewers.views = [PAGE]
+
+
+def test_a_broken_entry_is_told_and_the_last_good_site_stays(
+    bench: Bench, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = contents(bench.site)
+    assert not bench.saved(SET, "title: ", "titel: ")
+    out = capsys.readouterr().out
+    assert f"{SET}:1:1: error" in out and out.endswith("the last good site stays\n")
+    assert f"{SET}:1:1: error" in bench.viewers.said[-1]
+    assert contents(bench.site) == before
+    assert bench.saved(SET, "titel: ", "title: ")
+    assert bench.viewers.said[-1] == ""
+    assert contents(bench.site) == before
+
+
+@pytest.mark.parametrize("where", ["load_and_check", "SitePages", "build_site"])
+def test_a_fault_is_told_with_its_log_and_the_next_save_is_built(
+    bench: Bench,
+    where: str,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+) -> None:
+    before = contents(bench.site)
+
+    def broken(*_: object, **__: object) -> None:
+        raise RuntimeError("the pool is empty")
+
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    if where == "build_site":
+        bench.rebuilder._live = None
+    with monkeypatch.context() as patch:
+        patch.setattr(rebuilding, where, broken)
+        assert not bench.saved(SET, *SEEN)
+    said = capsys.readouterr().err
+    assert said.startswith("a fault of the program itself; please report ")
+    assert "the pool is empty" in Path(said.split()[-1]).read_text("utf-8")
+    assert said.strip() in bench.viewers.said[-1]
+    assert contents(bench.site) == before
+    assert bench.saved(SET, *SEEN[::-1])
+    assert contents(bench.site) == before
+    bench.rebuilder.prepare()
+
+
+def spoil_nothing_there(root: Path) -> None:
+    shutil.rmtree(root / "drills")
+    shutil.rmtree(root / "plans")
+
+
+def spoil_folder_renamed(root: Path) -> None:
+    (root / "drills/skills").rename(root / "drills/skill")
+
+
+def spoil_ten_megabytes(root: Path) -> None:
+    (root / SET).write_bytes(b"title: x\n" * 1_200_000)
+
+
+def spoil_no_utf8(root: Path) -> None:
+    (root / SET).write_bytes(b"title: \xff\xfe\0")
+
+
+def spoil_folder_for_file(root: Path) -> None:
+    (root / SET).unlink()
+    (root / SET).mkdir()
+
+
+def spoil_link(root: Path) -> None:
+    (root / SET).unlink()
+    (root / SET).symlink_to(root / SET)
+
+
+def spoil_pipe(root: Path) -> None:
+    (root / SET).unlink()
+    os.mkfifo(root / SET)
+
+
+SPOILS = [
+    spoil_nothing_there, spoil_folder_renamed, spoil_ten_megabytes, spoil_no_utf8, spoil_folder_for_file, spoil_link,
+    spoil_pipe,
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("spoil", SPOILS, ids=lambda spoil: spoil.__name__)
+def test_whatever_a_save_does_the_site_stays_and_the_next_is_built(
+    bench: Bench, spoil: Callable[[Path], None]
+) -> None:
+    before = contents(bench.site)
+    spoil(bench.root)
+    assert not bench.rebuilder.rebuild()
+    assert contents(bench.site) == before
+    for name in ("drills", "plans"):
+        shutil.rmtree(bench.root / name, ignore_errors=True)
+    copied(BASE, bench.root)
+    assert bench.rebuilder.rebuild()
+    assert contents(bench.site) == before
+    bench.rebuilder.prepare()
+
+
+def test_a_file_that_goes_while_it_is_read_is_told(
+    bench: Bench, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from almanac.model import reading
+
+    plainly = reading.read_at_most
+
+    def gone(path: Path) -> bytes:
+        if path.name == Path(SET).name:
+            raise PermissionError(13, "Permission denied", str(path))
+        return plainly(path)
+
+    with monkeypatch.context() as patch:
+        patch.setattr(reading, "read_at_most", gone)
+        assert not bench.rebuilder.rebuild()
+    assert "permission denied" in bench.viewers.said[-1]
+    assert bench.rebuilder.rebuild()
+
+
+def test_what_is_watched_is_noticed_again_after_it_was_gone(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    with Watch(root) as watch:
+        saved = threading.Event()
+
+        def follow() -> None:
+            while watch.wait():
+                saved.set()
+
+        threading.Thread(target=follow, daemon=True).start()
+
+        def noticed(save: Callable[[], object]) -> bool:
+            saved.clear()
+            save()
+            return saved.wait(30)
+
+        assert noticed(lambda: (root / SET).write_text("title: x\n", "utf-8"))
+        assert noticed(lambda: (root / "plans").rename(root / "plan"))
+        assert noticed(lambda: (root / "plan").rename(root / "plans"))
+        assert noticed(lambda: (root / SET).write_text("title: y\n", "utf-8"))
+        assert noticed(lambda: (root / SET).unlink())
+
+
+class Process:
+    """``almanac serve`` on a copy of the least catalogue, as a process."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = copied(BASE, root)
+        command = [sys.executable, "-m", "almanac", "serve", "--port", "0", "--root", str(root)]
+        self.process = subprocess.Popen(
+            [*command, "--today", str(DAY)],
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            text=True,
+        )
+        assert self.process.stdout is not None
+        self.said: list[str] = []
+        for line in self.process.stdout:
+            self.said.append(line)
+            if line.startswith("serving "):
+                break
+        found = re.search(r"http://127\.0\.0\.1:(\d+)/", self.said[-1])
+        assert found is not None, self.said
+        self.address, self.port = found[0], int(found[1])
+        threading.Thread(target=self.said.extend, args=(self.process.stdout,), daemon=True).start()
+
+    def get(self, path: str) -> tuple[int, str, str]:
+        """Status, type and text of what is served."""
+        try:
+            with urllib.request.urlopen(self.address + path) as answer:
+                return answer.status, answer.headers["Content-Type"], answer.read().decode()
+        except HTTPError as problem:
+            return problem.code, problem.headers["Content-Type"], problem.read().decode()
+
+    def version(self, page: str) -> str:
+        found = re.search(r'data-page="([^"]*)" data-version="(\d+)"', self.get(page)[2])
+        assert found is not None and found[1] == page
+        return found[2]
+
+    def news(self, page: str, since: str, told: str = "") -> dict[str, str]:
+        query = f"_serve/changes?page={page}&since={since}&told={told}"
+        answer: dict[str, str] = json.loads(self.get(query)[2])
+        return answer
+
+
+@pytest.fixture(scope="module")
+def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Process]:
+    running = Process(tmp_path_factory.mktemp("served"))
+    yield running
+    running.process.terminate()
+    running.process.wait(30)
+
+
+def test_pages_are_served_with_the_reloader_and_no_offline_worker(served: Process) -> None:
+    code, kind, text = served.get(PAGE)
+    assert (code, kind) == (200, "text/html; charset=utf-8")
+    assert text.count("/_serve/reload.js") == 1 and "script-src &#x27;self&#x27;" in text
+    assert "/_serve/" not in (served.root / "site" / PAGE).read_text("utf-8")
+    assert "unregister" in served.get("worker.js")[2]
+    assert "unregister" not in (served.root / "site/worker.js").read_text("utf-8")
+    assert served.get("_serve/reload.js")[:2] == (200, "text/javascript; charset=utf-8")
+    assert served.get("")[2] == served.get("index.html")[2]
+    assert served.get("styles/almanac.css")[:2] == (200, "text/css; charset=utf-8")
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "nothing.html",
+        "../plans/club.yml",
+        "%2e%2e/plans/club.yml",
+        "sets/%00.html",
+        "a" * 5000,
+        "//plans",
+    ],
+)
+def test_nothing_else_is_served(served: Process, path: str) -> None:
+    code, kind, text = served.get(path)
+    assert (code, kind) == (404, "text/html; charset=utf-8")
+    assert "squads" not in text and "/_serve/reload.js" in text
+
+
+def test_a_save_is_told_to_the_pages_that_show_it(served: Process) -> None:
+    since = served.version(PAGE)
+    path = served.root / SET
+    path.write_text(path.read_text("utf-8").replace(SEEN[0], "\npurpose: Told. ", 1), "utf-8")
+    while not served.news(PAGE, since)["reload"]:
+        pass
+    assert "Told." in served.get(PAGE)[2]
+    assert int(served.version(PAGE)) > int(since)
+
+
+def test_findings_are_told_to_every_page_until_they_are_mended(served: Process) -> None:
+    since = served.version("index.html")
+    path = served.root / SET
+    sound = path.read_text("utf-8")
+    path.write_text(sound.replace("title: ", "titel: ", 1), "utf-8")
+    news = served.news("index.html", since)
+    while not news["message"] and not news["reload"]:
+        news = served.news("index.html", since, news["told"])
+    assert f"{SET}:1:1: error" in news["message"]
+    path.write_text(sound, "utf-8")
+    while news["message"] and not news["reload"]:
+        news = served.news("index.html", since, news["told"])
+    assert news["message"] == ""
+
+
+def test_a_port_that_is_taken_is_one_sentence(
+    served: Process, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root = copied(BASE, tmp_path)
+    assert main(["serve", "--root", str(root), "--port", str(served.port)]) == 4
+    said = capsys.readouterr()
+    assert said.err == (
+        f"almanac: port {served.port} is taken: stop what uses it, or name another with --port\n"
+    )
+    assert not (root / "site").exists(), "told before anything is built"
+
+
+def test_a_port_that_cannot_be_is_one_sentence(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["serve", "--root", str(copied(BASE, tmp_path)), "--port", "70000"]) == 4
+    assert capsys.readouterr().err == "almanac: there is no port 70000: name one from 0 to 65535\n"
+
+
+def test_a_day_that_is_none_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", "--today", "2026-02-30"]) == 2
+    assert "'2026-02-30' is no day: write YYYY-MM-DD" in capsys.readouterr().err
+
+
+def test_the_clock_can_be_stood_in_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    from almanac.commands.outcome import UsageError, today
+
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1790000000")
+    assert today() == date(2026, 9, 21)
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "soon")
+    with pytest.raises(UsageError, match="is no number of seconds"):
+        today()
