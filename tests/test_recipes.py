@@ -264,7 +264,7 @@ def named_files(recipe: str) -> list[str]:
     body = text[
         start : text.index("\n\n**", start)
         if "\n\n**" in text[start:]
-        else text.index("\n## ", start)
+        else text.index("\n#", start)
     ]
     return re.findall(r"(?m)^\d\. `([^`]+)`", body)
 
@@ -288,6 +288,6 @@ def test_a_recipe_touches_what_it_says_and_no_more(recipe: str, walk: Walk) -> N
 def test_every_recipe_is_walked() -> None:
     text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
     start = text.index("## Recipes")
-    assert re.findall(
-        r"(?m)^\*\*(.+?)\.\*\*", text[start : text.index("\n## ", start + 5)]
-    ) == list(RECIPES)
+    assert re.findall(r"(?m)^\*\*(.+?)\.\*\*", text[start : text.index("\n### ", start)]) == list(
+        RECIPES
+    )
