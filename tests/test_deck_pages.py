@@ -18,15 +18,15 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.cache import SWITCH
 from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
-from almanac.publish.offline import kept_files, write_app_manifest, write_offline_files
-from almanac.publish.postprocess import close_set, write_empty_index
+from almanac.publish.finish import close_set, is_asked_for, own_files
+from almanac.publish.offline import app_manifest, kept_files
 from almanac.resources import HOME
 from almanac.site.cards import card_context
 from almanac.site.finder import MINUTES, Finder
 from almanac.site.links import Page
 from almanac.site.pictures import picture_names
 from almanac.site.qr_codes import QrCodes, qr_code
-from almanac.site.settings import read_settings
+from almanac.site.settings import SiteSettings, read_settings
 from almanac.units import COURSES
 
 ADDRESS = "https://quillwater.example/drills/back-streamline-kick.html"
@@ -182,12 +182,28 @@ def test_lines_are_closed_up_but_not_where_they_count() -> None:
     assert close_set("<pre>a\n  b</pre>") == "<pre>a\n  b</pre>"
 
 
-def test_the_theme_finds_an_empty_search_index(tmp_path: Path) -> None:
-    write_empty_index(tmp_path)
-    read = {path.name: path.read_text("utf-8") for path in (tmp_path / "search").iterdir()}
-    empty = json.loads(read["search_index.json"])
+def test_the_theme_finds_an_empty_search_index() -> None:
+    read = dict(own_files(SiteSettings("Deck Almanac", "A catalogue.", "", "")))
+    empty = json.loads(read["search/search_index.json"])
     assert empty["docs"] == []
-    assert json.loads(read["search_index.js"].removeprefix("var __index = ")) == empty
+    assert json.loads(read["search/search_index.js"].removeprefix("var __index = ")) == empty
+
+
+@pytest.mark.parametrize(
+    ("file", "expected"),
+    [
+        ("assets/javascripts/bundle.a5f9d56c.min.js", True),
+        ("assets/javascripts/bundle.a5f9d56c.min.js.map", False),
+        ("assets/stylesheets/main.57a0d79d.min.css", True),
+        ("assets/javascripts/lunr/min/lunr.da.min.js", False),
+        ("assets/javascripts/workers/search.a7633da7.min.js", False),
+        ("sitemap.xml", True),
+        ("sitemap.xml.gz", False),
+        ("drills/assets.map", True),
+    ],
+)
+def test_what_no_page_asks_for_is_left_out(file: str, expected: bool) -> None:
+    assert is_asked_for(file) is expected
 
 
 def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
@@ -197,11 +213,9 @@ def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
     versions = []
     for text in ("one", "two", "one"):
         (tmp_path / "index.html").write_text(text, "utf-8")
-        write_offline_files(tmp_path, 'const VERSION = "@version@";')
-        listed = json.loads((tmp_path / "precache.json").read_text("utf-8"))
-        assert (tmp_path / "worker.js").read_text(
-            "utf-8"
-        ) == f'const VERSION = "{listed["version"]}";'
+        told = dict(kept_files(tmp_path).told('const VERSION = "@version@";'))
+        listed = json.loads(told["precache.json"])
+        assert told["worker.js"] == f'const VERSION = "{listed["version"]}";'
         digest = urlsafe_b64encode(hashlib.sha256(text.encode()).digest()).decode()[:16]
         assert listed["files"] == {"index.html": [digest, 3]}
         assert listed["bytes"] == 3
@@ -210,9 +224,8 @@ def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
     assert list(kept_files(tmp_path).files) == ["index.html"]
 
 
-def test_the_app_manifest_names_files_that_are_there(tmp_path: Path) -> None:
-    write_app_manifest(tmp_path, "Deck Almanac", "A catalogue.")
-    manifest = json.loads((tmp_path / "app.webmanifest").read_text("utf-8"))
+def test_the_app_manifest_names_files_that_are_there() -> None:
+    manifest = json.loads(app_manifest("Deck Almanac", "A catalogue."))
     assert manifest["name"] == "Deck Almanac"
     for icon in manifest["icons"]:
         assert (HOME / "site_src" / icon["src"]).is_file()

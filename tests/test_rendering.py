@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import json
+import os
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -13,14 +16,14 @@ from almanac.model.load import Loaded
 from almanac.publish.errors import SiteError
 from almanac.publish.keep_html import is_html
 from almanac.publish.links import LinkCheck
-from almanac.publish.postprocess import postprocess
 from almanac.publish.render import render
-from almanac.resources import SETTINGS
-from almanac.site.settings import SiteSettings, read_settings
+from almanac.publish.whole_site import write_site
+from almanac.resources import SETTINGS, SITE_SOURCE
+from almanac.site.folder import Folder
+from almanac.site.second_process import begun
+from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
-
-SETTINGS_READ = SiteSettings("Deck Almanac", "A catalogue.", "https://club.example/deck/", "")
 
 
 @pytest.fixture(scope="module")
@@ -28,9 +31,12 @@ def pages(tmp_path_factory: pytest.TempPathFactory, loaded: Loaded, analysis: An
     """The written pages of the small catalogue, and below ``site`` what MkDocs makes of them."""
 
     def make(folder: Path) -> None:
-        write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), folder / "pages")
-        render(folder, folder / "pages", folder / "site-0")
-        render(folder, folder / "pages", folder / "site-1", hooks=())
+        bundled = json.loads((SITE_SOURCE / "package.json").read_text("utf-8"))["bundles"]
+        scripts = [(file, b"") for file in (*bundled, "scripts/licences.txt")]
+        own = SitePages(analysis, loaded.names, read_settings(SETTINGS))
+        write_pages(own, folder / "pages", scripts)
+        render(folder, folder / "pages", Folder(folder / "site-0").put)
+        render(folder, folder / "pages", Folder(folder / "site-1").put, hooks=())
 
     return made_once(tmp_path_factory, "rendered", make)
 
@@ -115,26 +121,68 @@ def test_a_link_that_leads_nowhere_is_told(link: str, expected: str | None) -> N
     assert broken(pages, "/deck/") == ([expected] if expected else [])
 
 
-def test_a_link_in_our_html_that_leads_nowhere_fails_the_build(tmp_path: Path) -> None:
-    (tmp_path / "pages").mkdir()
-    page = '# A\n\n<p>See <a href="gone.html">that</a> and <a href="#no">this</a>.</p>\n'
-    (tmp_path / "pages" / "index.md").write_text(page, "utf-8")
-    plain = tmp_path / "site"
-    plain.mkdir()
-    (plain / "index.html").write_text(f"<head></head>{page}", "utf-8")
-    (plain / "search").mkdir()
-    (plain / "search" / "search_index.json").write_text('{"docs": []}', "utf-8")
+def test_a_link_in_our_html_that_leads_nowhere_fails_the_build(pages: Path, tmp_path: Path) -> None:
+    shutil.copytree(pages / "pages", tmp_path / "pages")
+    page = tmp_path / "pages" / "drills" / "index.md"
+    more = '\n\n<p>See <a href="gone.html">that</a> and <a href="#no">this</a>.</p>\n'
+    page.write_text(page.read_text("utf-8") + more, "utf-8")
     with pytest.raises(SiteError) as failed:
-        postprocess(plain, SETTINGS_READ, "")
+        write_site(tmp_path, tmp_path / "pages", tmp_path / "site", read_settings(SETTINGS), "")
     assert str(failed.value).splitlines() == [
         "links lead nowhere:",
-        "index.html leads to #no, and index.html has no place of that name",
-        "index.html leads to gone.html, and gone.html is not there",
+        "drills/index.html leads to #no, and drills/index.html has no place of that name",
+        "drills/index.html leads to gone.html, and drills/gone.html is not there",
     ]
+
+
+def test_a_folder_is_filled_anew_and_keeps_what_is_equal(tmp_path: Path) -> None:
+    for file, text in {"same": "a", "other": "b", "deep/gone": "c", "longer": "d"}.items():
+        (tmp_path / file).parent.mkdir(exist_ok=True)
+        (tmp_path / file).write_text(text, "utf-8")
+        os.utime(tmp_path / file, ns=(1, 1))
+    folder = Folder(tmp_path)
+    for file, text in {"same": "a", "other": "B", "longer": "dd", "new/one": "e"}.items():
+        folder.put(file, text.encode())
+    folder.drop_others()
+    now = {path for path in tmp_path.rglob("*") if path.is_file()}
+    read = {path.relative_to(tmp_path).as_posix(): path.read_text("utf-8") for path in now}
+    assert read == {"same": "a", "other": "B", "longer": "dd", "new/one": "e"}
+    assert folder.files == read.keys()
+    assert not (tmp_path / "deep").exists()
+    assert {path.name for path in now if path.stat().st_mtime_ns == 1} == {"same"}
+
+
+@pytest.fixture
+def two_processors(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A machine with two, and no thread that a test before this one has left."""
+    monkeypatch.setattr("os.cpu_count", lambda: 2)
+    monkeypatch.setattr("threading.active_count", lambda: 1)
+
+
+@pytest.mark.usefixtures("two_processors")
+def test_a_second_process_gives_what_one_would(monkeypatch: pytest.MonkeyPatch) -> None:
+    beside = begun(os.getpid)
+    assert beside() != os.getpid()
+    monkeypatch.setattr("os.cpu_count", lambda: 1)
+    assert begun(os.getpid)() == os.getpid()
+
+
+@pytest.mark.usefixtures("two_processors")
+def test_what_fails_in_a_second_process_is_done_here() -> None:
+    here = os.getpid()
+
+    def fails_there() -> int:
+        if os.getpid() != here:
+            raise RuntimeError("no room")
+        return here
+
+    assert begun(fails_there)() == here
+    with pytest.raises(ZeroDivisionError):
+        begun(lambda: 1 // 0)()
 
 
 def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:
     (tmp_path / "pages").mkdir()
     (tmp_path / "pages" / "index.md").write_text("# A\n\n[gone](gone.md)\n", "utf-8")
     with pytest.raises(SiteError, match=r"(?s)MkDocs failed:.*gone\.md"):
-        render(tmp_path, tmp_path / "pages", tmp_path / "site")
+        render(tmp_path, tmp_path / "pages", lambda *_: None)

@@ -12,7 +12,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, Worker, expect
 
 from almanac.publish.bundles import bundles
-from almanac.publish.offline import kept_files, write_offline_files
+from almanac.publish.offline import kept_files
 
 from .web import Server, sitemap
 
@@ -63,10 +63,16 @@ def live(site: Path, tmp_path: Path) -> Iterator[Server]:
         return {name for name in pages if str(Path(path, name).relative_to(site)) not in FEW}
 
     shutil.copytree(site, folder, copy_function=os.link, ignore=left_out)
-    (folder / "worker.js").unlink()  # a hard link: the built site keeps its own
-    write_offline_files(folder, WORKER)
+    list_files(folder)
     with Server(folder) as running:
         yield running
+
+
+def list_files(folder: Path) -> None:
+    """Have the list and the worker made for the files as they are."""
+    for file, text in kept_files(folder).told(WORKER):
+        (folder / file).unlink(missing_ok=True)  # a hard link, as below
+        (folder / file).write_text(text, "utf-8")
 
 
 def renew(live: Server, *files: str) -> None:
@@ -76,7 +82,7 @@ def renew(live: Server, *files: str) -> None:
         text = path.read_text("utf-8").replace("<h1", "<p class='renewed'>renewed</p><h1", 1)
         path.unlink()  # a hard link: the built site keeps its own
         path.write_text(text, "utf-8")
-    write_offline_files(live.folder, WORKER)
+    list_files(live.folder)
 
 
 def keep(context: BrowserContext, live: Server) -> Page:

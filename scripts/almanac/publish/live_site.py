@@ -15,10 +15,10 @@ from urllib.parse import urlsplit
 from almanac.cache import digest
 from almanac.publish.atomic import replace_file
 from almanac.publish.bundles import bundles
+from almanac.publish.finish import demand_links, finished
 from almanac.publish.links import LinkCheck
 from almanac.publish.mkdocs_pages import MkDocsPages
 from almanac.publish.offline import KeptFiles
-from almanac.publish.postprocess import demand_links, finished
 from almanac.site.settings import SiteSettings
 from almanac.site.write import source_files
 

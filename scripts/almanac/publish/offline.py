@@ -29,7 +29,7 @@ _FOLDERS_LEFT_OUT = ("data/",)
 _HASH_LETTERS = 16
 
 
-def write_app_manifest(site: Path, name: str, description: str) -> None:
+def app_manifest(name: str, description: str) -> str:
     """The web app manifest, with which a browser offers to install the site. Paths in it are
     relative.
     """
@@ -52,17 +52,7 @@ def write_app_manifest(site: Path, name: str, description: str) -> None:
         "theme_color": "#0d4a66",
         "icons": icons,
     }
-    _write(site / MANIFEST, json.dumps(manifest, ensure_ascii=False, indent=1) + "\n")
-
-
-def write_offline_files(site: Path, worker: str) -> None:
-    """The list of files with hash and size, the sum for the button, and the worker that is tied to
-    exactly this list.
-
-    To be called last: a file that changes afterwards is one that no phone will take.
-    """
-    for file, text in kept_files(site).told(worker):
-        _write(site / file, text)
+    return json.dumps(manifest, ensure_ascii=False, indent=1) + "\n"
 
 
 def kept_files(site: Path) -> KeptFiles:
@@ -123,7 +113,3 @@ def _compressed(file: str, content: bytes) -> int:
 
 def _json(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n"
-
-
-def _write(path: Path, text: str) -> None:
-    path.write_text(text, "utf-8")

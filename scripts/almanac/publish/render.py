@@ -6,16 +6,19 @@ from __future__ import annotations
 
 import logging
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from pathlib import Path
 
-from jinja2 import TemplateError
+from jinja2 import Environment, TemplateError
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import Files, InclusionLevel
+from mkdocs.structure.pages import Page
 from yaml import YAMLError
 
 from almanac.publish.errors import SiteError
@@ -23,16 +26,45 @@ from almanac.resources import SETTINGS, SITE_SOURCE
 
 HOOKS = tuple(Path(__file__).with_name(name) for name in ("keep_html.py", "theme_hook.py"))
 
+Take = Callable[[str, bytes], None]
 _EPOCH = "SOURCE_DATE_EPOCH"  # MkDocs reads it too
 
 
-def render(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...] = HOOKS) -> None:
-    """Render the Markdown below ``pages`` into ``site``; ``work`` takes the configuration.
+def render(work: Path, pages: Path, take: Take, hooks: tuple[Path, ...] = HOOKS) -> None:
+    """Render the Markdown below ``pages``; ``take`` is given each file of the site, by its path
+    from the root, and what it holds. ``work`` takes the configuration.
 
     Raises SiteError, with what MkDocs says, where it fails or warns.
     """
     with as_site_error():
-        build(configuration(work, pages, site, hooks))
+        config = configuration(work, pages, work / "nothing", hooks)
+        config.plugins["almanac"] = _Taker(take)
+        build(config)
+
+
+class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
+    """Takes what MkDocs makes, in place of a folder that it would write to and we read again."""
+
+    def __init__(self, take: Take) -> None:
+        self._take = take
+
+    def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Take every file that is no page; MkDocs has nothing to copy then."""
+        for file in files:
+            if not file.is_documentation_page() and file.inclusion == InclusionLevel.INCLUDED:
+                self._take(file.dest_uri, file.content_bytes)
+                file.inclusion = InclusionLevel.EXCLUDED
+        return env
+
+    def on_post_template(self, output: str, /, *, template_name: str, config: MkDocsConfig) -> str:
+        """Take what the theme renders for the site as a whole."""
+        self._take(template_name, output.encode())
+        return ""
+
+    def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
+        """Take a page."""
+        self._take(page.file.dest_uri, output.encode())
+        return ""
 
 
 @contextmanager

@@ -5,6 +5,7 @@ to draw than the rest of its page.
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 
 import segno
 
@@ -22,20 +23,24 @@ class QrCodes:
     def __init__(self, site: str) -> None:
         self._cache = Cache("qr", (site,))
         self._known: dict[str, str] | None = None
-        self._used: dict[str, str] = {}
+        self.used: dict[str, str] = {}
 
     def of(self, address: str) -> str:
         """The code of an address."""
         if self._known is None:
             stored = self._cache.get(_KEY)
             self._known = json.loads(stored) if stored else {}
-        self._used[address] = self._known.get(address) or qr_code(address)
-        return self._used[address]
+        self.used[address] = self._known.get(address) or qr_code(address)
+        return self.used[address]
+
+    def take(self, drawn: Mapping[str, str]) -> None:
+        """Take codes that were asked for of a copy of this."""
+        self.used.update(drawn)
 
     def save(self) -> None:
         """Keep the codes that were asked for, where they are not kept already."""
-        if self._used != self._known:
-            self._cache.put(_KEY, json.dumps(self._used).encode())
+        if self.used != self._known:
+            self._cache.put(_KEY, json.dumps(self.used).encode())
             self._cache.trim()
 
 

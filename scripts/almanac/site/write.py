@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-import shutil
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
+from almanac.model.entry import Entry
 from almanac.resources import SITE_SOURCE
+from almanac.site.folder import Folder
+from almanac.site.second_process import begun
 from almanac.site.site_pages import SitePages
 
 _COPIED = {"pages": "", "styles": "styles/", "images": "images/"}
@@ -22,17 +24,30 @@ def source_files() -> Iterator[tuple[str, Path]]:
                 yield place + path.relative_to(SITE_SOURCE / name).as_posix(), path
 
 
-def write_pages(pages: SitePages, folder: Path) -> None:
-    """Everything that MkDocs reads, as plain files below ``folder``."""
+def write_pages(pages: SitePages, folder: Path, scripts: Iterable[tuple[str, bytes]] = ()) -> None:
+    """Everything that MkDocs reads, as plain files below ``folder``, and nothing else; ``scripts``
+    are put beside it.
+    """
+    written = Folder(folder)
     for file, path in source_files():
-        (folder / file).parent.mkdir(parents=True, exist_ok=True)
-        shutil.copyfile(path, folder / file)
-    for file, text in (*pages.of_entries(), *pages.others.items(), *pages.data()):
-        write_text(folder / file, text)
+        written.put(file, path.read_bytes())
+    for file, content in scripts:
+        written.put(file, content)
+    sets = begun(lambda: _sets(pages))
+    for file, text in (*pages.of_entries(_is_no_set), *pages.others.items(), *pages.data()):
+        written.put(file, text.encode())
+    texts, codes = sets()
+    for file, text in texts:
+        written.put(file, text.encode())
+    pages.codes.take(codes)
+    written.drop_others()
     pages.codes.save()
 
 
-def write_text(path: Path, text: str) -> None:
-    """Write a file, and the folders above it."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_text(text, "utf-8")
+def _sets(pages: SitePages) -> tuple[list[tuple[str, str]], dict[str, str]]:
+    """The pages of sets, half of all the work, and the codes that stand on them."""
+    return list(pages.of_entries(lambda entry: not _is_no_set(entry))), pages.codes.used
+
+
+def _is_no_set(entry: Entry) -> bool:
+    return entry.kind != "set"

@@ -1,0 +1,56 @@
+"""The last touches on what MkDocs has rendered, file by file."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Iterator
+
+from almanac.publish.content_security import with_policy
+from almanac.publish.errors import SiteError
+from almanac.publish.links import LinkCheck
+from almanac.publish.offline import MANIFEST, app_manifest
+from almanac.site.settings import SiteSettings
+
+# What the theme brings along that no page of ours asks for: source maps, and its own search.
+_NEVER_ASKED_FOR = re.compile(r"assets/(.*\.map|javascripts/(lunr|workers)/.*)|sitemap\.xml\.gz")
+_MOST_LINES = 20
+
+
+def is_asked_for(file: str) -> bool:
+    """Whether any page of ours asks for a file that the theme brings along."""
+    return not _NEVER_ASKED_FOR.fullmatch(file)
+
+
+def finished(page: str) -> str:
+    """A page as it is published, from what MkDocs has rendered."""
+    return with_policy(close_set(page))
+
+
+def demand_links(links: LinkCheck, files: Iterable[str]) -> None:
+    """Raise SiteError where a page leads to what is not among the site's files."""
+    broken = list(links.broken(files))
+    if broken:
+        more = len(broken) - _MOST_LINES
+        lines = broken[:_MOST_LINES] + ([f"and {more} more"] if more > 0 else [])
+        raise SiteError("links lead nowhere:\n" + "\n".join(lines))
+
+
+def close_set(page: str) -> str:
+    """A page without the theme's empty lines and indents, a seventh of it; one with a preformatted
+    block stays as it is.
+    """
+    return page if "<pre" in page or "<textarea" in page else re.sub(r"[ \t]*\n\s*", "\n", page)
+
+
+def own_files(settings: SiteSettings) -> Iterator[tuple[str, str]]:
+    """Files of the site that are no pages and come from no entry: the web app manifest, and what
+    the theme asks for with every page that has a search field, with nothing in it. Our search
+    worker fetches its documents at the first search.
+
+    A page opened from a folder asks for the empty index as a script.
+    """
+    yield MANIFEST, app_manifest(settings.name, settings.description)
+    empty = json.dumps({"config": {"lang": ["en"], "separator": "[\\s\\-]+"}, "docs": []})
+    yield "search/search_index.json", empty
+    yield "search/search_index.js", f"var __index = {empty}"

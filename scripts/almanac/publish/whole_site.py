@@ -1,0 +1,43 @@
+"""A site rendered whole: each file goes from MkDocs through the last touches into its place."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from almanac.publish.finish import demand_links, finished, is_asked_for, own_files
+from almanac.publish.links import LinkCheck
+from almanac.publish.offline import KeptFiles
+from almanac.publish.render import render
+from almanac.site.folder import Folder
+from almanac.site.settings import SiteSettings
+
+
+def write_site(work: Path, pages: Path, site: Path, settings: SiteSettings, worker: str) -> None:
+    """Render the Markdown below ``pages`` into ``site``, and nothing else there.
+
+    ``worker`` is the text of the offline worker, bundled. Raises SiteError where MkDocs fails, or a
+    page leads to what is not there.
+    """
+    folder, links, kept = (
+        Folder(site),
+        LinkCheck(urlsplit(settings.address).path or "/"),
+        KeptFiles(),
+    )
+
+    def take(file: str, content: bytes) -> None:
+        if file.endswith(".html"):
+            page = finished(content.decode())
+            links.add(file, page)
+            content = page.encode()
+        if is_asked_for(file):
+            kept.add(file, content)
+            folder.put(file, content)
+
+    render(work, pages, take)
+    for file, text in own_files(settings):
+        take(file, text.encode())
+    demand_links(links, folder.files)
+    for file, text in kept.told(worker):
+        folder.put(file, text.encode())
+    folder.drop_others()

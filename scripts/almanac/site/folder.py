@@ -1,0 +1,46 @@
+"""A folder that is filled anew, where most of it comes out as it stands there already."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+
+class Folder:
+    """Files put one by one into a folder. What stands there with the same bytes is left as it is:
+    to write a file, or to remove it first, takes longer than to read it.
+    """
+
+    def __init__(self, path: Path) -> None:
+        self._path = path
+        self._there = dict(_sizes(path))
+        self._files: set[str] = set()
+
+    @property
+    def files(self) -> frozenset[str]:
+        """What has been put, by its path from the folder."""
+        return frozenset(self._files)
+
+    def put(self, file: str, content: bytes) -> None:
+        """Have a file hold these bytes, and nothing else. Raises OSError."""
+        self._files.add(file)
+        path = self._path / file
+        if self._there.get(file) == len(content) and path.read_bytes() == content:
+            return
+        if file not in self._there:
+            path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(content)
+
+    def drop_others(self) -> None:
+        """Remove every file that has not been put, and the folders that are then empty."""
+        for file in self._there.keys() - self._files:
+            (self._path / file).unlink()
+        for path in sorted(self._path.rglob("*"), reverse=True):
+            if path.is_dir() and not any(path.iterdir()):
+                path.rmdir()
+
+
+def _sizes(folder: Path) -> Iterator[tuple[str, int]]:
+    for path in folder.rglob("*"):
+        if path.is_file():
+            yield path.relative_to(folder).as_posix(), path.stat().st_size
