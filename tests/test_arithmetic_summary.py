@@ -96,6 +96,9 @@ def test_a_group_s_clock_is_made_once_for_each_course():
     assert timing.clock("osprey-1", LONG).course == LONG
     with pytest.raises(KeyError):
         timing.clock("nobody", SHORT)
+    like = Timing(catalogue(), known=timing.clocks)  # what stands on the same takes them over
+    assert like.clock("osprey-1", SHORT) is timing.clock("osprey-1", SHORT)
+    assert Timing(catalogue()).clock("osprey-1", SHORT) is not timing.clock("osprey-1", SHORT)
 
 
 @pytest.mark.parametrize(

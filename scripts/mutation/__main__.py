@@ -70,13 +70,12 @@ def run(chosen: Mapping[str, Mutant], plain: Plain, book: Book, jobs: int) -> No
     while waiting or running:
         while waiting and len(running) < jobs:
             name = waiting.pop()
-            tests = plain.tests_of(chosen[name])
-            if not tests:
+            mutant, batches = chosen[name], plain.batches(chosen[name])
+            if not any(batches):
                 book.note(name, NOT_RUN)
                 continue
-            limit = SPARE_S + 10 * sum(plain.seconds[test] for test in tests)
-            mutant = chosen[name]
-            running[forks.fork_mutant(mutant.module, mutant.number, tests, limit)] = name
+            limit = SPARE_S + 10 * sum(plain.seconds[test] for batch in batches for test in batch)
+            running[forks.fork_mutant(mutant.module, mutant.number, batches, limit)] = name
         if running:
             pid, status = os.wait()
             name, code = running.pop(pid), os.waitstatus_to_exitcode(status)

@@ -38,7 +38,7 @@ OPERATORS: dict[type[ast.operator], type[ast.operator]] = {
 TWINS = {"min": "max", "any": "all", "ceil": "floor", "stdev": "pstdev"}
 TWINS |= {other: one for one, other in TWINS.items()} | {"sorted": "list"}
 LAST_IS_OPTIONAL = {"get", "getattr", "sum", "round", "pop", "next"}
-GUARDS = {"strict", "repr"}  # keywords that no figure hangs on
+GUARDS = {"strict", "repr", "init"}  # keywords that no figure hangs on
 
 
 def changes(node: ast.AST, holder: ast.AST, field: str) -> list[ast.AST]:

@@ -163,9 +163,9 @@ def fork_plain(files: Sequence[str], written: Path) -> int:
     os._exit(code)
 
 
-def fork_mutant(module: str, number: int, tests: Sequence[str], seconds: float) -> int:
-    """Fork a process that runs ``tests`` with a mutant in place, and ends with 0 where it survives.
-    Gives the process's id.
+def fork_mutant(module: str, number: int, batches: Sequence[Sequence[str]], seconds: float) -> int:
+    """Fork a process that runs batches of tests, one after the other, with a mutant in place, and
+    ends with 0 where it survives them all. Gives the process's id.
 
     It is stopped after ``seconds`` of the processor's time, or ten times as long by the wall clock.
     """
@@ -180,8 +180,11 @@ def fork_mutant(module: str, number: int, tests: Sequence[str], seconds: float) 
     signal.alarm(10 * int(seconds) + 10)
     path = modules()[module]
     sys.meta_path.insert(0, Mutated(dotted(path), path, number))
-    code = 3
+    code = 3  # where pytest itself breaks
     try:
-        code = _pytest(sorted({test.split("::")[0] for test in tests}), Chosen(tests))
+        for tests in filter(None, batches):
+            code = _pytest(sorted({test.split("::")[0] for test in tests}), Chosen(tests))
+            if code:
+                break
     finally:
         os._exit(code)

@@ -28,15 +28,15 @@ class Plain:
     by_line: dict[tuple[str, int], set[str]] = field(default_factory=lambda: defaultdict(set))
     by_module: dict[str, set[str]] = field(default_factory=lambda: defaultdict(set))
 
-    def tests_of(self, mutant: Mutant) -> list[str]:
-        """The tests that run a mutant's lines, the quickest first."""
-        if mutant.lines is None:
-            found = self.by_module[mutant.module]
-        else:
-            found = set().union(
-                *(self.by_line.get((mutant.module, line), set()) for line in mutant.lines)
-            )
-        return sorted(found, key=lambda test: (self.seconds[test], test))
+    def batches(self, mutant: Mutant) -> list[list[str]]:
+        """The tests that run a mutant's lines; then the others about its module, for what is worked
+        out once is run by the first test alone that asks for it. The quickest first.
+        """
+        every = self.by_module[mutant.module]
+        lines = mutant.lines or ()
+        first = set().union(*(self.by_line.get((mutant.module, line), ()) for line in lines))
+        batches = (first, every - first)
+        return [sorted(batch, key=lambda test: (self.seconds[test], test)) for batch in batches]
 
 
 def plain_run(files: Sequence[str], digest: str) -> Plain:
