@@ -24,7 +24,7 @@ FEW, MANY = 1_000, 10_000
 # The kinds that are copied, in the proportions that they stand in.
 GROWN = {"drill", "fault", "gear", "benchmark", "progression", "set", "practice"}
 _LETTERS = str.maketrans("01234567", "bdfklmpt")
-BUDGETS = {"checker": 1 / 3, "mkdocs": 1.25, "growth": 11.0}
+BUDGETS = {"checker": 1 / 3, "mkdocs": 1.25, "growth": 10.5}
 _PROSE = re.compile(
     r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$"
 )  # lines that hold sentences
@@ -100,8 +100,10 @@ def checker_s(root: Path, work: Path) -> float:
 
 
 def mkdocs_s(root: Path) -> float:
-    """Seconds of plain MkDocs with the pages that a build has left on disk."""
-    config = root / "build" / "mkdocs.yml"
+    """Seconds of plain MkDocs, without our hooks, with the pages that a build has left on disk."""
+    config = root / "build" / "plain.yml"
+    text = (root / "build" / "mkdocs.yml").read_text("utf-8")
+    config.write_text(re.sub(r"(?m)^hooks: .*$", "hooks: []", text), "utf-8")
     return seconds(
         [_tool("mkdocs"), "build", "--quiet", "--config-file", config, "--site-dir", root / "plain"]
     )

@@ -14,6 +14,7 @@ from pathlib import Path
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
+from almanac.progress import Told, shown_on, unseen
 from almanac.publish.build import build_site
 from almanac.publish.errors import SiteError
 from almanac.source.document_store import DocumentStore
@@ -30,12 +31,16 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     started = time.perf_counter()
     root = root_of(arguments.root)
-    store = DocumentStore(root)
-    checked = load_and_check(root, arguments.today or today(), store)
-    store.save()
+    with shown_on(sys.stderr) as told:
+        told("checking the entries")
+        store = DocumentStore(root)
+        checked = load_and_check(root, arguments.today or today(), store)
+        store.save()
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"
-    if not build_checked(checked, root, out):
+    with shown_on(sys.stderr) as told:
+        built = build_checked(checked, root, out, told)
+    if not built:
         return ERRORS
     print(
         f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac "
@@ -44,7 +49,7 @@ def run(arguments: argparse.Namespace) -> int:
     return FINE
 
 
-def build_checked(checked: CheckedCatalogue, root: Path, out: Path) -> bool:
+def build_checked(checked: CheckedCatalogue, root: Path, out: Path, told: Told = unseen) -> bool:
     """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it
     cannot be.
     """
@@ -52,7 +57,7 @@ def build_checked(checked: CheckedCatalogue, root: Path, out: Path) -> bool:
         print("nothing was built: mend the errors first", file=sys.stderr)
         return False
     try:
-        build_site(checked.analysis, checked.loaded.names, root, out)
+        build_site(checked.analysis, checked.loaded.names, root, out, told)
     except SiteError as problem:
         print(f"nothing was built: {problem}", file=sys.stderr)
         return False

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
+from almanac.progress import Told, unseen
 from almanac.publish.bundles import bundles
 from almanac.publish.errors import SiteError
 from almanac.publish.node import NodeError
@@ -21,11 +22,13 @@ from almanac.source.names import Names
 from almanac.source.revision import history
 
 
-def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
+def build_site(
+    analysis: Analysis, names: Names, root: Path, out: Path, told: Told = unseen
+) -> None:
     """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place
     of ``out``.
 
-    Raises SiteError where that fails; ``out`` is then as it was.
+    ``told`` is told how far it is. Raises SiteError where it fails; ``out`` is then as it was.
     """
     work = root / "build"
     pages, fresh = work / "pages", work / "site"
@@ -33,10 +36,10 @@ def build_site(analysis: Analysis, names: Names, root: Path, out: Path) -> None:
         bundled = bundles()
         settings = read_settings(SETTINGS)
         news = news_items(history(root, MOST_COMMITS))
-        write_pages(SitePages(analysis, names, settings, news), pages, _scripts(bundled))
+        write_pages(SitePages(analysis, names, settings, news), pages, _scripts(bundled), told)
         worker = (bundled / "offline" / "worker.js").read_text("utf-8")
         with seen_on(analysis.today):
-            write_site(work, pages, fresh, settings, worker)
+            write_site(work, pages, fresh, settings, worker, told)
         _replace(fresh, out)
     except NodeError as problem:
         raise SiteError(str(problem)) from problem

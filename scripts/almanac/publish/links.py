@@ -33,6 +33,10 @@ class LinkCheck:
         for name, value in _ATTRIBUTE.findall(_SCRIPT_BODY.sub(r"\1", text)):
             (anchors if name == "id" else links).add(value)
 
+    def __len__(self) -> int:
+        """How many pages are known."""
+        return len(self._links)
+
     def drop(self, file: str) -> None:
         """Forget a page."""
         self._links.pop(file, None)

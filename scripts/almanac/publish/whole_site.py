@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from almanac.progress import Told, unseen
 from almanac.publish.finish import demand_links, finished, is_asked_for, own_files
 from almanac.publish.links import LinkCheck
 from almanac.publish.offline import KeptFiles
@@ -13,23 +14,24 @@ from almanac.site.folder import Folder
 from almanac.site.settings import SiteSettings
 
 
-def write_site(work: Path, pages: Path, site: Path, settings: SiteSettings, worker: str) -> None:
+def write_site(
+    work: Path, pages: Path, site: Path, settings: SiteSettings, worker: str, told: Told = unseen
+) -> None:
     """Render the Markdown below ``pages`` into ``site``, and nothing else there.
 
     ``worker`` is the text of the offline worker, bundled. Raises SiteError where MkDocs fails, or a
     page leads to what is not there.
     """
-    folder, links, kept = (
-        Folder(site),
-        LinkCheck(urlsplit(settings.address).path or "/"),
-        KeptFiles(),
-    )
+    of = sum(1 for _ in pages.rglob("*.md"))
+    folder, kept = Folder(site), KeptFiles()
+    links = LinkCheck(urlsplit(settings.address).path or "/")
 
     def take(file: str, content: bytes) -> None:
         if file.endswith(".html"):
             page = finished(content.decode())
             links.add(file, page)
             content = page.encode()
+            told("rendering pages", len(links), of)
         if is_asked_for(file):
             kept.add(file, content)
             folder.put(file, content)

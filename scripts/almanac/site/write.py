@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from almanac.model.entry import Entry
+from almanac.progress import Told, unseen
 from almanac.resources import SITE_SOURCE
 from almanac.site.folder import Folder
 from almanac.site.second_process import begun
@@ -24,7 +25,12 @@ def source_files() -> Iterator[tuple[str, Path]]:
                 yield place + path.relative_to(SITE_SOURCE / name).as_posix(), path
 
 
-def write_pages(pages: SitePages, folder: Path, scripts: Iterable[tuple[str, bytes]] = ()) -> None:
+def write_pages(
+    pages: SitePages,
+    folder: Path,
+    scripts: Iterable[tuple[str, bytes]] = (),
+    told: Told = unseen,
+) -> None:
     """Everything that MkDocs reads, as plain files below ``folder``, and nothing else; ``scripts``
     are put beside it.
     """
@@ -34,8 +40,14 @@ def write_pages(pages: SitePages, folder: Path, scripts: Iterable[tuple[str, byt
     for file, content in scripts:
         written.put(file, content)
     sets = begun(lambda: _sets(pages))
-    for file, text in (*pages.of_entries(_is_no_set), *pages.others.items(), *pages.data()):
+    of = len(pages.analysis.catalogue.entries)
+    for number, (file, text) in enumerate(pages.of_entries(_is_no_set)):
+        told("working out the pages of entries", number, of)
         written.put(file, text.encode())
+    for file, text in (*pages.others.items(), *pages.data()):
+        told("working out lists and data")
+        written.put(file, text.encode())
+    told("working out the pages of sets")
     texts, codes = sets()
     for file, text in texts:
         written.put(file, text.encode())

@@ -1,0 +1,50 @@
+"""Long work says on a terminal how far it is, and nowhere else."""
+
+from __future__ import annotations
+
+import io
+
+from almanac.progress import shown_on
+
+
+class Terminal(io.StringIO):
+    def isatty(self) -> bool:
+        return True
+
+
+def test_a_terminal_shows_what_how_far_and_how_long_and_then_nothing() -> None:
+    terminal, now = Terminal(), [100.0]
+    with shown_on(terminal, lambda: now[0]) as told:
+        told("rendering pages", 1, 2000)
+        now[0] += 0.05
+        told("rendering pages", 2, 2000)  # too soon to be seen
+        now[0] += 61
+        told("rendering pages", 1500, 2000)
+        told("working out lists")
+        shown = terminal.getvalue()
+    lines = [line.replace("\x1b[K", "") for line in shown.split("\r")]
+    assert lines == [
+        "",
+        "rendering pages 1 of 2,000, 0 s",
+        "rendering pages 1,500 of 2,000, 61 s",
+        "working out lists, 61 s",
+    ]
+    assert terminal.getvalue() == shown + "\r\x1b[K"
+
+
+def test_a_file_or_a_pipe_gets_nothing() -> None:
+    pipe = io.StringIO()
+    with shown_on(pipe) as told:
+        told("rendering pages", 1, 2)
+    assert pipe.getvalue() == ""
+
+
+def test_the_line_is_cleared_where_the_work_fails() -> None:
+    terminal = Terminal()
+    try:
+        with shown_on(terminal) as told:
+            told("rendering pages", 1, 2)
+            raise KeyboardInterrupt
+    except KeyboardInterrupt:
+        pass
+    assert terminal.getvalue().endswith("\r\x1b[K")
