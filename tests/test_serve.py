@@ -406,7 +406,7 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Process]:
 def test_pages_are_served_with_the_reloader_and_no_offline_worker(served: Process) -> None:
     code, kind, text = served.get(PAGE)
     assert (code, kind) == (200, "text/html; charset=utf-8")
-    assert text.count("/_serve/reload.js") == 1 and "script-src &#x27;self&#x27;" in text
+    assert text.count("/_serve/reload.js") == 1 and "script-src 'self'" in text
     assert "/_serve/" not in (served.root / "site" / PAGE).read_text("utf-8")
     assert "unregister" in served.get("worker.js")[2]
     assert "unregister" not in (served.root / "site/worker.js").read_text("utf-8")

@@ -21,7 +21,9 @@ _HEAD = "<head>"
 
 def with_policy(page: str) -> str:
     """A page with its policy; unchanged where it has no head."""
-    meta = f'<meta http-equiv="Content-Security-Policy" content="{escape(policy(page))}">'
+    meta = (
+        f'<meta http-equiv="Content-Security-Policy" content="{escape(policy(page), quote=False)}">'
+    )
     return page.replace(_HEAD, f"{_HEAD}\n    {meta}", 1)
 
 

@@ -9,6 +9,7 @@ import hashlib
 import json
 import zlib
 from collections.abc import Iterator
+from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -68,13 +69,16 @@ class KeptFiles:
     """The files that a phone keeps, gathered one by one."""
 
     def __init__(self) -> None:
-        self._known: dict[str, tuple[str, int, int]] = {}
+        self._known: dict[str, tuple[str, int, Future[int]]] = {}
+        # Beside everything else: to compress takes no part of the interpreter.
+        self._compressing = ThreadPoolExecutor(1, "compressing")
 
     def add(self, file: str, content: bytes) -> None:
         """Take note of a file of the site, in place of what it was, where a phone keeps it."""
         if file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
             digest = base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode()
-            self._known[file] = (digest[:_HASH_LETTERS], len(content), _compressed(file, content))
+            compressed = self._compressing.submit(_compressed, file, content)
+            self._known[file] = (digest[:_HASH_LETTERS], len(content), compressed)
 
     def drop(self, file: str) -> None:
         """Forget a file."""
@@ -98,17 +102,17 @@ class KeptFiles:
         ).hexdigest()[:_HASH_LETTERS]
         shared = {"format": VERSION, "version": version}
         size = sum(size for _, size in files.values())
-        fetched = sum(compressed for _, _, compressed in self._known.values())
+        fetched = sum(compressed.result() for _, _, compressed in self._known.values())
         yield LIST, _json({**shared, "bytes": size, "files": files})
         yield SIZE, _json({**shared, "bytes": size, "fetched": fetched, "files": len(files)})
         yield WORKER, worker.replace("@version@", version)
 
 
 def _compressed(file: str, content: bytes) -> int:
-    """Bytes that a host which compresses sends for a file, or a little fewer: the quickest level is
-    enough for a button.
+    """Bytes that a host sends for a file, where it compresses text as most do: gzip, at zlib's own
+    level.
     """
-    return len(content) if file.endswith(".png") else len(zlib.compress(content, 1))
+    return len(content) if file.endswith(".png") else len(zlib.compress(content))
 
 
 def _json(value: Any) -> str:

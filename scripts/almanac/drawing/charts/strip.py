@@ -82,28 +82,29 @@ def _boxes(
 
 
 def _path(stretches: Sequence[Stretch], scale: float) -> str:
-    """A box for each stretch, in tenths: each begins where the one before it did, so that like reps
-    read alike, and compress.
+    """A box for each stretch, in whole thousandths of the strip: each begins where the one before
+    it did, so that like reps read alike, and compress.
     """
     drawn: list[str] = []
-    before = 0.0
+    before = 0
     for stretch in stretches:
-        left, width = round(stretch.start * scale, 1), max(stretch.length * scale, 0.5)
-        move = f"m{left - before:.1f} 0" if drawn else f"M{left:.1f} {TOP}"
-        drawn.append(f"{move}h{width:.1f}v{BASE - TOP}h-{width:.1f}z")
+        left, width = round(stretch.start * scale), max(round(stretch.length * scale), 1)
+        move = f"m{left - before} 0" if drawn else f"M{left} {TOP}"
+        drawn.append(f"{move}h{width}v{BASE - TOP}h-{width}z")
         before = left
     return "".join(drawn)
 
 
 def _ticks(total_s: float, scale: float) -> Iterator[str]:
     step = next(step for step in (60, 120, 300, 600, 1200, 3600, 36000) if total_s / step <= 12)
-    for number in range(int(total_s // step) + 1):
-        x = number * step * scale
-        anchor = "start" if number == 0 else "end" if x > WIDTH - 30 else "middle"
+    places = [round(number * step * scale) for number in range(int(total_s // step) + 1)]
+    yield f'<path class="strip-tick" d="{"".join(f"M{x} {BASE}v7" for x in places)}"/>'
+    for number, x in enumerate(places):
+        anchor = "start" if number == 0 else "end" if x > WIDTH - 30 else ""
+        where = f' text-anchor="{anchor}"' if anchor else ""
         yield (
-            f'<path class="strip-tick" d="M{x:.1f} {BASE}v7"/>'
-            f'<text class="strip-label" x="{x:.1f}" y="{HEIGHT - 4}" '
-            f'text-anchor="{anchor}">{show_time(number * step)}</text>'
+            f'<text class="strip-label" x="{x}" y="{HEIGHT - 4}"{where}>'
+            f"{show_time(number * step)}</text>"
         )
 
 
