@@ -1,10 +1,13 @@
 // Only under `almanac serve`: asks whether this page is another by now, loads it again if so, and shows what is found wrong.
 
-const { page, version } = document.currentScript.dataset;
+const { page = "", version = "0" } = document.currentScript?.dataset ?? {};
 const PATIENCE_MS = 1000;
 let told = "";
 
-/** What was found, in the corner of the page until nothing is; styles are set here because no style sheet of the site knows of it. */
+/**
+ * What was found, at the foot of the page until nothing is; styles are set here because no style sheet of the site knows of it.
+ * @param {string} message
+ */
 function show(message) {
   document.getElementById("almanac-findings")?.remove();
   if (!message) {
