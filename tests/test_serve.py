@@ -28,6 +28,7 @@ from almanac.commands.rebuild import Rebuilder
 from almanac.commands.watch import Watch
 from almanac.model.load import load
 from almanac.publish.build import build_site
+from almanac.publish.node import NodeError
 from almanac.publish.viewers import Viewers
 
 SET = "plans/sets/six-fifties.yml"
@@ -254,6 +255,21 @@ def test_a_fault_is_told_with_its_log_and_the_next_save_is_built(
     assert contents(bench.site) == before
     assert bench.saved(SET, *SEEN[::-1])
     assert contents(bench.site) == before
+    bench.rebuilder.prepare()
+
+
+def test_a_script_that_cannot_be_bundled_is_told(
+    bench: Bench, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def broken(*_: object) -> None:
+        raise NodeError("esbuild found something wrong:\nfind.js:3:1: Unexpected end of file")
+
+    with monkeypatch.context() as patch:
+        patch.setattr("almanac.publish.live_site.bundles", broken)
+        assert not bench.rebuilder.rebuild()
+    assert "nothing was built: esbuild found something wrong" in capsys.readouterr().err
+    assert "find.js:3:1" in bench.viewers.said[-1]
+    assert bench.rebuilder.rebuild()
     bench.rebuilder.prepare()
 
 

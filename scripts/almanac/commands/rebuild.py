@@ -25,6 +25,7 @@ from almanac.model.entry import Entry
 from almanac.publish.build import build_site
 from almanac.publish.errors import SiteError
 from almanac.publish.live_site import LiveSite, as_bytes, below
+from almanac.publish.node import NodeError
 from almanac.publish.render import seen_on
 from almanac.publish.viewers import Viewers
 from almanac.resources import SETTINGS, SITE_SOURCE
@@ -81,7 +82,7 @@ class Rebuilder:
         started = time.perf_counter()
         try:
             what = self._rebuild()
-        except (SiteError, UsageError, OSError) as problem:
+        except (SiteError, NodeError, UsageError, OSError) as problem:
             what = self._fail(f"nothing was built: {problem}")
         except Exception:  # noqa: BLE001 (whatever it is, the next save is tried)
             what = self._fail(f"a fault of the program itself; please report {keep_traceback()}")
