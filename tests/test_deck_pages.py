@@ -7,19 +7,23 @@ from __future__ import annotations
 import hashlib
 import json
 import re
+import zlib
 from base64 import b64encode, urlsafe_b64encode
 from pathlib import Path
 
 import numpy
 import pytest
 import zxingcpp
+from hypothesis import given
+from hypothesis import strategies as st
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.cache import SWITCH
 from almanac.publish.content_security import inline_scripts, policy, script_hash, with_policy
 from almanac.publish.finish import close_set, is_asked_for, own_files
-from almanac.publish.offline import app_manifest, kept_files
+from almanac.publish.offline import KeptFiles, app_manifest, kept_files
+from almanac.publish.packs import packed
 from almanac.resources import HOME
 from almanac.site.cards import card_context
 from almanac.site.finder import MINUTES, Finder
@@ -206,6 +210,11 @@ def test_what_no_page_asks_for_is_left_out(file: str, expected: bool) -> None:
     assert is_asked_for(file) is expected
 
 
+def told_of(site: Path) -> dict[str, str]:
+    kept = kept_files(site)
+    return dict(kept.told('const VERSION = "@version@";', lambda file: (site / file).read_bytes()))
+
+
 def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
     (tmp_path / "data").mkdir()
     (tmp_path / "data" / "catalogue.json").write_text("{}", "utf-8")
@@ -213,7 +222,7 @@ def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
     versions = []
     for text in ("one", "two", "one"):
         (tmp_path / "index.html").write_text(text, "utf-8")
-        told = dict(kept_files(tmp_path).told('const VERSION = "@version@";'))
+        told = told_of(tmp_path)
         listed = json.loads(told["precache.json"])
         assert told["worker.js"] == f'const VERSION = "{listed["version"]}";'
         digest = urlsafe_b64encode(hashlib.sha256(text.encode()).digest()).decode()[:16]
@@ -222,6 +231,59 @@ def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:
         versions.append(listed["version"])
     assert versions[0] == versions[2] != versions[1]
     assert list(kept_files(tmp_path).files) == ["index.html"]
+
+
+def unpacked(pack: str) -> dict[str, str]:
+    """The pages of a pack, as the worker reads them."""
+    read = json.loads(pack)
+    return {
+        file: "\n".join(
+            line
+            for first, how_many in zip(runs[::2], runs[1::2], strict=True)
+            for line in read["lines"][first : first + how_many]
+        )
+        for file, runs in read["files"].items()
+    }
+
+
+LINES = st.lists(st.sampled_from(["", "<nav>", "ü", '"', "a\\n", "\t"]), min_size=1)
+
+
+@given(st.dictionaries(st.sampled_from(["a.html", "b.html", "c.html"]), LINES))
+def test_pages_come_out_of_a_pack_as_they_went_in(pages: dict[str, list[str]]) -> None:
+    texts = {file: "\n".join(lines) for file, lines in pages.items()}
+    assert unpacked(packed(texts)) == texts
+
+
+def test_pages_alike_weigh_little_more_than_one(tmp_path: Path) -> None:
+    shared = "\n".join(f"<li>{number * 7919 % 10007}</li>" for number in range(3000))
+    (tmp_path / "drills").mkdir()
+    for number in range(45):
+        (tmp_path / "drills" / f"{number:02}.html").write_text(f"{shared}\n{number}", "utf-8")
+    told = told_of(tmp_path)
+    packs = [file for file in told if file.startswith("packs/")]
+    assert packs == [f"packs/drills-{number}.json" for number in range(3)]
+    one = len(zlib.compress((tmp_path / "drills" / "00.html").read_bytes()))
+    assert json.loads(told["offline.json"])["fetched"] < 4 * one
+    listed = json.loads(told["precache.json"])
+    assert [file for _, _, files in listed["packs"] for file in files] == list(listed["files"])
+    for address, hash, files in listed["packs"]:
+        digest = urlsafe_b64encode(hashlib.sha256(told[address].encode()).digest()).decode()
+        assert digest[:16] == hash
+        assert list(unpacked(told[address])) == files
+
+
+def test_a_pack_is_told_again_where_a_page_of_it_is_another() -> None:
+    kept, pages = KeptFiles(), {"a.html": b"one", "drills/b.html": b"two"}
+    for file, content in pages.items():
+        kept.add(file, content)
+    told = [{file for file, _ in kept.told("", pages.__getitem__)} for _ in range(2)]
+    pages["drills/b.html"] = b"three"
+    kept.add("drills/b.html", b"three")
+    told.append({file for file, _ in kept.told("", pages.__getitem__)})
+    always = {"precache.json", "offline.json", "worker.js"}
+    both = {"packs/top-0.json", "packs/drills-0.json"}
+    assert told == [always | both, always, always | {"packs/drills-0.json"}]
 
 
 def test_the_app_manifest_names_files_that_are_there() -> None:

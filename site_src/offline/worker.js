@@ -2,6 +2,9 @@
 // A version is kept whole in a cache of its own: filled to the last file before it takes over, and then the only one answered from.
 
 /** @typedef {Record<string, [hash: string, size: number]>} Files by their path from the root */
+/** @typedef {[address: string, hash: string, files: string[]]} PackEntry */
+/** @typedef {{version: string, bytes: number, files: Files, packs: PackEntry[]}} List */
+/** @typedef {{lines: string[], files: Record<string, number[]>}} Pack pages that are fetched together, each line of them once */
 /** @typedef {{files: Files, version?: string, since?: string}} Note what we note about a version */
 
 const scope = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
@@ -11,6 +14,7 @@ const PREFIX = `deck-almanac ${ROOT} `;
 const LIST = new URL("precache.json", ROOT).href;
 const NOTE = new URL("__kept__", ROOT).href; // no page: what we note about a version, in its own cache
 const AT_ONCE = 6;
+const WORTH_A_PACK = 4; // pages that are wanted of it
 
 /** @param {string} version */
 const cacheName = (version) => PREFIX + version;
@@ -76,31 +80,20 @@ async function olderFiles() {
   return found;
 }
 
-/** Fill this version's cache, every file. What an attempt before this one brought in is not fetched again. */
-async function fill() {
-  const list = await (await fetch(LIST, { cache: "no-store", redirect: "error" })).json();
-  if (list.version !== VERSION) {
-    throw new Error("the list is of another version");
-  }
-  const cache = await caches.open(cacheName(VERSION));
-  const older = await olderFiles();
-  const files = Object.entries(/** @type {Files} */ (list.files));
-  await note(cache, { files: list.files });
-  let done = 0;
+/**
+ * Do all of some tasks, a few at once. Where one fails, the others end with what they are at.
+ * @param {(() => Promise<void>)[]} tasks
+ */
+async function doAll(tasks) {
   let next = 0;
   async function some() {
-    while (next < files.length) {
-      const [file, [hash, size]] = files[next++];
-      if (!(await cache.match(addressOf(file)))) {
-        await cache.put(addressOf(file), (await older.get(hash)?.()) ?? (await download(file, hash)));
-      }
-      done += size;
-      await tell({ type: "filling", done, bytes: list.bytes });
+    while (next < tasks.length) {
+      await tasks[next++]();
     }
   }
   /** @type {(problem: unknown) => never} */
   const stop = (problem) => {
-    next = files.length; // the others end with the file that they are at
+    next = tasks.length;
     throw problem;
   };
   const ends = await Promise.allSettled(Array.from({ length: AT_ONCE }, () => some().catch(stop)));
@@ -108,6 +101,72 @@ async function fill() {
   if (broken?.status === "rejected") {
     throw broken.reason;
   }
+}
+
+/**
+ * A page out of a pack: runs of lines, each as the number of its first and how many there are.
+ * @param {Pack} pack
+ * @param {string} file
+ */
+function pageOf(pack, file) {
+  const [runs, lines] = [pack.files[file] ?? [], /** @type {string[]} */ ([])];
+  for (let at = 0; at < runs.length; at += 2) {
+    lines.push(...pack.lines.slice(runs[at], runs[at] + runs[at + 1]));
+  }
+  return new TextEncoder().encode(lines.join("\n"));
+}
+
+/** Fill this version's cache, every file. What an attempt before this one brought in is not fetched again. */
+async function fill() {
+  /** @type {List} */
+  const list = await (await fetch(LIST, { cache: "no-store", redirect: "error" })).json();
+  if (list.version !== VERSION) {
+    throw new Error("the list is of another version");
+  }
+  const cache = await caches.open(cacheName(VERSION));
+  const older = await olderFiles();
+  await note(cache, { files: list.files });
+  const arrived = new Set((await cache.keys()).map(({ url }) => url));
+  const counted = new Set();
+  let done = 0;
+  /** @param {string} file */
+  async function count(file) {
+    if (!counted.has(file)) {
+      counted.add(file);
+      done += list.files[file][1];
+      await tell({ type: "filling", done, bytes: list.bytes });
+    }
+  }
+  /** @param {string} file */
+  const isWanted = (file) => !arrived.has(addressOf(file)) && !older.has(list.files[file][0]);
+
+  /** @type {(pack: PackEntry) => Promise<void>} */
+  async function unpack([address, hash, inside]) {
+    try {
+      const pack = await (await download(address, hash)).json();
+      for (const file of inside.filter(isWanted)) {
+        const bytes = pageOf(pack, file);
+        if ((await hashOf(bytes.buffer)) === list.files[file][0]) {
+          await cache.put(addressOf(file), new Response(bytes, { headers: { "Content-Type": "text/html; charset=utf-8" } }));
+          arrived.add(addressOf(file));
+          await count(file);
+        }
+      }
+    } catch {
+      // its pages are then fetched one by one
+    }
+  }
+  const packs = list.packs.filter(([, , inside]) => inside.filter(isWanted).length >= WORTH_A_PACK);
+  await doAll(packs.map((pack) => () => unpack(pack)));
+
+  /** @type {(file: string, hash: string) => Promise<void>} */
+  async function take(file, hash) {
+    if (!arrived.has(addressOf(file))) {
+      await cache.put(addressOf(file), (await older.get(hash)?.()) ?? (await download(file, hash)));
+    }
+    await count(file);
+  }
+  await doAll(Object.entries(list.files).map(([file, [hash]]) => () => take(file, hash)));
 }
 
 async function install() {

@@ -70,7 +70,8 @@ def live(site: Path, tmp_path: Path) -> Iterator[Server]:
 
 def list_files(folder: Path) -> None:
     """Have the list and the worker made for the files as they are."""
-    for file, text in kept_files(folder).told(WORKER):
+    for file, text in kept_files(folder).told(WORKER, lambda file: (folder / file).read_bytes()):
+        (folder / file).parent.mkdir(exist_ok=True)
         (folder / file).unlink(missing_ok=True)  # a hard link, as below
         (folder / file).write_text(text, "utf-8")
 
@@ -125,6 +126,13 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     context: BrowserContext, whole: Server, site: Path
 ) -> None:
     page = keep(context, whole)
+    asked = {path.lstrip("/") for path in whole.asked}
+    packed = {
+        file for files in kept_files(site).packs.values() if len(files) >= 4 for file in files
+    }
+    assert len(packed) > 50
+    assert not packed & asked - {"index.html"}  # the page that was opened
+    assert {address for address in asked if address.startswith("packs/")}
     whole.asked.clear()
     context.set_offline(True)
     files = sitemap(site)
@@ -161,6 +169,20 @@ def test_the_size_is_the_sum_and_the_list_is_complete(site: Path) -> None:
     listed = json.loads((site / "precache.json").read_text("utf-8"))
     assert {file: tuple(told) for file, told in listed["files"].items()} == files
     assert f'"{listed["version"]}"' in (site / "worker.js").read_text("utf-8")
+
+
+def test_a_pack_that_will_not_do_is_made_up_for_page_by_page(
+    context: BrowserContext, whole: Server, site: Path
+) -> None:
+    packs = {address: files for address, files in kept_files(site).packs.items() if len(files) > 4}
+    (gone, of_gone), (garbled, of_garbled), (other, of_other), *_ = packs.items()
+    (whole.folder / gone).unlink()
+    (whole.folder / garbled).unlink()
+    (whole.folder / garbled).write_text("<h1>Log in to the pool's network</h1>", "utf-8")
+    keep(context, whole)
+    asked = {path.lstrip("/") for path in whole.asked}
+    assert {gone, garbled, other, *of_gone, *of_garbled} <= asked
+    assert not set(of_other) & asked - {"index.html"}
 
 
 def test_a_new_version_takes_over_whole_and_fetches_only_what_changed(

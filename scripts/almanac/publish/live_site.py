@@ -19,6 +19,7 @@ from almanac.publish.finish import demand_links, finished
 from almanac.publish.links import LinkCheck
 from almanac.publish.mkdocs_pages import MkDocsPages
 from almanac.publish.offline import KeptFiles
+from almanac.publish.packs import FOLDER as PACKS
 from almanac.site.settings import SiteSettings
 from almanac.site.write import source_files
 
@@ -93,9 +94,15 @@ class LiveSite:
             self._offer(file, finished(text) if file.endswith(".html") else text)
         demand_links(self._links, self._published)
         worker = (self._bundled / _OF_WORKER).read_text("utf-8")
-        for file, text in self._kept.told(worker):
+        for file, text in self._kept.told(worker, self._read):
             self._offer(file, text)
+        for file in [file for file in self._published if file.startswith(PACKS)]:
+            if file not in self._kept.packs:
+                self._drop(file)
         self.write()
+
+    def _read(self, file: str) -> bytes:
+        return self.unwritten.get(file) or (self._out / file).read_bytes()
 
     def write(self) -> None:
         """Put into ``out`` what has been finished."""

@@ -8,10 +8,14 @@ import base64
 import hashlib
 import json
 import zlib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from concurrent.futures import Future, ThreadPoolExecutor
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+
+from almanac.cache import digest
+from almanac.publish.packs import FOLDER, is_packed, packed, packs_of
 
 VERSION = 1
 LIST, SIZE, WORKER, MANIFEST = "precache.json", "offline.json", "worker.js", "app.webmanifest"
@@ -26,7 +30,7 @@ _LEFT_OUT = {
     "search/search_index.js",
     "scripts/licences.txt",
 }
-_FOLDERS_LEFT_OUT = ("data/",)
+_FOLDERS_LEFT_OUT = ("data/", FOLDER)
 _HASH_LETTERS = 16
 
 
@@ -65,24 +69,36 @@ def kept_files(site: Path) -> KeptFiles:
     return kept
 
 
+@dataclass(frozen=True)
+class _Pack:
+    """A pack as it was last told: what it was made from, its hash, and its bytes on the wire."""
+
+    key: bytes
+    hash: str
+    compressed: Future[int]
+
+
 class KeptFiles:
     """The files that a phone keeps, gathered one by one."""
 
     def __init__(self) -> None:
-        self._known: dict[str, tuple[str, int, Future[int]]] = {}
+        self._known: dict[str, tuple[str, int]] = {}
+        self._apart: dict[str, Future[int]] = {}  # what each file weighs that comes in no pack
+        self._told: dict[str, _Pack] = {}
         # Beside everything else: to compress takes no part of the interpreter.
         self._compressing = ThreadPoolExecutor(1, "compressing")
 
     def add(self, file: str, content: bytes) -> None:
         """Take note of a file of the site, in place of what it was, where a phone keeps it."""
         if file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
-            digest = base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode()
-            compressed = self._compressing.submit(_compressed, file, content)
-            self._known[file] = (digest[:_HASH_LETTERS], len(content), compressed)
+            self._known[file] = (_hash(content), len(content))
+            if not is_packed(file):
+                self._apart[file] = self._compressing.submit(_compressed, file, content)
 
     def drop(self, file: str) -> None:
         """Forget a file."""
         self._known.pop(file, None)
+        self._apart.pop(file, None)
 
     @property
     def files(self) -> dict[str, tuple[str, int]]:
@@ -90,22 +106,40 @@ class KeptFiles:
         URLs, and its bytes.
         """
         in_order = sorted(self._known, key=lambda file: file.split("/"))
-        return {file: self._known[file][:2] for file in in_order}
+        return {file: self._known[file] for file in in_order}
 
-    def told(self, worker: str) -> Iterator[tuple[str, str]]:
-        """The files that say what is kept, by path from the root: the list, the sum for the button,
-        and the worker that is tied to exactly this list.
+    @property
+    def packs(self) -> dict[str, list[str]]:
+        """The packs that the pages are fetched in, by path from the root: the pages of each."""
+        return packs_of(self._known)
+
+    def told(self, worker: str, read: Callable[[str], bytes]) -> Iterator[tuple[str, str]]:
+        """The files that say what is kept, by path from the root: the packs that are not as they
+        were when last told, the list, the sum for the button, and the worker that is tied to
+        exactly this list. ``read`` gives what a page holds.
         """
-        files = self.files
-        version = hashlib.sha256(
-            json.dumps(files, sort_keys=True).encode() + worker.encode()
-        ).hexdigest()[:_HASH_LETTERS]
+        files, packs = self.files, self.packs
+        for address, inside in packs.items():
+            key = digest(*(part for file in inside for part in (file, files[file][0])))
+            if address not in self._told or self._told[address].key != key:
+                text = packed({file: read(file).decode() for file in inside})
+                weight = self._compressing.submit(_compressed, address, text.encode())
+                self._told[address] = _Pack(key, _hash(text.encode()), weight)
+                yield address, text
+        listed = [[address, self._told[address].hash, inside] for address, inside in packs.items()]
+        version = _hash(json.dumps([files, listed], sort_keys=True).encode() + worker.encode())
         shared = {"format": VERSION, "version": version}
         size = sum(size for _, size in files.values())
-        fetched = sum(compressed.result() for _, _, compressed in self._known.values())
-        yield LIST, _json({**shared, "bytes": size, "files": files})
+        together = (self._told[address].compressed for address in packs)
+        fetched = sum(weight.result() for weight in (*self._apart.values(), *together))
+        yield LIST, _json({**shared, "bytes": size, "files": files, "packs": listed})
         yield SIZE, _json({**shared, "bytes": size, "fetched": fetched, "files": len(files)})
         yield WORKER, worker.replace("@version@", version)
+
+
+def _hash(content: bytes) -> str:
+    """The start of a SHA-256 in base64 for URLs."""
+    return base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode()[:_HASH_LETTERS]
 
 
 def _compressed(file: str, content: bytes) -> int:

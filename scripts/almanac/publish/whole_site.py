@@ -40,6 +40,6 @@ def write_site(
     for file, text in own_files(settings):
         take(file, text.encode())
     demand_links(links, folder.files)
-    for file, text in kept.told(worker):
+    for file, text in kept.told(worker, lambda file: (site / file).read_bytes()):
         folder.put(file, text.encode())
     folder.drop_others()

@@ -1,0 +1,63 @@
+"""Pages together, for a phone that fetches all of them: what they have alike is fetched once.
+
+A host compresses each page by itself, and two fifths of a page are the head, the navigation and the
+foot that it shares with its neighbours. A pack holds the lines of its pages, each line once, and
+for each page which lines it is made of. The worker checks each page by its hash, and fetches a page
+by itself where a pack will not do.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from itertools import groupby
+
+FOLDER = "packs/"
+_PAGES = 20  # in one: small enough to be fetched again where the signal went
+
+
+def is_packed(file: str) -> bool:
+    """Whether a file comes in a pack: the pages do."""
+    return file.endswith(".html")
+
+
+def packs_of(files: Iterable[str]) -> dict[str, list[str]]:
+    """The packs of a site's pages, by address from the root: the pages of each folder in their
+    order.
+    """
+    pages = sorted(filter(is_packed, files), key=_place)
+    found = {}
+    for folder, own in groupby(pages, key=lambda file: file.rpartition("/")[0]):
+        inside = list(own)
+        for start in range(0, len(inside), _PAGES):
+            name = f"{folder.replace('/', '-') or 'top'}-{start // _PAGES}"
+            found[f"{FOLDER}{name}.json"] = inside[start : start + _PAGES]
+    return found
+
+
+def packed(pages: Mapping[str, str]) -> str:
+    """A pack as JSON: every line once, and by page the runs of lines that it is made of, each as
+    the number of its first line and how many there are.
+    """
+    number: dict[str, int] = {}
+    runs = {
+        file: _runs(number.setdefault(line, len(number)) for line in text.split("\n"))
+        for file, text in pages.items()
+    }
+    pack = {"lines": list(number), "files": runs}
+    return json.dumps(pack, ensure_ascii=False, separators=(",", ":")) + "\n"
+
+
+def _runs(numbers: Iterable[int]) -> list[int]:
+    found: list[int] = []
+    for number in numbers:
+        if found and found[-2] + found[-1] == number:
+            found[-1] += 1
+        else:
+            found += [number, 1]
+    return found
+
+
+def _place(file: str) -> tuple[str, str]:
+    folder, _, name = file.rpartition("/")
+    return folder, name
