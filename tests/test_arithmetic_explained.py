@@ -192,3 +192,14 @@ def test_a_pause_has_its_own_note_and_between_rounds_none():
     )
     notes = [(event.seconds, event.note) for event in laid if isinstance(event, Break)]
     assert notes == [(30, "Drink."), (20, "")]
+
+
+def test_gear_of_a_piece_is_in_order_of_name_whoever_asks_for_it():
+    (laid,) = events(
+        {"reps": 1, "gear": ["fins", "beeper"], "parts": [
+            {"distance": 25, "do": "socks-kick", "effort": "easy", "gear": ["board", "fins"]},
+            {"distance": 25, "do": "chute-kick", "effort": "easy"},
+        ]},
+    )  # fmt: skip
+    worn = [piece.gear for piece in laid.pieces]
+    assert worn == [("beeper", "board", "fins", "socks"), ("beeper", "chute", "fins")]
