@@ -20,7 +20,7 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Practice, PracticePart
 from almanac.model.swim_set import SwimSet
-from almanac.units import Course
+from almanac.units import COURSES, Course
 
 
 @dataclass(frozen=True, eq=False)
@@ -69,6 +69,13 @@ class Analysis:
         if (id, course) not in self._summaries:
             self._summaries[id, course] = summarise(self.timing, self.computable[id], course)
         return self._summaries[id, course]
+
+    def work_out_clocks(self) -> None:
+        """Have every computable set worked out for every lane group in every course."""
+        for id in self.computable:
+            for course in COURSES.values():
+                for _ in self.summary_in(id, course).clocks.values():
+                    pass
 
     @cached_property
     def teaching_order(self) -> list[str]:

@@ -39,6 +39,8 @@ def write_pages(
         written.put(file, path.read_bytes())
     for file, content in scripts:
         written.put(file, content)
+    told("working out the clocks of sets")
+    pages.analysis.work_out_clocks()  # both processes ask for them
     sets = begun(lambda: _sets(pages))
     of = len(pages.analysis.catalogue.entries)
     for number, (file, text) in enumerate(pages.of_entries(_is_no_set)):
