@@ -7,10 +7,9 @@ list of its own.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import cache, cached_property
+from functools import cached_property
 from typing import Any
 
 from jsonschema import Draft202012Validator, FormatChecker
@@ -20,13 +19,11 @@ from jsonschema.validators import extend
 from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.source import schemas
+from almanac.source.at_once import exact, takes
 from almanac.source.explain import explain
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_time
-
-# The keywords that a text is told by at once.
-_OF_TEXT = {"type", "minLength", "maxLength", "pattern", "vocabulary", "reference"}
 
 
 @dataclass
@@ -96,7 +93,7 @@ class Shapes:
     ) -> Iterator[ValidationError]:
         if isinstance(instance, dict):
             for name, piece in fields.items():
-                if name in instance and not self._takes_text(piece, instance[name]):
+                if name in instance and not takes(piece, instance[name], self._ask):
                     yield from validator.descend(instance[name], piece, path=name, schema_path=name)
 
     def _items(
@@ -104,27 +101,8 @@ class Shapes:
     ) -> Iterator[ValidationError]:
         if isinstance(instance, list):
             for number, item in enumerate(instance):
-                if not self._takes_text(piece, item):
+                if not takes(piece, item, self._ask):
                     yield from validator.descend(item, piece, path=number)
-
-    def _takes_text(self, piece: schemas.Schema, value: Any) -> bool:
-        """Whether a value is a text that a piece takes, told at once: nearly all of an entry is,
-        and has no error to find.
-        """
-        if (
-            not isinstance(value, str)
-            or piece.get("type") != "string"
-            or not piece.keys() <= _OF_TEXT
-        ):
-            return False
-        lists = (
-            (keyword, piece[keyword]) for keyword in ("vocabulary", "reference") if keyword in piece
-        )
-        return (
-            piece.get("minLength", 0) <= len(value) <= piece.get("maxLength", len(value))
-            and ("pattern" not in piece or _exact(piece["pattern"]).search(value) is not None)
-            and all(self._ask(*named, value) for named in lists)
-        )
 
     def validator(self, kind: str) -> Any:
         """The validator of a kind: ``iter_errors`` of plain data."""
@@ -157,16 +135,8 @@ def _is_integer(checker: Any, instance: Any) -> bool:
 
 
 def _pattern(validator: Any, pattern: str, instance: Any, schema: Any) -> Iterator[ValidationError]:
-    """As a browser reads it: ``$`` is the end of the text, not before a last line end, and a digit
-    is 0 to 9.
-    """
-    if isinstance(instance, str) and not _exact(pattern).search(instance):
+    if isinstance(instance, str) and not exact(pattern).search(instance):
         yield ValidationError(f"{instance!r} does not match {pattern!r}")
-
-
-@cache
-def _exact(pattern: str) -> re.Pattern[str]:
-    return re.compile(re.sub(r"\$$", r"\\Z", pattern).replace(r"\d", "[0-9]"))
 
 
 def _not_with(
