@@ -24,7 +24,9 @@ def box(page: Page, facet: str, value: str) -> Locator:
 
 
 def count(page: Page, facet: str, value: str) -> int:
-    return int(box(page, facet, value).locator("..").locator("[data-count]").inner_text())
+    told = box(page, facet, value).locator("..").locator("[data-count]")
+    expect(told).to_have_text(re.compile(r"^\d+$"))
+    return int(told.text_content() or "")
 
 
 def tick(page: Page, facet: str, *values: str) -> None:
@@ -48,11 +50,14 @@ def test_everything_is_found_first(finder: Page, analysis: Analysis) -> None:
 
 def test_a_count_is_what_its_choice_gives(finder: Page, analysis: Analysis) -> None:
     drills = analysis.catalogue.drills.values()
+    everything = finder.locator("[data-total]").inner_text()
     for level in analysis.catalogue.words("levels"):
         expected = sum(drill.level == level for drill in drills) + sum(
             item.level == level for item in analysis.computable.values()
         )
         finder.goto(finder.url.split("#")[0] + "#open=level")
+        expect(finder.locator("[data-total]")).to_have_text(everything)  # the address is read
+        expect(finder.locator("[data-facet=level]")).to_have_attribute("open", "")
         assert count(finder, "level", level) == expected
         tick(finder, "level", level)
         assert sum(total(finder)) == expected
