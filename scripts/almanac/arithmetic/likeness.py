@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping
@@ -45,9 +46,7 @@ def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
     shared: Counter[tuple[str, str]] = Counter()
     for ids in holders.values():
         if len(ids) <= _COMMONPLACE:
-            shared.update(
-                (one, other) for number, one in enumerate(ids) for other in ids[number + 1 :]
-            )
+            shared.update(itertools.combinations(ids, 2))
     found = (
         Likeness(one, other, count / (len(runs[one]) + len(runs[other]) - count))
         for (one, other), count in shared.items()

@@ -23,6 +23,7 @@ _SIGNS = re.compile(
     r"(?:swim|swum|kick|kicked|glide|lengths?|metres|far)\b[^.;:]{0,12}(?:on|in) one breath",
     re.IGNORECASE,
 )
+_NAMED = ("breath", "hypox", "lung bu")  # one of them stands in everything that _SIGNS finds
 _REFUSED = re.compile(
     r"\b(?:never|not|no one|nobody|refused?|don't|instead of|stop)\b", re.IGNORECASE
 )
@@ -38,6 +39,9 @@ def breath_holding(analysis: Analysis) -> Iterator[Problem]:
     that forbids it may name it.
     """
     for entry, path, text in _texts(analysis.catalogue):
+        folded = text.casefold()
+        if not any(word in folded for word in _NAMED):
+            continue
         for sentence in re.split(r"(?<=[.!?;:])\s", text):
             if _SIGNS.search(sentence) and not _REFUSED.search(sentence):
                 yield Problem(

@@ -14,7 +14,10 @@ from almanac.source.syntax import syntax_finding
 DEEPEST = 20
 
 _MOST = 20
-_SUSPECT = re.compile(r"(?m)(?:^|[\s\[\]{},:?-])[&*!]|^%|^---|^\.\.\.|^[ ?:-]{20}")
+# Each begins with what seldom stands in a text, so that a search hardly stops: an anchor, alias or
+# tag behind a space or a mark, or at the very start; and a line that begins so.
+_SUSPECT = re.compile(r"[&*!](?<![^\s\[\]{},:?-][&*!])")
+_SUSPECT_LINE = re.compile(r"\n(?:%|---|\.\.\.|[ ?:-]{20})")
 _OPENING = re.compile(r"[\[{]")
 _INNERMOST = re.compile(
     r"""[\[{][^\[\]{}"'#\n]*[\]}]"""
@@ -33,6 +36,7 @@ def may_hide_structure(text: str) -> bool:
     """
     return (
         _SUSPECT.search(text) is not None
+        or _SUSPECT_LINE.search(f"\n{text}") is not None
         or len(_OPENING.findall(_INNERMOST.sub("", text))) + 1 > DEEPEST // 2
     )
 
