@@ -12,7 +12,7 @@ from urllib.parse import parse_qs, urlsplit
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Locator, Page, Route, expect
 from shared import share
 
 from almanac.commands.main import main
@@ -705,6 +705,20 @@ def tab_to(page: Page, words: str, most: int = 80) -> None:
         if focused(page) == words:
             return
     raise AssertionError(f"no way to {words!r} by keyboard")
+
+
+def test_a_kind_that_comes_late_makes_no_form(desk: Page, server: Server) -> None:
+    held: list[Route] = []
+    desk.route("**/schema/fault.json", lambda route: held.append(route))
+    desk.goto(f"{server.address}add.html#drill")
+    expect(desk.get_by_label("Mode", exact=True)).to_be_visible()
+    desk.get_by_role("radio", name="Fault", exact=True).check()
+    desk.get_by_role("radio", name="Set", exact=True).check()
+    expect(desk.get_by_label("Course", exact=True)).to_be_visible()
+    with desk.expect_response("**/schema/fault.json"):
+        held[0].continue_()
+    desk.evaluate("new Promise(done => setTimeout(done))")
+    expect(desk.get_by_label("Course", exact=True)).to_be_visible()
 
 
 def test_by_keyboard_alone(desk: Page, server: Server) -> None:

@@ -165,12 +165,19 @@ function catchUp() {
   }
 }
 
+let opened = 0; // how often a form was asked for: what comes late makes none
+
 /** @param {string} kind */
 async function open(kind) {
+  opened += 1;
+  const own = opened;
   try {
     known ??= /** @type {Names} */ (await fetched("form.json"));
-    build(known, kind, await fetched(`schema/${kind}.json`), drafts.read(kind));
-    say("");
+    const schema = await fetched(`schema/${kind}.json`);
+    if (own === opened) {
+      build(known, kind, schema, drafts.read(kind));
+      say("");
+    }
   } catch (problem) {
     const why = problem instanceof Error ? problem.message : String(problem);
     say(`The form could not be made: ${why}. It needs the site from its server; with no signal, try again later.`);
