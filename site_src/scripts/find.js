@@ -184,12 +184,12 @@ function chosen(input) {
 
 const isWide = () => window.matchMedia("(min-width: 60em)").matches;
 
-function readAddress() {
+function readAddress(address = location.hash) {
   const known = /** @type {Record<List | "gear", Set<string>>} */ (
     Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, new Set(words.map(([id]) => id))]))
   );
   known.gear.add("none");
-  const asked = fromAddress(location.hash, known);
+  const asked = fromAddress(address, known);
   choice = asked.choice;
   for (const name of /** @type {const} */ (["pool", "group"])) {
     const value = asked[name] ?? "";
@@ -221,7 +221,12 @@ one("[data-clear]", form).addEventListener("click", () => {
   wordsInput.value = "";
   refresh();
 });
-window.addEventListener("hashchange", readAddress);
+window.addEventListener("hashchange", ({ newURL }) => {
+  clearTimeout(writing); // an address that is just being written must not stand before the one that was gone to
+  const address = new URL(newURL).hash;
+  history.replaceState(null, "", address || "#");
+  readAddress(address);
+});
 readAddress();
 (window.requestIdleCallback ?? setTimeout)(readWords); // before the first letter is typed
 preferences.onChange(() => {
