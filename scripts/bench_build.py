@@ -24,11 +24,10 @@ from bench_lines import Report
 
 ROOT = Path(__file__).resolve().parents[1]
 # What the first version took for its whole build, as a multiple of the corpus in the same run:
-# `scripts/bench build --reference` on two shared cores, 2026-11-26, twice three pairs: 4.5 and 5.4
-# of the processor's time, 4.3 to 8.0 on the clock, which others shared. It works in one process,
-# so that on a quiet machine the processor's time is the clock's.
+# `scripts/bench build --reference` on two quiet cores, 2026-11-26: 5.55, and 5.63 again (it kept
+# nothing between builds, and worked in one process).
 REFERENCE_COMMIT = "c1cb5e6"
-REFERENCE = 4.9
+REFERENCE = 5.55
 SHARE = 1 / 3
 SET_PAGE_BYTES, SITE_BYTES = 15_000, 4_000_000
 
