@@ -6,6 +6,7 @@ Tests of the code stand on the small catalogue in ``catalogue/``; ``conftest.py`
 from __future__ import annotations
 
 import json
+import shlex
 from datetime import date
 
 import pytest
@@ -16,6 +17,7 @@ from test_schemas import published_findings
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
+from almanac.commands.main import main
 from almanac.findings import Finding
 from almanac.model.load import Loaded, load
 from almanac.report.set_json import set_json
@@ -113,3 +115,18 @@ def test_every_drill_and_progression_is_drawn(club_analysis: Analysis) -> None:
             checked(around)
     for progression in catalogue.progressions.values():
         checked(str(ladder_chart(progression)))
+
+
+def test_the_readme_shows_what_the_command_prints(
+    club_analysis: Analysis, capsys: pytest.CaptureFixture[str]
+) -> None:
+    command, *printed = (
+        (HOME / "README.md")
+        .read_text("utf-8")
+        .split("```\n$ almanac ")[1]
+        .split("```")[0]
+        .splitlines()
+    )
+    day = str(club_analysis.today)
+    assert main([*shlex.split(command), "--root", str(HOME), "--today", day]) == 0
+    assert capsys.readouterr().out.splitlines() == printed
