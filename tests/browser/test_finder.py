@@ -74,6 +74,8 @@ def test_a_count_is_what_its_choice_gives(finder: Page, analysis: Analysis) -> N
         assert count(finder, "level", level) == expected
         tick(finder, "level", level)
         assert sum(total(finder)) == expected
+        # before it, going to the same address again would be going nowhere
+        expect(finder).to_have_url(re.compile(f"level={level}"))
 
 
 def test_counts_hold_beside_other_choices(finder: Page, analysis: Analysis) -> None:
