@@ -9,124 +9,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cached_property
 
 from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
-from almanac.arithmetic.gear_changes import GearChange, gear_changes
+from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.arithmetic.working import (
-    Difference,
-    Known,
-    Labelled,
-    Product,
-    Quotient,
-    Sum,
-    UpTo,
-    Working,
-    gathered,
-)
+from almanac.arithmetic.rest_rules import rest_working
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy, RestRule
 from almanac.units import Course
-
-
-@dataclass(frozen=True)
-class TimedRep:
-    """A rep on the clock; times in seconds. ``pieces`` are the targets of its pieces.
-
-    ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested``
-    where the set names none for this group and one had to be found. ``clock`` is what it takes of
-    the clock.
-    """
-
-    rep: Rep
-    pieces: tuple[Target | NoNumber, ...]
-    target: Target | NoNumber
-    sendoff: Working | None
-    suggested: bool
-    clock: Working | None
-
-    @cached_property
-    def loads(self) -> tuple[Working | None, ...]:
-        """The planned load of each piece: minutes of work times mean rating; None where its target
-        is not known.
-        """
-        return tuple(
-            Product((Known(target.seconds / 60, "min"), Known(float(piece.effort.mean), "rating")))
-            if isinstance(target, Target)
-            else None
-            for piece, target in zip(self.rep.pieces, self.pieces, strict=True)
-        )
-
-    @property
-    def target_s(self) -> float | None:
-        """The target, where there is one."""
-        return self.target.seconds if isinstance(self.target, Target) else None
-
-    @property
-    def sendoff_s(self) -> float | None:
-        """The send-off, where it goes on one."""
-        return self.sendoff.value if self.sendoff else None
-
-    @cached_property
-    def rest(self) -> Working | None:
-        """What the clock leaves after the target; below zero where the send-off is too short."""
-        if self.clock is None or not isinstance(self.target, Target):
-            return None
-        return Difference(self.clock, self.target.working)
-
-    @property
-    def rest_s(self) -> float | None:
-        """The rest in seconds, where it is known."""
-        return self.rest.value if self.rest else None
-
-
-@dataclass(frozen=True)
-class GroupClock:
-    """A set on the clock for one lane group. Totals are None where a rep's time is not known."""
-
-    group: str
-    reps: tuple[TimedRep, ...]
-    changes: tuple[GearChange, ...]
-    clock: Working | None
-    work: Working | None
-
-    @cached_property
-    def load(self) -> Working | None:
-        """Planned load: minutes of work times mean rating, over the pieces of every rep."""
-        loads = [load for timed in self.reps for load in timed.loads]
-        known = [load for load in loads if load is not None]
-        return gathered(known) if len(known) == len(loads) else None
-
-    @cached_property
-    def rest(self) -> Working | None:
-        """Rest over the whole set: clock less work, in seconds."""
-        if self.clock is None or self.work is None:
-            return None
-        return Difference(Labelled(self.clock, "clock", "s"), Labelled(self.work, "work", "s"))
-
-    @cached_property
-    def density(self) -> Working | None:
-        """Work as a share of the clock, 0 to 1."""
-        if self.clock is None or self.work is None or not self.clock.value:
-            return None
-        return Quotient(Labelled(self.work, "work", "s"), Labelled(self.clock, "clock", "s"))
-
-    @property
-    def missing(self) -> tuple[NoNumber, ...]:
-        """Each reason why a target is not known, once."""
-        return tuple(
-            dict.fromkeys(timed.target for timed in self.reps if isinstance(timed.target, NoNumber))
-        )
-
-
-def rest_working(rule: RestRule, metres: float, target: Working) -> Working:
-    """Rest in seconds that a rule asks after a rep of ``metres`` metres."""
-    if rule.seconds_per_50 is not None:
-        return Product((Known(rule.seconds_per_50, "rest for each 50 m", "s"), Known(metres / 50)))
-    return Product((Known(rule.share_of_work or 0.0, "share of the work"), target))
 
 
 @dataclass(frozen=True)

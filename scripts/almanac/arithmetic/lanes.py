@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from almanac.arithmetic.clock import Clock, GroupClock, TimedRep
+from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.pace import Target
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.model.club import LaneGroup
 from almanac.model.policy import Policy
 from almanac.units import Course

@@ -8,12 +8,12 @@ from fractions import Fraction
 from functools import cached_property
 
 from almanac.arithmetic.brief import BriefHazard, brief
-from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
 from almanac.arithmetic.gear_needs import GearNeed, gear_needs
 from almanac.arithmetic.summary import GroupClocks, SetSummary
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Working, gathered, total
 from almanac.model.catalogue import Catalogue

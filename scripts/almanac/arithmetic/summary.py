@@ -8,10 +8,10 @@ from fractions import Fraction
 from functools import cached_property
 
 from almanac.arithmetic.brief import BriefHazard, brief
-from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.course import Misfit, lay_in_course, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Working
 from almanac.model.catalogue import Catalogue

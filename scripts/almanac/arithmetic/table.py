@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
 
-from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.arithmetic.working import Working
 from almanac.source.reader import DataPath
 

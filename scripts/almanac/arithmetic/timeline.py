@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Break, Event
 from almanac.arithmetic.pace_lines import NoNumber
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 
 
 @dataclass(frozen=True)

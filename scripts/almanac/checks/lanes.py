@@ -8,8 +8,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, too_tight
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.rule import Problem, warns
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Item

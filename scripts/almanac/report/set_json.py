@@ -10,10 +10,10 @@ from typing import Any
 
 from almanac.analysis.figures import by_name
 from almanac.analysis.figures.figure import NamedFigure
-from almanac.arithmetic.clock import GroupClock, TimedRep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.findings import Finding
 from almanac.report.shown import other_figures_json, rounded
 from almanac.source.reader import DataPath

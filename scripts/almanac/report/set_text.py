@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.figure import Figure
-from almanac.arithmetic.clock import GroupClock
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.whiteboard import board, board_text, facet_title, in_order

@@ -14,7 +14,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.clock import Clock, GroupClock, rest_working
+from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
@@ -35,6 +35,8 @@ from almanac.arithmetic.resistance import (
     pulley_force,
     swimmer_drag,
 )
+from almanac.arithmetic.rest_rules import rest_working
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
 from almanac.model.policy import RestRule

@@ -8,13 +8,14 @@ from operator import attrgetter
 
 from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words
 from almanac.analysis.figures.figure import Figure, Section, Shown
-from almanac.arithmetic.clock import Clock, GroupClock
+from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.set_workings import lengths, metres, rep_count, yards
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.source.reader import DataPath
 
 
