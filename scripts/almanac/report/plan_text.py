@@ -12,7 +12,8 @@ from almanac.arithmetic.block import DAYS, BlockSummary
 from almanac.arithmetic.block_workings import WeekOfBlock
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
-from almanac.arithmetic.practice import PracticeSummary, SheetRow
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_sheet import SheetRow
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import Policy
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working

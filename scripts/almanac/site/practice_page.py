@@ -9,7 +9,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import table
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PracticeForGroup
-from almanac.arithmetic.practice import PracticeSummary, SheetRow
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_sheet import SheetRow
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Block

@@ -10,7 +10,8 @@ from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.facets import distance_working
-from almanac.arithmetic.practice import PartRun, PracticeSummary
+from almanac.arithmetic.part_run import PartRun
+from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.practice_workings import practice_time, slack
 from almanac.arithmetic.working import Working
 
