@@ -37,7 +37,8 @@ from almanac.arithmetic.appearances import (
     practice_goals,
     repeat_weeks,
 )
-from almanac.arithmetic.block import Balance, summarise_block
+from almanac.arithmetic.balance import Balance
+from almanac.arithmetic.block import summarise_block
 from almanac.arithmetic.training_load import Deviation
 from almanac.model.plans import Day, PracticePart, Week
 

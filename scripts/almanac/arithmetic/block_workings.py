@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from almanac.arithmetic.block import Balance, BlockSummary, WeekPlan
+from almanac.arithmetic.balance import Balance
+from almanac.arithmetic.block import BlockSummary, WeekPlan
 from almanac.arithmetic.working import (
     Difference,
     Known,

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.appearances import benchmark_plans, goal_appearances, late_needs
-from almanac.arithmetic.block import Balance, BlockSummary, DayPlan
+from almanac.arithmetic.balance import Balance
+from almanac.arithmetic.block import BlockSummary, DayPlan
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.plans import Block
 from almanac.units import show_number, show_share

@@ -12,8 +12,7 @@ from typing import Any
 from almanac.findings import Finding, error
 from almanac.kinds import IN_CLUB, KIND, SUMMED
 from almanac.model.catalogue import Catalogue, Key
-from almanac.model.club import Club
-from almanac.model.entry import Entry
+from almanac.model.closed import CLUB, closed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
 from almanac.source import schemas
@@ -23,8 +22,6 @@ from almanac.source.forms import other_form
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
 from almanac.source.validate import Shapes, Validated
-
-_CLUB = ("club", "club")
 
 
 @dataclass(frozen=True)
@@ -68,7 +65,7 @@ def load(
         if _is_stub(document.data)
     }
     names = _names(files, documents, stubs)
-    if other := other_form(documents.get(_CLUB)):  # the cause of whatever else would be told
+    if other := other_form(documents.get(CLUB)):  # the cause of whatever else would be told
         return Loaded(None, [other], names, len(files), documents)
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
@@ -121,7 +118,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
         data = _updated(document.data, said.moved)
         kept[kind, path.stem] = structure(data, kind, path.stem, str(path))
     documents = {**loaded.catalogue.documents, (kind, path.stem): document}
-    catalogue = Catalogue(_closed(kept), documents, loaded.catalogue.moved)
+    catalogue = Catalogue(closed(kept), documents, loaded.catalogue.moved)
     return replace(
         loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *said.findings]
     )
@@ -186,7 +183,7 @@ def _catalogue(
 ) -> Catalogue | None:
     sound = {key for key, said in checked.items() if said.sound}
     foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {
-        _CLUB,
+        CLUB,
         ("policy", "policy"),
     }
     if not foundations <= sound:
@@ -197,7 +194,7 @@ def _catalogue(
         for key in documents
         if key in sound and "moved_to" not in documents[key].data
     }
-    return Catalogue(_closed(entries), documents, present)
+    return Catalogue(closed(entries), documents, present)
 
 
 def _updated(data: Any, old: Mapping[tuple[DataPath, str], str], path: DataPath = ()) -> Any:
@@ -212,46 +209,3 @@ def _updated(data: Any, old: Mapping[tuple[DataPath, str], str], path: DataPath 
     if isinstance(data, list):
         return [_updated(value, old, (*path, number)) for number, value in enumerate(data)]
     return old.get((path, data), data) if isinstance(data, str) else data
-
-
-def _closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
-    """Without the entries that name one which is not here, and so on until all references lead
-    somewhere.
-
-    The club stays, without what it says of them: nothing could be checked without it.
-    """
-    kept = dict(entries)
-    while True:
-        lost = [
-            key
-            for key, entry in kept.items()
-            if key != _CLUB
-            and any(
-                ref.kind not in IN_CLUB and (ref.kind, ref.id) not in kept
-                for ref in entry.references()
-            )
-        ]
-        if not lost:
-            break
-        for key in lost:
-            del kept[key]
-    club = kept.get(_CLUB)
-    return {**kept, _CLUB: _pruned(club, kept)} if isinstance(club, Club) else kept
-
-
-def _pruned(club: Club, kept: Mapping[Key, Entry]) -> Club:
-    groups = {
-        id: replace(
-            group,
-            tests=tuple(test for test in group.tests if ("benchmark", test.benchmark) in kept),
-        )
-        for id, group in club.lane_groups.items()
-    }
-    return replace(
-        club,
-        lane_groups=groups,
-        gear_owned={id: count for id, count in club.gear_owned.items() if ("gear", id) in kept},
-        calibrations={
-            id: readings for id, readings in club.calibrations.items() if ("gear", id) in kept
-        },
-    )
