@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from almanac.kinds import IN_CLUB
 from almanac.model.catalogue import Key
 from almanac.model.club import Club
 from almanac.model.entry import Entry
