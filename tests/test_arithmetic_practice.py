@@ -176,7 +176,7 @@ def test_the_most_of_all_parts_is_carried_whichever_comes_first():
 
 
 def test_gear_of_nobody():
-    assert list(gear_needs([((), None)], GROUPS, {})) == []
+    assert list(gear_needs([({}, None)], GROUPS, {})) == []
 
 
 def test_a_set_of_metres_laid_into_a_pool_of_yards():
@@ -253,7 +253,7 @@ def test_another_squad_is_timed_alone():
 
 def test_heads_share_the_fullest_lane():
     (need,) = gear_needs(
-        [(run(part(swim(gear=["fins"]))).reps, 3)], {"one": group(heads=7, lanes=3)}, {}
+        [({"one": run(part(swim(gear=["fins"]))).first}, 3)], {"one": group(heads=7, lanes=3)}, {}
     )
     assert (need.needed, need.short) == (
         7,

@@ -170,9 +170,9 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
 
 
 def a_figure(walk: Walk) -> None:
-    walk.put("scripts/almanac/arithmetic/set_workings.py", "def rep_count(", '''def tiles(summary: SetSummary) -> Working:
+    walk.put("scripts/almanac/arithmetic/set_workings.py", "def rep_count(", '''def tiles(swum: Swum) -> Working:
     """The distance in tiles of a quarter of a metre, for those who count them."""
-    return Quotient((summary.distance), Known(0.25, "m a tile"))
+    return Quotient((swum.distance), Known(0.25, "m a tile"))
 
 
 ''')  # fmt: skip

@@ -1,12 +1,12 @@
-"""The balance of practices: metres by facet, and the shares that coaches ask for."""
+"""Balance: metres by facet of what a lane group swims, and the shares that coaches ask for."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.swum import Swum
 
 
 @dataclass(frozen=True)
@@ -47,26 +47,25 @@ def _share(part: float, whole: float) -> float | None:
     return part / whole if whole else None
 
 
-def balance_of(practices: Sequence[PracticeSummary]) -> Balance:
-    """The distance of practices by facet, and what coaches ask for of it."""
+def balance_of(swum: Iterable[Swum]) -> Balance:
+    """The distance of what is swum by facet, and what coaches ask for of it."""
     by: dict[str, dict[str, float]] = {}
     sums = dict.fromkeys(("kick", "flutter", "supine", "resisted", "fast", "into_stroke"), 0.0)
-    for practice in practices:
-        unit, metres = practice.pool.course.unit.metres, practice.metres
-        for facet, split in practice.by.items():
+    each = tuple(swum)
+    for own in each:
+        unit, metres = own.course.unit.metres, own.metres
+        for facet, split in own.by.items():
             for word, distance in split.items():
                 words = by.setdefault(facet, {})
                 words[word] = words.get(word, 0.0) + float(distance) * unit
-        flutter = sum(
-            piece.distance * unit for piece in practice.pieces if piece.drill.is_flutter_kick
-        )
-        sums["kick"] += metres * _float(practice.shares.kick)
+        flutter = sum(piece.distance * unit for piece in own.pieces if piece.drill.is_flutter_kick)
+        sums["kick"] += metres * _float(own.shares.kick)
         sums["flutter"] += flutter
-        sums["supine"] += flutter * _float(practice.shares.supine_flutter)
-        sums["resisted"] += metres * _float(practice.shares.resisted)
-        sums["fast"] += metres * _float(practice.shares.fast)
-        sums["into_stroke"] += practice.shares.kick_into_stroke * unit
-    whole = sum(practice.metres for practice in practices)
+        sums["supine"] += flutter * _float(own.shares.supine_flutter)
+        sums["resisted"] += metres * _float(own.shares.resisted)
+        sums["fast"] += metres * _float(own.shares.fast)
+        sums["into_stroke"] += own.shares.kick_into_stroke * unit
+    whole = sum(own.metres for own in each)
     return Balance(whole, by, *sums.values())
 
 

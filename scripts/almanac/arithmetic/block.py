@@ -9,6 +9,7 @@ from statistics import fmean
 
 from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.training_load import Deviation, WeekLoad, session_load, week_load
 from almanac.model.plans import Block, Day, Week
 
@@ -20,13 +21,14 @@ class DayPlan:
     """One day of a block: what it holds, and its load; None for a day that is missing, or whose
     load is not known.
 
-    ``metres`` is the distance swum.
+    ``swum`` is what the lane group swims of its practice, ``metres`` how far.
     """
 
     name: str
     on: date
     day: Day | None
     practice: PracticeSummary | None
+    swum: Swum | None
     load: float | None
     metres: float
     balance: Balance
@@ -86,11 +88,11 @@ def summarise_block(
     for number, week in enumerate(block.weeks):
         monday = block.starts + timedelta(weeks=number)
         days = tuple(_days(week, monday, practices, group))
-        balance = balance_of([day.practice for day in days if day.practice])
+        balance = balance_of(day.swum for day in days if day.swum)
         loads = [day.load for day in days]
         load = week_load(loads, convention) if any(load is not None for load in loads) else None
         weeks.append(WeekPlan(number + 1, week, days, balance, load))
-    everything = [day.practice for week in weeks for day in week.days if day.practice]
+    everything = [day.swum for week in weeks for day in week.days if day.swum]
     return BlockSummary(block, group, tuple(weeks), balance_of(everything), taper(weeks))
 
 
@@ -100,11 +102,11 @@ def _days(
     for number, name in enumerate(DAYS):
         day = week.days.get(name)
         practice = practices[day.practice] if day and day.practice else None
-        metres = practice.metres if practice else 0.0
+        swum = practice.of(group) if practice else None
+        metres = swum.metres if swum else 0.0
         on, load = monday + timedelta(days=number), _day_load(day, practice, group)
-        yield DayPlan(
-            name, on, day, practice, load, metres, balance_of([practice] if practice else [])
-        )
+        balance = balance_of([swum] if swum else [])
+        yield DayPlan(name, on, day, practice, swum, load, metres, balance)
 
 
 def _day_load(day: Day | None, practice: PracticeSummary | None, group: str) -> float | None:

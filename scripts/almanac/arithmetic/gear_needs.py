@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.lanes import heads_in_lane
+from almanac.arithmetic.swum import Swum
 from almanac.model.club import LaneGroup
 
 
@@ -27,21 +27,25 @@ class GearNeed:
 
 
 def gear_needs(
-    parts: Sequence[tuple[tuple[Rep, ...], int | None]],
+    parts: Sequence[tuple[Mapping[str, Swum], int | None]],
     groups: Mapping[str, LaneGroup],
     owned: Mapping[str, int],
 ) -> Iterator[GearNeed]:
     """What to carry: for each piece of gear the most heads that use it at once, and what the club
     owns.
 
-    All lane groups of the squad swim a part at once; a set's ``most_in_lane`` lowers the heads in
-    each lane. ``parts`` holds the reps and the ``most_in_lane`` of each part.
+    All lane groups of the squad swim a part at once, those that have no use for the gear in it left
+    out; a set's ``most_in_lane`` lowers the heads in each lane. ``parts`` holds what each lane
+    group swims and the ``most_in_lane`` of each part.
     """
     needed: dict[str, int] = {}
-    for reps, most_in_lane in parts:
-        for gear in dict.fromkeys(id for rep in reps for piece in rep.pieces for id in piece.gear):
-            heads = sum(_heads_at_once(group, most_in_lane) for group in groups.values())
-            needed[gear] = max(needed.get(gear, 0), heads)
+    for swum, most_in_lane in parts:
+        heads: dict[str, int] = {}
+        for id, own in swum.items():
+            for gear in own.gear:
+                heads[gear] = heads.get(gear, 0) + _heads_at_once(groups[id], most_in_lane)
+        for gear, count in heads.items():
+            needed[gear] = max(needed.get(gear, 0), count)
     for gear, count in needed.items():
         yield GearNeed(gear, count, owned.get(gear))
 

@@ -5,13 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from almanac.arithmetic.course import Misfit, misfits
-from almanac.arithmetic.expand import Event, Rep, expand, reps
-from almanac.arithmetic.facets import distance_working
-from almanac.arithmetic.summary import GroupClocks, SetSummary
+from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
-from almanac.arithmetic.working import Working
 from almanac.model.club import LaneGroup, Pool
 from almanac.model.plans import PracticePart
 from almanac.model.swim_set import SwimSet
@@ -20,23 +17,15 @@ from almanac.units import Course
 SetInPool = Callable[[str, Course], SetSummary]  # the figures of a set, by id, laid into a course
 
 
-@dataclass(frozen=True)
-class PartRun:
-    """One part of a practice in the practice's pool, on the clock for each lane group of the
-    squad.
+@dataclass(frozen=True, kw_only=True)
+class PartRun(ByGroup):
+    """One part of a practice in the practice's pool, as each lane group of the squad swims it, and
+    on its clock.
     """
 
     part: PracticePart
     swim_set: SwimSet | None
-    events: tuple[Event, ...]
-    distance: Working
-    misfits: tuple[Misfit, ...]
     clocks: Mapping[str, GroupClock]
-
-    @property
-    def reps(self) -> tuple[Rep, ...]:
-        """Its reps, in order."""
-        return tuple(reps(self.events))
 
     @property
     def most_in_lane(self) -> int | None:
@@ -54,21 +43,10 @@ def run_part(
     """A part laid into the pool and on the clock of each lane group."""
     if part.set:
         summary = set_in_pool(part.set, pool.course)
-        return PartRun(
-            part,
-            timing.catalogue.sets[part.set],
-            summary.events,
-            summary.distance,
-            summary.misfits,
-            summary.clocks,
-        )
-    events = expand(part.items, timing.catalogue.drills, timing.scale)
-    clocks = GroupClocks(timing.clocks, pool.course, events, groups)
-    return PartRun(
-        part,
-        None,
-        events,
-        distance_working(part.items),
-        tuple(misfits(part.items, pool.course)),
-        clocks,
-    )
+        own = {group: summary.of(group) for group in groups}
+        first, clocks = next(iter(own.values()), summary.first), summary.clocks
+        known = timing.catalogue.sets[part.set]
+        return PartRun(first=first, swum=own, part=part, swim_set=known, clocks=clocks)
+    found = swum_by(timing, part.items, pool.course, groups)
+    clocks = GroupClocks(found.swum)
+    return PartRun(first=found.first, swum=found.swum, part=part, swim_set=None, clocks=clocks)

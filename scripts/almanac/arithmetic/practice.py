@@ -4,24 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
-from functools import cached_property
 
 from almanac.arithmetic.brief import BriefHazard, brief
-from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.facets import Shares, all_facets, shares
 from almanac.arithmetic.gear_needs import GearNeed, gear_needs
 from almanac.arithmetic.part_run import PartRun, SetInPool, run_part
 from almanac.arithmetic.run_sheet import SheetRow, run_sheet
+from almanac.arithmetic.swum import ByGroup, Swum, together
 from almanac.arithmetic.timing import Clocks, Timing
-from almanac.arithmetic.working import Working, gathered, total
+from almanac.arithmetic.working import Working, gathered
 from almanac.model.club import LaneGroup, Pool
 from almanac.model.plans import Practice
 from almanac.units import Course
 
 
-@dataclass(frozen=True)
-class PracticeSummary:
+@dataclass(frozen=True, kw_only=True)
+class PracticeSummary(ByGroup):
     """A practice added up and laid on the clock, for the lane groups of its squad, in its pool."""
 
     practice: Practice
@@ -32,41 +29,6 @@ class PracticeSummary:
     sheet: tuple[SheetRow, ...]
     gear: tuple[GearNeed, ...]
     brief: tuple[BriefHazard, ...]
-
-    @property
-    def course(self) -> Course:
-        """The course of its pool."""
-        return self.pool.course
-
-    @property
-    def distance(self) -> Working:
-        """Its distance, in the pool's unit."""
-        return total(run.distance for run in self.runs)
-
-    @property
-    def metres(self) -> float:
-        """Its distance in metres."""
-        return self.distance.value * self.pool.course.unit.metres
-
-    @cached_property
-    def reps(self) -> tuple[Rep, ...]:
-        """Every rep, in order."""
-        return tuple(rep for run in self.runs for rep in run.reps)
-
-    @cached_property
-    def by(self) -> Mapping[str, Mapping[str, Fraction]]:
-        """Its distance by the words of each facet, in the pool's unit."""
-        return all_facets(self.pieces, self.timing.scale)
-
-    @cached_property
-    def shares(self) -> Shares:
-        """The shares that coaches ask for."""
-        return shares(self.reps, self.timing.gear, self.timing.scale)
-
-    @property
-    def pieces(self) -> tuple[Piece, ...]:
-        """Every piece of every rep, in order."""
-        return tuple(piece for rep in self.reps for piece in rep.pieces)
 
     @property
     def ends_s(self) -> float | None:
@@ -82,7 +44,7 @@ class PracticeSummary:
 
     def load(self, group: str) -> Working | None:
         """Planned load of a lane group: its parts' loads added up; None where one is not known."""
-        loads = [run.clocks[group].load for run in self.runs if run.reps]
+        loads = [run.clocks[group].load for run in self.runs if run.of(group).reps]
         known = [load for load in loads if load is not None]
         return gathered(known) if len(known) == len(loads) else None
 
@@ -99,12 +61,15 @@ def summarise_practice(
         id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad
     }
     runs = tuple(run_part(timing, part, pool, groups, set_in_pool) for part in practice.parts)
-    every_rep = tuple(rep for run in runs for rep in run.reps)
+    every_rep = tuple(rep for run in runs for rep in run.every_rep)
     hazards = [(hazard, practice.id) for hazard in practice.hazards]
     hazards += [
         (hazard, run.swim_set.id) for run in runs if run.swim_set for hazard in run.swim_set.hazards
     ]
+    whole = _whole(timing.clocks, runs, pool.course, tuple(groups))
     return PracticeSummary(
+        first=whole.first,
+        swum=whole.swum,
         practice=practice,
         timing=timing.clocks,
         pool=pool,
@@ -113,8 +78,24 @@ def summarise_practice(
         sheet=tuple(run_sheet(runs, tuple(groups), catalogue)),
         gear=tuple(
             gear_needs(
-                [(run.reps, run.most_in_lane) for run in runs], groups, catalogue.club.gear_owned
+                [(run.swum, run.most_in_lane) for run in runs], groups, catalogue.club.gear_owned
             )
         ),
         brief=brief(hazards, every_rep, catalogue.gear),
     )
+
+
+def _whole(
+    timing: Clocks, runs: tuple[PartRun, ...], course: Course, groups: tuple[str, ...]
+) -> ByGroup:
+    """All parts as one, as each lane group swims them; groups that do the same share one."""
+    known: dict[tuple[int, ...], Swum] = {}
+    found: dict[str, Swum] = {}
+    for group in groups:
+        own = [run.of(group) for run in runs]
+        parts = tuple(map(id, own))
+        if parts not in known:
+            known[parts] = together(own, course, timing)
+        found[group] = known[parts]
+    first = next(iter(found.values()), None)
+    return ByGroup(first=first or together((run.first for run in runs), course, timing), swum=found)

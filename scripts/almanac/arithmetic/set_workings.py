@@ -9,7 +9,7 @@ from typing import Protocol
 
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.facets import Shares, flutter_distance
-from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timing import Clocks
 from almanac.arithmetic.working import Known, Product, Quotient, Working
 from almanac.units import Course, Unit
@@ -30,31 +30,31 @@ class Shared(Protocol):
     def timing(self) -> Clocks: ...
 
 
-def rep_count(summary: SetSummary) -> Working:
+def rep_count(swum: Swum) -> Working:
     """Reps of the whole set, every round counted."""
-    return Known(len(summary.reps))
+    return Known(len(swum.reps))
 
 
-def metres(summary: SetSummary) -> Working:
+def metres(swum: Swum) -> Working:
     """The distance in metres: a yard is 0.9144 m exactly (1959 agreement)."""
-    return Product((summary.distance, _metres_a(summary.course.unit)))
+    return Product((swum.distance, _metres_a(swum.course.unit)))
 
 
-def yards(summary: SetSummary) -> Working | None:
+def yards(swum: Swum) -> Working | None:
     """The distance of a set in metres, in yards: over 0.9144, exactly; none for one in yards."""
-    if summary.course.unit is Unit.YARD:
+    if swum.course.unit is Unit.YARD:
         return None
-    return Quotient(summary.distance, _metres_a(Unit.YARD))
+    return Quotient(swum.distance, _metres_a(Unit.YARD))
 
 
 def _metres_a(unit: Unit) -> Known:
     return Known(unit.metres, f"m a {unit.value}", digits=4)
 
 
-def lengths(summary: SetSummary) -> Working:
+def lengths(swum: Swum) -> Working:
     """The distance over the length of the pool: a whole number where every rep ends at a wall."""
-    a_length = Known(summary.course.length, f"{summary.course.unit.value} a length")
-    return Quotient(summary.distance, a_length)
+    a_length = Known(swum.course.length, f"{swum.course.unit.value} a length")
+    return Quotient(swum.distance, a_length)
 
 
 def kick_share(of: Shared) -> Working | None:

@@ -56,9 +56,9 @@ def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
 
 
 def _is_hard(analysis: Analysis, day: DayPlan) -> bool:
-    if day.practice is None:
+    if day.swum is None:
         return False
-    return float(day.practice.shares.fast or 0) * day.metres >= analysis.catalogue.policy.limit(
+    return float(day.swum.shares.fast or 0) * day.metres >= analysis.catalogue.policy.limit(
         "hard_day_fast"
     )
 

@@ -79,7 +79,10 @@ class Part:
 
 @dataclass(frozen=True)
 class Reps:
-    """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts."""
+    """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts.
+
+    ``by_group`` holds the whole of it as a lane group does it for whom something differs.
+    """
 
     reps: int
     parts: tuple[Part, ...]
@@ -88,6 +91,7 @@ class Reps:
     gear: Ids = ()
     note: str = ""
     is_parted: bool = False
+    by_group: Mapping[str, Reps] = field(default_factory=dict)
 
     @property
     def distance(self) -> int:

@@ -39,7 +39,8 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
     """A practice's summary."""
     course = summary.pool.course
     totals, times, shares = (
-        by_name("practice", key, summary) for key in ("practice", "time", "shares")
+        by_name("practice", key, of)
+        for key, of in (("practice", summary.first), ("time", summary), ("shares", summary.first))
     )
     loads = {
         group: by_name("practice", "group", PracticeForGroup(summary, group))

@@ -52,7 +52,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             practice.focus,
         ],
         list(sheet_lines(catalogue, summary)),
-        [with_working(figure) for figure in table("practice", "practice", "totals", summary)],
+        [with_working(figure) for figure in table("practice", "practice", "totals", summary.first)],
         [_facet_line(catalogue, summary, facet) for facet in FACETS],
         list(_loads(summary)),
         list(_others(summary)),
@@ -129,7 +129,7 @@ def _loads(summary: PracticeSummary) -> Iterator[str]:
 def _others(summary: PracticeSummary) -> Iterator[str]:
     """Figures that no line above tells."""
     yield from map(with_working, others(by_name("practice", "time", summary).values(), TIMES))
-    shares = by_name("practice", "shares", summary)
+    shares = by_name("practice", "shares", summary.first)
     yield from map(with_working, others(shares.values(), SHARES_IN_WORDS))
 
 

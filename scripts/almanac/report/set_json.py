@@ -40,7 +40,7 @@ _ON_THE_CLOCK = {
 
 def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str, Any]:
     """A set's summary as the contract shows it."""
-    totals, shares = by_name("set", "set", summary), by_name("set", "shares", summary)
+    totals, shares = (by_name("set", key, summary.first) for key in ("set", "shares"))
     return {
         "version": VERSION,
         "kind": "set",

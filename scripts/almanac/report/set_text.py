@@ -41,7 +41,7 @@ _TOTALS = ("distance", "reps", "lengths", "metres", "yards")
 
 
 def _totals(summary: SetSummary) -> Iterator[str]:
-    figures = by_name("set", "set", summary)
+    figures = by_name("set", "set", summary.first)
     yield with_working(figures["distance"])
     metres = "" if summary.course.unit is Unit.METRE else f", {shown(figures['metres'])}"
     yield (
@@ -64,7 +64,7 @@ def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
             for word in in_order(catalogue, facet, split)
         ]
         yield f"{facet.capitalize():9} {', '.join(words)}"
-    shares = by_name("set", "shares", summary)
+    shares = by_name("set", "shares", summary.first)
     if shares["supine share"].value is not None:
         yield (
             f"Of the flutter kick, {shown(shares['supine share'])} is on the back "

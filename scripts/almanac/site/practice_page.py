@@ -46,8 +46,8 @@ def practice_page(
         ],
         gear=[(link(catalogue.gear[need.gear]), need) for need in summary.gear],
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
-        facets=facet_tables("practice", catalogue, summary),
-        sentences=list(share_sentences("practice", summary)),
+        facets=facet_tables("practice", catalogue, summary.first),
+        sentences=list(share_sentences("practice", summary.first)),
         findings=findings_on(practice, findings),
         blocks=links(catalogue.users(practice, Block)),
     )
@@ -56,7 +56,7 @@ def practice_page(
 def _totals(summary: PracticeSummary) -> list[NamedFigure]:
     """The figures of the practice as a whole that no sentence tells."""
     times = table("practice", "time", "time", summary)
-    return [*table("practice", "practice", "totals", summary), *others(times, TIMES)]
+    return [*table("practice", "practice", "totals", summary.first), *others(times, TIMES)]
 
 
 def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:

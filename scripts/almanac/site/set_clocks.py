@@ -139,7 +139,7 @@ def _notes(run: GroupClock) -> Iterator[str]:
 
 
 def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
-    moments = timeline(summary.events, run, analysis.scale)
+    moments = timeline(summary.of(run.group).events, run, analysis.scale)
     if moments is None or run.clock is None:
         return ""
     stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]

@@ -10,6 +10,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import table
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import Swum
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
@@ -34,16 +35,16 @@ _CLOCKS = "sets/clocks"
 def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding]) -> Page:
     """The page of a set that can be worked out, from its summary in its own pool."""
     catalogue, swim_set = analysis.catalogue, summary.swim_set
-    drills = {piece.drill.id: piece.drill for piece in summary.pieces}
+    drills = {piece.drill.id: piece.drill for rep in summary.every_rep for piece in rep.pieces}
     return entry_page(
         catalogue,
         swim_set,
         level=catalogue.words("levels")[swim_set.level].title,
         goals=[(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
         board=board(catalogue, swim_set),
-        totals=totals(summary),
-        facets=facet_tables("set", catalogue, summary),
-        sentences=list(share_sentences("set", summary)),
+        totals=totals(summary.first),
+        facets=facet_tables("set", catalogue, summary.first),
+        sentences=list(share_sentences("set", summary.first)),
         gear=[link(catalogue.gear[id]) for id in summary.gear],
         drills=links(drills.values()),
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
@@ -72,6 +73,6 @@ def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     }
 
 
-def totals(summary: SetSummary) -> list[PageFigure]:
+def totals(swum: Swum) -> list[PageFigure]:
     """The figures of the set as a whole, in one pool."""
-    return page_figures(table("set", "set", "totals", summary), summary.course.unit)
+    return page_figures(table("set", "set", "totals", swum), swum.course.unit)

@@ -11,8 +11,9 @@ from typing import Any
 from markupsafe import Markup
 
 from almanac.analysis.figures import by_name, table
-from almanac.analysis.figures.facets import FacetWord, Summary, facet_words
+from almanac.analysis.figures.facets import FacetWord, facet_words
 from almanac.analysis.figures.figure import NamedFigure
+from almanac.arithmetic.swum import Swum
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatches
@@ -65,11 +66,11 @@ def page_figures(figures: Iterable[NamedFigure], unit: Unit) -> list[PageFigure]
     ]
 
 
-def facet_tables(kind: str, catalogue: Catalogue, summary: Summary) -> list[dict[str, Any]]:
+def facet_tables(kind: str, catalogue: Catalogue, swum: Swum) -> list[dict[str, Any]]:
     """A table for each facet of a set or a practice: each word with its distance, share and
     bar.
     """
-    words = facet_words(summary, summary.course.unit.value)
+    words = facet_words(swum, swum.course.unit.value)
     by = {(subject.facet, subject.word): subject for _, subject in words}
     return [
         {
@@ -80,7 +81,7 @@ def facet_tables(kind: str, catalogue: Catalogue, summary: Summary) -> list[dict
             ],
         }
         for facet, title in FACET_TITLES.items()
-        for split in [summary.by[facet]]
+        for split in [swum.by[facet]]
         for whole in [float(sum(split.values())) or 1.0]
     ]
 
@@ -96,9 +97,9 @@ def _facet_row(kind: str, catalogue: Catalogue, of: FacetWord, share: float) -> 
     }
 
 
-def share_sentences(kind: str, summary: Summary) -> Iterator[str]:
+def share_sentences(kind: str, swum: Swum) -> Iterator[str]:
     """The shares that coaches ask for, in sentences."""
-    found = by_name(kind, "shares", summary)
+    found = by_name(kind, "shares", swum)
     share = {name: shown(figure) for name, figure in found.items()}
     yield f"Kick is {share['kick share']} of the distance."
     if found["supine share"].value is not None:
@@ -108,7 +109,7 @@ def share_sentences(kind: str, summary: Summary) -> Iterator[str]:
         )
     if found["resisted share"].value:
         yield f"{share['resisted share']} of the distance is resisted."
-    yield f"{share['fast share']} is {summary.timing.scale.fast_words('or')}."
+    yield f"{share['fast share']} is {swum.timing.scale.fast_words('or')}."
     if found["kick into stroke"].value:
         yield (
             f"{share['kick into stroke']} of stroke comes straight out of the kick, without a stop."

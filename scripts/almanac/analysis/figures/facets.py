@@ -9,7 +9,6 @@ from dataclasses import dataclass
 
 from almanac.analysis.figures.figure import Figure, Shown
 from almanac.arithmetic.facets import Shares, by_facet, facet_working
-from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.set_workings import (
     board_share,
     fast_share,
@@ -19,35 +18,33 @@ from almanac.arithmetic.set_workings import (
     resisted_share,
     supine_share,
 )
-from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.working import Working
-
-Summary = SetSummary | PracticeSummary
 
 
 @dataclass(frozen=True)
 class FacetWord:
     """One word of a facet in a set or a practice."""
 
-    summary: Summary
+    swum: Swum
     facet: str
     word: str
     unit: str
 
 
-def facet_words(summary: Summary, unit: str) -> Iterator[tuple[str, FacetWord]]:
+def facet_words(swum: Swum, unit: str) -> Iterator[tuple[str, FacetWord]]:
     """Each word of each facet, under a name of its own: ``mode kick``."""
-    for facet, split in summary.by.items():
+    for facet, split in swum.by.items():
         for word in split:
-            yield f"{facet} {word} {{}}", FacetWord(summary, facet, word, unit)
+            yield f"{facet} {word} {{}}", FacetWord(swum, facet, word, unit)
 
 
 def _distance(of: FacetWord) -> Working:
-    return facet_working(of.summary.pieces, of.facet, of.word, of.summary.timing.scale)
+    return facet_working(of.swum.pieces, of.facet, of.word, of.swum.timing.scale)
 
 
-def _unit(summary: Summary) -> str:
-    return summary.course.unit.value
+def _unit(swum: Swum) -> str:
+    return swum.course.unit.value
 
 
 FACET_WORD: tuple[Figure[FacetWord], ...] = (
@@ -55,7 +52,7 @@ FACET_WORD: tuple[Figure[FacetWord], ...] = (
 )
 
 _SHARES = (Shares,)
-SHARES: tuple[Figure[Summary], ...] = (
+SHARES: tuple[Figure[Swum], ...] = (
     Figure("kick share", "Kick", kick_share, Shown.SHARE, "", _SHARES, "none"),
     Figure("supine share", "Flutter on the back", supine_share, Shown.SHARE, "", _SHARES, "none"),
     Figure("prone share", "Flutter on the front", prone_share, Shown.SHARE, "", _SHARES, "none"),

@@ -13,6 +13,7 @@ from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.practice_workings import practice_time, slack
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.working import Working
 
 
@@ -22,6 +23,11 @@ class PracticeForGroup:
 
     summary: PracticeSummary
     group: str
+
+    @property
+    def swum(self) -> Swum:
+        """What the lane group swims."""
+        return self.summary.of(self.group)
 
     @property
     def load(self) -> Working | None:
@@ -38,13 +44,22 @@ class PartForGroup:
     unit: str
 
     @property
+    def distance(self) -> Working:
+        """What the lane group swims in it."""
+        return self.run.of(self.group).distance
+
+    @property
     def clock(self) -> Working | None:
         """What the part takes the lane group."""
         return self.run.clocks[self.group].clock
 
 
-def _unit(summary: PracticeSummary) -> str:
-    return summary.course.unit.value
+def _unit(swum: Swum) -> str:
+    return swum.course.unit.value
+
+
+def _swum(whole: PracticeForGroup) -> Iterator[tuple[str, Swum]]:
+    yield "{}", whole.swum
 
 
 def _itself(whole: PracticeForGroup) -> Iterator[tuple[str, PracticeSummary]]:
@@ -53,10 +68,10 @@ def _itself(whole: PracticeForGroup) -> Iterator[tuple[str, PracticeSummary]]:
 
 def _parts(whole: PracticeForGroup) -> Iterator[tuple[str, PartForGroup]]:
     for number, run in enumerate(whole.summary.runs, 1):
-        yield f"part {number} {{}}", PartForGroup(run, whole.group, _unit(whole.summary))
+        yield f"part {number} {{}}", PartForGroup(run, whole.group, _unit(run.first))
 
 
-TOTALS: tuple[Figure[PracticeSummary], ...] = (
+TOTALS: tuple[Figure[Swum], ...] = (
     Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE, _unit,
            (distance_working,)),
 )  # fmt: skip
@@ -67,7 +82,7 @@ OF_GROUPS: tuple[Figure[PracticeForGroup], ...] = (
 )  # fmt: skip
 
 OF_PARTS: tuple[Figure[PartForGroup], ...] = (
-    Figure("distance", "Distance", attrgetter("run.distance"), Shown.DISTANCE,
+    Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE,
            lambda part: part.unit, (distance_working,)),
     Figure("clock", "Clock", attrgetter("clock"), Shown.TIME, explained=(Clock.run,)),
 )  # fmt: skip
@@ -78,11 +93,11 @@ TIME: tuple[Figure[PracticeSummary], ...] = (
 )
 
 PRACTICE = (
-    Section("practice", _itself, {"totals": TOTALS}, "Distance"),
-    Section("facet", lambda whole: facet_words(whole.summary, _unit(whole.summary)),
+    Section("practice", _swum, {"totals": TOTALS}, "Distance"),
+    Section("facet", lambda whole: facet_words(whole.swum, _unit(whole.swum)),
             {"words": FACET_WORD}, "Distance"),
     Section("group", lambda whole: iter([("{}", whole)]), {"load": OF_GROUPS}, "Clock"),
     Section("part", _parts, {"sheet": OF_PARTS}, "Clock"),
     Section("time", _itself, {"time": TIME}, "Clock"),
-    Section("shares", _itself, {"shares": SHARES}, "Distance"),
+    Section("shares", _swum, {"shares": SHARES}, "Distance"),
 )  # fmt: skip

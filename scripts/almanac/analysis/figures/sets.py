@@ -14,6 +14,7 @@ from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.set_workings import lengths, metres, rep_count, yards
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.table import ItemRow, item_rows
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.source.reader import DataPath
@@ -26,13 +27,18 @@ class SetForGroup:
     summary: SetSummary
     group: str | None
 
+    @property
+    def swum(self) -> Swum:
+        """What the lane group swims."""
+        return self.summary.of(self.group)
 
-def _unit(summary: SetSummary) -> str:
-    return summary.course.unit.value
+
+def _unit(swum: Swum) -> str:
+    return swum.course.unit.value
 
 
-def _itself(whole: SetForGroup) -> Iterator[tuple[str, SetSummary]]:
-    yield "{}", whole.summary
+def _itself(whole: SetForGroup) -> Iterator[tuple[str, Swum]]:
+    yield "{}", whole.swum
 
 
 def _clock(whole: SetForGroup) -> Iterator[tuple[str, GroupClock]]:
@@ -52,7 +58,7 @@ def item_place(path: DataPath) -> str:
     return ".".join(str(step + 1) for step in path if isinstance(step, int))
 
 
-TOTALS: tuple[Figure[SetSummary], ...] = (
+TOTALS: tuple[Figure[Swum], ...] = (
     Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE, _unit,
            (distance_working,)),
     Figure("reps", "Reps", rep_count, Shown.NUMBER, explained=(expand,)),
@@ -79,7 +85,7 @@ OF_ITEMS: tuple[Figure[ItemRow], ...] = (
 
 SET = (
     Section("set", _itself, {"totals": TOTALS}, "Distance"),
-    Section("facet", lambda whole: facet_words(whole.summary, _unit(whole.summary)),
+    Section("facet", lambda whole: facet_words(whole.swum, _unit(whole.swum)),
             {"words": FACET_WORD}, "Distance"),
     Section("group", _clock, {"clock": ON_THE_CLOCK}, "Clock"),
     Section("item", _items, {"rows": OF_ITEMS}, "Clock"),

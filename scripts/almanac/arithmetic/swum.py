@@ -1,0 +1,216 @@
+"""What is swum of a set or a practice: laid out and added up, by lane group where groups differ."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import cached_property
+
+from almanac.arithmetic.course import Misfit, misfits
+from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
+from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
+from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.timing import Clocks, Timing
+from almanac.arithmetic.working import Working, total
+from almanac.model.group_items import items_for
+from almanac.model.swim_set import Item
+from almanac.units import Course
+
+
+@dataclass(frozen=True)
+class Swum:
+    """Events in one course, added up, as one or more lane groups swim them.
+
+    ``distance`` is in the course's unit, ``metres`` in metres; ``lengths`` is a whole number
+    where every rep ends at a wall.
+    """
+
+    course: Course
+    events: tuple[Event, ...]
+    timing: Clocks = field(repr=False)
+    distance: Working
+    misfits: tuple[Misfit, ...] = ()
+
+    @cached_property
+    def reps(self) -> tuple[Rep, ...]:
+        """Every rep, in order."""
+        return tuple(reps(self.events))
+
+    @cached_property
+    def pieces(self) -> tuple[Piece, ...]:
+        """Every piece of every rep, in order."""
+        return tuple(piece for rep in self.reps for piece in rep.pieces)
+
+    @cached_property
+    def by(self) -> Mapping[str, Mapping[str, Fraction]]:
+        """The distance by the words of each facet, in the course's unit."""
+        return all_facets(self.pieces, self.timing.scale)
+
+    @cached_property
+    def shares(self) -> Shares:
+        """The shares that coaches ask for."""
+        return shares(self.reps, self.timing.gear, self.timing.scale)
+
+    @cached_property
+    def gear(self) -> tuple[str, ...]:
+        """All gear that is worn or held, in order of appearance."""
+        return tuple(dict.fromkeys(gear for piece in self.pieces for gear in piece.gear))
+
+    @property
+    def metres(self) -> float:
+        """The distance in metres."""
+        return self.distance.value * self.course.unit.metres
+
+    @property
+    def lengths(self) -> Fraction:
+        """The distance in lengths of the pool."""
+        return Fraction(int(self.distance.value), self.course.length)
+
+
+@dataclass(frozen=True, kw_only=True)
+class ByGroup:
+    """What lane groups swim of one thing: ``swum`` by group, the same object for groups that do the
+    same.
+
+    ``first`` is what the first of the groups that it is meant for swims; where groups differ,
+    figures that name no group are of that one.
+    """
+
+    first: Swum
+    swum: Mapping[str, Swum]
+
+    def of(self, group: str | None) -> Swum:
+        """What a lane group swims; ``first`` where none is named, or one that is not among them."""
+        return self.first if group is None else self.swum.get(group, self.first)
+
+    @cached_property
+    def ways(self) -> tuple[tuple[Swum, tuple[str, ...]], ...]:
+        """Each way of swimming it, with the lane groups that do; one where all do the same."""
+        found: dict[int, tuple[Swum, list[str]]] = {}
+        for group, swum in self.swum.items():
+            found.setdefault(id(swum), (swum, []))[1].append(group)
+        return tuple((swum, tuple(groups)) for swum, groups in found.values())
+
+    @cached_property
+    def each(self) -> tuple[Swum, ...]:
+        """Every way of swimming it, once."""
+        return tuple({id(swum): swum for swum in (self.first, *self.swum.values())}.values())
+
+    @property
+    def differs(self) -> bool:
+        """Whether some lane groups swim another thing than others."""
+        return len(self.ways) > 1
+
+    @property
+    def course(self) -> Course:
+        """The course that it is laid in."""
+        return self.first.course
+
+    @property
+    def events(self) -> tuple[Event, ...]:
+        """Reps and breaks of the first lane group."""
+        return self.first.events
+
+    @property
+    def reps(self) -> tuple[Rep, ...]:
+        """The reps of the first lane group."""
+        return self.first.reps
+
+    @property
+    def pieces(self) -> tuple[Piece, ...]:
+        """The pieces of the first lane group's reps."""
+        return self.first.pieces
+
+    @property
+    def distance(self) -> Working:
+        """The distance of the first lane group."""
+        return self.first.distance
+
+    @property
+    def metres(self) -> float:
+        """The distance of the first lane group in metres."""
+        return self.first.metres
+
+    @property
+    def lengths(self) -> Fraction:
+        """The lengths of the first lane group."""
+        return self.first.lengths
+
+    @property
+    def by(self) -> Mapping[str, Mapping[str, Fraction]]:
+        """The facets of the first lane group."""
+        return self.first.by
+
+    @property
+    def shares(self) -> Shares:
+        """The shares of the first lane group."""
+        return self.first.shares
+
+    @cached_property
+    def misfits(self) -> tuple[Misfit, ...]:
+        """What of it does not fit the course, for whichever lane group."""
+        return tuple(dict.fromkeys(found for swum in self.each for found in swum.misfits))
+
+    @property
+    def every_rep(self) -> tuple[Rep, ...]:
+        """The reps of every way of swimming it: what dangers are gathered from."""
+        return tuple(rep for swum in self.each for rep in swum.reps)
+
+
+def lay_out(timing: Timing, items: tuple[Item, ...], course: Course) -> Swum:
+    """Items as one lane group swims them, laid out and added up."""
+    return Swum(
+        course,
+        expand(items, timing.catalogue.drills, timing.scale),
+        timing.clocks,
+        distance_working(items),
+        tuple(misfits(items, course)),
+    )
+
+
+def swum_by(
+    timing: Timing, items: tuple[Item, ...], course: Course, groups: Iterable[str]
+) -> ByGroup:
+    """Items as each lane group swims them; groups that do the same share one. With no group, as
+    they are written.
+    """
+    known: list[tuple[tuple[Item, ...], Swum]] = []
+    found: dict[str, Swum] = {}
+    for group in groups:
+        own = items_for(items, group)
+        same = next((swum for other, swum in known if other is own or other == own), None)
+        if same is None:
+            same = lay_out(timing, own, course)
+            known.append((own, same))
+        found[group] = same
+    first = next(iter(found.values()), None) or lay_out(timing, items, course)
+    return ByGroup(first=first, swum=found)
+
+
+def together(parts: Iterable[Swum], course: Course, timing: Clocks) -> Swum:
+    """Several things that are swum one after the other, as one."""
+    each = tuple(parts)
+    events = tuple(event for part in each for event in part.events)
+    return Swum(course, events, timing, total(part.distance for part in each))
+
+
+class GroupClocks(Mapping[str, GroupClock]):
+    """What is swum on the clock, by lane group; each is worked out when it is first asked for."""
+
+    def __init__(self, swum: Mapping[str, Swum]) -> None:
+        self._swum = swum
+        self._clocks: dict[str, GroupClock | None] = dict.fromkeys(swum)
+
+    def __getitem__(self, group: str) -> GroupClock:
+        clock = self._clocks[group]
+        if clock is None:
+            swum = self._swum[group]
+            clock = self._clocks[group] = swum.timing.clock(group, swum.course).run(swum.events)
+        return clock
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._clocks)
+
+    def __len__(self) -> int:
+        return len(self._clocks)
