@@ -19,10 +19,12 @@ from arithmetic_world import (
     swim_set,
 )
 
+from almanac.arithmetic.clock import suggest
 from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace_lines import Because, NoNumber
+from almanac.arithmetic.working import Known
 
 FORTY_FIVE = {"kick-50": 45 * 0.87}  # a group that holds 45 s over 50 at strong
 
@@ -136,6 +138,55 @@ def test_suggested_sendoff(effort, target_s, wanted_s, sendoff_s):
     assert timed.suggested and timed.sendoff_s == timed.clock.value == sendoff_s
     assert timed.target_s == pytest.approx(target_s, abs=1e-4)
     assert of.rest_for(timed.rep, timed.target, "wanted").value == pytest.approx(wanted_s, abs=1e-4)
+
+
+BETWEEN = [  # rating of one 50 of 45 s at strong; least and wanted by hand
+    # from easy (1.5) to steady (4): 2.75 is half way from 3 to 4, from 10 to 10
+    ({"build": ["easy", "steady"]}, 3.5, 10),
+    # from strong (6, 5 s and 15 s) to fast (8, a quarter and a half of the work): 7 is half way
+    ({"build": ["strong", "fast"]}, (5 + 0.25 * 43.2444) / 2, (15 + 0.5 * 43.2444) / 2),
+]
+
+
+@pytest.mark.parametrize(("effort", "least", "wanted"), BETWEEN)
+def test_rest_between_two_words_lies_between_their_rules(effort, least, wanted):
+    # 39.15 s is the best 50; from / 0.87 = 45 to / 0.94 = 41.6489 building: 43.2971
+    of = clock(group(FORTY_FIVE))
+    (timed,) = of.run(rep(effort=effort)).reps
+    rests = [of.rest_for(timed.rep, timed.target, which).value for which in ("least", "wanted")]
+    assert rests == pytest.approx([least, wanted], abs=0.02)
+
+
+def test_an_easy_four_hundred_does_not_want_eighty_seconds():
+    of = clock()
+    for metres, wanted in ((100, 20), (150, 30), (400, 30)):
+        (timed,) = of.run(rep(distance=metres, effort="easy")).reps
+        assert of.rest_for(timed.rep, timed.target, "wanted").value == wanted
+
+
+def test_a_held_rep_wants_rest_by_its_time():
+    # a minute counts as 50 m: 30 s at strong want half of 15 s; at fast half the work
+    for effort, wanted in (("strong", 7.5), ("fast", 15)):
+        (laid,) = events({"reps": 1, "time": 30, "do": "upright", "effort": effort})
+        of = clock()
+        (timed,) = of.run((laid,)).reps
+        assert of.rest_for(timed.rep, timed.target, "wanted").value == pytest.approx(wanted)
+
+
+def test_one_suggested_sendoff_an_item_is_what_its_slowest_rep_needs():
+    # Osprey's 50 kick, descend easy to strong: 65.08 + 10, 59.47 at 3.75 (a tenth from steady to
+    # easy) + 10, 53.86 + 15, each up to a five: 80, 70, 70. They differ by less than 30 s: one, 80.
+    found = run(item(3, effort={"descend": ["easy", "strong"]}, sendoff={"heron-1": 90}))
+    assert [timed.sendoff_s for timed in found.reps] == [80] * 3
+    assert [timed.clock.value for timed in found.reps] == [80] * 3 and found.clock.value == 240
+    # strong to all-out: 53.86 + 15 = 68.86; 46.86 + 93.71 = 140.57: 70 and 145, each its own
+    far = run(item(2, effort={"descend": ["strong", "all-out"]}, sendoff={"heron-1": 90}))
+    assert [timed.sendoff_s for timed in far.reps] == [70, 145] and far.clock.value == 215
+
+
+def test_no_sendoff_is_suggested_for_an_item_of_which_a_rep_is_not_known():
+    known, unknown = Known(60, "", "s"), None
+    assert suggest([known, unknown], 30) == [None, None]
 
 
 def test_a_hundred_wants_twice_the_rest_of_a_fifty_and_yards_less():

@@ -7,6 +7,7 @@ from __future__ import annotations
 import math
 from functools import cache
 
+import numpy
 import pytest
 from arithmetic_strategies import TIMED, distance, items, laid_out, worn
 from arithmetic_world import DRILLS, EFFORTS, GEAR, OSPREY, REST, SCALE, best, clock, group
@@ -51,21 +52,33 @@ def plain_target(event, part) -> float:
     return slow if slow == fast else slow * fast * math.log(slow / fast) / (slow - fast)
 
 
-def plain_clock(event, target: float) -> float:
+def plain_need(event, target: float) -> float:
+    """Target and wanted rest up to a five, the rest between the words' middles by numpy."""
+    weights = [part.get("distance", 1) for part, _, _ in event.pieces]
+    mean = sum(w * (a + b) / 2 for w, (_, a, b) in zip(weights, event.pieces, strict=True)) / sum(
+        weights
+    )
+    fifties = distance(event) / 50 or target / 60
+    asked = [
+        wanted * target if rule == "share_of_work" else min(30, wanted * fifties)
+        for rule, _, wanted in REST.values()
+    ]
+    middles = [(low + high) / 2 for low, high, _ in EFFORTS.values()]
+    return up_to_five(target + numpy.interp(float(mean), middles, asked))
+
+
+def is_suggested(event) -> bool:
     sendoff = event.item.get("sendoff")
-    if isinstance(sendoff, dict):
-        sendoff = sendoff.get("osprey-1", "suggested")
-    if sendoff == "suggested":
-        weights = [part.get("distance", 1) for part, _, _ in event.pieces]
-        mean = sum(
-            w * (a + b) / 2 for w, (_, a, b) in zip(weights, event.pieces, strict=True)
-        ) / sum(weights)
-        rule, _, wanted = REST[next(word for word in reversed(EFFORTS) if EFFORTS[word][0] <= mean)]
-        return up_to_five(
-            target + wanted * (target if rule == "share_of_work" else distance(event) / 50)
-        )
+    return isinstance(sendoff, dict) and "osprey-1" not in sendoff
+
+
+def plain_clock(event, target: float, needs: list[float]) -> float:
+    if is_suggested(event):  # the item's largest, or its own where they lie far apart
+        far = max(needs) - min(needs) >= 30
+        return plain_need(event, target) if far else max(needs)
+    sendoff = event.item.get("sendoff")
     if sendoff:
-        return sendoff
+        return sendoff["osprey-1"] if isinstance(sendoff, dict) else sendoff
     return up_to_five(target + event.item["rest"]) if "rest" in event.item else target
 
 
@@ -73,6 +86,11 @@ def plain_clock(event, target: float) -> float:
 def test_clock_work_and_load_add_up_to_the_plain_ones(written):
     found = clock(group(OSPREY)).run(expand(structure_items(written), DRILLS, SCALE))
     total, work, load, pause, gear = 0.0, 0.0, 0.0, 0.0, None
+    needs: dict[int, list[float]] = {}
+    for event in laid_out(written):
+        if event.pieces is not None:
+            target = sum(plain_target(event, part) for part, _, _ in event.pieces)
+            needs.setdefault(id(event.item), []).append(plain_need(event, target))
     for event in laid_out(written):
         if event.pieces is None:
             total, pause = total + event.seconds, pause + event.seconds
@@ -80,7 +98,7 @@ def test_clock_work_and_load_add_up_to_the_plain_ones(written):
         targets = [plain_target(event, part) for part, _, _ in event.pieces]
         now = set().union(*(worn(event.item, part) for part, _, _ in event.pieces))
         changed = (now ^ gear) if gear is not None else set()
-        total += plain_clock(event, sum(targets)) + max(
+        total += plain_clock(event, sum(targets), needs[id(event.item)]) + max(
             0, max((GEAR[id][1] for id in changed), default=0) - pause
         )
         work += sum(targets)

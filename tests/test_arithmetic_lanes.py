@@ -71,14 +71,19 @@ def test_too_tight_and_too_short(sendoff, is_tight, too_short):
 
 
 def test_the_tightest_rep_of_an_item_speaks_for_it():
-    # Osprey on 1:00. From easy to steady: 65.08 + 3, 61.83 + 3, 58.57 + 4. From steady to fast, at
-    # 4.8 to 8 of effort:
-    # 58.57 + 4, 56.83 + 4, 55.08 + 5, 53.34 + 5, and now a quarter of the work: 51.59 + 12.90,
-    # 49.85 + 12.46.
+    # Osprey on 1:00. From easy to steady: 65.08 + 3, 61.83 + 3.5 (half way), 58.57 + 4. From steady
+    # to fast, at 4, 4.8 ... 8 of effort, 4 s at 4, 5 s at 6, a quarter of the work at 8, between
+    # them in proportion: 58.57 + 4, 56.83 + 4.4, 55.08 + 4.8, 53.34 + 0.8 × 5 + 0.2 × 13.33,
+    # 51.59 + 0.4 × 5 + 0.6 × 12.90 = 61.33, 49.85 + 12.46 = 62.31: the first lacks most.
     (found,) = tight(reps=3, effort={"descend": ["easy", "steady"]}, sendoff=60)
     assert found.timed.rep.number == 1 and found.least_rest_s == 3
     (found,) = tight(reps=6, effort={"descend": ["steady", "fast"]}, sendoff=60)
-    assert found.timed.rep.number == 5 and found.least_rest_s == pytest.approx(12.8983, abs=1e-4)
+    assert found.timed.rep.number == 1 and found.least_rest_s == pytest.approx(4)
+    (found,) = tight(reps=6, effort={"descend": ["steady", "fast"]}, sendoff=62)
+    assert found.timed.rep.number == 1 and found.fits_s == 65
+    (found,) = tight(reps=2, effort={"descend": ["strong", "all-out"]}, sendoff=90)
+    assert found.timed.rep.number == 2 and found.least_rest_s == pytest.approx(46.8575, abs=1e-4)
+    assert (found.fits_s, found.suggested_s) == (95, 145)
 
 
 def test_plain_rest_suggestions_and_unknown_targets_are_never_too_tight():

@@ -313,7 +313,10 @@ def test_sum_holds_the_findings_of_the_set_alone(
         finding["code"] for finding in summed(capsys, "six-fifties", "--root", root)["findings"]
     ] == ["sendoff-too-tight"]
     code, out, _ = called(capsys, "sum", "six-fifties", "--root", root)
-    assert code == 0 and out.endswith("    write 1:30\n0 errors, 1 warning in 1 entry\n")
+    assert code == 0 and out.endswith(
+        "    write 1:25, the nearest that fits; 1:30 leaves the rest that the effort wants\n"
+        "0 errors, 1 warning in 1 entry\n"
+    )
 
 
 def test_sum_for_one_lane_group(capsys: pytest.CaptureFixture[str], root: Path) -> None:

@@ -6,21 +6,26 @@ Convention, stated wherever the clock is shown: the last rep's full send-off cou
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
+from functools import partial
+from operator import attrgetter
 
 from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.arithmetic.rest_rules import rest_working
+from almanac.arithmetic.rest_rules import rest_after
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
-from almanac.model.policy import Policy, RestRule
+from almanac.model.policy import Policy
+from almanac.source.reader import DataPath
 from almanac.units import Course
+
+_Like = tuple[int, tuple[EffortSpan, ...]]  # what reps have in common that are timed alike
+_Paced = tuple[Rep, tuple[Target | NoNumber, ...], Target | NoNumber]
 
 
 @dataclass(frozen=True)
@@ -43,7 +48,7 @@ class Clock:
 
         The last rep's full send-off counts, so 8 × 50 on 1:00 is 8:00.
         """
-        reps = tuple(self._timed(event for event in events if isinstance(event, Rep)))
+        reps = tuple(self._timed([event for event in events if isinstance(event, Rep)]))
         timed = {id(item.rep): item for item in reps}
         changes = tuple(gear_changes(events, self.gear, self.course))
         spent = [
@@ -62,16 +67,18 @@ class Clock:
             work=gathered(targets) if len(targets) == len(reps) else None,
         )
 
-    def _timed(self, reps: Iterable[Rep]) -> Iterator[TimedRep]:
+    def _timed(self, reps: Sequence[Rep]) -> Iterator[TimedRep]:
         """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and
         are worked out once.
         """
-        known: dict[tuple[int, tuple[EffortSpan, ...]], TimedRep] = {}
+        paced: dict[_Like, _Paced] = {}
         for rep in reps:
-            like = id(rep.item), tuple(piece.effort for piece in rep.pieces)
-            if like not in known:
-                known[like] = self.rep(rep)
-            yield replace(known[like], rep=rep)
+            if _like(rep) not in paced:
+                pieces = self.pacer.pieces(rep)
+                paced[_like(rep)] = rep, pieces, self.pacer.whole(rep, pieces)
+        suggested = self._suggested(paced)
+        known = {like: self._laid(*own, suggested.get(like)) for like, own in paced.items()}
+        return (replace(known[_like(rep)], rep=rep) for rep in reps)
 
     def rep(self, rep: Rep) -> TimedRep:
         """One rep: its target, its send-off or rest, and what it takes of the clock.
@@ -81,25 +88,27 @@ class Clock:
         ``rest_step``. With neither it takes its target. Where a set names send-offs but none for
         this group, the suggested one stands in.
         """
-        pieces = self.pacer.pieces(rep)
-        target = self.pacer.whole(rep, pieces)
+        return next(self._timed([rep]))
+
+    def _laid(
+        self,
+        rep: Rep,
+        pieces: tuple[Target | NoNumber, ...],
+        target: Target | NoNumber,
+        suggestion: Working | None,
+    ) -> TimedRep:
         item = rep.item
-        working = target.working if isinstance(target, Target) else None
         if item.sendoff is None:
-            return TimedRep(
-                rep, pieces, target, None, False, self._without_sendoff(item.rest, working)
-            )
+            working = target.working if isinstance(target, Target) else None
+            spent = self._without_sendoff(item.rest, working)
+            return TimedRep(rep, pieces, target, None, False, spent)
         named = item.sendoff.of(self.group)
-        if named is not None:
-            sendoff: Working = Known(named, "send-off", "s")
-            if item.sendoff.ratio != 1:
-                sendoff = UpTo(
-                    Product((Known(named, "send-off", "s"), Known(float(item.sendoff.ratio)))),
-                    self._step,
-                )
-            return TimedRep(rep, pieces, target, sendoff, False, sendoff)
-        suggestion = self.suggest(rep, target)
-        return TimedRep(rep, pieces, target, suggestion, True, suggestion)
+        if named is None:
+            return TimedRep(rep, pieces, target, suggestion, True, suggestion)
+        sendoff: Working = Known(named, "send-off", "s")
+        if item.sendoff.ratio != 1:
+            sendoff = UpTo(Product((sendoff, Known(float(item.sendoff.ratio)))), self._step)
+        return TimedRep(rep, pieces, target, sendoff, False, sendoff)
 
     def _without_sendoff(self, rest: float | None, target: Working | None) -> Working | None:
         if target is None or rest is None:
@@ -111,23 +120,48 @@ class Clock:
     def _step(self) -> float:
         return self.policy.limit("sendoff_step")
 
-    def suggest(self, rep: Rep, target: Target | NoNumber) -> Working | None:
-        """The least multiple of the send-off step that leaves the rest which the rep's effort
-        wants.
+    def _suggested(self, paced: Mapping[_Like, _Paced]) -> dict[_Like, Working | None]:
+        """The suggested send-off of each sort of rep, where its item names none for the group."""
+        items: dict[DataPath, dict[_Like, Working | None]] = {}
+        for like, (rep, _, target) in paced.items():
+            if rep.item.sendoff is not None and rep.item.sendoff.of(self.group) is None:
+                items.setdefault(rep.path, {})[like] = self.need(rep, target, "wanted")
+        own_from = self.policy.limit("own_sendoff_from")
+        return {
+            like: sendoff
+            for needs in items.values()
+            for like, sendoff in zip(needs, suggest([*needs.values()], own_from), strict=True)
+        }
+
+    def need(self, rep: Rep, target: Target | NoNumber, which: str) -> Working | None:
+        """The least multiple of the send-off step that holds a rep's target and the ``least`` or
+        the ``wanted`` rest after it; None where the target is not known.
         """
         if isinstance(target, NoNumber):
             return None
-        return UpTo(Sum((target.working, self.rest_for(rep, target, "wanted"))), self._step)
+        return UpTo(Sum((target.working, self.rest_for(rep, target, which))), self._step)
 
     def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
-        """The ``least`` or the ``wanted`` rest after a rep, by the word that its mean rating falls
-        in.
-        """
-        word = self.pacer.scale.word_at(_fraction(rep.mean_rating))
-        rule: RestRule = getattr(self.policy.rest[word], which)
-        metres = rep.distance * self.course.unit.metres
-        return Labelled(rest_working(rule, metres, target.working), f"{which} rest at {word}", "s")
+        """The ``least`` or the ``wanted`` rest after a rep; the wanted is never below the least."""
+        rest = partial(rest_after, rep, target.working, self.pacer.scale, self.policy, self.course)
+        least = rest("least")
+        return least if which == "least" else max(rest(which), least, key=attrgetter("value"))
 
 
-def _fraction(value: float) -> Fraction:
-    return Fraction(value).limit_denominator(10_000)
+def suggest(needs: Sequence[Working | None], own_from: float) -> Sequence[Working | None]:
+    """The suggested send-off of each rep of one item, from what each of them needs.
+
+    One for the item, the largest, because a lane keeps one send-off in its head; but each rep its
+    own where the largest and the least differ by ``own_from`` seconds or more. None for all where
+    one is not known: a send-off that some of the reps may not fit is no suggestion.
+    """
+    known = [need for need in needs if need is not None]
+    if len(known) < len(needs):
+        return [None] * len(needs)
+    most = max(known, key=attrgetter("value"))
+    least = min(need.value for need in known)
+    return known if most.value - least >= own_from else [most] * len(known)
+
+
+def _like(rep: Rep) -> _Like:
+    return id(rep.item), tuple(piece.effort for piece in rep.pieces)

@@ -11,6 +11,7 @@ from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.model.club import LaneGroup
 from almanac.model.policy import Policy
+from almanac.source.reader import DataPath
 from almanac.units import Course
 
 
@@ -32,16 +33,21 @@ def gap_for(rep: Rep, group: LaneGroup, policy: Policy) -> float:
 
 @dataclass(frozen=True)
 class TooTight:
-    """A send-off that leaves less than the least rest its effort needs. Seconds."""
+    """A send-off that leaves less than the least rest its effort needs. Seconds.
+
+    ``fits_s`` is the least send-off that leaves every rep of the item that rest, ``suggested_s``
+    the one that leaves what the effort wants.
+    """
 
     timed: TimedRep
     least_rest_s: float
+    fits_s: float
     suggested_s: float
 
     @property
     def too_short(self) -> bool:
         """Whether the send-off is below the target itself."""
-        return (self.timed.rest_s or 0.0) < 0
+        return (self.timed.target_s or 0.0) > (self.timed.sendoff_s or 0.0)
 
 
 @dataclass(frozen=True)
@@ -60,21 +66,34 @@ def too_tight(run: GroupClock, clock: Clock) -> list[TooTight]:
     """For each item of the set, its tightest rep, where that is too tight. Suggested send-offs
     never are.
     """
-    found: dict[tuple[str | int, ...], TooTight] = {}
+    items: dict[DataPath, list[TimedRep]] = {}
     for timed in run.reps:
+        items.setdefault(timed.rep.path, []).append(timed)
+    found = (_tightest(reps, clock) for reps in items.values())
+    return [tight for tight in found if tight is not None]
+
+
+def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
+    """Of the reps of one item the tightest, where it is too tight."""
+    worst: TimedRep | None = None
+    most, worst_rest = 1e-9, 0.0
+    for timed in reps:
         if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
             continue
         least = clock.rest_for(timed.rep, timed.target, "least").value
-        if timed.target.seconds + least > timed.sendoff.value + 1e-9:
-            suggestion = clock.suggest(timed.rep, timed.target)
-            entry = TooTight(timed, least, suggestion.value if suggestion else 0.0)
-            worst = found.get(timed.rep.path)
-            if (
-                worst is None
-                or (timed.rest_s or 0.0) - least < (worst.timed.rest_s or 0.0) - worst.least_rest_s
-            ):
-                found[timed.rep.path] = entry
-    return list(found.values())
+        lack = timed.target.seconds + least - timed.sendoff.value
+        if lack > most:
+            most, worst, worst_rest = lack, timed, least
+    if worst is None:
+        return None
+    return TooTight(
+        worst, worst_rest, _needed(reps, clock, "least"), _needed(reps, clock, "wanted")
+    )
+
+
+def _needed(reps: list[TimedRep], clock: Clock, which: str) -> float:
+    needs = (clock.need(timed.rep, timed.target, which) for timed in reps)
+    return max((need.value for need in needs if need), default=0.0)
 
 
 def crowded(

@@ -38,6 +38,12 @@ class ItemRow:
         return target.working if isinstance(target, Target) else None
 
     @cached_property
+    def sendoffs_s(self) -> tuple[float | None, ...]:
+        """The send-offs of its reps: one where all go on the same, else one a rep, in order."""
+        each = tuple(rep.sendoff_s for rep in self.timed)
+        return each[:1] if len(set(each)) == 1 else each
+
+    @cached_property
     def least_rest_s(self) -> float | None:
         """The least rest of its reps, where rest is known."""
         known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]

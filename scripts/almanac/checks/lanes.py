@@ -77,7 +77,11 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
                     f"rest {least} s"
                 )
                 path = _sendoff_path(swum, timed.rep.path, group)
-                yield Problem(swum.entry, path, message, f"write {show_time(tight.suggested_s)}")
+                fits, wanted = show_time(tight.fits_s), show_time(tight.suggested_s)
+                hint = f"write {fits}, the nearest that fits"
+                if wanted != fits:
+                    hint += f"; {wanted} leaves the rest that the effort wants"
+                yield Problem(swum.entry, path, message, hint)
 
 
 @warns("lane-crowded")

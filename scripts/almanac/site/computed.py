@@ -14,7 +14,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.clock import Clock
+from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
@@ -35,7 +35,7 @@ from almanac.arithmetic.resistance import (
     pulley_force,
     swimmer_drag,
 )
-from almanac.arithmetic.rest_rules import rest_working
+from almanac.arithmetic.rest_rules import rest_after, rest_working
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
@@ -67,9 +67,10 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     ("Clock", (
         ("The set on the clock", Clock.run),
         ("What a rep takes", Clock.rep),
-        ("Rest that an effort asks", Clock.rest_for),
+        ("Rest that an effort asks", rest_after),
         ("Rest by distance or by work", rest_working),
-        ("Suggested send-off", Clock.suggest),
+        ("What a rep needs", Clock.need),
+        ("Suggested send-off", suggest),
         ("Gear changes", gear_changes),
         ("Planned load", GroupClock.load),
     )),

@@ -106,7 +106,7 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
     return {
         "what": _item_label(swim_set, row.path),
         "target": target + _marks(slow),
-        "sendoff": _time(slow.sendoff_s)
+        "sendoff": ", ".join(map(_time, row.sendoffs_s))
         if slow.sendoff
         else f"{show_time(slow.rep.item.rest)} rest"
         if slow.rep.item.rest

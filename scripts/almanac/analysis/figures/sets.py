@@ -8,7 +8,7 @@ from operator import attrgetter
 
 from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words
 from almanac.analysis.figures.figure import Figure, Section, Shown
-from almanac.arithmetic.clock import Clock
+from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.pace import Pacer
@@ -79,7 +79,7 @@ ON_THE_CLOCK: tuple[Figure[GroupClock], ...] = (
 OF_ITEMS: tuple[Figure[ItemRow], ...] = (
     Figure("target", "Target", attrgetter("target"), Shown.TENTHS, explained=(Pacer.piece,)),
     Figure("sendoff", "Send-off", attrgetter("slowest.sendoff"), Shown.TIME,
-           explained=(Clock.rep, Clock.suggest)),
+           explained=(Clock.rep, suggest)),
     Figure("rest", "Rest", attrgetter("slowest.rest"), Shown.TIME, explained=(Clock.rep,)),
 )  # fmt: skip
 
