@@ -43,8 +43,8 @@ from almanac.arithmetic.training_load import Deviation
 from almanac.model.plans import Day, PracticePart, Week
 
 REST = Day(rest=True)
-HUNDRED = run(part(swim(sendoff=120)))  # 100 m, 80 s of work at 9.5 for quick, 100 s for slow
-LOAD = {"quick": 80 / 60 * 9.5, "slow": 100 / 60 * 9.5}
+HUNDRED = run(part(swim(sendoff=120)))  # 100 m on 2:00, at 9.5
+LOAD = {"quick": 2 * 9.5, "slow": 2 * 9.5}  # two minutes on the clock, all at 9.5
 
 
 def hundreds(reps, **more):
@@ -160,7 +160,7 @@ def test_load_is_that_of_the_lane_group(group):
 
 def test_a_practice_without_a_load_leaves_the_day_out_whatever_else_it_holds():
     catalogue = club(groups={"quick": replace(QUICK, tests=()), "slow": SLOW})
-    untimed = summarised(practice_of(part(swim(sendoff=120))), catalogue)
+    untimed = summarised(practice_of(part(swim())), catalogue)
     week = {"mon": Day("p", other="Land work", minutes=20, rating=3), "tue": REST}
     found = block(week, p=untimed).weeks[0]
     assert [day.load for day in found.days[:3]] == [None, 0, None]

@@ -45,7 +45,9 @@ def test_eight_fifties_on_the_minute_are_eight_minutes():
     assert [timed.rest_s for timed in found.reps] == pytest.approx([15] * 8)
     assert found.density.value == pytest.approx(0.75)
     assert found.work.value == pytest.approx(360) and found.rest.value == pytest.approx(120)
-    assert found.load.value == pytest.approx(6 * 6)  # 6 minutes of work at the middle of strong, 6
+    assert found.rated_work.value == pytest.approx(
+        6 * 6
+    )  # 6 minutes of work at the middle of strong, 6
 
 
 LADDER = [  # the example of design/entries.md
@@ -98,7 +100,7 @@ def test_ladder_on_the_back_by_hand_for_osprey_1():
     assert found.density.value == pytest.approx(0.776739, abs=1e-6)
     # Minutes × rating, ratings 4, 4.8, ... 8 down the descend; 6 in the kick, 7 in the build, 1.5
     # in the last 100.
-    assert found.load.value == pytest.approx(95.1296, abs=1e-4)
+    assert found.rated_work.value == pytest.approx(95.1296, abs=1e-4)
     assert found.changes == () and found.missing == ()
 
 
@@ -252,7 +254,7 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
     assert (
         found.clock,
         found.work,
-        found.load,
+        found.rated_work,
         found.rest,
         found.density,
     ) == (None,) * 5

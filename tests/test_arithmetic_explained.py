@@ -127,9 +127,9 @@ def test_the_least_rest_of_an_effort():
     )
 
 
-def test_a_load_is_minutes_times_rating():
+def test_rated_work_is_minutes_of_work_times_rating():
     run = clock(OF).run(rep(effort="all-out", reps=3))
-    assert told(run.load, "load")[-1][1] == "3 × 1 min × 9.5 rating"
+    assert told(run.rated_work, "rated work")[-1][1] == "3 × 1 min × 9.5 rating"
 
 
 def test_gear_that_is_changed_and_pauses_are_told():

@@ -69,11 +69,13 @@ def test_figures_of_an_evening():
         "gear socks": ("2 × 100", 200, "m"),
         "effort all-out": ("4 × 100", 400, "m"),
         "effort easy": ("100", 100, "m"),
-        "load": (
-            "2 × 1.333 min × 9.5 rating + 1.067 min × 9.5 rating + 1.44 min × 9.5 rating + 2 min × 1.5 rating",
-            52.1467,
+        "minutes": ("(12:50 last finish − 1:00 first start) ÷ 60 s a minute", 11.8333, "min"),
+        "rating": (
+            "(7:34 on the clock × 9.5 rating + 2:10 on the clock × 1.5 rating) ÷ 9:44 on the clock",
+            7.7192,
             "",
         ),
+        "load": ("11.833 min × 7.719 rating", 91.3436, ""),
         "part 1 distance": ("2 × 100", 200, "m"),
         "part 1 clock": ("2 × 2:00 send-off", 240, "s"),
         "part 2 distance": ("100", 100, "m"),
@@ -104,7 +106,8 @@ def test_the_time_of_a_practice_is_that_of_its_slowest_group_whoever_asks():
     quick, slow = (practice_figures(evening(), group) for group in ("quick", "slow"))
     assert quick["time"].working == slow["time"].working
     assert quick["part 2 clock"].working.value == 64 and slow["part 2 clock"].working.value == 80
-    assert slow["load"].working.value == pytest.approx(1.25 * quick["load"].working.value)
+    # the last part: 100 s at easy in socks for slow, 80 for quick, 150 s and 120 s
+    assert slow["minutes"].working.value - quick["minutes"].working.value == pytest.approx(0.5)
 
 
 def test_in_yards_distances_are_in_yards():
@@ -118,7 +121,7 @@ def test_what_is_not_known_is_no_figure():
     catalogue = club(groups={"quick": QUICK, "slow": replace(SLOW, tests=())})
     summary = summarised(practice_of(part(swim(sendoff=120)), part(swim())), catalogue)
     known, unknown = (set(practice_figures(summary, group)) for group in ("quick", "slow"))
-    assert known - unknown == {"load", "part 2 clock"}
+    assert known - unknown == {"minutes", "rating", "load", "part 2 clock"}
     assert "part 1 clock" in unknown and "part 2 distance" in unknown
     assert not {"time", "slack"} & known
 
@@ -153,22 +156,22 @@ def test_figures_of_a_block():
         "week 1 kick share": ("0 m kick ÷ 500 m in all", 0, ""),
         "week 1 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
         "week 1 fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
-        "week 1 load": ("52.147 mon + 120 wed", 172.1467, ""),
-        "week 1 monotony": ("57.382 daily mean ÷ 60.171 standard deviation of the sample", 0.9537, ""),
-        "week 1 strain": ("172.147 load × 0.954 monotony", 164.1679, ""),
+        "week 1 load": ("91.344 mon + 120 wed", 211.3436, ""),
+        "week 1 monotony": ("70.448 daily mean ÷ 62.67 standard deviation of the sample", 1.1241, ""),
+        "week 1 strain": ("211.344 load × 1.124 monotony", 237.5748, ""),
         "week 2 distance": ("500 m evening + 100 m kick", 600, "m"),
         "week 2 kick share": ("100 m kick ÷ 600 m in all", 0.1667, ""),
         "week 2 supine share": ("100 m flutter on the back ÷ 100 m flutter kick", 1, ""),
         "week 2 resisted share": ("300 m resisted ÷ 600 m in all", 0.5, ""),
         "week 2 fast share": ("500 m fast and all-out ÷ 600 m in all", 0.8333, ""),
-        "week 2 load": ("52.147 mon + 25.104 sun", 77.2508, ""),
-        "week 2 monotony": ("38.625 daily mean ÷ 19.122 standard deviation of the sample", 2.02, ""),
-        "week 2 strain": ("77.251 load × 2.02 monotony", 156.0432, ""),
+        "week 2 load": ("91.344 mon + 25.104 sun", 116.4478, ""),
+        "week 2 monotony": ("58.224 daily mean ÷ 46.838 standard deviation of the sample", 1.2431, ""),
+        "week 2 strain": ("116.448 load × 1.243 monotony", 144.7541, ""),
         "week 3 distance": ("500 m evening", 500, "m"),
         "week 3 kick share": ("0 m kick ÷ 500 m in all", 0, ""),
         "week 3 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),
         "week 3 fast share": ("400 m fast and all-out ÷ 500 m in all", 0.8, ""),
-        "week 3 load": ("52.147 tue", 52.1467, ""),
+        "week 3 load": ("91.344 tue", 91.3436, ""),
         "resisted distance": ("700 m", 700, "m"),
         "fast distance": ("1,300 m", 1300, "m"),
         "kick into stroke": ("0 m", 0, "m"),
@@ -181,14 +184,14 @@ def test_figures_of_a_block():
         "week 2 fast distance": ("500 m", 500, "m"),
         "week 2 fast change": ("500 m week 2 ÷ 400 m week 1 − 1", 0.25, ""),
         "week 2 kick into stroke": ("0 m", 0, "m"),
-        "week 2 load change": ("77.251 week 2 ÷ 172.147 week 1 − 1", -0.5512, ""),
+        "week 2 load change": ("116.448 week 2 ÷ 211.344 week 1 − 1", -0.449, ""),
         "week 3 distance change": ("500 m week 3 ÷ 600 m week 2 − 1", -0.1667, ""),
         "week 3 resisted distance": ("200 m", 200, "m"),
         "week 3 resisted change": ("200 m week 3 ÷ 300 m week 2 − 1", -0.3333, ""),
         "week 3 fast distance": ("400 m", 400, "m"),
         "week 3 fast change": ("400 m week 3 ÷ 500 m week 2 − 1", -0.2, ""),
         "week 3 kick into stroke": ("0 m", 0, "m"),
-        "week 3 load change": ("52.147 week 3 ÷ 77.251 week 2 − 1", -0.325, ""),
+        "week 3 load change": ("91.344 week 3 ÷ 116.448 week 2 − 1", -0.2156, ""),
         "taper": (
             "(550 m mean of the weeks before − 500 m mean of the taper) ÷ 550 m mean of the weeks before", 0.0909, "",
         ),
@@ -214,7 +217,7 @@ def test_figures_of_a_block_are_those_of_its_summary():
 def test_the_mean_of_a_week_is_over_the_days_that_are_known():
     figures = block_figures(a_block())
     told = {step.what: step.how for step in steps(figures["week 1 strain"].working, "strain")}
-    assert told["daily mean"] == "(52.147 mon + 120 wed) ÷ 3 days"
+    assert told["daily mean"] == "(91.344 mon + 120 wed) ÷ 3 days"
 
 
 def test_a_week_alike_but_for_a_rounding_has_no_monotony():
@@ -292,7 +295,7 @@ def test_figures_of_a_set():
         "work": ("4 × 1:00 best time + 2 × 1:20 best time ÷ 0.72 easy", 462.2222, "s"),
         "rest": ("11:10 clock − 7:42.2 work", 207.7778, "s"),
         "density": ("7:42.2 work ÷ 11:10 clock", 0.6899, ""),
-        "load": ("4 × 1 min × 9.5 rating + 2 × 1.852 min × 1.5 rating", 43.5556, ""),
+        "rated work": ("4 × 1 min × 9.5 rating + 2 × 1.852 min × 1.5 rating", 43.5556, ""),
         "target 1": ("1:00 best time", 60, "s"),
         "sendoff 1": ("1:30 send-off", 90, "s"),
         "rest 1": ("1:30 send-off − 1:00 best time", 30, "s"),
@@ -315,22 +318,22 @@ def test_without_a_group_a_set_has_its_distances_alone():
     summary = summarise(Timing(club(own)), own)
     names = set(set_figures(summary, None))
     assert names == set(set_figures(summary, "quick")) - {
-        "clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1",
+        "clock", "work", "rest", "density", "rated work", "target 1", "sendoff 1", "rest 1",
     }  # fmt: skip
 
 
 @pytest.mark.parametrize(
     ("written", "missing"),  # 8 × board kick, which nobody has tested
     [
-        (swim(50, "board-kick", sendoff=60), {"work", "rest", "density", "load", "target 1", "rest 1"}),
+        (swim(50, "board-kick", sendoff=60), {"work", "rest", "density", "rated work", "target 1", "rest 1"}),
         (swim(50, "board-kick", rest=10),
-         {"clock", "work", "rest", "density", "load", "target 1", "rest 1", "sendoff 1"}),
+         {"clock", "work", "rest", "density", "rated work", "target 1", "rest 1", "sendoff 1"}),
         (swim(50, "kick", rest=10), {"sendoff 1"}),
     ],
 )  # fmt: skip
 def test_figures_without_a_number_are_left_out(written, missing):
     own = swim_set(written)
-    every = {"clock", "work", "rest", "density", "load", "target 1", "sendoff 1", "rest 1"}
+    every = {"clock", "work", "rest", "density", "rated work", "target 1", "sendoff 1", "rest 1"}
     assert every - set(set_figures(summarise(Timing(club(own)), own), "quick")) == missing
 
 

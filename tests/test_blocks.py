@@ -22,6 +22,7 @@ from almanac.arithmetic.appearances import (
     goal_appearances,
     late_needs,
 )
+from almanac.arithmetic.session_load import planned_load
 from almanac.site.calendar import block_calendar, block_table
 
 
@@ -49,7 +50,7 @@ def test_balance(summary) -> None:
 
 
 def test_load_of_a_week(world, summary) -> None:
-    planned = world.practices["tuesday"].load("heron-1").value
+    planned = planned_load(world.practices["tuesday"], "heron-1").value
     week = summary.weeks[0]
     days = [planned, 0, planned, 0, 30 * 4, 0, 0]
     assert week.load.total == pytest.approx(sum(days))
@@ -58,7 +59,7 @@ def test_load_of_a_week(world, summary) -> None:
 
 
 def test_missing_days_are_not_rest(world, summary) -> None:
-    planned = world.practices["tuesday"].load("heron-1").value
+    planned = planned_load(world.practices["tuesday"], "heron-1").value
     week = summary.weeks[1]
     assert [day.load for day in week.days] == [planned, None, planned, None, planned, None, 0.0]
     assert week.load.mean == pytest.approx(3 * planned / 4)

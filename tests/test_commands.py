@@ -244,7 +244,7 @@ CONTRACT: dict[str, Any] = {
     "version": int, "kind": str, "id": str, "course": str, "distance": (int, float), "unit": str, "metres": float,
     "lengths": (int, float), "reps": int, "by": dict, "groups": dict, "brief": list, "findings": list,
 }  # fmt: skip
-GROUP = {"clock_s": float, "work_s": float, "rest_s": float, "load": float, "reps": list}
+GROUP = {"clock_s": float, "work_s": float, "rest_s": float, "rated_work": float, "reps": list}
 REP = {
     "path": str, "round": (int, type(None)), "rep": int, "distance": int, "target_s": float, "sendoff_s": (float, type(None)),
     "rest_s": float,

@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 from plans_world import PRACTICE, analysis, club, codes
 
+from almanac.arithmetic.session_load import planned_load
+
 # In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take
 # 30 s to put on.
 EASY, FINS_CHANGE_S = 0.75, 30
@@ -78,7 +80,7 @@ def test_a_part_without_a_target_has_no_end_and_says_so(tmp_path: Path) -> None:
     file.write_text(file.read_text().split("    tests:")[0] + "gear_owned: {fins: 4}\n")
     summary = analysis(root).practices["tuesday"]
     assert summary.ends_s is None and summary.slack_s is None
-    assert summary.load("heron-1") is None
+    assert planned_load(summary, "heron-1") is None
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from statistics import fmean
 
 from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.session_load import planned_load
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.training_load import Deviation, WeekLoad, session_load, week_load
 from almanac.model.plans import Block, Day, Week
@@ -115,7 +116,7 @@ def _day_load(day: Day | None, practice: PracticeSummary | None, group: str) -> 
     """
     if day is None:
         return None
-    planned = practice.load(group) if practice else None
+    planned = planned_load(practice, group) if practice else None
     if practice is not None and planned is None:
         return None
     return (planned.value if planned else 0.0) + session_load(day.rating, day.minutes)

@@ -1,4 +1,4 @@
-"""A set on the clock for one lane group: targets, send-offs, rest, gear changes, load.
+"""A set on the clock for one lane group: targets, send-offs, rest, gear changes, rated work.
 
 Convention, stated wherever the clock is shown: the last rep's full send-off counts, so 8 × 50 on
 1:00 is 8:00.

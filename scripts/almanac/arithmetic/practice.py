@@ -11,7 +11,6 @@ from almanac.arithmetic.part_run import PartRun, SetInPool, run_part
 from almanac.arithmetic.run_sheet import SheetRow, run_sheet
 from almanac.arithmetic.swum import ByGroup, Swum, together
 from almanac.arithmetic.timing import Clocks, Timing
-from almanac.arithmetic.working import Working, gathered
 from almanac.model.club import LaneGroup, Pool
 from almanac.model.plans import Practice
 from almanac.units import Course
@@ -41,12 +40,6 @@ class PracticeSummary(ByGroup):
     def slack_s(self) -> float | None:
         """What the slot leaves, in seconds; below zero where the practice overruns."""
         return None if self.ends_s is None else 60 * self.practice.slot.minutes - self.ends_s
-
-    def load(self, group: str) -> Working | None:
-        """Planned load of a lane group: its parts' loads added up; None where one is not known."""
-        loads = [run.clocks[group].load for run in self.runs if run.of(group).reps]
-        known = [load for load in loads if load is not None]
-        return gathered(known) if len(known) == len(loads) else None
 
 
 def summarise_practice(

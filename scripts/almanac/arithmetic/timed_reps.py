@@ -1,5 +1,5 @@
 """The reps of a set on the clock for one lane group, and the set as a whole: clock, work, rest,
-density, load.
+density, rated work.
 """
 
 from __future__ import annotations
@@ -39,8 +39,8 @@ class TimedRep:
     clock: Working | None
 
     @cached_property
-    def loads(self) -> tuple[Working | None, ...]:
-        """The planned load of each piece: minutes of work times mean rating; None where its target
+    def rated_work(self) -> tuple[Working | None, ...]:
+        """The rated work of each piece: minutes of work times mean rating; None where its target
         is not known.
         """
         return tuple(
@@ -84,11 +84,14 @@ class GroupClock:
     work: Working | None
 
     @cached_property
-    def load(self) -> Working | None:
-        """Planned load: minutes of work times mean rating, over the pieces of every rep."""
-        loads = [load for timed in self.reps for load in timed.loads]
-        known = [load for load in loads if load is not None]
-        return gathered(known) if len(known) == len(loads) else None
+    def rated_work(self) -> Working | None:
+        """Rated work of a set: minutes of work, rests left out, times mean rating, over the pieces
+        of every rep. It tells one set from another and is no session load: it is never added to
+        one.
+        """
+        pieces = [piece for timed in self.reps for piece in timed.rated_work]
+        known = [piece for piece in pieces if piece is not None]
+        return gathered(known) if len(known) == len(pieces) else None
 
     @cached_property
     def rest(self) -> Working | None:

@@ -80,7 +80,10 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
             }
             for row in summary.sheet
         ],
-        "load": {group: rounded(figures["load"], 1) for group, figures in loads.items()},
+        **{
+            key: {group: rounded(figures[key], 1) for group, figures in loads.items()}
+            for key in ("minutes", "rating", "load")
+        },
         "gear": [
             {"gear": need.gear, "needed": need.needed, "owned": need.owned} for need in summary.gear
         ],
@@ -101,7 +104,7 @@ def _others(
     of_groups = {
         group: own["figures"]
         for group, figures in loads.items()
-        if (own := other_figures_json(figures.values(), ("load",)))
+        if (own := other_figures_json(figures.values(), ("load", "minutes", "rating")))
     }
     return {
         **other_figures_json(whole, told),

@@ -34,7 +34,7 @@ _ON_THE_CLOCK = {
     "work_s": ("work", 1),
     "rest_s": ("rest", 1),
     "density": ("density", 3),
-    "load": ("load", 1),
+    "rated_work": ("rated work", 1),
 }
 
 

@@ -89,7 +89,7 @@ def _clocks(summary: SetSummary) -> Iterator[str]:
 
 
 def _width(column: Figure[GroupClock]) -> int:
-    return {"load": 7}.get(column.name, max(9, len(column.name) + 2))
+    return max(9, len(column.name) + 2)
 
 
 def _clock_columns(run: GroupClock) -> str:

@@ -36,6 +36,7 @@ from almanac.arithmetic.resistance import (
     swimmer_drag,
 )
 from almanac.arithmetic.rest_rules import rest_after, rest_working
+from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
@@ -72,7 +73,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("What a rep needs", Clock.need),
         ("Suggested send-off", suggest),
         ("Gear changes", gear_changes),
-        ("Planned load", GroupClock.load),
+        ("Rated work of a set", GroupClock.rated_work),
     )),
     ("Lanes", (
         ("Gap between swimmers", gap_for),
@@ -86,6 +87,9 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     )),
     ("Load of a week", (
         ("Session load", session_load),
+        ("Minutes of a session", session_minutes),
+        ("Rating of a planned session", session_rating),
+        ("Planned load of a practice", planned_load),
         ("Monotony and strain", week_load),
     )),
     ("Drag", (

@@ -13,6 +13,7 @@ from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.practice_workings import practice_time, slack
+from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.working import Working
 
@@ -32,7 +33,17 @@ class PracticeForGroup:
     @property
     def load(self) -> Working | None:
         """The lane group's planned load."""
-        return self.summary.load(self.group)
+        return planned_load(self.summary, self.group)
+
+    @property
+    def minutes(self) -> Working | None:
+        """Minutes of the session for the lane group."""
+        return session_minutes(self.summary, self.group)
+
+    @property
+    def rating(self) -> Working | None:
+        """The rating that the session is planned at for the lane group."""
+        return session_rating(self.summary, self.group)
 
 
 @dataclass(frozen=True)
@@ -77,8 +88,11 @@ TOTALS: tuple[Figure[Swum], ...] = (
 )  # fmt: skip
 
 OF_GROUPS: tuple[Figure[PracticeForGroup], ...] = (
-    Figure("load", "Planned load", attrgetter("load"), Shown.NUMBER,
-           explained=(PracticeSummary.load,)),
+    Figure("minutes", "Minutes", attrgetter("minutes"), Shown.WHOLE, "min",
+           (session_minutes,)),
+    Figure("rating", "Planned rating", attrgetter("rating"), Shown.NUMBER,
+           explained=(session_rating,)),
+    Figure("load", "Planned load", attrgetter("load"), Shown.WHOLE, explained=(planned_load,)),
 )  # fmt: skip
 
 OF_PARTS: tuple[Figure[PartForGroup], ...] = (

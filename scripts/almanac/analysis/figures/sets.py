@@ -73,7 +73,8 @@ ON_THE_CLOCK: tuple[Figure[GroupClock], ...] = (
     Figure("rest", "Rest", attrgetter("rest"), Shown.TIME, explained=(GroupClock.rest,)),
     Figure("density", "Density", attrgetter("density"), Shown.SHARE,
            explained=(GroupClock.density,)),
-    Figure("load", "Planned load", attrgetter("load"), Shown.NUMBER, explained=(GroupClock.load,)),
+    Figure("rated work", "Rated work", attrgetter("rated_work"), Shown.NUMBER,
+           explained=(GroupClock.rated_work,)),
 )  # fmt: skip
 
 OF_ITEMS: tuple[Figure[ItemRow], ...] = (
