@@ -32,7 +32,7 @@ OWN_KEYWORDS = {"vocabulary", "reference", "not_with", "clock", "says", "sorted"
 STANDARD = {
     "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",
     "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength",
-    "pattern", "format", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties",
+    "pattern", "format", "multipleOf", "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "minProperties", "maxProperties",
     "dependentRequired", "dependentSchemas", "if", "then", "else", "not", "anyOf", "allOf", "oneOf", "default",
 }  # fmt: skip
 BY_NAME = {

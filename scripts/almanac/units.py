@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Context, Decimal
 from enum import Enum
+from fractions import Fraction
 
 METRES_PER_YARD = 0.9144  # exact: international yard and pound agreement, 1959
 DAY_S = 86_400  # every length of time in an entry is shorter
@@ -132,15 +133,15 @@ def show_time(seconds: float, tenths: bool = False) -> str:
     return f"{sign}{hours}:{minutes:02d}:{tail}" if hours else f"{sign}{minutes}:{tail}"
 
 
-def show_number(value: float, digits: int = 1) -> str:
+def show_number(value: float | Fraction, digits: int = 1) -> str:
     """A number with thin grouping and no idle decimals: 1000 -> ``1,000``, 12.50 -> ``12.5``."""
-    rounded = round(value, digits)
+    rounded = round(float(value), digits)
     if rounded == int(rounded):
         return f"{int(rounded):,}"
     return f"{rounded:,.{digits}f}".rstrip("0").rstrip(".")
 
 
-def show_distance(distance: float, unit: Unit) -> str:
+def show_distance(distance: float | Fraction, unit: Unit) -> str:
     """A distance with its unit: ``1,000 m``."""
     return f"{show_number(distance)} {unit.value}"
 

@@ -17,7 +17,7 @@ from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep, until_done
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy
@@ -85,7 +85,8 @@ class Clock:
 
         On a send-off it takes the send-off, and its rest is what the target leaves of it. With
         plain rest it leaves at target + rest, up to the next multiple of the policy's
-        ``rest_step``. With neither it takes its target. Where a set names send-offs but none for
+        ``rest_step``. With neither it takes its target. A broken swim takes
+        the rests inside it too. Where a set names send-offs but none for
         this group, the suggested one stands in.
         """
         return next(self._timed([rep]))
@@ -99,7 +100,7 @@ class Clock:
     ) -> TimedRep:
         item = rep.item
         if item.sendoff is None:
-            working = target.working if isinstance(target, Target) else None
+            working = until_done(rep, target.working) if isinstance(target, Target) else None
             spent = self._without_sendoff(item.rest, working)
             return TimedRep(rep, pieces, target, None, False, spent)
         named = item.sendoff.of(self.group)
@@ -139,7 +140,9 @@ class Clock:
         """
         if isinstance(target, NoNumber):
             return None
-        return UpTo(Sum((target.working, self.rest_for(rep, target, which))), self._step)
+        return UpTo(
+            Sum((until_done(rep, target.working), self.rest_for(rep, target, which))), self._step
+        )
 
     def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
         """The ``least`` or the ``wanted`` rest after a rep; the wanted is never below the least."""

@@ -1,17 +1,27 @@
-"""A set in another pool: what still ends and changes at a wall, and how its send-offs move."""
+"""A set in a pool: where its marks lie, what ends and changes at a wall, how send-offs move."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from enum import Enum
 from fractions import Fraction
 from itertools import accumulate
 
-from almanac.model.swim_set import Item, Pause, Reps, Round, SwimSet
+from almanac.model.swim_set import Distance, Item, Part, Pause, Reps, Round, SwimSet, in_all
 from almanac.source.reader import DataPath
 from almanac.units import METRES_PER_YARD, Course, Unit
 
 _METRES = {Unit.METRE: Fraction(1), Unit.YARD: Fraction(str(METRES_PER_YARD))}
+
+
+class Unfit(Enum):
+    """What of a rep does not fit a course; the value is how it is told."""
+
+    ENDS = "ends between the walls"
+    CHANGES = "changes between the walls"
+    RESTS = "rests between the walls"
+    PARTS = "has parts that do not come to its distance"
 
 
 @dataclass(frozen=True)
@@ -19,15 +29,20 @@ class Misfit:
     """A rep that a course does not fit: where it stands, what fails, and the nearest distance that
     fits.
 
-    ``ends``: the rep ends between walls. Otherwise ``part`` (from 0) is the part that ends between
-    walls inside the rep. ``nearest`` is a distance of the rep, or of the part, in whole lengths.
+    ``part`` (from 0) is the part that ends between walls inside the rep, None where the rep itself
+    does not fit. ``nearest`` is a distance of the rep, or of the part, in whole lengths.
     """
 
     path: DataPath
-    distance: int
-    ends: bool
+    distance: Distance
+    why: Unfit
     part: int | None
     nearest: int
+
+    @property
+    def ends(self) -> bool:
+        """Whether the rep ends between walls."""
+        return self.why is Unfit.ENDS
 
 
 def misfits(
@@ -45,26 +60,38 @@ def misfits(
 
 
 def _rep_misfits(item: Reps, course: Course, path: DataPath) -> Iterator[Misfit]:
+    whole = nearest_lengths(item.distance, course)
     if item.distance % course.length:
-        yield Misfit(path, item.distance, True, None, nearest_lengths(item.distance, course))
+        yield Misfit(path, item.distance, Unfit.ENDS, None, whole)
         return
-    reached = accumulate(part.distance for part in item.parts)
-    for number, (part, at) in enumerate(zip(item.parts, reached, strict=True)):
-        if at % course.length:
-            yield Misfit(path, part.distance, False, number, nearest_lengths(part.distance, course))
+    distances = [part.distance for part in item.parts]
+    if in_all(distances) != item.distance or (len(distances) > 1 and not all(distances)):
+        yield Misfit(path, in_all(distances), Unfit.PARTS, None, whole)
+        return
+    for number, (part, at) in enumerate(zip(item.parts, accumulate(distances), strict=True)):
+        why = Unfit.RESTS if part.rest else Unfit.CHANGES
+        if at % course.length and (part.rest or not _is_meant(part, at, course)):
+            yield Misfit(path, part.distance, why, number, nearest_lengths(part.distance, course))
             return
 
 
-def nearest_lengths(distance: int, course: Course) -> int:
+def _is_meant(part: Part, at: Distance, course: Course) -> bool:
+    """Whether a part is meant to end between walls: at a mark, or, written as half a length, in the
+    middle of the pool.
+    """
+    return bool(part.to) or (at.denominator > 1 and 2 * at % course.length == 0)
+
+
+def nearest_lengths(distance: Distance, course: Course) -> int:
     """The nearest whole number of lengths, at least one, as a distance; of two as near, the
     longer.
     """
-    return max(1, (2 * distance + course.length) // (2 * course.length)) * course.length
+    return int(max(1, (2 * distance + course.length) // (2 * course.length))) * course.length
 
 
 def lay_in_course(swim_set: SwimSet, course: Course) -> SwimSet:
     """The set as it would be swum in another course: the same numbers on the board, in that pool's
-    unit.
+    unit. A mark is the same mark, where it stands in that pool (``place_items``).
 
     Send-offs carry the ratio of the two lengths (9144/10000 from metres to yards), to be rounded
     when they are shown; there is no standard for turning times from one course into another. Laying

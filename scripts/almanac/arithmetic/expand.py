@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.model.knowledge import Drill
-from almanac.model.swim_set import Item, Part, Pause, Reps, Round
+from almanac.model.swim_set import Distance, Item, Part, Pause, Reps, Round, in_all
 from almanac.source.reader import DataPath
 
 
@@ -16,14 +16,16 @@ class Piece:
     """One part of one rep as it is swum; ``distance`` in the set's unit, ``gear`` all that is worn
     or held.
 
-    ``hold_s`` is how long it is held, in seconds, where it has no distance.
+    ``hold_s`` is how long it is held, in seconds, where it has no distance. ``rest_s`` seconds go
+    by after it, before the next piece of the same rep.
     """
 
-    distance: int
+    distance: Distance
     drill: Drill
     effort: EffortSpan
     gear: tuple[str, ...]
     hold_s: float | None = None
+    rest_s: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -41,9 +43,14 @@ class Rep:
     pieces: tuple[Piece, ...]
 
     @property
-    def distance(self) -> int:
+    def distance(self) -> Distance:
         """Its distance, in the set's unit."""
-        return sum(piece.distance for piece in self.pieces)
+        return in_all(piece.distance for piece in self.pieces)
+
+    @property
+    def inner_rest_s(self) -> float:
+        """The rests between its pieces, in seconds: nothing unless it is a broken swim."""
+        return sum(piece.rest_s for piece in self.pieces)
 
     @property
     def mean_rating(self) -> float:
@@ -133,9 +140,8 @@ def _piece(
 ) -> Piece:
     drill = drills[part.do]
     gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
-    return Piece(
-        part.distance, drill, scale.span(part.effort, number, item.reps), gear, part.hold_s
-    )
+    effort = scale.span(part.effort, number, item.reps)
+    return Piece(part.distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
 
 
 def reps(events: tuple[Event, ...]) -> Iterator[Rep]:

@@ -12,7 +12,7 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.arithmetic.working import Known, Working, gathered, times, total
 from almanac.model.knowledge import Gear
-from almanac.model.swim_set import Item, Reps, Round
+from almanac.model.swim_set import Distance, Item, Reps, Round, in_all
 
 NO_GEAR = "none"
 FACETS = ("mode", "kick", "stroke", "position", "gear", "effort")
@@ -65,7 +65,7 @@ class Shares:
     board_flutter: Fraction | None
     resisted: Fraction | None
     fast: Fraction | None
-    kick_into_stroke: int
+    kick_into_stroke: Distance
 
 
 def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) -> Shares:
@@ -86,7 +86,7 @@ def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) 
         fast=sum((effort.get(word, Fraction(0)) for word in scale.fast), Fraction(0)) / whole
         if whole
         else None,
-        kick_into_stroke=sum(map(_kick_into_stroke, reps)),
+        kick_into_stroke=in_all(map(_kick_into_stroke, reps)),
     )
 
 
@@ -110,12 +110,12 @@ def _share(
     )
 
 
-def _kick_into_stroke(rep: Rep) -> int:
+def _kick_into_stroke(rep: Rep) -> Distance:
     """Full stroke that follows a kick piece of the same rep directly."""
-    return sum(
+    return in_all(
         after.distance
         for before, after in zip(rep.pieces, rep.pieces[1:], strict=False)
-        if before.drill.is_kick and after.drill.is_full_stroke
+        if before.drill.is_kick and after.drill.is_full_stroke and not before.rest_s
     )
 
 
@@ -137,4 +137,12 @@ def _terms(items: tuple[Item, ...]) -> Iterator[Working]:
         if isinstance(item, Round):
             yield times(item.rounds, distance_working(item.items))
         elif isinstance(item, Reps):
-            yield times(item.reps, total(Known(part.distance) for part in item.parts))
+            yield times(item.reps, _of_one(item))
+
+
+def _of_one(item: Reps) -> Working:
+    """One rep by its parts; as one number where a part ends at a mark and has no round figure."""
+    distances = [part.distance for part in item.parts]
+    if any(distance.denominator > 2 for distance in distances):
+        return Known(float(item.distance))
+    return total(Known(float(distance)) for distance in distances)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from almanac.arithmetic.expand import Event, Rep
 from almanac.model.knowledge import Gear
@@ -39,7 +40,7 @@ def gear_changes(
     covers it. What the first rep starts with is put on before the set.
     """
     before: Rep | None = None
-    pause, swum = 0.0, 0
+    pause, swum = 0.0, Fraction(0)
     for event in events:
         if not isinstance(event, Rep):
             pause += event.seconds

@@ -5,13 +5,13 @@ mostly made of.
 from __future__ import annotations
 
 import math
-from collections import Counter
+from collections import defaultdict
 from collections.abc import Iterable
 
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.expand import Piece, expand, reps
 from almanac.model.knowledge import Drill
-from almanac.model.swim_set import Hold, Part, Reps
+from almanac.model.swim_set import Distance, Hold, Part, Reps
 
 
 def drill_seconds(drill: Drill, clock: Clock) -> float | None:
@@ -40,7 +40,7 @@ def chief_drill(pieces: Iterable[Piece]) -> Drill | None:
     """The drill with the greatest distance; the first of two alike. None where there are no
     pieces.
     """
-    far: Counter[str] = Counter()
+    far: dict[str, Distance] = defaultdict(int)
     drills: dict[str, Drill] = {}
     for piece in pieces:
         far[piece.drill.id] += piece.distance

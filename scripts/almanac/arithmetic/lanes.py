@@ -81,7 +81,7 @@ def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
         if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
             continue
         least = clock.rest_for(timed.rep, timed.target, "least").value
-        lack = timed.target.seconds + least - timed.sendoff.value
+        lack = least - (timed.rest_s or 0.0)
         if lack > most:
             most, worst, worst_rest = lack, timed, least
     if worst is None:

@@ -20,6 +20,7 @@ from almanac.arithmetic.working import (
     Working,
 )
 from almanac.model.knowledge import Benchmark, Gear
+from almanac.model.swim_set import Distance
 from almanac.units import Course
 
 
@@ -74,7 +75,7 @@ class Pacer:
             working, any(t.estimated for t in targets), any(t.other_course for t in targets)
         )
 
-    def piece(self, piece: Piece, rep_distance: int) -> Target | NoNumber:
+    def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
         """The target of one piece of a rep of ``rep_distance``, in the course's unit.
 
         T(D) / share of best speed at the effort, times the drill's factor and each gear's, where D
@@ -103,16 +104,16 @@ class Pacer:
         other = any(point.course != self.course for point in line.points)
         return Target(working, line.estimated, other)
 
-    def _best(self, line: PaceLine, piece: Piece, rep_distance: int) -> Working:
+    def _best(self, line: PaceLine, piece: Piece, rep_distance: Distance) -> Working:
         unit = self.course.unit.metres
         reference = Known(line.reference_s, "line through the tests", "s")
         best: Working = PowerLaw(
-            reference, line.reference_m, rep_distance * unit, line.exponent, line.tests
+            reference, line.reference_m, float(rep_distance) * unit, line.exponent, line.tests
         )
         best = Labelled(best, "best time", "s")
         if piece.distance == rep_distance:
             return best
-        return Product((best, Quotient(Known(piece.distance), Known(rep_distance))))
+        return Product((best, Quotient(Known(float(piece.distance)), Known(float(rep_distance)))))
 
     def _factors(self, piece: Piece, benchmark: Benchmark) -> tuple[Known, ...]:
         assert piece.drill.pace is not None

@@ -57,7 +57,7 @@ def rest_working(rule: RestRule, fifties: Known, target: Working, policy: Policy
 def _fifties(rep: Rep, target: Working, policy: Policy, course: Course) -> Known:
     if not rep.distance:
         return Known(target.value / policy.limit("held_as_50"))
-    return Known(rep.distance * course.unit.metres / 50)
+    return Known(float(rep.distance) * course.unit.metres / 50)
 
 
 def _words_around(scale: EffortScale, rating: Fraction) -> tuple[str, str, Fraction]:

@@ -89,7 +89,7 @@ def fast_share(of: Shared) -> Working | None:
 
 def kick_into_stroke(of: Shared) -> Working:
     """Full stroke swum straight after kick within one rep, in the pool's unit."""
-    return Known(of.shares.kick_into_stroke, "", of.course.unit.value)
+    return Known(float(of.shares.kick_into_stroke), "", of.course.unit.value)
 
 
 def _share_of_all(of: Shared, share: Fraction | None, what: str) -> Working | None:

@@ -17,9 +17,19 @@ from almanac.arithmetic.working import (
     Labelled,
     Product,
     Quotient,
+    Sum,
     Working,
     gathered,
 )
+
+
+def until_done(rep: Rep, target: Working) -> Working:
+    """Seconds from the start of a rep to its last touch: the target, which is swum time alone, and
+    the rests inside a broken swim.
+    """
+    if not rep.inner_rest_s:
+        return target
+    return Sum((target, Known(rep.inner_rest_s, "rest inside the rep", "s")))
 
 
 @dataclass(frozen=True)
@@ -62,10 +72,12 @@ class TimedRep:
 
     @cached_property
     def rest(self) -> Working | None:
-        """What the clock leaves after the target; below zero where the send-off is too short."""
+        """What the clock leaves after the target, and after the rests inside a broken swim; below
+        zero where the send-off is too short.
+        """
         if self.clock is None or not isinstance(self.target, Target):
             return None
-        return Difference(self.clock, self.target.working)
+        return Difference(self.clock, until_done(self.rep, self.target.working))
 
     @property
     def rest_s(self) -> float | None:

@@ -56,3 +56,4 @@ def _pieces(timed: TimedRep, start: float, scale: EffortScale) -> Iterator[Momen
             length = target.seconds * float(share)
             yield Moment(start, length, word)
             start += length
+        start += piece.rest_s

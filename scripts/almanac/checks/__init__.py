@@ -15,6 +15,7 @@ from almanac.checks import (
     coverage,
     duplicates,
     lanes,
+    parts,
     practices,
     sets,
     teaching,
@@ -25,7 +26,19 @@ from almanac.findings import Finding, Severity, error, warning
 from almanac.model.entry import Acceptance, Entry
 from almanac.source.suggest import nearest
 
-MODULES = (club, teaching, breathing, duplicates, wording, coverage, sets, lanes, practices, blocks)
+MODULES = (
+    club,
+    teaching,
+    breathing,
+    duplicates,
+    wording,
+    coverage,
+    sets,
+    parts,
+    lanes,
+    practices,
+    blocks,
+)
 
 # Each rule of each module, in the order in which they stand there.
 RULES: tuple[Rule, ...] = tuple(

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.course import Misfit
+from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
@@ -78,16 +78,18 @@ def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("change-mid-pool")
 def change_mid_pool(analysis: Analysis) -> Iterator[Problem]:
-    """Changes inside a rep fall at a wall of the course that the set is written for."""
+    """Changes inside a rep fall at a wall of the course that the set is written for, or at a mark
+    that the part names (``to``), or in the middle of the pool where it is written as half a length.
+    """
     for swim_set, misfit in _misfits(analysis):
-        if not misfit.ends:
+        if misfit.why is Unfit.CHANGES:
             unit = swim_set.course.unit
             message = (
                 f"part {(misfit.part or 0) + 1} ends between the walls of a {swim_set.course} pool"
             )
             hint = (
-                f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}; or "
-                "accept it with a reason"
+                f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}; where "
+                "the change is meant, name its mark (to: middle)"
             )
             yield Problem(
                 swim_set, (*misfit.path, "parts", misfit.part or 0, "distance"), message, hint

@@ -5,6 +5,7 @@ may write one thing in more than one form.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import Any
 
 from cattrs import Converter
@@ -13,6 +14,7 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.swim_set import (
     Build,
     Descend,
+    Distance,
     Effort,
     Hold,
     Item,
@@ -30,6 +32,7 @@ _OF_PART = ("distance", "time", "do", "effort")  # what reps of one part say of 
 
 def register_items(converter: Converter) -> None:
     """Teach a converter to read items."""
+    converter.register_structure_hook(Distance, lambda data, _: _distance(data))
     converter.register_structure_hook(Effort, lambda data, _: _effort(data))
     converter.register_structure_hook(Sendoff, lambda data, _: _sendoff(data))
     plain_part = make_dict_structure_fn(
@@ -56,9 +59,16 @@ def _kind(data: Mapping[str, Any]) -> type[Reps | Pause | Round]:
 def _parted(data: Mapping[str, Any]) -> Mapping[str, Any]:
     """Reps as parts, be it one. Gear of such reps is worn in all of them, and stays with them."""
     if "parts" in data:
-        return {**data, "is_parted": True}
+        own = {name: data[name] for name in data if name != "distance"}
+        return {**own, "is_parted": True, "stated": data.get("distance")}
     part = {name: data[name] for name in _OF_PART if name in data}
     return {**{name: data[name] for name in data if name not in _OF_PART}, "parts": [part]}
+
+
+def _distance(data: float) -> Distance:
+    """A distance as it is written, exactly: 12.5 is 25/2."""
+    exact = Fraction(str(data))
+    return int(exact) if exact.denominator == 1 else exact
 
 
 def _effort(data: str | Mapping[str, Any]) -> Effort:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
@@ -44,6 +44,13 @@ class Rotate:
 
 
 Effort = Hold | Descend | Build | Rotate
+Distance = int | Fraction  # exact: half a length, or 15 m in a pool of yards
+
+
+def in_all(distances: Iterable[Distance]) -> Distance:
+    """Distances added up, exactly; a whole number where they come to one."""
+    added = sum(distances, Fraction(0))
+    return int(added) if added.denominator == 1 else added
 
 
 @dataclass(frozen=True)
@@ -65,21 +72,26 @@ class Sendoff:
 
 @dataclass(frozen=True)
 class Part:
-    """One piece of a rep, done without a stop; ``distance`` in the set's own unit.
+    """One piece of a rep; ``distance`` in the set's own unit.
 
-    A piece that is held rather than travelled has no distance, and lasts ``hold_s`` seconds.
+    A piece that ends at a mark names it under ``to``, and has a distance only once it is placed in
+    a course. After it ``rest`` seconds go by before the next piece of the same rep. A piece that is
+    held rather than travelled has no distance, and lasts ``hold_s`` seconds.
     """
 
-    distance: int
+    distance: Distance
     do: str
     effort: Effort
     gear: Ids = ()
     hold_s: Seconds | None = None
+    to: str = ""
+    rest: Seconds | None = None
 
 
 @dataclass(frozen=True)
 class Reps:
-    """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts.
+    """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts; ``stated`` is
+    the distance that it then wrote beside them.
 
     ``by_group`` holds the whole of it as a lane group does it for whom something differs.
     """
@@ -91,12 +103,13 @@ class Reps:
     gear: Ids = ()
     note: str = ""
     is_parted: bool = False
+    stated: int | None = None
     by_group: Mapping[str, Reps] = field(default_factory=dict)
 
     @property
-    def distance(self) -> int:
+    def distance(self) -> Distance:
         """The distance of one rep."""
-        return sum(part.distance for part in self.parts)
+        return in_all(part.distance for part in self.parts) if self.stated is None else self.stated
 
 
 @dataclass(frozen=True)

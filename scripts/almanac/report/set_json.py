@@ -65,8 +65,9 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         "misfits": [
             {
                 "path": dotted(misfit.path),
-                "distance": misfit.distance,
+                "distance": _number(misfit.distance),
                 "ends": misfit.ends,
+                "why": misfit.why.value,
                 "nearest": misfit.nearest,
             }
             for misfit in summary.misfits
@@ -97,7 +98,7 @@ def _tenth(value: float | None) -> float | None:
 
 def _shares(shares: Mapping[str, NamedFigure]) -> dict[str, Any]:
     found = {key: rounded(shares[name], 4) for key, name in _SHARES.items()}
-    into_stroke = shares["kick into stroke"].value
+    into_stroke = _whole(shares["kick into stroke"])
     told = (*_SHARES.values(), "kick into stroke")
     return {**found, "kick_into_stroke": into_stroke, **other_figures_json(shares.values(), told)}
 
@@ -134,8 +135,9 @@ def _rep(timed: TimedRep) -> dict[str, Any]:
         "round": rep.rounds[-1] if rep.rounds else None,
         "rounds": list(rep.rounds),
         "rep": rep.number,
-        "distance": rep.distance,
+        "distance": _number(rep.distance),
         "held": any(piece.hold_s is not None for piece in rep.pieces),
+        "rest_inside_s": _tenth(rep.inner_rest_s),
         "target_s": _tenth(timed.target_s),
         "estimated": isinstance(target, Target) and target.estimated,
         "other_course": isinstance(target, Target) and target.other_course,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.figure import Figure
+from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
@@ -128,11 +129,23 @@ def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
 
 
 def _misfits(summary: SetSummary) -> Iterator[str]:
-    unit = summary.course.unit
-    for misfit in summary.misfits:
-        what = "a rep" if misfit.ends else f"part {(misfit.part or 0) + 1} of a rep"
-        yield (
-            f"In a {summary.course} pool {what} of {show_distance(misfit.distance, unit)} "
-            "ends between the walls;"
-            f" the nearest that does not: {show_distance(misfit.nearest, unit)}"
+    return (
+        f"In a {summary.course} pool {line}"
+        for line in map(misfit_words(summary.course.unit), summary.misfits)
+    )
+
+
+def misfit_words(unit: Unit) -> Callable[[Misfit], str]:
+    """How a rep does not fit a pool, and what would, in words."""
+
+    def words(misfit: Misfit) -> str:
+        distance, nearest = (
+            show_distance(float(far), unit) for far in (misfit.distance, misfit.nearest)
         )
+        if misfit.part is None:
+            what = f"a rep of {distance} {misfit.why.value}"
+        else:
+            what = f"a rep {misfit.why.value} after part {misfit.part + 1}, {distance}"
+        return f"{what}; the nearest in whole lengths is {nearest}"
+
+    return words

@@ -21,7 +21,12 @@ from almanac.model.swim_set import (
     SwimSet,
 )
 from almanac.model.vocabularies import VOCABULARY_OF
-from almanac.units import show_time
+from almanac.units import show_number, show_time
+
+TO_MARK = {
+    "wall": "to the wall", "flags": "to the flags", "near-flags": "to the first flags",
+    "middle": "to the middle", "15m": "to 15 m", "end": "to the end",
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -76,7 +81,7 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
     gear = gear_words(catalogue, item.gear)
     if not item.is_parted:
         part = item.parts[0]
-        each = show_time(part.hold_s) if part.hold_s else str(part.distance)
+        each = show_time(part.hold_s) if part.hold_s else show_number(part.distance)
         what = f"{item.reps} × {each} {catalogue.drills[part.do].title}"
         return BoardLine(
             depth,
@@ -87,9 +92,8 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
             item.note,
             _go_of(catalogue, item.sendoff),
         )
-    what = f"{item.reps} × {item.distance} as " + ", then ".join(
-        _part(catalogue, part) for part in item.parts
-    )
+    parts = ", then ".join(_part(catalogue, part) for part in item.parts)
+    what = f"{item.reps} × {show_number(item.distance)} as {parts}"
     return BoardLine(depth, what, "", go, gear, item.note, _go_of(catalogue, item.sendoff))
 
 
@@ -104,7 +108,9 @@ def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, st
 def _part(catalogue: Catalogue, part: Part) -> str:
     gear = f" in {gear_words(catalogue, part.gear)}" if part.gear else ""
     effort = effort_words(catalogue, part.effort)
-    return f"{part.distance} {catalogue.drills[part.do].title} ({effort}){gear}"
+    rest = f", {show_time(part.rest)} rest" if part.rest else ""
+    far = TO_MARK[part.to] if part.to else show_number(part.distance)
+    return f"{far} {catalogue.drills[part.do].title} ({effort}){gear}{rest}"
 
 
 def effort_words(catalogue: Catalogue, effort: Effort) -> str:

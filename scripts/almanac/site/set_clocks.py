@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import heads, table
+from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
@@ -56,15 +57,11 @@ def _pool(
     }
 
 
-def _misfit(swim_set: SwimSet, misfit: Any, course: Course) -> str:
-    unit = course.unit
+def _misfit(swim_set: SwimSet, misfit: Misfit, course: Course) -> str:
+    nearest = show_distance(misfit.nearest, course.unit)
+    after = "" if misfit.part is None else f" after part {misfit.part + 1}"
     label = _item_label(swim_set, misfit.path)
-    what = (
-        "ends between the walls"
-        if misfit.ends
-        else f"changes between the walls after part {misfit.part + 1}"
-    )
-    return f"{label}: {what}; the nearest that does not is {show_distance(misfit.nearest, unit)}"
+    return f"{label}: {misfit.why.value}{after}; the nearest in whole lengths is {nearest}"
 
 
 def _item_label(swim_set: SwimSet, path: Any) -> str:
@@ -111,6 +108,7 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
         else f"{show_time(slow.rep.item.rest)} rest"
         if slow.rep.item.rest
         else "straight on",
+        "inside": f"{show_number(slow.rep.inner_rest_s)} s inside" if slow.rep.inner_rest_s else "",
         "suggested": slow.suggested,
         "rest": rest,
         "others": [shown(own) for own in others(table("set", "item", "rows", row), _COLUMNS)],

@@ -170,6 +170,11 @@ def _bound(failure: Failure) -> Iterator[Finding]:
     yield failure.say("out-of-range", message, failure.says("description"))
 
 
+def _step(failure: Failure) -> Iterator[Finding]:
+    message = f"{failure.name} is {failure.value}; it goes in steps of {failure.wanted}"
+    yield failure.say("out-of-range", message, failure.says("description"))
+
+
 def _length(failure: Failure) -> Iterator[Finding]:
     count, limit = len(failure.value), failure.wanted
     has = f"{failure.name} has {count} character{'s' * (count != 1)}"
@@ -246,6 +251,7 @@ _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "maximum": _bound,
     "exclusiveMinimum": _bound,
     "exclusiveMaximum": _bound,
+    "multipleOf": _step,
     "minLength": _length,
     "maxLength": _length,
     "minItems": _amount,

@@ -12,6 +12,11 @@ import { tidy } from "./times.js";
  */
 
 const OPEN = "…";
+/** @type {Record<string, string>} */
+const TO_MARK = {
+  wall: "to the wall", flags: "to the flags", "near-flags": "to the first flags",
+  middle: "to the middle", "15m": "to 15 m", end: "to the end",
+};
 
 /** @param {unknown} value */
 const text = (value) => (value === undefined || value === null || typeof value === "object" ? OPEN : String(value));
@@ -59,7 +64,9 @@ function titles({ vocabulary, reference }) {
  */
 function partWords(part, told) {
   const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
-  return `${text(part.distance)} ${told.drill(part.do)} (${effortWords(part.effort, told) || OPEN})${worn}`;
+  const rest = part.rest === undefined ? "" : `, ${tidy(part.rest)} rest`;
+  const far = part.to === undefined ? text(part.distance) : (TO_MARK[part.to] ?? OPEN);
+  return `${far} ${told.drill(part.do)} (${effortWords(part.effort, told) || OPEN})${worn}${rest}`;
 }
 
 /** @param {Item} item */
@@ -78,7 +85,7 @@ function goWords({ sendoff, rest }) {
  */
 function repsLine(item, told, depth) {
   const parts = list(item.parts).filter(isObject);
-  const whole = parts.reduce((sum, part) => sum + Number(part.distance), 0);
+  const whole = item.distance ?? parts.reduce((sum, part) => sum + Number(part.distance), 0);
   const each = item.time === undefined ? text(item.distance) : tidy(item.time);
   const swum = parts.map((part) => partWords(part, told)).join(", then ");
   return {

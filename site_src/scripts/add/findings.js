@@ -201,6 +201,7 @@ const TOLD = {
   exclusiveMinimum: range,
   maximum: range,
   exclusiveMaximum: range,
+  multipleOf: ({ piece, ...failure }) => [say({ piece, ...failure }, "out-of-range", `this goes in steps of ${piece.multipleOf}`)],
   minLength: size,
   maxLength: size,
   minItems: size,

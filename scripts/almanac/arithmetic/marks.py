@@ -1,0 +1,72 @@
+"""Where in a pool a part of a rep ends: at a wall, or at a mark between the walls."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from fractions import Fraction
+
+from almanac.model.swim_set import Distance, Item, Reps, Round
+from almanac.units import METRES_PER_YARD, Course, Unit
+
+FLAGS_FROM_WALL = 5  # in the pool's unit: 5 m, and 5 yd where the pool is in yards
+_FIFTEEN_M = {Unit.METRE: Fraction(15), Unit.YARD: Fraction(15) / Fraction(str(METRES_PER_YARD))}
+END = "end"
+
+
+def mark_from_wall(mark: str, course: Course) -> Fraction:
+    """How far a mark stands from the wall that swimmers leave, in the course's unit.
+
+    ``wall`` is the one ahead. Backstroke flags hang 5.0 m from each end wall (World Aquatics,
+    facilities rules), 5 yd in a pool of yards; the 15 m mark stands at 15 m in every pool (16.4 yd,
+    1 yd = 0.9144 m); the middle at half a length. Raises KeyError for another mark.
+    """
+    length = Fraction(course.length)
+    return {
+        "wall": length,
+        "flags": length - FLAGS_FROM_WALL,
+        "near-flags": Fraction(FLAGS_FROM_WALL),
+        "middle": length / 2,
+        "15m": _FIFTEEN_M[course.unit],
+    }[mark]
+
+
+def place_items(items: tuple[Item, ...], course: Course) -> tuple[Item, ...]:
+    """Items with each part that ends at a mark given its distance in a course: 15 m stays 15 m, the
+    middle moves.
+    """
+    return tuple(
+        replace(item, items=place_items(item.items, course))
+        if isinstance(item, Round)
+        else placed(item, course)
+        if isinstance(item, Reps)
+        else item
+        for item in items
+    )
+
+
+def placed(item: Reps, course: Course) -> Reps:
+    """Reps with each part that ends at a mark given its distance in a course: to the next such mark
+    ahead, and never beyond the end of the rep. Distances are exact.
+    """
+    if not any(part.to for part in item.parts):
+        return item
+    parts, at, end = [], Fraction(0), Fraction(item.distance)
+    for part in item.parts:
+        distance: Distance = part.distance
+        if part.to:
+            reached = end if part.to == END else _next(mark_from_wall(part.to, course), at, course)
+            distance = max(Fraction(0), min(reached, end) - at)
+        parts.append(replace(part, distance=_plain(distance)))
+        at += distance
+    return replace(item, parts=tuple(parts))
+
+
+def _next(from_wall: Fraction, at: Fraction, course: Course) -> Fraction:
+    """The first place beyond ``at`` that stands so far from the wall before it."""
+    lengths = math.floor((at - from_wall) / course.length) + 1
+    return from_wall + max(0, lengths) * course.length
+
+
+def _plain(distance: Distance) -> Distance:
+    return int(distance) if distance.denominator == 1 else distance

@@ -1,0 +1,81 @@
+"""Rules on what a rep is made of: its parts come to its distance, and rests are at walls."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.course import Misfit, Unfit
+from almanac.checks.rule import Problem, forbids
+from almanac.model.entry import Entry
+from almanac.model.swim_set import Reps
+from almanac.model.walk import reps_with_paths, written_items
+from almanac.source.reader import DataPath
+from almanac.units import Course, show_distance
+
+
+@forbids("parts-miss-distance")
+def parts_miss_distance(analysis: Analysis) -> Iterator[Problem]:
+    """The parts of a rep come to the distance that stands beside them, and each has something left
+    to swim, in the course that the reps are written for.
+
+    Reps with a part that ends at a mark state their distance, because a mark lies elsewhere in
+    another pool.
+    """
+    unstated = set()
+    for entry, path, item in _written(analysis):
+        if item.stated is None and any(part.to for part in item.parts):
+            unstated.add((entry.file, path))
+            message = "a part ends at a mark, and the distance of the rep is not stated"
+            hint = "add 'distance' beside 'parts': what they come to together"
+            yield Problem(entry, (*path, "parts"), message, hint, of_key=True)
+    for entry, course, path, misfit in _misfits(analysis):
+        if misfit.why is Unfit.PARTS and (entry.file, path) not in unstated:
+            added = show_distance(float(misfit.distance), course.unit)
+            message = f"the parts come to {added}, or one of them has nothing left to swim"
+            hint = "mend 'distance' beside 'parts', or end the last part at the end (to: end)"
+            yield Problem(entry, (*path, "parts"), message, hint, of_key=True)
+
+
+@forbids("rest-mid-pool")
+def rest_mid_pool(analysis: Analysis) -> Iterator[Problem]:
+    """A broken swim rests at a wall of the course that it is written for."""
+    for entry, course, path, misfit in _misfits(analysis):
+        if misfit.why is Unfit.RESTS:
+            number = misfit.part or 0
+            message = (
+                f"part {number + 1} ends between the walls of a {course} pool, and rests there"
+            )
+            hint = f"the nearest that ends at a wall: {show_distance(misfit.nearest, course.unit)}"
+            yield Problem(entry, (*path, "parts", number, "rest"), message, hint, of_key=True)
+
+
+@forbids("rest-after-last-part")
+def rest_after_last_part(analysis: Analysis) -> Iterator[Problem]:
+    """Rest inside a rep stands between two of its parts; what comes after the rep is the rep's own
+    send-off or rest.
+    """
+    for entry, path, item in _written(analysis):
+        if item.is_parted and item.parts[-1].rest:
+            where = (*path, "parts", len(item.parts) - 1, "rest")
+            hint = "take it out, and write 'rest' or 'sendoff' beside 'parts'"
+            yield Problem(entry, where, "no part comes after this rest", hint, of_key=True)
+
+
+def _written(analysis: Analysis) -> Iterator[tuple[Entry, DataPath, Reps]]:
+    for entry, items, start in written_items(analysis.catalogue):
+        for item, path in reps_with_paths(items, start):
+            yield entry, path, item
+
+
+def _misfits(analysis: Analysis) -> Iterator[tuple[Entry, Course, DataPath, Misfit]]:
+    """What does not fit its own course: of sets, and of items that practices hold in place."""
+    for id, swim_set in analysis.computable.items():
+        for misfit in analysis.summary(id).misfits:
+            yield swim_set, swim_set.course, misfit.path, misfit
+    for id, summary in analysis.practices.items():
+        for number, run in enumerate(summary.runs):
+            if run.swim_set is None:
+                for misfit in run.misfits:
+                    path = ("parts", number, *misfit.path)
+                    yield analysis.catalogue.practices[id], summary.course, path, misfit
