@@ -129,7 +129,15 @@ def _gear(id: str) -> Gear:
 def _benchmark(id: str) -> Benchmark:
     activity, distance, gear = _BENCHMARKS[id]
     protocol = Protocol((), Seconds(60), SHORT, "", "")
-    return made(Benchmark, id=id, distance=distance, protocol=protocol, gear=gear, **activity)
+    return made(
+        Benchmark,
+        id=id,
+        distance=distance,
+        protocol=protocol,
+        gear=gear,
+        repeat_every="4 weeks",
+        **activity,
+    )
 
 
 DRILLS = {id: _drill(id) for id in _DRILLS}
@@ -163,9 +171,9 @@ def group(tests: Tests = OSPREY, heads: int = 14, lanes: int = 3, gap: float = 5
     return LaneGroup("Osprey", "osprey", lanes, heads, Seconds(gap), tuple(timed))
 
 
-def paces(of: LaneGroup | None = None, **limits: float) -> Paces:
+def paces(of: LaneGroup | None = None, day: date | None = None, **limits: float) -> Paces:
     """The pace lines of a lane group."""
-    return Paces(of or group(), BENCHMARKS, policy(**limits))
+    return Paces(of or group(), BENCHMARKS, policy(**limits), day)
 
 
 def clock(of: LaneGroup | None = None, course: Course = SHORT, **limits: float) -> Clock:
@@ -215,11 +223,15 @@ def target(of: LaneGroup | None = None, course: Course = SHORT, **item) -> Targe
 def best(
     distance: float, activity: str = "kick", tests: Mapping[str, str | float] = OSPREY
 ) -> float:
-    """The best time over a distance, by numpy's straight line through the logarithms of the tests."""
+    """The best time over a distance, by numpy's straight lines between the logarithms of the tests."""
     known = {
         int(id.split("-")[1]): parse_time(time)
         for id, time in tests.items()
         if id.startswith(activity)
     }
-    slope, start = numpy.polyfit(numpy.log(list(known)), numpy.log(list(known.values())), 1)
+    logs, times = numpy.log(sorted(known)), numpy.log([known[m] for m in sorted(known)])
+    if min(known) <= distance <= max(known):
+        return math.exp(numpy.interp(math.log(distance), logs, times))
+    ends = slice(None, 2) if distance < min(known) else slice(-2, None)
+    slope, start = numpy.polyfit(logs[ends], times[ends], 1)
     return math.exp(start + slope * math.log(distance))

@@ -140,9 +140,9 @@ def test_tests_in_another_course_are_scaled_by_length_alone_and_marked(swum_in, 
     assert found.seconds == pytest.approx(50 * (metres[swims_in] / metres[swum_in]) ** 1.08)
 
 
-def test_one_test_in_another_course_marks_the_line_and_the_rep():
+def test_tests_in_another_course_mark_the_line_and_the_rep():
     of = group(
-        [swum("kick-50", 50, SHORT), swum("kick-200", 220, YARDS), swum("back-100", 70, SHORT)]
+        [swum("kick-50", 50, YARDS), swum("kick-200", 220, YARDS), swum("back-100", 70, SHORT)]
     )
     assert target(of).other_course and not target(of, drill="backstroke").other_course
     parts = [{"distance": 25, "do": drill, "effort": "easy"} for drill in ("backstroke", "kick")]

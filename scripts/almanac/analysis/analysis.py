@@ -99,7 +99,7 @@ class Analysis:
     @cached_property
     def timing(self) -> Timing:
         """The clocks of the lane groups."""
-        return Timing(self.catalogue, self._clocks)
+        return Timing(self.catalogue, self._clocks, self.today)
 
     @property
     def scale(self) -> EffortScale:
@@ -108,10 +108,11 @@ class Analysis:
 
     def continued(self, catalogue: Catalogue, today: date) -> Analysis:
         """The analysis of a later state of the catalogue. Figures of sets and practices that stand
-        on what is the same to the letter are taken over.
+        on what is the same to the letter are taken over; none on another day, which knows other
+        tests.
         """
         same = Sameness(self.catalogue, catalogue)
-        if not same.foundations:
+        if today != self.today or not same.foundations:
             return Analysis(catalogue, today)
         summaries = {key: own for key, own in self._summaries.items() if same.holds("set", key[0])}
         known = self.__dict__.get("practices", self._practices)  # where they have been asked for

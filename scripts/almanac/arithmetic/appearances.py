@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.known_tests import repeat_weeks
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.model.knowledge import Benchmark, Drill
 from almanac.model.plans import Week
@@ -112,11 +113,6 @@ def late_needs(
                         piece.drill.id, need, week, practice.practice.id, first.get(need)
                     )
             taught.add(piece.drill.id)
-
-
-def repeat_weeks(benchmark: Benchmark) -> int:
-    """How often a benchmark is to be repeated, in weeks."""
-    return int(benchmark.repeat_every.split()[0])
 
 
 def benchmark_plans(

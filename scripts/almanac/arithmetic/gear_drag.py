@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from almanac.arithmetic.pace_lines import latest_tests
+from almanac.arithmetic.known_tests import latest_tests
 from almanac.arithmetic.resistance import (
     AddedDrag,
     DragBand,
@@ -20,6 +20,7 @@ from almanac.arithmetic.resistance import (
 )
 from almanac.model.club import Club
 from almanac.model.knowledge import Benchmark, Gear
+from almanac.units import COURSES
 
 SPEEDS = (0.6, 0.8, 1.0, 1.2, 1.4, 1.6, 1.8)  # m/s: from slow kicking to fast swimming
 MEASURED_SPEEDS = (0.9, 1.4)  # m/s: where both curves of the swimmer's own drag were measured
@@ -112,10 +113,11 @@ def timed_comparisons(
         and plain.metres == resisted.metres
     ]
     for id, group in club.lane_groups.items():
-        tests = {test.benchmark: test for test in latest_tests(group.tests)}
+        tests = {(test.benchmark, test.course): test for test in latest_tests(group.tests)}
         for plain, resisted in pairs:
-            one, other = tests.get(plain.id), tests.get(resisted.id)
-            if one and other and one.course == other.course and other.time > one.time:
-                yield TimedComparison(
-                    id, plain, resisted, one.time, other.time, added_drag(one.time, other.time)
-                )
+            for course in COURSES.values():
+                one, other = tests.get((plain.id, course)), tests.get((resisted.id, course))
+                if one and other and other.time > one.time:
+                    yield TimedComparison(
+                        id, plain, resisted, one.time, other.time, added_drag(one.time, other.time)
+                    )

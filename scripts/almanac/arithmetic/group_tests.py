@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from almanac.arithmetic.pace_lines import latest_tests
-from almanac.model.club import Club
+from almanac.arithmetic.known_tests import latest_tests
+from almanac.model.club import Club, TimedTest
 from almanac.model.knowledge import Benchmark
 from almanac.model.vocabularies import CRITICAL_SPEED
 
@@ -24,7 +24,7 @@ def paired_trials(
     club: Club, benchmarks: Mapping[str, Benchmark], benchmark: Benchmark
 ) -> Iterator[GroupTrials]:
     """By lane group, the times that critical speed comes from: the latest in a benchmark and in
-    those that it is paired with, of the same activity.
+    those that it is paired with, of the same activity, all in one course.
 
     A group is left out where it lacks one of the tests, or where the longer was not the slower.
     """
@@ -39,13 +39,21 @@ def paired_trials(
     if CRITICAL_SPEED not in benchmark.gives or len({item.metres for item in paired}) < 2:
         return
     for id, group in club.lane_groups.items():
-        tests = {test.benchmark: test for test in latest_tests(group.tests)}
-        if not all(item.id in tests for item in paired):
-            continue
-        trials = tuple(
-            (item.distance * tests[item.id].course.unit.metres, float(tests[item.id].time))
-            for item in paired
-        )
+        trials = _in_one_course(latest_tests(group.tests), paired)
         times = [seconds for _, seconds in sorted(trials)]
-        if all(earlier < later for earlier, later in itertools.pairwise(times)):
+        if trials and all(earlier < later for earlier, later in itertools.pairwise(times)):
             yield GroupTrials(id, trials)
+
+
+def _in_one_course(
+    tests: Sequence[TimedTest], paired: Sequence[Benchmark]
+) -> tuple[tuple[float, float], ...]:
+    """The times in every one of some benchmarks, in the course of the newest such; none where no
+    course has them all.
+    """
+    for course in dict.fromkeys(test.course for test in reversed(tests)):
+        times = {test.benchmark: test.time for test in tests if test.course == course}
+        if all(item.id in times for item in paired):
+            metres = course.unit.metres
+            return tuple((item.distance * metres, float(times[item.id])) for item in paired)
+    return ()

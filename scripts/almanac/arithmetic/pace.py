@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine, Paces
+from almanac.arithmetic.pace_lines import Because, NoNumber, Paces, Segment
 from almanac.arithmetic.working import (
     Between,
     BuildTime,
@@ -27,12 +27,13 @@ from almanac.units import Course
 @dataclass(frozen=True)
 class Target:
     """A target time with its working; ``estimated`` from one test, ``other_course`` from tests in
-    another pool.
+    another pool, ``stale`` from a test that is past its time.
     """
 
     working: Working
     estimated: bool
     other_course: bool
+    stale: bool = False
 
     @property
     def seconds(self) -> float:
@@ -72,7 +73,10 @@ class Pacer:
             )
             working = Sum(tuple(named))
         return Target(
-            working, any(t.estimated for t in targets), any(t.other_course for t in targets)
+            working,
+            any(t.estimated for t in targets),
+            any(t.other_course for t in targets),
+            any(t.stale for t in targets),
         )
 
     def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
@@ -87,10 +91,13 @@ class Pacer:
         rule = piece.drill.pace
         if rule is None:
             return NoNumber(Because.NO_PACE_RULE, piece.drill.id)
-        line = self.paces.lines[rule.like]
+        line = self.paces.line(rule.like, self.course)
         if isinstance(line, Because):
             return NoNumber(line, piece.drill.id, rule.like)
-        best = self._best(line, piece, rep_distance)
+        segment = line.segment(float(rep_distance) * self.course.unit.metres)
+        if not segment.sound:
+            return NoNumber(Because.TESTS_DISAGREE, piece.drill.id, rule.like)
+        best = self._best(segment, piece, rep_distance)
         factors = self._factors(piece, self.paces.benchmarks[rule.like])
         first, last = (self._at(best, word, factors) for word in piece.effort.words)
         along = piece.effort.along
@@ -102,14 +109,16 @@ class Pacer:
         else:
             working = Between(first, last, float(along))
         other = any(point.course != self.course for point in line.points)
-        return Target(working, line.estimated, other)
+        return Target(working, line.estimated, other, line.stale)
 
-    def _best(self, line: PaceLine, piece: Piece, rep_distance: Distance) -> Working:
-        unit = self.course.unit.metres
-        reference = Known(line.reference_s, "line through the tests", "s")
-        best: Working = PowerLaw(
-            reference, line.reference_m, float(rep_distance) * unit, line.exponent, line.tests
-        )
+    def _best(self, segment: Segment, piece: Piece, rep_distance: Distance) -> Working:
+        metres = max(0.0, float(rep_distance)) * self.course.unit.metres
+        test = segment.nearest(metres)
+        reference = Known(test.seconds, "tested", "s")
+        best: Working = reference
+        if metres != test.metres:
+            ends = tuple((point.metres, point.seconds) for point in segment.ends)
+            best = PowerLaw(reference, test.metres, metres, segment.exponent, ends)
         best = Labelled(best, "best time", "s")
         if piece.distance == rep_distance:
             return best

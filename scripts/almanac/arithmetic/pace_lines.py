@@ -1,17 +1,20 @@
-"""What a lane group holds over any distance: lines through its timed tests."""
+"""What a lane group holds over any distance: straight pieces, in logarithms, through its timed
+tests.
+"""
 
 from __future__ import annotations
 
+import itertools
 import math
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
 from enum import Enum
 from functools import cached_property
-from statistics import linear_regression
 
-from almanac.model.club import LaneGroup, TimedTest
+from almanac.arithmetic.known_tests import TestPoint, known_points
+from almanac.model.club import LaneGroup
 from almanac.model.knowledge import Benchmark
-from almanac.model.moving import Activity
 from almanac.model.policy import Policy
 from almanac.units import Course
 
@@ -37,106 +40,123 @@ class NoNumber:
 
 
 @dataclass(frozen=True)
-class TestPoint:
-    """A timed test as a point: ``metres`` long, ``seconds`` taken."""
+class Segment:
+    """T(D) = test.seconds · (D / test.metres) ^ exponent: one straight piece of a pace line.
 
-    metres: float
-    seconds: float
-    benchmark: str
-    course: Course
+    ``ends`` are the tests that it is drawn through, one or two. ``sound`` where its exponent can
+    be that of a swimmer.
+    """
+
+    exponent: float
+    ends: tuple[TestPoint, ...]
+    sound: bool
+
+    def nearest(self, metres: float) -> TestPoint:
+        """The test of it that is nearest to a distance, by ratio; the shorter of two as near."""
+        if metres <= 0:  # of a rep whose parts miss its distance, which is a finding
+            return self.ends[0]
+        return min(self.ends, key=lambda point: abs(math.log(metres / point.metres)))
+
+    def seconds(self, metres: float) -> float:
+        """Best time over ``metres`` metres, in seconds."""
+        test = self.nearest(metres)
+        return float(test.seconds * (metres / test.metres) ** self.exponent)
 
 
 @dataclass(frozen=True)
 class PaceLine:
-    """T(D) = reference_s · (D / reference_m) ^ exponent, for one activity of one lane group.
-
-    ``estimated``: one test only, so the exponent is the policy's.
+    """One activity of one lane group: its tests, shortest first, and the straight pieces through
+    them. ``estimated``: one test only, so the exponent is the policy's.
     """
 
-    reference_m: float
-    reference_s: float
-    exponent: float
     points: tuple[TestPoint, ...]
+    segments: tuple[Segment, ...]
     estimated: bool
 
     @property
-    def tests(self) -> tuple[tuple[float, float], ...]:
-        """The tests that it is drawn through, as (metres, seconds)."""
-        return tuple((point.metres, point.seconds) for point in self.points)
+    def stale(self) -> bool:
+        """Whether it stands on a test that is past its ``repeat_every``."""
+        return any(point.stale for point in self.points)
+
+    @property
+    def unsound(self) -> tuple[Segment, ...]:
+        """The pieces whose two tests cannot both be right."""
+        return tuple(segment for segment in self.segments if not segment.sound)
+
+    def segment(self, metres: float) -> Segment:
+        """The piece that a distance lies on: between its two neighbours among the tests, and
+        beyond them the nearest piece carried on.
+        """
+        for segment in self.segments:
+            if metres <= segment.ends[-1].metres:
+                return segment
+        return self.segments[-1]
 
     def seconds(self, metres: float) -> float:
         """Best time over ``metres`` metres, in seconds."""
-        return float(self.reference_s * (metres / self.reference_m) ** self.exponent)
+        return self.segment(metres).seconds(metres)
 
 
-def fit_power_law(
-    points: Iterable[tuple[float, float]], reference_m: float = 1.0
-) -> tuple[float, float]:
-    """Least squares line through (metres, seconds) in log-log: (seconds over ``reference_m``
-    metres, exponent).
+def line_through(points: tuple[TestPoint, ...], policy: Policy) -> PaceLine:
+    """Straight pieces, in log-log, through the tests of one activity, shortest first.
 
-    T(D) = T_ref · (D / D_ref) ^ b. Raises ValueError for fewer than two different distances, or a
-    distance or a time that is not above zero; OverflowError where a line from absurd times is asked
-    far from its distances. Checked against the line that Kennelly drew through running records
-    (Popular Science Monthly 73, 1908, p. 386: T grows with the 9/8 power of distance).
+    T(D) = T_i · (D / D_i) ^ b between tests i and i + 1, with b = ln(T_i+1 / T_i) / ln(D_i+1 /
+    D_i), so that a tested distance has its own test as its best time. Beyond the tests the nearest
+    piece goes on. With one test b is the policy's ``single_test_exponent`` and the line is marked
+    as estimated. A piece whose b is outside the policy's ``least_exponent`` to
+    ``greatest_exponent`` gives no number where it would be used: one of its two times is a mistake.
+
+    That time grows as a power of distance is Kennelly's, of running records (Popular Science
+    Monthly 73, 1908, p. 386: b = 9/8); the power of a swimmer is his own.
     """
-    logs = [(math.log(metres / reference_m), math.log(seconds)) for metres, seconds in points]
-    if len({x for x, _ in logs}) < 2:
-        raise ValueError("a line needs two different distances")
-    slope, intercept = linear_regression(*zip(*logs, strict=True))
-    return math.exp(intercept), slope
+    if len(points) == 1:
+        exponent = policy.limit("single_test_exponent")
+        return PaceLine(points, (Segment(exponent, points, sound=True),), estimated=True)
+    least, greatest = policy.limit("least_exponent"), policy.limit("greatest_exponent")
+    segments = []
+    for ends in itertools.pairwise(points):
+        exponent = _exponent(*ends)
+        sound = least - _ROUNDING <= exponent <= greatest + _ROUNDING
+        segments.append(Segment(exponent, ends, sound))
+    return PaceLine(points, tuple(segments), estimated=False)
 
 
-def latest_tests(tests: Iterable[TimedTest]) -> tuple[TimedTest, ...]:
-    """The newest test of each benchmark, oldest first; of two on one day, the later in the list."""
-    newest: dict[str, TimedTest] = {}
-    for test in sorted(tests, key=lambda test: test.on):
-        newest.pop(test.benchmark, None)  # so that the newest of all stands last
-        newest[test.benchmark] = test
-    return tuple(newest.values())
+def _exponent(shorter: TestPoint, longer: TestPoint) -> float:
+    return math.log(longer.seconds / shorter.seconds) / math.log(longer.metres / shorter.metres)
 
 
 @dataclass(frozen=True)
 class Paces:
-    """The pace lines of one lane group, by activity and the gear that the tests were done with."""
+    """The pace lines of one lane group as they are known on a ``day``, by activity and the gear
+    that the tests were done with. Without a day every test is known, and none is old.
+    """
 
     group: LaneGroup
     benchmarks: Mapping[str, Benchmark]
     policy: Policy
+    day: date | None = None
+    _lines: dict[tuple[str, Course], PaceLine | Because] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
 
-    def points(self, activity: Activity, gear: frozenset[str]) -> tuple[TestPoint, ...]:
-        """The group's newest tests of an activity, shortest first."""
-        points = []
-        for test in latest_tests(self.group.tests):
-            benchmark = self.benchmarks[test.benchmark]
-            if benchmark.activity == activity and frozenset(benchmark.gear) == gear:
-                metres = benchmark.distance * test.course.unit.metres
-                points.append(TestPoint(metres, test.time, benchmark.id, test.course))
-        return tuple(sorted(points, key=lambda point: point.metres))
+    def line(self, like: str, course: Course) -> PaceLine | Because:
+        """The pace line of a benchmark's activity for reps in a course, or why there is none."""
+        if (like, course) not in self._lines:
+            points = known_points(
+                self.group.tests, self._like[like], self.benchmarks, course, self.day
+            )
+            self._lines[like, course] = (
+                line_through(points, self.policy) if points else Because.NOT_TESTED
+            )
+        return self._lines[like, course]
 
     @cached_property
-    def lines(self) -> dict[str, PaceLine | Because]:
-        """By benchmark id, the pace line of its activity, or why there is none."""
-        return {like: self._line(like) for like in self.benchmarks}
-
-    def _line(self, like: str) -> PaceLine | Because:
-        benchmark = self.benchmarks[like]
-        points = self.points(benchmark.activity, frozenset(benchmark.gear))
-        if not points:
-            return Because.NOT_TESTED
-        if len({point.metres for point in points}) == 1:
-            exponent = self.policy.limit("single_test_exponent")
-            return PaceLine(
-                points[-1].metres, points[-1].seconds, exponent, points[-1:], estimated=True
-            )
-        reference = points[0].metres
-        best, exponent = fit_power_law(
-            ((point.metres, point.seconds) for point in points), reference
-        )
-        least, greatest = (
-            self.policy.limit("least_exponent"),
-            self.policy.limit("greatest_exponent"),
-        )
-        if not least - _ROUNDING <= exponent <= greatest + _ROUNDING:
-            return Because.TESTS_DISAGREE
-        return PaceLine(reference, best, exponent, points, estimated=False)
+    def _like(self) -> dict[str, frozenset[str]]:
+        """By benchmark, all that time the same activity with the same gear."""
+        kinds: dict[object, set[str]] = {}
+        for id, own in self.benchmarks.items():
+            kinds.setdefault((own.activity, frozenset(own.gear)), set()).add(id)
+        return {
+            id: frozenset(kinds[own.activity, frozenset(own.gear)])
+            for id, own in self.benchmarks.items()
+        }

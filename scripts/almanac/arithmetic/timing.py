@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from functools import cached_property
 
 from almanac.arithmetic.clock import Clock
@@ -21,13 +22,16 @@ from almanac.units import Course
 
 @dataclass(frozen=True, eq=False)
 class Clocks:
-    """The clocks of the lane groups, and all that they stand on."""
+    """The clocks of the lane groups, and all that they stand on. On a ``day`` the tests known by
+    then count; without one, all.
+    """
 
     efforts: Mapping[str, Word]
     lane_groups: Mapping[str, LaneGroup]
     benchmarks: Mapping[str, Benchmark]
     gear: Mapping[str, Gear]
     policy: Policy
+    day: date | None = None
     _made: dict[tuple[str, Course], Clock] = field(default_factory=dict, init=False, repr=False)
 
     @cached_property
@@ -38,7 +42,7 @@ class Clocks:
     def clock(self, group: str, course: Course) -> Clock:
         """The clock of one lane group in one course. Raises KeyError for an unknown group."""
         if (group, course) not in self._made:
-            paces = Paces(self.lane_groups[group], self.benchmarks, self.policy)
+            paces = Paces(self.lane_groups[group], self.benchmarks, self.policy, self.day)
             pacer = Pacer(paces, self.gear, self.scale, course)
             self._made[group, course] = Clock(group, pacer, self.policy, self.gear)
         return self._made[group, course]
@@ -52,13 +56,14 @@ class Timing:
 
     catalogue: Catalogue = field(repr=False)
     known: Clocks | None = field(default=None, repr=False)
+    day: date | None = None
 
     @cached_property
     def clocks(self) -> Clocks:
         """The clocks of the lane groups."""
         club = self.catalogue
         return self.known or Clocks(
-            club.efforts, club.lane_groups, club.benchmarks, club.gear, club.policy
+            club.efforts, club.lane_groups, club.benchmarks, club.gear, club.policy, self.day
         )
 
     @property

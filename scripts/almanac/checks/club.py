@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort import scale_gaps
-from almanac.arithmetic.pace_lines import Because, Paces
+from almanac.arithmetic.pace_lines import PaceLine
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.policy import Rating, Word
 from almanac.model.vocabularies import BUILT_ON
-from almanac.units import show_distance, show_number
+from almanac.units import COURSES, show_distance, show_number
 
 
 @forbids("word-missing")
@@ -88,32 +88,30 @@ def rest_for_each_effort(analysis: Analysis) -> Iterator[Problem]:
 def tests_disagree(analysis: Analysis) -> Iterator[Problem]:
     """A lane group's tests of one activity slow with distance as swimmers do.
 
-    Where the exponent of time on distance is outside the policy's ``least_exponent`` to
-    ``greatest_exponent``, one of the times is a mistake of the stopwatch or the list, and no
-    targets are worked out from them.
+    Where the exponent of time on distance from one test to the next is outside the policy's
+    ``least_exponent`` to ``greatest_exponent``, one of the two times is a mistake of the stopwatch
+    or the list, and no targets are worked out from them.
     """
     club = analysis.catalogue.club
-    for id, group in club.lane_groups.items():
-        paces = Paces(group, analysis.catalogue.benchmarks, analysis.catalogue.policy)
-        reported: set[tuple[str, ...]] = set()
-        for like, line in paces.lines.items():
-            if line is not Because.TESTS_DISAGREE:
-                continue
-            benchmark = analysis.catalogue.benchmarks[like]
-            names = tuple(
-                point.benchmark
-                for point in paces.points(benchmark.activity, frozenset(benchmark.gear))
-            )
-            if names not in reported:
-                reported.add(names)
-                message = f"the times for {' and '.join(names)} cannot all be right"
-                yield Problem(
-                    club,
-                    ("lane_groups", id, "tests"),
-                    message,
-                    "check the stopwatch, and test again",
-                    of_key=True,
-                )
+    for id in club.lane_groups:
+        for names in _disagreeing(analysis, id):
+            message = f"the times for {' and '.join(names)} cannot all be right"
+            path = ("lane_groups", id, "tests")
+            yield Problem(club, path, message, "check the stopwatch, and test again", of_key=True)
+
+
+def _disagreeing(analysis: Analysis, group: str) -> Iterator[tuple[str, ...]]:
+    """Pairs of a lane group's tests that cannot both be right, by benchmark, each once."""
+    told: set[tuple[str, ...]] = set()
+    for course in COURSES.values():
+        paces = analysis.timing.clock(group, course).pacer.paces
+        for like in analysis.catalogue.benchmarks:
+            line = paces.line(like, course)
+            for segment in line.unsound if isinstance(line, PaceLine) else ():
+                names = tuple(point.benchmark for point in segment.ends)
+                if names not in told:
+                    told.add(names)
+                    yield names
 
 
 @forbids("benchmark-mid-pool")

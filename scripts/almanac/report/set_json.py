@@ -141,6 +141,7 @@ def _rep(timed: TimedRep) -> dict[str, Any]:
         "target_s": _tenth(timed.target_s),
         "estimated": isinstance(target, Target) and target.estimated,
         "other_course": isinstance(target, Target) and target.other_course,
+        "stale": isinstance(target, Target) and target.stale,
         "sendoff_s": _tenth(timed.sendoff_s),
         "suggested": timed.suggested,
         "rest_s": _tenth(timed.rest_s),

@@ -23,9 +23,10 @@ from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.graph import circles, teaching_order
 from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
+from almanac.arithmetic.known_tests import known_points, latest_tests
 from almanac.arithmetic.lanes import crowded, gap_for, too_tight
 from almanac.arithmetic.pace import Pacer
-from almanac.arithmetic.pace_lines import Paces, fit_power_law, latest_tests
+from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
 from almanac.arithmetic.resistance import (
     added_drag,
@@ -60,8 +61,8 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     )),
     ("Pace", (
         ("Which tests count", latest_tests),
-        ("A group's tests of one activity", Paces.points),
-        ("The line through the tests", fit_power_law),
+        ("A group's tests of one activity", known_points),
+        ("The line through the tests", line_through),
         ("Target of a piece of a rep", Pacer.piece),
         ("Target of a rep", Pacer.whole),
     )),

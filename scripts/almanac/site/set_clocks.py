@@ -121,9 +121,12 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
 def _marks(timed: TimedRep) -> str:
     if not isinstance(timed.target, Target):
         return ""
-    return (" (estimated)" if timed.target.estimated else "") + (
-        " (tested in another pool)" if timed.target.other_course else ""
-    )
+    marks = {
+        "estimated": timed.target.estimated,
+        "tested in another pool": timed.target.other_course,
+        "from an old test": timed.target.stale,
+    }
+    return "".join(f" ({mark})" for mark, holds in marks.items() if holds)
 
 
 def _notes(run: GroupClock) -> Iterator[str]:
