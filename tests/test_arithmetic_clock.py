@@ -267,10 +267,31 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
     assert [timed.rest_s for timed in on_sendoffs.reps] == [None] * 4
 
 
-@pytest.mark.parametrize(("sendoff", "rest_s"), [(45.5, 2), (45, 0), (40, -20)])
-def test_rest_is_below_zero_where_send_offs_are_too_short(sendoff, rest_s):
+@pytest.mark.parametrize(("sendoff", "rest_s"), [(47, 8), (45, 0)])
+def test_rest_down_to_none(sendoff, rest_s):
     found = run(item(4, sendoff=sendoff), of=group(FORTY_FIVE))
-    assert found.rest.value == pytest.approx(rest_s, abs=1e-9)
+    assert found.rest.value == pytest.approx(rest_s, abs=1e-9) and not found.unfit
+
+
+def test_a_set_that_does_not_fit_has_a_clock_and_no_rest():
+    # 45 s at strong on 0:40; 45 s + the least rest of 5 s is 50 s
+    found = run(item(4, sendoff=40), item(2, sendoff=60), of=group(FORTY_FIVE))
+    assert found.clock.value == 280
+    assert (found.work, found.rest, found.density, found.rated_work) == (None,) * 4
+    assert [timed.rest_s for timed in found.reps[:4]] == [None] * 4
+    assert found.reps[4].rest_s == pytest.approx(15)
+    (unfit,) = found.unfit
+    assert (unfit.timed.rep.number, unfit.sendoff_s, unfit.fits_s) == (1, 40, 50)
+    assert unfit.done_s == pytest.approx(45)
+
+
+def test_the_send_off_that_fits_fits_every_rep_of_the_item():
+    # 45 s at strong, 41.65 s at fast and a quarter of it as rest, 52.06 s: 0:55
+    found = run(item(2, effort={"descend": ["strong", "fast"]}, sendoff=44), of=group(FORTY_FIVE))
+    (unfit,) = found.unfit
+    assert (unfit.timed.rep.number, unfit.fits_s) == (1, 55)
+    again = run(item(2, effort={"descend": ["strong", "fast"]}, sendoff=55), of=group(FORTY_FIVE))
+    assert not again.unfit and all(timed.rest_s > 5 for timed in again.reps)
 
 
 def test_the_far_end_is_that_of_the_wall_passed_last():  # after so many metres of a 25 m pool

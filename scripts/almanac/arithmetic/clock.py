@@ -17,7 +17,7 @@ from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep, until_done
+from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock, TimedRep, until_done
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy
@@ -58,14 +58,28 @@ class Clock:
         waits = [Known(change.uncovered_s, "gear change", "s") for change in changes]
         known = [working for working in spent if working is not None]
         targets = [item.target.working for item in reps if isinstance(item.target, Target)]
-        whole = len(known) == len(spent)
+        whole, unfit = len(known) == len(spent), tuple(self._unfit(reps))
         return GroupClock(
             group=self.group,
             reps=reps,
             changes=changes,
             clock=gathered([*known, *waits]) if whole else None,
-            work=gathered(targets) if len(targets) == len(reps) else None,
+            work=gathered(targets) if len(targets) == len(reps) and not unfit else None,
+            unfit=unfit,
         )
+
+    def _unfit(self, reps: Sequence[TimedRep]) -> Iterator[DoesNotFit]:
+        """For each item with reps whose target is longer than the send-off, the worst of them."""
+        for path in dict.fromkeys(timed.rep.path for timed in reps if not timed.fits):
+            own = [timed for timed in reps if timed.rep.path == path]
+            worst = max(own, key=lambda timed: (timed.done_s or 0.0) - (timed.sendoff_s or 0.0))
+            sendoff_s, done_s = worst.sendoff_s or 0.0, worst.done_s or 0.0
+            yield DoesNotFit(worst, sendoff_s, done_s, self.needed_s(own, "least"))
+
+    def needed_s(self, reps: Sequence[TimedRep], which: str) -> float:
+        """The least send-off that holds every known target of one item and the rest after it."""
+        needs = (self.need(timed.rep, timed.target, which) for timed in reps)
+        return max((need.value for need in needs if need), default=0.0)
 
     def _timed(self, reps: Sequence[Rep]) -> Iterator[TimedRep]:
         """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and
@@ -85,9 +99,8 @@ class Clock:
 
         On a send-off it takes the send-off, and its rest is what the target leaves of it. With
         plain rest it leaves at target + rest, up to the next multiple of the policy's
-        ``rest_step``. With neither it takes its target. A broken swim takes
-        the rests inside it too. Where a set names send-offs but none for
-        this group, the suggested one stands in.
+        ``rest_step``. With neither it takes its target. A broken swim takes the rests inside it
+        too. Where a set names send-offs but none for this group, the suggested one stands in.
         """
         return next(self._timed([rep]))
 

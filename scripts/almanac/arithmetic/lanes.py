@@ -47,7 +47,7 @@ class TooTight:
     @property
     def too_short(self) -> bool:
         """Whether the send-off is below the target itself."""
-        return (self.timed.target_s or 0.0) > (self.timed.sendoff_s or 0.0)
+        return not self.timed.fits
 
 
 @dataclass(frozen=True)
@@ -81,19 +81,14 @@ def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
         if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
             continue
         least = clock.rest_for(timed.rep, timed.target, "least").value
-        lack = least - (timed.rest_s or 0.0)
+        lack = (timed.done_s or 0.0) + least - timed.sendoff.value
         if lack > most:
             most, worst, worst_rest = lack, timed, least
     if worst is None:
         return None
     return TooTight(
-        worst, worst_rest, _needed(reps, clock, "least"), _needed(reps, clock, "wanted")
+        worst, worst_rest, clock.needed_s(reps, "least"), clock.needed_s(reps, "wanted")
     )
-
-
-def _needed(reps: list[TimedRep], clock: Clock, which: str) -> float:
-    needs = (clock.need(timed.rep, timed.target, which) for timed in reps)
-    return max((need.value for need in needs if need), default=0.0)
 
 
 def crowded(

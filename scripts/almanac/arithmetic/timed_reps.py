@@ -22,6 +22,8 @@ from almanac.arithmetic.working import (
     gathered,
 )
 
+_ROUNDING = 1e-9  # of the machine, in seconds
+
 
 def until_done(rep: Rep, target: Working) -> Working:
     """Seconds from the start of a rep to its last touch: the target, which is swum time alone, and
@@ -70,12 +72,25 @@ class TimedRep:
         """The send-off, where it goes on one."""
         return self.sendoff.value if self.sendoff else None
 
+    @property
+    def done_s(self) -> float | None:
+        """Seconds from its start to its last touch, where the target is known: with the rests
+        inside a broken swim.
+        """
+        return None if self.target_s is None else self.target_s + self.rep.inner_rest_s
+
+    @property
+    def fits(self) -> bool:
+        """Whether it is done within the send-off, as far as both are known."""
+        sendoff, done = self.sendoff_s, self.done_s
+        return sendoff is None or done is None or done <= sendoff + _ROUNDING
+
     @cached_property
     def rest(self) -> Working | None:
-        """What the clock leaves after the target, and after the rests inside a broken swim; below
-        zero where the send-off is too short.
+        """What the clock leaves after the target, and after the rests inside a broken swim; None
+        where they are longer than the send-off, which nobody can swim.
         """
-        if self.clock is None or not isinstance(self.target, Target):
+        if self.clock is None or not isinstance(self.target, Target) or not self.fits:
             return None
         return Difference(self.clock, until_done(self.rep, self.target.working))
 
@@ -86,14 +101,32 @@ class TimedRep:
 
 
 @dataclass(frozen=True)
+class DoesNotFit:
+    """A rep that a lane group cannot swim on its send-off: the worst of its item. ``fits_s`` is the
+    nearest send-off that fits every rep of the item and the least rest after each; ``done_s`` the
+    target with the rests inside a broken swim. Seconds.
+    """
+
+    timed: TimedRep
+    sendoff_s: float
+    done_s: float
+    fits_s: float
+
+
+@dataclass(frozen=True)
 class GroupClock:
-    """A set on the clock for one lane group. Totals are None where a rep's time is not known."""
+    """A set on the clock for one lane group. Totals are None where a rep's time is not known.
+
+    Where a target is longer than its send-off the set does not fit the group (``unfit``): it then
+    has a clock, which the send-offs make, and no work, rest, density or rated work.
+    """
 
     group: str
     reps: tuple[TimedRep, ...]
     changes: tuple[GearChange, ...]
     clock: Working | None
     work: Working | None
+    unfit: tuple[DoesNotFit, ...] = ()
 
     @cached_property
     def rated_work(self) -> Working | None:
@@ -103,7 +136,7 @@ class GroupClock:
         """
         pieces = [piece for timed in self.reps for piece in timed.rated_work]
         known = [piece for piece in pieces if piece is not None]
-        return gathered(known) if len(known) == len(pieces) else None
+        return gathered(known) if len(known) == len(pieces) and not self.unfit else None
 
     @cached_property
     def rest(self) -> Working | None:

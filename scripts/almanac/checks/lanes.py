@@ -60,6 +60,7 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
     """
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
+            title = analysis.catalogue.lane_groups[group].title
             for tight in too_tight(run, analysis.timing.clock(group, swum.course)):
                 timed = tight.timed
                 target, sendoff = (
@@ -73,7 +74,7 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
                 )
                 least = show_number(tight.least_rest_s)
                 message = (
-                    f"{group}: a send-off of {sendoff} {short}: target {target} and least "
+                    f"{title}: a send-off of {sendoff} {short}: target {target} and least "
                     f"rest {least} s"
                 )
                 path = _sendoff_path(swum, timed.rep.path, group)
@@ -94,11 +95,12 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
     policy = analysis.catalogue.policy
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
+            title = analysis.catalogue.lane_groups[group].title
             for full in crowded(
                 run, analysis.catalogue.lane_groups[group], policy, swum.course, swum.most_in_lane
             ):
                 message = (
-                    f"{group}: with {full.heads} in a lane {show_number(full.gap_s)} s "
+                    f"{title}: with {full.heads} in a lane {show_number(full.gap_s)} s "
                     "apart the last leaves at"
                     f" {show_time(full.last_leaves_s)}, and the leader comes back at "
                     f"{show_time(full.back_s, tenths=True)}"
@@ -114,6 +116,7 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
     """
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
+            title = analysis.catalogue.lane_groups[group].title
             lane_group, seen = analysis.catalogue.lane_groups[group], set[DataPath]()
             for timed in run.reps:
                 gap = gap_for(timed.rep, lane_group, analysis.catalogue.policy)
@@ -126,7 +129,7 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
                 ):
                     seen.add(timed.rep.path)
                     message = (
-                        f"{group}: a gap of {show_number(gap)} s is not below the send-off "
+                        f"{title}: a gap of {show_number(gap)} s is not below the send-off "
                         f"of {show_time(timed.sendoff_s)}"
                     )
                     path = _sendoff_path(swum, timed.rep.path, group)

@@ -16,6 +16,7 @@ from almanac.analysis.figures import REGISTRY, all_figures
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.wholes import WHOLES
 from almanac.arithmetic.pace_lines import NoNumber
+from almanac.arithmetic.timed_reps import DoesNotFit
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.sum_ import check_group
@@ -93,7 +94,7 @@ def _print(figure: NamedFigure) -> None:
 
 def _figures(
     found: FoundEntry, analysis: Analysis, course: str | None, group: str | None
-) -> tuple[dict[str, NamedFigure], tuple[NoNumber, ...]]:
+) -> tuple[dict[str, NamedFigure], tuple[NoNumber | DoesNotFit, ...]]:
     """The figures of what was named, and why some of them have no number."""
     wholes = WHOLES[found.kind]
     chosen = _chosen(found, analysis, group, wholes.groups(analysis, found.id))

@@ -74,13 +74,14 @@ def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]
         gear = f", {show_time(row.gear_s)} to change gear" if row.gear_s else ""
         yield f"{clock_time(start, row.starts_s)}  {title}{talk}{gear}"
         for cell in row.cells:
+            group = catalogue.lane_groups[cell.group].title
             if cell.ends_s is None:
-                yield f"         {cell.group}: no number, because a target is not known"
+                yield f"         {group}: no number, because a target is not known"
             else:
                 waits = f", waits {show_time(cell.waits_s or 0)}" if cell.waits_s else ""
-                yield f"         {cell.group} until {clock_time(start, cell.ends_s)}{waits}"
+                yield f"         {group} until {clock_time(start, cell.ends_s)}{waits}"
             for figure in other_figures(summary, row, cell.group):
-                yield f"         {cell.group} {with_working(figure)}"
+                yield f"         {group} {with_working(figure)}"
     yield slack_words(summary)
 
 
@@ -123,7 +124,7 @@ def _loads(summary: PracticeSummary) -> Iterator[str]:
     for group in summary.groups:
         for figure in table("practice", "group", "load", PracticeForGroup(summary, group)):
             number = shown(figure) if figure.working else "no number"
-            yield f"{figure.figure.title} {group}: {number}"
+            yield f"{figure.figure.title}, {summary.groups[group].title}: {number}"
 
 
 def _others(summary: PracticeSummary) -> Iterator[str]:
@@ -153,7 +154,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     ]
     heads = "".join(f"{head:>{width}}" for _, head, width in _columns())
     for group, summary in groups.items():
-        lines += ["", f"{group}", f"{'week':5}{heads}  change"]
+        lines += ["", catalogue.lane_groups[group].title, f"{'week':5}{heads}  change"]
         lines += [_week_line(week) for week in weeks_of(summary)]
     lines += ["", *balance_sentences(catalogue, first)]
     lines += map(with_working, others(by_name("block", "block", first).values(), BALANCE))

@@ -108,6 +108,16 @@ def _group(clock: GroupClock) -> dict[str, Any]:
     return {
         **{key: rounded(figures[name], digits) for key, (name, digits) in _ON_THE_CLOCK.items()},
         "missing": [_missing(item) for item in clock.missing],
+        "does_not_fit": [
+            {
+                "path": dotted(unfit.timed.rep.path),
+                "rep": unfit.timed.rep.number,
+                "sendoff_s": _tenth(unfit.sendoff_s),
+                "takes_s": _tenth(unfit.done_s),
+                "fits_s": _tenth(unfit.fits_s),
+            }
+            for unfit in clock.unfit
+        ],
         "gear_changes": [
             {
                 "before": dotted(change.before.path),

@@ -10,7 +10,7 @@ from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
-from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.whiteboard import board, board_text, facet_title, in_order
@@ -31,7 +31,7 @@ def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
         [board_text(board(catalogue, swim_set))],
         list(_totals(summary)),
         list(_facets(catalogue, summary)),
-        list(_clocks(summary)),
+        list(_clocks(catalogue, summary)),
         list(_gear_and_brief(catalogue, summary)),
         list(_misfits(summary)),
     ]
@@ -76,15 +76,19 @@ def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     yield from map(with_working, others(shares.values(), SHARES_IN_WORDS))
 
 
-def _clocks(summary: SetSummary) -> Iterator[str]:
+def _clocks(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     if not summary.clocks:
         return
     columns = section("set", "group").tables["clock"]
     heads = "".join(f"{column.name:>{_width(column)}}" for column in columns)
-    yield f"{'On the clock':14}{heads}"
+    titles = ["On the clock", *(catalogue.lane_groups[group].title for group in summary.clocks)]
+    widest = max(map(len, titles)) + 2
+    yield f"{titles[0]:{widest}}{heads}"
     for group, run in summary.clocks.items():
-        yield f"{group:14}{_clock_columns(run)}"
+        title = catalogue.lane_groups[group].title
+        yield f"{title:{widest}}{_clock_columns(run)}"
         yield from (f"    no number: {no_number_words(missing)}" for missing in run.missing)
+        yield from (f"    {unfit_words(unfit)}" for unfit in run.unfit)
         yield from _changes(run)
     yield CLOCK_CONVENTION
 
@@ -109,8 +113,22 @@ def _changes(run: GroupClock) -> Iterator[str]:
         yield "    some changes come after an odd number of lengths: lay the gear at the far end"
 
 
-def no_number_words(missing: NoNumber) -> str:
-    """Why there is no number, and which benchmark would give it."""
+def unfit_words(unfit: DoesNotFit) -> str:
+    """That a set does not fit a lane group, where, and the nearest send-off that does."""
+    item = unfit.timed.rep.item
+    hold_s = item.parts[0].hold_s
+    what = f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
+    return (
+        f"does not fit: {what} on {show_time(unfit.sendoff_s)}, which takes "
+        f"{show_time(unfit.done_s, tenths=True)}; the nearest send-off that fits is "
+        f"{show_time(unfit.fits_s)}"
+    )
+
+
+def no_number_words(missing: NoNumber | DoesNotFit) -> str:
+    """Why there is no number, and which benchmark or send-off would give it."""
+    if isinstance(missing, DoesNotFit):
+        return f"the set {unfit_words(missing)}"
     if missing.because is Because.NO_PACE_RULE:
         return f"{missing.drill}: {missing.because.value}"
     return (

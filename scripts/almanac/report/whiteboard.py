@@ -72,7 +72,7 @@ def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterato
 
 def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
     go = (
-        sendoff_words(item.sendoff)
+        sendoff_words(catalogue, item.sendoff)
         if item.sendoff
         else f"{show_time(item.rest)} rest"
         if item.rest
@@ -106,7 +106,7 @@ def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, st
 
 
 def _part(catalogue: Catalogue, part: Part) -> str:
-    gear = f" in {gear_words(catalogue, part.gear)}" if part.gear else ""
+    gear = f" with {gear_words(catalogue, part.gear)}" if part.gear else ""
     effort = effort_words(catalogue, part.effort)
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
     far = TO_MARK[part.to] if part.to else show_number(part.distance)
@@ -135,12 +135,15 @@ def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
     return " and ".join(catalogue.gear[id].title.lower() for id in gear)
 
 
-def sendoff_words(sendoff: Sendoff) -> str:
-    """A send-off in words: ``on 1:05``, or one a lane group."""
+def sendoff_words(catalogue: Catalogue, sendoff: Sendoff) -> str:
+    """A send-off in words: ``on 1:05``, or where lane groups differ one for each of them."""
     if sendoff.every is not None:
         return f"on {show_time(sendoff.every)}"
-    return "on " + ", ".join(
-        f"{show_time(time)} {group}" for group, time in sendoff.by_group.items()
+    if len(set(sendoff.by_group.values())) == 1 and len(sendoff.by_group) > 1:
+        return f"on {show_time(next(iter(sendoff.by_group.values())))}"
+    return "; ".join(
+        f"{catalogue.lane_groups[group].title} on {show_time(time)}"
+        for group, time in sendoff.by_group.items()
     )
 
 
@@ -151,7 +154,7 @@ def board_text(lines: list[BoardLine]) -> str:
         parts = [
             line.what,
             line.effort,
-            f"in {line.gear}" if line.gear else "",
+            f"with {line.gear}" if line.gear else "",
             line.go,
             f"({line.note})" if line.note else "",
         ]

@@ -68,7 +68,7 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
     items = swim_set.items if swim_set else row.run.part.items
     cells = [
         {
-            "group": cell.group,
+            "group": summary.groups[cell.group].title,
             "until": "–" if cell.ends_s is None else clock_time(start, cell.ends_s),
             "waits": show_time(cell.waits_s) if cell.waits_s else "",
             "others": [with_working(figure) for figure in other_figures(summary, row, cell.group)],

@@ -21,7 +21,7 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import reps_with_paths
-from almanac.report.set_text import no_number_words
+from almanac.report.set_text import no_number_words, unfit_words
 from almanac.report.shown import others, shown
 from almanac.report.working_text import steps
 from almanac.site.shown_figures import LEGEND, page_figures
@@ -79,6 +79,7 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "heads": heads("set", "item", "rows")[len(_COLUMNS) :],
         "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
         "missing": [no_number_words(missing) for missing in run.missing],
+        "unfit": [unfit_words(unfit) for unfit in run.unfit],
         "notes": list(_notes(run)),
         "strip": Markup(_strip(analysis, summary, run)),
     }
@@ -100,6 +101,8 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
     rest = "–" if row.least_rest_s is None else f"{show_number(row.least_rest_s)} s"
     if row.greatest_rest_s is not None and row.greatest_rest_s != row.least_rest_s:
         rest = f"{show_number(row.least_rest_s or 0)} to {show_number(row.greatest_rest_s)} s"
+    if not all(timed.fits for timed in row.timed):
+        rest = "does not fit"
     return {
         "what": _item_label(swim_set, row.path),
         "target": target + _marks(slow),

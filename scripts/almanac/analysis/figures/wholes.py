@@ -17,6 +17,7 @@ from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.analysis.figures.sets import SetForGroup
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import summarise
+from almanac.arithmetic.timed_reps import DoesNotFit
 from almanac.model.entry import Entry
 from almanac.units import Course
 
@@ -34,7 +35,7 @@ class Wholes:
     groups: Callable[[Analysis, str], tuple[str, ...]]
     whole: Callable[[Analysis, str, str | None, Course | None], Any]
     any_group: bool = False
-    missing: Callable[[Any], tuple[NoNumber, ...]] = lambda whole: ()
+    missing: Callable[[Any], tuple[NoNumber | DoesNotFit, ...]] = lambda whole: ()
 
 
 def _set(analysis: Analysis, id: str, group: str | None, course: Course | None) -> SetForGroup:
@@ -44,8 +45,11 @@ def _set(analysis: Analysis, id: str, group: str | None, course: Course | None) 
     return SetForGroup(summarise(analysis.timing, analysis.computable[id], course, groups), group)
 
 
-def _missing_of_set(whole: SetForGroup) -> tuple[NoNumber, ...]:
-    return () if whole.group is None else whole.summary.clocks[whole.group].missing
+def _missing_of_set(whole: SetForGroup) -> tuple[NoNumber | DoesNotFit, ...]:
+    if whole.group is None:
+        return ()
+    run = whole.summary.clocks[whole.group]
+    return (*run.missing, *run.unfit)
 
 
 def _practice(
