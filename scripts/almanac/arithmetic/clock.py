@@ -24,7 +24,7 @@ from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import Course
 
-_Like = tuple[int, tuple[EffortSpan, ...]]  # what reps have in common that are timed alike
+_Like = tuple[int, int, tuple[EffortSpan, ...]]  # what reps have in common that are timed alike
 _Paced = tuple[Rep, tuple[Target | NoNumber, ...], Target | NoNumber]
 
 
@@ -116,7 +116,7 @@ class Clock:
             working = until_done(rep, target.working) if isinstance(target, Target) else None
             spent = self._without_sendoff(item.rest, working)
             return TimedRep(rep, pieces, target, None, False, spent)
-        named = item.sendoff.of(self.group)
+        named = item.sendoff.of(self.group, rep.number)
         if named is None:
             return TimedRep(rep, pieces, target, suggestion, True, suggestion)
         sendoff: Working = Known(named, "send-off", "s")
@@ -180,4 +180,5 @@ def suggest(needs: Sequence[Working | None], own_from: float) -> Sequence[Workin
 
 
 def _like(rep: Rep) -> _Like:
-    return id(rep.item), tuple(piece.effort for piece in rep.pieces)
+    own = rep.number if rep.item.sendoff and rep.item.sendoff.differs else 0
+    return id(rep.item), own, tuple(piece.effort for piece in rep.pieces)

@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 from itertools import accumulate
 
-from almanac.model.swim_set import Distance, Item, Part, Pause, Reps, Round, SwimSet, in_all
+from almanac.model.changes import rounds_of
+from almanac.model.swim_set import (
+    Change,
+    Distance,
+    Item,
+    Part,
+    Pause,
+    Reps,
+    Round,
+    Sendoff,
+    SwimSet,
+    in_all,
+)
 from almanac.source.reader import DataPath
 from almanac.units import METRES_PER_YARD, Course, Unit
 
@@ -48,14 +60,16 @@ class Misfit:
 def misfits(
     items: tuple[Item, ...], course: Course, path: DataPath = ("items",)
 ) -> Iterator[Misfit]:
-    """Every rep of ``items`` that does not end at a wall of ``course``, or changes between
-    walls.
+    """Every rep of ``items`` that does not end at a wall of ``course``, or changes between walls;
+    in each round that differs.
     """
     for index, item in enumerate(items):
         here = (*path, index)
         if isinstance(item, Round):
-            yield from misfits(item.items, course, (*here, "items"))
-        elif isinstance(item, Reps):
+            each = {id(inner): inner for inner in rounds_of(item)}
+            for inner in each.values():
+                yield from misfits(inner, course, (*here, "items"))
+        elif isinstance(item, Reps) and item.reps:
             yield from _rep_misfits(item, course, here)
 
 
@@ -114,7 +128,22 @@ def _lay_item(item: Item, ratio: Fraction) -> Item:
     if isinstance(item, Pause):
         return item
     if isinstance(item, Round):
-        return replace(item, items=tuple(_lay_item(inner, ratio) for inner in item.items))
-    if item.sendoff is None:
-        return item
-    return replace(item, sendoff=replace(item.sendoff, ratio=item.sendoff.ratio * ratio))
+        inner = tuple(_lay_item(inner, ratio) for inner in item.items)
+        return replace(item, items=inner, by_round=_lay_changes(item.by_round, ratio))
+    return replace(
+        item,
+        sendoff=_lay_sendoff(item.sendoff, ratio),
+        by_group=_lay_changes(item.by_group, ratio),
+        by_round=_lay_changes(item.by_round, ratio),
+    )
+
+
+def _lay_changes(changes: Mapping[str, Change], ratio: Fraction) -> Mapping[str, Change]:
+    return {
+        name: replace(change, sendoff=_lay_sendoff(change.sendoff, ratio))
+        for name, change in changes.items()
+    }
+
+
+def _lay_sendoff(sendoff: Sendoff | None, ratio: Fraction) -> Sendoff | None:
+    return replace(sendoff, ratio=sendoff.ratio * ratio) if sendoff else None

@@ -6,8 +6,18 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
+from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Drill
-from almanac.model.swim_set import Distance, Item, Part, Pause, Reps, Round, in_all
+from almanac.model.swim_set import (
+    Distance,
+    Item,
+    Part,
+    Pause,
+    Reps,
+    Round,
+    changes_of,
+    in_all,
+)
 from almanac.source.reader import DataPath
 
 
@@ -81,11 +91,11 @@ Event = Rep | Break
 
 
 def count_reps(items: tuple[Item, ...]) -> int:
-    """How many reps the items make, without laying them out."""
+    """How many reps the items make at most, for whichever lane group, without laying them out."""
     return sum(
         item.rounds * count_reps(item.items)
         if isinstance(item, Round)
-        else item.reps
+        else max((item.reps, *(change.reps or 0 for change in changes_of((item,)))))
         if isinstance(item, Reps)
         else 0
         for item in items
@@ -97,8 +107,9 @@ def expand(
 ) -> tuple[Event, ...]:
     """Lay items out into reps and breaks, in order.
 
-    Rounds nest without limit of meaning and a descend starts again in each. There is no pause after
-    the last round. Raises KeyError for a drill that ``drills`` does not hold.
+    Rounds nest without limit of meaning and a descend starts again in each. What is said of a round
+    by its number, or of the last, takes the place of what is written for all. There is no pause
+    after the last round. Raises KeyError for a drill that ``drills`` does not hold.
     """
     return tuple(_events(items, ("items",), (), drills, scale))
 
@@ -129,8 +140,8 @@ def _rounds(
     drills: Mapping[str, Drill],
     scale: EffortScale,
 ) -> Iterator[Event]:
-    for number in range(1, item.rounds + 1):
-        yield from _events(item.items, (*path, "items"), (*rounds, number), drills, scale)
+    for number, inner in enumerate(rounds_of(item), 1):
+        yield from _events(inner, (*path, "items"), (*rounds, number), drills, scale)
         if item.pause_between is not None and number < item.rounds:
             yield Break((*path, "pause_between"), (*rounds, number), item.pause_between)
 

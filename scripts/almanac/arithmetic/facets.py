@@ -7,10 +7,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import groupby
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.arithmetic.working import Known, Working, gathered, times, total
+from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Gear
 from almanac.model.swim_set import Distance, Item, Reps, Round, in_all
 
@@ -128,15 +130,18 @@ def facet_working(pieces: Iterable[Piece], facet: str, word: str, scale: EffortS
 
 
 def distance_working(items: tuple[Item, ...]) -> Working:
-    """The set's distance as a coach would add it up: 2 × (6 × 50 + 2 × (25 + 50)) + 100."""
+    """The set's distance as a coach would add it up: 2 × (6 × 50 + 2 × (25 + 50)) + 100. Rounds
+    that differ are added one by one.
+    """
     return total(_terms(items))
 
 
 def _terms(items: tuple[Item, ...]) -> Iterator[Working]:
     for item in items:
         if isinstance(item, Round):
-            yield times(item.rounds, distance_working(item.items))
-        elif isinstance(item, Reps):
+            for inner, alike in groupby(map(distance_working, rounds_of(item))):
+                yield times(len(list(alike)), inner)
+        elif isinstance(item, Reps) and item.reps:
             yield times(item.reps, _of_one(item))
 
 

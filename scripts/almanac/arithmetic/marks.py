@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from almanac.model.swim_set import Distance, Item, Reps, Round
+from almanac.model.changes import changed
+from almanac.model.swim_set import Change, Distance, Item, Reps, Round
 from almanac.units import METRES_PER_YARD, Course, Unit
 
 FLAGS_FROM_WALL = 5  # in the pool's unit: 5 m, and 5 yd where the pool is in yards
@@ -49,6 +51,8 @@ def placed(item: Reps, course: Course) -> Reps:
     """Reps with each part that ends at a mark given its distance in a course: to the next such mark
     ahead, and never beyond the end of the rep. Distances are exact.
     """
+    if item.by_round:
+        item = replace(item, by_round=_placed_changes(item, course))
     if not any(part.to for part in item.parts):
         return item
     parts, at, end = [], Fraction(0), Fraction(item.distance)
@@ -60,6 +64,17 @@ def placed(item: Reps, course: Course) -> Reps:
         parts.append(replace(part, distance=_plain(distance)))
         at += distance
     return replace(item, parts=tuple(parts))
+
+
+def _placed_changes(item: Reps, course: Course) -> Mapping[str, Change]:
+    return {
+        number: replace(
+            change, parts=placed(replace(changed(item, change), by_round={}), course).parts
+        )
+        if change.parts
+        else change
+        for number, change in item.by_round.items()
+    }
 
 
 def _next(from_wall: Fraction, at: Fraction, course: Course) -> Fraction:

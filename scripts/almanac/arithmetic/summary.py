@@ -61,16 +61,16 @@ def summarise(
 
 def groups_meant(catalogue: Catalogue, swim_set: SwimSet) -> tuple[str, ...]:
     """The lane groups that a set is written for: those that it gives send-offs, else those of its
-    level.
+    level; and those for whom something of it is different.
     """
     named = {
         group for item in reps_of(swim_set.items) if item.sendoff for group in item.sendoff.by_group
     }
-    if named:
-        return tuple(group for group in catalogue.lane_groups if group in named)
+    differing = {group for item in reps_of(swim_set.items) for group in item.by_group}
     squads = catalogue.club.squads
     return tuple(
         id
         for id, group in catalogue.lane_groups.items()
-        if squads[group.squad].level == swim_set.level
+        if id in differing
+        or (id in named if named else squads[group.squad].level == swim_set.level)
     )

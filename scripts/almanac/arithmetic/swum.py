@@ -14,7 +14,7 @@ from almanac.arithmetic.marks import place_items
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Working, total
-from almanac.model.group_items import items_for
+from almanac.model.changes import items_for
 from almanac.model.swim_set import Item
 from almanac.units import Course
 

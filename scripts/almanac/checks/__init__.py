@@ -11,6 +11,7 @@ from almanac.analysis.figures.wholes import is_computable
 from almanac.checks import (
     blocks,
     breathing,
+    changes,
     club,
     coverage,
     duplicates,
@@ -35,6 +36,7 @@ MODULES = (
     coverage,
     sets,
     parts,
+    changes,
     lanes,
     practices,
     blocks,

@@ -13,7 +13,7 @@ from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.rule import Problem, warns
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Item
-from almanac.model.walk import reps_with_paths
+from almanac.model.walk import sendoff_path
 from almanac.source.reader import DataPath
 from almanac.units import Course, show_number, show_time
 
@@ -139,6 +139,4 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
 
 
 def _sendoff_path(swum: _Swum, path: DataPath, group: str) -> DataPath:
-    item = next(item for item, where in reps_with_paths(swum.items) if where == path)
-    named = item.sendoff is not None and group in item.sendoff.by_group
-    return (*swum.path, *path, "sendoff", group) if named else (*swum.path, *path, "sendoff")
+    return (*swum.path, *sendoff_path(swum.items, path, group))

@@ -10,8 +10,14 @@ from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.swim_set import Build, Descend, SwimSet
-from almanac.model.walk import efforts_with_paths, reps_with_paths, written_items
+from almanac.model.swim_set import Build, Descend, Effort, Item, SwimSet
+from almanac.model.walk import (
+    efforts_with_paths,
+    reps_with_paths,
+    versions_with_paths,
+    written_items,
+)
+from almanac.source.reader import DataPath
 from almanac.units import show_distance, show_number, show_time
 
 
@@ -32,15 +38,24 @@ def too_many_reps(analysis: Analysis) -> Iterator[Problem]:
 def descend_one_rep(analysis: Analysis) -> Iterator[Problem]:
     """A descend needs two reps or more: over one rep there is nothing to get faster than."""
     for entry, items, start in written_items(analysis.catalogue):
-        for item, path in reps_with_paths(items, start):
-            for effort, where in efforts_with_paths(item, path):
-                if isinstance(effort, Descend) and item.reps < 2:
-                    hint = (
-                        f"write one word, or build: [{effort.first}, {effort.last}] within the rep"
-                    )
-                    yield Problem(
-                        entry, where, "a descend needs two reps or more, and here is one", hint
-                    )
+        for reps, effort, where in _efforts(items, start):
+            if isinstance(effort, Descend) and reps == 1:
+                hint = f"write one word, or build: [{effort.first}, {effort.last}] within the rep"
+                message = "a descend needs two reps or more, and here is one"
+                yield Problem(entry, where, message, hint)
+
+
+def _efforts(items: tuple[Item, ...], start: DataPath) -> Iterator[tuple[int, Effort, DataPath]]:
+    """Every effort, with how often its reps go and its path; those of changes too."""
+    for item, path in reps_with_paths(items, start):
+        yield from ((item.reps, effort, at) for effort, at in efforts_with_paths(item, path))
+    for item, change, path in versions_with_paths(items, start):
+        if change.effort:
+            yield item.reps, change.effort, (*path, "effort")
+        for number, part in enumerate(change.parts or ()):
+            yield item.reps, part.effort, (*path, "parts", number, "effort")
+        if change.reps and not (change.effort or change.parts):
+            yield from ((item.reps, part.effort, (*path, "reps")) for part in item.parts)
 
 
 @forbids("effort-falls")
@@ -48,16 +63,15 @@ def effort_falls(analysis: Analysis) -> Iterator[Problem]:
     """A descend and a build go from the easier word to the harder one."""
     order = list(analysis.catalogue.efforts)
     for entry, items, start in written_items(analysis.catalogue):
-        for item, path in reps_with_paths(items, start):
-            for effort, where in efforts_with_paths(item, path):
-                if isinstance(effort, (Descend, Build)) and order.index(
-                    effort.first
-                ) >= order.index(effort.last):
-                    form = type(effort).__name__.lower()
-                    message = f"a {form} from {effort.first} to {effort.last} does not get faster"
-                    yield Problem(
-                        entry, where, message, "write the easier word first, or use rotate"
-                    )
+        told = set[DataPath]()
+        for _, effort, where in _efforts(items, start):
+            if not isinstance(effort, (Descend, Build)) or where in told:
+                continue
+            if where[-1] != "reps" and order.index(effort.first) >= order.index(effort.last):
+                told.add(where)
+                form = type(effort).__name__.lower()
+                message = f"a {form} from {effort.first} to {effort.last} does not get faster"
+                yield Problem(entry, where, message, "write the easier word first, or use rotate")
 
 
 @forbids("rep-ends-mid-pool")

@@ -82,7 +82,11 @@ def _effort(data: str | Mapping[str, Any]) -> Effort:
 
 
 def _sendoff(data: Any) -> Sendoff:
-    """One time for all, or one a lane group."""
+    """For all, or by lane group; one time, or one for each rep."""
     if isinstance(data, Mapping):
-        return Sendoff(by_group={group: parse_time(time) for group, time in data.items()})
-    return Sendoff(every=parse_time(data))
+        return Sendoff(by_group={group: _times(times) for group, times in data.items()})
+    return Sendoff(every=_times(data))
+
+
+def _times(data: Any) -> tuple[float, ...]:
+    return tuple(map(parse_time, data if isinstance(data, list) else [data]))

@@ -53,21 +53,37 @@ def in_all(distances: Iterable[Distance]) -> Distance:
     return int(added) if added.denominator == 1 else added
 
 
+Times = tuple[float, ...]  # in seconds: one for every rep, or one for each
+
+
 @dataclass(frozen=True)
 class Sendoff:
-    """The interval a rep leaves on, in seconds: one for all, or one a lane group.
+    """The interval a rep leaves on, in seconds: for all, or by lane group; one for every rep, or
+    one for each.
 
     ``ratio`` is 1 as an entry writes it; a set laid into another course carries the ratio of the
     lengths.
     """
 
-    every: float | None = None
-    by_group: Mapping[str, float] = field(default_factory=dict)
+    every: Times = ()
+    by_group: Mapping[str, Times] = field(default_factory=dict)
     ratio: Fraction = Fraction(1)
 
-    def of(self, group: str) -> float | None:
-        """The group's interval as written, or None where the set names none for it."""
+    def times(self, group: str) -> Times:
+        """The group's intervals as written; none where the set names none for it."""
         return self.by_group.get(group, self.every)
+
+    def of(self, group: str, number: int = 1) -> float | None:
+        """The group's interval for rep ``number`` (from 1), or None where the set names none for
+        it. Reps beyond the last that is named leave as that one does.
+        """
+        times = self.times(group)
+        return times[min(number, len(times)) - 1] if times else None
+
+    @property
+    def differs(self) -> bool:
+        """Whether some group leaves on one interval after one rep and on another after the next."""
+        return any(len(times) > 1 for times in (self.every, *self.by_group.values()))
 
 
 @dataclass(frozen=True)
@@ -89,11 +105,30 @@ class Part:
 
 
 @dataclass(frozen=True)
+class Change:
+    """What of reps is different for a lane group, or in a round; None for what stays.
+
+    ``reps`` of 0 leaves them out. ``time`` in seconds, of a rep that is held.
+    """
+
+    reps: int | None = None
+    distance: int | None = None
+    time: Seconds | None = None
+    do: str | None = None
+    effort: Effort | None = None
+    parts: tuple[Part, ...] | None = None
+    sendoff: Sendoff | None = None
+    rest: Seconds | None = None
+    gear: Ids | None = None
+
+
+@dataclass(frozen=True)
 class Reps:
     """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts; ``stated`` is
     the distance that it then wrote beside them.
 
-    ``by_group`` holds the whole of it as a lane group does it for whom something differs.
+    ``by_group`` and ``by_round`` hold what is different for a lane group, and in a round of the
+    rounds around it, by number or ``last``.
     """
 
     reps: int
@@ -104,7 +139,8 @@ class Reps:
     note: str = ""
     is_parted: bool = False
     stated: int | None = None
-    by_group: Mapping[str, Reps] = field(default_factory=dict)
+    by_group: Mapping[str, Change] = field(default_factory=dict)
+    by_round: Mapping[str, Change] = field(default_factory=dict)
 
     @property
     def distance(self) -> Distance:
@@ -124,12 +160,15 @@ class Pause:
 class Round:
     """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the
     next.
+
+    ``by_round`` holds what is different in a round, by its number or ``last``, for all reps in it.
     """
 
     rounds: int
     items: tuple[Item, ...]
     pause_between: Seconds | None = None
     note: str = ""
+    by_round: Mapping[str, Change] = field(default_factory=dict)
 
 
 Item = Reps | Pause | Round
@@ -144,15 +183,34 @@ def reps_of(items: tuple[Item, ...]) -> Iterator[Reps]:
             yield item
 
 
+def changes_of(items: tuple[Item, ...]) -> Iterator[Change]:
+    """Every change that items hold, of a lane group or a round."""
+    for item in items:
+        if isinstance(item, Round):
+            yield from item.by_round.values()
+            yield from changes_of(item.items)
+        elif isinstance(item, Reps):
+            yield from (*item.by_group.values(), *item.by_round.values())
+
+
 def item_references(items: tuple[Item, ...]) -> Iterator[Reference]:
     """The drills, gear and lane groups that items name."""
     for reps in reps_of(items):
-        yield from references("gear", reps.gear, "uses")
-        if reps.sendoff:
-            yield from references("lane_group", reps.sendoff.by_group, "sendoff")
-        for part in reps.parts:
-            yield Reference("drill", part.do, "uses")
-            yield from references("gear", part.gear, "uses")
+        yield from references("lane_group", reps.by_group, "by_group")
+        yield from _references(reps.gear, reps.sendoff, reps.parts)
+    for change in changes_of(items):
+        yield from _references(change.gear or (), change.sendoff, change.parts or ())
+        if change.do:
+            yield Reference("drill", change.do, "uses")
+
+
+def _references(gear: Ids, sendoff: Sendoff | None, parts: tuple[Part, ...]) -> Iterator[Reference]:
+    yield from references("gear", gear, "uses")
+    if sendoff:
+        yield from references("lane_group", sendoff.by_group, "sendoff")
+    for part in parts:
+        yield Reference("drill", part.do, "uses")
+        yield from references("gear", part.gear, "uses")
 
 
 @dataclass(frozen=True)

@@ -7,8 +7,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.model.catalogue import Catalogue
+from almanac.model.changes import changed
 from almanac.model.entry import Entry
-from almanac.model.swim_set import Effort, Item, Reps, Round
+from almanac.model.swim_set import Change, Effort, Item, Reps, Round, reps_of
 from almanac.source.reader import DataPath
 
 
@@ -53,3 +54,32 @@ def efforts_with_paths(item: Reps, path: DataPath) -> Iterator[tuple[Effort, Dat
     else:
         for number, part in enumerate(item.parts):
             yield part.effort, (*path, "parts", number, "effort")
+
+
+def versions_with_paths(
+    items: tuple[Item, ...], path: DataPath = ("items",)
+) -> Iterator[tuple[Reps, Change, DataPath]]:
+    """What is different of reps for a lane group or in a round: the reps as they then are, the
+    change, and its path. A change that a whole round makes stands once for each of its reps.
+    """
+    for index, item in enumerate(items):
+        here = (*path, index)
+        if isinstance(item, Round):
+            for number, change in item.by_round.items():
+                for reps in reps_of(item.items):
+                    yield changed(reps, change), change, (*here, "by_round", number)
+            yield from versions_with_paths(item.items, (*here, "items"))
+        elif isinstance(item, Reps):
+            for key in ("by_group", "by_round"):
+                for name, change in getattr(item, key).items():
+                    yield changed(item, change), change, (*here, key, name)
+
+
+def sendoff_path(items: tuple[Item, ...], path: DataPath, group: str) -> DataPath:
+    """Where the send-off of a lane group stands for the item at ``path`` of ``items``."""
+    item = next(item for item, where in reps_with_paths(items) if where == path)
+    own = item.by_group.get(group)
+    if own and own.sendoff:
+        return (*path, "by_group", group, "sendoff")
+    named = item.sendoff is not None and group in item.sendoff.by_group
+    return (*path, "sendoff", group) if named else (*path, "sendoff")

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from almanac.model.catalogue import Catalogue
+from almanac.model.changes import LAST, changed
 from almanac.model.swim_set import (
     Build,
+    Change,
     Descend,
     Effort,
     Hold,
@@ -19,6 +21,7 @@ from almanac.model.swim_set import (
     Round,
     Sendoff,
     SwimSet,
+    Times,
 )
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.units import show_number, show_time
@@ -35,6 +38,8 @@ class BoardLine:
     empty.
 
     ``go_of`` holds, where lane groups differ, each group's id, title and own words for ``go``.
+    ``groups`` are the lane groups that the line is for, and ``whose`` says who they are; both are
+    empty where it is for all.
     """
 
     depth: int
@@ -44,6 +49,8 @@ class BoardLine:
     gear: str = ""
     note: str = ""
     go_of: tuple[tuple[str, str, str], ...] = ()
+    groups: tuple[str, ...] = ()
+    whose: str = ""
 
 
 def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
@@ -66,18 +73,66 @@ def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterato
             )
             yield BoardLine(depth, f"{item.rounds} rounds of", go=between, note=item.note)
             yield from _lines(catalogue, item.items, depth + 1)
+            yield from _by_round(catalogue, item.by_round, depth + 1)
         else:
-            yield _reps(catalogue, item, depth)
+            yield from _by_group(catalogue, item, depth)
+            yield from _by_round(catalogue, item.by_round, depth + 1)
+
+
+def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLine]:
+    """The line of reps; one for each way of doing them where lane groups differ."""
+    if not item.by_group:
+        yield _reps(catalogue, item, depth)
+        return
+    others = tuple(group for group in catalogue.lane_groups if group not in item.by_group)
+    for change in dict.fromkeys(map(repr, item.by_group.values())):
+        groups = tuple(group for group, own in item.by_group.items() if repr(own) == change)
+        whose = ", ".join(catalogue.lane_groups[group].title for group in groups)
+        own = changed(item, item.by_group[groups[0]])
+        line = _reps(catalogue, own, depth) if own.reps else BoardLine(depth, "Wait")
+        yield _only_for(line, groups, whose)
+    yield _only_for(_reps(catalogue, item, depth), others, "Others")
+
+
+def _only_for(line: BoardLine, groups: tuple[str, ...], whose: str) -> BoardLine:
+    go_of = tuple(own for own in line.go_of if own[0] in groups)
+    go = "; ".join(f"{title} {words}" for _, title, words in go_of) if line.go_of else line.go
+    return replace(line, groups=groups, whose=whose, go_of=go_of, go=go)
+
+
+def _by_round(
+    catalogue: Catalogue, changes: Mapping[str, Change], depth: int
+) -> Iterator[BoardLine]:
+    for number, change in changes.items():
+        which = "Last round" if number == LAST else f"Round {number}"
+        effort = effort_words(catalogue, change.effort) if change.effort else ""
+        gear = gear_words(catalogue, change.gear or ())
+        what = ", ".join(filter(None, (_how_many(catalogue, change), _no_gear(change))))
+        go = _go(catalogue, change)
+        yield BoardLine(depth, f"{which}: {what}" if what else f"{which}:", effort, go, gear)
+
+
+def _how_many(catalogue: Catalogue, change: Change) -> str:
+    if change.parts:
+        return "as " + ", then ".join(_part(catalogue, part) for part in change.parts)
+    each = show_time(change.time) if change.time else str(change.distance or "")
+    count = "" if change.reps is None else f"{change.reps} ×"
+    drill = catalogue.drills[change.do].title if change.do else ""
+    return " ".join(filter(None, (count, each, drill)))
+
+
+def _no_gear(change: Change) -> str:
+    return "without gear" if change.gear == () else ""
+
+
+def _go(catalogue: Catalogue, item: Reps | Change) -> str:
+    if item.sendoff:
+        return sendoff_words(catalogue, item.sendoff)
+    return f"{show_time(item.rest)} rest" if item.rest else ""
 
 
 def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
-    go = (
-        sendoff_words(catalogue, item.sendoff)
-        if item.sendoff
-        else f"{show_time(item.rest)} rest"
-        if item.rest
-        else ""
-    )
+    go = _go(catalogue, item)
     gear = gear_words(catalogue, item.gear)
     if not item.is_parted:
         part = item.parts[0]
@@ -100,8 +155,8 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
 def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, str, str], ...]:
     times = sendoff.by_group if sendoff else {}
     return tuple(
-        (group, catalogue.lane_groups[group].title, f"on {show_time(time)}")
-        for group, time in times.items()
+        (group, catalogue.lane_groups[group].title, f"on {_times(own)}")
+        for group, own in times.items()
     )
 
 
@@ -136,15 +191,21 @@ def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
 
 
 def sendoff_words(catalogue: Catalogue, sendoff: Sendoff) -> str:
-    """A send-off in words: ``on 1:05``, or where lane groups differ one for each of them."""
-    if sendoff.every is not None:
-        return f"on {show_time(sendoff.every)}"
+    """A send-off in words: ``on 1:05``, one for each rep, or where lane groups differ one for each
+    of them.
+    """
+    if sendoff.every:
+        return f"on {_times(sendoff.every)}"
     if len(set(sendoff.by_group.values())) == 1 and len(sendoff.by_group) > 1:
-        return f"on {show_time(next(iter(sendoff.by_group.values())))}"
+        return f"on {_times(next(iter(sendoff.by_group.values())))}"
     return "; ".join(
-        f"{catalogue.lane_groups[group].title} on {show_time(time)}"
-        for group, time in sendoff.by_group.items()
+        f"{catalogue.lane_groups[group].title} on {_times(own)}"
+        for group, own in sendoff.by_group.items()
     )
+
+
+def _times(times: Times) -> str:
+    return ", ".join(map(show_time, times))
 
 
 def board_text(lines: list[BoardLine]) -> str:
@@ -152,7 +213,7 @@ def board_text(lines: list[BoardLine]) -> str:
     shown = []
     for line in lines:
         parts = [
-            line.what,
+            f"{line.whose}: {line.what}" if line.whose else line.what,
             line.effort,
             f"with {line.gear}" if line.gear else "",
             line.go,

@@ -1,0 +1,104 @@
+"""What of written items a lane group swims, and what of a round in each of its rounds: changes
+laid over what is written for all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from almanac.model.swim_set import Change, Item, Part, Reps, Round
+
+LAST = "last"
+"""The round that is the last one, however many there are."""
+
+
+def items_for(items: tuple[Item, ...], group: str) -> tuple[Item, ...]:
+    """The items as one lane group swims them; the very same tuple where nothing in it is said for
+    that group alone. Reps of which it does none stay, as no reps: every item keeps its place.
+    """
+    own = tuple(_item_for(item, group) for item in items)
+    return items if all(a is b for a, b in zip(own, items, strict=True)) else own
+
+
+def _item_for(item: Item, group: str) -> Item:
+    if isinstance(item, Round):
+        inner = items_for(item.items, group)
+        return item if inner is item.items else replace(item, items=inner)
+    if isinstance(item, Reps) and group in item.by_group:
+        return changed(item, item.by_group[group])
+    return item
+
+
+def changed(item: Reps, change: Change) -> Reps:
+    """Reps with a change laid over them. A distance takes the place of a time and the other way
+    round, and so do a send-off and rest. In a rep of parts each of them takes the effort, and what
+    is done; how far each goes stays.
+    """
+    parts = change.parts or tuple(
+        _changed_part(part, change, item.is_parted) for part in item.parts
+    )
+    paced = change.sendoff is not None or change.rest is not None
+    return replace(
+        item,
+        reps=item.reps if change.reps is None else change.reps,
+        parts=parts,
+        sendoff=change.sendoff if paced else item.sendoff,
+        rest=change.rest if paced else item.rest,
+        gear=item.gear if change.gear is None else change.gear,
+        is_parted=item.is_parted or change.parts is not None,
+        stated=item.stated if change.parts is None else change.distance,
+    )
+
+
+def _changed_part(part: Part, change: Change, is_one_of_parts: bool) -> Part:
+    travels = not is_one_of_parts and (change.distance or change.time) is not None
+    return replace(
+        part,
+        distance=(change.distance or 0) if travels else part.distance,
+        hold_s=change.time if travels else part.hold_s,
+        do=change.do or part.do,
+        effort=change.effort or part.effort,
+    )
+
+
+def rounds_of(item: Round) -> tuple[tuple[Item, ...], ...]:
+    """What each round holds, in order: the same tuple where a round is as it is written."""
+    return tuple(_in_round(item, number) for number in range(1, item.rounds + 1))
+
+
+def _in_round(item: Round, number: int) -> tuple[Item, ...]:
+    own = tuple(_round_item(inner, item, number) for inner in item.items)
+    return item.items if all(a is b for a, b in zip(own, item.items, strict=True)) else own
+
+
+def _round_item(inner: Item, around: Round, number: int) -> Item:
+    of_all = change_in(around.by_round, number, around.rounds)
+    if isinstance(inner, Round):
+        return _all_changed(inner, of_all) if of_all else inner
+    if isinstance(inner, Reps):
+        for change in (of_all, change_in(inner.by_round, number, around.rounds)):
+            inner = changed(inner, change) if change else inner
+    return inner
+
+
+def _all_changed(item: Round, change: Change) -> Round:
+    return replace(
+        item,
+        items=tuple(
+            _all_changed(inner, change)
+            if isinstance(inner, Round)
+            else changed(inner, change)
+            if isinstance(inner, Reps)
+            else inner
+            for inner in item.items
+        ),
+    )
+
+
+def change_in(by_round: Mapping[str, Change], number: int, of: int) -> Change | None:
+    """The change of round ``number`` of so many; what is said of the last goes before its
+    number.
+    """
+    last = by_round.get(LAST) if number == of else None
+    return last or by_round.get(str(number))
