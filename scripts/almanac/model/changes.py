@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from almanac.model.swim_set import Change, Item, Part, Reps, Round
+from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round
 
 LAST = "last"
 """The round that is the last one, however many there are."""
@@ -47,7 +47,7 @@ def changed(item: Reps, change: Change) -> Reps:
         rest=change.rest if paced else item.rest,
         gear=item.gear if change.gear is None else change.gear,
         is_parted=item.is_parted or change.parts is not None,
-        stated=item.stated if change.parts is None else change.distance,
+        stated=item.stated if change.parts is None else _whole(change.distance),
     )
 
 
@@ -102,3 +102,7 @@ def change_in(by_round: Mapping[str, Change], number: int, of: int) -> Change | 
     """
     last = by_round.get(LAST) if number == of else None
     return last or by_round.get(str(number))
+
+
+def _whole(distance: Distance | None) -> int | None:
+    return None if distance is None else int(distance)

@@ -6,13 +6,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Any
+from typing import Any, cast
 
 from cattrs import Converter
 from cattrs.gen import make_dict_structure_fn, override
 
+from almanac.model.entry import Ids, Seconds
 from almanac.model.swim_set import (
     Build,
+    Change,
     Descend,
     Distance,
     Effort,
@@ -48,6 +50,7 @@ def register_items(converter: Converter) -> None:
         ),
     )
     converter.register_structure_hook(Item, lambda data, _: converter.structure(data, _kind(data)))
+    converter.register_structure_hook(Change, lambda data, _: _change(converter, data))
     plain_reps = make_dict_structure_fn(Reps, converter, _cattrs_forbid_extra_keys=True)
     converter.register_structure_hook(Reps, lambda data, cls: plain_reps(_parted(data), cls))
 
@@ -63,6 +66,24 @@ def _parted(data: Mapping[str, Any]) -> Mapping[str, Any]:
         return {**own, "is_parted": True, "stated": data.get("distance")}
     part = {name: data[name] for name in _OF_PART if name in data}
     return {**{name: data[name] for name in data if name not in _OF_PART}, "parts": [part]}
+
+
+def _change(converter: Converter, data: Mapping[str, Any]) -> Change:
+    """A change, field by field: what it does not name stays None."""
+    types = {
+        "reps": int,
+        "distance": Distance,
+        "time": Seconds,
+        "do": str,
+        "effort": Effort,
+        "parts": tuple[Part, ...],
+        "sendoff": Sendoff,
+        "rest": Seconds,
+        "gear": Ids,
+    }
+    return Change(
+        **{name: converter.structure(data[name], cast(Any, types[name])) for name in data}
+    )
 
 
 def _distance(data: float) -> Distance:

@@ -112,7 +112,7 @@ class Change:
     """
 
     reps: int | None = None
-    distance: int | None = None
+    distance: Distance | None = None
     time: Seconds | None = None
     do: str | None = None
     effort: Effort | None = None

@@ -114,7 +114,7 @@ function nameOf({ sort, piece }) {
   if (sort === "fields") {
     return `one for each ${inWords(piece.propertyNames?.reference ?? "field")}`;
   }
-  return { word: "one word", time: "one time" }[sort] ?? "text";
+  return { word: "one word", time: "one time", list: "one for each rep" }[sort] ?? "text";
 }
 
 /** Fields whose names are words of a list: one for each word, none of them needed.

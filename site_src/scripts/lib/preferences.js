@@ -64,14 +64,14 @@ function unit() {
 }
 
 /**
- * Where the clock that was chosen is not in its box (yet), what stands there stays.
+ * Where the clock that was chosen is not in its box (yet), what stands there stays. What is for several groups names them all.
  * @param {Name} name
  * @param {string} value
  */
 function showOnly(name, value) {
   for (const element of value ? all(`[data-${name}]`) : []) {
     const box = element.closest("[data-clocks]");
-    element.hidden = element.dataset[name] !== value && (!box || holdsChosen(box));
+    element.hidden = !element.dataset[name]?.split(" ").includes(value) && (!box || holdsChosen(box));
   }
 }
 

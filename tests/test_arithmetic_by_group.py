@@ -1,0 +1,248 @@
+"""Send-offs for each rep, and what differs by lane group and by round: totals worked out by hand,
+and against a plain reckoning that walks the written data itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from arithmetic_world import LONG, SHORT, YARDS, catalogue, group, swim_set
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shared import examples
+
+from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
+from almanac.arithmetic.timing import Timing
+from almanac.model.catalogue import Catalogue
+from almanac.units import Course, parse_time
+
+
+def crawl(reps: int, distance: int, **more: Any) -> dict[str, Any]:
+    return {"reps": reps, "distance": distance, "do": "crawl", "effort": "steady", **more}
+
+
+def lanes(*names: str) -> Catalogue:
+    """A club whose lane groups swim 100 m of front crawl in 1:20."""
+    known = catalogue()
+    club = known.club
+    crawling = {name: group({"crawl-100": "1:20.0"}) for name in names}
+    entries = {**known.entries, ("club", "club"): replace(club, lane_groups=crawling)}
+    return Catalogue(entries, {}, {})
+
+
+def added_up(*items: dict[str, Any], course: Course | None = None) -> SetSummary:
+    return summarise(Timing(lanes("quick", "slow", "third")), swim_set(*items), course)
+
+
+def clock(summary: SetSummary, name: str) -> float:
+    found = summary.clocks[name].clock
+    assert found is not None
+    return found.value
+
+
+def test_a_send_off_for_each_rep():
+    # 1:40 + 1:35 + 1:30 + 1:25 = 6:10
+    found = added_up(crawl(4, 100, sendoff=["1:40", "1:35", "1:30", "1:25"]))
+    assert clock(found, "quick") == 370
+    assert [rep.sendoff_s for rep in found.clocks["quick"].reps] == [100, 95, 90, 85]
+
+
+def test_a_send_off_for_each_rep_by_lane_group():
+    # quick 1:40 + 1:35 = 3:15; slow 2 × 1:50 = 3:40; the third has none and gets the suggested one
+    of = {"quick": ["1:40", "1:35"], "slow": "1:50"}
+    found = added_up(crawl(2, 100, sendoff=of))
+    assert (clock(found, "quick"), clock(found, "slow")) == (195, 220)
+    assert all(rep.suggested for rep in found.clocks["third"].reps)
+
+
+def test_send_offs_for_each_rep_move_to_a_pool_of_yards():
+    # 100 s × 0.9144 = 91.44, up to 95; 95 s × 0.9144 = 86.868, up to 90
+    found = added_up(crawl(2, 100, sendoff=["1:40", "1:35"]), course=YARDS)
+    assert [rep.sendoff_s for rep in found.clocks["quick"].reps] == [95, 90]
+
+
+def test_lanes_that_swim_another_set_in_the_same_time():
+    # quick 6 × 100 on 1:30 = 9:00; slow 5 × 100 on 1:45 = 8:45; third 8 × 50 on 1:05 = 8:40
+    by_group = {
+        "slow": {"reps": 5, "sendoff": "1:45"},
+        "third": {
+            "reps": 8,
+            "distance": 50,
+            "do": "backstroke",
+            "sendoff": "1:05",
+            "gear": ["fins"],
+        },
+    }
+    found = added_up(crawl(6, 100, sendoff="1:30", by_group=by_group))
+    assert [clock(found, name) for name in ("quick", "slow", "third")] == [540, 525, 520]
+    of = {name: found.of(name) for name in found.swum}
+    assert {name: swum.distance.value for name, swum in of.items()} == {
+        "quick": 600, "slow": 500, "third": 400,
+    }  # fmt: skip
+    assert {name: len(swum.reps) for name, swum in of.items()} == {
+        "quick": 6, "slow": 5, "third": 8,
+    }  # fmt: skip
+    assert of["third"].by["stroke"] == {"backstroke": 400} and of["third"].gear == ("fins",)
+    assert of["quick"].by["gear"] == {"none": 600} and found.gear == ("fins",)
+    assert found.differs and len(found.ways) == 3
+
+
+def test_reps_that_a_group_leaves_out_cost_it_nothing():
+    # quick 2 × 100 + 4 × 50; slow 2 × 100 and none of the others
+    items = (
+        crawl(2, 100, sendoff="1:30"),
+        crawl(4, 50, sendoff="1:00", by_group={"slow": {"reps": 0}}),
+    )
+    found = added_up(*items)
+    assert (clock(found, "quick"), clock(found, "slow")) == (420, 180)
+    assert found.of("slow").distance.value == 200 and found.of("quick").distance.value == 400
+
+
+def test_groups_that_do_the_same_share_it():
+    by_group = {"slow": {"reps": 5}, "third": {"reps": 5}}
+    found = added_up(crawl(6, 100, rest="0:10", by_group=by_group))
+    assert found.of("slow") is found.of("third") and found.of("quick") is found.first
+    assert found.of("nobody") is found.first and found.of(None) is found.first
+
+
+def test_a_set_is_meant_for_whom_something_is_different():
+    own = swim_set(crawl(6, 100, sendoff={"quick": "1:30"}, by_group={"third": {"reps": 5}}))
+    assert groups_meant(lanes("quick", "slow", "third"), own) == ("quick", "third")
+
+
+def test_gear_and_effort_by_round():
+    # three rounds of 2 × 50: the first in fins, the last fast
+    items = {
+        "rounds": 3,
+        "by_round": {"1": {"gear": ["fins"]}, "3": {"effort": "fast"}},
+        "items": [crawl(2, 50, sendoff="1:00")],
+    }
+    found = added_up(items).first
+    assert found.by["gear"] == {"fins": 100, "none": 200}
+    assert found.by["effort"] == {"steady": 200, "fast": 100}
+    assert [rep.rounds for rep in found.reps] == [(1,), (1,), (2,), (2,), (3,), (3,)]
+
+
+def test_one_item_alone_by_round_and_the_last_however_many():
+    # 2 rounds of 2 × 50 + 1 × 100; the last round has 4 × 50 on 0:55: 2 × 60 + 120 + 4 × 55 + 120
+    items = [
+        crawl(2, 50, sendoff="1:00", by_round={"last": {"reps": 4, "sendoff": "0:55"}}),
+        crawl(1, 100, sendoff="2:00"),
+    ]
+    found = added_up({"rounds": 2, "items": items})
+    assert clock(found, "quick") == 580
+    assert found.distance.value == 500 and found.lengths == 20
+
+
+def test_a_round_that_differs_must_end_at_a_wall_too():
+    items = {"rounds": 2, "items": [crawl(1, 100, by_round={"2": {"distance": 75}})]}
+    found = added_up(items, course=LONG)
+    assert [(misfit.path, misfit.distance) for misfit in found.misfits] == [
+        (("items", 0, "items", 0), 75)
+    ]
+
+
+# ---- against a plain reckoning of the written data
+
+REPS = st.integers(1, 4)
+TIME = st.sampled_from(["0:50", "1:00", "1:15", "1:40", "2:05"])
+GROUPS = ("quick", "slow", "third")
+
+
+@st.composite
+def sendoffs(draw: st.DrawFn, reps: int) -> Any:
+    def of_one() -> Any:
+        each = st.lists(TIME, min_size=reps, max_size=reps)
+        return draw(TIME | each) if reps > 1 else draw(TIME)
+
+    return {name: of_one() for name in GROUPS} if draw(st.booleans()) else of_one()
+
+
+@st.composite
+def changes(draw: st.DrawFn) -> dict[str, Any]:
+    reps, found = draw(st.integers(0, 5)), {}
+    if draw(st.booleans()):
+        found |= {"reps": reps, "sendoff": draw(TIME)}
+    if draw(st.booleans()):
+        found["distance"] = draw(st.sampled_from([25, 50, 75]))
+    if draw(st.booleans()):
+        found["gear"] = draw(st.sampled_from([[], ["fins"], ["board", "fins"]]))
+    return found or {"do": "backstroke"}
+
+
+@st.composite
+def items(draw: st.DrawFn, in_round: bool = False) -> dict[str, Any]:
+    if not in_round and draw(st.booleans()):
+        rounds = draw(st.integers(1, 3))
+        found: dict[str, Any] = {
+            "rounds": rounds,
+            "items": draw(st.lists(items(in_round=True), min_size=1, max_size=3)),
+        }
+        if draw(st.booleans()):
+            found["pause_between"] = 30
+        if draw(st.booleans()):
+            found["by_round"] = {draw(st.sampled_from(["1", "last"])): {"gear": ["fins"]}}
+        return found
+    reps = draw(REPS)
+    found = crawl(reps, draw(st.sampled_from([25, 50, 100])), sendoff=draw(sendoffs(reps)))
+    if draw(st.booleans()):
+        found["by_group"] = {draw(st.sampled_from(GROUPS)): draw(changes())}
+    if in_round and draw(st.booleans()):
+        found["by_round"] = {draw(st.sampled_from(["1", "2", "last"])): draw(changes())}
+    return found
+
+
+def plainly(
+    written: list[dict[str, Any]], name: str
+) -> list[tuple[int, str, tuple[str, ...], float]]:
+    """Every rep of a lane group as (distance, drill, gear, what it takes): breaks as no distance."""
+    out: list[tuple[int, str, tuple[str, ...], float]] = []
+
+    def reps(item: dict[str, Any], said: list[dict[str, Any]]) -> None:
+        own = dict(item)
+        for change in said:
+            own |= change
+        sendoff = own["sendoff"]
+        sendoff = sendoff[name] if isinstance(sendoff, dict) else sendoff
+        for number in range(own["reps"]):
+            time = sendoff[min(number, len(sendoff) - 1)] if isinstance(sendoff, list) else sendoff
+            gear = tuple(own.get("gear", ()))
+            out.append((own["distance"], own["do"], gear, float(parse_time(time))))
+
+    for item in written:
+        if "rounds" not in item:
+            reps(item, [item.get("by_group", {}).get(name, {})])
+            continue
+        for number in range(1, item["rounds"] + 1):
+            is_last = number == item["rounds"]
+            for inner in item["items"]:
+                said = [inner.get("by_group", {}).get(name, {})]
+                said += [
+                    by["last"] if is_last and "last" in by else by.get(str(number), {})
+                    for by in (item.get("by_round", {}), inner.get("by_round", {}))
+                ]
+                reps(inner, said)
+            if item.get("pause_between") and not is_last:
+                out.append((0, "", (), float(item["pause_between"])))
+    return out
+
+
+@given(written=st.lists(items(), min_size=1, max_size=4), name=st.sampled_from(GROUPS))
+@settings(max_examples=examples(150, 2000), deadline=None)
+def test_every_group_adds_up_to_the_plain_reckoning(
+    written: list[dict[str, Any]], name: str
+) -> None:
+    found, wanted = added_up(*written), plainly(written, name)
+    swum, run = found.of(name), found.clocks[name]
+    reps = [rep for rep in wanted if rep[0]]
+    assert [
+        (rep.distance, rep.pieces[0].drill.id, tuple(sorted(rep.gear))) for rep in swum.reps
+    ] == [rep[:3] for rep in reps]
+    assert swum.distance.value == sum(rep[0] for rep in reps)
+    waits = sum(change.uncovered_s for change in run.changes)
+    assert clock(found, name) == pytest.approx(sum(rep[3] for rep in wanted) + waits)
+    for split in swum.by.values():
+        assert sum(split.values()) == swum.distance.value
+    assert swum.course == SHORT
