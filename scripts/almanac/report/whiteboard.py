@@ -109,7 +109,7 @@ def _by_round(
         gear = gear_words(catalogue, change.gear or ())
         what = ", ".join(filter(None, (_how_many(catalogue, change), _no_gear(change))))
         go = _go(catalogue, change)
-        yield BoardLine(depth, f"{which}: {what}" if what else f"{which}:", effort, go, gear)
+        yield BoardLine(depth, f"{which}: {what}" if what else which, effort, go, gear)
 
 
 def _how_many(catalogue: Catalogue, change: Change) -> str:
