@@ -28,7 +28,8 @@ from hypothesis import strategies as st
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import expand
-from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, is_on_back, too_tight
+from almanac.arithmetic.lane_order import gap_for, heads_in_lane, is_on_back
+from almanac.arithmetic.lanes import Room, crowded, too_tight
 from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
 from almanac.model.structure import structure_items
 
@@ -43,8 +44,13 @@ def tight(of=None, **item):
     return too_tight(on.run(rep(**item)), on)
 
 
+def crowds(of, laid, course=SHORT, most_in_lane=None):
+    on = replace(clock(of, course), most_in_lane=most_in_lane)
+    return crowded(on.run(laid), of, course)
+
+
 def full(of, course=SHORT, most_in_lane=None, **item):
-    return crowded(clock(of, course).run(rep(**item)), of, policy(), course, most_in_lane)
+    return crowds(of, rep(**item), course, most_in_lane)
 
 
 # Send-offs.
@@ -150,30 +156,41 @@ def test_one_swimmer_alone_is_never_crowded():
 
 def test_forty_in_a_lane():
     (found,) = full(group(FORTY_FIVE, heads=40, lanes=1), reps=3, sendoff=60)
-    assert (found.heads, found.gap_s, found.last_leaves_s, found.most_heads) == (40, 10, 390, 5)
-    assert found.back_s == pytest.approx(45)  # 5 leave by 40 s; the sixth would leave at 50
+    assert (found.order.heads, found.order.gap_s, found.takes_s, found.most_heads) == (
+        40,
+        10,
+        390,
+        5,
+    )
+    assert found.room is Room.BACK and found.limit_s == pytest.approx(45)
+    # 5 leave by 40 s, the sixth would at 50; 40 swimmers in fives are 8 waves
+    assert found.waves == 8
     assert not full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=5, reps=3, sendoff=60)
     assert full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=6, reps=3, sendoff=60)
 
 
-@pytest.mark.parametrize(
-    ("sendoff", "is_crowded"), [(50, False), (45, False), (40, True), (35, True)]
-)
-def test_one_length_is_held_against_its_sendoff(sendoff, is_crowded):
-    # Five on the back 10 s apart: the last leaves at 40 s. A 25 ends at the other wall, so the
-    # leader comes back from there
-    # when the send-off is over, although he was there after 20 s.
-    found = full(group(FORTY_FIVE), distance=25, sendoff=sendoff)
-    assert bool(found) == is_crowded
-    for one in found:
-        assert one.back_s == sendoff and one.timed.target_s < 25
-    assert full(
-        group(FORTY_FIVE), distance=50, effort="all-out", sendoff=sendoff
-    )  # there and back in 39 s
-    (found,) = full(
-        group(FORTY_FIVE), distance=25, sendoff=10
-    )  # on a send-off that nobody makes he is there after his time
-    assert found.back_s == found.timed.target_s > 20
+ROOM = [  # worked by hand: 45 s over 50 at strong on one test; 10 s apart on the back
+    # five on a 50: the fifth leaves at 40 s, the leader is back at 45 s
+    ({"distance": 50, "sendoff": 60}, 5, None),
+    ({"distance": 50, "sendoff": 60}, 6, (Room.BACK, 5)),
+    # a 100 takes 45 × 2 ^ 1.08 = 95.13 s, two lengths of it 47.56 s: four gaps go into it
+    ({"distance": 100, "sendoff": 120}, 4, None),
+    ({"distance": 100, "sendoff": 120}, 5, (Room.TAIL, 4)),
+    # one length against the send-off alone
+    ({"distance": 25, "sendoff": 50}, 5, None),
+    ({"distance": 25, "sendoff": 49}, 5, (Room.AGAIN, 4)),
+    # and so for every rep: 6 × 10 s = 60 s
+    ({"distance": 100, "sendoff": 39}, 4, (Room.AGAIN, 3)),
+    # of one rep after which nothing is known nobody leaves again
+    ({"reps": 1, "distance": 25}, 40, None),
+    ({"reps": 2, "distance": 25, "rest": 20}, 40, (Room.AGAIN, 4)),  # 21.29 + 20, up to 45 s
+]
+
+
+@pytest.mark.parametrize(("item", "heads", "expected"), ROOM)
+def test_room_in_the_lane_by_hand(item, heads, expected):
+    found = full(group(FORTY_FIVE, heads=heads, lanes=1), **{"reps": 4, **item})
+    assert [(one.room, one.most_heads) for one in found] == ([expected] if expected else [])
 
 
 def test_one_length_of_a_long_pool():
@@ -181,32 +198,128 @@ def test_one_length_of_a_long_pool():
     assert not full(group(FORTY_FIVE), LONG, distance=50, effort="all-out", sendoff=60)
 
 
-def test_without_a_target_nothing_is_said_of_the_lane():
+def test_the_lane_is_as_crowded_as_its_quickest_and_the_target_its_slowest():
+    # 45 s; the quickest in 40.5 s is back as the fifth has left; in 39.6 s before
+    plain = group(FORTY_FIVE, heads=5, lanes=1)
+    assert not full(replace(plain, quickest=0.9), sendoff=60)
+    assert full(replace(plain, quickest=0.88), sendoff=60)
+    (timed,) = clock(replace(plain, slowest=1.1)).run(rep(sendoff=60)).reps
+    assert timed.target_s == pytest.approx(49.5)
+    assert not full(replace(plain, slowest=1.1, quickest=0.9), sendoff=60)
+
+
+def test_without_a_target_only_the_send_off_tells_of_the_lane():
     assert not full(group({}, heads=40, lanes=1), reps=2)
-    assert not full(group({}, heads=40, lanes=1), drill="board-kick", sendoff=60)
-    upright = clock(group({})).run(
-        events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"})
-    )
-    assert not crowded(upright, group({}, heads=40, lanes=1), policy(), SHORT)
+    (found,) = full(group({}, heads=40, lanes=1), drill="board-kick", sendoff=60)
+    assert found.room is Room.AGAIN
+    upright = events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"})
+    assert not crowds(group({}, heads=40, lanes=1), upright)
 
 
-@given(
-    items(TIMED),
-    st.integers(1, 200),
-    st.integers(1, 10),
-    st.integers(1, 400),
-    st.sampled_from([SHORT, LONG, YARDS]),
-)
-def test_the_most_heads_fit_and_one_more_does_not(written, heads, lanes, gap, course):
+def plain_most(timed, course, gap) -> int:
+    """The most that fit, by putting one swimmer more into the lane until two meet."""
+    lengths, interval = timed.rep.distance / course.length, timed.sendoff_s
+    if interval is None and timed.rep.item.reps > 1:
+        interval = timed.clock.value
+    heads = 1
+    while heads < 250:
+        starts = [gap * number for number in range(heads + 1)]
+        leader_round = timed.target_s * 2 / max(2, lengths)
+        if lengths > 2 and leader_round - starts[-1] < gap - 1e-6:
+            break
+        if 1 < lengths <= 2 and starts[-1] > leader_round + 1e-6:
+            break
+        if interval is not None and interval - starts[-1] < gap - 1e-6:
+            break
+        heads += 1
+    return heads
+
+
+@given(items(TIMED), st.integers(1, 200), st.integers(1, 10), st.integers(1, 400),
+       st.sampled_from([SHORT, LONG, YARDS]))  # fmt: skip
+def test_the_most_heads_are_those_of_a_lane_that_is_filled_one_by_one(
+    written, heads, lanes, gap, course
+):
     of = group(heads=heads, lanes=lanes, gap=gap)
-    run = clock(of, course).run(expand(structure_items(written), DRILLS, SCALE))
-    for found in crowded(run, of, policy(), course):
-        assert found.heads > found.most_heads >= 1
-        paths = {c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads)}
-        assert found.timed.rep.path not in paths
-        assert found.timed.rep.path in {
-            c.timed.rep.path for c in crowded(run, of, policy(), course, found.most_heads + 1)
-        }
+    laid = expand(structure_items(written), DRILLS, SCALE)
+    run = clock(of, course).run(laid)
+    fit: dict = {}
+    for timed in run.reps:
+        if timed.rep.distance:
+            most = plain_most(timed, course, gap_for(timed.rep, of, policy()))
+            fit[timed.rep.path] = min(most, fit.get(timed.rep.path, 999))
+    in_lane = heads_in_lane(of)
+    expected = {path: most for path, most in fit.items() if in_lane > most and in_lane > 1}
+    assert {one.timed.rep.path: one.most_heads for one in crowded(run, of, course)} == expected
+
+
+# Waves, and the last touch.
+
+
+def waved(waves, heads=4, **item):
+    of = group(FORTY_FIVE, heads=heads, lanes=1)
+    on = clock(of)
+    return on.run(rep(**{"reps": 4, "waves": waves, **item})), of
+
+
+@pytest.mark.parametrize(
+    ("waves", "heads", "number", "at_once"),
+    [
+        ({"swimmers": 2}, 4, 2, 2),  # two in, two out
+        ({"swimmers": 2}, 5, 3, 2),
+        ({"swimmers": 1}, 3, 3, 1),
+        ({"swimmers": 9}, 4, 1, 4),
+        ({"number": 2}, 5, 2, 3),
+        ({"number": 4}, 3, 3, 1),
+    ],
+)
+def test_waves_of_a_lane(waves, heads, number, at_once):
+    run, _ = waved(waves, heads, sendoff=240)
+    assert {(timed.order.waves, timed.order.at_once) for timed in run.reps} == {(number, at_once)}
+
+
+def test_two_in_two_out_by_hand():
+    # 45 s each, 10 s apart: a wave is home after 55 s, both after 110 s
+    two = {"swimmers": 2}
+    run, of = waved(two)  # straight on: the rest is the others' swim
+    assert [timed.clock.value for timed in run.reps] == [110] * 4
+    assert run.reps[0].rest_s == pytest.approx(65)
+    run, of = waved(two, rest=30)  # 45 + 30 s is less than the turn of the others
+    assert run.clock.value == 440
+    run, of = waved(two, rest=70)
+    assert run.clock.value == 4 * 115
+    run, of = waved(two, sendoff={"heron-1": 90})  # suggested
+    assert run.reps[0].sendoff_s == 110 and not crowded(run, of, SHORT)
+    run, of = waved(two, sendoff=110)
+    assert not crowded(run, of, SHORT)
+    run, of = waved(two, sendoff=108)  # 54 s a wave
+    (found,) = crowded(run, of, SHORT)
+    assert (found.room, found.takes_s, found.limit_s) == (Room.WAVE, 55, 54)
+    assert found.most_heads == 1
+
+
+def test_the_last_touch_is_the_last_of_the_lane():
+    # 4 × 50 on 1:00: the leader goes last at 3:00, the fifth 40 s later and swims 45 s
+    of = group(FORTY_FIVE, heads=5, lanes=1)
+    run = clock(of).run(rep(reps=4, sendoff=60))
+    assert run.clock.value == 240 and run.last_touch.value == pytest.approx(180 + 40 + 45)
+    # a pause after the last rep does not move it; gear before it does (30 s)
+    fifty = {"distance": 50, "do": "kick", "effort": "strong", "sendoff": 60}
+    laid = events({"reps": 1, **fifty}, {"reps": 1, "gear": ["socks"], **fifty}, {"pause": 30})
+    socks = clock(of).run(laid)
+    assert socks.last_touch.value == pytest.approx(60 + 30 + 40 + 45 * 1.08)
+    # two waves of two on 2:00: the second leaves a minute after the first, its second 10 s later
+    run, _ = waved({"swimmers": 2}, sendoff=120)
+    assert run.last_touch.value == pytest.approx(360 + 60 + 10 + 45)
+    assert clock(of).run(()).last_touch is None
+    assert clock(of).run(rep(sendoff=40)).last_touch is None
+
+
+def test_a_suggested_sendoff_has_room_for_the_lane():
+    # 25 on the back at strong takes 21.29 s and wants 7.5 s; five leave in 50 s
+    of = group(FORTY_FIVE, heads=5, lanes=1)
+    run = clock(of).run(rep(reps=4, distance=25, sendoff={"heron-1": 90}))
+    assert run.reps[0].sendoff_s == 50 and not crowded(run, of, SHORT)
 
 
 # The findings, from checks, on bad input of the club.
@@ -237,7 +350,12 @@ def problems(rule, of, **item):
             "a gap of 90 s is not below the send-off",
         ),
         (gap_over_sendoff, group(FORTY_FIVE, heads=1, lanes=1, gap=90), {"sendoff": 60}, None),
-        (lane_crowded, group({}, heads=40, lanes=1, gap=90), {"sendoff": 60}, None),
+        (
+            lane_crowded,
+            group({}, heads=40, lanes=1, gap=90),
+            {"sendoff": 60},
+            "the leader leaves again",
+        ),
         (sendoff_too_tight, group({}), {"sendoff": 1}, None),
     ],
 )
@@ -282,38 +400,12 @@ def test_every_item_is_looked_at_whatever_stands_before_it():
     easy = {"reps": 1, "distance": 400, "do": "kick", "effort": "easy", "rest": 10}
     short = {"reps": 2, "distance": 50, "do": "kick", "effort": "strong", "sendoff": 44}
     unknown = {"reps": 1, "distance": 50, "do": "board-kick", "effort": "strong", "sendoff": 20}
-    of = group({"kick-50": 45 * 0.87})
+    of = group({"kick-50": 45 * 0.87}, heads=6, lanes=1)
     on = clock(of)
-    run = on.run(
-        events(held, easy, unknown, short, {**short, "sendoff": 60}, {**short, "sendoff": 43})
-    )
-    assert [one.timed.rep.path for one in too_tight(run, on)] == [("items", 3), ("items", 5)]
-    assert [
-        one.timed.rep.path for one in crowded(run, group(heads=6, lanes=1), policy(), SHORT)
-    ] == [
-        ("items", 3),
-        ("items", 4),
-        ("items", 5),
-    ]
-
-
-def test_the_last_leaves_as_the_leader_is_back():
-    # 45 s there and back: with 10 s between them the fifth leaves at 40 s, the sixth at 50 s; with 45 s the
-    # second leaves as the leader is back, and that is crowded
-    assert not full(group(FORTY_FIVE, heads=5, lanes=1), sendoff=60)
-    assert full(group(FORTY_FIVE, heads=6, lanes=1), sendoff=60)
-    (on_it,) = full(group({"kick-50": 40}, heads=5, lanes=1), effort="all-out", sendoff=60)
-    assert (on_it.last_leaves_s, on_it.back_s, on_it.most_heads) == (40, 40, 4)
-
-
-def test_a_single_swimmer_fits_even_where_the_gap_is_longer_than_the_swim():
-    (found,) = full(group(FORTY_FIVE, heads=2, lanes=1, gap=100), sendoff=60)
-    assert (found.last_leaves_s, found.most_heads) == (100, 1)
-
-
-def test_a_length_without_a_sendoff_of_a_group_that_nobody_tested():
-    on_sendoff = full(group({}, heads=40, lanes=1), distance=25, sendoff=20)
-    assert [one.back_s for one in on_sendoff] == [20]
+    laid = events(held, easy, unknown, short, {**short, "sendoff": 60}, {**short, "sendoff": 43})
+    run = on.run(laid)
+    assert [one.timed.rep.path[1] for one in too_tight(run, on)] == [3, 5]
+    assert [one.timed.rep.path[1] for one in crowded(run, of, SHORT)] == [2, 3, 4, 5]
 
 
 def test_of_reps_alike_the_first_speaks():
@@ -322,7 +414,7 @@ def test_of_reps_alike_the_first_speaks():
     on = clock(of)
     run = on.run(events(even))
     assert [timed.rest_s for timed in run.reps] == [0, 0, 0]
-    (tight_one,), (crowded_one,) = too_tight(run, on), crowded(run, of, policy(), SHORT)
+    (tight_one,), (crowded_one,) = too_tight(run, on), crowded(run, of, SHORT)
     assert tight_one.timed.rep.number == crowded_one.timed.rep.number == 1
     assert not tight_one.too_short  # no rest at all, but time to touch
 
@@ -332,12 +424,8 @@ def test_a_suggestion_is_never_too_tight_even_where_the_policy_wants_less_than_i
     upside_down = {
         word: replace(rule, least=rule.wanted, wanted=rule.least) for word, rule in rules.items()
     }
-    on = clock(group(FORTY_FIVE))
+    on = clock(group(FORTY_FIVE, heads=1))
     on = replace(on, policy=replace(on.policy, rest=upside_down))
-    assert not too_tight(on.run(rep(sendoff={"heron-1": 60})), on)
+    run = on.run(rep(sendoff={"heron-1": 60}))
+    assert not too_tight(run, on) and run.reps[0].sendoff_s == 60  # 45 + the least, 15
     assert too_tight(on.run(rep(sendoff=50)), on)
-
-
-def test_a_length_on_half_a_second():
-    (found,) = full(group({}, heads=40, lanes=1), distance=25, sendoff=0.5)
-    assert found.back_s == 0.5

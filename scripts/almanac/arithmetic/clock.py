@@ -14,6 +14,7 @@ from operator import attrgetter
 from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
+from almanac.arithmetic.lane_order import LaneOrder, lane_order
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
@@ -30,12 +31,15 @@ _Paced = tuple[Rep, tuple[Target | NoNumber, ...], Target | NoNumber]
 
 @dataclass(frozen=True)
 class Clock:
-    """Puts sets on the clock for one lane group in one course."""
+    """Puts sets on the clock for one lane group in one course. ``most_in_lane`` is what the set
+    says of the swimmers in a lane.
+    """
 
     group: str
     pacer: Pacer
     policy: Policy
     gear: Mapping[str, Gear]
+    most_in_lane: int | None = None
 
     @property
     def course(self) -> Course:
@@ -66,7 +70,32 @@ class Clock:
             clock=gathered([*known, *waits]) if whole else None,
             work=gathered(targets) if len(targets) == len(reps) and not unfit else None,
             unfit=unfit,
+            last_touch=None if unfit or not whole else self.last_touch(events, reps, waits, known),
         )
+
+    def last_touch(
+        self,
+        events: tuple[Event, ...],
+        reps: tuple[TimedRep, ...],
+        waits: list[Known],
+        spent: list[Working],
+    ) -> Working | None:
+        """When the last swimmer of the fullest lane is home, in seconds from the start of the set:
+        the leader's last start, then the waves before the last one, (swimmers at once − 1) × gap,
+        and the time of the rep.
+        """
+        if not reps:
+            return None
+        last, order = reps[-1], reps[-1].order
+        if not isinstance(last.target, Target):
+            return None
+        number = max(index for index, event in enumerate(events) if isinstance(event, Rep))
+        start = Labelled(gathered([*spent[:number], *waits]), "leader's last start", "s")
+        terms: list[Working] = [start, order.tail, until_done(last.rep, last.target.working)]
+        if order.waves > 1:
+            before = Known((order.waves - 1) / order.waves, "waves before the last")
+            terms.insert(1, Product((before, spent[number])))
+        return Sum(tuple(terms))
 
     def _unfit(self, reps: Sequence[TimedRep]) -> Iterator[DoesNotFit]:
         """For each item with reps whose target is longer than the send-off, the worst of them."""
@@ -99,7 +128,8 @@ class Clock:
 
         On a send-off it takes the send-off, and its rest is what the target leaves of it. With
         plain rest it leaves at target + rest, up to the next multiple of the policy's
-        ``rest_step``. With neither it takes its target. A broken swim takes the rests inside it
+        ``rest_step``. With neither it takes its target. In waves it takes no less than all of them
+        need. A broken swim takes the rests inside it
         too. Where a set names send-offs but none for this group, the suggested one stands in.
         """
         return next(self._timed([rep]))
@@ -112,22 +142,31 @@ class Clock:
         suggestion: Working | None,
     ) -> TimedRep:
         item = rep.item
+        order = self.order(rep)
         if item.sendoff is None:
             working = until_done(rep, target.working) if isinstance(target, Target) else None
-            spent = self._without_sendoff(item.rest, working)
-            return TimedRep(rep, pieces, target, None, False, spent)
+            spent = self._without_sendoff(item.rest, working, order)
+            return TimedRep(rep, pieces, target, None, False, spent, order)
         named = item.sendoff.of(self.group, rep.number)
         if named is None:
-            return TimedRep(rep, pieces, target, suggestion, True, suggestion)
+            return TimedRep(rep, pieces, target, suggestion, True, suggestion, order)
         sendoff: Working = Known(named, "send-off", "s")
         if item.sendoff.ratio != 1:
             sendoff = UpTo(Product((sendoff, Known(float(item.sendoff.ratio)))), self._step)
-        return TimedRep(rep, pieces, target, sendoff, False, sendoff)
+        return TimedRep(rep, pieces, target, sendoff, False, sendoff, order)
 
-    def _without_sendoff(self, rest: float | None, target: Working | None) -> Working | None:
-        if target is None or rest is None:
-            return target
-        leaves = UpTo(Sum((target, Known(rest, "rest", "s"))), self.policy.limit("rest_step"))
+    def order(self, rep: Rep) -> LaneOrder:
+        """How the group's fullest lane swims a rep."""
+        return lane_order(rep, self.pacer.paces.group, self.policy, self.most_in_lane)
+
+    def _without_sendoff(
+        self, rest: float | None, done: Working | None, order: LaneOrder
+    ) -> Working | None:
+        if done is None or (rest is None and order.waves == 1):
+            return done
+        own = done if rest is None else Sum((done, Known(rest, "rest", "s")))
+        turns = order.least_interval(done) if order.waves > 1 else own
+        leaves = UpTo(max(own, turns, key=attrgetter("value")), self.policy.limit("rest_step"))
         return Labelled(leaves, "with rest", "s")
 
     @property
@@ -149,13 +188,16 @@ class Clock:
 
     def need(self, rep: Rep, target: Target | NoNumber, which: str) -> Working | None:
         """The least multiple of the send-off step that holds a rep's target and the ``least`` or
-        the ``wanted`` rest after it; None where the target is not known.
+        the ``wanted`` rest after it, and that the lane has room for: heads × gap, or all waves one
+        after the other. None where the target is not known.
         """
         if isinstance(target, NoNumber):
             return None
-        return UpTo(
-            Sum((until_done(rep, target.working), self.rest_for(rep, target, which))), self._step
-        )
+        done, order = until_done(rep, target.working), self.order(rep)
+        need: Working = Sum((done, self.rest_for(rep, target, which)))
+        if order.heads > 1:
+            need = max(need, order.least_interval(done), key=attrgetter("value"))
+        return UpTo(need, self._step)
 
     def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
         """The ``least`` or the ``wanted`` rest after a rep; the wanted is never below the least."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from almanac.arithmetic.lanes import heads_in_lane
+from almanac.arithmetic.lane_order import heads_in_lane
 from almanac.arithmetic.swum import Swum
 from almanac.model.club import LaneGroup
 

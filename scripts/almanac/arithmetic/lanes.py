@@ -1,34 +1,21 @@
-"""Swimmers in a lane: who leaves when, and whether the leader is back before the last has gone."""
+"""Swimmers in a lane: send-offs that are too tight for their effort, and lanes without room."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
+from enum import Enum
 
 from almanac.arithmetic.clock import Clock
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.lane_order import LaneOrder
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.model.club import LaneGroup
-from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import Course
 
-
-def heads_in_lane(group: LaneGroup, most: int | None = None) -> int:
-    """Swimmers in the fullest lane; no more than ``most`` where a set names it."""
-    heads = math.ceil(group.heads / group.lanes)
-    return heads if most is None else min(heads, most)
-
-
-def is_on_back(rep: Rep) -> bool:
-    """Whether some of the rep is on the back, where a swimmer cannot see ahead."""
-    return any(piece.drill.is_on_back or piece.drill.is_backstroke for piece in rep.pieces)
-
-
-def gap_for(rep: Rep, group: LaneGroup, policy: Policy) -> float:
-    """Seconds between one swimmer leaving and the next: the group's own, wider on the back."""
-    return max(group.gap, policy.limit("gap_on_back")) if is_on_back(rep) else group.gap
+_ROUNDING = 1e-9  # of the machine
 
 
 @dataclass(frozen=True)
@@ -50,16 +37,36 @@ class TooTight:
         return not self.timed.fits
 
 
+class Room(Enum):
+    """What a lane runs out of room by."""
+
+    BACK = "the leader is back at the start before the last has left"
+    TAIL = "the leader meets the tail of the lane after two lengths"
+    AGAIN = "the leader leaves again before the last has had a gap"
+    WAVE = "a wave is not home when the next one leaves"
+
+
 @dataclass(frozen=True)
 class Crowded:
-    """A lane whose last swimmer has not left when the leader is back. Seconds."""
+    """A lane without room for its swimmers at one rep: why, ``limit_s`` in which ``most_heads``
+    swimmers of a wave fit, and ``takes_s`` that the lane's swimmers take. Seconds.
+    """
 
     timed: TimedRep
-    heads: int
-    gap_s: float
-    last_leaves_s: float
-    back_s: float
+    room: Room
+    takes_s: float
+    limit_s: float
     most_heads: int
+
+    @property
+    def order(self) -> LaneOrder:
+        """How the lane swims the rep."""
+        return self.timed.order
+
+    @property
+    def waves(self) -> int:
+        """The waves in which as many fit as are in the lane."""
+        return math.ceil(self.order.heads / self.most_heads)
 
 
 def too_tight(run: GroupClock, clock: Clock) -> list[TooTight]:
@@ -91,36 +98,61 @@ def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
     )
 
 
-def crowded(
-    run: GroupClock,
-    group: LaneGroup,
-    policy: Policy,
-    course: Course,
-    most_in_lane: int | None = None,
-) -> list[Crowded]:
-    """For each item, its fastest rep, where the leader is back before the last swimmer has left.
+def crowded(run: GroupClock, group: LaneGroup, course: Course) -> list[Crowded]:
+    """For each item, its most crowded rep, where the fullest lane has no room.
 
-    With n swimmers in a lane the last leaves (n - 1) gaps after the first; the leader is back after
-    the target time. A rep of one length ends at the other wall, so there the leader sets out back
-    only when the rep's clock is over. One swimmer alone is never crowded.
+    Swimmers go round in a circle, so the leader, taken as quick as the group's quickest, is back at
+    the start after two lengths. Reps of two lengths have room where (swimmers at once − 1) × gap is
+    no more than their time; longer ones where swimmers at once × gap is no more than the time of
+    two lengths, else the leader meets the tail. Always also: swimmers at once × gap is no more than
+    the send-off, or the part of it that each wave has; and a wave is home, its last and slowest
+    swimmer too, before the next leaves. One swimmer alone is never crowded.
     """
-    found: dict[tuple[str | int, ...], Crowded] = {}
-    heads = heads_in_lane(group, most_in_lane)
+    found: dict[DataPath, Crowded] = {}
     for timed in run.reps:
-        back = _back_s(timed, course)
-        if back is None or heads < 2:
+        if timed.order.heads < 2 or not timed.rep.distance:
             continue
-        gap = gap_for(timed.rep, group, policy)
-        last = (heads - 1) * gap
-        if last >= back and (timed.rep.path not in found or back < found[timed.rep.path].back_s):
-            most = max(1, math.ceil(back / gap))
-            found[timed.rep.path] = Crowded(timed, heads, gap, last, back, most)
+        for room, takes_s, limit_s, most in _limits(timed, group, course):
+            worst = found.get(timed.rep.path)
+            if takes_s > limit_s + _ROUNDING and (worst is None or most < worst.most_heads):
+                found[timed.rep.path] = Crowded(timed, room, takes_s, limit_s, most)
     return list(found.values())
 
 
-def _back_s(timed: TimedRep, course: Course) -> float | None:
-    if not timed.rep.distance:
-        return None
-    if timed.rep.distance <= course.length and timed.clock is not None:
-        return max(timed.clock.value, timed.target_s or 0.0)
-    return timed.target_s
+def _limits(
+    timed: TimedRep, group: LaneGroup, course: Course
+) -> Iterator[tuple[Room, float, float, int]]:
+    """For each rule that a rep is under: what the lane takes, in what time, and how many fit."""
+    order, gap = timed.order, timed.order.gap_s
+    lengths, done = float(timed.rep.distance / course.length), timed.done_s
+    behind, all_s = (order.at_once - 1) * gap, order.at_once * gap
+    if timed.target_s is not None and lengths > 1:
+        quick = timed.target_s * group.quickest / group.slowest
+        if lengths <= 2:
+            yield Room.BACK, behind, quick, _fit_behind(quick, gap)
+        else:
+            two = quick * 2 / lengths
+            yield Room.TAIL, all_s, two, _fit(two, gap)
+    again = _leaves_again_s(timed)
+    if again is not None:
+        yield Room.AGAIN, all_s, again / order.waves, _fit(again / order.waves, gap)
+        if order.waves > 1 and done is not None:
+            spare = again / order.waves - done
+            yield Room.WAVE, behind + done, again / order.waves, _fit_behind(spare, gap)
+
+
+def _leaves_again_s(timed: TimedRep) -> float | None:
+    """Seconds until the leader leaves again: the send-off; of one rep alone nothing is known."""
+    if timed.sendoff_s is not None:
+        return timed.sendoff_s
+    return timed.clock.value if timed.clock is not None and timed.rep.item.reps > 1 else None
+
+
+def _fit(seconds: float, gap: float) -> int:
+    """How many gaps go into so many seconds; at least one, for a swimmer alone."""
+    return max(1, math.floor(seconds / gap + _ROUNDING))
+
+
+def _fit_behind(seconds: float, gap: float) -> int:
+    """How many swimmers leave within so many seconds, the first at once."""
+    return max(0, math.floor(seconds / gap + _ROUNDING)) + 1

@@ -82,9 +82,9 @@ class Pacer:
     def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
         """The target of one piece of a rep of ``rep_distance``, in the course's unit.
 
-        T(D) / share of best speed at the effort, times the drill's factor and each gear's, where D
-        is the whole rep: a swimmer who goes on without a stop holds the pace of the whole. What is
-        held takes the time that it is held.
+        T(D) / share of best speed at the effort, times the drill's factor, that of the group's
+        slowest swimmer and each gear's, where D is the whole rep: a swimmer who goes on without a
+        stop holds the pace of the whole. What is held takes the time that it is held.
         """
         if piece.hold_s is not None:
             return Target(Known(piece.hold_s, "held", "s"), estimated=False, other_course=False)
@@ -126,7 +126,10 @@ class Pacer:
 
     def _factors(self, piece: Piece, benchmark: Benchmark) -> tuple[Known, ...]:
         assert piece.drill.pace is not None
-        own = [Known(piece.drill.pace.factor, piece.drill.id)]
+        own = [
+            Known(piece.drill.pace.factor, piece.drill.id),
+            Known(self.paces.group.slowest, "the slowest of the group"),
+        ]
         worn = [
             Known(self.gear[id].pace_factor, id) for id in piece.gear if id not in benchmark.gear
         ]

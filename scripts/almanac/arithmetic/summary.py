@@ -42,7 +42,13 @@ def summarise(
     catalogue = timing.catalogue
     every, meant = tuple(catalogue.lane_groups), groups_meant(catalogue, swim_set)
     chosen = (*meant, *every) if groups is None else groups
-    found = swum_by(timing, in_course.items, in_course.course, dict.fromkeys(chosen))
+    found = swum_by(
+        timing,
+        in_course.items,
+        in_course.course,
+        dict.fromkeys(chosen),
+        in_course.most_in_lane,
+    )
     swum = {group: found.swum[group] for group in every} if groups is None else found.swum
     return SetSummary(
         swim_set=in_course,

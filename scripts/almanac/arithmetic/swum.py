@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
 
@@ -32,6 +32,7 @@ class Swum:
     timing: Clocks = field(repr=False)
     distance: Working
     misfits: tuple[Misfit, ...] = ()
+    most_in_lane: int | None = None
 
     @cached_property
     def reps(self) -> tuple[Rep, ...]:
@@ -159,7 +160,9 @@ class ByGroup:
         return tuple(rep for swum in self.each for rep in swum.reps)
 
 
-def lay_out(timing: Timing, items: tuple[Item, ...], course: Course) -> Swum:
+def lay_out(
+    timing: Timing, items: tuple[Item, ...], course: Course, most_in_lane: int | None = None
+) -> Swum:
     """Items as one lane group swims them, laid out in a course and added up."""
     items = place_items(items, course)
     return Swum(
@@ -168,11 +171,16 @@ def lay_out(timing: Timing, items: tuple[Item, ...], course: Course) -> Swum:
         timing.clocks,
         distance_working(items),
         tuple(misfits(items, course)),
+        most_in_lane,
     )
 
 
 def swum_by(
-    timing: Timing, items: tuple[Item, ...], course: Course, groups: Iterable[str]
+    timing: Timing,
+    items: tuple[Item, ...],
+    course: Course,
+    groups: Iterable[str],
+    most_in_lane: int | None = None,
 ) -> ByGroup:
     """Items as each lane group swims them; groups that do the same share one. With no group, as
     they are written.
@@ -183,10 +191,10 @@ def swum_by(
         own = items_for(items, group)
         same = next((swum for other, swum in known if other is own or other == own), None)
         if same is None:
-            same = lay_out(timing, own, course)
+            same = lay_out(timing, own, course, most_in_lane)
             known.append((own, same))
         found[group] = same
-    first = next(iter(found.values()), None) or lay_out(timing, items, course)
+    first = next(iter(found.values()), None) or lay_out(timing, items, course, most_in_lane)
     return ByGroup(first=first, swum=found)
 
 
@@ -208,7 +216,9 @@ class GroupClocks(Mapping[str, GroupClock]):
         clock = self._clocks[group]
         if clock is None:
             swum = self._swum[group]
-            clock = self._clocks[group] = swum.timing.clock(group, swum.course).run(swum.events)
+            timer = swum.timing.clock(group, swum.course)
+            timer = replace(timer, most_in_lane=swum.most_in_lane)
+            clock = self._clocks[group] = timer.run(swum.events)
         return clock
 
     def __iter__(self) -> Iterator[str]:

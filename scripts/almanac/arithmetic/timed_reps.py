@@ -9,6 +9,7 @@ from functools import cached_property
 
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.gear_changes import GearChange
+from almanac.arithmetic.lane_order import LaneOrder
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.working import (
@@ -40,7 +41,7 @@ class TimedRep:
 
     ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested``
     where the set names none for this group and one had to be found. ``clock`` is what it takes of
-    the clock.
+    the clock, ``order`` how the lane swims it.
     """
 
     rep: Rep
@@ -49,6 +50,7 @@ class TimedRep:
     sendoff: Working | None
     suggested: bool
     clock: Working | None
+    order: LaneOrder
 
     @cached_property
     def rated_work(self) -> tuple[Working | None, ...]:
@@ -118,7 +120,8 @@ class GroupClock:
     """A set on the clock for one lane group. Totals are None where a rep's time is not known.
 
     Where a target is longer than its send-off the set does not fit the group (``unfit``): it then
-    has a clock, which the send-offs make, and no work, rest, density or rated work.
+    has a clock, which the send-offs make, and no work, rest, density or rated work. ``last_touch``
+    is when the last swimmer of the fullest lane is home, None where that is not known.
     """
 
     group: str
@@ -127,6 +130,7 @@ class GroupClock:
     clock: Working | None
     work: Working | None
     unfit: tuple[DoesNotFit, ...] = ()
+    last_touch: Working | None = None
 
     @cached_property
     def rated_work(self) -> Working | None:

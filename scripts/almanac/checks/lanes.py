@@ -4,11 +4,12 @@ a practice in place.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.lanes import crowded, gap_for, heads_in_lane, too_tight
+from almanac.arithmetic.lanes import Crowded, Room, crowded, too_tight
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.rule import Problem, warns
 from almanac.model.entry import Entry
@@ -61,7 +62,8 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
             title = analysis.catalogue.lane_groups[group].title
-            for tight in too_tight(run, analysis.timing.clock(group, swum.course)):
+            timer = analysis.timing.clock(group, swum.course)
+            for tight in too_tight(run, replace(timer, most_in_lane=swum.most_in_lane)):
                 timed = tight.timed
                 target, sendoff = (
                     show_time(timed.target_s or 0, tenths=True),
@@ -87,26 +89,48 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("lane-crowded")
 def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
-    """The last swimmer in a lane has left before the leader is back at the wall.
+    """A lane has room for its swimmers, who go round in a circle: the leader, back after two
+    lengths, meets nobody who has not left, and leaves again when the last has had the gap.
 
     The gap between swimmers is the lane group's own, and on the back at least the policy's
-    ``gap_on_back``, because a swimmer on the back cannot see ahead.
+    ``gap_on_back``, because a swimmer on the back cannot see ahead. The leader is as quick as the
+    group's ``quickest``. With waves, each is home before the next leaves.
     """
-    policy = analysis.catalogue.policy
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
-            title = analysis.catalogue.lane_groups[group].title
-            for full in crowded(
-                run, analysis.catalogue.lane_groups[group], policy, swum.course, swum.most_in_lane
-            ):
-                message = (
-                    f"{title}: with {full.heads} in a lane {show_number(full.gap_s)} s "
-                    "apart the last leaves at"
-                    f" {show_time(full.last_leaves_s)}, and the leader comes back at "
-                    f"{show_time(full.back_s, tenths=True)}"
+            lane_group = analysis.catalogue.lane_groups[group]
+            for full in crowded(run, lane_group, swum.course):
+                message = f"{lane_group.title}: {_crowded_words(full)}"
+                yield Problem(
+                    swum.entry, (*swum.path, *full.timed.rep.path), message, _room_hint(full)
                 )
-                hint = f"at most {full.most_heads} in a lane, longer reps, or leave from both ends"
-                yield Problem(swum.entry, (*swum.path, *full.timed.rep.path), message, hint)
+
+
+def _crowded_words(full: Crowded) -> str:
+    order = full.order
+    who = (
+        f"{order.heads} in a lane"
+        if order.waves == 1
+        else f"waves of {order.at_once} ({order.heads} in a lane)"
+    )
+    takes, limit = show_time(full.takes_s), show_time(full.limit_s, tenths=True)
+    said = {
+        Room.BACK: f"the last leaves at {takes}, and the leader is back at {limit}",
+        Room.TAIL: f"the lane takes {takes}, and the leader is round two lengths, and in the tail "
+        f"of the lane, at {limit}",
+        Room.AGAIN: f"the lane takes {takes}, and the leader leaves again at {limit}",
+        Room.WAVE: f"a wave is home at {takes}, and the next leaves at {limit}",
+    }
+    return f"with {who} {show_number(order.gap_s)} s apart {said[full.room]}"
+
+
+def _room_hint(full: Crowded) -> str:
+    """What mends it: the heads that fit, waves, starts from both ends."""
+    most, heads = full.most_heads, full.order.heads
+    if full.order.waves > 1:
+        return f"at most {most} swimmers a wave, more waves, or a longer send-off"
+    hint = f"at most {most} in a lane (most_in_lane), or waves: {{number: {full.waves}}}"
+    return hint + (", or starts from both ends" if math.ceil(heads / 2) <= most else "")
 
 
 @warns("gap-over-sendoff")
@@ -117,10 +141,9 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
     for swum in _swum(analysis):
         for group, run in swum.clocks.items():
             title = analysis.catalogue.lane_groups[group].title
-            lane_group, seen = analysis.catalogue.lane_groups[group], set[DataPath]()
+            seen = set[DataPath]()
             for timed in run.reps:
-                gap = gap_for(timed.rep, lane_group, analysis.catalogue.policy)
-                shared = heads_in_lane(lane_group, swum.most_in_lane) > 1
+                gap, shared = timed.order.gap_s, timed.order.heads > 1
                 if (
                     shared
                     and timed.sendoff_s

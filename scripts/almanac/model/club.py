@@ -51,7 +51,11 @@ class TimedTest:
 
 @dataclass(frozen=True)
 class LaneGroup:
-    """Swimmers who train at one pace: never a person. ``gap`` seconds between swimmers."""
+    """Swimmers who train at one pace: never a person. ``gap`` seconds between swimmers.
+
+    ``quickest`` and ``slowest`` are the times of the quickest and the slowest swimmer as shares of
+    the group's own: targets and send-offs are the slowest's, room in the lane the quickest's.
+    """
 
     title: str
     squad: str
@@ -59,6 +63,8 @@ class LaneGroup:
     heads: int
     gap: Seconds
     tests: tuple[TimedTest, ...] = ()
+    quickest: float = 1.0
+    slowest: float = 1.0
 
 
 @dataclass(frozen=True)

@@ -123,6 +123,16 @@ class Change:
 
 
 @dataclass(frozen=True)
+class Waves:
+    """Turns within a lane: one wave swims while the others rest. One of the two is given: how many
+    ``swimmers`` go at once, or the ``number`` of waves.
+    """
+
+    swimmers: int | None = None
+    number: int | None = None
+
+
+@dataclass(frozen=True)
 class Reps:
     """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts; ``stated`` is
     the distance that it then wrote beside them.
@@ -137,6 +147,7 @@ class Reps:
     rest: Seconds | None = None
     gear: Ids = ()
     note: str = ""
+    waves: Waves | None = None
     is_parted: bool = False
     stated: int | None = None
     by_group: Mapping[str, Change] = field(default_factory=dict)

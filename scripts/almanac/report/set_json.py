@@ -31,6 +31,7 @@ _SHARES = {
 }
 _ON_THE_CLOCK = {
     "clock_s": ("clock", 1),
+    "last_touch_s": ("last touch", 1),
     "work_s": ("work", 1),
     "rest_s": ("rest", 1),
     "density": ("density", 3),
@@ -154,5 +155,8 @@ def _rep(timed: TimedRep) -> dict[str, Any]:
         "stale": isinstance(target, Target) and target.stale,
         "sendoff_s": _tenth(timed.sendoff_s),
         "suggested": timed.suggested,
+        "in_lane": timed.order.heads,
+        "gap_s": _tenth(timed.order.gap_s),
+        "waves": timed.order.waves,
         "rest_s": _tenth(timed.rest_s),
     }

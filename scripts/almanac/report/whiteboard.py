@@ -22,6 +22,7 @@ from almanac.model.swim_set import (
     Sendoff,
     SwimSet,
     Times,
+    Waves,
 )
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.units import show_number, show_time
@@ -141,7 +142,7 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
         return BoardLine(
             depth,
             what,
-            effort_words(catalogue, part.effort),
+            _joined(effort_words(catalogue, part.effort), waves_words(item.waves)),
             go,
             gear,
             item.note,
@@ -149,7 +150,20 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
         )
     parts = ", then ".join(_part(catalogue, part) for part in item.parts)
     what = f"{item.reps} × {show_number(item.distance)} as {parts}"
-    return BoardLine(depth, what, "", go, gear, item.note, _go_of(catalogue, item.sendoff))
+    return BoardLine(
+        depth, what, waves_words(item.waves), go, gear, item.note, _go_of(catalogue, item.sendoff)
+    )
+
+
+def waves_words(waves: Waves | None) -> str:
+    """Who swims while who rests, in words: ``in 2 waves``, ``2 at a time``."""
+    if waves is None:
+        return ""
+    return f"in {waves.number} waves" if waves.number else f"{waves.swimmers} at a time"
+
+
+def _joined(*words: str) -> str:
+    return ", ".join(filter(None, words))
 
 
 def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, str, str], ...]:

@@ -24,7 +24,8 @@ from almanac.arithmetic.graph import circles, teaching_order
 from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
 from almanac.arithmetic.known_tests import known_points, latest_tests
-from almanac.arithmetic.lanes import crowded, gap_for, too_tight
+from almanac.arithmetic.lane_order import LaneOrder, gap_for, lane_order
+from almanac.arithmetic.lanes import crowded, too_tight
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
@@ -78,6 +79,8 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     )),
     ("Lanes", (
         ("Gap between swimmers", gap_for),
+        ("Waves", lane_order),
+        ("Room that a send-off leaves", LaneOrder.least_interval),
         ("Too tight", too_tight),
         ("Crowded", crowded),
     )),

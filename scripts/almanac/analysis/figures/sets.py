@@ -69,6 +69,8 @@ TOTALS: tuple[Figure[Swum], ...] = (
 
 ON_THE_CLOCK: tuple[Figure[GroupClock], ...] = (
     Figure("clock", "Clock", attrgetter("clock"), Shown.TIME, explained=(Clock.run,)),
+    Figure("last touch", "Last touch", attrgetter("last_touch"), Shown.TIME,
+           explained=(Clock.last_touch,)),
     Figure("work", "Work", attrgetter("work"), Shown.TIME, explained=(Pacer.whole,)),
     Figure("rest", "Rest", attrgetter("rest"), Shown.TIME, explained=(GroupClock.rest,)),
     Figure("density", "Density", attrgetter("density"), Shown.SHARE,
