@@ -77,7 +77,7 @@ OSPREY = {
 }
 LIMITS = {
     "gap_on_back": 10, "sendoff_step": 5, "rest_step": 5, "single_test_exponent": 1.08, "least_exponent": 1.0,
-    "greatest_exponent": 1.3, "most_reps": 400,
+    "greatest_exponent": 1.3, "slowest_afloat": 0.0, "most_reps": 400,
     "own_sendoff_from": 30, "rest_by_distance_most": 30, "held_as_50": 60,
 }  # fmt: skip
 # word: seconds for each 50 m, or share of the work; least and wanted

@@ -10,7 +10,7 @@ from arithmetic_world import EFFORTS, SCALE
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.effort import EffortScale, EffortSpan, scale_gaps
+from almanac.arithmetic.effort import EffortScale, EffortSpan, misplaced_shares, scale_gaps
 from almanac.model.policy import Rating, Word
 from almanac.model.swim_set import Build, Descend, Hold, Rotate
 
@@ -149,3 +149,36 @@ def scale(*rows):
 )
 def test_scales_with_gaps(rows, failing):
     assert scale_gaps(scale(*rows)) == failing
+
+
+def test_a_level_may_have_its_own_share_and_an_effort_a_reference():
+    word = Word("Easy", "", Rating(0, 10), 0.8, reference_m=400, by_level={"building": 0.9})
+    scale = EffortScale({"easy": word})
+    assert [scale.share("easy", level) for level in ("building", "performing", "")] == [
+        0.9, 0.8, 0.8,
+    ]  # fmt: skip
+    assert scale.reference_m("easy") == 400 and SCALE.reference_m("easy") == 0
+
+
+@pytest.mark.parametrize(
+    ("easy", "strong", "misplaced"),
+    [
+        ({}, {}, []),
+        ({"share_of_best": 0.9}, {}, ["strong"]),
+        ({"share_of_best": 0.91}, {}, ["strong"]),
+        ({"reference_m": 400}, {"reference_m": 100}, []),
+        ({"reference_m": 100}, {"reference_m": 100}, []),
+        ({"reference_m": 100}, {"reference_m": 400}, ["strong"]),
+        ({}, {"reference_m": 50}, ["strong"]),
+        ({"by_level": {"building": 0.85}}, {}, []),
+        ({"by_level": {"building": 0.95}}, {}, ["strong"]),
+        ({"by_level": {"building": 0.95}}, {"by_level": {"building": 0.97}}, []),
+        ({}, {"by_level": {"building": 0.8}}, ["strong"]),
+    ],
+)
+def test_a_harder_word_must_be_faster_at_every_distance_and_level(easy, strong, misplaced):
+    words = {
+        "easy": replace(Word("Easy", "", Rating(0, 5), 0.8), **easy),
+        "strong": replace(Word("Strong", "", Rating(5, 10), 0.9), **strong),
+    }
+    assert misplaced_shares(words) == misplaced

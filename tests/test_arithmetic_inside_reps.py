@@ -56,8 +56,8 @@ def test_a_broken_200_is_paced_as_a_200_and_its_rests_are_on_the_clock() -> None
     assert run.clock.value == 720
     assert run.work.value == pytest.approx(2 * whole.seconds)
     assert run.rest.value == pytest.approx(720 - 2 * whole.seconds)
-    assert run.load is not None
-    assert run.load.value == pytest.approx(2 * whole.seconds / 60 * 4)
+    assert run.rated_work is not None
+    assert run.rated_work.value == pytest.approx(2 * whole.seconds / 60 * 4)
 
 
 def test_a_broken_200_with_plain_rest_or_none_takes_the_rests_inside_it() -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from datetime import date
 
 import numpy
 import pytest
@@ -19,6 +21,7 @@ from arithmetic_world import (
     clock,
     events,
     group,
+    paces,
     rep,
     retimed,
     swum,
@@ -28,11 +31,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
+from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
-from almanac.arithmetic.pace import Target
+from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.working import BuildTime, Known
 from almanac.model.structure import structure_items
+from almanac.report.working_text import steps
 from almanac.units import COURSES
 
 
@@ -160,3 +165,88 @@ def test_factor_scales_the_target(factor, word):
     )
     assert clock().rep(laid).target.seconds == pytest.approx(factor * best(50) / EFFORTS[word][2])
     assert set(PIECES) >= laid.gear
+
+
+# Reference distances, levels, the slowest speed, and the group's own comparisons of gear.
+
+REFERENCES = {"easy": 400, "steady": 200, "strong": 100, "fast": 50, "all-out": None}
+REFERRED = EffortScale(
+    {
+        name: replace(word, reference_m=REFERENCES[name], by_level={"building": word.share_of_best / 2 + 0.5})
+        for name, word in SCALE.words.items()
+    }
+)  # fmt: skip
+
+
+def referred(level="", course=SHORT, of=None, slowest=0.0, **item):
+    lines = paces(of, slowest_afloat=slowest)
+    pacer = Pacer(lines, PIECES, REFERRED, course, level)
+    (laid,) = expand(
+        structure_items([{"reps": 1, "distance": 50, "do": "kick", **item}]), DRILLS, REFERRED
+    )
+    return pacer.whole(laid, pacer.pieces(laid))
+
+
+@pytest.mark.parametrize("distance", [25, 50, 100, 200, 400, 800])
+@pytest.mark.parametrize("word", EFFORTS)
+def test_an_effort_is_a_share_of_the_best_speed_over_its_reference(distance, word):
+    over = max(distance, REFERENCES[word] or 0)
+    expected = best(over) * distance / over / EFFORTS[word][2]
+    assert referred(distance=distance, effort=word).seconds == pytest.approx(expected, rel=1e-9)
+
+
+def test_an_easy_25_is_as_fast_as_an_easy_400_and_says_so():
+    short, long = (referred(distance=d, effort="easy") for d in (25, 400))
+    assert short.seconds * 16 == pytest.approx(long.seconds)
+    told = [step.how for step in steps(short.working, "target", "s")]
+    assert told[-1].endswith("best time over 400 m × 25 m ÷ 400 m ÷ 0.72 easy")
+
+
+@given(st.sampled_from([25, 50, 75, 100, 200, 400, 1500]), st.sampled_from(list(COURSES.values())))
+def test_a_harder_effort_is_faster_over_every_distance(distance, course):
+    for level in ("", "building"):
+        times = [referred(level, course, distance=distance, effort=w).seconds for w in EFFORTS]
+        assert times == sorted(times, reverse=True) and len(set(times)) == len(times)
+
+
+def test_a_level_has_its_own_share():
+    plain, own = (referred(level, effort="easy").seconds for level in ("", "building"))
+    assert own == pytest.approx(plain * 0.72 / 0.86)
+
+
+def test_below_the_slowest_speed_there_is_no_target():
+    of = group({"kick-50": 100})  # 0.5 m/s at best
+    assert referred(of=of, slowest=0.5, effort="all-out").seconds == 100
+    too_slow = NoNumber(Because.TOO_SLOW, "kick", "kick-200")
+    assert referred(of=of, slowest=0.501, effort="all-out") == too_slow
+    assert referred(of=of, slowest=0.5, effort="fast") == too_slow
+    slow_drill = referred(of=of, slowest=0.5, effort="all-out", do="slow-kick")
+    assert slow_drill.seconds == 120  # what a drill asks for is no lack of speed
+
+
+def test_the_group_s_own_comparison_comes_before_the_factor():
+    of = group({"kick-25": 20, "kick-25-in-chute": 27, "kick-50": 42})
+    timed = target(of, gear=["chute"], effort="all-out")
+    assert timed.seconds == pytest.approx(42 * 27 / 20)
+    told = steps(timed.working, "target", "s")[-1].how
+    assert told == "42 s best time × 27 s kick-25-in-chute ÷ 20 s kick-25"
+
+
+@pytest.mark.parametrize(
+    "tests",
+    [
+        [swum("kick-50", 42), swum("kick-25-in-chute", 27)],  # another distance
+        [swum("kick-50", 42), swum("kick-25", 20), swum("kick-25-in-chute", 19)],  # no slower
+        [swum("kick-50", 42), swum("kick-25", 20), swum("kick-25-in-chute", 27, LONG)],
+        [swum("back-100", 70), swum("kick-50", 42)],
+    ],
+)
+def test_without_a_comparison_the_house_factor_holds(tests):
+    timed = target(group(tests), gear=["chute"], effort="all-out")
+    assert timed.seconds == pytest.approx(42 * 1.25)
+
+
+def test_an_old_comparison_does_not_count():
+    tests = [swum("kick-25", 20, on="2026-09-20"), swum("kick-25-in-chute", 27, on="2026-06-01")]
+    for day, pairs in ((date(2026, 6, 2), 0), (date(2026, 9, 21), 0), (None, 1)):
+        assert len(paces(group(tests), day).timed_with("kick-25", "chute", SHORT)) == pairs

@@ -16,15 +16,19 @@ from shared import DAY
 from test_schemas import published_findings
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.expand import Piece
+from almanac.arithmetic.pace import Target
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.findings import Finding
 from almanac.model.load import Loaded, load
+from almanac.model.swim_set import Hold
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
 from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
 from almanac.source.reader import read
 from almanac.source.style import fixed
+from almanac.units import COURSES
 
 
 @pytest.fixture(scope="module")
@@ -130,3 +134,26 @@ def test_the_readme_shows_what_the_command_prints(
     day = str(club_analysis.today)
     assert main([*shlex.split(command), "--root", str(HOME), "--today", day]) == 0
     assert capsys.readouterr().out.splitlines() == printed
+
+
+def test_a_harder_effort_is_faster_for_every_group_and_distance(club_analysis: Analysis) -> None:
+    """And easy work is no faster than what a group holds in its longest test."""
+    catalogue = club_analysis.catalogue
+    tried = 0
+    for group in catalogue.lane_groups:
+        for course in COURSES.values():
+            pacer = club_analysis.timing.clock(group, course).pacer
+            for drill in catalogue.drills.values():
+                if drill.pace is None:
+                    continue
+                for distance in (25, 50, 75, 100, 200, 400, 800):
+                    times = []
+                    for word in catalogue.efforts:
+                        span = pacer.scale.span(Hold(word), 1, 1)
+                        paced = pacer.piece(Piece(distance, drill, span, ()), distance)
+                        if isinstance(paced, Target):
+                            times.append(paced.seconds)
+                    assert times == sorted(times, reverse=True)
+                    assert len(set(times)) == len(times)
+                    tried += len(times) > 1
+    assert tried > 5000

@@ -4,6 +4,7 @@ between.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -55,13 +56,19 @@ class EffortScale:
         ]  # the check 'effort-scale' has seen to it that each word has one
         return (least + most) / 2
 
-    def share(self, word: str) -> float:
-        """Speed at this effort as a share of the best speed for the distance, above 0 and at most
-        1.
+    def share(self, word: str, level: str = "") -> float:
+        """Speed at this effort as a share of the best speed over its reference distance, above 0
+        and at most 1; a level may have its own.
         """
-        share = self.words[word].share_of_best
+        share = self.words[word].by_level.get(level, self.words[word].share_of_best)
         assert share is not None
         return share
+
+    def reference_m(self, word: str) -> float:
+        """The distance in metres up to which reps are all swum at one speed at this effort; 0 where
+        each is a share of the best over its own distance.
+        """
+        return self.words[word].reference_m or 0.0
 
     @cached_property
     def fast(self) -> tuple[str, ...]:
@@ -177,4 +184,24 @@ def scale_gaps(words: Mapping[str, Word]) -> list[str]:
         reached = rating.most if rating else None
     if not failing and reached != 10:
         failing.append(list(words)[-1])
+    return failing
+
+
+def misplaced_shares(words: Mapping[str, Word]) -> list[str]:
+    """The words that would not be faster than the word before them at some distance, for some
+    level: a share that is not above its, or a reference distance that is longer.
+    """
+    levels = {"", *(level for word in words.values() for level in word.by_level)}
+    failing = []
+    for (_, easier), (name, word) in itertools.pairwise(words.items()):
+        pairs = [
+            (
+                easier.by_level.get(level, easier.share_of_best),
+                word.by_level.get(level, word.share_of_best),
+            )
+            for level in levels
+        ]
+        rises = all(a is None or b is None or a < b for a, b in pairs)
+        if not rises or (word.reference_m or 0) > (easier.reference_m or 0):
+            failing.append(name)
     return failing

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.pace_lines import Because, NoNumber, Paces, Segment
+from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine, Paces, Segment
 from almanac.arithmetic.working import (
     Between,
     BuildTime,
@@ -19,9 +19,9 @@ from almanac.arithmetic.working import (
     Sum,
     Working,
 )
-from almanac.model.knowledge import Benchmark, Gear
+from almanac.model.knowledge import Gear
 from almanac.model.swim_set import Distance
-from almanac.units import Course
+from almanac.units import Course, show_number
 
 
 @dataclass(frozen=True)
@@ -43,12 +43,13 @@ class Target:
 
 @dataclass(frozen=True)
 class Pacer:
-    """Targets of one lane group in one course."""
+    """Targets of one lane group, of one level, in one course."""
 
     paces: Paces
     gear: Mapping[str, Gear]
     scale: EffortScale
     course: Course
+    level: str = ""
 
     def pieces(self, rep: Rep) -> tuple[Target | NoNumber, ...]:
         """The target of each piece of a rep, paced by the length of the whole rep."""
@@ -82,9 +83,12 @@ class Pacer:
     def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
         """The target of one piece of a rep of ``rep_distance``, in the course's unit.
 
-        T(D) / share of best speed at the effort, times the drill's factor, that of the group's
-        slowest swimmer and each gear's, where D is the whole rep: a swimmer who goes on without a
-        stop holds the pace of the whole. What is held takes the time that it is held.
+        An effort's speed is its share of the best speed over D, where D is the whole rep, or the
+        effort's reference distance where that is longer: an easy 25 is as fast as an easy 400, and
+        a swimmer who goes on without a stop holds the pace of the whole. The target is distance
+        over speed, times the drill's factor, that of the group's slowest swimmer and each gear's.
+        What is held takes the time that it is held. Where the speed, before the factors, is below
+        the policy's ``slowest_afloat`` there is no number: nobody stays up at it.
         """
         if piece.hold_s is not None:
             return Target(Known(piece.hold_s, "held", "s"), estimated=False, other_course=False)
@@ -94,12 +98,14 @@ class Pacer:
         line = self.paces.line(rule.like, self.course)
         if isinstance(line, Because):
             return NoNumber(line, piece.drill.id, rule.like)
-        segment = line.segment(float(rep_distance) * self.course.unit.metres)
-        if not segment.sound:
-            return NoNumber(Because.TESTS_DISAGREE, piece.drill.id, rule.like)
-        best = self._best(segment, piece, rep_distance)
-        factors = self._factors(piece, self.paces.benchmarks[rule.like])
-        first, last = (self._at(best, word, factors) for word in piece.effort.words)
+        ends: list[Working] = []
+        for word in piece.effort.words:
+            paced = self._at(line, word, piece, rep_distance)
+            if isinstance(paced, Because):
+                return NoNumber(paced, piece.drill.id, rule.like)
+            ends.append(paced)
+        factors = self._factors(piece, rule.like)
+        first, last = (Product((end, *factors)) if factors else end for end in ends)
         along = piece.effort.along
         working: Working
         if along is None:
@@ -111,32 +117,70 @@ class Pacer:
         other = any(point.course != self.course for point in line.points)
         return Target(working, line.estimated, other, line.stale)
 
-    def _best(self, segment: Segment, piece: Piece, rep_distance: Distance) -> Working:
-        metres = max(0.0, float(rep_distance)) * self.course.unit.metres
-        test = segment.nearest(metres)
-        reference = Known(test.seconds, "tested", "s")
-        best: Working = reference
-        if metres != test.metres:
-            ends = tuple((point.metres, point.seconds) for point in segment.ends)
-            best = PowerLaw(reference, test.metres, metres, segment.exponent, ends)
-        best = Labelled(best, "best time", "s")
-        if piece.distance == rep_distance:
-            return best
-        return Product((best, Quotient(Known(float(piece.distance)), Known(float(rep_distance)))))
+    def _at(
+        self, line: PaceLine, word: str, piece: Piece, rep_distance: Distance
+    ) -> Working | Because:
+        """The time of a piece at an effort, before what drill and gear do to it."""
+        unit = self.course.unit.metres
+        rep_m, piece_m = float(rep_distance) * unit, float(piece.distance) * unit
+        metres = max(0.0, rep_m, self.scale.reference_m(word))
+        segment = line.segment(metres)
+        if not segment.sound:
+            return Because.TESTS_DISAGREE
+        over = "" if metres == rep_m else f" over {show_number(metres)} m"
+        at_effort: Working = Labelled(_best(segment, metres), f"best time{over}", "s")
+        if over:
+            at_effort = Product(
+                (at_effort, Quotient(Known(round(piece_m, 4), "m"), Known(metres, "m")))
+            )
+        elif piece.distance != rep_distance:
+            share = Quotient(Known(float(piece.distance)), Known(float(rep_distance)))
+            at_effort = Product((at_effort, share))
+        share_of_best = self.scale.share(word, self.level)
+        if share_of_best != 1:
+            at_effort = Quotient(at_effort, Known(share_of_best, word))
+        if piece_m < self.paces.policy.slowest_afloat(self.level) * at_effort.value:
+            return Because.TOO_SLOW
+        return at_effort
 
-    def _factors(self, piece: Piece, benchmark: Benchmark) -> tuple[Known, ...]:
+    def _factors(self, piece: Piece, like: str) -> tuple[Working, ...]:
         assert piece.drill.pace is not None
-        own = [
+        own = (
             Known(piece.drill.pace.factor, piece.drill.id),
             Known(self.paces.group.slowest, "the slowest of the group"),
-        ]
-        worn = [
-            Known(self.gear[id].pace_factor, id) for id in piece.gear if id not in benchmark.gear
-        ]
-        return tuple(factor for factor in own + worn if factor.value != 1)
+        )
+        tested_with = self.paces.benchmarks[like].gear
+        worn = (self._of_gear(id, piece, like) for id in piece.gear if id not in tested_with)
+        return tuple(factor for factor in (*own, *worn) if factor.value != 1)
 
-    def _at(self, best: Working, word: str, factors: tuple[Known, ...]) -> Working:
-        at_effort: Working = best
-        if self.scale.share(word) != 1:
-            at_effort = Quotient(best, Known(self.scale.share(word), word))
-        return Product((at_effort, *factors)) if factors else at_effort
+    def _of_gear(self, id: str, piece: Piece, like: str) -> Working:
+        """What a piece of gear does to the time: the ratio of the group's own two times with it and
+        without, over the distance nearest to the piece's; else its factor.
+
+        Of gear that resists a comparison that was no slower tells nothing, nor one of gear that
+        assists that was no faster.
+        """
+        gear = self.gear[id]
+        found = [
+            (plain, worn)
+            for plain, worn in self.paces.timed_with(like, id, self.course)
+            if not (gear.resists and worn.seconds <= plain.seconds)
+            and not (gear.assists and worn.seconds >= plain.seconds)
+        ]
+        if not found:
+            return Known(gear.pace_factor, id)
+        metres = float(piece.distance) * self.course.unit.metres
+        plain, worn = min(found, key=lambda pair: abs(pair[0].metres - metres))
+        return Quotient(
+            Known(worn.seconds, worn.benchmark, "s"), Known(plain.seconds, plain.benchmark, "s")
+        )
+
+
+def _best(segment: Segment, metres: float) -> Working:
+    """The best time over a distance: the test's own where it was tested."""
+    test = segment.nearest(metres)
+    reference = Known(test.seconds, "tested", "s")
+    if metres == test.metres:
+        return reference
+    ends = tuple((point.metres, point.seconds) for point in segment.ends)
+    return PowerLaw(reference, test.metres, metres, segment.exponent, ends)

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from enum import Enum
@@ -27,6 +27,7 @@ class Because(Enum):
 
     NO_PACE_RULE = "the drill names no benchmark that it is timed by"
     NOT_TESTED = "the group has no test of it"
+    TOO_SLOW = "at this effort the group would be too slow to stay up"
     TESTS_DISAGREE = "the group's tests of it cannot all be right"
 
 
@@ -142,13 +143,32 @@ class Paces:
     def line(self, like: str, course: Course) -> PaceLine | Because:
         """The pace line of a benchmark's activity for reps in a course, or why there is none."""
         if (like, course) not in self._lines:
-            points = known_points(
-                self.group.tests, self._like[like], self.benchmarks, course, self.day
-            )
+            points = self._points(self._like[like], course)
             self._lines[like, course] = (
                 line_through(points, self.policy) if points else Because.NOT_TESTED
             )
         return self._lines[like, course]
+
+    def timed_with(self, like: str, gear: str, course: Course) -> list[tuple[TestPoint, TestPoint]]:
+        """The group's own comparisons for a piece of gear: without it and with it, the same
+        activity, distance and course, both within their ``repeat_every``; shortest first.
+        """
+        own = self.benchmarks[like]
+        worn = frozenset((*own.gear, gear))
+        with_it = {id for id, other in self.benchmarks.items()
+                   if other.activity == own.activity and frozenset(other.gear) == worn}  # fmt: skip
+        sides = [
+            {point.metres: point for point in self._points(ids, course) if not point.stale}
+            for ids in (self._like[like], with_it)
+        ]
+        return [
+            (plain, sides[1][metres])
+            for metres, plain in sides[0].items()
+            if metres in sides[1] and sides[1][metres].course == plain.course
+        ]
+
+    def _points(self, like: Collection[str], course: Course) -> tuple[TestPoint, ...]:
+        return known_points(self.group.tests, like, self.benchmarks, course, self.day)
 
     @cached_property
     def _like(self) -> dict[str, frozenset[str]]:

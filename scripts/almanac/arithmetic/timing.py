@@ -14,7 +14,7 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import Paces
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import LaneGroup
+from almanac.model.club import LaneGroup, Squad
 from almanac.model.knowledge import Benchmark, Gear
 from almanac.model.policy import Policy, Word
 from almanac.units import Course
@@ -32,6 +32,7 @@ class Clocks:
     gear: Mapping[str, Gear]
     policy: Policy
     day: date | None = None
+    squads: Mapping[str, Squad] = field(default_factory=dict)
     _made: dict[tuple[str, Course], Clock] = field(default_factory=dict, init=False, repr=False)
 
     @cached_property
@@ -43,7 +44,9 @@ class Clocks:
         """The clock of one lane group in one course. Raises KeyError for an unknown group."""
         if (group, course) not in self._made:
             paces = Paces(self.lane_groups[group], self.benchmarks, self.policy, self.day)
-            pacer = Pacer(paces, self.gear, self.scale, course)
+            squad = self.squads.get(self.lane_groups[group].squad)
+            level = squad.level if squad else ""
+            pacer = Pacer(paces, self.gear, self.scale, course, level)
             self._made[group, course] = Clock(group, pacer, self.policy, self.gear)
         return self._made[group, course]
 
@@ -63,7 +66,13 @@ class Timing:
         """The clocks of the lane groups."""
         club = self.catalogue
         return self.known or Clocks(
-            club.efforts, club.lane_groups, club.benchmarks, club.gear, club.policy, self.day
+            club.efforts,
+            club.lane_groups,
+            club.benchmarks,
+            club.gear,
+            club.policy,
+            self.day,
+            club.club.squads,
         )
 
     @property

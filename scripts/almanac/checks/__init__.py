@@ -19,6 +19,7 @@ from almanac.checks import (
     parts,
     practices,
     sets,
+    targets,
     teaching,
     wording,
 )
@@ -38,6 +39,7 @@ MODULES = (
     parts,
     changes,
     lanes,
+    targets,
     practices,
     blocks,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.effort import scale_gaps
+from almanac.arithmetic.effort import misplaced_shares, scale_gaps
 from almanac.arithmetic.pace_lines import PaceLine
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.policy import Rating, Word
@@ -45,6 +45,22 @@ def effort_scale(analysis: Analysis) -> Iterator[Problem]:
             ("words", word),
             message,
             "let each rating begin where the one before it ends, from 0 to 10",
+        )
+
+
+@forbids("effort-shares")
+def effort_shares(analysis: Analysis) -> Iterator[Problem]:
+    """A harder effort is the faster at every distance and every level: its share of the best speed
+    is above that of the easier word before it, and its reference distance is no longer.
+    """
+    vocabulary = analysis.catalogue.vocabularies["efforts"]
+    for word in misplaced_shares(vocabulary.words):
+        before = list(vocabulary.words)[list(vocabulary.words).index(word) - 1]
+        yield Problem(
+            vocabulary,
+            ("words", word),
+            f"'{word}' would not be faster than '{before}' at every distance",
+            "raise its share_of_best (or by_level), or shorten its reference_m",
         )
 
 

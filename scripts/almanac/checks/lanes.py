@@ -20,7 +20,7 @@ from almanac.units import Course, show_number, show_time
 
 
 @dataclass(frozen=True)
-class _Swum:
+class Swum:
     """Items as the lane groups that they are meant for swim them; ``path`` leads to the piece that
     holds them.
     """
@@ -33,16 +33,17 @@ class _Swum:
     clocks: Mapping[str, GroupClock]
 
 
-def _swum(analysis: Analysis) -> Iterator[_Swum]:
+def swum_by_groups(analysis: Analysis) -> Iterator[Swum]:
+    """Every set, and every part in place of a practice, on the clock of the groups it is for."""
     for id, swim_set in analysis.computable.items():
         clocks = analysis.summary(id).clocks
         meant = {group: clocks[group] for group in analysis.meant(swim_set)}
-        yield _Swum(swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant)
+        yield Swum(swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant)
     for id, summary in analysis.practices.items():
         for number, run in enumerate(summary.runs):
             if run.swim_set is None:
                 practice = analysis.catalogue.practices[id]
-                yield _Swum(
+                yield Swum(
                     practice,
                     ("parts", number),
                     run.part.items,
@@ -59,7 +60,7 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
 
     A send-off below the target itself can never be made: the message says so.
     """
-    for swum in _swum(analysis):
+    for swum in swum_by_groups(analysis):
         for group, run in swum.clocks.items():
             title = analysis.catalogue.lane_groups[group].title
             timer = analysis.timing.clock(group, swum.course)
@@ -96,7 +97,7 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
     ``gap_on_back``, because a swimmer on the back cannot see ahead. The leader is as quick as the
     group's ``quickest``. With waves, each is home before the next leaves.
     """
-    for swum in _swum(analysis):
+    for swum in swum_by_groups(analysis):
         for group, run in swum.clocks.items():
             lane_group = analysis.catalogue.lane_groups[group]
             for full in crowded(run, lane_group, swum.course):
@@ -138,7 +139,7 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
     """The gap between swimmers is shorter than the send-off, or the leader leaves again before the
     second.
     """
-    for swum in _swum(analysis):
+    for swum in swum_by_groups(analysis):
         for group, run in swum.clocks.items():
             title = analysis.catalogue.lane_groups[group].title
             seen = set[DataPath]()
@@ -161,5 +162,5 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
                     )
 
 
-def _sendoff_path(swum: _Swum, path: DataPath, group: str) -> DataPath:
+def _sendoff_path(swum: Swum, path: DataPath, group: str) -> DataPath:
     return (*swum.path, *sendoff_path(swum.items, path, group))

@@ -9,7 +9,7 @@ from typing import ClassVar
 from almanac.model.drawing import DrawingChoice, undrawn_words
 from almanac.model.entry import Entry, Evidence, Hazard, Ids, Reference, Seconds, Span, references
 from almanac.model.moving import Moving
-from almanac.model.vocabularies import RESISTS
+from almanac.model.vocabularies import ASSISTS, RESISTS
 from almanac.units import Course
 
 
@@ -193,6 +193,11 @@ class Gear(Entry):
     def resists(self) -> bool:
         """Whether distance with it counts as resisted."""
         return self.effect == RESISTS
+
+    @property
+    def assists(self) -> bool:
+        """Whether it makes a swimmer faster."""
+        return self.effect == ASSISTS
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ class LevelLimits:
     """Limits that depend on a squad's level."""
 
     resisted_most: Limit
+    slowest_afloat: Limit | None = None
 
 
 @dataclass(frozen=True)
@@ -66,6 +67,11 @@ class Policy(Entry):
     empty_words: tuple[str, ...] = ()
     gaps: tuple[Gap, ...] = ()
 
+    def slowest_afloat(self, level: str) -> float:
+        """The slowest speed at which a level stays up, in m/s: its own, else that of all."""
+        own = self.levels[level].slowest_afloat if level in self.levels else None
+        return own.value if own else self.limit("slowest_afloat")
+
     def limit(self, name: str) -> float:
         """The value of a limit. Raises KeyError for a name that the schema does not know."""
         return self.limits[name].value
@@ -82,14 +88,16 @@ class Rating:
 @dataclass(frozen=True)
 class Word:
     """A word of a vocabulary; ``also`` is what else people look for it by. ``rating``,
-    ``share_of_best`` and ``counts_as`` are of efforts only; ``quiet`` words are no tags and no
-    choices.
+    ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only;
+    ``quiet`` words are no tags and no choices.
     """
 
     title: str
     means: str
     rating: Rating | None = None
     share_of_best: float | None = None
+    reference_m: float | None = None
+    by_level: Mapping[str, float] = field(default_factory=dict)
     also: tuple[str, ...] = ()
     counts_as: str = ""
     quiet: bool = False

@@ -21,7 +21,7 @@ FLUTTER, NO_KICK = "flutter", "none"
 SUPINE, PRONE = "supine", "prone"
 BOARD = "board"
 BACKSTROKE = "backstroke"
-RESISTS = "resists"
+RESISTS, ASSISTS = "resists", "assists"
 PUBLISHED, COMMON_PRACTICE = "published", "common-practice"
 CRITICAL_SPEED = "critical-speed"
 """A benchmark that gives no such figure is none that this is worked out for: the word may be

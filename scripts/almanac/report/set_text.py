@@ -129,7 +129,7 @@ def no_number_words(missing: NoNumber | DoesNotFit) -> str:
     """Why there is no number, and which benchmark or send-off would give it."""
     if isinstance(missing, DoesNotFit):
         return f"the set {unfit_words(missing)}"
-    if missing.because is Because.NO_PACE_RULE:
+    if missing.because in (Because.NO_PACE_RULE, Because.TOO_SLOW):
         return f"{missing.drill}: {missing.because.value}"
     return (
         f"{missing.drill}: {missing.because.value}; the benchmark {missing.benchmark} would give it"
