@@ -16,6 +16,7 @@ from almanac.units import (
     TimeError,
     Unit,
     parse_time,
+    parse_whole_time,
     show_distance,
     show_number,
     show_share,
@@ -181,3 +182,26 @@ def test_distances_and_shares_shown() -> None:
     assert [show_share(share) for share in (None, 0, 0.004, 0.005, 0.125, 0.7, 1)] == [
         "none", "0 %", "under 1 %", "1 %", "13 %", "70 %", "100 %",
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("value", "seconds"), [("1:30", 90), (90, 90), (90.0, 90), ("0:45.0", 45), ("1:00:00", 3600)]
+)
+def test_whole_times(value, seconds):
+    assert parse_whole_time(value) == seconds
+
+
+@pytest.mark.parametrize(
+    ("value", "hint"),
+    [
+        (1.30, "write 1:30; 0:01.3, which it says, is 0:01 in whole seconds"),
+        (1.05, "write 1:05; 0:01.1, which it says, is 0:01 in whole seconds"),
+        (1.75, "write 0:02"),  # there is no 1:75
+        (0.4, "write 0:01"),
+        ("0:45.5", "write 0:46"),
+    ],
+)
+def test_a_time_that_is_not_whole_is_told_both_of_what_it_may_mean(value, hint):
+    with pytest.raises(TimeError) as told:
+        parse_whole_time(value)
+    assert told.value.hint == hint

@@ -90,6 +90,24 @@ def parse_time(value: str | float) -> float:
     return seconds
 
 
+def parse_whole_time(value: str | float) -> float:
+    """Seconds of a send-off, a rest or a pause, which are whole: nobody leaves on a tenth.
+
+    Takes what ``parse_time`` takes. Raises TimeError where the seconds are not whole; of a number
+    like 1.30 the hint tells both of what it may mean.
+    """
+    seconds = parse_time(value)
+    if seconds == int(seconds):
+        return seconds
+    near = show_time(max(1.0, seconds))
+    message = f"{value!r} is not in whole seconds, as a send-off or a rest is"
+    minutes, _, rest = f"{seconds:.2f}".partition(".")
+    if isinstance(value, str) or int(rest) > 59 or minutes == "0":
+        raise TimeError(message, f"write {near}")
+    meant, said = f"{minutes}:{rest}", show_time(seconds, tenths=True)
+    raise TimeError(message, f"write {meant}; {said}, which it says, is {near} in whole seconds")
+
+
 def _parse_clock(text: str) -> float:
     match = _CLOCK.fullmatch(text)
     if match is None:

@@ -14,7 +14,7 @@ from functools import cache
 from typing import Any
 
 from almanac.source.names import Answer
-from almanac.units import TimeError, parse_time
+from almanac.units import TimeError, parse_time, parse_whole_time
 
 Ask = Callable[[str, str, str], Answer]
 Piece = Mapping[str, Any]
@@ -22,7 +22,7 @@ Piece = Mapping[str, Any]
 # Keywords that forbid nothing beyond the type.
 _SAYING = {"type", "default", "sorted", "description", "says"}
 _OF_TEXT = {*_SAYING, "minLength", "maxLength", "pattern", "vocabulary", "reference", "format"}
-_OF_TIME = {*_SAYING, "clock", "pattern", "exclusiveMinimum", "exclusiveMaximum"}
+_OF_TIME = {*_SAYING, "clock", "pattern", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"}
 _CLOCK = ["string", "number"]
 _OF_NUMBER = {*_SAYING, "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"}
 _OF_LIST = {*_SAYING, "items", "minItems", "maxItems", "uniqueItems"}
@@ -71,12 +71,12 @@ def _is_day(value: str) -> bool:
 
 
 def _takes_time(piece: Piece, value: str) -> bool:
-    if not piece.keys() <= _OF_TIME or piece.get("clock") is not True:
+    if not piece.keys() <= _OF_TIME or piece.get("clock") not in (True, "whole"):
         return False
     if "pattern" in piece and exact(piece["pattern"]).search(value) is None:
         return False
     try:
-        parse_time(value)
+        (parse_whole_time if piece["clock"] == "whole" else parse_time)(value)
     except TimeError:
         return False
     return True

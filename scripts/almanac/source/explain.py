@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from jsonschema.exceptions import ValidationError
 
 from almanac.findings import Finding, warning
+from almanac.source import explain_amounts as amounts
 from almanac.source.failure import Failure, humanize, quote, type_name
 from almanac.source.hints import key_hint, reference_hint, type_hint
 from almanac.source.names import Names
@@ -160,62 +161,6 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
         yield failure.say("bad-form", f"{failure.name} {amiss}", hint)
 
 
-def _bound(failure: Failure) -> Iterator[Finding]:
-    if "clock" in failure.schema:
-        return
-    low, above = failure.schema.get("minimum"), failure.schema.get("exclusiveMinimum")
-    bounds = (("at least", low), ("more than", above), ("at most", failure.schema.get("maximum")))
-    span = " and ".join(f"{words} {bound}" for words, bound in bounds if bound is not None)
-    message = f"{failure.name} is {failure.value}; it must be {span}"
-    yield failure.say("out-of-range", message, failure.says("description"))
-
-
-def _step(failure: Failure) -> Iterator[Finding]:
-    message = f"{failure.name} is {failure.value}; it goes in steps of {failure.wanted}"
-    yield failure.say("out-of-range", message, failure.says("description"))
-
-
-def _length(failure: Failure) -> Iterator[Finding]:
-    count, limit = len(failure.value), failure.wanted
-    has = f"{failure.name} has {count} character{'s' * (count != 1)}"
-    if count < limit:
-        yield failure.say(
-            "too-short", f"{has}; it needs at least {limit}", failure.says("description")
-        )
-    else:
-        yield failure.say(
-            "too-long", f"{has}; it may have at most {limit}", failure.says("description")
-        )
-
-
-def _amount(failure: Failure) -> Iterator[Finding]:
-    count, limit = len(failure.value), failure.wanted
-    thing = "field" if isinstance(failure.value, dict) else "item"
-    has = f"{failure.name} holds {count or 'no'} {thing}{'s' * (count != 1)}"
-    if count < limit:
-        yield failure.say(
-            "too-few", f"{has}; it needs at least {limit}", failure.says("description")
-        )
-    else:
-        yield failure.say(
-            "too-many", f"{has}; it may hold at most {limit}", failure.says("description")
-        )
-
-
-def _repeated(failure: Failure) -> Iterator[Finding]:
-    seen = set()
-    for number, item in enumerate(failure.value):
-        if repr(item) in seen:
-            message = (
-                f"{quote(item) if isinstance(item, str) else 'the same item'} stands twice "
-                f"in {failure.name}"
-            )
-            yield failure.say(
-                "repeated-item", message, "remove one of the two", (*failure.path, number)
-            )
-        seen.add(repr(item))
-
-
 def _constant(failure: Failure) -> Iterator[Finding]:
     wanted = str(failure.wanted).lower()
     message = f"{failure.name} can only be {wanted}, and is {type_name(failure.value)}"
@@ -247,18 +192,18 @@ _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "clock": _clock,
     "format": _date,
     "pattern": _pattern,
-    "minimum": _bound,
-    "maximum": _bound,
-    "exclusiveMinimum": _bound,
-    "exclusiveMaximum": _bound,
-    "multipleOf": _step,
-    "minLength": _length,
-    "maxLength": _length,
-    "minItems": _amount,
-    "maxItems": _amount,
-    "minProperties": _amount,
-    "maxProperties": _amount,
-    "uniqueItems": _repeated,
+    "minimum": amounts.bound,
+    "maximum": amounts.bound,
+    "exclusiveMinimum": amounts.bound,
+    "exclusiveMaximum": amounts.bound,
+    "multipleOf": amounts.step,
+    "minLength": amounts.length,
+    "maxLength": amounts.length,
+    "minItems": amounts.amount,
+    "maxItems": amounts.amount,
+    "minProperties": amounts.amount,
+    "maxProperties": amounts.amount,
+    "uniqueItems": amounts.repeated,
     "const": _constant,
     "dependentRequired": _dependent,
 }

@@ -23,7 +23,7 @@ from almanac.source.at_once import exact, takes
 from almanac.source.explain import explain
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
-from almanac.units import TimeError, parse_time
+from almanac.units import TimeError, parse_time, parse_whole_time
 
 
 @dataclass
@@ -150,11 +150,11 @@ def _not_with(
                 yield ValidationError(f"{key} and {other}", validator_value=(key, other))
 
 
-def _clock(validator: Any, wanted: bool, instance: Any, schema: Any) -> Iterator[ValidationError]:
+def _clock(validator: Any, wanted: object, instance: Any, schema: Any) -> Iterator[ValidationError]:
     if isinstance(instance, str) or (
         isinstance(instance, (int, float)) and not isinstance(instance, bool)
     ):
         try:
-            parse_time(instance)
+            (parse_whole_time if wanted == "whole" else parse_time)(instance)
         except TimeError as problem:
             yield ValidationError(str(problem), cause=problem)

@@ -107,7 +107,8 @@ function reference(failure, kind, id, names) {
 function form(failure) {
   const text = quote(failure.value);
   if (failure.piece.clock) {
-    const hint = "write minutes and seconds as m:ss, say 1:15, or a number of seconds above zero";
+    const number = failure.piece.clock === "whole" ? "a whole number" : "a number";
+    const hint = `write minutes and seconds as m:ss, say 1:15, or ${number} of seconds above zero`;
     return [say(failure, "bad-time", `${text} is no time`, hint)];
   }
   if (says(failure, "format") === "date") {
@@ -127,6 +128,12 @@ function range(failure) {
   const bounds = [["at least", minimum], ["more than", exclusiveMinimum], ["at most", maximum]];
   const span = bounds.filter(([, limit]) => limit !== undefined).map(([words, limit]) => `${words} ${limit}`);
   return clock ? form(failure) : [say(failure, "out-of-range", `this must be ${span.join(" and ")}`)];
+}
+
+/** @param {Failure} failure */
+function step(failure) {
+  const { multipleOf, clock } = failure.piece;
+  return clock ? form(failure) : [say(failure, "out-of-range", `this goes in steps of ${multipleOf}`)];
 }
 
 /** Too few or too many characters, items or fields.
@@ -201,7 +208,7 @@ const TOLD = {
   exclusiveMinimum: range,
   maximum: range,
   exclusiveMaximum: range,
-  multipleOf: ({ piece, ...failure }) => [say({ piece, ...failure }, "out-of-range", `this goes in steps of ${piece.multipleOf}`)],
+  multipleOf: step,
   minLength: size,
   maxLength: size,
   minItems: size,

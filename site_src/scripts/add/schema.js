@@ -38,7 +38,7 @@ import { dereference, validate } from "@cfworker/json-schema";
  * @property {string} [vocabulary] the vocabulary that its words are of
  * @property {string} [reference] the kind of entry that its ids are of
  * @property {number} [multipleOf]
- * @property {boolean} [clock] a time as on a pace clock
+ * @property {boolean | "whole"} [clock] a time as on a pace clock, or one in whole seconds
  * @property {boolean} [sorted] a list that stands in the order of the alphabet
  * @property {string} [says] what to write, where the description does not say it
  *

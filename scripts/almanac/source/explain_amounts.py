@@ -1,0 +1,71 @@
+"""Failures of how much or how many, told as findings: numbers, lengths of texts, items of lists."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.findings import Finding
+from almanac.source.failure import Failure, quote
+
+
+def bound(failure: Failure) -> Iterator[Finding]:
+    """A number that is out of its bounds. A time is told as one, elsewhere."""
+    if "clock" in failure.schema:
+        return
+    low, above = failure.schema.get("minimum"), failure.schema.get("exclusiveMinimum")
+    bounds = (("at least", low), ("more than", above), ("at most", failure.schema.get("maximum")))
+    span = " and ".join(f"{words} {bound}" for words, bound in bounds if bound is not None)
+    message = f"{failure.name} is {failure.value}; it must be {span}"
+    yield failure.say("out-of-range", message, failure.says("description"))
+
+
+def step(failure: Failure) -> Iterator[Finding]:
+    """A number between the steps that it goes in. A time is told as one, elsewhere."""
+    if "clock" in failure.schema:
+        return
+    message = f"{failure.name} is {failure.value}; it goes in steps of {failure.wanted}"
+    yield failure.say("out-of-range", message, failure.says("description"))
+
+
+def length(failure: Failure) -> Iterator[Finding]:
+    """A text with too few or too many characters."""
+    count, limit = len(failure.value), failure.wanted
+    has = f"{failure.name} has {count} character{'s' * (count != 1)}"
+    if count < limit:
+        yield failure.say(
+            "too-short", f"{has}; it needs at least {limit}", failure.says("description")
+        )
+    else:
+        yield failure.say(
+            "too-long", f"{has}; it may have at most {limit}", failure.says("description")
+        )
+
+
+def amount(failure: Failure) -> Iterator[Finding]:
+    """Too few or too many items or fields."""
+    count, limit = len(failure.value), failure.wanted
+    thing = "field" if isinstance(failure.value, dict) else "item"
+    has = f"{failure.name} holds {count or 'no'} {thing}{'s' * (count != 1)}"
+    if count < limit:
+        yield failure.say(
+            "too-few", f"{has}; it needs at least {limit}", failure.says("description")
+        )
+    else:
+        yield failure.say(
+            "too-many", f"{has}; it may hold at most {limit}", failure.says("description")
+        )
+
+
+def repeated(failure: Failure) -> Iterator[Finding]:
+    """An item that stands twice."""
+    seen = set()
+    for number, item in enumerate(failure.value):
+        if repr(item) in seen:
+            message = (
+                f"{quote(item) if isinstance(item, str) else 'the same item'} stands twice "
+                f"in {failure.name}"
+            )
+            yield failure.say(
+                "repeated-item", message, "remove one of the two", (*failure.path, number)
+            )
+        seen.add(repr(item))
