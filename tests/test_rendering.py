@@ -93,6 +93,14 @@ def broken(pages: dict[str, str], base: str = "/") -> list[str]:
     return list(check.broken([*pages, "a.svg", "find.html"]))
 
 
+def test_a_blank_stands_between_the_links_of_a_list(pages: Path) -> None:
+    """An expression's text is stripped at its ends, so that a separator in one loses its blank."""
+    block = (pages / "site-0" / "blocks" / "heron-legs-in-three-weeks.html").read_text("utf-8")
+    assert re.search(r"Kick into stroke</a>, <a [^>]*>Kick endurance</a>", block)
+    for page in sorted((pages / "site-0").rglob("*.html")):
+        assert "</a>,<" not in page.read_text("utf-8"), page.name
+
+
 def test_links_that_lead_somewhere_are_fine() -> None:
     assert broken(LEADS) == []
 
