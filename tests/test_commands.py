@@ -477,6 +477,10 @@ def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], name:
 def test_the_help_lists_every_command(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = called(capsys, "--help")
     assert code == 0 and all(f"\n    {name} " in out for name in COMMANDS)
+    said = " ".join(out.split())
+    for name in COMMANDS:
+        sentence = " ".join((module_of(name).__doc__ or "").split()).partition(". ")[0].rstrip(".")
+        assert f"{name} {sentence}." in said, f"{name} is not told in a whole sentence"
 
 
 def test_the_version(capsys: pytest.CaptureFixture[str]) -> None:
