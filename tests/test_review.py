@@ -102,6 +102,15 @@ def test_entries_added_removed_and_moved(
     assert {"kind": "practice", "id": "tuesday"} in result["unused"]
 
 
+@pytest.mark.parametrize("put", ["titel:", "title: [", "title: 7\nno-such-field:"])
+def test_what_a_broken_entry_uses_is_not_said_to_be_unused(
+    repository: Path, capsys: pytest.CaptureFixture[str], put: str
+) -> None:
+    edit(repository, "plans/blocks/autumn.yml", "title:", put)
+    result = reviewed(repository, capsys, "HEAD", code=1)
+    assert result["findings"]["appeared"] and result["unused"] == []
+
+
 def test_lists_are_told_by_item(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
     edit(
         repository,
