@@ -9,11 +9,14 @@ import shutil
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from shared import made_once
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded
 from almanac.publish.errors import SiteError
+from almanac.publish.finish import close_set
 from almanac.publish.keep_html import is_html
 from almanac.publish.links import LinkCheck
 from almanac.publish.render import render
@@ -194,3 +197,12 @@ def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:
     (tmp_path / "pages" / "index.md").write_text("# A\n\n[gone](gone.md)\n", "utf-8")
     with pytest.raises(SiteError, match=r"(?s)MkDocs failed:.*gone\.md"):
         render(tmp_path, tmp_path / "pages", lambda *_: None)
+
+
+@given(st.text("ab \t\n\r\x0b\xa0\u2028", max_size=20))
+def test_a_page_is_closed_as_one_expression_says(page: str) -> None:
+    assert close_set(page) == re.sub(r"[ \t]*\n\s*", "\n", page)
+
+
+def test_preformatted_text_is_left_as_it_is() -> None:
+    assert close_set("<pre>a  \n\n  b</pre>") == "<pre>a  \n\n  b</pre>"
