@@ -525,3 +525,8 @@ def test_rejected_examples_stop_a_build(capsys: pytest.CaptureFixture[str], tmp_
     assert code == 1 and "bad-time" in out and err == "nothing was built: mend the errors first\n"
     assert [file.name for file in (tmp_path / "site").iterdir()] == ["index.html"]
     assert not (tmp_path / "build").exists()
+
+
+def test_explain_asks_for_a_name_alone(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain"]) == 2
+    assert capsys.readouterr().err.rstrip().endswith("required: NAME")

@@ -54,6 +54,13 @@ def reviewed(
 KICK = "drills/skills/kicking/back-kick.yml"
 
 
+def test_the_headline_counts_in_words(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, KICK, "level: foundation", "level: foundaton")
+    assert main(["review", "HEAD", "--root", str(repository)]) == 1
+    told = "0 figures move in 0 entries. 1 new error, 0 new warnings, 1 finding gone."
+    assert told in capsys.readouterr().out
+
+
 def test_a_pace_factor_moves_every_clock_near_and_far(
     repository: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
