@@ -480,6 +480,10 @@ def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], name:
 def test_the_help_lists_every_command(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = called(capsys, "--help")
     assert code == 0 and all(f"\n    {name} " in out for name in COMMANDS)
+    said = " ".join(out.split())
+    for name in COMMANDS:
+        sentence = " ".join((module_of(name).__doc__ or "").split()).partition(". ")[0].rstrip(".")
+        assert f"{name} {sentence}." in said, f"{name} is not told in a whole sentence"
 
 
 def test_the_version(capsys: pytest.CaptureFixture[str]) -> None:
@@ -524,3 +528,8 @@ def test_rejected_examples_stop_a_build(capsys: pytest.CaptureFixture[str], tmp_
     assert code == 1 and "bad-time" in out and err == "nothing was built: mend the errors first\n"
     assert [file.name for file in (tmp_path / "site").iterdir()] == ["index.html"]
     assert not (tmp_path / "build").exists()
+
+
+def test_explain_asks_for_a_name_alone(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain"]) == 2
+    assert capsys.readouterr().err.rstrip().endswith("required: NAME")

@@ -9,11 +9,14 @@ import shutil
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from shared import made_once
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded
 from almanac.publish.errors import SiteError
+from almanac.publish.finish import close_set
 from almanac.publish.keep_html import is_html
 from almanac.publish.links import LinkCheck
 from almanac.publish.render import render
@@ -91,6 +94,14 @@ def broken(pages: dict[str, str], base: str = "/") -> list[str]:
     for file, text in pages.items():
         check.add(file, text)
     return list(check.broken([*pages, "a.svg", "find.html"]))
+
+
+def test_a_blank_stands_between_the_links_of_a_list(pages: Path) -> None:
+    """An expression's text is stripped at its ends, so that a separator in one loses its blank."""
+    block = (pages / "site-0" / "blocks" / "heron-legs-in-three-weeks.html").read_text("utf-8")
+    assert re.search(r"Kick into stroke</a>, <a [^>]*>Kick endurance</a>", block)
+    for page in sorted((pages / "site-0").rglob("*.html")):
+        assert "</a>,<" not in page.read_text("utf-8"), page.name
 
 
 def test_links_that_lead_somewhere_are_fine() -> None:
@@ -186,3 +197,12 @@ def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:
     (tmp_path / "pages" / "index.md").write_text("# A\n\n[gone](gone.md)\n", "utf-8")
     with pytest.raises(SiteError, match=r"(?s)MkDocs failed:.*gone\.md"):
         render(tmp_path, tmp_path / "pages", lambda *_: None)
+
+
+@given(st.text("ab \t\n\r\x0b\xa0\u2028", max_size=20))
+def test_a_page_is_closed_as_one_expression_says(page: str) -> None:
+    assert close_set(page) == re.sub(r"[ \t]*\n\s*", "\n", page)
+
+
+def test_preformatted_text_is_left_as_it_is() -> None:
+    assert close_set("<pre>a  \n\n  b</pre>") == "<pre>a  \n\n  b</pre>"

@@ -54,6 +54,13 @@ def reviewed(
 KICK = "drills/skills/kicking/back-kick.yml"
 
 
+def test_the_headline_counts_in_words(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    edit(repository, KICK, "level: foundation", "level: foundaton")
+    assert main(["review", "HEAD", "--root", str(repository)]) == 1
+    told = "0 figures move in 0 entries. 1 new error, 0 new warnings, 1 finding gone."
+    assert told in capsys.readouterr().out
+
+
 def test_a_pace_factor_moves_every_clock_near_and_far(
     repository: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -100,6 +107,15 @@ def test_entries_added_removed_and_moved(
     shares = {frozenset(pair["ids"]): pair["share"] for pair in result["alike"]}
     assert shares[frozenset(("six-more", "six-fifties"))] > 0.5
     assert {"kind": "practice", "id": "tuesday"} in result["unused"]
+
+
+@pytest.mark.parametrize("put", ["titel:", "title: [", "title: 7\nno-such-field:"])
+def test_what_a_broken_entry_uses_is_not_said_to_be_unused(
+    repository: Path, capsys: pytest.CaptureFixture[str], put: str
+) -> None:
+    edit(repository, "plans/blocks/autumn.yml", "title:", put)
+    result = reviewed(repository, capsys, "HEAD", code=1)
+    assert result["findings"]["appeared"] and result["unused"] == []
 
 
 def test_lists_are_told_by_item(repository: Path, capsys: pytest.CaptureFixture[str]) -> None:

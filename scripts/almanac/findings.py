@@ -97,12 +97,13 @@ def count_line(findings: Sequence[Finding], entries: int) -> str:
     errors = sum(finding.is_error for finding in findings)
     warnings = len(findings) - errors
     return (
-        f"{_plural(errors, 'error')}, {_plural(warnings, 'warning')} in "
-        f"{_plural(entries, 'entry', 'entries')}"
+        f"{counted(errors, 'error')}, {counted(warnings, 'warning')} in "
+        f"{counted(entries, 'entry', 'entries')}"
     )
 
 
-def _plural(count: int, one: str, many: str = "") -> str:
+def counted(count: int, one: str, many: str = "") -> str:
+    """A number of things: ``1 entry``, ``2,000 entries``."""
     return f"{count:,} {one if count == 1 else many or one + 's'}"
 
 

@@ -107,7 +107,9 @@ async function showKept() {
     return box ? offer() : undefined;
   }
   document.documentElement.classList.add("is-kept");
-  mark.textContent = `✓ This page is kept on this device, as it was renewed on ${when(note.since)}.`;
+  if (mark.dataset.kept !== "missing") {
+    mark.textContent = `✓ This page is kept on this device, as it was renewed on ${when(note.since)}.`;
+  }
   const told = make("p", {}, `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`);
   showBox(told, button("Do not keep it", forget));
   return undefined;

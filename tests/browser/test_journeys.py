@@ -80,10 +80,24 @@ def test_from_gear_and_minutes_to_a_drill(phone: Page, server: Server) -> None:
     )  # what uses the gear comes first
 
 
+def test_doors_fit_a_phone_with_text_at_twice_its_size(phone: Page, server: Server) -> None:
+    phone.goto(server.address)
+    phone.evaluate(
+        """() => {
+          const root = document.documentElement;
+          root.style.fontSize = `${2 * parseFloat(getComputedStyle(root).fontSize)}px`;
+        }"""
+    )
+    for door in phone.locator(".door").all():
+        box = door.bounding_box()
+        assert box and box["x"] >= 0 and box["x"] + box["width"] <= 360
+
+
 def test_doors_lead_somewhere_without_scripts(server: Server, browser: Browser) -> None:
     context = browser.new_context(java_script_enabled=False, viewport={"width": 360, "height": 640})
     page = context.new_page()
     page.goto(server.address)
+    expect(page.locator(".keep-box")).to_be_hidden()  # empty without its script
     doors = [door.get_attribute("href") for door in page.locator(".door").all()]
     for door in doors:
         page.goto(server.address + str(door))

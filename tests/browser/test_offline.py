@@ -157,6 +157,8 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     )
     page.goto(whole.address + "no-such-page.html")
     expect(page.locator("h1")).to_contain_text("404")
+    expect(page.locator("html.is-kept")).to_have_count(1)
+    expect(page.locator("[data-kept]")).to_be_empty()  # what is not there is not kept
     assert set(whole.asked) <= {"/worker.js"}  # the browser itself looks for a newer worker
 
 

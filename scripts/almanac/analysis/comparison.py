@@ -85,7 +85,7 @@ def review(before: Side, after: Side) -> Comparison:
         appeared,
         gone,
         list(_alike(after.analysis, touched)),
-        list(_unused(before.analysis, after.analysis)),
+        list(_unused(before.analysis, after.analysis, _broken(before, after))),
     )
 
 
@@ -152,10 +152,25 @@ def _alike(analysis: Analysis, touched: set[Key]) -> Iterator[tuple[str, Likenes
                 yield kind, pair
 
 
-def _unused(before: Analysis, after: Analysis) -> Iterator[tuple[str, str]]:
-    """Entries that something used before, and nothing uses now."""
+def _broken(before: Side, after: Side) -> set[Key]:
+    """Entries of ``before`` that ``after`` still has, but cannot be read or linked there."""
+    with_errors = {finding.place.file for finding in after.findings if finding.is_error}
+    found = set()
+    for key, old in before.documents.items():
+        new = after.documents.get(key)
+        stands = "moved_to" not in new.data if new else old.file in with_errors
+        if stands and after.analysis and key not in after.analysis.catalogue.entries:
+            found.add(key)
+    return found
+
+
+def _unused(before: Analysis, after: Analysis, broken: set[Key]) -> Iterator[Key]:
+    """Entries that something used before, and nothing uses now. What a ``broken`` entry uses is
+    not known, so that what it used before is left out.
+    """
     for key, entry in after.catalogue.entries.items():
         old = before.catalogue.entries.get(key)
-        used = old is not None and any(before.catalogue.users(old, Entry))
-        if used and not any(after.catalogue.users(entry, Entry)):
+        users = {(user.kind, user.id) for user in before.catalogue.users(old, Entry)} if old else ()
+        is_known = not broken.intersection(users)
+        if users and is_known and not any(after.catalogue.users(entry, Entry)):
             yield key

@@ -103,11 +103,14 @@ def timed_comparisons(
 
     A group that was no slower with it is left out: one of its times is wrong, and tells of no drag.
     """
+    # Of any number of benchmarks a club swims a few: only those are set beside each other.
+    swum = {test.benchmark for group in club.lane_groups.values() for test in group.tests}
+    known = [benchmark for id, benchmark in benchmarks.items() if id in swum]
     pairs = [
         (plain, resisted)
-        for resisted in benchmarks.values()
+        for resisted in known
         if resisted.gear == (gear,)
-        for plain in benchmarks.values()
+        for plain in known
         if not plain.gear
         and plain.activity == resisted.activity
         and plain.metres == resisted.metres

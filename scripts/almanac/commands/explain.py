@@ -36,6 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "figure",
         metavar="FIGURE",
         nargs="*",
+        default=[],  # with none, argparse would ask for it where NAME is missing
         help="the figure's name; without it, the names are listed",
     )
     parser.add_argument(

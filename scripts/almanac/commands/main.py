@@ -56,13 +56,18 @@ def parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
     asked = argv[0] if argv else ""
     for name in [asked] if asked in COMMANDS else COMMANDS:
         module = module_of(name)
-        summary = (module.__doc__ or "").strip().splitlines()[0]
         command = commands.add_parser(
-            name, parents=[shared], help=summary, description=module.__doc__
+            name, parents=[shared], help=_first_sentence(module), description=module.__doc__
         )
         module.add_arguments(command)
         command.set_defaults(run=module.run)
     return top
+
+
+def _first_sentence(module: ModuleType) -> str:
+    text = " ".join((module.__doc__ or "").split())
+    sentence, stop, _rest = text.partition(". ")
+    return sentence + stop.strip()
 
 
 def _shared_arguments() -> argparse.ArgumentParser:

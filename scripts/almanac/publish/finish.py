@@ -40,7 +40,11 @@ def close_set(page: str) -> str:
     """A page without the theme's empty lines and indents, a seventh of it; one with a preformatted
     block stays as it is.
     """
-    return page if "<pre" in page or "<textarea" in page else re.sub(r"[ \t]*\n\s*", "\n", page)
+    if "\n" not in page or "<pre" in page or "<textarea" in page:
+        return page
+    first, *rest = page.split("\n")
+    *middle, last = (line.lstrip() for line in rest)
+    return "\n".join([*(line.rstrip(" \t") for line in (first, *filter(None, middle))), last])
 
 
 def own_files(settings: SiteSettings) -> Iterator[tuple[str, str]]:

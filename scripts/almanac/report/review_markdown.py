@@ -8,7 +8,7 @@ from itertools import groupby
 from typing import Any
 
 from almanac.analysis.comparison import Comparison, FigureMove
-from almanac.findings import Finding, Place
+from almanac.findings import Finding, Place, counted
 from almanac.model.compare import EntryChange
 from almanac.report.set_json import dotted
 from almanac.report.working_text import show_value
@@ -59,9 +59,10 @@ def _headline(review: Comparison) -> str:
     touched = len({(move.kind, move.id) for move in review.figures})
     warnings = len(review.appeared) - review.new_errors
     return (
-        f"{entries}. {len(review.figures)} figures move in {touched} entries."
-        f" {review.new_errors} new errors, {warnings} new warnings, {len(review.gone)} "
-        "findings gone."
+        f"{entries}. {counted(len(review.figures), 'figure moves', 'figures move')}"
+        f" in {counted(touched, 'entry', 'entries')}."
+        f" {counted(review.new_errors, 'new error')}, {counted(warnings, 'new warning')},"
+        f" {counted(len(review.gone), 'finding')} gone."
     )
 
 

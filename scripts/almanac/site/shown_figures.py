@@ -4,7 +4,7 @@ the legend.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -119,13 +119,13 @@ def share_sentences(kind: str, swum: Swum) -> Iterator[str]:
 
 def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
     """The titles of the entries that a danger comes from."""
-    known: dict[str, Entry] = {
-        **catalogue.practices,
-        **catalogue.sets,
-        **catalogue.gear,
-        **catalogue.drills,
-    }
-    return [known[id].title if id in known else id for id in ids]
+    tables: tuple[Mapping[str, Entry], ...] = (
+        catalogue.drills,
+        catalogue.gear,
+        catalogue.sets,
+        catalogue.practices,
+    )
+    return [next((known[id].title for known in tables if id in known), id) for id in ids]
 
 
 def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:
