@@ -56,7 +56,7 @@ def _practices(summary: BlockSummary) -> Iterator[tuple[int, PracticeSummary]]:
 def drill_appearances(summary: BlockSummary) -> dict[str, Appearance]:
     """By drill, when it is used, in order of first use."""
     return _appearances(
-        (week, list(dict.fromkeys(p.drill.id for p in practice.pieces)))
+        (week, list(dict.fromkeys(p.drill.id for p in practice.of(summary.group).pieces)))
         for week, practice in _practices(summary)
     )
 
@@ -75,7 +75,7 @@ def practice_goals(practice: PracticeSummary) -> list[str]:
         own = (
             run.swim_set.goals
             if run.swim_set
-            else (goal for rep in run.reps for p in rep.pieces for goal in p.drill.goals)
+            else (goal for rep in run.every_rep for p in rep.pieces for goal in p.drill.goals)
         )
         goals.update(dict.fromkeys(own))
     return list(goals)
@@ -104,7 +104,7 @@ def late_needs(
     taught: set[str] = set()
     told: set[tuple[str, str]] = set()
     for week, practice in _practices(summary):
-        for piece in practice.pieces:
+        for piece in practice.of(summary.group).pieces:
             for need in piece.drill.needs_first:
                 known = levels.index(drills[need].level) < levels.index(level) or need in taught
                 if not known and (piece.drill.id, need) not in told:

@@ -4,7 +4,7 @@ order.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
@@ -99,7 +99,7 @@ def gear_short(analysis: Analysis) -> Iterator[Problem]:
                 number = next(
                     n
                     for n, run in enumerate(summary.runs)
-                    if any(need.gear in rep.gear for rep in run.reps)
+                    if any(need.gear in rep.gear for rep in run.every_rep)
                 )
                 hint = "let lanes take turns (most_in_lane in the set), or borrow"
                 yield Problem(practice, ("parts", number), message, hint)
@@ -111,14 +111,20 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     efforts count as fast and which as gentle (``counts_as``).
     """
     for practice, summary in _practices(analysis):
-        for index, rep in enumerate(summary.reps):
-            if _is_fast(analysis, rep):
-                if not any(_is_gentle(analysis, earlier) for earlier in summary.reps[:index]):
-                    path = ("parts", _part_of(summary, rep))
-                    yield Problem(
-                        practice, path, "fast before any warm-up", "put easy swimming before it"
-                    )
-                break
+        cold = filter(None, (_cold(analysis, swum.reps) for swum in summary.each))
+        for part in dict.fromkeys(_part_of(summary, rep) for rep in cold):
+            message, hint = "fast before any warm-up", "put easy swimming before it"
+            yield Problem(practice, ("parts", part), message, hint)
+
+
+def _cold(analysis: Analysis, reps: Sequence[Rep]) -> Rep | None:
+    """The first fast rep, where nothing gentle comes before it."""
+    for rep in reps:
+        if _is_fast(analysis, rep):
+            return rep
+        if _is_gentle(analysis, rep):
+            return None
+    return None
 
 
 @warns("no-easy-after-all-out")
@@ -128,16 +134,17 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
     easiest, hardest = next(iter(efforts)), list(efforts)[-1]
     softly, hard = (efforts[word].title.lower() for word in (easiest, hardest))
     for practice, summary in _practices(analysis):
-        words = [_words(analysis, rep) for rep in summary.reps]
-        last = max((index for index, found in enumerate(words) if hardest in found), default=None)
-        if last is not None and not any(easiest in found for found in words[last:]):
-            path = ("parts", _part_of(summary, summary.reps[last]))
-            yield Problem(
-                practice,
-                path,
-                f"nothing {softly} after the last {hard} rep",
-                f"end with {softly} swimming",
-            )
+        told = set[int]()
+        for swum in summary.each:
+            words = [_words(analysis, rep) for rep in swum.reps]
+            last = max((n for n, found in enumerate(words) if hardest in found), default=None)
+            if last is None or any(easiest in found for found in words[last:]):
+                continue
+            part = _part_of(summary, swum.reps[last])
+            if part not in told:
+                told.add(part)
+                message = f"nothing {softly} after the last {hard} rep"
+                yield Problem(practice, ("parts", part), message, f"end with {softly} swimming")
 
 
 @warns("resisted-dose")
@@ -148,7 +155,7 @@ def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
     for practice, summary in _practices(analysis):
         level = analysis.catalogue.club.squads[practice.squad].level
         limit = analysis.catalogue.policy.levels.get(level)
-        resisted = float(summary.shares.resisted or 0) * summary.metres
+        resisted = max(float(swum.shares.resisted or 0) * swum.metres for swum in summary.each)
         if limit and resisted > limit.resisted_most.value:
             most = show_number(limit.resisted_most.value)
             message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
@@ -181,5 +188,7 @@ def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
 
 def _part_of(summary: PracticeSummary, rep: Rep) -> int:
     return next(
-        number for number, run in enumerate(summary.runs) if any(other is rep for other in run.reps)
+        number
+        for number, run in enumerate(summary.runs)
+        if any(other is rep for other in run.every_rep)
     )

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.swim_set import Build, Descend, Effort, Item, SwimSet
+from almanac.model.swim_set import Build, Descend, Effort, Expectation, Item, SwimSet
 from almanac.model.walk import (
     efforts_with_paths,
     reps_with_paths,
@@ -130,23 +129,37 @@ def expect_differs(analysis: Analysis) -> Iterator[Problem]:
     """
     for id, swim_set in analysis.computable.items():
         summary = analysis.summary(id)
-        expect = swim_set.expect
-        totals: Mapping[str, tuple[Any, float]] = {
-            "distance": (expect.distance, summary.distance.value),
-            "reps": (expect.reps, len(summary.reps)),
-            "lengths": (expect.lengths, float(summary.lengths)),
-        }
-        for name, (believed, computed) in totals.items():
-            if believed is not None and believed != computed:
-                yield _difference(swim_set, (name,), show_number(believed), show_number(computed))
-        for facet, words in expect.by.items():
-            for word, distance in words.items():
-                computed = float(summary.by[facet].get(word, 0))
-                if abs(distance - computed) > 0.05:
-                    yield _difference(
-                        swim_set, ("by", facet, word), show_number(distance), show_number(computed)
-                    )
+        told = set[tuple[str, ...]]()
+        groups = dict.fromkeys((*analysis.meant(swim_set), *swim_set.expect.by_group))
+        for group in groups or (None,):
+            for path, believed, computed in _totals_differ(swim_set.expect, summary, group):
+                if path not in told:
+                    told.add(path)
+                    yield _difference(swim_set, path, show_number(believed), show_number(computed))
         yield from _clock_differences(swim_set, summary)
+
+
+def _totals_differ(
+    expect: Expectation, summary: SetSummary, group: str | None
+) -> Iterator[tuple[tuple[str, ...], float, float]]:
+    """What is believed of a lane group, and what it swims, where the two differ."""
+    swum = summary.of(group)
+    computed = {
+        "distance": swum.distance.value,
+        "reps": len(swum.reps),
+        "lengths": float(swum.lengths),
+    }
+    own = expect.by_group.get(group, {}) if group else {}
+    for name, value in computed.items():
+        if name in own and own[name] != value:
+            yield ("by_group", group or "", name), own[name], value
+        elif name not in own and getattr(expect, name) not in (None, value):
+            yield (name,), getattr(expect, name), value
+    for facet, words in expect.by.items():
+        for word, distance in words.items():
+            value = float(swum.by[facet].get(word, 0))
+            if abs(distance - value) > 0.05:
+                yield ("by", facet, word), distance, value
 
 
 def _clock_differences(swim_set: SwimSet, summary: SetSummary) -> Iterator[Problem]:
@@ -158,6 +171,6 @@ def _clock_differences(swim_set: SwimSet, summary: SetSummary) -> Iterator[Probl
 
 
 def _difference(swim_set: SwimSet, path: tuple[str, ...], believed: str, computed: str) -> Problem:
-    what = " ".join(step for step in path if step != "by")
+    what = " ".join(step for step in path if step not in ("by", "by_group"))
     message = f"'{what}' is believed to be {believed}, and the set adds up to {computed}"
     return Problem(swim_set, ("expect", *path), message, f"write {computed}, or mend the items")

@@ -226,11 +226,14 @@ def _references(gear: Ids, sendoff: Sendoff | None, parts: tuple[Part, ...]) -> 
 
 @dataclass(frozen=True)
 class Expectation:
-    """What the author believes of the computed figures."""
+    """What the author believes of the computed figures: for whichever lane group it is meant for,
+    and of the totals (``distance``, ``reps``, ``lengths``) those of one group alone.
+    """
 
     distance: int | None = None
     reps: int | None = None
     lengths: int | None = None
+    by_group: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
     clock: Mapping[str, float] = field(default_factory=dict)
     by: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
 
@@ -252,3 +255,4 @@ class SwimSet(Entry):
     def references(self) -> Iterator[Reference]:
         yield from item_references(self.items)
         yield from references("lane_group", self.expect.clock, "expect")
+        yield from references("lane_group", self.expect.by_group, "expect")

@@ -13,9 +13,11 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_workings import WeekOfBlock
+from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.findings import Finding
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE, other_figures
+from almanac.report.set_json import facets_json
 from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
 
 VERSION = 1
@@ -54,10 +56,8 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "distance": totals["distance"].value,
         "unit": course.unit.value,
         "metres": round(summary.metres, 3),
-        "by": {
-            facet: {word: round(float(value), 3) for word, value in split.items()}
-            for facet, split in summary.by.items()
-        },
+        "by": facets_json(summary.first),
+        **_by_group(summary),
         "slot_s": 60 * summary.practice.slot.minutes,
         "ends_s": times["time"].value,
         "slack_s": times["slack"].value,
@@ -71,6 +71,7 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
                 "ends_s": row.ends_s,
                 "groups": {
                     cell.group: {
+                        **_distance(row.run, cell.group),
                         "ends_s": cell.ends_s,
                         "waits_s": cell.waits_s,
                         **other_figures_json(other_figures(summary, row, cell.group), ()),
@@ -93,6 +94,23 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         ],
         "findings": [finding.as_json() for finding in findings],
         **_others([*totals.values(), *times.values(), *shares.values()], loads),
+    }
+
+
+def _distance(run: PartRun, group: str) -> dict[str, float]:
+    """How far a lane group goes in a part, where some go farther than others."""
+    return {"distance": run.of(group).distance.value} if run.differs else {}
+
+
+def _by_group(summary: PracticeSummary) -> dict[str, Any]:
+    """What each lane group swims, where some swim another thing than others."""
+    if not summary.differs:
+        return {}
+    return {
+        "groups": {
+            group: {"distance": swum.distance.value, "by": facets_json(swum)}
+            for group, swum in summary.swum.items()
+        }
     }
 
 

@@ -14,9 +14,11 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
+from almanac.arithmetic.swum import Swum
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import Policy
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
+from almanac.report.ways import ways_of
 from almanac.report.whiteboard import facet_title, in_order
 from almanac.units import clock_time, show_distance, show_share, show_time
 
@@ -52,8 +54,14 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             practice.focus,
         ],
         list(sheet_lines(catalogue, summary)),
-        [with_working(figure) for figure in table("practice", "practice", "totals", summary.first)],
-        [_facet_line(catalogue, summary, facet) for facet in FACETS],
+        *(
+            [
+                *([f"{who}:"] if who else []),
+                *map(with_working, table("practice", "practice", "totals", swum)),
+                *(_facet_line(catalogue, swum, facet) for facet in FACETS),
+            ]
+            for who, _, swum in ways_of(summary.groups, summary)
+        ),
         list(_loads(summary)),
         list(_others(summary)),
         [f"Gear: {_gear(catalogue, summary) or 'none'}", "Brief:"]
@@ -109,9 +117,9 @@ def slack_words(summary: PracticeSummary) -> str:
     return f"Ends at {end}: {show_time(slack)} to spare in a slot of {minutes} minutes."
 
 
-def _facet_line(catalogue: Catalogue, summary: PracticeSummary, facet: str) -> str:
-    split, unit = summary.by[facet], summary.pool.course.unit
-    whole = summary.distance.value or 1
+def _facet_line(catalogue: Catalogue, swum: Swum, facet: str) -> str:
+    split, unit = swum.by[facet], swum.course.unit
+    whole = swum.distance.value or 1
     shown = [
         f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)} "
         f"({show_share(float(split[word]) / whole)})"

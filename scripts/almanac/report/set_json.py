@@ -13,6 +13,7 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.findings import Finding
 from almanac.report.shown import other_figures_json, rounded
@@ -52,13 +53,13 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         "metres": rounded(totals["metres"], 3),
         "lengths": _whole(totals["lengths"]),
         "reps": totals["reps"].value,
-        "by": {
-            facet: {word: _number(value) for word, value in split.items()}
-            for facet, split in summary.by.items()
-        },
+        "by": facets_json(summary.first),
         "shares": _shares(shares),
         "gear": list(summary.gear),
-        "groups": {group: _group(clock) for group, clock in summary.clocks.items()},
+        "groups": {
+            group: {**(_swum(summary.of(group)) if summary.differs else {}), **_group(clock)}
+            for group, clock in summary.clocks.items()
+        },
         "brief": [
             {"hazard": line.hazard, "control": line.control, "from": list(line.sources)}
             for line in summary.brief
@@ -76,6 +77,21 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         "findings": [finding.as_json() for finding in findings],
         **other_figures_json(totals.values(), _TOTALS),
     }
+
+
+def facets_json(swum: Swum) -> dict[str, Any]:
+    """Distance by the words of each facet."""
+    return {
+        facet: {word: _number(value) for word, value in split.items()}
+        for facet, split in swum.by.items()
+    }
+
+
+def _swum(swum: Swum) -> dict[str, Any]:
+    """What a lane group swims, where some swim another thing than others."""
+    figures = by_name("set", "set", swum)
+    totals = {name: _whole(figures[name]) for name in ("distance", "lengths", "reps")}
+    return {**totals, "by": facets_json(swum)}
 
 
 def dotted(path: DataPath) -> str:

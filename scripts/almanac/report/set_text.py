@@ -10,9 +10,11 @@ from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
+from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board, board_text, facet_title, in_order
 from almanac.units import Unit, show_distance, show_share, show_time
 
@@ -29,8 +31,7 @@ def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
     sections = [
         [head, swim_set.purpose],
         [board_text(board(catalogue, swim_set))],
-        list(_totals(summary)),
-        list(_facets(catalogue, summary)),
+        *_ways(catalogue, summary),
         list(_clocks(catalogue, summary)),
         list(_gear_and_brief(catalogue, summary)),
         list(_misfits(summary)),
@@ -41,31 +42,36 @@ def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
 _TOTALS = ("distance", "reps", "lengths", "metres", "yards")
 
 
-def _totals(summary: SetSummary) -> Iterator[str]:
-    figures = by_name("set", "set", summary.first)
+def _ways(catalogue: Catalogue, summary: SetSummary) -> Iterator[list[str]]:
+    """Totals and facets; where lane groups differ, of each way of swimming it, with who does."""
+    for who, _, swum in ways_of(catalogue.lane_groups, summary):
+        yield [*([f"{who}:"] if who else []), *_totals(swum)]
+        yield list(_facets(catalogue, swum))
+
+
+def _totals(swum: Swum) -> Iterator[str]:
+    figures = by_name("set", "set", swum)
     yield with_working(figures["distance"])
-    metres = "" if summary.course.unit is Unit.METRE else f", {shown(figures['metres'])}"
+    metres = "" if swum.course.unit is Unit.METRE else f", {shown(figures['metres'])}"
     yield (
         f"{shown(figures['reps'])} reps, {shown(figures['lengths'])} lengths of "
-        f"{summary.course}{metres}"
+        f"{swum.course}{metres}"
     )
     yield from map(with_working, others(figures.values(), _TOTALS))
 
 
-def _facets(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
-    whole, unit = (
-        summary.distance.value or 1,
-        summary.course.unit,
-    )  # a set of held reps has no distance
+def _facets(catalogue: Catalogue, swum: Swum) -> Iterator[str]:
+    # a set of held reps has no distance
+    whole, unit = swum.distance.value or 1, swum.course.unit
     for facet in FACETS:
-        split = summary.by[facet]
+        split = swum.by[facet]
         words = [
             f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)}"
             f" ({show_share(float(split[word]) / whole)})"
             for word in in_order(catalogue, facet, split)
         ]
         yield f"{facet.capitalize():9} {', '.join(words)}"
-    shares = by_name("set", "shares", summary.first)
+    shares = by_name("set", "shares", swum)
     if shares["supine share"].value is not None:
         yield (
             f"Of the flutter kick, {shown(shares['supine share'])} is on the back "

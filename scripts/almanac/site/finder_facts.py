@@ -125,11 +125,12 @@ class FinderFacts:
         analysis = self.analysis
         summary = analysis.summary(swim_set.id)
         chief = chief_drill(summary.pieces)
+        swum = summary.each
         words = {
             "goal": swim_set.goals,
             "fault": self._faults_of.get(chief.id, ()) if chief else (),
             **{
-                facet: self._in_order(facet, summary.by[facet])
+                facet: self._in_order(facet, (word for own in swum for word in own.by[facet]))
                 for facet in ("position", "stroke", "effort")
             },
             "level": (swim_set.level,),
@@ -144,7 +145,9 @@ class FinderFacts:
                 for course in COURSES.values()
             ],
             figure=self.pictures[chief.id] if chief else "",
-            distance=show_distance(summary.distance.value, summary.course.unit),
+            distance=" or ".join(
+                dict.fromkeys(show_distance(own.distance.value, own.course.unit) for own in swum)
+            ),
             more=swim_set.also_called,
         )
 

@@ -16,12 +16,13 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.plans import Block
 from almanac.report.plan_text import TIMES, other_figures, part_title, slack_words
 from almanac.report.shown import others, with_working
+from almanac.report.ways import distances, ways_of
 from almanac.report.whiteboard import board_lines
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
-from almanac.site.shown_figures import facet_tables, page_figures, share_sentences, source_titles
-from almanac.units import clock_time, show_distance, show_time
+from almanac.site.shown_figures import page_figures, source_titles, swum_ways
+from almanac.units import clock_time, show_time
 
 
 def practice_page(
@@ -36,6 +37,10 @@ def practice_page(
         squad=catalogue.club.squads[practice.squad].title,
         choosing=preferences(analysis, next(iter(summary.groups), "")),
         pool=f"{summary.pool.title} ({summary.pool.course})",
+        distances=[
+            (who, page_figures(table("practice", "practice", "totals", swum), unit))
+            for who, _, swum in ways_of(summary.groups, summary)
+        ],
         totals=page_figures(_totals(summary), unit),
         slack=slack_words(summary),
         over=(summary.slack_s or 0) < 0,
@@ -46,17 +51,15 @@ def practice_page(
         ],
         gear=[(link(catalogue.gear[need.gear]), need) for need in summary.gear],
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
-        facets=facet_tables("practice", catalogue, summary.first),
-        sentences=list(share_sentences("practice", summary.first)),
+        ways=swum_ways("practice", catalogue, summary),
         findings=findings_on(practice, findings),
         blocks=links(catalogue.users(practice, Block)),
     )
 
 
 def _totals(summary: PracticeSummary) -> list[NamedFigure]:
-    """The figures of the practice as a whole that no sentence tells."""
-    times = table("practice", "time", "time", summary)
-    return [*table("practice", "practice", "totals", summary.first), *others(times, TIMES)]
+    """The times of the practice as a whole that no sentence tells."""
+    return others(table("practice", "time", "time", summary), TIMES)
 
 
 def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:
@@ -81,7 +84,7 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
         "link": link(swim_set) if swim_set else None,
         "talk": show_time(row.talk_s) if row.talk_s else "",
         "gear": show_time(row.gear_s) if row.gear_s else "",
-        "distance": show_distance(row.run.distance.value, summary.pool.course.unit),
+        "distance": distances(summary.groups, row.run),
         "note": row.run.part.note,
         "board": board_lines(catalogue, items),
         "cells": cells,

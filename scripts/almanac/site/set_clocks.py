@@ -5,6 +5,7 @@ strip.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import groupby
 from typing import Any
 
 from markupsafe import Markup
@@ -19,7 +20,7 @@ from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.arithmetic.timeline import timeline
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
-from almanac.model.swim_set import SwimSet
+from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.set_text import no_number_words, unfit_words
 from almanac.report.shown import others, shown
@@ -65,7 +66,10 @@ def _misfit(swim_set: SwimSet, misfit: Misfit, course: Course) -> str:
 
 
 def _item_label(swim_set: SwimSet, path: Any) -> str:
-    item = next(item for item, where in reps_with_paths(swim_set.items) if where == path)
+    return _reps_label(next(own for own, at in reps_with_paths(swim_set.items) if at == path))
+
+
+def _reps_label(item: Reps) -> str:
     hold_s = item.parts[0].hold_s
     return f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
 
@@ -77,7 +81,7 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "title": catalogue.lane_groups[run.group].title,
         "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
         "heads": heads("set", "item", "rows")[len(_COLUMNS) :],
-        "rows": [_row(summary.swim_set, row) for row in item_rows(run)],
+        "rows": [_row(row) for row in item_rows(run)],
         "missing": [no_number_words(missing) for missing in run.missing],
         "unfit": [unfit_words(unfit) for unfit in run.unfit],
         "notes": list(_notes(run)),
@@ -93,7 +97,7 @@ def _time(seconds: float | None, tenths: bool = False) -> str:
     return "–" if seconds is None else show_time(seconds, tenths)
 
 
-def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
+def _row(row: ItemRow) -> dict[str, Any]:
     slow, fast = row.slowest, row.fastest
     target = _time(slow.target_s, tenths=True)
     if slow.target_s != fast.target_s:
@@ -104,9 +108,9 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
     if not all(timed.fits for timed in row.timed):
         rest = "does not fit"
     return {
-        "what": _item_label(swim_set, row.path),
+        "what": ", ".join(dict.fromkeys(_reps_label(timed.rep.item) for timed in row.timed)),
         "target": target + _marks(slow),
-        "sendoff": ", ".join(map(_time, row.sendoffs_s))
+        "sendoff": _sendoffs(row)
         if slow.sendoff
         else f"{show_time(slow.rep.item.rest)} rest"
         if slow.rep.item.rest
@@ -119,6 +123,15 @@ def _row(swim_set: SwimSet, row: ItemRow) -> dict[str, Any]:
         if isinstance(slow.target, Target)
         else [],
     }
+
+
+def _sendoffs(row: ItemRow) -> str:
+    """One send-off for all reps, or one for each; where rounds differ, each of them once."""
+    rounds = groupby(row.timed, key=lambda timed: timed.rep.rounds)
+    each = dict.fromkeys(tuple(timed.sendoff_s for timed in reps) for _, reps in rounds)
+    return " / ".join(
+        _time(times[0]) if len(set(times)) == 1 else ", ".join(map(_time, times)) for times in each
+    )
 
 
 def _marks(timed: TimedRep) -> str:

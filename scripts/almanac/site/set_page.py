@@ -15,6 +15,7 @@ from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.report.set_text import CLOCK_CONVENTION
+from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
@@ -23,10 +24,9 @@ from almanac.site.set_clocks import own_clock, pool_clocks
 from almanac.site.shown_figures import (
     PageFigure,
     effort_legend,
-    facet_tables,
     page_figures,
-    share_sentences,
     source_titles,
+    swum_ways,
 )
 
 _CLOCKS = "sets/clocks"
@@ -42,9 +42,10 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         level=catalogue.words("levels")[swim_set.level].title,
         goals=[(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
         board=board(catalogue, swim_set),
-        totals=totals(summary.first),
-        facets=facet_tables("set", catalogue, summary.first),
-        sentences=list(share_sentences("set", summary.first)),
+        totals=[
+            (who, ids, totals(swum)) for who, ids, swum in ways_of(catalogue.lane_groups, summary)
+        ],
+        ways=swum_ways("set", catalogue, summary),
         gear=[link(catalogue.gear[id]) for id in summary.gear],
         drills=links(drills.values()),
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],

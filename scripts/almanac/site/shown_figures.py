@@ -13,13 +13,14 @@ from markupsafe import Markup
 from almanac.analysis.figures import by_name, table
 from almanac.analysis.figures.facets import FacetWord, facet_words
 from almanac.analysis.figures.figure import NamedFigure
-from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.swum import ByGroup, Swum
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatches
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
+from almanac.report.ways import ways_of
 from almanac.report.whiteboard import facet_title, in_order
 from almanac.report.working_text import formula
 from almanac.units import Unit, show_share
@@ -83,6 +84,19 @@ def facet_tables(kind: str, catalogue: Catalogue, swum: Swum) -> list[dict[str, 
         for facet, title in FACET_TITLES.items()
         for split in [swum.by[facet]]
         for whole in [float(sum(split.values())) or 1.0]
+    ]
+
+
+def swum_ways(kind: str, catalogue: Catalogue, of: ByGroup) -> list[dict[str, Any]]:
+    """What a set or a practice holds, for each way of swimming it: who, sentences and facets."""
+    return [
+        {
+            "who": who,
+            "groups": groups,
+            "sentences": list(share_sentences(kind, swum)),
+            "facets": facet_tables(kind, catalogue, swum),
+        }
+        for who, groups, swum in ways_of(catalogue.lane_groups, of)
     ]
 
 
