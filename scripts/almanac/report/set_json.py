@@ -90,7 +90,7 @@ def facets_json(swum: Swum) -> dict[str, Any]:
 def _swum(swum: Swum) -> dict[str, Any]:
     """What a lane group swims, where some swim another thing than others."""
     figures = by_name("set", "set", swum)
-    totals = {name: _whole(figures[name]) for name in ("distance", "lengths", "reps")}
+    totals = {name: _whole(figures[name]) for name in ("distance", "lengths")}
     return {**totals, "by": facets_json(swum)}
 
 

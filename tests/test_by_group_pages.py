@@ -1,0 +1,75 @@
+"""The page of a set that lane groups swim differently shows each its own, and names whose it is."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from example_cases import cases
+from shared import DAY
+
+from almanac.analysis.analysis import Analysis
+from almanac.model.load import load
+from almanac.resources import SETTINGS
+from almanac.site.settings import read_settings
+from almanac.site.site_pages import SitePages
+
+ITEMS = """items:
+  - reps: 4
+    distance: 50
+    do: back-kick
+    effort: easy
+    sendoff: [1:50, 1:45, 1:45, 1:40]
+    by_group:
+      heron-2: {reps: 6, distance: 25, sendoff: 1:00}
+  - rounds: 2
+    by_round: {1: {gear: [fins]}}
+    items:
+      - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20}
+"""
+
+
+@pytest.fixture(scope="module")
+def page(tmp_path_factory: pytest.TempPathFactory) -> str:
+    root = tmp_path_factory.mktemp("by-group")
+    next(case for case in cases("accepted") if case.name == "every-field").build(root)
+    file = root / "plans/sets/by-group-and-round.yml"
+    file.write_text(file.read_text("utf-8").partition("items:")[0] + ITEMS, "utf-8")
+    club = root / "plans/club.yml"
+    text = club.read_text("utf-8")
+    one = text[text.index("  heron-1:\n") : text.index("gear_owned:")]
+    two = one.replace("heron-1", "heron-2").replace("lane 1", "lane 2")
+    club.write_text(text.replace(one, one + two), "utf-8")
+    return rendered(root)
+
+
+def rendered(root: Path) -> str:
+    loaded = load(root)
+    assert loaded.catalogue is not None
+    pages = SitePages(Analysis(loaded.catalogue, DAY), loaded.names, read_settings(SETTINGS))
+    texts = dict(pages.of_entries(lambda entry: entry.id == "by-group-and-round"))
+    return texts["sets/by-group-and-round.md"]
+
+
+def test_each_way_has_its_line_on_the_whiteboard(page: str) -> None:
+    board = re.sub(r"<[^>]+>", "", page[page.index('<div class="board">') :])
+    lines = [line for line in board.splitlines() if line.strip()][:5]
+    assert lines == [
+        "Heron, lane 2: 6 × 25 Back kick easy on 1:00",
+        "Others: 4 × 50 Back kick easy on 1:50, 1:45, 1:45, 1:40",
+        "2 rounds of",
+        "1 × 50 Back swim easy 0:20 rest",
+        "Round 1 with fins",
+    ]
+    assert '<p class="depth-0" data-group="heron-2">' in page
+
+
+def test_each_way_has_its_totals_and_facets(page: str) -> None:
+    assert "300 m" in page and "250 m" in page  # 4 × 50 and 6 × 25, each with 2 × 50 more
+    assert page.count('<table class="facet">') == 2 * 6
+    assert len(re.findall(r'<section data-group="heron-[12]">', page)) == 2
+
+
+def test_the_clock_tells_a_send_off_for_each_rep(page: str) -> None:
+    assert "1:50, 1:45, 1:45, 1:40" in page[page.index('<table class="lanes">') :]
