@@ -25,13 +25,15 @@ from arithmetic_world import (
 )
 
 from almanac.arithmetic.block import BlockSummary, summarise_block
+from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timing import Timing
+from almanac.model.block import Block, Day, Week
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, Depth, LaneGroup, Pool, Squad
 from almanac.model.entry import Entry
-from almanac.model.plans import Block, Day, Practice, PracticePart, Slot, Week
+from almanac.model.plans import Practice, PracticePart, Slot
 from almanac.model.policy import Vocabulary
 from almanac.model.structure import structure_items
 
@@ -111,6 +113,11 @@ def evening(**more: Any) -> PracticeSummary:
     return summarised(practice, club(practice, EASY_SOCKS))
 
 
+def whole(days: Mapping[str, Day]) -> dict[str, Day]:
+    """A week of which no day is missing: what is not named is rest."""
+    return {name: days.get(name, Day(rest=True)) for name in DAYS}
+
+
 def block_of(*weeks: Week | Mapping[str, Day], **more: Any) -> Block:
     """A block of squad osprey from its weeks."""
     own = tuple(week if isinstance(week, Week) else Week("", week) for week in weeks)
@@ -122,4 +129,4 @@ def block(
     *weeks: Week | Mapping[str, Day], group: str = "quick", **practices: PracticeSummary
 ) -> BlockSummary:
     """A block added up for one lane group."""
-    return summarise_block(block_of(*weeks), practices, group)
+    return summarise_block(block_of(*weeks), lambda id, on: practices[id], group)

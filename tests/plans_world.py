@@ -41,10 +41,12 @@ weeks:
            fri: {other: Land work, minutes: 30, rating: 4}, sat: {rest: true}, sun: {rest: true}}
     benchmarks: [back-kick-50]
   - focus: Then speed.
-    days: {mon: {practice: tuesday}, wed: {practice: tuesday}, fri: {practice: tuesday}, sun: {rest: true}}
+    days: {mon: {practice: tuesday}, wed: {practice: tuesday}, fri: {practice: tuesday}, sun: {rest: true},
+           tue: {rest: true}, thu: {rest: true}, sat: {rest: true}}
   - focus: Ease.
     taper: true
-    days: {mon: {practice: tuesday}, sun: {rest: true}}
+    days: {mon: {practice: tuesday}, sun: {rest: true},
+           tue: {rest: true}, wed: {rest: true}, thu: {rest: true}, fri: {rest: true}, sat: {rest: true}}
     benchmarks: [back-kick-50]
 """
 

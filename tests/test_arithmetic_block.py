@@ -22,8 +22,11 @@ from arithmetic_plans import (
     run,
     summarised,
     swim,
+    whole,
 )
 from arithmetic_world import BENCHMARKS, DRILLS, swim_set
+from hypothesis import given
+from hypothesis import strategies as st
 
 from almanac.analysis.figures import by_name
 from almanac.analysis.figures.blocks import weeks_of
@@ -38,9 +41,11 @@ from almanac.arithmetic.appearances import (
     repeat_weeks,
 )
 from almanac.arithmetic.balance import Balance
-from almanac.arithmetic.block import summarise_block
+from almanac.arithmetic.block import BlockRules, summarise_block
+from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.training_load import Deviation
-from almanac.model.plans import Day, PracticePart, Week
+from almanac.model.block import Day, Session, TaperDates, Week
+from almanac.model.plans import PracticePart
 
 REST = Day(rest=True)
 HUNDRED = run(part(swim(sendoff=120)))  # 100 m on 2:00, at 9.5
@@ -134,21 +139,28 @@ def test_days_and_loads_of_a_week():
     known = [load for load in expected if load is not None]
     assert found.load.total == pytest.approx(sum(known))
     assert found.load.mean == pytest.approx(numpy.mean(known))
-    assert found.load.deviation == pytest.approx(numpy.std(known, ddof=1))
-    assert found.load.monotony == pytest.approx(numpy.mean(known) / numpy.std(known, ddof=1))
-    assert found.load.strain == pytest.approx(
-        sum(known) * numpy.mean(known) / numpy.std(known, ddof=1)
-    )
+    assert (found.load.known, found.load.days, found.planned_days) == (5, 7, 5)
+    assert (found.load.monotony, found.load.strain) == (None, None)
+
+
+def test_monotony_and_strain_of_a_week_without_a_gap():
+    meet = {"thu": Day(other="Meet", minutes=90, rating=6.5), "sat": Day("p")}
+    found = block(whole({"mon": Day("p"), "wed": Day("p"), **meet}), p=HUNDRED).weeks[0].load
+    loads = [LOAD["quick"], 0, LOAD["quick"], 585, 0, LOAD["quick"], 0]
+    assert found.monotony == pytest.approx(numpy.mean(loads) / numpy.std(loads, ddof=1))
+    assert found.strain == pytest.approx(sum(loads) * numpy.mean(loads) / numpy.std(loads, ddof=1))
 
 
 def test_the_convention_of_the_deviation_is_passed_on():
-    week = {"mon": Day("p"), "tue": REST, "wed": REST}
-    found = summarise_block(block_of(week), {"p": HUNDRED}, "quick", Deviation.POPULATION)
+    week = whole(dict.fromkeys(("mon", "tue", "wed", "thu"), Day("p")))
+    found = summarise_block(
+        block_of(week), lambda id, on: HUNDRED, "quick", convention=Deviation.POPULATION
+    )
     (only,) = found.weeks
     assert only.load.convention is Deviation.POPULATION
     assert only.load.monotony == pytest.approx(
-        0.5**0.5
-    )  # √(k / (n - k)): 1 day of 3, see check-values.md section 5
+        (4 / 3) ** 0.5
+    )  # √(k / (n - k)): 4 days of 7, see check-values.md section 5
     assert block(week, p=HUNDRED).weeks[0].load.convention is Deviation.SAMPLE
 
 
@@ -197,12 +209,12 @@ def test_a_practice_that_is_not_summed_up_is_an_error():
 # Change from week to week.
 
 
-def test_change_is_a_share_of_the_week_before():
+def test_change_is_held_against_the_median_of_the_weeks_before():
     resisted = run(part(swim(200, gear=["socks"], effort="all-out"), swim(200, effort="easy")))
     easy = run(part(swim(400, effort="easy")))
     summary = block(
-        {"mon": Day("resisted")}, {"mon": Day("resisted"), "tue": Day("easy")},
-        {"mon": Day("easy")}, {"mon": Day("resisted")},
+        whole({"mon": Day("resisted")}), whole({"mon": Day("resisted"), "tue": Day("easy")}),
+        whole({"mon": Day("easy")}), whole({"mon": Day("resisted")}),
         resisted=resisted, easy=easy,
     )  # fmt: skip
     loads = [week.load.total for week in summary.weeks]
@@ -211,12 +223,13 @@ def test_change_is_a_share_of_the_week_before():
     assert second["distance"] == pytest.approx(1.0)  # 400 to 800 m
     assert second["resisted"] == second["fast"] == pytest.approx(0)
     assert second["load"] == pytest.approx(loads[1] / loads[0] - 1) and second["load"] > 0
+    # the median of 400 and 800 m is 600, of 200 and 200 m resisted 200
     assert [third[name] for name in ("distance", "resisted", "fast")] == pytest.approx(
-        [-0.5, -1, -1]
+        [400 / 600 - 1, -1, -1]
     )
-    assert fourth["resisted"] is fourth["fast"] is None  # nothing of it the week before
-    assert fourth["distance"] == pytest.approx(0)
-    assert fourth["load"] == pytest.approx(loads[3] / loads[2] - 1)
+    # 400, 800, 400 m; 200, 200, 0 m resisted
+    assert fourth["distance"] == fourth["resisted"] == pytest.approx(0)
+    assert fourth["load"] == pytest.approx(loads[3] / sorted(loads[:3])[1] - 1)
 
 
 # Taper.
@@ -224,14 +237,14 @@ def test_change_is_a_share_of_the_week_before():
 TAPERS = [  # hundreds of metres and whether the week is marked; weeks of the taper, metres before, cut
     (
         [(4, 0), (13, 0), (9, 0), (8, 0), (4, 1)],
-        ((5,), 1000, 0.6),
-    ),  # the three weeks before: 13, 9, 8
+        ((5,), 850, 1 - 4 / 8.5),
+    ),  # the last two weeks before: 9 and 8
     ([(10, 0), (6, 1), (3, 1)], ((2, 3), 1000, 0.55)),  # the mean of both weeks
     ([(8, 0), (12, 0), (5, 1)], ((3,), 1000, 0.5)),
     (
         [(10, 0), (5, 1), (9, 0), (5, 1)],
         ((2, 4), 1000, 0.5),
-    ),  # what stands before the first marked week
+    ),  # what stands before the first marked week, against the mean of both
     ([(4, 0), (5, 1)], ((2,), 400, -0.25)),
     ([(10, 0), (6, 0)], None),
     ([(10, 1), (6, 0)], None),  # nothing stands before
@@ -241,18 +254,119 @@ TAPERS = [  # hundreds of metres and whether the week is marked; weeks of the ta
 
 
 @pytest.mark.parametrize(("written", "expected"), TAPERS)
-def test_taper_against_up_to_three_weeks_before(written, expected):
+def test_taper_against_the_last_two_loading_weeks(written, expected):
     weeks = [
-        Week("", {"mon": Day(f"of-{count}")} if count else {}, taper=bool(marked))
+        Week("", whole({"mon": Day(f"of-{count}")} if count else {}), taper=bool(marked))
         for count, marked in written
     ]
     practices = {f"of-{count}": hundreds(count) for count, _ in written if count}
     found = block(*weeks, **practices).taper
     if expected is None:
-        assert found is None
+        assert found is None or (found.before_m, found.cut, found.light_days) == (None, None, None)
     else:
         assert (found.weeks, found.before_m) == expected[:2]
         assert found.cut == pytest.approx(expected[2])
+
+
+def test_recovery_and_test_weeks_are_not_what_a_taper_is_held_against():
+    kinds = ["loading", "loading", "recovery", "test", "taper"]
+    metres = [10, 8, 3, 4, 6]
+    weeks = [
+        Week("", whole({"mon": Day(f"of-{count}")}), kind=kind)
+        for kind, count in zip(kinds, metres, strict=True)
+    ]
+    found = block(*weeks, **{f"of-{count}": hundreds(count) for count in metres}).taper
+    assert (found.against, found.before_m) == ((1, 2), 900)
+    assert found.cut == pytest.approx(1 - 600 / 900)
+
+
+def test_a_taper_between_dates_is_taken_for_seven_days():
+    # Thursday of the second week to Wednesday of the third: 300 + 100 m in seven days; and half of it: Thursday to Sunday
+    full = whole(dict.fromkeys(("mon", "wed", "fri"), Day("of-4")))
+    eased = whole({"mon": Day("of-4"), "fri": Day("of-3")})
+    last = whole({"tue": Day("of-1"), "sat": Day("of-4")})
+    practices = {f"of-{count}": hundreds(count) for count in (1, 3, 4)}
+    for until, metres, light in ((16, 400, 7), (13, 300 * 7 / 4, 4)):
+        dates = TaperDates(MONDAY + timedelta(days=10), MONDAY + timedelta(days=until))
+        written = block_of(full, eased, last, taper=dates)
+        found = summarise_block(written, lambda id, on: practices[id], "quick").taper
+        assert (found.against, found.before_m, found.during_m) == ((1,), 1200, metres)
+        assert found.cut == pytest.approx(1 - metres / 1200)
+        assert found.light_days == light  # every day below the mean day in the water, 400 m
+
+
+def test_a_taper_with_a_day_missing_has_no_cut():
+    full = whole({"mon": Day("p")})
+    for weeks in (
+        [{"mon": Day("p")}, Week("", full, kind="taper")],
+        [full, Week("", {"mon": Day("p")}, kind="taper")],
+    ):
+        found = block(*weeks, p=HUNDRED).taper
+        assert (found.cut, found.light_days) == (None, None)
+
+
+# Any number of sessions a day.
+
+
+def test_a_day_of_two_sessions_for_their_own_lane_groups():
+    day = Day(
+        sessions=(
+            Session(practice="p", start="06:00"),
+            Session(practice="p", start="17:00", groups=("quick",), rating=3),
+            Session(other="Land work", minutes=20, rating=4, groups=("slow",)),
+        )
+    )
+    for group, load, metres, starts in (
+        ("quick", 2 * 9.5 + 2 * 3, 200, ["06:00", "17:00"]),
+        ("slow", 2 * 9.5 + 80, 100, ["06:00", ""]),
+    ):
+        found = block(whole({"mon": day}), group=group, p=HUNDRED)
+        monday = found.days[0]
+        assert monday.load == pytest.approx(load)
+        assert (monday.metres, found.balance.metres) == (metres, metres)
+        assert [own.start for own in monday.sessions] == starts
+
+
+def test_the_old_form_of_a_day_is_two_sessions():
+    day = Day("p", other="Land work", minutes=20, rating=3)
+    swum, land = day.every_session
+    assert (swum.practice, swum.rating) == ("p", None)
+    assert (land.other, land.minutes, land.rating) == ("Land work", 20, 3)
+    assert Day(rest=True).every_session == ()
+
+
+# Against a brute-force reckoning.
+
+
+@given(
+    st.lists(st.lists(st.sampled_from([None, 0, 1, 2, 3]), min_size=7, max_size=7), max_size=7),
+)
+def test_changes_against_a_plain_reckoning_of_medians(weeks):
+    plans = {None: None, 0: Day(rest=True), **{n: Day(minutes=n, rating=1) for n in (1, 2, 3)}}
+    written = [
+        {name: plans[load] for name, load in zip(DAYS, week, strict=True) if load is not None}
+        for week in weeks
+    ]
+    found = block(*written)
+    for number, of in enumerate(weeks_of(found)):
+        whole_before = [sum(week) for week in weeks[:number] if None not in week]
+        last = sorted(whole_before[-4:])
+        middle = (last[(len(last) - 1) // 2] + last[len(last) // 2]) / 2 if last else 0
+        after_holiday = number > 0 and set(weeks[number - 1]) == {0}
+        told = by_name("block", "week", of)["load change"].value
+        if None in weeks[number] or not middle or after_holiday:
+            assert told is None
+        else:
+            assert told == pytest.approx(sum(weeks[number]) / middle - 1)
+
+
+def test_nothing_is_said_of_light_weeks_nor_after_a_holiday_or_a_taper():
+    light, heavy = (whole({"mon": Day(minutes=minutes, rating=5)}) for minutes in (60, 120))
+    rules = BlockRules(least_load=500)
+    weeks = [light, light, heavy, {}, heavy, whole({}), heavy, Week("", light, kind="taper"), heavy]
+    found = summarise_block(block_of(*weeks), lambda id, on: HUNDRED, "quick", rules)
+    told = [by_name("block", "week", of)["load change"].value for of in weeks_of(found)]
+    assert told == [None, None, 1, None, 1, None, None, None, None]
 
 
 # When drills and goals come.

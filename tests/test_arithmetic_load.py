@@ -6,12 +6,13 @@ from __future__ import annotations
 
 import math
 import statistics
+from dataclasses import replace
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.training_load import Deviation, session_load, week_load
+from almanac.arithmetic.training_load import Deviation, session_load, variation, week_load
 
 SAMPLE, POPULATION = Deviation.SAMPLE, Deviation.POPULATION
 WEEK = [480, 300, 0, 540, 240, 600, 0]  # the worked week of check-values.md
@@ -39,7 +40,7 @@ def test_equal_training_days(
 ):  # sqrt(k / (7 - k)) and sqrt(6 k / (7 (7 - k)))
     week = [load] * training_days + [0] * (7 - training_days)
     for convention, printed in ((POPULATION, population), (SAMPLE, sample)):
-        found = week_load(week, convention)
+        found = variation(week, convention)
         assert found.convention is convention and found.total == load * training_days
         if printed is None:
             assert (found.deviation, found.monotony, found.strain) == (0, None, None)
@@ -58,7 +59,7 @@ def test_equal_training_days(
     [(SAMPLE, 245.996516, 1.254373, 2709.446), (POPULATION, 227.748519, 1.354878, 2926.536)],
 )
 def test_the_worked_week(convention, deviation, monotony, strain):
-    found = week_load(WEEK, convention)
+    found = variation(WEEK, convention)
     assert found.total == 2160 and found.mean == pytest.approx(308.571429, abs=1e-6)
     assert found.deviation == pytest.approx(deviation, abs=1e-6)
     assert found.monotony == pytest.approx(monotony, abs=1e-6) and found.strain == pytest.approx(
@@ -67,8 +68,8 @@ def test_the_worked_week(convention, deviation, monotony, strain):
 
 
 def test_the_sample_convention_is_the_default_and_the_two_differ_by_one_factor():
-    assert week_load(WEEK) == week_load(WEEK, SAMPLE)
-    assert week_load(WEEK).monotony / week_load(WEEK, POPULATION).monotony == pytest.approx(
+    assert variation(WEEK) == variation(WEEK, SAMPLE)
+    assert variation(WEEK).monotony / variation(WEEK, POPULATION).monotony == pytest.approx(
         math.sqrt(6 / 7)
     )
 
@@ -80,7 +81,7 @@ def test_a_printed_ratio():
         790 + 897 / math.sqrt(2),
     )  # two days of that mean and that sample SD
     assert (
-        week_load([low, high]).monotony
+        variation([low, high]).monotony
         == pytest.approx(790 / 897)
         == pytest.approx(0.88, abs=0.005)
     )
@@ -90,8 +91,8 @@ def test_a_printed_ratio():
 def test_scaling_every_day(week, factor, convention):
     assume(statistics.pstdev(week) > 1e-3)
     found, scaled = (
-        week_load(week, convention),
-        week_load([factor * load for load in week], convention),
+        variation(week, convention),
+        variation([factor * load for load in week], convention),
     )
     assert scaled.monotony == pytest.approx(found.monotony)
     assert scaled.strain == pytest.approx(factor * found.strain) and scaled.total == pytest.approx(
@@ -104,7 +105,7 @@ def test_scaling_every_day(week, factor, convention):
     st.sampled_from(list(Deviation)),
 )
 def test_the_order_of_days_changes_nothing(weeks, convention):
-    found, shuffled = (week_load(week, convention) for week in weeks)
+    found, shuffled = (variation(week, convention) for week in weeks)
     assert shuffled.total == pytest.approx(found.total) and shuffled.mean == pytest.approx(
         found.mean
     )
@@ -116,7 +117,7 @@ def test_the_order_of_days_changes_nothing(weeks, convention):
 @pytest.mark.parametrize("week", [[0] * 7, [300] * 7, [0.1 + 0.2, 0.3, 0.3], [1e9] * 3])
 @pytest.mark.parametrize("convention", list(Deviation))
 def test_no_variation_is_undefined(week, convention):
-    found = week_load(week, convention)
+    found = variation(week, convention)
     assert found.monotony is None and found.strain is None and math.isfinite(found.total)
 
 
@@ -130,14 +131,16 @@ def test_no_variation_is_undefined(week, convention):
     ],
 )
 def test_variation_that_is_a_rounding_of_the_machine_is_none(week, is_defined):
-    assert (week_load(week).monotony is not None) is is_defined
+    assert (variation(week).monotony is not None) is is_defined
 
 
 def test_missing_days_are_not_rest_days():
-    assert week_load([300, None, 200]) == week_load([300, 200])
-    assert week_load([300, None, 200]) != week_load([300, 0, 200])
-    assert week_load([300, 0, 200]).mean == pytest.approx(500 / 3)
-    one = week_load([None, 300, None])
+    with_gap = variation([300, None, 200])
+    assert (with_gap.known, with_gap.days, with_gap.is_whole) == (2, 3, False)
+    assert replace(with_gap, days=2) == variation([300, 200])
+    assert with_gap != variation([300, 0, 200])
+    assert variation([300, 0, 200]).mean == pytest.approx(500 / 3)
+    one = variation([None, 300, None])
     assert (one.total, one.mean, one.deviation, one.monotony, one.strain) == (
         300,
         300,
@@ -150,7 +153,7 @@ def test_missing_days_are_not_rest_days():
 @pytest.mark.parametrize("week", [[], [None], [None] * 7])
 def test_a_week_of_which_nothing_is_known(week):
     with pytest.raises(ValueError, match="no day"):
-        week_load(week)
+        variation(week)
 
 
 @given(
@@ -159,6 +162,27 @@ def test_a_week_of_which_nothing_is_known(week):
 )
 def test_no_nan_and_no_infinity(week, convention):
     assume(any(load is not None for load in week))
-    found = week_load(week, convention)
+    found = variation(week, convention)
     figures = [found.total, found.mean, found.deviation, found.monotony, found.strain]
     assert all(figure is None or math.isfinite(figure) for figure in figures)
+
+
+@given(
+    st.lists(st.one_of(st.none(), st.just(0.0), st.floats(1, 2000)), min_size=7, max_size=7),
+    st.sampled_from(list(Deviation)),
+)
+def test_monotony_wants_seven_known_days_and_four_of_training(week, convention):
+    assume(any(load is not None for load in week))
+    found, formula = week_load(week, convention), variation(week, convention)
+    assert (found.total, found.mean, found.known) == (formula.total, formula.mean, formula.known)
+    enough = None not in week and sum(load > 0 for load in week) >= 4
+    if enough:
+        assert found == formula
+    else:
+        assert (found.deviation, found.monotony, found.strain) == (None, None, None)
+
+
+def test_a_forgotten_day_of_rest_gives_no_monotony():
+    # six equal days and a seventh that nobody named: over six days it would be without bound
+    assert week_load([417, 421, 417, 417, 420, 417, None]).monotony is None
+    assert week_load([417, 421, 417, 417, 420, 417, 0]).monotony == pytest.approx(2.2677, abs=0.02)

@@ -315,6 +315,8 @@ RENAMED = {
     "most": "to",
     "easiest": "from",
     "hardest": "to",
+    "first": "from",
+    "last": "to",
 }
 SCALARS = {str, int, float, bool, date, Course}
 NOT_COMPARED = {"Item", "Expectation"}  # read by hand: compared below

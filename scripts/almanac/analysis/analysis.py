@@ -8,7 +8,7 @@ from datetime import date
 from functools import cached_property
 
 from almanac.analysis.sameness import Sameness
-from almanac.arithmetic.block import BlockSummary, summarise_block
+from almanac.arithmetic.block import BlockRules, BlockSummary, summarise_block
 from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.effort import EffortScale, scale_gaps
 from almanac.arithmetic.expand import count_reps
@@ -161,9 +161,7 @@ class Analysis:
         """
         found = {}
         for id, block in self.catalogue.blocks.items():
-            used = {
-                day.practice for week in block.weeks for day in week.days.values() if day.practice
-            }
+            used = {practice for day in block.days for practice in day.practices}
             own = {
                 name
                 for name in self.practices
@@ -175,10 +173,21 @@ class Analysis:
                     for name, group in self.catalogue.lane_groups.items()
                     if group.squad == block.squad
                 ]
+                rules = self._block_rules(block.squad)
                 found[id] = {
-                    group: summarise_block(block, self.practices, group) for group in groups
+                    group: summarise_block(block, self.practice_on, group, rules)
+                    for group in groups
                 }
         return found
+
+    def _block_rules(self, squad: str) -> BlockRules:
+        policy = self.catalogue.policy
+        limits = policy.levels.get(self.catalogue.club.squads[squad].level)
+        return BlockRules(policy.limit("week_load_least"), limits.light_days if limits else None)
+
+    def practice_on(self, id: str, on: date) -> PracticeSummary:
+        """The figures of a computable practice as the tests that are known by a day make them."""
+        return self.practices[id]
 
     def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
         """The lane groups that a set is written for."""

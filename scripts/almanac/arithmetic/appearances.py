@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.known_tests import repeat_weeks
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.model.block import Week
 from almanac.model.knowledge import Benchmark, Drill
-from almanac.model.plans import Week
 
 
 @dataclass(frozen=True)
@@ -49,8 +49,8 @@ class BenchmarkPlan:
 def _practices(summary: BlockSummary) -> Iterator[tuple[int, PracticeSummary]]:
     for week in summary.weeks:
         for day in week.days:
-            if day.practice:
-                yield week.number, day.practice
+            for practice in day.practices:
+                yield week.number, practice
 
 
 def drill_appearances(summary: BlockSummary) -> dict[str, Appearance]:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
 
-from almanac.arithmetic.balance import Balance
 from almanac.arithmetic.block import BlockSummary, WeekPlan
+from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.arithmetic.working import (
     Difference,
     Known,
@@ -17,19 +16,6 @@ from almanac.arithmetic.working import (
     gathered,
     total,
 )
-
-
-@dataclass(frozen=True)
-class WeekOfBlock:
-    """A week of a block, and the week before it where there is one."""
-
-    week: WeekPlan
-    before: WeekPlan | None
-
-    @property
-    def balance(self) -> Balance:
-        """The balance of the week."""
-        return self.week.balance
 
 
 def block_distance(summary: BlockSummary) -> Working:
@@ -44,8 +30,9 @@ def week_distance(of: WeekOfBlock) -> Working:
 
 def _practices(week: WeekPlan) -> Iterator[Working]:
     for day in week.days:
-        if day.practice:
-            yield Known(day.metres, day.practice.practice.id, "m")
+        for own in day.sessions:
+            if own.practice and own.swum:
+                yield Known(own.swum.metres, own.practice.practice.id, "m")
 
 
 def kick_part(of: BlockSummary | WeekOfBlock) -> Working | None:
@@ -69,7 +56,7 @@ def resisted_part(of: BlockSummary | WeekOfBlock) -> Working | None:
 def fast_part(of: BlockSummary | WeekOfBlock) -> Working | None:
     """Metres at efforts that count as fast as a share of all."""
     weeks = of.weeks if isinstance(of, BlockSummary) else (of.week,)
-    practices = (day.practice for week in weeks for day in week.days if day.practice)
+    practices = (own for week in weeks for day in week.days for own in day.practices)
     fast = next((practice.timing.scale.fast_words("and") for practice in practices), "")
     return _share(of.balance.fast_m, fast, of.balance.metres, "in all")
 
@@ -93,40 +80,10 @@ def metres_into_stroke(of: BlockSummary | WeekOfBlock) -> Working:
     return Known(of.balance.kick_into_stroke_m, "", "m")
 
 
-def distance_change(of: WeekOfBlock) -> Working | None:
-    """Metres of the week over those of the week before, less one."""
-    return _change(of, lambda week: week.balance.metres, "m")
-
-
-def resisted_change(of: WeekOfBlock) -> Working | None:
-    """Resisted metres of the week over those of the week before, less one."""
-    return _change(of, lambda week: week.balance.resisted_m, "m")
-
-
-def fast_change(of: WeekOfBlock) -> Working | None:
-    """Metres at efforts that count as fast over those of the week before, less one."""
-    return _change(of, lambda week: week.balance.fast_m, "m")
-
-
-def load_change(of: WeekOfBlock) -> Working | None:
-    """Load of the week over that of the week before, less one."""
-    return _change(of, lambda week: week.load.total if week.load else None, "")
-
-
-def _change(
-    of: WeekOfBlock, number: Callable[[WeekPlan], float | None], unit: str
-) -> Working | None:
-    if of.before is None:
-        return None
-    now, before = number(of.week), number(of.before)
-    if now is None or not before:
-        return None
-    after = Known(now, f"week {of.week.number}", unit)
-    return Difference(Quotient(after, Known(before, f"week {of.before.number}", unit)), Known(1))
-
-
 def week_load_total(of: WeekOfBlock) -> Working | None:
-    """The loads of the week's days, added up; a day that is missing is left out."""
+    """The loads of the week's days, added up; of a week with days that are not known, how many are
+    is shown beside it.
+    """
     loads = _loads(of.week)
     return total(loads) if of.week.load else None
 
@@ -154,10 +111,18 @@ def strain(of: WeekOfBlock) -> Working | None:
 
 
 def taper_cut(summary: BlockSummary) -> Working | None:
-    """How far the taper's weeks cut the distance of the weeks before them, as a share of it."""
-    taper = summary.taper
-    if taper is None:
+    """How far the taper cuts the distance of the loading weeks before it, as a share of it."""
+    found = summary.taper
+    if found is None or summary.rules.light_days or not found.before_m or found.during_m is None:
         return None
-    before = Known(taper.before_m, "mean of the weeks before", "m")
-    during = Known(taper.before_m * (1 - taper.cut), "mean of the taper", "m")
-    return Quotient(Difference(before, during), before)
+    weeks = " and ".join(map(str, found.against))
+    before = Known(found.before_m, f"mean of weeks {weeks}", "m")
+    return Quotient(Difference(before, Known(found.during_m, "a week of the taper", "m")), before)
+
+
+def taper_light_days(summary: BlockSummary) -> Working | None:
+    """Days of the taper that are lighter than the mean day in the water of the loading weeks before
+    it.
+    """
+    found = summary.taper
+    return None if found is None or found.light_days is None else Known(found.light_days, "days")

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.wholes import is_computable
 from almanac.checks import (
+    block_days,
     blocks,
     breathing,
     changes,
@@ -42,6 +43,7 @@ MODULES = (
     targets,
     practices,
     blocks,
+    block_days,
 )
 
 # Each rule of each module, in the order in which they stand there.

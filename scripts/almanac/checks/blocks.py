@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.appearances import benchmark_plans, goal_appearances, late_needs
 from almanac.arithmetic.balance import Balance
-from almanac.arithmetic.block import BlockSummary, DayPlan
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_days import DayPlan
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.plans import Block
+from almanac.model.block import Block
+from almanac.source.reader import DataPath
 from almanac.units import show_number, show_share
 
 _SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share")
@@ -17,18 +19,35 @@ _SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share")
 
 @forbids("other-squad")
 def other_squad(analysis: Analysis) -> Iterator[Problem]:
-    """The practices of a block are for the block's own squad."""
+    """The practices of a block, and the lane groups that it names, are the block's own squad's."""
     for block in analysis.catalogue.blocks.values():
         for number, week in enumerate(block.weeks):
             for name, day in week.days.items():
-                if day.practice and analysis.catalogue.practices[day.practice].squad != block.squad:
-                    squad = analysis.catalogue.practices[day.practice].squad
-                    message = (
-                        f"'{day.practice}' is a practice of {squad}, and the block is for "
-                        f"{block.squad}"
-                    )
-                    path = ("weeks", number, "days", name, "practice")
-                    yield Problem(block, path, message, f"name a practice of {block.squad}")
+                path: DataPath = ("weeks", number, "days", name)
+                if day.practice:
+                    yield from _not_own(analysis, block, (*path, "practice"), day.practice)
+                for index, own in enumerate(day.sessions):
+                    at: DataPath = (*path, "sessions", index)
+                    if own.practice:
+                        yield from _not_own(analysis, block, (*at, "practice"), own.practice)
+                    yield from _groups_not_own(analysis, block, (*at, "groups"), own.groups)
+
+
+def _not_own(analysis: Analysis, block: Block, path: DataPath, practice: str) -> Iterator[Problem]:
+    squad = analysis.catalogue.practices[practice].squad
+    if squad != block.squad:
+        message = f"'{practice}' is a practice of {squad}, and the block is for {block.squad}"
+        yield Problem(block, path, message, f"name a practice of {block.squad}")
+
+
+def _groups_not_own(
+    analysis: Analysis, block: Block, path: DataPath, groups: Sequence[str]
+) -> Iterator[Problem]:
+    for index, group in enumerate(groups):
+        squad = analysis.catalogue.lane_groups[group].squad
+        if squad != block.squad:
+            message = f"'{group}' is a lane group of {squad}, and the block is for {block.squad}"
+            yield Problem(block, (*path, index), message, f"name a lane group of {block.squad}")
 
 
 @warns("hard-days-in-a-row")
@@ -39,7 +58,7 @@ def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
     (``counts_as`` in the vocabulary of efforts).
     """
     most = analysis.catalogue.policy.limit("hard_days_in_a_row")
-    for block, summary in _blocks(analysis):
+    for block, summary in blocks_of(analysis):
         run = 0
         for week in summary.weeks:
             for day in week.days:
@@ -56,25 +75,7 @@ def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
 
 
 def _is_hard(analysis: Analysis, day: DayPlan) -> bool:
-    if day.swum is None:
-        return False
-    return float(day.swum.shares.fast or 0) * day.metres >= analysis.catalogue.policy.limit(
-        "hard_day_fast"
-    )
-
-
-@warns("days-off")
-def days_off(analysis: Analysis) -> Iterator[Problem]:
-    """Each week names at least the policy's ``days_off`` days of rest. A day that is not named is
-    missing, not rest.
-    """
-    least = analysis.catalogue.policy.limit("days_off")
-    for block, summary in _blocks(analysis):
-        for week in summary.weeks:
-            if week.days_off < least:
-                message = f"{week.days_off or 'no'} day off in the week"
-                hint = f"name at least {show_number(least)}: {{rest: true}}"
-                yield Problem(block, ("weeks", week.number - 1, "days"), message, hint, of_key=True)
+    return bool(day.swum) and day.balance.fast_m >= analysis.catalogue.policy.limit("hard_day_fast")
 
 
 @warns("supine-share")
@@ -84,7 +85,7 @@ def supine_share(analysis: Analysis) -> Iterator[Problem]:
     A block that states its own range under ``balance`` is held to that instead.
     """
     aim = analysis.catalogue.policy.limit("supine_share_aim")
-    for block, summary in _blocks(analysis):
+    for block, summary in blocks_of(analysis):
         share = summary.balance.supine_share
         if "supine_share" not in block.balance and share is not None and share < aim:
             message = (
@@ -98,7 +99,7 @@ def supine_share(analysis: Analysis) -> Iterator[Problem]:
 @warns("balance-missed")
 def balance_missed(analysis: Analysis) -> Iterator[Problem]:
     """The shares of a block lie in the ranges that the block itself states under ``balance``."""
-    for block, summary in _blocks(analysis):
+    for block, summary in blocks_of(analysis):
         for name, wanted in block.balance.items():
             share = _share_of(summary.balance, name)
             if share is not None and not wanted.least <= share <= wanted.most:
@@ -114,35 +115,13 @@ def _share_of(balance: Balance, name: str) -> float | None:
     return found
 
 
-@warns("taper-cut")
-def taper_cut(analysis: Analysis) -> Iterator[Problem]:
-    """A taper cuts distance by the policy's range, ``taper_cut_least`` to ``taper_cut_most``.
-
-    The direction is well founded, the size of the best cut is contested: a coach with a reason
-    accepts the warning.
-    """
-    limits = analysis.catalogue.policy.limits
-    least, most = limits["taper_cut_least"], limits["taper_cut_most"]
-    for block, summary in _blocks(analysis):
-        if summary.taper and not least.value <= summary.taper.cut <= most.value:
-            message = f"the taper cuts distance by {show_share(summary.taper.cut)}"
-            path = ("weeks", summary.taper.weeks[0] - 1)
-            yield Problem(
-                block,
-                path,
-                message,
-                f"the policy asks for {show_share(least.value)} to {show_share(most.value)} "
-                f"({least.source})",
-            )
-
-
 @warns("taught-before-need")
 def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
     """A drill comes after what it needs first: earlier in the block, or below the squad's level and
     so known.
     """
     levels = list(analysis.catalogue.words("levels"))
-    for block, summary in _blocks(analysis):
+    for block, summary in blocks_of(analysis):
         level = analysis.catalogue.club.squads[block.squad].level
         for late in late_needs(summary, analysis.catalogue.drills, levels, level):
             when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
@@ -156,7 +135,7 @@ def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
 @warns("goal-unserved")
 def goal_unserved(analysis: Analysis) -> Iterator[Problem]:
     """Every goal of a block is served by a practice in it."""
-    for block, summary in _blocks(analysis):
+    for block, summary in blocks_of(analysis):
         served = goal_appearances(summary)
         for index, goal in enumerate(block.goals):
             if goal not in served:
@@ -178,7 +157,7 @@ def benchmark_due(analysis: Analysis) -> Iterator[Problem]:
                 yield Problem(block, ("weeks", number), message, "run it in that week")
 
 
-def _blocks(analysis: Analysis) -> Iterator[tuple[Block, BlockSummary]]:
+def blocks_of(analysis: Analysis) -> Iterator[tuple[Block, BlockSummary]]:
     """Each block with its figures for the first lane group: distances are the same for all."""
     for id, groups in analysis.blocks.items():
         if groups:

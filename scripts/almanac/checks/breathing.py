@@ -7,10 +7,11 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
+from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill, Fault
-from almanac.model.plans import Block, Practice
+from almanac.model.plans import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import notes_with_paths
 from almanac.source.reader import DataPath

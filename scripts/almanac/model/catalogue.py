@@ -11,10 +11,11 @@ from functools import cached_property
 from typing import TypeVar
 
 from almanac.findings import Place
+from almanac.model.block import Block
 from almanac.model.club import Club, LaneGroup
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear
-from almanac.model.plans import Block, Practice
+from almanac.model.plans import Practice
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet

@@ -20,11 +20,23 @@ class Limit:
 
 
 @dataclass(frozen=True)
+class DayCount:
+    """From so many to so many days, both included, with the reason and its source."""
+
+    least: int
+    most: int
+    reason: str
+    source: str
+
+
+@dataclass(frozen=True)
 class LevelLimits:
     """Limits that depend on a squad's level."""
 
     resisted_most: Limit
     slowest_afloat: Limit | None = None
+    resisted_seven_days_most: Limit | None = None
+    light_days: DayCount | None = None
 
 
 @dataclass(frozen=True)

@@ -9,12 +9,13 @@ from typing import Any
 import cattrs
 from cattrs.gen import make_dict_structure_fn, override
 
+from almanac.model.block import Block, ShareRange, TaperDates
 from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
-from almanac.model.plans import Block, Practice, ShareRange
-from almanac.model.policy import Policy, Rating, Vocabulary
+from almanac.model.plans import Practice
+from almanac.model.policy import DayCount, Policy, Rating, Vocabulary
 from almanac.model.progression import Progression
 from almanac.model.swim_set import Expectation, Item, SwimSet
 from almanac.source import schemas
@@ -42,6 +43,8 @@ _HAZARDS = {"hazards": override(rename="safety")}
 _RENAMED: dict[type[Any], dict[str, Any]] = {
     Span: _FROM_TO,
     ShareRange: _FROM_TO,
+    DayCount: _FROM_TO,
+    TaperDates: {"first": override(rename="from"), "last": override(rename="to")},
     Depth: _FROM_TO,
     Rating: _FROM_TO,
     EffortRange: {"easiest": override(rename="from"), "hardest": override(rename="to")},

@@ -12,9 +12,10 @@ from almanac.analysis.figures.blocks import weeks_of
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.arithmetic.block import BlockSummary
-from almanac.arithmetic.block_workings import WeekOfBlock
+from almanac.arithmetic.block_days import SessionPlan
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE, other_figures
 from almanac.report.set_json import facets_json
@@ -142,14 +143,39 @@ def block_json(
         "id": first.block.id,
         "starts": str(first.block.starts),
         "balance": _balance(first, figures),
-        "taper": None
-        if first.taper is None
-        else {"weeks": list(first.taper.weeks), "cut": rounded(figures["taper"], 4)},
+        "taper": _taper(first, figures),
         "groups": {
             group: [_week(week) for week in weeks_of(summary)] for group, summary in groups.items()
         },
         "findings": [finding.as_json() for finding in findings],
         **other_figures_json(figures.values(), BALANCE),
+    }
+
+
+def _taper(summary: BlockSummary, figures: Mapping[str, NamedFigure]) -> dict[str, Any] | None:
+    taper = summary.taper
+    return (
+        None
+        if taper is None
+        else {
+            "from": str(taper.first),
+            "to": str(taper.last),
+            "weeks": list(taper.weeks),
+            "against": list(taper.against),
+            "cut": rounded(figures["taper"], 4),
+            "light_days": taper.light_days,
+        }
+    )
+
+
+def _session(own: SessionPlan) -> dict[str, Any]:
+    """A session of a day: what it is, when, how long, and its load; nulls where not known."""
+    return {
+        "practice": own.session.practice,
+        "other": own.session.other or None,
+        "start": own.start or None,
+        "minutes": None if own.minutes is None else round(own.minutes, 1),
+        "load": None if own.load is None else round(own.load, 1),
     }
 
 
@@ -161,7 +187,10 @@ def _week(of: WeekOfBlock) -> dict[str, Any]:
     return {
         "week": of.week.number,
         **{key: told[key] for key in _WEEK if key not in _WEEK_LOAD},
+        "known_days": load.known if load else 0,
+        "planned_days": of.week.planned_days,
         "days": days,
+        "sessions": {day.name: [_session(own) for own in day.sessions] for day in of.week.days},
         **{key: told[key] for key in _WEEK_LOAD},
         "deviation": load.convention.value if load else None,
         **change,

@@ -8,15 +8,16 @@ from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.blocks import weeks_of
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PartForGroup, PracticeForGroup
-from almanac.arithmetic.block import DAYS, BlockSummary
-from almanac.arithmetic.block_workings import WeekOfBlock
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_days import DAYS, DayPlan
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
 from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
-from almanac.model.policy import Policy
+from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import facet_title, in_order
@@ -26,7 +27,7 @@ from almanac.units import clock_time, show_distance, show_share, show_time
 TIMES = ("time", "slack")
 BALANCE = (
     "distance", "kick share", "supine share", "resisted share", "fast share",
-    "resisted distance", "fast distance", "kick into stroke", "taper",
+    "resisted distance", "fast distance", "kick into stroke", "taper", "taper days",
 )  # fmt: skip
 WEEK_SHARES = ("resisted share", "fast share")
 # Figures of a week that a terminal shows in a place of their own, or with the block's balance.
@@ -164,6 +165,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     for group, summary in groups.items():
         lines += ["", catalogue.lane_groups[group].title, f"{'week':5}{heads}  change"]
         lines += [_week_line(week) for week in weeks_of(summary)]
+        lines += [*missing_words(summary), *change_words(catalogue.policy, summary)]
     lines += ["", *balance_sentences(catalogue, first)]
     lines += map(with_working, others(by_name("block", "block", first).values(), BALANCE))
     return "\n".join(lines)
@@ -191,12 +193,9 @@ def _columns() -> list[tuple[str, str, int]]:
 
 def _week_line(of: WeekOfBlock) -> str:
     figures = by_name("block", "week", of)
-    days = "".join(
-        "P" if day.practice else "·" if day.is_off else "o" if day.day else "?"
-        for day in of.week.days
-    )
+    days = " ".join("?" if day.day is None else _session_marks(day) or "·" for day in of.week.days)
     cells = "".join(f"{shown(figures[name]):>{width}}" for name, _, width in _columns())
-    change = shown(figures["distance change"]) if of.before else ""
+    change = shown(figures["distance change"]) if of.earlier else ""
     return f"{of.week.number:<5}{cells}  {change}  {days}"
 
 
@@ -209,20 +208,11 @@ def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[s
     fast = EffortScale(catalogue.efforts).fast_words("or")
     yield f"{told['resisted distance']} m resisted, {told['fast distance']} m {fast}."
     yield f"{told['kick into stroke']} m of stroke straight out of the kick."
-    if summary.taper:
-        yield _taper_words(catalogue.policy, told["taper"])
-    yield (
-        "Monotony is the daily mean over the standard deviation of the sample; strain is total "
-        "× monotony (Foster 1998)."
-    )
+    yield from taper_words(catalogue.policy, summary)
+    yield LOAD
+    yield MONOTONY
     yield f"Days: {' '.join(DAYS)}; P practice, o other work, · rest, ? not planned."
 
 
-def _taper_words(policy: Policy, cut: str) -> str:
-    """How far a taper cuts, beside what the policy asks for and why."""
-    least, most = policy.limits["taper_cut_least"], policy.limits["taper_cut_most"]
-    reasons = dict.fromkeys(f"{limit.reason} ({limit.source})" for limit in (least, most))
-    return (
-        f"The taper cuts distance by {cut}; the policy asks for "
-        f"{show_share(least.value)} to {show_share(most.value)}. {' '.join(reasons)}"
-    )
+def _session_marks(day: DayPlan) -> str:
+    return "".join("P" if own.practice else "o" for own in day.sessions)

@@ -44,7 +44,8 @@ def shown(figure: NamedFigure) -> str:
     value = figure.value
     if value is None:
         return figure.figure.absent
-    return FORMATS[figure.figure.shown](value, figure.unit)
+    text = FORMATS[figure.figure.shown](value, figure.unit)
+    return f"{text} ({figure.partly})" if figure.partly else text
 
 
 # The shares that pages and terminals put into sentences.

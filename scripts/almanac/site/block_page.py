@@ -17,12 +17,14 @@ from almanac.arithmetic.appearances import (
     drill_appearances,
     goal_appearances,
 )
-from almanac.arithmetic.block import BlockSummary, DayPlan
-from almanac.arithmetic.block_workings import WeekOfBlock
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
+from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.report.block_words import change_words, missing_words
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences
 from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
@@ -46,9 +48,12 @@ def block_page(
         figure=_columns(catalogue, summary),
         efforts=effort_legend(catalogue),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
-        weeks=[_week(catalogue, week) for week in weeks_of(summary)],
+        weeks=[
+            _week(catalogue, week, [own.weeks[number].days for own in groups.values()])
+            for number, week in enumerate(weeks_of(summary))
+        ],
         load_columns=heads("block", "week", "load"),
-        groups=[_group(catalogue, id, own) for id, own in groups.items()],
+        groups=[_group(catalogue, id, own, summary) for id, own in groups.items()],
         sentences=list(balance_sentences(catalogue, summary)),
         drills=_appearances(
             drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}
@@ -78,39 +83,63 @@ def _columns_of(of: WeekOfBlock) -> list[NamedFigure]:
     return [*table("block", "week", "weeks", of), *others(shares, WEEK_SHARES)]
 
 
-def _week(catalogue: Catalogue, of: WeekOfBlock) -> dict[str, Any]:
+def _week(
+    catalogue: Catalogue, of: WeekOfBlock, each: Sequence[Sequence[DayPlan]]
+) -> dict[str, Any]:
     week, named = of.week, by_name("block", "week", of)
     return {
         "number": week.number,
         "focus": week.week.focus,
-        "taper": week.week.taper,
+        "kind": "" if week.week.is_loading else "taper" if week.week.is_taper else week.week.kind,
         "from": str(week.days[0].on),
-        "days": [_day(catalogue, day) for day in week.days],
+        "days": [_day(catalogue, day_of_all(days)) for days in zip(*each, strict=True)],
         "cells": [shown(figure) for figure in _columns_of(of)],
         "card": {name: shown(named[name]) for name in ("distance", "kick share", "supine share")},
     }
 
 
 def _day(catalogue: Catalogue, day: DayPlan) -> dict[str, Any]:
-    words = (
-        "Rest"
-        if day.is_off
-        else day.day.other
-        if day.day and day.day.other
-        else ""
-        if day.day
-        else "not planned"
-    )
-    practice = link(catalogue.practices[day.practice.practice.id]) if day.practice else None
-    return {"name": day.name.capitalize(), "on": str(day.on), "practice": practice, "words": words}
+    words = "not planned" if day.day is None else "Rest" if not day.sessions else ""
+    return {
+        "name": day.name.capitalize(),
+        "on": str(day.on),
+        "sessions": [_session(catalogue, own) for own in day.sessions],
+        "words": words,
+    }
 
 
-def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, Any]:
+def _session(catalogue: Catalogue, own: SessionPlan) -> dict[str, Any]:
+    """A session: its practice or what else it is, when, and for which lane groups."""
+    groups = ", ".join(catalogue.lane_groups[id].title for id in own.session.groups)
+    return {
+        "practice": link(catalogue.practices[own.practice.practice.id]) if own.practice else None,
+        "other": own.session.other,
+        "start": own.session.start,
+        "groups": groups,
+    }
+
+
+def _group(
+    catalogue: Catalogue, id: str, summary: BlockSummary, first: BlockSummary
+) -> dict[str, Any]:
+    """A lane group's load; its distances too where they are not those of the first."""
     rows = [
         (of.week.number, [shown(figure) for figure in table("block", "week", "load", of)])
         for of in weeks_of(summary)
     ]
-    return {"id": id, "title": catalogue.lane_groups[id].title, "rows": rows}
+    differs = [week.balance for week in summary.weeks] != [week.balance for week in first.weeks]
+    weeks = [
+        (of.week.number, [shown(cell) for cell in _columns_of(of)]) for of in weeks_of(summary)
+    ]
+    own = weeks if differs else []
+    words = [*missing_words(summary), *change_words(catalogue.policy, summary)]
+    return {
+        "id": id,
+        "title": catalogue.lane_groups[id].title,
+        "rows": rows,
+        "words": words,
+        "weeks": own,
+    }
 
 
 def _appearances(

@@ -9,7 +9,10 @@ from datetime import UTC, datetime, time, timedelta
 
 from icalendar import Calendar, Event
 
-from almanac.arithmetic.block import BlockSummary, DayPlan
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.model.catalogue import Catalogue
 from almanac.report.plan_text import slack_words
 from almanac.site.links import page_of
@@ -30,21 +33,21 @@ COLUMNS = (
 )
 
 
-def block_calendar(catalogue: Catalogue, summary: BlockSummary, address: str) -> str:
+def block_calendar(catalogue: Catalogue, groups: Mapping[str, BlockSummary], address: str) -> str:
     """The block's practices and other work as iCalendar (RFC 5545) text, times floating with the
     pool's clock.
 
     Each practice links to its page below ``address``, the site's root; with "" there is no link.
     The same block always gives the same text.
     """
+    summary = next(iter(groups.values()))
     calendar = Calendar()
     calendar.add("prodid", "-//Deck Almanac//block//EN")
     calendar.add("version", "2.0")
     calendar.add("x-wr-calname", summary.block.title)
-    for week in summary.weeks:
-        for day in week.days:
-            for event in _events(catalogue, summary, day, address):
-                calendar.add_component(event)
+    for days in zip(*(own.days for own in groups.values()), strict=True):
+        for event in _events(catalogue, summary, day_of_all(days), address):
+            calendar.add_component(event)
     text: bytes = calendar.to_ical()
     return text.decode("utf-8")
 
@@ -52,27 +55,41 @@ def block_calendar(catalogue: Catalogue, summary: BlockSummary, address: str) ->
 def _events(
     catalogue: Catalogue, summary: BlockSummary, day: DayPlan, address: str
 ) -> Iterator[Event]:
-    if day.practice is not None:
-        practice = day.practice.practice
-        start = datetime.combine(day.on, time.fromisoformat(practice.slot.start))
-        event = _event(summary, day, "practice")
-        event.add("dtstart", start)
-        event.add("dtend", start + timedelta(minutes=practice.slot.minutes))
-        event.add("summary", f"{catalogue.club.squads[practice.squad].title}: {practice.title}")
-        event.add("location", day.practice.pool.title)
-        distance = show_distance(day.practice.distance.value, day.practice.pool.course.unit)
-        event.add("description", f"{practice.focus}\n{distance}. {slack_words(day.practice)}")
-        if address:
-            event.add("url", address.rstrip("/") + "/" + page_of(practice))
-        yield event
-    if day.day is not None and day.day.other:
-        event = _event(summary, day, "other")
-        event.add("dtstart", day.on)
-        event.add("summary", f"{day.day.other}, {day.day.minutes} minutes")
+    for own in day.sessions:
+        event = _event(summary, day, own)
+        if own.practice is not None:
+            _tell_practice(event, catalogue, own.practice, address)
+        else:
+            event.add("summary", f"{own.session.other}, {own.session.minutes} minutes")
+        if own.start:
+            minutes = own.practice.practice.slot.minutes if own.practice else own.session.minutes
+            start = datetime.combine(day.on, time.fromisoformat(own.start))
+            event.add("dtstart", start)
+            event.add("dtend", start + timedelta(minutes=minutes))
+        else:
+            event.add("dtstart", day.on)
         yield event
 
 
-def _event(summary: BlockSummary, day: DayPlan, what: str) -> Event:
+def _tell_practice(
+    event: Event, catalogue: Catalogue, summary: PracticeSummary, address: str
+) -> None:
+    practice = summary.practice
+    event.add("summary", f"{catalogue.club.squads[practice.squad].title}: {practice.title}")
+    event.add("location", summary.pool.title)
+    distance = show_distance(summary.distance.value, summary.pool.course.unit)
+    event.add("description", f"{practice.focus}\n{distance}. {slack_words(summary)}")
+    if address:
+        event.add("url", address.rstrip("/") + "/" + page_of(practice))
+
+
+def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan) -> Event:
+    """An event with an identity that stays when the block is written anew: a day's second session
+    of a sort is told apart by its number.
+    """
+    alike = [other for other in day.sessions if bool(other.practice) == bool(own.practice)]
+    number = next(place for place, other in enumerate(alike, 1) if other is own)
+    what = ("practice" if own.practice else "other") + (f"-{number}" if number > 1 else "")
     event = Event()
     event.add("uid", f"{summary.block.id}-{day.on}-{what}@deck-almanac")
     event.add("dtstamp", datetime.combine(summary.block.starts, time(), UTC))
@@ -80,26 +97,27 @@ def _event(summary: BlockSummary, day: DayPlan, what: str) -> Event:
 
 
 def block_table(groups: Mapping[str, BlockSummary]) -> str:
-    """The block's days as CSV: a row a day, distances in metres, and a column of planned load for
-    each lane group.
+    """The block's days as CSV: a row a day, distances in metres (of the first lane group where none
+    is named), and columns of distance and load for each lane group. A load that is not known is
+    empty.
     """
     first = next(iter(groups.values()))
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    writer.writerow([*COLUMNS, *(f"load_{group}" for group in groups)])
-    for number, week in enumerate(first.weeks):
-        for index, day in enumerate(week.days):
-            loads = [summary.weeks[number].days[index].load for summary in groups.values()]
-            writer.writerow(
-                [
-                    *_cells(week.number, day),
-                    *("" if load is None else round(load, 1) for load in loads),
-                ]
-            )
+    each = [f"{what}_{group}" for group in groups for what in ("metres", "load")]
+    writer.writerow([*COLUMNS, *each])
+    for number, days in enumerate(zip(*(own.days for own in groups.values()), strict=True)):
+        week = first.weeks[number // DAYS_A_WEEK]
+        own = [cell for day in days for cell in (round(day.metres, 1), _load(day))]
+        writer.writerow([*_cells(week.number, days[0], day_of_all(days)), *own])
     return text.getvalue()
 
 
-def _cells(week: int, day: DayPlan) -> list[object]:
+def _load(day: DayPlan) -> float | str:
+    return "" if day.load is None else round(day.load, 1)
+
+
+def _cells(week: int, day: DayPlan, of_all: DayPlan) -> list[object]:
     balance = day.balance
     distances = (
         balance.metres,
@@ -112,8 +130,8 @@ def _cells(week: int, day: DayPlan) -> list[object]:
         week,
         day.name,
         day.on,
-        day.practice.practice.id if day.practice else "",
-        day.day.other if day.day else "",
+        "; ".join(practice.practice.id for practice in of_all.practices),
+        "; ".join(own.session.other for own in of_all.sessions if own.session.other),
         "yes" if day.is_off else "",
         *(round(metres, 1) for metres in distances),
     ]

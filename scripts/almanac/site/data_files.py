@@ -50,8 +50,8 @@ def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple
         yield f"{FOLDER}/schema/{kind}.json", _json(schemas.published(kind, names.words))
     for id, groups in analysis.blocks.items():
         if groups:
-            first = next(iter(groups.values()))
-            yield f"{FOLDER}/block/{id}.ics", block_calendar(analysis.catalogue, first, address)
+            calendar = block_calendar(analysis.catalogue, groups, address)
+            yield f"{FOLDER}/block/{id}.ics", calendar
             yield f"{FOLDER}/block/{id}.csv", block_table(groups)
     yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(analysis))
     yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(analysis))

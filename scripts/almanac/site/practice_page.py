@@ -12,8 +12,8 @@ from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
 from almanac.findings import Finding
+from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
-from almanac.model.plans import Block
 from almanac.report.plan_text import TIMES, other_figures, part_title, slack_words
 from almanac.report.shown import others, with_working
 from almanac.report.ways import distances, ways_of

@@ -5,28 +5,33 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.figures.figure import Figure, Section, Shown
-from almanac.arithmetic.block import BlockSummary, taper
+from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_workings import (
-    WeekOfBlock,
     block_distance,
-    distance_change,
-    fast_change,
     fast_metres,
     fast_part,
     kick_part,
-    load_change,
     metres_into_stroke,
     monotony,
-    resisted_change,
     resisted_metres,
     resisted_part,
     strain,
     supine_part,
     taper_cut,
+    taper_light_days,
     week_distance,
     week_load_total,
 )
+from almanac.arithmetic.taper import taper
 from almanac.arithmetic.training_load import week_load
+from almanac.arithmetic.week_change import (
+    WeekOfBlock,
+    distance_change,
+    fast_change,
+    load_change,
+    resisted_change,
+    week_change,
+)
 
 
 def _itself(summary: BlockSummary) -> Iterator[tuple[str, BlockSummary]]:
@@ -34,8 +39,9 @@ def _itself(summary: BlockSummary) -> Iterator[tuple[str, BlockSummary]]:
 
 
 def _weeks(summary: BlockSummary) -> Iterator[tuple[str, WeekOfBlock]]:
-    for week, before in zip(summary.weeks, (None, *summary.weeks), strict=False):
-        yield f"week {week.number} {{}}", WeekOfBlock(week, before)
+    for number, week in enumerate(summary.weeks):
+        of = WeekOfBlock(week, summary.weeks[:number], summary.rules.least_load)
+        yield f"week {week.number} {{}}", of
 
 
 def weeks_of(summary: BlockSummary) -> list[WeekOfBlock]:
@@ -43,11 +49,27 @@ def weeks_of(summary: BlockSummary) -> list[WeekOfBlock]:
     return [week for _, week in _weeks(summary)]
 
 
+def _of_days(known: int, days: int) -> str:
+    return "" if known == days else f"{known} of {days} days"
+
+
+def _planned_days(of: WeekOfBlock) -> str:
+    return _of_days(of.week.planned_days, len(of.week.days))
+
+
+def _planned_days_of_block(of: BlockSummary) -> str:
+    return _of_days(sum(week.planned_days for week in of.weeks), len(of.days))
+
+
+def _known_loads(of: WeekOfBlock) -> str:
+    return _of_days(of.week.load.known, of.week.load.days) if of.week.load else ""
+
+
 TOTALS: tuple[Figure[BlockSummary], ...] = ()
 
 # These stand on the page in sentences.
 BALANCE: tuple[Figure[BlockSummary], ...] = (
-    Figure("distance", "Metres", block_distance, Shown.WHOLE, "m"),
+    Figure("distance", "Metres", block_distance, Shown.WHOLE, "m", partly=_planned_days_of_block),
     Figure("kick share", "Kick", kick_part, Shown.SHARE, absent="none"),
     Figure("supine share", "Flutter on the back", supine_part, Shown.SHARE, absent="none"),
     Figure("resisted share", "Resisted", resisted_part, Shown.SHARE, absent="none"),
@@ -56,18 +78,35 @@ BALANCE: tuple[Figure[BlockSummary], ...] = (
     Figure("fast distance", "Fast, m", fast_metres, Shown.WHOLE, "m"),
     Figure("kick into stroke", "Kick into stroke, m", metres_into_stroke, Shown.WHOLE, "m"),
     Figure("taper", "Taper", taper_cut, Shown.SHARE, explained=(taper,)),
+    Figure(
+        "taper days", "Lighter days of the taper", taper_light_days, Shown.WHOLE, "days", (taper,)
+    ),
 )
 
 # The columns of the page's two tables of weeks, and the shares that a terminal shows beside them.
 WEEKS: tuple[Figure[WeekOfBlock], ...] = (
-    Figure("distance", "Metres", week_distance, Shown.WHOLE, "m"),
-    Figure("distance change", "Change", distance_change, Shown.CHANGE),
+    Figure("distance", "Metres", week_distance, Shown.WHOLE, "m", partly=_planned_days),
+    Figure(
+        "distance change",
+        "Against the last four",
+        distance_change,
+        Shown.CHANGE,
+        explained=(week_change,),
+    ),
     Figure("kick share", "Kick", kick_part, Shown.SHARE, absent="none"),
     Figure("supine share", "Flutter on the back", supine_part, Shown.SHARE, absent="none"),
     Figure("resisted distance", "Resisted, m", resisted_metres, Shown.WHOLE, "m"),
-    Figure("resisted change", "Change", resisted_change, Shown.CHANGE),
+    Figure(
+        "resisted change",
+        "Against the last four",
+        resisted_change,
+        Shown.CHANGE,
+        explained=(week_change,),
+    ),
     Figure("fast distance", "Fast, m", fast_metres, Shown.WHOLE, "m"),
-    Figure("fast change", "Change", fast_change, Shown.CHANGE),
+    Figure(
+        "fast change", "Against the last four", fast_change, Shown.CHANGE, explained=(week_change,)
+    ),
     Figure("kick into stroke", "Kick into stroke, m", metres_into_stroke, Shown.WHOLE, "m"),
 )
 SHARES: tuple[Figure[WeekOfBlock], ...] = (
@@ -75,8 +114,12 @@ SHARES: tuple[Figure[WeekOfBlock], ...] = (
     Figure("fast share", "Fast", fast_part, Shown.SHARE, absent="none"),
 )
 LOAD: tuple[Figure[WeekOfBlock], ...] = (
-    Figure("load", "Load", week_load_total, Shown.NUMBER, explained=(week_load,)),
-    Figure("load change", "Change", load_change, Shown.CHANGE),
+    Figure(
+        "load", "Load", week_load_total, Shown.WHOLE, explained=(week_load,), partly=_known_loads
+    ),
+    Figure(
+        "load change", "Against the last four", load_change, Shown.CHANGE, explained=(week_change,)
+    ),
     Figure("monotony", "Monotony", monotony, Shown.HUNDREDTHS, explained=(week_load,)),
     Figure("strain", "Strain", strain, Shown.WHOLE, explained=(week_load,)),
 )

@@ -42,6 +42,7 @@ class Figure(Generic[S]):
     ``absent``. ``unit`` may follow from what the figure is of. ``explained`` are the functions
     whose docstrings tell how it is computed: that of ``working`` where none are named.
     ``converts`` where it is another figure in another unit, for readers who reckon in that.
+    ``partly`` says how much of it is known where a part is missing, and stands beside the number.
     """
 
     name: str
@@ -52,6 +53,7 @@ class Figure(Generic[S]):
     explained: tuple[Documented, ...] = ()
     absent: str = "–"
     converts: bool = False
+    partly: Callable[[S], str] = lambda subject: ""
 
     @property
     def documented(self) -> tuple[Documented, ...]:
@@ -64,19 +66,21 @@ class Figure(Generic[S]):
         if self.shown in (Shown.TIME, Shown.TENTHS):
             unit = "s"
         name = label.replace("{}", self.name).strip()
-        return NamedFigure(name, self.working(subject), unit, self)
+        return NamedFigure(name, self.working(subject), unit, self, self.partly(subject))
 
 
 @dataclass(frozen=True)
 class NamedFigure:
     """A figure of one subject, worked out: its full name, its working (None where there is no
-    number) and its unit ("" for a bare number, "s" for seconds).
+    number) and its unit ("" for a bare number, "s" for seconds). ``partly`` says how much is known,
+    "" where all is.
     """
 
     name: str
     working: Working | None
     unit: str
     figure: Figure[Any] = field(repr=False)
+    partly: str = ""
 
     @property
     def value(self) -> float | None:

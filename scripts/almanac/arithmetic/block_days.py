@@ -1,0 +1,121 @@
+"""The days of a block for one lane group: their sessions, and what each is planned to weigh."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from functools import cached_property
+
+from almanac.arithmetic.balance import Balance, balance_of
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.session_load import planned_load, session_minutes
+from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.training_load import session_load
+from almanac.model.block import Day, Session, Week
+
+DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+
+PracticeOn = Callable[[str, date], PracticeSummary]  # a practice by id, as its day knows the tests
+
+
+@dataclass(frozen=True)
+class SessionPlan:
+    """One session of a day for a lane group: ``minutes`` and ``load`` are None where they are not
+    known.
+    """
+
+    session: Session
+    practice: PracticeSummary | None
+    swum: Swum | None
+    minutes: float | None
+    load: float | None
+
+    @property
+    def start(self) -> str:
+        """When it starts, as HH:MM; "" where it is not said."""
+        own = self.practice.practice.slot.start if self.practice else ""
+        return self.session.start or own
+
+
+@dataclass(frozen=True)
+class DayPlan:
+    """One day of a block: its sessions for the lane group. ``day`` is None for one that is missing:
+    neither rest nor work.
+    """
+
+    name: str
+    on: date
+    day: Day | None
+    sessions: tuple[SessionPlan, ...]
+
+    @property
+    def is_off(self) -> bool:
+        """Whether the day is named as rest."""
+        return self.day is not None and self.day.rest
+
+    @property
+    def practices(self) -> tuple[PracticeSummary, ...]:
+        """The practices of the day."""
+        return tuple(own.practice for own in self.sessions if own.practice)
+
+    @cached_property
+    def load(self) -> float | None:
+        """The session loads of the day, added up: rest is zero. None for a day that is missing,
+        and for one with a session whose load is not known.
+        """
+        if self.day is None:
+            return None
+        loads = [own.load for own in self.sessions]
+        known = [load for load in loads if load is not None]
+        return sum(known) if len(known) == len(loads) else None
+
+    @property
+    def swum(self) -> tuple[Swum, ...]:
+        """What the lane group swims of its practices."""
+        return tuple(own.swum for own in self.sessions if own.swum)
+
+    @cached_property
+    def balance(self) -> Balance:
+        """The distance of the day, by facet."""
+        return balance_of(self.swum)
+
+    @property
+    def metres(self) -> float:
+        """How far the lane group swims."""
+        return sum(own.metres for own in self.swum)
+
+
+def day_plans(week: Week, monday: date, practice_on: PracticeOn, group: str) -> Iterator[DayPlan]:
+    """The seven days of a week for a lane group, with the sessions that are for it."""
+    for number, name in enumerate(DAYS):
+        day, on = week.days.get(name), monday + timedelta(days=number)
+        sessions = day.every_session if day else ()
+        plans = (_session(own, on, practice_on, group) for own in sessions if own.is_for(group))
+        yield DayPlan(name, on, day, tuple(plans))
+
+
+def day_of_all(days: Sequence[DayPlan]) -> DayPlan:
+    """One day of all lane groups: each session once, in the order in which the groups hold them."""
+    sessions: list[SessionPlan] = []
+    for day in days:
+        sessions += [
+            own for own in day.sessions if all(own.session != told.session for told in sessions)
+        ]
+    return replace(days[0], sessions=tuple(sessions))
+
+
+def _session(session: Session, on: date, practice_on: PracticeOn, group: str) -> SessionPlan:
+    if session.practice is None:
+        load = session_load(session.rating or 0.0, session.minutes)
+        return SessionPlan(session, None, None, session.minutes, load)
+    practice = practice_on(session.practice, on)
+    minutes = session_minutes(practice, group)
+    planned = planned_load(practice, group, session.rating)
+    return SessionPlan(
+        session,
+        practice,
+        practice.of(group),
+        minutes.value if minutes else None,
+        planned.value if planned else None,
+    )

@@ -1,0 +1,205 @@
+"""Rules on the days of blocks: none forgotten, days off, sessions that clash, sums over seven days,
+the taper.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from datetime import date, timedelta
+from itertools import pairwise
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_days import DAYS, DayPlan, SessionPlan
+from almanac.arithmetic.training_load import DAYS_A_WEEK
+from almanac.checks.blocks import blocks_of
+from almanac.checks.rule import Problem, forbids, warns
+from almanac.model.block import Block
+from almanac.model.policy import DayCount
+from almanac.units import show_number, show_share
+
+MINUTES_AN_HOUR = 60
+
+
+@warns("day-missing")
+def day_missing(analysis: Analysis) -> Iterator[Problem]:
+    """Every day of a block is named: as rest, or with what it holds. A day that is not named is
+    missing, not rest, and the week's load, monotony and strain are then not known.
+    """
+    for block in analysis.catalogue.blocks.values():
+        for number, week in enumerate(block.weeks):
+            absent = [name for name in DAYS if name not in week.days]
+            if absent:
+                message = f"{', '.join(absent)} not planned: missing, not rest"
+                hint = f"write {absent[0]}: {{rest: true}}, or what the day holds"
+                yield Problem(block, ("weeks", number, "days"), message, hint, of_key=True)
+
+
+@warns("days-off")
+def days_off(analysis: Analysis) -> Iterator[Problem]:
+    """Any seven days in a row name at least the policy's ``days_off`` days of rest, whichever day
+    they begin on. A day that is not named is missing, not rest.
+    """
+    least = analysis.catalogue.policy.limit("days_off")
+    for block, summary in blocks_of(analysis):
+        for days in _breaches(summary, lambda days: sum(day.is_off for day in days) < least):
+            off = sum(day.is_off for day in days)
+            message = f"{off or 'no'} day off in the seven days from {days[0].name} {days[0].on}"
+            hint = f"name at least {show_number(least)}: {{rest: true}}"
+            yield Problem(block, _days_of(block, days[-1]), message, hint, of_key=True)
+
+
+@warns("resisted-in-days")
+def resisted_in_days(analysis: Analysis) -> Iterator[Problem]:
+    """The sessions of one day hold no more resisted distance together than the policy lets a
+    practice of the squad's level hold (``resisted_most``), and any seven days in a row no more than
+    ``resisted_seven_days_most``, where the policy names it.
+    """
+    catalogue = analysis.catalogue
+    for block, groups in _groups_of(analysis):
+        limits = catalogue.policy.levels.get(catalogue.club.squads[block.squad].level)
+        if limits is None:
+            continue
+        told: set[tuple[int, date]] = set()
+        for limit, length in ((limits.resisted_most, 1), (limits.resisted_seven_days_most, 7)):
+            if limit is None:
+                continue
+            for summary in groups:
+                yield from _resisted(block, summary, limit.value, length, told)
+
+
+def _resisted(
+    block: Block,
+    summary: BlockSummary,
+    most: float,
+    length: int,
+    told: set[tuple[int, date]],
+) -> Iterator[Problem]:
+    def is_over(days: tuple[DayPlan, ...]) -> bool:
+        alone = length == 1 and len(days[0].practices) < 2  # one practice: the practice's own rule
+        return not alone and sum(day.balance.resisted_m for day in days) > most
+
+    for days in _breaches(summary, is_over, length):
+        if (length, days[-1].on) in told:
+            continue
+        told.add((length, days[-1].on))
+        metres = show_number(sum(day.balance.resisted_m for day in days), 0)
+        when = "on this day" if length == 1 else f"in the seven days from {days[0].on}"
+        message = f"{metres} m resisted {when} for {summary.group}"
+        hint = f"at most {show_number(most)} m: change a practice, or move it"
+        yield Problem(block, _days_of(block, days[-1]), message, hint, of_key=True)
+
+
+def _breaches(
+    summary: BlockSummary,
+    is_breach: Callable[[tuple[DayPlan, ...]], bool],
+    length: int = DAYS_A_WEEK,
+) -> Iterator[tuple[DayPlan, ...]]:
+    """The runs of so many days in a row that break a limit, wherever they begin; after one, the
+    next begins past it, so that one excess is told once.
+    """
+    first = 0
+    while first + length <= len(summary.days):
+        days = summary.days[first : first + length]
+        if is_breach(days):
+            yield days
+            first += length
+        else:
+            first += 1
+
+
+def _days_of(block: Block, day: DayPlan) -> tuple[str | int, ...]:
+    week = (day.on - block.starts).days // DAYS_A_WEEK
+    known = day.name in block.weeks[week].days
+    return ("weeks", week, "days", day.name) if known else ("weeks", week, "days")
+
+
+def _groups_of(analysis: Analysis) -> Iterator[tuple[Block, tuple[BlockSummary, ...]]]:
+    for id, groups in analysis.blocks.items():
+        yield analysis.catalogue.blocks[id], tuple(groups.values())
+
+
+@forbids("sessions-clash")
+def sessions_clash(analysis: Analysis) -> Iterator[Problem]:
+    """No lane group is in two sessions of a day at once. A session ends when its practice's slot
+    does, or after its minutes; one without a start is not looked at.
+    """
+    for block, groups in _groups_of(analysis):
+        told: set[tuple[object, ...]] = set()
+        for summary in groups:
+            for day in summary.days:
+                timed = sorted(
+                    ((_minute(own.start), own) for own in day.sessions if own.start),
+                    key=lambda timed: timed[0],
+                )
+                for (start, own), (after, later) in pairwise(timed):
+                    ends = start + _minutes(own)
+                    key = (day.on, start, after)
+                    if after < ends and key not in told:
+                        told.add(key)
+                        message = (
+                            f"{summary.group} is still in the session of {own.start} when that of "
+                            f"{later.start} begins"
+                        )
+                        hint = "give them other starts, or each its lane groups"
+                        yield Problem(block, _days_of(block, day), message, hint, of_key=True)
+
+
+@forbids("taper-dates")
+def taper_dates(analysis: Analysis) -> Iterator[Problem]:
+    """The dates of a taper lie within the block, the first not after the last."""
+    for block in analysis.catalogue.blocks.values():
+        if block.taper is None:
+            continue
+        last = block.starts + timedelta(days=DAYS_A_WEEK * len(block.weeks) - 1)
+        if not block.starts <= block.taper.first <= block.taper.last <= last:
+            message = f"the taper runs from {block.taper.first} to {block.taper.last}"
+            hint = f"the block runs from {block.starts} to {last}: write days within it, in order"
+            yield Problem(block, ("taper",), message, hint)
+
+
+@warns("taper-cut")
+def taper_cut(analysis: Analysis) -> Iterator[Problem]:
+    """A taper cuts distance by the policy's range, ``taper_cut_least`` to ``taper_cut_most``,
+    against the last two loading weeks. At a level for which the policy names ``light_days`` it is
+    so many lighter days, and no percentage.
+
+    The direction is well founded, the size of the best cut is contested: a coach with a reason
+    accepts the warning.
+    """
+    limits = analysis.catalogue.policy.limits
+    least, most = limits["taper_cut_least"], limits["taper_cut_most"]
+    for block, summary in blocks_of(analysis):
+        taper, days = summary.taper, summary.rules.light_days
+        if taper is None:
+            continue
+        path = ("taper",) if block.taper else ("weeks", taper.weeks[0] - 1)
+        if days is not None:
+            count = taper.light_days
+            if count is not None and not days.least <= count <= days.most:
+                yield Problem(block, path, *_lighter(count, days))
+        elif taper.cut is not None and not least.value <= taper.cut <= most.value:
+            message = f"the taper cuts distance by {show_share(taper.cut)}"
+            hint = (
+                f"the policy asks for {show_share(least.value)} to {show_share(most.value)} "
+                f"({least.source})"
+            )
+            yield Problem(block, path, message, hint)
+
+
+def _lighter(count: int, asked: DayCount) -> tuple[str, str]:
+    message = f"the taper has {count} lighter days"
+    hint = (
+        f"at this level it is {asked.least} to {asked.most} ({asked.source}): give its first and "
+        "last day under taper"
+    )
+    return message, hint
+
+
+def _minute(start: str) -> int:
+    hours, minutes = start.split(":")
+    return MINUTES_AN_HOUR * int(hours) + int(minutes)
+
+
+def _minutes(own: SessionPlan) -> int:
+    return own.practice.practice.slot.minutes if own.practice else own.session.minutes

@@ -1,0 +1,122 @@
+"""Blocks: weeks of days, each with any number of sessions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import ClassVar
+
+from almanac.model.entry import Entry, Ids, Reference, references
+
+
+@dataclass(frozen=True)
+class Session:
+    """One session of a day: a practice, whose ``rating`` the coach may state, or other work with
+    minutes and a 0-10 rating. ``start`` as HH:MM, "" where it is the practice's own or not said;
+    ``groups`` are the lane groups that it is for, all of the squad where none is named.
+    """
+
+    practice: str | None = None
+    other: str = ""
+    minutes: int = 0
+    rating: float | None = None
+    start: str = ""
+    groups: Ids = ()
+
+    def is_for(self, group: str) -> bool:
+        """Whether a lane group of the squad takes part."""
+        return not self.groups or group in self.groups
+
+
+@dataclass(frozen=True)
+class Day:
+    """A day of a block: rest, or sessions. A day of one practice, of other work, or of one of each
+    may be written without a list.
+    """
+
+    practice: str | None = None
+    rest: bool = False
+    other: str = ""
+    minutes: int = 0
+    rating: float = 0.0
+    sessions: tuple[Session, ...] = ()
+
+    @property
+    def every_session(self) -> tuple[Session, ...]:
+        """Its sessions, in whichever form they are written."""
+        swum = [Session(practice=self.practice)] if self.practice else []
+        land = [Session(other=self.other, minutes=self.minutes, rating=self.rating)]
+        return (*self.sessions, *swum, *(land if self.minutes else []))
+
+    @property
+    def practices(self) -> Iterator[str]:
+        """The practices of its sessions."""
+        return (session.practice for session in self.every_session if session.practice)
+
+
+@dataclass(frozen=True)
+class Week:
+    """A week of a block; ``days`` by mon .. sun, those that are named. ``kind`` is loading,
+    recovery, test or taper.
+    """
+
+    focus: str
+    days: Mapping[str, Day]
+    taper: bool = False
+    kind: str = "loading"
+    benchmarks: Ids = ()
+
+    @property
+    def is_taper(self) -> bool:
+        """Whether it is named as a week of the taper."""
+        return self.taper or self.kind == "taper"
+
+    @property
+    def is_loading(self) -> bool:
+        """Whether it is one that a taper is held against."""
+        return self.kind == "loading" and not self.is_taper
+
+
+@dataclass(frozen=True)
+class ShareRange:
+    """The range that a share should lie in, 0 to 1."""
+
+    least: float = 0.0
+    most: float = 1.0
+
+
+@dataclass(frozen=True)
+class TaperDates:
+    """The first and the last day of a taper."""
+
+    first: date
+    last: date
+
+
+@dataclass(frozen=True, kw_only=True)
+class Block(Entry):
+    """Weeks of days for one squad."""
+
+    kind: ClassVar[str] = "block"
+    squad: str
+    goals: Ids
+    starts: date
+    purpose: str
+    weeks: tuple[Week, ...]
+    taper: TaperDates | None = None
+    balance: Mapping[str, ShareRange] = field(default_factory=dict)
+
+    @property
+    def days(self) -> Iterator[Day]:
+        """Every day that is named, by week."""
+        return (day for week in self.weeks for day in week.days.values())
+
+    def references(self) -> Iterator[Reference]:
+        yield Reference("squad", self.squad, "for")
+        for week in self.weeks:
+            yield from references("benchmark", week.benchmarks, "runs")
+            for day in week.days.values():
+                yield from references("practice", day.practices, "uses")
+                for session in day.sessions:
+                    yield from references("lane_group", session.groups, "for")
