@@ -25,6 +25,7 @@ from almanac.arithmetic.expand import expand
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.working import Known
+from almanac.model.structure import structure_items
 
 FORTY_FIVE = {"kick-50": 45 * 0.87}  # a group that holds 45 s over 50 at strong
 
@@ -245,6 +246,43 @@ def test_gear_changes(written, changes):
     assert run(*written).clock.value == pytest.approx(
         plain + sum(max(0, cost - covered) for *_, cost, covered, _ in changes)
     )
+
+
+INSIDE = [  # gear and rest of two parts of one rep, seconds that it costs: fins 20, socks 30
+    ({"gear": ["fins"]}, {}, 20),
+    ({}, {"gear": ["socks"]}, 30),
+    ({"gear": ["fins"]}, {"gear": ["socks"]}, 30),
+    ({"gear": ["fins"]}, {"gear": ["fins"]}, 0),
+    ({"gear": ["fins"], "rest": 15}, {}, 15 + 5),  # the rest covers what it can
+    ({"gear": ["fins"], "rest": 25}, {}, 25),
+    ({"gear": ["fins"]}, {"in_passing": True}, 0),
+]
+
+
+@pytest.mark.parametrize(("first", "second", "costs_s"), INSIDE)
+def test_gear_inside_a_rep_costs_its_change(first, second, costs_s):
+    half = {"distance": 25, "do": "kick", "effort": "strong"}
+    written = {"reps": 1, "parts": [{**half, **first}, {**half, **second}]}
+    laid = expand(structure_items([written]), DRILLS, SCALE, PIECES)
+    (timed,) = clock().run(laid).reps
+    assert timed.clock.value == pytest.approx(timed.target_s + costs_s)
+    assert timed.done_s == pytest.approx(timed.target_s + costs_s)
+    on_a_sendoff = {**written, "sendoff": 120}
+    (timed,) = clock().run(expand(structure_items([on_a_sendoff]), DRILLS, SCALE, PIECES)).reps
+    assert timed.rest_s == pytest.approx(120 - timed.target_s - costs_s)
+
+
+def test_gear_that_came_off_inside_a_rep_does_not_come_off_again_after_it():
+    half = {"distance": 25, "do": "kick", "effort": "strong"}
+    parted = {"reps": 2, "parts": [{**half, "gear": ["fins"]}, half]}
+    laid = expand(structure_items([parted, item(1)]), DRILLS, SCALE, PIECES)
+    assert not list(gear_changes(laid, PIECES, SHORT))
+    (change,) = gear_changes(
+        expand(structure_items([parted, item(1, gear=["fins"])]), DRILLS, SCALE, PIECES),
+        PIECES,
+        SHORT,
+    )
+    assert (change.on, change.off) == ({"fins"}, set())
 
 
 def test_no_number_leaves_the_totals_out_and_says_why_once():

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.model.changes import rounds_of
-from almanac.model.knowledge import Drill
+from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import (
     Distance,
     Item,
@@ -27,7 +28,8 @@ class Piece:
     or held.
 
     ``hold_s`` is how long it is held, in seconds, where it has no distance. ``rest_s`` seconds go
-    by after it, before the next piece of the same rep.
+    by after it, before the next piece of the same rep; ``change_s`` before it, for gear that goes
+    on or comes off, beyond that rest.
     """
 
     distance: Distance
@@ -36,6 +38,7 @@ class Piece:
     gear: tuple[str, ...]
     hold_s: float | None = None
     rest_s: float = 0.0
+    change_s: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -59,8 +62,10 @@ class Rep:
 
     @property
     def inner_rest_s(self) -> float:
-        """The rests between its pieces, in seconds: nothing unless it is a broken swim."""
-        return sum(piece.rest_s for piece in self.pieces)
+        """What goes by between its pieces, in seconds: the rests of a broken swim, and gear that
+        goes on or comes off.
+        """
+        return sum(piece.rest_s + piece.change_s for piece in self.pieces)
 
     @property
     def mean_rating(self) -> float:
@@ -103,15 +108,20 @@ def count_reps(items: tuple[Item, ...]) -> int:
 
 
 def expand(
-    items: tuple[Item, ...], drills: Mapping[str, Drill], scale: EffortScale
+    items: tuple[Item, ...],
+    drills: Mapping[str, Drill],
+    scale: EffortScale,
+    gear: Mapping[str, Gear] | None = None,
 ) -> tuple[Event, ...]:
     """Lay items out into reps and breaks, in order.
 
     Rounds nest without limit of meaning and a descend starts again in each. What is said of a round
     by its number, or of the last, takes the place of what is written for all. There is no pause
-    after the last round. Raises KeyError for a drill that ``drills`` does not hold.
+    after the last round. Gear that changes inside a rep costs the largest ``change_s`` of what goes
+    on or off, less the rest there, unless the part says that it does so in passing; without
+    ``gear`` it costs nothing. Raises KeyError for a drill that ``drills`` does not hold.
     """
-    return tuple(_events(items, ("items",), (), drills, scale))
+    return tuple(_events(items, ("items",), (), drills, scale, gear or {}))
 
 
 def _events(
@@ -120,6 +130,7 @@ def _events(
     rounds: tuple[int, ...],
     drills: Mapping[str, Drill],
     scale: EffortScale,
+    gear: Mapping[str, Gear],
 ) -> Iterator[Event]:
     for index, item in enumerate(items):
         here = (*path, index)
@@ -127,10 +138,10 @@ def _events(
             yield Break(here, rounds, item.seconds, item.note)
         elif isinstance(item, Reps):
             for number in range(1, item.reps + 1):
-                pieces = tuple(_piece(part, item, number, drills, scale) for part in item.parts)
-                yield Rep(here, rounds, number, item, pieces)
+                pieces = [_piece(part, item, number, drills, scale) for part in item.parts]
+                yield Rep(here, rounds, number, item, _with_changes(pieces, item, gear))
         else:
-            yield from _rounds(item, here, rounds, drills, scale)
+            yield from _rounds(item, here, rounds, drills, scale, gear)
 
 
 def _rounds(
@@ -139,9 +150,10 @@ def _rounds(
     rounds: tuple[int, ...],
     drills: Mapping[str, Drill],
     scale: EffortScale,
+    gear: Mapping[str, Gear],
 ) -> Iterator[Event]:
     for number, inner in enumerate(rounds_of(item), 1):
-        yield from _events(inner, (*path, "items"), (*rounds, number), drills, scale)
+        yield from _events(inner, (*path, "items"), (*rounds, number), drills, scale, gear)
         if item.pause_between is not None and number < item.rounds:
             yield Break((*path, "pause_between"), (*rounds, number), item.pause_between)
 
@@ -153,6 +165,16 @@ def _piece(
     gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
     effort = scale.span(part.effort, number, item.reps)
     return Piece(part.distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
+
+
+def _with_changes(pieces: list[Piece], item: Reps, gear: Mapping[str, Gear]) -> tuple[Piece, ...]:
+    """The pieces of a rep with what changing gear before each of them costs."""
+    for number, (before, after) in enumerate(pairwise(pieces), 1):
+        changed = {*before.gear} ^ {*after.gear}
+        if changed and not item.parts[number].in_passing:
+            cost = max((gear[id].change_s for id in changed if id in gear), default=0)
+            pieces[number] = replace(after, change_s=max(0.0, cost - before.rest_s))
+    return tuple(pieces)
 
 
 def reps(events: tuple[Event, ...]) -> Iterator[Rep]:

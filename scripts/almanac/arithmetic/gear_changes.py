@@ -36,8 +36,11 @@ def gear_changes(
     """Gear that goes on or off between one rep and the next, and whether swimmers are then at the
     far end.
 
-    The change costs the largest ``change_s`` of what goes on or off; a pause between the two reps
-    covers it. What the first rep starts with is put on before the set.
+    Between reps of two items it is the gear of the last part of the one and the first part of the
+    other that counts; reps of one item are compared whole, for what goes on again for the next of
+    them does so in the rest between. The change costs the largest ``change_s`` of what goes on or
+    off; a pause between the two reps covers it. What the first rep starts with is put on before the
+    set.
     """
     before: Rep | None = None
     pause, swum = 0.0, Fraction(0)
@@ -45,9 +48,17 @@ def gear_changes(
         if not isinstance(event, Rep):
             pause += event.seconds
             continue
-        if before is not None and event.gear != before.gear:
-            on, off = event.gear - before.gear, before.gear - event.gear
+        worn, wanted = _between(before, event) if before is not None else (event.gear, event.gear)
+        if worn != wanted:
+            on, off = wanted - worn, worn - wanted
             cost = max(gear[id].change_s for id in on | off)
             yield GearChange(event, on, off, cost, pause, at_far_end=swum // course.length % 2 == 1)
         before, pause = event, 0.0
         swum += event.distance
+
+
+def _between(before: Rep, after: Rep) -> tuple[frozenset[str], frozenset[str]]:
+    """The gear at the end of a rep, and at the start of the next."""
+    if before.path == after.path:
+        return before.gear, after.gear
+    return frozenset(before.pieces[-1].gear), frozenset(after.pieces[0].gear)

@@ -167,7 +167,7 @@ def lay_out(
     items = place_items(items, course)
     return Swum(
         course,
-        expand(items, timing.catalogue.drills, timing.scale),
+        expand(items, timing.catalogue.drills, timing.scale, timing.catalogue.gear),
         timing.clocks,
         distance_working(items),
         tuple(misfits(items, course)),

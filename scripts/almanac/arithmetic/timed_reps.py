@@ -32,7 +32,7 @@ def until_done(rep: Rep, target: Working) -> Working:
     """
     if not rep.inner_rest_s:
         return target
-    return Sum((target, Known(rep.inner_rest_s, "rest inside the rep", "s")))
+    return Sum((target, Known(rep.inner_rest_s, "rest and changes of gear inside the rep", "s")))
 
 
 @dataclass(frozen=True)

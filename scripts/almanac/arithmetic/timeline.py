@@ -52,6 +52,7 @@ def _pieces(timed: TimedRep, start: float, scale: EffortScale) -> Iterator[Momen
     for piece, target in zip(timed.rep.pieces, timed.pieces, strict=True):
         if isinstance(target, NoNumber):
             return
+        start += piece.change_s
         for word, share in scale.split(piece.effort).items():
             length = target.seconds * float(share)
             yield Moment(start, length, word)

@@ -102,6 +102,7 @@ class Part:
     hold_s: Seconds | None = None
     to: str = ""
     rest: Seconds | None = None
+    in_passing: bool = False
 
 
 @dataclass(frozen=True)

@@ -179,7 +179,8 @@ def _part(catalogue: Catalogue, part: Part) -> str:
     effort = effort_words(catalogue, part.effort)
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
     far = TO_MARK[part.to] if part.to else show_number(part.distance)
-    return f"{far} {catalogue.drills[part.do].title} ({effort}){gear}{rest}"
+    passing = ", gear changed in passing" if part.in_passing else ""
+    return f"{far} {catalogue.drills[part.do].title} ({effort}){gear}{passing}{rest}"
 
 
 def effort_words(catalogue: Catalogue, effort: Effort) -> str:
