@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan, misplaced_shares, scale_gaps
+from almanac.model.effort_plans import Build, Descend, Hold, Rotate
 from almanac.model.policy import Rating, Word
-from almanac.model.swim_set import Build, Descend, Hold, Rotate
 
 WORDS = list(EFFORTS)
 ratings = st.integers(0, 100).map(lambda tenths: Fraction(tenths, 10))

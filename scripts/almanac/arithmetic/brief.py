@@ -22,8 +22,8 @@ class BriefHazard:
 def brief(
     own: Iterable[tuple[Hazard, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]
 ) -> tuple[BriefHazard, ...]:
-    """Dangers of the set or practice itself, then of its gear, then of its drills, each once with
-    all it comes from.
+    """Dangers of the set or practice itself, then of its starts, partners and teams, of its gear,
+    and of its drills, each once with all it comes from.
 
     ``own`` holds the first of these, each with the id of the entry that states it.
     """
@@ -31,7 +31,8 @@ def brief(
     drills = {piece.drill.id: piece.drill for rep in reps for piece in rep.pieces}
     worn = {id: gear[id] for rep in reps for piece in rep.pieces for id in piece.gear}
     gathered: dict[Hazard, list[str]] = {}
-    for hazard, id in own:
+    with_whom = dict.fromkeys(pair for rep in reps for pair in rep.item.manner.hazards)
+    for hazard, id in (*own, *with_whom):
         gathered.setdefault(hazard, []).append(id)
     for piece_of_gear in worn.values():
         for hazard in piece_of_gear.hazards:

@@ -15,6 +15,7 @@ from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.lane_order import LaneOrder, lane_order
+from almanac.arithmetic.manners import wait_after
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
@@ -25,7 +26,7 @@ from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import Course
 
-_Like = tuple[int, int, tuple[EffortSpan, ...]]  # what reps have in common that are timed alike
+_Like = tuple[int, int, tuple[tuple[str, EffortSpan], ...]]  # what reps timed alike have in common
 _Paced = tuple[Rep, tuple[Target | NoNumber, ...], Target | NoNumber]
 
 
@@ -121,7 +122,11 @@ class Clock:
                 paced[_like(rep)] = rep, pieces, self.pacer.whole(rep, pieces)
         suggested = self._suggested(paced)
         known = {like: self._laid(*own, suggested.get(like)) for like, own in paced.items()}
-        return (replace(known[_like(rep)], rep=rep) for rep in reps)
+        return (replace(known[_like(rep)], rep=rep, aim=self._aim(rep)) for rep in reps)
+
+    def _aim(self, rep: Rep) -> Working | None:
+        aim = rep.item.aim.of(self.group) if rep.item.aim else None
+        return None if aim is None else Known(aim, "asked for", "s")
 
     def rep(self, rep: Rep) -> TimedRep:
         """One rep: its target, its send-off or rest, and what it takes of the clock.
@@ -129,8 +134,9 @@ class Clock:
         On a send-off it takes the send-off, and its rest is what the target leaves of it. With
         plain rest it leaves at target + rest, up to the next multiple of the policy's
         ``rest_step``. With neither it takes its target. In waves it takes no less than all of them
-        need. A broken swim takes the rests inside it
-        too. Where a set names send-offs but none for this group, the suggested one stands in.
+        need. A broken swim takes the rests inside it too; where others swim before one goes again,
+        or one must climb out for a dive, the clock runs on until that is done (``wait_after``).
+        Where a set names send-offs but none for this group, the suggested one stands in.
         """
         return next(self._timed([rep]))
 
@@ -144,8 +150,7 @@ class Clock:
         item = rep.item
         order = self.order(rep)
         if item.sendoff is None:
-            working = until_done(rep, target.working) if isinstance(target, Target) else None
-            spent = self._without_sendoff(item.rest, working, order)
+            spent = self._without_sendoff(rep, target, order)
             return TimedRep(rep, pieces, target, None, False, spent, order)
         named = item.sendoff.of(self.group, rep.number)
         if named is None:
@@ -160,11 +165,17 @@ class Clock:
         return lane_order(rep, self.pacer.paces.group, self.policy, self.most_in_lane)
 
     def _without_sendoff(
-        self, rest: float | None, done: Working | None, order: LaneOrder
+        self, rep: Rep, target: Target | NoNumber, order: LaneOrder
     ) -> Working | None:
-        if done is None or (rest is None and order.waves == 1):
-            return done
-        own = done if rest is None else Sum((done, Known(rest, "rest", "s")))
+        if isinstance(target, NoNumber):
+            return None
+        done, wait = until_done(rep, target.working), wait_after(rep, target.working)
+        rest = None if rep.item.rest is None else Known(rep.item.rest, "rest", "s")
+        known = [after for after in (rest, wait) if after is not None]
+        after = max(known, key=attrgetter("value")) if known else None
+        own = Sum((done, after)) if after else done
+        if rest is None and order.waves == 1:
+            return own
         turns = order.least_interval(done) if order.waves > 1 else own
         leaves = UpTo(max(own, turns, key=attrgetter("value")), self.policy.limit("rest_step"))
         return Labelled(leaves, "with rest", "s")
@@ -200,9 +211,13 @@ class Clock:
         return UpTo(need, self._step)
 
     def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
-        """The ``least`` or the ``wanted`` rest after a rep; the wanted is never below the least."""
+        """The ``least`` or the ``wanted`` rest after a rep; the wanted is never below the least,
+        and neither below what goes by anyway while others swim their turns.
+        """
         rest = partial(rest_after, rep, target.working, self.pacer.scale, self.policy, self.course)
+        wait = wait_after(rep, target.working)
         least = rest("least")
+        least = max(least, wait, key=attrgetter("value")) if wait else least
         return least if which == "least" else max(rest(which), least, key=attrgetter("value"))
 
 
@@ -223,4 +238,4 @@ def suggest(needs: Sequence[Working | None], own_from: float) -> Sequence[Workin
 
 def _like(rep: Rep) -> _Like:
     own = rep.number if rep.item.sendoff and rep.item.sendoff.differs else 0
-    return id(rep.item), own, tuple(piece.effort for piece in rep.pieces)
+    return id(rep.item), own, tuple((piece.drill.id, piece.effort) for piece in rep.pieces)

@@ -75,11 +75,12 @@ def misfits(
 
 def _rep_misfits(item: Reps, course: Course, path: DataPath) -> Iterator[Misfit]:
     whole = nearest_lengths(item.distance, course)
-    if item.distance % course.length:
-        yield Misfit(path, item.distance, Unfit.ENDS, None, whole)
+    leg = in_all([Fraction(item.distance) / item.manner.swimmers])
+    if leg % course.length:
+        yield Misfit(path, leg, Unfit.ENDS, None, nearest_lengths(leg, course))
         return
-    distances = [part.distance for part in item.parts]
-    if in_all(distances) != item.distance or (len(distances) > 1 and not all(distances)):
+    distances = [in_all([Fraction(p.distance) / item.manner.swimmers]) for p in item.parts]
+    if in_all(distances) != leg or (len(distances) > 1 and not all(distances)):
         yield Misfit(path, in_all(distances), Unfit.PARTS, None, whole)
         return
     for number, (part, at) in enumerate(zip(item.parts, accumulate(distances), strict=True)):

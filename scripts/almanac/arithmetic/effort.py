@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 
+from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.policy import Word
-from almanac.model.swim_set import Build, Descend, Effort, Hold, Rotate
 
 
 @dataclass(frozen=True)

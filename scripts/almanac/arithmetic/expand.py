@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from itertools import pairwise
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
@@ -24,8 +25,8 @@ from almanac.source.reader import DataPath
 
 @dataclass(frozen=True)
 class Piece:
-    """One part of one rep as it is swum; ``distance`` in the set's unit, ``gear`` all that is worn
-    or held.
+    """One part of one rep as one swimmer swims it; ``distance`` in the set's unit, ``gear`` all
+    that is worn or held.
 
     ``hold_s`` is how long it is held, in seconds, where it has no distance. ``rest_s`` seconds go
     by after it, before the next piece of the same rep; ``change_s`` before it, for gear that goes
@@ -161,10 +162,11 @@ def _rounds(
 def _piece(
     part: Part, item: Reps, number: int, drills: Mapping[str, Drill], scale: EffortScale
 ) -> Piece:
-    drill = drills[part.do]
+    drill = drills[part.drill_of(number)]
     gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
     effort = scale.span(part.effort, number, item.reps)
-    return Piece(part.distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
+    distance = in_all([Fraction(part.distance) / item.manner.swimmers])
+    return Piece(distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
 
 
 def _with_changes(pieces: list[Piece], item: Reps, gear: Mapping[str, Gear]) -> tuple[Piece, ...]:

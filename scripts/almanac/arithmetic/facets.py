@@ -11,7 +11,7 @@ from itertools import groupby
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.working import Known, Working, gathered, times, total
+from almanac.arithmetic.working import Known, Quotient, Working, gathered, times, total
 from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Gear
 from almanac.model.swim_set import Distance, Item, Reps, Round, in_all
@@ -146,8 +146,13 @@ def _terms(items: tuple[Item, ...]) -> Iterator[Working]:
 
 
 def _of_one(item: Reps) -> Working:
-    """One rep by its parts; as one number where a part ends at a mark and has no round figure."""
+    """One rep by its parts; as one number where a part ends at a mark and has no round figure. Of a
+    team's rep the share of one swimmer.
+    """
     distances = [part.distance for part in item.parts]
-    if any(distance.denominator > 2 for distance in distances):
-        return Known(float(item.distance))
-    return total(Known(float(distance)) for distance in distances)
+    if item.is_split or any(distance.denominator > 2 for distance in distances):
+        whole: Working = Known(float(item.distance))
+    else:
+        whole = total(Known(float(distance)) for distance in distances)
+    swimmers = item.manner.swimmers
+    return whole if swimmers == 1 else Quotient(whole, Known(swimmers, "swimmers"))

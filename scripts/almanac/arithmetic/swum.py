@@ -10,6 +10,7 @@ from functools import cached_property
 from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
+from almanac.arithmetic.manners import with_manners
 from almanac.arithmetic.marks import place_items
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
@@ -164,7 +165,7 @@ def lay_out(
     timing: Timing, items: tuple[Item, ...], course: Course, most_in_lane: int | None = None
 ) -> Swum:
     """Items as one lane group swims them, laid out in a course and added up."""
-    items = place_items(items, course)
+    items = with_manners(place_items(items, course), timing.catalogue.vocabularies)
     return Swum(
         course,
         expand(items, timing.catalogue.drills, timing.scale, timing.catalogue.gear),

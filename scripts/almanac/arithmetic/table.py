@@ -43,6 +43,13 @@ class ItemRow:
         each = tuple(rep.sendoff_s for rep in self.timed)
         return each[:1] if len(set(each)) == 1 else each
 
+    @property
+    def aim(self) -> Working | None:
+        """The time that the coach asks for, as the entry has it; None where none is asked for. The
+        computed target stands beside it, and nothing is computed from it.
+        """
+        return self.slowest.aim
+
     @cached_property
     def least_rest_s(self) -> float | None:
         """The least rest of its reps, where rest is known."""

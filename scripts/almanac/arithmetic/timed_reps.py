@@ -41,7 +41,7 @@ class TimedRep:
 
     ``sendoff`` is the interval it leaves on, None for plain rest or straight on; ``suggested``
     where the set names none for this group and one had to be found. ``clock`` is what it takes of
-    the clock, ``order`` how the lane swims it.
+    the clock, ``order`` how the lane swims it, ``aim`` the coach's own time, if one is asked for.
     """
 
     rep: Rep
@@ -51,6 +51,7 @@ class TimedRep:
     suggested: bool
     clock: Working | None
     order: LaneOrder
+    aim: Working | None = None
 
     @cached_property
     def rated_work(self) -> tuple[Working | None, ...]:

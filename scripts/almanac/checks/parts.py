@@ -6,12 +6,12 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit, Unfit
-from almanac.checks.rule import Problem, forbids
+from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Reps
 from almanac.model.walk import reps_with_paths, written_items
 from almanac.source.reader import DataPath
-from almanac.units import Course, show_distance
+from almanac.units import Course, show_distance, show_time
 
 
 @forbids("parts-miss-distance")
@@ -60,6 +60,52 @@ def rest_after_last_part(analysis: Analysis) -> Iterator[Problem]:
             where = (*path, "parts", len(item.parts) - 1, "rest")
             hint = "take it out, and write 'rest' or 'sendoff' beside 'parts'"
             yield Problem(entry, where, "no part comes after this rest", hint, of_key=True)
+
+
+@forbids("medley-order")
+def medley_order(analysis: Analysis) -> Iterator[Problem]:
+    """Drills in medley order have strokes of an individual medley, in its order (``medley`` in the
+    vocabulary of strokes), or in reverse where that is asked for.
+    """
+    drills, strokes = analysis.catalogue.drills, analysis.catalogue.words("strokes")
+    for entry, path, item in _written(analysis):
+        for number, part in enumerate(item.parts):
+            if part.order not in ("medley", "reverse_medley"):
+                continue
+            places = [strokes[drills[id].stroke].medley for id in part.drills]
+            where = (*path, *(("parts", number) if item.is_parted else ()), "do", part.order)
+            known = [place for place in places if place is not None]
+            if len(known) < len(places):
+                id = part.drills[places.index(None)]
+                message = f"'{id}' serves no stroke of an individual medley"
+                yield Problem(entry, where, message, "choose another drill, or write rotate")
+            elif known != sorted(known, reverse=part.order == "reverse_medley"):
+                right = sorted(
+                    part.drills,
+                    key=lambda id: strokes[drills[id].stroke].medley or 0,
+                    reverse=part.order == "reverse_medley",
+                )
+                message = "the strokes do not come in the order of an individual medley"
+                yield Problem(entry, where, message, f"write [{', '.join(right)}], or rotate")
+
+
+@warns("aim-over-sendoff")
+def aim_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
+    """A time to hold is below the send-off: else nobody could hold it and leave on time."""
+    for entry, path, item in _written(analysis):
+        if item.aim is None or item.sendoff is None:
+            continue
+        for group in analysis.catalogue.lane_groups:
+            own = (item.sendoff.of(group, number) for number in range(1, item.reps + 1))
+            aim, sendoff = item.aim.of(group), min((one for one in own if one), default=None)
+            if aim is not None and sendoff is not None and aim >= sendoff:
+                where = (*path, "aim", group) if group in item.aim.by_group else (*path, "aim")
+                message = (
+                    f"a time to hold of {show_time(aim, tenths=True)} is not below the send-off "
+                    f"of {show_time(sendoff)}"
+                )
+                yield Problem(entry, where, message, "ask for less, or lengthen the send-off")
+                break
 
 
 def _written(analysis: Analysis) -> Iterator[tuple[Entry, DataPath, Reps]]:

@@ -9,7 +9,8 @@ from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.swim_set import Build, Descend, Effort, Expectation, Item, SwimSet
+from almanac.model.effort_plans import Build, Descend, Effort
+from almanac.model.swim_set import Expectation, Item, SwimSet
 from almanac.model.walk import (
     efforts_with_paths,
     reps_with_paths,

@@ -6,8 +6,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from fractions import Fraction
 
-from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round
+from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round, in_all
 
 LAST = "last"
 """The round that is the last one, however many there are."""
@@ -35,8 +36,12 @@ def changed(item: Reps, change: Change) -> Reps:
     round, and so do a send-off and rest. In a rep of parts each of them takes the effort, and what
     is done; how far each goes stays.
     """
+    if item.is_split and change.do:
+        item = replace(item, parts=(replace(item.parts[0], distance=item.distance),))
+        item = replace(item, is_split=False, stated=None)
+    share = len(item.parts) if item.is_split else 1
     parts = change.parts or tuple(
-        _changed_part(part, change, item.is_parted) for part in item.parts
+        _changed_part(part, change, item.is_parted, share) for part in item.parts
     )
     paced = change.sendoff is not None or change.rest is not None
     return replace(
@@ -47,17 +52,22 @@ def changed(item: Reps, change: Change) -> Reps:
         rest=change.rest if paced else item.rest,
         gear=item.gear if change.gear is None else change.gear,
         is_parted=item.is_parted or change.parts is not None,
-        stated=item.stated if change.parts is None else _whole(change.distance),
+        is_split=item.is_split and change.parts is None,
+        stated=_whole(change.distance)
+        if change.parts is not None or (item.is_split and change.distance)
+        else item.stated,
     )
 
 
-def _changed_part(part: Part, change: Change, is_one_of_parts: bool) -> Part:
+def _changed_part(part: Part, change: Change, is_one_of_parts: bool, share: int) -> Part:
     travels = not is_one_of_parts and (change.distance or change.time) is not None
     return replace(
         part,
-        distance=(change.distance or 0) if travels else part.distance,
+        distance=in_all([Fraction(change.distance or 0) / share]) if travels else part.distance,
         hold_s=change.time if travels else part.hold_s,
         do=change.do or part.do,
+        turns=() if change.do else part.turns,
+        order="" if change.do else part.order,
         effort=change.effort or part.effort,
     )
 

@@ -11,22 +11,10 @@ from typing import Any, cast
 from cattrs import Converter
 from cattrs.gen import make_dict_structure_fn, override
 
+from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.entry import Ids, Seconds
-from almanac.model.swim_set import (
-    Build,
-    Change,
-    Descend,
-    Distance,
-    Effort,
-    Hold,
-    Item,
-    Part,
-    Pause,
-    Reps,
-    Rotate,
-    Round,
-    Sendoff,
-)
+from almanac.model.manner import Aim
+from almanac.model.swim_set import Change, Distance, Item, Part, Pause, Reps, Round, Sendoff
 from almanac.units import parse_time
 
 _OF_PART = ("distance", "time", "do", "effort")  # what reps of one part say of it themselves
@@ -41,8 +29,9 @@ def register_items(converter: Converter) -> None:
         Part, converter, _cattrs_forbid_extra_keys=True, hold_s=override(rename="time")
     )
     converter.register_structure_hook(
-        Part, lambda data, cls: plain_part({"distance": 0, **data}, cls)
+        Part, lambda data, cls: plain_part({"distance": 0, **data, **_doing(data["do"])}, cls)
     )
+    converter.register_structure_hook(Aim, lambda data, _: _aim(data))
     converter.register_structure_hook(
         Pause,
         make_dict_structure_fn(
@@ -65,7 +54,28 @@ def _parted(data: Mapping[str, Any]) -> Mapping[str, Any]:
         own = {name: data[name] for name in data if name != "distance"}
         return {**own, "is_parted": True, "stated": data.get("distance")}
     part = {name: data[name] for name in _OF_PART if name in data}
-    return {**{name: data[name] for name in data if name not in _OF_PART}, "parts": [part]}
+    own = {name: data[name] for name in data if name not in _OF_PART}
+    do = data["do"]
+    if isinstance(do, Mapping) and "split" in do and "distance" in data:
+        share = Fraction(data["distance"], len(do["split"]))
+        parts = [{**part, "do": drill, "distance": share} for drill in do["split"]]
+        return {**own, "parts": parts, "is_split": True, "stated": data["distance"]}
+    return {**own, "parts": [part]}
+
+
+def _doing(do: str | Mapping[str, Any]) -> dict[str, Any]:
+    """A drill, or drills in turn: the first of them, all of them, and how that is written."""
+    if isinstance(do, str):
+        return {"do": do}
+    ((order, drills),) = do.items()
+    return {"do": drills[0], "turns": drills, "order": order}
+
+
+def _aim(data: Any) -> Aim:
+    """One time for all, or one a lane group."""
+    if isinstance(data, Mapping):
+        return Aim(by_group={group: parse_time(time) for group, time in data.items()})
+    return Aim(every=parse_time(data))
 
 
 def _change(converter: Converter, data: Mapping[str, Any]) -> Change:

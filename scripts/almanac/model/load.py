@@ -137,6 +137,9 @@ def _names(
     every word of it is wrong.
     """
     words: dict[tuple[str, str], dict[str, str]] = {("reference", kind): {} for kind in KIND}
+    files = list(files)
+    here = {file.id for file in files if file.kind == "vocabulary"}
+    words |= {("vocabulary", name): {} for name in schemas.WHERE_USED - here}
     for file in files:
         key = file.kind, file.id
         if key not in stubs:
@@ -182,10 +185,11 @@ def _catalogue(
     documents: Mapping[Key, Document], checked: Mapping[Key, Validated], moved: Mapping[Key, str]
 ) -> Catalogue | None:
     sound = {key for key, said in checked.items() if said.sound}
-    foundations = {("vocabulary", name) for name in schemas.vocabularies()} | {
-        CLUB,
-        ("policy", "policy"),
-    }
+    foundations = {
+        ("vocabulary", name)
+        for name in schemas.vocabularies()
+        if name not in schemas.WHERE_USED or ("vocabulary", name) in documents
+    } | {CLUB, ("policy", "policy")}
     if not foundations <= sound:
         return None
     present = {key: new for key, new in moved.items() if new}

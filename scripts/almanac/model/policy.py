@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from almanac.model.entry import Entry
+from almanac.model.entry import Entry, Hazard
 
 
 @dataclass(frozen=True)
@@ -100,8 +100,9 @@ class Rating:
 @dataclass(frozen=True)
 class Word:
     """A word of a vocabulary; ``also`` is what else people look for it by. ``rating``,
-    ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only;
-    ``quiet`` words are no tags and no choices.
+    ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
+    ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s`` of
+    starts, ``safety`` of these three. ``quiet`` words are no tags and no choices.
     """
 
     title: str
@@ -112,6 +113,11 @@ class Word:
     by_level: Mapping[str, float] = field(default_factory=dict)
     also: tuple[str, ...] = ()
     counts_as: str = ""
+    medley: int | None = None
+    takes_turns: bool = False
+    swimmers: int | None = None
+    ready_s: int | None = None
+    safety: tuple[Hazard, ...] = ()
     quiet: bool = False
 
 

@@ -7,43 +7,11 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
+from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
+from almanac.model.manner import ALONE, Aim, Manner
 from almanac.units import Course
 
-
-@dataclass(frozen=True)
-class Hold:
-    """One effort throughout."""
-
-    word: str
-
-
-@dataclass(frozen=True)
-class Descend:
-    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target
-    time.
-    """
-
-    first: str
-    last: str
-
-
-@dataclass(frozen=True)
-class Build:
-    """Faster within the rep: speed rises evenly with distance from ``first`` to ``last``."""
-
-    first: str
-    last: str
-
-
-@dataclass(frozen=True)
-class Rotate:
-    """These words in turn, one a rep."""
-
-    words: Ids
-
-
-Effort = Hold | Descend | Build | Rotate
 Distance = int | Fraction  # exact: half a length, or 15 m in a pool of yards
 
 
@@ -92,7 +60,9 @@ class Part:
 
     A piece that ends at a mark names it under ``to``, and has a distance only once it is placed in
     a course. After it ``rest`` seconds go by before the next piece of the same rep. A piece that is
-    held rather than travelled has no distance, and lasts ``hold_s`` seconds.
+    held rather than travelled has no distance, and lasts ``hold_s`` seconds. Where drills are done
+    in turn, one a rep, they are ``turns``, the first of them ``do``, and ``order`` is how that was
+    written: rotate, medley or reverse_medley.
     """
 
     distance: Distance
@@ -103,6 +73,17 @@ class Part:
     to: str = ""
     rest: Seconds | None = None
     in_passing: bool = False
+    turns: Ids = ()
+    order: str = ""
+
+    @property
+    def drills(self) -> Ids:
+        """Every drill that it has done."""
+        return self.turns or (self.do,)
+
+    def drill_of(self, number: int) -> str:
+        """The drill of rep ``number``, from 1."""
+        return self.drills[(number - 1) % len(self.drills)]
 
 
 @dataclass(frozen=True)
@@ -136,7 +117,8 @@ class Waves:
 @dataclass(frozen=True)
 class Reps:
     """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts; ``stated`` is
-    the distance that it then wrote beside them.
+    the distance that it then wrote beside them. ``is_split`` where each rep is shared out among
+    drills. ``manner`` is what start, partner and team come to.
 
     ``by_group`` and ``by_round`` hold what is different for a lane group, and in a round of the
     rounds around it, by number or ``last``.
@@ -151,6 +133,13 @@ class Reps:
     waves: Waves | None = None
     is_parted: bool = False
     stated: int | None = None
+    is_split: bool = False
+    aim: Aim | None = None
+    note_result: str = ""
+    start: str = ""
+    partner: str = ""
+    team: str = ""
+    manner: Manner = ALONE
     by_group: Mapping[str, Change] = field(default_factory=dict)
     by_round: Mapping[str, Change] = field(default_factory=dict)
 
@@ -210,6 +199,8 @@ def item_references(items: tuple[Item, ...]) -> Iterator[Reference]:
     for reps in reps_of(items):
         yield from references("lane_group", reps.by_group, "by_group")
         yield from _references(reps.gear, reps.sendoff, reps.parts)
+        if reps.aim:
+            yield from references("lane_group", reps.aim.by_group, "aim")
     for change in changes_of(items):
         yield from _references(change.gear or (), change.sendoff, change.parts or ())
         if change.do:
@@ -221,7 +212,7 @@ def _references(gear: Ids, sendoff: Sendoff | None, parts: tuple[Part, ...]) -> 
     if sendoff:
         yield from references("lane_group", sendoff.by_group, "sendoff")
     for part in parts:
-        yield Reference("drill", part.do, "uses")
+        yield from references("drill", part.drills, "uses")
         yield from references("gear", part.gear, "uses")
 
 

@@ -8,8 +8,9 @@ from collections.abc import Iterator
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import changed
+from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry
-from almanac.model.swim_set import Change, Effort, Item, Reps, Round, reps_of
+from almanac.model.swim_set import Change, Item, Reps, Round, reps_of
 from almanac.source.reader import DataPath
 
 

@@ -7,30 +7,20 @@ from dataclasses import dataclass, replace
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import LAST, changed
-from almanac.model.swim_set import (
-    Build,
-    Change,
-    Descend,
-    Effort,
-    Hold,
-    Item,
-    Part,
-    Pause,
-    Reps,
-    Rotate,
-    Round,
-    Sendoff,
-    SwimSet,
-    Times,
-    Waves,
-)
+from almanac.model.swim_set import Change, Item, Part, Pause, Reps, Round, Sendoff, SwimSet
 from almanac.model.vocabularies import VOCABULARY_OF
+from almanac.report.set_words import (
+    TO_MARK,
+    aim_words,
+    do_words,
+    effort_words,
+    gear_words,
+    how_words,
+    sendoff_words,
+    times_words,
+    waves_words,
+)
 from almanac.units import show_number, show_time
-
-TO_MARK = {
-    "wall": "to the wall", "flags": "to the flags", "near-flags": "to the first flags",
-    "middle": "to the middle", "15m": "to 15 m", "end": "to the end",
-}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -41,6 +31,8 @@ class BoardLine:
     ``go_of`` holds, where lane groups differ, each group's id, title and own words for ``go``.
     ``groups`` are the lane groups that the line is for, and ``whose`` says who they are; both are
     empty where it is for all.
+    ``how`` says start, partner and team, ``aim`` the time to hold, ``result`` what is noted of each
+    rep, with ``room`` places to note it in.
     """
 
     depth: int
@@ -52,6 +44,10 @@ class BoardLine:
     go_of: tuple[tuple[str, str, str], ...] = ()
     groups: tuple[str, ...] = ()
     whose: str = ""
+    how: str = ""
+    aim: str = ""
+    result: str = ""
+    room: int = 0
 
 
 def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
@@ -133,33 +129,35 @@ def _go(catalogue: Catalogue, item: Reps | Change) -> str:
 
 
 def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
-    go = _go(catalogue, item)
-    gear = gear_words(catalogue, item.gear)
-    if not item.is_parted:
-        part = item.parts[0]
-        each = show_time(part.hold_s) if part.hold_s else show_number(part.distance)
-        what = f"{item.reps} × {each} {catalogue.drills[part.do].title}"
-        return BoardLine(
-            depth,
-            what,
-            _joined(effort_words(catalogue, part.effort), waves_words(item.waves)),
-            go,
-            gear,
-            item.note,
-            _go_of(catalogue, item.sendoff),
-        )
-    parts = ", then ".join(_part(catalogue, part) for part in item.parts)
-    what = f"{item.reps} × {show_number(item.distance)} as {parts}"
     return BoardLine(
-        depth, what, waves_words(item.waves), go, gear, item.note, _go_of(catalogue, item.sendoff)
+        depth,
+        _what(catalogue, item),
+        _joined(
+            "" if item.is_parted else effort_words(catalogue, item.parts[0].effort),
+            waves_words(item.waves),
+        ),
+        _go(catalogue, item),
+        gear_words(catalogue, item.gear),
+        item.note,
+        _go_of(catalogue, item.sendoff),
+        how=how_words(catalogue, item),
+        aim=aim_words(catalogue, item.aim),
+        result=f"note the {item.note_result}" if item.note_result else "",
+        room=item.reps if item.note_result else 0,
     )
 
 
-def waves_words(waves: Waves | None) -> str:
-    """Who swims while who rests, in words: ``in 2 waves``, ``2 at a time``."""
-    if waves is None:
-        return ""
-    return f"in {waves.number} waves" if waves.number else f"{waves.swimmers} at a time"
+def _what(catalogue: Catalogue, item: Reps) -> str:
+    part = item.parts[0]
+    if item.is_parted:
+        parts = ", then ".join(_part(catalogue, part) for part in item.parts)
+        return f"{item.reps} × {show_number(item.distance)} as {parts}"
+    if item.is_split:
+        titles = ", ".join(catalogue.drills[part.do].title for part in item.parts)
+        each = show_number(part.distance)
+        return f"{item.reps} × {show_number(item.distance)}, {each} each of {titles}"
+    each = show_time(part.hold_s) if part.hold_s else show_number(part.distance)
+    return f"{item.reps} × {each} {do_words(catalogue, part)}"
 
 
 def _joined(*words: str) -> str:
@@ -169,7 +167,7 @@ def _joined(*words: str) -> str:
 def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, str, str], ...]:
     times = sendoff.by_group if sendoff else {}
     return tuple(
-        (group, catalogue.lane_groups[group].title, f"on {_times(own)}")
+        (group, catalogue.lane_groups[group].title, f"on {times_words(own)}")
         for group, own in times.items()
     )
 
@@ -180,47 +178,7 @@ def _part(catalogue: Catalogue, part: Part) -> str:
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
     far = TO_MARK[part.to] if part.to else show_number(part.distance)
     passing = ", gear changed in passing" if part.in_passing else ""
-    return f"{far} {catalogue.drills[part.do].title} ({effort}){gear}{passing}{rest}"
-
-
-def effort_words(catalogue: Catalogue, effort: Effort) -> str:
-    """An effort in words: ``steady``, ``descend steady to fast``."""
-
-    def title(word: str) -> str:
-        return catalogue.efforts[word].title.lower()
-
-    match effort:
-        case Hold(word):
-            return title(word)
-        case Descend(first, last):
-            return f"descend {title(first)} to {title(last)}"
-        case Build(first, last):
-            return f"build {title(first)} to {title(last)}"
-        case Rotate(words):
-            return "in turn " + ", ".join(map(title, words))
-
-
-def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
-    """Gear by title."""
-    return " and ".join(catalogue.gear[id].title.lower() for id in gear)
-
-
-def sendoff_words(catalogue: Catalogue, sendoff: Sendoff) -> str:
-    """A send-off in words: ``on 1:05``, one for each rep, or where lane groups differ one for each
-    of them.
-    """
-    if sendoff.every:
-        return f"on {_times(sendoff.every)}"
-    if len(set(sendoff.by_group.values())) == 1 and len(sendoff.by_group) > 1:
-        return f"on {_times(next(iter(sendoff.by_group.values())))}"
-    return "; ".join(
-        f"{catalogue.lane_groups[group].title} on {_times(own)}"
-        for group, own in sendoff.by_group.items()
-    )
-
-
-def _times(times: Times) -> str:
-    return ", ".join(map(show_time, times))
+    return f"{far} {do_words(catalogue, part)} ({effort}){gear}{passing}{rest}"
 
 
 def board_text(lines: list[BoardLine]) -> str:
@@ -231,7 +189,10 @@ def board_text(lines: list[BoardLine]) -> str:
             f"{line.whose}: {line.what}" if line.whose else line.what,
             line.effort,
             f"with {line.gear}" if line.gear else "",
+            line.how,
             line.go,
+            line.aim,
+            f"{line.result} {' '.join(['____'] * line.room)}" if line.result else "",
             f"({line.note})" if line.note else "",
         ]
         shown.append("    " * line.depth + ", ".join(filter(None, parts)))

@@ -90,7 +90,7 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
 
 
 # The figures of an item that the table tells with the spread of its reps; others follow them.
-_COLUMNS = ("target", "sendoff", "rest")
+_COLUMNS = ("target", "sendoff", "rest", "aim")
 
 
 def _time(seconds: float | None, tenths: bool = False) -> str:
@@ -116,6 +116,7 @@ def _row(row: ItemRow) -> dict[str, Any]:
         if slow.rep.item.rest
         else "straight on",
         "inside": f"{show_number(slow.rep.inner_rest_s)} s inside" if slow.rep.inner_rest_s else "",
+        "aim": f"{show_time(row.aim.value, tenths=True)} asked for" if row.aim else "",
         "suggested": slow.suggested,
         "rest": rest,
         "others": [shown(own) for own in others(table("set", "item", "rows", row), _COLUMNS)],

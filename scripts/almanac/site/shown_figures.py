@@ -138,6 +138,7 @@ def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
         catalogue.gear,
         catalogue.sets,
         catalogue.practices,
+        catalogue.vocabularies,
     )
     return [next((known[id].title for known in tables if id in known), id) for id in ids]
 

@@ -13,7 +13,7 @@ from jsonschema.exceptions import ValidationError
 from almanac.findings import Finding, warning
 from almanac.source import explain_amounts as amounts
 from almanac.source.failure import Failure, humanize, quote, type_name
-from almanac.source.hints import key_hint, reference_hint, type_hint
+from almanac.source.hints import key_hint, reference_hint, type_hint, word_hint
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
@@ -79,15 +79,8 @@ def _type(failure: Failure) -> Iterator[Finding]:
 
 def _word(failure: Failure) -> Iterator[Finding]:
     words = failure.names.of("vocabulary", failure.wanted)
-    near = nearest(failure.value, words)
-    hint = (
-        f"did you mean '{near}'?"
-        if near
-        else f"the words are {listed(words, 24)} (drills/vocabulary/{failure.wanted}.yml)"
-    )
-    yield failure.say(
-        "unknown-word", f"{quote(failure.value)} is not one of the {humanize(failure.wanted)}", hint
-    )
+    message = f"{quote(failure.value)} is not one of the {humanize(failure.wanted)}"
+    yield failure.say("unknown-word", message, word_hint(failure, words))
 
 
 def _choice(failure: Failure) -> Iterator[Finding]:

@@ -68,7 +68,7 @@ def _missing_vocabularies(root: Path, found: list[EntryFile]) -> Iterator[Findin
             "put it back",
         )
         return
-    for name in sorted(schemas.vocabularies() - here):
+    for name in sorted(schemas.vocabularies() - here - schemas.WHERE_USED):
         # _walk has told of a link
         if not os.path.islink(root / folder / f"{name}.yml"):  # noqa: PTH114
             yield missing_file(f"{folder}/{name}.yml")

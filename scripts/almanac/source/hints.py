@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from typing import Any
 
 from almanac.kinds import KIND
@@ -100,3 +101,14 @@ def reference_hint(failure: Failure, kind: str) -> str:
     if not known:
         return f"there is no {kind} yet: write it first"
     return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
+
+
+def word_hint(failure: Failure, words: Collection[str]) -> str:
+    """What to write for a word that is not of its vocabulary, whose words these are."""
+    near = nearest(failure.value, words)
+    file = f"drills/vocabulary/{failure.wanted}.yml"
+    if near:
+        return f"did you mean '{near}'?"
+    if not words:
+        return f"the club has no such list yet: write its words in {file}"
+    return f"the words are {listed(words, 24)} ({file})"

@@ -106,9 +106,15 @@ def _or_moved(schema: Schema, moved_to: Schema, kind: str) -> Schema:
     }
 
 
+WHERE_USED = frozenset({"starts", "partners", "teams"})
+"""Vocabularies that a catalogue may do without until an entry takes a word from one."""
+
+
 @cache
 def vocabularies() -> frozenset[str]:
-    """The vocabularies that the schemas take words from: every one of them must be there."""
+    """The vocabularies that the schemas take words from: every one of them must be there, but for
+    those of ``WHERE_USED``.
+    """
 
     def named(piece: Any) -> set[str]:
         if isinstance(piece, list):

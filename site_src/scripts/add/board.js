@@ -7,8 +7,10 @@ import { tidy } from "./times.js";
 /**
  * @typedef {import("./names.js").Names} Names
  * @typedef {Record<string, any>} Item of a set, as far as it is filled in
- * @typedef {Record<"drill" | "effort" | "gear", (id: unknown) => string>} Titles of an id, or of a list of gear
- * @typedef {{depth: number, what: string, effort: string, gear: string, go: string, note: string}} Line
+ * @typedef {Record<"drill" | "effort" | "gear" | "how", (id: any) => string>} Titles of an id, of a list of gear, of an item's
+ *   start, partner and team
+ * @typedef {{depth: number, what: string, effort: string, gear: string, how: string, go: string, aim: string, result: string,
+ *   note: string}} Line
  */
 
 const OPEN = "…";
@@ -54,8 +56,38 @@ function titles({ vocabulary, reference }) {
   return {
     effort: (id) => titled(vocabulary.efforts, id).toLowerCase(),
     drill: (id) => titled(reference.drill, id),
+    how: ({ start, partner, team }) =>
+      [["starts", start], ["partners", partner], ["teams", team]]
+        .filter(([, word]) => word !== undefined)
+        .map(([list_, word]) => titled(vocabulary[list_], word))
+        .map((title) => title.slice(0, 1).toLowerCase() + title.slice(1)).join(", "),
     gear: (ids) => list(ids).map((id) => titled(reference.gear, id).toLowerCase()).join(" and "),
   };
+}
+
+/** @type {Record<string, string>} */
+const ORDERS = {
+  rotate: "in turn", medley: "in medley order", reverse_medley: "in reverse medley order", split: "shared out among",
+};
+
+/** What is done: a drill, or several in turn.
+ * @param {unknown} what
+ * @param {Titles} told */
+function doWords(what, told) {
+  if (!isObject(what)) {
+    return told.drill(what);
+  }
+  const [[order, drills] = ["", []]] = Object.entries(what);
+  return `${ORDERS[order] ?? OPEN}: ${list(drills).map(told.drill).join(", ")}`;
+}
+
+/** The time to hold.
+ * @param {unknown} aim */
+function aimWords(aim) {
+  if (aim === undefined) {
+    return "";
+  }
+  return `hold ${isObject(aim) ? Object.entries(aim).map(([group, time]) => `${tidy(time)} ${group}`).join(", ") : tidy(aim)}`;
 }
 
 /**
@@ -66,7 +98,7 @@ function partWords(part, told) {
   const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
   const rest = part.rest === undefined ? "" : `, ${tidy(part.rest)} rest`;
   const far = part.to === undefined ? text(part.distance) : (TO_MARK[part.to] ?? OPEN);
-  return `${far} ${told.drill(part.do)} (${effortWords(part.effort, told) || OPEN})${worn}${rest}`;
+  return `${far} ${doWords(part.do, told)} (${effortWords(part.effort, told) || OPEN})${worn}${rest}`;
 }
 
 /** @param {Item} item */
@@ -90,10 +122,13 @@ function repsLine(item, told, depth) {
   const swum = parts.map((part) => partWords(part, told)).join(", then ");
   return {
     depth,
-    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : `${each} ${told.drill(item.do)}`}`,
+    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : `${each} ${doWords(item.do, told)}`}`,
     effort: parts.length ? "" : effortWords(item.effort, told),
     gear: told.gear(item.gear),
+    how: told.how(item),
     go: goWords(item),
+    aim: aimWords(item.aim),
+    result: item.note_result === undefined ? "" : `note the ${text(item.note_result)}`,
     note: item.note ?? "",
   };
 }
@@ -106,7 +141,7 @@ function repsLine(item, told, depth) {
  */
 function* lines(items, told, depth = 0) {
   for (const item of /** @type {Item[]} */ (list(items).filter(isObject))) {
-    const line = { depth, effort: "", gear: "", go: "", note: item.note ?? "" };
+    const line = { depth, effort: "", gear: "", how: "", go: "", aim: "", result: "", note: item.note ?? "" };
     if (Object.hasOwn(item, "pause")) {
       yield { ...line, what: `Pause ${tidy(item.pause)}` };
     } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {

@@ -50,12 +50,15 @@ function titled(names, keyword, name, id) {
  * @param {Names} names
  */
 function boardLines(items, names) {
-  const lines = boardOf(items, names).map(({ depth, what, effort, gear, go, note }) => line(
+  const lines = boardOf(items, names).map(({ depth, what, effort, gear, how, go, aim, result, note }) => line(
     { class: `depth-${Math.min(depth, 3)}` },
     make("span", { class: "what" }, what),
     effort && ` ${effort}`,
     gear && ` in ${gear}`,
+    how && make("span", { class: "how" }, `, ${how}`),
     go && make("span", { class: "go" }, ` ${go}`),
+    aim && make("span", { class: "aim" }, ` ${aim}`),
+    result && make("span", { class: "result" }, ` ${result}`),
     note && make("span", { class: "note" }, text(note)),
   ));
   return lines.length ? [make("div", { class: "board" }, ...lines)] : [];

@@ -11,6 +11,7 @@ from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import distance_working
+from almanac.arithmetic.manners import wait_after
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.set_workings import lengths, metres, rep_count, yards
 from almanac.arithmetic.summary import SetSummary
@@ -83,7 +84,9 @@ OF_ITEMS: tuple[Figure[ItemRow], ...] = (
     Figure("target", "Target", attrgetter("target"), Shown.TENTHS, explained=(Pacer.piece,)),
     Figure("sendoff", "Send-off", attrgetter("slowest.sendoff"), Shown.TIME,
            explained=(Clock.rep, suggest)),
-    Figure("rest", "Rest", attrgetter("slowest.rest"), Shown.TIME, explained=(Clock.rep,)),
+    Figure("rest", "Rest", attrgetter("slowest.rest"), Shown.TIME,
+           explained=(Clock.rep, wait_after)),
+    Figure("aim", "Asked for", attrgetter("aim"), Shown.TENTHS, explained=(ItemRow.aim,)),
 )  # fmt: skip
 
 SET = (

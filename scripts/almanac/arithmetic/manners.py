@@ -1,0 +1,62 @@
+"""What a start, a partner and a team do to reps: whose share one swims, and who rests while others
+go.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.working import Known, Labelled, Product, Working
+from almanac.model.manner import ALONE, PARTNERS, STARTS, TEAMS, Manner
+from almanac.model.policy import Vocabulary, Word
+from almanac.model.swim_set import Item, Reps, Round
+
+
+def with_manners(
+    items: tuple[Item, ...], vocabularies: Mapping[str, Vocabulary]
+) -> tuple[Item, ...]:
+    """Items with what the words of their starts, partners and teams come to."""
+    return tuple(
+        replace(item, items=with_manners(item.items, vocabularies))
+        if isinstance(item, Round)
+        else replace(item, manner=manner_of(item, vocabularies))
+        if isinstance(item, Reps) and (item.start or item.partner or item.team)
+        else item
+        for item in items
+    )
+
+
+def manner_of(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Manner:
+    """What the words of one item come to. Of a team each swims an equal share of every rep; a
+    partner who takes turns swims as long as the swimmer does.
+    """
+    named = {STARTS: item.start, PARTNERS: item.partner, TEAMS: item.team}
+    words: list[tuple[str, Word]] = [
+        (list_, vocabularies[list_].words[word]) for list_, word in named.items() if word
+    ]
+    if not words:
+        return ALONE
+    swimmers = max((word.swimmers or 1 for _, word in words), default=1)
+    pair = 2 if any(word.takes_turns for _, word in words) else 1
+    return Manner(
+        swimmers=swimmers,
+        turns=swimmers * pair,
+        ready_s=float(max(word.ready_s or 0 for _, word in words)),
+        hazards=tuple((hazard, list_) for list_, word in words for hazard in word.safety),
+    )
+
+
+def wait_after(rep: Rep, target: Working) -> Working | None:
+    """What goes by after a rep before the same swimmer can start again, whatever the rest: the
+    others of a pair or a team swim their turns, each for as long as this swimmer's target, or the
+    swimmer gets back to where the rep starts; the longer of the two. None where nothing does.
+    """
+    manner = rep.item.manner
+    others: Working | None = None
+    if manner.turns > 1:
+        others = Product((Known(manner.turns - 1, "others' turns"), target))
+    if manner.ready_s > (others.value if others else 0.0):
+        return Known(manner.ready_s, "back to the start", "s")
+    return Labelled(others, "while the others go", "s") if others else None

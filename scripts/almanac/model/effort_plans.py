@@ -1,0 +1,42 @@
+"""How hard: the forms that an effort may be written in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from almanac.model.entry import Ids
+
+
+@dataclass(frozen=True)
+class Hold:
+    """One effort throughout."""
+
+    word: str
+
+
+@dataclass(frozen=True)
+class Descend:
+    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target
+    time.
+    """
+
+    first: str
+    last: str
+
+
+@dataclass(frozen=True)
+class Build:
+    """Faster within the rep: speed rises evenly with distance from ``first`` to ``last``."""
+
+    first: str
+    last: str
+
+
+@dataclass(frozen=True)
+class Rotate:
+    """These words in turn, one a rep."""
+
+    words: Ids
+
+
+Effort = Hold | Descend | Build | Rotate

@@ -1,0 +1,93 @@
+"""What of a set is said in words: efforts, gear, send-offs, marks, and with whom one swims."""
+
+from __future__ import annotations
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
+from almanac.model.manner import PARTNERS, STARTS, TEAMS, Aim
+from almanac.model.swim_set import Part, Reps, Sendoff, Times, Waves
+from almanac.units import show_time
+
+TO_MARK = {
+    "wall": "to the wall", "flags": "to the flags", "near-flags": "to the first flags",
+    "middle": "to the middle", "15m": "to 15 m", "end": "to the end",
+}  # fmt: skip
+
+
+ORDERS = {
+    "rotate": "in turn", "medley": "in medley order", "reverse_medley": "in reverse medley order",
+}  # fmt: skip
+
+
+def do_words(catalogue: Catalogue, part: Part) -> str:
+    """What is done: a drill, or several in turn."""
+    titles = ", ".join(catalogue.drills[id].title for id in part.drills)
+    return f"{ORDERS[part.order]}: {titles}" if part.order else titles
+
+
+def how_words(catalogue: Catalogue, item: Reps) -> str:
+    """How a rep starts, and with whom it is swum."""
+    named = {STARTS: item.start, PARTNERS: item.partner, TEAMS: item.team}
+    titles = (catalogue.words(list_)[word].title for list_, word in named.items() if word)
+    return ", ".join(title[:1].lower() + title[1:] for title in titles)
+
+
+def aim_words(catalogue: Catalogue, aim: Aim | None) -> str:
+    """The time to hold, for all or by lane group."""
+    if aim is None:
+        return ""
+    if aim.every is not None:
+        return f"hold {show_time(aim.every, tenths=True)}"
+    own = (
+        f"{show_time(time, tenths=True)} {catalogue.lane_groups[group].title}"
+        for group, time in aim.by_group.items()
+    )
+    return f"hold {', '.join(own)}"
+
+
+def effort_words(catalogue: Catalogue, effort: Effort) -> str:
+    """An effort in words: ``steady``, ``descend steady to fast``."""
+
+    def title(word: str) -> str:
+        return catalogue.efforts[word].title.lower()
+
+    match effort:
+        case Hold(word):
+            return title(word)
+        case Descend(first, last):
+            return f"descend {title(first)} to {title(last)}"
+        case Build(first, last):
+            return f"build {title(first)} to {title(last)}"
+        case Rotate(words):
+            return "in turn " + ", ".join(map(title, words))
+
+
+def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
+    """Gear by title."""
+    return " and ".join(catalogue.gear[id].title.lower() for id in gear)
+
+
+def sendoff_words(catalogue: Catalogue, sendoff: Sendoff) -> str:
+    """A send-off in words: ``on 1:05``, one for each rep, or where lane groups differ one for each
+    of them.
+    """
+    if sendoff.every:
+        return f"on {times_words(sendoff.every)}"
+    if len(set(sendoff.by_group.values())) == 1 and len(sendoff.by_group) > 1:
+        return f"on {times_words(next(iter(sendoff.by_group.values())))}"
+    return "; ".join(
+        f"{catalogue.lane_groups[group].title} on {times_words(own)}"
+        for group, own in sendoff.by_group.items()
+    )
+
+
+def times_words(times: Times) -> str:
+    """One time, or one a rep."""
+    return ", ".join(map(show_time, times))
+
+
+def waves_words(waves: Waves | None) -> str:
+    """Who swims while who rests, in words: ``in 2 waves``, ``2 at a time``."""
+    if waves is None:
+        return ""
+    return f"in {waves.number} waves" if waves.number else f"{waves.swimmers} at a time"
