@@ -33,8 +33,8 @@ from almanac.model.block import Block, Day, Week
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, Depth, LaneGroup, Pool, Squad
 from almanac.model.entry import Entry
-from almanac.model.plans import Practice, PracticePart, Slot
 from almanac.model.policy import Vocabulary
+from almanac.model.practice import Practice, PracticePart, Slot
 from almanac.model.structure import structure_items
 
 MONDAY = date(2026, 9, 7)

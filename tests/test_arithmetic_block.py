@@ -45,7 +45,7 @@ from almanac.arithmetic.block import BlockRules, summarise_block
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.training_load import Deviation
 from almanac.model.block import Day, Session, TaperDates, Week
-from almanac.model.plans import PracticePart
+from almanac.model.practice import PracticePart
 
 REST = Day(rest=True)
 HUNDRED = run(part(swim(sendoff=120)))  # 100 m on 2:00, at 9.5

@@ -28,7 +28,7 @@ from arithmetic_world import HAZARD, SHORT, YARDS, group, swim_set
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
 from almanac.model.entry import Hazard
-from almanac.model.plans import PracticePart
+from almanac.model.practice import PracticePart
 
 
 def test_the_run_sheet_of_an_evening_by_hand():
@@ -53,7 +53,7 @@ def test_the_run_sheet_of_an_evening_by_hand():
     assert ends["slow"] == pytest.approx([300, 400, 580, 640, 800])
     assert [slow for _, slow in waits] == pytest.approx([0] * 5)
     assert [quick for quick, _ in waits] == pytest.approx([0, 16, 0, 0, 30])
-    assert [row.run.part for row in sheet] == [own.part for own in evening().runs]
+    assert [row.run.doing for row in sheet] == list(evening().practice.parts)
 
 
 @pytest.mark.parametrize(
@@ -123,13 +123,15 @@ def test_a_group_without_a_time_is_left_out_and_the_end_is_not_known():
     practice = practice_of(part(swim(sendoff=120)), part(swim()), part(swim(sendoff=120)))
     summary = summarised(practice, catalogue)
     assert [row.ends_s for row in summary.sheet] == [120, None, None]
-    assert [row.starts_s for row in summary.sheet] == [
-        0,
-        120,
-        200,
-    ]  # laid from the group that is known
+    assert [row.starts_s for row in summary.sheet] == [0, 120, None]
+    # 200 is when quick is done, and slow, whoever it is, has not swum 100 m in under 100 / 3.5 s
+    assert [row.starts.s for row in summary.sheet] == [0, 120, 200]
     cells = [[(cell.ends_s, cell.waits_s) for cell in row.cells] for row in summary.sheet]
-    assert cells == [[(120, 0), (120, 0)], [(200, 0), (None, None)], [(320, 0), (320, 0)]]
+    assert cells == [[(120, 0), (120, 0)], [(200, None), (None, None)], [(None, None)] * 2]
+    assert summary.ends.s == 320
+    (missing,) = summary.ends.missing
+    assert (missing.path, missing.group) == (("parts", 1), "slow")
+    assert [reason.benchmark for reason in missing.reasons] == ["crawl-100"]
     assert summary.ends_s is None and summary.slack_s is None
     assert planned_load(summary, "slow") is None
     assert session_rating(summary, "quick").value == 9.5
@@ -137,12 +139,15 @@ def test_a_group_without_a_time_is_left_out_and_the_end_is_not_known():
     assert session_minutes(summary, "quick") is None
 
 
-def test_where_no_group_has_a_time_the_next_part_starts_at_once():
+def test_where_no_group_has_a_time_the_next_part_never_starts_at_the_same_second():
     untested = replace(QUICK, tests=())
     summary = summarised(
         practice_of(part(swim(), talk=30), part(swim(sendoff=90))), club(groups={"quick": untested})
     )
-    assert [(row.starts_s, row.ends_s) for row in summary.sheet] == [(30, None), (30, None)]
+    assert [(row.starts_s, row.ends_s) for row in summary.sheet] == [(30, None), (None, None)]
+    starts = [row.starts.s for row in summary.sheet]
+    assert starts == pytest.approx([30, 30 + 100 / 3.5])
+    assert summary.ends.s == pytest.approx(30 + 100 / 3.5 + 90)
 
 
 def test_a_practice_of_pauses_has_no_load_to_miss():
@@ -188,7 +193,7 @@ def test_the_most_of_all_parts_is_carried_whichever_comes_first():
 
 
 def test_gear_of_nobody():
-    assert list(gear_needs([({}, None)], GROUPS, {})) == []
+    assert list(gear_needs((), {})) == []
 
 
 def test_a_set_of_metres_laid_into_a_pool_of_yards():
@@ -264,9 +269,10 @@ def test_another_squad_is_timed_alone():
 
 
 def test_heads_share_the_fullest_lane():
-    (need,) = gear_needs(
-        [({"one": run(part(swim(gear=["fins"]))).first}, 3)], {"one": group(heads=7, lanes=3)}, {}
-    )
+    few = replace(swim_set(swim(gear=["fins"])), most_in_lane=3)
+    practice = practice_of(PracticePart("main", set="a-set"))
+    alone = {"one": group(heads=7, lanes=3)}
+    (need,) = summarised(practice, club(few, groups=alone, owned={})).gear
     assert (need.needed, need.short) == (
         7,
         7,

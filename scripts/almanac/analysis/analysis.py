@@ -18,7 +18,7 @@ from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
-from almanac.model.plans import Practice, PracticePart
+from almanac.model.practice import Doing, Practice
 from almanac.model.swim_set import SwimSet
 from almanac.units import COURSES, Course
 
@@ -137,13 +137,13 @@ class Analysis:
         return {
             id: practice
             for id, practice in self.catalogue.practices.items()
-            if all(map(self._is_sound, practice.parts))
+            if all(self._is_sound(doing) for _, doing in practice.doings)
         }
 
-    def _is_sound(self, part: PracticePart) -> bool:
-        if part.set:
-            return part.set in self.computable
-        return count_reps(part.items) <= self.catalogue.policy.limit("most_reps")
+    def _is_sound(self, doing: Doing) -> bool:
+        if doing.set:
+            return doing.set in self.computable
+        return count_reps(doing.items) <= self.catalogue.policy.limit("most_reps")
 
     @cached_property
     def practices(self) -> Mapping[str, PracticeSummary]:

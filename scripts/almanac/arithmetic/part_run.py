@@ -1,17 +1,19 @@
-"""One part of a practice, laid into the practice's pool and on the clock of each lane group."""
+"""What some lane groups of a practice do, laid into the practice's pool and on their clocks."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
-from almanac.model.club import LaneGroup, Pool
-from almanac.model.plans import PracticePart
+from almanac.model.club import Pool
+from almanac.model.practice import Doing
 from almanac.model.swim_set import SwimSet
+from almanac.source.reader import DataPath
 from almanac.units import Course
 
 SetInPool = Callable[[str, Course], SetSummary]  # the figures of a set, by id, laid into a course
@@ -19,34 +21,66 @@ SetInPool = Callable[[str, Course], SetSummary]  # the figures of a set, by id, 
 
 @dataclass(frozen=True, kw_only=True)
 class PartRun(ByGroup):
-    """One part of a practice in the practice's pool, as each lane group of the squad swims it, and
-    on its clock.
+    """One thing that is done in a practice, as each lane group that takes part swims it, and on its
+    clock. ``path`` leads to it in the file; ``word`` is which part of a practice it is.
     """
 
-    part: PracticePart
+    path: DataPath
+    word: str
+    doing: Doing
+    crews: tuple[Crew, ...]
     swim_set: SwimSet | None
     clocks: Mapping[str, GroupClock]
+
+    @property
+    def number(self) -> int:
+        """Which part of the practice it belongs to, from 0."""
+        return int(self.path[1])
 
     @property
     def most_in_lane(self) -> int | None:
         """The most swimmers a lane may hold, where its set says so."""
         return self.swim_set.most_in_lane if self.swim_set else None
 
+    @property
+    def is_in_water(self) -> bool:
+        """Whether somebody is in the water in it; a pause is taken there."""
+        reps = self.every_rep
+        return not reps or any(not piece.drill.is_on_land for rep in reps for piece in rep.pieces)
+
 
 def run_part(
     timing: Timing,
-    part: PracticePart,
+    path: DataPath,
+    word: str,
+    doing: Doing,
+    crews: tuple[Crew, ...],
     pool: Pool,
-    groups: Mapping[str, LaneGroup],
     set_in_pool: SetInPool,
 ) -> PartRun:
-    """A part laid into the pool and on the clock of each lane group."""
-    if part.set:
-        summary = set_in_pool(part.set, pool.course)
+    """A set or items laid into the pool and on the clock of each lane group that takes part."""
+    groups = tuple(dict.fromkeys(crew.group for crew in crews))
+    if doing.set:
+        summary = set_in_pool(doing.set, pool.course)
         own = {group: summary.of(group) for group in groups}
-        first, clocks = next(iter(own.values()), summary.first), summary.clocks
-        known = timing.catalogue.sets[part.set]
-        return PartRun(first=first, swum=own, part=part, swim_set=known, clocks=clocks)
-    found = swum_by(timing, part.items, pool.course, groups)
-    clocks = GroupClocks(found.swum)
-    return PartRun(first=found.first, swum=found.swum, part=part, swim_set=None, clocks=clocks)
+        return PartRun(
+            first=next(iter(own.values()), summary.first),
+            swum=own,
+            path=path,
+            word=word,
+            doing=doing,
+            crews=crews,
+            swim_set=timing.catalogue.sets[doing.set],
+            clocks=summary.clocks,
+        )
+    found = swum_by(timing, doing.items, pool.course, groups)
+    return PartRun(
+        first=found.first,
+        swum=found.swum,
+        path=path,
+        word=word,
+        doing=doing,
+        crews=crews,
+        swim_set=None,
+        clocks=GroupClocks(found.swum),
+    )

@@ -4,37 +4,65 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
+from almanac.arithmetic.at_once import Hands, hands
 from almanac.arithmetic.brief import BriefHazard, brief
+from almanac.arithmetic.crews import SECOND
 from almanac.arithmetic.gear_needs import GearNeed, gear_needs
-from almanac.arithmetic.part_run import PartRun, SetInPool, run_part
+from almanac.arithmetic.moment import Moment, latest
+from almanac.arithmetic.part_run import PartRun, SetInPool
 from almanac.arithmetic.run_sheet import SheetRow, run_sheet
+from almanac.arithmetic.stages import Stage, Staging
 from almanac.arithmetic.swum import ByGroup, Swum, together
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.club import LaneGroup, Pool
-from almanac.model.plans import Practice
+from almanac.model.practice import Practice
 from almanac.units import Course
 
 
 @dataclass(frozen=True, kw_only=True)
 class PracticeSummary(ByGroup):
-    """A practice added up and laid on the clock, for the lane groups of its squad, in its pool."""
+    """A practice added up and laid on the clock, for the lane groups of its squad, in its pool.
+
+    Where halves of a lane group do different things apart, the group's figures are those of its
+    first half. ``hands`` is None where nothing is done.
+    """
 
     practice: Practice
     timing: Clocks = field(repr=False)
     pool: Pool
     groups: Mapping[str, LaneGroup]
-    runs: tuple[PartRun, ...]
+    stages: tuple[Stage, ...]
     sheet: tuple[SheetRow, ...]
     gear: tuple[GearNeed, ...]
+    hands: Hands | None
     brief: tuple[BriefHazard, ...]
+
+    @cached_property
+    def runs(self) -> tuple[PartRun, ...]:
+        """Everything that is done, in the order of the sheet; a station once a turn."""
+        return tuple(row.run for row in self.sheet)
+
+    def runs_of(self, group: str) -> tuple[PartRun, ...]:
+        """What a lane group does, in the order in which it does it."""
+        return tuple(row.run for row in self.rows_of(group))
+
+    def rows_of(self, group: str) -> tuple[SheetRow, ...]:
+        """The sheet of a lane group; of its halves, where they are apart, the first."""
+        return _rows_of(self.sheet, group)
+
+    @property
+    def ends(self) -> Moment:
+        """When the last group is done; the earliest that it can be where a clock is not known."""
+        return latest([Moment(0.0), *(row.ends for row in self.sheet)])
 
     @property
     def ends_s(self) -> float | None:
         """When the last group is done, in seconds from the start; None where a clock is not
         known.
         """
-        return self.sheet[-1].ends_s
+        return self.ends.known_s
 
     @property
     def slack_s(self) -> float | None:
@@ -53,13 +81,15 @@ def summarise_practice(
     groups = {
         id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad
     }
-    runs = tuple(run_part(timing, part, pool, groups, set_in_pool) for part in practice.parts)
-    every_rep = tuple(rep for run in runs for rep in run.every_rep)
+    stages = tuple(Staging(timing, practice, pool, groups, set_in_pool).stages())
+    sheet = tuple(run_sheet(stages, catalogue.gear, timing.scale))
+    runs = _each_once(sheet)
     hazards = [(hazard, practice.id) for hazard in practice.hazards]
     hazards += [
         (hazard, run.swim_set.id) for run in runs if run.swim_set for hazard in run.swim_set.hazards
     ]
-    whole = _whole(timing.clocks, runs, pool.course, tuple(groups))
+    whole = _whole(timing.clocks, sheet, pool.course, tuple(groups))
+    owned = catalogue.club.gear_owned
     return PracticeSummary(
         first=whole.first,
         swum=whole.swum,
@@ -67,28 +97,40 @@ def summarise_practice(
         timing=timing.clocks,
         pool=pool,
         groups=groups,
-        runs=runs,
-        sheet=tuple(run_sheet(runs, tuple(groups), catalogue)),
-        gear=tuple(
-            gear_needs(
-                [(run.swum, run.most_in_lane) for run in runs], groups, catalogue.club.gear_owned
-            )
-        ),
-        brief=brief(hazards, every_rep, catalogue.gear),
+        stages=stages,
+        sheet=sheet,
+        gear=tuple(gear_needs(sheet, owned)),
+        hands=hands(sheet, catalogue.gear, owned),
+        brief=brief(hazards, tuple(rep for run in runs for rep in run.every_rep), catalogue.gear),
+    )
+
+
+def _each_once(sheet: tuple[SheetRow, ...]) -> tuple[PartRun, ...]:
+    """What is done, each piece of the file once."""
+    return tuple({row.run.path: row.run for row in sheet}.values())
+
+
+def _rows_of(sheet: tuple[SheetRow, ...], group: str) -> tuple[SheetRow, ...]:
+    """What a lane group does, in order; of its halves, where they are apart, the first."""
+    return tuple(
+        row
+        for row in sheet
+        if any(cell.group == group and cell.crew.half != SECOND for cell in row.cells)
     )
 
 
 def _whole(
-    timing: Clocks, runs: tuple[PartRun, ...], course: Course, groups: tuple[str, ...]
+    timing: Clocks, sheet: tuple[SheetRow, ...], course: Course, groups: tuple[str, ...]
 ) -> ByGroup:
     """All parts as one, as each lane group swims them; groups that do the same share one."""
     known: dict[tuple[int, ...], Swum] = {}
     found: dict[str, Swum] = {}
     for group in groups:
-        own = [run.of(group) for run in runs]
+        own = [row.run.of(group) for row in _rows_of(sheet, group)]
         parts = tuple(map(id, own))
         if parts not in known:
             known[parts] = together(own, course, timing)
         found[group] = known[parts]
     first = next(iter(found.values()), None)
-    return ByGroup(first=first or together((run.first for run in runs), course, timing), swum=found)
+    nobody = (row.run.first for row in sheet)
+    return ByGroup(first=first or together(nobody, course, timing), swum=found)

@@ -2,24 +2,41 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import groupby
+
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_sheet import SheetRow
 from almanac.arithmetic.working import Difference, Known, Labelled, Working, total
 
 
 def practice_time(summary: PracticeSummary) -> Working | None:
-    """When the last lane group is done: talk, gear changes and the slowest lane group of each part,
-    one after the other. None where a clock is not known.
+    """When the last lane group is done: talk, changing over, gear changes and the slowest lane
+    group of each part, one after the other. Of parts that run beside each other those count that
+    are done last. None where a clock is not known.
     """
     if summary.ends_s is None:
         return None
     terms: list[Working] = []
-    for number, row in enumerate(summary.sheet, 1):
+    for row in _last_to_end(summary.sheet):
         terms += [Known(row.talk_s, "talk", "s"), Known(row.gear_s, "gear", "s")]
+        if row.change_s:
+            terms.append(Known(row.change_s, "change over", "s"))
         clocks = [
-            clock for group in summary.groups if (clock := row.run.clocks[group].clock) is not None
+            clock for cell in row.cells if (clock := row.run.clocks[cell.group].clock) is not None
         ]
-        terms.append(Labelled(max(clocks, key=lambda clock: clock.value), f"part {number}", "s"))
+        if clocks:
+            slowest = max(clocks, key=lambda clock: clock.value)
+            terms.append(Labelled(slowest, f"part {row.stage.number}", "s"))
     return total(terms)
+
+
+def _last_to_end(sheet: tuple[SheetRow, ...]) -> Iterator[SheetRow]:
+    """The rows of the track of each stage that is done last."""
+    for _, of_stage in groupby(sheet, key=lambda row: id(row.stage)):
+        rows = tuple(of_stage)
+        track = max(rows, key=lambda row: row.ends.s).track
+        yield from (row for row in rows if row.track == track)
 
 
 def slack(summary: PracticeSummary) -> Working | None:

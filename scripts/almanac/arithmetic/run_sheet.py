@@ -1,72 +1,174 @@
-"""The run sheet of a practice: who is where when, and who waits."""
+"""The run sheet of a practice: who is where when, who waits, and for whom."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
+from almanac.arithmetic.crews import Crew
+from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.moment import Missing, Moment, latest, least_seconds
 from almanac.arithmetic.part_run import PartRun
-from almanac.model.catalogue import Catalogue
+from almanac.arithmetic.stages import Stage
+from almanac.model.knowledge import Gear
+
+Worn = dict[tuple[str, str], frozenset[str]]  # by lane group and half
 
 
 @dataclass(frozen=True)
 class SheetCell:
-    """A lane group in one part: when it ends (seconds from the start), and how long it then waits
-    for the others.
+    """A crew in one part: when it ends, how long it then waits, and for whom.
 
-    Both are None where its clock is not known.
+    ``waits_s`` is None where that is not known. ``waits_for`` is the crew that is done last.
     """
 
-    group: str
-    ends_s: float | None
-    waits_s: float | None
+    crew: Crew
+    ends: Moment
+    waits_s: float | None = 0.0
+    waits_for: Crew | None = None
+
+    @property
+    def group(self) -> str:
+        """The lane group."""
+        return self.crew.group
+
+    @property
+    def ends_s(self) -> float | None:
+        """When it ends, in seconds from the start; None where that is not known."""
+        return self.ends.known_s
 
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One part on the run sheet: everybody starts together, after the talk. Seconds from the start
-    of the slot.
+    """One part on the run sheet: those who do it start together, after the talk.
 
-    ``gear_s`` is what changing gear from the part before costs beyond the talk. ``ends_s`` is when
-    the last group is done, None where a clock is not known.
+    ``gear_s`` is what changing gear from what they did before costs beyond the talk and the time to
+    change over. ``ends`` is when the last of them is done. ``joins``: see ``may_join``.
     """
 
+    stage: Stage
+    track: int
     run: PartRun
     talk_s: float
+    change_s: float
     gear_s: float
-    starts_s: float
-    ends_s: float | None
+    starts: Moment
+    ends: Moment
     cells: tuple[SheetCell, ...]
+    joins: bool = False
+
+    @property
+    def is_for_all(self) -> bool:
+        """Whether all do it together."""
+        return len(self.stage.tracks) == 1 and self.stage.turn is None
+
+    @property
+    def starts_s(self) -> float | None:
+        """When it starts, in seconds from the start; None where that is not known."""
+        return self.starts.known_s
+
+    @property
+    def ends_s(self) -> float | None:
+        """When it ends, in seconds from the start; None where that is not known."""
+        return self.ends.known_s
 
 
 def run_sheet(
-    runs: tuple[PartRun, ...], groups: tuple[str, ...], catalogue: Catalogue
+    stages: Iterable[Stage], gear: Mapping[str, Gear], scale: EffortScale
 ) -> Iterator[SheetRow]:
-    """The run sheet: each part starts for everybody when the slowest lane group has done the one
-    before it.
+    """The run sheet: a stage begins for everybody when the last lane group has done the one before
+    it, and in a stage that runs apart each list of parts goes on without waiting for the others.
 
-    Then comes the talk; changing gear between parts costs what the talk does not cover. Where a
-    clock is not known, the parts after it are laid from the groups that are known, and the end is
-    None.
+    Before each part comes its talk, and before each turn but the first the time to change over;
+    changing gear costs what these do not cover, and nothing before the first part. Where a part's
+    clock is not known, each time after it is the earliest that it can be.
     """
-    now, worn, known = 0.0, frozenset[str](), True
-    for run in runs:
-        talk = float(run.part.talk or 0)
-        first, last = (run.reps[0].gear, run.reps[-1].gear) if run.reps else (worn, worn)
-        changed = (first ^ worn) if now else frozenset[str]()
-        gear_s = max(0.0, max((catalogue.gear[id].change_s for id in changed), default=0) - talk)
-        starts = now + talk + gear_s
-        clocks = {
-            group: clock.value if (clock := run.clocks[group].clock) else None for group in groups
-        }
-        finished = [starts + clock for clock in clocks.values() if clock is not None]
-        known = known and len(finished) == len(groups)
-        now = max(finished, default=starts)
-        cells = (
-            SheetCell(group, starts + c, now - starts - c)
-            if c is not None
-            else SheetCell(group, None, None)
-            for group, c in clocks.items()
-        )
-        yield SheetRow(run, talk, gear_s, starts, now if known else None, tuple(cells))
-        worn = last
+    now, worn = Moment(0.0), Worn()
+    for stage in stages:
+        rows = [
+            row
+            for track in range(len(stage.tracks))
+            for row in _track(stage, track, now, worn, gear)
+        ]
+        now = latest([now, *(row.ends for row in rows)])
+        last_of_track = list({row.track: row for row in rows}.values())
+        slowest = max((cell for row in last_of_track for cell in row.cells), key=_end, default=None)
+        for row in sorted(rows, key=lambda row: row.starts.s):
+            joins = may_join(row.run, gear, scale)
+            closed = _closed(row, any(row is own for own in last_of_track), now, slowest)
+            yield replace(closed, joins=joins)
+
+
+def may_join(run: PartRun, gear: Mapping[str, Gear], scale: EffortScale) -> bool:
+    """Whether latecomers may join at the start of a part: for every lane group in it, it begins
+    with a rep at an effort that counts as gentle, and holds nothing under water or against gear
+    that resists. Common practice: who is not warm begins gently.
+    """
+    first = [own.reps[0] for own in run.each if own.reps]
+    gently = all(
+        set(scale.split(piece.effort)) <= set(scale.gentle) for rep in first for piece in rep.pieces
+    )
+    pieces = [piece for rep in run.every_rep for piece in rep.pieces]
+    hard = any(
+        piece.drill.is_under_water or any(gear[id].resists for id in piece.gear) for piece in pieces
+    )
+    return bool(first) and gently and not hard
+
+
+def _end(cell: SheetCell) -> float:
+    return cell.ends.s
+
+
+def _track(
+    stage: Stage, track: int, now: Moment, worn: Worn, gear: Mapping[str, Gear]
+) -> Iterator[SheetRow]:
+    """The rows of one track, one after the other from ``now`` on. Keeps what is ``worn``."""
+    begins = now.s == 0
+    for number, run in enumerate(stage.tracks[track]):
+        talk = float(run.doing.talk or 0) + (0.0 if number else stage.talk_s)
+        change = 0.0 if number else stage.change_s
+        costs = [_change_gear(run, crew, worn, gear) for crew in run.crews]
+        gear_s = 0.0 if begins and not number else max(0.0, max(costs, default=0) - talk - change)
+        starts = now.after(talk + change + gear_s)
+        cells = [SheetCell(crew, _ends(run, crew, starts)) for crew in run.crews]
+        ends = latest([starts, *(cell.ends for cell in cells)])
+        slowest = max(cells, key=_end, default=None)
+        waiting = tuple(_waiting(cell, ends, slowest) for cell in cells)
+        yield SheetRow(stage, track, run, talk, change, gear_s, starts, ends, waiting)
+        now = ends
+
+
+def _change_gear(run: PartRun, crew: Crew, worn: Worn, gear: Mapping[str, Gear]) -> int:
+    """What changing into what a crew begins with costs it, in seconds; it then wears what it ends
+    with.
+    """
+    reps = run.of(crew.group).reps
+    cost = 0
+    for half in crew.halves:
+        before = worn.get(half, frozenset())
+        changed = (reps[0].gear ^ before) if reps else frozenset()
+        cost = max(cost, max((gear[id].change_s for id in changed), default=0))
+        worn[half] = reps[-1].gear if reps else before
+    return cost
+
+
+def _ends(run: PartRun, crew: Crew, starts: Moment) -> Moment:
+    clock = run.clocks[crew.group]
+    if clock.clock is not None:
+        return starts.after(clock.clock.value)
+    least = least_seconds(run.of(crew.group), clock)
+    return starts.after(least, Missing(run.path, crew.group, clock.missing))
+
+
+def _waiting(cell: SheetCell, until: Moment, slowest: SheetCell | None) -> SheetCell:
+    known = not cell.ends.missing and not until.missing
+    waits = until.s - cell.ends.s if known else None
+    others = slowest.crew if slowest and slowest.crew != cell.crew else None
+    return replace(cell, waits_s=waits, waits_for=others if waits else None)
+
+
+def _closed(row: SheetRow, is_last: bool, until: Moment, slowest: SheetCell | None) -> SheetRow:
+    """A row whose crews, where they are done with the stage, wait for its end."""
+    if not is_last:
+        return row
+    return replace(row, cells=tuple(_waiting(cell, until, slowest) for cell in row.cells))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.run_sheet import SheetRow
 from almanac.arithmetic.working import (
     Difference,
     Known,
@@ -25,22 +24,15 @@ def session_minutes(summary: PracticeSummary, group: str) -> Working | None:
     to the end of the cool-down, as session load is taken (Foster et al. 2001, J Strength Cond Res
     15:109-15).
     """
-    rows = [row for row in summary.sheet if row.run.of(group).reps]
+    rows = [row for row in summary.rows_of(group) if row.run.of(group).reps]
     if not rows:
         return Known(0, "min")
     ends = {cell.group: cell.ends_s for cell in rows[-1].cells}
     last, first = ends[group], rows[0].starts_s
-    known_before = all(row.ends_s is not None for row in _before(summary, group))
-    if last is None or not known_before:
+    if last is None or first is None:
         return None
     span = Difference(Known(last, "last finish", "s"), Known(first, "first start", "s"))
     return Quotient(span, Known(SECONDS_A_MINUTE, "s a minute"))
-
-
-def _before(summary: PracticeSummary, group: str) -> list[SheetRow]:
-    """The rows before the last in which the group swims."""
-    swims = [number for number, row in enumerate(summary.sheet) if row.run.of(group).reps]
-    return list(summary.sheet[: swims[-1]])
 
 
 def session_rating(summary: PracticeSummary, group: str) -> Working | None:
@@ -52,7 +44,7 @@ def session_rating(summary: PracticeSummary, group: str) -> Working | None:
     for a planned session was found.
     """
     seconds: dict[float, float] = {}
-    for run in summary.runs:
+    for run in summary.runs_of(group):
         for timed in run.clocks[group].reps:
             if timed.clock is None:
                 return None

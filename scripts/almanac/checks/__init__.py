@@ -18,6 +18,7 @@ from almanac.checks import (
     duplicates,
     lanes,
     parts,
+    practice_day,
     practices,
     sets,
     targets,
@@ -42,6 +43,7 @@ MODULES = (
     lanes,
     targets,
     practices,
+    practice_day,
     blocks,
     block_days,
 )

@@ -11,7 +11,7 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill, Fault
-from almanac.model.plans import Practice
+from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import notes_with_paths
 from almanac.source.reader import DataPath
@@ -82,8 +82,11 @@ def _own_texts(entry: Entry) -> Iterator[tuple[DataPath, str]]:
         case Practice():
             yield ("focus",), entry.focus
             for number, part in enumerate(entry.parts):
-                yield ("parts", number, "note"), part.note
-                yield from notes_with_paths(part.items, ("parts", number, "items"))
+                if part.apart or part.stations:
+                    yield ("parts", number, "note"), part.note
+            for path, doing in entry.doings:
+                yield (*path, "note"), doing.note
+                yield from notes_with_paths(doing.items, (*path, "items"))
         case Block():
             yield from (
                 (("weeks", number, "focus"), week.focus) for number, week in enumerate(entry.weeks)

@@ -40,13 +40,13 @@ def swum_by_groups(analysis: Analysis) -> Iterator[Swum]:
         meant = {group: clocks[group] for group in analysis.meant(swim_set)}
         yield Swum(swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant)
     for id, summary in analysis.practices.items():
-        for number, run in enumerate(summary.runs):
+        for run in {run.path: run for run in summary.runs}.values():
             if run.swim_set is None:
                 practice = analysis.catalogue.practices[id]
                 yield Swum(
                     practice,
-                    ("parts", number),
-                    run.part.items,
+                    run.path,
+                    run.doing.items,
                     summary.pool.course,
                     None,
                     run.clocks,

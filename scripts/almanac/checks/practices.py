@@ -4,13 +4,15 @@ order.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.swum import Swum
 from almanac.checks.rule import Problem, forbids, warns
-from almanac.model.plans import Practice
+from almanac.model.practice import Practice
+from almanac.source.reader import DataPath
 from almanac.units import show_distance, show_number, show_time
 
 
@@ -62,7 +64,7 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     were written for.
     """
     for practice, summary in _practices(analysis):
-        for number, run in enumerate(summary.runs):
+        for run in {run.path: run for run in summary.runs}.values():
             if run.swim_set and run.swim_set.course == summary.pool.course:
                 continue  # rep-ends-mid-pool tells it at the set itself
             for misfit in run.misfits:
@@ -76,11 +78,7 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
                         f"a rep of {distance} ends between the walls of the "
                         f"{summary.pool.course} pool"
                     )
-                    path = (
-                        ("parts", number, "set")
-                        if run.swim_set
-                        else ("parts", number, *misfit.path)
-                    )
+                    path = (*run.path, "set") if run.swim_set else (*run.path, *misfit.path)
                     yield Problem(
                         practice, path, message, f"the nearest that ends at a wall: {nearest}"
                     )
@@ -96,13 +94,8 @@ def gear_short(analysis: Analysis) -> Iterator[Problem]:
                 message = (
                     f"{need.needed} use {need.gear} at once, and the club owns {need.owned or 0}"
                 )
-                number = next(
-                    n
-                    for n, run in enumerate(summary.runs)
-                    if any(need.gear in rep.gear for rep in run.every_rep)
-                )
                 hint = "let lanes take turns (most_in_lane in the set), or borrow"
-                yield Problem(practice, ("parts", number), message, hint)
+                yield Problem(practice, need.run.path, message, hint)
 
 
 @warns("no-warm-up")
@@ -111,20 +104,10 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     efforts count as fast and which as gentle (``counts_as``).
     """
     for practice, summary in _practices(analysis):
-        cold = filter(None, (_cold(analysis, swum.reps) for swum in summary.each))
-        for part in dict.fromkeys(_part_of(summary, rep) for rep in cold):
-            message, hint = "fast before any warm-up", "put easy swimming before it"
-            yield Problem(practice, ("parts", part), message, hint)
-
-
-def _cold(analysis: Analysis, reps: Sequence[Rep]) -> Rep | None:
-    """The first fast rep, where nothing gentle comes before it."""
-    for rep in reps:
-        if _is_fast(analysis, rep):
-            return rep
-        if _is_gentle(analysis, rep):
-            return None
-    return None
+        paths = (_fast_and_cold(analysis, summary, own) for own in summary.each)
+        for path in dict.fromkeys(path for path in paths if path is not None):
+            hint = "put easy swimming before it"
+            yield Problem(practice, path, "fast before any warm-up", hint)
 
 
 @warns("no-easy-after-all-out")
@@ -134,17 +117,10 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
     easiest, hardest = next(iter(efforts)), list(efforts)[-1]
     softly, hard = (efforts[word].title.lower() for word in (easiest, hardest))
     for practice, summary in _practices(analysis):
-        told = set[int]()
-        for swum in summary.each:
-            words = [_words(analysis, rep) for rep in swum.reps]
-            last = max((n for n, found in enumerate(words) if hardest in found), default=None)
-            if last is None or any(easiest in found for found in words[last:]):
-                continue
-            part = _part_of(summary, swum.reps[last])
-            if part not in told:
-                told.add(part)
-                message = f"nothing {softly} after the last {hard} rep"
-                yield Problem(practice, ("parts", part), message, f"end with {softly} swimming")
+        paths = (_last_hard(analysis, summary, own, (easiest, hardest)) for own in summary.each)
+        for path in dict.fromkeys(path for path in paths if path is not None):
+            message = f"nothing {softly} after the last {hard} rep"
+            yield Problem(practice, path, message, f"end with {softly} swimming")
 
 
 @warns("resisted-dose")
@@ -155,7 +131,7 @@ def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
     for practice, summary in _practices(analysis):
         level = analysis.catalogue.club.squads[practice.squad].level
         limit = analysis.catalogue.policy.levels.get(level)
-        resisted = max(float(swum.shares.resisted or 0) * swum.metres for swum in summary.each)
+        resisted = max(float(own.shares.resisted or 0) * own.metres for own in summary.each)
         if limit and resisted > limit.resisted_most.value:
             most = show_number(limit.resisted_most.value)
             message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
@@ -186,9 +162,26 @@ def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
     return bool(_words(analysis, rep) & set(analysis.scale.gentle))
 
 
-def _part_of(summary: PracticeSummary, rep: Rep) -> int:
-    return next(
-        number
-        for number, run in enumerate(summary.runs)
-        if any(other is rep for other in run.every_rep)
-    )
+def _fast_and_cold(analysis: Analysis, summary: PracticeSummary, swum: Swum) -> DataPath | None:
+    """The part of the first fast rep, where nothing gentle goes before it."""
+    for index, rep in enumerate(swum.reps):
+        if _is_fast(analysis, rep):
+            warm = any(_is_gentle(analysis, earlier) for earlier in swum.reps[:index])
+            return None if warm else _part_of(summary, rep)
+    return None
+
+
+def _last_hard(
+    analysis: Analysis, summary: PracticeSummary, swum: Swum, ends: tuple[str, str]
+) -> DataPath | None:
+    """The part of the last rep at the hardest effort, where nothing at the easiest follows."""
+    easiest, hardest = ends
+    words = [_words(analysis, rep) for rep in swum.reps]
+    last = max((index for index, found in enumerate(words) if hardest in found), default=None)
+    if last is None or any(easiest in found for found in words[last:]):
+        return None
+    return _part_of(summary, swum.reps[last])
+
+
+def _part_of(summary: PracticeSummary, rep: Rep) -> DataPath:
+    return next(run.path for run in summary.runs if any(own is rep for own in run.every_rep))

@@ -1,7 +1,8 @@
 """Print the summary of a set, a practice or a block.
 
 NAME is an id, or the path of a file outside the catalogue. A set shows the whiteboard, totals,
-facets, the clock of each lane group, gear and brief; a practice its run sheet; a block its weeks.
+facets, the clock of each lane group, gear and brief; a practice its run sheet, as it is written or
+as it is on the night; a block its weeks.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.wholes import WHOLES
+from almanac.commands import on_the_night
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.findings import FORMATS, as_text
@@ -28,6 +30,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--group", metavar="G", help="one lane group (default: all)")
     parser.add_argument("--json", action="store_true", help="print JSON, version 1")
+    on_the_night.add_arguments(parser)
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -35,6 +38,10 @@ def run(arguments: argparse.Namespace) -> int:
     if found.analysis is None or not found.computable:
         print(FORMATS["json" if arguments.json else "text"](*found.reasons))
         return ERRORS
+    change = on_the_night.change_of(arguments)
+    if change.changes_anything:
+        found = on_the_night.as_it_is(found, found.analysis, change)
+    assert found.analysis is not None  # it was there, and only its entries change
     if arguments.course and not REPORTS[found.kind].takes_course:
         raise UsageError(
             f"--course lays a set into another pool, and '{found.id}' is a {found.kind}"

@@ -15,8 +15,8 @@ from almanac.model.block import Block
 from almanac.model.club import Club, LaneGroup
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear
-from almanac.model.plans import Practice
 from almanac.model.policy import Policy, Vocabulary, Word
+from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.source.reader import DataPath, Document

@@ -52,6 +52,17 @@ class Hazard:
 
 
 @dataclass(frozen=True)
+class Helper:
+    """People that something needs beside those who do it: one for ``each`` lane in use, piece of
+    gear in use, lane group, or for the whole part. ``adult`` where a swimmer may not do it.
+    """
+
+    job: str
+    each: str
+    adult: bool = False
+
+
+@dataclass(frozen=True)
 class Evidence:
     """A claim, its basis (a word of the bases vocabulary) and, where published, its source."""
 

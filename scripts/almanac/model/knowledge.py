@@ -7,7 +7,17 @@ from dataclasses import dataclass, field
 from typing import ClassVar
 
 from almanac.model.drawing import DrawingChoice, undrawn_words
-from almanac.model.entry import Entry, Evidence, Hazard, Ids, Reference, Seconds, Span, references
+from almanac.model.entry import (
+    Entry,
+    Evidence,
+    Hazard,
+    Helper,
+    Ids,
+    Reference,
+    Seconds,
+    Span,
+    references,
+)
 from almanac.model.moving import Moving
 from almanac.model.vocabularies import ASSISTS, RESISTS
 from almanac.units import Course
@@ -88,6 +98,7 @@ class Drill(Moving):
     needs_first: Ids = ()
     drawing: DrawingChoice = field(default_factory=DrawingChoice)
     pace: PaceRule | None = None
+    helpers: tuple[Helper, ...] = ()
 
     @property
     def family(self) -> str:
@@ -188,6 +199,7 @@ class Gear(Entry):
     care: str
     drag: Drag | None = None
     evidence: tuple[Evidence, ...] = ()
+    helpers: tuple[Helper, ...] = ()
 
     @property
     def resists(self) -> bool:

@@ -62,6 +62,16 @@ class Moving(Entry):
         return self.position == words.PRONE
 
     @property
+    def is_on_land(self) -> bool:
+        """Whether it is done out of the water."""
+        return self.mode == words.LAND or self.position == words.ON_LAND
+
+    @property
+    def is_under_water(self) -> bool:
+        """Whether some of it is done below the surface on purpose."""
+        return self.mode == words.UNDER_WATER
+
+    @property
     def is_on_board(self) -> bool:
         """Whether the hands are on a board."""
         return self.arms == words.BOARD

@@ -14,8 +14,8 @@ from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
-from almanac.model.plans import Practice
 from almanac.model.policy import DayCount, Policy, Rating, Vocabulary
+from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.swim_set import Expectation, Item, SwimSet
 from almanac.source import schemas

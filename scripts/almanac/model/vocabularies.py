@@ -22,6 +22,8 @@ SUPINE, PRONE = "supine", "prone"
 BOARD = "board"
 BACKSTROKE = "backstroke"
 RESISTS, ASSISTS = "resists", "assists"
+LAND, UNDER_WATER, ON_LAND = "land", "underwater", "on-land"
+"""Two modes and a position; a club without them has no drill of that sort."""
 PUBLISHED, COMMON_PRACTICE = "published", "common-practice"
 CRITICAL_SPEED = "critical-speed"
 """A benchmark that gives no such figure is none that this is worked out for: the word may be

@@ -21,9 +21,9 @@ def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...
     for swim_set in catalogue.sets.values():
         yield swim_set, swim_set.items, ("items",)
     for practice in catalogue.practices.values():
-        for number, part in enumerate(practice.parts):
-            if part.items:
-                yield practice, part.items, ("parts", number, "items")
+        for path, doing in practice.doings:
+            if doing.items:
+                yield practice, doing.items, (*path, "items")
 
 
 def reps_with_paths(

@@ -13,12 +13,12 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import SessionPlan
-from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
-from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE, other_figures
+from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.set_json import facets_json
+from almanac.report.sheet_json import hands_json, sheet_json
 from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
 
 VERSION = 1
@@ -62,26 +62,8 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "slot_s": 60 * summary.practice.slot.minutes,
         "ends_s": times["time"].value,
         "slack_s": times["slack"].value,
-        "sheet": [
-            {
-                "part": row.run.part.part,
-                "set": row.run.part.set,
-                "talk_s": row.talk_s,
-                "gear_s": row.gear_s,
-                "starts_s": row.starts_s,
-                "ends_s": row.ends_s,
-                "groups": {
-                    cell.group: {
-                        **_distance(row.run, cell.group),
-                        "ends_s": cell.ends_s,
-                        "waits_s": cell.waits_s,
-                        **other_figures_json(other_figures(summary, row, cell.group), ()),
-                    }
-                    for cell in row.cells
-                },
-            }
-            for row in summary.sheet
-        ],
+        "sheet": sheet_json(summary),
+        **hands_json(summary),
         **{
             key: {group: rounded(figures[key], 1) for group, figures in loads.items()}
             for key in ("minutes", "rating", "load")
@@ -96,11 +78,6 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "findings": [finding.as_json() for finding in findings],
         **_others([*totals.values(), *times.values(), *shares.values()], loads),
     }
-
-
-def _distance(run: PartRun, group: str) -> dict[str, float]:
-    """How far a lane group goes in a part, where some go farther than others."""
-    return {"distance": run.of(group).distance.value} if run.differs else {}
 
 
 def _by_group(summary: PracticeSummary) -> dict[str, Any]:

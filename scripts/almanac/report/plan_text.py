@@ -6,22 +6,21 @@ from collections.abc import Iterator, Mapping
 
 from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.blocks import weeks_of
-from almanac.analysis.figures.figure import NamedFigure
-from almanac.analysis.figures.practices import PartForGroup, PracticeForGroup
+from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAYS, DayPlan
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.run_sheet import SheetRow
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
+from almanac.report.sheet_text import LATECOMERS, hands_words, sheet_lines
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import facet_title, in_order
-from almanac.units import clock_time, show_distance, show_share, show_time
+from almanac.units import show_distance, show_share
 
 # Figures that are told in words.
 TIMES = ("time", "slack")
@@ -55,6 +54,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             practice.focus,
         ],
         list(sheet_lines(catalogue, summary)),
+        list(filter(None, [hands_words(summary), LATECOMERS])),
         *(
             [
                 *([f"{who}:"] if who else []),
@@ -72,50 +72,6 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         ],
     ]
     return "\n\n".join("\n".join(lines) for lines in sections if lines)
-
-
-def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
-    """The run sheet by the clock."""
-    start = summary.practice.slot.start
-    for row in summary.sheet:
-        title = part_title(catalogue, row)
-        talk = f", {show_time(row.talk_s)} talk before it" if row.talk_s else ""
-        gear = f", {show_time(row.gear_s)} to change gear" if row.gear_s else ""
-        yield f"{clock_time(start, row.starts_s)}  {title}{talk}{gear}"
-        for cell in row.cells:
-            group = catalogue.lane_groups[cell.group].title
-            if cell.ends_s is None:
-                yield f"         {group}: no number, because a target is not known"
-            else:
-                waits = f", waits {show_time(cell.waits_s or 0)}" if cell.waits_s else ""
-                yield f"         {group} until {clock_time(start, cell.ends_s)}{waits}"
-            for figure in other_figures(summary, row, cell.group):
-                yield f"         {group} {with_working(figure)}"
-    yield slack_words(summary)
-
-
-def other_figures(summary: PracticeSummary, row: SheetRow, group: str) -> list[NamedFigure]:
-    """The figures of a part for a lane group that the run sheet has no place of its own for."""
-    part = PartForGroup(row.run, group, summary.course.unit.value)
-    return others(table("practice", "part", "sheet", part), ("distance", "clock"))
-
-
-def part_title(catalogue: Catalogue, row: SheetRow) -> str:
-    """A part by its word and its set."""
-    part = row.run.part
-    word = catalogue.words("practice-parts")[part.part].title
-    return f"{word}: {row.run.swim_set.title}" if row.run.swim_set else word
-
-
-def slack_words(summary: PracticeSummary) -> str:
-    """Whether it fits the slot."""
-    slack, minutes = summary.slack_s, summary.practice.slot.minutes
-    if slack is None:
-        return "When it ends is not known, because a target is not known."
-    end = clock_time(summary.practice.slot.start, summary.ends_s or 0)
-    if slack < 0:
-        return f"Ends at {end}: {show_time(-slack)} over the slot of {minutes} minutes."
-    return f"Ends at {end}: {show_time(slack)} to spare in a slot of {minutes} minutes."
 
 
 def _facet_line(catalogue: Catalogue, swum: Swum, facet: str) -> str:

@@ -14,7 +14,7 @@ from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.model.catalogue import Catalogue
-from almanac.report.plan_text import slack_words
+from almanac.report.sheet_text import slack_words
 from almanac.site.links import page_of
 from almanac.units import show_distance
 

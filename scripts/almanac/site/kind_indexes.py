@@ -9,7 +9,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
-from almanac.model.plans import Practice
+from almanac.model.practice import Practice
 from almanac.site.links import link
 from almanac.site.lists import grouped, section, set_link
 

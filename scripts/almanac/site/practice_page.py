@@ -14,7 +14,19 @@ from almanac.arithmetic.run_sheet import SheetRow
 from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
-from almanac.report.plan_text import TIMES, other_figures, part_title, slack_words
+from almanac.report.plan_text import TIMES
+from almanac.report.sheet_text import (
+    LATECOMERS,
+    before_words,
+    cell_words,
+    hands_words,
+    missing_words,
+    moment_words,
+    other_figures,
+    part_title,
+    slack_words,
+    where_words,
+)
 from almanac.report.shown import others, with_working
 from almanac.report.ways import distances, ways_of
 from almanac.report.whiteboard import board_lines
@@ -22,7 +34,6 @@ from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
 from almanac.site.shown_figures import page_figures, source_titles, swum_ways
-from almanac.units import clock_time, show_time
 
 
 def practice_page(
@@ -44,6 +55,9 @@ def practice_page(
         totals=page_figures(_totals(summary), unit),
         slack=slack_words(summary),
         over=(summary.slack_s or 0) < 0,
+        unknown=list(missing_words(catalogue, summary)),
+        hands=hands_words(summary),
+        latecomers=LATECOMERS,
         rows=[_row(catalogue, summary, row) for row in summary.sheet],
         groups=[
             (group.title, page_figures(_of_group(summary, id), unit))
@@ -67,25 +81,25 @@ def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:
 
 
 def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
-    start, swim_set = summary.practice.slot.start, row.run.swim_set
-    items = swim_set.items if swim_set else row.run.part.items
+    start, run = summary.practice.slot.start, row.run
+    items = run.swim_set.items if run.swim_set else run.doing.items
     cells = [
         {
-            "group": summary.groups[cell.group].title,
-            "until": "–" if cell.ends_s is None else clock_time(start, cell.ends_s),
-            "waits": show_time(cell.waits_s) if cell.waits_s else "",
+            "group": cell.crew.title,
+            "until": cell_words(start, cell),
             "others": [with_working(figure) for figure in other_figures(summary, row, cell.group)],
         }
         for cell in row.cells
     ]
     return {
-        "starts": clock_time(start, row.starts_s),
+        "starts": moment_words(start, row.starts),
         "title": part_title(catalogue, row),
-        "link": link(swim_set) if swim_set else None,
-        "talk": show_time(row.talk_s) if row.talk_s else "",
-        "gear": show_time(row.gear_s) if row.gear_s else "",
-        "distance": distances(summary.groups, row.run),
-        "note": row.run.part.note,
+        "link": link(run.swim_set) if run.swim_set else None,
+        "before": list(before_words(row)),
+        "where": list(where_words(catalogue, row)),
+        "distance": distances(summary.groups, run),
+        "note": run.doing.note,
         "board": board_lines(catalogue, items),
         "cells": cells,
+        "joins": row.joins,
     }

@@ -78,7 +78,7 @@ def _itself(whole: PracticeForGroup) -> Iterator[tuple[str, PracticeSummary]]:
 
 
 def _parts(whole: PracticeForGroup) -> Iterator[tuple[str, PartForGroup]]:
-    for number, run in enumerate(whole.summary.runs, 1):
+    for number, run in enumerate(whole.summary.runs_of(whole.group), 1):
         yield f"part {number} {{}}", PartForGroup(run, whole.group, _unit(run.first))
 
 

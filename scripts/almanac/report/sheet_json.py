@@ -1,0 +1,71 @@
+"""The run sheet of a practice in its JSON contract: times in seconds from the start of the slot."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from almanac.arithmetic.moment import Moment
+from almanac.arithmetic.part_run import PartRun
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.report.sheet_text import other_figures
+from almanac.report.shown import other_figures_json
+
+
+def sheet_json(summary: PracticeSummary) -> list[dict[str, Any]]:
+    """The rows of the run sheet, in order."""
+    return [_row(summary, row) for row in summary.sheet]
+
+
+def hands_json(summary: PracticeSummary) -> dict[str, Any]:
+    """The adults and helpers that are needed at the same moment."""
+    need = summary.hands
+    if need is None:
+        return {}
+    there = summary.practice.adults
+    return {"adults": {"needed": need.adults, "there": there, "jobs": dict(need.jobs)}}
+
+
+def _row(summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
+    """A part; ``starts_s`` is null where it is not known, and ``from_s`` then the earliest."""
+    doing = row.run.doing
+    told = {
+        "place": doing.place,
+        "led_by": doing.led_by,
+        "turn": row.stage.turn,
+        "change_s": row.change_s,
+    }
+    return {
+        "part": row.run.word,
+        "number": row.stage.number,
+        "set": doing.set,
+        **{key: value for key, value in told.items() if value},
+        "talk_s": row.talk_s,
+        "gear_s": row.gear_s,
+        **_moment("starts_s", "from_s", row.starts),
+        **_moment("ends_s", "ends_from_s", row.ends),
+        "latecomers": row.joins,
+        "groups": {cell.crew.name: _cell(summary, row, cell) for cell in row.cells},
+    }
+
+
+def _cell(summary: PracticeSummary, row: SheetRow, cell: SheetCell) -> dict[str, Any]:
+    waits_for = {"waits_for": cell.waits_for.name} if cell.waits_for else {}
+    return {
+        **_distance(row.run, cell.group),
+        **_moment("ends_s", "ends_from_s", cell.ends),
+        "waits_s": cell.waits_s,
+        **waits_for,
+        "lanes": list(cell.crew.lanes),
+        **other_figures_json(other_figures(summary, row, cell.group), ()),
+    }
+
+
+def _distance(run: PartRun, group: str) -> dict[str, float]:
+    """How far a lane group goes in a part, where some go farther than others."""
+    return {"distance": run.of(group).distance.value} if run.differs else {}
+
+
+def _moment(known: str, earliest: str, moment: Moment) -> dict[str, Any]:
+    exact = {known: moment.known_s}
+    return {**exact, earliest: round(moment.s, 1)} if moment.missing else exact

@@ -1,0 +1,165 @@
+"""The run sheet of a practice in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from almanac.analysis.figures import table
+from almanac.analysis.figures.figure import NamedFigure
+from almanac.analysis.figures.practices import PartForGroup
+from almanac.arithmetic.at_once import LEADS
+from almanac.arithmetic.crews import Crew
+from almanac.arithmetic.moment import Missing, Moment
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.model.catalogue import Catalogue
+from almanac.report.set_text import no_number_words
+from almanac.report.shown import others, with_working
+from almanac.units import clock_time, show_time
+
+_JOBS = {
+    LEADS: ("takes a part alone", "take a part alone"),
+    "watcher": ("watches", "watch"),
+    "cord-holder": ("holds a cord", "hold cords"),
+    "timekeeper": ("keeps time", "keep time"),
+    "caller": ("calls", "call"),
+}
+
+
+def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
+    """The run sheet by the clock."""
+    start = summary.practice.slot.start
+    for row in summary.sheet:
+        before = "".join(f", {words}" for words in before_words(row))
+        yield f"{moment_words(start, row.starts)}  {part_title(catalogue, row)}{before}"
+        for words in where_words(catalogue, row):
+            yield f"         {words}"
+        for cell in row.cells:
+            yield f"         {cell.crew.title} {cell_words(start, cell)}"
+            for figure in other_figures(summary, row, cell.group):
+                yield f"         {cell.crew.title} {with_working(figure)}"
+        if row.joins:
+            yield "         latecomers may join"
+    yield slack_words(summary)
+    yield from missing_words(catalogue, summary)
+
+
+def moment_words(start: str, moment: Moment) -> str:
+    """A moment by the clock: ``18:40:00``, or ``from 18:40:00 on`` where it is the earliest."""
+    time = clock_time(start, moment.s)
+    return f"from {time} on" if moment.missing else time
+
+
+def cell_words(start: str, cell: SheetCell) -> str:
+    """When a crew is done, how long it then waits, and for whom."""
+    if cell.ends.missing:
+        return f"until some time {moment_words(start, cell.ends)}"
+    words = f"until {clock_time(start, cell.ends.s)}"
+    if cell.waits_s:
+        words += f", waits {show_time(cell.waits_s)}"
+        words += f" for {cell.waits_for.title}" if cell.waits_for else ""
+    return words
+
+
+def before_words(row: SheetRow) -> Iterator[str]:
+    """What goes before a part: talk, changing over, changing gear."""
+    if row.talk_s:
+        yield f"{show_time(row.talk_s)} talk before it"
+    if row.change_s:
+        yield f"{show_time(row.change_s)} to change over"
+    if row.gear_s:
+        yield f"{show_time(row.gear_s)} to change gear"
+
+
+def part_title(catalogue: Catalogue, row: SheetRow) -> str:
+    """A part by its word and its set, the turn where groups change over, and who does it where not
+    all do.
+    """
+    run = row.run
+    title = catalogue.words("practice-parts")[run.word].title
+    if run.swim_set:
+        title += f": {run.swim_set.title}"
+    if row.stage.turn:
+        title += f", turn {row.stage.turn}"
+    return title if row.is_for_all else f"{title}, {crew_titles(row.run.crews)}"
+
+
+def crew_titles(crews: Iterable[Crew]) -> str:
+    """Crews by title."""
+    return " and ".join(crew.title for crew in crews) or "nobody"
+
+
+def where_words(catalogue: Catalogue, row: SheetRow) -> Iterator[str]:
+    """Where a part is, who takes it, and which lanes each crew has where they are not its own."""
+    doing = row.run.doing
+    if doing.place:
+        yield f"Where: {doing.place}"
+    if doing.led_by:
+        yield f"Taken by: {catalogue.words('roles')[doing.led_by].title.lower()}"
+    for crew in row.run.crews:
+        if crew.group in doing.lanes:
+            yield f"{crew.title} in {lane_words(crew.lanes)}"
+
+
+def lane_words(lanes: tuple[int, ...]) -> str:
+    """Lanes by number: ``lane 4``, ``lanes 1, 2 and 3``."""
+    numbers = [str(lane) for lane in lanes]
+    if len(numbers) < 2:
+        return f"lane {numbers[0]}" if numbers else "no lane"
+    return f"lanes {', '.join(numbers[:-1])} and {numbers[-1]}"
+
+
+def other_figures(summary: PracticeSummary, row: SheetRow, group: str) -> list[NamedFigure]:
+    """The figures of a part for a lane group that the run sheet has no place of its own for."""
+    part = PartForGroup(row.run, group, summary.course.unit.value)
+    return others(table("practice", "part", "sheet", part), ("distance", "clock"))
+
+
+def slack_words(summary: PracticeSummary) -> str:
+    """Whether it fits the slot."""
+    slack, minutes = summary.slack_s, summary.practice.slot.minutes
+    start = summary.practice.slot.start
+    if slack is None:
+        earliest = clock_time(start, summary.ends.s)
+        over = summary.ends.s - 60 * minutes
+        beyond = f", {show_time(over)} over the slot of {minutes} minutes" if over > 0 else ""
+        return f"Ends from {earliest} on{beyond}; when is not known."
+    end = clock_time(start, summary.ends_s or 0)
+    if slack < 0:
+        return f"Ends at {end}: {show_time(-slack)} over the slot of {minutes} minutes."
+    return f"Ends at {end}: {show_time(slack)} to spare in a slot of {minutes} minutes."
+
+
+def missing_words(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
+    """Why times are not known: each part without a length, once a lane group."""
+    for missing in summary.ends.missing:
+        yield f"Not known: {missing_sentence(catalogue, summary, missing)}"
+
+
+def missing_sentence(catalogue: Catalogue, summary: PracticeSummary, missing: Missing) -> str:
+    """One part without a length: for whom, and why."""
+    row = next(row for row in summary.sheet if row.run.path == missing.path)
+    word = catalogue.words("practice-parts")[row.run.word].title.lower()
+    why = "; ".join(map(no_number_words, missing.reasons)) or "a target is not known"
+    group = summary.groups[missing.group].title
+    return f"how long part {row.stage.number} ({word}) takes {group}, because {why}"
+
+
+def hands_words(summary: PracticeSummary) -> str:
+    """How many adults and helpers the practice needs at the same moment, beside how many it has."""
+    need = summary.hands
+    if need is None:
+        return ""
+    adults = "1 adult" if need.adults == 1 else f"{need.adults} adults"
+    has = summary.practice.adults
+    beside = "" if has is None else f", and has {has}"
+    jobs = ", ".join(
+        f"{count} {_JOBS[job][0 if count == 1 else 1]}" for job, count in need.jobs.items()
+    )
+    return f"Needs {adults} at the same moment{beside}" + (f": {jobs}." if jobs else ".")
+
+
+LATECOMERS = (
+    "Latecomers join with their own lane group at the start of a part that is marked so: one that "
+    "begins gently and holds nothing resisted or under water. Never in the middle of a part."
+)

@@ -1,0 +1,292 @@
+"""Practices that run apart or change over, and what is in use at the same moment.
+
+The sheet is reckoned a second time here, second by second: each lane group is a small machine that
+talks, changes, swims and waits, and what is in use is counted at every second. The catalogue is that
+of `arithmetic_plans`: squad osprey has `quick` (10 heads, 3 lanes) and `slow` (6 heads, 2 lanes).
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from random import Random
+from typing import Any
+
+import pytest
+from arithmetic_plans import GROUPS, QUICK, SLOW, club, part, practice_of, run, summarised, swim
+from arithmetic_world import DRILLS, PIECES
+from shared import share
+
+from almanac.model.entry import Helper
+from almanac.model.practice import LanesInUse, ListOfSome, PartOfSome, PracticePart, Station
+from almanac.model.structure import structure_items
+from almanac.model.tonight import Tonight, tonight
+
+CHANGE_S = {"fins": 20, "socks": 30, "chute": 45, "board": 5}
+HEADS = {"quick": 10, "slow": 6}
+
+
+def items(quick: int, slow: int, gear: str = "", reps: int = 1) -> Any:
+    """Reps on send-offs of their own for each lane group, perhaps in gear."""
+    worn = {"gear": [gear]} if gear else {}
+    return structure_items([swim(reps=reps, sendoff={"quick": quick, "slow": slow}, **worn)])
+
+
+def some(*written: Any, talk: float | None = None, **more: Any) -> PartOfSome:
+    return PartOfSome("main", items=written[0], talk=talk, **more)
+
+
+def apart(quick: list[PartOfSome], slow: list[PartOfSome], **more: Any) -> PracticePart:
+    return PracticePart(
+        "main",
+        apart=(ListOfSome(tuple(quick), ("quick",)), ListOfSome(tuple(slow), ("slow",))),
+        **more,
+    )
+
+
+def by_group(summary: Any) -> dict[str, list[tuple[float, float, float]]]:
+    """When each lane group starts each part, ends it, and how long it then waits."""
+    found: dict[str, list[tuple[float, float, float]]] = {}
+    for row in summary.sheet:
+        for cell in row.cells:
+            found.setdefault(cell.crew.name, []).append((row.starts_s, cell.ends_s, cell.waits_s))
+    return found
+
+
+def test_lists_that_run_apart_by_hand():
+    # both: 100 s; then quick 60 + 2 × 90 and 30 + 60 after it, slow 120 alone; all meet at the end
+    summary = run(
+        part(swim(sendoff=100)),
+        apart(
+            [some(items(90, 90, reps=2), talk=60), some(items(60, 60), talk=30)],
+            [some(items(1, 120))],
+        ),
+        part(swim(sendoff=50)),
+    )
+    assert by_group(summary) == {
+        "quick": [(0, 100, 0), (160, 340, 0), (370, 430, 0), (430, 480, 0)],
+        "slow": [(0, 100, 0), (100, 220, 210), (430, 480, 0)],
+    }
+    (waiting,) = [cell for row in summary.sheet for cell in row.cells if cell.waits_s]
+    assert waiting.waits_for.group == "quick"
+    assert [row.starts_s for row in summary.sheet] == [0, 100, 160, 370, 430]  # by the clock
+    assert {id: own.distance.value for id, own in summary.swum.items()} == {
+        "quick": 500,
+        "slow": 300,
+    }
+    assert [found.doing.talk for found in summary.runs_of("quick")] == [None, 60, 30, None]
+
+
+def test_stations_that_change_over_by_hand():
+    # turn 1: quick at the first (80 s), slow at the second (200 s); change of 30 s; then crosswise
+    # 30 s covers the fins that come off and go on
+    stations = (
+        Station(items=items(80, 100, "fins"), place="Lanes 1 to 3."),
+        Station(items=items(150, 200), led_by="head-coach"),
+    )
+    summary = run(PracticePart("main", stations=stations, change=30, talk=60))
+    assert by_group(summary) == {
+        "quick": [(60, 140, 120), (290, 440, 0)],
+        "slow": [(60, 260, 0), (290, 390, 50)],
+    }
+    assert [row.stage.turn for row in summary.sheet] == [1, 1, 2, 2]
+    assert {need.gear: need.needed for need in summary.gear} == {"fins": 10}  # never 16
+    assert summary.distance.value == 200
+
+
+def test_who_begins_where_is_named():
+    stations = (
+        Station(items=items(80, 100), begins=("slow",)),
+        Station(items=items(150, 200), begins=("quick",)),
+    )
+    sheet = run(PracticePart("main", stations=stations)).sheet
+    assert [(row.run.path[-1], row.cells[0].group) for row in sheet] == [
+        (0, "slow"), (1, "quick"), (1, "slow"), (0, "quick"),
+    ]  # fmt: skip
+
+
+def test_halves_of_the_lanes_have_half_of_the_heads():
+    # quick: 10 heads on lanes 1 to 3: 5 on 1 and 2, 5 on 3; slow: 3 on lane 4, 3 on lane 5
+    lists = (
+        ListOfSome((some(items(60, 60, "fins")),), half="first"),
+        ListOfSome((some(items(60, 60)),), half="second"),
+    )
+    summary = run(PracticePart("main", apart=lists))
+    crews = {cell.crew.name: cell.crew for row in summary.sheet for cell in row.cells}
+    assert {name: (crew.heads, crew.lanes) for name, crew in crews.items()} == {
+        "quick, first half": (5, (1, 2)),
+        "slow, first half": (3, (4,)),
+        "quick, second half": (5, (3,)),
+        "slow, second half": (3, (5,)),
+    }
+    assert [(need.gear, need.needed) for need in summary.gear] == [("fins", 8)]
+
+
+# The second reckoning: lists of (gear, seconds by lane group, talk), second by second.
+
+
+def machine(steps: list[tuple[str, int, int]], worn: str, begins: int) -> list[tuple[str, str]]:
+    """What one lane group does in each second of a list: ("talk" or "change" or "swim", gear)."""
+    seconds = []
+    for gear, swims, talk in steps:
+        off_and_on = {worn, gear} - {""} if worn != gear else set()
+        cost = max([CHANGE_S[id] for id in off_and_on], default=0)
+        wait = 0 if begins == 0 and not seconds and not steps.index((gear, swims, talk)) else cost
+        before = max(talk, wait)
+        seconds += [("before", "")] * before + [("swim", gear)] * swims
+        worn = gear
+    return seconds
+
+
+def random_list(random: Random) -> list[tuple[str, dict[str, int], int]]:
+    return [
+        (
+            random.choice(["", "fins", "socks"]),
+            {"quick": random.randint(20, 90), "slow": random.randint(20, 90)},
+            random.choice([0, 0, 15, 40]),
+        )
+        for _ in range(random.randint(1, 3))
+    ]
+
+
+@pytest.mark.parametrize("seed", share(range(400), 60))
+def test_against_a_reckoning_second_by_second(seed):
+    random = Random(seed)
+    stages, parts = [], []
+    for _ in range(random.randint(1, 3)):
+        lists = {group: random_list(random) for group in HEADS}
+        if random.random() < 0.5:
+            turns = [{group: [lists[group][0]] for group in HEADS}]
+            first, second = lists["quick"][0], lists["slow"][0]
+            turns.append({"quick": [second], "slow": [first]})
+            change = random.choice([0, 10, 60])
+            stations = tuple(
+                Station(items=items(s["quick"], s["slow"], gear), talk=talk or None)
+                for gear, s, talk in (first, second)
+            )
+            parts.append(PracticePart("main", stations=stations, change=change or None))
+            stages += [(turns[0], 0), (turns[1], change)]
+        else:
+            parts.append(
+                apart(*([some(items(s["quick"], s["slow"], gear), talk=talk or None)
+                         for gear, s, talk in lists[group]] for group in HEADS))
+            )  # fmt: skip
+            stages.append((lists, 0))
+    busy: dict[str, list[tuple[str, str]]] = {group: [] for group in HEADS}
+    worn = dict.fromkeys(HEADS, "")
+    for lists, change in stages:
+        now = len(busy["quick"])
+        for group in HEADS:
+            steps = [(gear, s[group], talk) for gear, s, talk in lists[group]]
+            if change:  # the change-over covers as the talk does
+                gear, swims, talk = steps[0]
+                steps[0] = (gear, swims, talk + change)
+            busy[group] += machine(steps, worn[group], now)
+            worn[group] = steps[-1][0]
+        length = max(map(len, busy.values()))
+        for seconds in busy.values():
+            seconds += [("wait", "")] * (length - len(seconds))
+    summary = run(*parts)
+    assert summary.ends_s == len(busy["quick"])
+    for group, seconds in busy.items():
+        swims = [number for number, (what, _) in enumerate(seconds) if what == "swim"]
+        cells = [
+            (row.starts_s, cell.ends_s, cell.waits_s)
+            for row in summary.sheet for cell in row.cells if cell.group == group
+        ]  # fmt: skip
+        assert swims == [
+            second for start, end, _ in cells for second in range(int(start), int(end))
+        ]
+        waited = sum(waits for _, _, waits in cells)
+        assert waited == sum(what == "wait" for what, _ in seconds)
+    most: Counter[str] = Counter()
+    for moment in zip(*busy.values(), strict=True):
+        at_once: Counter[str] = Counter()
+        for group, (_, gear) in zip(busy, moment, strict=True):
+            if gear:
+                at_once[gear] += HEADS[group]
+        most = most | at_once
+    assert {need.gear: need.needed for need in summary.gear} == dict(most)
+
+
+# Lanes and the night.
+
+
+def test_lanes_of_a_part_and_lanes_out_of_use():
+    lanes = LanesInUse(out_of_use=(3,), groups={"slow": (5, 6)})
+    first = part(swim(sendoff=60))
+    second = replace(part(swim(sendoff=60)), lanes={"quick": (1, 2, 3, 4)})
+    summary = run(first, second, lanes=lanes)
+    assert [[cell.crew.lanes for cell in row.cells] for row in summary.sheet] == [
+        [(1, 2), (5, 6)],
+        [(1, 2, 4), (5, 6)],
+    ]
+
+
+def test_everything_follows_what_is_otherwise_tonight():
+    practice = practice_of(
+        replace(part(swim(sendoff=60, gear=["fins"])), lanes={"slow": (6,)}),
+        part(swim(sendoff=120)),
+    )
+    change = Tonight(
+        heads={"quick": 4}, lanes={"slow": (1, 2)}, out_of_use=(3,), adults=2, minutes=20
+    )
+    summary = summarised(tonight_practice := practice, club(practice))
+    assert tonight_practice is summary.practice
+    other = tonight(club(practice), "evening", change)
+    night = summarised(other.practices["evening"], other)
+    assert (summary.gear[0].needed, night.gear[0].needed) == (16, 10)  # 4 of quick, 6 of slow
+    assert [cell.crew.lanes for cell in night.sheet[0].cells] == [(1, 2), (1, 2)]
+    assert night.slack_s == 20 * 60 - 60 - 20 - 120 and night.practice.adults == 2
+    later = tonight(club(practice), "evening", Tonight(begins_with=2))
+    assert [row.stage.number for row in summarised(later.practices["evening"], later).sheet] == [1]
+
+
+# Adults and helpers, counted from drills, gear and parts.
+
+
+def test_adults_are_counted_at_the_moment_that_needs_most():
+    watched = replace(DRILLS["crawl"], helpers=(Helper("watcher", "lane", adult=True),))
+    stations = (
+        Station(items=items(60, 60), led_by="head-coach"),
+        Station(items=items(60, 60), helpers=(Helper("timekeeper", "part"),)),
+    )
+    practice = practice_of(PracticePart("main", stations=stations))
+    plain = summarised(practice, club(practice)).hands
+    assert (plain.adults, plain.jobs) == (1, {"lead": 1, "timekeeper": 1})
+    known = club(practice, watched)
+    need = summarised(practice, known).hands
+    # a watcher for each lane: 3 of quick and 2 of slow, and the head coach
+    assert (need.adults, need.jobs) == (6, {"lead": 1, "timekeeper": 1, "watcher": 5})
+
+
+def test_a_holder_for_each_cord_that_the_club_owns():
+    corded = replace(PIECES["fins"], helpers=(Helper("cord-holder", "piece"),))
+    practice = practice_of(part(swim(sendoff=60, gear=["fins"])))
+    need = summarised(practice, club(practice, corded, owned={"fins": 3})).hands
+    assert (need.adults, need.jobs) == (1, {"cord-holder": 3})
+
+
+def test_one_adult_at_least_is_on_deck():
+    assert run(part(swim(sendoff=60))).hands.adults == 1
+
+
+# Latecomers.
+
+
+@pytest.mark.parametrize(
+    ("written", "joins"),
+    [
+        (swim(effort="easy", sendoff=200), True),
+        (swim(effort="all-out", sendoff=200), False),
+        (swim(effort="easy", sendoff=200, gear=["socks"]), False),
+        ({"pause": 60}, False),
+    ],
+)
+def test_latecomers_join_where_a_part_begins_gently(written, joins):
+    assert run(part(written)).sheet[0].joins is joins
+
+
+def test_the_groups_of_other_squads_take_no_part():
+    assert set(run(part(swim(sendoff=60))).groups) == set(GROUPS) - {"heron-1"}
+    assert (QUICK.heads, SLOW.heads) == (10, 6)
