@@ -13,6 +13,7 @@ from almanac.model.load import load
 
 BASE = Path(__file__).parent / "examples" / "base"
 TODAY = date(2026, 10, 1)
+TESTED = date(2026, 9, 5)
 
 PRACTICE = """\
 title: Tuesday
@@ -59,8 +60,12 @@ def write(root: Path, file: str, text: str) -> None:
 
 
 def club(root: Path, practice: str = PRACTICE, block: str = BLOCK) -> Path:
-    """The base catalogue with the practice and the block of this module."""
+    """The base catalogue with the practice and the block of this module; its tests were swum before
+    the block.
+    """
     shutil.copytree(BASE, root, dirs_exist_ok=True)
+    own = root / "plans" / "club.yml"
+    own.write_text(own.read_text("utf-8").replace("on: 2026-09-15", f"on: {TESTED}"), "utf-8")
     write(root, "plans/practices/tuesday.yml", practice)
     write(root, "plans/blocks/autumn.yml", block)
     return root

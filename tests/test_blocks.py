@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import csv
 import io
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 
 import pytest
@@ -107,6 +107,29 @@ def test_taper_against_the_weeks_before(summary) -> None:
     # 2007
     assert summary.taper.weeks == (3,)
     assert summary.taper.cut == pytest.approx(0.6)
+
+
+def test_a_day_stands_on_the_tests_that_were_known_by_it(tmp_path: Path) -> None:
+    """A 50 in 60 s on the fifth of September, in 50 s on the tenth: the first two practices of the
+    block are before it, all later ones after. A day still to come has the tests of today.
+    """
+    root = club(tmp_path)
+    file = root / "plans" / "club.yml"
+    test = "      - {benchmark: back-kick-50, time: 1:00.0, course: 25m, on: 2026-09-05}\n"
+    faster = test.replace("1:00.0", "0:50.0").replace("2026-09-05", "2026-09-10")
+    assert test in file.read_text()
+    file.write_text(file.read_text().replace(test, test + faster))
+
+    def easy_s(today: date) -> list[float]:
+        """The target of the warm-up's 50, easy, at each practice of the block."""
+        world = analysis(root, today)
+        days = world.blocks["autumn"]["heron-1"].days
+        practices = [practice for day in days for practice in day.practices]
+        return [own.runs[0].clocks["heron-1"].reps[0].target_s for own in practices]
+
+    after, before = easy_s(date(2026, 10, 1)), easy_s(date(2026, 9, 9))
+    assert before == [before[0]] * 6
+    assert after == pytest.approx([before[0]] * 2 + [before[0] * 50 / 60] * 4)
 
 
 def test_appearances(world, summary) -> None:

@@ -35,6 +35,7 @@ class Analysis:
     _clocks: Clocks | None = field(default=None, repr=False)
     _summaries: dict[tuple[str, Course], SetSummary] = field(default_factory=dict, repr=False)
     _practices: Mapping[str, PracticeSummary] = field(default_factory=dict, repr=False)
+    _past: dict[tuple[str, date], PracticeSummary] = field(default_factory=dict, repr=False)
     _findings: list[tuple[Finding, ...]] = field(default_factory=list, repr=False)
 
     @cached_property
@@ -186,8 +187,19 @@ class Analysis:
         return BlockRules(policy.limit("week_load_least"), limits.light_days if limits else None)
 
     def practice_on(self, id: str, on: date) -> PracticeSummary:
-        """The figures of a computable practice as the tests that are known by a day make them."""
-        return self.practices[id]
+        """The figures of a computable practice with the tests that were known by a day; for a day
+        that is still to come, with those of today.
+        """
+        if on >= self.today:
+            return self.practices[id]
+        if (id, on) not in self._past:
+            timing = Timing(self.catalogue, day=on)
+            self._past[id, on] = summarise_practice(
+                timing,
+                self.computable_practices[id],
+                lambda name, course: summarise(timing, self.computable[name], course),
+            )
+        return self._past[id, on]
 
     def meant(self, swim_set: SwimSet) -> tuple[str, ...]:
         """The lane groups that a set is written for."""
