@@ -27,10 +27,16 @@ from almanac.units import COURSES, parse_time
 
 FOLDER = Path(__file__).parent / "hand_worked"
 DAY = date(2026, 11, 25)
+WORDS = {  # that the small catalogue has no need of
+    "starts": "dive: {title: From a dive, means: Head first from the edge., ready_s: 20, "
+    "safety: [{hazard: Head meets the bottom., control: Deep end only.}]}",
+    "partners": "by-turns: {title: By turns, means: One goes as the other rests., takes_turns: true}",
+    "teams": "relay-of-four: {title: Relay of four, means: Four share the distance., swimmers: 4}",
+}
 OF_A_SET = {"distance", "metres", "lengths", "reps", "by", "misfits"}
 OF_A_GROUP = {
     "distance", "lengths", "reps", "by", "clock", "work", "rest", "density", "rated_work", "last_touch",
-    "targets", "sendoffs", "fits", "unknown",
+    "targets", "sendoffs", "aims", "fits", "unknown",
 }  # fmt: skip
 
 
@@ -74,6 +80,9 @@ CASES = cases()
 def loaded(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
     def make(folder: Path) -> None:
         copied(CATALOGUE, folder)
+        for name, word in WORDS.items():
+            with (folder / "drills" / "vocabulary" / f"{name}.yml").open("a") as vocabulary:
+                vocabulary.write(f"  {word}\n")
         for case in CASES:
             (folder / "plans" / "sets" / f"{case.id}.yml").write_text(case.entry)
 
@@ -151,6 +160,9 @@ def compare_clock(run: Any, told: Mapping[str, Any]) -> None:
         assert found == [None if text == "unknown" else about(text) for text in told["targets"]]
     if "sendoffs" in told:
         assert [timed.sendoff_s for timed in run.reps] == [about(text) for text in told["sendoffs"]]
+    if "aims" in told:
+        aims = [timed.aim and timed.aim.value for timed in run.reps]
+        assert aims == [None if text == "none" else about(text) for text in told["aims"]]
     if "fits" in told:
         assert [unfit.fits_s for unfit in run.unfit] == [about(text) for text in told["fits"]]
     if "unknown" in told:
