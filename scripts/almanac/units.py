@@ -4,14 +4,32 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Context, Decimal
+from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
+
+from almanac.rounding import clock_time, show_change, show_number, show_share, show_time
+
+__all__ = [
+    "COURSES",
+    "DAY_S",
+    "METRES_PER_YARD",
+    "Course",
+    "TimeError",
+    "Unit",
+    "clock_time",
+    "parse_time",
+    "parse_whole_time",
+    "show_change",
+    "show_distance",
+    "show_number",
+    "show_share",
+    "show_time",
+]
 
 METRES_PER_YARD = 0.9144  # exact: international yard and pound agreement, 1959
 DAY_S = 86_400  # every length of time in an entry is shorter
 _MOST_SHOWN = 40
-_WIDE = Context(prec=400)  # digits enough for any number there is
 
 _CLOCK = re.compile(
     r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII
@@ -136,57 +154,6 @@ def _parse_clock(text: str) -> float:
     return seconds
 
 
-def show_time(seconds: float, tenths: bool = False) -> str:
-    """A time as a coach writes it: ``0:45``, ``1:15``, ``1:02:30``; with ``tenths``, ``0:45.3``.
-
-    Rounds half up to the second or the tenth. Without ``tenths``, a fraction that a whole second
-    would lose is rounded, not cut.
-    """
-    step = Decimal("0.1") if tenths else Decimal(1)
-    rounded = Decimal(repr(float(seconds))).quantize(step, ROUND_HALF_UP, _WIDE)
-    sign, rounded = ("-", -rounded) if rounded < 0 else ("", rounded)
-    whole = int(rounded)
-    hours, minutes, rest = whole // 3600, whole % 3600 // 60, whole % 60
-    tail = f"{rest:02d}" + (f".{int((rounded - whole) * 10)}" if tenths else "")
-    return f"{sign}{hours}:{minutes:02d}:{tail}" if hours else f"{sign}{minutes}:{tail}"
-
-
-def show_number(value: float | Fraction, digits: int = 1) -> str:
-    """A number with thin grouping and no idle decimals: 1000 -> ``1,000``, 12.50 -> ``12.5``."""
-    rounded = round(float(value), digits)
-    if rounded == int(rounded):
-        return f"{int(rounded):,}"
-    return f"{rounded:,.{digits}f}".rstrip("0").rstrip(".")
-
-
-def show_distance(distance: float | Fraction, unit: Unit) -> str:
+def show_distance(distance: float | Fraction | Decimal, unit: Unit) -> str:
     """A distance with its unit: ``1,000 m``."""
     return f"{show_number(distance)} {unit.value}"
-
-
-def show_share(share: float | None) -> str:
-    """A share as a percentage: 0.7 -> ``70 %``; None, where the whole is zero, -> ``none``."""
-    if share is None:
-        return "none"
-    if 0 < share < 0.005:
-        return "under 1 %"
-    return f"{Decimal(repr(100 * share)).quantize(Decimal(1), ROUND_HALF_UP, _WIDE)} %"
-
-
-def show_change(change: float | None) -> str:
-    """A change as a signed percentage: 0.12 -> ``+12 %``; None, where there is nothing to compare,
-    -> ``–``.
-    """
-    if change is None:
-        return "–"
-    percent = int(Decimal(repr(100 * change)).quantize(Decimal(1), ROUND_HALF_UP, _WIDE))
-    return f"{'+' if percent > 0 else '−' if percent < 0 else ''}{abs(percent)} %"
-
-
-def clock_time(start: str, seconds: float) -> str:
-    """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins
-    again.
-    """
-    hours, minutes = map(int, start.split(":"))
-    whole = (hours * 3600 + minutes * 60 + round(seconds)) % 86400
-    return f"{whole // 3600:02d}:{whole % 3600 // 60:02d}:{whole % 60:02d}"

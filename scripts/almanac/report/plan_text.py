@@ -12,15 +12,13 @@ from almanac.arithmetic.block_days import DAYS, DayPlan
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
+from almanac.report.facet_shares import facet_line
 from almanac.report.sheet_text import LATECOMERS, hands_words, sheet_lines
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
-from almanac.report.whiteboard import facet_title, in_order
-from almanac.units import show_distance, show_share
 
 # Figures that are told in words.
 TIMES = ("time", "slack")
@@ -59,7 +57,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             [
                 *([f"{who}:"] if who else []),
                 *map(with_working, table("practice", "practice", "totals", swum)),
-                *(_facet_line(catalogue, swum, facet) for facet in FACETS),
+                *(facet_line(catalogue, swum, facet) for facet in FACETS),
             ]
             for who, _, swum in ways_of(summary.groups, summary)
         ),
@@ -72,17 +70,6 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         ],
     ]
     return "\n\n".join("\n".join(lines) for lines in sections if lines)
-
-
-def _facet_line(catalogue: Catalogue, swum: Swum, facet: str) -> str:
-    split, unit = swum.by[facet], swum.course.unit
-    whole = swum.distance.value or 1
-    shown = [
-        f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)} "
-        f"({show_share(float(split[word]) / whole)})"
-        for word in in_order(catalogue, facet, split)
-    ]
-    return f"{facet.capitalize():9} {', '.join(shown)}"
 
 
 def _loads(summary: PracticeSummary) -> Iterator[str]:

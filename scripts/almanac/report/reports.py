@@ -18,6 +18,7 @@ from almanac.report.plan_text import block_text, practice_text
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.report.shown import rounded
+from almanac.rounding import in_tenths
 from almanac.units import Course
 
 
@@ -58,8 +59,8 @@ def _block(
 
 REPORTS: Mapping[str, Report] = {
     "set": Report(_set, set_text, set_json, takes_course=True),
-    "practice": Report(_practice, practice_text, practice_json),
-    "block": Report(_block, block_text, block_json),
+    "practice": Report(_practice, practice_text, lambda *of: in_tenths(practice_json(*of))),
+    "block": Report(_block, block_text, lambda *of: in_tenths(block_json(*of))),
 }
 
 

@@ -5,6 +5,7 @@ beside them.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
@@ -16,7 +17,9 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.findings import Finding
+from almanac.report.facet_shares import facet_numbers
 from almanac.report.shown import other_figures_json, rounded
+from almanac.rounding import difference, half_up, tenths
 from almanac.source.reader import DataPath
 
 VERSION = 1
@@ -81,10 +84,7 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
 
 def facets_json(swum: Swum) -> dict[str, Any]:
     """Distance by the words of each facet."""
-    return {
-        facet: {word: _number(value) for word, value in split.items()}
-        for facet, split in swum.by.items()
-    }
+    return {facet: facet_numbers(split) for facet, split in swum.by.items()}
 
 
 def _swum(swum: Swum) -> dict[str, Any]:
@@ -101,7 +101,7 @@ def dotted(path: DataPath) -> str:
 
 
 def _number(value: Fraction | float) -> float | int:
-    rounded = round(float(value), 3)
+    rounded = float(half_up(value, Decimal("0.001")))
     return int(rounded) if rounded == int(rounded) else rounded
 
 
@@ -110,7 +110,13 @@ def _whole(figure: NamedFigure) -> float | int:
 
 
 def _tenth(value: float | None) -> float | None:
-    return None if value is None else round(value, 1)
+    return None if value is None else tenths(value)
+
+
+def _rest(timed: TimedRep) -> float | None:
+    if timed.rest is None or timed.clock is None or timed.done_s is None:
+        return None
+    return float(difference(timed.clock.value, timed.done_s))
 
 
 def _shares(shares: Mapping[str, NamedFigure]) -> dict[str, Any]:
@@ -180,5 +186,5 @@ def _rep(timed: TimedRep) -> dict[str, Any]:
         "in_lane": timed.order.heads,
         "gap_s": _tenth(timed.order.gap_s),
         "waves": timed.order.waves,
-        "rest_s": _tenth(timed.rest_s),
+        "rest_s": _rest(timed),
     }

@@ -13,10 +13,11 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
+from almanac.report.facet_shares import facet_line
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
-from almanac.report.whiteboard import board, board_text, facet_title, in_order
-from almanac.units import Unit, show_distance, show_share, show_time
+from almanac.report.whiteboard import board, board_text
+from almanac.units import Unit, show_distance, show_time
 
 CLOCK_CONVENTION = "The last rep's full send-off counts: 8 × 50 on 1:00 is 8:00."
 
@@ -61,16 +62,7 @@ def _totals(swum: Swum) -> Iterator[str]:
 
 
 def _facets(catalogue: Catalogue, swum: Swum) -> Iterator[str]:
-    # a set of held reps has no distance
-    whole, unit = swum.distance.value or 1, swum.course.unit
-    for facet in FACETS:
-        split = swum.by[facet]
-        words = [
-            f"{facet_title(catalogue, facet, word)} {show_distance(float(split[word]), unit)}"
-            f" ({show_share(float(split[word]) / whole)})"
-            for word in in_order(catalogue, facet, split)
-        ]
-        yield f"{facet.capitalize():9} {', '.join(words)}"
+    yield from (facet_line(catalogue, swum, facet) for facet in FACETS)
     shares = by_name("set", "shares", swum)
     if shares["supine share"].value is not None:
         yield (

@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping
+from decimal import Decimal
 
 from almanac.analysis.figures.figure import NamedFigure, Shown
+from almanac.arithmetic.working import Difference
 from almanac.report.working_text import formula
-from almanac.units import show_change, show_number, show_share, show_time
+from almanac.rounding import (
+    SECOND,
+    TENTH,
+    difference,
+    half_up,
+    show_change,
+    show_number,
+    show_share,
+    show_time,
+)
 
 Format = Callable[[float, str], str]
 
@@ -44,8 +55,21 @@ def shown(figure: NamedFigure) -> str:
     value = figure.value
     if value is None:
         return figure.figure.absent
+    if figure.figure.shown in _STEPS:
+        value = _as_reckoned(figure, _STEPS[figure.figure.shown])
     text = FORMATS[figure.figure.shown](value, figure.unit)
     return f"{text} ({figure.partly})" if figure.partly else text
+
+
+_STEPS = {Shown.TIME: SECOND, Shown.TENTHS: TENTH}
+
+
+def _as_reckoned(figure: NamedFigure, step: Decimal) -> float:
+    """A figure's number in steps; a difference is that of the two numbers as they are shown."""
+    working = figure.working
+    if isinstance(working, Difference):
+        return float(difference(working.whole.value, working.less.value, step))
+    return float(half_up(figure.value or 0.0, step))
 
 
 # The shares that pages and terminals put into sentences.
@@ -90,4 +114,5 @@ def rounded(figure: NamedFigure, digits: int | None = None) -> float | None:
     value = figure.value
     if value is None:
         return None
-    return round(value, DECIMALS[figure.figure.shown] if digits is None else digits)
+    places = DECIMALS[figure.figure.shown] if digits is None else digits
+    return _as_reckoned(figure, Decimal(1).scaleb(-places))

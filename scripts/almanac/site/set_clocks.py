@@ -25,6 +25,7 @@ from almanac.model.walk import reps_with_paths
 from almanac.report.set_text import no_number_words, unfit_words
 from almanac.report.shown import others, shown
 from almanac.report.working_text import steps
+from almanac.rounding import difference
 from almanac.site.shown_figures import LEGEND, page_figures
 from almanac.units import COURSES, Course, show_distance, show_number, show_time
 
@@ -102,9 +103,14 @@ def _row(row: ItemRow) -> dict[str, Any]:
     target = _time(slow.target_s, tenths=True)
     if slow.target_s != fast.target_s:
         target += f" to {_time(fast.target_s, tenths=True)}"
-    rest = "–" if row.least_rest_s is None else f"{show_number(row.least_rest_s)} s"
-    if row.greatest_rest_s is not None and row.greatest_rest_s != row.least_rest_s:
-        rest = f"{show_number(row.least_rest_s or 0)} to {show_number(row.greatest_rest_s)} s"
+    rests = [
+        difference(timed.clock.value, timed.done_s)
+        for timed in row.timed
+        if timed.clock is not None and timed.done_s is not None
+    ]
+    rest = f"{show_number(min(rests))} s" if rests else "–"
+    if rests and min(rests) != max(rests):
+        rest = f"{show_number(min(rests))} to {show_number(max(rests))} s"
     if not all(timed.fits for timed in row.timed):
         rest = "does not fit"
     return {

@@ -5,7 +5,7 @@ the legend.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from markupsafe import Markup
@@ -19,11 +19,11 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatches
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.report.facet_shares import FacetShare, facet_shares
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
-from almanac.report.whiteboard import facet_title, in_order
 from almanac.report.working_text import formula
-from almanac.units import Unit, show_share
+from almanac.units import Unit
 
 FACET_TITLES = {
     "mode": "Sort of work",
@@ -77,13 +77,11 @@ def facet_tables(kind: str, catalogue: Catalogue, swum: Swum) -> list[dict[str, 
         {
             "title": title,
             "rows": [
-                _facet_row(kind, catalogue, by[facet, word], float(split[word]) / whole)
-                for word in in_order(catalogue, facet, split)
+                _facet_row(kind, by[facet, share.word], share)
+                for share in facet_shares(catalogue, swum, facet)
             ],
         }
         for facet, title in FACET_TITLES.items()
-        for split in [swum.by[facet]]
-        for whole in [float(sum(split.values())) or 1.0]
     ]
 
 
@@ -100,13 +98,14 @@ def swum_ways(kind: str, catalogue: Catalogue, of: ByGroup) -> list[dict[str, An
     ]
 
 
-def _facet_row(kind: str, catalogue: Catalogue, of: FacetWord, share: float) -> dict[str, Any]:
+def _facet_row(kind: str, of: FacetWord, share: FacetShare) -> dict[str, Any]:
     distance, *others = table(kind, "facet", "words", of)
+    split = of.swum.by[of.facet]
     return {
-        "title": facet_title(catalogue, of.facet, of.word),
-        "distance": page_figure(distance),
-        "share": show_share(share),
-        "bar": Markup(bar(share)),
+        "title": share.title,
+        "distance": replace(page_figure(distance), value=share.distance),
+        "share": share.share,
+        "bar": Markup(bar(float(split[of.word]) / (float(sum(split.values())) or 1.0))),
         "others": [page_figure(figure) for figure in others],
     }
 

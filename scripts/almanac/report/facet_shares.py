@@ -1,0 +1,51 @@
+"""The split of a distance by a facet, shown: distances that sum to it, and shares to 100 %."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from almanac.arithmetic.swum import Swum
+from almanac.model.catalogue import Catalogue
+from almanac.report.whiteboard import facet_title, in_order
+from almanac.rounding import TENTH, apportion, show_shares
+from almanac.units import show_distance
+
+
+@dataclass(frozen=True)
+class FacetShare:
+    """One word of a facet: its title, its distance and its share as they are shown."""
+
+    word: str
+    title: str
+    distance: str
+    share: str
+
+
+def facet_shares(catalogue: Catalogue, swum: Swum, facet: str) -> Iterator[FacetShare]:
+    """The words of a facet in the order of their vocabulary."""
+    split, unit = swum.by[facet], swum.course.unit
+    words = in_order(catalogue, facet, split)
+    parts = [split[word] for word in words]
+    shown = zip(words, apportion(parts, TENTH), show_shares(parts), strict=True)
+    for word, distance, share in shown:
+        title = facet_title(catalogue, facet, word)
+        yield FacetShare(word, title, show_distance(distance, unit), share)
+
+
+def facet_line(catalogue: Catalogue, swum: Swum, facet: str) -> str:
+    """A facet as a line of text."""
+    shares = facet_shares(catalogue, swum, facet)
+    said = [f"{share.title} {share.distance} ({share.share})" for share in shares]
+    return f"{facet.capitalize():9} {', '.join(said)}"
+
+
+def facet_numbers(split: Mapping[str, Fraction]) -> dict[str, float | int]:
+    """A facet's distances for JSON, in thousandths that sum to the whole."""
+    parts = apportion([*split.values()], Decimal("0.001"))
+    return {
+        word: int(part) if part == int(part) else float(part)
+        for word, part in zip(split, parts, strict=True)
+    }

@@ -1,0 +1,128 @@
+"""How each kind of number is rounded and shown, on pages, cards, terminals, in CSV and JSON: the
+one place that decides.
+
+What is shown adds up. Parts of a whole are rounded together, so that they sum to the whole as it is
+shown (largest remainder); a difference is shown as the difference of what is shown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import ROUND_HALF_UP, Context, Decimal
+from fractions import Fraction
+from typing import Any
+
+_WIDE = Context(prec=400)  # digits enough for any number there is
+TENTH = Decimal("0.1")
+SECOND = Decimal(1)
+
+
+def half_up(value: float | Fraction, step: Decimal = SECOND) -> Decimal:
+    """A number to the nearest multiple of ``step``, a power of ten; halves go away from 0."""
+    return Decimal(repr(float(value))).quantize(step, ROUND_HALF_UP, _WIDE)
+
+
+def tenths(seconds: float) -> float:
+    """Seconds in tenths, as JSON holds them: 599.999 is 600.0."""
+    return float(half_up(seconds, TENTH))
+
+
+def in_tenths(value: Any, name: str = "") -> Any:
+    """JSON with every number of seconds in tenths: what stands under a name that ends with
+    ``_s``.
+    """
+    if isinstance(value, dict):
+        return {key: in_tenths(inner, key) for key, inner in value.items()}
+    if isinstance(value, list):
+        return [in_tenths(inner, name) for inner in value]
+    return tenths(value) if isinstance(value, float) and name.endswith("_s") else value
+
+
+def difference(whole: float, less: float, step: Decimal = TENTH) -> Decimal:
+    """What is left of a whole, as a reader reckons it from the two numbers that are shown."""
+    return half_up(whole, step) - half_up(less, step)
+
+
+def apportion(
+    parts: Sequence[float | Fraction], step: Decimal, whole: Decimal | None = None
+) -> list[Decimal]:
+    """Parts in multiples of ``step`` that sum to their whole, rounded: the largest remainder.
+
+    Each part is rounded down to a multiple; what is then lacking of the whole goes, a step each, to
+    the parts that lost most, the first of two alike. Where ``whole`` is given the parts are scaled
+    to it: shares of a hundred. Parts are not below zero; of nothing there is nothing.
+    """
+    exact = [Fraction(part) for part in parts]
+    total = sum(exact, Fraction(0))
+    if not total:
+        return [step * 0 for _ in exact]
+    if whole is None:
+        whole = half_up(total, step)
+    in_steps = [part / total * Fraction(whole) / Fraction(step) for part in exact]
+    counts = [part.numerator // part.denominator for part in in_steps]
+    lacking = int(whole / step) - sum(counts)
+    by_loss = sorted(range(len(counts)), key=lambda at: counts[at] - in_steps[at])
+    for at in by_loss[:lacking]:
+        counts[at] += 1
+    return [count * step for count in counts]
+
+
+def show_time(seconds: float | Decimal, tenths: bool = False) -> str:
+    """A time as a coach writes it: ``0:45``, ``1:15``, ``1:02:30``; with ``tenths``, ``0:45.3``.
+
+    Rounds half up to the second or the tenth. Without ``tenths``, a fraction that a whole second
+    would lose is rounded, not cut.
+    """
+    rounded = half_up(float(seconds), TENTH if tenths else SECOND)
+    sign, rounded = ("-", -rounded) if rounded < 0 else ("", rounded)
+    whole = int(rounded)
+    hours, minutes, rest = whole // 3600, whole % 3600 // 60, whole % 60
+    tail = f"{rest:02d}" + (f".{int((rounded - whole) * 10)}" if tenths else "")
+    return f"{sign}{hours}:{minutes:02d}:{tail}" if hours else f"{sign}{minutes}:{tail}"
+
+
+def show_number(value: float | Fraction | Decimal, digits: int = 1) -> str:
+    """A number with grouping and no idle decimals: 1000 -> ``1,000``, 12.50 -> ``12.5``."""
+    rounded = half_up(float(value), Decimal(1).scaleb(-digits))
+    if rounded == int(rounded):
+        return f"{int(rounded):,}"
+    return f"{rounded:,.{digits}f}".rstrip("0").rstrip(".")
+
+
+def show_share(share: float | None) -> str:
+    """A share as a percentage: 0.7 -> ``70 %``; None, where the whole is zero, -> ``none``."""
+    if share is None:
+        return "none"
+    if 0 < share < 0.005:
+        return "under 1 %"
+    return f"{half_up(100 * share)} %"
+
+
+def show_shares(parts: Sequence[float | Fraction]) -> list[str]:
+    """Parts of one whole as percentages that sum to 100; a part that gets none of it is ``under 1
+    %``.
+    """
+    percents = apportion(parts, SECOND, Decimal(100))
+    return [
+        "under 1 %" if part and not percent else f"{percent} %"
+        for part, percent in zip(parts, percents, strict=True)
+    ]
+
+
+def show_change(change: float | None) -> str:
+    """A change as a signed percentage: 0.12 -> ``+12 %``; None, where there is nothing to compare,
+    -> ``–``.
+    """
+    if change is None:
+        return "–"
+    percent = int(half_up(100 * change))
+    return f"{'+' if percent > 0 else '−' if percent < 0 else ''}{abs(percent)} %"
+
+
+def clock_time(start: str, seconds: float) -> str:
+    """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins
+    again.
+    """
+    hours, minutes = map(int, start.split(":"))
+    whole = (hours * 3600 + minutes * 60 + int(half_up(seconds))) % 86400
+    return f"{whole // 3600:02d}:{whole % 3600 // 60:02d}:{whole % 60:02d}"
