@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from arithmetic_world import EFFORTS, SCALE
+from arithmetic_world import EFFORTS, SCALE, clock, events
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -182,3 +182,25 @@ def test_a_harder_word_must_be_faster_at_every_distance_and_level(easy, strong, 
         "strong": replace(Word("Strong", "", Rating(5, 10), 0.9), **strong),
     }
     assert misplaced_shares(words) == misplaced
+
+
+def test_a_built_descend_has_the_times_of_the_descend_and_the_shape_of_the_build():
+    # ratings: steady 4, fast 8; easy 1.5 to strong 6 rises by 4.5, so 2.25 below and above
+    both = Descend("steady", "fast", Build("easy", "strong"))
+    plain = [SCALE.span(Descend("steady", "fast"), number, 3) for number in (1, 2, 3)]
+    built = [SCALE.span(both, number, 3) for number in (1, 2, 3)]
+    assert [(span.words, span.along, span.mean) for span in built] == [
+        (span.words, span.along, span.mean) for span in plain
+    ]
+    assert [(span.start, span.end) for span in built] == [
+        (Fraction(7, 4), Fraction(25, 4)),
+        (Fraction(15, 4), Fraction(33, 4)),
+        (Fraction(6), Fraction(10)),  # as far as the scale goes, on both sides alike
+    ]
+
+
+def test_a_built_descend_takes_as_long_as_the_descend():
+    plain = {"reps": 3, "distance": 50, "do": "kick", "effort": {"descend": ["steady", "fast"]}}
+    built = {**plain, "effort": {**plain["effort"], "build": ["easy", "strong"]}}
+    times = [[rep.target_s for rep in clock().run(events(own)).reps] for own in (plain, built)]
+    assert times[0] == times[1] and times[0][0] > times[0][2]

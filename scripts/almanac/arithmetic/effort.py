@@ -137,7 +137,9 @@ class EffortScale:
         """The effort of rep ``number`` (from 1) of ``of``.
 
         A descend goes evenly from the middle of its first word to the middle of its last, so that
-        its rating keeps step with its target time; a build spans the same way inside the rep.
+        its rating keeps step with its target time; a build spans the same way inside the rep. Where
+        reps descend and are built as well, the descend fixes the time of each, and the build only
+        its shape: the rating rises by as much as the build does, around that of the descend.
         """
         match effort:
             case Hold(word):
@@ -146,10 +148,16 @@ class EffortScale:
                 return self._even(words[(number - 1) % len(words)])
             case Build(first, last):
                 return EffortSpan(self.rating(first), self.rating(last), (first, last), None)
-            case Descend(first, last):
+            case Descend(first, last, build):
                 along = Fraction(number - 1, of - 1) if of > 1 else Fraction(0)
                 rating = self.rating(first) + along * (self.rating(last) - self.rating(first))
-                return EffortSpan(rating, rating, (first, last), along)
+                half = self._half(build, rating) if build else Fraction(0)
+                return EffortSpan(rating - half, rating + half, (first, last), along)
+
+    def _half(self, build: Build, rating: Fraction) -> Fraction:
+        """Half of what the rating rises by in a rep, as far as the scale goes on both sides."""
+        rise = (self.rating(build.last) - self.rating(build.first)) / 2
+        return max(Fraction(0), min(rise, rating, 10 - rating))
 
     def _even(self, word: str) -> EffortSpan:
         return self._evens[word]

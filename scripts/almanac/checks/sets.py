@@ -65,13 +65,21 @@ def effort_falls(analysis: Analysis) -> Iterator[Problem]:
     for entry, items, start in written_items(analysis.catalogue):
         told = set[DataPath]()
         for _, effort, where in _efforts(items, start):
-            if not isinstance(effort, (Descend, Build)) or where in told:
-                continue
-            if where[-1] != "reps" and order.index(effort.first) >= order.index(effort.last):
-                told.add(where)
-                form = type(effort).__name__.lower()
-                message = f"a {form} from {effort.first} to {effort.last} does not get faster"
-                yield Problem(entry, where, message, "write the easier word first, or use rotate")
+            for rise in _rises(effort) if where[-1] != "reps" and where not in told else ():
+                if order.index(rise.first) >= order.index(rise.last):
+                    told.add(where)
+                    form = type(rise).__name__.lower()
+                    message = f"a {form} from {rise.first} to {rise.last} does not get faster"
+                    hint = "write the easier word first, or use rotate"
+                    yield Problem(entry, where, message, hint)
+
+
+def _rises(effort: Effort) -> Iterator[Descend | Build]:
+    """What of an effort goes from one word to another."""
+    if isinstance(effort, (Descend, Build)):
+        yield effort
+    if isinstance(effort, Descend) and effort.build:
+        yield effort.build
 
 
 @forbids("rep-ends-mid-pool")

@@ -15,21 +15,22 @@ class Hold:
 
 
 @dataclass(frozen=True)
-class Descend:
-    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target
-    time.
-    """
+class Build:
+    """Faster within the rep: speed rises evenly with distance from ``first`` to ``last``."""
 
     first: str
     last: str
 
 
 @dataclass(frozen=True)
-class Build:
-    """Faster within the rep: speed rises evenly with distance from ``first`` to ``last``."""
+class Descend:
+    """Each rep faster: from ``first`` at the first rep to ``last`` at the last, evenly by target
+    time. ``build`` is the shape of each where it is built as well.
+    """
 
     first: str
     last: str
+    build: Build | None = None
 
 
 @dataclass(frozen=True)

@@ -103,13 +103,17 @@ def _distance(data: float) -> Distance:
 
 
 def _effort(data: str | Mapping[str, Any]) -> Effort:
-    """An effort plan: a word, or a mapping with one key."""
+    """An effort plan: a word, or a mapping with one key; descend and build may stand together."""
     if isinstance(data, str):
         return Hold(data)
-    ((form, words),) = data.items()
-    if form == "rotate":
-        return Rotate(tuple(words))
-    return Descend(*words) if form == "descend" else Build(*words)
+    if "rotate" in data:
+        return Rotate(tuple(data["rotate"]))
+    build = Build(*data["build"]) if "build" in data else None
+    if "descend" not in data:
+        assert build is not None
+        return build
+    first, last = data["descend"]
+    return Descend(first, last, build)
 
 
 def _sendoff(data: Any) -> Sendoff:

@@ -54,8 +54,9 @@ def effort_words(catalogue: Catalogue, effort: Effort) -> str:
     match effort:
         case Hold(word):
             return title(word)
-        case Descend(first, last):
-            return f"descend {title(first)} to {title(last)}"
+        case Descend(first, last, build):
+            shape = f", each {effort_words(catalogue, build)}" if build else ""
+            return f"descend {title(first)} to {title(last)}{shape}"
         case Build(first, last):
             return f"build {title(first)} to {title(last)}"
         case Rotate(words):

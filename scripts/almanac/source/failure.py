@@ -169,7 +169,7 @@ class Failure:
             words = [f"a word of the {humanize(self.says('vocabulary'))}"]
         elif self.says("reference"):
             words = [f"the id of a {humanize(self.says('reference'))}"]
-        return " or ".join([*(_TYPES[word] for word in self._walked[2]), *words])
+        return " or ".join(dict.fromkeys([*(_TYPES[word] for word in self._walked[2]), *words]))
 
     def say(
         self,

@@ -34,17 +34,57 @@ function effortWords(effort, told) {
   if (!isObject(effort)) {
     return effort === undefined ? "" : told.effort(effort);
   }
-  const [[form, words]] = Object.entries(effort);
-  const efforts = list(words).map(told.effort);
-  return form === "rotate" ? `in turn ${efforts.join(", ")}` : `${form} ${efforts[0] ?? OPEN} to ${efforts[1] ?? OPEN}`;
+  const each = Object.entries(effort).map(([form, words]) => {
+    const efforts = list(words).map(told.effort);
+    return form === "rotate" ? `in turn ${efforts.join(", ")}` : `${form} ${efforts[0] ?? OPEN} to ${efforts[1] ?? OPEN}`;
+  });
+  return each.sort((one, other) => Number(other.startsWith("descend")) - Number(one.startsWith("descend"))).join(", each ");
 }
+
+/** One time, or one for each rep.
+ * @param {unknown} times */
+const timesWords = (times) => (Array.isArray(times) ? times.map(tidy).join(", ") : tidy(times));
 
 /** @param {unknown} sendoff */
 function sendoffWords(sendoff) {
   const times = isObject(sendoff)
-    ? Object.entries(sendoff).map(([group, time]) => `${tidy(time)} ${group}`)
-    : [tidy(sendoff)];
-  return `on ${times.join(", ")}`;
+    ? Object.entries(sendoff).map(([group, time]) => `${timesWords(time)} ${group}`)
+    : [timesWords(sendoff)];
+  return `on ${times.join(isObject(sendoff) && Object.values(sendoff).some(Array.isArray) ? "; " : ", ")}`;
+}
+
+/** A change of reps, as its own words: what it does not name stays out.
+ * @param {Item} change
+ * @param {Titles} told */
+function changeWords(change, told) {
+  const parts = list(change.parts).filter(isObject).map((part) => partWords(part, told)).join(", then ");
+  const count = change.reps === undefined ? "" : `${change.reps} ×`;
+  const far = change.time === undefined ? (change.distance ?? "") : tidy(change.time);
+  const what = [count, far, change.do === undefined ? "" : told.drill(change.do)].filter((word) => word !== "").join(" ");
+  const bare = Array.isArray(change.gear) && !change.gear.length ? "without gear" : "";
+  return [what, parts && `as ${parts}`, bare].filter(Boolean).join(", ");
+}
+
+/**
+ * What is different for a lane group or in a round, a line each.
+ * @param {Item} item
+ * @param {Titles} told
+ * @param {number} depth
+ * @returns {Generator<Line>}
+ */
+function* changeLines(item, told, depth) {
+  /** @type {(changes: unknown) => [string, any][]} */
+  const each = (changes) => (isObject(changes) ? Object.entries(changes) : []);
+  const [groups, rounds] = [each(item.by_group), each(item.by_round)];
+  const whose = [
+    ...groups.map(([group, change]) => ({ who: group, change })),
+    ...rounds.map(([round, change]) => ({ who: round === "last" ? "Last round" : `Round ${round}`, change })),
+  ];
+  for (const { who, change } of whose.filter((one) => isObject(one.change))) {
+    const what = changeWords(change, told);
+    const effort = effortWords(change.effort, told);
+    yield { depth, what: what ? `${who}: ${what}` : who, effort, gear: told.gear(change.gear), go: goWords(change), note: "" };
+  }
 }
 
 /** What a board needs of the catalogue: the titles of efforts, drills and gear.
@@ -148,8 +188,10 @@ function* lines(items, told, depth = 0) {
       const go = item.pause_between === undefined ? "" : `${tidy(item.pause_between)} between rounds`;
       yield { ...line, what: `${text(item.rounds)} rounds of`, go };
       yield* lines(item.items, told, depth + 1);
+      yield* changeLines(item, told, depth + 1);
     } else if (Object.keys(item).length) {
       yield repsLine(item, told, depth);
+      yield* changeLines(item, told, depth + 1);
     }
   }
 }

@@ -110,10 +110,10 @@ function optional(form, shape, raw, place) {
 
 /** Whether a draft is of a form.
  * @type {(raw: unknown, variant: Variant) => boolean} */
-const fits = (raw, { key, type }) =>
+const fits = (raw, { marks, type }) =>
   isObject(raw)
-    ? type === "object" || (key !== null && Object.hasOwn(raw, key))
-    : type === "string" && typeof raw === "string";
+    ? type === "object" || (marks.length > 0 && marks.every((mark) => Object.hasOwn(raw, mark)))
+    : type === "array" ? Array.isArray(raw) : type === "string" && typeof raw === "string";
 
 /**
  * The form that a draft is of: by its mark, else the one without a mark, else the first.

@@ -8,7 +8,8 @@ import { follow, isObject, passes } from "./schema.js";
  *
  * @typedef {object} Variant one form that a value may have
  * @property {Shape} shape
- * @property {string | null} key the field that marks it
+ * @property {string | null} key the field that its value stands under, where it does
+ * @property {string[]} marks the fields that it has and other forms have not
  * @property {string | null} type the type of value that does
  * @property {boolean} inner whether its value stands under the key
  * @property {string} name
@@ -83,7 +84,7 @@ function leafSort(piece) {
  */
 function oneOfItsFields(root, piece) {
   return Object.entries(piece.properties ?? {}).map(([key, field]) => ({
-    shape: shapeOf(root, field), key, type: null, inner: true, name: key,
+    shape: shapeOf(root, field), key, marks: [key], type: null, inner: true, name: key,
   }));
 }
 
@@ -94,14 +95,16 @@ function oneOfItsFields(root, piece) {
  */
 function variantsOf(root, piece) {
   if (!piece.if || piece.properties) {
-    const whole = { shape: shapeOf(root, piece), key: null, type: null, inner: false, name: piece.title ?? "" };
+    const whole = { shape: shapeOf(root, piece), key: null, marks: [], type: null, inner: false, name: piece.title ?? "" };
     return piece.maxProperties === 1 ? oneOfItsFields(root, piece) : [whole];
   }
   const chosen = open(root, piece.then ?? {});
+  const marks = piece.if.required ?? [];
   const first = {
     shape: shapeOf(root, chosen),
-    key: piece.if.required?.[0] ?? null,
-    type: piece.if.type ? String(piece.if.type) : null,
+    key: marks[0] ?? null,
+    marks,
+    type: piece.if.type && !marks.length ? String(piece.if.type) : null,
     inner: false,
     name: chosen.title ?? "",
   };
