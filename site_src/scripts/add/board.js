@@ -83,7 +83,7 @@ function* changeLines(item, told, depth) {
   for (const { who, change } of whose.filter((one) => isObject(one.change))) {
     const what = changeWords(change, told);
     const effort = effortWords(change.effort, told);
-    yield { depth, what: what ? `${who}: ${what}` : who, effort, gear: told.gear(change.gear), go: goWords(change), note: "" };
+    yield { depth, what: what ? `${who}: ${what}` : who, effort, gear: told.gear(change.gear), go: goWords(change), how: "", aim: "", result: "", note: "" };
   }
 }
 
