@@ -8,31 +8,18 @@ there was taken from the program: each comes from the comment above it, with a p
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from datetime import date
 from fractions import Fraction
-from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
-from shared import CATALOGUE, copied, made_once
+from hand_worked_cases import CASES, read_all, summary
+from shared import DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.summary import SetSummary, summarise
-from almanac.arithmetic.timing import Timing
 from almanac.checks import check
-from almanac.model.load import Loaded, load
-from almanac.units import COURSES, parse_time
+from almanac.model.load import Loaded
+from almanac.units import parse_time
 
-FOLDER = Path(__file__).parent / "hand_worked"
-DAY = date(2026, 11, 25)
-WORDS = {  # that the small catalogue has no need of
-    "starts": "dive: {title: From a dive, means: Head first from the edge., ready_s: 20, "
-    "safety: [{hazard: Head meets the bottom., control: Deep end only.}]}",
-    "partners": "by-turns: {title: By turns, means: One goes as the other rests., takes_turns: true}",
-    "teams": "relay-of-four: {title: Relay of four, means: Four share the distance., swimmers: 4}",
-}
 OF_A_SET = {"distance", "metres", "lengths", "reps", "by", "misfits"}
 OF_A_GROUP = {
     "distance", "lengths", "reps", "by", "clock", "work", "rest", "density", "rated_work", "last_touch",
@@ -40,61 +27,9 @@ OF_A_GROUP = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Case:
-    """A set as it is written, and what was worked out for it by hand; all values as written."""
-
-    id: str
-    entry: str
-    in_course: str | None
-    worked: Mapping[str, Any]
-
-
-def cases() -> list[Case]:
-    """Every set of the folder."""
-    return [case for path in sorted(FOLDER.glob("*.yml")) for case in _cases(path.read_text())]
-
-
-def _cases(text: str) -> list[Case]:
-    lines, found = text.splitlines(), []
-    for key, value in yaml.compose(text, yaml.BaseLoader).value:
-        items = next(node for name, node in value.value if name.value == "items")
-        # as it is written: the reader of the program is to read it
-        written = "\n".join(lines[items.start_mark.line : items.end_mark.line])
-        told = yaml.load(text, yaml.BaseLoader)[key.value]
-        most = f"most_in_lane: {told['most_in_lane']}\n" if "most_in_lane" in told else ""
-        entry = (
-            f"title: {key.value.replace('-', ' ').capitalize()}\n"
-            "purpose: A set whose totals were worked out by hand.\n"
-            "goals: [kick-technique]\nlevel: performing\n"
-            f"course: {told.get('course', '25m')}\n{most}items:\n{written}\n"
-        )
-        found.append(Case(key.value, entry, told.get("in_course"), told["worked"]))
-    return found
-
-
-CASES = cases()
-
-
 @pytest.fixture(scope="module")
 def loaded(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
-    def make(folder: Path) -> None:
-        copied(CATALOGUE, folder)
-        for name, word in WORDS.items():
-            with (folder / "drills" / "vocabulary" / f"{name}.yml").open("a") as vocabulary:
-                vocabulary.write(f"  {word}\n")
-        for case in CASES:
-            (folder / "plans" / "sets" / f"{case.id}.yml").write_text(case.entry)
-
-    return load(made_once(tmp_path_factory, "hand-worked", make))
-
-
-def of(case: Case, loaded: Loaded, course: str | None = None) -> SetSummary:
-    """The set of a case added up by the program, in its own course or another."""
-    catalogue = loaded.catalogue
-    assert catalogue is not None
-    laid = course or case.in_course
-    return summarise(Timing(catalogue, day=DAY), catalogue.sets[case.id], laid and COURSES[laid])
+    return read_all(tmp_path_factory)
 
 
 def about(text: str) -> Any:
@@ -125,16 +60,17 @@ def test_the_reader_takes_them_all(loaded):
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)
 def test_it_comes_to_what_was_worked_out(case, loaded):
-    summary, worked = of(case, loaded), dict(case.worked)
+    found = summary(loaded, case.id, case.told.get("in_course"))
+    worked = dict(case.worked)
     groups = worked.pop("groups", {})
     assert set(worked) <= OF_A_SET, "a figure that nothing compares"
-    compare_swum(summary.first, worked)
+    compare_swum(found.first, worked)
     if "misfits" in worked:
-        assert len(summary.misfits) == int(worked["misfits"])
+        assert len(found.misfits) == int(worked["misfits"])
     for name, told in groups.items():
         assert set(told) <= OF_A_GROUP, "a figure that nothing compares"
-        compare_swum(summary.of(name), told)
-        compare_clock(summary.clocks[name], told)
+        compare_swum(found.of(name), told)
+        compare_clock(found.clocks[name], told)
 
 
 def compare_swum(swum: Any, told: Mapping[str, Any]) -> None:
