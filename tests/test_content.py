@@ -21,8 +21,8 @@ from almanac.arithmetic.pace import Target
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.findings import Finding
+from almanac.model.effort_plans import Hold
 from almanac.model.load import Loaded, load
-from almanac.model.swim_set import Hold
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
 from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart

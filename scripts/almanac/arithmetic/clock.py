@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from operator import attrgetter
 
+from almanac.arithmetic.assumed import targets
 from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
@@ -118,8 +119,7 @@ class Clock:
         paced: dict[_Like, _Paced] = {}
         for rep in reps:
             if _like(rep) not in paced:
-                pieces = self.pacer.pieces(rep)
-                paced[_like(rep)] = rep, pieces, self.pacer.whole(rep, pieces)
+                paced[_like(rep)] = rep, *targets(self.pacer, rep, self.group)
         suggested = self._suggested(paced)
         known = {like: self._laid(*own, suggested.get(like)) for like, own in paced.items()}
         return (replace(known[_like(rep)], rep=rep, aim=self._aim(rep)) for rep in reps)

@@ -9,6 +9,7 @@ from fractions import Fraction
 from itertools import accumulate
 
 from almanac.model.changes import rounds_of
+from almanac.model.entry import Seconds
 from almanac.model.swim_set import (
     Change,
     Distance,
@@ -134,6 +135,7 @@ def _lay_item(item: Item, ratio: Fraction) -> Item:
     return replace(
         item,
         sendoff=_lay_sendoff(item.sendoff, ratio),
+        assume=replace(item.assume, ratio=item.assume.ratio * ratio) if item.assume else None,
         by_group=_lay_changes(item.by_group, ratio),
         by_round=_lay_changes(item.by_round, ratio),
     )
@@ -141,7 +143,11 @@ def _lay_item(item: Item, ratio: Fraction) -> Item:
 
 def _lay_changes(changes: Mapping[str, Change], ratio: Fraction) -> Mapping[str, Change]:
     return {
-        name: replace(change, sendoff=_lay_sendoff(change.sendoff, ratio))
+        name: replace(
+            change,
+            sendoff=_lay_sendoff(change.sendoff, ratio),
+            assume=Seconds(change.assume * float(ratio)) if change.assume else None,
+        )
         for name, change in changes.items()
     }
 

@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from almanac.model.club import TimedTest
+from almanac.model.club import AssumedTest, TimedTest
 from almanac.model.knowledge import Benchmark
 from almanac.units import Course
 
@@ -16,7 +16,7 @@ from almanac.units import Course
 @dataclass(frozen=True)
 class TestPoint:
     """A timed test as a point: ``metres`` long, ``seconds`` taken. ``stale`` where it is past its
-    benchmark's ``repeat_every``.
+    benchmark's ``repeat_every``, ``assumed`` where it was never swum.
     """
 
     metres: float
@@ -24,6 +24,7 @@ class TestPoint:
     benchmark: str
     course: Course
     stale: bool = False
+    assumed: bool = False
 
 
 def latest_tests(tests: Iterable[TimedTest], day: date | None = None) -> tuple[TimedTest, ...]:
@@ -74,4 +75,21 @@ def known_points(
     for test in fresh or swum[-1:]:
         metres = benchmarks[test.benchmark].distance * test.course.unit.metres
         points[metres] = TestPoint(metres, test.time, test.benchmark, test.course, not fresh)
+    return tuple(points[metres] for metres in sorted(points))
+
+
+def assumed_points(
+    assume: Iterable[AssumedTest], like: Collection[str], benchmarks: Mapping[str, Benchmark]
+) -> tuple[TestPoint, ...]:
+    """The tests of one activity that the club assumes of a group, shortest first, each in its
+    benchmark's own course.
+    """
+    points = {}
+    for own in assume:
+        if own.benchmark in like:
+            tested = benchmarks[own.benchmark]
+            course = tested.protocol.course
+            points[tested.metres] = TestPoint(
+                tested.metres, own.time, own.benchmark, course, assumed=True
+            )
     return tuple(points[metres] for metres in sorted(points))

@@ -27,13 +27,14 @@ from almanac.units import Course, show_number
 @dataclass(frozen=True)
 class Target:
     """A target time with its working; ``estimated`` from one test, ``other_course`` from tests in
-    another pool, ``stale`` from a test that is past its time.
+    another pool, ``stale`` from a test that is past its time, ``assumed`` where nobody has swum it.
     """
 
     working: Working
     estimated: bool
     other_course: bool
     stale: bool = False
+    assumed: bool = False
 
     @property
     def seconds(self) -> float:
@@ -78,6 +79,7 @@ class Pacer:
             any(t.estimated for t in targets),
             any(t.other_course for t in targets),
             any(t.stale for t in targets),
+            any(t.assumed for t in targets),
         )
 
     def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
@@ -115,7 +117,7 @@ class Pacer:
         else:
             working = Between(first, last, float(along))
         other = any(point.course != self.course for point in line.points)
-        return Target(working, line.estimated, other, line.stale)
+        return Target(working, line.estimated, other, line.stale, line.assumed)
 
     def _at(
         self, line: PaceLine, word: str, piece: Piece, rep_distance: Distance

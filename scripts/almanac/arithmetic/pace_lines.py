@@ -12,7 +12,7 @@ from datetime import date
 from enum import Enum
 from functools import cached_property
 
-from almanac.arithmetic.known_tests import TestPoint, known_points
+from almanac.arithmetic.known_tests import TestPoint, assumed_points, known_points
 from almanac.model.club import LaneGroup
 from almanac.model.knowledge import Benchmark
 from almanac.model.policy import Policy
@@ -80,6 +80,11 @@ class PaceLine:
         return any(point.stale for point in self.points)
 
     @property
+    def assumed(self) -> bool:
+        """Whether it stands on times that nobody has swum."""
+        return any(point.assumed for point in self.points)
+
+    @property
     def unsound(self) -> tuple[Segment, ...]:
         """The pieces whose two tests cannot both be right."""
         return tuple(segment for segment in self.segments if not segment.sound)
@@ -143,7 +148,9 @@ class Paces:
     def line(self, like: str, course: Course) -> PaceLine | Because:
         """The pace line of a benchmark's activity for reps in a course, or why there is none."""
         if (like, course) not in self._lines:
-            points = self._points(self._like[like], course)
+            points = self._points(self._like[like], course) or assumed_points(
+                self.group.assume, self._like[like], self.benchmarks
+            )
             self._lines[like, course] = (
                 line_through(points, self.policy) if points else Because.NOT_TESTED
             )

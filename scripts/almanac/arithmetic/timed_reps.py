@@ -158,6 +158,20 @@ class GroupClock:
         return Quotient(Labelled(self.work, "work", "s"), Labelled(self.clock, "clock", "s"))
 
     @property
+    def assumed(self) -> tuple[str, ...]:
+        """The drills whose times are assumed, once each: figures that hang on them are no more than
+        that.
+        """
+        return tuple(
+            dict.fromkeys(
+                piece.drill.id
+                for timed in self.reps
+                for piece, target in zip(timed.rep.pieces, timed.pieces, strict=True)
+                if isinstance(target, Target) and target.assumed
+            )
+        )
+
+    @property
     def missing(self) -> tuple[NoNumber, ...]:
         """Each reason why a target is not known, once."""
         return tuple(

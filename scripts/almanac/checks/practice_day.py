@@ -193,12 +193,14 @@ def part_length_unknown(analysis: Analysis) -> Iterator[Problem]:
 def _mend(group: str, reasons: tuple[NoNumber, ...]) -> str:
     tests = dict.fromkeys(reason.benchmark for reason in reasons if reason.benchmark)
     if tests:
-        return f"swim {' and '.join(tests)} with {group}, or give its reps send-offs"
+        return (
+            f"swim {' and '.join(tests)} with {group}, or give its reps send-offs, or assume a time"
+        )
     drills = dict.fromkeys(
         reason.drill for reason in reasons if reason.because is Because.NO_PACE_RULE
     )
     what = f"give {' and '.join(drills)} a pace, or" if drills else "give"
-    return f"{what} its reps send-offs"
+    return f"{what} its reps send-offs, or assume a time"
 
 
 def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:

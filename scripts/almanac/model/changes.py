@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
+from almanac.model.assumed import Assumed
 from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round, in_all
 
 LAST = "last"
@@ -34,7 +35,8 @@ def _item_for(item: Item, group: str) -> Item:
 def changed(item: Reps, change: Change) -> Reps:
     """Reps with a change laid over them. A distance takes the place of a time and the other way
     round, and so do a send-off and rest. In a rep of parts each of them takes the effort, and what
-    is done; how far each goes stays.
+    is done; how far each goes stays. A time that is assumed of the rep as it was holds no longer
+    where another is swum, or at another effort.
     """
     if item.is_split and change.do:
         item = replace(item, parts=(replace(item.parts[0], distance=item.distance),))
@@ -43,6 +45,8 @@ def changed(item: Reps, change: Change) -> Reps:
     parts = change.parts or tuple(
         _changed_part(part, change, item.is_parted, share) for part in item.parts
     )
+    another = (change.distance, change.time, change.do, change.effort, change.parts, change.gear)
+    is_other = any(value is not None for value in another)
     paced = change.sendoff is not None or change.rest is not None
     return replace(
         item,
@@ -51,6 +55,7 @@ def changed(item: Reps, change: Change) -> Reps:
         sendoff=change.sendoff if paced else item.sendoff,
         rest=change.rest if paced else item.rest,
         gear=item.gear if change.gear is None else change.gear,
+        assume=Assumed(change.assume) if change.assume else None if is_other else item.assume,
         is_parted=item.is_parted or change.parts is not None,
         is_split=item.is_split and change.parts is None,
         stated=_whole(change.distance)

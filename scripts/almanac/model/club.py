@@ -50,6 +50,14 @@ class TimedTest:
 
 
 @dataclass(frozen=True)
+class AssumedTest:
+    """The time that a lane group is assumed to swim in a benchmark."""
+
+    benchmark: str
+    time: Seconds
+
+
+@dataclass(frozen=True)
 class LaneGroup:
     """Swimmers who train at one pace: never a person. ``gap`` seconds between swimmers.
 
@@ -63,6 +71,7 @@ class LaneGroup:
     heads: int
     gap: Seconds
     tests: tuple[TimedTest, ...] = ()
+    assume: tuple[AssumedTest, ...] = ()
     quickest: float = 1.0
     slowest: float = 1.0
 
@@ -93,3 +102,4 @@ class Club(Entry):
         for group in self.lane_groups.values():
             yield Reference("squad", group.squad, "in")
             yield from references("benchmark", (test.benchmark for test in group.tests), "tested")
+            yield from references("benchmark", (own.benchmark for own in group.assume), "assumed")

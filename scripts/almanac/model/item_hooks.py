@@ -11,6 +11,7 @@ from typing import Any, cast
 from cattrs import Converter
 from cattrs.gen import make_dict_structure_fn, override
 
+from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.entry import Ids, Seconds
 from almanac.model.manner import Aim
@@ -25,6 +26,7 @@ def register_items(converter: Converter) -> None:
     converter.register_structure_hook(Distance, lambda data, _: _distance(data))
     converter.register_structure_hook(Effort, lambda data, _: _effort(data))
     converter.register_structure_hook(Sendoff, lambda data, _: _sendoff(data))
+    converter.register_structure_hook(Assumed, lambda data, _: _assumed(data))
     plain_part = make_dict_structure_fn(
         Part, converter, _cattrs_forbid_extra_keys=True, hold_s=override(rename="time")
     )
@@ -90,6 +92,7 @@ def _change(converter: Converter, data: Mapping[str, Any]) -> Change:
         "sendoff": Sendoff,
         "rest": Seconds,
         "gear": Ids,
+        "assume": Seconds,
     }
     return Change(
         **{name: converter.structure(data[name], cast(Any, types[name])) for name in data}
@@ -121,6 +124,14 @@ def _sendoff(data: Any) -> Sendoff:
     if isinstance(data, Mapping):
         return Sendoff(by_group={group: _times(times) for group, times in data.items()})
     return Sendoff(every=_times(data))
+
+
+def _assumed(data: Any) -> Assumed:
+    """One time for all lane groups, or one for each."""
+    if isinstance(data, Mapping):
+        times = {group: Seconds(parse_time(time)) for group, time in data.items()}
+        return Assumed(by_group=times)
+    return Assumed(Seconds(parse_time(data)))
 
 
 def _times(data: Any) -> tuple[float, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
+from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
 from almanac.model.manner import ALONE, Aim, Manner
@@ -102,6 +103,7 @@ class Change:
     sendoff: Sendoff | None = None
     rest: Seconds | None = None
     gear: Ids | None = None
+    assume: Seconds | None = None
 
 
 @dataclass(frozen=True)
@@ -140,6 +142,7 @@ class Reps:
     partner: str = ""
     team: str = ""
     manner: Manner = ALONE
+    assume: Assumed | None = None
     by_group: Mapping[str, Change] = field(default_factory=dict)
     by_round: Mapping[str, Change] = field(default_factory=dict)
 
@@ -198,6 +201,8 @@ def item_references(items: tuple[Item, ...]) -> Iterator[Reference]:
     """The drills, gear and lane groups that items name."""
     for reps in reps_of(items):
         yield from references("lane_group", reps.by_group, "by_group")
+        if reps.assume:
+            yield from references("lane_group", reps.assume.by_group, "assume")
         yield from _references(reps.gear, reps.sendoff, reps.parts)
         if reps.aim:
             yield from references("lane_group", reps.aim.by_group, "aim")

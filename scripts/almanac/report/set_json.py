@@ -130,6 +130,7 @@ def _group(clock: GroupClock) -> dict[str, Any]:
     figures = by_name("set", "group", clock)
     return {
         **{key: rounded(figures[name], digits) for key, (name, digits) in _ON_THE_CLOCK.items()},
+        "assumed": list(clock.assumed),
         "missing": [_missing(item) for item in clock.missing],
         "does_not_fit": [
             {
@@ -181,6 +182,7 @@ def _rep(timed: TimedRep) -> dict[str, Any]:
         "estimated": isinstance(target, Target) and target.estimated,
         "other_course": isinstance(target, Target) and target.other_course,
         "stale": isinstance(target, Target) and target.stale,
+        "assumed": isinstance(target, Target) and target.assumed,
         "sendoff_s": _tenth(timed.sendoff_s),
         "suggested": timed.suggested,
         "in_lane": timed.order.heads,

@@ -85,6 +85,7 @@ def _clocks(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     for group, run in summary.clocks.items():
         title = catalogue.lane_groups[group].title
         yield f"{title:{widest}}{_clock_columns(run)}"
+        yield from (f"    {line}" for line in assumed_words(catalogue, run))
         yield from (f"    no number: {no_number_words(missing)}" for missing in run.missing)
         yield from (f"    {unfit_words(unfit)}" for unfit in run.unfit)
         yield from _changes(run)
@@ -109,6 +110,13 @@ def _changes(run: GroupClock) -> Iterator[str]:
         )
     if any(change.at_far_end for change in run.changes):
         yield "    some changes come after an odd number of lengths: lay the gear at the far end"
+
+
+def assumed_words(catalogue: Catalogue, run: GroupClock) -> Iterator[str]:
+    """Which times of a lane group are assumed, where some are."""
+    drills = " and ".join(catalogue.drills[id].title for id in run.assumed)
+    if run.assumed:
+        yield f"assumed, as no test tells it: the time of {drills}, and what hangs on it"
 
 
 def unfit_words(unfit: DoesNotFit) -> str:

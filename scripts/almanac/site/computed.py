@@ -13,6 +13,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
+from almanac.arithmetic.assumed import targets
 from almanac.arithmetic.brief import brief
 from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
@@ -66,6 +67,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("The line through the tests", line_through),
         ("Target of a piece of a rep", Pacer.piece),
         ("Target of a rep", Pacer.whole),
+        ("A time that is assumed", targets),
     )),
     ("Clock", (
         ("The set on the clock", Clock.run),

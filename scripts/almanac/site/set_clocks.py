@@ -22,7 +22,7 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
-from almanac.report.set_text import no_number_words, unfit_words
+from almanac.report.set_text import assumed_words, no_number_words, unfit_words
 from almanac.report.shown import others, shown
 from almanac.report.working_text import steps
 from almanac.rounding import difference
@@ -85,7 +85,7 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "rows": [_row(row) for row in item_rows(run)],
         "missing": [no_number_words(missing) for missing in run.missing],
         "unfit": [unfit_words(unfit) for unfit in run.unfit],
-        "notes": list(_notes(run)),
+        "notes": [*assumed_notes(analysis, run), *_notes(run)],
         "strip": Markup(_strip(analysis, summary, run)),
     }
 
@@ -148,8 +148,15 @@ def _marks(timed: TimedRep) -> str:
         "estimated": timed.target.estimated,
         "tested in another pool": timed.target.other_course,
         "from an old test": timed.target.stale,
+        "assumed": timed.target.assumed,
     }
     return "".join(f" ({mark})" for mark, holds in marks.items() if holds)
+
+
+def assumed_notes(analysis: Analysis, run: GroupClock) -> Iterator[str]:
+    """Which times are assumed, as a sentence."""
+    for line in assumed_words(analysis.catalogue, run):
+        yield f"{line[0].upper()}{line[1:]}."
 
 
 def _notes(run: GroupClock) -> Iterator[str]:
