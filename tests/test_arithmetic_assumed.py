@@ -27,8 +27,8 @@ from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timing import Timing
 from almanac.model.club import AssumedTest
 from almanac.model.entry import Seconds
+from almanac.report.known_words import basis_words
 from almanac.report.set_json import set_json
-from almanac.report.set_text import assumed_words
 from almanac.report.working_text import steps
 
 FLOAT = {"reps": 2, "distance": 50, "do": "float", "effort": "easy", "sendoff": "2:00"}
@@ -130,5 +130,5 @@ def test_assumed_is_said_wherever_the_figures_stand():
     told = set_json(summary)["groups"]["osprey-1"]
     assert told["assumed"] == ["float"]
     assert [rep["assumed"] for rep in told["reps"]] == [True, True, False, False]
-    (line,) = assumed_words(timing.catalogue, run)
+    (line,) = basis_words(timing.catalogue, run)
     assert line.startswith("assumed, as no test tells it: the time of ")

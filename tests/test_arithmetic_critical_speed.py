@@ -17,6 +17,7 @@ from scipy.stats import linregress
 from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.race import critical_speed, points
 from almanac.arithmetic.test_workings import critical_speed_of
+from almanac.arithmetic.working import Slope
 from almanac.model.knowledge import Benchmark, Protocol
 
 
@@ -58,6 +59,27 @@ def test_shorter_trials_raise_the_speed_and_lower_the_reserve():
     trials = [(50, 26.3), (100, 57.1), (200, 123.4), (400, 262.8)]
     short, long = critical_speed(trials[:3]), critical_speed(trials[1:])
     assert short.speed > long.speed and short.reserve_m < long.reserve_m
+
+
+# NIST's Statistical Reference Datasets, linear regression, Norris: y, x; with the certified values
+# of the straight line (itl.nist.gov/div898/strd/lls/data/Norris.shtml, read in public copies and
+# reckoned again with numpy). It is the one set of NIST's that a line with an intercept runs through.
+NORRIS = [
+    (0.1, 0.2), (338.8, 337.4), (118.1, 118.2), (888.0, 884.6), (9.2, 10.1), (228.1, 226.5),
+    (668.5, 666.3), (998.5, 996.3), (449.1, 448.6), (778.9, 777.0), (559.2, 558.2), (0.3, 0.4),
+    (0.1, 0.6), (778.1, 775.5), (668.8, 666.9), (339.3, 338.0), (448.9, 447.5), (10.8, 11.6),
+    (557.7, 556.0), (228.3, 228.1), (998.0, 995.8), (888.8, 887.6), (119.6, 120.2), (0.3, 0.3),
+    (0.6, 0.3), (557.6, 556.8), (339.3, 339.1), (888.0, 887.2), (998.5, 999.0), (778.9, 779.0),
+    (10.2, 11.1), (117.6, 118.3), (228.9, 229.2), (668.4, 669.1), (449.2, 448.9), (0.2, 0.5),
+]  # fmt: skip
+
+
+def test_the_regression_gives_nist_s_certified_values():
+    found = critical_speed(NORRIS)
+    assert found.speed == pytest.approx(1.00211681802045, rel=1e-13)
+    assert found.reserve_m == pytest.approx(-0.262323073774029, rel=1e-9)
+    assert found.r_squared == pytest.approx(0.999993745883712, rel=1e-13)
+    assert Slope(tuple(NORRIS)).value == pytest.approx(1.00211681802045, rel=1e-13)
 
 
 trial = st.tuples(st.integers(25, 3000), st.floats(5, 3000))

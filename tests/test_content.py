@@ -157,3 +157,16 @@ def test_a_harder_effort_is_faster_for_every_group_and_distance(club_analysis: A
                     assert len(set(times)) == len(times)
                     tried += len(times) > 1
     assert tried > 5000
+
+
+def test_what_is_said_of_critical_speed_names_the_distances_it_came_from(
+    club_analysis: Analysis,
+) -> None:
+    """Toubekis 2011: 1.33 m/s from 50, 100, 200 and 400 m, 1.28 from 200 and 400."""
+    claims = [
+        evidence.claim
+        for benchmark in club_analysis.catalogue.benchmarks.values()
+        for evidence in benchmark.evidence
+        if "1.33" in evidence.claim
+    ]
+    assert claims and all("50, 100, 200 and 400" in " ".join(claim.split()) for claim in claims)

@@ -7,9 +7,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from example_cases import cases
 from plans_world import PRACTICE, analysis, club, codes
 
 from almanac.arithmetic.session_load import planned_load
+from almanac.report.sheet_text import missing_words
 
 # In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take
 # 30 s to put on.
@@ -113,3 +115,16 @@ def test_gear_short(tmp_path: Path) -> None:
     file = root / "plans" / "club.yml"
     file.write_text(file.read_text().replace("fins: 4", "fins: 3"))
     assert "gear-short" in codes(root)
+
+
+def test_an_assumed_time_is_told_on_the_run_sheet(tmp_path: Path) -> None:
+    """The practice of the example with every field has a drill that nobody timed."""
+    every_field = next(case for case in cases("accepted") if case.name == "every-field")
+    every_field.build(tmp_path)
+    found = analysis(tmp_path)
+    told = list(missing_words(found.catalogue, found.practices["thursday"]))
+    assert [line for line in told if "assumed" in line] == [
+        f"Part 1 (warm-up), Heron, lane {lane}: assumed, as no test tells it: the time of Back "
+        "scull, and what hangs on it"
+        for lane in (1, 2)
+    ]

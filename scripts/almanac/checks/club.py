@@ -8,8 +8,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort import misplaced_shares, scale_gaps
 from almanac.arithmetic.pace_lines import PaceLine
 from almanac.checks.rule import Problem, forbids, warns
+from almanac.model.knowledge import Benchmark
 from almanac.model.policy import Rating, Word
-from almanac.model.vocabularies import BUILT_ON
+from almanac.model.vocabularies import BUILT_ON, CRITICAL_SPEED
 from almanac.units import COURSES, show_distance, show_number
 
 
@@ -128,6 +129,31 @@ def _disagreeing(analysis: Analysis, group: str) -> Iterator[tuple[str, ...]]:
                 if names not in told:
                     told.add(names)
                     yield names
+
+
+@warns("pair-without-figure")
+def pair_without_figure(analysis: Analysis) -> Iterator[Problem]:
+    """Benchmarks that are paired tell something together: critical speed, for a benchmark that
+    gives it and a pair of the same activity over another distance; or the drag of gear, for the
+    same activity and distance with it and without.
+
+    A word of ``test-uses`` that was renamed would else take the figure off the page unseen.
+    """
+    benchmarks = analysis.catalogue.benchmarks
+    for benchmark in benchmarks.values():
+        pairs = [benchmarks[id] for id in benchmark.pair_with]
+        if pairs and not any(_tell_together(benchmark, other) for other in pairs):
+            message = "nothing is worked out from this benchmark and those it is paired with"
+            hint = f"let it give {CRITICAL_SPEED}, or pair it with the same swim in other gear"
+            yield Problem(benchmark, ("pair_with",), message, hint, of_key=True)
+
+
+def _tell_together(one: Benchmark, other: Benchmark) -> bool:
+    if one.activity != other.activity:
+        return False
+    if one.metres == other.metres:
+        return set(one.gear) != set(other.gear)
+    return CRITICAL_SPEED in one.gives
 
 
 @forbids("benchmark-mid-pool")

@@ -22,7 +22,8 @@ from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.sum_ import check_group
 from almanac.findings import as_text
 from almanac.kinds import SUMMED
-from almanac.report.set_text import CLOCK_CONVENTION, no_number_words
+from almanac.report.known_words import no_number_words
+from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.working_text import steps
 from almanac.source.suggest import nearest
 from almanac.units import COURSES, Course
@@ -61,7 +62,9 @@ def run(arguments: argparse.Namespace) -> int:
     elif wanted in figures:
         _print(figures[wanted])
     elif missing and _is_figure(found.kind, wanted):
-        print(f"no number, because {'; '.join(map(no_number_words, missing))}")
+        catalogue = found.analysis.catalogue
+        why = "; ".join(no_number_words(catalogue, reason) for reason in missing)
+        print(f"no number, because {why}")
     else:
         near = nearest(wanted, figures)
         raise UsageError(

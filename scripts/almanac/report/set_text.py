@@ -8,12 +8,12 @@ from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.figure import Figure
 from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.facets import FACETS
-from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.report.facet_shares import facet_line
+from almanac.report.known_words import basis_words, no_number_words, unfit_words
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board, board_text
@@ -85,8 +85,10 @@ def _clocks(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     for group, run in summary.clocks.items():
         title = catalogue.lane_groups[group].title
         yield f"{title:{widest}}{_clock_columns(run)}"
-        yield from (f"    {line}" for line in assumed_words(catalogue, run))
-        yield from (f"    no number: {no_number_words(missing)}" for missing in run.missing)
+        yield from (f"    {line}" for line in basis_words(catalogue, run))
+        yield from (
+            f"    no number: {no_number_words(catalogue, missing)}" for missing in run.missing
+        )
         yield from (f"    {unfit_words(unfit)}" for unfit in run.unfit)
         yield from _changes(run)
     yield CLOCK_CONVENTION
@@ -110,36 +112,6 @@ def _changes(run: GroupClock) -> Iterator[str]:
         )
     if any(change.at_far_end for change in run.changes):
         yield "    some changes come after an odd number of lengths: lay the gear at the far end"
-
-
-def assumed_words(catalogue: Catalogue, run: GroupClock) -> Iterator[str]:
-    """Which times of a lane group are assumed, where some are."""
-    drills = " and ".join(catalogue.drills[id].title for id in run.assumed)
-    if run.assumed:
-        yield f"assumed, as no test tells it: the time of {drills}, and what hangs on it"
-
-
-def unfit_words(unfit: DoesNotFit) -> str:
-    """That a set does not fit a lane group, where, and the nearest send-off that does."""
-    item = unfit.timed.rep.item
-    hold_s = item.parts[0].hold_s
-    what = f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
-    return (
-        f"does not fit: {what} on {show_time(unfit.sendoff_s)}, which takes "
-        f"{show_time(unfit.done_s, tenths=True)}; the nearest send-off that fits is "
-        f"{show_time(unfit.fits_s)}"
-    )
-
-
-def no_number_words(missing: NoNumber | DoesNotFit) -> str:
-    """Why there is no number, and which benchmark or send-off would give it."""
-    if isinstance(missing, DoesNotFit):
-        return f"the set {unfit_words(missing)}"
-    if missing.because in (Because.NO_PACE_RULE, Because.TOO_SLOW):
-        return f"{missing.drill}: {missing.because.value}"
-    return (
-        f"{missing.drill}: {missing.because.value}; the benchmark {missing.benchmark} would give it"
-    )
 
 
 def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:

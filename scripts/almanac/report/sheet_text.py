@@ -13,7 +13,7 @@ from almanac.arithmetic.moment import Missing, Moment
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.model.catalogue import Catalogue
-from almanac.report.set_text import no_number_words
+from almanac.report.known_words import basis_words, no_number_words
 from almanac.report.shown import others, with_working
 from almanac.units import clock_time, show_time
 
@@ -131,16 +131,25 @@ def slack_words(summary: PracticeSummary) -> str:
 
 
 def missing_words(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
-    """Why times are not known: each part without a length, once a lane group."""
+    """Why times are not known: each part without a length, once a lane group; and which times
+    are assumed.
+    """
     for missing in summary.ends.missing:
         yield f"Not known: {missing_sentence(catalogue, summary, missing)}"
+    for row in summary.sheet:
+        word = catalogue.words("practice-parts")[row.run.word].title.lower()
+        for cell in row.cells:
+            run = row.run.clocks[cell.group]
+            for line in basis_words(catalogue, run) if run.assumed else ():
+                yield f"Part {row.stage.number} ({word}), {cell.crew.title}: {line}"
 
 
 def missing_sentence(catalogue: Catalogue, summary: PracticeSummary, missing: Missing) -> str:
     """One part without a length: for whom, and why."""
     row = next(row for row in summary.sheet if row.run.path == missing.path)
     word = catalogue.words("practice-parts")[row.run.word].title.lower()
-    why = "; ".join(map(no_number_words, missing.reasons)) or "a target is not known"
+    reasons = (no_number_words(catalogue, reason) for reason in missing.reasons)
+    why = "; ".join(reasons) or "a target is not known"
     group = summary.groups[missing.group].title
     return f"how long part {row.stage.number} ({word}) takes {group}, because {why}"
 

@@ -22,7 +22,7 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
-from almanac.report.set_text import assumed_words, no_number_words, unfit_words
+from almanac.report.known_words import basis_words, no_number_words, unfit_words
 from almanac.report.shown import others, shown
 from almanac.report.working_text import steps
 from almanac.rounding import difference
@@ -83,9 +83,9 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
         "heads": heads("set", "item", "rows")[len(_COLUMNS) :],
         "rows": [_row(row) for row in item_rows(run)],
-        "missing": [no_number_words(missing) for missing in run.missing],
+        "missing": [no_number_words(catalogue, missing) for missing in run.missing],
         "unfit": [unfit_words(unfit) for unfit in run.unfit],
-        "notes": [*assumed_notes(analysis, run), *_notes(run)],
+        "notes": [*basis_notes(analysis, run), *_notes(run)],
         "strip": Markup(_strip(analysis, summary, run)),
     }
 
@@ -153,9 +153,9 @@ def _marks(timed: TimedRep) -> str:
     return "".join(f" ({mark})" for mark, holds in marks.items() if holds)
 
 
-def assumed_notes(analysis: Analysis, run: GroupClock) -> Iterator[str]:
-    """Which times are assumed, as a sentence."""
-    for line in assumed_words(analysis.catalogue, run):
+def basis_notes(analysis: Analysis, run: GroupClock) -> Iterator[str]:
+    """What the times stand on where it is less than fresh tests, as sentences."""
+    for line in basis_words(analysis.catalogue, run):
         yield f"{line[0].upper()}{line[1:]}."
 
 
