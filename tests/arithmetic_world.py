@@ -17,8 +17,8 @@ from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber, Paces
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Club, LaneGroup, Squad, TimedTest
-from almanac.model.entry import Entry, Hazard, Seconds
-from almanac.model.knowledge import Benchmark, Drill, Gear, GearUse, PaceRule, Protocol
+from almanac.model.entry import Entry, Hazard, Seconds, Span
+from almanac.model.knowledge import Benchmark, Dose, Drill, Gear, GearUse, PaceRule, Protocol
 from almanac.model.policy import Limit, Policy, Rating, RestByEffort, RestRule, Vocabulary, Word
 from almanac.model.structure import structure_items
 from almanac.model.swim_set import SwimSet
@@ -108,6 +108,7 @@ def made(cls: type[Entry], **given: Any) -> Any:
 def _drill(id: str) -> Drill:
     activity, needs, pace = _DRILLS[id]
     rule = PaceRule(*pace) if pace else None
+    held: Any = {"time": Seconds(20)} if id == "upright" else {"distance": 50}
     return made(
         Drill,
         id=id,
@@ -115,6 +116,7 @@ def _drill(id: str) -> Drill:
         level="building",
         gear=GearUse(needs),
         pace=rule,
+        dose=Dose(Span(4, 8), Seconds(20), 12, **held),
         **activity,
     )
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
+from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import (
@@ -28,9 +29,10 @@ class Piece:
     """One part of one rep as one swimmer swims it; ``distance`` in the set's unit, ``gear`` all
     that is worn or held.
 
-    ``hold_s`` is how long it is held, in seconds, where it has no distance. ``rest_s`` seconds go
-    by after it, before the next piece of the same rep; ``change_s`` before it, for gear that goes
-    on or comes off, beyond that rest.
+    ``hold_s`` is how long it is held, in seconds, where it has no distance; or how long it is swum
+    by time, where its distance is estimated, and ``unknown`` says why where it cannot be.
+    ``rest_s`` seconds go by after it, before the next piece of the same rep; ``change_s`` before
+    it, for gear that goes on or comes off, beyond that rest.
     """
 
     distance: Distance
@@ -39,7 +41,16 @@ class Piece:
     gear: tuple[str, ...]
     hold_s: float | None = None
     rest_s: float = 0.0
+    unknown: NoNumber | None = None
     change_s: float = 0.0
+
+    @property
+    def by_time(self) -> bool:
+        """Whether it is swum by time, so that its distance is an estimate."""
+        return self.hold_s is not None and self.drill.travels
+
+
+Far = Callable[[Piece], Distance | NoNumber]  # how far a piece swum by time goes
 
 
 @dataclass(frozen=True)
@@ -113,6 +124,7 @@ def expand(
     drills: Mapping[str, Drill],
     scale: EffortScale,
     gear: Mapping[str, Gear] | None = None,
+    far: Far | None = None,
 ) -> tuple[Event, ...]:
     """Lay items out into reps and breaks, in order.
 
@@ -120,18 +132,18 @@ def expand(
     by its number, or of the last, takes the place of what is written for all. There is no pause
     after the last round. Gear that changes inside a rep costs the largest ``change_s`` of what goes
     on or off, less the rest there, unless the part says that it does so in passing; without
-    ``gear`` it costs nothing. Raises KeyError for a drill that ``drills`` does not hold.
+    ``gear`` it costs nothing. ``far`` says how far what is swum by time goes. Raises KeyError for a
+    drill that ``drills`` does not hold.
     """
-    return tuple(_events(items, ("items",), (), drills, scale, gear or {}))
+    laying = _Laying(drills, scale, gear or {}, far)
+    return tuple(_events(items, ("items",), (), laying))
 
 
 def _events(
     items: tuple[Item, ...],
     path: DataPath,
     rounds: tuple[int, ...],
-    drills: Mapping[str, Drill],
-    scale: EffortScale,
-    gear: Mapping[str, Gear],
+    laying: _Laying,
 ) -> Iterator[Event]:
     for index, item in enumerate(items):
         here = (*path, index)
@@ -139,34 +151,46 @@ def _events(
             yield Break(here, rounds, item.seconds, item.note)
         elif isinstance(item, Reps):
             for number in range(1, item.reps + 1):
-                pieces = [_piece(part, item, number, drills, scale) for part in item.parts]
-                yield Rep(here, rounds, number, item, _with_changes(pieces, item, gear))
+                pieces = [_piece(part, item, number, laying) for part in item.parts]
+                yield Rep(here, rounds, number, item, _with_changes(pieces, item, laying.gear))
         else:
-            yield from _rounds(item, here, rounds, drills, scale, gear)
+            yield from _rounds(item, here, rounds, laying)
 
 
 def _rounds(
     item: Round,
     path: DataPath,
     rounds: tuple[int, ...],
-    drills: Mapping[str, Drill],
-    scale: EffortScale,
-    gear: Mapping[str, Gear],
+    laying: _Laying,
 ) -> Iterator[Event]:
     for number, inner in enumerate(rounds_of(item), 1):
-        yield from _events(inner, (*path, "items"), (*rounds, number), drills, scale, gear)
+        yield from _events(inner, (*path, "items"), (*rounds, number), laying)
         if item.pause_between is not None and number < item.rounds:
             yield Break((*path, "pause_between"), (*rounds, number), item.pause_between)
 
 
-def _piece(
-    part: Part, item: Reps, number: int, drills: Mapping[str, Drill], scale: EffortScale
-) -> Piece:
-    drill = drills[part.drill_of(number)]
+@dataclass(frozen=True)
+class _Laying:
+    """What items are laid out with."""
+
+    drills: Mapping[str, Drill]
+    scale: EffortScale
+    gear: Mapping[str, Gear]
+    far: Far | None
+
+
+def _piece(part: Part, item: Reps, number: int, laying: _Laying) -> Piece:
+    drill = laying.drills[part.drill_of(number)]
     gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
-    effort = scale.span(part.effort, number, item.reps)
+    effort = laying.scale.span(part.effort, number, item.reps)
     distance = in_all([Fraction(part.distance) / item.manner.swimmers])
-    return Piece(distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
+    piece = Piece(distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
+    if not piece.by_time:
+        return piece
+    found = laying.far(piece) if laying.far else NoNumber(Because.NO_GROUP, drill.id)
+    if isinstance(found, NoNumber):
+        return replace(piece, unknown=found)
+    return replace(piece, distance=found)
 
 
 def _with_changes(pieces: list[Piece], item: Reps, gear: Mapping[str, Gear]) -> tuple[Piece, ...]:

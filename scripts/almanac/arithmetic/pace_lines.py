@@ -28,6 +28,7 @@ class Because(Enum):
     NO_PACE_RULE = "the drill names no benchmark that it is timed by"
     NOT_TESTED = "the group has no test of it"
     TOO_SLOW = "at this effort the group would be too slow to stay up"
+    NO_GROUP = "no lane group is named whose pace would tell how far it is"
     TESTS_DISAGREE = "the group's tests of it cannot all be right"
 
 

@@ -7,16 +7,18 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
 
+from almanac.arithmetic.by_time import estimate
 from almanac.arithmetic.course import Misfit, misfits
 from almanac.arithmetic.expand import Event, Piece, Rep, expand, reps
 from almanac.arithmetic.facets import Shares, all_facets, distance_working, shares
 from almanac.arithmetic.manners import with_manners
 from almanac.arithmetic.marks import place_items
+from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
-from almanac.arithmetic.working import Working, total
+from almanac.arithmetic.working import Known, Labelled, Working, gathered, total
 from almanac.model.changes import items_for
-from almanac.model.swim_set import Item
+from almanac.model.swim_set import Distance, Item, in_all
 from almanac.units import Course
 
 
@@ -59,6 +61,16 @@ class Swum:
     def gear(self) -> tuple[str, ...]:
         """All gear that is worn or held, in order of appearance."""
         return tuple(dict.fromkeys(gear for piece in self.pieces for gear in piece.gear))
+
+    @cached_property
+    def by_time(self) -> tuple[Piece, ...]:
+        """What is swum by time, and so has a distance that is estimated, or not known."""
+        return tuple(piece for piece in self.pieces if piece.by_time)
+
+    @property
+    def estimated(self) -> Distance:
+        """How much of the distance is estimated."""
+        return in_all(piece.distance for piece in self.by_time)
 
     @property
     def metres(self) -> float:
@@ -162,15 +174,24 @@ class ByGroup:
 
 
 def lay_out(
-    timing: Timing, items: tuple[Item, ...], course: Course, most_in_lane: int | None = None
+    timing: Timing,
+    items: tuple[Item, ...],
+    course: Course,
+    most_in_lane: int | None = None,
+    pacer: Pacer | None = None,
 ) -> Swum:
     """Items as one lane group swims them, laid out in a course and added up."""
     items = with_manners(place_items(items, course), timing.catalogue.vocabularies)
+    catalogue, far = timing.catalogue, estimate(pacer) if pacer else None
+    events = expand(items, catalogue.drills, timing.scale, catalogue.gear, far)
+    pieces = [piece for rep in reps(events) for piece in rep.pieces if piece.by_time]
+    estimated = gathered(Known(float(piece.distance)) for piece in pieces if piece.distance)
+    by_time = [Labelled(estimated, "estimated, by time", course.unit.value)] if pieces else []
     return Swum(
         course,
-        expand(items, timing.catalogue.drills, timing.scale, timing.catalogue.gear),
+        events,
         timing.clocks,
-        distance_working(items),
+        total([distance_working(items), *by_time]),
         tuple(misfits(items, course)),
         most_in_lane,
     )
@@ -192,8 +213,11 @@ def swum_by(
         own = items_for(items, group)
         same = next((swum for other, swum in known if other is own or other == own), None)
         if same is None:
-            same = lay_out(timing, own, course, most_in_lane)
-            known.append((own, same))
+            same = lay_out(timing, own, course, most_in_lane, timing.clock(group, course).pacer)
+            if same.by_time:  # another group may get as far in the same time, and may not
+                same = next((one for one in found.values() if one.events == same.events), same)
+            else:
+                known.append((own, same))
         found[group] = same
     first = next(iter(found.values()), None) or lay_out(timing, items, course, most_in_lane)
     return ByGroup(first=first, swum=found)

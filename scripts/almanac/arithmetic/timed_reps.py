@@ -173,7 +173,8 @@ class GroupClock:
 
     @property
     def missing(self) -> tuple[NoNumber, ...]:
-        """Each reason why a target is not known, once."""
-        return tuple(
-            dict.fromkeys(timed.target for timed in self.reps if isinstance(timed.target, NoNumber))
-        )
+        """Each reason why a target is not known, or how far something swum by time goes, once."""
+        targets = [timed.target for timed in self.reps if isinstance(timed.target, NoNumber)]
+        pieces = (piece for timed in self.reps for piece in timed.rep.pieces)
+        far = [piece.unknown for piece in pieces if piece.unknown]
+        return tuple(dict.fromkeys([*targets, *far]))

@@ -101,6 +101,11 @@ class Drill(Moving):
     helpers: tuple[Helper, ...] = ()
 
     @property
+    def travels(self) -> bool:
+        """Whether it goes somewhere: its dose is a distance, not a time that it is held for."""
+        return self.dose.distance is not None
+
+    @property
     def family(self) -> str:
         """The folder of skills that it stands in."""
         return self.file.split("/")[-2]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from almanac.analysis.figures.facets import word_partly
 from almanac.arithmetic.swum import Swum
 from almanac.model.catalogue import Catalogue
 from almanac.report.whiteboard import facet_title, in_order
@@ -32,7 +33,9 @@ def facet_shares(catalogue: Catalogue, swum: Swum, facet: str) -> Iterator[Facet
     shown = zip(words, apportion(parts, TENTH), show_shares(parts), strict=True)
     for word, distance, share in shown:
         title = facet_title(catalogue, facet, word)
-        yield FacetShare(word, title, show_distance(distance, unit), share)
+        marked = word_partly(swum, facet, word)
+        far = show_distance(distance, unit) + (f" ({marked})" if marked else "")
+        yield FacetShare(word, title, far, share)
 
 
 def facet_line(catalogue: Catalogue, swum: Swum, facet: str) -> str:

@@ -53,6 +53,7 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         "course": str(summary.course),
         "distance": _whole(totals["distance"]),
         "unit": summary.course.unit.value,
+        **_by_time(summary.first),
         "metres": rounded(totals["metres"], 3),
         "lengths": _whole(totals["lengths"]),
         "reps": totals["reps"].value,
@@ -87,11 +88,17 @@ def facets_json(swum: Swum) -> dict[str, Any]:
     return {facet: facet_numbers(split) for facet, split in swum.by.items()}
 
 
+def _by_time(swum: Swum) -> dict[str, Any]:
+    """What of the distance is estimated, and how many reps have none that is known."""
+    unknown = sum(piece.unknown is not None for piece in swum.by_time)
+    return {"estimated_distance": _number(swum.estimated), "distance_unknown": unknown}
+
+
 def _swum(swum: Swum) -> dict[str, Any]:
     """What a lane group swims, where some swim another thing than others."""
     figures = by_name("set", "set", swum)
     totals = {name: _whole(figures[name]) for name in ("distance", "lengths")}
-    return {**totals, "by": facets_json(swum)}
+    return {**totals, **_by_time(swum), "by": facets_json(swum)}
 
 
 def dotted(path: DataPath) -> str:
@@ -170,8 +177,9 @@ def _rep(timed: TimedRep) -> dict[str, Any]:
         "rounds": list(rep.rounds),
         "rep": rep.number,
         "distance": _number(rep.distance),
-        "held": any(piece.hold_s is not None for piece in rep.pieces),
+        "held": any(piece.hold_s is not None and not piece.by_time for piece in rep.pieces),
         "aim_s": _tenth(timed.aim.value if timed.aim else None),
+        "by_time": any(piece.by_time for piece in rep.pieces),
         "drills": [piece.drill.id for piece in rep.pieces],
         "start": rep.item.start or None,
         "partner": rep.item.partner or None,

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from almanac.analysis.figures.facets import partly
 from almanac.arithmetic.swum import ByGroup, Swum
 from almanac.model.club import LaneGroup
 from almanac.units import show_distance
@@ -26,8 +27,12 @@ def ways_of(groups: Mapping[str, LaneGroup], of: ByGroup) -> list[Way]:
 def distances(groups: Mapping[str, LaneGroup], of: ByGroup) -> str:
     """How far it is: ``300 m``, or each way of swimming it with who does."""
     return "; ".join(
-        f"{who}: {show_distance(swum.distance.value, swum.course.unit)}"
-        if who
-        else show_distance(swum.distance.value, swum.course.unit)
+        f"{who}: {distance_words(swum)}" if who else distance_words(swum)
         for who, _, swum in ways_of(groups, of)
     )
+
+
+def distance_words(swum: Swum) -> str:
+    """How far it is, and what of that is estimated or not known."""
+    text, marked = show_distance(swum.distance.value, swum.course.unit), partly(swum)
+    return f"{text} ({marked})" if marked else text

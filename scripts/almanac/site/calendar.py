@@ -15,8 +15,8 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.model.catalogue import Catalogue
 from almanac.report.sheet_text import slack_words
+from almanac.report.ways import distance_words
 from almanac.site.links import page_of
-from almanac.units import show_distance
 
 COLUMNS = (
     "week",
@@ -77,7 +77,7 @@ def _tell_practice(
     practice = summary.practice
     event.add("summary", f"{catalogue.club.squads[practice.squad].title}: {practice.title}")
     event.add("location", summary.pool.title)
-    distance = show_distance(summary.distance.value, summary.pool.course.unit)
+    distance = distance_words(summary.first)
     event.add("description", f"{practice.focus}\n{distance}. {slack_words(summary)}")
     if address:
         event.add("url", address.rstrip("/") + "/" + page_of(practice))

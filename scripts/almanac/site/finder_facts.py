@@ -14,7 +14,8 @@ from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import VOCABULARY_OF
-from almanac.units import COURSES, show_distance
+from almanac.report.ways import distance_words
+from almanac.units import COURSES
 
 VOCABULARIES = {
     facet: VOCABULARY_OF[facet] for facet in ("goal", "position", "stroke", "effort", "level")
@@ -145,9 +146,7 @@ class FinderFacts:
                 for course in COURSES.values()
             ],
             figure=self.pictures[chief.id] if chief else "",
-            distance=" or ".join(
-                dict.fromkeys(show_distance(own.distance.value, own.course.unit) for own in swum)
-            ),
+            distance=" or ".join(dict.fromkeys(distance_words(own) for own in swum)),
             more=swim_set.also_called,
         )
 

@@ -8,8 +8,8 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import SwimSet
+from almanac.report.ways import distance_words
 from almanac.site.links import Link, Page, link
-from almanac.units import show_distance
 
 
 def list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
@@ -62,7 +62,7 @@ def set_link(analysis: Analysis, swim_set: SwimSet) -> Link:
     if swim_set.id not in analysis.computable:
         return link(swim_set)
     summary = analysis.summary(swim_set.id)
-    distance = show_distance(summary.distance.value, summary.course.unit)
+    distance = distance_words(summary.first)
     return Link(
         link(swim_set).href,
         swim_set.title,

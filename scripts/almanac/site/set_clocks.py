@@ -114,7 +114,7 @@ def _row(row: ItemRow) -> dict[str, Any]:
     if not all(timed.fits for timed in row.timed):
         rest = "does not fit"
     return {
-        "what": ", ".join(dict.fromkeys(_reps_label(timed.rep.item) for timed in row.timed)),
+        "what": ", ".join(dict.fromkeys(map(_timed_label, row.timed))),
         "target": target + _marks(slow),
         "sendoff": _sendoffs(row)
         if slow.sendoff
@@ -138,6 +138,18 @@ def _sendoffs(row: ItemRow) -> str:
     each = dict.fromkeys(tuple(timed.sendoff_s for timed in reps) for _, reps in rounds)
     return " / ".join(
         _time(times[0]) if len(set(times)) == 1 else ", ".join(map(_time, times)) for times in each
+    )
+
+
+def _timed_label(timed: TimedRep) -> str:
+    """What a rep is, and how far it goes where it is swum by time."""
+    label, distance = _reps_label(timed.rep.item), timed.rep.distance
+    if not any(piece.by_time for piece in timed.rep.pieces):
+        return label
+    return (
+        f"{label} ({show_number(distance)} estimated)"
+        if distance
+        else f"{label}, how far is not known"
     )
 
 

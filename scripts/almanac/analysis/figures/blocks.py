@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
+from almanac.analysis.figures.facets import PART_ESTIMATED
 from almanac.analysis.figures.figure import Figure, Section, Shown
-from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block import BlockSummary, WeekPlan
 from almanac.arithmetic.block_workings import (
     block_distance,
     fast_metres,
@@ -54,11 +55,19 @@ def _of_days(known: int, days: int) -> str:
 
 
 def _planned_days(of: WeekOfBlock) -> str:
-    return _of_days(of.week.planned_days, len(of.week.days))
+    days = _of_days(of.week.planned_days, len(of.week.days))
+    return _also_estimated(days, [of.week])
 
 
 def _planned_days_of_block(of: BlockSummary) -> str:
-    return _of_days(sum(week.planned_days for week in of.weeks), len(of.days))
+    days = _of_days(sum(week.planned_days for week in of.weeks), len(of.days))
+    return _also_estimated(days, of.weeks)
+
+
+def _also_estimated(days: str, weeks: Iterable[WeekPlan]) -> str:
+    swum = (own.swum for week in weeks for day in week.days for own in day.sessions)
+    estimated = any(one is not None and one.by_time for one in swum)
+    return ", ".join(filter(None, (days, PART_ESTIMATED if estimated else "")))
 
 
 def _known_loads(of: WeekOfBlock) -> str:

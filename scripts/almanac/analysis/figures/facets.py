@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from almanac.analysis.figures.figure import Figure, Shown
-from almanac.arithmetic.facets import Shares, by_facet, facet_working
+from almanac.arithmetic.facets import Shares, by_facet, facet_working, piece_split
 from almanac.arithmetic.set_workings import (
     board_share,
     fast_share,
@@ -20,6 +20,7 @@ from almanac.arithmetic.set_workings import (
 )
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.working import Working
+from almanac.units import show_distance
 
 
 @dataclass(frozen=True)
@@ -39,6 +40,37 @@ def facet_words(swum: Swum, unit: str) -> Iterator[tuple[str, FacetWord]]:
             yield f"{facet} {word} {{}}", FacetWord(swum, facet, word, unit)
 
 
+def partly(swum: Swum) -> str:
+    """What of a distance is no plain number: how much of it is estimated, and how often it is not
+    known how far something swum by time goes; "" where all is measured.
+    """
+    unknown = sum(piece.unknown is not None for piece in swum.by_time)
+    words = []
+    if swum.estimated:
+        words.append(f"{show_distance(swum.estimated, swum.course.unit)} of it estimated")
+    if unknown:
+        words.append(f"without {unknown} swum by time, whose distance is not known")
+    return ", ".join(words)
+
+
+PART_ESTIMATED = "part estimated"
+
+
+def word_partly(swum: Swum, facet: str, word: str) -> str:
+    """Whether some of the distance of one word of a facet is estimated, in words."""
+    splits = (piece_split(piece, facet, swum.timing.scale) for piece in swum.by_time)
+    return PART_ESTIMATED if any(word in split for split in splits) else ""
+
+
+def _partly(of: FacetWord) -> str:
+    return word_partly(of.swum, of.facet, of.word)
+
+
+def part_estimated(swum: Swum) -> str:
+    """Whether some of what is swum is estimated, in words."""
+    return PART_ESTIMATED if swum.by_time else ""
+
+
 def _distance(of: FacetWord) -> Working:
     return facet_working(of.swum.pieces, of.facet, of.word, of.swum.timing.scale)
 
@@ -48,17 +80,25 @@ def _unit(swum: Swum) -> str:
 
 
 FACET_WORD: tuple[Figure[FacetWord], ...] = (
-    Figure("", "Distance", _distance, Shown.DISTANCE, lambda of: of.unit, (by_facet,)),
+    Figure(
+        "", "Distance", _distance, Shown.DISTANCE, lambda of: of.unit, (by_facet,), partly=_partly
+    ),
 )
 
 _SHARES = (Shares,)
 SHARES: tuple[Figure[Swum], ...] = (
-    Figure("kick share", "Kick", kick_share, Shown.SHARE, "", _SHARES, "none"),
-    Figure("supine share", "Flutter on the back", supine_share, Shown.SHARE, "", _SHARES, "none"),
-    Figure("prone share", "Flutter on the front", prone_share, Shown.SHARE, "", _SHARES, "none"),
-    Figure("board share", "Flutter with a board", board_share, Shown.SHARE, "", _SHARES, "none"),
-    Figure("resisted share", "Resisted", resisted_share, Shown.SHARE, "", _SHARES, "none"),
-    Figure("fast share", "Fast", fast_share, Shown.SHARE, "", _SHARES, "none"),
+    Figure("kick share", "Kick", kick_share, Shown.SHARE, "", _SHARES, "none",
+           partly=part_estimated),
+    Figure("supine share", "Flutter on the back", supine_share, Shown.SHARE, "", _SHARES, "none",
+           partly=part_estimated),
+    Figure("prone share", "Flutter on the front", prone_share, Shown.SHARE, "", _SHARES, "none",
+           partly=part_estimated),
+    Figure("board share", "Flutter with a board", board_share, Shown.SHARE, "", _SHARES, "none",
+           partly=part_estimated),
+    Figure("resisted share", "Resisted", resisted_share, Shown.SHARE, "", _SHARES, "none",
+           partly=part_estimated),
+    Figure("fast share", "Fast", fast_share, Shown.SHARE, "", _SHARES, "none",
+           partly=part_estimated),
     Figure("kick into stroke", "Kick into stroke", kick_into_stroke, Shown.DISTANCE, _unit,
-           _SHARES),
+           _SHARES, partly=part_estimated),
 )  # fmt: skip

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from operator import attrgetter
 
-from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words
+from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words, partly
 from almanac.analysis.figures.figure import Figure, Section, Shown
+from almanac.arithmetic.by_time import lengths_in
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.part_run import PartRun
@@ -84,7 +85,7 @@ def _parts(whole: PracticeForGroup) -> Iterator[tuple[str, PartForGroup]]:
 
 TOTALS: tuple[Figure[Swum], ...] = (
     Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE, _unit,
-           (distance_working,)),
+           (distance_working, lengths_in), partly=partly),
 )  # fmt: skip
 
 OF_GROUPS: tuple[Figure[PracticeForGroup], ...] = (
@@ -97,7 +98,8 @@ OF_GROUPS: tuple[Figure[PracticeForGroup], ...] = (
 
 OF_PARTS: tuple[Figure[PartForGroup], ...] = (
     Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE,
-           lambda part: part.unit, (distance_working,)),
+           lambda part: part.unit, (distance_working,),
+           partly=lambda part: partly(part.run.of(part.group))),
     Figure("clock", "Clock", attrgetter("clock"), Shown.TIME, explained=(Clock.run,)),
 )  # fmt: skip
 

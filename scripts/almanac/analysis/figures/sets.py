@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from operator import attrgetter
 
-from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words
+from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words, part_estimated, partly
 from almanac.analysis.figures.figure import Figure, Section, Shown
+from almanac.arithmetic.by_time import lengths_in
 from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import distance_working
@@ -61,11 +62,13 @@ def item_place(path: DataPath) -> str:
 
 TOTALS: tuple[Figure[Swum], ...] = (
     Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE, _unit,
-           (distance_working,)),
+           (distance_working, lengths_in), partly=partly),
     Figure("reps", "Reps", rep_count, Shown.NUMBER, explained=(expand,)),
-    Figure("lengths", "Lengths", lengths, Shown.NUMBER),
-    Figure("metres", "In metres", metres, Shown.DISTANCE, "m", converts=True),
-    Figure("yards", "In yards", yards, Shown.DISTANCE, "yd", converts=True),
+    Figure("lengths", "Lengths", lengths, Shown.NUMBER, partly=part_estimated),
+    Figure("metres", "In metres", metres, Shown.DISTANCE, "m", converts=True,
+           partly=part_estimated),
+    Figure("yards", "In yards", yards, Shown.DISTANCE, "yd", converts=True,
+           partly=part_estimated),
 )  # fmt: skip
 
 ON_THE_CLOCK: tuple[Figure[GroupClock], ...] = (
