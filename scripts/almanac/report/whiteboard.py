@@ -176,9 +176,10 @@ def _part(catalogue: Catalogue, part: Part) -> str:
     gear = f" with {gear_words(catalogue, part.gear)}" if part.gear else ""
     effort = effort_words(catalogue, part.effort)
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
-    far = TO_MARK[part.to] if part.to else show_number(part.distance)
+    what = do_words(catalogue, part)
+    swum = f"{what} {TO_MARK[part.to]}" if part.to else f"{show_number(part.distance)} {what}"
     passing = ", gear changed in passing" if part.in_passing else ""
-    return f"{far} {do_words(catalogue, part)} ({effort}){gear}{passing}{rest}"
+    return f"{swum} ({effort}){gear}{passing}{rest}"
 
 
 def board_text(lines: list[BoardLine]) -> str:

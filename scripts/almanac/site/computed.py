@@ -15,6 +15,7 @@ from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.arithmetic.assumed import targets
 from almanac.arithmetic.brief import brief
+from almanac.arithmetic.by_time import lengths_in
 from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.effort import EffortScale
@@ -27,6 +28,8 @@ from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_fro
 from almanac.arithmetic.known_tests import known_points, latest_tests
 from almanac.arithmetic.lane_order import LaneOrder, gap_for, lane_order
 from almanac.arithmetic.lanes import crowded, too_tight
+from almanac.arithmetic.manners import manner_of, wait_after
+from almanac.arithmetic.marks import mark_from_wall
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
@@ -40,7 +43,7 @@ from almanac.arithmetic.resistance import (
 )
 from almanac.arithmetic.rest_rules import rest_after, rest_working
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
-from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.timed_reps import GroupClock, until_done
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
 from almanac.model.policy import RestRule
@@ -55,6 +58,9 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Total distance", distance_working),
         ("Distance by a facet", by_facet),
         ("Shares", Shares),
+        ("Marks in the pool", mark_from_wall),
+        ("Swimming by time", lengths_in),
+        ("Starts, partners and teams", manner_of),
     )),
     ("Effort", (
         ("Descend, build and rotate", EffortScale.span),
@@ -72,6 +78,8 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     ("Clock", (
         ("The set on the clock", Clock.run),
         ("What a rep takes", Clock.rep),
+        ("Rests inside a rep", until_done),
+        ("While others go", wait_after),
         ("Rest that an effort asks", rest_after),
         ("Rest by distance or by work", rest_working),
         ("What a rep needs", Clock.need),

@@ -34,7 +34,10 @@ _DRILL_COLUMNS = (
     "arms",
     "level",
 )
-_SET_COLUMNS = ("id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps")
+_SET_COLUMNS = (
+    "id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps",
+    "estimated_distance",
+)  # fmt: skip
 
 
 def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:

@@ -7,7 +7,7 @@ import { tidy } from "./times.js";
 /**
  * @typedef {import("./names.js").Names} Names
  * @typedef {Record<string, any>} Item of a set, as far as it is filled in
- * @typedef {Record<"drill" | "effort" | "gear" | "how", (id: any) => string>} Titles of an id, of a list of gear, of an item's
+ * @typedef {Record<"drill" | "effort" | "gear" | "group" | "how", (id: any) => string>} Titles of an id, of a list of gear, of an item's
  *   start, partner and team
  * @typedef {{depth: number, what: string, effort: string, gear: string, how: string, go: string, aim: string, result: string,
  *   note: string}} Line
@@ -45,12 +45,15 @@ function effortWords(effort, told) {
  * @param {unknown} times */
 const timesWords = (times) => (Array.isArray(times) ? times.map(tidy).join(", ") : tidy(times));
 
-/** @param {unknown} sendoff */
-function sendoffWords(sendoff) {
-  const times = isObject(sendoff)
-    ? Object.entries(sendoff).map(([group, time]) => `${timesWords(time)} ${group}`)
-    : [timesWords(sendoff)];
-  return `on ${times.join(isObject(sendoff) && Object.values(sendoff).some(Array.isArray) ? "; " : ", ")}`;
+/** @param {unknown} sendoff
+ * @param {Titles} told */
+function sendoffWords(sendoff, told) {
+  if (!isObject(sendoff)) {
+    return `on ${timesWords(sendoff)}`;
+  }
+  const times = Object.entries(sendoff).map(([group, time]) => [told.group(group), timesWords(time)]);
+  const isOne = times.length > 1 && new Set(times.map(([, time]) => time)).size === 1;
+  return isOne ? `on ${times[0][1]}` : times.map(([group, time]) => `${group} on ${time}`).join("; ");
 }
 
 /** A change of reps, as its own words: what it does not name stays out.
@@ -83,7 +86,7 @@ function* changeLines(item, told, depth) {
   for (const { who, change } of whose.filter((one) => isObject(one.change))) {
     const what = changeWords(change, told);
     const effort = effortWords(change.effort, told);
-    yield { depth, what: what ? `${who}: ${what}` : who, effort, gear: told.gear(change.gear), go: goWords(change), how: "", aim: "", result: "", note: "" };
+    yield { depth, what: what ? `${who}: ${what}` : who, effort, gear: told.gear(change.gear), go: goWords(change, told), how: "", aim: "", result: "", note: "" };
   }
 }
 
@@ -96,6 +99,7 @@ function titles({ vocabulary, reference }) {
   return {
     effort: (id) => titled(vocabulary.efforts, id).toLowerCase(),
     drill: (id) => titled(reference.drill, id),
+    group: (id) => titled(reference.lane_group, id),
     how: ({ start, partner, team }) =>
       [["starts", start], ["partners", partner], ["teams", team]]
         .filter(([, word]) => word !== undefined)
@@ -107,7 +111,7 @@ function titles({ vocabulary, reference }) {
 
 /** @type {Record<string, string>} */
 const ORDERS = {
-  rotate: "in turn", medley: "in medley order", reverse_medley: "in reverse medley order", split: "shared out among",
+  rotate: "in turn", medley: "in medley order", reverse_medley: "in reverse medley order",
 };
 
 /** What is done: a drill, or several in turn.
@@ -122,12 +126,14 @@ function doWords(what, told) {
 }
 
 /** The time to hold.
- * @param {unknown} aim */
-function aimWords(aim) {
+ * @param {unknown} aim
+ * @param {Titles} told */
+function aimWords(aim, told) {
   if (aim === undefined) {
     return "";
   }
-  return `hold ${isObject(aim) ? Object.entries(aim).map(([group, time]) => `${tidy(time)} ${group}`).join(", ") : tidy(aim)}`;
+  const times = isObject(aim) ? Object.entries(aim).map(([group, time]) => `${tidy(time)} ${told.group(group)}`) : [tidy(aim)];
+  return `hold ${times.join(", ")}`;
 }
 
 /**
@@ -135,16 +141,19 @@ function aimWords(aim) {
  * @param {Titles} told
  */
 function partWords(part, told) {
-  const worn = list(part.gear).length ? ` in ${told.gear(part.gear)}` : "";
+  const worn = list(part.gear).length ? ` with ${told.gear(part.gear)}` : "";
+  const passing = part.in_passing === undefined ? "" : ", gear changed in passing";
   const rest = part.rest === undefined ? "" : `, ${tidy(part.rest)} rest`;
-  const far = part.to === undefined ? text(part.distance) : (TO_MARK[part.to] ?? OPEN);
-  return `${far} ${doWords(part.do, told)} (${effortWords(part.effort, told) || OPEN})${worn}${rest}`;
+  const what = doWords(part.do, told);
+  const swum = part.to === undefined ? `${text(part.distance)} ${what}` : `${what} ${TO_MARK[part.to] ?? OPEN}`;
+  return `${swum} (${effortWords(part.effort, told) || OPEN})${worn}${passing}${rest}`;
 }
 
-/** @param {Item} item */
-function goWords({ sendoff, rest }) {
+/** @param {Item} item
+ * @param {Titles} told */
+function goWords({ sendoff, rest }, told) {
   if (sendoff !== undefined) {
-    return sendoffWords(sendoff);
+    return sendoffWords(sendoff, told);
   }
   return rest === undefined ? "" : `${tidy(rest)} rest`;
 }
@@ -160,14 +169,17 @@ function repsLine(item, told, depth) {
   const whole = item.distance ?? parts.reduce((sum, part) => sum + Number(part.distance), 0);
   const each = item.time === undefined ? text(item.distance) : tidy(item.time);
   const swum = parts.map((part) => partWords(part, told)).join(", then ");
+  const shared = list(item.do?.split);
+  const share = `${text(item.distance)}, ${Math.round((10 * item.distance) / shared.length) / 10 || OPEN} each of`;
+  const alone = shared.length ? `${share} ${shared.map(told.drill).join(", ")}` : `${each} ${doWords(item.do, told)}`;
   return {
     depth,
-    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : `${each} ${doWords(item.do, told)}`}`,
+    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : alone}`,
     effort: parts.length ? "" : effortWords(item.effort, told),
     gear: told.gear(item.gear),
     how: told.how(item),
-    go: goWords(item),
-    aim: aimWords(item.aim),
+    go: goWords(item, told),
+    aim: aimWords(item.aim, told),
     result: item.note_result === undefined ? "" : `note the ${text(item.note_result)}`,
     note: item.note ?? "",
   };
