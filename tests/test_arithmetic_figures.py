@@ -294,6 +294,12 @@ def test_figures_of_a_set():
         "effort all-out": ("4 × 50", 200, "m"),
         "effort easy": ("2 × 100", 200, "m"),
         "clock": ("4 × 1:30 send-off + 2 × 30 s pause + 2 × 2:05 with rest", 670, "s"),
+        # four in the lane, five seconds apart on the front: 545 + 15 + 111.1
+        "last touch": (
+            "9:05 leader's last start + 3 behind the leader × 5 s gap + 1:20 best time ÷ 0.72 easy",
+            671.1111,
+            "s",
+        ),
         "work": ("4 × 1:00 best time + 2 × 1:20 best time ÷ 0.72 easy", 462.2222, "s"),
         "rest": ("11:10 clock − 7:42.2 work", 207.7778, "s"),
         "density": ("7:42.2 work ÷ 11:10 clock", 0.6899, ""),
@@ -320,7 +326,7 @@ def test_without_a_group_a_set_has_its_distances_alone():
     summary = summarise(Timing(club(own)), own)
     names = set(set_figures(summary, None))
     assert names == set(set_figures(summary, "quick")) - {
-        "clock", "work", "rest", "density", "rated work", "target 1", "sendoff 1", "rest 1",
+        "clock", "last touch", "work", "rest", "density", "rated work", "target 1", "sendoff 1", "rest 1",
     }  # fmt: skip
 
 

@@ -20,7 +20,6 @@ from arithmetic_world import (
     catalogue,
     clock,
     group,
-    policy,
     rep,
     swim_set,
     swum,
@@ -296,7 +295,7 @@ def test_no_nan_and_no_infinity_and_no_crash(written, tests, heads, lanes, gap, 
     of = group(tests, heads, lanes, gap)
     on = clock(of, course)
     run = on.run(expand(structure_items(written), DRILLS, SCALE))
-    found = [run, item_rows(run), too_tight(run, on), crowded(run, of, policy(), course)]
+    found = [run, item_rows(run), too_tight(run, on), crowded(run, of, course)]
     assert no_such_number(found) == []
     summary = summarise(Timing(catalogue(of)), swim_set(*written), course)
     for figure in all_figures("set", SetForGroup(summary, "osprey-1")).values():

@@ -13,6 +13,7 @@ import pytest
 from drawing_checks import checked
 from example_cases import EXAMPLES
 from shared import DAY
+from shown_checks import slips_in_data, slips_in_texts
 from test_schemas import published_findings
 
 from almanac.analysis.analysis import Analysis
@@ -52,6 +53,11 @@ def club_analysis(club: Loaded) -> Analysis:
 
 def found(loaded: Loaded, analysis: Analysis) -> list[Finding]:
     return [*loaded.findings, *check(analysis)]
+
+
+def test_nothing_is_shown_that_cannot_be(club: Loaded, club_analysis: Analysis) -> None:
+    assert slips_in_texts(club_analysis, club.names) == []
+    assert slips_in_data(club_analysis, club.names) == []
 
 
 def test_nothing_is_found(club: Loaded, club_analysis: Analysis) -> None:

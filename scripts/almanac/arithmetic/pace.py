@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.known_tests import TestPoint
 from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine, Paces, Segment
 from almanac.arithmetic.working import (
     Between,
@@ -70,7 +71,7 @@ class Pacer:
         working = targets[0].working
         if len(targets) > 1:
             named = (
-                Labelled(target.working, piece.drill.id, "s")
+                Labelled(target.working, piece.drill.title, "s")
                 for target, piece in zip(targets, rep.pieces, strict=True)
             )
             working = Sum(tuple(named))
@@ -148,7 +149,7 @@ class Pacer:
     def _factors(self, piece: Piece, like: str) -> tuple[Working, ...]:
         assert piece.drill.pace is not None
         own = (
-            Known(piece.drill.pace.factor, piece.drill.id),
+            Known(piece.drill.pace.factor, piece.drill.title),
             Known(self.paces.group.slowest, "the slowest of the group"),
         )
         tested_with = self.paces.benchmarks[like].gear
@@ -170,12 +171,13 @@ class Pacer:
             and not (gear.assists and worn.seconds >= plain.seconds)
         ]
         if not found:
-            return Known(gear.pace_factor, id)
+            return Known(gear.pace_factor, gear.title)
         metres = float(piece.distance) * self.course.unit.metres
         plain, worn = min(found, key=lambda pair: abs(pair[0].metres - metres))
-        return Quotient(
-            Known(worn.seconds, worn.benchmark, "s"), Known(plain.seconds, plain.benchmark, "s")
-        )
+        return Quotient(self._timed(worn), self._timed(plain))
+
+    def _timed(self, test: TestPoint) -> Known:
+        return Known(test.seconds, self.paces.benchmarks[test.benchmark].title, "s")
 
 
 def _best(segment: Segment, metres: float) -> Working:

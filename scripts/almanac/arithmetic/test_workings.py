@@ -58,7 +58,8 @@ def drag_at_equal_power(found: TimedComparison) -> Working:
 
 def _ratio(found: TimedComparison) -> Working:
     return Quotient(
-        Known(found.resisted_s, found.resisted.id, "s"), Known(found.plain_s, found.plain.id, "s")
+        Known(found.resisted_s, found.resisted.title, "s"),
+        Known(found.plain_s, found.plain.title, "s"),
     )
 
 

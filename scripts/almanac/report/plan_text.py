@@ -15,6 +15,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
+from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
 from almanac.report.sheet_text import LATECOMERS, hands_words, sheet_lines
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
@@ -63,10 +64,9 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         ),
         list(_loads(summary)),
         list(_others(summary)),
-        [f"Gear: {_gear(catalogue, summary) or 'none'}", "Brief:"]
-        + [
-            f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]"
-            for line in summary.brief
+        [
+            f"Gear: {_gear(catalogue, summary) or 'none'}",
+            *brief_lines(catalogue, summary.brief),
         ],
     ]
     return "\n\n".join("\n".join(lines) for lines in sections if lines)

@@ -12,6 +12,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Catalogue
+from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
 from almanac.report.known_words import basis_words, no_number_words, unfit_words
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
@@ -117,11 +118,7 @@ def _changes(run: GroupClock) -> Iterator[str]:
 def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     gear = ", ".join(catalogue.gear[id].title.lower() for id in summary.gear)
     yield f"Gear: {gear or 'none'}"
-    yield "Brief:"
-    yield from (
-        f"  - {line.hazard.rstrip('.')}: {line.control} [{', '.join(line.sources)}]"
-        for line in summary.brief
-    )
+    yield from brief_lines(catalogue, summary.brief)
 
 
 def _misfits(summary: SetSummary) -> Iterator[str]:

@@ -14,6 +14,7 @@ from almanac.arithmetic.run_sheet import SheetRow
 from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
+from almanac.report.brief_text import source_titles
 from almanac.report.plan_text import TIMES
 from almanac.report.sheet_text import (
     LATECOMERS,
@@ -33,7 +34,7 @@ from almanac.report.whiteboard import board_lines
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
-from almanac.site.shown_figures import page_figures, source_titles, swum_ways
+from almanac.site.shown_figures import page_figures, swum_ways
 
 
 def practice_page(

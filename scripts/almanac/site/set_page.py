@@ -14,6 +14,7 @@ from almanac.arithmetic.swum import Swum
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
+from almanac.report.brief_text import source_titles
 from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board
@@ -21,13 +22,7 @@ from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
 from almanac.site.set_clocks import own_clock, pool_clocks
-from almanac.site.shown_figures import (
-    PageFigure,
-    effort_legend,
-    page_figures,
-    source_titles,
-    swum_ways,
-)
+from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
 
 _CLOCKS = "sets/clocks"
 

@@ -4,7 +4,7 @@ the legend.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -18,7 +18,6 @@ from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatches
 from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry
 from almanac.report.facet_shares import FacetShare, facet_shares
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
@@ -128,18 +127,6 @@ def share_sentences(kind: str, swum: Swum) -> Iterator[str]:
             f"{share['kick into stroke']} of stroke comes straight out of the kick, without a stop."
         )
     yield from map(with_working, others(found.values(), SHARES_IN_WORDS))
-
-
-def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
-    """The titles of the entries that a danger comes from."""
-    tables: tuple[Mapping[str, Entry], ...] = (
-        catalogue.drills,
-        catalogue.gear,
-        catalogue.sets,
-        catalogue.practices,
-        catalogue.vocabularies,
-    )
-    return [next((known[id].title for known in tables if id in known), id) for id in ids]
 
 
 def effort_legend(catalogue: Catalogue) -> list[tuple[Markup, str]]:

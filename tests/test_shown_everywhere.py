@@ -1,0 +1,82 @@
+"""No shown text of the small catalogue holds a negative rest, a density over 100 % or an id where a
+title exists; not even where send-offs are far too short. ``test_content.py`` asks the same of the
+club's own.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from shared import CATALOGUE, DAY, copied
+from shown_checks import slips_in_data, slips_in_json, slips_in_texts, texts_of
+
+from almanac.analysis.analysis import Analysis
+from almanac.model.load import Loaded, load
+
+
+def test_nothing_is_shown_that_cannot_be(analysis: Analysis, loaded: Loaded) -> None:
+    assert slips_in_texts(analysis, loaded.names) == []
+    assert slips_in_data(analysis, loaded.names) == []
+
+
+@pytest.fixture(scope="module")
+def hurried(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
+    """The small catalogue with every send-off of a minute or more at 0:20, which nobody makes."""
+    root = copied(CATALOGUE, tmp_path_factory.mktemp("hurried") / "club")
+    for path in (root / "plans").rglob("*.yml"):
+        text = path.read_text("utf-8")
+        lines = [
+            re.sub(r"\b\d+:\d\d\b", "0:20", line) if "sendoff:" in line else line
+            for line in text.splitlines(keepends=True)
+        ]
+        path.write_text("".join(lines), "utf-8")
+    return load(root)
+
+
+def test_nor_where_send_offs_are_far_too_short(hurried: Loaded) -> None:
+    assert hurried.catalogue is not None, hurried.findings
+    analysis = Analysis(hurried.catalogue, DAY)
+    clocks = [clock for id in analysis.computable for clock in analysis.summary(id).clocks.values()]
+    unfit = [clock for clock in clocks if clock.unfit]
+    assert len(unfit) > len(clocks) / 3
+    assert all((clock.rest, clock.density, clock.work) == (None,) * 3 for clock in unfit)
+    assert slips_in_texts(analysis, hurried.names) == []
+    assert slips_in_data(analysis, hurried.names) == []
+    told = [file for file, text in texts_of(analysis, hurried.names) if "does not fit" in text]
+    assert any(file.startswith("sets/") for file in told)
+    assert any(file.startswith("sum ") for file in told)
+
+
+@pytest.mark.parametrize(
+    ("value", "slips"),
+    [
+        ({"rest_s": -0.1}, 1),
+        ({"groups": {"one": {"density": 1.01}}}, 1),
+        ({"sheet": [{"waits_s": -5.0}, {"ends_s": 599.999}]}, 2),
+        ({"slack_s": -60.0, "density": 1.0, "rest_s": 0.0}, 0),
+    ],
+)
+def test_slips_in_json_are_found(value: object, slips: int) -> None:
+    assert len([*slips_in_json(value)]) == slips
+
+
+@pytest.mark.parametrize(
+    ("shown", "slips"),
+    [
+        ("rest -0:21", 1),
+        ("Rest −8:21", 1),
+        ("<dd>-4.5 s</dd>", 1),
+        ("clock 36:00 − 44:21 work", 0),
+        ("Density 123 %", 1),
+        ("Density</dt><dd>75 %</dd>", 0),
+        ("reed-1 until 16:46", 1),
+        ("Reed (reed-1)", 0),
+        ('<a id="reed-1" href="../reed-1.html">Reed</a>', 0),
+    ],
+)
+def test_slips_in_texts_are_found(
+    analysis: Analysis, loaded: Loaded, monkeypatch: pytest.MonkeyPatch, shown: str, slips: int
+) -> None:
+    monkeypatch.setattr("shown_checks.texts_of", lambda *_: [("page", shown)])
+    assert len(slips_in_texts(analysis, loaded.names)) == slips
