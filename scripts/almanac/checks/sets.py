@@ -144,8 +144,10 @@ def expect_differs(analysis: Analysis) -> Iterator[Problem]:
             for path, believed, computed in _totals_differ(swim_set.expect, summary, group):
                 if path not in told:
                     told.add(path)
-                    yield _difference(swim_set, path, show_number(believed), show_number(computed))
-        yield from _clock_differences(swim_set, summary)
+                    yield _difference(
+                        analysis, swim_set, path, show_number(believed), show_number(computed)
+                    )
+        yield from _clock_differences(analysis, swim_set, summary)
 
 
 def _totals_differ(
@@ -171,15 +173,21 @@ def _totals_differ(
                 yield ("by", facet, word), distance, value
 
 
-def _clock_differences(swim_set: SwimSet, summary: SetSummary) -> Iterator[Problem]:
+def _clock_differences(
+    analysis: Analysis, swim_set: SwimSet, summary: SetSummary
+) -> Iterator[Problem]:
     for group, believed in swim_set.expect.clock.items():
         clock = summary.clocks[group].clock
         if clock is None or abs(clock.value - believed) > 0.5:
             computed = show_time(clock.value) if clock else "no number: a target is not known"
-            yield _difference(swim_set, ("clock", group), show_time(believed), computed)
+            yield _difference(analysis, swim_set, ("clock", group), show_time(believed), computed)
 
 
-def _difference(swim_set: SwimSet, path: tuple[str, ...], believed: str, computed: str) -> Problem:
-    what = " ".join(step for step in path if step not in ("by", "by_group"))
+def _difference(
+    analysis: Analysis, swim_set: SwimSet, path: tuple[str, ...], believed: str, computed: str
+) -> Problem:
+    groups = analysis.catalogue.lane_groups
+    steps = (step for step in path if step not in ("by", "by_group"))
+    what = " ".join(groups[step].title if step in groups else step for step in steps)
     message = f"'{what}' is believed to be {believed}, and the set adds up to {computed}"
     return Problem(swim_set, ("expect", *path), message, f"write {computed}, or mend the items")
