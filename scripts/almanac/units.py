@@ -62,8 +62,8 @@ class Course:
 
     @classmethod
     def parse(cls, text: str) -> Course:
-        """Read ``25yd``, ``25m`` or ``50m``. Raises KeyError for anything else."""
-        return COURSES[text]
+        """Read ``25yd``, ``25m``, ``50m`` or ``land``. Raises KeyError for anything else."""
+        return LAND if text == ON_LAND else COURSES[text]
 
     @property
     def metres(self) -> float:
@@ -71,9 +71,12 @@ class Course:
         return self.length * self.unit.metres
 
     def __str__(self) -> str:
-        return f"{self.length}{self.unit.value}"
+        return ON_LAND if self == LAND else f"{self.length}{self.unit.value}"
 
 
+ON_LAND = "land"
+# On land there are no walls, and nothing is travelled: no length of the course is ever asked for.
+LAND = Course(1, Unit.METRE)
 COURSES: dict[str, Course] = {
     str(course): course
     for course in (Course(25, Unit.YARD), Course(25, Unit.METRE), Course(50, Unit.METRE))

@@ -20,7 +20,7 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.practice import Doing, Practice
 from almanac.model.swim_set import SwimSet
-from almanac.units import COURSES, Course
+from almanac.units import COURSES, LAND, Course
 
 
 @dataclass(frozen=True, eq=False)
@@ -66,7 +66,11 @@ class Analysis:
         return self.summary_in(id, self.computable[id].course)
 
     def summary_in(self, id: str, course: Course) -> SetSummary:
-        """The figures of a computable set laid into a course, for every lane group."""
+        """The figures of a computable set laid into a course, for every lane group; those of a
+        circuit on land are the same in each.
+        """
+        if self.computable[id].is_on_land:
+            course = LAND
         if (id, course) not in self._summaries:
             self._summaries[id, course] = summarise(self.timing, self.computable[id], course)
         return self._summaries[id, course]
@@ -168,7 +172,8 @@ class Analysis:
                 for name in self.practices
                 if self.catalogue.practices[name].squad == block.squad
             }
-            if used <= own:
+            circuits = {id for day in block.days for id in day.circuits}
+            if used <= own and circuits <= self.computable.keys():
                 groups = [
                     name
                     for name, group in self.catalogue.lane_groups.items()
@@ -176,7 +181,9 @@ class Analysis:
                 ]
                 rules = self._block_rules(block.squad)
                 found[id] = {
-                    group: summarise_block(block, self.practice_on, group, rules)
+                    group: summarise_block(
+                        block, self.practice_on, group, rules, circuit=self.summary
+                    )
                     for group in groups
                 }
         return found

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from almanac.arithmetic.balance import Balance, balance_of
-from almanac.arithmetic.block_days import DayPlan, PracticeOn, day_plans
+from almanac.arithmetic.block_days import Circuit, DayPlan, PracticeOn, day_plans
+from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.taper import Taper, taper
 from almanac.arithmetic.training_load import Deviation, WeekLoad, week_load
 from almanac.model.block import Block, Week
@@ -77,6 +78,7 @@ def summarise_block(
     group: str,
     rules: BlockRules = BlockRules(),
     convention: Deviation = Deviation.SAMPLE,
+    circuit: Circuit | None = None,
 ) -> BlockSummary:
     """Add a block up from the summaries of its practices, each as the tests known by its day make
     it. Raises KeyError for a practice without one.
@@ -84,7 +86,7 @@ def summarise_block(
     weeks: list[WeekPlan] = []
     for number, week in enumerate(block.weeks):
         monday = block.starts + timedelta(weeks=number)
-        days = tuple(day_plans(week, monday, practice_on, group))
+        days = tuple(day_plans(week, monday, practice_on, group, circuit or _no_circuit))
         balance = balance_of(swum for day in days for swum in day.swum)
         loads = [day.load for day in days]
         load = week_load(loads, convention) if any(load is not None for load in loads) else None
@@ -92,3 +94,7 @@ def summarise_block(
     everything = [swum for week in weeks for day in week.days for swum in day.swum]
     whole = balance_of(everything)
     return BlockSummary(block, group, tuple(weeks), whole, taper(block, weeks), rules)
+
+
+def _no_circuit(id: str) -> SetSummary:
+    raise KeyError(id)

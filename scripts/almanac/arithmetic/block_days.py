@@ -9,7 +9,8 @@ from functools import cached_property
 
 from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.session_load import planned_load, session_minutes
+from almanac.arithmetic.session_load import mean_rating, planned_load, session_minutes
+from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.training_load import session_load
 from almanac.model.block import Day, Session, Week
@@ -17,6 +18,7 @@ from almanac.model.block import Day, Session, Week
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
 PracticeOn = Callable[[str, date], PracticeSummary]  # a practice by id, as its day knows the tests
+Circuit = Callable[[str], SetSummary]  # the figures of a circuit on land, by id
 
 
 @dataclass(frozen=True)
@@ -30,6 +32,7 @@ class SessionPlan:
     swum: Swum | None
     minutes: float | None
     load: float | None
+    circuit: SetSummary | None = None
 
     @property
     def start(self) -> str:
@@ -86,12 +89,16 @@ class DayPlan:
         return sum(own.metres for own in self.swum)
 
 
-def day_plans(week: Week, monday: date, practice_on: PracticeOn, group: str) -> Iterator[DayPlan]:
+def day_plans(
+    week: Week, monday: date, practice_on: PracticeOn, group: str, circuit: Circuit
+) -> Iterator[DayPlan]:
     """The seven days of a week for a lane group, with the sessions that are for it."""
     for number, name in enumerate(DAYS):
         day, on = week.days.get(name), monday + timedelta(days=number)
         sessions = day.every_session if day else ()
-        plans = (_session(own, on, practice_on, group) for own in sessions if own.is_for(group))
+        plans = (
+            _session(own, on, practice_on, group, circuit) for own in sessions if own.is_for(group)
+        )
         yield DayPlan(name, on, day, tuple(plans))
 
 
@@ -105,7 +112,11 @@ def day_of_all(days: Sequence[DayPlan]) -> DayPlan:
     return replace(days[0], sessions=tuple(sessions))
 
 
-def _session(session: Session, on: date, practice_on: PracticeOn, group: str) -> SessionPlan:
+def _session(
+    session: Session, on: date, practice_on: PracticeOn, group: str, circuit: Circuit
+) -> SessionPlan:
+    if session.land is not None:
+        return _on_land(session, circuit(session.land), group)
     if session.practice is None:
         load = session_load(session.rating or 0.0, session.minutes)
         return SessionPlan(session, None, None, session.minutes, load)
@@ -119,3 +130,15 @@ def _session(session: Session, on: date, practice_on: PracticeOn, group: str) ->
         minutes.value if minutes else None,
         planned.value if planned else None,
     )
+
+
+def _on_land(session: Session, circuit: SetSummary, group: str) -> SessionPlan:
+    """A circuit on land as a session: its clock in minutes times its rating, the stated one or the
+    mean rating of its reps by the clock, as for a practice.
+    """
+    timed = circuit.clocks[group]
+    minutes = timed.clock.value / 60 if timed.clock else None
+    rating = session.rating if session.rating is not None else mean_rating(timed.reps)
+    known = minutes is not None and rating is not None
+    load = session_load(rating or 0.0, minutes or 0.0) if known else None
+    return SessionPlan(session, None, None, minutes, load, circuit)

@@ -111,8 +111,10 @@ def lay_in_course(swim_set: SwimSet, course: Course) -> SwimSet:
 
     Send-offs carry the ratio of the two lengths (9144/10000 from metres to yards), to be rounded
     when they are shown; there is no standard for turning times from one course into another. Laying
-    a set there and back gives the set again.
+    a set there and back gives the set again. What is done on land is the same everywhere.
     """
+    if swim_set.is_on_land:
+        return swim_set
     return replace(
         swim_set, course=course, items=lay_items_in_course(swim_set.items, swim_set.course, course)
     )

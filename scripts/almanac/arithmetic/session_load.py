@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.arithmetic.working import (
     Difference,
     Known,
@@ -57,6 +60,19 @@ def session_rating(summary: PracticeSummary, group: str) -> Working | None:
         for rating, spent in seconds.items()
     )
     return Quotient(weighted, Known(sum(seconds.values()), "on the clock", "s"))
+
+
+def mean_rating(reps: Iterable[TimedRep]) -> float | None:
+    """The mean rating of reps, 0 to 10, each weighted by its time on the clock; None where a clock
+    is not known, or nothing is done.
+    """
+    spent, weighted = 0.0, 0.0
+    for timed in reps:
+        if timed.clock is None:
+            return None
+        spent += timed.clock.value
+        weighted += timed.clock.value * timed.rep.mean_rating
+    return weighted / spent if spent else None
 
 
 def planned_load(

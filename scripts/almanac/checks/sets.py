@@ -191,3 +191,36 @@ def _difference(
     what = " ".join(groups[step].title if step in groups else step for step in steps)
     message = f"'{what}' is believed to be {believed}, and the set adds up to {computed}"
     return Problem(swim_set, ("expect", *path), message, f"write {computed}, or mend the items")
+
+
+@forbids("land-set-swims")
+def land_set_swims(analysis: Analysis) -> Iterator[Problem]:
+    """A set whose course is land holds drills on land alone, each held for a time; and such drills
+    travel no distance anywhere.
+    """
+    for id, swim_set in analysis.computable.items():
+        if not swim_set.is_on_land:
+            continue
+        for rep in {rep.path: rep for rep in analysis.summary(id).every_rep}.values():
+            wet = [piece.drill for piece in rep.pieces if not piece.drill.is_on_land]
+            if wet:
+                message = f"'{wet[0].id}' is not done on land"
+                hint = "take a drill of the mode land, or give the set the course of a pool"
+                yield Problem(swim_set, rep.path, message, hint)
+            elif rep.distance:
+                message, hint = "on land nothing is swum", "give the reps a time, not a distance"
+                yield Problem(swim_set, (*rep.path, "distance"), message, hint)
+
+
+@forbids("circuit-not-on-land")
+def circuit_not_on_land(analysis: Analysis) -> Iterator[Problem]:
+    """What a block calls work on ``land`` is a set whose course is land."""
+    sets = analysis.catalogue.sets
+    for block in analysis.catalogue.blocks.values():
+        for number, week in enumerate(block.weeks):
+            for name, day in week.days.items():
+                for id in day.circuits:
+                    if not sets[id].is_on_land:
+                        path = ("weeks", number, "days", name)
+                        hint = "name a set whose course is land, or the practice that holds it"
+                        yield Problem(block, path, f"'{id}' is not on land", hint)

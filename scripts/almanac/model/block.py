@@ -12,12 +12,14 @@ from almanac.model.entry import Entry, Ids, Reference, references
 
 @dataclass(frozen=True)
 class Session:
-    """One session of a day: a practice, whose ``rating`` the coach may state, or other work with
-    minutes and a 0-10 rating. ``start`` as HH:MM, "" where it is the practice's own or not said;
-    ``groups`` are the lane groups that it is for, all of the squad where none is named.
+    """One session of a day: a practice or a circuit on ``land``, whose ``rating`` the coach may
+    state, or other work with minutes and a 0-10 rating. ``start`` as HH:MM, "" where it is the
+    practice's own or not said; ``groups`` are the lane groups that it is for, all of the squad
+    where none is named.
     """
 
     practice: str | None = None
+    land: str | None = None
     other: str = ""
     minutes: int = 0
     rating: float | None = None
@@ -36,6 +38,7 @@ class Day:
     """
 
     practice: str | None = None
+    land: str | None = None
     rest: bool = False
     other: str = ""
     minutes: int = 0
@@ -46,8 +49,14 @@ class Day:
     def every_session(self) -> tuple[Session, ...]:
         """Its sessions, in whichever form they are written."""
         swum = [Session(practice=self.practice)] if self.practice else []
-        land = [Session(other=self.other, minutes=self.minutes, rating=self.rating)]
-        return (*self.sessions, *swum, *(land if self.minutes else []))
+        land = [Session(land=self.land)] if self.land else []
+        other = [Session(other=self.other, minutes=self.minutes, rating=self.rating)]
+        return (*self.sessions, *swum, *land, *(other if self.minutes else []))
+
+    @property
+    def circuits(self) -> Iterator[str]:
+        """The circuits on land of its sessions."""
+        return (session.land for session in self.every_session if session.land)
 
     @property
     def practices(self) -> Iterator[str]:
@@ -118,5 +127,6 @@ class Block(Entry):
             yield from references("benchmark", week.benchmarks, "runs")
             for day in week.days.values():
                 yield from references("practice", day.practices, "uses")
+                yield from references("set", day.circuits, "uses")
                 for session in day.sessions:
                     yield from references("lane_group", session.groups, "for")

@@ -11,7 +11,7 @@ from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
 from almanac.model.manner import ALONE, Aim, Manner
-from almanac.units import Course
+from almanac.units import LAND, Course
 
 Distance = int | Fraction  # exact: half a length, or 15 m in a pool of yards
 
@@ -248,6 +248,11 @@ class SwimSet(Entry):
     expect: Expectation = field(default_factory=Expectation)
     hazards: tuple[Hazard, ...] = ()
     most_in_lane: int | None = None
+
+    @property
+    def is_on_land(self) -> bool:
+        """Whether it is a circuit on land, the same in every pool."""
+        return self.course == LAND
 
     def references(self) -> Iterator[Reference]:
         yield from item_references(self.items)

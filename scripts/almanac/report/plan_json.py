@@ -149,6 +149,7 @@ def _session(own: SessionPlan) -> dict[str, Any]:
     """A session of a day: what it is, when, how long, and its load; nulls where not known."""
     return {
         "practice": own.session.practice,
+        "land": own.session.land,
         "other": own.session.other or None,
         "start": own.start or None,
         "minutes": None if own.minutes is None else round(own.minutes, 1),

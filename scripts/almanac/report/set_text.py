@@ -28,7 +28,7 @@ def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
     swim_set = summary.swim_set
     head = (
         f"{swim_set.title} ({swim_set.id}), "
-        f"{catalogue.words('levels')[swim_set.level].title.lower()}, {summary.course} pool"
+        f"{catalogue.words('levels')[swim_set.level].title.lower()}, {_where(summary)}"
     )
     sections = [
         [head, swim_set.purpose],
@@ -47,8 +47,15 @@ _TOTALS = ("distance", "reps", "lengths", "metres", "yards")
 def _ways(catalogue: Catalogue, summary: SetSummary) -> Iterator[list[str]]:
     """Totals and facets; where lane groups differ, of each way of swimming it, with who does."""
     for who, _, swum in ways_of(catalogue.lane_groups, summary):
-        yield [*([f"{who}:"] if who else []), *_totals(swum)]
-        yield list(_facets(catalogue, swum))
+        told = _reps(swum) if summary.swim_set.is_on_land else _totals(swum)
+        yield [*([f"{who}:"] if who else []), *told]
+        if not summary.swim_set.is_on_land:
+            yield list(_facets(catalogue, swum))
+
+
+def _reps(swum: Swum) -> Iterator[str]:
+    """What there is to count of a circuit on land."""
+    yield f"{shown(by_name('set', 'set', swum)['reps'])} reps"
 
 
 def _totals(swum: Swum) -> Iterator[str]:
@@ -113,6 +120,10 @@ def _changes(run: GroupClock) -> Iterator[str]:
         )
     if any(change.at_far_end for change in run.changes):
         yield "    some changes come after an odd number of lengths: lay the gear at the far end"
+
+
+def _where(summary: SetSummary) -> str:
+    return "on land" if summary.swim_set.is_on_land else f"{summary.course} pool"
 
 
 def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:

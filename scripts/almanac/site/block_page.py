@@ -28,7 +28,7 @@ from almanac.report.block_words import change_words, missing_words
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences
 from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
-from almanac.site.links import Page, is_listed, link
+from almanac.site.links import Link, Page, is_listed, link
 from almanac.site.shown_figures import effort_legend, page_figure
 
 
@@ -112,11 +112,18 @@ def _session(catalogue: Catalogue, own: SessionPlan) -> dict[str, Any]:
     """A session: its practice or what else it is, when, and for which lane groups."""
     groups = ", ".join(catalogue.lane_groups[id].title for id in own.session.groups)
     return {
-        "practice": link(catalogue.practices[own.practice.practice.id]) if own.practice else None,
+        "practice": _entry(catalogue, own),
         "other": own.session.other,
         "start": own.session.start,
         "groups": groups,
     }
+
+
+def _entry(catalogue: Catalogue, own: SessionPlan) -> Link | None:
+    """The link to the practice or the circuit of a session."""
+    if own.practice:
+        return link(catalogue.practices[own.practice.practice.id])
+    return link(own.circuit.swim_set) if own.circuit else None
 
 
 def _group(

@@ -17,6 +17,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.sheet_text import slack_words
 from almanac.report.ways import distance_words
 from almanac.site.links import page_of
+from almanac.units import show_number
 
 COLUMNS = (
     "week",
@@ -60,9 +61,10 @@ def _events(
         if own.practice is not None:
             _tell_practice(event, catalogue, own.practice, address)
         else:
-            event.add("summary", f"{own.session.other}, {own.session.minutes} minutes")
+            what = own.circuit.swim_set.title if own.circuit else own.session.other
+            event.add("summary", f"{what}, {show_number(own.minutes or 0, 0)} minutes")
         if own.start:
-            minutes = own.practice.practice.slot.minutes if own.practice else own.session.minutes
+            minutes = own.practice.practice.slot.minutes if own.practice else own.minutes or 0
             start = datetime.combine(day.on, time.fromisoformat(own.start))
             event.add("dtstart", start)
             event.add("dtend", start + timedelta(minutes=minutes))
@@ -131,7 +133,12 @@ def _cells(week: int, day: DayPlan, of_all: DayPlan) -> list[object]:
         day.name,
         day.on,
         "; ".join(practice.practice.id for practice in of_all.practices),
-        "; ".join(own.session.other for own in of_all.sessions if own.session.other),
+        "; ".join(filter(None, map(_beside, of_all.sessions))),
         "yes" if day.is_off else "",
         *(round(metres, 1) for metres in distances),
     ]
+
+
+def _beside(own: SessionPlan) -> str:
+    """What a session is that is no practice."""
+    return own.circuit.swim_set.id if own.circuit else own.session.other

@@ -146,7 +146,9 @@ class FinderFacts:
                 for course in COURSES.values()
             ],
             figure=self.pictures[chief.id] if chief else "",
-            distance=" or ".join(dict.fromkeys(distance_words(own) for own in swum)),
+            distance="On land"
+            if swim_set.is_on_land
+            else " or ".join(dict.fromkeys(distance_words(own) for own in swum)),
             more=swim_set.also_called,
         )
 

@@ -33,12 +33,20 @@ from almanac.units import COURSES, Course, show_distance, show_number, show_time
 def own_clock(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     """A computable set on the clock in its own pool, for the lane group that it is written for."""
     groups = analysis.meant(swim_set) or tuple(analysis.catalogue.lane_groups)
-    return _pool(analysis, swim_set, swim_set.course, groups[:1])
+    return _pool(analysis, swim_set, own_pool(analysis, swim_set), groups[:1])
+
+
+def own_pool(analysis: Analysis, swim_set: SwimSet) -> Course:
+    """The course that a set is shown in first: its own, for a circuit on land that of the club's
+    first pool.
+    """
+    home = next(iter(analysis.catalogue.club.pools.values())).course
+    return home if swim_set.is_on_land else swim_set.course
 
 
 def pool_clocks(analysis: Analysis, swim_set: SwimSet) -> list[dict[str, Any]]:
     """A computable set on the clock in every pool, its own first, for every lane group."""
-    own, groups = swim_set.course, analysis.catalogue.lane_groups
+    own, groups = own_pool(analysis, swim_set), analysis.catalogue.lane_groups
     courses = [own, *(course for course in COURSES.values() if course != own)]
     return [_pool(analysis, swim_set, course, groups) for course in courses]
 
@@ -47,14 +55,16 @@ def _pool(
     analysis: Analysis, swim_set: SwimSet, course: Course, groups: Iterable[str]
 ) -> dict[str, Any]:
     """The set in one pool, for some lane groups."""
-    own = course == swim_set.course
+    own = course == own_pool(analysis, swim_set)
     summary = analysis.summary_in(swim_set.id, course)
     return {
         "course": str(course),
+        "title": "On land" if swim_set.is_on_land else f"{course} pool",
+        "on_land": swim_set.is_on_land,
         "own": own,
         "fits": not summary.misfits,
         "misfits": [_misfit(swim_set, misfit, course) for misfit in summary.misfits],
-        "moved": course.unit != swim_set.course.unit,
+        "moved": not swim_set.is_on_land and course.unit != swim_set.course.unit,
         "groups": [_group(analysis, summary, summary.clocks[id]) for id in groups],
     }
 

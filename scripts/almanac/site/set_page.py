@@ -21,7 +21,7 @@ from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
-from almanac.site.set_clocks import own_clock, pool_clocks
+from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
 
 _CLOCKS = "sets/clocks"
@@ -63,7 +63,7 @@ def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     """What both pages show with the clocks."""
     own = next(iter(analysis.meant(swim_set)), "")
     return {
-        "choosing": preferences(analysis, own, str(swim_set.course)),
+        "choosing": preferences(analysis, own, str(own_pool(analysis, swim_set))),
         "efforts": effort_legend(analysis.catalogue),
         "convention": CLOCK_CONVENTION,
     }

@@ -22,7 +22,7 @@ from almanac.report.facet_shares import FacetShare, facet_shares
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 from almanac.report.working_text import formula
-from almanac.units import Unit
+from almanac.units import LAND, Unit
 
 FACET_TITLES = {
     "mode": "Sort of work",
@@ -91,7 +91,7 @@ def swum_ways(kind: str, catalogue: Catalogue, of: ByGroup) -> list[dict[str, An
             "who": who,
             "groups": groups,
             "sentences": list(share_sentences(kind, swum)),
-            "facets": facet_tables(kind, catalogue, swum),
+            "facets": facet_tables(kind, catalogue, swum) if swum.course != LAND else [],
         }
         for who, groups, swum in ways_of(catalogue.lane_groups, of)
     ]
