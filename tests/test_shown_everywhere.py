@@ -6,12 +6,14 @@ club's own.
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 from shared import CATALOGUE, DAY, copied
 from shown_checks import slips_in_data, slips_in_json, slips_in_texts, texts_of
 
 from almanac.analysis.analysis import Analysis
+from almanac.commands.main import main
 from almanac.model.load import Loaded, load
 
 
@@ -21,7 +23,7 @@ def test_nothing_is_shown_that_cannot_be(analysis: Analysis, loaded: Loaded) -> 
 
 
 @pytest.fixture(scope="module")
-def hurried(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
+def hurried_root(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The small catalogue with every send-off of a minute or more at 0:20, which nobody makes."""
     root = copied(CATALOGUE, tmp_path_factory.mktemp("hurried") / "club")
     for path in (root / "plans").rglob("*.yml"):
@@ -31,7 +33,12 @@ def hurried(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
             for line in text.splitlines(keepends=True)
         ]
         path.write_text("".join(lines), "utf-8")
-    return load(root)
+    return root
+
+
+@pytest.fixture(scope="module")
+def hurried(hurried_root: Path) -> Loaded:
+    return load(hurried_root)
 
 
 def test_nor_where_send_offs_are_far_too_short(hurried: Loaded) -> None:
@@ -44,8 +51,25 @@ def test_nor_where_send_offs_are_far_too_short(hurried: Loaded) -> None:
     assert slips_in_texts(analysis, hurried.names) == []
     assert slips_in_data(analysis, hurried.names) == []
     told = [file for file, text in texts_of(analysis, hurried.names) if "does not fit" in text]
-    assert any(file.startswith("sets/") for file in told)
-    assert any(file.startswith("sum ") for file in told)
+    # the board of a page, its card (the second time), a practice's sheet, and the terminal
+    assert {file.partition("/")[0].partition(" ")[0] for file in told} >= {
+        "sets",
+        "practices",
+        "sum",
+    }
+    page = dict(texts_of(analysis, hurried.names))["sets/kick-and-go.md"]
+    board, _, rest = page.partition("## On the clock")
+    card = rest.partition('class="card-board')[2]
+    assert "does not fit: " in board and "does not fit: " in card
+
+
+def test_nor_does_explain_give_a_number(
+    hurried_root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["explain", "kick-and-go", "rest", "--root", str(hurried_root)])
+    said = capsys.readouterr().out
+    assert said.startswith("no number, because the set does not fit: ")
+    assert "the nearest send-off that fits is " in said
 
 
 @pytest.mark.parametrize(

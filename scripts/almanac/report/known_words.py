@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
+from almanac.report.whiteboard import BoardLine
 from almanac.units import show_time
 
 _BASES: tuple[tuple[str, Callable[[Target], bool]], ...] = (
@@ -44,6 +45,17 @@ def unfit_words(unfit: DoesNotFit) -> str:
         f"{show_time(unfit.done_s, tenths=True)}; the nearest send-off that fits is "
         f"{show_time(unfit.fits_s)}"
     )
+
+
+def unfit_lines(
+    catalogue: Catalogue, clocks: Mapping[str, GroupClock], groups: Iterable[str]
+) -> list[BoardLine]:
+    """Lines for the whiteboard: for each lane group that the set does not fit, where and why."""
+    return [
+        BoardLine(0, unfit_words(unfit), whose=catalogue.lane_groups[group].title, groups=(group,))
+        for group in groups
+        for unfit in clocks[group].unfit
+    ]
 
 
 def no_number_words(catalogue: Catalogue, missing: NoNumber | DoesNotFit) -> str:

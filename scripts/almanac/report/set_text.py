@@ -8,13 +8,13 @@ from almanac.analysis.figures import by_name, section, table
 from almanac.analysis.figures.figure import Figure
 from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.facets import FACETS
-from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.summary import SetSummary, groups_meant
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
-from almanac.report.known_words import basis_words, no_number_words, unfit_words
+from almanac.report.known_words import basis_words, no_number_words, unfit_lines, unfit_words
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board, board_text
@@ -30,9 +30,11 @@ def set_text(catalogue: Catalogue, summary: SetSummary) -> str:
         f"{swim_set.title} ({swim_set.id}), "
         f"{catalogue.words('levels')[swim_set.level].title.lower()}, {_where(summary)}"
     )
+    meant = [id for id in groups_meant(catalogue, swim_set) if id in summary.clocks]
+    unfit = unfit_lines(catalogue, summary.clocks, meant)
     sections = [
         [head, swim_set.purpose],
-        [board_text(board(catalogue, swim_set))],
+        [board_text([*board(catalogue, swim_set), *unfit])],
         *_ways(catalogue, summary),
         list(_clocks(catalogue, summary)),
         list(_gear_and_brief(catalogue, summary)),

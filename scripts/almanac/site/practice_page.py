@@ -15,6 +15,7 @@ from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.report.brief_text import source_titles
+from almanac.report.known_words import unfit_lines
 from almanac.report.plan_text import TIMES
 from almanac.report.sheet_text import (
     LATECOMERS,
@@ -100,7 +101,10 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
         "where": list(where_words(catalogue, row)),
         "distance": distances(summary.groups, run),
         "note": run.doing.note,
-        "board": board_lines(catalogue, items),
+        "board": [
+            *board_lines(catalogue, items),
+            *unfit_lines(catalogue, row.run.clocks, row.run.clocks),
+        ],
         "cells": cells,
         "joins": row.joins,
     }

@@ -15,6 +15,7 @@ from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.report.brief_text import source_titles
+from almanac.report.known_words import unfit_lines
 from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board
@@ -36,7 +37,10 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         swim_set,
         level=catalogue.words("levels")[swim_set.level].title,
         goals=[(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
-        board=board(catalogue, swim_set),
+        board=[
+            *board(catalogue, swim_set),
+            *unfit_lines(catalogue, summary.clocks, analysis.meant(swim_set)),
+        ],
         totals=[
             (who, ids, totals(swum)) for who, ids, swum in ways_of(catalogue.lane_groups, summary)
         ],
