@@ -31,7 +31,7 @@ ITEMS = """items:
 
 
 @pytest.fixture(scope="module")
-def page(tmp_path_factory: pytest.TempPathFactory) -> str:
+def site(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
     root = tmp_path_factory.mktemp("by-group")
     next(case for case in cases("accepted") if case.name == "every-field").build(root)
     file = root / "plans/sets/by-group-and-round.yml"
@@ -44,12 +44,16 @@ def page(tmp_path_factory: pytest.TempPathFactory) -> str:
     return rendered(root)
 
 
-def rendered(root: Path) -> str:
+@pytest.fixture(scope="module")
+def page(site: dict[str, str]) -> str:
+    return site["sets/by-group-and-round.md"]
+
+
+def rendered(root: Path) -> dict[str, str]:
     loaded = load(root)
     assert loaded.catalogue is not None
     pages = SitePages(Analysis(loaded.catalogue, DAY), loaded.names, read_settings(SETTINGS))
-    texts = dict(pages.of_entries(lambda entry: entry.id == "by-group-and-round"))
-    return texts["sets/by-group-and-round.md"]
+    return dict(pages.of_entries(lambda entry: entry.id == "by-group-and-round"))
 
 
 def test_each_way_has_its_line_on_the_whiteboard(page: str) -> None:
@@ -73,3 +77,14 @@ def test_each_way_has_its_totals_and_facets(page: str) -> None:
 
 def test_the_clock_tells_a_send_off_for_each_rep(page: str) -> None:
     assert "1:50, 1:45, 1:45, 1:40" in page[page.index('<table class="lanes">') :]
+
+
+def test_fewer_or_more_rounds_stand_beside_the_page(site: dict[str, str], page: str) -> None:
+    links = re.findall(r'<a href="[^"]*?(sets/scaled/by-group-and-round\.html#\d+)">([^<]*)', page)
+    base = "sets/scaled/by-group-and-round.html#"
+    assert links == [(f"{base}1", "1 round"), (f"{base}3", "3 rounds"), (f"{base}4", "4 rounds")]
+    assert "<strong>2 rounds</strong>" in page
+    other = site["sets/scaled/by-group-and-round.md"]
+    three = other[other.index('<section id="3">') : other.index('<section id="4">')]
+    # 4 × 50 and 6 × 25, each with 3 × 50 more
+    assert "Distance 350 m" in three and "Distance 300 m" in three and "3 rounds of" in three

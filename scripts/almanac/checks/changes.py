@@ -9,8 +9,9 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
 from almanac.model.changes import LAST, changed
+from almanac.model.effort_plans import Descend
 from almanac.model.swim_set import Item, Reps, Round, Sendoff
-from almanac.model.walk import reps_with_paths, written_items
+from almanac.model.walk import efforts_with_paths, reps_with_paths, written_items
 from almanac.source.reader import DataPath
 
 
@@ -78,7 +79,7 @@ def round_not_there(analysis: Analysis) -> Iterator[Problem]:
                 )
                 yield Problem(entry, path[:-1], message, hint, of_key=True)
             elif int(number) > rounds:
-                message = f"there is no round {number}: there are {rounds}"
+                message = f"there is no round {number}: there are at most {rounds}"
                 yield Problem(entry, path, message, "write last, or one of these", of_key=True)
 
 
@@ -89,10 +90,53 @@ def _rounds_named(
     for index, item in enumerate(items):
         here = (*path, index)
         if isinstance(item, (Reps, Round)):
-            around = item.rounds if isinstance(item, Round) else rounds
+            around = _most(item) if isinstance(item, Round) else rounds
             yield from ((number, (*here, "by_round", number), around) for number in item.by_round)
         if isinstance(item, Round):
-            yield from _rounds_named(item.items, (*here, "items"), item.rounds)
+            yield from _rounds_named(item.items, (*here, "items"), _most(item))
+
+
+def _most(item: Round) -> int:
+    return max(item.rounds, (item.rounds_between or (1, 1))[1])
+
+
+@forbids("scale-bounds")
+def scale_bounds(analysis: Analysis) -> Iterator[Problem]:
+    """The bounds within which a set may be asked for fewer or more hold what is written, the least
+    first; for reps that descend they begin at two.
+    """
+    for entry, items, start in written_items(analysis.catalogue):
+        for what, written, bounds, path in _bounds(items, start):
+            least, most = bounds
+            if not least <= written <= most:
+                message = f"{written} {what} are written, which is not from {least} to {most}"
+                wide = f"[{min(least, most, written)}, {max(least, most, written)}]"
+                hint = f"write {wide}, or another number of {what}"
+                yield Problem(entry, path, message, hint)
+        for item, path in reps_with_paths(items, start):
+            efforts = (effort for effort, _ in efforts_with_paths(item, path))
+            if (
+                item.reps_between
+                and item.reps_between[0] < 2
+                and any(isinstance(effort, Descend) for effort in efforts)
+            ):
+                message = "a descend needs two reps or more, and one may be asked for"
+                hint = f"write [2, {item.reps_between[1]}]"
+                yield Problem(entry, (*path, "reps_between"), message, hint)
+
+
+def _bounds(
+    items: tuple[Item, ...], path: DataPath
+) -> Iterator[tuple[str, int, tuple[int, int], DataPath]]:
+    """What has bounds: rounds or reps, how many are written, the bounds, and where they stand."""
+    for index, item in enumerate(items):
+        here = (*path, index)
+        if isinstance(item, Round):
+            if item.rounds_between:
+                yield "rounds", item.rounds, item.rounds_between, (*here, "rounds_between")
+            yield from _bounds(item.items, (*here, "items"))
+        elif isinstance(item, Reps) and item.reps_between:
+            yield "reps", item.reps, item.reps_between, (*here, "reps_between")
 
 
 @forbids("change-of-parts")

@@ -13,7 +13,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.wholes import WHOLES
-from almanac.commands import on_the_night
+from almanac.commands import asked_for, on_the_night
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.findings import FORMATS, as_text
@@ -31,6 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--group", metavar="G", help="one lane group (default: all)")
     parser.add_argument("--json", action="store_true", help="print JSON, version 1")
     on_the_night.add_arguments(parser)
+    asked_for.add_arguments(parser)
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -41,6 +42,9 @@ def run(arguments: argparse.Namespace) -> int:
     change = on_the_night.change_of(arguments)
     if change.changes_anything:
         found = on_the_night.as_it_is(found, found.analysis, change)
+    if asked_for.is_asked(arguments):
+        assert found.analysis is not None
+        found = asked_for.as_asked(found, found.analysis, arguments)
     assert found.analysis is not None  # it was there, and only its entries change
     if arguments.course and not REPORTS[found.kind].takes_course:
         raise UsageError(

@@ -143,6 +143,7 @@ class Reps:
     team: str = ""
     manner: Manner = ALONE
     assume: Assumed | None = None
+    reps_between: tuple[int, int] | None = None
     by_group: Mapping[str, Change] = field(default_factory=dict)
     by_round: Mapping[str, Change] = field(default_factory=dict)
 
@@ -166,12 +167,14 @@ class Round:
     next.
 
     ``by_round`` holds what is different in a round, by its number or ``last``, for all reps in it.
+    ``rounds_between`` are the least and the most that the set may be asked for.
     """
 
     rounds: int
     items: tuple[Item, ...]
     pause_between: Seconds | None = None
     note: str = ""
+    rounds_between: tuple[int, int] | None = None
     by_round: Mapping[str, Change] = field(default_factory=dict)
 
 

@@ -42,6 +42,7 @@ from almanac.arithmetic.resistance import (
     swimmer_drag,
 )
 from almanac.arithmetic.rest_rules import rest_after, rest_working
+from almanac.arithmetic.scaling import scalable, scaled
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
 from almanac.arithmetic.timed_reps import GroupClock, until_done
 from almanac.arithmetic.training_load import session_load, week_load
@@ -61,6 +62,8 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Marks in the pool", mark_from_wall),
         ("Swimming by time", lengths_in),
         ("Starts, partners and teams", manner_of),
+        ("Which rounds or reps are asked for", scalable),
+        ("Fewer or more rounds or reps", scaled),
     )),
     ("Effort", (
         ("Descend, build and rotate", EffortScale.span),

@@ -17,6 +17,7 @@ from almanac.site.gear_page import gear_page
 from almanac.site.links import Page
 from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
+from almanac.site.scaled_page import scaled_page
 from almanac.site.set_page import clocks_page, set_page
 
 Wanted = Callable[[Entry], bool]
@@ -44,6 +45,9 @@ def _sets(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> It
     for id in (id for id, own in analysis.computable.items() if wanted(own)):
         yield set_page(analysis, analysis.summary(id), findings)
         yield clocks_page(analysis, analysis.computable[id])
+        other = scaled_page(analysis, analysis.computable[id])
+        if other is not None:
+            yield other
 
 
 def _practices(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:

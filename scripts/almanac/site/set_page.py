@@ -22,6 +22,7 @@ from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
+from almanac.site.scaled_page import offers
 from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
 
@@ -50,6 +51,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         pools=[own_clock(analysis, swim_set)],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
+        offers=offers(analysis, swim_set),
         findings=findings_on(swim_set, findings),
         progressions=links(catalogue.users(swim_set, Progression)),
         **_shared(analysis, swim_set),

@@ -1,0 +1,132 @@
+"""A set with fewer or more rounds, or reps, than it is written with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from almanac.arithmetic.expand import count_reps
+from almanac.arithmetic.facets import distance_working
+from almanac.model.effort_plans import Descend
+from almanac.model.swim_set import Change, Item, Reps, Round, SwimSet
+from almanac.model.walk import efforts_with_paths
+from almanac.source.reader import DataPath
+
+ROUNDS, REPS = "rounds", "reps"
+NEAR = 2  # how far from what is written a page goes, where the entry states no bounds
+
+
+@dataclass(frozen=True)
+class Scalable:
+    """What of a set can be asked for fewer or more times: its rounds, or the reps of an item.
+
+    ``written`` is how often it is written, ``least`` and ``most`` are the bounds; ``stated`` where
+    the entry gives them.
+    """
+
+    what: str
+    path: DataPath
+    written: int
+    least: int
+    most: int
+    stated: bool
+
+    def offered(self) -> range:
+        """What a page offers: all that the entry states, else what is near to what is written."""
+        if self.stated:
+            return range(self.least, self.most + 1)
+        return range(max(self.least, self.written - NEAR), min(self.most, self.written + NEAR) + 1)
+
+
+class OutOfBounds(ValueError):
+    """A number of rounds or reps that a set cannot be asked for; the text says why."""
+
+
+def scalable(swim_set: SwimSet, what: str, most_reps: float) -> Scalable | None:
+    """What of a set is scaled: of its outermost ``rounds`` those with the greatest distance, or the
+    ``reps`` of the item with the greatest; the first of two alike. None where it has none.
+
+    The bounds are those of the entry. Where it states none, from one, or two where reps descend, up
+    to what the policy's ``most_reps`` lets a set hold.
+    """
+    known = [found for found in _found(swim_set.items, ("items",)) if found[1].what == what]
+    if not known:
+        return None
+    _, chief = max(known, key=lambda found: found[0])
+    if chief.stated:
+        return chief
+    room = int(most_reps) - count_reps(swim_set.items)
+    each = max(1, count_reps((_at(swim_set.items, chief.path),)) // chief.written)
+    most = max(chief.written, min(chief.most, chief.written + room // each))
+    return replace(chief, most=most)
+
+
+def _found(items: tuple[Item, ...], path: DataPath) -> Iterator[tuple[float, Scalable]]:
+    for index, item in enumerate(items):
+        here = (*path, index)
+        if isinstance(item, Round):
+            bounds = item.rounds_between or (1, 50)
+            own = Scalable(ROUNDS, here, item.rounds, *bounds, bool(item.rounds_between))
+            yield distance_working((item,)).value, own
+            for distance, inner in _found(item.items, (*here, "items")):
+                if inner.what == REPS:
+                    yield distance * item.rounds, inner
+        elif isinstance(item, Reps):
+            descends = any(
+                isinstance(effort, Descend) for effort, _ in efforts_with_paths(item, here)
+            )
+            least = min(item.reps, 2) if descends else 1
+            bounds = item.reps_between or (least, 100)
+            own = Scalable(REPS, here, item.reps, *bounds, bool(item.reps_between))
+            yield distance_working((item,)).value, own
+
+
+def _at(items: tuple[Item, ...], path: DataPath) -> Item:
+    item = items[int(path[1])]
+    return _at(item.items, path[2:]) if isinstance(item, Round) and len(path) > 2 else item
+
+
+def scaled(swim_set: SwimSet, scale: Scalable, number: int) -> SwimSet:
+    """A set asked for ``number`` rounds or reps in place of those that are written; every figure
+    follows from its items.
+
+    What is said of a round that is then not there falls away, what is said of the last holds of the
+    one that is then last. Reps of a lane group that goes more or less often are scaled alike, to
+    the nearest whole number. Of send-offs for each rep the last serves those that come after it.
+    Raises OutOfBounds beyond the bounds.
+    """
+    if not scale.least <= number <= scale.most:
+        raise OutOfBounds(f"'{swim_set.id}' takes {scale.least} to {scale.most} {scale.what}")
+    return replace(swim_set, items=_scaled(swim_set.items, scale.path[1:], number))
+
+
+def _scaled(items: tuple[Item, ...], path: DataPath, number: int) -> tuple[Item, ...]:
+    index, *rest = path
+    return tuple(
+        _scaled_item(item, tuple(rest), number) if place == index else item
+        for place, item in enumerate(items)
+    )
+
+
+def _scaled_item(item: Item, path: DataPath, number: int) -> Item:
+    if isinstance(item, Round):
+        if path:
+            return replace(item, items=_scaled(item.items, path[1:], number))
+        return replace(item, rounds=number)
+    assert isinstance(item, Reps)
+    ratio = number / item.reps
+    return replace(
+        item,
+        reps=number,
+        by_group=_changes(item.by_group, ratio),
+        by_round=_changes(item.by_round, ratio),
+    )
+
+
+def _changes(changes: Mapping[str, Change], ratio: float) -> Mapping[str, Change]:
+    return {
+        name: replace(change, reps=max(1, int(change.reps * ratio + 0.5)))
+        if change.reps
+        else change
+        for name, change in changes.items()
+    }

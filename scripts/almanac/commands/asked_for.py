@@ -1,0 +1,60 @@
+"""Arguments of ``sum`` that ask for a set with fewer or more rounds, or reps, than it is written
+with.
+"""
+
+from __future__ import annotations
+
+import argparse
+from dataclasses import replace
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.scaling import REPS, ROUNDS, OutOfBounds, scalable, scaled
+from almanac.checks import check
+from almanac.commands.find_entry import FoundEntry
+from almanac.commands.outcome import UsageError
+from almanac.model.catalogue import Catalogue
+from almanac.model.swim_set import Expectation
+
+_KIND = "set"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """The arguments, in a group of their own."""
+    asked = parser.add_argument_group("a set with fewer or more; everything follows")
+    asked.add_argument("--rounds", metavar="N", type=int, help="rounds of its largest round")
+    asked.add_argument("--reps", metavar="N", type=int, help="reps of its largest item")
+
+
+def is_asked(arguments: argparse.Namespace) -> bool:
+    """Whether a set is asked for other than it is written."""
+    return arguments.rounds is not None or arguments.reps is not None
+
+
+def as_asked(found: FoundEntry, analysis: Analysis, arguments: argparse.Namespace) -> FoundEntry:
+    """The set as it is asked for, with the findings that it then has. What its author expects is of
+    the set as it is written.
+    """
+    if found.kind != _KIND:
+        raise UsageError(f"--rounds and --reps are for a set; this is a {found.kind}")
+    catalogue = analysis.catalogue
+    own = catalogue.sets[found.id]
+    for what, number in ((ROUNDS, arguments.rounds), (REPS, arguments.reps)):
+        if number is None:
+            continue
+        scale = scalable(own, what, catalogue.policy.limit("most_reps"))
+        if scale is None:
+            raise UsageError(f"'{found.id}' has no {what}; ask for --{REPS}")
+        try:
+            own = scaled(own, scale, number)
+        except OutOfBounds as problem:
+            raise UsageError(str(problem)) from problem
+    own = replace(own, expect=Expectation(), accepts=())
+    entries = {**catalogue.entries, (_KIND, found.id): own}
+    then = Analysis(Catalogue(entries, catalogue.documents, catalogue.moved), analysis.today)
+    accepted = {acceptance.check for acceptance in catalogue.sets[found.id].accepts}
+    findings = [
+        finding
+        for finding in check(then)
+        if finding.place.file == own.file and finding.code not in accepted
+    ]
+    return replace(found, analysis=then, findings=findings)

@@ -1,0 +1,101 @@
+"""Beside a set's page, the set with fewer or more rounds or reps: whiteboard, sums and clocks of
+each number that is offered.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.figures import heads, table
+from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, scalable, scaled
+from almanac.arithmetic.summary import SetSummary, summarise
+from almanac.model.swim_set import SwimSet
+from almanac.report.shown import shown
+from almanac.report.ways import ways_of
+from almanac.report.whiteboard import board
+from almanac.site.links import Page
+from almanac.site.preferences import preferences
+
+_FOLDER = "sets/scaled"
+
+
+@dataclass(frozen=True)
+class Offer:
+    """One number of rounds or reps, with the link to what it comes to; "" for what is written."""
+
+    words: str
+    href: str
+
+
+def scale_of(analysis: Analysis, swim_set: SwimSet) -> Scalable | None:
+    """What of a set its page offers fewer or more of: its rounds, else its reps."""
+    most = analysis.catalogue.policy.limit("most_reps")
+    found = scalable(swim_set, ROUNDS, most) or scalable(swim_set, REPS, most)
+    return found if found and len(found.offered()) > 1 else None
+
+
+def offers(analysis: Analysis, swim_set: SwimSet) -> list[Offer]:
+    """The numbers that a set's page links to; none where it cannot be asked for another."""
+    scale = scale_of(analysis, swim_set)
+    if scale is None:
+        return []
+    page = f"{_FOLDER}/{swim_set.id}.html"
+    return [
+        Offer(_words(scale, number), "" if number == scale.written else f"{page}#{number}")
+        for number in scale.offered()
+    ]
+
+
+def scaled_page(analysis: Analysis, swim_set: SwimSet) -> Page | None:
+    """The page of the numbers that are offered, None where there is none."""
+    scale = scale_of(analysis, swim_set)
+    if scale is None:
+        return None
+    own = next(iter(analysis.meant(swim_set)), "")
+    context = {
+        "entry": swim_set,
+        "what": scale.what,
+        "written": _words(scale, scale.written),
+        "choosing": preferences(analysis, own, str(swim_set.course)),
+        "heads": heads("set", "group", "clock"),
+        "sizes": [_size(analysis, swim_set, scale, number) for number in scale.offered()],
+    }
+    return Page(f"{_FOLDER}/{swim_set.id}.md", "scaled", context)
+
+
+def _words(scale: Scalable, number: int) -> str:
+    one = scale.what.removesuffix("s") if number == 1 else scale.what
+    return f"{number} {one}"
+
+
+def _size(analysis: Analysis, swim_set: SwimSet, scale: Scalable, number: int) -> dict[str, Any]:
+    own = scaled(swim_set, scale, number)
+    groups = analysis.meant(swim_set) or tuple(analysis.catalogue.lane_groups)
+    order = dict.fromkeys((*groups, *analysis.catalogue.lane_groups))
+    summary = summarise(analysis.timing, own, groups=order)
+    return {
+        "number": number,
+        "words": _words(scale, number),
+        "board": board(analysis.catalogue, own),
+        "totals": [(who, ids, _totals(summary, ids)) for who, ids, _ in _ways(analysis, summary)],
+        "rows": [
+            (id, analysis.catalogue.lane_groups[id].title, _cells(summary, id)) for id in order
+        ],
+    }
+
+
+def _ways(analysis: Analysis, summary: SetSummary) -> list[tuple[str, tuple[str, ...], Any]]:
+    return ways_of(analysis.catalogue.lane_groups, summary)
+
+
+def _totals(summary: SetSummary, ids: tuple[str, ...]) -> list[tuple[str, str]]:
+    figures = table("set", "set", "totals", summary.of(ids[0] if ids else None))
+    return [
+        (figure.figure.title, shown(figure)) for figure in figures if not figure.figure.converts
+    ]
+
+
+def _cells(summary: SetSummary, group: str) -> list[str]:
+    return [shown(figure) for figure in table("set", "group", "clock", summary.clocks[group])]

@@ -1,0 +1,127 @@
+"""A set asked for fewer or more rounds or reps: every figure is that of the set written so."""
+
+from __future__ import annotations
+
+import copy
+from typing import Any
+
+import pytest
+from arithmetic_world import SHORT, catalogue, swim_set
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shared import examples
+
+from almanac.arithmetic.scaling import REPS, ROUNDS, OutOfBounds, Scalable, scalable, scaled
+from almanac.arithmetic.summary import summarise
+from almanac.arithmetic.timing import Timing
+
+CLUB = Timing(catalogue())
+
+
+def kick(reps: int = 4, **more: Any) -> dict[str, Any]:
+    return {"reps": reps, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00", **more}
+
+
+def rounds(number: int, *items: dict[str, Any], **more: Any) -> dict[str, Any]:
+    return {"rounds": number, "items": list(items), **more}
+
+
+def scale(what: str, *items: dict[str, Any], most_reps: float = 400) -> Scalable:
+    found = scalable(swim_set(*items), what, most_reps)
+    assert found is not None
+    return found
+
+
+def asked(what: str, number: int, *items: dict[str, Any]) -> tuple[float, float, int]:
+    """Distance, clock and reps of osprey-1."""
+    own = scaled(swim_set(*items), scale(what, *items), number)
+    found = summarise(CLUB, own)
+    clock = found.clocks["osprey-1"].clock
+    assert clock is not None
+    return found.distance.value, clock.value, len(found.reps)
+
+
+def test_a_round_fewer_and_one_more():
+    # a round is 4 × 50 on 1:00 = 200 m in 4:00, with 1:00 between; then 2 × 50 on 1:00
+    items = rounds(3, kick(), pause_between="1:00"), kick(2)
+    assert asked(ROUNDS, 2, *items) == (500, 2 * 240 + 60 + 120, 10)
+    assert asked(ROUNDS, 4, *items) == (900, 4 * 240 + 3 * 60 + 120, 18)
+
+
+def test_the_rounds_of_the_greatest_distance_are_meant():
+    small, large = rounds(4, kick(1)), rounds(2, kick(8))
+    assert scale(ROUNDS, small, large).path == ("items", 1)
+    assert scale(ROUNDS, large, small).path == ("items", 0)
+    assert scalable(swim_set(kick()), ROUNDS, 400) is None
+
+
+def test_the_reps_of_the_greatest_distance_are_meant_wherever_they_stand():
+    # 2 × 4 × 50 = 400 in rounds against 6 × 50 = 300 outside
+    assert scale(REPS, kick(6), rounds(2, kick(4))).path == ("items", 1, "items", 0)
+    assert asked(REPS, 3, kick(6), rounds(2, kick(4))) == (600, 12 * 60, 12)
+
+
+def test_bounds_are_those_of_the_entry():
+    found = scale(ROUNDS, rounds(3, kick(), rounds_between=[2, 5]))
+    assert (found.least, found.most, found.stated) == (2, 5, True)
+    assert list(found.offered()) == [2, 3, 4, 5]
+    for number in (1, 6):
+        with pytest.raises(OutOfBounds, match="takes 2 to 5 rounds"):
+            scaled(swim_set(rounds(3, kick(), rounds_between=[2, 5])), found, number)
+
+
+def test_without_bounds_a_page_offers_what_is_near_and_a_descend_keeps_two():
+    assert list(scale(ROUNDS, rounds(3, kick())).offered()) == [1, 2, 3, 4, 5]
+    falling = kick(3, effort={"descend": ["steady", "fast"]})
+    assert list(scale(REPS, falling).offered()) == [2, 3, 4, 5]
+
+
+def test_no_more_than_the_policy_lets_a_set_hold():
+    # 3 rounds of 4 are 12 reps: room for two more rounds of 4 below 20
+    assert scale(ROUNDS, rounds(3, kick()), most_reps=20).most == 5
+
+
+def test_the_last_round_is_the_one_that_is_then_last():
+    items = rounds(3, kick(), by_round={"2": {"gear": ["fins"]}, "last": {"effort": "fast"}})
+    own = scaled(swim_set(items), scale(ROUNDS, items), 2)
+    # what is said of the last goes before what is said of it by number
+    assert summarise(CLUB, own).by["effort"] == {"strong": 200, "fast": 200}
+    own = scaled(swim_set(items), scale(ROUNDS, items), 1)
+    assert summarise(CLUB, own).by["effort"] == {"fast": 200}
+
+
+def test_send_offs_for_each_rep_go_on_as_the_last():
+    items = kick(3, sendoff=["1:10", "1:05", "1:00"])
+    assert asked(REPS, 5, items)[1] == 70 + 65 + 60 + 60 + 60
+    assert asked(REPS, 2, items)[1] == 70 + 65
+
+
+def test_a_group_that_goes_less_often_is_scaled_alike():
+    # six to nine is half as many more: four to six
+    items = kick(6, by_group={"osprey-1": {"reps": 4}})
+    assert asked(REPS, 9, items)[2] == 6
+    assert asked(REPS, 1, items)[2] == 1
+
+
+@given(
+    st.lists(st.integers(1, 4), min_size=1, max_size=3),
+    st.integers(1, 4),
+    st.integers(1, 6),
+    st.booleans(),
+)
+@settings(max_examples=examples(100, 1000), deadline=None)
+def test_a_scaled_set_is_the_set_written_so(
+    reps: list[int], written: int, number: int, paused: bool
+) -> None:
+    own = rounds(written, *(kick(count) for count in reps))
+    if paused:
+        own["pause_between"] = "0:45"
+    items = [own, kick(1)]
+    plain = copy.deepcopy(items)
+    plain[0]["rounds"] = number
+    found = scaled(swim_set(*items), scale(ROUNDS, *items), number)
+    assert found == swim_set(*plain)
+    clock = summarise(CLUB, found).clocks["osprey-1"].clock
+    assert clock is not None and found.course == SHORT
+    pauses = 45 * (number - 1) if paused else 0
+    assert clock.value == 60 * (number * sum(reps) + 1) + pauses
