@@ -19,7 +19,14 @@ CLUB = Timing(catalogue())
 
 
 def kick(reps: int = 4, **more: Any) -> dict[str, Any]:
-    return {"reps": reps, "distance": 50, "do": "kick", "effort": "strong", "sendoff": "1:00", **more}
+    return {
+        "reps": reps,
+        "distance": 50,
+        "do": "kick",
+        "effort": "strong",
+        "sendoff": "1:00",
+        **more,
+    }
 
 
 def rounds(number: int, *items: dict[str, Any], **more: Any) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import re
 from pathlib import Path
 
@@ -80,7 +81,8 @@ def test_the_clock_tells_a_send_off_for_each_rep(page: str) -> None:
 
 
 def test_fewer_or_more_rounds_stand_beside_the_page(site: dict[str, str], page: str) -> None:
-    links = re.findall(r'<a href="[^"]*?(sets/scaled/by-group-and-round\.html#\d+)">([^<]*)', page)
+    found = re.findall(r'<a href="[./]*(sets/scaled/[^"]+)">([^<]*)', page)
+    links = [(html.unescape(href), words) for href, words in found]
     base = "sets/scaled/by-group-and-round.html#"
     assert links == [(f"{base}1", "1 round"), (f"{base}3", "3 rounds"), (f"{base}4", "4 rounds")]
     assert "<strong>2 rounds</strong>" in page

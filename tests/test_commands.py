@@ -533,3 +533,13 @@ def test_rejected_examples_stop_a_build(capsys: pytest.CaptureFixture[str], tmp_
 def test_explain_asks_for_a_name_alone(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain"]) == 2
     assert capsys.readouterr().err.rstrip().endswith("required: NAME")
+
+
+def test_a_set_is_asked_for_fewer_or_more_rounds(capsys: pytest.CaptureFixture[str]) -> None:
+    # 2 × (6 × 50 + 2 × (25 + 50)) + 100 as written: 450 m a round
+    for number, metres in ((1, 550), (3, 1450)):
+        argv = ("sum", LADDER, "--rounds", str(number), "--json", "--root", CATALOGUE)
+        status, out, _ = called(capsys, *argv)
+        assert json.loads(out)["distance"] == metres and status == 0
+    status, _, err = called(capsys, "sum", LADDER, "--rounds", "0", "--root", CATALOGUE)
+    assert status == 2 and f"'{LADDER}' takes 1 to" in err
