@@ -200,3 +200,20 @@ def test_a_time_to_hold_stands_beside_the_target_and_changes_nothing() -> None:
     assert (row.aim.value, row.target.value) == (38, plain.reps[0].target_s)
     own = summed(reps(6, 50, aim={"heron-1": 50})).clocks["osprey-1"]
     assert item_rows(own)[0].aim is None
+
+
+def test_the_last_touch_of_a_relay_is_that_of_its_last_swimmer() -> None:
+    fifty = target(effort="steady").seconds
+    run = summed(reps(1, 200, team="relay-of-four")).clocks["osprey-1"]
+    # 14 heads in 3 lanes are 5 in the fullest: two of them leave in the first leg, 10 s apart on
+    # the back.
+    assert run.last_touch is not None
+    assert run.last_touch.value == pytest.approx(4 * fifty + 10)
+
+
+def test_a_sendoff_that_does_not_hold_the_partners_turn_does_not_fit() -> None:
+    fifty = target(effort="steady").seconds
+    (unfit,) = summed(reps(2, 50, partner="by-turns", sendoff=fifty + 20)).clocks["osprey-1"].unfit
+    assert unfit.done_s == pytest.approx(2 * fifty)
+    assert unfit.fits_s >= 2 * fifty
+    assert summed(reps(2, 50, partner="by-turns", sendoff=150)).clocks["osprey-1"].unfit == ()

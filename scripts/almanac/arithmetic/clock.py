@@ -84,7 +84,7 @@ class Clock:
     ) -> Working | None:
         """When the last swimmer of the fullest lane is home, in seconds from the start of the set:
         the leader's last start, then the waves before the last one, (swimmers at once − 1) × gap,
-        and the time of the rep.
+        and the time of the rep, of a pair or a team until the last of them has touched.
         """
         if not reps:
             return None
@@ -93,7 +93,7 @@ class Clock:
             return None
         number = max(index for index, event in enumerate(events) if isinstance(event, Rep))
         start = Labelled(gathered([*spent[:number], *waits]), "leader's last start", "s")
-        terms: list[Working] = [start, order.tail, until_done(last.rep, last.target.working)]
+        terms: list[Working] = [start, order.tail, last.all_done(last.target.working)]
         if order.waves > 1:
             before = Known((order.waves - 1) / order.waves, "waves before the last")
             terms.insert(1, Product((before, spent[number])))

@@ -62,9 +62,11 @@ def lane_order(rep: Rep, group: LaneGroup, policy: Policy, most: int | None = No
     """How a lane group's fullest lane swims a rep.
 
     Waves of so many swimmers are as many as the lane needs; so many waves hold as many swimmers as
-    that takes. Swimmers of a wave leave the gap apart.
+    that takes. Swimmers of a wave leave the gap apart. Of pairs and teams that take turns only
+    one each swims at a time.
     """
-    heads, waves = heads_in_lane(group, most), rep.item.waves
+    turns, waves = rep.item.manner.turns, rep.item.waves
+    heads = math.ceil(heads_in_lane(group, most) / turns)
     gap = gap_for(rep, group, policy)
     if waves is None:
         return LaneOrder(heads, gap, 1, heads)

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from almanac.arithmetic.expand import Rep
-from almanac.arithmetic.working import Known, Labelled, Product, Working
+from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
 from almanac.model.manner import ALONE, PARTNERS, STARTS, TEAMS, Manner
 from almanac.model.policy import Vocabulary, Word
 from almanac.model.swim_set import Item, Reps, Round
@@ -48,15 +48,29 @@ def manner_of(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Manner:
     )
 
 
+def others_turns(rep: Rep, target: Working) -> Working | None:
+    """What the others of a pair or a team take, one after the other, each as long as this
+    swimmer's target; None for who swims alone.
+    """
+    others = rep.item.manner.turns - 1
+    if not others:
+        return None
+    turns = Product((Known(others, "others' turns"), target))
+    return Labelled(turns, "while the others go", "s")
+
+
 def wait_after(rep: Rep, target: Working) -> Working | None:
     """What goes by after a rep before the same swimmer can start again, whatever the rest: the
     others of a pair or a team swim their turns, each for as long as this swimmer's target, or the
     swimmer gets back to where the rep starts; the longer of the two. None where nothing does.
     """
-    manner = rep.item.manner
-    others: Working | None = None
-    if manner.turns > 1:
-        others = Product((Known(manner.turns - 1, "others' turns"), target))
-    if manner.ready_s > (others.value if others else 0.0):
-        return Known(manner.ready_s, "back to the start", "s")
-    return Labelled(others, "while the others go", "s") if others else None
+    others, ready_s = others_turns(rep, target), rep.item.manner.ready_s
+    if ready_s > (others.value if others else 0.0):
+        return Known(ready_s, "back to the start", "s")
+    return others
+
+
+def until_all_done(rep: Rep, done: Working, target: Working) -> Working:
+    """Seconds from the start of a rep until everybody of the pair or team has touched."""
+    others = others_turns(rep, target)
+    return Sum((done, others)) if others else done

@@ -10,6 +10,7 @@ from functools import cached_property
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.gear_changes import GearChange
 from almanac.arithmetic.lane_order import LaneOrder
+from almanac.arithmetic.manners import until_all_done
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.working import (
@@ -78,9 +79,13 @@ class TimedRep:
     @property
     def done_s(self) -> float | None:
         """Seconds from its start to its last touch, where the target is known: with the rests
-        inside a broken swim.
+        inside a broken swim, and of a pair or a team with the turns of the others.
         """
-        return None if self.target_s is None else self.target_s + self.rep.inner_rest_s
+        return self.all_done(self.target.working).value if isinstance(self.target, Target) else None
+
+    def all_done(self, target: Working) -> Working:
+        """From its start until everybody of the pair or team has touched."""
+        return until_all_done(self.rep, until_done(self.rep, target), target)
 
     @property
     def fits(self) -> bool:

@@ -80,7 +80,7 @@ function* changeLines(item, told, depth) {
   const each = (changes) => (isObject(changes) ? Object.entries(changes) : []);
   const [groups, rounds] = [each(item.by_group), each(item.by_round)];
   const whose = [
-    ...groups.map(([group, change]) => ({ who: group, change })),
+    ...groups.map(([group, change]) => ({ who: told.group(group), change })),
     ...rounds.map(([round, change]) => ({ who: round === "last" ? "Last round" : `Round ${round}`, change })),
   ];
   for (const { who, change } of whose.filter((one) => isObject(one.change))) {
