@@ -21,6 +21,7 @@ from almanac.model.entry import Helper
 from almanac.model.practice import LanesInUse, ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
 from almanac.model.tonight import Tonight, tonight
+from almanac.report.sheet_text import cell_words, moment_words, slack_words
 
 CHANGE_S = {"fins": 20, "socks": 30, "chute": 45, "board": 5}
 HEADS = {"quick": 10, "slow": 6}
@@ -290,3 +291,39 @@ def test_latecomers_join_where_a_part_begins_gently(written, joins):
 def test_the_groups_of_other_squads_take_no_part():
     assert set(run(part(swim(sendoff=60))).groups) == set(GROUPS) - {"heron-1"}
     assert (QUICK.heads, SLOW.heads) == (10, 6)
+
+
+def test_groups_that_do_the_same_in_another_order_share_one_figure():
+    written = structure_items([swim(sendoff=60)]), structure_items([swim(50, sendoff=60)])
+    stations = tuple(Station(items=items) for items in written)
+    summary = run(PracticePart("main", stations=stations))
+    assert not summary.differs and summary.distance.value == 150
+
+
+# Last touch: 2 × 100 on 2:00; quick (4, 3 and 3 in a lane, 5 s apart) is home after
+# 120 + 3 × 5 + 80 s, slow (3 in a lane) after 120 + 2 × 5 + 100 s; the leader's end is 240 s.
+
+
+def test_the_last_touch_is_told_where_it_is_far_from_the_leaders_end():
+    summary = run(part(swim(reps=2, sendoff=120)))
+    cells = summary.sheet[0].cells
+    gap = QUICK.gap
+    assert [cell.last_touch_s for cell in cells] == [120 + 3 * gap + 80, 120 + 2 * gap + 100]
+    told = [cell_words("18:00", cell) for cell in cells]
+    for cell, words in zip(cells, told, strict=True):
+        assert ("last touch" in words) is (abs(cell.last_touch_s - 240) >= 10)
+
+
+def test_a_crew_in_other_lanes_has_no_last_touch_that_is_known():
+    other = replace(part(swim(sendoff=120)), lanes={"quick": (1,)})
+    assert [cell.last_touch_s is None for cell in run(other).sheet[0].cells] == [True, False]
+
+
+def test_times_after_what_is_not_known_are_told_as_the_earliest():
+    catalogue = club(groups={"quick": QUICK, "slow": replace(SLOW, tests=())})
+    practice = practice_of(part(swim()), part(swim(sendoff=90)), part(swim(sendoff=90)))
+    summary = summarised(practice, catalogue)
+    starts = [moment_words("18:00", row.starts) for row in summary.sheet]
+    assert starts == ["18:00:00", "from 18:01:20 on", "from 18:02:50 on"]
+    assert len(set(starts)) == 3
+    assert slack_words(summary) == "Ends from 18:04:20 on; when is not known."

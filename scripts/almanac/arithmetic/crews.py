@@ -17,13 +17,14 @@ FIRST, SECOND = HALVES = ("first", "second")
 class Crew:
     """A lane group, or the ``half`` of it that has the first or the second half of its lanes, with
     the numbers of the lanes that it has and how many heads it is. ``lane_group`` has the heads and
-    the number of lanes of the crew.
+    the number of lanes of the crew, which are those of the group where it ``is_usual``.
     """
 
     group: str
     half: str
     lanes: Lanes
     lane_group: LaneGroup
+    is_usual: bool = True
 
     @property
     def name(self) -> str:
@@ -84,7 +85,8 @@ def crew_of(
         middle = max(1, math.ceil(len(lanes) / 2))
         lanes = lanes[:middle] if half == FIRST else lanes[middle:] or lanes
         heads = math.ceil(heads / 2) if half == FIRST else heads // 2
-    return Crew(id, half, lanes, replace(group, lanes=max(1, len(lanes)), heads=heads))
+    own = replace(group, lanes=max(1, len(lanes)), heads=heads)
+    return Crew(id, half, lanes, own, own == group)
 
 
 def crews_named(

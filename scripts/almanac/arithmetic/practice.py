@@ -18,6 +18,7 @@ from almanac.arithmetic.swum import ByGroup, Swum, together
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.club import LaneGroup, Pool
 from almanac.model.practice import Practice
+from almanac.source.reader import DataPath
 from almanac.units import Course
 
 
@@ -122,15 +123,30 @@ def _rows_of(sheet: tuple[SheetRow, ...], group: str) -> tuple[SheetRow, ...]:
 def _whole(
     timing: Clocks, sheet: tuple[SheetRow, ...], course: Course, groups: tuple[str, ...]
 ) -> ByGroup:
-    """All parts as one, as each lane group swims them; groups that do the same share one."""
-    known: dict[tuple[int, ...], Swum] = {}
+    """All parts as one, as each lane group swims them; groups that do the same share one, be it in
+    another order.
+    """
+    known: list[tuple[tuple[Own, ...], Swum]] = []
     found: dict[str, Swum] = {}
     for group in groups:
-        own = [row.run.of(group) for row in _rows_of(sheet, group)]
-        parts = tuple(map(id, own))
-        if parts not in known:
-            known[parts] = together(own, course, timing)
-        found[group] = known[parts]
+        own = tuple((row.run.path, row.run.of(group)) for row in _rows_of(sheet, group))
+        same = next((swum for others, swum in known if _is_same(own, others)), None)
+        if same is None:
+            same = together((swum for _, swum in own), course, timing)
+            known.append((own, same))
+        found[group] = same
     first = next(iter(found.values()), None)
     nobody = (row.run.first for row in sheet)
     return ByGroup(first=first or together(nobody, course, timing), swum=found)
+
+
+Own = tuple[DataPath, Swum]  # what a lane group does of a piece of the file
+
+
+def _is_same(own: tuple[Own, ...], others: tuple[Own, ...]) -> bool:
+    """Whether two lane groups do the same, be it in another order."""
+    by_path = dict(others)
+    return len(own) == len(others) and all(
+        (other := by_path.get(path)) is not None and (swum is other or swum.events == other.events)
+        for path, swum in own
+    )

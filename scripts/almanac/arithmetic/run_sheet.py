@@ -20,12 +20,15 @@ class SheetCell:
     """A crew in one part: when it ends, how long it then waits, and for whom.
 
     ``waits_s`` is None where that is not known. ``waits_for`` is the crew that is done last.
+    ``last_touch_s`` is when the last of the fullest lane is home, where that is known: see
+    ``Clock.last_touch``.
     """
 
     crew: Crew
     ends: Moment
     waits_s: float | None = 0.0
     waits_for: Crew | None = None
+    last_touch_s: float | None = None
 
     @property
     def group(self) -> str:
@@ -130,7 +133,10 @@ def _track(
         costs = [_change_gear(run, crew, worn, gear) for crew in run.crews]
         gear_s = 0.0 if begins and not number else max(0.0, max(costs, default=0) - talk - change)
         starts = now.after(talk + change + gear_s)
-        cells = [SheetCell(crew, _ends(run, crew, starts)) for crew in run.crews]
+        cells = [
+            SheetCell(crew, _ends(run, crew, starts), last_touch_s=_last_touch(run, crew, starts))
+            for crew in run.crews
+        ]
         ends = latest([starts, *(cell.ends for cell in cells)])
         slowest = max(cells, key=_end, default=None)
         waiting = tuple(_waiting(cell, ends, slowest) for cell in cells)
@@ -158,6 +164,16 @@ def _ends(run: PartRun, crew: Crew, starts: Moment) -> Moment:
         return starts.after(clock.clock.value)
     least = least_seconds(run.of(crew.group), clock)
     return starts.after(least, Missing(run.path, crew.group, clock.missing))
+
+
+def _last_touch(run: PartRun, crew: Crew, starts: Moment) -> float | None:
+    """When the last swimmer of a crew is home, in seconds from the start of the slot; None where
+    that is not known, and for a crew in other lanes than its lane group has.
+    """
+    touch = run.clocks[crew.group].last_touch
+    if touch is None or starts.missing or not crew.is_usual:
+        return None
+    return starts.s + touch.value
 
 
 def _waiting(cell: SheetCell, until: Moment, slowest: SheetCell | None) -> SheetCell:

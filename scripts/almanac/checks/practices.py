@@ -9,7 +9,6 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.swum import Swum
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
@@ -104,7 +103,7 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     efforts count as fast and which as gentle (``counts_as``).
     """
     for practice, summary in _practices(analysis):
-        paths = (_fast_and_cold(analysis, summary, own) for own in summary.each)
+        paths = (_fast_and_cold(analysis, runs) for runs in _orders(summary))
         for path in dict.fromkeys(path for path in paths if path is not None):
             hint = "put easy swimming before it"
             yield Problem(practice, path, "fast before any warm-up", hint)
@@ -117,7 +116,7 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
     easiest, hardest = next(iter(efforts)), list(efforts)[-1]
     softly, hard = (efforts[word].title.lower() for word in (easiest, hardest))
     for practice, summary in _practices(analysis):
-        paths = (_last_hard(analysis, summary, own, (easiest, hardest)) for own in summary.each)
+        paths = (_last_hard(analysis, runs, (easiest, hardest)) for runs in _orders(summary))
         for path in dict.fromkeys(path for path in paths if path is not None):
             message = f"nothing {softly} after the last {hard} rep"
             yield Problem(practice, path, message, f"end with {softly} swimming")
@@ -162,26 +161,32 @@ def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
     return bool(_words(analysis, rep) & set(analysis.scale.gentle))
 
 
-def _fast_and_cold(analysis: Analysis, summary: PracticeSummary, swum: Swum) -> DataPath | None:
+Done = tuple[DataPath, Rep]  # a rep, and the part that it belongs to
+
+
+def _orders(summary: PracticeSummary) -> Iterator[tuple[Done, ...]]:
+    """The reps of each lane group in the order in which it does them."""
+    for group in summary.groups:
+        yield tuple((run.path, rep) for run in summary.runs_of(group) for rep in run.of(group).reps)
+
+
+def _fast_and_cold(analysis: Analysis, done: tuple[Done, ...]) -> DataPath | None:
     """The part of the first fast rep, where nothing gentle goes before it."""
-    for index, rep in enumerate(swum.reps):
+    for path, rep in done:
         if _is_fast(analysis, rep):
-            warm = any(_is_gentle(analysis, earlier) for earlier in swum.reps[:index])
-            return None if warm else _part_of(summary, rep)
+            return path
+        if _is_gentle(analysis, rep):
+            return None
     return None
 
 
 def _last_hard(
-    analysis: Analysis, summary: PracticeSummary, swum: Swum, ends: tuple[str, str]
+    analysis: Analysis, done: tuple[Done, ...], ends: tuple[str, str]
 ) -> DataPath | None:
     """The part of the last rep at the hardest effort, where nothing at the easiest follows."""
     easiest, hardest = ends
-    words = [_words(analysis, rep) for rep in swum.reps]
+    words = [_words(analysis, rep) for _, rep in done]
     last = max((index for index, found in enumerate(words) if hardest in found), default=None)
     if last is None or any(easiest in found for found in words[last:]):
         return None
-    return _part_of(summary, swum.reps[last])
-
-
-def _part_of(summary: PracticeSummary, rep: Rep) -> DataPath:
-    return next(run.path for run in summary.runs if any(own is rep for own in run.every_rep))
+    return done[last][0]

@@ -56,6 +56,7 @@ def _cell(summary: PracticeSummary, row: SheetRow, cell: SheetCell) -> dict[str,
         **_moment("ends_s", "ends_from_s", cell.ends),
         "waits_s": cell.waits_s,
         **waits_for,
+        "last_touch_s": None if cell.last_touch_s is None else round(cell.last_touch_s, 1),
         "lanes": list(cell.crew.lanes),
         **other_figures_json(other_figures(summary, row, cell.group), ()),
     }

@@ -26,6 +26,9 @@ _JOBS = {
 }
 
 
+TOUCH_TOLD_FROM_S = 10  # the last touch is told where it is so many seconds from the leader's end
+
+
 def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
     """The run sheet by the clock."""
     start = summary.practice.slot.start
@@ -58,6 +61,9 @@ def cell_words(start: str, cell: SheetCell) -> str:
     if cell.waits_s:
         words += f", waits {show_time(cell.waits_s)}"
         words += f" for {cell.waits_for.title}" if cell.waits_for else ""
+    touch = cell.last_touch_s
+    if touch is not None and abs(touch - cell.ends.s) >= TOUCH_TOLD_FROM_S:
+        words += f"; last touch {clock_time(start, touch)}"
     return words
 
 

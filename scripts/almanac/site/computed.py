@@ -14,14 +14,17 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.arithmetic.assumed import targets
+from almanac.arithmetic.at_once import hands
 from almanac.arithmetic.brief import brief
 from almanac.arithmetic.by_time import lengths_in
 from almanac.arithmetic.clock import Clock, suggest
 from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
+from almanac.arithmetic.crews import crew_of
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.facets import Shares, by_facet, distance_working
 from almanac.arithmetic.gear_changes import gear_changes
+from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.graph import circles, teaching_order
 from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
@@ -30,6 +33,7 @@ from almanac.arithmetic.lane_order import LaneOrder, gap_for, lane_order
 from almanac.arithmetic.lanes import crowded, too_tight
 from almanac.arithmetic.manners import manner_of, wait_after
 from almanac.arithmetic.marks import mark_from_wall
+from almanac.arithmetic.moment import least_seconds
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
@@ -42,8 +46,10 @@ from almanac.arithmetic.resistance import (
     swimmer_drag,
 )
 from almanac.arithmetic.rest_rules import rest_after, rest_working
+from almanac.arithmetic.run_sheet import SheetCell, may_join, run_sheet
 from almanac.arithmetic.scaling import scalable, scaled
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
+from almanac.arithmetic.stages import Stage, beginners
 from almanac.arithmetic.timed_reps import GroupClock, until_done
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
@@ -101,6 +107,17 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("The set in another course", lay_in_course),
         ("Reps that do not fit", misfits),
         ("The nearest that fits", nearest_lengths),
+    )),
+    ("Practice", (
+        ("The run sheet", run_sheet),
+        ("When something is not known", least_seconds),
+        ("Who waits, and for whom", SheetCell),
+        ("Lists apart, and turns of stations", Stage),
+        ("Who begins at which station", beginners),
+        ("Lanes, and halves of them", crew_of),
+        ("Gear to carry", gear_needs),
+        ("Adults and helpers", hands),
+        ("Where latecomers join", may_join),
     )),
     ("Load of a week", (
         ("Session load", session_load),

@@ -101,10 +101,8 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
         "where": list(where_words(catalogue, row)),
         "distance": distances(summary.groups, run),
         "note": run.doing.note,
-        "board": [
-            *board_lines(catalogue, items),
-            *unfit_lines(catalogue, row.run.clocks, row.run.clocks),
-        ],
+        "board": [] if (row.stage.turn or 1) > 1 else board_lines(catalogue, items),
+        "unfit": list(unfit_lines(catalogue, run.clocks, [cell.group for cell in row.cells])),
         "cells": cells,
         "joins": row.joins,
     }
