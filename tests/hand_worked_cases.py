@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import re
 import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -85,11 +86,28 @@ def turned(case: Case) -> str:
     return case.entry(*reversed(case.items))
 
 
+# Swimmers of the lane groups that the sums were worked for: five and six to a lane, for the
+# crowded cases.
+HEADS = {"heron-1": 16, "heron-2": 15, "osprey-1": 14, "osprey-2": 15}
+
+
+def with_heads(club: str) -> str:
+    """A club with so many swimmers in each lane group."""
+    for group, heads in HEADS.items():
+        club, changed = re.subn(
+            rf"(\n  {group}:\n(?:    .*\n)*?    heads: )\d+", rf"\g<1>{heads}", club
+        )
+        assert changed == 1, group
+    return club
+
+
 def read_all(factory: pytest.TempPathFactory) -> Loaded:
     """The small catalogue with every set, each as it is, twice over, and with its items turned round."""
 
     def make(folder: Path) -> None:
         copied(CATALOGUE, folder)
+        club = folder / "plans" / "club.yml"
+        club.write_text(with_heads(club.read_text("utf-8")), "utf-8")
         for name, word in WORDS.items():
             with (folder / "drills" / "vocabulary" / f"{name}.yml").open("a") as vocabulary:
                 vocabulary.write(f"  {word}\n")
