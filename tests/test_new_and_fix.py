@@ -34,6 +34,7 @@ def test_every_kind_of_page_has_a_starter() -> None:
         "progression",
         "set",
         "practice",
+        "log",
         "block",
     }
 

@@ -74,6 +74,7 @@ KINDS = (
         "block", "plans/blocks", "Block", "Blocks", "Weeks of sessions, by squad.",
         pages="blocks", is_summed=True,
     ),
+    Kind("log", "plans/logs", "Log", "Logs"),
     Kind("club", "plans/club.yml", "Club", "Clubs", single=True, has_starter=False),
     Kind("policy", "plans/policy.yml", "Policy", "Policies", single=True, has_starter=False),
 )  # fmt: skip

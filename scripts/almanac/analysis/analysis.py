@@ -165,6 +165,7 @@ class Analysis:
         and computable.
         """
         found = {}
+        logs = tuple(self.catalogue.logs.values())
         for id, block in self.catalogue.blocks.items():
             used = {practice for day in block.days for practice in day.practices}
             own = {
@@ -182,7 +183,7 @@ class Analysis:
                 rules = self._block_rules(block.squad)
                 found[id] = {
                     group: summarise_block(
-                        block, self.practice_on, group, rules, circuit=self.summary
+                        block, self.practice_on, group, rules, circuit=self.summary, logs=logs
                     )
                     for group in groups
                 }

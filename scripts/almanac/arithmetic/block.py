@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -11,6 +12,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.taper import Taper, taper
 from almanac.arithmetic.training_load import Deviation, WeekLoad, week_load
 from almanac.model.block import Block, Week
+from almanac.model.log import Log
 from almanac.model.policy import DayCount
 
 
@@ -79,6 +81,7 @@ def summarise_block(
     rules: BlockRules = BlockRules(),
     convention: Deviation = Deviation.SAMPLE,
     circuit: Circuit | None = None,
+    logs: Sequence[Log] = (),
 ) -> BlockSummary:
     """Add a block up from the summaries of its practices, each as the tests known by its day make
     it. Raises KeyError for a practice without one.
@@ -86,7 +89,8 @@ def summarise_block(
     weeks: list[WeekPlan] = []
     for number, week in enumerate(block.weeks):
         monday = block.starts + timedelta(weeks=number)
-        days = tuple(day_plans(week, monday, practice_on, group, circuit or _no_circuit))
+        of_circuit = circuit or _no_circuit
+        days = tuple(day_plans(week, monday, practice_on, group, of_circuit, logs))
         balance = balance_of(swum for day in days for swum in day.swum)
         loads = [day.load for day in days]
         load = week_load(loads, convention) if any(load is not None for load in loads) else None

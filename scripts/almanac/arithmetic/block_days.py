@@ -14,6 +14,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.training_load import session_load
 from almanac.model.block import Day, Session, Week
+from almanac.model.log import Log
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
@@ -23,16 +24,30 @@ Circuit = Callable[[str], SetSummary]  # the figures of a circuit on land, by id
 
 @dataclass(frozen=True)
 class SessionPlan:
-    """One session of a day for a lane group: ``minutes`` and ``load`` are None where they are not
-    known.
+    """One session of a day for a lane group: ``minutes`` and ``planned``, its planned load, are
+    None where they are not known; ``kept`` is what was done, where that was kept.
     """
 
     session: Session
     practice: PracticeSummary | None
     swum: Swum | None
     minutes: float | None
-    load: float | None
+    planned: float | None
+    kept: Log | None = None
     circuit: SetSummary | None = None
+
+    @property
+    def load(self) -> float | None:
+        """Its load: as it was done where that was kept, the reported rating in place of the planned
+        one; else as it is planned. None where that is not known.
+        """
+        if self.kept is None:
+            return self.planned
+        if self.kept.rating is not None:
+            return session_load(self.kept.rating, self.kept.minutes)
+        if self.planned is None or not self.minutes:
+            return None
+        return self.planned / self.minutes * self.kept.minutes
 
     @property
     def start(self) -> str:
@@ -90,14 +105,25 @@ class DayPlan:
 
 
 def day_plans(
-    week: Week, monday: date, practice_on: PracticeOn, group: str, circuit: Circuit
+    week: Week,
+    monday: date,
+    practice_on: PracticeOn,
+    group: str,
+    circuit: Circuit,
+    logs: Sequence[Log] = (),
 ) -> Iterator[DayPlan]:
-    """The seven days of a week for a lane group, with the sessions that are for it."""
+    """The seven days of a week for a lane group, with the sessions that are for it, and beside them
+    what was kept.
+    """
     for number, name in enumerate(DAYS):
         day, on = week.days.get(name), monday + timedelta(days=number)
         sessions = day.every_session if day else ()
         plans = (
-            _session(own, on, practice_on, group, circuit) for own in sessions if own.is_for(group)
+            _on_land(own, circuit(own.land), group)
+            if own.land is not None
+            else _session(own, on, practice_on, group, logs)
+            for own in sessions
+            if own.is_for(group)
         )
         yield DayPlan(name, on, day, tuple(plans))
 
@@ -113,14 +139,15 @@ def day_of_all(days: Sequence[DayPlan]) -> DayPlan:
 
 
 def _session(
-    session: Session, on: date, practice_on: PracticeOn, group: str, circuit: Circuit
+    session: Session, on: date, practice_on: PracticeOn, group: str, logs: Sequence[Log]
 ) -> SessionPlan:
-    if session.land is not None:
-        return _on_land(session, circuit(session.land), group)
     if session.practice is None:
         load = session_load(session.rating or 0.0, session.minutes)
         return SessionPlan(session, None, None, session.minutes, load)
     practice = practice_on(session.practice, on)
+    start = session.start or practice.practice.slot.start
+    of_day = (log for log in logs if (log.practice, log.on) == (session.practice, on))
+    kept = (log for log in of_day if log.is_of(group) and log.start in ("", start))
     minutes = session_minutes(practice, group)
     planned = planned_load(practice, group, session.rating)
     return SessionPlan(
@@ -129,6 +156,7 @@ def _session(
         practice.of(group),
         minutes.value if minutes else None,
         planned.value if planned else None,
+        next(kept, None),
     )
 
 
@@ -141,4 +169,4 @@ def _on_land(session: Session, circuit: SetSummary, group: str) -> SessionPlan:
     rating = session.rating if session.rating is not None else mean_rating(timed.reps)
     known = minutes is not None and rating is not None
     load = session_load(rating or 0.0, minutes or 0.0) if known else None
-    return SessionPlan(session, None, None, minutes, load, circuit)
+    return SessionPlan(session, None, None, minutes, load, circuit=circuit)

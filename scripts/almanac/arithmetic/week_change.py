@@ -22,6 +22,7 @@ class WeekOfBlock:
     week: WeekPlan
     earlier: tuple[WeekPlan, ...] = ()
     least_load: float = 0.0
+    group: str = ""
 
     @property
     def balance(self) -> Balance:

@@ -17,6 +17,7 @@ from almanac.checks import (
     coverage,
     duplicates,
     lanes,
+    logs,
     parts,
     practice_day,
     practices,
@@ -46,6 +47,7 @@ MODULES = (
     practice_day,
     blocks,
     block_days,
+    logs,
 )
 
 # Each rule of each module, in the order in which they stand there.

@@ -15,6 +15,7 @@ from almanac.model.block import Block
 from almanac.model.club import Club, LaneGroup
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Benchmark, Drill, Fault, Gear
+from almanac.model.log import Log
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
@@ -83,6 +84,10 @@ class Catalogue:
     @cached_property
     def blocks(self) -> dict[str, Block]:
         return self._all(Block)
+
+    @cached_property
+    def logs(self) -> dict[str, Log]:
+        return self._all(Log)
 
     @cached_property
     def club(self) -> Club:

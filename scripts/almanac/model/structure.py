@@ -14,6 +14,7 @@ from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
+from almanac.model.log import Log
 from almanac.model.policy import DayCount, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
@@ -33,6 +34,7 @@ CLASSES: dict[str, type[Entry]] = {
         SwimSet,
         Practice,
         Block,
+        Log,
         Club,
         Policy,
     )

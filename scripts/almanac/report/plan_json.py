@@ -13,6 +13,7 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PracticeForGroup
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import SessionPlan
+from almanac.arithmetic.kept import KeptSession, kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
@@ -124,6 +125,11 @@ def block_json(
         "groups": {
             group: [_week(week) for week in weeks_of(summary)] for group, summary in groups.items()
         },
+        "kept": {
+            group: kept
+            for group, summary in groups.items()
+            if (kept := [_kept(own) for own in kept_sessions(summary)])
+        },
         "findings": [finding.as_json() for finding in findings],
         **other_figures_json(figures.values(), BALANCE),
     }
@@ -154,6 +160,20 @@ def _session(own: SessionPlan) -> dict[str, Any]:
         "start": own.start or None,
         "minutes": None if own.minutes is None else round(own.minutes, 1),
         "load": None if own.load is None else round(own.load, 1),
+    }
+
+
+def _kept(own: KeptSession) -> dict[str, Any]:
+    """A session that was kept: what was done beside what was planned."""
+    figures = by_name("block", "kept", own)
+    return {
+        "log": own.log.id,
+        "on": str(own.log.on),
+        "practice": own.log.practice,
+        "heads": own.log.heads,
+        **{name.replace(" ", "_"): rounded(figure, 1) for name, figure in figures.items()},
+        "changed": list(own.log.changed),
+        "note": own.log.note or None,
     }
 
 

@@ -11,6 +11,7 @@ from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAYS, DayPlan
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.facets import FACETS
+from almanac.arithmetic.kept import kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
@@ -37,6 +38,8 @@ WEEK_FIGURES_ELSEWHERE = {
     "fast change",
     "kick into stroke",
     "load change",
+    "kept distance",
+    "kept load",
 }
 
 
@@ -108,6 +111,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     for group, summary in groups.items():
         lines += ["", catalogue.lane_groups[group].title, f"{'week':5}{heads}  change"]
         lines += [_week_line(week) for week in weeks_of(summary)]
+        lines += _kept_lines(summary)
         lines += [*missing_words(summary), *change_words(catalogue.policy, summary)]
     lines += ["", *balance_sentences(catalogue, first)]
     lines += map(with_working, others(by_name("block", "block", first).values(), BALANCE))
@@ -155,6 +159,17 @@ def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[s
     yield LOAD
     yield MONOTONY
     yield f"Days: {' '.join(DAYS)}; P practice, o other work, · rest, ? not planned."
+
+
+def _kept_lines(summary: BlockSummary) -> Iterator[str]:
+    """What was done beside what was planned, a line a session that was kept."""
+    for kept in kept_sessions(summary):
+        told = {name: shown(figure) for name, figure in by_name("block", "kept", kept).items()}
+        pairs = ("minutes", "metres", "rating", "load")
+        figures = ", ".join(
+            f"{name} {told[f'kept {name}']} (planned {told[f'planned {name}']})" for name in pairs
+        )
+        yield f"kept {kept.day.on} {kept.log.practice}: {figures}, {kept.log.heads} heads"
 
 
 def _session_marks(day: DayPlan) -> str:

@@ -28,6 +28,7 @@ from almanac.report.block_words import change_words, missing_words
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences
 from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
+from almanac.site.kept_rows import kept_rows
 from almanac.site.links import Link, Page, is_listed, link
 from almanac.site.shown_figures import effort_legend, page_figure
 
@@ -53,6 +54,7 @@ def block_page(
             for number, week in enumerate(weeks_of(summary))
         ],
         load_columns=heads("block", "week", "load"),
+        kept_columns=heads("block", "kept", "kept"),
         groups=[_group(catalogue, id, own, summary) for id, own in groups.items()],
         sentences=list(balance_sentences(catalogue, summary)),
         drills=_appearances(
@@ -146,6 +148,7 @@ def _group(
         "rows": rows,
         "words": words,
         "weeks": own,
+        "kept": kept_rows(catalogue, summary),
     }
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import UTC, datetime, time, timedelta
 
 from icalendar import Calendar, Event
 
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
+from almanac.arithmetic.kept import kept_load, kept_of_day
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.model.catalogue import Catalogue
@@ -106,17 +107,40 @@ def block_table(groups: Mapping[str, BlockSummary]) -> str:
     first = next(iter(groups.values()))
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    each = [f"{what}_{group}" for group in groups for what in ("metres", "load")]
+    each = [
+        f"{what}_{group}"
+        for group in groups
+        for what in ("metres", "load", "metres_done", "load_done")
+    ]
     writer.writerow([*COLUMNS, *each])
     for number, days in enumerate(zip(*(own.days for own in groups.values()), strict=True)):
         week = first.weeks[number // DAYS_A_WEEK]
-        own = [cell for day in days for cell in (round(day.metres, 1), _load(day))]
+        own = [
+            cell for group, day in zip(groups, days, strict=True) for cell in _of_group(group, day)
+        ]
         writer.writerow([*_cells(week.number, days[0], day_of_all(days)), *own])
     return text.getvalue()
 
 
-def _load(day: DayPlan) -> float | str:
-    return "" if day.load is None else round(day.load, 1)
+def _of_group(group: str, day: DayPlan) -> Iterator[float | str]:
+    """Distance and load of a day as planned and, where sessions of it were kept, as done."""
+    planned = [own.planned for own in day.sessions]
+    kept = list(kept_of_day(group, day))
+    yield round(day.metres, 1)
+    yield _number(None if day.day is None else _total(planned))
+    yield sum(own.log.metres for own in kept) if kept else ""
+    loads = [load.value if load else None for load in map(kept_load, kept)]
+    yield _number(_total(loads) if kept else None)
+
+
+def _total(numbers: Sequence[float | None]) -> float | None:
+    """A sum that is not known where a part of it is not."""
+    known = [number for number in numbers if number is not None]
+    return sum(known) if len(known) == len(numbers) else None
+
+
+def _number(value: float | None) -> float | str:
+    return "" if value is None else round(value, 1)
 
 
 def _cells(week: int, day: DayPlan, of_all: DayPlan) -> list[object]:

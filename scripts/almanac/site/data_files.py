@@ -39,6 +39,21 @@ _SET_COLUMNS = (
     "estimated_distance",
 )  # fmt: skip
 
+_LOG_COLUMNS = (
+    "id",
+    "title",
+    "practice",
+    "on",
+    "start",
+    "groups",
+    "minutes",
+    "metres",
+    "heads",
+    "rating",
+    "changed",
+    "note",
+)
+
 
 def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:
     """Every data file, as its path below the site's root and its text. ``address`` is the site's
@@ -57,7 +72,15 @@ def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple
             yield f"{FOLDER}/block/{id}.ics", calendar
             yield f"{FOLDER}/block/{id}.csv", block_table(groups)
     yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(analysis))
+    yield f"{FOLDER}/logs.csv", _csv(_LOG_COLUMNS, _log_rows(analysis))
     yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(analysis))
+
+
+def _log_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
+    for log in sorted(analysis.catalogue.logs.values(), key=lambda log: (log.on, log.id)):
+        row = {column: getattr(log, column) for column in _LOG_COLUMNS}
+        lists = {"groups": " ".join(log.groups), "changed": "; ".join(log.changed)}
+        yield {**row, **lists, "rating": "" if log.rating is None else log.rating}
 
 
 def _entries(analysis: Analysis) -> Mapping[Key, dict[str, Any]]:

@@ -33,6 +33,7 @@ from almanac.report.shown import others, with_working
 from almanac.report.ways import distances, ways_of
 from almanac.report.whiteboard import board_lines
 from almanac.site.entry_page import entry_page, findings_on
+from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
 from almanac.site.shown_figures import page_figures, swum_ways
@@ -69,6 +70,7 @@ def practice_page(
         brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
         ways=swum_ways("practice", catalogue, summary),
         findings=findings_on(practice, findings),
+        kept=logs_of(analysis, practice),
         blocks=links(catalogue.users(practice, Block)),
     )
 

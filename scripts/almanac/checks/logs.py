@@ -1,0 +1,108 @@
+"""Rules on what was kept of a day: its date, its lane groups, and that it tells of no person."""
+
+from __future__ import annotations
+
+import calendar
+import re
+from collections.abc import Iterator
+from itertools import combinations
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks.rule import Problem, forbids, warns
+from almanac.model.catalogue import Catalogue
+from almanac.model.log import Log
+from almanac.source.reader import DataPath
+
+RATED_HEADS = 5  # below it a mean could tell what one child said
+
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+_SENTENCE = re.compile(r"[^.!?:;\n]+")
+_ADDRESS = re.compile(r"\S+@\S+|(?:\+|\b0)\d(?:[ ()/-]?\d){7,}")
+_PLAIN = {"I", *calendar.day_name, *calendar.month_name}
+
+
+@forbids("log-ahead")
+def log_ahead(analysis: Analysis) -> Iterator[Problem]:
+    """What is kept of a day has happened: its date is not after today."""
+    for log in analysis.catalogue.logs.values():
+        if log.on > analysis.today:
+            message = f"{log.on} is still to come"
+            yield Problem(log, ("on",), message, "write the day on which it was done")
+
+
+@forbids("log-other-group")
+def log_other_group(analysis: Analysis) -> Iterator[Problem]:
+    """The lane groups of what is kept are of the squad that the practice is for."""
+    catalogue = analysis.catalogue
+    for log in catalogue.logs.values():
+        squad = catalogue.practices[log.practice].squad
+        for index, group in enumerate(log.groups):
+            if catalogue.lane_groups[group].squad != squad:
+                message = f"'{group}' is no lane group of {squad}, whose practice this is"
+                yield Problem(log, ("groups", index), message, f"name a lane group of {squad}")
+
+
+@forbids("log-twice")
+def log_twice(analysis: Analysis) -> Iterator[Problem]:
+    """A session of a lane group is kept once: one practice, one day, one start."""
+    logs = analysis.catalogue.logs.values()
+    for first, second in combinations(sorted(logs, key=lambda log: (log.on, log.id)), 2):
+        same = (first.practice, first.on) == (second.practice, second.on)
+        groups = set(first.groups) & set(second.groups)
+        shares = not first.groups or not second.groups or groups
+        if same and shares and (not first.start or first.start == second.start):
+            message = f"'{first.id}' keeps this session already"
+            hint = "remove one of the two, or name in each its own groups or its start"
+            yield Problem(second, ("on",), message, hint)
+
+
+@forbids("rating-of-few")
+def rating_of_few(analysis: Analysis) -> Iterator[Problem]:
+    """A mean rating is kept of at least five swimmers: of fewer it could tell what one of them
+    said.
+    """
+    for log in analysis.catalogue.logs.values():
+        if log.rating is not None and log.heads < RATED_HEADS:
+            message = f"a rating of {log.heads} heads could tell of one swimmer"
+            hint = f"leave the rating out: it is kept from {RATED_HEADS} heads on"
+            yield Problem(log, ("rating",), message, hint)
+
+
+@warns("name-in-log")
+def name_in_log(analysis: Analysis) -> Iterator[Problem]:
+    """What is kept names no person. A capital inside a sentence that stands in no title, word list
+    or name of the club is taken for a name, and so are two capitals in a row, an address and a
+    telephone number. A single name that begins a sentence cannot be told from any other word.
+    """
+    known = _known_words(analysis.catalogue)
+    for log in analysis.catalogue.logs.values():
+        texts: list[tuple[DataPath, str]] = [(("title",), log.title), (("note",), log.note)]
+        texts += [(("changed", number), text) for number, text in enumerate(log.changed)]
+        for path, text in texts:
+            found = next(_names(text, known), None)
+            if found:
+                message = f"'{found}' reads like a name, an address or a number of a person"
+                hint = "say it without: a swimmer, the lane, the coach on deck"
+                yield Problem(log, path, message, hint)
+
+
+def _names(text: str, known: set[str]) -> Iterator[str]:
+    yield from _ADDRESS.findall(text)
+    for sentence in _SENTENCE.findall(text):
+        words = _WORD.findall(sentence)
+        for number, word in enumerate(words):
+            capital = word[:1].isupper() and word.removesuffix("'s").removesuffix("’s") not in known
+            pair = number + 1 < len(words) and words[number + 1][:1].isupper()
+            if capital and not word.isupper() and (number or (pair and words[1] not in known)):
+                yield word
+
+
+def _known_words(catalogue: Catalogue) -> set[str]:
+    """The words with a capital that the catalogue itself uses in titles and names."""
+    club = catalogue.club
+    titles = [entry.title for entry in catalogue.entries.values() if not isinstance(entry, Log)]
+    titles += [word.title for own in catalogue.vocabularies.values() for word in own.words.values()]
+    titles += [pool.title for pool in club.pools.values()]
+    titles += [squad.title for squad in club.squads.values()]
+    titles += [group.title for group in club.lane_groups.values()]
+    return _PLAIN | {word for title in titles for word in _WORD.findall(title)}

@@ -1,0 +1,130 @@
+"""What was kept of a day: loads beside the plan, worked by hand; what a note may not hold."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+import pytest
+from plans_world import TODAY, analysis, club, codes, write
+
+from almanac.analysis.figures import by_name
+from almanac.analysis.figures.blocks import weeks_of
+from almanac.arithmetic.kept import kept_sessions
+from almanac.arithmetic.session_load import planned_load, session_rating
+from almanac.model.load import load
+from almanac.report.plan_json import block_json
+from almanac.report.plan_text import block_text
+from almanac.report.shown import shown
+from almanac.site.calendar import block_table
+from almanac.site.data_files import data_files
+from almanac.site.kept_rows import kept_rows, logs_of
+
+LOG = """\
+title: The first Monday
+practice: tuesday
+on: 2026-09-07
+minutes: 25
+metres: 450
+heads: 8
+rating: 6
+changed: [The last 50 was left out.]
+note: The lane was shared until six.
+"""
+
+
+def kept(root: Path, **texts: str) -> Path:
+    """The small club with what was kept, by id."""
+    club(root)
+    for id, text in texts.items():
+        write(root, f"plans/logs/{id.replace('_', '-')}.yml", text)
+    return root
+
+
+def test_a_reported_rating_takes_the_place_of_the_planned_one(tmp_path: Path) -> None:
+    world = analysis(kept(tmp_path, monday=LOG))
+    summary = world.blocks["autumn"]["heron-1"]
+    planned = planned_load(world.practices["tuesday"], "heron-1").value
+    monday, _, wednesday, *_ = summary.weeks[0].days
+    assert monday.load == 6 * 25 and wednesday.load == pytest.approx(planned)
+    assert summary.weeks[0].load.total == pytest.approx(150 + planned + 120)
+    (own,) = kept_sessions(summary)
+    figures = by_name("block", "kept", own)
+    assert figures["kept load"].value == 150
+    assert figures["planned load"].value == pytest.approx(planned)
+    assert (figures["planned metres"].value, figures["kept metres"].value) == (500, 450)
+    week = by_name("block", "week", weeks_of(summary)[0])
+    assert shown(week["kept load"]) == "150 (1 of 3 sessions)"
+    assert shown(week["kept distance"]) == "450 (1 of 3 sessions)"
+    assert by_name("block", "week", weeks_of(summary)[1])["kept load"].value is None
+
+
+def test_without_a_reported_rating_the_planned_one_is_taken_for_the_minutes_done(
+    tmp_path: Path,
+) -> None:
+    world = analysis(kept(tmp_path, monday=LOG.replace("rating: 6\n", "")))
+    summary = world.blocks["autumn"]["heron-1"]
+    rating = session_rating(world.practices["tuesday"], "heron-1").value
+    assert summary.days[0].load == pytest.approx(25 * rating)
+    (own,) = kept_sessions(summary)
+    assert by_name("block", "kept", own)["kept load"].value == pytest.approx(25 * rating)
+
+
+def test_what_was_kept_of_other_lane_groups_days_or_starts_is_not_taken(tmp_path: Path) -> None:
+    for text in (
+        LOG.replace("2026-09-07", "2026-09-08"),
+        LOG.replace("minutes:", 'start: "06:00"\nminutes:'),
+    ):
+        world = analysis(kept(tmp_path / str(hash(text)), monday=text))
+        assert not list(kept_sessions(world.blocks["autumn"]["heron-1"]))
+
+
+def test_planned_stands_beside_done_wherever_a_block_is_shown(tmp_path: Path) -> None:
+    world = analysis(kept(tmp_path, monday=LOG))
+    groups = world.blocks["autumn"]
+    (row,) = kept_rows(world.catalogue, groups["heron-1"])
+    assert row["heads"] == 8 and "450" in row["cells"] and "500" in row["cells"]
+    assert row["told"] == ["The last 50 was left out.", "The lane was shared until six."]
+    (of_practice,) = logs_of(world, world.catalogue.practices["tuesday"])
+    assert of_practice["cells"] == [25, 450, 8, 6]
+    assert "metres 450 (planned 500)" in block_text(world.catalogue, groups)
+    (told,) = block_json(groups)["kept"]["heron-1"]
+    assert (told["kept_load"], told["planned_metres"], told["heads"]) == (150, 500, 8)
+    first, second, third, *_ = csv.DictReader(io.StringIO(block_table(groups)))
+    assert (first["metres_heron-1"], first["metres_done_heron-1"]) == ("500.0", "450")
+    assert (first["load_done_heron-1"], second["load_heron-1"]) == ("150.0", "0")
+    assert (third["metres_done_heron-1"], third["load_done_heron-1"]) == ("", "")
+    files = dict(data_files(world, load(tmp_path).names, ""))
+    (line,) = csv.DictReader(io.StringIO(files["data/v1/logs.csv"]))
+    assert (line["id"], line["on"], line["rating"]) == ("monday", "2026-09-07", "6.0")
+    assert '"metres":450' in files["data/v1/log/monday.json"]
+
+
+@pytest.mark.parametrize(
+    ("text", "is_told"),
+    [
+        ("The lane was held together by Anna.", True),
+        ("Anna Brook led the second lane.", True),
+        ("Ask a.brook@club.example.", True),
+        ("Ring 07700 900123 before.", True),
+        ("The lane was led by Dr Brook.", True),
+        ("Heron led, and Tuesday was full.", False),  # a squad, a day
+        ("4 × 50 on 1:00, then 100 200 400 easy.", False),
+        ("The coach on deck, a swimmer and I.", False),
+        ("It was cold. Nobody stayed in the water.", False),
+        ("The AM lane.", False),
+    ],
+)
+def test_names_of_people_in_a_note(tmp_path: Path, text: str, is_told: bool) -> None:
+    note = LOG.replace("The lane was shared until six.", f'"{text}"')
+    assert ("name-in-log" in codes(kept(tmp_path, monday=note))) is is_told
+
+
+def test_a_day_that_is_not_over_can_be_kept_and_one_that_has_not_begun_cannot(
+    tmp_path: Path,
+) -> None:
+    today = LOG.replace("2026-09-07", str(TODAY))
+    assert "log-ahead" not in codes(kept(tmp_path / "today", monday=today))
+    later = LOG.replace("2026-09-07", str(TODAY.replace(day=2)))
+    assert "log-ahead" in codes(kept(tmp_path / "later", monday=later))
