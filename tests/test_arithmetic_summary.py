@@ -142,12 +142,8 @@ def test_rows_of_the_lane_table_hold_every_rep_once(written):
     assert len({row.path for row in rows}) == len(rows)
     for row in rows:
         targets = [timed.target_s for timed in row.timed if timed.target_s is not None]
-        rests = [timed.rest_s for timed in row.timed if timed.rest_s is not None]
         assert (row.slowest.target_s, row.fastest.target_s) == (
             (max(targets), min(targets)) if targets else (None, None)
-        )
-        assert (row.least_rest_s, row.greatest_rest_s) == (
-            (min(rests), max(rests)) if rests else (None, None)
         )
 
 

@@ -24,7 +24,12 @@ def half_up(value: float | Fraction, step: Decimal = SECOND) -> Decimal:
 
 def tenths(seconds: float) -> float:
     """Seconds in tenths, as JSON holds them: 599.999 is 600.0."""
-    return float(half_up(seconds, TENTH))
+    return decimals(seconds, 1)
+
+
+def decimals(value: float | Fraction, places: int) -> float:
+    """A number for JSON or CSV with so many decimals."""
+    return float(half_up(value, Decimal(1).scaleb(-places)))
 
 
 def in_tenths(value: Any, name: str = "") -> Any:

@@ -50,18 +50,6 @@ class ItemRow:
         """
         return self.slowest.aim
 
-    @cached_property
-    def least_rest_s(self) -> float | None:
-        """The least rest of its reps, where rest is known."""
-        known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]
-        return min(known) if known else None
-
-    @cached_property
-    def greatest_rest_s(self) -> float | None:
-        """The greatest rest of its reps, where rest is known."""
-        known = [rep.rest_s for rep in self.timed if rep.rest_s is not None]
-        return max(known) if known else None
-
 
 def item_rows(run: GroupClock) -> tuple[ItemRow, ...]:
     """The rows of a lane group's table."""

@@ -66,10 +66,10 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
             timer = analysis.timing.clock(group, swum.course)
             for tight in too_tight(run, replace(timer, most_in_lane=swum.most_in_lane)):
                 timed = tight.timed
-                target, sendoff = (
-                    show_time(timed.target_s or 0, tenths=True),
-                    show_time(timed.sendoff_s or 0),
-                )
+                sendoff = show_time(timed.sendoff_s or 0)
+                target = show_time(timed.target_s or 0, tenths=True)
+                if timed.rep.inner_rest_s:
+                    target += f", {show_number(timed.rep.inner_rest_s)} s inside"
                 short = (
                     "is below the target"
                     if tight.too_short

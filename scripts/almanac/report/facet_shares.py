@@ -45,9 +45,11 @@ def facet_line(catalogue: Catalogue, swum: Swum, facet: str) -> str:
     return f"{facet.capitalize():9} {', '.join(said)}"
 
 
-def facet_numbers(split: Mapping[str, Fraction]) -> dict[str, float | int]:
-    """A facet's distances for JSON, in thousandths that sum to the whole."""
-    parts = apportion([*split.values()], Decimal("0.001"))
+def facet_numbers(
+    split: Mapping[str, float | Fraction], step: Decimal = Decimal("0.001")
+) -> dict[str, float | int]:
+    """A facet's distances for JSON, in steps that sum to the whole."""
+    parts = apportion([*split.values()], step)
     return {
         word: int(part) if part == int(part) else float(part)
         for word, part in zip(split, parts, strict=True)

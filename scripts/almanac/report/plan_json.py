@@ -17,10 +17,12 @@ from almanac.arithmetic.kept import KeptSession, kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
+from almanac.report.facet_shares import facet_numbers
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.set_json import facets_json
 from almanac.report.sheet_json import hands_json, sheet_json
 from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
+from almanac.rounding import TENTH, decimals
 
 VERSION = 1
 # The keys of the contract, and the figures that they hold; the rest of what is registered stands
@@ -57,7 +59,7 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "course": str(course),
         "distance": totals["distance"].value,
         "unit": course.unit.value,
-        "metres": round(summary.metres, 3),
+        "metres": decimals(summary.metres, 3),
         "by": facets_json(summary.first),
         **_by_group(summary),
         "slot_s": 60 * summary.practice.slot.minutes,
@@ -158,8 +160,8 @@ def _session(own: SessionPlan) -> dict[str, Any]:
         "land": own.session.land,
         "other": own.session.other or None,
         "start": own.start or None,
-        "minutes": None if own.minutes is None else round(own.minutes, 1),
-        "load": None if own.load is None else round(own.load, 1),
+        "minutes": None if own.minutes is None else decimals(own.minutes, 1),
+        "load": None if own.load is None else decimals(own.load, 1),
     }
 
 
@@ -180,7 +182,7 @@ def _kept(own: KeptSession) -> dict[str, Any]:
 def _week(of: WeekOfBlock) -> dict[str, Any]:
     figures, load = by_name("block", "week", of), of.week.load
     told = {key: rounded(figures[name], digits) for key, (name, digits) in _WEEK.items()}
-    days = {day.name: None if day.load is None else round(day.load, 1) for day in of.week.days}
+    days = {day.name: None if day.load is None else decimals(day.load, 1) for day in of.week.days}
     change = {"change": rounded(figures["distance change"], 4)}
     return {
         "week": of.week.number,
@@ -199,10 +201,7 @@ def _week(of: WeekOfBlock) -> dict[str, Any]:
 def _balance(summary: BlockSummary, figures: Mapping[str, NamedFigure]) -> dict[str, Any]:
     return {
         "metres": rounded(figures["distance"], 1),
-        "by": {
-            facet: {word: round(value, 1) for word, value in split.items()}
-            for facet, split in summary.balance.by.items()
-        },
+        "by": {facet: facet_numbers(split, TENTH) for facet, split in summary.balance.by.items()},
         "kick_share": rounded(figures["kick share"], 4),
         "supine_share": rounded(figures["supine share"], 4),
         "resisted_m": rounded(figures["resisted distance"], 1),

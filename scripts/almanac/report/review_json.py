@@ -6,6 +6,7 @@ from typing import Any
 
 from almanac.analysis.comparison import Comparison
 from almanac.report.set_json import dotted
+from almanac.rounding import decimals
 
 VERSION = 1
 
@@ -47,7 +48,7 @@ def review_json(review: Comparison, base: str) -> dict[str, Any]:
             "gone": [finding.as_json() for finding in review.gone],
         },
         "alike": [
-            {"kind": kind, "ids": [pair.first, pair.second], "share": round(pair.share, 3)}
+            {"kind": kind, "ids": [pair.first, pair.second], "share": decimals(pair.share, 3)}
             for kind, pair in review.alike
         ],
         "unused": [{"kind": kind, "id": id} for kind, id in review.unused],

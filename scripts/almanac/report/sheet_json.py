@@ -10,6 +10,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.report.sheet_text import other_figures
 from almanac.report.shown import other_figures_json
+from almanac.rounding import decimals
 
 
 def sheet_json(summary: PracticeSummary) -> list[dict[str, Any]]:
@@ -56,7 +57,7 @@ def _cell(summary: PracticeSummary, row: SheetRow, cell: SheetCell) -> dict[str,
         **_moment("ends_s", "ends_from_s", cell.ends),
         "waits_s": cell.waits_s,
         **waits_for,
-        "last_touch_s": None if cell.last_touch_s is None else round(cell.last_touch_s, 1),
+        "last_touch_s": None if cell.last_touch_s is None else decimals(cell.last_touch_s, 1),
         "lanes": list(cell.crew.lanes),
         **other_figures_json(other_figures(summary, row, cell.group), ()),
     }
@@ -69,4 +70,4 @@ def _distance(run: PartRun, group: str) -> dict[str, float]:
 
 def _moment(known: str, earliest: str, moment: Moment) -> dict[str, Any]:
     exact = {known: moment.known_s}
-    return {**exact, earliest: round(moment.s, 1)} if moment.missing else exact
+    return {**exact, earliest: decimals(moment.s, 1)} if moment.missing else exact

@@ -17,6 +17,7 @@ from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.model.catalogue import Catalogue
 from almanac.report.sheet_text import slack_words
 from almanac.report.ways import distance_words
+from almanac.rounding import decimals
 from almanac.site.links import page_of
 from almanac.units import show_number
 
@@ -126,7 +127,7 @@ def _of_group(group: str, day: DayPlan) -> Iterator[float | str]:
     """Distance and load of a day as planned and, where sessions of it were kept, as done."""
     planned = [own.planned for own in day.sessions]
     kept = list(kept_of_day(group, day))
-    yield round(day.metres, 1)
+    yield decimals(day.metres, 1)
     yield _number(None if day.day is None else _total(planned))
     yield sum(own.log.metres for own in kept) if kept else ""
     loads = [load.value if load else None for load in map(kept_load, kept)]
@@ -140,7 +141,7 @@ def _total(numbers: Sequence[float | None]) -> float | None:
 
 
 def _number(value: float | None) -> float | str:
-    return "" if value is None else round(value, 1)
+    return "" if value is None else decimals(value, 1)
 
 
 def _cells(week: int, day: DayPlan, of_all: DayPlan) -> list[object]:
@@ -159,7 +160,7 @@ def _cells(week: int, day: DayPlan, of_all: DayPlan) -> list[object]:
         "; ".join(practice.practice.id for practice in of_all.practices),
         "; ".join(filter(None, map(_beside, of_all.sessions))),
         "yes" if day.is_off else "",
-        *(round(metres, 1) for metres in distances),
+        *(decimals(metres, 1) for metres in distances),
     ]
 
 
