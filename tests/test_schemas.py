@@ -21,9 +21,10 @@ from jsonschema.validators import extend
 
 from almanac.kinds import KIND
 from almanac.model.entry import Entry, Seconds
+from almanac.model.expectation import Expectation
 from almanac.model.load import Loaded, load
 from almanac.model.structure import CLASSES, structure
-from almanac.model.swim_set import Expectation, Item
+from almanac.model.swim_set import Item
 from almanac.source import schemas
 from almanac.units import Course
 

@@ -10,7 +10,8 @@ from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.effort_plans import Build, Descend, Effort
-from almanac.model.swim_set import Expectation, Item, SwimSet
+from almanac.model.expectation import Expectation
+from almanac.model.swim_set import Item, SwimSet
 from almanac.model.walk import (
     efforts_with_paths,
     reps_with_paths,

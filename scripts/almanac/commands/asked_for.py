@@ -13,7 +13,7 @@ from almanac.checks import check
 from almanac.commands.find_entry import FoundEntry
 from almanac.commands.outcome import UsageError
 from almanac.model.catalogue import Catalogue
-from almanac.model.swim_set import Expectation
+from almanac.model.expectation import Expectation
 
 _KIND = "set"
 

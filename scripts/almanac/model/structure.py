@@ -12,13 +12,14 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.block import Block, ShareRange, TaperDates
 from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
+from almanac.model.expectation import Expectation
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
 from almanac.model.log import Log
 from almanac.model.policy import DayCount, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
-from almanac.model.swim_set import Expectation, Item, SwimSet
+from almanac.model.swim_set import Item, SwimSet
 from almanac.source import schemas
 from almanac.units import Course, parse_time
 

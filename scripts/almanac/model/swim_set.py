@@ -10,6 +10,7 @@ from typing import ClassVar
 from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
+from almanac.model.expectation import Expectation
 from almanac.model.manner import ALONE, Aim, Manner
 from almanac.units import LAND, Course
 
@@ -222,20 +223,6 @@ def _references(gear: Ids, sendoff: Sendoff | None, parts: tuple[Part, ...]) -> 
     for part in parts:
         yield from references("drill", part.drills, "uses")
         yield from references("gear", part.gear, "uses")
-
-
-@dataclass(frozen=True)
-class Expectation:
-    """What the author believes of the computed figures: for whichever lane group it is meant for,
-    and of the totals (``distance``, ``reps``, ``lengths``) those of one group alone.
-    """
-
-    distance: int | None = None
-    reps: int | None = None
-    lengths: int | None = None
-    by_group: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
-    clock: Mapping[str, float] = field(default_factory=dict)
-    by: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, kw_only=True)

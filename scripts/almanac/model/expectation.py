@@ -1,0 +1,20 @@
+"""What the author of a set believes of it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Expectation:
+    """What the author believes of the computed figures: for whichever lane group it is meant for,
+    and of the totals (``distance``, ``reps``, ``lengths``) those of one group alone.
+    """
+
+    distance: int | None = None
+    reps: int | None = None
+    lengths: int | None = None
+    by_group: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
+    clock: Mapping[str, float] = field(default_factory=dict)
+    by: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
