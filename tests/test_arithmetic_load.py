@@ -186,3 +186,23 @@ def test_a_forgotten_day_of_rest_gives_no_monotony():
     # six equal days and a seventh that nobody named: over six days it would be without bound
     assert week_load([417, 421, 417, 417, 420, 417, None]).monotony is None
     assert week_load([417, 421, 417, 417, 420, 417, 0]).monotony == pytest.approx(2.2677, abs=0.02)
+
+
+# Foster et al. 2001, J Strength Cond Res 15:109-15, table 5, "Schematic training diary": the loads of nine sessions as
+# printed (read in a converted copy of the paper), weekly load 3400, monotony 1.26, strain 4284. The printed monotony is
+# that of the sessions with the population's deviation; by day it would be 1.21. Two of the printed loads (390) are not
+# the minutes × rating beside them (75 × 8), nor is 940 (180 × 5): the other six are.
+TABLE_5 = [940, 50, 840, 280, 180, 390, 50, 390, 280]
+TABLE_5_DAYS = [940, 50, 840 + 280, 180, 390, 50, 390 + 280]
+
+
+def test_the_diary_of_foster_2001():
+    found = variation(TABLE_5, POPULATION)
+    assert found.total == 3400
+    assert round(found.monotony, 2) == 1.26
+    assert found.total * round(found.monotony, 2) == pytest.approx(4284)
+    assert week_load(TABLE_5_DAYS, POPULATION).monotony == pytest.approx(1.21, abs=0.005)
+    as_printed = {(2, 25): 50, (7, 120): 840, (7, 40): 280, (3, 60): 180}
+    assert all(
+        session_load(rating, minutes) == load for (rating, minutes), load in as_printed.items()
+    )

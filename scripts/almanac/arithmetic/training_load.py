@@ -78,8 +78,10 @@ def week_load(days: Sequence[float | None], convention: Deviation = Deviation.SA
     A rest day is 0, and only where it is named as rest; a day that is not named is missing, never
     0. Monotony and strain are withheld unless all seven days are known and at least four of them
     hold training: with fewer, monotony counts days. Source: Foster 1998, Med Sci Sports Exerc
-    30:1164-8; he does not say which standard deviation, so the one that is taken is named. No
-    number of either is known to be too high.
+    30:1164-8; he does not say which standard deviation, so the one that is taken is named. The
+    diary in Foster et al. 2001, table 5 (3,400 AU, monotony 1.26) comes out over its nine sessions
+    with the deviation of the population; here it is over days, as the words of 1998 say. No number
+    of either is known to be too high.
 
     Raises ValueError where no day is known.
     """
