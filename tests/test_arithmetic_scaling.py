@@ -78,9 +78,9 @@ def test_bounds_are_those_of_the_entry():
 
 
 def test_without_bounds_a_page_offers_what_is_near_and_a_descend_keeps_two():
-    assert list(scale(ROUNDS, rounds(3, kick())).offered()) == [1, 2, 3, 4, 5]
-    falling = kick(3, effort={"descend": ["steady", "fast"]})
-    assert list(scale(REPS, falling).offered()) == [2, 3, 4, 5]
+    assert list(scale(ROUNDS, rounds(3, kick())).offered()) == [2, 3, 4]
+    falling = kick(2, effort={"descend": ["steady", "fast"]})
+    assert list(scale(REPS, falling).offered()) == [2, 3]
 
 
 def test_no_more_than_the_policy_lets_a_set_hold():

@@ -13,7 +13,7 @@ from almanac.model.walk import efforts_with_paths
 from almanac.source.reader import DataPath
 
 ROUNDS, REPS = "rounds", "reps"
-NEAR = 2  # how far from what is written a page goes, where the entry states no bounds
+NEAR = 1  # how far from what is written a page goes, where the entry states no bounds
 
 
 @dataclass(frozen=True)

@@ -72,9 +72,9 @@ def _words(scale: Scalable, number: int) -> str:
 
 def _size(analysis: Analysis, swim_set: SwimSet, scale: Scalable, number: int) -> dict[str, Any]:
     own = scaled(swim_set, scale, number)
-    groups = analysis.meant(swim_set) or tuple(analysis.catalogue.lane_groups)
-    order = dict.fromkeys((*groups, *analysis.catalogue.lane_groups))
-    summary = summarise(analysis.timing, own, groups=order)
+    order = dict.fromkeys((*analysis.meant(swim_set), *analysis.catalogue.lane_groups))
+    is_written = number == scale.written
+    summary = analysis.summary(own.id) if is_written else summarise(analysis.timing, own)
     return {
         "number": number,
         "words": _words(scale, number),
