@@ -15,6 +15,7 @@ from shared import examples
 
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.arithmetic.timing import Timing
+from almanac.model import variants
 from almanac.model.catalogue import Catalogue
 from almanac.units import Course, parse_time
 
@@ -246,3 +247,28 @@ def test_every_group_adds_up_to_the_plain_reckoning(
     for split in swum.by.values():
         assert sum(split.values()) == swum.distance.value
     assert swum.course == SHORT
+
+
+# ---- variants, A and B
+
+
+def test_a_variant_that_groups_are_given() -> None:
+    # A is the set as written, 6 × 100; B is 8 × 50 and no second item; slow has a send-off of its own
+    items = (
+        crawl(6, 100, sendoff="1:30", by_variant={"B": {"reps": 8, "distance": 50, "sendoff": "1:00"}},
+              by_group={"slow": {"sendoff": "1:10"}}),
+        crawl(2, 100, sendoff="1:40", by_variant={"B": {"reps": 0}}),
+    )  # fmt: skip
+    own = replace(swim_set(*items), variants={"A": ("quick",), "B": ("slow", "third")})
+    found = summarise(Timing(lanes("quick", "slow", "third")), own)
+    assert [found.of(name).distance.value for name in ("quick", "slow", "third")] == [800, 400, 400]
+    assert [clock(found, name) for name in ("quick", "slow", "third")] == [740, 560, 480]
+
+
+def test_a_practice_gives_a_group_another_variant() -> None:
+    items = crawl(6, 100, sendoff="1:30", by_variant={"B": {"reps": 4}, "C": {"reps": 5}})
+    own = replace(swim_set(items), variants={"B": ("quick", "slow"), "C": ()})
+    chosen = variants.given(own, {"slow": "C"})
+    found = summarise(Timing(lanes("quick", "slow", "third")), chosen)
+    assert [len(found.of(name).reps) for name in ("quick", "slow", "third")] == [4, 5, 6]
+    assert variants.given(chosen) is chosen

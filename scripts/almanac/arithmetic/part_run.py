@@ -6,13 +6,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.crews import Crew
-from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
 from almanac.model.club import Pool
 from almanac.model.practice import Doing
 from almanac.model.swim_set import SwimSet
+from almanac.model.variants import given, given_items
 from almanac.source.reader import DataPath
 from almanac.units import Course
 
@@ -61,7 +62,12 @@ def run_part(
     """A set or items laid into the pool and on the clock of each lane group that takes part."""
     groups = tuple(dict.fromkeys(crew.group for crew in crews))
     if doing.set:
-        summary = set_in_pool(doing.set, pool.course)
+        known = given(timing.catalogue.sets[doing.set], doing.variants)
+        summary = (
+            summarise(timing, known, pool.course)
+            if doing.variants
+            else set_in_pool(doing.set, pool.course)
+        )
         own = {group: summary.of(group) for group in groups}
         return PartRun(
             first=next(iter(own.values()), summary.first),
@@ -70,10 +76,11 @@ def run_part(
             word=word,
             doing=doing,
             crews=crews,
-            swim_set=timing.catalogue.sets[doing.set],
+            swim_set=known,
             clocks=summary.clocks,
         )
-    found = swum_by(timing, doing.items, pool.course, groups)
+    items = given_items(doing.items, doing.variants)
+    found = swum_by(timing, items, pool.course, groups)
     return PartRun(
         first=found.first,
         swum=found.swum,

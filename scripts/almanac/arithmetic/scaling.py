@@ -119,6 +119,7 @@ def _scaled_item(item: Item, path: DataPath, number: int) -> Item:
         item,
         reps=number,
         by_group=_changes(item.by_group, ratio),
+        by_variant=_changes(item.by_variant, ratio),
         by_round=_changes(item.by_round, ratio),
     )
 

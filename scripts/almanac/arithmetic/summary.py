@@ -12,6 +12,7 @@ from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.catalogue import Catalogue
 from almanac.model.swim_set import SwimSet, reps_of
+from almanac.model.variants import given
 from almanac.units import Course
 
 
@@ -38,7 +39,8 @@ def summarise(
     """Add a set up, in its own course or laid into another, for some lane groups or all of them;
     then those that it is meant for come before the others.
     """
-    in_course = swim_set if course in (None, swim_set.course) else lay_in_course(swim_set, course)
+    own = given(swim_set)
+    in_course = own if course in (None, own.course) else lay_in_course(own, course)
     catalogue = timing.catalogue
     every, meant = tuple(catalogue.lane_groups), groups_meant(catalogue, swim_set)
     chosen = (*meant, *every) if groups is None else groups
@@ -73,6 +75,7 @@ def groups_meant(catalogue: Catalogue, swim_set: SwimSet) -> tuple[str, ...]:
         group for item in reps_of(swim_set.items) if item.sendoff for group in item.sendoff.by_group
     }
     differing = {group for item in reps_of(swim_set.items) for group in item.by_group}
+    swim_set = given(swim_set)
     squads = catalogue.club.squads
     return tuple(
         id

@@ -4,12 +4,13 @@ of a practice in place.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
 from almanac.model.changes import LAST, changed
 from almanac.model.effort_plans import Descend
+from almanac.model.entry import Entry
 from almanac.model.swim_set import Item, Reps, Round, Sendoff
 from almanac.model.walk import efforts_with_paths, reps_with_paths, written_items
 from almanac.source.reader import DataPath
@@ -34,7 +35,7 @@ def _counts(item: Reps, path: DataPath) -> Iterator[tuple[DataPath, int, int]]:
             yield where, have, item.reps
         elif group is not None and not _has_own(item, group) and have != _reps_of(item, group):
             yield where, have, _reps_of(item, group)
-    for key in ("by_group", "by_round"):
+    for key in ("by_group", "by_variant", "by_round"):
         for name, change in getattr(item, key).items():
             reps = changed(item, change).reps
             own = _lists(change.sendoff, (*path, key, name, "sendoff"))
@@ -146,7 +147,7 @@ def change_of_parts(analysis: Analysis) -> Iterator[Problem]:
     """
     for entry, items, start in written_items(analysis.catalogue):
         for item, path in reps_with_paths(items, start):
-            for key in ("by_group", "by_round") if item.is_parted else ():
+            for key in ("by_group", "by_variant", "by_round") if item.is_parted else ():
                 for name, change in getattr(item, key).items():
                     for field in ("distance", "time"):
                         if getattr(change, field) is not None and change.parts is None:
@@ -155,3 +156,51 @@ def change_of_parts(analysis: Analysis) -> Iterator[Problem]:
                             )
                             hint = "write parts: the whole rep as it then is"
                             yield Problem(entry, (*path, key, name, field), message, hint, True)
+
+
+@forbids("variant-not-offered")
+def variant_not_offered(analysis: Analysis) -> Iterator[Problem]:
+    """A variant that reps or a part of a practice name is one that there is: of a set, one that it
+    offers under ``variants``; of items in place, one that some of the reps have.
+    """
+    for swim_set in analysis.catalogue.sets.values():
+        for name, path in _variants_named(swim_set.items, ("items",)):
+            if name not in swim_set.variants:
+                yield _not_offered(swim_set, path, name, swim_set.variants, True)
+    for practice in analysis.catalogue.practices.values():
+        for where, doing in practice.doings:
+            named = dict(_variants_named(doing.items, (*where, "items")))
+            known = analysis.catalogue.sets.get(doing.set or "")
+            offered = known.variants if known else named
+            for group, name in doing.variants.items():
+                if name not in offered:
+                    path = (*where, "variants", group)
+                    yield _not_offered(practice, path, name, offered, False)
+
+
+def _variants_named(items: tuple[Item, ...], start: DataPath) -> Iterator[tuple[str, DataPath]]:
+    for item, path in reps_with_paths(items, start):
+        yield from ((name, (*path, "by_variant", name)) for name in item.by_variant)
+
+
+def _not_offered(
+    entry: Entry, path: DataPath, name: str, offered: Collection[str], of_key: bool
+) -> Problem:
+    there = f"there are {', '.join(offered)}" if offered else "there are none"
+    message = f"there is no variant '{name}': {there}"
+    hint = "name it under 'variants' of the set, or under 'by_variant' of reps in place"
+    return Problem(entry, path, message, hint, of_key)
+
+
+@forbids("variant-twice")
+def variant_twice(analysis: Analysis) -> Iterator[Problem]:
+    """No lane group is given two variants of a set."""
+    for own in analysis.catalogue.sets.values():
+        given_to: dict[str, str] = {}
+        for name, groups in own.variants.items():
+            for number, group in enumerate(groups):
+                first = given_to.setdefault(group, name)
+                if first != name:
+                    message = f"{group} is given {name}, and {first} before it"
+                    path = ("variants", name, number)
+                    yield Problem(own, path, message, "give it one of the two")

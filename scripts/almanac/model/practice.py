@@ -34,11 +34,14 @@ class LanesInUse:
 class Doing:
     """What is done in a part or at a station: a set by id, or items in place.
 
-    ``talk`` seconds before it; ``place`` where that is not the group's own lanes; ``led_by`` the
-    role of the adult who takes it alone; ``lanes`` by lane group, where they are others than usual.
+    ``variants`` are those of the set that lane groups are given here, where they are others than
+    the set says; ``talk`` seconds before it; ``place`` where that is not the group's own lanes;
+    ``led_by`` the role of the adult who takes it alone; ``lanes`` by lane group, where they are
+    others than usual.
     """
 
     set: str | None = None
+    variants: Mapping[str, str] = field(default_factory=dict)
     items: tuple[Item, ...] = ()
     talk: Seconds | None = None
     place: str = ""
@@ -51,6 +54,7 @@ class Doing:
         """Every entry that it names."""
         yield from references("set", [self.set] if self.set else [], "uses")
         yield from references("lane_group", self.lanes, "lanes")
+        yield from references("lane_group", self.variants, "variants")
         yield from item_references(self.items)
 
 

@@ -123,8 +123,8 @@ class Reps:
     the distance that it then wrote beside them. ``is_split`` where each rep is shared out among
     drills. ``manner`` is what start, partner and team come to.
 
-    ``by_group`` and ``by_round`` hold what is different for a lane group, and in a round of the
-    rounds around it, by number or ``last``.
+    ``by_group``, ``by_variant`` and ``by_round`` hold what is different for a lane group, in a
+    variant of the set, and in a round of the rounds around it, by number or ``last``.
     """
 
     reps: int
@@ -146,6 +146,7 @@ class Reps:
     assume: Assumed | None = None
     reps_between: tuple[int, int] | None = None
     by_group: Mapping[str, Change] = field(default_factory=dict)
+    by_variant: Mapping[str, Change] = field(default_factory=dict)
     by_round: Mapping[str, Change] = field(default_factory=dict)
 
     @property
@@ -198,7 +199,9 @@ def changes_of(items: tuple[Item, ...]) -> Iterator[Change]:
             yield from item.by_round.values()
             yield from changes_of(item.items)
         elif isinstance(item, Reps):
-            yield from (*item.by_group.values(), *item.by_round.values())
+            yield from item.by_group.values()
+            yield from item.by_variant.values()
+            yield from item.by_round.values()
 
 
 def item_references(items: tuple[Item, ...]) -> Iterator[Reference]:
@@ -227,7 +230,9 @@ def _references(gear: Ids, sendoff: Sendoff | None, parts: tuple[Part, ...]) -> 
 
 @dataclass(frozen=True, kw_only=True)
 class SwimSet(Entry):
-    """Reps, rounds and pauses with a purpose, written for one course."""
+    """Reps, rounds and pauses with a purpose, written for one course. ``variants`` are its versions
+    by name, each with the lane groups that are given it.
+    """
 
     kind: ClassVar[str] = "set"
     purpose: str
@@ -238,6 +243,7 @@ class SwimSet(Entry):
     expect: Expectation = field(default_factory=Expectation)
     hazards: tuple[Hazard, ...] = ()
     most_in_lane: int | None = None
+    variants: Mapping[str, Ids] = field(default_factory=dict)
 
     @property
     def is_on_land(self) -> bool:
@@ -247,4 +253,6 @@ class SwimSet(Entry):
     def references(self) -> Iterator[Reference]:
         yield from item_references(self.items)
         yield from references("lane_group", self.expect.clock, "expect")
+        for groups in self.variants.values():
+            yield from references("lane_group", groups, "variants")
         yield from references("lane_group", self.expect.by_group, "expect")

@@ -71,7 +71,7 @@ def versions_with_paths(
                     yield changed(reps, change), change, (*here, "by_round", number)
             yield from versions_with_paths(item.items, (*here, "items"))
         elif isinstance(item, Reps):
-            for key in ("by_group", "by_round"):
+            for key in ("by_group", "by_variant", "by_round"):
                 for name, change in getattr(item, key).items():
                     yield changed(item, change), change, (*here, key, name)
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import LAST, changed
 from almanac.model.swim_set import Change, Item, Part, Pause, Reps, Round, Sendoff, SwimSet
+from almanac.model.variants import given
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.report.set_words import (
     TO_MARK,
@@ -52,7 +53,7 @@ class BoardLine:
 
 def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
     """The set's lines, in order."""
-    return board_lines(catalogue, swim_set.items)
+    return board_lines(catalogue, given(swim_set).items)
 
 
 def board_lines(catalogue: Catalogue, items: tuple[Item, ...]) -> list[BoardLine]:

@@ -14,6 +14,7 @@ from almanac.arithmetic.run_sheet import SheetRow
 from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
+from almanac.model.variants import given_items
 from almanac.report.brief_text import source_titles
 from almanac.report.known_words import unfit_lines
 from almanac.report.plan_text import TIMES
@@ -86,7 +87,8 @@ def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:
 
 def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
     start, run = summary.practice.slot.start, row.run
-    items = run.swim_set.items if run.swim_set else run.doing.items
+    own = given_items(run.doing.items, run.doing.variants)
+    items = run.swim_set.items if run.swim_set else own
     cells = [
         {
             "group": cell.crew.title,

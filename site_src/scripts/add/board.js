@@ -78,7 +78,7 @@ function changeWords(change, told) {
 function* changeLines(item, told, depth) {
   /** @type {(changes: unknown) => [string, any][]} */
   const each = (changes) => (isObject(changes) ? Object.entries(changes) : []);
-  const [groups, rounds] = [each(item.by_group), each(item.by_round)];
+  const [groups, rounds] = [[...each(item.by_group), ...each(item.by_variant)], each(item.by_round)];
   const whose = [
     ...groups.map(([group, change]) => ({ who: told.group(group), change })),
     ...rounds.map(([round, change]) => ({ who: round === "last" ? "Last round" : `Round ${round}`, change })),
