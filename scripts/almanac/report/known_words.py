@@ -63,7 +63,7 @@ def no_number_words(catalogue: Catalogue, missing: NoNumber | DoesNotFit) -> str
     if isinstance(missing, DoesNotFit):
         return f"the set {unfit_words(missing)}"
     why = f"{catalogue.drills[missing.drill].title}: {missing.because.value}"
-    if missing.because in (Because.NO_PACE_RULE, Because.TOO_SLOW):
+    if missing.because is Because.TOO_SLOW or not missing.benchmark:
         return why
     benchmark = catalogue.benchmarks[missing.benchmark].title
     return f"{why}; the benchmark “{benchmark}” would give it"
