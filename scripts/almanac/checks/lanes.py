@@ -101,13 +101,14 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
         for group, run in swum.clocks.items():
             lane_group = analysis.catalogue.lane_groups[group]
             for full in crowded(run, lane_group, swum.course):
-                message = f"{lane_group.title}: {_crowded_words(full)}"
+                message = f"{lane_group.title}: {crowded_words(full)}"
                 yield Problem(
-                    swum.entry, (*swum.path, *full.timed.rep.path), message, _room_hint(full)
+                    swum.entry, (*swum.path, *full.timed.rep.path), message, room_hint(full)
                 )
 
 
-def _crowded_words(full: Crowded) -> str:
+def crowded_words(full: Crowded) -> str:
+    """What of a lane has no room, in words."""
     order = full.order
     who = (
         f"{order.heads} in a lane"
@@ -125,7 +126,7 @@ def _crowded_words(full: Crowded) -> str:
     return f"with {who} {show_number(order.gap_s)} s apart {said[full.room]}"
 
 
-def _room_hint(full: Crowded) -> str:
+def room_hint(full: Crowded) -> str:
     """What mends it: the heads that fit, waves, starts from both ends."""
     most, heads = full.most_heads, full.order.heads
     if full.order.waves > 1:

@@ -55,7 +55,7 @@ def change_of(arguments: argparse.Namespace) -> Tonight:
 
 
 def as_it_is(found: FoundEntry, analysis: Analysis, change: Tonight) -> FoundEntry:
-    """The practice as it is on the night, with the findings that it then has."""
+    """The practice as it is on the night, with the findings that it and its sets then have."""
     if found.kind != _KIND:
         raise UsageError(
             f"what is otherwise on the night is for a practice; this is a {found.kind}"
@@ -69,7 +69,8 @@ def as_it_is(found: FoundEntry, analysis: Analysis, change: Tonight) -> FoundEnt
     if change.begins_with > len(practice.parts):
         raise UsageError(f"'{found.id}' has {len(practice.parts)} parts")
     own = Analysis(tonight(catalogue, found.id, change), analysis.today)
-    findings = [finding for finding in check(own) if finding.place.file == practice.file]
+    sets = {catalogue.sets[doing.set].file for _, doing in practice.doings if doing.set}
+    findings = [finding for finding in check(own) if finding.place.file in {practice.file, *sets}]
     return replace(found, analysis=own, findings=findings)
 
 
