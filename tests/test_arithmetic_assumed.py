@@ -16,6 +16,7 @@ from arithmetic_world import (
     clock,
     events,
     group,
+    paces,
     swim_set,
 )  # fmt: skip
 
@@ -132,3 +133,12 @@ def test_assumed_is_said_wherever_the_figures_stand():
     assert [rep["assumed"] for rep in told["reps"]] == [True, True, False, False]
     (line,) = basis_words(timing.catalogue, run)
     assert line.startswith("assumed, as no test tells it: the time of ")
+
+
+def test_assumed_tests_of_one_activity_make_its_line_shortest_first():
+    assume = tuple(
+        AssumedTest(id, Seconds(time))
+        for id, time in (("kick-200", 210), ("board-100", 100), ("kick-50", 47))
+    )
+    line = paces(replace(group({}), assume=assume)).line("kick-25", SHORT)
+    assert line.assumed and [point.seconds for point in line.points] == [47, 210]

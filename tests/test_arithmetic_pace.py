@@ -9,6 +9,7 @@ from datetime import date
 import numpy
 import pytest
 from arithmetic_world import (
+    BENCHMARKS,
     DRILLS,
     EFFORTS,
     LONG,
@@ -22,6 +23,7 @@ from arithmetic_world import (
     events,
     group,
     paces,
+    policy,
     rep,
     retimed,
     swum,
@@ -34,7 +36,7 @@ from scipy.integrate import quad
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.pace import Pacer, Target
-from almanac.arithmetic.pace_lines import Because, NoNumber
+from almanac.arithmetic.pace_lines import Because, NoNumber, Paces
 from almanac.arithmetic.working import BuildTime, Known
 from almanac.model.structure import structure_items
 from almanac.report.working_text import steps
@@ -250,3 +252,23 @@ def test_an_old_comparison_does_not_count():
     tests = [swum("kick-25", 20, on="2026-09-20"), swum("kick-25-in-chute", 27, on="2026-06-01")]
     for day, pairs in ((date(2026, 6, 2), 0), (date(2026, 9, 21), 0), (None, 1)):
         assert len(paces(group(tests), day).timed_with("kick-25", "chute", SHORT)) == pairs
+
+
+@pytest.mark.parametrize(
+    ("course", "distance", "ratio"),
+    [(SHORT, 25, 27 / 20), (SHORT, 50, 27 / 20), (SHORT, 150, 300 / 200), (SHORT, 400, 300 / 200),
+     (LONG, 50, 27 / 20), (YARDS, 100, 27 / 20)],
+)  # fmt: skip
+def test_of_several_comparisons_the_nearest_in_length_counts(course, distance, ratio):
+    benchmarks = {
+        **BENCHMARKS,
+        "kick-200-in-chute": replace(BENCHMARKS["kick-25-in-chute"], id="kick-200-in-chute", distance=200),
+    }  # fmt: skip
+    times = {"kick-25": 20, "kick-25-in-chute": 27, "kick-200": 200, "kick-200-in-chute": 300}
+    of = group([swum(id, time, course) for id, time in times.items()])
+    pacer = Pacer(Paces(of, benchmarks, policy()), PIECES, SCALE, course)
+    plain, worn = (
+        pacer.pieces(rep(distance=distance, effort="all-out", gear=gear)[0])[0].seconds
+        for gear in ([], ["chute"])
+    )
+    assert worn / plain == pytest.approx(ratio)

@@ -256,3 +256,8 @@ def test_of_tests_over_one_distance_the_newest_is_the_line():
 
 def test_the_world_s_tests_stand_as_written():
     assert len(paces().line("kick-50", SHORT).points) == sum("kick" in id for id in OSPREY)
+
+
+def test_points_stand_shortest_first_whenever_they_were_swum():
+    tests = [swum("kick-200", 210, on="2026-08-01"), swum("kick-50", 47, on="2026-09-01")]
+    assert [row[1] for row in known(tests)] == [47, 210]

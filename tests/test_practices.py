@@ -4,14 +4,17 @@ are held to.
 
 from __future__ import annotations
 
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
 from example_cases import cases
 from plans_world import PRACTICE, analysis, club, codes
 
+from almanac.arithmetic.pace_lines import PaceLine
 from almanac.arithmetic.session_load import planned_load
 from almanac.report.sheet_text import missing_words
+from almanac.units import COURSES
 
 # In tests/examples/base: heron-1 tests 50 back kick in 60 s, easy is 0.75 of best speed, fins take
 # 30 s to put on.
@@ -128,3 +131,16 @@ def test_an_assumed_time_is_told_on_the_run_sheet(tmp_path: Path) -> None:
         "scull, and what hangs on it"
         for lane in (1, 2)
     ]
+
+
+def test_clocks_are_taken_over_on_the_same_day_alone(tmp_path: Path) -> None:
+    """Another day knows other tests, and finds others old."""
+    before = analysis(club(tmp_path))
+    clocks = before.timing.clocks
+    assert before.continued(before.catalogue, before.today).timing.clocks is clocks
+    later = before.continued(before.catalogue, before.today + timedelta(weeks=5))
+    assert later.timing.clocks is not clocks and later.timing.clocks.day == later.today
+    target = later.timing.clock("heron-1", COURSES["25m"]).pacer.paces.line(
+        "back-kick-50", COURSES["25m"]
+    )
+    assert isinstance(target, PaceLine) and target.stale  # swum on 15 September, for four weeks

@@ -32,8 +32,8 @@ def targets(pacer: Pacer, rep: Rep, group: str) -> Targets:
         working = Product((working, Known(float(assume.ratio))))
     every = Known(float(rep.distance))
     shares = [Quotient(Known(float(piece.distance)), every) for piece in rep.pieces]
-    shared = [Product((working, share)) for share in shares] if len(shares) > 1 else [working]
-    return tuple(map(_assumed, shared)), _assumed(working)
+    pieces = tuple(_assumed(Product((working, share))) for share in shares)
+    return pieces, _assumed(working)
 
 
 def _assumed(working: Working) -> Target:
