@@ -90,3 +90,9 @@ def test_fewer_or_more_rounds_stand_beside_the_page(site: dict[str, str], page: 
     three = other[other.index('<section id="3">') :]
     # 4 × 50 and 6 × 25, each with 3 × 50 more
     assert "Distance 350 m" in three and "Distance 300 m" in three and "3 rounds of" in three
+
+
+def test_a_round_fewer_says_nothing_of_rounds_that_are_not_there(site: dict[str, str]) -> None:
+    other = site["sets/scaled/by-group-and-round.md"]
+    one = other[other.index('<section id="1">') : other.index('<section id="2">')]
+    assert "1 round of" in one and "between rounds" not in one and "Round 1" in one

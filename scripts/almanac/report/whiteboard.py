@@ -61,20 +61,23 @@ def board_lines(catalogue: Catalogue, items: tuple[Item, ...]) -> list[BoardLine
     return list(_lines(catalogue, items, 0))
 
 
-def _lines(catalogue: Catalogue, items: tuple[Item, ...], depth: int) -> Iterator[BoardLine]:
+def _lines(
+    catalogue: Catalogue, items: tuple[Item, ...], depth: int, rounds: int = 0
+) -> Iterator[BoardLine]:
+    """The lines of items that are done in so many rounds."""
     for item in items:
         if isinstance(item, Pause):
             yield BoardLine(depth, f"Pause {show_time(item.seconds)}", note=item.note)
         elif isinstance(item, Round):
-            between = (
-                f"{show_time(item.pause_between)} between rounds" if item.pause_between else ""
-            )
-            yield BoardLine(depth, f"{item.rounds} rounds of", go=between, note=item.note)
-            yield from _lines(catalogue, item.items, depth + 1)
-            yield from _by_round(catalogue, item.by_round, depth + 1)
+            pause = item.pause_between if item.rounds > 1 else None
+            between = f"{show_time(pause)} between rounds" if pause else ""
+            what = f"{item.rounds} round{'s' * (item.rounds != 1)} of"
+            yield BoardLine(depth, what, go=between, note=item.note)
+            yield from _lines(catalogue, item.items, depth + 1, item.rounds)
+            yield from _by_round(catalogue, item.by_round, depth + 1, item.rounds)
         else:
             yield from _by_group(catalogue, item, depth)
-            yield from _by_round(catalogue, item.by_round, depth + 1)
+            yield from _by_round(catalogue, item.by_round, depth + 1, rounds)
 
 
 def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLine]:
@@ -89,7 +92,8 @@ def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLin
         own = changed(item, item.by_group[groups[0]])
         line = _reps(catalogue, own, depth) if own.reps else BoardLine(depth, "Wait")
         yield _only_for(line, groups, whose)
-    yield _only_for(_reps(catalogue, item, depth), others, "Others")
+    if others:
+        yield _only_for(_reps(catalogue, item, depth), others, "Others")
 
 
 def _only_for(line: BoardLine, groups: tuple[str, ...], whose: str) -> BoardLine:
@@ -99,9 +103,11 @@ def _only_for(line: BoardLine, groups: tuple[str, ...], whose: str) -> BoardLine
 
 
 def _by_round(
-    catalogue: Catalogue, changes: Mapping[str, Change], depth: int
+    catalogue: Catalogue, changes: Mapping[str, Change], depth: int, rounds: int
 ) -> Iterator[BoardLine]:
     for number, change in changes.items():
+        if number != LAST and int(number) > rounds:
+            continue  # a set asked for fewer rounds
         which = "Last round" if number == LAST else f"Round {number}"
         effort = effort_words(catalogue, change.effort) if change.effort else ""
         gear = gear_words(catalogue, change.gear or ())

@@ -198,7 +198,7 @@ function* lines(items, told, depth = 0) {
       yield { ...line, what: `Pause ${tidy(item.pause)}` };
     } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
       const go = item.pause_between === undefined ? "" : `${tidy(item.pause_between)} between rounds`;
-      yield { ...line, what: `${text(item.rounds)} rounds of`, go };
+      yield { ...line, what: `${text(item.rounds)} ${Number(item.rounds) === 1 ? "round" : "rounds"} of`, go: Number(item.rounds) === 1 ? "" : go };
       yield* lines(item.items, told, depth + 1);
       yield* changeLines(item, told, depth + 1);
     } else if (Object.keys(item).length) {
