@@ -235,7 +235,7 @@ def test_a_set_with_rounds_parts_and_a_pause(
     form.fill("Rounds", "2", *first).fill("Pause between", "1:00", *first)
     inner = (*first, "Items", "Items, number 1")
     form.fill("Reps", "4", *inner).fill("Distance", "50", *inner).fill(
-        "Do", "back-streamline-kick", *inner
+        "One drill", "back-streamline-kick", *inner
     )
     form.group(*inner, "Effort").get_by_role(
         "combobox", name="Effort in which form", exact=True
@@ -254,7 +254,7 @@ def test_a_set_with_rounds_parts_and_a_pause(
         ]["lane_group"]
     }
     for group, time in groups.items():
-        form.fill(titles[group], time, *inner)
+        form.fill("One time", time, *inner, "Sendoff", titles[group])
     expect(
         form.group(*inner).get_by_label(named("Rest"))
     ).to_be_hidden()  # send-off and rest exclude each other
@@ -269,10 +269,12 @@ def test_a_set_with_rounds_parts_and_a_pause(
         ("2", "50", "backstroke-swim", "fast"),
     ):
         part = (*second, "Parts", f"Parts, number {number}")
-        form.fill("Distance", distance, *part).fill("Do", drill, *part).fill(
+        form.fill("Distance", distance, *part).fill("One drill", drill, *part).fill(
             "One word", effort, *part
         )
-    form.fill("Rest", "0:20", *second)
+    rest = form.group(*second).get_by_label(named("Rest")).last  # each part may have one too
+    rest.fill("0:20")
+    rest.blur()
     desk.get_by_role("button", name="Add one to Items", exact=True).last.click()
     last = desk.get_by_role("group", name="Items, number 2", exact=True).last
     last.get_by_role("combobox", name="Items, number 2 in which form", exact=True).select_option(
@@ -595,9 +597,9 @@ MISTAKES = [
     ("Gear", "wrong-type", (), "Pace factor", "1,05"),
     ("Set", "out-of-range", ITEM, "Distance", "0"),
     ("Set", "out-of-range", ITEM, "Reps", "101"),
-    ("Set", "unknown-reference", ITEM, "Do", "back-streamline-kik"),
-    ("Set", "unknown-reference", ITEM, "Do", "drag-socks"),
-    ("Set", "unknown-reference", ITEM, "Do", "qqq"),
+    ("Set", "unknown-reference", ITEM, "One drill", "back-streamline-kik"),
+    ("Set", "unknown-reference", ITEM, "One drill", "drag-socks"),
+    ("Set", "unknown-reference", ITEM, "One drill", "qqq"),
     ("Benchmark", "bad-form", (), "Repeat every", "a month"),
     ("Practice", "bad-form", ("Slot",), "Start", "5:30 pm"),
     ("Gear", "too-short", ("Hazards", "Hazards, number 1"), "Hazard", "Bruises"),

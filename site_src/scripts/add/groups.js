@@ -164,6 +164,10 @@ function choice(form, shape, raw, place) {
     raw: () => (chosen.inner ? { [String(chosen.key)]: inner.raw() } : inner.raw()),
     locate(path) {
       const rest = chosen.inner ? path.slice(1) : path;
+      const isTyped = !["fields", "list", "pairs", "choice"].includes(chosen.shape.sort) && inner.value() !== undefined;
+      if (!path.length && !chosen.inner && isTyped) {
+        return inner.locate(rest); // what is wrong is what was typed there
+      }
       return path.length && (!chosen.inner || path[0] === chosen.key) ? inner.locate(rest) : slot;
     },
     refresh: (value) => inner.refresh(chosen.inner ? value?.[String(chosen.key)] : value),
