@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 import vobject
-from plans_world import BLOCK, analysis, club, codes
+from plans_world import BLOCK, TESTED, analysis, club, codes
 
 from almanac.analysis.figures import by_name
 from almanac.analysis.figures.blocks import weeks_of
@@ -21,7 +21,9 @@ from almanac.arithmetic.appearances import (
     goal_appearances,
     late_needs,
 )
+from almanac.arithmetic.block_days import day_of_all
 from almanac.arithmetic.session_load import planned_load
+from almanac.checks.blocks import blocks_of, is_hard
 from almanac.report.block_words import missing_words
 from almanac.report.plan_json import block_json
 from almanac.report.shown import shown
@@ -199,3 +201,35 @@ def test_rules(tmp_path: Path, find: str, put: str, code: str) -> None:
     text = BLOCK.replace(find, put)
     after = codes(club(tmp_path / "after", block=text))
     assert code in after and code not in before
+
+
+def test_a_rule_names_the_lane_group_where_groups_do_not_do_the_same(tmp_path: Path) -> None:
+    """Two groups, one with a second session of the day: it alone swims two hard ones in a row."""
+    twice = (
+        "wed: {sessions: [{start: '06:00', groups: [heron-2], practice: tuesday}, "
+        "{start: '18:00', groups: [heron-1], practice: tuesday}, "
+        "{start: '19:00', groups: [heron-1], practice: tuesday}]}"
+    )
+    root = club(tmp_path, block=BLOCK.replace("wed: {practice: tuesday}", twice, 1))
+    file = root / "plans" / "club.yml"
+    test = f"      - {{benchmark: back-kick-50, time: 1:00.0, course: 25m, on: {TESTED}}}\n"
+    second = "  heron-2: {title: Heron two, squad: heron, lanes: 1, heads: 4, gap: 0:10, tests: [\n"
+    second += f"    {{benchmark: back-kick-50, time: 1:00.0, course: 25m, on: {TESTED}}}]}}\n"
+    assert test in file.read_text()
+    file.write_text(file.read_text().replace(test, test + second))
+    policy = root / "plans" / "policy.yml"
+    policy.write_text(
+        policy.read_text().replace("hard_day_fast: {value: 500", "hard_day_fast: {value: 90")
+    )
+    world = analysis(root)
+    one, two = world.blocks["autumn"].values()
+    assert (one.balance.metres, two.balance.metres) == (3500, 3000)
+    assert [own.start for own in day_of_all([one.days[2], two.days[2]]).sessions] == [
+        "18:00", "19:00", "06:00",
+    ]  # fmt: skip
+    assert {whose for _, _, whose in blocks_of(world)} == {
+        f" for {world.catalogue.lane_groups[group].title}" for group in ("heron-1", "heron-2")
+    }
+    assert is_hard(world, one.days[2]) and not is_hard(world, two.days[2])
+    text = block_calendar(world.catalogue, world.blocks["autumn"], "")
+    assert len(list(vobject.readOne(text).vevent_list)) == 9

@@ -41,8 +41,8 @@ def days_off(analysis: Analysis) -> Iterator[Problem]:
     they begin on. A day that is not named is missing, not rest.
     """
     least = analysis.catalogue.policy.limit("days_off")
-    for block, summary in blocks_of(analysis):
-        for days in _breaches(summary, lambda days: sum(day.is_off for day in days) < least):
+    for block, groups in _groups_of(analysis):
+        for days in _breaches(groups[0], lambda days: sum(day.is_off for day in days) < least):
             off = sum(day.is_off for day in days)
             message = f"{off or 'no'} day off in the seven days from {days[0].name} {days[0].on}"
             hint = f"name at least {show_number(least)}: {{rest: true}}"
@@ -116,7 +116,8 @@ def _days_of(block: Block, day: DayPlan) -> tuple[str | int, ...]:
 
 def _groups_of(analysis: Analysis) -> Iterator[tuple[Block, tuple[BlockSummary, ...]]]:
     for id, groups in analysis.blocks.items():
-        yield analysis.catalogue.blocks[id], tuple(groups.values())
+        if groups:
+            yield analysis.catalogue.blocks[id], tuple(groups.values())
 
 
 @forbids("sessions-clash")
@@ -169,7 +170,7 @@ def taper_cut(analysis: Analysis) -> Iterator[Problem]:
     """
     limits = analysis.catalogue.policy.limits
     least, most = limits["taper_cut_least"], limits["taper_cut_most"]
-    for block, summary in blocks_of(analysis):
+    for block, summary, whose in blocks_of(analysis):
         taper, days = summary.taper, summary.rules.light_days
         if taper is None:
             continue
@@ -177,9 +178,9 @@ def taper_cut(analysis: Analysis) -> Iterator[Problem]:
         if days is not None:
             count = taper.light_days
             if count is not None and not days.least <= count <= days.most:
-                yield Problem(block, path, *_lighter(count, days))
+                yield Problem(block, path, *_lighter(count, days, whose))
         elif taper.cut is not None and not least.value <= taper.cut <= most.value:
-            message = f"the taper cuts distance by {show_share(taper.cut)}"
+            message = f"the taper cuts distance by {show_share(taper.cut)}{whose}"
             hint = (
                 f"the policy asks for {show_share(least.value)} to {show_share(most.value)} "
                 f"({least.source})"
@@ -187,8 +188,8 @@ def taper_cut(analysis: Analysis) -> Iterator[Problem]:
             yield Problem(block, path, message, hint)
 
 
-def _lighter(count: int, asked: DayCount) -> tuple[str, str]:
-    message = f"the taper has {count} lighter days"
+def _lighter(count: int, asked: DayCount, whose: str) -> tuple[str, str]:
+    message = f"the taper has {count} lighter days{whose}"
     hint = (
         f"at this level it is {asked.least} to {asked.most} ({asked.source}): give its first and "
         "last day under taper"

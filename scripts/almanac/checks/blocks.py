@@ -58,13 +58,13 @@ def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
     (``counts_as`` in the vocabulary of efforts).
     """
     most = analysis.catalogue.policy.limit("hard_days_in_a_row")
-    for block, summary in blocks_of(analysis):
+    for block, summary, whose in blocks_of(analysis):
         run = 0
         for week in summary.weeks:
             for day in week.days:
-                run = run + 1 if _is_hard(analysis, day) else 0
+                run = run + 1 if is_hard(analysis, day) else 0
                 if run == most + 1:
-                    message = f"{run} hard days in a row"
+                    message = f"{run} hard days in a row{whose}"
                     path = ("weeks", week.number - 1, "days", day.name)
                     yield Problem(
                         block,
@@ -74,7 +74,8 @@ def hard_days_in_a_row(analysis: Analysis) -> Iterator[Problem]:
                     )
 
 
-def _is_hard(analysis: Analysis, day: DayPlan) -> bool:
+def is_hard(analysis: Analysis, day: DayPlan) -> bool:
+    """Whether a day holds as much fast distance as the policy calls hard."""
     return bool(day.swum) and day.balance.fast_m >= analysis.catalogue.policy.limit("hard_day_fast")
 
 
@@ -85,11 +86,11 @@ def supine_share(analysis: Analysis) -> Iterator[Problem]:
     A block that states its own range under ``balance`` is held to that instead.
     """
     aim = analysis.catalogue.policy.limit("supine_share_aim")
-    for block, summary in blocks_of(analysis):
+    for block, summary, whose in blocks_of(analysis):
         share = summary.balance.supine_share
         if "supine_share" not in block.balance and share is not None and share < aim:
             message = (
-                f"{show_share(share)} of the flutter kick is on the back; the club aims at "
+                f"{show_share(share)} of the flutter kick is on the back{whose}; the club aims at "
                 f"{show_share(aim)}"
             )
             hint = "turn kick on the front over, or state another range under balance"
@@ -99,11 +100,11 @@ def supine_share(analysis: Analysis) -> Iterator[Problem]:
 @warns("balance-missed")
 def balance_missed(analysis: Analysis) -> Iterator[Problem]:
     """The shares of a block lie in the ranges that the block itself states under ``balance``."""
-    for block, summary in blocks_of(analysis):
+    for block, summary, whose in blocks_of(analysis):
         for name, wanted in block.balance.items():
             share = _share_of(summary.balance, name)
             if share is not None and not wanted.least <= share <= wanted.most:
-                message = f"the {name.replace('_', ' ')} is {show_share(share)}"
+                message = f"the {name.replace('_', ' ')} is {show_share(share)}{whose}"
                 span = f"{show_share(wanted.least)} and {show_share(wanted.most)}"
                 hint = f"it should lie between {span}: change practices, or the range"
                 yield Problem(block, ("balance", name), message, hint)
@@ -121,13 +122,13 @@ def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
     so known.
     """
     levels = list(analysis.catalogue.words("levels"))
-    for block, summary in blocks_of(analysis):
+    for block, summary, whose in blocks_of(analysis):
         level = analysis.catalogue.club.squads[block.squad].level
         for late in late_needs(summary, analysis.catalogue.drills, levels, level):
             when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
             message = (
                 f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it "
-                f"needs first, {when}"
+                f"needs first, {when}{whose}"
             )
             yield Problem(block, ("weeks", late.week - 1), message, f"put {late.need} before it")
 
@@ -135,12 +136,12 @@ def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
 @warns("goal-unserved")
 def goal_unserved(analysis: Analysis) -> Iterator[Problem]:
     """Every goal of a block is served by a practice in it."""
-    for block, summary in blocks_of(analysis):
+    for block, summary, whose in blocks_of(analysis):
         served = goal_appearances(summary)
         for index, goal in enumerate(block.goals):
             if goal not in served:
                 hint = "add a set that does, or take the goal out"
-                yield Problem(block, ("goals", index), f"no practice serves '{goal}'", hint)
+                yield Problem(block, ("goals", index), f"no practice serves '{goal}'{whose}", hint)
 
 
 @warns("benchmark-due")
@@ -157,8 +158,17 @@ def benchmark_due(analysis: Analysis) -> Iterator[Problem]:
                 yield Problem(block, ("weeks", number), message, "run it in that week")
 
 
-def blocks_of(analysis: Analysis) -> Iterator[tuple[Block, BlockSummary]]:
-    """Each block with its figures for the first lane group: distances are the same for all."""
+def blocks_of(analysis: Analysis) -> Iterator[tuple[Block, BlockSummary, str]]:
+    """Each block with its figures: for the first lane group where all do the same, else for each
+    that does another thing, with words that say whose they are.
+    """
     for id, groups in analysis.blocks.items():
-        if groups:
-            yield analysis.catalogue.blocks[id], next(iter(groups.values()))
+        ways: dict[str, tuple[Balance, ...]] = {}
+        for group, summary in groups.items():
+            days = tuple(day.balance for day in summary.days)
+            if days not in ways.values():
+                ways[group] = days
+        for group in ways:
+            title = analysis.catalogue.lane_groups[group].title
+            whose = f" for {title}" if len(ways) > 1 else ""
+            yield analysis.catalogue.blocks[id], groups[group], whose
