@@ -33,10 +33,14 @@ def _item_for(item: Item, group: str) -> Item:
 
 
 def changed(item: Reps, change: Change) -> Reps:
-    """Reps with a change laid over them. A distance takes the place of a time and the other way
-    round, and so do a send-off and rest. In a rep of parts each of them takes the effort, and what
-    is done; how far each goes stays. A time that is assumed of the rep as it was holds no longer
-    where another is swum, or at another effort.
+    """Reps with a change laid over them: what is said of a lane group first, then what is said of a
+    round, and of the last round before its number. Every figure of a group is of the reps as they
+    then are.
+
+    A distance takes the place of a time and the other way round, and so do a send-off and rest. In
+    a rep of parts each of them takes the effort, and what is done; how far each goes stays. A time
+    that is assumed of the rep as it was holds no longer where another is swum, or at another
+    effort.
     """
     if item.is_split and change.do:
         item = replace(item, parts=(replace(item.parts[0], distance=item.distance),))

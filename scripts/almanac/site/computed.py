@@ -53,7 +53,9 @@ from almanac.arithmetic.stages import Stage, beginners
 from almanac.arithmetic.timed_reps import GroupClock, until_done
 from almanac.arithmetic.training_load import session_load, week_load
 from almanac.arithmetic.working import BuildTime
+from almanac.model.changes import changed
 from almanac.model.policy import RestRule
+from almanac.model.variants import given
 from almanac.site.links import Page
 from almanac.units import show_number
 
@@ -68,6 +70,8 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Marks in the pool", mark_from_wall),
         ("Swimming by time", lengths_in),
         ("Starts, partners and teams", manner_of),
+        ("What differs for a lane group or in a round", changed),
+        ("Variants", given),
         ("Which rounds or reps are asked for", scalable),
         ("Fewer or more rounds or reps", scaled),
     )),
