@@ -168,10 +168,10 @@ def _ends(run: PartRun, crew: Crew, starts: Moment) -> Moment:
 
 def _last_touch(run: PartRun, crew: Crew, starts: Moment) -> float | None:
     """When the last swimmer of a crew is home, in seconds from the start of the slot; None where
-    that is not known, and for a crew in other lanes than its lane group has.
+    that is not known, on land, and for a crew in other lanes than its lane group has.
     """
     touch = run.clocks[crew.group].last_touch
-    if touch is None or starts.missing or not crew.is_usual:
+    if touch is None or starts.missing or not crew.is_usual or not run.is_in_water:
         return None
     return starts.s + touch.value
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from almanac.analysis.figures.facets import partly
 from almanac.arithmetic.swum import ByGroup, Swum
 from almanac.model.club import LaneGroup
-from almanac.units import show_distance
+from almanac.units import LAND, show_distance
 
 Way = tuple[str, tuple[str, ...], Swum]  # who, the same as ids, and what they swim
 
@@ -34,5 +34,7 @@ def distances(groups: Mapping[str, LaneGroup], of: ByGroup) -> str:
 
 def distance_words(swum: Swum) -> str:
     """How far it is, and what of that is estimated or not known."""
+    if swum.course == LAND:
+        return "on land"
     text, marked = show_distance(swum.distance.value, swum.course.unit), partly(swum)
     return f"{text} ({marked})" if marked else text

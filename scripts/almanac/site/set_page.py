@@ -25,6 +25,7 @@ from almanac.site.preferences import preferences
 from almanac.site.scaled_page import offers
 from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
+from almanac.units import LAND
 
 _CLOCKS = "sets/clocks"
 
@@ -76,5 +77,8 @@ def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
 
 
 def totals(swum: Swum) -> list[PageFigure]:
-    """The figures of the set as a whole, in one pool."""
-    return page_figures(table("set", "set", "totals", swum), swum.course.unit)
+    """The figures of the set as a whole, in one pool; on land only what there is to count."""
+    figures = table("set", "set", "totals", swum)
+    if swum.course == LAND:
+        figures = [figure for figure in figures if figure.name == "reps"]
+    return page_figures(figures, swum.course.unit)
