@@ -311,7 +311,9 @@ def test_a_set_with_rounds_parts_and_a_pause(
     board = desk.locator("[data-card] .board p")
     expect(board).to_have_count(4)
     expect(board.nth(0)).to_have_text("2 rounds of 1:00 between rounds")
-    expect(board.nth(1)).to_contain_text("4 × 50 Back streamline kick descend steady to fast on 1:")
+    expect(board.nth(1)).to_contain_text(
+        "4 × 50 Back streamline kick descend steady to fast Heron, lanes 1 to 3 on 1:40"
+    )
     expect(board.nth(2)).to_contain_text("2 × 75 as 25 Back streamline kick (strong), then 50 ")
     expect(board.nth(3)).to_have_text("Pause 2:00")
     assert errors_with(root, "plans/sets/twice-down-the-ladder.yml", form.text, capsys) == []
