@@ -163,13 +163,16 @@ def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[s
 
 def _kept_lines(summary: BlockSummary) -> Iterator[str]:
     """What was done beside what was planned, a line a session that was kept."""
+    pairs = ("minutes", "metres", "rating", "load")
+    told = {f"{when} {name}" for name in pairs for when in ("kept", "planned")}
     for kept in kept_sessions(summary):
-        told = {name: shown(figure) for name, figure in by_name("block", "kept", kept).items()}
-        pairs = ("minutes", "metres", "rating", "load")
-        figures = ", ".join(
-            f"{name} {told[f'kept {name}']} (planned {told[f'planned {name}']})" for name in pairs
-        )
-        yield f"kept {kept.day.on} {kept.log.practice}: {figures}, {kept.log.heads} heads"
+        figures = by_name("block", "kept", kept)
+        parts = [
+            f"{name} {shown(figures[f'kept {name}'])} (planned {shown(figures[f'planned {name}'])})"
+            for name in pairs
+        ]
+        parts += map(with_working, others(figures.values(), told))
+        yield f"kept {kept.day.on} {kept.log.practice}: {', '.join(parts)}, {kept.log.heads} heads"
 
 
 def _session_marks(day: DayPlan) -> str:

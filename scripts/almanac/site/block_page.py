@@ -53,7 +53,6 @@ def block_page(
             _week(catalogue, week, [own.weeks[number].days for own in groups.values()])
             for number, week in enumerate(weeks_of(summary))
         ],
-        load_columns=heads("block", "week", "load"),
         kept_columns=heads("block", "kept", "kept"),
         groups=[_group(catalogue, id, own, summary) for id, own in groups.items()],
         sentences=list(balance_sentences(catalogue, summary)),
@@ -132,8 +131,16 @@ def _group(
     catalogue: Catalogue, id: str, summary: BlockSummary, first: BlockSummary
 ) -> dict[str, Any]:
     """A lane group's load; its distances too where they are not those of the first."""
+    tables = ["load"]
+    if any(
+        figure.working for of in weeks_of(summary) for figure in table("block", "week", "kept", of)
+    ):
+        tables.append("kept")
     rows = [
-        (of.week.number, [shown(figure) for figure in table("block", "week", "load", of)])
+        (
+            of.week.number,
+            [shown(figure) for name in tables for figure in table("block", "week", name, of)],
+        )
         for of in weeks_of(summary)
     ]
     differs = [week.balance for week in summary.weeks] != [week.balance for week in first.weeks]
@@ -145,6 +152,7 @@ def _group(
     return {
         "id": id,
         "title": catalogue.lane_groups[id].title,
+        "columns": [head for name in tables for head in heads("block", "week", name)],
         "rows": rows,
         "words": words,
         "weeks": own,
