@@ -21,7 +21,7 @@ from almanac.kinds import SUMMED
 from almanac.report.reports import REPORTS
 from almanac.report.shown import DECIMALS, FORMATS
 from almanac.resources import SITE_SOURCE
-from almanac.site.computed import _code, computed_page, paragraphs
+from almanac.site.computed import code_of, computed_page, paragraphs
 from almanac.site.data_files import data_files
 from almanac.site.kind_pages import entry_pages
 from almanac.site.templates import Templates
@@ -152,7 +152,7 @@ def test_every_figure_says_how_it_is_computed() -> None:
     for _, figure in registered():
         for member in figure.documented:
             assert inspect.unwrap(getattr(member, "fget", None) or getattr(member, "func", member))
-            assert not _code(member).startswith("operator"), figure.name
+            assert not code_of(member).startswith("operator"), figure.name
             assert paragraphs(member.__doc__), figure.name
 
 

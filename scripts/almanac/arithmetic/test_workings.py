@@ -22,7 +22,13 @@ from almanac.model.knowledge import Gear
 
 
 def critical_speed_of(tests: GroupTrials) -> Working:
-    """The slope of distance on time over a lane group's tests, in metres a second."""
+    """Critical speed: the slope of distance on time over a lane group's tests, by least squares, in
+    metres a second. Two tests give the two-point form (D2 − D1) / (T2 − T1). Wakayoshi et al. 1992,
+    Int J Sports Med 13:367-71.
+
+    Shorter tests raise the speed: compare only tests over the same distances. It is held for about
+    14 to 39 minutes, not for ever (Scott, Burden and Dekerle 2023, J Hum Kinet).
+    """
     return Slope(tests.trials)
 
 
@@ -32,7 +38,10 @@ def critical_pace(tests: GroupTrials) -> Working:
 
 
 def reserve(tests: GroupTrials) -> Working:
-    """D′: the metres that the line through a lane group's tests has at time zero."""
+    """D′: the metres that the line through a lane group's tests has at time zero. It is not
+    reliable (CV 13 to 45 %: Scott, Burden and Dekerle 2023, J Hum Kinet), and shorter tests lower
+    it.
+    """
     metres, seconds = (fmean(column) for column in zip(*tests.trials, strict=True))
     covered = Product((_named_speed(tests), Known(seconds, "mean time", "s")))
     return Difference(Known(metres, "mean distance", "m"), covered)

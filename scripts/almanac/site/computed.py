@@ -13,159 +13,22 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
-from almanac.arithmetic.assumed import targets
-from almanac.arithmetic.at_once import hands
-from almanac.arithmetic.brief import brief
-from almanac.arithmetic.by_time import lengths_in
-from almanac.arithmetic.clock import Clock, suggest
-from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
-from almanac.arithmetic.crews import crew_of
-from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import expand
-from almanac.arithmetic.facets import Shares, by_facet, distance_working
-from almanac.arithmetic.gear_changes import gear_changes
-from almanac.arithmetic.gear_needs import gear_needs
-from almanac.arithmetic.graph import circles, teaching_order
-from almanac.arithmetic.group_tests import paired_trials
-from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
-from almanac.arithmetic.known_tests import known_points, latest_tests
-from almanac.arithmetic.lane_order import LaneOrder, gap_for, lane_order
-from almanac.arithmetic.lanes import crowded, too_tight
-from almanac.arithmetic.manners import manner_of, wait_after
-from almanac.arithmetic.marks import mark_from_wall
-from almanac.arithmetic.moment import least_seconds
-from almanac.arithmetic.pace import Pacer
-from almanac.arithmetic.pace_lines import line_through
-from almanac.arithmetic.race import CriticalSpeed, critical_speed, fade, points
-from almanac.arithmetic.resistance import (
-    added_drag,
-    cord_force,
-    drag_force,
-    parachute_k,
-    pulley_force,
-    swimmer_drag,
-)
-from almanac.arithmetic.rest_rules import rest_after, rest_working
-from almanac.arithmetic.run_sheet import SheetCell, may_join, run_sheet
-from almanac.arithmetic.scaling import scalable, scaled
-from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
-from almanac.arithmetic.stages import Stage, beginners
-from almanac.arithmetic.timed_reps import GroupClock, until_done
-from almanac.arithmetic.training_load import session_load, week_load
-from almanac.arithmetic.working import BuildTime
-from almanac.model.changes import changed
 from almanac.model.policy import RestRule
-from almanac.model.variants import given
+from almanac.site.formulas import FOR_CALCULATORS, FORMULAS
 from almanac.site.links import Page
 from almanac.units import show_number
-
-# The rules that numbers follow, by chapter. The formulas of registered figures that are not named
-# here stand at the end of their chapters.
-FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
-    ("Distance", (
-        ("Laying a set out", expand),
-        ("Total distance", distance_working),
-        ("Distance by a facet", by_facet),
-        ("Shares", Shares),
-        ("Marks in the pool", mark_from_wall),
-        ("Swimming by time", lengths_in),
-        ("Starts, partners and teams", manner_of),
-        ("What differs for a lane group or in a round", changed),
-        ("Variants", given),
-        ("Which rounds or reps are asked for", scalable),
-        ("Fewer or more rounds or reps", scaled),
-    )),
-    ("Effort", (
-        ("Descend, build and rotate", EffortScale.span),
-        ("A build across several words", EffortScale.split),
-        ("The time of a build", BuildTime),
-    )),
-    ("Pace", (
-        ("Which tests count", latest_tests),
-        ("A group's tests of one activity", known_points),
-        ("The line through the tests", line_through),
-        ("Target of a piece of a rep", Pacer.piece),
-        ("Target of a rep", Pacer.whole),
-        ("A time that is assumed", targets),
-    )),
-    ("Clock", (
-        ("The set on the clock", Clock.run),
-        ("What a rep takes", Clock.rep),
-        ("Rests inside a rep", until_done),
-        ("While others go", wait_after),
-        ("Rest that an effort asks", rest_after),
-        ("Rest by distance or by work", rest_working),
-        ("What a rep needs", Clock.need),
-        ("Suggested send-off", suggest),
-        ("Gear changes", gear_changes),
-        ("Rated work of a set", GroupClock.rated_work),
-    )),
-    ("Lanes", (
-        ("Gap between swimmers", gap_for),
-        ("Waves", lane_order),
-        ("Room that a send-off leaves", LaneOrder.least_interval),
-        ("Too tight", too_tight),
-        ("Crowded", crowded),
-    )),
-    ("Other pools", (
-        ("The set in another course", lay_in_course),
-        ("Reps that do not fit", misfits),
-        ("The nearest that fits", nearest_lengths),
-    )),
-    ("Practice", (
-        ("The run sheet", run_sheet),
-        ("When something is not known", least_seconds),
-        ("Who waits, and for whom", SheetCell),
-        ("Lists apart, and turns of stations", Stage),
-        ("Who begins at which station", beginners),
-        ("Lanes, and halves of them", crew_of),
-        ("Gear to carry", gear_needs),
-        ("Adults and helpers", hands),
-        ("Where latecomers join", may_join),
-    )),
-    ("Load of a week", (
-        ("Session load", session_load),
-        ("Minutes of a session", session_minutes),
-        ("Rating of a planned session", session_rating),
-        ("Planned load of a practice", planned_load),
-        ("Monotony and strain", week_load),
-    )),
-    ("Drag", (
-        ("Drag and speed", drag_force),
-        ("Parachutes", parachute_k),
-        ("Cords", cord_force),
-        ("Pulleys", pulley_force),
-        ("The swimmer's own drag", swimmer_drag),
-        ("From two times", added_drag),
-    )),
-    ("Kick and stroke", (
-        ("Kick rate", kick_rate),
-        ("Distance of a leg cycle", distance_per_leg_cycle),
-        ("Speed from the stroke", speed_from_stroke),
-        ("Strouhal number", strouhal),
-    )),
-    ("Races and tests", (
-        ("Critical speed", critical_speed),
-        ("Its limits", CriticalSpeed),
-        ("Of a lane group", paired_trials),
-        ("Fade", fade),
-        ("Points", points),
-    )),
-    ("What leads to what", (
-        ("Circles", circles),
-        ("Teaching order", teaching_order),
-    )),
-    ("Safety", (("The brief", brief),)),
-)  # fmt: skip
 
 
 @dataclass(frozen=True)
 class Formula:
-    """A formula as the page tells it; ``code`` names where it stands."""
+    """A formula as the page tells it; ``code`` names where it stands, ``is_shown`` says whether a
+    page or a command shows what it computes.
+    """
 
     title: str
     code: str
     paragraphs: tuple[str, ...]
+    is_shown: bool
 
 
 def computed_page(analysis: Analysis) -> Page:
@@ -174,10 +37,16 @@ def computed_page(analysis: Analysis) -> Page:
         {
             "title": title,
             "formulas": [
-                Formula(name, _code(member), paragraphs(member.__doc__)) for name, member in members
+                Formula(
+                    name,
+                    code_of(member),
+                    paragraphs(member.__doc__),
+                    member not in FOR_CALCULATORS,
+                )
+                for name, member in members
             ],
         }
-        for title, members in _chapters().items()
+        for title, members in chapters().items()
     ]
     return Page(
         "computed.md",
@@ -186,22 +55,24 @@ def computed_page(analysis: Analysis) -> Page:
     )
 
 
-def _chapters() -> dict[str, list[tuple[str, Documented]]]:
-    chapters = {title: list(members) for title, members in FORMULAS}
-    told = {_code(member) for members in chapters.values() for _, member in members}
+def chapters() -> dict[str, list[tuple[str, Documented]]]:
+    """Every formula that is told, with its title, by chapter."""
+    found = {title: list(members) for title, members in FORMULAS}
+    told = {code_of(member) for members in found.values() for _, member in members}
     for section, figure in registered():
         for member in figure.documented:
-            if _code(member) not in told:
-                told.add(_code(member))
-                chapter = chapters[section.chapter]
+            if code_of(member) not in told:
+                told.add(code_of(member))
+                chapter = found[section.chapter]
                 chapter.append((_title(figure.name, section.key, chapter), member))
-    return chapters
+    return found
 
 
 def _title(name: str, of: str, chapter: list[tuple[str, Documented]]) -> str:
     """A figure's name, and what it is of where the chapter tells of another of that name."""
     title = name.capitalize()
-    return f"{title} of a {of}" if title in {told for told, _ in chapter} else title
+    article = "an" if of[0] in "aeiou" else "a"
+    return f"{title} of {article} {of}" if title in {told for told, _ in chapter} else title
 
 
 def paragraphs(docstring: str | None) -> tuple[str, ...]:
@@ -214,7 +85,8 @@ def paragraphs(docstring: str | None) -> tuple[str, ...]:
     return tuple(part for part in without if part)
 
 
-def _code(member: Documented) -> str:
+def code_of(member: Documented) -> str:
+    """Where a formula stands in the code."""
     function: Any = member
     if isinstance(member, property):
         function = member.fget

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.group_tests import GroupTrials, paired_trials
-from almanac.arithmetic.race import critical_speed
 from almanac.arithmetic.test_workings import critical_pace, critical_speed_of, reserve
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Benchmark
@@ -36,8 +35,7 @@ def _trials(whole: BenchmarkForGroup) -> Iterator[tuple[str, GroupTrials]]:
 TOTALS: tuple[Figure[BenchmarkForGroup], ...] = ()
 
 CRITICAL_SPEED: tuple[Figure[GroupTrials], ...] = (
-    Figure("critical speed", "Critical speed", critical_speed_of, Shown.SPEED, "m/s",
-           (critical_speed,)),
+    Figure("critical speed", "Critical speed", critical_speed_of, Shown.SPEED, "m/s"),
     Figure("pace", "Pace", critical_pace, Shown.PACE, "s a 100 m"),
     Figure("reserve", "D′", reserve, Shown.METRES, "m"),
 )  # fmt: skip
