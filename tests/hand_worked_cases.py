@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 import textwrap
+import types
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,6 +15,7 @@ import pytest
 import yaml
 from shared import CATALOGUE, DAY, copied, made_once
 
+from almanac.arithmetic.scaling import scalable, scaled
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timing import Timing
 from almanac.model.load import Loaded, load
@@ -112,15 +114,28 @@ def read_all(factory: pytest.TempPathFactory) -> Loaded:
             with (folder / "drills" / "vocabulary" / f"{name}.yml").open("a") as vocabulary:
                 vocabulary.write(f"  {word}\n")
         for case in CASES:
-            written = {"": case.entry(), "-twice": twice(case), "-turned": turned(case)}
+            written = {"": case.entry(), " twice": twice(case), " turned": turned(case)}
             for ending, entry in written.items():
-                (folder / "plans" / "sets" / f"{case.id}{ending}.yml").write_text(entry)
+                titled = entry.replace("\n", f"{ending}\n", 1)
+                name = f"{case.id}{ending.replace(' ', '-')}.yml"
+                (folder / "plans" / "sets" / name).write_text(titled)
 
     return load(made_once(factory, "hand-worked", make))
 
 
-def summary(loaded: Loaded, id: str, course: str | None = None) -> SetSummary:
-    """A set added up by the program for every lane group, in its own course or another."""
+def summary(
+    loaded: Loaded,
+    id: str,
+    course: str | None = None,
+    asked: Mapping[str, str] = types.MappingProxyType({}),
+) -> SetSummary:
+    """A set added up by the program for every lane group, in its own course or another, as it is
+    written or ``asked`` for more rounds or reps.
+    """
     assert loaded.catalogue is not None
-    timing = Timing(loaded.catalogue, day=DAY)
-    return summarise(timing, loaded.catalogue.sets[id], course and COURSES[course])
+    timing, own = Timing(loaded.catalogue, day=DAY), loaded.catalogue.sets[id]
+    for what, number in asked.items():
+        scale = scalable(own, what, loaded.catalogue.policy.limit("most_reps"))
+        assert scale is not None
+        own = scaled(own, scale, int(number))
+    return summarise(timing, own, course and COURSES[course])

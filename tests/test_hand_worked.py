@@ -23,7 +23,7 @@ from almanac.units import parse_time
 OF_A_SET = {"distance", "metres", "lengths", "reps", "by", "misfits"}
 OF_A_GROUP = {
     "distance", "lengths", "reps", "by", "clock", "work", "rest", "density", "rated_work", "last_touch",
-    "targets", "sendoffs", "aims", "fits", "unknown",
+    "targets", "sendoffs", "aims", "fits", "unknown", "assumed",
 }  # fmt: skip
 
 
@@ -60,7 +60,7 @@ def test_the_reader_takes_them_all(loaded):
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)
 def test_it_comes_to_what_was_worked_out(case, loaded):
-    found = summary(loaded, case.id, case.told.get("in_course"))
+    found = summary(loaded, case.id, case.told.get("in_course"), case.told.get("asked", {}))
     worked = dict(case.worked)
     groups = worked.pop("groups", {})
     assert set(worked) <= OF_A_SET, "a figure that nothing compares"
@@ -101,5 +101,7 @@ def compare_clock(run: Any, told: Mapping[str, Any]) -> None:
         assert aims == [None if text == "none" else about(text) for text in told["aims"]]
     if "fits" in told:
         assert [unfit.fits_s for unfit in run.unfit] == [about(text) for text in told["fits"]]
+    if "assumed" in told:
+        assert list(run.assumed) == told["assumed"]
     if "unknown" in told:
         assert [missing.drill for missing in run.missing] == told["unknown"]
