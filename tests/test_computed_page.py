@@ -54,21 +54,12 @@ parts:
           - {to: end, do: freestyle-swim, effort: easy}
         rest: 0:20
 """
-KEPT = """\
-title: The first Monday
-practice: heron-kick-and-go
-on: 2027-01-11
-minutes: 80
-metres: 1800
-heads: 20
-rating: 4.5
-"""
 
 
 @pytest.fixture(scope="module")
 def asked(tmp_path_factory: pytest.TempPathFactory) -> set[CodeType]:
     """All code that runs while pages, cards, data, reports and findings are made of the small
-    catalogue, with a practice beside its own of which a clock is not known, and a day kept.
+    catalogue, with a practice beside its own of which a clock is not known.
     """
     seen: set[CodeType] = set()
 
@@ -78,8 +69,6 @@ def asked(tmp_path_factory: pytest.TempPathFactory) -> set[CodeType]:
 
     unknown = copied(CATALOGUE, tmp_path_factory.mktemp("unknown") / "club")
     (unknown / "plans" / "practices" / "nobody-knows-how-long.yml").write_text(NOBODY_KNOWS)
-    (unknown / "plans" / "logs").mkdir(exist_ok=True)
-    (unknown / "plans" / "logs" / "the-first-monday.yml").write_text(KEPT)
     loaded = load(unknown)
     assert loaded.findings == []
     assert loaded.catalogue is not None
