@@ -45,7 +45,7 @@ focus: A part without a length.
 parts:
   - part: main
     items:
-      - {reps: 4, distance: 25, do: board-flutter-kick, effort: easy, rest: 0:20}
+      - {reps: 4, distance: 25, do: board-flutter-kick, effort: easy, rest: 0:20, by_group: {reed-2: {reps: 3}}}
       - {reps: 1, time: 5:00, do: freestyle-swim, effort: easy}
       - reps: 1
         distance: 25
