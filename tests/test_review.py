@@ -88,6 +88,27 @@ def test_a_pace_factor_moves_every_clock_near_and_far(
     assert all(not move["near"] for move in result["figures"])
 
 
+def test_what_differs_for_one_lane_group_moves_its_figures_alone(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    # another lane group first, so that the set is meant for two; then 4 of the 6 × 50 for one
+    own = "plans/sets/six-fifties.yml"
+    text = (repository / "plans/club.yml").read_text("utf-8")
+    group = text[text.index("  heron-1:\n") : text.index("gear_owned:")]
+    two = group + group.replace("heron-1", "heron-2").replace("lane 1", "lane 2")
+    edit(repository, "plans/club.yml", group, two)
+    git(repository, "commit", "--quiet", "--all", "--message", "two lane groups")
+    edit(repository, own, "sendoff: 1:45", "sendoff: 1:45\n    by_group: {heron-2: {reps: 4}}")
+    result = reviewed(repository, capsys, "HEAD")
+    moved = {
+        (move["group"], move["figure"]): (move["before"], move["after"])
+        for move in result["figures"]
+        if move["id"] == "six-fifties"
+    }
+    assert moved["heron-2", "distance"] == (300, 200) and moved["heron-2", "reps"] == (6, 4)
+    assert ("heron-1", "distance") not in moved and ("", "distance") not in moved
+
+
 def test_entries_added_removed_and_moved(
     repository: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

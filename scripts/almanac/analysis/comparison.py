@@ -103,14 +103,27 @@ def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[Fig
     for key in new:
         if key not in old:
             continue
-        names = [*old[key], *(name for name in new[key] if name not in old[key])]
-        for group, name in names:
-            was, now = old[key].get((group, name)), new[key].get((group, name))
+        for group, name in _names(old[key], new[key]):
+            was, now = (_of(own[key], group, name) for own in (old, new))
             values = (was.value if was else None, now.value if now else None)
             if not _same(*values):
                 shown = was or now
                 assert shown is not None
                 yield FigureMove(*key, group, name, shown.unit, *values, near=key in touched)
+
+
+def _names(old: Figures, new: Figures) -> Iterator[tuple[str, str]]:
+    """Every figure of two sides, once; one that a side has by lane group, for each of them."""
+    both = [*old, *(own for own in new if own not in old)]
+    groups = dict.fromkeys(group for group, _ in both if group)
+    apart = {name for group, name in both if group}
+    for name in dict.fromkeys(name for _, name in both):
+        yield from ((group, name) for group in (groups if name in apart else ("",)))
+
+
+def _of(figures: Figures, group: str, name: str) -> NamedFigure | None:
+    """A lane group's own figure, or the one that is the same for all."""
+    return figures.get((group, name)) or figures.get(("", name))
 
 
 def _same(before: float | None, after: float | None) -> bool:
