@@ -21,7 +21,8 @@ for (const chooser of all("[data-chooser]")) {
   chooser.hidden = false;
   chooser.addEventListener("change", ({ target }) => {
     if (target instanceof HTMLSelectElement && target.dataset.choose) {
-      choose(/** @type {import("./lib/preferences.js").Name} */ (target.dataset.choose), target.value);
+      const name = /** @type {import("./lib/preferences.js").Name} */ (target.dataset.choose);
+      choose(name, target.value, target.value !== ""); // "every lane group" is for this page alone
       const elsewhere = location.protocol === "file:" && own().find((box) => !holdsChosen(box));
       if (elsewhere) {
         location.assign(placeOn(elsewhere.dataset.clocks ?? ""));

@@ -154,3 +154,28 @@ def test_the_page_of_a_set_is_light(site: Path) -> None:
     for path in pages:
         assert len(gzip.compress(path.read_bytes(), 6)) <= 15_000, path.name
         assert (site / "sets" / "clocks" / path.name).is_file()
+
+
+def test_a_lane_group_sees_its_own_run_sheet(phone: Page, server: Server) -> None:
+    phone.goto(server.address)
+    choose(phone, group="osprey-1")  # of another squad: the practice is not for it
+    phone.goto(server.address + "practices/heron-kick-and-go.html")
+    rows = phone.locator("ol.sheet > li")
+    seen = {}
+    for group in ("heron-1", "heron-2"):
+        if group == "heron-2":
+            choose(phone, group=group)
+        expect(phone.locator('[data-choose="group"]')).to_have_value(group)
+        for row in rows.locator("visible=true").all():
+            expect(row.locator(".board .what").first).to_be_visible()
+            expect(row.locator(".whose:visible")).to_have_count(0)
+        heads = rows.locator(".sheet-head:visible").all_inner_texts()
+        seen[group] = [head for head in heads if "turn" in head]
+    assert len(seen["heron-1"]) == len(seen["heron-2"]) == 2
+    assert not set(seen["heron-1"]) & set(seen["heron-2"])
+    choose(phone, group="")
+    both = rows.locator(".sheet-head:visible").all_inner_texts()
+    assert {*seen["heron-1"], *seen["heron-2"]} <= set(both)
+    expect(rows.locator(".whose:visible").first).to_be_visible()
+    phone.goto(server.address + "practices/heron-kick-and-go.html")  # kept: the last lane group
+    expect(phone.locator('[data-choose="group"]')).to_have_value("heron-2")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from almanac.model.catalogue import Catalogue
@@ -59,6 +59,25 @@ def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
 def board_lines(catalogue: Catalogue, items: tuple[Item, ...]) -> list[BoardLine]:
     """The lines of items, in order."""
     return list(_lines(catalogue, items, 0))
+
+
+def lines_for(lines: list[BoardLine], groups: Collection[str]) -> list[BoardLine]:
+    """The lines that stand for these lane groups, without what is for others. What is for one
+    lane group alone is not said to be its own.
+    """
+    return [
+        _seen_by(line, groups)
+        for line in lines
+        if not line.groups or not set(line.groups).isdisjoint(groups)
+    ]
+
+
+def _seen_by(line: BoardLine, groups: Collection[str]) -> BoardLine:
+    go_of = tuple(own for own in line.go_of if own[0] in groups)
+    if len(groups) > 1:
+        return replace(line, go_of=go_of)
+    go = go_of[0][2] if go_of else "" if line.go_of else line.go
+    return replace(line, go=go, go_of=(), groups=(), whose="")
 
 
 def _lines(

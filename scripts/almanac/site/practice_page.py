@@ -32,7 +32,7 @@ from almanac.report.sheet_text import (
 )
 from almanac.report.shown import others, with_working
 from almanac.report.ways import distances, ways_of
-from almanac.report.whiteboard import board_lines
+from almanac.report.whiteboard import board_lines, lines_for
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
@@ -50,7 +50,9 @@ def practice_page(
         catalogue,
         practice,
         squad=catalogue.club.squads[practice.squad].title,
-        choosing=preferences(analysis, next(iter(summary.groups), "")),
+        choosing=preferences(
+            analysis, next(iter(summary.groups), ""), together=tuple(summary.groups)
+        ),
         pool=f"{summary.pool.title} ({summary.pool.course})",
         distances=[
             (who, page_figures(table("practice", "practice", "totals", swum), unit))
@@ -89,6 +91,7 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
     start, run = summary.practice.slot.start, row.run
     own = given_items(run.doing.items, run.doing.variants)
     items = run.swim_set.items if run.swim_set else own
+    groups = tuple(dict.fromkeys(cell.group for cell in row.cells))
     cells = [
         {
             "group": cell.crew.title,
@@ -105,8 +108,9 @@ def _row(catalogue: Catalogue, summary: PracticeSummary, row: SheetRow) -> dict[
         "where": list(where_words(catalogue, row)),
         "distance": distances(summary.groups, run),
         "note": run.doing.note,
-        "board": [] if (row.stage.turn or 1) > 1 else board_lines(catalogue, items),
-        "unfit": list(unfit_lines(catalogue, run.clocks, [cell.group for cell in row.cells])),
+        "board": lines_for(board_lines(catalogue, items), groups),
+        "unfit": list(unfit_lines(catalogue, run.clocks, groups)),
+        "groups": groups if len(groups) < len(summary.groups) else (),
         "cells": cells,
         "joins": row.joins,
     }

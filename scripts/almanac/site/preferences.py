@@ -4,21 +4,32 @@ browser.
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.units import COURSES
 
+EVERY_GROUP = ("", "every lane group")
 
-def preferences(analysis: Analysis, own_group: str = "", own_pool: str = "") -> dict[str, Any]:
+
+def preferences(
+    analysis: Analysis,
+    own_group: str = "",
+    own_pool: str = "",
+    together: Collection[str] = (),
+) -> dict[str, Any]:
     """What the chooser of lane group, pool and units offers; the first of each where a page is
     written for none.
+
+    ``together`` are the lane groups of a page that is for no other, and may be read for all of
+    them at once.
     """
     catalogue = analysis.catalogue
-    groups = [(id, group.title) for id, group in catalogue.lane_groups.items()]
+    groups = [(id, catalogue.lane_groups[id].title) for id in together or catalogue.lane_groups]
     home = next((str(pool.course) for pool in catalogue.club.pools.values()), next(iter(COURSES)))
     return {
-        "groups": groups,
+        "groups": [*groups, EVERY_GROUP] if len(together) > 1 else groups,
         "pools": list(COURSES),
         "group": own_group or (groups[0][0] if groups else ""),
         "pool": own_pool or home,

@@ -69,9 +69,9 @@ function unit() {
  * @param {string} value
  */
 function showOnly(name, value) {
-  for (const element of value ? all(`[data-${name}]`) : []) {
+  for (const element of all(`[data-${name}]`)) {
     const box = element.closest("[data-clocks]");
-    element.hidden = !element.dataset[name]?.split(" ").includes(value) && (!box || holdsChosen(box));
+    element.hidden = value !== "" && !element.dataset[name]?.split(" ").includes(value) && (!box || holdsChosen(box));
   }
 }
 
@@ -88,7 +88,8 @@ export function apply() {
     length.textContent = `${length.dataset.length} ${unit()}`;
   }
   for (const select of /** @type {HTMLSelectElement[]} */ (all("[data-choose]"))) {
-    select.value = chosen(/** @type {Name} */ (select.dataset.choose)) || select.value;
+    const value = chosen(/** @type {Name} */ (select.dataset.choose));
+    select.value = [...select.options].some((option) => option.value === value) ? value : select.value;
   }
 }
 
