@@ -47,7 +47,8 @@ class Case:
 
     def entry(self, *items: str) -> str:
         """The file of a set of some items, else of its own: the reader of the program is to read it."""
-        most = f"most_in_lane: {self.told['most_in_lane']}\n" if "most_in_lane" in self.told else ""
+        own = ("variants", "most_in_lane")
+        most = "".join(f"{name}: {self.told[name]}\n" for name in own if name in self.told)
         written = "".join(textwrap.indent(item, "  ") for item in items or self.items)
         return (
             f"title: {self.id.replace('-', ' ').capitalize()}\n"

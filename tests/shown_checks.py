@@ -1,5 +1,5 @@
 """What no text that is shown may hold: a negative rest, a density over 100 %, an id where a title
-exists. Over pages, cards, terminal texts, CSV and JSON.
+exists, a monotony of a week that is not known, the noise of binary fractions. Over pages, cards, terminal texts, CSV and JSON.
 """
 
 from __future__ import annotations
@@ -22,6 +22,9 @@ SETTINGS = HOME / "mkdocs.yml"
 
 # A time below zero. A sum in a working ("1:00 − 0:45") has a space after its sign.
 _BELOW_ZERO = re.compile(r"(?<![\w.:–-])[-−]\d+(:\d\d|\.\d+ s|\d* s\b)")
+_NOISE = re.compile(
+    r"\d\.\d*?(?:9{4,}|0{4,}[1-9])\d*|\d\.\d{7,}"
+)  # of binary fractions: 0.30000000000000004
 _DENSITY = re.compile(r"[Dd]ensity\D{0,40}?(\d+) %")
 _NOT_SEEN = re.compile(r"<(script|style|code|pre)\b.*?</\1>|<!--.*?-->|<[^>]*>", re.DOTALL)
 _FRONT = re.compile(r"\A---\n.*?\n---\n", re.DOTALL)
@@ -75,6 +78,7 @@ def slips_in_texts(analysis: Analysis, names: Names) -> list[str]:
         plain = _TYPED.sub(" ", words)
         for what, pattern, within in (
             ("below zero", _BELOW_ZERO, words),
+            ("noise", _NOISE, words),
             ("id", ids, plain),
         ):
             found += [
@@ -91,9 +95,12 @@ def slips_in_texts(analysis: Analysis, names: Names) -> list[str]:
 
 def slips_in_json(value: Any, path: str = "") -> Iterator[str]:
     """Each number in JSON that is below zero where it is a rest, over 1 where it is a density, or
-    holds more than tenths of seconds.
+    holds more than tenths of seconds or the noise of binary fractions; and a monotony or strain of a
+    week of which fewer than seven days are known.
     """
     if isinstance(value, dict):
+        if value.get("known_days", 7) < 7 and (value.get("monotony") or value.get("strain")):
+            yield f"{path}: monotony of {value['known_days']} days"
         for key, inner in value.items():
             yield from slips_in_json(inner, f"{path}.{key}")
     elif isinstance(value, list):
@@ -105,6 +112,8 @@ def slips_in_json(value: Any, path: str = "") -> Iterator[str]:
             yield f"{path}: {value} is below zero"
         if name == "density" and not 0 <= value <= 1:
             yield f"{path}: {value} is no density"
+        if _NOISE.search(repr(value)):
+            yield f"{path}: {value!r} is noise"
         if name.endswith("_s") and value != round(value, 1):
             yield f"{path}: {value} is not in tenths"
 

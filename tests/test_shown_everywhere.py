@@ -9,6 +9,7 @@ import re
 from pathlib import Path
 
 import pytest
+from hand_worked_cases import read_all
 from shared import CATALOGUE, DAY, copied
 from shown_checks import slips_in_data, slips_in_json, slips_in_texts, texts_of
 
@@ -63,6 +64,14 @@ def test_nor_where_send_offs_are_far_too_short(hurried: Loaded) -> None:
     assert "does not fit: " in board and "does not fit: " in card
 
 
+def test_nor_of_sets_with_every_construct(tmp_path_factory: pytest.TempPathFactory) -> None:
+    every = read_all(tmp_path_factory)
+    assert every.catalogue is not None
+    analysis = Analysis(every.catalogue, DAY)
+    assert slips_in_texts(analysis, every.names) == []
+    assert slips_in_data(analysis, every.names) == []
+
+
 def test_nor_does_explain_give_a_number(
     hurried_root: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -78,6 +87,8 @@ def test_nor_does_explain_give_a_number(
         ({"rest_s": -0.1}, 1),
         ({"groups": {"one": {"density": 1.01}}}, 1),
         ({"sheet": [{"waits_s": -5.0}, {"ends_s": 599.999}]}, 2),
+        ([{"known_days": 6, "monotony": 1.2}, {"known_days": 7, "monotony": 1.2}], 1),
+        ({"share": 0.30000000000000004}, 1),
         ({"slack_s": -60.0, "density": 1.0, "rest_s": 0.0}, 0),
     ],
 )
@@ -92,6 +103,8 @@ def test_slips_in_json_are_found(value: object, slips: int) -> None:
         ("Rest −8:21", 1),
         ("<dd>-4.5 s</dd>", 1),
         ("clock 36:00 − 44:21 work", 0),
+        ("599.99999 s of 600", 1),
+        ("1.0667 min", 0),
         ("Density 123 %", 1),
         ("Density</dt><dd>75 %</dd>", 0),
         ("reed-1 until 16:46", 1),

@@ -26,5 +26,7 @@ def near_duplicate(analysis: Analysis) -> Iterator[Problem]:
             first, second = (
                 analysis.catalogue.entries[kind, id] for id in (pair.first, pair.second)
             )
-            message = f"it says {show_share(pair.share)} the same as '{second.id}' ({second.file})"
+            message = (
+                f"it says {show_share(pair.share)} the same as '{second.title}' ({second.file})"
+            )
             yield Problem(first, (), message, "say what only this one does, or merge the two")
