@@ -68,6 +68,11 @@ def test_the_reps_of_the_greatest_distance_are_meant_wherever_they_stand():
     assert asked(REPS, 3, kick(6), rounds(2, kick(4))) == (600, 12 * 60, 12)
 
 
+def test_what_is_repeated_is_meant_before_a_longer_single_rep():
+    assert scale(REPS, kick(3), {**kick(1), "distance": 400}).path == ("items", 0)
+    assert scale(REPS, kick(1)).path == ("items", 0)
+
+
 def test_bounds_are_those_of_the_entry():
     found = scale(ROUNDS, rounds(3, kick(), rounds_between=[2, 5]))
     assert (found.least, found.most, found.stated) == (2, 5, True)

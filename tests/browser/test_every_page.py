@@ -27,6 +27,10 @@ _MEASURE = """selectors => ({
     const box = document.querySelector(selector)?.getBoundingClientRect();
     return box ? [box.left, box.top, box.right, box.bottom] : null;
   }),
+  cut: [...document.querySelectorAll("svg text")].filter(text => {
+    const {x, width} = text.getBBox(), seen = text.ownerSVGElement.viewBox.baseVal;
+    return width && seen.width && (x < seen.x || x + width > seen.x + seen.width);
+  }).map(text => text.textContent),
   head: document.querySelector(".md-header").getBoundingClientRect().bottom,
 })"""
 
@@ -64,6 +68,7 @@ def troubles(
             seen = tab.evaluate(_MEASURE, list(_SEEN))
             if seen["wide"] > WIDTH:
                 found.append(f"{file}: {seen['wide']} px wide")
+            found += [f"{file}: '{words}' is cut off in a drawing" for words in seen["cut"]]
             if file in drills:
                 found += [f"{file}: {trouble}" for trouble in not_in_sight(seen)]
     return [*found, *(trouble for tab in watched for trouble in tab.troubles)]

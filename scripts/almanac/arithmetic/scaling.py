@@ -44,7 +44,8 @@ class OutOfBounds(ValueError):
 
 def scalable(swim_set: SwimSet, what: str, most_reps: float) -> Scalable | None:
     """What of a set is scaled: of its outermost ``rounds`` those with the greatest distance, or the
-    ``reps`` of the item with the greatest; the first of two alike. None where it has none.
+    ``reps`` of the item with the greatest, of what is done more than once where anything is; the
+    first of two alike. None where it has none.
 
     The bounds are those of the entry. Where it states none, from one, or two where reps descend, up
     to what the policy's ``most_reps`` lets a set hold.
@@ -52,7 +53,7 @@ def scalable(swim_set: SwimSet, what: str, most_reps: float) -> Scalable | None:
     known = [found for found in _found(swim_set.items, ("items",)) if found[1].what == what]
     if not known:
         return None
-    _, chief = max(known, key=lambda found: found[0])
+    _, chief = max(known, key=lambda found: (found[1].written > 1, found[0]))
     if chief.stated:
         return chief
     room = int(most_reps) - count_reps(swim_set.items)

@@ -8,7 +8,7 @@ from html import escape
 from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns, marked
 
 WIDTH, HEIGHT = 640, 300
-LEFT, TOP, BOTTOM = 70, 20, 40
+LEFT, TOP, BOTTOM = 92, 20, 40  # "17,000 m" stands left of the columns
 
 
 def week_columns(
