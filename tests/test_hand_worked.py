@@ -7,6 +7,7 @@ there was taken from the program: each comes from the comment above it, with a p
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
@@ -18,6 +19,7 @@ from shared import DAY
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.model.load import Loaded
+from almanac.source import schemas
 from almanac.units import parse_time
 
 OF_A_SET = {"distance", "metres", "lengths", "reps", "by", "misfits"}
@@ -105,3 +107,30 @@ def compare_clock(run: Any, told: Mapping[str, Any]) -> None:
         assert list(run.assumed) == told["assumed"]
     if "unknown" in told:
         assert [missing.drill for missing in run.missing] == told["unknown"]
+
+
+def test_every_construct_stands_in_one_of_them():
+    """Whatever the schema lets an item say, notes left out."""
+    defs = schemas.raw("common")["$defs"]
+    shapes = [shape for name, shape in defs.items() if name in SAY_WHAT_IS_SWUM]
+    assert len(shapes) == len(SAY_WHAT_IS_SWUM)
+    told = set().union(*map(keys, shapes)) - {"note"}
+    written = "\n".join(item for case in CASES for item in case.items)
+    assert {key for key in told if not re.search(rf"\b{key}:", written)} == set()
+    marks = set(defs["part"]["properties"]["to"]["enum"])
+    assert marks == set(re.findall(r"\bto: ([\w-]+)", written))
+
+
+SAY_WHAT_IS_SWUM = (
+    "item", "reps", "round", "pause", "part", "change", "round_change", "do_plan", "do_in_turn", "effort_plan",
+    "one_effort_plan", "descend_and_build",
+)  # fmt: skip
+
+
+def keys(shape: Any) -> set[str]:
+    """The keys that a shape names, those of shapes within it too."""
+    if isinstance(shape, list):
+        return set().union(*map(keys, shape))
+    if not isinstance(shape, dict):
+        return set()
+    return set(shape.get("properties", {})).union(*map(keys, shape.values()))
