@@ -4,16 +4,20 @@ must then come out follows from the set as it is, without any reckoning of targe
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections import Counter
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from hand_worked_cases import CASES, Case, read_all, summary
+from shared import DAY, share
 
 from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.marks import place_items
-from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.summary import SetSummary, summarise
+from almanac.arithmetic.timing import Timing
 from almanac.model.load import Loaded
 from almanac.units import COURSES
 
@@ -126,6 +130,33 @@ def test_there_and_back_is_the_set_again(case: Case, pool: str, loaded: Loaded) 
     away = lay_in_course(written, COURSES[pool])
     back = lay_in_course(away, written.course)
     assert place_items(back.items, written.course) == place_items(written.items, written.course)
+
+
+PAIRS = list(
+    itertools.combinations(
+        [case for case in CASES if not {"course", "variants", "most_in_lane"} & set(case.told)],
+        2,
+    )
+)
+
+
+@pytest.mark.parametrize("pair", share(PAIRS, 80), ids=lambda pair: f"{pair[0].id} {pair[1].id}")
+def test_two_sets_one_after_the_other_are_their_sum(
+    pair: tuple[Case, Case], loaded: Loaded
+) -> None:
+    assert loaded.catalogue is not None
+    one, other = (loaded.catalogue.sets[case.id] for case in pair)
+    both = summarise(
+        Timing(loaded.catalogue, day=DAY), replace(one, items=(*one.items, *other.items))
+    )
+    parts = [summary(loaded, case.id) for case in pair]
+    for group in both.clocks:
+        sums: dict[str, Any] = {}
+        for own in parts:
+            for name, value in totals(own, group).items():
+                before = sums.get(name, 0.0)
+                sums[name] = None if before is None or value is None else before + value
+        assert totals(both, group) == times(1, sums), group
 
 
 def test_what_is_moved_about_is_not_nothing(loaded: Loaded) -> None:
