@@ -225,8 +225,9 @@ def suggest(needs: Sequence[Working | None], own_from: float) -> Sequence[Workin
     """The suggested send-off of each rep of one item, from what each of them needs.
 
     One for the item, the largest, because a lane keeps one send-off in its head; but each rep its
-    own where the largest and the least differ by ``own_from`` seconds or more. None for all where
-    one is not known: a send-off that some of the reps may not fit is no suggestion.
+    own where the largest and the least differ by the policy's ``own_sendoff_from`` seconds or more.
+    None for all where one is not known: a send-off that some of the reps may not fit is no
+    suggestion.
     """
     known = [need for need in needs if need is not None]
     if len(known) < len(needs):

@@ -134,7 +134,7 @@ class EffortScale:
         return shares
 
     def span(self, effort: Effort, number: int, of: int) -> EffortSpan:
-        """The effort of rep ``number`` (from 1) of ``of``.
+        """The effort of one rep of an item: rep ``number`` of so many, from 1.
 
         A descend goes evenly from the middle of its first word to the middle of its last, so that
         its rating keeps step with its target time; a build spans the same way inside the rep. Where

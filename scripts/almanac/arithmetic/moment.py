@@ -55,8 +55,7 @@ def latest(moments: Iterable[Moment]) -> Moment:
 
 def least_seconds(swum: Swum, clock: GroupClock) -> float:
     """The least that something takes whose clock is not known, in seconds: what is known of it, and
-    for each rep without a time the time that nobody beats over it (``NOBODY_FASTER``), and its
-    rest.
+    for each rep without a time the time that nobody beats over it, at 3.5 m/s, and its rest.
 
     It is above zero where anything is done, so that no two parts begin at one moment.
     """

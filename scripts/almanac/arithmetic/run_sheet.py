@@ -17,11 +17,11 @@ Worn = dict[tuple[str, str], frozenset[str]]  # by lane group and half
 
 @dataclass(frozen=True)
 class SheetCell:
-    """A crew in one part: when it ends, how long it then waits, and for whom.
+    """Lanes that go together in one part: when they end, how long they then wait, and for whom.
 
-    ``waits_s`` is None where that is not known. ``waits_for`` is the crew that is done last.
-    ``last_touch_s`` is when the last of the fullest lane is home, where that is known: see
-    ``Clock.last_touch``.
+    They wait from their own end to that of whoever is done last with the part, or with the stage
+    where they have no other part in it. A wait is not known where one of the two ends is not.
+    Beside the end stands when the last swimmer of the fullest lane is home, where that is known.
     """
 
     crew: Crew

@@ -17,10 +17,12 @@ from almanac.source.reader import DataPath
 
 @dataclass(frozen=True)
 class Stage:
-    """``tracks`` run beside each other, each one run after the other. ``number`` is the part's,
-    from 1; ``turn`` counts the turns of stations, from 1, None where nothing changes over.
+    """What begins at one moment for all: lists of parts (``tracks``) that run beside each other,
+    each part of a list after the one before it. A turn of stations is a stage of its own.
+    ``number`` is the part's, from 1; ``turn`` that of the stations, None where none changes over.
 
-    ``talk_s`` goes before it for all, ``change_s`` to change over from the turn before.
+    Its talk goes before it for all (``talk_s``), and before each turn but the first the time to
+    change over (``change_s``).
     """
 
     number: int

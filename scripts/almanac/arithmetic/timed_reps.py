@@ -29,7 +29,7 @@ _ROUNDING = 1e-9  # of the machine, in seconds
 
 def until_done(rep: Rep, target: Working) -> Working:
     """Seconds from the start of a rep to its last touch: the target, which is swum time alone, and
-    the rests inside a broken swim.
+    what goes by inside it: the rests of a broken swim, and changes of gear.
     """
     if not rep.inner_rest_s:
         return target

@@ -17,6 +17,7 @@ from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.graph import circles, teaching_order
 from almanac.arithmetic.group_tests import paired_trials
+from almanac.arithmetic.kept import kept_load, week_kept_load, week_kept_metres
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
 from almanac.arithmetic.known_tests import known_points, latest_tests
 from almanac.arithmetic.lane_order import LaneOrder, gap_for, lane_order
@@ -122,6 +123,9 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Rating of a planned session", session_rating),
         ("Planned load of a practice", planned_load),
         ("Monotony and strain", week_load),
+        ("Load of a session that was kept", kept_load),
+        ("Load of a week that was kept", week_kept_load),
+        ("Distance of a week that was kept", week_kept_metres),
         ("Change of a week", week_change),
         ("Taper", taper),
     )),
