@@ -24,6 +24,7 @@ from almanac.rounding import (
     in_tenths,
     show_number,
     show_shares,
+    show_time,
     tenths,
 )
 
@@ -100,3 +101,7 @@ def test_numbers_and_times_of_day():
     assert [show_number(value) for value in (0.05, 1.25, 1.35, 1000, -0.04)] == [
         "0.1", "1.3", "1.4", "1,000", "0"]  # fmt: skip
     assert clock_time("18:00", 0.5) == "18:00:01" and clock_time("18:00", 2.5) == "18:00:03"
+
+
+def test_nothing_is_no_less_than_nothing():
+    assert repr(tenths(-0.002)) == "0.0" and show_time(-0.002) == "0:00"

@@ -29,7 +29,7 @@ def tenths(seconds: float) -> float:
 
 def decimals(value: float | Fraction, places: int) -> float:
     """A number for JSON or CSV with so many decimals."""
-    return float(half_up(value, Decimal(1).scaleb(-places)))
+    return float(half_up(value, Decimal(1).scaleb(-places))) + 0.0  # -0.0 is 0.0
 
 
 def in_tenths(value: Any, name: str = "") -> Any:

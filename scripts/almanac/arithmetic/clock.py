@@ -16,7 +16,7 @@ from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.lane_order import LaneOrder, lane_order
-from almanac.arithmetic.manners import wait_after
+from almanac.arithmetic.manners import until_all_done, wait_after
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
@@ -169,14 +169,15 @@ class Clock:
     ) -> Working | None:
         if isinstance(target, NoNumber):
             return None
-        done, wait = until_done(rep, target.working), wait_after(rep, target.working)
+        done = until_done(rep, target.working)
+        wait = wait_after(rep, done)
         rest = None if rep.item.rest is None else Known(rep.item.rest, "rest", "s")
         known = [after for after in (rest, wait) if after is not None]
         after = max(known, key=attrgetter("value")) if known else None
         own = Sum((done, after)) if after else done
         if rest is None and order.waves == 1:
             return own
-        turns = order.least_interval(done) if order.waves > 1 else own
+        turns = order.least_interval(until_all_done(rep, done)) if order.waves > 1 else own
         leaves = UpTo(max(own, turns, key=attrgetter("value")), self.policy.limit("rest_step"))
         return Labelled(leaves, "with rest", "s")
 
@@ -207,7 +208,8 @@ class Clock:
         done, order = until_done(rep, target.working), self.order(rep)
         need: Working = Sum((done, self.rest_for(rep, target, which)))
         if order.heads > 1:
-            need = max(need, order.least_interval(done), key=attrgetter("value"))
+            room = order.least_interval(until_all_done(rep, done))
+            need = max(need, room, key=attrgetter("value"))
         return UpTo(need, self._step)
 
     def rest_for(self, rep: Rep, target: Target, which: str) -> Working:
@@ -215,7 +217,7 @@ class Clock:
         and neither below what goes by anyway while others swim their turns.
         """
         rest = partial(rest_after, rep, target.working, self.pacer.scale, self.policy, self.course)
-        wait = wait_after(rep, target.working)
+        wait = wait_after(rep, until_done(rep, target.working))
         least = rest("least")
         least = max(least, wait, key=attrgetter("value")) if wait else least
         return least if which == "least" else max(rest(which), least, key=attrgetter("value"))

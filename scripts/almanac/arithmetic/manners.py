@@ -48,29 +48,29 @@ def manner_of(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Manner:
     )
 
 
-def others_turns(rep: Rep, target: Working) -> Working | None:
-    """What the others of a pair or a team take, one after the other, each as long as this
-    swimmer's target; None for who swims alone.
+def others_turns(rep: Rep, done: Working) -> Working | None:
+    """What the others of a pair or a team take, one after the other, each as long as this swimmer
+    from start to touch, rests inside a broken swim included; None for who swims alone.
     """
     others = rep.item.manner.turns - 1
     if not others:
         return None
-    turns = Product((Known(others, "others' turns"), target))
+    turns = Product((Known(others, "others' turns"), done))
     return Labelled(turns, "while the others go", "s")
 
 
-def wait_after(rep: Rep, target: Working) -> Working | None:
+def wait_after(rep: Rep, done: Working) -> Working | None:
     """What goes by after a rep before the same swimmer can start again, whatever the rest: the
-    others of a pair or a team swim their turns, each for as long as this swimmer's target, or the
-    swimmer gets back to where the rep starts; the longer of the two. None where nothing does.
+    others of a pair or a team swim their turns, each as long as this swimmer from start to touch,
+    or the swimmer gets back to where the rep starts; the longer of the two. None where none does.
     """
-    others, ready_s = others_turns(rep, target), rep.item.manner.ready_s
+    others, ready_s = others_turns(rep, done), rep.item.manner.ready_s
     if ready_s > (others.value if others else 0.0):
         return Known(ready_s, "back to the start", "s")
     return others
 
 
-def until_all_done(rep: Rep, done: Working, target: Working) -> Working:
+def until_all_done(rep: Rep, done: Working) -> Working:
     """Seconds from the start of a rep until everybody of the pair or team has touched."""
-    others = others_turns(rep, target)
+    others = others_turns(rep, done)
     return Sum((done, others)) if others else done

@@ -24,7 +24,7 @@ from almanac.arithmetic.working import (
     gathered,
 )
 
-_ROUNDING = 1e-9  # of the machine, in seconds
+_FORGIVEN_S = 0.005  # what a send-off that is rounded up may fall short by: a thousandth of 5 s
 
 
 def until_done(rep: Rep, target: Working) -> Working:
@@ -85,13 +85,13 @@ class TimedRep:
 
     def all_done(self, target: Working) -> Working:
         """From its start until everybody of the pair or team has touched."""
-        return until_all_done(self.rep, until_done(self.rep, target), target)
+        return until_all_done(self.rep, until_done(self.rep, target))
 
     @property
     def fits(self) -> bool:
         """Whether it is done within the send-off, as far as both are known."""
         sendoff, done = self.sendoff_s, self.done_s
-        return sendoff is None or done is None or done <= sendoff + _ROUNDING
+        return sendoff is None or done is None or done <= sendoff + _FORGIVEN_S
 
     @cached_property
     def rest(self) -> Working | None:
