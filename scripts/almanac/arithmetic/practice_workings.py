@@ -11,9 +11,10 @@ from almanac.arithmetic.working import Difference, Known, Labelled, Working, tot
 
 
 def practice_time(summary: PracticeSummary) -> Working | None:
-    """When the last lane group is done: talk, changing over, gear changes and the slowest lane
-    group of each part, one after the other. Of parts that run beside each other those count that
-    are done last. None where a clock is not known.
+    """When the last swimmer is home: talk, changing over, gear changes and the slowest lane group
+    of each part, one after the other, and what the last of a full lane then still swims (last
+    touch). Of parts that run beside each other those count that are done last. None where a clock
+    is not known.
     """
     if summary.ends_s is None:
         return None
@@ -28,6 +29,9 @@ def practice_time(summary: PracticeSummary) -> Working | None:
         if clocks:
             slowest = max(clocks, key=lambda clock: clock.value)
             terms.append(Labelled(slowest, f"part {row.stage.number}", "s"))
+    clocks_over_s = max((row.ends.s for row in summary.sheet), default=0.0)
+    if summary.ends_s > clocks_over_s:
+        terms.append(Known(summary.ends_s - clocks_over_s, "until the last touch", "s"))
     return total(terms)
 
 
