@@ -17,6 +17,7 @@ from arithmetic_plans import GROUPS, QUICK, SLOW, club, part, practice_of, run, 
 from arithmetic_world import DRILLS, PIECES
 from shared import share
 
+from almanac.arithmetic.practice_workings import practice_time, slack
 from almanac.model.entry import Helper
 from almanac.model.practice import LanesInUse, ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
@@ -188,7 +189,7 @@ def test_against_a_reckoning_second_by_second(seed):
         for seconds in busy.values():
             seconds += [("wait", "")] * (length - len(seconds))
     summary = run(*parts)
-    assert summary.ends_s == len(busy["quick"])
+    assert max(row.ends_s for row in summary.sheet) == len(busy["quick"])
     for group, seconds in busy.items():
         swims = [number for number, (what, _) in enumerate(seconds) if what == "swim"]
         cells = [
@@ -312,6 +313,35 @@ def test_the_last_touch_is_told_where_it_is_far_from_the_leaders_end():
     told = [cell_words("18:00", cell) for cell in cells]
     for cell, words in zip(cells, told, strict=True):
         assert ("last touch" in words) is (abs(cell.last_touch_s - 240) >= 10)
+
+
+def test_a_practice_is_over_when_the_last_swimmer_is_home():
+    # one 100 each, on nothing: slow's leader takes 100 s, and the third of the lane leaves 10 s later
+    summary = run(part(swim()), minutes=2)
+    assert [row.ends_s for row in summary.sheet] == [100]
+    assert (summary.ends_s, summary.slack_s) == (110, 10)
+    assert (practice_time(summary).value, slack(summary).value) == (110, 10)
+    assert slack_words(summary) == "Ends at 18:01:50: 0:10 to spare in a slot of 2 minutes."
+
+
+def test_gear_that_a_rep_ends_without_is_not_taken_off_again_after_it():
+    # socks for the first 50 of the 100 alone, taken off at the wall: 30 s inside the rep
+    parts = [{"distance": 50, "do": "crawl", "effort": "all-out", "gear": ["socks"]},
+             {"distance": 50, "do": "crawl", "effort": "all-out"}]  # fmt: skip
+    off = {"reps": 1, "parts": parts, "sendoff": 200}
+    on = {"reps": 1, "parts": parts[::-1], "sendoff": 200}
+    summary = run(part(off), part(swim(sendoff=120)), part(on), part(swim(sendoff=120)))
+    # only the last: socks put on inside the rep come off after it
+    assert [row.gear_s for row in summary.sheet] == [0, 0, 0, 30]
+
+
+def test_each_lane_group_pays_for_its_own_change_of_gear():
+    # quick goes from fins to socks (30 s), slow from nothing to nothing; all begin together again
+    lists = [[some(items(60, 60, "fins"))], [some(items(60, 60))]]
+    back = [[some(items(60, 60, "socks"))], [some(items(60, 60))]]
+    found = by_group(run(apart(*lists), apart(*back)))
+    assert [start for start, *_ in found["quick"]] == [0, 60 + 30]
+    assert [start for start, *_ in found["slow"]] == [0, 60]
 
 
 def test_a_crew_in_other_lanes_has_no_last_touch_that_is_known():

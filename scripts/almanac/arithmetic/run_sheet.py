@@ -146,15 +146,15 @@ def _track(
 
 def _change_gear(run: PartRun, crew: Crew, worn: Worn, gear: Mapping[str, Gear]) -> int:
     """What changing into what a crew begins with costs it, in seconds; it then wears what it ends
-    with.
+    with: the gear of the first piece and of the last, as between the items of a set.
     """
     reps = run.of(crew.group).reps
     cost = 0
     for half in crew.halves:
         before = worn.get(half, frozenset())
-        changed = (reps[0].gear ^ before) if reps else frozenset()
-        cost = max(cost, max((gear[id].change_s for id in changed), default=0))
-        worn[half] = reps[-1].gear if reps else before
+        begins = frozenset(reps[0].pieces[0].gear) if reps else before
+        cost = max(cost, max((gear[id].change_s for id in begins ^ before), default=0))
+        worn[half] = frozenset(reps[-1].pieces[-1].gear) if reps else before
     return cost
 
 
