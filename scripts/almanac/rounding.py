@@ -54,8 +54,9 @@ def apportion(
     """Parts in multiples of ``step`` that sum to their whole, rounded: the largest remainder.
 
     Each part is rounded down to a multiple; what is then lacking of the whole goes, a step each, to
-    the parts that lost most, the first of two alike. Where ``whole`` is given the parts are scaled
-    to it: shares of a hundred. Parts are not below zero; of nothing there is nothing.
+    the parts that lost most, of two alike to the larger, so that no order changes its share. Where
+    ``whole`` is given the parts are scaled to it: shares of a hundred. Parts are not below zero; of
+    nothing there is nothing.
     """
     exact = [Fraction(part) for part in parts]
     total = sum(exact, Fraction(0))
@@ -66,7 +67,7 @@ def apportion(
     in_steps = [part / total * Fraction(whole) / Fraction(step) for part in exact]
     counts = [part.numerator // part.denominator for part in in_steps]
     lacking = int(whole / step) - sum(counts)
-    by_loss = sorted(range(len(counts)), key=lambda at: counts[at] - in_steps[at])
+    by_loss = sorted(range(len(counts)), key=lambda at: (counts[at] - in_steps[at], -in_steps[at]))
     for at in by_loss[:lacking]:
         counts[at] += 1
     return [count * step for count in counts]
