@@ -28,6 +28,7 @@ from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timing import Timing
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import Vocabulary, Word
+from almanac.report.set_json import set_json
 
 STROKES = ("butterfly", "backstroke", "breaststroke", "freestyle")
 LISTS = {
@@ -122,6 +123,14 @@ def test_a_partner_who_takes_turns_doubles_the_clock_and_not_the_distance() -> N
     assert run.work.value == pytest.approx(4 * fifty)
     assert run.reps[0].rest_s == pytest.approx(fifty)
     assert run.density is not None and run.density.value == pytest.approx(0.5)
+
+
+def test_the_rest_that_is_shown_after_a_rep_is_the_swimmers_own() -> None:
+    # on a send-off the partner's turn is rest, as in the rest of the whole set: clock less work
+    for item in (reps(4, 50, partner="by-turns", sendoff=150), reps(4, 50, partner="by-turns")):
+        told = set_json(summed(item))["groups"]["osprey-1"]
+        assert told["rest_s"] == pytest.approx(sum(rep["rest_s"] for rep in told["reps"]), abs=0.4)
+        assert told["rest_s"] > 0
 
 
 def test_rest_that_is_shorter_than_the_partners_turn_is_that_turn() -> None:

@@ -83,6 +83,14 @@ class TimedRep:
         """
         return self.all_done(self.target.working).value if isinstance(self.target, Target) else None
 
+    @property
+    def touch_s(self) -> float | None:
+        """Seconds from its start to this swimmer's own last touch: the turns of the others of a
+        pair or a team are rest.
+        """
+        target = self.target.working if isinstance(self.target, Target) else None
+        return until_done(self.rep, target).value if target else None
+
     def all_done(self, target: Working) -> Working:
         """From its start until everybody of the pair or team has touched."""
         return until_all_done(self.rep, until_done(self.rep, target))

@@ -18,8 +18,8 @@ from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.findings import Finding
 from almanac.report.facet_shares import facet_numbers
-from almanac.report.shown import other_figures_json, rounded
-from almanac.rounding import difference, half_up, tenths
+from almanac.report.shown import other_figures_json, rounded, shown_rest
+from almanac.rounding import half_up, tenths
 from almanac.source.reader import DataPath
 
 VERSION = 1
@@ -121,9 +121,8 @@ def _tenth(value: float | None) -> float | None:
 
 
 def _rest(timed: TimedRep) -> float | None:
-    if timed.rest is None or timed.clock is None or timed.done_s is None:
-        return None
-    return float(difference(timed.clock.value, timed.done_s))
+    rest = shown_rest(timed)
+    return None if rest is None else float(rest)
 
 
 def _shares(shares: Mapping[str, NamedFigure]) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Iterable, Mapping
 from decimal import Decimal
 
 from almanac.analysis.figures.figure import NamedFigure, Shown
+from almanac.arithmetic.timed_reps import TimedRep
 from almanac.arithmetic.working import Difference
 from almanac.report.working_text import formula
 from almanac.rounding import (
@@ -107,6 +108,15 @@ def other_figures_json(
         if not figure.figure.converts
     }
     return {"figures": found} if found else {}
+
+
+def shown_rest(timed: TimedRep) -> Decimal | None:
+    """The rest of one swimmer after a rep, as a reader reckons it from the clock and the target
+    that are shown; None where it is not known, or the rep does not fit its send-off.
+    """
+    if timed.rest is None or timed.clock is None or timed.touch_s is None:
+        return None
+    return difference(timed.clock.value, timed.touch_s)
 
 
 def rounded(figure: NamedFigure, digits: int | None = None) -> float | None:

@@ -23,9 +23,8 @@ from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.known_words import basis_words, no_number_words, unfit_words
-from almanac.report.shown import others, shown
+from almanac.report.shown import others, shown, shown_rest
 from almanac.report.working_text import steps
-from almanac.rounding import difference
 from almanac.site.shown_figures import LEGEND, page_figures
 from almanac.units import COURSES, Course, show_distance, show_number, show_time
 
@@ -113,11 +112,7 @@ def _row(row: ItemRow) -> dict[str, Any]:
     target = _time(slow.target_s, tenths=True)
     if slow.target_s != fast.target_s:
         target += f" to {_time(fast.target_s, tenths=True)}"
-    rests = [
-        difference(timed.clock.value, timed.done_s)
-        for timed in row.timed
-        if timed.clock is not None and timed.done_s is not None
-    ]
+    rests = [own for timed in row.timed if (own := shown_rest(timed)) is not None]
     rest = f"{show_number(min(rests))} s" if rests else "–"
     if rests and min(rests) != max(rests):
         rest = f"{show_number(min(rests))} to {show_number(max(rests))} s"
