@@ -76,7 +76,8 @@ def test_it_is_counted_and_says_that_it_is_estimated() -> None:
     assert (summary.distance.value, summary.lengths) == (600, 24)
     assert summary.first.estimated == 400
     assert partly(summary.first) == "400 m of it estimated"
-    assert word_partly(summary.first, "mode", "kick") == "part estimated"
+    assert word_partly(summary.first, "mode", "kick") == "estimated"
+    assert word_partly(summary.first, "stroke", "backstroke") == "part estimated"
     assert word_partly(summary.first, "mode", "swim") == ""
     assert summary.by["mode"] == {"kick": 400, "swim": 200}
     run = summary.clocks["osprey-1"]

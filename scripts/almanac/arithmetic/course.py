@@ -43,7 +43,9 @@ class Misfit:
     fits.
 
     ``part`` (from 0) is the part that ends between walls inside the rep, None where the rep itself
-    does not fit. ``nearest`` is a distance of the rep, or of the part, in whole lengths.
+    does not fit. ``nearest`` is a distance of the rep, or of the part, in whole lengths. Of a rep
+    that a team of ``swimmers`` shares, ``distance`` is what each of them swims, and ``nearest`` of
+    all. ``whole`` is what parts should come to; ``empty`` is the first with nothing to swim.
     """
 
     path: DataPath
@@ -51,6 +53,9 @@ class Misfit:
     why: Unfit
     part: int | None
     nearest: int
+    swimmers: int = 1
+    whole: Distance = 0
+    empty: int | None = None
 
     @property
     def ends(self) -> bool:
@@ -78,11 +83,15 @@ def _rep_misfits(item: Reps, course: Course, path: DataPath) -> Iterator[Misfit]
     whole = nearest_lengths(item.distance, course)
     leg = in_all([Fraction(item.distance) / item.manner.swimmers])
     if leg % course.length:
-        yield Misfit(path, leg, Unfit.ENDS, None, nearest_lengths(leg, course))
+        swimmers = item.manner.swimmers
+        nearest = nearest_lengths(leg, course) * swimmers
+        yield Misfit(path, leg, Unfit.ENDS, None, nearest, swimmers)
         return
     distances = [in_all([Fraction(p.distance) / item.manner.swimmers]) for p in item.parts]
     if in_all(distances) != leg or (len(distances) > 1 and not all(distances)):
-        yield Misfit(path, in_all(distances), Unfit.PARTS, None, whole)
+        empty = next((number for number, own in enumerate(distances) if not own), None)
+        added = in_all([Fraction(part.distance) for part in item.parts])
+        yield Misfit(path, added, Unfit.PARTS, None, whole, whole=item.distance, empty=empty)
         return
     for number, (part, at) in enumerate(zip(item.parts, accumulate(distances), strict=True)):
         why = Unfit.RESTS if part.rest else Unfit.CHANGES

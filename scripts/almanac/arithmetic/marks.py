@@ -66,6 +66,18 @@ def placed(item: Reps, course: Course) -> Reps:
     return replace(item, parts=tuple(parts))
 
 
+def beyond_the_end(item: Reps, course: Course) -> int | None:
+    """The first part (from 0) of reps, placed in a course, whose mark lies beyond the end of the
+    rep; None where none does.
+    """
+    at, end = Fraction(0), Fraction(item.distance)
+    for number, part in enumerate(item.parts):
+        if part.to and part.to != END and _next(mark_from_wall(part.to, course), at, course) > end:
+            return number
+        at += part.distance
+    return None
+
+
 def _placed_changes(item: Reps, course: Course) -> Mapping[str, Change]:
     return {
         number: replace(

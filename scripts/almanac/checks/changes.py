@@ -81,7 +81,8 @@ def round_not_there(analysis: Analysis) -> Iterator[Problem]:
                 yield Problem(entry, path[:-1], message, hint, of_key=True)
             elif int(number) > rounds:
                 message = f"there is no round {number}: there are at most {rounds}"
-                yield Problem(entry, path, message, "write last, or one of these", of_key=True)
+                hint = f"write last, or {'1' if rounds == 1 else f'a number from 1 to {rounds}'}"
+                yield Problem(entry, path, message, hint, of_key=True)
 
 
 def _rounds_named(
@@ -166,7 +167,8 @@ def variant_not_offered(analysis: Analysis) -> Iterator[Problem]:
     for swim_set in analysis.catalogue.sets.values():
         for name, path in _variants_named(swim_set.items, ("items",)):
             if name not in swim_set.variants:
-                yield _not_offered(swim_set, path, name, swim_set.variants, True)
+                offered: Collection[str] = swim_set.variants
+                yield _not_offered(swim_set, path, name, offered, "the set's 'variants'")
     for practice in analysis.catalogue.practices.values():
         for where, doing in practice.doings:
             named = dict(_variants_named(doing.items, (*where, "items")))
@@ -175,7 +177,8 @@ def variant_not_offered(analysis: Analysis) -> Iterator[Problem]:
             for group, name in doing.variants.items():
                 if name not in offered:
                     path = (*where, "variants", group)
-                    yield _not_offered(practice, path, name, offered, False)
+                    of = "the set's 'variants'" if known else "'by_variant' of the reps here"
+                    yield _not_offered(practice, path, name, offered, of)
 
 
 def _variants_named(items: tuple[Item, ...], start: DataPath) -> Iterator[tuple[str, DataPath]]:
@@ -184,12 +187,12 @@ def _variants_named(items: tuple[Item, ...], start: DataPath) -> Iterator[tuple[
 
 
 def _not_offered(
-    entry: Entry, path: DataPath, name: str, offered: Collection[str], of_key: bool
+    entry: Entry, path: DataPath, name: str, offered: Collection[str], of: str
 ) -> Problem:
     there = f"there are {', '.join(offered)}" if offered else "there are none"
     message = f"there is no variant '{name}': {there}"
-    hint = "name it under 'variants' of the set, or under 'by_variant' of reps in place"
-    return Problem(entry, path, message, hint, of_key)
+    hint = f"name it under {of}" + (", or choose one of these" if offered else "")
+    return Problem(entry, path, message, hint, of_key="by_variant" in path)
 
 
 @forbids("variant-twice")

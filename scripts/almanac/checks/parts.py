@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit, Unfit
+from almanac.arithmetic.marks import beyond_the_end, placed
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.entry import Entry
-from almanac.model.swim_set import Reps
+from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths, written_items
 from almanac.source.reader import DataPath
 from almanac.units import Course, show_distance, show_time
@@ -16,8 +17,9 @@ from almanac.units import Course, show_distance, show_time
 
 @forbids("parts-miss-distance")
 def parts_miss_distance(analysis: Analysis) -> Iterator[Problem]:
-    """The parts of a rep come to the distance that stands beside them, and each has something left
-    to swim, in the course that the reps are written for.
+    """The parts of a rep come to the distance that stands beside them, each has something left to
+    swim, and a mark at which one ends lies within the rep, in the course that the reps are written
+    for.
 
     Reps with a part that ends at a mark state their distance, because a mark lies elsewhere in
     another pool.
@@ -29,11 +31,20 @@ def parts_miss_distance(analysis: Analysis) -> Iterator[Problem]:
             message = "a part ends at a mark, and the distance of the rep is not stated"
             hint = "add 'distance' beside 'parts': what they come to together"
             yield Problem(entry, (*path, "parts"), message, hint, of_key=True)
+        elif (number := _beyond(analysis, entry, item)) is not None:
+            unstated.add((entry.file, path))
+            message = f"the next such mark lies beyond the {item.distance} of the rep"
+            hint = "choose a mark ahead, end the part at the end (to: end), or mend 'distance'"
+            yield Problem(entry, (*path, "parts", number, "to"), message, hint)
     for entry, course, path, misfit in _misfits(analysis):
         if misfit.why is Unfit.PARTS and (entry.file, path) not in unstated:
             added = show_distance(float(misfit.distance), course.unit)
-            message = f"the parts come to {added}, or one of them has nothing left to swim"
+            whole = show_distance(float(misfit.whole), course.unit)
+            message = f"the parts come to {added}, and the rep is {whole}"
             hint = "mend 'distance' beside 'parts', or end the last part at the end (to: end)"
+            if misfit.empty is not None and misfit.distance == misfit.whole:
+                message = f"part {misfit.empty + 1} has nothing left to swim"
+                hint = "take it out, or end the part before it sooner"
             yield Problem(entry, (*path, "parts"), message, hint, of_key=True)
 
 
@@ -106,6 +117,16 @@ def aim_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
                 )
                 yield Problem(entry, where, message, "ask for less, or lengthen the send-off")
                 break
+
+
+def _beyond(analysis: Analysis, entry: Entry, item: Reps) -> int | None:
+    """The part whose mark lies beyond the end, in the course that the reps are written for."""
+    if isinstance(entry, SwimSet):
+        course: Course | None = None if entry.is_on_land else entry.course
+    else:
+        summary = analysis.practices.get(entry.id)
+        course = summary.course if summary else None
+    return beyond_the_end(placed(item, course), course) if course else None
 
 
 def _written(analysis: Analysis) -> Iterator[tuple[Entry, DataPath, Reps]]:

@@ -82,11 +82,9 @@ def part_length_unknown(analysis: Analysis) -> Iterator[Problem]:
     """
     for practice, summary in _practices(analysis):
         for missing in summary.ends.missing:
-            message = (
-                f"how long it takes {missing.group} is not known, so every later time is only "
-                "the earliest"
-            )
-            yield Problem(practice, missing.path, message, _mend(missing.group, missing.reasons))
+            group = analysis.catalogue.lane_groups[missing.group].title
+            message = f"{group}: how long it takes is not known; later times are only the earliest"
+            yield Problem(practice, missing.path, message, _mend(group, missing.reasons))
 
 
 def _mend(group: str, reasons: tuple[NoNumber, ...]) -> str:

@@ -10,6 +10,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.sets import rep_words
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_distance, show_number, show_time
@@ -69,12 +70,9 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
             for misfit in run.misfits:
                 if misfit.ends:
                     unit = summary.pool.course.unit
-                    distance, nearest = (
-                        show_distance(misfit.distance, unit),
-                        show_distance(misfit.nearest, unit),
-                    )
+                    nearest = show_distance(misfit.nearest, unit)
                     message = (
-                        f"a rep of {distance} ends between the walls of the "
+                        f"{rep_words(misfit, unit)} ends between the walls of the "
                         f"{summary.pool.course} pool"
                     )
                     path = (*run.path, "set") if run.swim_set else (*run.path, *misfit.path)

@@ -19,7 +19,7 @@ from almanac.model.walk import (
     written_items,
 )
 from almanac.source.reader import DataPath
-from almanac.units import show_distance, show_number, show_time
+from almanac.units import Unit, show_distance, show_number, show_time
 
 
 @forbids("too-many-reps")
@@ -83,6 +83,14 @@ def _rises(effort: Effort) -> Iterator[Descend | Build]:
         yield effort.build
 
 
+def rep_words(misfit: Misfit, unit: Unit) -> str:
+    """A rep by its length; one that a team shares by what each of them swims."""
+    length = show_distance(misfit.distance, unit)
+    if misfit.swimmers == 1:
+        return f"a rep of {length}"
+    return f"each one's {length} of a relay of {misfit.swimmers}"
+
+
 @forbids("rep-ends-mid-pool")
 def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """Every rep of a set ends at a wall of the course that the set is written for."""
@@ -90,8 +98,7 @@ def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
         if misfit.ends:
             unit = swim_set.course.unit
             message = (
-                f"a rep of {show_distance(misfit.distance, unit)} ends between the walls of "
-                f"a {swim_set.course} pool"
+                f"{rep_words(misfit, unit)} ends between the walls of a {swim_set.course} pool"
             )
             hint = f"the nearest that ends at a wall: {show_distance(misfit.nearest, unit)}"
             yield Problem(

@@ -8,7 +8,7 @@ from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
-from almanac.report.whiteboard import BoardLine
+from almanac.report.board_line import BoardLine
 from almanac.units import show_time
 
 _BASES: tuple[tuple[str, Callable[[Target], bool]], ...] = (

@@ -116,10 +116,9 @@ def _clock_columns(run: GroupClock) -> str:
 def _changes(run: GroupClock) -> Iterator[str]:
     uncovered = sum(change.uncovered_s for change in run.changes)
     if run.changes:
-        yield (
-            f"    {len(run.changes)} gear changes, {show_time(uncovered)} of them not covered "
-            "by a pause"
-        )
+        changes = f"{len(run.changes)} gear change{'s' * (len(run.changes) != 1)}"
+        took = f"{show_time(uncovered)} of the clock" if uncovered else "none of it"
+        yield f"    {changes}, {took} beyond the pauses"
     if any(change.at_far_end for change in run.changes):
         yield "    some changes come after an odd number of lengths: lay the gear at the far end"
 

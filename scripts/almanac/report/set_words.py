@@ -37,12 +37,16 @@ def aim_words(catalogue: Catalogue, aim: Aim | None) -> str:
     if aim is None:
         return ""
     if aim.every is not None:
-        return f"hold {show_time(aim.every, tenths=True)}"
-    own = (
-        f"{show_time(time, tenths=True)} {catalogue.lane_groups[group].title}"
+        return hold_words(aim.every)
+    return "; ".join(
+        f"{catalogue.lane_groups[group].title} {hold_words(time)}"
         for group, time in aim.by_group.items()
     )
-    return f"hold {', '.join(own)}"
+
+
+def hold_words(seconds: float) -> str:
+    """A time to hold: ``hold 0:38.0``."""
+    return f"hold {show_time(seconds, tenths=True)}"
 
 
 def effort_words(catalogue: Catalogue, effort: Effort) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from decimal import Decimal
 
 from almanac.analysis.figures import table
 from almanac.analysis.figures.figure import NamedFigure
@@ -15,6 +16,7 @@ from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.model.catalogue import Catalogue
 from almanac.report.known_words import basis_words, no_number_words
 from almanac.report.shown import others, with_working
+from almanac.rounding import difference
 from almanac.units import clock_time, show_time
 
 _JOBS = {
@@ -59,7 +61,9 @@ def cell_words(start: str, cell: SheetCell) -> str:
         return f"until some time {moment_words(start, cell.ends)}"
     words = f"until {clock_time(start, cell.ends.s)}"
     if cell.waits_s:
-        words += f", waits {show_time(cell.waits_s)}"
+        # as a reader reckons it from the two times that are shown
+        waits = difference(cell.ends.s + cell.waits_s, cell.ends.s, Decimal(1))
+        words += f", waits {show_time(float(waits))}"
         words += f" for {cell.waits_for.title}" if cell.waits_for else ""
     touch = cell.last_touch_s
     if touch is not None and abs(touch - cell.ends.s) >= TOUCH_TOLD_FROM_S:

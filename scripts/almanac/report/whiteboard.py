@@ -2,53 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import LAST, changed
+from almanac.model.manner import Aim
 from almanac.model.swim_set import Change, Item, Part, Pause, Reps, Round, Sendoff, SwimSet
 from almanac.model.variants import given
-from almanac.model.vocabularies import VOCABULARY_OF
+from almanac.report.board_line import BoardLine, narrowed
 from almanac.report.set_words import (
     TO_MARK,
     aim_words,
     do_words,
     effort_words,
     gear_words,
+    hold_words,
     how_words,
     sendoff_words,
     times_words,
     waves_words,
 )
 from almanac.units import show_number, show_time
-
-
-@dataclass(frozen=True)
-class BoardLine:
-    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be
-    empty.
-
-    ``go_of`` holds, where lane groups differ, each group's id, title and own words for ``go``.
-    ``groups`` are the lane groups that the line is for, and ``whose`` says who they are; both are
-    empty where it is for all.
-    ``how`` says start, partner and team, ``aim`` the time to hold, ``result`` what is noted of each
-    rep, with ``room`` places to note it in.
-    """
-
-    depth: int
-    what: str
-    effort: str = ""
-    go: str = ""
-    gear: str = ""
-    note: str = ""
-    go_of: tuple[tuple[str, str, str], ...] = ()
-    groups: tuple[str, ...] = ()
-    whose: str = ""
-    how: str = ""
-    aim: str = ""
-    result: str = ""
-    room: int = 0
 
 
 def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
@@ -59,25 +34,6 @@ def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
 def board_lines(catalogue: Catalogue, items: tuple[Item, ...]) -> list[BoardLine]:
     """The lines of items, in order."""
     return list(_lines(catalogue, items, 0))
-
-
-def lines_for(lines: list[BoardLine], groups: Collection[str]) -> list[BoardLine]:
-    """The lines that stand for these lane groups, without what is for others. What is for one
-    lane group alone is not said to be its own.
-    """
-    return [
-        _seen_by(line, groups)
-        for line in lines
-        if not line.groups or not set(line.groups).isdisjoint(groups)
-    ]
-
-
-def _seen_by(line: BoardLine, groups: Collection[str]) -> BoardLine:
-    go_of = tuple(own for own in line.go_of if own[0] in groups)
-    if len(groups) > 1:
-        return replace(line, go_of=go_of)
-    go = go_of[0][2] if go_of else "" if line.go_of else line.go
-    return replace(line, go=go, go_of=(), groups=(), whose="")
 
 
 def _lines(
@@ -96,7 +52,7 @@ def _lines(
             yield from _by_round(catalogue, item.by_round, depth + 1, item.rounds)
         else:
             yield from _by_group(catalogue, item, depth)
-            yield from _by_round(catalogue, item.by_round, depth + 1, rounds)
+            yield from _by_round(catalogue, item.by_round, depth + 1, rounds, item)
 
 
 def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLine]:
@@ -116,32 +72,45 @@ def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLin
 
 
 def _only_for(line: BoardLine, groups: tuple[str, ...], whose: str) -> BoardLine:
-    go_of = tuple(own for own in line.go_of if own[0] in groups)
-    go = "; ".join(f"{title} {words}" for _, title, words in go_of) if line.go_of else line.go
-    return replace(line, groups=groups, whose=whose, go_of=go_of, go=go)
+    return replace(narrowed(line, groups), groups=groups, whose=whose)
 
 
 def _by_round(
-    catalogue: Catalogue, changes: Mapping[str, Change], depth: int, rounds: int
+    catalogue: Catalogue,
+    changes: Mapping[str, Change],
+    depth: int,
+    rounds: int,
+    item: Reps | None = None,
 ) -> Iterator[BoardLine]:
+    """What is different in a round: of ``item``, or of all that the round holds."""
     for number, change in changes.items():
         if number != LAST and int(number) > rounds:
             continue  # a set asked for fewer rounds
         which = "Last round" if number == LAST else f"Round {number}"
         effort = effort_words(catalogue, change.effort) if change.effort else ""
         gear = gear_words(catalogue, change.gear or ())
-        what = ", ".join(filter(None, (_how_many(catalogue, change), _no_gear(change))))
+        what = ", ".join(filter(None, (_how_many(catalogue, change, item), _no_gear(change))))
         go = _go(catalogue, change)
         yield BoardLine(depth, f"{which}: {what}" if what else which, effort, go, gear)
 
 
-def _how_many(catalogue: Catalogue, change: Change) -> str:
+def _how_many(catalogue: Catalogue, change: Change, item: Reps | None) -> str:
+    """What a change of reps makes of them, with their number and distance where either is
+    another.
+    """
+    own = changed(item, change) if item else None
+    count = ""
+    if own and (change.reps is not None or change.distance or change.time):
+        hold_s = own.parts[0].hold_s
+        each = show_time(hold_s) if hold_s else show_number(own.distance)
+        is_all = change.reps is not None or not own.by_group
+        count = f"{own.reps} × {each}" if is_all else f"{each} each"
     if change.parts:
-        return "as " + ", then ".join(_part(catalogue, part) for part in change.parts)
-    each = show_time(change.time) if change.time else str(change.distance or "")
-    count = "" if change.reps is None else f"{change.reps} ×"
+        return f"{count} as ".lstrip() + ", then ".join(
+            _part(catalogue, part) for part in change.parts
+        )
     drill = catalogue.drills[change.do].title if change.do else ""
-    return " ".join(filter(None, (count, each, drill)))
+    return " ".join(filter(None, (count, drill)))
 
 
 def _no_gear(change: Change) -> str:
@@ -168,6 +137,7 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
         _go_of(catalogue, item.sendoff),
         how=how_words(catalogue, item),
         aim=aim_words(catalogue, item.aim),
+        aim_of=_aim_of(catalogue, item.aim),
         result=f"note the {item.note_result}" if item.note_result else "",
         room=item.reps if item.note_result else 0,
     )
@@ -198,6 +168,14 @@ def _go_of(catalogue: Catalogue, sendoff: Sendoff | None) -> tuple[tuple[str, st
     )
 
 
+def _aim_of(catalogue: Catalogue, aim: Aim | None) -> tuple[tuple[str, str, str], ...]:
+    times = aim.by_group if aim else {}
+    return tuple(
+        (group, catalogue.lane_groups[group].title, hold_words(time))
+        for group, time in times.items()
+    )
+
+
 def _part(catalogue: Catalogue, part: Part) -> str:
     gear = f" with {gear_words(catalogue, part.gear)}" if part.gear else ""
     effort = effort_words(catalogue, part.effort)
@@ -224,21 +202,3 @@ def board_text(lines: list[BoardLine]) -> str:
         ]
         shown.append("    " * line.depth + ", ".join(filter(None, parts)))
     return "\n".join(shown)
-
-
-def facet_title(catalogue: Catalogue, facet: str, word: str) -> str:
-    """How a facet's word is shown: the vocabulary's title, or gear by title."""
-    if facet == "gear":
-        return (
-            " + ".join(catalogue.gear[id].title for id in word.split("+"))
-            if word != "none"
-            else "No gear"
-        )
-    return catalogue.words(VOCABULARY_OF[facet])[word].title
-
-
-def in_order(catalogue: Catalogue, facet: str, split: Mapping[str, object]) -> list[str]:
-    """The words of a facet's split in the order of their vocabulary; gear as it appears."""
-    if facet == "gear":
-        return list(split)
-    return [word for word in catalogue.words(VOCABULARY_OF[facet]) if word in split]

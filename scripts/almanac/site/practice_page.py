@@ -15,6 +15,7 @@ from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.variants import given_items
+from almanac.report.board_line import lines_for
 from almanac.report.brief_text import source_titles
 from almanac.report.known_words import unfit_lines
 from almanac.report.plan_text import TIMES
@@ -32,7 +33,7 @@ from almanac.report.sheet_text import (
 )
 from almanac.report.shown import others, with_working
 from almanac.report.ways import distances, ways_of
-from almanac.report.whiteboard import board_lines, lines_for
+from almanac.report.whiteboard import board_lines
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links

@@ -80,8 +80,9 @@ def _item_label(swim_set: SwimSet, path: Any) -> str:
 
 
 def _reps_label(item: Reps) -> str:
-    hold_s = item.parts[0].hold_s
-    return f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
+    hold_s, swimmers = item.parts[0].hold_s, item.manner.swimmers
+    label = f"{item.reps} × {show_time(hold_s) if hold_s else item.distance}"
+    return f"{label}, {show_number(item.distance / swimmers)} each" if swimmers > 1 else label
 
 
 def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str, Any]:
@@ -109,9 +110,10 @@ def _time(seconds: float | None, tenths: bool = False) -> str:
 
 def _row(row: ItemRow) -> dict[str, Any]:
     slow, fast = row.slowest, row.fastest
-    target = _time(slow.target_s, tenths=True)
+    is_swum = slow.rep.item.parts[0].hold_s is None
+    target = _time(slow.target_s, tenths=is_swum)
     if slow.target_s != fast.target_s:
-        target += f" to {_time(fast.target_s, tenths=True)}"
+        target += f" to {_time(fast.target_s, tenths=is_swum)}"
     rests = [own for timed in row.timed if (own := shown_rest(timed)) is not None]
     rest = f"{show_number(min(rests))} s" if rests else "–"
     if rests and min(rests) != max(rests):

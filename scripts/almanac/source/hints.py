@@ -15,6 +15,13 @@ _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is al
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
 _MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
+# What a coach says of several reps, and how it is written.
+_EFFORT_PLANS = {
+    "descend": "{descend: [easy, fast]}",
+    "build": "{build: [easy, fast]}",
+    "rotate": "{rotate: [easy, fast]}",
+}
+_REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
 
 
 def key_hint(failure: Failure, key: str) -> str:
@@ -44,6 +51,9 @@ def type_hint(failure: Failure) -> str:
     if wanted == "boolean" and isinstance(value, str):
         return "write true or false; yes, no, on and off are text here"
     if wanted in {"integer", "number"}:
+        both = _REPS_BY_DISTANCE.fullmatch(str(value))
+        if both and failure.path and failure.path[-1] == "reps":
+            return f"write reps: {both[1]}, distance: {both[2]}"
         return (
             f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
         )
@@ -53,6 +63,8 @@ def type_hint(failure: Failure) -> str:
         and _fits(str(value).lower(), failure)
     ):
         return f'put it in quotes: "{str(value).lower()}"'
+    if wanted == "array" and value == "none":
+        return "leave it out, for none" if failure.says("minItems") else "write [] for none"
     if wanted == "array" and isinstance(value, str | int | float):
         return f"write it as a list: [{str(value)[:60]}]"
     if wanted == "object" and failure.says("required"):
@@ -107,6 +119,8 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     """What to write for a word that is not of its vocabulary, whose words these are."""
     near = nearest(failure.value, words)
     file = f"drills/vocabulary/{failure.wanted}.yml"
+    if failure.wanted == "efforts" and failure.value in _EFFORT_PLANS:
+        return f"write {_EFFORT_PLANS[failure.value]}, with the words of {file}"
     if near:
         return f"did you mean '{near}'?"
     if not words:

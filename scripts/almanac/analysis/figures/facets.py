@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from almanac.analysis.figures.figure import Figure, Shown
-from almanac.arithmetic.facets import Shares, by_facet, facet_working, piece_split
+from almanac.arithmetic.facets import Shares, by_facet, facet_working
 from almanac.arithmetic.set_workings import (
     board_share,
     fast_share,
@@ -46,20 +46,24 @@ def partly(swum: Swum) -> str:
     """
     unknown = sum(piece.unknown is not None for piece in swum.by_time)
     words = []
-    if swum.estimated:
+    if swum.estimated and swum.estimated == swum.distance.value:
+        words.append(ESTIMATED)
+    elif swum.estimated:
         words.append(f"{show_distance(swum.estimated, swum.course.unit)} of it estimated")
     if unknown:
         words.append(f"without {unknown} swum by time, whose distance is not known")
     return ", ".join(words)
 
 
-PART_ESTIMATED = "part estimated"
+ESTIMATED, PART_ESTIMATED = "estimated", "part estimated"
 
 
 def word_partly(swum: Swum, facet: str, word: str) -> str:
-    """Whether some of the distance of one word of a facet is estimated, in words."""
-    splits = (piece_split(piece, facet, swum.timing.scale) for piece in swum.by_time)
-    return PART_ESTIMATED if any(word in split for split in splits) else ""
+    """Whether the distance of one word of a facet, or some of it, is estimated, in words."""
+    estimated = by_facet(swum.by_time, facet, swum.timing.scale)
+    if word not in estimated:
+        return ""
+    return ESTIMATED if estimated[word] == swum.by[facet][word] else PART_ESTIMATED
 
 
 def _partly(of: FacetWord) -> str:
@@ -67,8 +71,10 @@ def _partly(of: FacetWord) -> str:
 
 
 def part_estimated(swum: Swum) -> str:
-    """Whether some of what is swum is estimated, in words."""
-    return PART_ESTIMATED if swum.by_time else ""
+    """Whether what is swum, or some of it, is estimated, in words."""
+    if not swum.by_time:
+        return ""
+    return ESTIMATED if swum.estimated == swum.distance.value else PART_ESTIMATED
 
 
 def _distance(of: FacetWord) -> Working:

@@ -1,0 +1,67 @@
+"""A line of the whiteboard, and what of it is for whom."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+
+
+@dataclass(frozen=True)
+class BoardLine:
+    """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be
+    empty.
+
+    ``go_of`` holds, where lane groups differ, each group's id, title and own words for ``go``.
+    ``groups`` are the lane groups that the line is for, and ``whose`` says who they are; both are
+    empty where it is for all.
+    ``how`` says start, partner and team, ``aim`` the time to hold (``aim_of`` as ``go_of``),
+    ``result`` what is noted of each rep, with ``room`` places to note it in.
+    """
+
+    depth: int
+    what: str
+    effort: str = ""
+    go: str = ""
+    gear: str = ""
+    note: str = ""
+    go_of: tuple[tuple[str, str, str], ...] = ()
+    groups: tuple[str, ...] = ()
+    whose: str = ""
+    how: str = ""
+    aim: str = ""
+    aim_of: tuple[tuple[str, str, str], ...] = ()
+    result: str = ""
+    room: int = 0
+
+
+def lines_for(lines: list[BoardLine], groups: Collection[str]) -> list[BoardLine]:
+    """The lines that stand for these lane groups, without what is for others. What is for one
+    lane group alone is not said to be its own.
+    """
+    return [
+        _seen_by(line, groups)
+        for line in lines
+        if not line.groups or not set(line.groups).isdisjoint(groups)
+    ]
+
+
+def _seen_by(line: BoardLine, groups: Collection[str]) -> BoardLine:
+    own = narrowed(line, groups)
+    if len(groups) > 1:
+        return own
+    go = own.go_of[0][2] if own.go_of else own.go
+    aim = own.aim_of[0][2] if own.aim_of else own.aim
+    return replace(own, go=go, go_of=(), aim=aim, aim_of=(), groups=(), whose="")
+
+
+def narrowed(line: BoardLine, groups: Collection[str]) -> BoardLine:
+    """The line with the times of these lane groups alone, where lane groups have their own."""
+    go_of = tuple(own for own in line.go_of if own[0] in groups)
+    aim_of = tuple(own for own in line.aim_of if own[0] in groups)
+    go = _by_title(go_of) if line.go_of else line.go
+    aim = _by_title(aim_of) if line.aim_of else line.aim
+    return replace(line, go_of=go_of, go=go, aim_of=aim_of, aim=aim)
+
+
+def _by_title(own: tuple[tuple[str, str, str], ...]) -> str:
+    return "; ".join(f"{title} {words}" for _, title, words in own)
