@@ -191,8 +191,8 @@ class Analysis:
 
     def _block_rules(self, squad: str) -> BlockRules:
         policy = self.catalogue.policy
-        limits = policy.levels.get(self.catalogue.club.squads[squad].level)
-        return BlockRules(policy.limit("week_load_least"), limits.light_days if limits else None)
+        limits = policy.of_level(self.catalogue.club.squads[squad].level)
+        return BlockRules(policy.limit("week_load_least"), limits.light_days)
 
     def practice_on(self, id: str, on: date) -> PracticeSummary:
         """The figures of a computable practice with the tests that were known by a day; for a day

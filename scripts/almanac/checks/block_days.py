@@ -13,7 +13,7 @@ from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAYS, DayPlan, SessionPlan
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.checks.blocks import blocks_of
-from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.rule import Problem, forbids, refuses, warns
 from almanac.model.block import Block
 from almanac.model.policy import DayCount
 from almanac.units import show_number, show_share
@@ -49,23 +49,21 @@ def days_off(analysis: Analysis) -> Iterator[Problem]:
             yield Problem(block, _days_of(block, days[-1]), message, hint, of_key=True)
 
 
-@warns("resisted-in-days")
+@refuses("resisted-in-days")
 def resisted_in_days(analysis: Analysis) -> Iterator[Problem]:
     """The sessions of one day hold no more resisted distance together than the policy lets a
     practice of the squad's level hold (``resisted_most``), and any seven days in a row no more than
-    ``resisted_seven_days_most``, where the policy names it.
+    ``resisted_seven_days_most``.
     """
     catalogue = analysis.catalogue
     for block, groups in _groups_of(analysis):
-        limits = catalogue.policy.levels.get(catalogue.club.squads[block.squad].level)
-        if limits is None:
-            continue
+        level = catalogue.club.squads[block.squad].level
+        limits = catalogue.policy.of_level(level)
         told: set[tuple[int, date]] = set()
         for limit, length in ((limits.resisted_most, 1), (limits.resisted_seven_days_most, 7)):
-            if limit is None:
-                continue
             for summary in groups:
-                yield from _resisted(block, summary, limit.value, length, told)
+                for problem in _resisted(block, summary, limit.value, length, told):
+                    yield problem._replace(level=level)
 
 
 def _resisted(

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.rule import Problem, forbids, refuses, warns
 from almanac.checks.sets import rep_words
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
@@ -120,16 +120,16 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
             yield Problem(practice, path, message, f"end with {softly} swimming")
 
 
-@warns("resisted-dose")
+@refuses("resisted-dose")
 def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
     """Resisted distance in one practice stays below the limit of the squad's level (``levels`` in
     the policy).
     """
     for practice, summary in _practices(analysis):
         level = analysis.catalogue.club.squads[practice.squad].level
-        limit = analysis.catalogue.policy.levels.get(level)
+        limit = analysis.catalogue.policy.of_level(level)
         resisted = max(float(own.shares.resisted or 0) * own.metres for own in summary.each)
-        if limit and resisted > limit.resisted_most.value:
+        if resisted > limit.resisted_most.value:
             most = show_number(limit.resisted_most.value)
             message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
             yield Problem(
@@ -138,6 +138,7 @@ def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
                 message,
                 "take resisted reps out, or swim them plain",
                 of_key=True,
+                level=level,
             )
 
 

@@ -16,6 +16,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.expectation import Expectation
 
 _KIND = "set"
+_UNNEEDED = "acceptance-unneeded"  # of the set as it is written
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -48,13 +49,12 @@ def as_asked(found: FoundEntry, analysis: Analysis, arguments: argparse.Namespac
             own = scaled(own, scale, number)
         except OutOfBounds as problem:
             raise UsageError(str(problem)) from problem
-    own = replace(own, expect=Expectation(), accepts=())
+    own = replace(own, expect=Expectation())
     entries = {**catalogue.entries, (_KIND, found.id): own}
     then = Analysis(Catalogue(entries, catalogue.documents, catalogue.moved), analysis.today)
-    accepted = {acceptance.check for acceptance in catalogue.sets[found.id].accepts}
     findings = [
         finding
         for finding in check(then)
-        if finding.place.file == own.file and finding.code not in accepted
+        if finding.place.file == own.file and finding.code != _UNNEEDED
     ]
     return replace(found, analysis=then, findings=findings)

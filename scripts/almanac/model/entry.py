@@ -36,11 +36,14 @@ class Review:
 
 @dataclass(frozen=True)
 class Acceptance:
-    """A warning that the author accepts for now, with the reason and the day on which that ends."""
+    """A warning that the author accepts for now, or an error of safety that a level lets a role
+    accept: with the reason and the day on which that ends. ``by`` is the role, "" for a warning.
+    """
 
     check: str
     reason: str
     until: date
+    by: str = ""
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from almanac.model.entry import Entry, Hazard
+from almanac.model.entry import Entry, Hazard, Ids
+
+STRICTEST = ""
+"""In place of a level's name: the limits of a level that nobody has given any."""
 
 
 @dataclass(frozen=True)
@@ -17,6 +20,9 @@ class Limit:
     unit: str
     reason: str
     source: str
+
+
+NOTHING = Limit(0.0, "m", "Nobody has given a limit, so there is none of it.", "house preference")
 
 
 @dataclass(frozen=True)
@@ -31,12 +37,15 @@ class DayCount:
 
 @dataclass(frozen=True)
 class LevelLimits:
-    """Limits that depend on a squad's level."""
+    """Limits that depend on a squad's level. ``accepted_by`` are the roles that may accept an error
+    of safety for it; none where nobody may.
+    """
 
-    resisted_most: Limit
+    resisted_most: Limit = NOTHING
     slowest_afloat: Limit | None = None
-    resisted_seven_days_most: Limit | None = None
+    resisted_seven_days_most: Limit = NOTHING
     light_days: DayCount | None = None
+    accepted_by: Ids = ()
 
 
 @dataclass(frozen=True)
@@ -78,6 +87,10 @@ class Policy(Entry):
     levels: Mapping[str, LevelLimits]
     empty_words: tuple[str, ...] = ()
     gaps: tuple[Gap, ...] = ()
+
+    def of_level(self, level: str) -> LevelLimits:
+        """The limits of a level; the strictest that are known where the policy does not name it."""
+        return self.levels.get(level) or self.levels[STRICTEST]
 
     def slowest_afloat(self, level: str) -> float:
         """The slowest speed at which a level stays up, in m/s: its own, else that of all."""

@@ -16,7 +16,7 @@ from almanac.model.expectation import Expectation
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
 from almanac.model.log import Log
-from almanac.model.policy import DayCount, Policy, Rating, Vocabulary
+from almanac.model.policy import STRICTEST, DayCount, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.swim_set import Item, SwimSet
@@ -80,10 +80,16 @@ def _converter() -> cattrs.Converter:
 
 
 def _with_default_limits(data: Mapping[str, Any]) -> Mapping[str, Any]:
-    """A policy with each limit that it leaves out as the schema has it."""
+    """A policy with each limit that it leaves out as the schema has it, for all and by level; under
+    ``STRICTEST`` what holds of a level that is named nowhere.
+    """
     own, defaults = data.get("limits", {}), schemas.defaults("policy", "limits")
-    left_out = {name: limit for name, limit in defaults.items() if name not in own}
-    return {**data, "limits": {**own, **left_out}}
+    by_level = schemas.level_defaults()
+    levels = {
+        level: {**by_level.get(level, by_level[STRICTEST]), **data["levels"].get(level, {})}
+        for level in (*data["levels"], *by_level)
+    }
+    return {**data, "limits": {**defaults, **own}, "levels": levels}
 
 
 def _expectation(data: Mapping[str, Any], _: Any) -> Expectation:

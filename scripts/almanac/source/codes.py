@@ -72,8 +72,12 @@ READING_CODES: dict[str, str] = {
     "list-order": "A list that the alphabet orders, in another order.",
     "quoted-time": "A time in quotation marks that needs none.",
     # acceptances
-    "acceptance-ended": "The day on which an acceptance ends has passed.",
-    "acceptance-of-error": "Only warnings can be accepted.",
+    "acceptance-ended": "The day on which an acceptance ends has passed: an error where it "
+    "is of an error of safety.",
+    "acceptance-not-allowed": "An error of safety is accepted where the level of those who do it "
+    "accepts none (the lowest never does), by a role that the policy does not name, or for longer "
+    "than its acceptance_most.",
+    "acceptance-of-error": "Only warnings and errors of safety can be accepted.",
     "acceptance-unneeded": "Nothing breaks the accepted check any more: the acceptance goes.",
     "unknown-check": "An acceptance of a check that does not exist.",
 }

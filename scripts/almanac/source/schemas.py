@@ -139,6 +139,22 @@ def defaults(kind: str, field: str) -> Schema:
     return {name: piece["default"] for name, piece in parts.items() if "default" in piece}
 
 
+@cache
+def level_defaults() -> dict[str, Schema]:
+    """By level, what stands for each limit that a policy leaves out of it: a default holds one for
+    each level, the strictest first. Under "" those strictest, for a level that none of them names.
+    """
+    limits = resolve(fields("policy")["levels"])["additionalProperties"]["properties"]
+    given = {name: piece["default"] for name, piece in limits.items() if "default" in piece}
+    levels = dict.fromkeys(level for default in given.values() for level in default)
+    strictest = {name: next(iter(default.values())) for name, default in given.items()}
+    named = {
+        level: {name: default.get(level, strictest[name]) for name, default in given.items()}
+        for level in levels
+    }
+    return {"": strictest, **named}
+
+
 def resolve(piece: Schema) -> Schema:
     """A piece of a schema with its ``$ref`` into the shared pieces opened; its own keys win."""
     target = piece.get("$ref", "")
