@@ -289,6 +289,8 @@ def test_a_policy_without_limits_has_the_defaults(tmp_path: Path) -> None:
     assert loaded.catalogue is not None and loaded.findings == []
     assert loaded.catalogue.policy.limit("days_off") == 2
     assert loaded.catalogue.policy.limit("gap_on_back") == 10
+    rules = loaded.catalogue.policy.house_rules
+    assert list(rules) == ["who_decides", "water_temperature", "lightning", "two_adults"]
 
 
 @kinds

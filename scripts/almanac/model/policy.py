@@ -75,16 +75,27 @@ class RestByEffort:
     source: str
 
 
+@dataclass(frozen=True)
+class HouseRule:
+    """A rule of conduct that is shown with every brief, once; with its reason and source."""
+
+    title: str
+    text: str
+    reason: str
+    source: str
+
+
 @dataclass(frozen=True, kw_only=True)
 class Policy(Entry):
     """Every limit that a check or a computation uses. ``limits`` holds each: the club's
-    own, else the default that its schema gives.
+    own, else the default that its schema gives. So does ``house_rules``, by name.
     """
 
     kind: ClassVar[str] = "policy"
     limits: Mapping[str, Limit] = field(default_factory=dict)
     rest: Mapping[str, RestByEffort]
     levels: Mapping[str, LevelLimits]
+    house_rules: Mapping[str, HouseRule] = field(default_factory=dict)
     empty_words: tuple[str, ...] = ()
     gaps: tuple[Gap, ...] = ()
 

@@ -80,16 +80,19 @@ def _converter() -> cattrs.Converter:
 
 
 def _with_default_limits(data: Mapping[str, Any]) -> Mapping[str, Any]:
-    """A policy with each limit that it leaves out as the schema has it, for all and by level; under
-    ``STRICTEST`` what holds of a level that is named nowhere.
+    """A policy with each limit and house rule that it leaves out as the schema has it, limits for
+    all and by level; under ``STRICTEST`` what holds of a level that is named nowhere.
     """
-    own, defaults = data.get("limits", {}), schemas.defaults("policy", "limits")
+    whole = {
+        field: {**schemas.defaults("policy", field), **data.get(field, {})}
+        for field in ("limits", "house_rules")
+    }
     by_level = schemas.level_defaults()
     levels = {
         level: {**by_level.get(level, by_level[STRICTEST]), **data["levels"].get(level, {})}
         for level in (*data["levels"], *by_level)
     }
-    return {**data, "limits": {**defaults, **own}, "levels": levels}
+    return {**data, **whole, "levels": levels}
 
 
 def _expectation(data: Mapping[str, Any], _: Any) -> Expectation:
