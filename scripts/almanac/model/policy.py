@@ -126,7 +126,8 @@ class Word:
     """A word of a vocabulary; ``also`` is what else people look for it by. ``rating``,
     ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
     ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s`` of
-    starts, ``safety`` of these three. ``quiet`` words are no tags and no choices.
+    starts, ``safety`` of these three; ``gravity`` and ``control`` of hazards. ``quiet`` words are
+    no tags and no choices.
     """
 
     title: str
@@ -142,6 +143,8 @@ class Word:
     swimmers: int | None = None
     ready_s: int | None = None
     safety: tuple[Hazard, ...] = ()
+    gravity: str = ""
+    control: str = ""
     quiet: bool = False
 
 
