@@ -10,6 +10,7 @@ from itertools import accumulate
 
 from almanac.model.changes import rounds_of
 from almanac.model.entry import Seconds
+from almanac.model.sendoff import Sendoff
 from almanac.model.swim_set import (
     Change,
     Distance,
@@ -18,7 +19,6 @@ from almanac.model.swim_set import (
     Pause,
     Reps,
     Round,
-    Sendoff,
     SwimSet,
     in_all,
 )
@@ -148,6 +148,7 @@ def _lay_item(item: Item, ratio: Fraction) -> Item:
         sendoff=_lay_sendoff(item.sendoff, ratio),
         assume=replace(item.assume, ratio=item.assume.ratio * ratio) if item.assume else None,
         by_group=_lay_changes(item.by_group, ratio),
+        by_variant=_lay_changes(item.by_variant, ratio),
         by_round=_lay_changes(item.by_round, ratio),
     )
 

@@ -110,7 +110,7 @@ Event = Rep | Break
 def count_reps(items: tuple[Item, ...]) -> int:
     """How many reps the items make at most, for whichever lane group, without laying them out."""
     return sum(
-        item.rounds * count_reps(item.items)
+        item.most * count_reps(item.items)
         if isinstance(item, Round)
         else max((item.reps, *(change.reps or 0 for change in changes_of((item,)))))
         if isinstance(item, Reps)

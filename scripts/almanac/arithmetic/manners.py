@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
+from almanac.model.changes import changed
 from almanac.model.manner import ALONE, PARTNERS, STARTS, TEAMS, Manner
 from almanac.model.policy import Vocabulary, Word
 from almanac.model.swim_set import Item, Reps, Round
@@ -21,11 +22,24 @@ def with_manners(
     return tuple(
         replace(item, items=with_manners(item.items, vocabularies))
         if isinstance(item, Round)
-        else replace(item, manner=manner_of(item, vocabularies))
-        if isinstance(item, Reps) and (item.start or item.partner or item.team)
+        else _with_manner(item, vocabularies)
+        if isinstance(item, Reps)
         else item
         for item in items
     )
+
+
+def _with_manner(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Reps:
+    by_round = {
+        number: replace(change, manner=manner_of(changed(item, change), vocabularies))
+        for number, change in item.by_round.items()
+        if change.start
+    }
+    if by_round:
+        item = replace(item, by_round={**item.by_round, **by_round})
+    if item.start or item.partner or item.team:
+        return replace(item, manner=manner_of(item, vocabularies))
+    return item
 
 
 def manner_of(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Manner:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.facets import distance_working
 from almanac.model.effort_plans import Descend
-from almanac.model.swim_set import Change, Item, Reps, Round, SwimSet
+from almanac.model.swim_set import Change, Item, Reps, Round, RoundsChange, SwimSet
 from almanac.model.walk import efforts_with_paths
 from almanac.source.reader import DataPath
 
@@ -92,9 +92,9 @@ def scaled(swim_set: SwimSet, scale: Scalable, number: int) -> SwimSet:
     follows from its items.
 
     What is said of a round that is then not there falls away, what is said of the last holds of the
-    one that is then last. Reps of a lane group that goes more or less often are scaled alike, to
-    the nearest whole number. Of send-offs for each rep the last serves those that come after it.
-    Raises OutOfBounds beyond the bounds.
+    one that is then last. Reps and rounds of a lane group that goes more or less often are scaled
+    alike, to the nearest whole number. Of send-offs for each rep the last serves those that come
+    after it. Raises OutOfBounds beyond the bounds.
     """
     if not scale.least <= number <= scale.most:
         raise OutOfBounds(f"'{swim_set.id}' takes {scale.least} to {scale.most} {scale.what}")
@@ -113,7 +113,12 @@ def _scaled_item(item: Item, path: DataPath, number: int) -> Item:
     if isinstance(item, Round):
         if path:
             return replace(item, items=_scaled(item.items, path[1:], number))
-        return replace(item, rounds=number)
+        return replace(
+            item,
+            rounds=number,
+            by_group=_rounds(item.by_group, number / item.rounds),
+            by_variant=_rounds(item.by_variant, number / item.rounds),
+        )
     assert isinstance(item, Reps)
     ratio = number / item.reps
     return replace(
@@ -125,10 +130,19 @@ def _scaled_item(item: Item, path: DataPath, number: int) -> Item:
     )
 
 
+def _rounds(changes: Mapping[str, RoundsChange], ratio: float) -> Mapping[str, RoundsChange]:
+    return {
+        name: replace(change, rounds=_often(change.rounds, ratio)) if change.rounds else change
+        for name, change in changes.items()
+    }
+
+
+def _often(times: int, ratio: float) -> int:
+    return max(1, int(times * ratio + 0.5))
+
+
 def _changes(changes: Mapping[str, Change], ratio: float) -> Mapping[str, Change]:
     return {
-        name: replace(change, reps=max(1, int(change.reps * ratio + 0.5)))
-        if change.reps
-        else change
+        name: replace(change, reps=_often(change.reps, ratio)) if change.reps else change
         for name, change in changes.items()
     }

@@ -11,7 +11,8 @@ from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.model.catalogue import Catalogue
-from almanac.model.swim_set import SwimSet, reps_of
+from almanac.model.changes import is_for
+from almanac.model.swim_set import SwimSet, groups_named, reps_of
 from almanac.model.variants import given
 from almanac.units import Course
 
@@ -69,17 +70,20 @@ def summarise(
 
 def groups_meant(catalogue: Catalogue, swim_set: SwimSet) -> tuple[str, ...]:
     """The lane groups that a set is written for: those that it gives send-offs, else those of its
-    level; and those for whom something of it is different.
+    level; and those for whom something of it is different. None that it leaves out altogether.
     """
     named = {
         group for item in reps_of(swim_set.items) if item.sendoff for group in item.sendoff.by_group
     }
-    differing = {group for item in reps_of(swim_set.items) for group in item.by_group}
+    differing = set(groups_named(swim_set.items))
     swim_set = given(swim_set)
     squads = catalogue.club.squads
     return tuple(
         id
         for id, group in catalogue.lane_groups.items()
-        if id in differing
-        or (id in named if named else squads[group.squad].level == swim_set.level)
+        if (
+            id in differing
+            or (id in named if named else squads[group.squad].level == swim_set.level)
+        )
+        and (id not in differing or is_for(swim_set.items, id))
     )

@@ -80,7 +80,7 @@ class Swum:
     @property
     def lengths(self) -> Fraction:
         """The distance in lengths of the pool."""
-        return Fraction(int(self.distance.value), self.course.length)
+        return Fraction(in_all(rep.distance for rep in self.reps)) / self.course.length
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -11,7 +11,8 @@ from almanac.checks.rule import Problem, forbids
 from almanac.model.changes import LAST, changed
 from almanac.model.effort_plans import Descend
 from almanac.model.entry import Entry
-from almanac.model.swim_set import Item, Reps, Round, Sendoff
+from almanac.model.sendoff import Sendoff
+from almanac.model.swim_set import Item, Reps, Round
 from almanac.model.walk import efforts_with_paths, reps_with_paths, written_items
 from almanac.source.reader import DataPath
 
@@ -99,7 +100,7 @@ def _rounds_named(
 
 
 def _most(item: Round) -> int:
-    return max(item.rounds, (item.rounds_between or (1, 1))[1])
+    return max(item.most, (item.rounds_between or (1, 1))[1])
 
 
 @forbids("scale-bounds")
@@ -182,8 +183,12 @@ def variant_not_offered(analysis: Analysis) -> Iterator[Problem]:
 
 
 def _variants_named(items: tuple[Item, ...], start: DataPath) -> Iterator[tuple[str, DataPath]]:
-    for item, path in reps_with_paths(items, start):
-        yield from ((name, (*path, "by_variant", name)) for name in item.by_variant)
+    for number, item in enumerate(items):
+        here = (*start, number)
+        if isinstance(item, (Reps, Round)):
+            yield from ((name, (*here, "by_variant", name)) for name in item.by_variant)
+        if isinstance(item, Round):
+            yield from _variants_named(item.items, (*here, "items"))
 
 
 def _not_offered(

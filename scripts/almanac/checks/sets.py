@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit, Unfit
@@ -10,7 +10,7 @@ from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.effort_plans import Build, Descend, Effort
-from almanac.model.expectation import Expectation
+from almanac.model.expectation import Expectation, GroupExpectation
 from almanac.model.swim_set import Item, SwimSet
 from almanac.model.walk import (
     efforts_with_paths,
@@ -168,17 +168,24 @@ def _totals_differ(
         "reps": len(swum.reps),
         "lengths": float(swum.lengths),
     }
-    own = expect.by_group.get(group, {}) if group else {}
+    own = expect.by_group.get(group or "", GroupExpectation())
     for name, value in computed.items():
-        if name in own and own[name] != value:
-            yield ("by_group", group or "", name), own[name], value
-        elif name not in own and getattr(expect, name) not in (None, value):
+        if getattr(own, name) is not None:
+            if getattr(own, name) != value:
+                yield ("by_group", group or "", name), getattr(own, name), value
+        elif getattr(expect, name) not in (None, value):
             yield (name,), getattr(expect, name), value
-    for facet, words in expect.by.items():
-        for word, distance in words.items():
-            value = float(swum.by[facet].get(word, 0))
-            if abs(distance - value) > 0.05:
-                yield ("by", facet, word), distance, value
+    for facet, word in dict.fromkeys((*_words(expect.by), *_words(own.by))):
+        is_own = word in own.by.get(facet, {})
+        distance = (own if is_own else expect).by[facet][word]
+        value = float(swum.by[facet].get(word, 0))
+        if abs(distance - value) > 0.05:
+            before = ("by_group", group or "") if is_own else ()
+            yield (*before, "by", facet, word), distance, value
+
+
+def _words(by: Mapping[str, Mapping[str, float]]) -> Iterator[tuple[str, str]]:
+    return ((facet, word) for facet, words in by.items() for word in words)
 
 
 def _clock_differences(

@@ -1,5 +1,5 @@
-"""Arguments of ``sum`` that ask for a set with fewer or more rounds, or reps, than it is written
-with.
+"""Arguments of ``sum`` and ``explain`` that ask for a set with fewer or more rounds, or reps, than
+it is written with.
 """
 
 from __future__ import annotations

@@ -17,6 +17,7 @@ from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.wholes import WHOLES
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.timed_reps import DoesNotFit
+from almanac.commands import asked_for
 from almanac.commands.find_entry import FoundEntry, find_entry
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.sum_ import check_group
@@ -46,6 +47,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--group", metavar="G", help="the lane group (default: the first that the entry is for)"
     )
+    asked_for.add_arguments(parser)
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -55,6 +57,9 @@ def run(arguments: argparse.Namespace) -> int:
         print(as_text(*found.reasons))
         return ERRORS
     check_group(found.analysis, arguments.group)
+    if asked_for.is_asked(arguments):
+        found = asked_for.as_asked(found, found.analysis, arguments)
+    assert found.analysis is not None  # it was there, and only its entries change
     figures, missing = _figures(found, found.analysis, arguments.course, arguments.group)
     wanted = " ".join(arguments.figure)
     if not wanted:

@@ -9,7 +9,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from almanac.model.assumed import Assumed
-from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round, in_all
+from almanac.model.manner import Aim
+from almanac.model.swim_set import Change, Distance, Item, Part, Reps, Round, RoundsChange, in_all
 
 LAST = "last"
 """The round that is the last one, however many there are."""
@@ -26,10 +27,33 @@ def items_for(items: tuple[Item, ...], group: str) -> tuple[Item, ...]:
 def _item_for(item: Item, group: str) -> Item:
     if isinstance(item, Round):
         inner = items_for(item.items, group)
-        return item if inner is item.items else replace(item, items=inner)
+        item = item if inner is item.items else replace(item, items=inner)
+        return gone_round(item, item.by_group[group]) if group in item.by_group else item
     if isinstance(item, Reps) and group in item.by_group:
         return changed(item, item.by_group[group])
     return item
+
+
+def is_for(items: tuple[Item, ...], group: str) -> bool:
+    """Whether a lane group does any of the items."""
+    return any(
+        bool(item.rounds) and is_for(item.items, group) if isinstance(item, Round)
+        else isinstance(item, Reps) and bool(item.reps)
+        for item in items_for(items, group)
+    )  # fmt: skip
+
+
+def gone_round(item: Round, change: RoundsChange) -> Round:
+    """Rounds as often, and with the pause, that a lane group has instead. What is said of the last
+    round then holds of the group's own last.
+    """
+    pause = change.pause_between
+    return replace(
+        item,
+        rounds=item.rounds if change.rounds is None else change.rounds,
+        pause_between=item.pause_between if pause is None else pause,
+        by_group={},
+    )
 
 
 def changed(item: Reps, change: Change) -> Reps:
@@ -40,7 +64,7 @@ def changed(item: Reps, change: Change) -> Reps:
     A distance takes the place of a time and the other way round, and so do a send-off and rest. In
     a rep of parts each of them takes the effort, and what is done; how far each goes stays. A time
     that is assumed of the rep as it was holds no longer where another is swum, or at another
-    effort.
+    effort; a time to hold that is asked of all no longer where another is swum.
     """
     if item.is_split and change.do:
         item = replace(item, parts=(replace(item.parts[0], distance=item.distance),))
@@ -60,12 +84,23 @@ def changed(item: Reps, change: Change) -> Reps:
         rest=change.rest if paced else item.rest,
         gear=item.gear if change.gear is None else change.gear,
         assume=Assumed(change.assume) if change.assume else None if is_other else item.assume,
+        waves=change.waves or item.waves,
+        start=change.start or item.start,
+        manner=change.manner or item.manner,
+        aim=change.aim or _aim_left(item.aim, change),
+        note=change.note or item.note,
         is_parted=item.is_parted or change.parts is not None,
         is_split=item.is_split and change.parts is None,
         stated=_whole(change.distance)
         if change.parts is not None or (item.is_split and change.distance)
         else item.stated,
     )
+
+
+def _aim_left(aim: Aim | None, change: Change) -> Aim | None:
+    """The time to hold that stays: of a swim that is another, only what is asked by lane group."""
+    is_another = any((change.distance, change.time, change.do, change.parts))
+    return None if aim and aim.every is not None and is_another else aim
 
 
 def _changed_part(part: Part, change: Change, is_one_of_parts: bool, share: int) -> Part:

@@ -14,8 +14,9 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.entry import Ids, Seconds
-from almanac.model.manner import Aim
-from almanac.model.swim_set import Change, Distance, Item, Part, Pause, Reps, Round, Sendoff
+from almanac.model.manner import Aim, Waves
+from almanac.model.sendoff import Sendoff
+from almanac.model.swim_set import Change, Distance, Item, Part, Pause, Reps, Round
 from almanac.units import parse_time
 
 _OF_PART = ("distance", "time", "do", "effort")  # what reps of one part say of it themselves
@@ -93,6 +94,10 @@ def _change(converter: Converter, data: Mapping[str, Any]) -> Change:
         "rest": Seconds,
         "gear": Ids,
         "assume": Seconds,
+        "waves": Waves,
+        "start": str,
+        "aim": Aim,
+        "note": str,
     }
     return Change(
         **{name: converter.structure(data[name], cast(Any, types[name])) for name in data}

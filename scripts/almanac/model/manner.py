@@ -1,4 +1,6 @@
-"""How reps are gone about, beside what is swum: a time to hold, and with whom one swims."""
+"""How reps are gone about, beside what is swum: a time to hold, turns within a lane, and with whom
+one swims.
+"""
 
 from __future__ import annotations
 
@@ -18,6 +20,16 @@ class Aim:
     def of(self, group: str) -> float | None:
         """The group's time, or None where none is asked of it."""
         return self.by_group.get(group, self.every)
+
+
+@dataclass(frozen=True)
+class Waves:
+    """Turns within a lane: one wave swims while the others rest. One of the two is given: how many
+    ``swimmers`` go at once, or the ``number`` of waves.
+    """
+
+    swimmers: int | None = None
+    number: int | None = None
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from cattrs.gen import make_dict_structure_fn, override
 from almanac.model.block import Block, ShareRange, TaperDates
 from almanac.model.club import Club, Depth
 from almanac.model.entry import Entry, Seconds, Span
-from almanac.model.expectation import Expectation
+from almanac.model.expectation import Expectation, GroupExpectation
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
 from almanac.model.log import Log
@@ -97,7 +97,8 @@ def _with_default_limits(data: Mapping[str, Any]) -> Mapping[str, Any]:
 
 def _expectation(data: Mapping[str, Any], _: Any) -> Expectation:
     clock = {group: parse_time(time) for group, time in data.get("clock", {}).items()}
-    return Expectation(**{**data, "clock": clock})
+    by_group = {group: GroupExpectation(**own) for group, own in data.get("by_group", {}).items()}
+    return Expectation(**{**data, "clock": clock, "by_group": by_group})
 
 
 _CONVERTER = _converter()

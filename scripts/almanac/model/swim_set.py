@@ -11,7 +11,8 @@ from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
 from almanac.model.expectation import Expectation
-from almanac.model.manner import ALONE, Aim, Manner
+from almanac.model.manner import ALONE, Aim, Manner, Waves
+from almanac.model.sendoff import Sendoff
 from almanac.units import LAND, Course
 
 Distance = int | Fraction  # exact: half a length, or 15 m in a pool of yards
@@ -21,39 +22,6 @@ def in_all(distances: Iterable[Distance]) -> Distance:
     """Distances added up, exactly; a whole number where they come to one."""
     added = sum(distances, Fraction(0))
     return int(added) if added.denominator == 1 else added
-
-
-Times = tuple[float, ...]  # in seconds: one for every rep, or one for each
-
-
-@dataclass(frozen=True)
-class Sendoff:
-    """The interval a rep leaves on, in seconds: for all, or by lane group; one for every rep, or
-    one for each.
-
-    ``ratio`` is 1 as an entry writes it; a set laid into another course carries the ratio of the
-    lengths.
-    """
-
-    every: Times = ()
-    by_group: Mapping[str, Times] = field(default_factory=dict)
-    ratio: Fraction = Fraction(1)
-
-    def times(self, group: str) -> Times:
-        """The group's intervals as written; none where the set names none for it."""
-        return self.by_group.get(group, self.every)
-
-    def of(self, group: str, number: int = 1) -> float | None:
-        """The group's interval for rep ``number`` (from 1), or None where the set names none for
-        it. Reps beyond the last that is named leave as that one does.
-        """
-        times = self.times(group)
-        return times[min(number, len(times)) - 1] if times else None
-
-    @property
-    def differs(self) -> bool:
-        """Whether some group leaves on one interval after one rep and on another after the next."""
-        return any(len(times) > 1 for times in (self.every, *self.by_group.values()))
 
 
 @dataclass(frozen=True)
@@ -92,7 +60,8 @@ class Part:
 class Change:
     """What of reps is different for a lane group, or in a round; None for what stays.
 
-    ``reps`` of 0 leaves them out. ``time`` in seconds, of a rep that is held.
+    ``reps`` of 0 leaves them out. ``time`` in seconds, of a rep that is held. ``manner`` is what
+    the start of a round's reps comes to beside partner and team.
     """
 
     reps: int | None = None
@@ -105,16 +74,11 @@ class Change:
     rest: Seconds | None = None
     gear: Ids | None = None
     assume: Seconds | None = None
-
-
-@dataclass(frozen=True)
-class Waves:
-    """Turns within a lane: one wave swims while the others rest. One of the two is given: how many
-    ``swimmers`` go at once, or the ``number`` of waves.
-    """
-
-    swimmers: int | None = None
-    number: int | None = None
+    waves: Waves | None = None
+    start: str | None = None
+    aim: Aim | None = None
+    note: str | None = None
+    manner: Manner | None = None
 
 
 @dataclass(frozen=True)
@@ -164,11 +128,22 @@ class Pause:
 
 
 @dataclass(frozen=True)
+class RoundsChange:
+    """How often a lane group goes round instead, and the pause between; None for what stays.
+    ``rounds`` of 0 leaves them out.
+    """
+
+    rounds: int | None = None
+    pause_between: Seconds | None = None
+
+
+@dataclass(frozen=True)
 class Round:
     """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the
     next.
 
-    ``by_round`` holds what is different in a round, by its number or ``last``, for all reps in it.
+    ``by_round`` holds what is different in a round, by its number or ``last``, for all reps in it;
+    ``by_group`` and ``by_variant`` how often a lane group, or a variant, goes round.
     ``rounds_between`` are the least and the most that the set may be asked for.
     """
 
@@ -178,6 +153,14 @@ class Round:
     note: str = ""
     rounds_between: tuple[int, int] | None = None
     by_round: Mapping[str, Change] = field(default_factory=dict)
+    by_group: Mapping[str, RoundsChange] = field(default_factory=dict)
+    by_variant: Mapping[str, RoundsChange] = field(default_factory=dict)
+
+    @property
+    def most(self) -> int:
+        """The rounds of whoever does the most of them."""
+        changes = (*self.by_group.values(), *self.by_variant.values())
+        return max(self.rounds, *(change.rounds or 0 for change in changes), 0)
 
 
 Item = Reps | Pause | Round
@@ -204,10 +187,20 @@ def changes_of(items: tuple[Item, ...]) -> Iterator[Change]:
             yield from item.by_round.values()
 
 
+def groups_named(items: tuple[Item, ...]) -> Iterator[str]:
+    """Every lane group for which something of items is different."""
+    for item in items:
+        if isinstance(item, Round):
+            yield from item.by_group
+            yield from groups_named(item.items)
+        elif isinstance(item, Reps):
+            yield from item.by_group
+
+
 def item_references(items: tuple[Item, ...]) -> Iterator[Reference]:
     """The drills, gear and lane groups that items name."""
+    yield from references("lane_group", groups_named(items), "by_group")
     for reps in reps_of(items):
-        yield from references("lane_group", reps.by_group, "by_group")
         if reps.assume:
             yield from references("lane_group", reps.assume.by_group, "assume")
         yield from _references(reps.gear, reps.sendoff, reps.parts)

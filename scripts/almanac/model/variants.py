@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields, replace
-from typing import Any
+from typing import Any, TypeVar
 
-from almanac.model.swim_set import Change, Item, Reps, Round, SwimSet
+from almanac.model.swim_set import Change, Item, Reps, Round, RoundsChange, SwimSet
+
+_Change = TypeVar("_Change", Change, RoundsChange)
 
 
 def given(swim_set: SwimSet, chosen: Mapping[str, str] | None = None) -> SwimSet:
@@ -30,24 +32,36 @@ def given_items(items: tuple[Item, ...], variant_of: Mapping[str, str]) -> tuple
 def _item(item: Item, variant_of: Mapping[str, str]) -> Item:
     if isinstance(item, Round):
         inner = given_items(item.items, variant_of)
-        return item if inner is item.items else replace(item, items=inner)
-    if not isinstance(item, Reps) or not item.by_variant:
-        return item
-    by_group = {
-        group: _over(item.by_variant[name], item.by_group.get(group))
+        item = item if inner is item.items else replace(item, items=inner)
+        if item.by_variant:
+            by_group = _by_group(item.by_group, item.by_variant, variant_of)
+            return replace(item, by_group=by_group, by_variant={})
+    elif isinstance(item, Reps) and item.by_variant:
+        own = _by_group(item.by_group, item.by_variant, variant_of)
+        return replace(item, by_group=own, by_variant={})
+    return item
+
+
+def _by_group(
+    by_group: Mapping[str, _Change],
+    by_variant: Mapping[str, _Change],
+    variant_of: Mapping[str, str],
+) -> Mapping[str, _Change]:
+    own = {
+        group: _over(by_variant[name], by_group.get(group))
         for group, name in variant_of.items()
-        if name in item.by_variant
+        if name in by_variant
     }
-    return replace(item, by_group={**item.by_group, **by_group}, by_variant={})
+    return {**by_group, **own}
 
 
-def _over(change: Change, more: Change | None) -> Change:
+def _over(change: _Change, more: _Change | None) -> _Change:
     """A change with another laid over it."""
     if more is None:
         return change
     told: dict[str, Any] = {
         field.name: getattr(more, field.name)
-        for field in fields(Change)
+        for field in fields(more)
         if getattr(more, field.name) is not None
     }
     for one, others in (("sendoff", ("rest",)), ("rest", ("sendoff",)), ("time", ("distance",)),

@@ -46,6 +46,11 @@ def notes_with_paths(
             yield (*path, index, "note"), item.note
         if isinstance(item, Round):
             yield from notes_with_paths(item.items, (*path, index, "items"))
+        elif isinstance(item, Reps):
+            for key in ("by_group", "by_variant", "by_round"):
+                for name, change in getattr(item, key).items():
+                    if change.note:
+                        yield (*path, index, key, name, "note"), change.note
 
 
 def efforts_with_paths(item: Reps, path: DataPath) -> Iterator[tuple[Effort, DataPath]]:

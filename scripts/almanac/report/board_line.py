@@ -45,6 +45,15 @@ def lines_for(lines: list[BoardLine], groups: Collection[str]) -> list[BoardLine
     ]
 
 
+def lines_without(
+    lines: list[BoardLine], out: Collection[str], every: tuple[str, ...]
+) -> list[BoardLine]:
+    """The lines as they stand where some of ``every`` lane group do none of them."""
+    left = ([group for group in line.groups or every if group not in out] for line in lines)
+    each = zip(lines, left, strict=True)
+    return [replace(line, groups=tuple(groups)) for line, groups in each if groups]
+
+
 def _seen_by(line: BoardLine, groups: Collection[str]) -> BoardLine:
     own = narrowed(line, groups)
     if len(groups) > 1:

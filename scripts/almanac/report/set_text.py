@@ -49,6 +49,9 @@ _TOTALS = ("distance", "reps", "lengths", "metres", "yards")
 def _ways(catalogue: Catalogue, summary: SetSummary) -> Iterator[list[str]]:
     """Totals and facets; where lane groups differ, of each way of swimming it, with who does."""
     for who, _, swum in ways_of(catalogue.lane_groups, summary):
+        if who and not swum.reps:
+            yield [f"{who}: none of it"]
+            continue
         told = _reps(swum) if summary.swim_set.is_on_land else _totals(swum)
         yield [*([f"{who}:"] if who else []), *told]
         if not summary.swim_set.is_on_land:

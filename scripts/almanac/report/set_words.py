@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
-from almanac.model.manner import PARTNERS, STARTS, TEAMS, Aim
-from almanac.model.swim_set import Part, Reps, Sendoff, Times, Waves
+from almanac.model.manner import PARTNERS, STARTS, TEAMS, Aim, Waves
+from almanac.model.sendoff import Sendoff, Times
+from almanac.model.swim_set import Part, Reps
 from almanac.units import show_time
 
 TO_MARK = {
@@ -30,6 +31,12 @@ def how_words(catalogue: Catalogue, item: Reps) -> str:
     named = {STARTS: item.start, PARTNERS: item.partner, TEAMS: item.team}
     titles = (catalogue.words(list_)[word].title for list_, word in named.items() if word)
     return ", ".join(title[:1].lower() + title[1:] for title in titles)
+
+
+def start_words(catalogue: Catalogue, start: str) -> str:
+    """How a rep starts; "" where it is a push from the wall."""
+    title = catalogue.words(STARTS)[start].title if start else ""
+    return title[:1].lower() + title[1:]
 
 
 def aim_words(catalogue: Catalogue, aim: Aim | None) -> str:

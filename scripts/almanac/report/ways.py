@@ -15,12 +15,12 @@ Way = tuple[str, tuple[str, ...], Swum]  # who, the same as ids, and what they s
 
 
 def ways_of(groups: Mapping[str, LaneGroup], of: ByGroup) -> list[Way]:
-    """Each way of swimming it, the first lane group's first; one for nobody by name where all do
-    the same.
+    """Each way of swimming it, the first lane group's first and who does none of it last; one for
+    nobody by name where all do the same.
     """
     if not of.differs:
         return [("", (), of.first)]
-    ways = sorted(of.ways, key=lambda way: way[0] is not of.first)
+    ways = sorted(of.ways, key=lambda way: (way[0] is not of.first, not way[0].reps))
     return [("; ".join(groups[id].title for id in ids), ids, swum) for swum, ids in ways]
 
 

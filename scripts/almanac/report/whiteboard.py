@@ -6,11 +6,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.changes import LAST, changed
+from almanac.model.changes import LAST, changed, gone_round
 from almanac.model.manner import Aim
-from almanac.model.swim_set import Change, Item, Part, Pause, Reps, Round, Sendoff, SwimSet
+from almanac.model.sendoff import Sendoff
+from almanac.model.swim_set import Change, Item, Part, Pause, Reps, Round, SwimSet
 from almanac.model.variants import given
-from almanac.report.board_line import BoardLine, narrowed
+from almanac.report.board_line import BoardLine, lines_without, narrowed
 from almanac.report.set_words import (
     TO_MARK,
     aim_words,
@@ -20,6 +21,7 @@ from almanac.report.set_words import (
     hold_words,
     how_words,
     sendoff_words,
+    start_words,
     times_words,
     waves_words,
 )
@@ -44,15 +46,41 @@ def _lines(
         if isinstance(item, Pause):
             yield BoardLine(depth, f"Pause {show_time(item.seconds)}", note=item.note)
         elif isinstance(item, Round):
-            pause = item.pause_between if item.rounds > 1 else None
-            between = f"{show_time(pause)} between rounds" if pause else ""
-            what = f"{item.rounds} round{'s' * (item.rounds != 1)} of"
-            yield BoardLine(depth, what, go=between, note=item.note)
-            yield from _lines(catalogue, item.items, depth + 1, item.rounds)
-            yield from _by_round(catalogue, item.by_round, depth + 1, item.rounds)
+            yield from _rounds(catalogue, item, depth)
         else:
             yield from _by_group(catalogue, item, depth)
             yield from _by_round(catalogue, item.by_round, depth + 1, rounds, item)
+
+
+def _rounds(catalogue: Catalogue, item: Round, depth: int) -> Iterator[BoardLine]:
+    """A line that says how often each lane group goes round, and what a round holds: for those who
+    go round at all.
+    """
+    ways: dict[tuple[int, float | None], list[str]] = {}
+    for group, change in item.by_group.items():
+        own = gone_round(item, change)
+        ways.setdefault((own.rounds, own.pause_between), []).append(group)
+    others = [group for group in catalogue.lane_groups if group not in item.by_group]
+    for (rounds, pause), groups in ways.items():
+        whose = ", ".join(catalogue.lane_groups[group].title for group in groups)
+        line = _round_line(depth, rounds, pause, item.note)
+        yield _only_for(line, tuple(groups), whose)
+    if others:
+        line = _round_line(depth, item.rounds, item.pause_between, item.note)
+        yield _only_for(line, tuple(others), "Others") if ways else line
+    out = {group for (rounds, _), groups in ways.items() if not rounds for group in groups}
+    inner = [
+        *_lines(catalogue, item.items, depth + 1, item.most),
+        *_by_round(catalogue, item.by_round, depth + 1, item.most),
+    ]
+    yield from lines_without(inner, out, tuple(catalogue.lane_groups)) if out else inner
+
+
+def _round_line(depth: int, rounds: int, pause: float | None, note: str) -> BoardLine:
+    if not rounds:
+        return BoardLine(depth, "Wait")
+    between = f"{show_time(pause)} between rounds" if pause and rounds > 1 else ""
+    return BoardLine(depth, f"{rounds} round{'s' * (rounds != 1)} of", go=between, note=note)
 
 
 def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLine]:
@@ -91,7 +119,16 @@ def _by_round(
         gear = gear_words(catalogue, change.gear or ())
         what = ", ".join(filter(None, (_how_many(catalogue, change, item), _no_gear(change))))
         go = _go(catalogue, change)
-        yield BoardLine(depth, f"{which}: {what}" if what else which, effort, go, gear)
+        yield BoardLine(
+            depth,
+            f"{which}: {what}" if what else which,
+            _joined(effort, waves_words(change.waves)),
+            go,
+            gear,
+            change.note or "",
+            how=start_words(catalogue, change.start or ""),
+            aim=aim_words(catalogue, change.aim),
+        )
 
 
 def _how_many(catalogue: Catalogue, change: Change, item: Reps | None) -> str:

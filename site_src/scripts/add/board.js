@@ -41,6 +41,24 @@ function effortWords(effort, told) {
   return each.sort((one, other) => Number(other.startsWith("descend")) - Number(one.startsWith("descend"))).join(", each ");
 }
 
+/** Who swims while who rests: `in 2 waves`, `2 at a time`.
+ * @param {unknown} waves */
+function wavesWords(waves) {
+  if (!isObject(waves)) {
+    return "";
+  }
+  return waves.number === undefined ? `${text(waves.swimmers)} at a time` : `in ${text(waves.number)} waves`;
+}
+
+/** How hard, and in how many waves.
+ * @param {Item} item
+ * @param {Titles} told */
+const howHard = ({ effort, parts, waves }, told) =>
+  [parts ? "" : effortWords(effort, told), wavesWords(waves)].filter(Boolean).join(", ");
+
+/** @param {unknown} rounds */
+const roundsWords = (rounds) => `${text(rounds)} ${Number(rounds) === 1 ? "round" : "rounds"}`;
+
 /** One time, or one for each rep.
  * @param {unknown} times */
 const timesWords = (times) => (Array.isArray(times) ? times.map(tidy).join(", ") : tidy(times));
@@ -65,7 +83,8 @@ function changeWords(change, told) {
   const far = change.time === undefined ? (change.distance ?? "") : tidy(change.time);
   const what = [count, far, change.do === undefined ? "" : told.drill(change.do)].filter((word) => word !== "").join(" ");
   const bare = Array.isArray(change.gear) && !change.gear.length ? "without gear" : "";
-  return [what, parts && `as ${parts}`, bare].filter(Boolean).join(", ");
+  const rounds = change.rounds === undefined ? "" : roundsWords(change.rounds);
+  return [rounds, what, parts && `as ${parts}`, bare].filter(Boolean).join(", ");
 }
 
 /**
@@ -85,8 +104,10 @@ function* changeLines(item, told, depth) {
   ];
   for (const { who, change } of whose.filter((one) => isObject(one.change))) {
     const what = changeWords(change, told);
-    const effort = effortWords(change.effort, told);
-    yield { depth, what: what ? `${who}: ${what}` : who, effort, gear: told.gear(change.gear), go: goWords(change, told), how: "", aim: "", result: "", note: "" };
+    yield {
+      depth, what: what ? `${who}: ${what}` : who, effort: howHard(change, told), gear: told.gear(change.gear),
+      go: goWords(change, told), how: told.how(change), aim: aimWords(change.aim, told), result: "", note: change.note ?? "",
+    };
   }
 }
 
@@ -151,7 +172,10 @@ function partWords(part, told) {
 
 /** @param {Item} item
  * @param {Titles} told */
-function goWords({ sendoff, rest }, told) {
+function goWords({ sendoff, rest, pause_between: pause }, told) {
+  if (pause !== undefined) {
+    return `${tidy(pause)} between rounds`;
+  }
   if (sendoff !== undefined) {
     return sendoffWords(sendoff, told);
   }
@@ -175,7 +199,7 @@ function repsLine(item, told, depth) {
   return {
     depth,
     what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : alone}`,
-    effort: parts.length ? "" : effortWords(item.effort, told),
+    effort: howHard({ ...item, parts: parts.length ? parts : undefined }, told),
     gear: told.gear(item.gear),
     how: told.how(item),
     go: goWords(item, told),
@@ -198,7 +222,7 @@ function* lines(items, told, depth = 0) {
       yield { ...line, what: `Pause ${tidy(item.pause)}` };
     } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
       const go = item.pause_between === undefined ? "" : `${tidy(item.pause_between)} between rounds`;
-      yield { ...line, what: `${text(item.rounds)} ${Number(item.rounds) === 1 ? "round" : "rounds"} of`, go: Number(item.rounds) === 1 ? "" : go };
+      yield { ...line, what: `${roundsWords(item.rounds)} of`, go: Number(item.rounds) === 1 ? "" : go };
       yield* lines(item.items, told, depth + 1);
       yield* changeLines(item, told, depth + 1);
     } else if (Object.keys(item).length) {
