@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.figure import NamedFigure
@@ -14,6 +14,7 @@ from almanac.findings import Finding, worst_first
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange, compare
 from almanac.model.entry import Entry
+from almanac.source.git_objects import ChangedFile
 from almanac.source.reader import Document
 
 NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it
@@ -52,7 +53,7 @@ class FigureMove:
 @dataclass(frozen=True)
 class Comparison:
     """Everything that a change does; ``comparable`` is False where the figures of a side could not
-    be worked out.
+    be worked out. ``files`` are those that change and are no entries.
     """
 
     entries: list[EntryChange]
@@ -61,6 +62,7 @@ class Comparison:
     gone: list[Finding]
     alike: list[tuple[str, Likeness]]
     unused: list[tuple[str, str]]
+    files: list[ChangedFile]
     comparable: bool = True
 
     @property
@@ -69,16 +71,17 @@ class Comparison:
         return sum(finding.is_error for finding in self.appeared)
 
 
-def review(before: Side, after: Side) -> Comparison:
-    """Compare two sides of a change."""
-    entries = compare(before.documents, after.documents)
+def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comparison:
+    """Compare two sides of a change. ``files`` are those of the repository that it changes."""
+    entries = _unreadable(compare(before.documents, after.documents), after)
+    others = [file for file in files if not file.is_entry]
     touched = {(change.kind, change.id) for change in entries}
     appeared, gone = (
         _new_findings(before.findings, after.findings),
         _new_findings(after.findings, before.findings),
     )
     if before.analysis is None or after.analysis is None:
-        return Comparison(entries, [], appeared, gone, [], [], comparable=False)
+        return Comparison(entries, [], appeared, gone, [], [], others, comparable=False)
     return Comparison(
         entries,
         list(_moves(before.analysis, after.analysis, touched)),
@@ -86,7 +89,19 @@ def review(before: Side, after: Side) -> Comparison:
         gone,
         list(_alike(after.analysis, touched)),
         list(_unused(before.analysis, after.analysis, _broken(before, after))),
+        others,
     )
+
+
+def _unreadable(entries: list[EntryChange], after: Side) -> list[EntryChange]:
+    """The same, with what is there and cannot be read no longer said to be removed."""
+    broken = {finding.place.file for finding in after.findings if finding.is_error}
+    return [
+        replace(change, what="unreadable")
+        if change.what == "removed" and change.file in broken
+        else change
+        for change in entries
+    ]
 
 
 def _new_findings(old: list[Finding], new: list[Finding]) -> list[Finding]:

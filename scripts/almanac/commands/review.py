@@ -1,6 +1,7 @@
 """Show what a change does: entries, every computed figure that moves, findings that appear and go.
 
-Compares BASE with HEAD, or with the files as they stand now. Prints Markdown for a pull request, or
+Compares BASE with HEAD, or with the files as they stand now. Revisions are read from git's objects:
+no file is checked out, no attribute heeded. Prints Markdown for a pull request, or
 JSON. Exit code 1 where the change brings new errors.
 """
 
@@ -9,16 +10,20 @@ from __future__ import annotations
 import argparse
 import json
 import tempfile
+from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 
 from almanac.analysis.comparison import Side, review
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import checked
-from almanac.model.load import load
+from almanac.findings import Finding, worst_first
+from almanac.model.load import Loaded, load
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
-from almanac.source.revision import RevisionError, export, resolve
+from almanac.source.git_objects import RevisionError, changed_files
+from almanac.source.revision import resolve
+from almanac.source.revision_files import export
 
 NAME = "review"
 
@@ -46,12 +51,13 @@ def run(arguments: argparse.Namespace) -> int:
     root, day = root_of(arguments.root), arguments.today or today()
     try:
         base = resolve(root, arguments.base)
-        result = review(
-            _side_at(root, base, day),
-            _side_at(root, arguments.head, day) if arguments.head else _side(root, day),
-        )
+        head = resolve(root, arguments.head) if arguments.head else ""
+        before = _side_at(root, base, day)
+        after = _side_at(root, head, day) if head else _side(load(root), day)
+        files = changed_files(root, base, head) if head else []
     except RevisionError as problem:
         raise UsageError(str(problem)) from None
+    result = review(before, after, files)
     if arguments.json:
         print(json.dumps(review_json(result, base), ensure_ascii=False, indent=1))
     else:
@@ -59,13 +65,12 @@ def run(arguments: argparse.Namespace) -> int:
     return ERRORS if result.new_errors else FINE
 
 
-def _side_at(root: Path, revision: str, today: date) -> Side:
+def _side_at(root: Path, commit: str, today: date) -> Side:
     with tempfile.TemporaryDirectory(prefix="almanac-") as folder:
-        export(root, revision, Path(folder))
-        return _side(Path(folder), today)
+        odd = export(root, commit, Path(folder))
+        return _side(load(Path(folder)), today, odd)
 
 
-def _side(root: Path, today: date) -> Side:
-    loaded = load(root)
+def _side(loaded: Loaded, today: date, also: Iterable[Finding] = ()) -> Side:
     result = checked(loaded, today)
-    return Side(loaded.documents, result.analysis, result.findings)
+    return Side(loaded.documents, result.analysis, worst_first([*result.findings, *also]))

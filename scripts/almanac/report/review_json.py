@@ -51,5 +51,6 @@ def review_json(review: Comparison, base: str) -> dict[str, Any]:
             {"kind": kind, "ids": [pair.first, pair.second], "share": decimals(pair.share, 3)}
             for kind, pair in review.alike
         ],
+        "files": [{"what": file.what, "file": file.path} for file in review.files],
         "unused": [{"kind": kind, "id": id} for kind, id in review.unused],
     }

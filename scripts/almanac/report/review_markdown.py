@@ -1,22 +1,34 @@
-"""A review as Markdown that fits a pull request comment."""
+"""A review as Markdown that fits a pull request comment. Whatever comes from the proposal is fenced
+(``report/fenced.py``); every other word is the program's own.
+"""
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import groupby
-from typing import Any
 
 from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Finding, Place, counted
 from almanac.model.compare import EntryChange
+from almanac.report.fenced import difference, fenced, linked
+from almanac.report.review_first import first_lines
 from almanac.report.set_json import dotted
 from almanac.report.working_text import show_value
 
-MOST_CHARACTERS = 60_000  # a comment on the common hosts holds 65,536
-_MARKUP = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\\`*_{}[]#|~@"})
-_MOST_MOVES = 12  # figures shown of one entry before the rest is counted
+MOST_BYTES = 65_000  # a comment on GitHub holds 65,536 characters; a byte is never more than one
 MARK = "<!-- deck-almanac-review -->"
+MARK_NOTHING = "<!-- deck-almanac-review: nothing -->"
+_FOR_THE_CUT = 1_000  # bytes kept for the sentence that says what is cut
+_MOST_MOVES = 12  # figures shown of one entry before the rest is counted
+
+
+@dataclass(frozen=True)
+class Section:
+    """A title and its lines; a line that begins with two spaces belongs to the one before it."""
+
+    title: str
+    lines: list[str]
 
 
 def review_markdown(review: Comparison, base: str, address: str = "") -> str:
@@ -24,33 +36,60 @@ def review_markdown(review: Comparison, base: str, address: str = "") -> str:
     none.
     """
     sections = [
-        MARK,
-        f"## What this changes, against `{base}`",
-        _headline(review),
-        *_entries(review, address),
-        *(
-            []
-            if review.comparable
-            else ["Figures cannot be compared: one side's club, policy or vocabularies are broken."]
-        ),
-        *_figures(review),
-        *_findings("Findings that appear", review.appeared, address),
-        *_findings("Findings that go", review.gone, address),
-        *_others(review),
+        Section("Read this first", list(first_lines(review, address))),
+        Section("Findings that appear", list(_findings(review.appeared, address))),
+        Section("Entries", [line for change in review.entries for line in _entry(change, address)]),
+        Section("Figures that move", list(_figures(review))),
+        Section("Findings that go", list(_findings(review.gone, address))),
+        Section("Entries that say nearly the same", list(_alike(review))),
+        Section("Entries that nothing uses any more", list(_unused(review))),
+        Section("Other files", list(_files(review, address))),
     ]
-    text = "\n\n".join(sections) + "\n"
-    if len(text) <= MOST_CHARACTERS:
+    sections = [section for section in sections if section.lines]
+    head = [
+        MARK if sections else MARK_NOTHING,
+        f"## What this changes, against {fenced(base)}",
+        _headline(review),
+    ]
+    if not review.comparable:
+        head.append(
+            "Figures cannot be compared: one side's club, policy or vocabularies are broken."
+        )
+    return _within(head, sections)
+
+
+def _within(head: list[str], sections: list[Section]) -> str:
+    """All of it, or as many whole lines as a comment holds and a sentence on the rest."""
+    text = "\n\n".join(head) + "\n"
+    left_out: list[tuple[str, int]] = []
+    room = MOST_BYTES - _FOR_THE_CUT - len(text.encode())
+    for section in sections:
+        title = f"\n### {section.title}\n\n"
+        room -= len(title.encode())
+        shown = []
+        for line in section.lines:
+            room -= len(line.encode()) + 1
+            if room < 0:
+                break
+            shown.append(line + "\n")
+        if shown:
+            text += title + "".join(shown)
+        if len(shown) < len(section.lines):
+            left_out.append((section.title, len(section.lines) - len(shown)))
+    if not left_out:
         return text
+    told = ", ".join(f"{count:,} of “{title}”" for title, count in left_out)
+    lines = counted(sum(count for _, count in left_out), "line is", "lines are")
     return (
-        text[:MOST_CHARACTERS].rsplit("\n", 1)[0]
-        + "\n\n… cut here: run `almanac review` for the whole.\n"
+        f"{text}\nCut here, because a comment holds no more: {lines} left out ({told})."
+        " `almanac review --json` tells them all.\n"
     )
 
 
 def _headline(review: Comparison) -> str:
     counts = {
         what: sum(change.what == what for change in review.entries)
-        for what in ("added", "changed", "moved", "removed")
+        for what in ("added", "changed", "moved", "removed", "unreadable")
     }
     entries = (
         ", ".join(f"{count} {what}" for what, count in counts.items() if count)
@@ -66,98 +105,62 @@ def _headline(review: Comparison) -> str:
     )
 
 
-def _entries(review: Comparison, address: str) -> Iterator[str]:
-    if review.entries:
-        yield "### Entries"
-        yield "\n".join(line for change in review.entries for line in _entry(change, address))
-
-
 def _entry(change: EntryChange, address: str) -> Iterator[str]:
-    moved = f" from `{change.moved_from}`" if change.moved_from else ""
-    yield (
-        f"- **{change.what}** {change.kind} {_link(Place(change.file), change.id, address)}{moved}"
-    )
+    moved = f" from {fenced(change.moved_from)}" if change.moved_from else ""
+    link = linked(change.id, Place(change.file), address if change.what != "removed" else "")
+    yield f"- **{change.what}** {change.kind} {link}{moved}"
     for field in change.fields:
-        name = dotted(field.path)
+        name = fenced(dotted(field.path))
         if field.before is None:
-            yield f"  - `{name}` new: {_quoted(field.after)}"
+            yield f"  - {name} new: {fenced(field.after)}"
         elif field.after is None:
-            yield f"  - `{name}` gone: {_quoted(field.before)}"
+            yield f"  - {name} gone: {fenced(field.before)}"
         else:
-            yield f"  - `{name}`: {_quoted(field.before)} → {_quoted(field.after)}"
-
-
-def _quoted(value: Any) -> str:
-    """A value as code, safe inside Markdown, cut where it is long."""
-    text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
-    text = " ".join(text.split())
-    text = text if len(text) <= 160 else text[:159] + "…"
-    fence = "`" * (1 + max((len(run) for run in _runs_of_ticks(text)), default=0))
-    return f"{fence} {text} {fence}" if "`" in text else f"`{text}`"
-
-
-def _runs_of_ticks(text: str) -> list[str]:
-    return ["".join(run) for tick, run in groupby(text, lambda char: char == "`") if tick]
+            yield f"  - {name}: {difference(field.before, field.after)}"
 
 
 def _figures(review: Comparison) -> Iterator[str]:
-    if not review.figures:
-        return
-    yield "### Figures that move"
-    lines = []
     for (kind, id, near), moves in groupby(
         review.figures, key=lambda move: (move.kind, move.id, move.near)
     ):
         own = list(moves)
-        lines.append(f"- {kind} **{id}**{'' if near else ' (by what it uses)'}")
+        yield f"- {kind} {fenced(id)}{'' if near else ' (by what it uses)'}"
         visible = [move for move in own if _value(move.before, move) != _value(move.after, move)][
             :_MOST_MOVES
         ]
-        lines += [f"  - {_move(move)}" for move in visible]
+        yield from (f"  - {_move(move)}" for move in visible)
         if len(own) > len(visible):
-            lines.append(f"  - and {len(own) - len(visible)} more")
-    yield "\n".join(lines)
+            yield f"  - and {len(own) - len(visible)} more"
 
 
 def _move(move: FigureMove) -> str:
-    group = f" {move.group}" if move.group else ""
-    return f"{move.name}{group}: {_value(move.before, move)} → {_value(move.after, move)}"
+    name = fenced(f"{move.name} {move.group}" if move.group else move.name)
+    return f"{name}: {_value(move.before, move)} → {_value(move.after, move)}"
 
 
 def _value(value: float | None, move: FigureMove) -> str:
     return "no number" if value is None else show_value(value, move.unit)
 
 
-def _findings(title: str, findings: list[Finding], address: str) -> Iterator[str]:
-    if findings:
-        yield f"### {title}"
-        yield "\n".join(
-            f"- **{finding.severity.word}** "
-            f"{_link(finding.place, str(finding.place), address)} `{finding.code}`:"
-            f" {_plain(finding.message)}" + (f" ({_plain(finding.hint)})" if finding.hint else "")
-            for finding in findings
+def _findings(findings: list[Finding], address: str) -> Iterator[str]:
+    for finding in findings:
+        hint = f" ({fenced(finding.hint, 400)})" if finding.hint else ""
+        yield (
+            f"- **{finding.severity.word}** {linked(str(finding.place), finding.place, address)}"
+            f" {fenced(finding.code)}: {fenced(finding.message, 600)}{hint}"
         )
 
 
-def _plain(text: str) -> str:
-    """Text of an entry in a comment: no markup, no mention of anybody."""
-    return " ".join(text.split()).translate(_MARKUP)
+def _alike(review: Comparison) -> Iterator[str]:
+    for kind, pair in review.alike:
+        yield f"- {kind} {fenced(pair.first)} and {fenced(pair.second)}: {pair.share:.0%}"
 
 
-def _link(place: Place, words: str, address: str) -> str:
-    if not address:
-        return f"`{words}`"
-    line = f"#L{place.line}" if place.line else ""
-    return f"[{words}]({address.rstrip('/')}/{place.file}{line})"
+def _unused(review: Comparison) -> Iterator[str]:
+    return (f"- {kind} {fenced(id)}" for kind, id in review.unused)
 
 
-def _others(review: Comparison) -> Iterator[str]:
-    if review.alike:
-        yield "### Entries that say nearly the same"
-        yield "\n".join(
-            f"- {kind} {pair.first} and {pair.second}: {pair.share:.0%}"
-            for kind, pair in review.alike
-        )
-    if review.unused:
-        yield "### Entries that nothing uses any more"
-        yield "\n".join(f"- {kind} {id}" for kind, id in review.unused)
+def _files(review: Comparison, address: str) -> Iterator[str]:
+    for file in review.files:
+        where = address if file.mode_after else ""
+        yield f"- **{file.what}** {linked(file.path, Place(file.path), where)}"

@@ -9,10 +9,13 @@ READING_CODES: dict[str, str] = {
     "bad-id": "An id is the file's name: lower-case letters, digits and single hyphens, at most "
     "60, and no device's name.",
     "cannot-read": "A file or folder that the computer will not read.",
+    "case-clash": "In a proposal: two names that are one file on a computer which does not tell "
+    "capitals, or forms of one letter, apart.",
     "duplicate-id": "Two files of one kind have the same name, say in two families.",
     "folder-as-entry": "A folder whose name ends in .yml.",
     "link": "A symbolic link. Entries are plain files in plain folders, so that nothing leads out "
     "of the catalogue or in a loop.",
+    "marked-as-program": "In a proposal: an entry's file marked as a program to run.",
     "missing-file": "A file that everything stands on is not there: the club, the policy, or a "
     "vocabulary.",
     "no-family": "A drill beside the folders of families.",
@@ -20,6 +23,7 @@ READING_CODES: dict[str, str] = {
     "not-a-folder": "A file in place of a folder of entries.",
     "stray-file": "A file among the entries that is none, or that nothing reads.",
     "stray-folder": "A folder where none belongs.",
+    "submodule": "In a proposal: another repository in place of a folder of entries.",
     # the form of all entries
     "newer-form": "Entries that a newer program has written; nothing else is told of them.",
     "older-form": "Entries in the form of an older program; nothing else is told of them but how "
