@@ -83,11 +83,13 @@ def _bad_path(path: str) -> Finding | None:
         if not name.isprintable():
             return paths.unprintable(shown(above), name)
         if name in {"", ".", ".."} or name.lower() == ".git" or "\\" in name:
-            return error("bad-id", Place(path), "this name leads elsewhere", "take the file out")
-        if len(name.encode()) > _LONGEST_NAME or len(path.encode()) > _LONGEST_PATH:
+            return error(
+                "bad-id", Place(shown(path)), "this name leads elsewhere", "take the file out"
+            )
+        if len(name.encode()) > _LONGEST_NAME or len(path) > _LONGEST_PATH:
             return error(
                 "bad-id",
-                Place(path[:80] + "…"),
+                Place(shown(path[:80]) + "…"),
                 f"the path is longer than a computer holds: {len(path):,} characters",
                 "shorten it",
             )
