@@ -106,6 +106,18 @@ def test_check_as_annotations(capsys: pytest.CaptureFixture[str], root: Path) ->
     )
 
 
+def test_one_file_does_not_flood_the_terminal(
+    capsys: pytest.CaptureFixture[str], root: Path
+) -> None:
+    (root / "plans/sets/six-fifties.yml").write_text("a: b\n" * 13_000, "utf-8")
+    code, out, _ = called(capsys, "check", "--root", root)
+    file = [line for line in out.splitlines() if line.startswith("plans/sets/six-fifties.yml")]
+    assert code == 1 and len(file) == 21 and "13,006 errors" in out.splitlines()[-1]
+    assert file[-1].endswith(" more findings; almanac check --all shows every one")
+    code, out, _ = called(capsys, "check", "--all", "--root", root)
+    assert code == 1 and out.count("error duplicate-key") == 12_999
+
+
 @pytest.mark.parametrize(
     "argv",
     [

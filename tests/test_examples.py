@@ -113,7 +113,7 @@ def test_every_other_code_has_an_example(file: Path) -> None:
 def test_codes_are_found_in_the_source() -> None:
     assert {"unknown-key", "bad-time"} <= written(SOURCE / "explain.py")
     assert {"too-long"} <= written(SOURCE / "explain_amounts.py")
-    assert {"duplicate-key", "control-character"} <= written(SOURCE / "reader.py")
+    assert {"duplicate-key", "control-character"} <= written(SOURCE / "tree.py")
 
 
 def test_there_are_enough_examples() -> None:

@@ -110,6 +110,25 @@ def test_one_annotation_is_one_line_whatever_it_says(file: str, message: str, hi
     assert first.startswith("::error file=") and rest == ["1 error, 0 warnings in 1 entry"]
 
 
+def test_of_one_file_twenty_are_printed_and_the_rest_counted() -> None:
+    many = [error("bad-id", Place("a.yml", line, 1), "m") for line in range(1, 24)]
+    few = [error("bad-id", Place("b.yml", line, 1), "m") for line in range(1, 21)]
+    findings = worst_first([*many, *few, DOUBT])
+    lines = as_text(findings, 3).splitlines()
+    assert [line for line in lines if line.startswith("a.yml")] == [
+        *(f"a.yml:{line}:1: error bad-id: m" for line in range(1, 21)),
+        "a.yml: 3 more findings; almanac check --all shows every one",
+    ]
+    assert len([line for line in lines if line.startswith("b.yml")]) == 20
+    assert lines[-1] == "43 errors, 1 warning in 3 entries"
+    notices = as_annotations(findings, 3).splitlines()
+    assert len(notices) == 20 + 20 + 1 + 1 + 1
+    assert "::notice file=a.yml::3 more findings; almanac check --all shows every one" in notices
+    assert len(json.loads(as_json(findings, 3))["findings"]) == 44
+    assert as_text(findings, 3, shows_all=True).count("a.yml:") == 23
+    assert as_annotations(findings, 3, shows_all=True).count("file=a.yml") == 23
+
+
 def test_worst_first_then_by_place_without_repeats() -> None:
     places = [
         Place("b.yml", 1, 1),

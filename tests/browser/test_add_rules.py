@@ -286,7 +286,9 @@ def written(rules: Page, values: list[Any]) -> list[str]:
 
 
 def assert_reads_back(value: dict[str, Any], text: str, refused: bool = False) -> None:
-    document, findings = read_at_any_size(text.encode())
+    document, found = read_at_any_size(text.encode())
+    # blanks are refused as a text, and read back all the same
+    findings = [finding for finding in found if finding.code != "blank-text"]
     assert [finding.code for finding in findings if finding.code != "control-character"] == []
     assert bool(findings) == refused, findings
     assert document is not None

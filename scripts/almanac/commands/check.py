@@ -25,6 +25,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         default="text",
         help="how findings are printed (default: text)",
     )
+    parser.add_argument(
+        "--all", action="store_true", help="print every finding, not only the first 20 of a file"
+    )
     fix_help = "first mend what has one right answer: key order, quoted times, list order"
     parser.add_argument("--fix", action="store_true", help=fix_help)
 
@@ -34,7 +37,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.fix:
         _fix(root)
     findings = check_root(root, arguments.today or today())
-    print(FORMATS[arguments.format](findings.found, findings.entries))
+    print(FORMATS[arguments.format](findings.found, findings.entries, arguments.all))
     return ERRORS if findings.has_errors else FINE
 
 

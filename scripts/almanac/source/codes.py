@@ -29,6 +29,7 @@ READING_CODES: dict[str, str] = {
     "older-form": "Entries in the form of an older program; nothing else is told of them but how "
     "to bring them to the present form.",
     # what the file holds
+    "blank-text": "A text of which nothing can be seen: blanks, zero-width or control characters.",
     "control-character": "A character that no eye sees and that changes how text reads: control "
     "characters and overrides of direction.",
     "empty-file": "A file without an entry.",
@@ -40,6 +41,8 @@ READING_CODES: dict[str, str] = {
     "alias": "YAML aliases are not used: what is meant is written out.",
     "anchor": "YAML anchors are not used.",
     "bad-key": "A field's name is a word.",
+    "cut-text": "A comment that cuts a text short: YAML takes ' #' for one in any text without "
+    "quotes.",
     "directive": "YAML directives (lines that begin with %) are not used.",
     "duplicate-key": "A field given twice, both lines named: plain YAML would keep the second and "
     "say nothing.",

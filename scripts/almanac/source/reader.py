@@ -9,8 +9,6 @@ several documents in one file.
 from __future__ import annotations
 
 import re
-import unicodedata
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import islice
@@ -20,20 +18,14 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source.snapshot import MOST_BYTES
-from almanac.source.stream import DEEPEST, hidden_structure, may_hide_structure
+from almanac.source.stream import hidden_structure, may_hide_structure
 from almanac.source.syntax import syntax_finding
+from almanac.source.tree import CONTROL, Builder, control_words
 
 DataPath = tuple[str | int, ...]
 
-_CONTROL = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\r(?!\n)"
-)
 _TAB_INDENT = re.compile(r"(?m)^ *(\t)[ \t]*[^\s]")
 _MOST = 20
-_INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
-_DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+")
-_WORDS: dict[str, Any] = {"true": True, "false": False, "null": None, "~": None, "": None}
-_LONGEST_NUMBER = 15
 
 
 @dataclass(frozen=True)
@@ -101,7 +93,7 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
         root = yaml.compose(text, Loader=yaml.CBaseLoader)
     except yaml.YAMLError as problem:
         return None, [*findings, syntax_finding(problem, text, file)]
-    builder = _Builder(file)
+    builder = Builder(file, text)
     data = builder.value(root) if root is not None else None
     findings = [*findings, *builder.findings]
     if root is None or data is None:
@@ -145,10 +137,10 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
         error(
             "control-character",
             _place_after(text[: match.start()], file),
-            f"{_control(match[0])} stands here",
+            f"{control_words(match[0])} stands here",
             "delete it",
         )
-        for match in islice(_CONTROL.finditer(text), _MOST)
+        for match in islice(CONTROL.finditer(text), _MOST)
     ]
     tabs = islice(_TAB_INDENT.finditer(text), _MOST)
     places = [_place_after(text[: match.start(1)], file) for match in tabs]
@@ -158,102 +150,6 @@ def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:
     ]
 
 
-def _control(char: str) -> str:
-    name = unicodedata.name(char, "").lower()
-    return f"a control character, U+{ord(char):04X}{f' ({name})' if name else ''},"
-
-
 def _place_after(text: str, file: str) -> Place:
     lines = text.split("\n")
     return Place(file, len(lines), len(lines[-1]) + 1)
-
-
-class _Builder:
-    """Turns composed nodes into plain data and gathers findings on the way."""
-
-    def __init__(self, file: str) -> None:
-        self.file = file
-        self.findings: list[Finding] = []
-
-    def value(self, node: yaml.Node, depth: int = 0) -> Any:
-        if isinstance(node, yaml.ScalarNode):
-            self._controls(node)
-            return node.value if node.style else self._plain(node)
-        if depth == DEEPEST:
-            self._say(
-                "too-deep",
-                node,
-                f"nested more than {DEEPEST} deep",
-                "flatten it: an entry never needs as much",
-            )
-            return None
-        if isinstance(node, yaml.MappingNode):
-            return dict(self._pairs(node, depth + 1))
-        return [self.value(item, depth + 1) for item in node.value]
-
-    def place(self, node: yaml.Node) -> Place:
-        """Where a node begins."""
-        return Place(self.file, node.start_mark.line + 1, node.start_mark.column + 1)
-
-    def _controls(self, node: yaml.ScalarNode) -> None:
-        """Characters that were written as escapes, past the look at the file's own text."""
-        hidden = node.style == '"' and (_CONTROL.search(node.value) or re.search("\r", node.value))
-        if hidden:
-            self._say(
-                "control-character",
-                node,
-                f"{_control(hidden[0])} is written in this text",
-                "take the escape out",
-            )
-
-    def _plain(self, node: yaml.ScalarNode) -> Any:
-        text: str = node.value
-        if text in _WORDS:
-            return _WORDS[text]
-        is_integer = _INTEGER.fullmatch(text) is not None
-        if not is_integer and not _DECIMAL.fullmatch(text):
-            return text
-        if len(text) > _LONGEST_NUMBER:
-            hint = f"write at most {_LONGEST_NUMBER}, or put text in quotes"
-            self._say("long-number", node, f"a number of {len(text)} characters", hint)
-            return 0
-        return int(text) if is_integer else float(text)
-
-    def _pairs(self, node: yaml.MappingNode, depth: int) -> Iterator[tuple[str, Any]]:
-        first: dict[str, yaml.Node] = {}
-        for key, value in node.value:
-            if not isinstance(key, yaml.ScalarNode) or (
-                not key.style and key.value in {"", "null", "~"}
-            ):
-                self._say(
-                    "bad-key",
-                    key,
-                    "a key must be a word",
-                    "write the field's name before the colon",
-                )
-            elif not key.value.isprintable():
-                self._say(
-                    "bad-key",
-                    key,
-                    "a key must be plain words on one line",
-                    "write the field's name before the colon",
-                )
-            elif key.value == "<<" and not key.style:
-                self._say(
-                    "merge-key", key, "merge keys ('<<') are not used here", "write the fields out"
-                )
-            elif key.value in first:
-                line = first[key.value].start_mark.line + 1
-                message = f"'{key.value[:60]}' is given twice, first on line {line}"
-                self._say(
-                    "duplicate-key",
-                    key,
-                    message,
-                    f"keep one of line {line} and line {key.start_mark.line + 1}",
-                )
-            else:
-                first[key.value] = key
-                yield key.value, self.value(value, depth)
-
-    def _say(self, code: str, node: yaml.Node, message: str, hint: str) -> None:
-        self.findings.append(error(code, self.place(node), message, hint))

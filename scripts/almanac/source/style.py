@@ -109,7 +109,7 @@ def _first_line(lines: list[str], key_line: int) -> int:
 def _quoted_times(document: Document, kind: str) -> Iterator[tuple[DataPath, yaml.ScalarNode]]:
     if not _QUOTED_TIME.search(document.text):
         return
-    for path in _marked(document, kind, "clock"):
+    for path in marked(document, kind, "clock"):
         node = document.node(path)
         if isinstance(node, yaml.ScalarNode) and node.style in {"'", '"'} and _reads_back(node):
             yield path, node
@@ -121,10 +121,10 @@ def _reads_back(node: yaml.ScalarNode) -> bool:
 
 def _unsorted_lists(document: Document, kind: str) -> Iterator[tuple[DataPath, list[str]]]:
     if not any(
-        items != sorted(items) for items in _lists_named(document.data, _names_marked("sorted"))
+        items != sorted(items) for items in _lists_named(document.data, _namesmarked("sorted"))
     ):
         return  # the schema is asked where only a list that is out of order can tell
-    for path in _marked(document, kind, "sorted"):
+    for path in marked(document, kind, "sorted"):
         items: Any = document.data
         for step in path:
             items = items[step]
@@ -146,7 +146,7 @@ def _lists_named(value: Any, names: frozenset[str]) -> Iterator[list[str]]:
 
 
 @cache
-def _names_marked(keyword: str) -> frozenset[str]:
+def _namesmarked(keyword: str) -> frozenset[str]:
     """The names of the properties whose schema holds a keyword, in any schema."""
 
     def named(piece: Any) -> Iterator[str]:
@@ -162,7 +162,7 @@ def _names_marked(keyword: str) -> frozenset[str]:
     return frozenset(name for schema in ("common", *KIND) for name in named(schemas.raw(schema)))
 
 
-def _marked(document: Document, kind: str, keyword: str) -> list[DataPath]:
+def marked(document: Document, kind: str, keyword: str) -> list[DataPath]:
     """The paths of a document at which its schema holds a keyword, once each."""
     problems = _marker(kind, keyword).iter_errors(document.data)
     found = (tuple(problem.absolute_path) for problem in problems if problem.validator == keyword)

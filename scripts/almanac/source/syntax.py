@@ -12,6 +12,7 @@ from almanac.findings import Finding, Place, error
 
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
+_COMMENT_BEHIND = re.compile(r"\s*[^\s#].*\s#")
 _NOT_YAML = "this is not sound YAML: "
 
 
@@ -33,6 +34,8 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
             "keep one of the two, and delete the marks",
         )
     code, (line, column), message, hint = _explain(said, at, since, lines)
+    if any(map(_COMMENT_BEHIND.match, lines[max(0, min(since[0], at[0] - 1, line)) : at[0] + 1])):
+        hint += "; or, where the ' #' belongs to a text, put that text in quotes"
     return error(code, Place(file, line + 1, column + 1), message, hint)
 
 

@@ -20,6 +20,7 @@ from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.at_once import exact, takes
+from almanac.source.cut_text import cut_texts
 from almanac.source.explain import explain
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
@@ -123,7 +124,9 @@ class Shapes:
                 new = self.names.moved.get((problem.validator_value, problem.instance))
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
-        checked.findings += humanize.values()
+        cut = dict(cut_texts(document, kind))
+        told = (finding for finding in humanize.values() if finding.place not in cut)
+        checked.findings += [*cut.values(), *told]
         checked.asked = dict(self._asked)
         return checked
 

@@ -5,6 +5,8 @@
 /** @typedef {import("./schema.js").Path} Path */
 
 const CONTROL = /(?![\t\n])[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/u;
+// Blanks, and what has no shape of its own (tree.py): nothing of a text of these can be seen.
+const UNSEEN = /^[\s\p{Cc}\p{Default_Ignorable_Code_Point}\u2800\ufff9-\ufffb]+$/u;
 
 /**
  * Every text in a value with its path, keys of free names among them.
@@ -45,6 +47,10 @@ export function limitFindings(entry, yaml, { bytes, depth }) {
     const message = `a control character, U+${number}, stands here`;
     return char === undefined ? [] : [{ code: "control-character", path, at: path, message, hint: "delete it" }];
   });
+  for (const [, path] of [...texts(entry)].filter(([text]) => UNSEEN.test(text))) {
+    const message = "nothing can be seen in this text: it is blanks, or characters without a shape";
+    found.push({ code: "blank-text", path, at: path, message, hint: "write the text" });
+  }
   if (new TextEncoder().encode(yaml).length > bytes) {
     const most = `${bytes.toLocaleString("en")} bytes (${bytes / 1024} KiB)`;
     const message = `the file has more than ${most}, the most that an entry may have`;

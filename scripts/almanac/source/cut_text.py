@@ -1,0 +1,63 @@
+"""Texts that a comment cuts short: in YAML, `#` behind a blank begins one in any text without
+quotes.
+
+A comment behind a number, a list, a word of a vocabulary or an id stays one: nobody writes "#2" as
+part of those.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+import yaml
+
+from almanac.findings import Finding, Place, error
+from almanac.source.reader import Document
+from almanac.source.style import marked
+
+_COMMENT = re.compile(r"\S[ \t]+#")
+_FREE_TEXT = "minLength"  # of every text that is not taken from a list, and of those alone
+_LONGEST_SHOWN = 120
+
+
+def cut_texts(document: Document, kind: str) -> Iterator[tuple[Place, Finding]]:
+    """An error for each text of an entry that a comment follows on its line, with the place of the
+    text's value: whatever else is amiss there comes of it.
+    """
+    if not _COMMENT.search(document.text):
+        return
+    lines = document.text.split("\n")
+    for path in marked(document, kind, _FREE_TEXT):
+        node = document.node(path)
+        if isinstance(node, yaml.ScalarNode) and not node.style:
+            for finding in _cut(node, lines, document.file):
+                yield document.place(path), finding
+
+
+def _cut(node: yaml.ScalarNode, lines: list[str], file: str) -> Iterator[Finding]:
+    start, end = node.start_mark, node.end_mark
+    line = lines[end.line]
+    behind = line[end.column :].rstrip()
+    if not behind.lstrip().startswith("#") or behind.startswith("#"):
+        return
+    blanks = 0 if node.value else len(behind) - len(behind.lstrip())
+    place = Place(file, start.line + 1, start.column + blanks + 1)
+    whole = line[start.column :].strip() if start.line == end.line else ""
+    mend = "put the whole text in quotes"
+    if whole and len(whole) <= _LONGEST_SHOWN:
+        mend = f"write {in_quotes(whole)}"
+    left = f"only '{node.value[-40:]}' is left" if node.value else "nothing is left"
+    yield error(
+        "cut-text",
+        place,
+        f"' #' begins a comment, so that {left} of this text",
+        f"{mend}; or put the comment on a line of its own",
+    )
+
+
+def in_quotes(text: str) -> str:
+    """A text as a YAML scalar in quotation marks, of the sort that it holds none of."""
+    if '"' not in text and "\\" not in text:
+        return f'"{text}"'
+    return "'" + text.replace("'", "''") + "'"
