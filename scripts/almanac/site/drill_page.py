@@ -11,7 +11,7 @@ from almanac.model.swim_set import SwimSet
 from almanac.site.drawing_html import figure, neighbours_chart
 from almanac.site.entry_page import entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
-from almanac.units import show_time
+from almanac.units import show_number, show_time
 
 
 def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
@@ -27,6 +27,7 @@ def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
         goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
         effort=effort_range(catalogue, drill),
         dose=dose_words(drill),
+        under_water=show_number(drill.under_water) if drill.under_water else "",
         needs=[link(catalogue.gear[id]) for id in drill.gear.needs],
         may_add=[link(catalogue.gear[id]) for id in drill.gear.may_add],
         look_for=[

@@ -1,0 +1,115 @@
+"""How far and how long each rep is under water, and the rest that follows it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from almanac.arithmetic.expand import Break, Event, Piece, Rep
+from almanac.arithmetic.pace import Target
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.units import Course
+
+
+def metres_under(piece: Piece, course: Course) -> float:
+    """Metres under water of a piece that is done under water: what its drill says of each wall, in
+    each length that it begins, else all of it. 0 for what is done at the surface, and for what is
+    held in one place.
+    """
+    if not piece.drill.is_under_water:
+        return 0.0
+    metres = float(piece.distance) * course.unit.metres
+    stated = piece.drill.under_water
+    return metres if stated is None else _off_walls(metres, stated, course)
+
+
+def metres_off_walls(piece: Piece, course: Course) -> float:
+    """The greatest distance under water after one wall, in metres, of a piece that is done at the
+    surface or at the wall; 0 where its drill says nothing of it.
+    """
+    stated = 0.0 if piece.drill.is_under_water else piece.drill.under_water or 0.0
+    return min(stated, float(piece.distance) * course.unit.metres or stated)
+
+
+def _off_walls(metres: float, each: float, course: Course) -> float:
+    length = course.length * course.unit.metres
+    whole, rest = divmod(metres, length)
+    return whole * min(each, length) + min(each, rest)
+
+
+@dataclass(frozen=True)
+class UnderWater:
+    """A rep with work under water: metres and seconds under; the rest from the touch until the next
+    rep, in seconds, None where it is not known; the interval it leaves on, where it is named; and
+    the rep ``before`` it with the rest that follows that one.
+    """
+
+    rep: Rep
+    metres: float
+    seconds: float
+    rest_s: float | None
+    interval_s: float | None = None
+    before: Rep | None = None
+    before_rest_s: float | None = None
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether all of the rep is under water."""
+        return all(piece.drill.is_under_water for piece in self.rep.pieces) and (
+            all(piece.drill.under_water is None for piece in self.rep.pieces)
+        )
+
+
+def is_under(rep: Rep) -> bool:
+    """Whether something of a rep is done under water."""
+    return any(piece.drill.is_under_water for piece in rep.pieces)
+
+
+def under_water(
+    events: Sequence[Event], course: Course, least_speed: float, clock: GroupClock | None
+) -> Iterator[UnderWater]:
+    """Every rep with work under water, in order. How long it is under follows from its target where
+    it is under water from end to end, and is never less than ``least_speed`` in m/s makes it;
+    ``clock`` is the set on the clock of those who do it, None where no lane group does.
+    """
+    timed = {id(own.rep): own for own in clock.reps} if clock else {}
+    before: int | None = None
+    for number, event in enumerate(events):
+        if isinstance(event, Rep) and is_under(event):
+            own = timed.get(id(event))
+            metres = sum(metres_under(piece, course) for piece in event.pieces)
+            whole = UnderWater(event, metres, 0.0, None).is_whole
+            known = own.target.seconds if own and isinstance(own.target, Target) else 0.0
+            seconds = max(known if whole else 0.0, metres / least_speed)
+            seconds = max(seconds, sum(piece.hold_s or 0.0 for piece in _held(event)))
+            interval = (own.sendoff_s if own else None) or event.item.rest
+            last = events[before] if before is not None else None
+            assert not isinstance(last, Break)
+            rest_before = _rest(events, before, timed.get(id(last))) if before is not None else None
+            rest = _rest(events, number, own)
+            yield UnderWater(event, metres, seconds, rest, interval, last, rest_before)
+        before = number if isinstance(event, Rep) else before
+
+
+def _held(rep: Rep) -> Iterator[Piece]:
+    return (piece for piece in rep.pieces if piece.drill.is_under_water and piece.hold_s)
+
+
+def _rest(events: Sequence[Event], number: int, own: TimedRep | None) -> float | None:
+    """From the touch of a rep to the start of the next: what its send-off or its rest leaves, and
+    the pauses that follow. None where that is not known; 0 where nothing is said.
+    """
+    rep = events[number]
+    assert isinstance(rep, Rep)
+    pauses = 0.0
+    for event in events[number + 1 :]:
+        if not isinstance(event, Break):
+            break
+        pauses += event.seconds
+    item = rep.item
+    if item.sendoff is None:
+        return (item.rest or 0.0) + pauses
+    touch, sendoff = (own.touch_s, own.sendoff_s) if own else (None, None)
+    if touch is None or sendoff is None:
+        return None
+    return max(0.0, sendoff - touch) + pauses

@@ -1,0 +1,89 @@
+"""Rules on work under water: how far, how long, how often, and the rest after it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks.once import once
+from almanac.checks.rule import Problem, refuses
+from almanac.checks.under_water_judged import judged
+
+_found = once(judged)
+
+
+@refuses("under-water-rep")
+def under_water_rep(analysis: Analysis) -> Iterator[Problem]:
+    """One rep is no farther and no longer under water than the level of those who do it allows
+    (``under_water_rep_most``, ``under_water_time_most`` in the policy): all its stretches together,
+    with fins or without.
+
+    What is done under water is swum for a distance, never for a time.
+    """
+    yield from _found(analysis, "under-water-rep")
+
+
+@refuses("under-water-set")
+def under_water_set(analysis: Analysis) -> Iterator[Problem]:
+    """A set, and a part of a practice, holds no more reps and no more metres under water than the
+    level allows (``under_water_reps_most``, ``under_water_set_most``), whatever rounds, lane
+    groups and variants make of it, and with as many rounds or reps as it may be asked for.
+    """
+    yield from _found(analysis, "under-water-set")
+
+
+@refuses("under-water-practice")
+def under_water_practice(analysis: Analysis) -> Iterator[Problem]:
+    """A practice, and all practices of a day of a block together, hold no more metres under water
+    than the level allows (``under_water_practice_most``); and any seven days of a block no more
+    sets with work under water than ``under_water_sets_most``.
+    """
+    yield from _found(analysis, "under-water-practice")
+
+
+@refuses("under-water-rest")
+def under_water_rest(analysis: Analysis) -> Iterator[Problem]:
+    """After each rep with work under water comes rest at the wall, counted from the touch: at least
+    ``under_water_rest_least``, and ``under_water_rest_share`` times the time under water. It does
+    not shrink from rep to rep, and where it is not known that is an error too.
+    """
+    yield from _found(analysis, "under-water-rest")
+
+
+@refuses("under-water-after-fast")
+def under_water_after_fast(analysis: Analysis) -> Iterator[Problem]:
+    """Nobody goes under water out of breath: between a fast rep and work under water there is at
+    least the rest of ``under_water_after_fast``, and no fast part goes before it in the same rep.
+    """
+    yield from _found(analysis, "under-water-after-fast")
+
+
+@refuses("under-water-goal")
+def under_water_goal(analysis: Analysis) -> Iterator[Problem]:
+    """How far, how long or how often under water is nobody's goal: no such rep has a time to hold,
+    or lengths or a count to note, and no timed test is done under water.
+    """
+    yield from _found(analysis, "under-water-goal")
+
+
+@refuses("under-water-loaded")
+def under_water_loaded(analysis: Analysis) -> Iterator[Problem]:
+    """Nothing that resists, and no cord, is on anybody under water."""
+    yield from _found(analysis, "under-water-loaded")
+
+
+@refuses("under-water-wall")
+def under_water_wall(analysis: Analysis) -> Iterator[Problem]:
+    """After the walls of ordinary swimming and in wall work nobody is under water for longer than
+    ``wall_most`` of the level; a drill whose picture is under water says how far that is
+    (``under_water``).
+    """
+    yield from _found(analysis, "under-water-wall")
+
+
+@refuses("under-water-drill")
+def under_water_drill(analysis: Analysis) -> Iterator[Problem]:
+    """The dose of a drill that is done under water keeps to what its own level allows: distance,
+    reps and rest.
+    """
+    yield from _found(analysis, "under-water-drill")

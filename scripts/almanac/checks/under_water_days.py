@@ -1,0 +1,76 @@
+"""Work under water in whole practices, on the days of blocks, and in any seven of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_days import DayPlan
+from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.under_water import is_under, metres_under
+from almanac.checks.block_days import breaches, groups_of, path_of_day
+from almanac.checks.once import Coded
+from almanac.checks.rule import Problem
+from almanac.findings import counted
+from almanac.units import show_number
+
+_CODE = "under-water-practice"
+
+
+def on_days(analysis: Analysis) -> Iterator[Coded]:
+    """Every breach of the limits of practices, of days and of weeks."""
+    catalogue = analysis.catalogue
+    for summary in analysis.practices.values():
+        level = catalogue.club.squads[summary.practice.squad].level
+        most = catalogue.policy.of_level(level).under_water_practice_most.value
+        metres = max((_metres_of(swum) for swum in summary.each), default=0.0)
+        if metres > most:
+            message = f"{show_number(metres)} m under water in this practice"
+            hint = f"{level} holds {show_number(most)} m at most: leave one of its sets out"
+            found = Problem(summary.practice, ("parts",), message, hint, of_key=True, level=level)
+            yield _CODE, found
+    for block, groups in groups_of(analysis):
+        level = catalogue.club.squads[block.squad].level
+        limits = catalogue.policy.of_level(level)
+        most, sets = limits.under_water_practice_most.value, limits.under_water_sets_most.value
+        for own in groups:
+            for day, said in [*_on_day(own, most), *_in_week(own, sets)]:
+                message, hint = said[0], f"{level} holds {said[1]}"
+                path = path_of_day(block, day)
+                yield _CODE, Problem(block, path, message, hint, of_key=True, level=level)
+
+
+Said = tuple[DayPlan, tuple[str, str]]  # a day, what is wrong with it, and what would be right
+
+
+def _on_day(own: BlockSummary, most: float) -> Iterator[Said]:
+    for day in own.days:
+        metres = sum(_metres_of(swum) for swum in day.swum)
+        if len(day.swum) > 1 and metres > most:  # one alone: the practice's own rule
+            message = f"{show_number(metres)} m under water on this day"
+            yield day, (message, f"{show_number(most)} m at most: move one practice")
+
+
+def _in_week(own: BlockSummary, most: float) -> Iterator[Said]:
+    def is_over(days: tuple[DayPlan, ...]) -> bool:
+        return _sets_of(days, own.group) > most
+
+    for days in breaches(own, is_over):
+        count = _sets_of(days, own.group)
+        sets = counted(count, "set")
+        message = f"{sets} with work under water in the seven days from {days[0].on}"
+        yield days[-1], (message, f"{show_number(most)} at most: change a practice, or move it")
+
+
+def _metres_of(swum: Swum) -> float:
+    return sum(metres_under(piece, swum.course) for piece in swum.pieces)
+
+
+def _sets_of(days: tuple[DayPlan, ...], group: str) -> int:
+    return sum(
+        any(is_under(rep) for rep in run.of(group).reps)
+        for day in days
+        for practice in day.practices
+        for run in practice.runs_of(group)
+    )

@@ -1,0 +1,230 @@
+"""What the rules on work under water look at: drills, tests, sets, practices and days, each against
+the limits of the level of those who do it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.under_water import (
+    UnderWater,
+    is_under,
+    metres_off_walls,
+    metres_under,
+    under_water,
+)
+from almanac.checks.once import Coded
+from almanac.checks.rule import Problem
+from almanac.checks.under_water_days import on_days
+from almanac.checks.ways import Way, is_above, part_ways, set_ways
+from almanac.model.knowledge import Drill, Gear
+from almanac.model.policy import LevelLimits
+from almanac.units import show_number, show_time
+
+_SHRINKS_BY_S = 1.0
+Said = tuple[str, tuple[str | int, ...], str, str]  # code, path in the items, message, hint
+
+
+def judged(analysis: Analysis) -> Iterator[Coded]:
+    """Every breach, with the code of its rule."""
+    catalogue = analysis.catalogue
+    for drill in catalogue.drills.values():
+        for code, path, message, hint in _drill(drill, catalogue.policy.of_level(drill.level)):
+            yield code, Problem(drill, path, message, hint, level=drill.level)
+    for test in catalogue.benchmarks.values():
+        if test.is_under_water:
+            hint = "time it from the wall to a mark at the surface"
+            yield "under-water-goal", Problem(test, ("mode",), "a test under water", hint)
+    own: dict[str, list[tuple[str, str]]] = {}
+    for id in analysis.computable:
+        for way in set_ways(analysis, id):
+            for code, path, message, hint in _way(analysis, way):
+                own.setdefault(id, []).append((way.level, code))
+                told = Problem(way.entry, way.path(path), message + way.asked, hint)
+                yield code, told._replace(level=way.level)
+    for summary in analysis.practices.values():
+        for run, way in part_ways(analysis, summary):
+            known = own.get(run.swim_set.id, []) if run.swim_set else []
+            at_set = {code for level, code in known if not is_above(catalogue, level, way.level)}
+            for code, path, message, hint in _way(analysis, way):
+                if code not in at_set:
+                    told = Problem(way.entry, way.path(path), message, hint, level=way.level)
+                    yield code, told
+    yield from on_days(analysis)
+
+
+def _drill(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
+    dose, code = drill.dose, "under-water-drill"
+    if not drill.is_under_water:
+        yield from _at_walls(drill, limits)
+        return
+    metres = drill.under_water if drill.under_water is not None else float(dose.distance or 0)
+    if dose.distance is None:
+        yield code, ("dose", "time"), "it is done under water for a time", _BY_DISTANCE
+    if metres > limits.under_water_rep_most.value:
+        path = ("under_water",) if drill.under_water is not None else ("dose", "distance")
+        yield code, path, *_over(metres, limits.under_water_rep_most.value, "under water", drill)
+    if dose.rest < limits.under_water_rest_least.value:
+        least = show_time(limits.under_water_rest_least.value)
+        message = f"{show_time(dose.rest)} of rest after a rep under water"
+        yield code, ("dose", "rest"), message, f"write {least} or more"
+    most = limits.under_water_reps_most.value
+    if dose.most > most:
+        message = f"up to {dose.most} reps under water in a practice"
+        yield code, ("dose", "most"), message, f"{drill.level} holds {show_number(most)} at most"
+
+
+_BY_DISTANCE = "give it a distance: nobody stays under water for a time"
+
+
+def _at_walls(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
+    code = "under-water-wall"
+    if drill.under_water is None and drill.drawing.setting == "under-water":
+        hint = "write under_water: metres from the wall until the head is up"
+        message = "its picture is under water, and it does not say how far that goes"
+        yield code, ("figure", "setting"), message, hint
+    elif (drill.under_water or 0.0) > limits.wall_most.value:
+        over = _over(drill.under_water or 0.0, limits.wall_most.value, "after a wall", drill)
+        yield code, ("under_water",), *over
+
+
+def _over(metres: float, most: float, where: str, drill: Drill) -> tuple[str, str]:
+    message = f"{show_number(metres)} m {where}"
+    return message, f"{drill.level} holds {show_number(most)} m at most"
+
+
+def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
+    limits = analysis.catalogue.policy.of_level(way.level)
+    for rep in way.swum.reps:
+        for piece in rep.pieces:
+            off = metres_off_walls(piece, way.swum.course) if piece.drill.under_water else 0.0
+            if off > limits.wall_most.value:
+                message = f"'{piece.drill.id}' goes {show_number(off)} m under after each wall"
+                most = show_number(limits.wall_most.value)
+                hint = f"{way.level} holds {most} m at most: take another drill"
+                yield "under-water-wall", rep.path, message, hint
+    if not any(is_under(rep) for rep in way.swum.reps):
+        return
+    yield from _amount(way, limits)
+    for clock in way.clocks or (None,):
+        yield from _on_clock(analysis, way, limits, clock)
+
+
+def speed_under(limits: LevelLimits) -> float:
+    """The least speed under water of a level in m/s, which its limits imply: distance over time."""
+    time = limits.under_water_time_most.value
+    return limits.under_water_rep_most.value / time if time else 1.0
+
+
+def _amount(way: Way, limits: LevelLimits) -> Iterator[Said]:
+    reps = [rep for rep in way.swum.reps if is_under(rep)]
+    metres = sum(metres_under(p, way.swum.course) for rep in reps for p in rep.pieces)
+    most = limits.under_water_reps_most.value
+    if len(reps) > most:
+        message = f"{len(reps)} reps with work under water"
+        hint = f"{way.level} holds {show_number(most)} in a set at most: fewer, or at the surface"
+        yield "under-water-set", reps[0].path, message, hint
+    elif metres > limits.under_water_set_most.value:
+        message = f"{show_number(metres)} m under water"
+        most_m = show_number(limits.under_water_set_most.value)
+        hint = f"{way.level} holds {most_m} m in a set at most: shorter, or fewer"
+        yield "under-water-set", reps[0].path, message, hint
+
+
+def _on_clock(
+    analysis: Analysis, way: Way, limits: LevelLimits, clock: GroupClock | None
+) -> Iterator[Said]:
+    swum = way.swum
+    reps = [*under_water(swum.events, swum.course, speed_under(limits), clock)]
+    share = analysis.catalogue.policy.limit("under_water_rest_share")
+    for own in reps:
+        yield from _rep(way, limits, own)
+        least = max(limits.under_water_rest_least.value, share * own.seconds)
+        yield from _rest(way, own, least)
+        yield from _after_fast(analysis, own)
+        yield from _goal(analysis, own)
+    yield from _shrinking(reps)
+
+
+def _rep(way: Way, limits: LevelLimits, own: UnderWater) -> Iterator[Said]:
+    path, level = own.rep.path, way.level
+    metres, seconds = limits.under_water_rep_most.value, limits.under_water_time_most.value
+    held = any(piece.drill.is_under_water and piece.hold_s for piece in own.rep.pieces)
+    if held:
+        yield "under-water-rep", path, "it is done under water for a time", _BY_DISTANCE
+    elif own.metres > metres:
+        message = f"{show_number(own.metres)} m under water in one rep"
+        hint = f"{level} holds {show_number(metres)} m at most: the rest of it at the surface"
+        yield "under-water-rep", path, message, hint
+    elif own.seconds > seconds:
+        message = f"{show_number(own.seconds)} s under water in one rep"
+        hint = f"{level} holds {show_number(seconds)} s at most: a shorter one"
+        yield "under-water-rep", path, message, hint
+
+
+def _rest(way: Way, own: UnderWater, least: float) -> Iterator[Said]:
+    path, code = own.rep.path, "under-water-rest"
+    wanted = f"at least {show_number(least)} s from the touch, for {way.level}"
+    if own.rest_s is None:
+        hint = f"write rest: {show_time(least)}, or assume the time of the rep"
+        yield code, path, "how much rest follows work under water is not known", hint
+    elif own.rest_s < least - 0.5:
+        rest = f"{show_number(own.rest_s)} s" if own.rest_s else "no"
+        yield code, path, f"{rest} rest after work under water", wanted
+
+
+def _shrinking(reps: Sequence[UnderWater]) -> Iterator[Said]:
+    for before, own in pairwise(reps):
+        if (
+            own.rep.path == before.rep.path
+            and own.interval_s is not None
+            and before.interval_s is not None
+            and own.interval_s < before.interval_s - _SHRINKS_BY_S
+        ):
+            message = "the rest after work under water shrinks from rep to rep"
+            yield "under-water-rest", own.rep.path, message, "keep it, or let it grow"
+            return
+
+
+def _after_fast(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
+    least = analysis.catalogue.policy.limit("under_water_after_fast")
+    fast = set(analysis.scale.fast)
+    code, hint = "under-water-after-fast", f"at least {show_number(least)} s of rest before it"
+    before = own.before
+    if before is not None and not is_under(before):
+        words = {word for piece in before.pieces for word in analysis.scale.split(piece.effort)}
+        rest = own.before_rest_s
+        if words & fast and (rest is None or rest < least - 0.5):
+            said = "rest that is not known" if rest is None else f"{show_number(rest)} s"
+            yield code, own.rep.path, f"under water {said} after a fast rep", hint
+    hard = False
+    for piece in own.rep.pieces:
+        if piece.drill.is_under_water and hard:
+            yield code, own.rep.path, "under water after a fast part of the same rep", hint
+            return
+        hard = hard or (not piece.drill.is_under_water and bool(
+            fast & analysis.scale.split(piece.effort).keys()
+        ))  # fmt: skip
+
+
+def _goal(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
+    item, code = own.rep.item, "under-water-goal"
+    if item.note_result in ("lengths", "count") or (item.note_result and own.is_whole):
+        hint = "note nothing of it: nobody measures how far or how long"
+        yield code, (*own.rep.path, "note_result"), "a result of work under water is noted", hint
+    if item.aim and own.is_whole:
+        hint = "take the time out: nobody holds a time under water"
+        yield code, (*own.rep.path, "aim"), "a time to hold under water", hint
+    for piece in own.rep.pieces:
+        gear = analysis.catalogue.gear
+        loads = [id for id in piece.gear if _loads(gear[id])]
+        if piece.drill.is_under_water and loads:
+            message = f"{gear[loads[0]].title.lower()} under water"
+            yield "under-water-loaded", own.rep.path, message, "take it off for this"
+
+
+def _loads(gear: Gear) -> bool:
+    return gear.resists or any(own.job == "cord-holder" for own in gear.helpers)

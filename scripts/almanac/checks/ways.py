@@ -1,0 +1,96 @@
+"""The ways in which sets and parts of practices are swum, each with the level that its limits are
+of.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.part_run import PartRun
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.scaling import REPS, ROUNDS, scalable, scaled
+from almanac.arithmetic.summary import SetSummary, summarise
+from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.timed_reps import GroupClock
+from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
+from almanac.model.swim_set import SwimSet
+from almanac.source.reader import DataPath
+
+
+@dataclass(frozen=True)
+class Way:
+    """One way of swimming a set, or a part of a practice: what is swum, on the clocks of the lane
+    groups that swim it so, and the lowest level among these.
+
+    ``start`` leads to what holds its items in the file of ``entry``. ``asked`` says that it is the
+    set with as many rounds or reps as it may be asked for.
+    """
+
+    entry: Entry
+    start: DataPath
+    swum: Swum
+    clocks: tuple[GroupClock, ...]
+    level: str
+    is_of_set: bool = False
+    asked: str = ""
+
+    def path(self, own: DataPath) -> DataPath:
+        """Where something of its items stands; in a practice that swims a set, at the set."""
+        return self.start if self.is_of_set else (*self.start, *own)
+
+
+def lowest(catalogue: Catalogue, levels: Iterable[str]) -> str:
+    """The lowest of some levels; of none, the lowest that there is."""
+    order = list(catalogue.words("levels"))
+    return min(levels, key=order.index, default=order[0])
+
+
+def group_level(catalogue: Catalogue, group: str) -> str:
+    """The level of a lane group: its squad's."""
+    return catalogue.club.squads[catalogue.lane_groups[group].squad].level
+
+
+def set_ways(analysis: Analysis, id: str) -> Iterator[Way]:
+    """Every way of swimming a computable set, and where the entry states bounds, of the most that
+    it may be asked for.
+    """
+    swim_set, summary = analysis.computable[id], analysis.summary(id)
+    yield from _ways(analysis, swim_set, summary, "")
+    for what in (ROUNDS, REPS):
+        scale = scalable(swim_set, what, analysis.catalogue.policy.limit("most_reps"))
+        if scale and scale.stated and scale.most > scale.written:
+            more = scaled(swim_set, scale, scale.most)
+            own = summarise(analysis.timing, more, swim_set.course, analysis.meant(swim_set))
+            yield from _ways(analysis, swim_set, own, f" with {scale.most} {what}")
+
+
+def _ways(analysis: Analysis, swim_set: SwimSet, summary: SetSummary, asked: str) -> Iterator[Way]:
+    catalogue, meant = analysis.catalogue, analysis.meant(swim_set)
+    ways = {id(summary.of(group)): summary.of(group) for group in meant}
+    for swum in ways.values() if meant else (summary.first,):
+        groups = [group for group in meant if summary.of(group) is swum]
+        levels = [group_level(catalogue, group) for group in groups]
+        if len(ways) < 2:  # where groups differ each is judged by what it does itself
+            levels.append(swim_set.level)
+        clocks = tuple(summary.clocks[group] for group in groups)
+        yield Way(swim_set, (), swum, clocks, lowest(catalogue, levels), asked=asked)
+
+
+def part_ways(analysis: Analysis, summary: PracticeSummary) -> Iterator[tuple[PartRun, Way]]:
+    """Every part of a practice, once, as each lane group of the squad swims it."""
+    practice = summary.practice
+    level = analysis.catalogue.club.squads[practice.squad].level
+    for run in {run.path: run for run in summary.runs}.values():
+        for swum, groups in run.ways:
+            clocks = tuple(run.clocks[group] for group in groups)
+            start = (*run.path, "set") if run.swim_set else run.path
+            yield run, Way(practice, start, swum, clocks, level, is_of_set=bool(run.swim_set))
+
+
+def is_above(catalogue: Catalogue, one: str, other: str) -> bool:
+    """Whether a level is above another."""
+    order = list(catalogue.words("levels"))
+    return order.index(one) > order.index(other)
