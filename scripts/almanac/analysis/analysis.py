@@ -7,6 +7,14 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
+from almanac.analysis.pool_fits import (
+    PartMisplaced,
+    PoolMisplaced,
+    asks,
+    demanding,
+    practice_fit,
+    set_fit,
+)
 from almanac.analysis.sameness import Sameness
 from almanac.arithmetic.block import BlockRules, BlockSummary, summarise_block
 from almanac.arithmetic.coverage import Cell, coverage
@@ -157,6 +165,22 @@ class Analysis:
             id: self._practices.get(id)
             or summarise_practice(self.timing, practice, self.summary_in)
             for id, practice in self.computable_practices.items()
+        }
+
+    @cached_property
+    def practice_fits(self) -> Mapping[str, tuple[PartMisplaced, ...]]:
+        """What each computable practice asks of its pool and does not get there."""
+        drills = demanding(self.catalogue)
+        return {id: practice_fit(self.catalogue, own, drills) for id, own in self.practices.items()}
+
+    @cached_property
+    def set_fits(self) -> Mapping[str, tuple[PoolMisplaced, ...]]:
+        """What each computable set that is swum asks of pools and does not get there."""
+        drills = demanding(self.catalogue)
+        return {
+            id: set_fit(self, own)
+            for id, own in self.computable.items()
+            if not own.is_on_land and asks(own.items, drills)
         }
 
     @cached_property

@@ -10,7 +10,8 @@ from almanac.checks.rule import Problem, forbids
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
-from almanac.model.knowledge import Drill, Fault
+from almanac.model.fault import Fault
+from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.walk import notes_with_paths

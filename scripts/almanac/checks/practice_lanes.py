@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.pool_fits import crews_in_water
 from almanac.arithmetic.at_once import moments
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.lane_order import lane_order
@@ -35,7 +36,7 @@ def lane_not_there(analysis: Analysis) -> Iterator[Problem]:
             elif closed and path != ("lanes", "out_of_use"):
                 message = f"lane {closed[0]} is out of use"
                 yield Problem(practice, path, message, "give the lane group another lane")
-        for run, crew in _in_water(summary):
+        for run, crew in crews_in_water(summary):
             if not crew.lanes:
                 message = f"{crew.name} has no lane left: all of its own are out of use"
                 hint = "give it lanes of others in `lanes`, for the practice or for this part"
@@ -77,7 +78,7 @@ def shared_lane_unfit(analysis: Analysis) -> Iterator[Problem]:
     that resists: strangers cannot know of it.
     """
     for practice, summary in _practices(analysis):
-        for run, crew in _in_water(summary):
+        for run, crew in crews_in_water(summary):
             shared = [lane for lane in crew.lanes if lane in practice.lanes.shared]
             what = _unfit(run, crew, analysis.catalogue.gear) if shared else ""
             if what:
@@ -91,7 +92,7 @@ def _unfit(run: PartRun, crew: Crew, gear: dict[str, Gear]) -> str:
         if piece.drill.is_under_water:
             return piece.drill.title.lower()
         for id in piece.gear:
-            if gear[id].resists or any(one.job == "cord-holder" for one in gear[id].helpers):
+            if gear[id].resists or gear[id].ties:
                 return f"{piece.drill.title.lower()} with {gear[id].title.lower()}"
     return ""
 
@@ -104,7 +105,7 @@ def shared_lane_full(analysis: Analysis) -> Iterator[Problem]:
     most = int(analysis.catalogue.policy.limit("shared_lane_most"))
     for practice, summary in _practices(analysis):
         told: set[str] = set()
-        for run, crew in _in_water(summary):
+        for run, crew in crews_in_water(summary):
             shared = [lane for lane in crew.lanes if lane in practice.lanes.shared]
             full = bool(shared) and len(shared) == len(crew.lanes)
             if full and crew.heads > most * len(shared) and crew.name not in told:
@@ -126,7 +127,7 @@ def part_crowded(analysis: Analysis) -> Iterator[Problem]:
     policy = analysis.catalogue.policy
     most = int(policy.limit("shared_lane_most"))
     for practice, summary in _practices(analysis):
-        for run, crew in _in_water(summary):
+        for run, crew in crews_in_water(summary):
             shared = sum(lane in practice.lanes.shared for lane in crew.lanes)
             if crew.is_usual and not shared:
                 continue  # lane-crowded tells it at the set or the items
@@ -156,13 +157,3 @@ def _in_own_lanes(crew: Crew, shared: int, most: int) -> LaneGroup:
 def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:
     for id, summary in analysis.practices.items():
         yield analysis.catalogue.practices[id], summary
-
-
-def _in_water(summary: PracticeSummary) -> Iterator[tuple[PartRun, Crew]]:
-    """Each crew in each part that is in the water, once."""
-    seen: set[tuple[DataPath, str]] = set()
-    for run in summary.runs:
-        for crew in run.crews:
-            if run.is_in_water and (run.path, crew.name) not in seen:
-                seen.add((run.path, crew.name))
-                yield run, crew

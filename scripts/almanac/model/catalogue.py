@@ -14,7 +14,8 @@ from almanac.findings import Place
 from almanac.model.block import Block
 from almanac.model.club import Club, LaneGroup
 from almanac.model.entry import Entry
-from almanac.model.knowledge import Benchmark, Drill, Fault, Gear
+from almanac.model.fault import Fault
+from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.log import Log
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.practice import Practice

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import ClassVar
 
@@ -20,14 +20,62 @@ class Depth:
 
 
 @dataclass(frozen=True)
+class LaneAtEnd:
+    """What of a lane is otherwise than usual at one end; None for what is not."""
+
+    depth_m: float | None = None
+    platform_m: float | None = None
+    edge_m: float | None = None
+    ledge: bool | None = None
+    starts: bool | None = None
+
+
+@dataclass(frozen=True)
+class PoolEnd:
+    """One end of a pool: the least depth from its wall to 6 m out, and the heights above the water
+    of platform and edge, in metres; None for what is not known. ``starts`` is False where the
+    operator allows none. ``lanes`` are those that are otherwise, by number.
+    """
+
+    depth_m: float
+    title: str = ""
+    platform_m: float | None = None
+    edge_m: float | None = None
+    ledge: bool = False
+    flags: bool | None = None
+    starts: bool = True
+    lanes: Mapping[str, LaneAtEnd] = field(default_factory=dict)
+
+    def in_lane(self, lane: int) -> PoolEnd:
+        """The end as it is in one lane."""
+        own = self.lanes.get(str(lane))
+        if own is None:
+            return self
+        otherwise = {name: value for name, value in vars(own).items() if value is not None}
+        return replace(self, **otherwise)
+
+
+START_END, TURN_END = ENDS = ("start", "turn")
+
+
+@dataclass(frozen=True)
 class Pool:
-    """A pool that the club swims in."""
+    """A pool that the club swims in; ``ends`` are those that are known. ``water_c`` in degrees
+    Celsius.
+    """
 
     title: str
     course: Course
     lanes: int
     depth_m: Depth
     flags: bool
+    water_c: float | None = None
+    ends: Mapping[str, PoolEnd] = field(default_factory=dict)
+
+    def has_flags(self, end: str) -> bool:
+        """Whether backstroke flags hang at an end."""
+        own = self.ends[end].flags if end in self.ends else None
+        return self.flags if own is None else own
 
 
 @dataclass(frozen=True)

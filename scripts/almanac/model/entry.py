@@ -55,6 +55,19 @@ class Hazard:
 
 
 @dataclass(frozen=True)
+class DepthNeeded:
+    """The depth of water that something needs, in metres: at least, at most; None where any
+    will do.
+    """
+
+    least: float | None = None
+    most: float | None = None
+
+
+ANY_DEPTH = DepthNeeded()
+
+
+@dataclass(frozen=True)
 class Helper:
     """People that something needs beside those who do it: one for ``each`` lane in use, piece of
     gear in use, lane group, or for the whole part. ``adult`` where a swimmer may not do it.

@@ -1,4 +1,4 @@
-"""What the club knows: drills, faults, gear, benchmarks. The schemas say what each field holds."""
+"""What the club knows: drills, gear, benchmarks. The schemas say what each field holds."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from typing import ClassVar
 
 from almanac.model.drawing import DrawingChoice, undrawn_words
 from almanac.model.entry import (
+    ANY_DEPTH,
+    DepthNeeded,
     Entry,
     Evidence,
     Hazard,
@@ -100,6 +102,8 @@ class Drill(Moving):
     under_water: float | None = None
     pace: PaceRule | None = None
     helpers: tuple[Helper, ...] = ()
+    start: str = ""
+    depth_m: DepthNeeded = ANY_DEPTH
 
     @property
     def travels(self) -> bool:
@@ -126,44 +130,6 @@ class Drill(Moving):
         yield from references("drill", self.needs_first, "needs_first")
         if self.pace:
             yield Reference("benchmark", self.pace.like, "pace")
-
-
-@dataclass(frozen=True)
-class Cause:
-    """A cause of a fault, the quick test that tells it apart, and the drills that mend it."""
-
-    cause: str
-    tell_apart: str
-    mended_by: Ids
-
-
-@dataclass(frozen=True)
-class LookAlike:
-    """A fault that looks alike, and how to tell."""
-
-    fault: str
-    difference: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class Fault(Entry):
-    """What a coach sees go wrong, and its causes."""
-
-    kind: ClassVar[str] = "fault"
-    stroke: str
-    see: tuple[Sight, ...]
-    why_it_matters: str
-    causes: tuple[Cause, ...]
-    refer_on: str
-    not_to_confuse_with: tuple[LookAlike, ...] = ()
-    evidence: tuple[Evidence, ...] = ()
-
-    def references(self) -> Iterator[Reference]:
-        for cause in self.causes:
-            yield from references("drill", cause.mended_by, "mended_by")
-        yield from references(
-            "fault", (other.fault for other in self.not_to_confuse_with), "not_to_confuse_with"
-        )
 
 
 @dataclass(frozen=True)
@@ -206,6 +172,17 @@ class Gear(Entry):
     drag: Drag | None = None
     evidence: tuple[Evidence, ...] = ()
     helpers: tuple[Helper, ...] = ()
+    tied_to: str = ""
+
+    @property
+    def ties(self) -> bool:
+        """Whether it ties the swimmer to somebody or something. Where it does not say, whether it
+        needs a holder or hangs a weight.
+        """
+        if self.tied_to:
+            return self.tied_to != "nothing"
+        held = any(helper.job == "cord-holder" for helper in self.helpers)
+        return held or (self.drag is not None and self.drag.hanging_kg is not None)
 
     @property
     def resists(self) -> bool:

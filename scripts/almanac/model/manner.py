@@ -33,6 +33,16 @@ class Waves:
 
 
 @dataclass(frozen=True)
+class Cord:
+    """Who holds the other end of what ties a swimmer: an adult, a swimmer or an anchor; and where
+    they stand, or what it is anchored to.
+    """
+
+    held_by: str
+    at: str
+
+
+@dataclass(frozen=True)
 class Manner:
     """What the words of a rep's start, partner and team come to.
 

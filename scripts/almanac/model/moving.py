@@ -72,6 +72,16 @@ class Moving(Entry):
         return self.mode == words.UNDER_WATER
 
     @property
+    def is_upright(self) -> bool:
+        """Whether the body is upright, feet down."""
+        return self.position == words.VERTICAL
+
+    @property
+    def is_wall_work(self) -> bool:
+        """Whether it is starts, turns, break-outs or finishes."""
+        return self.mode == words.WALL
+
+    @property
     def is_on_board(self) -> bool:
         """Whether the hands are on a board."""
         return self.arms == words.BOARD

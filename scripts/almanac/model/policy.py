@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from almanac.model.entry import Entry, Hazard, Ids
+from almanac.model.entry import ANY_DEPTH, DepthNeeded, Entry, Hazard, Ids
 
 STRICTEST = ""
 """In place of a level's name: the limits of a level that nobody has given any."""
@@ -52,6 +52,13 @@ class LevelLimits:
     under_water_sets_most: Limit = NOTHING
     under_water_rest_least: Limit = NOTHING
     wall_most: Limit = NOTHING
+    start_depth_least: Limit = NOTHING
+    platform_most: Limit = NOTHING
+    water_c_least: Limit = NOTHING
+    water_c_most: Limit = NOTHING
+    cords_each_adult_most: Limit = NOTHING
+    cords_by_swimmers_most: Limit = NOTHING
+    land_minutes_most: Limit = NOTHING
     light_days: DayCount | None = None
     accepted_by: Ids = ()
 
@@ -133,9 +140,9 @@ class Rating:
 class Word:
     """A word of a vocabulary; ``also`` is what else people look for it by. ``rating``,
     ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
-    ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s`` of
-    starts, ``safety`` of these three; ``gravity`` and ``control`` of hazards. ``quiet`` words are
-    no tags and no choices.
+    ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s``,
+    ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
+    three; ``gravity`` and ``control`` of hazards. ``quiet`` words are no tags and no choices.
     """
 
     title: str
@@ -150,6 +157,9 @@ class Word:
     takes_turns: bool = False
     swimmers: int | None = None
     ready_s: int | None = None
+    enters: str = ""
+    off: str = ""
+    depth_m: DepthNeeded = ANY_DEPTH
     safety: tuple[Hazard, ...] = ()
     gravity: str = ""
     control: str = ""

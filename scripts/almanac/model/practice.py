@@ -36,8 +36,8 @@ class Doing:
 
     ``variants`` are those of the set that lane groups are given here, where they are others than
     the set says; ``talk`` seconds before it; ``place`` where that is not the group's own lanes;
-    ``led_by`` the role of the adult who takes it alone; ``lanes`` by lane group, where they are
-    others than usual.
+    ``end`` of the pool that reps leave from; ``led_by`` the role of the adult who takes it alone;
+    ``lanes`` by lane group, where they are others than usual.
     """
 
     set: str | None = None
@@ -45,6 +45,7 @@ class Doing:
     items: tuple[Item, ...] = ()
     talk: Seconds | None = None
     place: str = ""
+    end: str = "start"
     led_by: str | None = None
     lanes: Mapping[str, Lanes] = field(default_factory=dict)
     helpers: tuple[Helper, ...] = ()

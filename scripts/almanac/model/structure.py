@@ -11,10 +11,11 @@ from cattrs.gen import make_dict_structure_fn, override
 
 from almanac.model.block import Block, ShareRange, TaperDates
 from almanac.model.club import Club, Depth
-from almanac.model.entry import Entry, Seconds, Span
+from almanac.model.entry import DepthNeeded, Entry, Seconds, Span
 from almanac.model.expectation import Expectation, GroupExpectation
+from almanac.model.fault import Fault
 from almanac.model.item_hooks import register_items
-from almanac.model.knowledge import Benchmark, Drill, EffortRange, Fault, Gear, Sight
+from almanac.model.knowledge import Benchmark, Drill, EffortRange, Gear, Sight
 from almanac.model.log import Log
 from almanac.model.policy import STRICTEST, DayCount, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
@@ -49,6 +50,7 @@ _RENAMED: dict[type[Any], dict[str, Any]] = {
     DayCount: _FROM_TO,
     TaperDates: {"first": override(rename="from"), "last": override(rename="to")},
     Depth: _FROM_TO,
+    DepthNeeded: _FROM_TO,
     Rating: _FROM_TO,
     EffortRange: {"easiest": override(rename="from"), "hardest": override(rename="to")},
     Progression: {"for_whom": override(rename="for")},

@@ -11,7 +11,7 @@ from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
 from almanac.model.expectation import Expectation
-from almanac.model.manner import ALONE, Aim, Manner, Waves
+from almanac.model.manner import ALONE, Aim, Cord, Manner, Waves
 from almanac.model.sendoff import Sendoff
 from almanac.units import LAND, Course
 
@@ -106,6 +106,7 @@ class Reps:
     start: str = ""
     partner: str = ""
     team: str = ""
+    cord: Cord | None = None
     manner: Manner = ALONE
     assume: Assumed | None = None
     reps_between: tuple[int, int] | None = None
@@ -223,8 +224,8 @@ def _references(gear: Ids, sendoff: Sendoff | None, parts: tuple[Part, ...]) -> 
 
 @dataclass(frozen=True, kw_only=True)
 class SwimSet(Entry):
-    """Reps, rounds and pauses with a purpose, written for one course. ``variants`` are its versions
-    by name, each with the lane groups that are given it.
+    """Reps, rounds and pauses with a purpose, written for one course, and for ``pools`` if named.
+    ``variants`` are its versions by name, each with the lane groups that are given it.
     """
 
     kind: ClassVar[str] = "set"
@@ -235,6 +236,7 @@ class SwimSet(Entry):
     items: tuple[Item, ...]
     expect: Expectation = field(default_factory=Expectation)
     hazards: tuple[Hazard, ...] = ()
+    pools: Ids = ()
     most_in_lane: int | None = None
     variants: Mapping[str, Ids] = field(default_factory=dict)
 
@@ -245,6 +247,7 @@ class SwimSet(Entry):
 
     def references(self) -> Iterator[Reference]:
         yield from item_references(self.items)
+        yield from references("pool", self.pools, "in")
         yield from references("lane_group", self.expect.clock, "expect")
         for groups in self.variants.values():
             yield from references("lane_group", groups, "variants")

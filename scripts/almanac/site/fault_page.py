@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.knowledge import Fault
+from almanac.model.fault import Fault
 from almanac.site.entry_page import entry_page, evidence_rows
 from almanac.site.links import Page, link
 

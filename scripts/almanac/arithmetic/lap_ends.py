@@ -1,0 +1,89 @@
+"""Which end of the pool each rep begins at, and which walls its pieces come to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from almanac.arithmetic.expand import Piece, Rep
+from almanac.model.club import ENDS, START_END, TURN_END
+from almanac.model.policy import Word
+from almanac.model.swim_set import Distance
+from almanac.units import Course
+
+Ends = frozenset[str]
+BOTH: Ends = frozenset(ENDS)
+
+
+@dataclass(frozen=True)
+class PlacedPiece:
+    """A piece of a rep with the ends at which it may begin, and those whose walls it comes to."""
+
+    piece: Piece
+    begins: Ends
+    reaches: Ends
+
+
+def across(ends: Ends, lengths: Fraction) -> Ends:
+    """Where one is who swims so many lengths from an end: there after an even number, at the other
+    after an odd one; at either, as far as anyone knows, after part of a length.
+    """
+    if lengths.denominator > 1:
+        return BOTH
+    if lengths % 2 == 0:
+        return ends
+    return frozenset(TURN_END if end == START_END else START_END for end in ends)
+
+
+def laps(
+    reps: Iterable[Rep], course: Course, end: str, starts: Mapping[str, Word]
+) -> Iterator[tuple[Rep, Ends]]:
+    """Each rep with the ends at which it begins, for those who leave from ``end``. Those of a team
+    begin one after the other, each where the one before touches. After a start for which one gets
+    back (``ready_s``) the next rep begins where this one did. Where a rep's distance is an
+    estimate, the next may begin at either end.
+    """
+    at: Ends = frozenset((end,))
+    for rep in reps:
+        lengths = _lengths(rep, course)
+        if lengths is None:
+            yield rep, at
+            at = BOTH
+            continue
+        begins = [at]
+        for _ in range(rep.item.manner.swimmers):
+            begins.append(across(begins[-1], lengths))
+        yield rep, frozenset().union(*begins[:-1])
+        if not _gets_back(rep, starts):
+            at = begins[-1]
+
+
+def _lengths(rep: Rep, course: Course) -> Fraction | None:
+    """How many lengths one swimmer swims of a rep; None where that is estimated."""
+    if any(piece.by_time for piece in rep.pieces):
+        return None
+    return _in_lengths(rep.distance, course)
+
+
+def _in_lengths(distance: Distance, course: Course) -> Fraction:
+    return Fraction(distance) / course.length
+
+
+def _gets_back(rep: Rep, starts: Mapping[str, Word]) -> bool:
+    named = {rep.item.start, *(piece.drill.start for piece in rep.pieces)}
+    return any(name in starts and starts[name].ready_s for name in named)
+
+
+def placed_pieces(rep: Rep, begins: Ends, course: Course) -> Iterator[PlacedPiece]:
+    """The pieces of a rep, each with where it begins and the walls that it comes to."""
+    at = Fraction(0)
+    for piece in rep.pieces:
+        if piece.by_time:
+            yield PlacedPiece(piece, BOTH, BOTH)
+            continue
+        after = at + _in_lengths(piece.distance, course)
+        walls = range(int(at) + 1, int(after) + 1)
+        reached = (across(begins, Fraction(wall)) for wall in walls)
+        yield PlacedPiece(piece, across(begins, at), frozenset().union(*reached))
+        at = after
