@@ -153,6 +153,7 @@ FORMULA_OF: dict[str, dict[str, str | None]] = {
     "practice": {
         **OF_SWIMS,
         "change_s": WRITTEN,
+        "clock_over_s": "clock.Clock.run",
         "ends_from_s": "moment.least_seconds",
         "ends_s": "run_sheet.run_sheet",
         "gear_s": "run_sheet.run_sheet",

@@ -18,6 +18,7 @@ from arithmetic_world import DRILLS, PIECES
 from shared import share
 
 from almanac.arithmetic.practice_workings import practice_time, slack
+from almanac.arithmetic.session_load import session_minutes
 from almanac.model.entry import Helper
 from almanac.model.practice import LanesInUse, ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
@@ -26,6 +27,10 @@ from almanac.report.sheet_text import cell_words, moment_words, slack_words
 
 CHANGE_S = {"fins": 20, "socks": 30, "chute": 45, "board": 5}
 HEADS = {"quick": 10, "slow": 6}
+# Who fits a send-off swims 100 m in so long, and the last of the fullest lane leaves so long after
+# the leader: 4 in a lane of quick and 3 in one of slow, 5 s apart.
+TARGETS = {"quick": {"": 80, "fins": 64}, "slow": {"": 100, "fins": 80}}
+BEHIND = {"quick": 15, "slow": 10}
 
 
 def items(quick: int, slow: int, gear: str = "", reps: int = 1) -> Any:
@@ -56,7 +61,9 @@ def by_group(summary: Any) -> dict[str, list[tuple[float, float, float]]]:
 
 
 def test_lists_that_run_apart_by_hand():
-    # both: 100 s; then quick 60 + 2 × 90 and 30 + 60 after it, slow 120 alone; all meet at the end
+    # both: 100 s, and the last of slow is home 10 s later; then quick talks 60 s, swims until the
+    # last is home 90 + 15 + 80 s later, talks 30 s and takes a send-off of 60 s that it cannot hold;
+    # slow takes 120 s alone; all meet at the end
     summary = run(
         part(swim(sendoff=100)),
         apart(
@@ -66,12 +73,12 @@ def test_lists_that_run_apart_by_hand():
         part(swim(sendoff=50)),
     )
     assert by_group(summary) == {
-        "quick": [(0, 100, 0), (160, 340, 0), (370, 430, 0), (430, 480, 0)],
-        "slow": [(0, 100, 0), (100, 220, 210), (430, 480, 0)],
+        "quick": [(0, 100, 10), (170, 355, 0), (385, 445, 0), (445, 495, 0)],
+        "slow": [(0, 110, 0), (110, 230, 215), (445, 495, 0)],
     }
-    (waiting,) = [cell for row in summary.sheet for cell in row.cells if cell.waits_s]
-    assert waiting.waits_for.group == "quick"
-    assert [row.starts_s for row in summary.sheet] == [0, 100, 160, 370, 430]  # by the clock
+    waiting = [cell.waits_for.group for row in summary.sheet for cell in row.cells if cell.waits_s]
+    assert waiting == ["slow", "quick"]
+    assert [row.starts_s for row in summary.sheet] == [0, 110, 170, 385, 445]  # by the clock
     assert {id: own.distance.value for id, own in summary.swum.items()} == {
         "quick": 500,
         "slow": 300,
@@ -81,14 +88,15 @@ def test_lists_that_run_apart_by_hand():
 
 def test_stations_that_change_over_by_hand():
     # turn 1: quick at the first (80 s), slow at the second (200 s); change of 30 s; then crosswise
-    # 30 s covers the fins that come off and go on
+    # 30 s covers the fins that come off and go on; in the first turn the last of quick is home
+    # 15 s after the leader, who is there with the send-off
     stations = (
-        Station(items=items(80, 100, "fins"), place="Lanes 1 to 3."),
+        Station(items=items(64, 100, "fins"), place="Lanes 1 to 3."),
         Station(items=items(150, 200), led_by="head-coach"),
     )
     summary = run(PracticePart("main", stations=stations, change=30, talk=60))
     assert by_group(summary) == {
-        "quick": [(60, 140, 120), (290, 440, 0)],
+        "quick": [(60, 139, 121), (290, 440, 0)],
         "slow": [(60, 260, 0), (290, 390, 50)],
     }
     assert [row.stage.turn for row in summary.sheet] == [1, 1, 2, 2]
@@ -140,11 +148,17 @@ def machine(steps: list[tuple[str, int, int]], worn: str, begins: int) -> list[t
     return seconds
 
 
+def takes(group: str, gear: str, sendoff: int) -> int:
+    """A part of one rep: its send-off, or until the last of the lane is home."""
+    target = TARGETS[group].get(gear, 999)
+    return max(sendoff, BEHIND[group] + target) if target <= sendoff else sendoff
+
+
 def random_list(random: Random) -> list[tuple[str, dict[str, int], int]]:
     return [
         (
             random.choice(["", "fins", "socks"]),
-            {"quick": random.randint(20, 90), "slow": random.randint(20, 90)},
+            {"quick": random.randint(20, 86), "slow": random.randint(20, 86)},
             random.choice([0, 0, 15, 40]),
         )
         for _ in range(random.randint(1, 3))
@@ -179,7 +193,7 @@ def test_against_a_reckoning_second_by_second(seed):
     for lists, change in stages:
         now = len(busy["quick"])
         for group in HEADS:
-            steps = [(gear, s[group], talk) for gear, s, talk in lists[group]]
+            steps = [(gear, takes(group, gear, s[group]), talk) for gear, s, talk in lists[group]]
             if change:  # the change-over covers as the talk does
                 gear, swims, talk = steps[0]
                 steps[0] = (gear, swims, talk + change)
@@ -312,13 +326,29 @@ def test_the_last_touch_is_told_where_it_is_far_from_the_leaders_end():
     assert [cell.last_touch_s for cell in cells] == [120 + 3 * gap + 80, 120 + 2 * gap + 100]
     told = [cell_words("18:00", cell) for cell in cells]
     for cell, words in zip(cells, told, strict=True):
-        assert ("last touch" in words) is (abs(cell.last_touch_s - 240) >= 10)
+        assert ("; last touch" in words) is (abs(cell.last_touch_s - 240) >= 10)
+
+
+def test_what_comes_next_begins_when_the_last_swimmer_is_home():
+    # quick is over at 80 + 15, slow at 100 + 10; then half a minute of talk
+    summary = run(part(swim()), part(swim(sendoff=200), talk=30))
+    assert [row.starts_s for row in summary.sheet] == [0, 140]
+    assert by_group(summary)["quick"][0] == (0, 95, 15)
+    assert cell_words("18:00", summary.sheet[0].cells[0]) == (
+        "until 18:01:35 (last touch; the leader's clock ends 18:01:20), waits 0:15 for Osprey"
+    )
+    # minutes of the session run to the end of the last part, the send-off of 200 s
+    assert session_minutes(summary, "quick").value == 340 / 60
+    assert practice_time(summary).value == summary.ends_s == 340
 
 
 def test_a_practice_is_over_when_the_last_swimmer_is_home():
     # one 100 each, on nothing: slow's leader takes 100 s, and the third of the lane leaves 10 s later
     summary = run(part(swim()), minutes=2)
-    assert [row.ends_s for row in summary.sheet] == [100]
+    assert [row.ends_s for row in summary.sheet] == [110]
+    assert [(cell.clock_over_s, cell.last_touch_s) for cell in summary.sheet[0].cells] == [
+        (80, 95), (100, 110),
+    ]  # fmt: skip
     assert (summary.ends_s, summary.slack_s) == (110, 10)
     assert (practice_time(summary).value, slack(summary).value) == (110, 10)
     assert slack_words(summary) == "Ends at 18:01:50: 0:10 to spare in a slot of 2 minutes."
@@ -344,9 +374,15 @@ def test_each_lane_group_pays_for_its_own_change_of_gear():
     assert [start for start, *_ in found["slow"]] == [0, 60]
 
 
-def test_a_crew_in_other_lanes_has_no_last_touch_that_is_known():
+def test_a_crew_in_other_lanes_is_timed_in_them():
+    # ten in one lane: the last leaves 45 s after the leader; slow has its own two
     other = replace(part(swim(sendoff=120)), lanes={"quick": (1,)})
-    assert [cell.last_touch_s is None for cell in run(other).sheet[0].cells] == [True, False]
+    assert [cell.last_touch_s for cell in run(other).sheet[0].cells] == [45 + 80, 10 + 100]
+    # two a wave: ten in a lane are five waves of 80 + 5 s, in three lanes two of 2 heads
+    waves = swim(waves={"swimmers": 2})
+    usual, crowded = (run(part(waves)), run(replace(part(waves), lanes={"quick": (1,)})))
+    takes = [summary.sheet[0].run.clocks["quick"].clock.value for summary in (usual, crowded)]
+    assert takes == [2 * 85, 5 * 85]
 
 
 def test_times_after_what_is_not_known_are_told_as_the_earliest():
@@ -354,6 +390,7 @@ def test_times_after_what_is_not_known_are_told_as_the_earliest():
     practice = practice_of(part(swim()), part(swim(sendoff=90)), part(swim(sendoff=90)))
     summary = summarised(practice, catalogue)
     starts = [moment_words("18:00", row.starts) for row in summary.sheet]
-    assert starts == ["18:00:00", "from 18:01:20 on", "from 18:02:50 on"]
+    # quick is home after 80 + 15 s; then 1:30, and the last leaves 15 s after the leader, for 80 s
+    assert starts == ["18:00:00", "from 18:01:35 on", "from 18:03:10 on"]
     assert len(set(starts)) == 3
-    assert slack_words(summary) == "Ends from 18:04:20 on; when is not known."
+    assert slack_words(summary) == "Ends from 18:04:45 on; when is not known."

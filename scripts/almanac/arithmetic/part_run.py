@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from operator import attrgetter
 
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.working import Working
 from almanac.model.club import Pool
 from almanac.model.practice import Doing
 from almanac.model.swim_set import SwimSet
@@ -32,6 +34,19 @@ class PartRun(ByGroup):
     crews: tuple[Crew, ...]
     swim_set: SwimSet | None
     clocks: Mapping[str, GroupClock]
+
+    def takes(self, group: str) -> Working | None:
+        """What it takes a lane group, in seconds: its clock, in which the last rep's full send-off
+        counts, or until the last swimmer of the fullest lane is home (last touch), whichever is
+        later. None where its clock is not known.
+
+        House convention: nothing new begins while somebody is still under way, nor inside a
+        send-off that was promised.
+        """
+        own = self.clocks[group]
+        if own.clock is None or own.last_touch is None or not self.is_in_water:
+            return own.clock
+        return max(own.clock, own.last_touch, key=attrgetter("value"))
 
     @property
     def number(self) -> int:
@@ -61,6 +76,7 @@ def run_part(
 ) -> PartRun:
     """A set or items laid into the pool and on the clock of each lane group that takes part."""
     groups = tuple(dict.fromkeys(crew.group for crew in crews))
+    others = {crew.group: crew.lane_group for crew in crews if not crew.is_usual}
     if doing.set:
         known = given(timing.catalogue.sets[doing.set], doing.variants)
         summary = (
@@ -77,7 +93,7 @@ def run_part(
             doing=doing,
             crews=crews,
             swim_set=known,
-            clocks=summary.clocks,
+            clocks=GroupClocks(summary.swum, others) if others else summary.clocks,
         )
     items = given_items(doing.items, doing.variants)
     found = swum_by(timing, items, pool.course, groups)
@@ -89,5 +105,5 @@ def run_part(
         doing=doing,
         crews=crews,
         swim_set=None,
-        clocks=GroupClocks(found.swum),
+        clocks=GroupClocks(found.swum, others),
     )

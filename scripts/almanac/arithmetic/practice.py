@@ -55,18 +55,14 @@ class PracticeSummary(ByGroup):
 
     @property
     def ends(self) -> Moment:
-        """When the last group is done and its last swimmer home, who in a full lane comes in after
-        the leader's clock is over; the earliest that it can be where a clock is not known.
+        """When the last part is over for the last lane group; the earliest that it can be where a
+        clock is not known.
         """
-        touches = (cell.last_touch_s for row in self.sheet for cell in row.cells)
-        home = (Moment(touch) for touch in touches if touch is not None)
-        return latest([Moment(0.0), *(row.ends for row in self.sheet), *home])
+        return latest([Moment(0.0), *(row.ends for row in self.sheet)])
 
     @property
     def ends_s(self) -> float | None:
-        """When the last swimmer is home, in seconds from the start; None where a clock is not
-        known.
-        """
+        """When it is over, in seconds from the start; None where a clock is not known."""
         return self.ends.known_s
 
     @property

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import groupby
+from operator import attrgetter
 
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
@@ -11,10 +12,9 @@ from almanac.arithmetic.working import Difference, Known, Labelled, Working, tot
 
 
 def practice_time(summary: PracticeSummary) -> Working | None:
-    """When the last swimmer is home: talk, changing over, gear changes and the slowest lane group
-    of each part, one after the other, and what the last of a full lane then still swims (last
-    touch). Of parts that run beside each other those count that are done last. None where a clock
-    is not known.
+    """When a practice is over: talk, changing over, gear changes and what each part takes the
+    slowest lane group, one after the other. Of parts that run beside each other those count that
+    are done last. None where a clock is not known.
     """
     if summary.ends_s is None:
         return None
@@ -23,15 +23,10 @@ def practice_time(summary: PracticeSummary) -> Working | None:
         terms += [Known(row.talk_s, "talk", "s"), Known(row.gear_s, "gear", "s")]
         if row.change_s:
             terms.append(Known(row.change_s, "change over", "s"))
-        clocks = [
-            clock for cell in row.cells if (clock := row.run.clocks[cell.group].clock) is not None
-        ]
-        if clocks:
-            slowest = max(clocks, key=lambda clock: clock.value)
+        takes = [own for cell in row.cells if (own := row.run.takes(cell.group)) is not None]
+        if takes:
+            slowest = max(takes, key=attrgetter("value"))
             terms.append(Labelled(slowest, f"part {row.stage.number}", "s"))
-    clocks_over_s = max((row.ends.s for row in summary.sheet), default=0.0)
-    if summary.ends_s > clocks_over_s:
-        terms.append(Known(summary.ends_s - clocks_over_s, "until the last touch", "s"))
     return total(terms)
 
 

@@ -10,6 +10,7 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.moment import Missing, Moment, latest, least_seconds
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.stages import Stage
+from almanac.arithmetic.working import Working
 from almanac.model.knowledge import Gear
 
 Worn = dict[tuple[str, str], frozenset[str]]  # by lane group and half
@@ -17,17 +18,20 @@ Worn = dict[tuple[str, str], frozenset[str]]  # by lane group and half
 
 @dataclass(frozen=True)
 class SheetCell:
-    """Lanes that go together in one part: when they end, how long they then wait, and for whom.
+    """Lanes that go together in one part: when it is over for them, how long they then wait, and
+    for whom.
 
-    They wait from their own end to that of whoever is done last with the part, or with the stage
-    where they have no other part in it. A wait is not known where one of the two ends is not.
-    Beside the end stands when the last swimmer of the fullest lane is home, where that is known.
+    It is over when their clock is, the last rep's full send-off included, and the last swimmer of
+    their fullest lane is home, whichever is later; both stand beside it where they are known.
+    They wait from then until whoever is last is done with the part, or with the stage where they
+    have no other part in it. A wait is not known where one of the two ends is not.
     """
 
     crew: Crew
     ends: Moment
     waits_s: float | None = 0.0
     waits_for: Crew | None = None
+    clock_over_s: float | None = None
     last_touch_s: float | None = None
 
     @property
@@ -81,6 +85,8 @@ def run_sheet(
 ) -> Iterator[SheetRow]:
     """The run sheet: a stage begins for everybody when the last lane group has done the one before
     it, and in a stage that runs apart each list of parts goes on without waiting for the others.
+    A part is done when its last rep's full send-off is over and its last swimmer home, whichever is
+    later (last touch).
 
     Before each part comes its talk, and before each turn but the first the time to change over;
     changing gear costs what these do not cover, and nothing before the first part. Where a part's
@@ -133,10 +139,7 @@ def _track(
         costs = [_change_gear(run, crew, worn, gear) for crew in run.crews]
         gear_s = 0.0 if begins and not number else max(0.0, max(costs, default=0) - talk - change)
         starts = now.after(talk + change + gear_s)
-        cells = [
-            SheetCell(crew, _ends(run, crew, starts), last_touch_s=_last_touch(run, crew, starts))
-            for crew in run.crews
-        ]
+        cells = [_cell(run, crew, starts) for crew in run.crews]
         ends = latest([starts, *(cell.ends for cell in cells)])
         slowest = max(cells, key=_end, default=None)
         waiting = tuple(_waiting(cell, ends, slowest) for cell in cells)
@@ -158,22 +161,24 @@ def _change_gear(run: PartRun, crew: Crew, worn: Worn, gear: Mapping[str, Gear])
     return cost
 
 
-def _ends(run: PartRun, crew: Crew, starts: Moment) -> Moment:
-    clock = run.clocks[crew.group]
-    if clock.clock is not None:
-        return starts.after(clock.clock.value)
-    least = least_seconds(run.of(crew.group), clock)
-    return starts.after(least, Missing(run.path, crew.group, clock.missing))
+def _cell(run: PartRun, crew: Crew, starts: Moment) -> SheetCell:
+    clock, takes = run.clocks[crew.group], run.takes(crew.group)
+    if takes is None:
+        least = least_seconds(run.of(crew.group), clock)
+        return SheetCell(crew, starts.after(least, Missing(run.path, crew.group, clock.missing)))
+    return SheetCell(
+        crew,
+        starts.after(takes.value),
+        clock_over_s=_from(starts, clock.clock),
+        last_touch_s=_from(starts, clock.last_touch) if run.is_in_water else None,
+    )
 
 
-def _last_touch(run: PartRun, crew: Crew, starts: Moment) -> float | None:
-    """When the last swimmer of a crew is home, in seconds from the start of the slot; None where
-    that is not known, on land, and for a crew in other lanes than its lane group has.
+def _from(starts: Moment, lasts: Working | None) -> float | None:
+    """When something is over that begins with the part, in seconds from the start of the slot; None
+    where one of the two is not known.
     """
-    touch = run.clocks[crew.group].last_touch
-    if touch is None or starts.missing or not crew.is_usual or not run.is_in_water:
-        return None
-    return starts.s + touch.value
+    return None if lasts is None or starts.missing else starts.s + lasts.value
 
 
 def _waiting(cell: SheetCell, until: Moment, slowest: SheetCell | None) -> SheetCell:

@@ -18,6 +18,7 @@ from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Known, Labelled, Working, gathered, total
 from almanac.model.changes import items_for
+from almanac.model.club import LaneGroup
 from almanac.model.swim_set import Distance, Item, in_all
 from almanac.units import Course
 
@@ -233,15 +234,19 @@ def together(parts: Iterable[Swum], course: Course, timing: Clocks) -> Swum:
 class GroupClocks(Mapping[str, GroupClock]):
     """What is swum on the clock, by lane group; each is worked out when it is first asked for."""
 
-    def __init__(self, swum: Mapping[str, Swum]) -> None:
+    def __init__(
+        self, swum: Mapping[str, Swum], crews: Mapping[str, LaneGroup] | None = None
+    ) -> None:
+        """``crews`` are lane groups in other lanes than usual, or the parts of them that swim."""
         self._swum = swum
+        self._crews = crews or {}
         self._clocks: dict[str, GroupClock | None] = dict.fromkeys(swum)
 
     def __getitem__(self, group: str) -> GroupClock:
         clock = self._clocks[group]
         if clock is None:
             swum = self._swum[group]
-            timer = swum.timing.clock(group, swum.course)
+            timer = swum.timing.clock(group, swum.course, self._crews.get(group))
             timer = replace(timer, most_in_lane=swum.most_in_lane)
             clock = self._clocks[group] = timer.run(swum.events)
         return clock

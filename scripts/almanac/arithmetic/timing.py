@@ -5,7 +5,7 @@ course, made once.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
 
@@ -40,8 +40,14 @@ class Clocks:
         """The club's effort scale."""
         return EffortScale(self.efforts)
 
-    def clock(self, group: str, course: Course) -> Clock:
-        """The clock of one lane group in one course. Raises KeyError for an unknown group."""
+    def clock(self, group: str, course: Course, own: LaneGroup | None = None) -> Clock:
+        """The clock of one lane group in one course; where it is in other lanes than usual, or a
+        part of it, ``own`` is what it is there. Raises KeyError for an unknown group.
+        """
+        if own is not None:
+            usual = self.clock(group, course)
+            paces = replace(usual.pacer.paces, group=own)
+            return replace(usual, pacer=replace(usual.pacer, paces=paces))
         if (group, course) not in self._made:
             paces = Paces(self.lane_groups[group], self.benchmarks, self.policy, self.day)
             squad = self.squads.get(self.lane_groups[group].squad)

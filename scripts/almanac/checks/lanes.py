@@ -22,7 +22,7 @@ from almanac.units import Course, show_number, show_time
 @dataclass(frozen=True)
 class Swum:
     """Items as the lane groups that they are meant for swim them; ``path`` leads to the piece that
-    holds them.
+    holds them. Those ``elsewhere`` are in other lanes than usual, or half of them.
     """
 
     entry: Entry
@@ -31,6 +31,7 @@ class Swum:
     course: Course
     most_in_lane: int | None
     clocks: Mapping[str, GroupClock]
+    elsewhere: frozenset[str] = frozenset()
 
 
 def swum_by_groups(analysis: Analysis) -> Iterator[Swum]:
@@ -40,7 +41,7 @@ def swum_by_groups(analysis: Analysis) -> Iterator[Swum]:
         meant = {group: clocks[group] for group in analysis.meant(swim_set)}
         yield Swum(swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant)
     for id, summary in analysis.practices.items():
-        for run in {run.path: run for run in summary.runs}.values():
+        for run in summary.runs:  # a station once a turn, each time with other lane groups
             if run.swim_set is None:
                 practice = analysis.catalogue.practices[id]
                 yield Swum(
@@ -50,6 +51,7 @@ def swum_by_groups(analysis: Analysis) -> Iterator[Swum]:
                     summary.pool.course,
                     None,
                     run.clocks,
+                    frozenset(crew.group for crew in run.crews if not crew.is_usual),
                 )
 
 
@@ -99,6 +101,8 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
     """
     for swum in swum_by_groups(analysis):
         for group, run in swum.clocks.items():
+            if group in swum.elsewhere:
+                continue  # part-crowded tells it, in the lanes that it has
             lane_group = analysis.catalogue.lane_groups[group]
             for full in crowded(run, lane_group, swum.course):
                 message = f"{lane_group.title}: {crowded_words(full)}"

@@ -57,10 +57,15 @@ def _cell(summary: PracticeSummary, row: SheetRow, cell: SheetCell) -> dict[str,
         **_moment("ends_s", "ends_from_s", cell.ends),
         "waits_s": cell.waits_s,
         **waits_for,
-        "last_touch_s": None if cell.last_touch_s is None else decimals(cell.last_touch_s, 1),
+        "clock_over_s": _tenths(cell.clock_over_s),
+        "last_touch_s": _tenths(cell.last_touch_s),
         "lanes": list(cell.crew.lanes),
         **other_figures_json(other_figures(summary, row, cell.group), ()),
     }
+
+
+def _tenths(seconds: float | None) -> float | None:
+    return None if seconds is None else decimals(seconds, 1)
 
 
 def _distance(run: PartRun, group: str) -> dict[str, float]:

@@ -28,7 +28,7 @@ _JOBS = {
 }
 
 
-TOUCH_TOLD_FROM_S = 10  # the last touch is told where it is so many seconds from the leader's end
+TOUCH_TOLD_FROM_S = 10  # both are told where the last touch is so far from the leader's end
 
 
 def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
@@ -59,14 +59,17 @@ def cell_words(start: str, cell: SheetCell) -> str:
     """When a crew is done, how long it then waits, and for whom."""
     if cell.ends.missing:
         return f"until some time {moment_words(start, cell.ends)}"
+    over, touch = cell.clock_over_s, cell.last_touch_s
+    late = 0.0 if over is None or touch is None else touch - over
     words = f"until {clock_time(start, cell.ends.s)}"
+    if over is not None and late >= TOUCH_TOLD_FROM_S:
+        words += f" (last touch; the leader's clock ends {clock_time(start, over)})"
     if cell.waits_s:
         # as a reader reckons it from the two times that are shown
         waits = difference(cell.ends.s + cell.waits_s, cell.ends.s, Decimal(1))
         words += f", waits {show_time(float(waits))}"
         words += f" for {cell.waits_for.title}" if cell.waits_for else ""
-    touch = cell.last_touch_s
-    if touch is not None and abs(touch - cell.ends.s) >= TOUCH_TOLD_FROM_S:
+    if touch is not None and late <= -TOUCH_TOLD_FROM_S:
         words += f"; last touch {clock_time(start, touch)}"
     return words
 
@@ -125,10 +128,10 @@ def other_figures(summary: PracticeSummary, row: SheetRow, group: str) -> list[N
     return others(table("practice", "part", "sheet", part), ("distance", "clock"))
 
 
-def slack_words(summary: PracticeSummary) -> str:
-    """Whether it fits the slot."""
+def slack_words(summary: PracticeSummary, starts: str = "") -> str:
+    """Whether it fits the slot; ``starts`` as HH:MM where that is not the slot's own time."""
     slack, minutes = summary.slack_s, summary.practice.slot.minutes
-    start = summary.practice.slot.start
+    start = starts or summary.practice.slot.start
     if slack is None:
         earliest = clock_time(start, summary.ends.s)
         over = summary.ends.s - 60 * minutes

@@ -61,7 +61,7 @@ def _events(
     for own in day.sessions:
         event = _event(summary, day, own)
         if own.practice is not None:
-            _tell_practice(event, catalogue, own.practice, address)
+            _tell_practice(event, catalogue, own, own.practice, address)
         else:
             what = own.circuit.swim_set.title if own.circuit else own.session.other
             event.add("summary", f"{what}, {show_number(own.minutes or 0, 0)} minutes")
@@ -76,13 +76,17 @@ def _events(
 
 
 def _tell_practice(
-    event: Event, catalogue: Catalogue, summary: PracticeSummary, address: str
+    event: Event,
+    catalogue: Catalogue,
+    own: SessionPlan,
+    summary: PracticeSummary,
+    address: str,
 ) -> None:
     practice = summary.practice
     event.add("summary", f"{catalogue.club.squads[practice.squad].title}: {practice.title}")
     event.add("location", summary.pool.title)
     distance = distance_words(summary.first)
-    event.add("description", f"{practice.focus}\n{distance}. {slack_words(summary)}")
+    event.add("description", f"{practice.focus}\n{distance}. {slack_words(summary, own.start)}")
     if address:
         event.add("url", address.rstrip("/") + "/" + page_of(practice))
 

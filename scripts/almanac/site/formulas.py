@@ -27,6 +27,7 @@ from almanac.arithmetic.marks import mark_from_wall
 from almanac.arithmetic.moment import least_seconds
 from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.pace_lines import line_through
+from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice_workings import practice_time, slack
 from almanac.arithmetic.race import critical_speed, fade, points
 from almanac.arithmetic.resistance import (
@@ -106,6 +107,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     )),
     ("Practice", (
         ("The run sheet", run_sheet),
+        ("What a part takes", PartRun.takes),
         ("When something is not known", least_seconds),
         ("Who waits, and for whom", SheetCell),
         ("Lists apart, and turns of stations", Stage),

@@ -9,7 +9,6 @@ from operator import attrgetter
 from almanac.analysis.figures.facets import FACET_WORD, SHARES, facet_words, partly
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.by_time import lengths_in
-from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.facets import distance_working
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
@@ -63,7 +62,7 @@ class PartForGroup:
     @property
     def clock(self) -> Working | None:
         """What the part takes the lane group."""
-        return self.run.clocks[self.group].clock
+        return self.run.takes(self.group)
 
 
 def _unit(swum: Swum) -> str:
@@ -100,7 +99,7 @@ OF_PARTS: tuple[Figure[PartForGroup], ...] = (
     Figure("distance", "Distance", attrgetter("distance"), Shown.DISTANCE,
            lambda part: part.unit, (distance_working,),
            partly=lambda part: partly(part.run.of(part.group))),
-    Figure("clock", "Clock", attrgetter("clock"), Shown.TIME, explained=(Clock.run,)),
+    Figure("clock", "Clock", attrgetter("clock"), Shown.TIME, explained=(PartRun.takes,)),
 )  # fmt: skip
 
 TIME: tuple[Figure[PracticeSummary], ...] = (
