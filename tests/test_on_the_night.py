@@ -31,7 +31,9 @@ def night(capsys: pytest.CaptureFixture[str], root: Path, *argv: str) -> tuple[i
 def test_without_a_change_it_is_as_written(capsys, root) -> None:
     code, data = night(capsys, root)
     assert code == 0 and data["slot_s"] == 3600
-    assert data["adults"] == {"needed": 1, "there": 2, "jobs": {}}
+    assert data["adults"] == {
+        "needed": 1, "there": 2, "jobs": {"coach": 1}, "must_be_adults": {"coach": 1},
+    }  # fmt: skip
     assert data["gear"] == [{"gear": "fins", "needed": 4, "owned": 4}]
     assert len(data["sheet"]) == 2
 

@@ -269,18 +269,21 @@ def test_adults_are_counted_at_the_moment_that_needs_most():
     )
     practice = practice_of(PracticePart("main", stations=stations))
     plain = summarised(practice, club(practice)).hands
-    assert (plain.adults, plain.jobs) == (1, {"lead": 1, "timekeeper": 1})
+    assert (plain.adults, plain.jobs) == (2, {"lead": 1, "coach": 1, "timekeeper": 1})
     known = club(practice, watched)
     need = summarised(practice, known).hands
-    # a watcher for each lane: 3 of quick and 2 of slow, and the head coach
-    assert (need.adults, need.jobs) == (6, {"lead": 1, "timekeeper": 1, "watcher": 5})
+    # a watcher for each lane: 3 of quick and 2 of slow, the head coach, and one at the other station
+    assert (need.adults, need.jobs) == (
+        7,
+        {"lead": 1, "coach": 1, "timekeeper": 1, "watcher": 5},
+    )
 
 
 def test_a_holder_for_each_cord_that_the_club_owns():
     corded = replace(PIECES["fins"], helpers=(Helper("cord-holder", "piece"),))
     practice = practice_of(part(swim(sendoff=60, gear=["fins"])))
     need = summarised(practice, club(practice, corded, owned={"fins": 3})).hands
-    assert (need.adults, need.jobs) == (1, {"cord-holder": 3})
+    assert (need.adults, need.jobs) == (1, {"coach": 1, "cord-holder": 3})
 
 
 def test_one_adult_at_least_is_on_deck():

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from almanac.arithmetic.crews import Crew
+from almanac.arithmetic.helping import help_of
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
-from almanac.model.entry import Helper
 from almanac.model.knowledge import Gear
 
 Busy = tuple[SheetRow, SheetCell]  # a crew in the part that it does
@@ -52,76 +52,51 @@ def gear_at_once(sheet: Sequence[SheetRow]) -> Iterator[tuple[str, int, PartRun]
 
 @dataclass(frozen=True)
 class Hands:
-    """Those who are needed at one moment beside the swimmers: how many for each job, and how many
-    of them must be adults. ``run`` is a part of that moment.
+    """Those who are needed at one moment beside the swimmers: how many for each job, how many of
+    them ``must`` be adults, and so how many ``adults``. ``run`` is a part of that moment.
     """
 
     run: PartRun
     jobs: Mapping[str, int]
-    adults: int
+    must: Mapping[str, int]
+
+    @property
+    def adults(self) -> int:
+        """How many must be adults."""
+        return sum(self.must.values())
 
 
-LEADS = "lead"  # the job of an adult who takes a station or a list of parts alone
+LEADS = "lead"  # the job of an adult who takes a part alone
+COACHES = "coach"  # and of the one who has all that nobody takes alone
 
 
 def hands(
     sheet: Sequence[SheetRow], gear: Mapping[str, Gear], owned: Mapping[str, int]
 ) -> Hands | None:
     """Those who are needed at the moment that needs the most adults, and among such moments the
-    most hands.
-
-    A part with ``led_by`` takes one adult. Drills, gear and parts say in ``helpers`` whom they need
-    and for how many one is enough: a lane in use, a piece of gear in use (no more than the club
-    owns), a lane group, or the whole part. One adult at least is on deck.
+    most hands: one adult for each part with ``led_by``, one who coaches all the other parts of that
+    moment together, and whom the parts need beside them. A job that falls to the coach
+    (``coach_is``) takes nobody more; whoever coaches several parts at once does one such job.
     """
     found = [_hands(busy, gear, owned) for busy in moments(sheet) if busy]
     return max(found, key=lambda own: (own.adults, sum(own.jobs.values())), default=None)
 
 
 def _hands(busy: tuple[Busy, ...], gear: Mapping[str, Gear], owned: Mapping[str, int]) -> Hands:
-    jobs: Counter[str] = Counter()
-    adults = 0
+    jobs: Counter[str] = Counter({LEADS: 0, COACHES: 0})  # these are told first
+    must: Counter[str] = Counter({LEADS: 0, COACHES: 0})
     by_run: dict[int, tuple[PartRun, list[Crew]]] = {}
     for row, cell in busy:
         by_run.setdefault(id(row.run), (row.run, []))[1].append(cell.crew)
+    is_free = True  # whoever coaches what nobody takes alone, for one more job
     for run, crews in by_run.values():
-        if run.doing.led_by:
-            jobs[LEADS] += 1
-            adults += 1
-        for helper, count in _needed(run, crews, gear, owned).items():
-            jobs[helper.job] += count
-            adults += count if helper.adult else 0
-    return Hands(busy[0][0].run, dict(jobs), max(1, adults))
-
-
-def _needed(
-    run: PartRun, crews: Sequence[Crew], gear: Mapping[str, Gear], owned: Mapping[str, int]
-) -> Mapping[Helper, int]:
-    """Helpers of one part with how many of each; one who is asked for twice is needed once."""
-    found: dict[Helper, int] = {}
-
-    def ask(helpers: Sequence[Helper], users: Sequence[Crew], pieces: int) -> None:
-        for helper in helpers:
-            count = {
-                "lane": sum(crew.lane_group.lanes for crew in users),
-                "piece": pieces,
-                "group": len(users),
-                "part": 1,
-            }[helper.each]
-            found[helper] = max(found.get(helper, 0), count)
-
-    ask(run.doing.helpers, crews, 0)
-    users: dict[str, list[Crew]] = {}
-    drills: dict[str, tuple[tuple[Helper, ...], list[Crew]]] = {}
-    for crew in crews:
-        swum = run.of(crew.group)
-        for id in swum.gear:
-            users.setdefault(id, []).append(crew)
-        for drill in {piece.drill.id: piece.drill for piece in swum.pieces}.values():
-            drills.setdefault(drill.id, (drill.helpers, []))[1].append(crew)
-    for id, own in users.items():
-        heads = sum(crew.heads_at_once(run.most_in_lane) for crew in own)
-        ask(gear[id].helpers, own, min(heads, owned.get(id, heads)))
-    for helpers, own in drills.values():
-        ask(helpers, own, 0)
-    return found
+        alone = bool(run.doing.led_by)
+        jobs[LEADS if alone else COACHES] += 1
+        for own in help_of(run, crews, gear, owned):
+            count = own.others if is_free or alone else own.count
+            is_free = is_free and (alone or not own.by_coach)
+            jobs[own.helper.job] += count
+            must[own.helper.job] += count if own.helper.adult else 0
+    jobs[COACHES] = min(jobs[COACHES], 1)
+    must.update({job: jobs[job] for job in (LEADS, COACHES)})
+    return Hands(busy[0][0].run, dict(+jobs), dict(+must))

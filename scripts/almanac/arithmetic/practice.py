@@ -83,14 +83,14 @@ def summarise_practice(
         id: group for id, group in catalogue.lane_groups.items() if group.squad == practice.squad
     }
     stages = tuple(Staging(timing, practice, pool, groups, set_in_pool).stages())
-    sheet = tuple(run_sheet(stages, catalogue.gear, timing.scale))
+    owned = catalogue.club.gear_owned
+    sheet = tuple(run_sheet(stages, catalogue.gear, timing.scale, owned))
     runs = _each_once(sheet)
     hazards = [(hazard, practice.id) for hazard in practice.hazards]
     hazards += [
         (hazard, run.swim_set.id) for run in runs if run.swim_set for hazard in run.swim_set.hazards
     ]
     whole = _whole(timing.clocks, sheet, pool.course, tuple(groups))
-    owned = catalogue.club.gear_owned
     return PracticeSummary(
         first=whole.first,
         swum=whole.swum,

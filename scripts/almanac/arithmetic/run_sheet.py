@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.helping import Help, help_of
 from almanac.arithmetic.moment import Missing, Moment, latest, least_seconds
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.stages import Stage
@@ -50,7 +51,8 @@ class SheetRow:
     """One part on the run sheet: those who do it start together, after the talk.
 
     ``gear_s`` is what changing gear from what they did before costs beyond the talk and the time to
-    change over. ``ends`` is when the last of them is done. ``joins``: see ``may_join``.
+    change over. ``ends`` is when the last of them is done, ``helps`` whom it needs beside them.
+    ``joins``: see ``may_join``.
     """
 
     stage: Stage
@@ -62,6 +64,7 @@ class SheetRow:
     starts: Moment
     ends: Moment
     cells: tuple[SheetCell, ...]
+    helps: tuple[Help, ...] = ()
     joins: bool = False
 
     @property
@@ -81,7 +84,10 @@ class SheetRow:
 
 
 def run_sheet(
-    stages: Iterable[Stage], gear: Mapping[str, Gear], scale: EffortScale
+    stages: Iterable[Stage],
+    gear: Mapping[str, Gear],
+    scale: EffortScale,
+    owned: Mapping[str, int],
 ) -> Iterator[SheetRow]:
     """The run sheet: a stage begins for everybody when the last lane group has done the one before
     it, and in a stage that runs apart each list of parts goes on without waiting for the others.
@@ -105,7 +111,8 @@ def run_sheet(
         for row in sorted(rows, key=lambda row: row.starts.s):
             joins = may_join(row.run, gear, scale)
             closed = _closed(row, any(row is own for own in last_of_track), now, slowest)
-            yield replace(closed, joins=joins)
+            helps = help_of(row.run, row.run.crews, gear, owned)
+            yield replace(closed, joins=joins, helps=helps)
 
 
 def may_join(run: PartRun, gear: Mapping[str, Gear], scale: EffortScale) -> bool:

@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.at_once import COACHES, LEADS
 from almanac.arithmetic.crews import HALVES
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.practice import PracticeSummary
@@ -50,29 +51,33 @@ def _unsound(part: PracticePart, groups: tuple[str, ...]) -> str:
     return wrong[0] if wrong else ""
 
 
+_VERBS = {
+    COACHES: "coach",
+    LEADS: "take a part alone",
+    "watcher": "watch",
+    "cord-holder": "hold cords",
+    "timekeeper": "keep time",
+    "caller": "call",
+}
+
+
 @forbids("adults-short")
 def adults_short(analysis: Analysis) -> Iterator[Problem]:
     """As many adults are there as a practice needs at the same moment: one for each part that is
-    led alone, and those whom drills, gear and parts ask for in ``helpers``. Not looked at where a
-    practice does not say how many ``adults`` it has.
+    led alone, one who coaches all the others, and those whom drills, gear and parts ask for in
+    ``helpers``, save a job that falls to the coach (``coach_is``). Not looked at where a practice
+    does not say how many ``adults`` it has.
     """
     for practice, summary in _practices(analysis):
         need = summary.hands
         if need and practice.adults is not None and practice.adults < need.adults:
-            jobs = ", ".join(f"{count} to {_verb(job)}" for job, count in need.jobs.items())
+            jobs = ", ".join(f"{count} to {_VERBS[job]}" for job, count in need.must.items())
             message = f"{need.adults} adults are needed at the same moment ({jobs})"
-            hint = "have parts run one after the other, or find another adult"
+            hint = (
+                "have parts run one after the other, say which job the coach does (coach_is), "
+                "or find another adult"
+            )
             yield Problem(practice, ("adults",), message, hint)
-
-
-def _verb(job: str) -> str:
-    return {
-        "lead": "take a part alone",
-        "watcher": "watch",
-        "cord-holder": "hold cords",
-        "timekeeper": "keep time",
-        "caller": "call",
-    }[job]
 
 
 @warns("part-length-unknown")

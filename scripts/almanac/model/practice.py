@@ -37,7 +37,8 @@ class Doing:
     ``variants`` are those of the set that lane groups are given here, where they are others than
     the set says; ``talk`` seconds before it; ``place`` where that is not the group's own lanes;
     ``end`` of the pool that reps leave from; ``led_by`` the role of the adult who takes it alone;
-    ``lanes`` by lane group, where they are others than usual.
+    ``coach_is`` the job of a helper that falls to whoever takes it; ``lanes`` by lane group, where
+    they are others than usual.
     """
 
     set: str | None = None
@@ -47,6 +48,7 @@ class Doing:
     place: str = ""
     end: str = "start"
     led_by: str | None = None
+    coach_is: str = ""
     lanes: Mapping[str, Lanes] = field(default_factory=dict)
     helpers: tuple[Helper, ...] = ()
     note: str = ""

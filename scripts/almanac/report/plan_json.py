@@ -20,7 +20,7 @@ from almanac.findings import Finding
 from almanac.report.facet_shares import facet_numbers
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.set_json import facets_json
-from almanac.report.sheet_json import hands_json, sheet_json
+from almanac.report.sheet_json import hands_json, lanes_json, sheet_json
 from almanac.report.shown import SHARES_IN_WORDS, other_figures_json, rounded
 from almanac.rounding import TENTH, decimals
 
@@ -65,6 +65,7 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "slot_s": 60 * summary.practice.slot.minutes,
         "ends_s": times["time"].value,
         "slack_s": times["slack"].value,
+        **lanes_json(summary),
         "sheet": sheet_json(summary),
         **hands_json(summary),
         **{

@@ -18,7 +18,9 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
 from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
-from almanac.report.sheet_text import LATECOMERS, hands_words, sheet_lines
+from almanac.report.hands_words import hands_words
+from almanac.report.lane_words import lanes_tonight
+from almanac.report.sheet_text import LATECOMERS, sheet_lines
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 
@@ -54,6 +56,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
                 f"({summary.pool.course})"
             ),
             practice.focus,
+            *(f"Lanes: {'; '.join(told)}." for told in [list(lanes_tonight(summary))] if told),
         ],
         list(sheet_lines(catalogue, summary)),
         list(filter(None, [hands_words(summary), LATECOMERS])),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from almanac.arithmetic.crews import crew_of
+from almanac.arithmetic.helping import Help
 from almanac.arithmetic.moment import Moment
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
@@ -18,13 +20,26 @@ def sheet_json(summary: PracticeSummary) -> list[dict[str, Any]]:
     return [_row(summary, row) for row in summary.sheet]
 
 
+def lanes_json(summary: PracticeSummary) -> dict[str, Any]:
+    """The lanes that each lane group has all evening, and those that are not as usual."""
+    own, groups = summary.practice.lanes, summary.groups
+    return {
+        "lanes": {
+            "out_of_use": list(own.out_of_use),
+            "shared": list(own.shared),
+            "groups": {id: list(crew_of(id, "", groups, own, {}).lanes) for id in groups},
+        }
+    }
+
+
 def hands_json(summary: PracticeSummary) -> dict[str, Any]:
     """The adults and helpers that are needed at the same moment."""
     need = summary.hands
     if need is None:
         return {}
     there = summary.practice.adults
-    return {"adults": {"needed": need.adults, "there": there, "jobs": dict(need.jobs)}}
+    told = {"needed": need.adults, "there": there, "jobs": dict(need.jobs)}
+    return {"adults": {**told, "must_be_adults": dict(need.must)}}
 
 
 def _row(summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
@@ -46,7 +61,20 @@ def _row(summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
         **_moment("starts_s", "from_s", row.starts),
         **_moment("ends_s", "ends_from_s", row.ends),
         "latecomers": row.joins,
+        **({"helpers": [_help(own) for own in row.helps]} if row.helps else {}),
         "groups": {cell.crew.name: _cell(summary, row, cell) for cell in row.cells},
+    }
+
+
+def _help(own: Help) -> dict[str, Any]:
+    """A job beside the swimmers: ``count`` people, one of them the coach where ``by_coach``."""
+    return {
+        "job": own.helper.job,
+        "count": own.count,
+        "each": own.helper.each,
+        "adult": own.helper.adult,
+        "by_coach": own.by_coach,
+        "for": list(own.titles),
     }
 
 

@@ -8,25 +8,17 @@ from decimal import Decimal
 from almanac.analysis.figures import table
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.practices import PartForGroup
-from almanac.arithmetic.at_once import LEADS
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.moment import Missing, Moment
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.model.catalogue import Catalogue
+from almanac.report.hands_words import help_words
 from almanac.report.known_words import basis_words, no_number_words
+from almanac.report.lane_words import lane_words
 from almanac.report.shown import others, with_working
 from almanac.rounding import difference
 from almanac.units import clock_time, show_time
-
-_JOBS = {
-    LEADS: ("takes a part alone", "take a part alone"),
-    "watcher": ("watches", "watch"),
-    "cord-holder": ("holds a cord", "hold cords"),
-    "timekeeper": ("keeps time", "keep time"),
-    "caller": ("calls", "call"),
-}
-
 
 TOUCH_TOLD_FROM_S = 10  # both are told where the last touch is so far from the leader's end
 
@@ -112,14 +104,9 @@ def where_words(catalogue: Catalogue, row: SheetRow) -> Iterator[str]:
     for crew in row.run.crews:
         if crew.group in doing.lanes:
             yield f"{crew.title} in {lane_words(crew.lanes)}"
-
-
-def lane_words(lanes: tuple[int, ...]) -> str:
-    """Lanes by number: ``lane 4``, ``lanes 1, 2 and 3``."""
-    numbers = [str(lane) for lane in lanes]
-    if len(numbers) < 2:
-        return f"lane {numbers[0]}" if numbers else "no lane"
-    return f"lanes {', '.join(numbers[:-1])} and {numbers[-1]}"
+    coach = catalogue.words("roles")[doing.led_by].title.lower() if doing.led_by else "coach"
+    if row.helps:
+        yield f"Helpers: {'; '.join(help_words(own, coach) for own in row.helps)}"
 
 
 def other_figures(summary: PracticeSummary, row: SheetRow, group: str) -> list[NamedFigure]:
@@ -165,20 +152,6 @@ def missing_sentence(catalogue: Catalogue, summary: PracticeSummary, missing: Mi
     why = "; ".join(reasons) or "a target is not known"
     group = summary.groups[missing.group].title
     return f"how long part {row.stage.number} ({word}) takes {group}, because {why}"
-
-
-def hands_words(summary: PracticeSummary) -> str:
-    """How many adults and helpers the practice needs at the same moment, beside how many it has."""
-    need = summary.hands
-    if need is None:
-        return ""
-    adults = "1 adult" if need.adults == 1 else f"{need.adults} adults"
-    has = summary.practice.adults
-    beside = "" if has is None else f", and has {has}"
-    jobs = ", ".join(
-        f"{count} {_JOBS[job][0 if count == 1 else 1]}" for job, count in need.jobs.items()
-    )
-    return f"Needs {adults} at the same moment{beside}" + (f": {jobs}." if jobs else ".")
 
 
 LATECOMERS = (

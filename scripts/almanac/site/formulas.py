@@ -17,6 +17,7 @@ from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.graph import circles, teaching_order
 from almanac.arithmetic.group_tests import paired_trials
+from almanac.arithmetic.helping import help_of
 from almanac.arithmetic.kept import kept_load, week_kept_load, week_kept_metres
 from almanac.arithmetic.kick import distance_per_leg_cycle, kick_rate, speed_from_stroke, strouhal
 from almanac.arithmetic.known_tests import known_points, latest_tests
@@ -114,7 +115,8 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Who begins at which station", beginners),
         ("Lanes, and halves of them", crew_of),
         ("Gear to carry", gear_needs),
-        ("Adults and helpers", hands),
+        ("Helpers of a part", help_of),
+        ("Adults and helpers at once", hands),
         ("Where latecomers join", may_join),
         ("Time of a practice", practice_time),
         ("Time to spare", slack),

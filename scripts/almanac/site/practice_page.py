@@ -17,13 +17,14 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.variants import given_items
 from almanac.report.board_line import lines_for
 from almanac.report.brief_text import source_titles
+from almanac.report.hands_words import hands_words
 from almanac.report.known_words import unfit_lines
+from almanac.report.lane_words import lanes_tonight
 from almanac.report.plan_text import TIMES
 from almanac.report.sheet_text import (
     LATECOMERS,
     before_words,
     cell_words,
-    hands_words,
     missing_words,
     moment_words,
     other_figures,
@@ -55,6 +56,7 @@ def practice_page(
             analysis, next(iter(summary.groups), ""), together=tuple(summary.groups)
         ),
         pool=f"{summary.pool.title} ({summary.pool.course})",
+        lanes="; ".join(lanes_tonight(summary)),
         distances=[
             (who, page_figures(table("practice", "practice", "totals", swum), unit))
             for who, _, swum in ways_of(summary.groups, summary)

@@ -1,0 +1,115 @@
+"""Whom a part of a practice needs beside those who do it, and which job falls to its coach."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from almanac.arithmetic.crews import Crew
+from almanac.arithmetic.part_run import PartRun
+from almanac.model.entry import Helper
+from almanac.model.knowledge import Gear
+
+WATCHER, TIMEKEEPER = "watcher", "timekeeper"  # jobs that the reckoning asks for by name
+WATCHES = Helper(TIMEKEEPER, "lane")
+
+
+@dataclass(frozen=True)
+class Help:
+    """So many (``count``) of a helper, for the drills and the gear that ask for it (``titles``;
+    none where the part itself does). ``by_coach`` where one of them is whoever takes the part, and
+    ``under_water`` where a drill under water asks for it.
+    """
+
+    helper: Helper
+    count: int
+    titles: tuple[str, ...] = ()
+    by_coach: bool = False
+    under_water: bool = False
+
+    @property
+    def others(self) -> int:
+        """How many it takes beside the coach."""
+        return self.count - self.by_coach
+
+
+def help_of(
+    run: PartRun, crews: Sequence[Crew], gear: Mapping[str, Gear], owned: Mapping[str, int]
+) -> tuple[Help, ...]:
+    """Whom some crews of a part need, counted from ``helpers`` of the part, of its drills and of
+    its gear: for each lane in use, each piece of gear in use (no more than the club owns), each
+    lane group, or once for the part. Who is asked for twice is needed once.
+
+    Where times are noted (``note_result``) somebody keeps time in each lane, unless the part says
+    itself who does. ``coach_is`` names the job that falls to whoever takes the part: one of those
+    who do it is then no further person, save a watcher of what goes under water, who does nothing
+    else. House convention.
+    """
+    found: dict[Helper, Help] = {}
+    for own in _asked(run, crews, gear, owned):
+        known = found.get(own.helper, own)
+        found[own.helper] = replace(
+            own,
+            count=max(known.count, own.count),
+            titles=tuple(dict.fromkeys((*known.titles, *own.titles))),
+            under_water=known.under_water or own.under_water,
+        )
+    return tuple(_with_coach(found.values(), run.doing.coach_is))
+
+
+def _with_coach(every: Iterable[Help], job: str) -> Iterator[Help]:
+    """The same, with one of the helpers of a job done by the coach; an adult before others."""
+    each = tuple(every)
+    fit = [
+        own for own in each if own.helper.job == job and not (own.under_water and job == WATCHER)
+    ]
+    chosen = max(fit, key=lambda own: own.helper.adult, default=None)
+    yield from (replace(own, by_coach=own is chosen) for own in each)
+
+
+def _asked(
+    run: PartRun, crews: Sequence[Crew], gear: Mapping[str, Gear], owned: Mapping[str, int]
+) -> Iterator[Help]:
+    """Whom the part, its gear and its drills ask for, each on its own."""
+    yield from _each(run.doing.helpers, crews, 0)
+    worn: dict[str, list[Crew]] = {}
+    drills: dict[str, list[Crew]] = {}
+    timed: list[Crew] = []
+    known = {}
+    for crew in crews:
+        swum = run.of(crew.group)
+        for id in swum.gear:
+            worn.setdefault(id, []).append(crew)
+        for drill in {piece.drill.id: piece.drill for piece in swum.pieces}.values():
+            known[drill.id] = drill
+            drills.setdefault(drill.id, []).append(crew)
+        if any(rep.item.note_result == "time" and rep.distance for rep in swum.reps):
+            timed.append(crew)
+    for id, own in worn.items():
+        heads = sum(crew.heads_at_once(run.most_in_lane) for crew in own)
+        pieces = min(heads, owned.get(id, heads))
+        yield from _each(gear[id].helpers, own, pieces, gear[id].title)
+    for id, own in drills.items():
+        drill = known[id]
+        yield from _each(drill.helpers, own, 0, drill.title, drill.is_under_water)
+    if timed and not any(one.job == TIMEKEEPER for one in run.doing.helpers):
+        yield from _each((WATCHES,), timed, 0)
+
+
+def _each(
+    helpers: Iterable[Helper],
+    users: Sequence[Crew],
+    pieces: int,
+    title: str = "",
+    under_water: bool = False,
+) -> Iterator[Help]:
+    for helper in helpers:
+        count = {
+            "lane": sum(crew.lane_group.lanes for crew in users),
+            "piece": pieces,
+            "group": len(users),
+            "part": 1,
+        }[helper.each]
+        titles = (title,) if title else ()
+        if count:
+            yield Help(helper, count, titles, under_water=under_water)

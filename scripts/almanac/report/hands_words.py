@@ -1,0 +1,58 @@
+"""The adults and helpers of a practice in words: of a part, and of the moment that needs most."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from almanac.arithmetic.at_once import COACHES, LEADS
+from almanac.arithmetic.helping import Help
+from almanac.arithmetic.practice import PracticeSummary
+
+JOBS = {
+    COACHES: ("coaches", "coach"),
+    LEADS: ("takes a part alone", "take a part alone"),
+    "watcher": ("watches", "watch"),
+    "cord-holder": ("holds a cord", "hold cords"),
+    "timekeeper": ("keeps time", "keep time"),
+    "caller": ("calls", "call"),
+}
+_EACH = {
+    "lane": ", one a lane",
+    "piece": ", one for each piece in use",
+    "group": ", one for each lane group",
+    "part": "",
+}
+
+
+def help_words(own: Help, coach: str) -> str:
+    """Whom a part needs for one job, and what for: ``2 adults watch, one for each lane group``;
+    ``the coach calls (Upright kick)``.
+    """
+    one, many = JOBS[own.helper.job]
+    others, who = own.others, "adult" if own.helper.adult else "helper"
+    people = f"{others} {who}{'s' * (others != 1)}"
+    if own.by_coach:
+        words = f"the {coach} {one}" if not others else f"the {coach} and {people} {many}"
+    else:
+        words = f"{people} {one if others == 1 else many}"
+    each = _EACH[own.helper.each] if own.count > 1 else ""
+    return words + each + (f" ({', '.join(own.titles)})" if own.titles else "")
+
+
+def hands_words(summary: PracticeSummary) -> str:
+    """How many adults and helpers the practice needs at the same moment, beside how many it has."""
+    need = summary.hands
+    if need is None:
+        return ""
+    adults = "1 adult" if need.adults == 1 else f"{need.adults} adults"
+    has = summary.practice.adults
+    beside = "" if has is None else f", and has {has}"
+    words = f"Needs {adults} at the same moment{beside}: {jobs_words(need.must)}."
+    others = {job: count - need.must.get(job, 0) for job, count in need.jobs.items()}
+    more = jobs_words({job: count for job, count in others.items() if count})
+    return words + (f" Beside them, adult or swimmer: {more}." if more else "")
+
+
+def jobs_words(jobs: Mapping[str, int]) -> str:
+    """How many do each job: ``1 coaches, 2 watch``."""
+    return ", ".join(f"{count} {JOBS[job][count != 1]}" for job, count in jobs.items())

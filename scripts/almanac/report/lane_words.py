@@ -1,0 +1,31 @@
+"""The lanes of a practice in words, where they are otherwise than usual."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.arithmetic.crews import crew_of, usual_lanes
+from almanac.arithmetic.practice import PracticeSummary
+
+
+def lane_words(lanes: tuple[int, ...]) -> str:
+    """Lanes by number: ``lane 4``, ``lanes 1, 2 and 3``."""
+    numbers = [str(lane) for lane in lanes]
+    if len(numbers) < 2:
+        return f"lane {numbers[0]}" if numbers else "no lane"
+    return f"lanes {', '.join(numbers[:-1])} and {numbers[-1]}"
+
+
+def lanes_tonight(summary: PracticeSummary) -> Iterator[str]:
+    """What is otherwise than usual with the lanes all evening: which are out of use or shared, and
+    each lane group that was given lanes, or has lost one.
+    """
+    own, groups = summary.practice.lanes, summary.groups
+    for lanes, what in ((own.out_of_use, "out of use"), (own.shared, "shared with the public")):
+        if lanes:
+            yield f"{lane_words(lanes)} {'is' if len(lanes) == 1 else 'are'} {what}"
+    usual = usual_lanes(groups)
+    for id, group in groups.items():
+        lanes = crew_of(id, "", groups, own, {}).lanes
+        if id in own.groups or lanes != usual[id]:
+            yield f"{group.title}: in {lane_words(lanes)}"
