@@ -29,7 +29,7 @@ from almanac.source import schemas
 from almanac.units import Course
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
-OWN_KEYWORDS = {"vocabulary", "reference", "not_with", "clock", "says", "sorted"}
+OWN_KEYWORDS = {"vocabulary", "reference", "not_with", "clock", "says", "sorted", "looser"}
 STANDARD = {
     "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",
     "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength",

@@ -14,6 +14,7 @@ from almanac.findings import Finding, worst_first
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange, compare
 from almanac.model.entry import Entry
+from almanac.model.loosened import Loosened, loosened
 from almanac.source.git_objects import ChangedFile
 from almanac.source.reader import Document
 
@@ -53,7 +54,8 @@ class FigureMove:
 @dataclass(frozen=True)
 class Comparison:
     """Everything that a change does; ``comparable`` is False where the figures of a side could not
-    be worked out. ``files`` are those that change and are no entries.
+    be worked out. ``files`` are those that change and are no entries; ``loosened`` is what must not
+    be missed.
     """
 
     entries: list[EntryChange]
@@ -63,6 +65,7 @@ class Comparison:
     alike: list[tuple[str, Likeness]]
     unused: list[tuple[str, str]]
     files: list[ChangedFile]
+    loosened: list[Loosened]
     comparable: bool = True
 
     @property
@@ -74,6 +77,7 @@ class Comparison:
 def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comparison:
     """Compare two sides of a change. ``files`` are those of the repository that it changes."""
     entries = _unreadable(compare(before.documents, after.documents), after)
+    looser = loosened(entries, before.documents, after.documents)
     others = [file for file in files if not file.is_entry]
     touched = {(change.kind, change.id) for change in entries}
     appeared, gone = (
@@ -81,7 +85,7 @@ def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comp
         _new_findings(after.findings, before.findings),
     )
     if before.analysis is None or after.analysis is None:
-        return Comparison(entries, [], appeared, gone, [], [], others, comparable=False)
+        return Comparison(entries, [], appeared, gone, [], [], others, looser, False)
     return Comparison(
         entries,
         list(_moves(before.analysis, after.analysis, touched)),
@@ -90,6 +94,7 @@ def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comp
         list(_alike(after.analysis, touched)),
         list(_unused(before.analysis, after.analysis, _broken(before, after))),
         others,
+        looser,
     )
 
 

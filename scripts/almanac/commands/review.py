@@ -14,6 +14,7 @@ from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
 
+from almanac.analysis.analysis import Analysis
 from almanac.analysis.comparison import Side, review
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import checked
@@ -53,7 +54,8 @@ def run(arguments: argparse.Namespace) -> int:
         base = resolve(root, arguments.base)
         head = resolve(root, arguments.head) if arguments.head else ""
         before = _side_at(root, base, day)
-        after = _side_at(root, head, day) if head else _side(load(root), day)
+        known = before.analysis  # what a change leaves alone is worked out once
+        after = _side_at(root, head, day, known) if head else _side(load(root), day, known)
         files = changed_files(root, base, head) if head else []
     except RevisionError as problem:
         raise UsageError(str(problem)) from None
@@ -65,12 +67,14 @@ def run(arguments: argparse.Namespace) -> int:
     return ERRORS if result.new_errors else FINE
 
 
-def _side_at(root: Path, commit: str, today: date) -> Side:
+def _side_at(root: Path, commit: str, today: date, known: Analysis | None = None) -> Side:
     with tempfile.TemporaryDirectory(prefix="almanac-") as folder:
         odd = export(root, commit, Path(folder))
-        return _side(load(Path(folder)), today, odd)
+        return _side(load(Path(folder)), today, known, odd)
 
 
-def _side(loaded: Loaded, today: date, also: Iterable[Finding] = ()) -> Side:
-    result = checked(loaded, today)
+def _side(
+    loaded: Loaded, today: date, known: Analysis | None, also: Iterable[Finding] = ()
+) -> Side:
+    result = checked(loaded, today, known)
     return Side(loaded.documents, result.analysis, worst_first([*result.findings, *also]))

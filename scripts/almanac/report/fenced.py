@@ -34,7 +34,7 @@ def fenced(value: Any, most: int = MOST) -> str:
     )
 
 
-def difference(before: Any, after: Any) -> str:
+def difference(before: Any, after: Any, most: int = MOST) -> str:
     """Two values, each fenced, from a little before the first character that differs."""
     old, new = _one_line(before), _one_line(after)
     if old == new:  # 12 and "12", or other blanks
@@ -43,9 +43,9 @@ def difference(before: Any, after: Any) -> str:
         (at for at, (one, other) in enumerate(zip(old, new, strict=False)) if one != other),
         min(len(old), len(new)),
     )
-    start = same - _LEAD if max(len(old), len(new)) > MOST and same > _LEAD else 0
+    start = same - _LEAD if max(len(old), len(new)) > most and same > _LEAD else 0
     lead = "…" if start else ""
-    return f"{fenced(lead + old[start:])} → {fenced(lead + new[start:])}"
+    return f"{fenced(lead + old[start:], most)} → {fenced(lead + new[start:], most)}"
 
 
 def linked(words: str, place: Place, address: str) -> str:

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
-from almanac.analysis.comparison import Comparison
+from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Place
-from almanac.report.fenced import linked
+from almanac.model.loosened import ACCEPTED, GONE, LOOSER, Loosened
+from almanac.report.fenced import difference, fenced, linked
+from almanac.report.set_json import dotted
+from almanac.report.working_text import show_value
 from almanac.source.git_objects import LINK, SUBMODULE, ChangedFile
 
+_WHOLE = 700  # characters: no field of a danger or an acceptance is longer
 _HIDES = {
     ".gitattributes": "it can hide files from the host's own view of this change, and alter them on"
     " their way to a computer; this review reads past it",
@@ -20,10 +25,89 @@ _RUNS_BY_ITSELF = (".github/", ".ci/", ".pre-commit-config.yaml", ".vscode/", "C
 
 def first_lines(review: Comparison, address: str) -> Iterator[str]:
     """One list item each, the gravest first."""
+    gone = {change.file for change in review.entries if change.what == "removed"}
+    for one in review.loosened:
+        yield f"- {_sentence(one, address if one.file not in gone else '')}"
+    for move in review.figures:
+        if move.near and move.name == "distance" and (move.after or 0) > (move.before or 0):
+            yield f"- **More work.** {_more(move)}"
     for file in review.files:
         if said := _of_file(file):
             link = linked(file.path, Place(file.path), address if file.mode_after else "")
             yield f"- {link} is {file.what}: {said}."
+
+
+def _sentence(one: Loosened, address: str) -> str:
+    who = f"{one.kind.capitalize()} {linked(one.id, Place(one.file), address)}"
+    where = fenced(dotted(one.path))
+    if one.sort == GONE:
+        what = "Danger gone" if _is_danger(one.before) else "Guard gone"
+        return f"**{what}.** {who} no longer says under {where}: {_in_words(one.before)}."
+    if one.sort == ACCEPTED:
+        return f"**Accepted.** {_accepted(one, who, where)}"
+    if one.sort == LOOSER:
+        what = "Limit loosened" if one.kind == "policy" else "Dose raised"
+        reason = one.after.get("reason") if isinstance(one.after, Mapping) else None
+        why = f" The reason given: {fenced(reason, _WHOLE)}." if reason else ""
+        return (
+            f"**{what}.** {who}: {where} goes from {_amount(one.before)} to {_amount(one.after)}."
+            + why
+        )
+    what = "A danger is told otherwise" if _is_danger(one.before) else "A guard is told otherwise"
+    return f"**{what}.** {who}, {where}: {_differences(one.before, one.after)}."
+
+
+def _accepted(one: Loosened, who: str, where: str) -> str:
+    if not isinstance(one.after, Mapping) or "check" not in one.after:
+        return f"{who} now holds under {where}: {_in_words(one.after)}."
+    check, until, by, reason = (
+        fenced(one.after.get(name, ""), _WHOLE) for name in ("check", "until", "by", "reason")
+    )
+    role = f", in the name of {by}" if "by" in one.after else ""
+    earlier = f" Before: {_in_words(one.before)}." if one.before is not None else ""
+    return (
+        f"{who} accepts what the check {check} finds, until {until}{role}."
+        f" The reason given: {reason}.{earlier}"
+    )
+
+
+def _is_danger(value: Any) -> bool:
+    return isinstance(value, Mapping) and "hazard" in value
+
+
+def _in_words(value: Any) -> str:
+    """A value in full, each of its fields by name."""
+    if isinstance(value, Mapping):
+        return "; ".join(f"{_name(key)} {_in_words(own)}" for key, own in value.items())
+    return fenced(value, _WHOLE)
+
+
+def _differences(before: Any, after: Any) -> str:
+    """Each field that differs, before and after, in full."""
+    if not (isinstance(before, Mapping) and isinstance(after, Mapping)):
+        return difference(before, after, _WHOLE)
+    return "; ".join(
+        f"{_name(key)} {difference(before.get(key, ''), after.get(key, ''), _WHOLE)}"
+        for key in dict.fromkeys([*before, *after])
+        if before.get(key) != after.get(key)
+    )
+
+
+def _name(key: Any) -> str:
+    """A field's name: the program's own words plain, any other fenced."""
+    return key if key in {"hazard", "control", "reason", "text"} else fenced(key)
+
+
+def _amount(value: Any) -> str:
+    if isinstance(value, Mapping) and "value" in value:
+        return fenced(f"{value['value']} {value.get('unit', '')}".strip())
+    return fenced(value.get("to", value) if isinstance(value, Mapping) else value)
+
+
+def _more(move: FigureMove) -> str:
+    group = f" for {fenced(move.group)}" if move.group else ""
+    before, after = (show_value(value or 0, move.unit) for value in (move.before, move.after))
+    return f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}."
 
 
 def _of_file(file: ChangedFile) -> str:

@@ -16,6 +16,18 @@ def review_json(review: Comparison, base: str) -> dict[str, Any]:
     return {
         "version": VERSION,
         "base": base,
+        "loosened": [
+            {
+                "sort": one.sort,
+                "kind": one.kind,
+                "id": one.id,
+                "file": one.file,
+                "path": dotted(one.path),
+                "before": one.before,
+                "after": one.after,
+            }
+            for one in review.loosened
+        ],
         "entries": [
             {
                 "what": change.what,

@@ -1,9 +1,10 @@
 """The JSON Schemas, one a kind of entry: loaded, bundled with the pieces they share, filled with
 words.
 
-The files use three keywords of our own: ``vocabulary`` and ``reference`` name the list that a text
-must be taken from, ``not_with`` names keys that exclude each other. ``published`` turns them into
-plain 2020-12 keywords, so that any checker or editor understands the published copy.
+The files use keywords of our own: ``vocabulary`` and ``reference`` name the list that a text must
+be taken from, ``not_with`` names keys that exclude each other; ``looser`` says which change of a
+field lets more happen, for reviews (``source/looser.py``). ``published`` turns them into plain
+2020-12 keywords, so that any checker or editor understands the published copy.
 """
 
 from __future__ import annotations
@@ -20,8 +21,8 @@ Schema = dict[str, Any]
 
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
-_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted"}
-_TOLD = ("description", "says")
+_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser"}
+_TOLD = ("description", "says", "looser")
 _NOTED = ("vocabulary", "reference", "clock", "says", "sorted")
 
 

@@ -1,0 +1,269 @@
+"""What a reviewer must not miss: dangers that go, limits and doses that let more happen, acceptances."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from plans_world import club, write
+from shared import CATALOGUE
+from test_review import KICK, git, reviewed
+
+from almanac.commands.main import main
+from almanac.kinds import KIND
+from almanac.model.compare import compare
+from almanac.model.loosened import Loosened, loosened
+from almanac.source import schemas
+from almanac.source.looser import WAYS, guards, way_of
+from almanac.source.reader import Document
+
+
+def told(
+    kind: str, before: dict[str, Any], after: dict[str, Any] | None, **words: list[str]
+) -> list[Loosened]:
+    """What is loosened where one entry changes; ``words`` are vocabularies."""
+    listed = {
+        ("vocabulary", name): Document("", "", {"words": {word: {} for word in own}})
+        for name, own in words.items()
+    }
+    old = {**listed, (kind, "x"): Document("x.yml", "", before)}
+    new = {**listed, **({} if after is None else {(kind, "x"): Document("x.yml", "", after)})}
+    return loosened(compare(old, new), old, new)
+
+
+def test_every_limit_says_which_way_is_looser() -> None:
+    properties = schemas.raw("policy")["properties"]
+    levels = properties["levels"]["additionalProperties"]["properties"]
+    for limits in (properties["limits"]["properties"], levels):
+        for name, limit in limits.items():
+            assert way_of(name, limit) in WAYS or "$ref" not in limit, (
+                f"say which way {name} is looser, or let its name end in _most or _least"
+            )
+
+
+def ways(piece: Any) -> list[Any]:
+    if isinstance(piece, list):
+        return [way for item in piece for way in ways(item)]
+    if isinstance(piece, dict):
+        own = (
+            [piece["looser"]] if "looser" in piece and not isinstance(piece["looser"], dict) else []
+        )
+        return own + [way for value in piece.values() for way in ways(value)]
+    return []
+
+
+def test_the_words_of_looser_are_known() -> None:
+    for name in ("common", *KIND):
+        assert set(ways(schemas.raw(name))) <= set(WAYS)
+
+
+def limit(value: float, unit: str = "m") -> dict[str, Any]:
+    return {"value": value, "unit": unit, "reason": "Because.", "source": "house preference"}
+
+
+@pytest.mark.parametrize(
+    "name", [n for n, p in schemas.raw("policy")["properties"]["limits"]["properties"].items()]
+)
+def test_each_limit_is_told_one_way_and_not_the_other(name: str) -> None:
+    piece = schemas.raw("policy")["properties"]["limits"]["properties"][name]
+    default = piece["default"]
+    more = {"limits": {name: {**default, "value": default["value"] + 1}}}
+    less = {"limits": {name: {**default, "value": default["value"] / 2}}}
+    way = way_of(name, piece)
+    # against the default, which stands where a policy leaves the limit out
+    assert [one.sort for one in told("policy", {}, more)] == (["looser"] if way == "more" else [])
+    assert [one.sort for one in told("policy", {}, less)] == (["looser"] if way == "less" else [])
+    assert [one.sort for one in told("policy", less, {})] == (["looser"] if way == "more" else [])
+    unit = {
+        "limits": {
+            name: {
+                **default,
+                "unit": "AU" if default["unit"] != "AU" else "s",
+                "value": default["value"] + 1,
+            }
+        }
+    }
+    assert [one.sort for one in told("policy", {}, unit)] == ([] if way == "neither" else ["other"])
+
+
+def test_limits_by_level_count_with_their_defaults() -> None:
+    raised = {"levels": {"building": {"resisted_most": limit(9000)}}}
+    (one,) = told("policy", {"levels": {"building": {}}}, raised)
+    assert (one.sort, one.path) == ("looser", ("levels", "building", "resisted_most"))
+    assert told("policy", raised, {"levels": {"building": {}}}) == []
+    (one,) = told("policy", {"levels": {}}, raised)
+    assert one.before["value"] < 9000
+    (one,) = told(
+        "policy",
+        {"levels": {"building": {}}},
+        {"levels": {"building": {"accepted_by": ["head-coach"]}}},
+    )
+    assert (one.sort, one.after) == ("accepted", "head-coach")
+
+
+DOSE = {"distance": 25, "reps": {"from": 2, "to": 4}, "rest": "0:30", "most": 8}
+
+
+@pytest.mark.parametrize(
+    "change, raised",
+    [
+        ({"most": 9}, ["dose.most"]), ({"most": 7}, []), ({"rest": "0:20"}, ["dose.rest"]), ({"rest": "1:00"}, []),
+        ({"rest": 20}, ["dose.rest"]), ({"distance": 50}, ["dose.distance"]), ({"reps": {"from": 2, "to": 5}}, ["dose.reps"]),
+        ({"reps": {"from": 1, "to": 4}}, []), ({"distance": 50, "rest": "0:05", "most": 100}, ["dose.distance", "dose.rest", "dose.most"]),
+    ],
+)  # fmt: skip
+def test_a_raised_dose_is_told(change: dict[str, Any], raised: list[str]) -> None:
+    found = told("drill", {"dose": DOSE}, {"dose": {**DOSE, **change}})
+    assert [".".join(map(str, one.path)) for one in found] == raised
+    assert {one.sort for one in found} <= {"looser"}
+
+
+def test_words_are_compared_by_their_place_in_the_vocabulary() -> None:
+    words = {"efforts": ["easy", "fast", "all-out"], "levels": ["foundation", "performing"]}
+    before = {"effort": {"from": "easy", "to": "fast"}, "level": "performing"}
+    (one,) = told("drill", before, {**before, "effort": {"from": "easy", "to": "all-out"}}, **words)
+    assert (one.sort, one.path) == ("looser", ("effort", "to"))
+    (one,) = told("drill", before, {**before, "level": "foundation"}, **words)
+    assert (one.sort, one.path) == ("looser", ("level",))
+    assert (
+        told("drill", before, {**before, "effort": {"from": "easy", "to": "easy"}}, **words) == []
+    )
+
+
+HAZARD = {"hazard": "A head meets the wall.", "control": "Count from the flags, a hand leading."}
+OTHER = {"hazard": "A cord snaps and its end flies.", "control": "Look it over before each use."}
+
+
+def test_a_danger_that_goes_is_told_and_one_that_comes_is_not() -> None:
+    (one,) = told("drill", {"safety": [HAZARD, OTHER]}, {"safety": [OTHER]})
+    assert (one.sort, one.before, one.after) == ("gone", HAZARD, None)
+    assert told("drill", {"safety": [OTHER]}, {"safety": [HAZARD, OTHER]}) == []
+    assert told("drill", {"safety": [OTHER, HAZARD]}, {"safety": [HAZARD, OTHER]}) == []
+    assert [one.sort for one in told("drill", {"safety": [HAZARD, OTHER]}, {})] == ["gone", "gone"]
+    assert [one.sort for one in told("gear", {"hazards": [HAZARD]}, {"hazards": []})] == ["gone"]
+    assert [
+        one.sort for one in told("gear", {"not_for": ["Foundation."]}, {"not_for": "nothing"})
+    ] == ["gone"]
+    softer = {**HAZARD, "control": "Count from the flags."}
+    (one,) = told("drill", {"safety": [HAZARD]}, {"safety": [softer]})
+    assert (one.sort, one.before, one.after) == ("other", HAZARD, softer)
+
+
+def test_a_danger_of_an_entry_that_is_removed_or_replaced_is_told() -> None:
+    (one,) = told("drill", {"safety": [HAZARD], "dose": DOSE, "needs_first": ["a"]}, None)
+    assert (one.sort, one.before) == ("gone", HAZARD)
+    old = {
+        ("drill", "x"): Document("x.yml", "", {"safety": [HAZARD, OTHER]}),
+        ("drill", "y"): Document("y.yml", "", {"safety": [OTHER]}),
+    }
+    new = {**old, ("drill", "x"): Document("x.yml", "", {"moved_to": "y"})}
+    (one,) = loosened(compare(old, new), old, new)
+    assert (one.id, one.sort, one.before) == ("y", "gone", HAZARD)
+
+
+ACCEPTS = {
+    "check": "resisted-dose",
+    "reason": "Two weeks before the break.",
+    "until": "2026-12-01",
+    "by": "head-coach",
+}
+
+
+def test_acceptances_that_come_or_are_prolonged_are_told() -> None:
+    (one,) = told("set", {}, {"accepts": [ACCEPTS]})
+    assert (one.sort, one.before, one.after) == ("accepted", None, ACCEPTS)
+    longer = {**ACCEPTS, "until": "2027-12-01"}
+    (one,) = told("set", {"accepts": [ACCEPTS]}, {"accepts": [longer]})
+    assert (one.sort, one.before, one.after) == ("accepted", ACCEPTS, longer)
+    assert told("set", {"accepts": [ACCEPTS]}, {}) == []
+
+
+def test_controls_and_house_rules_that_change_are_told() -> None:
+    words = {"words": {"cold": {"title": "Cold", "gravity": "grave", "control": "Out and dry."}}}
+    weaker = {"words": {"cold": {"title": "Cold", "gravity": "grave", "control": "Wait."}}}
+    assert [one.sort for one in told("vocabulary", words, weaker)] == ["other"]
+    assert {one.sort for one in told("vocabulary", words, {"words": {}})} == {"gone"}
+    rule = schemas.defaults("policy", "house_rules")["lightning"]
+    assert [
+        one.sort
+        for one in told("policy", {}, {"house_rules": {"lightning": {**rule, "text": "Swim on."}}})
+    ] == ["other"]
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        None,
+        7,
+        "x",
+        [],
+        [[]],
+        {"a": {"b": 1}},
+        [None, {"hazard": None}],
+        True,
+        {"value": []},
+        {"to": {}},
+    ],
+)
+@pytest.mark.parametrize("kind", list(KIND))
+def test_broken_data_never_ends_in_a_traceback(kind: str, broken: Any) -> None:
+    every = dict.fromkeys(schemas.fields(kind), broken)
+    sound = {
+        "safety": [HAZARD],
+        "dose": DOSE,
+        "levels": {"building": {"resisted_most": limit(1)}},
+        "limits": {"most_reps": limit(3)},
+    }
+    for before, after in ((every, sound), (sound, every), (every, {}), ({}, every)):
+        told(kind, before, after)
+
+
+def test_the_club_catalogue_has_guards_of_every_kind_that_can() -> None:
+    for file in sorted((CATALOGUE / "drills" / "gear").glob("*.yml")):
+        data = yaml.load(file.read_text("utf-8"), Loader=yaml.BaseLoader)
+        assert ("hazards",) in guards("gear", data) and ("not_for",) in guards("gear", data)
+
+
+def test_they_stand_at_the_top_in_whole_sentences(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root = club(tmp_path / "club")
+    for arguments in (
+        ["init", "--quiet"],
+        ["add", "--all"],
+        ["commit", "--quiet", "--message", "base"],
+    ):
+        git(root, *arguments)
+    text = (root / KICK).read_text("utf-8")
+    data = yaml.load(text, Loader=yaml.BaseLoader)
+    hazard = data["safety"][0]
+    text = re.sub(r"(?ms)^safety:.*?(?=^\w)", f"safety: [{json.dumps(OTHER)}]\n", text)
+    text = re.sub(r"most: \d+", "most: 90", text)
+    write(root, KICK, text)
+    own = "plans/sets/six-fifties.yml"
+    write(root, own, (root / own).read_text("utf-8").replace("reps: 6", "reps: 60")
+          + f"accepts: [{json.dumps(ACCEPTS)}]\n")  # fmt: skip
+    main(["review", "HEAD", "--root", str(root)])
+    said = capsys.readouterr().out
+    first = said.split("### ")[1]
+    assert first.startswith("Read this first\n")
+    assert (
+        hazard["hazard"] in first
+        and hazard["control"] in first
+        and "**Danger gone.** Drill `back-kick` no longer says" in first
+    )
+    assert "**Dose raised.** Drill `back-kick`: `dose.most` goes from `" in first
+    assert (
+        "**Accepted.** Set `six-fifties` accepts what the check `resisted-dose` finds, until `2026-12-01`, in the name of `head-coach`. The reason given: `Two weeks before the break.`."
+        in first
+    )
+    assert "**More work.** Set `six-fifties` grows from 300 m to 3,000 m." in first
+    assert [one["sort"] for one in reviewed(root, capsys, "HEAD", code=1)["loosened"]] == [
+        "gone",
+        "looser",
+        "accepted",
+    ]
