@@ -71,10 +71,10 @@ def _walk(
         default = field.get("default") if isinstance(field, Mapping) else None
         is_whole = not (path and path[0] == "levels")  # there a default holds one for each level
         given = own.get(name, default if is_whole else None)
-        if given is not None and (way := way_of(name, field)):
-            field = {**field, "looser": way}
+        way = way_of(name, field) if given is not None else ""
         if given is not None or _has_defaults(kind, field):
-            yield from _walk(kind, field, given, (*path, name), depth + 1)
+            marked = {**field, "looser": way} if way else field
+            yield from _walk(kind, marked, given, (*path, name), depth + 1)
     for name in own:
         if name not in fields:
             rest = piece.get("additionalProperties")
@@ -82,7 +82,9 @@ def _walk(
 
 
 def way_of(name: str, field: Any) -> str:
-    """Which way a field is looser: as it says, else by a limit's name; "" for what guards nothing."""
+    """Which way a field is looser: as it says, else by a limit's name; "" for what guards
+    nothing.
+    """
     if not isinstance(field, Mapping):
         return ""
     is_limit = field.get("$ref") in _LIMITS
