@@ -29,7 +29,9 @@ from almanac.source import schemas
 from almanac.units import Course
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
-OWN_KEYWORDS = {"vocabulary", "reference", "not_with", "clock", "says", "sorted", "looser"}
+OWN_KEYWORDS = {
+    "vocabulary", "reference", "not_with", "clock", "says", "sorted", "looser", "seldom",
+}  # fmt: skip
 STANDARD = {
     "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",
     "additionalProperties", "propertyNames", "items", "minItems", "maxItems", "uniqueItems", "minLength", "maxLength",
@@ -100,6 +102,14 @@ def test_schemas_use_known_keywords(name: str) -> None:
     for path, piece in pieces(schemas.raw(name)):
         unknown = piece.keys() - STANDARD - OWN_KEYWORDS
         assert not unknown, f"{name}.json{path}: {sorted(unknown)}"
+
+
+@pytest.mark.parametrize("name", ["common", *KIND])
+def test_what_is_seldom_filled_in_is_a_field_and_never_needed(name: str) -> None:
+    for path, piece in pieces(schemas.raw(name)):
+        seldom = set(piece.get("seldom", ()))
+        assert seldom <= piece.get("properties", {}).keys(), path
+        assert not seldom & set(piece.get("required", ())), path
 
 
 @pytest.mark.parametrize("name", ["common", *KIND])

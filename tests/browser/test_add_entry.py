@@ -53,6 +53,7 @@ class Form:
     def group(self, *names: str) -> Locator:
         """A group inside groups, each by its name: a list's item by the list's name and its number."""
         found = self.page.locator("[data-add]")
+        found.locator("details").evaluate_all("all => all.forEach(one => { one.open = true; })")
         for name in names:
             found = found.get_by_role("group", name=named(name)).first
         return found
@@ -216,6 +217,76 @@ def test_a_drill_from_empty_to_a_file_that_the_check_accepts(
         == []
     )
     assert form.steps <= 36
+
+
+def test_what_was_done_on_a_day_is_kept_without_typing_yaml(
+    desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    form = Form(desk, server).open("Log")
+    fields = desk.locator("[data-fields]")
+    fields.get_by_label(named("Practice")).select_option("heron-kick-and-go")
+    form.fill("Title", "Tuesday as it was").fill("On", "2026-09-15").fill("Minutes", "58")
+    form.fill("Metres", "1500").fill("Heads", "11").fill("Rating", "5.5")
+    form.add("Add one to Changed").fill(
+        "Changed, number 1", "The last round was left out.", "Changed"
+    )
+    assert form.left == ORDER
+    expect(desk.locator("[data-path]")).to_have_text("plans/logs/tuesday-as-it-was.yml")
+    expect(desk.locator("[data-card]")).to_contain_text("58 minutes, 1500 metres, 11 swimmers")
+    assert errors_with(root, "plans/logs/tuesday-as-it-was.yml", form.text, capsys) == []
+
+
+def test_what_is_seldom_filled_in_stands_below_more(desk: Page, server: Server) -> None:
+    form = Form(desk, server).open("Set")
+    item = form.group("Items", "Items, number 1")
+    more = item.locator("details.add-more")
+    more.evaluate("one => { one.open = false; }")
+    aim = more.get_by_role("group", name=named("Aim"))
+    expect(aim).to_be_hidden()
+    more.locator("summary").click()
+    aim.get_by_label(named("One time")).fill("0:72.0")
+    more.locator("summary").click()
+    expect(aim).to_be_hidden()
+    form.settle()
+    desk.locator("[data-mistakes] a").first.click()  # the link opens what is folded
+    expect(aim.get_by_label(named("One time"))).to_be_focused()
+
+
+def test_rounds_and_holds_of_a_lane_group_stand_on_the_card(
+    desk: Page, server: Server, root: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    form = Form(desk, server).open("Set")
+    form.fill("Title", "Three of four rounds").fill("Purpose", LONG).fill("Level", "performing")
+    form.fill("Goals, number 1", "kick-technique", "Goals").fill("Course", "25m")
+    item = ("Items", "Items, number 1")
+    form.group(*item).get_by_role("combobox").first.select_option("a round")
+    form.fill("Rounds", "4", *item)
+    inner = (*item, "Items", "Items, number 1")
+    form.fill("Reps", "2", *inner).fill("Distance", "50", *inner).fill("Rest", "0:30", *inner)
+    form.fill("One drill", "back-streamline-kick", *inner).fill(
+        "One word", "strong", *inner, "Effort"
+    )
+    form.add("Add by round", *inner)
+    last = (*inner, "By round", "By round, number 1")
+    form.fill("Round", "last", *last).fill("Aim", "0:55", *last)
+    title = next(
+        title
+        for id, title, _ in json.loads((server.folder / "data/v1/form.json").read_text("utf-8"))[
+            "reference"
+        ]["lane_group"]
+        if id == "heron-2"
+    )
+    own = form.group(*item).get_by_role("group", name=named("By group")).last
+    own.get_by_role("button").first.click()
+    own = form.group(*item).get_by_role("group", name=named("By group")).last
+    own.get_by_role("button", name=f"Add {title.lower()}").click()
+    own.get_by_label(named("Rounds")).last.fill("3")
+    (round_,) = form.data()["items"]
+    assert round_["by_group"] == {"heron-2": {"rounds": 3}}
+    assert round_["items"][0]["by_round"] == {"last": {"aim": "0:55"}}
+    for words in (f"{title}: 3 rounds of", "Others: 4 rounds of", "Last round hold 0:55"):
+        expect(desk.locator("[data-card]")).to_contain_text(words)
+    assert errors_with(root, "plans/sets/three-of-four-rounds.yml", form.text, capsys) == []
 
 
 def test_a_set_with_rounds_parts_and_a_pause(

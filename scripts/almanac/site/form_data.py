@@ -7,7 +7,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from almanac.kinds import IN_CLUB, WITH_PAGES, Kind
+from almanac.kinds import IN_CLUB, KINDS, Kind
 from almanac.model.catalogue import Catalogue
 from almanac.source import schemas
 from almanac.source.names import Names
@@ -23,7 +23,7 @@ def form_file(catalogue: Catalogue, names: Names, repository: str) -> tuple[str,
     """The data file, as its path below the site's root and its text. ``repository`` is the address
     of the host's pages of it, or "".
     """
-    kinds = {kind.key: _kind(kind) for kind in WITH_PAGES.values()}
+    kinds = {kind.key: _kind(kind) for kind in KINDS if kind.has_starter}
     data = {
         "version": VERSION,
         "repository": repository,

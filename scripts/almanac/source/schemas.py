@@ -21,9 +21,9 @@ Schema = dict[str, Any]
 
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
-_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser"}
+_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser", "seldom"}
 _TOLD = ("description", "says", "looser")
-_NOTED = ("vocabulary", "reference", "clock", "says", "sorted")
+_NOTED = ("vocabulary", "reference", "clock", "says", "sorted", "seldom")
 
 
 @cache

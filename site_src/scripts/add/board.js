@@ -1,78 +1,16 @@
-// The whiteboard of a set that is being written: its lines in the words of the set's page (board.py). What is not filled in
-// yet stands as "…". Pure.
+// The whiteboard of a set that is being written: its lines in the words of the set's page (whiteboard.py). Pure.
 
+import { OPEN, aimWords, doWords, goWords, howHard, list, partWords, roundsWords, text, titles } from "./board_words.js";
 import { isObject } from "./schema.js";
 import { tidy } from "./times.js";
 
 /**
  * @typedef {import("./names.js").Names} Names
- * @typedef {Record<string, any>} Item of a set, as far as it is filled in
- * @typedef {Record<"drill" | "effort" | "gear" | "group" | "how", (id: any) => string>} Titles of an id, of a list of gear, of an item's
- *   start, partner and team
+ * @typedef {import("./board_words.js").Item} Item
+ * @typedef {import("./board_words.js").Titles} Titles
  * @typedef {{depth: number, what: string, effort: string, gear: string, how: string, go: string, aim: string, result: string,
  *   note: string}} Line
  */
-
-const OPEN = "…";
-/** @type {Record<string, string>} */
-const TO_MARK = {
-  wall: "to the wall", flags: "to the flags", "near-flags": "to the first flags",
-  middle: "to the middle", "15m": "to 15 m", end: "to the end",
-};
-
-/** @param {unknown} value */
-const text = (value) => (value === undefined || value === null || typeof value === "object" ? OPEN : String(value));
-/** @type {(value: unknown) => any[]} */
-const list = (value) => (Array.isArray(value) ? value : []);
-
-/**
- * An effort in words: `steady`, `descend steady to fast`.
- * @param {unknown} effort
- * @param {Titles} told
- */
-function effortWords(effort, told) {
-  if (!isObject(effort)) {
-    return effort === undefined ? "" : told.effort(effort);
-  }
-  const each = Object.entries(effort).map(([form, words]) => {
-    const efforts = list(words).map(told.effort);
-    return form === "rotate" ? `in turn ${efforts.join(", ")}` : `${form} ${efforts[0] ?? OPEN} to ${efforts[1] ?? OPEN}`;
-  });
-  return each.sort((one, other) => Number(other.startsWith("descend")) - Number(one.startsWith("descend"))).join(", each ");
-}
-
-/** Who swims while who rests: `in 2 waves`, `2 at a time`.
- * @param {unknown} waves */
-function wavesWords(waves) {
-  if (!isObject(waves)) {
-    return "";
-  }
-  return waves.number === undefined ? `${text(waves.swimmers)} at a time` : `in ${text(waves.number)} waves`;
-}
-
-/** How hard, and in how many waves.
- * @param {Item} item
- * @param {Titles} told */
-const howHard = ({ effort, parts, waves }, told) =>
-  [parts ? "" : effortWords(effort, told), wavesWords(waves)].filter(Boolean).join(", ");
-
-/** @param {unknown} rounds */
-const roundsWords = (rounds) => `${text(rounds)} ${Number(rounds) === 1 ? "round" : "rounds"}`;
-
-/** One time, or one for each rep.
- * @param {unknown} times */
-const timesWords = (times) => (Array.isArray(times) ? times.map(tidy).join(", ") : tidy(times));
-
-/** @param {unknown} sendoff
- * @param {Titles} told */
-function sendoffWords(sendoff, told) {
-  if (!isObject(sendoff)) {
-    return `on ${timesWords(sendoff)}`;
-  }
-  const times = Object.entries(sendoff).map(([group, time]) => [told.group(group), timesWords(time)]);
-  const isOne = times.length > 1 && new Set(times.map(([, time]) => time)).size === 1;
-  return isOne ? `on ${times[0][1]}` : times.map(([group, time]) => `${group} on ${time}`).join("; ");
-}
 
 /** A change of reps, as its own words: what it does not name stays out.
  * @param {Item} change
@@ -83,26 +21,24 @@ function changeWords(change, told) {
   const far = change.time === undefined ? (change.distance ?? "") : tidy(change.time);
   const what = [count, far, change.do === undefined ? "" : told.drill(change.do)].filter((word) => word !== "").join(" ");
   const bare = Array.isArray(change.gear) && !change.gear.length ? "without gear" : "";
-  const rounds = change.rounds === undefined ? "" : roundsWords(change.rounds);
-  return [rounds, what, parts && `as ${parts}`, bare].filter(Boolean).join(", ");
+  return [what, parts && `as ${parts}`, bare].filter(Boolean).join(", ");
 }
 
+/** @param {unknown} changes
+ * @returns {[string, Item][]} */
+const changesOf = (changes) =>
+  isObject(changes) ? Object.entries(changes).flatMap(([who, change]) => (isObject(change) ? [[who, change]] : [])) : [];
+
 /**
- * What is different for a lane group or in a round, a line each.
+ * What is different in a round, a line each.
  * @param {Item} item
  * @param {Titles} told
  * @param {number} depth
  * @returns {Generator<Line>}
  */
-function* changeLines(item, told, depth) {
-  /** @type {(changes: unknown) => [string, any][]} */
-  const each = (changes) => (isObject(changes) ? Object.entries(changes) : []);
-  const [groups, rounds] = [[...each(item.by_group), ...each(item.by_variant)], each(item.by_round)];
-  const whose = [
-    ...groups.map(([group, change]) => ({ who: told.group(group), change })),
-    ...rounds.map(([round, change]) => ({ who: round === "last" ? "Last round" : `Round ${round}`, change })),
-  ];
-  for (const { who, change } of whose.filter((one) => isObject(one.change))) {
+function* roundLines(item, told, depth) {
+  for (const [round, change] of changesOf(item.by_round)) {
+    const who = round === "last" ? "Last round" : `Round ${round}`;
     const what = changeWords(change, told);
     yield {
       depth, what: what ? `${who}: ${what}` : who, effort: howHard(change, told), gear: told.gear(change.gear),
@@ -111,75 +47,42 @@ function* changeLines(item, told, depth) {
   }
 }
 
-/** What a board needs of the catalogue: the titles of efforts, drills and gear.
- * @param {Names} names
- * @returns {Titles} */
-function titles({ vocabulary, reference }) {
-  /** @type {(known: import("./names.js").Known[] | undefined, id: unknown) => string} */
-  const titled = (known, id) => known?.find(([own]) => own === id)?.[1] ?? text(id);
-  return {
-    effort: (id) => titled(vocabulary.efforts, id).toLowerCase(),
-    drill: (id) => titled(reference.drill, id),
-    group: (id) => titled(reference.lane_group, id),
-    how: ({ start, partner, team }) =>
-      [["starts", start], ["partners", partner], ["teams", team]]
-        .filter(([, word]) => word !== undefined)
-        .map(([list_, word]) => titled(vocabulary[list_], word))
-        .map((title) => title.slice(0, 1).toLowerCase() + title.slice(1)).join(", "),
-    gear: (ids) => list(ids).map((id) => titled(reference.gear, id).toLowerCase()).join(" and "),
-  };
-}
+/** What one key of a change takes the place of, beside itself.
+ * @type {Record<string, string[]>} */
+const INSTEAD = { parts: ["time", "do", "effort", "distance"], distance: ["time"], time: ["distance"], sendoff: ["rest"], rest: ["sendoff"] };
 
-/** @type {Record<string, string>} */
-const ORDERS = {
-  rotate: "in turn", medley: "in medley order", reverse_medley: "in reverse medley order",
-};
-
-/** What is done: a drill, or several in turn.
- * @param {unknown} what
- * @param {Titles} told */
-function doWords(what, told) {
-  if (!isObject(what)) {
-    return told.drill(what);
-  }
-  const [[order, drills] = ["", []]] = Object.entries(what);
-  return `${ORDERS[order] ?? OPEN}: ${list(drills).map(told.drill).join(", ")}`;
-}
-
-/** The time to hold.
- * @param {unknown} aim
- * @param {Titles} told */
-function aimWords(aim, told) {
-  if (aim === undefined) {
-    return "";
-  }
-  const times = isObject(aim) ? Object.entries(aim).map(([group, time]) => `${tidy(time)} ${told.group(group)}`) : [tidy(aim)];
-  return `hold ${times.join(", ")}`;
+/** Reps or rounds with a change laid over them.
+ * @param {Item} item
+ * @param {Item} change
+ * @returns {Item} */
+function changed(item, change) {
+  const gone = Object.keys(change).flatMap((key) => INSTEAD[key] ?? []);
+  const kept = Object.entries(item).filter(([key]) => !gone.includes(key));
+  const isAnother = ["distance", "time", "do", "parts"].some((key) => change[key] !== undefined);
+  const aim = isAnother && !isObject(item.aim) ? { aim: undefined } : {};
+  const { do: what = undefined, effort = undefined } = change;
+  const told = Object.entries({ do: what, effort }).filter(([, value]) => value !== undefined);
+  const parts = list(item.parts).map((part) => (isObject(part) ? { ...part, ...Object.fromEntries(told) } : part));
+  return { ...Object.fromEntries(kept), ...(parts.length ? { parts } : {}), ...aim, ...change };
 }
 
 /**
- * @param {Item} part
+ * An item's line; where it differs by lane group or variant, one for each, then one for the others.
+ * @param {Item} item
  * @param {Titles} told
+ * @param {(own: Item) => Line} line
+ * @returns {Generator<Line>}
  */
-function partWords(part, told) {
-  const worn = list(part.gear).length ? ` with ${told.gear(part.gear)}` : "";
-  const passing = part.in_passing === undefined ? "" : ", gear changed in passing";
-  const rest = part.rest === undefined ? "" : `, ${tidy(part.rest)} rest`;
-  const what = doWords(part.do, told);
-  const swum = part.to === undefined ? `${text(part.distance)} ${what}` : `${what} ${TO_MARK[part.to] ?? OPEN}`;
-  return `${swum} (${effortWords(part.effort, told) || OPEN})${worn}${passing}${rest}`;
-}
-
-/** @param {Item} item
- * @param {Titles} told */
-function goWords({ sendoff, rest, pause_between: pause }, told) {
-  if (pause !== undefined) {
-    return `${tidy(pause)} between rounds`;
+function* ways(item, told, line) {
+  const own = [...changesOf(item.by_group), ...changesOf(item.by_variant)];
+  for (const [group, change] of own) {
+    const then = changed(item, change);
+    const isOut = Number(then.reps ?? then.rounds) === 0;
+    const shown = isOut ? { ...line({}), what: "Wait", effort: "", go: "" } : line(then);
+    yield { ...shown, what: `${told.group(group)}: ${shown.what}` };
   }
-  if (sendoff !== undefined) {
-    return sendoffWords(sendoff, told);
-  }
-  return rest === undefined ? "" : `${tidy(rest)} rest`;
+  const shown = line(item);
+  yield own.length ? { ...shown, what: `Others: ${shown.what}` } : shown;
 }
 
 /**
@@ -221,13 +124,15 @@ function* lines(items, told, depth = 0) {
     if (Object.hasOwn(item, "pause")) {
       yield { ...line, what: `Pause ${tidy(item.pause)}` };
     } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
-      const go = item.pause_between === undefined ? "" : `${tidy(item.pause_between)} between rounds`;
-      yield { ...line, what: `${roundsWords(item.rounds)} of`, go: Number(item.rounds) === 1 ? "" : go };
+      yield* ways(item, told, ({ rounds, pause_between: pause }) => {
+        const go = pause === undefined || Number(rounds) === 1 ? "" : `${tidy(pause)} between rounds`;
+        return { ...line, what: `${roundsWords(rounds)} of`, go };
+      });
       yield* lines(item.items, told, depth + 1);
-      yield* changeLines(item, told, depth + 1);
+      yield* roundLines(item, told, depth + 1);
     } else if (Object.keys(item).length) {
-      yield repsLine(item, told, depth);
-      yield* changeLines(item, told, depth + 1);
+      yield* ways(item, told, (own) => repsLine(own, told, depth));
+      yield* roundLines(item, told, depth + 1);
     }
   }
 }

@@ -73,6 +73,25 @@ function dayWords(day, { practice, rest, other }, names) {
   return `${day} ${rest ? "rest" : what}`;
 }
 
+/** A part of a practice: its set or its items, and what runs apart or at stations.
+ * @param {Entry} part
+ * @param {Names} names
+ * @returns {HTMLElement[]} */
+function partOf({ part, set, items, note, apart, stations }, names) {
+  const head = titled(names, "vocabulary", "practice-parts", part);
+  const done = marked(head, set ? titled(names, "reference", "set", set) : "", text(note));
+  const inner = groups(apart).flatMap((own) => {
+    const whose = list(own.groups).map((id) => titled(names, "reference", "lane_group", id)).join(", ");
+    const lead = line({ class: "whose" }, `${whose || `${text(own.half) || "…"} half of the lanes`}:`);
+    return [lead, ...groups(own.parts).flatMap((one) => partOf(one, names))];
+  });
+  const each = groups(stations).flatMap((own, number) => {
+    const where = marked(`Station ${number + 1}`, text(own.place), own.set ? titled(names, "reference", "set", own.set) : "");
+    return [where, ...boardLines(own.items, names)];
+  });
+  return [done, ...boardLines(items, names), ...inner, ...each];
+}
+
 /** What stands on the card of a kind.
  * @type {Record<string, (entry: Entry, names: Names) => HTMLElement[]>} */
 const BODIES = {
@@ -109,10 +128,7 @@ const BODIES = {
   set: ({ items, safety }, names) => [...boardLines(items, names), ...groups(safety).map(danger)],
   practice: ({ slot = {}, parts, safety }, names) => [
     line({}, text(slot.start) && `${text(slot.start)}, ${text(slot.minutes) || "…"} minutes.`),
-    ...groups(parts).flatMap(({ part, set, items, note }) => {
-      const head = titled(names, "vocabulary", "practice-parts", part);
-      return [marked(head, set ? titled(names, "reference", "set", set) : "", text(note)), ...boardLines(items, names)];
-    }),
+    ...groups(parts).flatMap((part) => partOf(part, names)),
     ...groups(safety).map(danger),
   ],
   block: ({ weeks }, names) =>
@@ -120,6 +136,14 @@ const BODIES = {
       const told = Object.entries(days).map(([day, held]) => dayWords(day, held ?? {}, names));
       return marked(`Week ${number + 1}${taper ? ", taper" : ""}:`, text(focus), told.join("; "));
     }),
+  log: ({ practice, on, start, groups: whose, minutes, metres, heads, rating, changed, note }, names) => [
+    line({}, [titled(names, "reference", "practice", practice), text(on), text(start)].filter(Boolean).join(", ")),
+    line({}, list(whose).map((id) => titled(names, "reference", "lane_group", id)).join(", ")),
+    line({}, [[minutes, "minutes"], [metres, "metres"], [heads, "swimmers"], [rating, "of 10"]]
+      .filter(([value]) => text(value)).map(([value, what]) => `${value} ${what}`).join(", ")),
+    ...list(changed).map((what) => marked("Changed:", text(what))),
+    line({}, text(note)),
+  ],
 };
 
 /**

@@ -82,8 +82,9 @@ export function showNear(place, kind, id, names) {
     place.replaceChildren();
     return;
   }
-  const address = new URL(`${names.kinds[kind].pages}/${near[0]}.html`, root).href;
-  const link = make("a", { href: address, target: "_blank" }, near[1]);
+  const { pages } = names.kinds[kind];
+  const address = new URL(`${pages}/${near[0]}.html`, root).href;
+  const link = pages ? make("a", { href: address, target: "_blank" }, near[1]) : near[1];
   place.replaceChildren(`There is already a ${kind} `, link, ": look at it before you go on.");
 }
 

@@ -21,6 +21,9 @@ import { button, focusable, freshId, groupSlot } from "./slots.js";
  * @param {string} key
  */
 function labelOf(form, shape, key) {
+  if (Object.hasOwn(shape.titles, key)) {
+    return shape.titles[key];
+  }
   const list = shape.piece.propertyNames ? choicesOf(form, shape.piece.propertyNames) : [];
   return list.find(([id]) => id === key)?.[1] ?? label(key);
 }
@@ -33,11 +36,19 @@ function fields(form, shape, raw, place) {
   const children = new Map(shape.keys.map((key) => {
     const field = shape.field(key);
     const hint = (!isByWord && field.piece.description) || "";
-    const own = { label: labelOf(form, shape, key), hint, needed: always.includes(key), marksOptional: !isByWord };
+    const name = labelOf(form, shape, key);
+    const own = { label: name, hint, needed: always.includes(key), marksOptional: !isByWord, bare: !name };
     return /** @type {[string, Editor]} */ ([key, form.editor(form, field, known[key], own)]);
   }));
-  const elements = [...children.values()].map((child) => child.element);
-  const body = make("div", { class: isByWord ? "add-fields is-narrow" : "add-fields" }, ...elements);
+  const { seldom = [] } = shape.piece;
+  /** @type {(keys: string[]) => HTMLElement[]} */
+  const elements = (keys) => keys.flatMap((key) => children.get(key)?.element ?? []);
+  const often = elements(shape.keys.filter((key) => !seldom.includes(key)));
+  const others = shape.keys.filter((key) => seldom.includes(key));
+  const names = others.map((key) => labelOf(form, shape, key).toLowerCase()).join(", ");
+  const more = make("details", { class: "add-more" }, make("summary", {}, make("span", {}, make("strong", {}, "More: "), names)), make("div", { class: "add-fields" }, ...elements(others)));
+  more.open = others.some((key) => children.get(key)?.value() !== undefined);
+  const body = make("div", { class: isByWord ? "add-fields is-narrow" : "add-fields" }, ...often, ...(others.length ? [more] : []));
   const slot = groupSlot(place, body);
   return {
     slot,

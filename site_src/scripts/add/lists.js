@@ -1,7 +1,7 @@
 // Lists: items to add, remove and move, by pointer or keyboard; and pairs of a free name and a value.
 
 import { make } from "../lib/dom.js";
-import { shape as shapeWith } from "./shape.js";
+import { label as labelled, open as openAt, shape as shapeWith } from "./shape.js";
 import { button, focusable, groupSlot } from "./slots.js";
 
 /**
@@ -135,14 +135,16 @@ function list(form, shape, raw, place) {
   };
 }
 
-const NAME = { type: "string", description: "The name." };
+const NAME = { type: "string", title: "name", description: "The name." };
 
 /** @type {Maker} */
 function pairs(form, shape, raw, place) {
   const value = shape.item();
+  const { title = NAME.title, description = NAME.description } = openAt(form.root, shape.piece.propertyNames ?? {});
   const row = shapeWith("fields", { required: ["name", "value"] }, {
     keys: ["name", "value"],
-    field: (key) => (key === "name" ? shapeWith("text", NAME) : value),
+    titles: { name: labelled(title), value: value.sort === "fields" ? "" : labelled(value.piece.title ?? "value") },
+    field: (key) => (key === "name" ? shapeWith("text", { ...NAME, description }) : value),
   });
   const start = Array.isArray(raw) ? raw : [undefined];
   const inner = list(form, shapeWith("list", shape.piece, { item: () => row }), start, place);

@@ -7,7 +7,7 @@
  * @property {string} title
  * @property {string} folder
  * @property {boolean} in_families
- * @property {string} pages the folder of its pages
+ * @property {string} pages the folder of its pages, "" where it has none
  * @property {Record<string, Partial<import("./schema.js").Piece>>} notes
  *
  * @typedef {object} Names

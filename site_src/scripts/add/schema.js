@@ -40,6 +40,7 @@ import { dereference, validate } from "@cfworker/json-schema";
  * @property {number} [multipleOf]
  * @property {boolean | "whole"} [clock] a time as on a pace clock, or one in whole seconds
  * @property {boolean} [sorted] a list that stands in the order of the alphabet
+ * @property {string[]} [seldom] fields that stand below "More"
  * @property {string} [says] what to write, where the description does not say it
  *
  * @typedef {(string | number)[]} Path

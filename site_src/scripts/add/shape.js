@@ -19,6 +19,7 @@ import { follow, isObject, passes } from "./schema.js";
  * @property {Piece} piece
  * @property {string[]} keys of fields
  * @property {(key: string) => Shape} field
+ * @property {Record<string, string>} titles of fields that are not labelled by their key; "" for one without a frame of its own
  * @property {() => Shape} item of a list
  * @property {Variant[]} variants
  * @property {boolean} isLong whether the text takes more than a line
@@ -33,7 +34,7 @@ const LONG_TEXT = 80; // more characters than that are typed into a box of sever
  * @param {Piece} piece
  * @returns {Piece}
  */
-function open(root, { $ref, ...own }) {
+export function open(root, { $ref, ...own }) {
   return $ref ? { ...open(root, follow(root, $ref)), ...own } : own;
 }
 
@@ -49,7 +50,7 @@ const none = () => {
  * @returns {Shape}
  */
 export const shape = (sort, piece, more = {}) => ({
-  sort, piece, keys: [], field: none, item: none, variants: [], isLong: false, isLine: false, ...more,
+  sort, piece, keys: [], titles: {}, field: none, item: none, variants: [], isLong: false, isLine: false, ...more,
 });
 
 /** A key as a label: why_it_matters, Why it matters.

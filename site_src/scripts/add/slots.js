@@ -83,6 +83,9 @@ export class Slot {
 
   focus() {
     this.touched = true;
+    for (let around = this.element.closest("details"); around; around = around.parentElement?.closest("details") ?? null) {
+      around.open = true;
+    }
     this.target.focus();
     this.element.scrollIntoView({ block: "nearest" });
   }
