@@ -39,13 +39,19 @@ def test_without_a_change_it_is_as_written(capsys, root) -> None:
 
 
 def test_heads_adults_and_minutes_change_what_follows(capsys, root) -> None:
-    change = ("--heads", "heron-1=6", "--adults", "1", "--minutes", "11")
+    change = ("--heads", "heron-1=6", "--adults", "2", "--minutes", "11")
     code, data = night(capsys, root, *change)
     assert data["gear"] == [{"gear": "fins", "needed": 6, "owned": 4}]
-    assert data["adults"]["there"] == 1 and data["slot_s"] == 660
+    assert data["adults"]["there"] == 2 and data["slot_s"] == 660
     assert data["slack_s"] == pytest.approx(660 - data["ends_s"], abs=0.1)
     codes = {finding["code"] for finding in data["findings"]}
     assert {"gear-short", "practice-overruns"} <= codes and code == 0
+
+
+def test_a_coach_who_is_alone_tonight_is_told(capsys, root) -> None:
+    code, data = night(capsys, root, "--adults", "1")
+    assert code == 1
+    assert "coach-alone" in {finding["code"] for finding in data["findings"]}
 
 
 def test_lanes_change_what_follows(capsys, root) -> None:

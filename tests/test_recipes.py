@@ -110,7 +110,7 @@ def a_field(walk: Walk) -> None:
         '    "seldom_with": {"description": "What it is seldom seen with.", "$ref": "common.json#/$defs/line"},\n',
     )  # fmt: skip
     walk.put(
-        "scripts/almanac/model/knowledge.py",
+        "scripts/almanac/model/fault.py",
         "    not_to_confuse_with: tuple[LookAlike, ...] = ()\n",
         '    seldom_with: str = ""\n',
     )

@@ -9,8 +9,10 @@ from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.part_run import PartRun
 from almanac.model.entry import Helper
 from almanac.model.knowledge import Gear
+from almanac.model.manner import ADULT
 
-WATCHER, TIMEKEEPER = "watcher", "timekeeper"  # jobs that the reckoning asks for by name
+WATCHER, TIMEKEEPER, CORD_HOLDER = "watcher", "timekeeper", "cord-holder"
+"""Jobs that the reckoning asks for by name."""
 WATCHES = Helper(TIMEKEEPER, "lane")
 
 
@@ -88,12 +90,27 @@ def _asked(
     for id, own in worn.items():
         heads = sum(crew.heads_at_once(run.most_in_lane) for crew in own)
         pieces = min(heads, owned.get(id, heads))
-        yield from _each(gear[id].helpers, own, pieces, gear[id].title)
+        yield from _each(_holders(run, own, gear[id]), own, pieces, gear[id].title)
     for id, own in drills.items():
         drill = known[id]
         yield from _each(drill.helpers, own, 0, drill.title, drill.is_under_water)
     if timed and not any(one.job == TIMEKEEPER for one in run.doing.helpers):
         yield from _each((WATCHES,), timed, 0)
+
+
+def _holders(run: PartRun, users: Iterable[Crew], gear: Gear) -> tuple[Helper, ...]:
+    """The helpers of a piece of gear: who holds a cord is an adult where the reps say so."""
+    held = {
+        rep.item.cord.held_by
+        for crew in users
+        for rep in run.of(crew.group).reps
+        if rep.item.cord and gear.id in rep.gear
+    }
+    if ADULT not in held:
+        return gear.helpers
+    return tuple(
+        replace(own, adult=True) if own.job == CORD_HOLDER else own for own in gear.helpers
+    )
 
 
 def _each(

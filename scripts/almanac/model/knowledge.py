@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import ClassVar
 
+from almanac.model import vocabularies as words
 from almanac.model.drawing import DrawingChoice, undrawn_words
 from almanac.model.entry import (
     ANY_DEPTH,
@@ -183,6 +184,11 @@ class Gear(Entry):
             return self.tied_to != "nothing"
         held = any(helper.job == "cord-holder" for helper in self.helpers)
         return held or (self.drag is not None and self.drag.hanging_kg is not None)
+
+    @property
+    def may_tie(self) -> bool:
+        """Whether it acts on the whole body with a force from outside: a cord, a chute, a rope."""
+        return words.BODY in self.acts_on and (self.resists or self.assists)
 
     @property
     def resists(self) -> bool:

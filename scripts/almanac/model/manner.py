@@ -32,6 +32,9 @@ class Waves:
     number: int | None = None
 
 
+ADULT, SWIMMER, ANCHOR = "adult", "swimmer", "anchor"
+
+
 @dataclass(frozen=True)
 class Cord:
     """Who holds the other end of what ties a swimmer: an adult, a swimmer or an anchor; and where

@@ -1,0 +1,93 @@
+"""Rules on the conditions of a practice: how many adults are there, how warm the water is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.analysis.pool_fits import starts_of, words_of
+from almanac.arithmetic.cords import ties
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.start_limits import IN_THE_WATER, enters
+from almanac.checks.rule import Problem, refuses
+from almanac.model.practice import Practice
+
+
+@refuses("coach-alone")
+def coach_alone(analysis: Analysis) -> Iterator[Problem]:
+    """A practice has as many adults as the policy asks for (``adults_least``), the lifeguard not
+    counted. One with work under water, starts, cords or parts that run apart says how many it has;
+    of any other that does not, the house rule stands in the brief.
+    """
+    least = int(analysis.catalogue.policy.limit("adults_least"))
+    for practice, summary, level in _practices(analysis):
+        if practice.adults is not None and practice.adults < least:
+            text = f"{_adults(practice.adults)}, and {least} are the fewest"
+            mend = "find another adult, or do not swim; local codes may ask for more"
+            yield Problem(practice, ("adults",), text, mend, level=level)
+        elif practice.adults is None and (what := _asks_for_eyes(analysis, summary)):
+            text = f"it has {what}, and does not say how many adults are there"
+            mend = f"write adults: {least}, or as many as there are"
+            yield Problem(practice, ("squad",), text, mend, of_key=True, level=level)
+
+
+def _adults(count: int) -> str:
+    return "one adult is there" if count == 1 else f"{count} adults are there"
+
+
+def _asks_for_eyes(analysis: Analysis, summary: PracticeSummary) -> str:
+    """What in a practice makes the number of adults matter beyond the house rule."""
+    catalogue = analysis.catalogue
+    tying, starts = ties(catalogue.gear), words_of(catalogue, "starts")
+    for run in summary.runs:
+        for swum in run.each:
+            if any(piece.drill.is_under_water for piece in swum.pieces):
+                return "work under water"
+            if not tying.isdisjoint(swum.gear):
+                return "cords"
+    for _, _, start in starts_of(catalogue, summary):
+        if enters(starts[start.word]) != IN_THE_WATER:
+            return "starts"
+    apart = any(part.apart or part.stations for part in summary.practice.parts)
+    return "parts that run apart" if apart else ""
+
+
+@refuses("water-temperature")
+def water_temperature(analysis: Analysis) -> Iterator[Problem]:
+    """The water of a practice is neither colder nor warmer than the limits of the squad's level
+    (``water_c_least``, ``water_c_most``), nor than ``under_water_c_most`` where somebody works
+    under water; where the pool says how warm it is.
+    """
+    policy = analysis.catalogue.policy
+    for practice, summary, level in _practices(analysis):
+        water_c, own = summary.pool.water_c, policy.of_level(level)
+        if water_c is None:
+            continue
+        least, most = own.water_c_least.value, own.water_c_most.value
+        under = policy.limit("under_water_c_most")
+        has = f"the water has {water_c:g} °C"
+        if water_c < least:
+            text = f"{has}, and {level} swims in {least:g} or more"
+        elif water_c > most:
+            text = f"{has}, and {level} swims in {most:g} at most"
+        elif water_c > under and _goes_under(summary):
+            text = f"{has}, and nobody works under water in more than {under:g}"
+        else:
+            continue
+        mend = "choose another pool, or have the operator mend the water first"
+        yield Problem(practice, ("pool",), text, mend, level=level)
+
+
+def _goes_under(summary: PracticeSummary) -> bool:
+    return any(
+        piece.drill.is_under_water
+        for run in summary.runs
+        for swum in run.each
+        for piece in swum.pieces
+    )
+
+
+def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary, str]]:
+    for id, summary in analysis.practices.items():
+        practice = analysis.catalogue.practices[id]
+        yield practice, summary, analysis.catalogue.club.squads[practice.squad].level

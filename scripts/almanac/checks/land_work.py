@@ -1,0 +1,122 @@
+"""Rules on work on land: its level, its length, and who looks on."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.at_once import Busy, moments
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.checks.rule import Problem, refuses
+from almanac.model.practice import Practice
+from almanac.source.reader import DataPath
+from almanac.units import show_time
+
+
+@refuses("land-level")
+def land_level(analysis: Analysis) -> Iterator[Problem]:
+    """What is done on land is of the level of the squad, or of the circuit's, or below: a load that
+    is too hard for the line hurts where no water carries it.
+    """
+    catalogue = analysis.catalogue
+    order = list(catalogue.words("levels"))
+    for practice, summary, level in _practices(analysis):
+        told = set[tuple[DataPath, str]]()
+        for run in summary.runs:
+            for drill in {p.drill.id: p.drill for own in run.each for p in own.pieces}.values():
+                key = run.path, drill.id
+                above = drill.is_on_land and order.index(drill.level) > order.index(level)
+                if above and key not in told:
+                    told.add(key)
+                    text = f"{drill.title} is of level {drill.level}, and the squad is {level}"
+                    yield Problem(practice, run.path, text, _EASIER, level=level)
+    for id, swim_set in analysis.computable.items():
+        if swim_set.is_on_land:
+            pieces = [p for own in analysis.summary(id).each for p in own.pieces]
+            for drill in {p.drill.id: p.drill for p in pieces}.values():
+                if order.index(drill.level) > order.index(swim_set.level):
+                    text = f"{drill.title} is of level {drill.level}, above {swim_set.level}"
+                    yield Problem(swim_set, ("level",), text, _EASIER, level=swim_set.level)
+
+
+_EASIER = "choose an easier drill; pain goes to a licensed health professional, never into a set"
+
+
+@refuses("land-long")
+def land_long(analysis: Analysis) -> Iterator[Problem]:
+    """A practice, and a circuit, holds no more work on land than the policy lets its level do
+    (``land_minutes_most``); how long it takes is known.
+    """
+    policy = analysis.catalogue.policy
+    for practice, summary, level in _practices(analysis):
+        most_s = 60 * policy.of_level(level).land_minutes_most.value
+        for group in summary.groups:
+            rows = [row for row in summary.rows_of(group) if not row.run.is_in_water]
+            taken = [
+                cell.ends.s - row.starts.s
+                for row in rows
+                for cell in row.cells
+                if cell.group == group and not cell.ends.missing
+            ]
+            if rows and len(taken) < len(rows):
+                text = "how long the work on land takes is not known"
+                mend = "give its reps a rest or a send-off"
+                yield Problem(practice, rows[0].run.path, text, mend, level=level)
+                break
+            if sum(taken) > most_s:
+                text = f"{show_time(sum(taken))} are on land, and {level} does {show_time(most_s)}"
+                yield Problem(practice, rows[0].run.path, text, _SHORTER, level=level)
+                break
+    for id, swim_set in analysis.computable.items():
+        if swim_set.is_on_land:
+            clocks = analysis.summary(id).clocks.values()
+            most_s = 60 * policy.of_level(swim_set.level).land_minutes_most.value
+            took = max((own.clock.value for own in clocks if own.clock), default=0.0)
+            if took > most_s:
+                text = f"it takes {show_time(took)}, and {swim_set.level} does {show_time(most_s)}"
+                yield Problem(swim_set, ("items",), text, _SHORTER, True, swim_set.level)
+
+
+_SHORTER = "fewer rounds, or shorter ones, and the rest on another day"
+
+
+@refuses("land-alone")
+def land_alone(analysis: Analysis) -> Iterator[Problem]:
+    """Whoever works on land while others swim has an adult of their own there (``led_by``, or a
+    helper who is an adult); and one adult looks after no more heads on land than the policy says
+    (``land_heads_each_adult_most``).
+    """
+    most = int(analysis.catalogue.policy.limit("land_heads_each_adult_most"))
+    for practice, summary, level in _practices(analysis):
+        told = set[DataPath]()
+        for busy in moments(summary.sheet):
+            for path, text, mend in _alone(practice, busy, most):
+                if path not in told:
+                    told.add(path)
+                    yield Problem(practice, path, text, mend, level=level)
+
+
+def _alone(
+    practice: Practice, busy: tuple[Busy, ...], most: int
+) -> Iterator[tuple[DataPath, str, str]]:
+    land = {row.run.path: row.run for row, _ in busy if not row.run.is_in_water}
+    water = any(row.run.is_in_water for row, _ in busy)
+    for path, run in land.items():
+        heads = sum(cell.crew.heads for row, cell in busy if row.run.path == path)
+        adults = sum(helper.adult for helper in run.doing.helpers) + bool(run.doing.led_by)
+        if not water:
+            adults = max(adults, practice.adults or 1)
+        if not adults:
+            text = f"{heads} heads are on land while others swim, with no adult of their own"
+            yield path, text, "write led_by with the role of the adult who takes it"
+        elif heads > most * adults:
+            has = "1 adult" if adults == 1 else f"{adults} adults"
+            text = f"{heads} heads are on land with {has}, and it takes {math.ceil(heads / most)}"
+            yield path, text, "write `adults`, add helpers who are adults, or split the group"
+
+
+def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary, str]]:
+    for id, summary in analysis.practices.items():
+        practice = analysis.catalogue.practices[id]
+        yield practice, summary, analysis.catalogue.club.squads[practice.squad].level
