@@ -125,7 +125,7 @@ def test_questions_are_asked_again_until_the_answer_will_do(
         'quo"te',
         "back\\slash",
         "émigré ☃",
-        " ",
+        "Kick #2",
     ],
 )
 def test_quoted_text_reads_back_the_same(text: str) -> None:
@@ -135,7 +135,7 @@ def test_quoted_text_reads_back_the_same(text: str) -> None:
 
 UNTIDY = """\
 # Six fifties, as they stand on the board.
-title: Six fifties   # never more
+title: "Six fifties"   # never more
 goals: [kick-technique]
 # why
 purpose: The line holds while the legs tire.
@@ -151,7 +151,7 @@ items:
 
 TIDY = """\
 # Six fifties, as they stand on the board.
-title: Six fifties   # never more
+title: "Six fifties"   # never more
 # why
 purpose: The line holds while the legs tire.
 goals: [kick-technique]

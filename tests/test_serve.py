@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import random
 import re
 import shutil
+import socket
 import subprocess
 import sys
 import threading
@@ -483,11 +485,85 @@ def test_a_port_that_is_taken_is_one_sentence(
     assert not (root / "site").exists(), "told before anything is built"
 
 
-def test_a_port_that_cannot_be_is_one_sentence(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+@pytest.mark.parametrize("port", ["70000", "-1", "http", "8000.5", "9" * 5000, "٨٠٠٠", ""])
+def test_a_port_that_cannot_be_is_wrong_usage(
+    port: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert main(["serve", "--root", str(copied(BASE, tmp_path)), "--port", "70000"]) == 4
-    assert capsys.readouterr().err == "almanac: there is no port 70000: name one from 0 to 65535\n"
+    assert main(["serve", "--root", str(copied(BASE, tmp_path)), f"--port={port}"]) == 2
+    assert f"'{port}' is no port: name one from 0 to 65535" in capsys.readouterr().err
+
+
+def answered(served: Process, *lines: str) -> str:
+    """The first line that is answered to a request."""
+    with socket.create_connection(("127.0.0.1", served.port), 30) as connection:
+        connection.sendall("\r\n".join([*lines, "Connection: close", "", ""]).encode("latin-1"))
+        return connection.makefile("rb").readline().decode("latin-1").strip()
+
+
+@pytest.mark.parametrize(
+    "hosts",
+    [
+        ["evil.example"], ["evil.example:8000"], ["127.0.0.1.evil.example"], ["127.0.0.1", "evil.example"], [""], [],
+        ["localhost:x"], ["0.0.0.0"], ["[::2]"], ["localhost@evil.example"], ["127.0.0.1:8000/x"],
+    ],
+)  # fmt: skip
+def test_no_page_from_elsewhere_may_read_the_site(served: Process, hosts: list[str]) -> None:
+    """A name of somebody else's that was made to lead to this machine stands in the Host header."""
+    for path in ("/", "/_serve/changes?page=index.html&since=0&told=x", "/worker.js"):
+        lines = [f"GET {path} HTTP/1.1", *(f"Host: {host}" for host in hosts)]
+        assert answered(served, *lines) == "HTTP/1.1 421 Misdirected Request"
+    evil = "GET http://evil.example/ HTTP/1.1"
+    assert answered(served, evil, f"Host: 127.0.0.1:{served.port}").startswith("HTTP/1.1 421")
+
+
+@pytest.mark.parametrize("host", ["127.0.0.1", "localhost", "LOCALHOST:8000", "[::1]:8000"])
+def test_this_machine_may_by_any_of_its_names(served: Process, host: str) -> None:
+    assert answered(served, "GET / HTTP/1.1", f"Host: {host}") == "HTTP/1.1 200 OK"
+
+
+@pytest.mark.parametrize("path", ["http://[", "/_serve/changes?page=a&since=" + "9" * 5000])
+def test_no_request_is_a_fault(served: Process, path: str) -> None:
+    first = answered(served, f"GET {path} HTTP/1.1", "Host: localhost")
+    assert re.match("HTTP/1.1 (200|400|421) ", first)
+
+
+def test_a_build_beside_it_is_noticed_at_the_next_save(bench: Bench, tmp_path: Path) -> None:
+    """What it knew of the site is no longer so: it builds all of it."""
+    other = copied(bench.root, tmp_path / "other")
+    text = (other / DRILL).read_text("utf-8")
+    (other / DRILL).write_text(text.replace("title: Back kick", "title: Other kick", 1), "utf-8")
+    own = load(other)
+    assert own.catalogue is not None
+    build_site(rebuilding.Analysis(own.catalogue, DAY), own.names, bench.root, bench.site)
+    assert "Other kick" in (bench.site / "drills/back-kick.html").read_text("utf-8")
+    assert bench.saved(SET, *SEEN)
+    assert differing(contents(bench.site), bench.clean(tmp_path / "clean")) == []
+    bench.rebuilder.prepare()
+    assert bench.saved(SET, *SEEN[::-1])
+
+
+def test_a_site_that_goes_meanwhile_is_built_again(bench: Bench) -> None:
+    before = contents(bench.site)
+    shutil.rmtree(bench.site)
+    shutil.rmtree(bench.root / "build")
+    bench.rebuilder.rebuild()
+    assert bench.rebuilder.rebuild()
+    assert contents(bench.site) == before
+    bench.rebuilder.prepare()
+
+
+def test_a_terminal_that_has_gone_ends_nothing(
+    bench: Bench, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Path("/dev/full").open("w") as full, monkeypatch.context() as patch:
+        patch.setattr(sys, "stdout", full)
+        patch.setattr(sys, "stderr", full)
+        assert bench.saved(SET, *SEEN)
+        assert not bench.saved(SET, "title: ", "titel: ")
+        with contextlib.suppress(OSError):
+            full.close()
+    assert bench.saved(SET, "titel: ", "title: ")
+    assert bench.saved(SET, *SEEN[::-1])
 
 
 def test_a_day_that_is_none_is_wrong_usage(capsys: pytest.CaptureFixture[str]) -> None:

@@ -14,12 +14,20 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from almanac.commands.outcome import ERRORS, FINE, root_of, today
+from almanac.commands.outcome import (
+    ERRORS,
+    FINE,
+    MachineError,
+    UsageError,
+    demand_explanations,
+    root_of,
+    today,
+)
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.progress import Told, shown_on, unseen
 from almanac.publish.build import build_site
-from almanac.publish.errors import SiteError
+from almanac.publish.errors import DiskError, PlaceError, SiteError
 from almanac.source.document_store import DocumentStore
 
 NAME = "build"
@@ -32,6 +40,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
+    demand_explanations()
     started = time.perf_counter()
     root = root_of(arguments.root)
     with shown_on(sys.stderr) as told:
@@ -68,14 +77,23 @@ def _rubbish_left() -> Iterator[None]:
 
 def build_checked(checked: CheckedCatalogue, root: Path, out: Path, told: Told = unseen) -> bool:
     """Build the site of a checked catalogue into ``out``; False, with the reason printed, where it
-    cannot be.
+    cannot be. Raises UsageError where ``out`` holds something else, and MachineError.
     """
     if checked.exit_code or checked.analysis is None:
         print("nothing was built: mend the errors first", file=sys.stderr)
         return False
     try:
-        build_site(checked.analysis, checked.loaded.names, root, out, told)
+        build_site(checked.analysis, checked.loaded.names, root, out, told, say_who_builds)
+    except PlaceError as problem:
+        raise UsageError(f"nothing was built: {problem}") from problem
+    except DiskError as problem:
+        raise MachineError(f"nothing was built: {problem}") from problem
     except SiteError as problem:
         print(f"nothing was built: {problem}", file=sys.stderr)
         return False
     return True
+
+
+def say_who_builds(who: str) -> None:
+    """Say for whom this build waits."""
+    print(f"{who} builds here; this build waits until it is done", file=sys.stderr, flush=True)

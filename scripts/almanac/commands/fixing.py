@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 from pathlib import Path
 
 from almanac.model.load import Loaded
+from almanac.publish.atomic import replace_file
 from almanac.source.reader import read
 from almanac.source.style import fixed, style_findings
 
@@ -32,8 +31,8 @@ def fix(root: Path, loaded: Loaded) -> list[str]:
             and again is not None
             and not findings
             and _same(again.data, document.data)
+            and _replace(root / document.file, document.text, text)
         ):
-            _replace(root / document.file, text)
             changed.append(document.file)
     return changed
 
@@ -47,10 +46,13 @@ def _same(new: object, old: object) -> bool:
     return new == old
 
 
-def _replace(path: Path, text: str) -> None:
-    bom = _BOM if path.read_bytes().startswith(_BOM) else b""
-    handle, near = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".tmp")
-    with os.fdopen(handle, "wb") as file:
-        file.write(bom + text.encode("utf-8"))
-    Path(near).chmod(path.stat().st_mode)
-    Path(near).replace(path)
+def _replace(path: Path, before: str, text: str) -> bool:
+    """Put the mended text into its file, unless that has been saved since it was read."""
+    raw = path.read_bytes()
+    bom = _BOM if raw.startswith(_BOM) else b""
+    if raw != bom + before.encode("utf-8"):
+        return False
+    mode = path.stat().st_mode
+    replace_file(path, bom + text.encode("utf-8"))
+    path.chmod(mode)
+    return True

@@ -11,7 +11,7 @@ import io
 import os
 import sys
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager, nullcontext
+from contextlib import contextmanager, nullcontext, suppress
 from datetime import date
 from pathlib import Path
 from types import ModuleType
@@ -24,6 +24,7 @@ from almanac.commands.outcome import (
     WRONG_USAGE,
     MachineError,
     UsageError,
+    in_reach,
     keep_traceback,
 )
 
@@ -95,7 +96,9 @@ def _shared_arguments() -> argparse.ArgumentParser:
 
 def _day(text: str) -> date:
     try:
-        return date.fromisoformat(text)
+        return in_reach(date.fromisoformat(text))
+    except UsageError as problem:
+        raise argparse.ArgumentTypeError(str(problem)) from None
     except ValueError:
         raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
 
@@ -104,10 +107,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run one command. Returns 0 fine, 1 findings of severity error, 2 wrong usage, 3 a fault of
     the program, 4 the machine's fault.
     """
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            # A terminal that lacks an arrow or an accent is no fault.
-            stream.reconfigure(errors="backslashreplace")
+    _ready_streams()
     # A catalogue is many small things that all stay: to look often costs a fifth of a check.
     gc.set_threshold(_MANY)
     given = sys.argv[1:] if argv is None else argv
@@ -119,23 +119,48 @@ def main(argv: Sequence[str] | None = None) -> int:
     except SystemExit as ended:  # argparse has said what is wrong
         return ended.code if isinstance(ended.code, int) else WRONG_USAGE
     except UsageError as problem:
-        print(f"almanac: {problem}", file=sys.stderr)
-        return WRONG_USAGE
+        return _end(WRONG_USAGE, str(problem))
     except MachineError as problem:
-        print(f"almanac: {problem}", file=sys.stderr)
-        return MACHINE
+        return _end(MACHINE, str(problem))
     except (KeyboardInterrupt, EOFError):
         return 130
     except BrokenPipeError:  # the reader of our output went away, as `almanac check | head` does
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _print_no_more()
         return 0
+    except OSError as problem:
+        why = problem.strerror or str(problem)
+        return _end(MACHINE, f"{problem.filename or 'the output'}: {why}")
     except Exception:  # noqa: BLE001 - whatever it was, the user gets one sentence and its log
-        print(
-            f"almanac: a fault of the program itself; please report {keep_traceback()}",
-            file=sys.stderr,
-        )
-        return FAULT
+        return _end(FAULT, f"a fault of the program itself; please report {keep_traceback()}")
     return code
+
+
+def _ready_streams() -> None:
+    """Have each of the three streams there, and none of them stumble over a character."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        stream = getattr(sys, name)
+        if stream is None:  # closed by whoever called us
+            setattr(sys, name, Path(os.devnull).open(mode))  # noqa: SIM115 (as long as the process)
+        elif mode == "w" and isinstance(stream, io.TextIOWrapper):
+            # A terminal that lacks an arrow or an accent is no fault.
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _end(code: int, words: str) -> int:
+    """Say one sentence, where that is possible. Returns the exit code."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        _print_no_more()
+    with suppress(OSError):
+        print(f"almanac: {words}", file=sys.stderr, flush=True)
+    return code
+
+
+def _print_no_more() -> None:
+    """Python itself writes what is left when it ends, and would fail again."""
+    with suppress(OSError, ValueError):  # a test's stream has no number
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 @contextmanager

@@ -15,6 +15,7 @@ from almanac.commands.asking import ask
 from almanac.commands.outcome import FINE, UsageError, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
+from almanac.site.folder import naming
 from almanac.source.paths import bad_name
 from almanac.source.starters import WITH_STARTER, NothingToName, starter
 from almanac.source.suggest import nearest
@@ -55,10 +56,20 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(str(problem)) from None
     path = root / file
     path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("x", encoding="utf-8") as new:
-        new.write(text)
+    _write(path, text)
     print(f"wrote {path}; change every line of it, then: almanac check")
     return FINE
+
+
+def _write(path: Path, text: str) -> None:
+    """Write a new file, whole or not at all. Raises OSError."""
+    with naming(path), path.open("x", encoding="utf-8") as new:
+        try:
+            new.write(text)
+            new.flush()
+        except OSError:
+            path.unlink()
+            raise
 
 
 def _file(root: Path, kind: str, id: str, family: str | None) -> str:

@@ -5,6 +5,7 @@ nothing that takes long, so that a command that has nothing to do is done at onc
 from __future__ import annotations
 
 import os
+import sys
 import tempfile
 import traceback
 from datetime import UTC, date, datetime
@@ -15,6 +16,7 @@ from almanac.kinds import TOP_FOLDERS
 FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
 
 
+_YEARS = 1900, 2199  # those of the schema of a day
 EPOCH = "SOURCE_DATE_EPOCH"  # in the environment: seconds since 1970 that stand in for the clock
 
 
@@ -41,12 +43,29 @@ def root_of(given: Path) -> Path:
 
 
 def keep_traceback() -> str:
-    """Write the traceback of the exception that is being handled to a file. Returns its path."""
-    with tempfile.NamedTemporaryFile(
-        "w", prefix="almanac-", suffix=".log", delete=False, encoding="utf-8"
-    ) as file:
-        traceback.print_exc(file=file)
+    """Write the traceback of the exception that is being handled to a file. Returns its path, or
+    the exception itself where no file can be had.
+    """
+    told = traceback.format_exc()
+    try:
+        with tempfile.NamedTemporaryFile(
+            "w", prefix="almanac-", suffix=".log", delete=False, encoding="utf-8"
+        ) as file:
+            file.write(told)
+    except OSError:  # no disk takes it: its last line must do
+        return told.strip().rpartition("\n")[2]
     return file.name
+
+
+def demand_explanations() -> None:
+    """A site explains each check in the words that stand beside it in the program. Raises
+    UsageError where Python was told to leave those out.
+    """
+    if sys.flags.optimize > 1:
+        raise UsageError(
+            "python -OO takes the explanations out of the program, and a site is nothing without "
+            "them: run it without -OO"
+        )
 
 
 def today() -> date:
@@ -55,6 +74,16 @@ def today() -> date:
     if not epoch:
         return date.today()
     try:
-        return datetime.fromtimestamp(int(epoch), UTC).date()
+        day = datetime.fromtimestamp(int(epoch), UTC).date()
     except (ValueError, OverflowError, OSError):
-        raise UsageError(f"{EPOCH} is no number of seconds: {epoch}") from None
+        raise UsageError(f"{EPOCH} is no number of seconds: {epoch[:60]}") from None
+    return in_reach(day)
+
+
+def in_reach(day: date) -> date:
+    """A day that everything can be seen from, as entries may name it: from 1900 to 2199, so that
+    weeks before and after it are days too. Raises UsageError.
+    """
+    if not _YEARS[0] <= day.year <= _YEARS[1]:
+        raise UsageError(f"{day} is out of reach: name a day from {_YEARS[0]} to {_YEARS[1]}")
+    return day

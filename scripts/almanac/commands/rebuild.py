@@ -4,6 +4,7 @@ has done, the last good site stays and the next save is tried.
 
 from __future__ import annotations
 
+import contextlib
 import gc
 import itertools
 import sys
@@ -12,6 +13,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path, PurePosixPath
+from typing import TextIO
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.touched import retold, touched
@@ -22,11 +24,12 @@ from almanac.findings import as_text
 from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Key
 from almanac.model.entry import Entry
-from almanac.publish.build import build_site
-from almanac.publish.errors import SiteError
+from almanac.publish.build import build_site, mend_site
+from almanac.publish.errors import DiskError, SiteError
 from almanac.publish.live_site import LiveSite, as_bytes, below
 from almanac.publish.node import NodeError
 from almanac.publish.render import seen_on
+from almanac.publish.turn import turn
 from almanac.publish.viewers import Viewers
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.site.news import MOST_COMMITS, news_items
@@ -47,6 +50,7 @@ class _Known:
     checked: CheckedCatalogue
     today: date
     foundation: bytes
+    turn: str  # in which that was: in a later one of another process all of it may have changed
 
 
 class Rebuilder:
@@ -75,6 +79,13 @@ class Rebuilder:
         live = self._live
         return live.unwritten.get(file) if live else None
 
+    def mend(self) -> None:
+        """Undo what a build that was killed has left."""
+        try:
+            mend_site(self._root, self._out, self._wait_for)
+        except SiteError as problem:
+            self._fail(str(problem))
+
     def rebuild(self) -> bool:
         """Bring the site up to date. Returns False, with the reason told, where it stays as it
         was.
@@ -82,11 +93,13 @@ class Rebuilder:
         started = time.perf_counter()
         try:
             what = self._rebuild()
-        except (SiteError, NodeError, UsageError, OSError) as problem:
+        except OSError as problem:
+            what = self._fail(f"nothing was built: {DiskError(problem, self._root)}")
+        except (SiteError, NodeError, UsageError) as problem:
             what = self._fail(f"nothing was built: {problem}")
         except Exception:  # noqa: BLE001 (whatever it is, the next save is tried)
             what = self._fail(f"a fault of the program itself; please report {keep_traceback()}")
-        print(f"{what} in {time.perf_counter() - started:.1f} s" if what else STAYS, flush=True)
+        tell(f"{what} in {time.perf_counter() - started:.1f} s" if what else STAYS)
         return bool(what)
 
     def prepare(self) -> None:
@@ -94,12 +107,15 @@ class Rebuilder:
         others.
         """
         if self._known and self._live is None:
-            settings = read_settings(SETTINGS)
-            with seen_on(self._known.today):
-                self._live = LiveSite(self._root, self._out, settings, self._viewers.changed)
+            try:
+                settings = read_settings(SETTINGS)
+                with seen_on(self._known.today):
+                    self._live = LiveSite(self._root, self._out, settings, self._viewers.changed)
+            except Exception:  # noqa: BLE001 (the next save builds everything, and tells what is amiss)
+                self._live = None
 
     def _fail(self, words: str) -> str:
-        print(words, file=sys.stderr, flush=True)
+        tell(words, sys.stderr)
         self._viewers.say(words)
         self._live = None  # what it knows may no longer be so: the next save builds everything
         return ""
@@ -109,23 +125,35 @@ class Rebuilder:
         before = self._known.checked.analysis if self._known else None
         checked = load_and_check(self._root, today, self._store, before=before)
         findings = as_text(checked.findings, checked.loaded.count)
-        print(findings, flush=True)
+        tell(findings)
         self._viewers.say(findings if checked.findings else "")
         if checked.exit_code or checked.analysis is None:
             return ""
         theme = _contents(SITE_SOURCE / "theme")
         foundation = digest(today.isoformat(), SETTINGS.read_bytes(), *theme)
         known, live = self._known, self._live
-        if live is None or known is None or known.foundation != foundation:
-            self._live = None
-            build_site(checked.analysis, checked.loaded.names, self._root, self._out)
-            self._viewers.all_changed()
-            what = "built"
-        else:
-            with seen_on(today):
-                what = self._update(live, known, checked, checked.analysis)
-        self._known = _Known(checked, today, foundation)
-        return what
+        if live and known and known.foundation == foundation:
+            with turn(self._root / "build", self._wait_for) as taken, seen_on(today):
+                if taken.before == known.turn:
+                    what = self._update(live, known, checked, checked.analysis)
+                    self._known = _Known(checked, today, foundation, taken.own)
+                    return what
+        self._live = None
+        own = build_site(
+            checked.analysis,
+            checked.loaded.names,
+            self._root,
+            self._out,
+            wait_for=self._wait_for,
+        )
+        self._viewers.all_changed()
+        self._known = _Known(checked, today, foundation, own)
+        return "built"
+
+    def _wait_for(self, who: str) -> None:
+        words = f"{who} builds here; this build waits until it is done"
+        tell(words, sys.stderr)
+        self._viewers.say(words)
 
     def _update(
         self, live: LiveSite, known: _Known, checked: CheckedCatalogue, analysis: Analysis
@@ -165,6 +193,12 @@ class Rebuilder:
             self._template_digest = template_digest
         settings = read_settings(SETTINGS)
         return SitePages(analysis, checked.loaded.names, settings, news, self._templates)
+
+
+def tell(words: str, stream: TextIO | None = None) -> None:
+    """Print where somebody listens: a terminal that has gone is no reason to stop serving."""
+    with contextlib.suppress(OSError, ValueError):
+        print(words, file=stream, flush=True)
 
 
 def _near(known: _Known, checked: CheckedCatalogue, analysis: Analysis) -> dict[Key, None]:

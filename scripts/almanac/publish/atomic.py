@@ -6,6 +6,8 @@ import os
 import tempfile
 from pathlib import Path
 
+from almanac.site.folder import naming
+
 
 def replace_file(path: Path, content: bytes) -> None:
     """Write a file beside its place and put it there by a rename. Raises OSError; then the place is
@@ -14,10 +16,11 @@ def replace_file(path: Path, content: bytes) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, written = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".tmp")
     try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-        Path(written).chmod(0o644)  # what a server may read
-        Path(written).replace(path)
+        with naming(path):
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
+            Path(written).chmod(0o644)  # what a server may read
+            Path(written).replace(path)
     except BaseException:
         Path(written).unlink(missing_ok=True)
         raise

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.progress import Told, unseen
 from almanac.publish.bundles import bundles
-from almanac.publish.errors import SiteError
+from almanac.publish.errors import DiskError, SiteError
 from almanac.publish.node import NodeError
+from almanac.publish.place import keep_others_work, mend, place_of, put
 from almanac.publish.render import seen_on
+from almanac.publish.turn import turn
 from almanac.publish.whole_site import write_site
 from almanac.resources import SETTINGS
 from almanac.site.news import MOST_COMMITS, news_items
@@ -23,28 +24,52 @@ from almanac.source.revision import history
 
 
 def build_site(
-    analysis: Analysis, names: Names, root: Path, out: Path, told: Told = unseen
-) -> None:
+    analysis: Analysis,
+    names: Names,
+    root: Path,
+    out: Path,
+    told: Told = unseen,
+    wait_for: Callable[[str], None] = lambda _: None,
+) -> str:
     """Write the pages of a checked catalogue, have MkDocs render them, and put the result in place
-    of ``out``.
+    of ``out``. Returns the name of the turn that it was built in.
 
-    ``told`` is told how far it is. Raises SiteError where it fails; ``out`` is then as it was.
+    ``told`` is told how far it is, ``wait_for`` who else builds below ``root`` at the time. Raises
+    SiteError where it fails; ``out`` is then as it was.
     """
     work = root / "build"
     pages, fresh = work / "pages", work / "site"
     try:
-        bundled = bundles()
-        settings = read_settings(SETTINGS)
-        news = news_items(history(root, MOST_COMMITS))
-        write_pages(SitePages(analysis, names, settings, news), pages, _scripts(bundled), told)
-        worker = (bundled / "offline" / "worker.js").read_text("utf-8")
-        with seen_on(analysis.today):
-            write_site(work, pages, fresh, settings, worker, told)
-        _replace(fresh, out)
+        keep_others_work(work)
+        place = place_of(out, root, work)
+        with turn(work, wait_for) as taken:
+            mend(place)
+            bundled = bundles()
+            settings = read_settings(SETTINGS)
+            news = news_items(history(root, MOST_COMMITS))
+            write_pages(SitePages(analysis, names, settings, news), pages, _scripts(bundled), told)
+            worker = (bundled / "offline" / "worker.js").read_text("utf-8")
+            with seen_on(analysis.today):
+                write_site(work, pages, fresh, settings, worker, told)
+            put(fresh, place)
+            return taken.own
     except NodeError as problem:
         raise SiteError(str(problem)) from problem
     except OSError as problem:
-        raise SiteError(f"{problem.filename}: {problem.strerror}") from problem
+        raise DiskError(problem, work) from problem
+
+
+def mend_site(root: Path, out: Path, wait_for: Callable[[str], None] = lambda _: None) -> None:
+    """Undo what a build into ``out`` that was killed has left. Raises SiteError."""
+    work = root / "build"
+    try:
+        place = place_of(out, root, work)
+        if not place.exists():
+            keep_others_work(work)
+            with turn(work, wait_for):
+                mend(place)
+    except OSError as problem:
+        raise DiskError(problem, work) from problem
 
 
 def _scripts(bundled: Path) -> Iterator[tuple[str, bytes]]:
@@ -52,25 +77,3 @@ def _scripts(bundled: Path) -> Iterator[tuple[str, bytes]]:
     for path in sorted((bundled / "scripts").rglob("*")):
         if path.is_file():
             yield path.relative_to(bundled).as_posix(), path.read_bytes()
-
-
-def _replace(fresh: Path, out: Path) -> None:
-    """Put the fresh site in place of the old by renames, so that a reader sees the one or the
-    other. The old one stays where the fresh one was, for the next build to take what is equal from.
-    """
-    kept = fresh
-    out.parent.mkdir(parents=True, exist_ok=True)
-    if (
-        fresh.stat().st_dev != out.parent.stat().st_dev
-    ):  # a rename cannot cross file systems: copy beside it first
-        near = out.with_name(f".{out.name}.new")
-        shutil.rmtree(near, ignore_errors=True)
-        fresh = Path(shutil.move(fresh, near))
-    old = out.with_name(f".{out.name}.old")
-    shutil.rmtree(old, ignore_errors=True)
-    if out.exists():
-        out.rename(old)
-    fresh.rename(out)
-    if old.exists() and not kept.exists() and old.stat().st_dev == kept.parent.stat().st_dev:
-        old.rename(kept)
-    shutil.rmtree(old, ignore_errors=True)

@@ -9,11 +9,12 @@ import http.server
 import json
 import mimetypes
 import posixpath
+import re
 import time
 from collections.abc import Callable
 from html import escape
 from pathlib import Path
-from urllib.parse import parse_qs, unquote, urlsplit
+from urllib.parse import SplitResult, parse_qs, unquote, urlsplit
 
 from almanac.publish.errors import PortError
 from almanac.publish.offline import WORKER
@@ -24,6 +25,10 @@ _CHANGES, _RELOAD = "_serve/changes", "_serve/reload.js"
 _OWN = {_RELOAD: "reload.js", WORKER: "worker.js"}  # instead of what a site has there
 _MISSING = "404.html"
 _SWAP_S = 0.1  # for a moment neither the old site nor the new one stands in its place
+
+_NUMBER = re.compile("[0-9]{1,18}")
+_OWN_HOST = re.compile(r"(127\.0\.0\.1|localhost|\[::1\])(:[0-9]{1,5})?", re.IGNORECASE)
+_FORBIDDEN = {"\\", ":", "\0"}
 
 Finished = Callable[[str], bytes | None]
 
@@ -38,13 +43,13 @@ class DevServer(http.server.ThreadingHTTPServer):
         self.site, self.viewers, self.finished = site, viewers, finished
         try:
             super().__init__(("127.0.0.1", port), _Handler)
-        except OverflowError:
-            raise PortError(f"there is no port {port}: name one from 0 to 65535") from None
         except OSError as problem:
             raise PortError(_port_words(port, problem)) from None
 
     def content(self, file: str) -> bytes | None:
         """A file of the site as it is by now; None where there is none."""
+        if not _FORBIDDEN.isdisjoint(file):  # on some systems these lead out of the site
+            return None
         ahead = self.finished(file)
         if ahead is not None:
             return ahead
@@ -61,6 +66,11 @@ class DevServer(http.server.ThreadingHTTPServer):
         """A browser that went away while it was answered is no fault."""
 
 
+def _is_own(host: str) -> bool:
+    """Whether a Host header names this machine."""
+    return _OWN_HOST.fullmatch(host.strip()) is not None
+
+
 def _port_words(port: int, problem: OSError) -> str:
     if problem.errno == errno.EADDRINUSE:
         return f"port {port} is taken: stop what uses it, or name another with --port"
@@ -72,7 +82,20 @@ class _Handler(http.server.BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
 
     def do_GET(self) -> None:
-        address = urlsplit(self.path)
+        try:
+            address = urlsplit(self.path)
+        except ValueError:
+            return self._refuse(400, "that is no address")
+        hosts = [*self.headers.get_all("Host", [""]), *filter(None, [address.netloc])]
+        if not all(map(_is_own, hosts)):
+            # A page from elsewhere, whose name was made to lead here, may read nothing.
+            return self._refuse(421, "this site is served to this machine alone")
+        return self._answer(address)
+
+    def _refuse(self, code: int, words: str) -> None:
+        self._send(code, "refused.txt", f"{words}\n".encode())
+
+    def _answer(self, address: SplitResult) -> None:
         file = posixpath.normpath("/" + unquote(address.path)).lstrip("/")
         if not file or address.path.endswith("/"):
             file = posixpath.join(file, "index.html")
@@ -101,7 +124,7 @@ class _Handler(http.server.BaseHTTPRequestHandler):
 
     def _tell(self, query: dict[str, list[str]]) -> None:
         page, since, told = (query.get(name, [""])[0] for name in ("page", "since", "told"))
-        known = int(since) if since.isdecimal() else 0
+        known = int(since) if _NUMBER.fullmatch(since) else 0
         answer = self.server.viewers.wait(page, known, told)
         self._send(200, "answer.json", json.dumps(answer).encode())
 

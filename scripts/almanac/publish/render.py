@@ -23,6 +23,7 @@ from yaml import YAMLError
 
 from almanac.publish.errors import SiteError
 from almanac.resources import SETTINGS, SITE_SOURCE
+from almanac.site.folder import naming
 
 HOOKS = tuple(Path(__file__).with_name(name) for name in ("keep_html.py", "theme_hook.py"))
 
@@ -86,12 +87,13 @@ def configuration(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) 
     beside.
     """
     file = work / "mkdocs.yml"
-    file.write_text(
+    content = (
         f"INHERIT: {os.path.relpath(SETTINGS, work)}\n"
         f"docs_dir: {os.path.relpath(pages, work)}\nsite_dir: {os.path.relpath(site, work)}\n"
-        f"theme:\n  custom_dir: {SITE_SOURCE / 'theme'}\nhooks: {[str(hook) for hook in hooks]}\n",
-        "utf-8",
+        f"theme:\n  custom_dir: {SITE_SOURCE / 'theme'}\nhooks: {[str(hook) for hook in hooks]}\n"
     )
+    with naming(file):
+        file.write_text(content, "utf-8")
     os.environ["NO_MKDOCS_2_WARNING"] = "1"  # the theme's own switch for its banner
     return load_config(str(file), strict=True)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 
@@ -27,9 +28,10 @@ class Folder:
         path = self._path / file
         if self._there.get(file) == len(content) and path.read_bytes() == content:
             return
-        if file not in self._there:
-            path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(content)
+        with naming(path):
+            if file not in self._there:
+                path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(content)
 
     def drop_others(self) -> None:
         """Remove every file that has not been put, and the folders that are then empty."""
@@ -38,6 +40,16 @@ class Folder:
         for path in sorted(self._path.rglob("*"), reverse=True):
             if path.is_dir() and not any(path.iterdir()):
                 path.rmdir()
+
+
+@contextmanager
+def naming(path: Path) -> Iterator[None]:
+    """Have an OSError name a path: one that comes of writing names none."""
+    try:
+        yield
+    except OSError as problem:
+        problem.filename = problem.filename or str(path)
+        raise
 
 
 def _sizes(folder: Path) -> Iterator[tuple[str, int]]:

@@ -54,7 +54,7 @@ READING_CODES: dict[str, str] = {
     "too-deep": "Nested more than 20 deep.",
     "yaml-syntax": "Text that is no sound YAML, told in plain words.",
     # the shape of an entry
-    "bad-date": "A day is written YYYY-MM-DD and exists.",
+    "bad-date": "A day is written YYYY-MM-DD, exists, and lies from 1900 to 2199.",
     "bad-form": "A text that does not have the form that its field asks for.",
     "bad-time": "A time is written m:ss, m:ss.t or h:mm:ss, or as a number of seconds.",
     "bad-value": "A value that the schema refuses in some other way.",

@@ -133,7 +133,9 @@ def _clock(failure: Failure) -> Iterator[Finding]:
 
 def _date(failure: Failure) -> Iterator[Finding]:
     yield failure.say(
-        "bad-date", f"{quote(failure.value)} is no day", "write a day that exists, as YYYY-MM-DD"
+        "bad-date",
+        f"{quote(failure.value)} is no day",
+        "write a day that exists, from 1900 to 2199, as YYYY-MM-DD",
     )
 
 

@@ -112,7 +112,7 @@ function form(failure) {
     return [say(failure, "bad-time", `${text} is no time`, hint)];
   }
   if (says(failure, "format") === "date") {
-    return [say(failure, "bad-date", `${text} is no day`, "write a day that exists, as YYYY-MM-DD")];
+    return [say(failure, "bad-date", `${text} is no day`, "write a day that exists, from 1900 to 2199, as YYYY-MM-DD")];
   }
   if (String(failure.value).includes("\n")) {
     return [say(failure, "bad-form", "this must be one line")];

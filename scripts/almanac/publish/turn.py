@@ -1,0 +1,94 @@
+"""One build at a time below a root, by a lock of the operating system: in whatever way a build
+ends, the lock ends with it.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+import secrets
+import sys
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TextIO
+
+LOCK = "lock"
+_UNLOCKABLE = {errno.ENOLCK, errno.ENOTSUP, errno.ENOSYS}  # a file system that knows no locks
+
+if sys.platform == "win32":
+    import msvcrt
+
+    _BEYOND = 1 << 20  # a byte that is locked cannot be read: one behind all that is written
+
+    def _take(file: TextIO, waits: bool) -> None:
+        file.seek(_BEYOND)
+        while True:
+            try:
+                msvcrt.locking(file.fileno(), msvcrt.LK_LOCK if waits else msvcrt.LK_NBLCK, 1)
+            except OSError:  # it waits ten seconds
+                if not waits:
+                    raise BlockingIOError from None
+            else:
+                return
+else:
+    import fcntl
+
+    def _take(file: TextIO, waits: bool) -> None:
+        # Not flock: that one would go on in a process that was forked off, when this one is killed.
+        try:
+            fcntl.lockf(file, fcntl.LOCK_EX | (0 if waits else fcntl.LOCK_NB))
+        except OSError as problem:
+            if problem.errno not in _UNLOCKABLE:
+                raise
+
+
+@dataclass(frozen=True)
+class Turn:
+    """A turn to build: a name of its own, and that of the turn before it ("" before the first)."""
+
+    own: str
+    before: str
+
+
+@contextlib.contextmanager
+def turn(work: Path, wait_for: Callable[[str], None] = lambda _: None) -> Iterator[Turn]:
+    """Be the one that builds in ``work`` until the end of the block. Where another process is at
+    it, ``wait_for`` is told which, and then this one waits. Not to be nested.
+
+    Raises OSError where ``work`` cannot be written to.
+    """
+    work.mkdir(parents=True, exist_ok=True)
+    path = work / LOCK
+    with os.fdopen(os.open(path, os.O_RDWR | os.O_CREAT, 0o644), "r+", encoding="utf-8") as file:
+        try:
+            _take(file, waits=False)
+        except (BlockingIOError, PermissionError):
+            wait_for(_who(file))
+            _take(file, waits=True)
+        taken = Turn(secrets.token_hex(8), _name(file))
+        file.seek(0)
+        file.truncate()
+        file.write(f"{os.getpid()} {taken.own}\n")
+        file.flush()
+        yield taken
+
+
+def _name(file: TextIO) -> str:
+    return _written(file)[1]
+
+
+def _who(file: TextIO) -> str:
+    process, _ = _written(file)
+    return f"process {process}" if process.isdecimal() else "another process"
+
+
+def _written(file: TextIO) -> tuple[str, str]:
+    """The process and the name of the turn that is or was the last; "" where nothing is written."""
+    file.seek(0)
+    try:
+        process, name = file.read(100).split()
+    except (OSError, ValueError):
+        return "", ""
+    return process, name
