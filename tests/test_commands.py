@@ -28,6 +28,7 @@ from almanac.site.reference import reference_pages
 from almanac.source import schemas
 
 LADDER = "ladder-on-back"
+ENTRIES = len([*BASE.rglob("*.yml")])
 
 
 @pytest.fixture
@@ -56,7 +57,7 @@ def spoil(root: Path, file: str, old: str, new: str) -> None:
 def test_check_of_a_sound_catalogue(capsys: pytest.CaptureFixture[str]) -> None:
     assert called(capsys, "check", "--root", BASE) == (
         0,
-        "0 errors, 0 warnings in 27 entries\n",
+        f"0 errors, 0 warnings in {ENTRIES} entries\n",
         "",
     )
 
@@ -76,14 +77,14 @@ def test_check_with_an_error(capsys: pytest.CaptureFixture[str], root: Path) -> 
             "from 00 to 59"
         ),
         "    write 2:15, or 75 for seconds",
-        "1 error, 0 warnings in 27 entries",
+        f"1 error, 0 warnings in {ENTRIES} entries",
     ]
 
 
 def test_check_with_a_warning_alone_is_fine(capsys: pytest.CaptureFixture[str], root: Path) -> None:
     spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:20")
     code, out, _ = called(capsys, "check", "--root", root)
-    assert code == 0 and out.endswith("0 errors, 1 warning in 27 entries\n")
+    assert code == 0 and out.endswith(f"0 errors, 1 warning in {ENTRIES} entries\n")
 
 
 def test_check_as_json(capsys: pytest.CaptureFixture[str], root: Path) -> None:
@@ -92,7 +93,7 @@ def test_check_as_json(capsys: pytest.CaptureFixture[str], root: Path) -> None:
     document = json.loads(out)
     assert code == 1
     assert {name: document[name] for name in ("version", "entries", "errors", "warnings")} == {
-        "version": 1, "entries": 27, "errors": 1, "warnings": 0,
+        "version": 1, "entries": ENTRIES, "errors": 1, "warnings": 0,
     }  # fmt: skip
     assert document["findings"][0]["code"] == "bad-time" and document["findings"][0]["line"] == 11
 
@@ -454,7 +455,7 @@ def test_sum_where_something_else_is_broken_says_what(
     assert (
         code == 1
         and out.startswith(f"{file}:1:8: error yaml-syntax:")
-        and out.endswith("1 error, 0 warnings in 27 entries\n")
+        and out.endswith(f"1 error, 0 warnings in {ENTRIES} entries\n")
     )
     code, out, _ = called(capsys, "sum", "six-fifties", "--root", root, "--json")
     assert code == 1 and json.loads(out)["findings"][0]["file"] == file
