@@ -12,6 +12,7 @@ from typing import Any
 
 from arithmetic_world import (
     BENCHMARKS,
+    BRIEF_WORDS,
     DRILLS,
     PIECES,
     SCALE,
@@ -57,7 +58,8 @@ def club(
     own = made(Club, id="club", pools=pools, squads=squads, lane_groups=groups, gear_owned=owned)
     efforts = made(Vocabulary, id="efforts", words=SCALE.words)
     every = [
-        *DRILLS.values(), *PIECES.values(), *BENCHMARKS.values(), own, policy(), efforts, *entries,
+        *DRILLS.values(), *PIECES.values(), *BENCHMARKS.values(), own, policy(), efforts,
+        *BRIEF_WORDS.values(), *entries,
     ]  # fmt: skip
     return Catalogue({(entry.kind, entry.id): entry for entry in every}, {}, {})
 

@@ -25,7 +25,15 @@ from almanac.model.swim_set import SwimSet
 from almanac.units import COURSES, Course, parse_time
 
 SHORT, LONG, YARDS = COURSES["25m"], COURSES["50m"], COURSES["25yd"]
-HAZARD = Hazard("Heads meet at the wall.", "Ten seconds apart.")
+HAZARD = Hazard("wall", "Tired legs carry less far.", "Ten seconds apart.")
+_GRAVE = {"wall": "injury", "cold": "ache", "rope": "ache", "blackout": "life"}
+BRIEFED_BY = {
+    "hazards": {
+        word: Word(word.title(), "", gravity=gravity, control=f"Mind the {word}.")
+        for word, gravity in _GRAVE.items()
+    },
+    "gravities": {word: Word(word.title(), "") for word in ("life", "injury", "ache")},
+}
 
 # word: (least rating, greatest rating, share of the best speed)
 EFFORTS = {
@@ -148,6 +156,9 @@ PIECES = {id: _gear(id) for id in GEAR}
 BENCHMARKS = {id: _benchmark(id) for id in _BENCHMARKS}
 
 
+BRIEF_WORDS = {id: made(Vocabulary, id=id, words=words) for id, words in BRIEFED_BY.items()}
+
+
 def policy(**limits: float) -> Policy:
     """The policy, with some limits changed."""
     rest = {
@@ -202,7 +213,8 @@ def catalogue(of: LaneGroup | None = None) -> Catalogue:
     squads = {"osprey": Squad("Osprey", "performing", 6)}
     club = made(Club, id="club", squads=squads, lane_groups={"osprey-1": of or group()})
     efforts = made(Vocabulary, id="efforts", words=SCALE.words)
-    entries = [*DRILLS.values(), *PIECES.values(), *BENCHMARKS.values(), club, policy(), efforts]
+    lists = [efforts, *BRIEF_WORDS.values()]
+    entries = [*DRILLS.values(), *PIECES.values(), *BENCHMARKS.values(), club, policy(), *lists]
     return Catalogue({(entry.kind, entry.id): entry for entry in entries}, {}, {})
 
 

@@ -24,7 +24,7 @@ from almanac.units import COURSES
 FOLDER = Path(__file__).parent / "hand_worked"
 WORDS = {  # that the small catalogue has no need of
     "starts": "dive: {title: From a dive, means: Head first from the edge., ready_s: 20, "
-    "safety: [{hazard: Head meets the bottom., control: Deep end only.}]}",
+    "safety: [{hazard: head-into-floor, control: Deep end only.}]}",
     "partners": "by-turns: {title: By turns, means: One goes as the other rests., takes_turns: true}",
     "teams": "relay-of-four: {title: Relay of four, means: Four share the distance., swimmers: 4}",
 }

@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from arithmetic_plans import QUICK, swim
 from arithmetic_world import (
+    BRIEF_WORDS,
     DRILLS,
     HAZARD,
     PIECES,
@@ -21,7 +22,7 @@ from arithmetic_world import (
     swim_set,
 )
 
-from almanac.arithmetic.brief import BriefHazard, brief
+from almanac.arithmetic.brief import BriefSource, brief, gathered
 from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.expand import reps
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
@@ -140,15 +141,42 @@ def test_a_hole_has_no_drill_up_to_its_level_or_no_set_of_it(drills, up_to, sets
 
 
 def test_a_brief_names_each_hazard_once_with_all_it_comes_from():
-    cold, rope = Hazard("Cold.", "Move."), Hazard("Rope.", "Gloves.")
+    cold, rope = Hazard("cold", control="Move."), Hazard("rope", control="Gloves.")
     gear = {**PIECES, "fins": replace(PIECES["fins"], hazards=(rope, HAZARD))}
     laid = reps(events(swim(do="kick", gear=["fins"]), swim(do="socks-kick"), swim(do="kick")))
-    found = brief([(cold, "evening"), (rope, "evening"), (cold, "a-set")], laid, gear)
-    assert found == (
-        BriefHazard("Cold.", "Move.", ("evening", "a-set")),
-        BriefHazard("Rope.", "Gloves.", ("evening", "fins")),
-        BriefHazard(HAZARD.hazard, HAZARD.control, ("fins", "socks", "kick", "socks-kick")),
+    own = [(cold, "a-set"), (rope, "evening"), (cold, "evening")]
+    found = brief("evening", own, laid, gear, BRIEF_WORDS)
+    assert [(line.hazard, line.gravity, line.ids) for line in found] == [
+        ("wall", "injury", ("fins", "socks", "kick", "socks-kick")),
+        ("cold", "ache", ("a-set", "evening")),
+        ("rope", "ache", ("evening", "fins")),
+    ]
+    assert found[2].sources == (
+        BriefSource("evening", "", "Gloves."),
+        BriefSource("fins", "", "Gloves."),
     )
+
+
+def test_a_brief_goes_by_gravity_then_by_its_own_then_by_how_many_name_it():
+    named = [
+        ("rope", "a"),
+        ("cold", "b"),
+        ("cold", "c"),
+        ("wall", "a"),
+        ("blackout", "b"),
+        ("cold", "a"),
+    ]
+    pairs = [(Hazard(word), of) for word, of in named]
+    order = [line.hazard for line in gathered("", pairs, BRIEF_WORDS)]
+    assert order == ["blackout", "wall", "cold", "rope"]
+    own = [line.hazard for line in gathered("d", [*pairs, (Hazard("rope"), "d")], BRIEF_WORDS)]
+    assert own == ["blackout", "wall", "rope", "cold"]
+
+
+def test_a_hazard_that_no_vocabulary_tells_of_stands_last():
+    pairs = [(Hazard("sharks"), "a"), (Hazard("cold"), "a")]
+    assert [line.title for line in gathered("a", pairs, BRIEF_WORDS)] == ["Cold", "sharks"]
+    assert [line.title for line in gathered("a", pairs, {})] == ["sharks", "cold"]
 
 
 # The lane table.

@@ -196,8 +196,8 @@ def test_dangers_of_start_partner_and_team_stand_in_the_brief() -> None:
     summary = summed(
         reps(1, 100, start="dive", team="relay-of-four"), reps(1, 50, partner="by-turns")
     )
-    (line,) = (line for line in summary.brief if "starts" in line.sources)
-    assert {"starts", "teams", "partners"} <= set(line.sources)
+    (line,) = (line for line in summary.brief if "starts" in line.ids)
+    assert {"starts", "teams", "partners"} <= set(line.ids)
 
 
 def test_a_time_to_hold_stands_beside_the_target_and_changes_nothing() -> None:

@@ -234,14 +234,14 @@ def test_most_in_lane_comes_from_the_set():
 
 
 def test_the_brief_of_a_practice_holds_its_own_hazards_those_of_its_sets_gear_and_drills():
-    ropes, cold = Hazard("Ropes cut.", "Gloves."), Hazard("Cold.", "Keep moving.")
+    ropes, cold = Hazard("rope", control="Gloves."), Hazard("cold", control="Keep moving.")
     own = replace(EASY_SOCKS, hazards=(cold, ropes))
     practice = practice_of(PracticePart("main", set="a-set"), part(swim()), hazards=(ropes,))
     lines = summarised(practice, club(practice, own)).brief
-    assert [(line.hazard, line.control, line.sources) for line in lines] == [
-        ("Ropes cut.", "Gloves.", ("evening", "a-set")),
-        ("Cold.", "Keep moving.", ("a-set",)),
-        (HAZARD.hazard, HAZARD.control, ("socks", "crawl")),  # gear before drills
+    assert [(line.hazard, line.control, line.ids) for line in lines] == [
+        (HAZARD.hazard, "Mind the wall.", ("socks", "crawl")),  # the gravest; gear before drills
+        ("rope", "Mind the rope.", ("evening", "a-set")),  # of those alike the practice's own
+        ("cold", "Mind the cold.", ("a-set",)),
     ]
 
 

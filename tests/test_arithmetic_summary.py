@@ -12,7 +12,7 @@ from arithmetic_strategies import items
 from arithmetic_world import HAZARD, LONG, PIECES, SHORT, YARDS, catalogue, group, swim_set
 from hypothesis import given
 
-from almanac.arithmetic.brief import BriefHazard
+from almanac.arithmetic.brief import BriefHazard, BriefSource
 from almanac.arithmetic.facets import gear_key
 from almanac.arithmetic.set_workings import metres, yards
 from almanac.arithmetic.summary import groups_meant, summarise
@@ -45,13 +45,14 @@ def test_gear_is_gathered_once_in_order_of_use():
 
 
 def test_brief_holds_each_danger_once_with_all_that_it_comes_from():
-    own = Hazard("Feet meet heads.", "Slowest last.")
+    own = Hazard("cold", "Slowest wait.", "Slowest last.")
     entry = replace(
         swim_set({**EIGHT, "gear": ["fins"]}, {**EIGHT, "do": "backstroke"}), hazards=(own,)
     )
     found = summarise(Timing(catalogue()), entry).brief
-    assert found[0] == BriefHazard(own.hazard, own.control, ("a-set",))
-    assert found[1].hazard == HAZARD.hazard and found[1].sources == ("fins", "kick", "backstroke")
+    assert found[0].hazard == HAZARD.hazard and found[0].ids == ("fins", "kick", "backstroke")
+    source = BriefSource("a-set", own.own, own.control)
+    assert found[1] == BriefHazard("cold", "Cold", "ache", "Mind the cold.", (source,))
     assert len(found) == 2 and PIECES["fins"].hazards == (HAZARD,)
 
 

@@ -306,7 +306,17 @@ def test_the_json_contract(ladder: dict[str, Any]) -> None:
         65.0,
     )
     for line in summary["brief"]:
-        holds(line, {"hazard": str, "control": str, "from": list})
+        holds(
+            line,
+            {
+                "hazard": str,
+                "title": str,
+                "gravity": str,
+                "control": str,
+                "from": list,
+                "adds": list,
+            },
+        )
     for finding in summary["findings"]:
         holds(finding, FINDING)
         assert finding["file"] == f"plans/sets/{LADDER}.yml"

@@ -57,7 +57,7 @@ def test_a_circuit_in_a_practice_takes_its_time_and_carries_its_dangers():
     assert [row.ends_s for row in summary.sheet] == [120, 120 + CLOCK_S]
     assert not summary.runs[1].is_in_water and summary.runs[0].is_in_water
     assert summary.distance.value == 100
-    assert any("mat" in line.sources for line in summary.brief)
+    assert any("mat" in line.ids for line in summary.brief)
 
 
 @pytest.mark.parametrize("day", [Day(land="a-set"), Day(sessions=(Session(land="a-set"),))])

@@ -54,7 +54,10 @@ def added(root: Path, vocabulary: str) -> None:
     """A new word in a vocabulary; an effort takes half of another, and has a rest of its own."""
     title = f"Brand new {vocabulary}"
     if vocabulary != "efforts":
-        define(root, vocabulary, f"{NEW}: {{title: {title}, means: Nobody had it before.}}")
+        told = f"title: {title}, means: Nobody had it before."
+        if vocabulary == "hazards":
+            told += ", gravity: can-ache, control: Nobody goes near the new thing."
+        define(root, vocabulary, f"{NEW}: {{{told}}}")
         return
     file = root / "drills/vocabulary/efforts.yml"
     whole, half = "rating: {from: 5, to: 7}", "rating: {from: 5, to: 6}"

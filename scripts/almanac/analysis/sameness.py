@@ -12,6 +12,7 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 
 _FOUNDATIONS = (("club", "club"), ("policy", "policy"), ("vocabulary", "efforts"))
+_BRIEFED_BY = (("vocabulary", "hazards"), ("vocabulary", "gravities"))  # a catalogue may lack them
 _TIMED_BY = ("benchmark", "gear")  # every one of them: the pace of any rep may hang on it
 
 
@@ -27,6 +28,12 @@ class Sameness:
     def foundations(self) -> bool:
         """Whether all that every figure stands on is the same, in the same order."""
         if self.before.moved != self.after.moved:
+            return False
+        if not all(
+            self._is_same(key)
+            for key in _BRIEFED_BY
+            if key in self.after.entries or key in self.before.entries
+        ):
             return False
         sides = [list(self._timed_by(side)) for side in (self.before, self.after)]
         return sides[0] == sides[1] and all(map(self._is_same, (*_FOUNDATIONS, *sides[0])))

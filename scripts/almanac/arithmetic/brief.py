@@ -1,4 +1,4 @@
-"""The brief: every hazard and control that a set gathers from all it uses."""
+"""The brief: every hazard that a set or a practice gathers from all it uses, each once."""
 
 from __future__ import annotations
 
@@ -7,39 +7,94 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
 from almanac.model.entry import Hazard
-from almanac.model.knowledge import Gear
+from almanac.model.knowledge import Drill, Gear
+from almanac.model.policy import Vocabulary, Word
+from almanac.model.vocabularies import GRAVITIES, HAZARDS
+
+IN_FULL = 3
+"""So many hazards, the gravest, are told in full; every other in one line. House preference."""
+
+
+@dataclass(frozen=True)
+class BriefSource:
+    """An entry that names a hazard, by its id, and what it adds of its own."""
+
+    id: str
+    own: str
+    control: str
 
 
 @dataclass(frozen=True)
 class BriefHazard:
-    """A danger and the ids of the entries that it comes from."""
+    """A hazard: its word, what the vocabulary says of it, and all that it comes from."""
 
     hazard: str
+    title: str
+    gravity: str
     control: str
-    sources: tuple[str, ...]
+    sources: tuple[BriefSource, ...]
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        """The ids of what it comes from, each once."""
+        return tuple(dict.fromkeys(source.id for source in self.sources))
 
 
 def brief(
-    own: Iterable[tuple[Hazard, str]], reps: Iterable[Rep], gear: Mapping[str, Gear]
+    id: str,
+    own: Iterable[tuple[Hazard, str]],
+    reps: Iterable[Rep],
+    gear: Mapping[str, Gear],
+    vocabularies: Mapping[str, Vocabulary],
 ) -> tuple[BriefHazard, ...]:
-    """Dangers of the set or practice itself, then of its starts, partners and teams, of its gear,
-    and of its drills, each once with all it comes from.
+    """Hazards of the set or practice itself, of its starts, partners and teams, of its gear and of
+    its drills, each once with all it comes from.
 
-    ``own`` holds the first of these, each with the id of the entry that states it.
+    The gravest come first, by the order of the gravities; of those alike, what the set or practice
+    itself, whose ``id`` this is, names; then what comes from more. ``own`` holds what it and the
+    sets of a practice name, each with the id of the entry that states it.
     """
     reps = tuple(reps)
     drills = {piece.drill.id: piece.drill for rep in reps for piece in rep.pieces}
     worn = {id: gear[id] for rep in reps for piece in rep.pieces for id in piece.gear}
-    gathered: dict[Hazard, list[str]] = {}
     with_whom = dict.fromkeys(pair for rep in reps for pair in rep.item.manner.hazards)
-    for hazard, id in (*own, *with_whom):
-        gathered.setdefault(hazard, []).append(id)
-    for piece_of_gear in worn.values():
-        for hazard in piece_of_gear.hazards:
-            gathered.setdefault(hazard, []).append(piece_of_gear.id)
-    for drill in drills.values():
-        for hazard in drill.hazards:
-            gathered.setdefault(hazard, []).append(drill.id)
+    used: list[tuple[Hazard, str]] = []
+    carriers: list[Gear | Drill] = [*worn.values(), *drills.values()]
+    for entry in carriers:
+        used += [(hazard, entry.id) for hazard in entry.hazards]
+    return gathered(id, (*own, *with_whom, *used), vocabularies)
+
+
+def gathered(
+    id: str, named: Iterable[tuple[Hazard, str]], vocabularies: Mapping[str, Vocabulary]
+) -> tuple[BriefHazard, ...]:
+    """Hazards, each with the id of the entry that names it, as a brief: each once, gravest first;
+    of those alike first what the entry ``id`` names, then by how many name it.
+    """
+    sources: dict[str, dict[BriefSource, None]] = {}
+    for hazard, of in named:
+        source = BriefSource(of, hazard.own, hazard.control)
+        sources.setdefault(hazard.hazard, {})[source] = None
+    words = _words(vocabularies, HAZARDS)
+    ranks = {gravity: rank for rank, gravity in enumerate(_words(vocabularies, GRAVITIES))}
+    found = [_line(word, words.get(word), tuple(own)) for word, own in sources.items()]
     return tuple(
-        BriefHazard(hazard.hazard, hazard.control, tuple(ids)) for hazard, ids in gathered.items()
+        sorted(
+            found,
+            key=lambda line: (
+                ranks.get(line.gravity, len(ranks)),
+                id not in line.ids,
+                -len(line.sources),
+            ),
+        )
     )
+
+
+def _words(vocabularies: Mapping[str, Vocabulary], name: str) -> Mapping[str, Word]:
+    return vocabularies[name].words if name in vocabularies else {}
+
+
+def _line(hazard: str, word: Word | None, sources: tuple[BriefSource, ...]) -> BriefHazard:
+    if word is None:
+        return BriefHazard(hazard, hazard, "", "", sources)
+    return BriefHazard(hazard, word.title, word.gravity, word.control, sources)

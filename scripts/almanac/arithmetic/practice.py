@@ -102,7 +102,13 @@ def summarise_practice(
         sheet=sheet,
         gear=tuple(gear_needs(sheet, owned)),
         hands=hands(sheet, catalogue.gear, owned),
-        brief=brief(hazards, tuple(rep for run in runs for rep in run.every_rep), catalogue.gear),
+        brief=brief(
+            practice.id,
+            hazards,
+            tuple(rep for run in runs for rep in run.every_rep),
+            catalogue.gear,
+            catalogue.vocabularies,
+        ),
     )
 
 

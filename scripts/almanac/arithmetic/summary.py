@@ -60,9 +60,11 @@ def summarise(
         swum=swum,
         gear=tuple(dict.fromkeys(id for swum in found.each for id in swum.gear)),
         brief=brief(
+            in_course.id,
             [(hazard, in_course.id) for hazard in in_course.hazards],
             found.every_rep,
             catalogue.gear,
+            catalogue.vocabularies,
         ),
         clocks=GroupClocks(swum),
     )

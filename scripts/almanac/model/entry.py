@@ -48,10 +48,13 @@ class Acceptance:
 
 @dataclass(frozen=True)
 class Hazard:
-    """A hazard and what the coach does so that it hurts no one."""
+    """A hazard by its word of the hazards vocabulary, which has its gravity and standard control;
+    how it comes about here, and what is done here beyond that, "" for nothing.
+    """
 
     hazard: str
-    control: str
+    own: str = ""
+    control: str = ""
 
 
 @dataclass(frozen=True)

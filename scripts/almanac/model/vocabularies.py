@@ -27,6 +27,8 @@ RESISTS, ASSISTS = "resists", "assists"
 LAND, UNDER_WATER, ON_LAND = "land", "underwater", "on-land"
 WALL, VERTICAL = "wall", "vertical"
 """Three modes and two positions; a club without them has no drill of that sort."""
+HAZARDS, GRAVITIES = "hazards", "gravities"
+"""Two vocabularies: what can hurt someone, and how grave that is, the gravest first."""
 PUBLISHED, COMMON_PRACTICE = "published", "common-practice"
 CRITICAL_SPEED = "critical-speed"
 """A benchmark that gives no such figure is none that this is worked out for: the word may be

@@ -1,28 +1,143 @@
-"""The brief of a set or a practice as text: each danger, what is done about it, and its source."""
+"""A brief in words: the gravest hazards in full, the others in one line, each with its source."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
 
-from almanac.arithmetic.brief import BriefHazard
+from almanac.arithmetic.brief import IN_FULL, BriefHazard, BriefSource
+from almanac.findings import counted
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 
+MOST_IN_SIGHT = 500
+"""Characters that the hazards told in full may have together, so that a brief fits one screen of a
+phone: what an entry adds of its own beyond them is opened by a tap.
+"""
 
-def brief_lines(catalogue: Catalogue, brief: Iterable[BriefHazard]) -> Iterator[str]:
-    """The lines under the word Brief."""
+
+@dataclass(frozen=True)
+class ShownHazard:
+    """A hazard of a brief as pages and reports show it. ``here`` is what the entry itself adds,
+    as far as it stands in sight; ``whence`` says in short where else it comes from, ``adds`` by
+    title what each of these adds.
+    """
+
+    title: str
+    gravity: str
+    control: str
+    here: str
+    whence: str
+    adds: tuple[tuple[str, str], ...]
+
+
+def shown_brief(
+    catalogue: Catalogue, brief: Iterable[BriefHazard], id: str, is_whole: bool = False
+) -> tuple[ShownHazard, ...]:
+    """The lines of the brief of the entry with this id. ``is_whole`` where all that the entry adds
+    stands in sight, however long.
+    """
+    room, lines = MOST_IN_SIGHT, list(brief)
+    room -= sum(len(line.title) + len(line.control) for line in lines[:IN_FULL])
+    shown = []
+    for number, line in enumerate(lines):
+        here = " ".join(own_words(source) for source in line.sources if source.id == id)
+        in_sight = is_whole or (number < IN_FULL and 0 < len(here) <= room)
+        room -= len(here) if in_sight else 0
+        others = [source for source in line.sources if source.id != id or not in_sight]
+        adds = ((_title(catalogue, source.id), own_words(source)) for source in others)
+        shown.append(
+            ShownHazard(
+                title=line.title,
+                gravity=_gravity(catalogue, line.gravity),
+                control=line.control,
+                here=here if in_sight else "",
+                whence=_whence(catalogue, [other for other in line.ids if other != id]),
+                adds=tuple((title, words) for title, words in adds if words),
+            )
+        )
+    return tuple(shown)
+
+
+def own_words(source: BriefSource) -> str:
+    """What an entry adds to a hazard, as a text: how it comes about there, and what is done."""
+    return " ".join(text for text in (_sentence(source.own), _sentence(source.control)) if text)
+
+
+def brief_lines(catalogue: Catalogue, brief: Iterable[BriefHazard], id: str = "") -> Iterator[str]:
+    """The lines under the word Brief: the gravest in full, the rest a line each."""
     yield "Brief:"
-    for line in brief:
-        titles = "; ".join(source_titles(catalogue, line.sources))
-        yield f"  - {line.hazard.rstrip('.')}: {line.control} [{titles}]"
+    for number, line in enumerate(brief):
+        titles = "; ".join(source_titles(catalogue, line.ids))
+        if number >= IN_FULL:
+            yield f"  - {line.title} [{titles}]"
+            continue
+        yield f"  - {line.title} ({_gravity(catalogue, line.gravity).lower()}): {line.control}"
+        yield from (
+            f"    here: {own_words(source)}" for source in line.sources
+            if source.id == id and own_words(source)
+        )  # fmt: skip
+        yield f"    [{titles}]"
 
 
-def source_titles(catalogue: Catalogue, ids: tuple[str, ...]) -> list[str]:
+def brief_json(brief: Iterable[BriefHazard]) -> list[dict[str, Any]]:
+    """The brief as data, whole: every hazard with all that it comes from and what each adds."""
+    return [
+        {
+            "hazard": line.hazard,
+            "title": line.title,
+            "gravity": line.gravity,
+            "control": line.control,
+            "from": list(line.ids),
+            "adds": [
+                {"from": source.id, "own": source.own, "control": source.control}
+                for source in line.sources
+                if source.own or source.control
+            ],
+        }
+        for line in brief
+    ]
+
+
+def source_titles(catalogue: Catalogue, ids: Iterable[str]) -> list[str]:
     """The titles of the entries that a danger comes from."""
-    tables: tuple[Mapping[str, Entry], ...] = (
-        catalogue.drills,
-        catalogue.gear,
-        catalogue.sets,
-        catalogue.practices,
+    return [_title(catalogue, id) for id in ids]
+
+
+def _tables(catalogue: Catalogue) -> tuple[tuple[str, Mapping[str, Entry]], ...]:
+    return (
+        ("drill", catalogue.drills),
+        ("gear", catalogue.gear),
+        ("set", catalogue.sets),
+        ("practice", catalogue.practices),
+        ("", catalogue.vocabularies),
     )
-    return [next((known[id].title for known in tables if id in known), id) for id in ids]
+
+
+def _title(catalogue: Catalogue, id: str) -> str:
+    return next((known[id].title for _, known in _tables(catalogue) if id in known), id)
+
+
+def _whence(catalogue: Catalogue, ids: Iterable[str]) -> str:
+    """Where a hazard comes from, in short: gear by its title, drills and sets by their number; one
+    alone by its title.
+    """
+    by_kind: dict[str, list[str]] = {}
+    for id in ids:
+        kind = next((name for name, known in _tables(catalogue) if id in known), "")
+        by_kind.setdefault(kind, []).append(_title(catalogue, id))
+    gear = [title.lower() for title in by_kind.pop("gear", [])]
+    named = [*gear, *(title.lower() for title in by_kind.pop("", []))]
+    for kind, titles in by_kind.items():
+        named.append(titles[0] if len(titles) == 1 else counted(len(titles), kind))
+    return ", ".join(named)
+
+
+def _gravity(catalogue: Catalogue, word: str) -> str:
+    gravities = catalogue.vocabularies.get("gravities")
+    return gravities.words[word].title if gravities and word in gravities.words else word
+
+
+def _sentence(text: str) -> str:
+    return text if not text or text[-1] in '.!?"' else f"{text}."

@@ -17,6 +17,7 @@ from almanac.arithmetic.kept import KeptSession, kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
+from almanac.report.brief_text import brief_json
 from almanac.report.facet_shares import facet_numbers
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
 from almanac.report.set_json import facets_json
@@ -75,10 +76,7 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "gear": [
             {"gear": need.gear, "needed": need.needed, "owned": need.owned} for need in summary.gear
         ],
-        "brief": [
-            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)}
-            for line in summary.brief
-        ],
+        "brief": brief_json(summary.brief),
         "findings": [finding.as_json() for finding in findings],
         **_others([*totals.values(), *times.values(), *shares.values()], loads),
     }

@@ -72,7 +72,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         list(_others(summary)),
         [
             f"Gear: {_gear(catalogue, summary) or 'none'}",
-            *brief_lines(catalogue, summary.brief),
+            *brief_lines(catalogue, summary.brief, summary.practice.id),
         ],
     ]
     return "\n\n".join("\n".join(lines) for lines in sections if lines)

@@ -95,7 +95,7 @@ def _differences(before: Any, after: Any) -> str:
 
 def _name(key: Any) -> str:
     """A field's name: the program's own words plain, any other fenced."""
-    return key if key in {"hazard", "control", "reason", "text"} else fenced(key)
+    return key if key in {"hazard", "own", "control", "reason", "text"} else fenced(key)
 
 
 def _amount(value: Any) -> str:

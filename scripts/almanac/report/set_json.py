@@ -17,6 +17,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.findings import Finding
+from almanac.report.brief_text import brief_json
 from almanac.report.facet_shares import facet_numbers
 from almanac.report.shown import other_figures_json, rounded, shown_rest
 from almanac.rounding import half_up, tenths
@@ -64,10 +65,7 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
             group: {**(_swum(summary.of(group)) if summary.differs else {}), **_group(clock)}
             for group, clock in summary.clocks.items()
         },
-        "brief": [
-            {"hazard": line.hazard, "control": line.control, "from": list(line.sources)}
-            for line in summary.brief
-        ],
+        "brief": brief_json(summary.brief),
         "misfits": [
             {
                 "path": dotted(misfit.path),

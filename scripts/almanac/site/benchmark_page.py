@@ -7,7 +7,7 @@ from almanac.analysis.figures.benchmarks import BenchmarkForGroup
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Benchmark, Drill
-from almanac.site.entry_page import entry_page, evidence_rows, tags
+from almanac.site.entry_page import dangers, entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
 from almanac.site.shown_figures import page_figure
 from almanac.site.test_tables import Table, added_drag_table, critical_speed_table
@@ -20,6 +20,7 @@ def benchmark_page(catalogue: Catalogue, benchmark: Benchmark) -> Page:
     return entry_page(
         catalogue,
         benchmark,
+        dangers=dangers(catalogue, benchmark),
         tags=tags(catalogue, benchmark),
         distance=show_distance(benchmark.distance, course.unit),
         course=str(course),

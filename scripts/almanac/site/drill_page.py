@@ -9,7 +9,7 @@ from almanac.model.knowledge import Drill
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.site.drawing_html import figure, neighbours_chart
-from almanac.site.entry_page import entry_page, evidence_rows, tags
+from almanac.site.entry_page import dangers, entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
 from almanac.units import show_number, show_time
 
@@ -20,6 +20,7 @@ def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
     return entry_page(
         catalogue,
         drill,
+        dangers=dangers(catalogue, drill),
         figure=figure(catalogue, drill),
         neighbours=neighbours_chart(catalogue, drill),
         tags=tags(catalogue, drill),

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from almanac.arithmetic.brief import gathered
 from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
+from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.moving import Moving
 from almanac.model.vocabularies import VOCABULARY_OF
+from almanac.report.brief_text import ShownHazard, shown_brief
 from almanac.site.links import Page
 
 
@@ -17,6 +20,13 @@ def entry_page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
     """The page of an entry, by the template of its kind, with what all kinds show."""
     shared = {"entry": entry, "review": review_words(catalogue, entry), "file": entry.file}
     return Page(f"{KIND[entry.kind].pages}/{entry.id}.md", entry.kind, {**shared, **context})
+
+
+def dangers(catalogue: Catalogue, entry: Drill | Gear | Benchmark) -> tuple[ShownHazard, ...]:
+    """What can hurt someone in an entry, gravest first, each with what the entry adds."""
+    named = [(hazard, entry.id) for hazard in entry.hazards]
+    lines = gathered(entry.id, named, catalogue.vocabularies)
+    return shown_brief(catalogue, lines, entry.id, is_whole=True)
 
 
 def review_words(catalogue: Catalogue, entry: Entry) -> str:

@@ -12,7 +12,7 @@ from almanac.drawing.charts.drag import drag_chart
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import SwimSet
-from almanac.site.entry_page import entry_page, evidence_rows
+from almanac.site.entry_page import dangers, entry_page, evidence_rows
 from almanac.site.links import Page, links
 from almanac.site.shown_figures import page_figure
 from almanac.site.test_tables import added_drag_table, drag_heads, drag_table
@@ -24,6 +24,7 @@ def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
     return entry_page(
         catalogue,
         gear,
+        dangers=dangers(catalogue, gear),
         effect=catalogue.words("effects")[gear.effect].title,
         acts_on=[catalogue.words("acts-on")[word].title.lower() for word in gear.acts_on],
         change=show_time(gear.change_s),

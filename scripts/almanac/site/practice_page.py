@@ -16,7 +16,7 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.variants import given_items
 from almanac.report.board_line import lines_for
-from almanac.report.brief_text import source_titles
+from almanac.report.brief_text import shown_brief
 from almanac.report.hands_words import hands_words
 from almanac.report.known_words import unfit_lines
 from almanac.report.lane_words import lanes_tonight
@@ -73,7 +73,7 @@ def practice_page(
             for id, group in summary.groups.items()
         ],
         gear=[(link(catalogue.gear[need.gear]), need) for need in summary.gear],
-        brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
+        brief=shown_brief(catalogue, summary.brief, practice.id),
         ways=swum_ways("practice", catalogue, summary),
         findings=findings_on(practice, findings),
         kept=logs_of(analysis, practice),

@@ -8,10 +8,15 @@ from collections.abc import Iterator
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.brief import gathered
 from almanac.checks import RULES
 from almanac.kinds import KIND, WITH_PAGES
 from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry, Hazard
+from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.practice import Practice
+from almanac.model.swim_set import SwimSet
+from almanac.model.vocabularies import GRAVITIES, HAZARDS
+from almanac.report.brief_text import own_words
 from almanac.site.links import Link, Page, link
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
@@ -52,22 +57,31 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
 
 
 def _hazards(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
-    """Every hazard with its controls, gathered by kind of entry; the same danger once, with all
-    that it comes from.
+    """Every hazard by its gravity, with its standard control and the entries that name it, each
+    with what it adds of its own. A hazard that no entry names stands here as well.
     """
-    groups: tuple[tuple[str, list[tuple[Entry, tuple[Hazard, ...]]]], ...] = (
-        ("Gear", [(gear, gear.hazards) for gear in catalogue.gear.values()]),
-        ("Drills", [(drill, drill.hazards) for drill in catalogue.drills.values()]),
-        ("Benchmarks", [(test, test.hazards) for test in catalogue.benchmarks.values()]),
-        ("Sets", [(swim_set, swim_set.hazards) for swim_set in catalogue.sets.values()]),
-    )
-    for title, entries in groups:
-        gathered: dict[Hazard, list[Link]] = {}
-        for entry, hazards in entries:
-            for hazard in hazards:
-                gathered.setdefault(hazard, []).append(link(entry))
-        rows = [(hazard.hazard, hazard.control, found) for hazard, found in gathered.items()]
-        yield {"title": title, "rows": rows}
+    carriers: list[Drill | Gear | Benchmark | SwimSet | Practice] = [
+        *catalogue.gear.values(),
+        *catalogue.drills.values(),
+        *catalogue.benchmarks.values(),
+        *catalogue.sets.values(),
+        *catalogue.practices.values(),
+    ]
+    named: dict[str, list[tuple[Link, str]]] = {}
+    for entry in carriers:
+        for line in gathered(entry.id, [(own, entry.id) for own in entry.hazards], {}):
+            words = " ".join(own_words(source) for source in line.sources)
+            named.setdefault(line.hazard, []).append((link(entry), words))
+    vocabularies = catalogue.vocabularies
+    if HAZARDS not in vocabularies or GRAVITIES not in vocabularies:
+        return
+    for id, gravity in catalogue.words(GRAVITIES).items():
+        rows = [
+            (key, word, named.get(key, []))
+            for key, word in catalogue.words(HAZARDS).items()
+            if word.gravity == id
+        ]
+        yield {"title": gravity.title, "means": gravity.means, "rows": rows}
 
 
 def _kind(kind: str) -> dict[str, Any]:

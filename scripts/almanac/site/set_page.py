@@ -14,7 +14,7 @@ from almanac.arithmetic.swum import Swum
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.report.brief_text import source_titles
+from almanac.report.brief_text import shown_brief
 from almanac.report.known_words import unfit_lines
 from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.ways import ways_of
@@ -49,7 +49,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         ways=swum_ways("set", catalogue, summary),
         gear=[link(catalogue.gear[id]) for id in summary.gear],
         drills=links(drills.values()),
-        brief=[(line, source_titles(catalogue, line.sources)) for line in summary.brief],
+        brief=shown_brief(catalogue, summary.brief, swim_set.id),
         pools=[own_clock(analysis, swim_set)],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
         offers=offers(analysis, swim_set),

@@ -43,13 +43,20 @@ def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
     return found, findings + list(_twice(found))
 
 
+_TO_COPY = {
+    f"drills/vocabulary/{name}.yml": f"copy {name}.yml from the catalogue that the program comes "
+    "with; entries then name hazards by its words, and keep their own sentences as 'own'"
+    for name in ("hazards", "gravities")
+}  # a club of before these were words has neither
+
+
 def missing_file(file: str) -> Finding:
     """A file that all else stands on is not there."""
     return error(
         "missing-file",
         Place(file),
         "this file is missing",
-        f"write {file}: the entries cannot be checked without it",
+        _TO_COPY.get(file, f"write {file}: the entries cannot be checked without it"),
     )
 
 

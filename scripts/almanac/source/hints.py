@@ -21,6 +21,7 @@ _EFFORT_PLANS = {
     "build": "{build: [easy, fast]}",
     "rotate": "{rotate: [easy, fast]}",
 }
+_HAZARDS = "hazards"  # in another club's entries they are sentences still
 _REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
 
 
@@ -115,10 +116,21 @@ def reference_hint(failure: Failure, kind: str) -> str:
     return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
 
 
+def _hazard_meant(text: str, words: Collection[str]) -> str:
+    """The word of the hazards that shares most with a sentence, or all that there are."""
+    said = set(re.findall(r"[a-z]{3,}", text.lower()))
+    shared = {word: len(said.intersection(word.split("-"))) for word in words}
+    most = max(shared.values())
+    near = [word for word in words if shared[word] == most] if most else []
+    return f"hazard: {near[0]}" if len(near) == 1 else f"its word: {listed(near or words, 60)}"
+
+
 def word_hint(failure: Failure, words: Collection[str]) -> str:
     """What to write for a word that is not of its vocabulary, whose words these are."""
     near = nearest(failure.value, words)
     file = f"drills/vocabulary/{failure.wanted}.yml"
+    if failure.wanted == _HAZARDS and " " in failure.value and words:
+        return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
     if failure.wanted == "efforts" and failure.value in _EFFORT_PLANS:
         return f"write {_EFFORT_PLANS[failure.value]}, with the words of {file}"
     if near:

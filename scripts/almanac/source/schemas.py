@@ -107,7 +107,7 @@ def _or_moved(schema: Schema, moved_to: Schema, kind: str) -> Schema:
     }
 
 
-WHERE_USED = frozenset({"starts", "partners", "teams", "hazards", "gravities"})
+WHERE_USED = frozenset({"starts", "partners", "teams"})
 """Vocabularies that a catalogue may do without until an entry takes a word from one."""
 
 

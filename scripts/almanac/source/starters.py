@@ -33,6 +33,7 @@ _WORDS = {
     "first_part": ("practice-parts", "warm-up"),
     "main_part": ("practice-parts", "main"),
     "last_part": ("practice-parts", "cool-down"),
+    "hazard": ("hazards", "head-into-wall"),
     "role": ("roles", "head-coach"),
 }
 _LATER = {"effect", "strong", "main_part", "last_part"}

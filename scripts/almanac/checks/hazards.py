@@ -1,0 +1,53 @@
+"""Rules on hazards: what the vocabulary says of each, and how entries name them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks.rule import Problem, forbids
+from almanac.model.entry import Hazard
+from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.practice import Practice
+from almanac.model.swim_set import SwimSet
+from almanac.model.vocabularies import HAZARDS
+from almanac.source.reader import DataPath
+
+
+@forbids("hazard-unsaid")
+def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
+    """Every word of the hazards has its gravity and its standard control: entries lean on both,
+    and a brief would else hold a danger that nothing is done about.
+    """
+    vocabulary = analysis.catalogue.vocabularies.get(HAZARDS)
+    for name, word in vocabulary.words.items() if vocabulary else ():
+        lacking = [field for field in ("gravity", "control") if not getattr(word, field)]
+        if vocabulary and lacking:
+            message = f"'{name}' has no {' and no '.join(lacking)}"
+            hint = f"add '{lacking[0]}': how grave it is, and what is always done about it"
+            yield Problem(vocabulary, ("words", name), message, hint, of_key=True)
+
+
+@forbids("hazard-twice")
+def hazard_twice(analysis: Analysis) -> Iterator[Problem]:
+    """An entry names a hazard once: what it adds to it stands in one place, and is read."""
+    catalogue = analysis.catalogue
+    for entry in catalogue.entries.values():
+        if isinstance(entry, Drill | Gear | Benchmark | SwimSet | Practice):
+            field = "hazards" if isinstance(entry, Gear) else "safety"
+            for path, word in _named_again(entry.hazards, (field,)):
+                hint = "write both under the first, and remove this one"
+                yield Problem(entry, path, f"'{word}' is named above already", hint)
+    for vocabulary in catalogue.vocabularies.values():
+        for name, own in vocabulary.words.items():
+            for path, word in _named_again(own.safety, ("words", name, "safety")):
+                hint = "write both under the first, and remove this one"
+                yield Problem(vocabulary, path, f"'{word}' is named above already", hint)
+
+
+def _named_again(hazards: tuple[Hazard, ...], path: DataPath) -> Iterator[tuple[DataPath, str]]:
+    seen: set[str] = set()
+    for number, hazard in enumerate(hazards):
+        if hazard.hazard in seen:
+            yield (*path, number, "hazard"), hazard.hazard
+        seen.add(hazard.hazard)
