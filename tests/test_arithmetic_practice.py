@@ -7,6 +7,7 @@ of the time, socks 30 s and 1.08, a chute 45 s, a board 5 s. All out is rated 9.
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from arithmetic_plans import (
@@ -279,3 +280,49 @@ def test_heads_share_the_fullest_lane():
         7,
         7,
     )  # the fullest lane has 3, three lanes hold 9, but there are 7
+
+
+# A part that asks for fewer or more rounds or reps of its set than are written.
+
+
+def rounds_of(rounds: int, reps: int) -> dict[str, Any]:
+    inner = swim(50, effort="easy", reps=reps, sendoff=70, gear=["fins"])
+    return {"rounds": rounds, "pause_between": 30, "items": [inner], "rounds_between": [1, 6]}
+
+
+@pytest.mark.parametrize(
+    ("rounds", "reps"), [(None, None), (2, None), (5, None), (None, 6), (4, 1)]
+)
+def test_a_set_in_a_part_has_the_rounds_that_the_part_asks_for(rounds, reps):
+    written, asked = (rounds_of(3, 4), rounds_of(rounds or 3, reps or 4))
+    practice = practice_of(PracticePart("main", set="a-set", rounds=rounds, reps=reps))
+    own = summarised(practice, club(practice, swim_set(written)))
+    same = practice_of(PracticePart("main", set="a-set"))
+    other = summarised(same, club(same, swim_set(asked)))
+    # rounds × reps × 50 m; each rep 70 s, and 30 s between rounds
+    count = (rounds or 3) * (reps or 4)
+    assert own.distance.value == other.distance.value == 50 * count
+    assert own.ends_s == other.ends_s >= 70 * count + 30 * ((rounds or 3) - 1)
+    assert planned_load(own, "quick").value == planned_load(other, "quick").value
+    assert own.gear == other.gear or [need.needed for need in own.gear] == [16]
+    assert len(own.reps) == count
+
+
+def test_what_a_set_cannot_be_asked_for_stays_as_it_is_written():
+    for asked in ({"rounds": 7}, {"rounds": 1, "reps": 200}):
+        practice = practice_of(PracticePart("main", set="a-set", **asked))
+        summary = summarised(practice, club(practice, swim_set(rounds_of(3, 4))))
+        assert summary.distance.value == 600
+
+
+def test_rounds_are_asked_for_with_variants_and_in_another_course():
+    own = replace(
+        swim_set({"rounds": 3, "items": [swim(50, by_variant={"A": {"distance": 100}})]}),
+        variants={"A": ()},
+    )
+    asked = PracticePart("main", set="a-set", rounds=2, variants={"quick": "A"})
+    practice = practice_of(asked)
+    summary = summarised(practice, club(practice, own))
+    assert [summary.of(group).distance.value for group in ("quick", "slow")] == [200, 100]
+    away = practice_of(PracticePart("main", set="a-set", rounds=2), pool="away")
+    assert summarised(away, club(away, own)).distance.value == 100

@@ -11,7 +11,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shared import examples
 
-from almanac.arithmetic.scaling import REPS, ROUNDS, OutOfBounds, Scalable, scalable, scaled
+from almanac.arithmetic.scaling import (
+    REPS,
+    ROUNDS,
+    OutOfBounds,
+    Scalable,
+    scalable,
+    scaled,
+    with_counts,
+)
 from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timing import Timing
 
@@ -137,3 +145,14 @@ def test_a_scaled_set_is_the_set_written_so(
     assert clock is not None and found.course == SHORT
     pauses = 45 * (number - 1) if paused else 0
     assert clock.value == 60 * (number * sum(reps) + 1) + pauses
+
+
+def test_a_set_is_asked_for_rounds_and_reps_at_once():
+    own = swim_set({"rounds": 3, "items": [kick(4)]})
+    assert with_counts(own, None, None, 500) is own
+    both = with_counts(own, 2, 5, 500).items[0]
+    assert (both.rounds, both.items[0].reps) == (2, 5)
+    with pytest.raises(OutOfBounds, match="has no rounds"):
+        with_counts(swim_set(kick(4)), 2, None, 500)
+    with pytest.raises(OutOfBounds, match="takes 1 to 50 rounds"):
+        with_counts(own, 51, None, 5000)

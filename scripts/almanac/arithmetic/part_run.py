@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from operator import attrgetter
 
 from almanac.arithmetic.crews import Crew
+from almanac.arithmetic.scaling import OutOfBounds, with_counts
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
@@ -78,11 +79,13 @@ def run_part(
     groups = tuple(dict.fromkeys(crew.group for crew in crews))
     others = {crew.group: crew.lane_group for crew in crews if not crew.is_usual}
     if doing.set:
-        known = given(timing.catalogue.sets[doing.set], doing.variants)
+        written = timing.catalogue.sets[doing.set]
+        own_size = _as_asked(timing, written, doing)
+        known = given(own_size, doing.variants)
         summary = (
-            summarise(timing, known, pool.course)
-            if doing.variants
-            else set_in_pool(doing.set, pool.course)
+            set_in_pool(doing.set, pool.course)
+            if own_size is written and not doing.variants
+            else summarise(timing, known, pool.course)
         )
         own = {group: summary.of(group) for group in groups}
         return PartRun(
@@ -107,3 +110,15 @@ def run_part(
         swim_set=None,
         clocks=GroupClocks(found.swum, others),
     )
+
+
+def _as_asked(timing: Timing, written: SwimSet, doing: Doing) -> SwimSet:
+    """The set with the rounds or reps that are asked for here. What it cannot be asked for is as it
+    is written: a check refuses it.
+    """
+    try:
+        return with_counts(
+            written, doing.rounds, doing.reps, timing.catalogue.policy.limit("most_reps")
+        )
+    except OutOfBounds:
+        return written

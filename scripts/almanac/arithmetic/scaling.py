@@ -101,6 +101,23 @@ def scaled(swim_set: SwimSet, scale: Scalable, number: int) -> SwimSet:
     return replace(swim_set, items=_scaled(swim_set.items, scale.path[1:], number))
 
 
+def with_counts(
+    swim_set: SwimSet, rounds: int | None, reps: int | None, most_reps: float
+) -> SwimSet:
+    """A set asked for so many rounds of its largest round, so many reps of its largest item, or
+    both; the very same set where neither is asked for. Raises OutOfBounds beyond its bounds, and
+    where it has nothing of the sort.
+    """
+    for what, number in ((ROUNDS, rounds), (REPS, reps)):
+        if number is None:
+            continue
+        scale = scalable(swim_set, what, most_reps)
+        if scale is None:
+            raise OutOfBounds(f"'{swim_set.id}' has no {what}")
+        swim_set = scaled(swim_set, scale, number)
+    return swim_set
+
+
 def _scaled(items: tuple[Item, ...], path: DataPath, number: int) -> tuple[Item, ...]:
     index, *rest = path
     return tuple(

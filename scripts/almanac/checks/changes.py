@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.scaling import REPS, ROUNDS, scalable
 from almanac.checks.rule import Problem, forbids
 from almanac.model.changes import LAST, changed
 from almanac.model.effort_plans import Descend
@@ -180,6 +181,31 @@ def variant_not_offered(analysis: Analysis) -> Iterator[Problem]:
                     path = (*where, "variants", group)
                     of = "the set's 'variants'" if known else "'by_variant' of the reps here"
                     yield _not_offered(practice, path, name, offered, of)
+
+
+@forbids("scale-not-offered")
+def scale_not_offered(analysis: Analysis) -> Iterator[Problem]:
+    """A part of a practice asks for rounds or reps that its set can be asked for: within the bounds
+    that the set states, else up to what the policy lets a set hold (``most_reps``).
+    """
+    most = analysis.catalogue.policy.limit("most_reps")
+    for practice in analysis.catalogue.practices.values():
+        for where, doing in practice.doings:
+            known = analysis.catalogue.sets.get(doing.set or "")
+            for what, number in ((ROUNDS, doing.rounds), (REPS, doing.reps)):
+                if number is None or known is None:
+                    continue
+                scale = scalable(known, what, most)
+                if scale is None:
+                    message = f"'{known.id}' has no {what} to ask for"
+                    hint = "take it out, or write the part's items in place"
+                elif not scale.least <= number <= scale.most:
+                    message = f"'{known.id}' takes {scale.least} to {scale.most} {what}"
+                    nearest = scale.least if number < scale.least else scale.most
+                    hint = f"write {nearest}, or widen the bounds in the set ({what}_between)"
+                else:
+                    continue
+                yield Problem(practice, (*where, what), message, hint)
 
 
 def _variants_named(items: tuple[Item, ...], start: DataPath) -> Iterator[tuple[str, DataPath]]:

@@ -8,7 +8,7 @@ import argparse
 from dataclasses import replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.scaling import REPS, ROUNDS, OutOfBounds, scalable, scaled
+from almanac.arithmetic.scaling import OutOfBounds, with_counts
 from almanac.checks import check
 from almanac.commands.find_entry import FoundEntry
 from almanac.commands.outcome import UsageError
@@ -39,16 +39,11 @@ def as_asked(found: FoundEntry, analysis: Analysis, arguments: argparse.Namespac
         raise UsageError(f"--rounds and --reps are for a set; this is a {found.kind}")
     catalogue = analysis.catalogue
     own = catalogue.sets[found.id]
-    for what, number in ((ROUNDS, arguments.rounds), (REPS, arguments.reps)):
-        if number is None:
-            continue
-        scale = scalable(own, what, catalogue.policy.limit("most_reps"))
-        if scale is None:
-            raise UsageError(f"'{found.id}' has no {what}; ask for --{REPS}")
-        try:
-            own = scaled(own, scale, number)
-        except OutOfBounds as problem:
-            raise UsageError(str(problem)) from problem
+    most_reps = catalogue.policy.limit("most_reps")
+    try:
+        own = with_counts(own, arguments.rounds, arguments.reps, most_reps)
+    except OutOfBounds as problem:
+        raise UsageError(str(problem)) from problem
     own = replace(own, expect=Expectation())
     entries = {**catalogue.entries, (_KIND, found.id): own}
     then = Analysis(Catalogue(entries, catalogue.documents, catalogue.moved), analysis.today)

@@ -35,14 +35,17 @@ class Doing:
     """What is done in a part or at a station: a set by id, or items in place.
 
     ``variants`` are those of the set that lane groups are given here, where they are others than
-    the set says; ``talk`` seconds before it; ``place`` where that is not the group's own lanes;
-    ``end`` of the pool that reps leave from; ``led_by`` the role of the adult who takes it alone;
-    ``coach_is`` the job of a helper that falls to whoever takes it; ``lanes`` by lane group, where
-    they are others than usual.
+    the set says; ``rounds`` or ``reps`` of it are asked for instead of those written; ``talk``
+    seconds before it; ``place`` where that is not the group's own lanes; ``end`` of the pool that
+    reps leave from; ``led_by`` the role of the adult who takes it alone; ``coach_is`` the job of a
+    helper that falls to whoever takes it; ``lanes`` by lane group, where they are others than
+    usual.
     """
 
     set: str | None = None
     variants: Mapping[str, str] = field(default_factory=dict)
+    rounds: int | None = None
+    reps: int | None = None
     items: tuple[Item, ...] = ()
     talk: Seconds | None = None
     place: str = ""

@@ -46,6 +46,8 @@ def _row(summary: PracticeSummary, row: SheetRow) -> dict[str, Any]:
     """A part; ``starts_s`` is null where it is not known, and ``from_s`` then the earliest."""
     doing = row.run.doing
     told = {
+        "rounds": doing.rounds,
+        "reps": doing.reps,
         "place": doing.place,
         "led_by": doing.led_by,
         "turn": row.stage.turn,

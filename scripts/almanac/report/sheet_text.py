@@ -13,6 +13,7 @@ from almanac.arithmetic.moment import Missing, Moment
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.model.catalogue import Catalogue
+from almanac.model.practice import Doing
 from almanac.report.hands_words import help_words
 from almanac.report.known_words import basis_words, no_number_words
 from almanac.report.lane_words import lane_words
@@ -83,10 +84,16 @@ def part_title(catalogue: Catalogue, row: SheetRow) -> str:
     run = row.run
     title = catalogue.words("practice-parts")[run.word].title
     if run.swim_set:
-        title += f": {run.swim_set.title}"
+        title += f": {run.swim_set.title}{_asked_words(run.doing)}"
     if row.stage.turn:
         title += f", turn {row.stage.turn}"
     return title if row.is_for_all else f"{title}, {crew_titles(row.run.crews)}"
+
+
+def _asked_words(doing: Doing) -> str:
+    """The rounds or reps that a set is asked for."""
+    counts = ((doing.rounds, "round"), (doing.reps, "rep"))
+    return "".join(f", {count} {what}{'s' * (count != 1)}" for count, what in counts if count)
 
 
 def crew_titles(crews: Iterable[Crew]) -> str:
