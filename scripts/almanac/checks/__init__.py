@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import (
+    aims,
     block_days,
     blocks,
     breathing,
@@ -47,6 +48,7 @@ MODULES = (
     changes,
     lanes,
     targets,
+    aims,
     practices,
     practice_day,
     practice_lanes,

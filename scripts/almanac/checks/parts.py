@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.marks import beyond_the_end, placed
-from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.rule import Problem, forbids
 from almanac.model.entry import Entry
-from almanac.model.swim_set import Reps, SwimSet
-from almanac.model.walk import reps_with_paths, written_items
+from almanac.model.swim_set import Reps, SwimSet, in_all
+from almanac.model.walk import reps_with_paths, versions_with_paths, written_items
 from almanac.source.reader import DataPath
-from almanac.units import Course, show_distance, show_time
+from almanac.units import Course, show_distance
 
 
 @forbids("parts-miss-distance")
@@ -45,7 +45,18 @@ def parts_miss_distance(analysis: Analysis) -> Iterator[Problem]:
             if misfit.empty is not None and misfit.distance == misfit.whole:
                 message = f"part {misfit.empty + 1} has nothing left to swim"
                 hint = "take it out, or end the part before it sooner"
-            yield Problem(entry, (*path, "parts"), message, hint, of_key=True)
+            where = _parts_path(analysis, entry, path, misfit)
+            yield Problem(entry, (*where, "parts"), message, hint, of_key=True)
+
+
+def _parts_path(analysis: Analysis, entry: Entry, path: DataPath, misfit: Misfit) -> DataPath:
+    """Where the parts stand that do not fit: beside the reps, or in what is different for some."""
+    for other, where, item in _written(analysis):
+        is_here = other is entry and where[: len(path)] == path and item.is_parted
+        own = in_all(part.distance for part in item.parts) if is_here else None
+        if is_here and (own, item.distance) == (misfit.distance, misfit.whole):
+            return where
+    return path
 
 
 @forbids("rest-mid-pool")
@@ -100,25 +111,6 @@ def medley_order(analysis: Analysis) -> Iterator[Problem]:
                 yield Problem(entry, where, message, f"write [{', '.join(right)}], or rotate")
 
 
-@warns("aim-over-sendoff")
-def aim_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
-    """A time to hold is below the send-off: else nobody could hold it and leave on time."""
-    for entry, path, item in _written(analysis):
-        if item.aim is None or item.sendoff is None:
-            continue
-        for group in analysis.catalogue.lane_groups:
-            own = (item.sendoff.of(group, number) for number in range(1, item.reps + 1))
-            aim, sendoff = item.aim.of(group), min((one for one in own if one), default=None)
-            if aim is not None and sendoff is not None and aim >= sendoff:
-                where = (*path, "aim", group) if group in item.aim.by_group else (*path, "aim")
-                message = (
-                    f"a time to hold of {show_time(aim, tenths=True)} is not below the send-off "
-                    f"of {show_time(sendoff)}"
-                )
-                yield Problem(entry, where, message, "ask for less, or lengthen the send-off")
-                break
-
-
 def _beyond(analysis: Analysis, entry: Entry, item: Reps) -> int | None:
     """The part whose mark lies beyond the end, in the course that the reps are written for."""
     if isinstance(entry, SwimSet):
@@ -130,9 +122,15 @@ def _beyond(analysis: Analysis, entry: Entry, item: Reps) -> int | None:
 
 
 def _written(analysis: Analysis) -> Iterator[tuple[Entry, DataPath, Reps]]:
+    """All reps as they are written, and as they are where a lane group, a variant or a round has
+    parts of its own.
+    """
     for entry, items, start in written_items(analysis.catalogue):
         for item, path in reps_with_paths(items, start):
             yield entry, path, item
+        for item, change, path in versions_with_paths(items, start):
+            if change.parts is not None:
+                yield entry, path, item
 
 
 def _misfits(analysis: Analysis) -> Iterator[tuple[Entry, Course, DataPath, Misfit]]:
@@ -141,8 +139,10 @@ def _misfits(analysis: Analysis) -> Iterator[tuple[Entry, Course, DataPath, Misf
         for misfit in analysis.summary(id).misfits:
             yield swim_set, swim_set.course, misfit.path, misfit
     for id, summary in analysis.practices.items():
-        for number, run in enumerate(summary.runs):
-            if run.swim_set is None:
-                for misfit in run.misfits:
-                    path = ("parts", number, *misfit.path)
+        seen: set[tuple[DataPath, Misfit]] = set()  # a station comes once a turn
+        for run in summary.runs:
+            for misfit in run.misfits if run.swim_set is None else ():
+                path = (*run.path, *misfit.path)
+                if (path, misfit) not in seen:
+                    seen.add((path, misfit))
                     yield analysis.catalogue.practices[id], summary.course, path, misfit

@@ -64,11 +64,13 @@ def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     were written for.
     """
     for practice, summary in _practices(analysis):
-        for run in {run.path: run for run in summary.runs}.values():
+        told: set[DataPath] = set()  # a station comes once a turn
+        for run in summary.runs:
             if run.swim_set and run.swim_set.course == summary.pool.course:
                 continue  # rep-ends-mid-pool tells it at the set itself
             for misfit in run.misfits:
-                if misfit.ends:
+                if misfit.ends and run.path not in told:
+                    told.add(run.path)
                     unit = summary.pool.course.unit
                     nearest = show_distance(misfit.nearest, unit)
                     message = (

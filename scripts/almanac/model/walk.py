@@ -89,3 +89,17 @@ def sendoff_path(items: tuple[Item, ...], path: DataPath, group: str) -> DataPat
         return (*path, "by_group", group, "sendoff")
     named = item.sendoff is not None and group in item.sendoff.by_group
     return (*path, "sendoff", group) if named else (*path, "sendoff")
+
+
+def aim_path(items: tuple[Item, ...], path: DataPath, group: str, aim: float) -> DataPath:
+    """Where a lane group's time to hold stands for the item at ``path`` of ``items``: where the
+    group or a round has that time of its own, there; else beside the reps.
+    """
+    item = next(item for item, where in reps_with_paths(items) if where == path)
+    for key in ("by_round", "by_group", "by_variant"):
+        for name, change in getattr(item, key).items():
+            is_own = key != "by_group" or name == group
+            if is_own and change.aim is not None and change.aim.of(group) == aim:
+                return (*path, key, name, "aim")
+    named = item.aim is not None and group in item.aim.by_group
+    return (*path, "aim", group) if named else (*path, "aim")
