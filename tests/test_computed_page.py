@@ -173,6 +173,7 @@ FORMULA_OF: dict[str, dict[str, str | None]] = {
         "slot_s": WRITTEN,
         "starts_s": "run_sheet.run_sheet",
         "talk_s": WRITTEN,
+        "there": WRITTEN,
         "turn": "stages.Stage",
         "waits_s": "run_sheet.SheetCell",
     },
