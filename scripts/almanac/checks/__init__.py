@@ -29,6 +29,7 @@ from almanac.checks import (
     targets,
     teaching,
     under_water,
+    unwritten,
     wording,
 )
 from almanac.checks.acceptances import weighed
@@ -42,6 +43,7 @@ MODULES = (
     duplicates,
     wording,
     hazards,
+    unwritten,
     coverage,
     sets,
     parts,

@@ -1,4 +1,4 @@
-"""Write a starter for a new entry: commented, and valid as it stands.
+"""Write a starter for a new entry: commented, and of the right shape.
 
 In a terminal it asks for the title, the summary and every word that is chosen from a vocabulary,
 and warns where an entry of that name or nearly so exists. Elsewhere it writes the starter and asks

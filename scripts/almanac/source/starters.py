@@ -1,17 +1,21 @@
-"""Starters: for each kind an entry that is valid as it stands, with a comment where a coach needs
-one.
+"""Starters: for each kind an entry of the right shape, with a comment where a coach needs one. What
+is to be written by a coach, and signed by whoever has read it through, a check asks for.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
+from functools import cache
 from pathlib import Path
 from string import Template
 
+import yaml
+
 from almanac.kinds import IN_CLUB, KIND, KINDS
 from almanac.source.names import Names
+from almanac.source.reader import DataPath
 
 FOLDER = Path(__file__).parent.parent / "starters"
 WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
@@ -36,6 +40,8 @@ _WORDS = {
     "hazard": ("hazards", "head-into-wall"),
     "role": ("roles", "head-coach"),
 }
+_MAY_STAY = "# may stay"  # on the line above a text
+_FEWEST_WORDS = 3
 _LATER = {"effect", "strong", "main_part", "last_part"}
 
 
@@ -72,6 +78,33 @@ def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str,
         line = f"{field}: {value}".replace("\\", r"\\")
         filled = re.sub(rf"(?m)^{re.escape(field)}:[^#\n]*?(?=\s*#|$)", line, filled, count=1)
     return filled
+
+
+@cache
+def sentences(kind: str) -> Mapping[DataPath, tuple[str, ...]]:
+    """What a starter says in words of its own that nobody is to publish: by the names on the way to
+    it, every text of three words or more, but for one below a line that says that it may stay.
+    """
+    text = (FOLDER / f"{kind}.yml").read_text("utf-8")
+    lines, found = text.split("\n"), dict[DataPath, tuple[str, ...]]()
+    root = yaml.compose(text, Loader=yaml.CBaseLoader)
+    for path, node in _texts(root, ()) if root else ():
+        above = lines[max(0, node.start_mark.line - 1)].strip()
+        own = len(node.value.split()) >= _FEWEST_WORDS and "$" not in node.value
+        if own and not above.startswith(_MAY_STAY):
+            found[path] = (*found.get(path, ()), node.value)
+    return found
+
+
+def _texts(node: yaml.Node, path: DataPath) -> Iterator[tuple[DataPath, yaml.ScalarNode]]:
+    if isinstance(node, yaml.ScalarNode):
+        yield path, node
+    elif isinstance(node, yaml.MappingNode):
+        for key, value in node.value:
+            yield from _texts(value, (*path, key.value))
+    elif isinstance(node, yaml.SequenceNode):
+        for item in node.value:
+            yield from _texts(item, path)
 
 
 def _word(names: Names, name: str) -> str:
