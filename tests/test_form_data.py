@@ -64,7 +64,7 @@ def test_notes_give_back_what_publishing_takes_away(kind: str) -> None:
             return [plain(item) for item in piece]
         if not isinstance(piece, dict):
             return piece
-        left_out = {"dependentSchemas", "not_with", "looser"} | (
+        left_out = {"dependentSchemas", "not_with", "looser", "tells"} | (
             {"enum"} if {"vocabulary", "reference"} & piece.keys() else set()
         )
         return {key: plain(value) for key, value in piece.items() if key not in left_out}

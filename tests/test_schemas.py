@@ -30,7 +30,7 @@ from almanac.units import Course
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
 OWN_KEYWORDS = {
-    "vocabulary", "reference", "not_with", "clock", "says", "sorted", "looser", "seldom",
+    "vocabulary", "reference", "not_with", "clock", "says", "sorted", "looser", "seldom", "tells",
 }  # fmt: skip
 STANDARD = {
     "$schema", "$id", "$defs", "$ref", "title", "description", "type", "enum", "const", "properties", "required",

@@ -26,9 +26,12 @@ from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.model.entry import Entry
 from almanac.model.practice import Doing, Practice
 from almanac.model.swim_set import SwimSet
+from almanac.source.texts import Text, texts_of
 from almanac.units import COURSES, LAND, Course
+from almanac.wording.reading import Asking, asked_for
 
 
 @dataclass(frozen=True, eq=False)
@@ -89,6 +92,16 @@ class Analysis:
             for course in COURSES.values():
                 for _ in self.summary_in(id, course).clocks.values():
                     pass
+
+    @cached_property
+    def asked_for(self) -> tuple[tuple[Entry, Text, Asking], ...]:
+        """Each danger that a text of an entry asks for: every text of every entry read once."""
+        return tuple(
+            (entry, text, asking)
+            for (kind, id), entry in self.catalogue.entries.items()
+            for text in texts_of(kind, id, self.catalogue.documents[kind, id].data)
+            for asking in asked_for(text.text, text.tells)
+        )
 
     @cached_property
     def teaching_order(self) -> list[str]:

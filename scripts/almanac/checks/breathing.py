@@ -1,94 +1,43 @@
-"""The rule that refuses breath-holding, wherever an entry could ask for it."""
+"""The rules on what no text may ask for, wherever it stands."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
-from almanac.model.block import Block
-from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry
-from almanac.model.fault import Fault
-from almanac.model.knowledge import Drill
-from almanac.model.practice import Practice
-from almanac.model.swim_set import SwimSet
-from almanac.model.walk import notes_with_paths
-from almanac.source.reader import DataPath
-
-_SIGNS = re.compile(
-    r"hypoxic|breath[- ]?hold|hold(?:ing)? (?:your|the|their|his|her) breath|lung buster|"
-    r"no[- ]breath(?:er|ers| sprint| swim| length| on| until| between| \d)|"
-    r"(?:\d+|\b(?:four|five|six|seven|eight|ten|lengths?|far|long))\b[^.;:]{0,20}"
-    r"(?:without (?:a |one |any )?breath|without breathing)|"
-    r"(?:swim|swum|kick|kicked|glide|lengths?|metres|far)\b[^.;:]{0,12}(?:on|in) one breath",
-    re.IGNORECASE,
-)
-_NAMED = ("breath", "hypox", "lung bu")  # one of them stands in everything that _SIGNS finds
-_REFUSED = re.compile(
-    r"\b(?:never|not|no one|nobody|refused?|don't|instead of|stop)\b", re.IGNORECASE
-)
+from almanac.wording.dangers import FURTHER
 
 
 @forbids("breath-holding")
 def breath_holding(analysis: Analysis) -> Iterator[Problem]:
-    """Breath-holding for distance or time is refused.
+    """No text asks for air to be withheld, for staying under water as long or as far as it goes,
+    for breaths to be counted down, for over-breathing, or for going on through the wish for air or
+    dizziness.
 
     Hyperventilation before underwater swimming and extended breath-holding "are dangerous and
     potentially deadly" (joint statement of the American Red Cross and the YMCA of the USA, 27 May
-    2015). No title, summary, cue, step, correction, test, focus or note may ask for it. A sentence
-    that forbids it may name it.
+    2015). Every text of every kind is read, titles and ids too, by what its words mean. A text may
+    forbid what it names: "never hold the breath". It may tell of it where its field says what goes
+    wrong. A program does not understand all that it reads: a person reads the rest.
     """
-    for entry, path, text in _texts(analysis.catalogue):
-        folded = text.casefold()
-        if not any(word in folded for word in _NAMED):
-            continue
-        for sentence in re.split(r"(?<=[.!?;:])\s", text):
-            if _SIGNS.search(sentence) and not _REFUSED.search(sentence):
-                yield Problem(
-                    entry,
-                    path,
-                    f"'{sentence}' asks for breath-holding",
-                    "take it out: it is refused here",
-                )
+    yield from _problems(analysis, are_further=False)
 
 
-def _texts(catalogue: Catalogue) -> Iterator[tuple[Entry, DataPath, str]]:
-    for entry in catalogue.entries.values():
-        yield entry, ("title",), entry.title
-        yield entry, ("summary",), entry.summary
-        for path, text in _own_texts(entry):
-            yield entry, path, text
+@forbids("reckless-wording")
+def reckless_wording(analysis: Analysis) -> Iterator[Problem]:
+    """No text asks for swimming alone or unwatched, for dives into shallow or unknown water, for
+    going on through pain, for a covered mouth, or for anyone to be held or weighed down under
+    water.
+    """
+    yield from _problems(analysis, are_further=True)
 
 
-def _own_texts(entry: Entry) -> Iterator[tuple[DataPath, str]]:
-    match entry:
-        case Drill():
-            for name in ("cues", "steps"):
-                yield from (
-                    ((name, number), text) for number, text in enumerate(getattr(entry, name))
-                )
-            yield from (
-                (("goes_wrong", number, "say"), wrong.say)
-                for number, wrong in enumerate(entry.goes_wrong)
-            )
-        case Fault():
-            yield from (
-                (("causes", number, "tell_apart"), cause.tell_apart)
-                for number, cause in enumerate(entry.causes)
-            )
-        case SwimSet():
-            yield from notes_with_paths(entry.items)
-        case Practice():
-            yield ("focus",), entry.focus
-            for number, part in enumerate(entry.parts):
-                if part.apart or part.stations:
-                    yield ("parts", number, "note"), part.note
-            for path, doing in entry.doings:
-                yield (*path, "note"), doing.note
-                yield from notes_with_paths(doing.items, (*path, "items"))
-        case Block():
-            yield from (
-                (("weeks", number, "focus"), week.focus) for number, week in enumerate(entry.weeks)
-            )
+def _problems(analysis: Analysis, are_further: bool) -> Iterator[Problem]:
+    told = set()
+    for entry, text, asking in analysis.asked_for:
+        here = (entry.file, text.path, text.is_key)
+        if (asking.danger is FURTHER) is are_further and here not in told:
+            told.add(here)
+            message = f"'{asking.words}' {asking.danger.asks}"
+            yield Problem(entry, text.path, message, asking.danger.mend, text.is_key)

@@ -3,7 +3,8 @@ words.
 
 The files use keywords of our own: ``vocabulary`` and ``reference`` name the list that a text must
 be taken from, ``not_with`` names keys that exclude each other; ``looser`` says which change of a
-field lets more happen, for reviews (``source/looser.py``). ``published`` turns them into plain
+field lets more happen, for reviews (``source/looser.py``); ``tells`` marks a text that says what
+goes wrong and not what to do (``source/texts.py``). ``published`` turns them into plain
 2020-12 keywords, so that any checker or editor understands the published copy.
 """
 
@@ -21,7 +22,7 @@ Schema = dict[str, Any]
 
 _FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
-_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser", "seldom"}
+_OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser", "seldom", "tells"}
 _TOLD = ("description", "says", "looser")
 _NOTED = ("vocabulary", "reference", "clock", "says", "sorted", "seldom")
 

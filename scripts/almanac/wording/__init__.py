@@ -1,0 +1,1 @@
+"""What a text asks for, by meaning: whether it asks for what can drown or hurt someone."""

@@ -1,0 +1,22 @@
+"""What no text may ask for, a group of meaning a module."""
+
+from __future__ import annotations
+
+from almanac.wording.dangers.counting_down import COUNTING_DOWN
+from almanac.wording.dangers.danger import Danger, Saying
+from almanac.wording.dangers.further import FURTHER
+from almanac.wording.dangers.over_breathing import OVER_BREATHING
+from almanac.wording.dangers.pushing_through import PUSHING_THROUGH
+from almanac.wording.dangers.staying_under import STAYING_UNDER
+from almanac.wording.dangers.withholding import WITHHOLDING
+
+DANGERS = (
+    WITHHOLDING,
+    STAYING_UNDER,
+    COUNTING_DOWN,
+    OVER_BREATHING,
+    PUSHING_THROUGH,
+    FURTHER,
+)
+
+__all__ = ["DANGERS", "FURTHER", "Danger", "Saying"]

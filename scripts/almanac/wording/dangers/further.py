@@ -1,0 +1,47 @@
+"""What else hurts or drowns people: alone, too shallow, in pain, held under."""
+
+from __future__ import annotations
+
+from almanac.wording.dangers.danger import danger
+
+FURTHER = danger(
+    name="reckless",
+    asks="asks for what hurts or drowns people",
+    mend="take it out; say who watches, how deep the water is, and when to stop",
+    ways="""
+    swim|dive|train|practise|practice|try|this|go|it ~ at? ~ ALONE_ONLY
+        -- arm|leg|legs|arms|kick ~ ALONE_ONLY
+    swim|dive|train|practise|practice|this|go ~ alone IF|when|at|after|before|FULL|COMMA
+    WITHOUT|NO LIGHT* lifeguard|lifeguards|supervision|watcher
+        -- NO GUARD ~ NO ; WITHOUT ~ GUARD COMMA
+    lifeguard|lifeguards|watcher ~ gone|left|away|busy|optional|elsewhere
+    NOT LIGHT* URGE ~ lifeguard|lifeguards|watcher|supervision
+    DIVE ... SHALLOW
+    SHALLOW ... DIVE
+    DIVE ~ into ~ unknown|murky|dark
+    PERSIST ... PAIN
+        -- STOP ; LEGS
+    PAIN ... PERSIST|weakness
+        -- at PAIN ; STOP ; REST ; refer ; only
+    PAIN // ~ PERSIST|GO|KEEP
+    IF|when ~ hurts|hurt|aches COMMA? ~ PERSIST|deeper|KEEP
+        -- STOP ; REST ; LEGS ; SLOW
+    ears|ear .. BURN|PAIN|pop|popping ... deeper|down|KEEP|PERSIST
+        -- COMMA STOP ; up
+    NO PAIN COMMA? NO gain
+    COVER ~ over|on|across|in|round|around ~ FACE|MOUTH
+    BREATHE ~ through ~ COVER
+    WEIGHT & BOTTOM|UNDERWATER
+        -- catch
+    tie|strap|bind ~ wrists|PERSON|hands
+        -- cord|release|fins|belt
+    PUSH|HOLD|KEEP ~ PERSON ~ UNDER|UNDERWATER
+        -- PERSON BODY ; UNDER CLOCK|LONG_TIME|NUM|control
+    PUSH|HOLD|KEEP ~ PERSON ~ FACE ~ UNDER|UNDERWATER|down|in
+    PUSH|HOLD LIGHT* FACE ~ UNDER|UNDERWATER|down ~ UNTIL|LONG_TIME|count
+    lightning|thunder|storm ... PERSIST|REMAIN|KEEP|finish|GO
+        -- STOP
+    PERSIST|REMAIN|KEEP|finish ... lightning|thunder|storm
+        -- STOP
+    """,
+)

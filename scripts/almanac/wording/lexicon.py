@@ -1,0 +1,135 @@
+"""Words looked up: forms written out, misspellings found, words that were run together cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache, lru_cache
+from itertools import pairwise
+
+from almanac.wording.words import MEANINGS
+
+Meanings = frozenset[str]
+NOTHING: Meanings = frozenset()
+
+# Words whose misspellings count too: one letter lost, doubled or changed over.
+_OFTEN_MISSPELT = (
+    "breath", "breathe", "breathing", "breaths", "without", "underwater", "surface", "surfacing",
+    "oxygen", "inhale", "submerged", "hyperventilate", "dizzy", "hypoxic", "lungs", "length",
+    "bottom", "longest", "furthest", "swallow", "holding", "contractions",
+)  # fmt: skip
+_NO_MISSPELLING = {"breast", "berth", "lugs", "lunge", "lunges", "hold", "wreath"}
+_RUN_TOGETHER_FROM = 5
+_WORTH_CUTTING = {"AIR", "BREATHE", "APNOEA", "UNDERWATER", "SURFACE", "NO_AIR"}
+
+
+def forms(written: str) -> Iterator[str]:
+    """The forms that ``hold|s|ing`` stands for."""
+    for word in written.split():
+        stem, *endings = word.split("|")
+        if not endings:
+            yield stem
+            continue
+        # "inhal|e|es": a stem that is no word by itself has "e" or "y" among its endings.
+        if not {"e", "y", "ie", "c", "iness", "ed_in"} & set(endings) or stem in _WHOLE_STEMS:
+            yield stem
+        yield from (stem + ending for ending in endings)
+
+
+_WHOLE_STEMS = {"breath"}
+
+
+A_NUMBER = "#"
+AMOUNTS = frozenset(
+    {
+        *("CLOCK", "DIST", "NEAR", "SHALLOW", "LONG_TIME", "BRIEF"),
+        *("NUM", "NO", "ONE", "SOME", "MANY", "COUNT_DOWN", "COUNT_UP"),
+    }
+)
+"""Meanings that a number may have."""
+
+
+@cache
+def words() -> dict[str, Meanings]:
+    """Every word and joined phrase, with its meanings."""
+    found: dict[str, set[str]] = {}
+    for meaning, written in MEANINGS.items():
+        for form in forms(written):
+            found.setdefault(form, set()).add(meaning)
+    return {form: frozenset(meanings) for form, meanings in found.items()}
+
+
+@cache
+def words_with(name: str) -> frozenset[str]:
+    """The words of a meaning; a small letter's name is a word itself."""
+    return frozenset(form for form, own in words().items() if name in own) or frozenset({name})
+
+
+@cache
+def telling_words(name: str) -> frozenset[str]:
+    """What a text that holds the meaning holds at least one of: a word; of a phrase two words that
+    stand together; of an amount any number.
+    """
+    own = {_telling(form.split("_")) for form in words_with(name)}
+    own |= {slip for slip, word in misspellings().items() if word in own}
+    return frozenset(own | ({A_NUMBER} if name in AMOUNTS else set()))
+
+
+def _telling(form: list[str]) -> str:
+    pairs = [" ".join(pair) for pair in pairwise(form)]
+    return max(pairs, key=len) if pairs else form[0]
+
+
+@cache
+def phrases() -> dict[str, int]:
+    """The first word of every phrase, with the most words that a phrase beginning so has."""
+    most: dict[str, int] = {}
+    for form in words():
+        first, *others = form.split("_")
+        if others:
+            most[first] = max(most.get(first, 0), len(others) + 1)
+    return most
+
+
+@cache
+def misspellings() -> dict[str, str]:
+    """Misspelt words, and what each of them means."""
+    found: dict[str, str] = {}
+    for word in _OFTEN_MISSPELT:
+        for at in range(1, len(word)):
+            found[word[:at] + word[at + 1 :]] = word
+            found[word[:at] + word[at] + word[at:]] = word
+            if at + 1 < len(word):
+                found[word[:at] + word[at + 1] + word[at] + word[at + 2 :]] = word
+    return {
+        slip: word
+        for slip, word in found.items()
+        if len(slip) >= 5 and slip not in words() and slip not in _NO_MISSPELLING
+    }
+
+
+@lru_cache(maxsize=4096)
+def meant(word: str) -> str:
+    """The word that is meant: itself, or the one that it misspells."""
+    return word if word in words() else misspellings().get(word, word)
+
+
+@lru_cache(maxsize=4096)
+def cut(word: str) -> tuple[str, ...]:
+    """The known words that were run together in one, as in a hashtag; the word itself where it
+    does not come out even.
+    """
+    if len(word) < _RUN_TOGETHER_FROM or meant(word) in words() or not word.isalnum():
+        return (word,)
+    known = words()
+    ways: dict[int, tuple[str, ...]] = {0: ()}
+    for end in range(1, len(word) + 1):
+        for start in range(end):
+            piece = word[start:end]
+            is_word = piece in known or piece.isdigit()
+            if start in ways and is_word and (len(piece) > 1 or piece.isdigit() or piece == "a"):
+                way = (*ways[start], piece)
+                if end not in ways or len(way) < len(ways[end]):
+                    ways[end] = way
+    pieces = ways.get(len(word), ())
+    worth = any(_WORTH_CUTTING & known.get(piece, NOTHING) for piece in pieces)
+    return pieces if worth and 1 < len(pieces) <= 2 + len(word) // 4 else (word,)

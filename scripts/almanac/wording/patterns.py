@@ -1,0 +1,174 @@
+"""Patterns of meanings: ``WITHOUT ~ AIR|BREATHE`` is found in "without so much as a breath".
+
+A pattern is a row of steps. A step names meanings (capitals) or words (small letters), ``|``
+between those that may stand there; ``?`` after it: may be missing; ``*``: any number of them; ``!``
+before it: none of these stands there. ``~`` is up to two other words, ``..`` up to four, ``...``
+up to nine, which may go over a comma; ``//`` is the end of a sentence or of half of one. Patterns
+with ``&`` between them are all found in one half of a sentence, in any order.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+from almanac.wording.families import FAMILIES, THEMES
+from almanac.wording.lexicon import telling_words, words_with
+from almanac.wording.tokens import Token
+
+_GAPS = {"~": (0, 2, True), "..": (0, 4, True), "...": (0, 9, False)}
+_NAMELESS = {*_GAPS, "//", "&"}
+_ANYWHERE = {"FULL", "HALF", "COMMA", "LIGHT"}
+_FIRST_SIGN = 0x100
+_signs: dict[str, str] = {}
+
+
+def _split(step: str) -> list[str]:
+    return step.strip("!?*").split("|")
+
+
+def _names(step: str) -> Iterator[str]:
+    """The meanings and words that a step stands for, families opened up."""
+    for name in _split(step):
+        yield from _names(FAMILIES[name]) if name in FAMILIES else (name,)
+
+
+def _sign(name: str) -> str:
+    """One character for a meaning, or for a word that some pattern names."""
+    return _signs.setdefault(name, chr(_FIRST_SIGN + len(_signs)))
+
+
+@dataclass(frozen=True)
+class Row:
+    """The tokens of a text, written so that patterns are looked for quickly."""
+
+    tokens: Sequence[Token]
+
+    @cached_property
+    def written(self) -> str:
+        return "".join([_written(token) for token in self.tokens])
+
+    @cached_property
+    def holds(self) -> frozenset[str]:
+        """Every sign that stands in the row."""
+        return frozenset(self.written)
+
+
+@lru_cache(maxsize=16384)
+def _written(token: Token) -> str:
+    """The signs of what a token means and of the word that it is."""
+    return (
+        "".join(_signs[name] for name in (*sorted(token.meanings), token.text) if name in _signs)
+        + " "
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class Pattern:
+    """A pattern of meanings, as it is written."""
+
+    steps: str
+
+    def __post_init__(self) -> None:
+        for step in self.steps.split():
+            if step not in _NAMELESS:
+                for name in _names(step):
+                    _sign(name)
+
+    @property
+    def names(self) -> frozenset[str]:
+        """Every meaning, family and word that it names, families opened up too."""
+        own = {
+            name for step in self.steps.split() if step not in _NAMELESS for name in _split(step)
+        }
+        return frozenset(own.union(*map(_names, own)))
+
+    @property
+    def key_names(self) -> frozenset[str]:
+        """The meanings and words of its rarest step."""
+        return frozenset(_named(self.key))
+
+    @cached_property
+    def key(self) -> frozenset[str]:
+        """The signs of its rarest step: no text without one of them needs to be looked at."""
+        return min(self._needed, key=_rank)
+
+    @cached_property
+    def key_words(self) -> frozenset[str]:
+        """The words of its rarest step."""
+        return frozenset().union(*map(telling_words, self.key_names))
+
+    def found_in(self, row: Row) -> Iterator[tuple[int, int]]:
+        """Where it stands: the numbers of its first token and of the one after its last."""
+        if all(not row.holds.isdisjoint(needed) for needed in self._needed):
+            first, *others = self._compiled
+            for match in first.finditer(row.written):
+                spans = [match.span()]
+                if others:
+                    spans += _in_half(row.written, match.start(), others)
+                if len(spans) > len(others):
+                    starts, ends = zip(*spans, strict=True)
+                    start = row.written.count(" ", 0, min(starts))
+                    yield start, row.written.count(" ", 0, max(ends))
+
+    @cached_property
+    def needed_words(self) -> tuple[frozenset[str], ...]:
+        """For each step that may not be missing, words of which a text holds one at least."""
+        return tuple(
+            frozenset().union(*map(telling_words, names))
+            for signs in self._needed
+            if not (names := _named(signs)) & _ANYWHERE
+        )
+
+    @cached_property
+    def _needed(self) -> tuple[frozenset[str], ...]:
+        return tuple(
+            frozenset(map(_sign, _names(step)))
+            for step in self.steps.split()
+            if step not in _NAMELESS and step[-1] not in "?*" and step[0] != "!"
+        )
+
+    @cached_property
+    def _compiled(self) -> tuple[re.Pattern[str], ...]:
+        return tuple(
+            re.compile(r"(?:^|(?<= ))" + "".join(map(_step, part.split())))
+            for part in self.steps.split(" & ")
+        )
+
+
+def _named(signs: frozenset[str]) -> set[str]:
+    return {name for name, sign in _signs.items() if sign in signs}
+
+
+def _rank(signs: frozenset[str]) -> tuple[bool, int]:
+    names = _named(signs)
+    return not names <= THEMES, sum(len(words_with(name)) for name in names)
+
+
+def _in_half(written: str, within: int, others: Iterable[re.Pattern[str]]) -> list[tuple[int, int]]:
+    """Where the others stand in the half of a sentence around a place; those that do not are left
+    out.
+    """
+    breaks = [_sign("FULL"), _sign("HALF")]
+    start = max(written.rfind(sign, 0, within) for sign in breaks) + 1
+    ends = [at for sign in breaks if (at := written.find(sign, within)) >= 0]
+    end = min(ends, default=len(written)) + 2
+    found = (other.search(written, start, end) for other in others)
+    return [match.span() for match in found if match]
+
+
+def _step(step: str) -> str:
+    breaks = "".join(map(_sign, ("FULL", "HALF", "COMMA")))
+    full = _sign("FULL")
+    if step in _GAPS:
+        least, most, stays = _GAPS[step]
+        return rf"(?:[^ {breaks if stays else full}]* ){{{least},{most}}}?"
+    if step == "//":
+        return rf"[{full}{_sign('HALF')}] "
+    anyhow = "".join(map(_sign, _names(step)))
+    one = rf"(?>[^ ]*?[{anyhow}])[^ ]* "
+    if step[0] == "!":
+        return rf"(?!{one})"
+    return rf"(?:{one}){step[-1]}" if step[-1] in "?*" else one

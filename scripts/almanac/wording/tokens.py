@@ -1,0 +1,132 @@
+"""A text as a row of tokens: each a word, a phrase, an amount or a break, with its meanings."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from almanac.wording.folding import fold
+from almanac.wording.lexicon import NOTHING, Meanings, cut, meant, phrases, words
+
+_PIECE = re.compile(
+    r"\d*:\d\d(?:\.\d+)?|\d+(?:\.\d+)?|c?o2|u/w|w/o|[a-z]+(?:'[a-z]+)?"
+    r"|\.(?=[\s\"')]|$)|[.!]{2,}| - |--| / |[!;:?,()\[\]/>+-]"
+)
+_FULL, _HALF = (".", "!"), (":", ";", "?", " - ", "--")
+_COMMA = (",", "(", ")", "[", "]", " / ")
+_CONTRACTED = re.compile(
+    r"\b(ca|wo|do|does|did|is|are|was|would|should|could|must|need|have|has)n't\b"
+)
+_IN_FULL = {"ca": "can", "wo": "will"}
+_NOT = {"not", "never", "no", "dont", "nobody"}
+NUMBER_WORDS = {
+    "zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
+    "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14,
+    "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20,
+    "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "hundred": 100, "dozen": 12, "twice": 2,
+    "couple": 2, "third": 3, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9,
+    "tenth": 10, "eleventh": 11,
+}  # fmt: skip
+
+
+@dataclass(
+    frozen=True, eq=False
+)  # one and the same for a word, so that what is kept of it is found
+class Token:
+    """A piece of a text, with what it means; of a number, its value."""
+
+    text: str
+    meanings: Meanings = NOTHING
+    value: float | None = None
+
+    def __str__(self) -> str:
+        return self.text.replace("_", " ")
+
+
+FULL, HALF, COMMA, JOINT = (
+    Token(sign, frozenset({name}))
+    for sign, name in ((".", "FULL"), (":", "HALF"), (",", "COMMA"), ("-", "JOINT"))
+)
+
+
+def plain_tokens(text: str) -> list[Token]:
+    """The tokens of a text, its hidden characters undone and its phrases joined; numbers have
+    their value and no meaning yet.
+    """
+    folded = fold(text)
+    if "n't" in folded:
+        folded = _CONTRACTED.sub(_written_out, folded)
+    found = [token for piece in _PIECE.findall(folded) for token in _of_piece(piece)]
+    return _without_denied_stops(_joined(_rejoined(found) if JOINT in found else found))
+
+
+def _written_out(contracted: re.Match[str]) -> str:
+    return f"{_IN_FULL.get(contracted[1], contracted[1])} not"
+
+
+@lru_cache(maxsize=16384)
+def _of_piece(piece: str) -> tuple[Token, ...]:
+    if piece[0].isalpha():
+        return tuple(_of_word(meant(word)) for word in cut(piece))
+    if piece[-1].isdigit():
+        return (
+            Token(piece, frozenset({"CLOCK"}))
+            if ":" in piece
+            else Token(piece, value=float(piece)),
+        )
+    if piece[0] in _FULL:
+        return (FULL,)
+    return (HALF if piece in _HALF else COMMA if piece in _COMMA else JOINT,)
+
+
+@lru_cache(maxsize=16384)
+def _of_word(word: str) -> Token:
+    """The token of a word or of a joined phrase."""
+    value = float(word) if word.isdigit() else NUMBER_WORDS.get(word)
+    return Token(word, words().get(word, NOTHING), value)
+
+
+def _rejoined(found: list[Token]) -> list[Token]:
+    """A word that a hyphen cuts ("br-eath") whole again; other joints gone, but between numbers."""
+    out: list[Token] = []
+    for token in found:
+        if token is not JOINT and len(out) > 1 and out[-1] is JOINT:
+            before = out[-2]
+            whole = meant(before.text + token.text)
+            if whole in words() and not (before.text in words() and token.text in words()):
+                out[-2:] = [_of_word(whole)]
+                continue
+            if before.value is None or token.value is None:
+                out.pop()
+        if token is not JOINT or out:
+            out.append(token)
+    return out
+
+
+def _joined(found: list[Token]) -> list[Token]:
+    """Of several words that make a phrase, one token."""
+    longest, known = phrases(), words()
+    out: list[Token] = []
+    skipped = 0
+    for at, token in enumerate(found):
+        if skipped:
+            skipped -= 1
+            continue
+        for size in range(min(longest.get(token.text, 1), len(found) - at), 1, -1):
+            phrase = "_".join([token.text for token in found[at : at + size]])
+            if phrase in known:
+                out.append(_of_word(phrase))
+                skipped = size - 1
+                break
+        else:
+            out.append(token)
+    return out
+
+
+def _without_denied_stops(found: list[Token]) -> list[Token]:
+    """Not to stop is to go on."""
+    for at, token in enumerate(found):
+        if "STOP" in token.meanings and at and found[at - 1].text in _NOT:
+            found[at] = Token(token.text, token.meanings - {"STOP"} | {"PERSIST"}, token.value)
+    return found

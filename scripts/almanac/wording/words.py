@@ -1,0 +1,16 @@
+"""The words by which coaches speak of air, depth, effort and harm, by what they mean.
+
+``hold|s|ing`` stands for hold, holds and holding; ``come_up`` for two words that are read as one. A
+word may have several meanings: a pattern takes the one that it looks for.
+"""
+
+from __future__ import annotations
+
+from almanac.wording import words_of_air, words_of_doing, words_of_joints, words_of_water
+
+MEANINGS = {
+    **words_of_air.WORDS,
+    **words_of_water.WORDS,
+    **words_of_doing.WORDS,
+    **words_of_joints.WORDS,
+}

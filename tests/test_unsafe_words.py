@@ -1,0 +1,247 @@
+"""The wording rule: how many unsafe sentences it catches, how many harmless ones it stops, and the
+parts that it stands on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from copy import deepcopy
+from typing import Any
+
+import pytest
+from example_cases import cases
+from sentence_lists import BATCHES, sentences
+
+from almanac.analysis.texts import strings
+from almanac.model.load import Loaded, load
+from almanac.source.reader import DataPath
+from almanac.source.texts import texts_of
+from almanac.wording.amounts import tokens
+from almanac.wording.dangers import DANGERS
+from almanac.wording.families import FAMILIES, THEMES
+from almanac.wording.folding import fold
+from almanac.wording.lexicon import AMOUNTS, words
+from almanac.wording.patterns import Pattern
+from almanac.wording.reading import asked_for
+from almanac.wording.words import MEANINGS
+
+EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
+LEAST_CAUGHT = 0.95
+MOST_STOPPED = 0.02
+
+
+def rates(batch: int) -> tuple[float, float]:
+    """The share of unsafe sentences that are caught, and of harmless ones that are stopped."""
+    unsafe, harmless = sentences("unsafe", batch), sentences("harmless", batch)
+    return (
+        sum(bool(asked_for(text)) for text in unsafe) / len(unsafe),
+        sum(bool(asked_for(text)) for text in harmless) / len(harmless),
+    )
+
+
+def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
+    """What is caught and stopped of all sentences that the rule has been mended by.
+
+    Of sentences that it had never met, on the first try: batch 2 (odd voices) 54 % caught and 6 %
+    stopped, batch 3 (plain sentences), after mending by batch 2, 89 % and 5 %. Batch 1 was written
+    before there was any rule of this kind; the rule before it caught 6 % of it.
+    """
+    found = {batch: rates(batch) for batch in BATCHES}
+    with capsys.disabled():
+        for batch, (caught, stopped) in found.items():
+            print(f"\n  batch {batch}: {caught:.1%} caught, {stopped:.1%} stopped", end="")
+    counts = {
+        batch: (len(sentences("unsafe", batch)), len(sentences("harmless", batch)))
+        for batch in BATCHES
+    }
+    unsafe = sum(unsafe for unsafe, _ in counts.values())
+    harmless = sum(harmless for _, harmless in counts.values())
+    assert min(unsafe, harmless) >= 200
+    assert sum(counts[b][0] * found[b][0] for b in BATCHES) >= LEAST_CAUGHT * unsafe
+    assert sum(counts[b][1] * found[b][1] for b in BATCHES) <= MOST_STOPPED * harmless
+
+
+# ---- denials
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Never hold the breath.",
+        "No breath-holding, ever.",
+        "Do not, under any circumstances, hold your breath.",
+        "Never hold your breath, stay under for long, or hyperventilate.",
+        "Breath-holding is not allowed here.",
+        "Holding the breath under water can kill.",
+        "If anyone stays under past the mark, stop the set.",
+        "Nobody can talk and hold the breath.",
+        "Avoid holding the breath.",
+        "Stop at once when you feel dizzy.",
+    ],
+)
+def test_a_denial_excuses_what_it_denies(text: str) -> None:
+    assert asked_for(text) == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Never breathe.",
+        "Do not stop when dizzy.",
+        "Don't come up until the flags.",
+        "Stop. Then swim 25 m with no air.",
+        "It is never too long to stay under.",
+        "Never stop holding your breath.",
+        "Do not avoid holding your breath.",
+        "Do not slow down, and hold your breath to the wall.",
+        "Never hold back: hold your breath to the wall.",
+        "Breath-holding is not dangerous.",
+        "Never rest. Stay under as long as you can.",
+        "You may stop if you like; the aim is 50 m without air.",
+    ],
+)
+def test_a_denial_excuses_nothing_else(text: str) -> None:
+    assert asked_for(text)
+
+
+def test_what_tells_of_a_danger_may_name_it_and_may_not_ask_for_it() -> None:
+    told = "A swimmer holds the breath and goes as far as possible under water."
+    assert asked_for(told)
+    assert not asked_for(told, tells=True)
+    assert asked_for("Hold your breath as long as you can.", tells=True)
+
+
+# ---- letters
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no air", "NO AIR", "n\u200bo a\u00adir", "\uff4e\uff4f \uff41\uff49\uff52", "n\u043e \u0430ir",
+        "no\u00a0air", "n\u0301o a\u0301ir", "no   air", "*no* **air**", "n o  a i r", "no a1r", "no &#97;ir",
+        "no <b>a</b>ir", "\U0001d427\U0001d428 \U0001d41a\U0001d422\U0001d42b", "n\u03bf air", "n\u0585 air",
+    ],
+)  # fmt: skip
+def test_dressed_letters_are_undone(text: str) -> None:
+    assert fold(text).split() == ["no", "air"]
+
+
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("br-eath", "breath"),
+        ("breth", "breath"),
+        ("withot", "without"),
+        ("#holdyourbreath", "hold your breath"),
+        ("NoBreath", "no breath"),
+        ("breadth", "breadth"),
+        ("together", "together"),
+        ("repair", "repair"),
+    ],
+)
+def test_words_that_are_cut_joined_or_misspelt_are_read(text: str, read: str) -> None:
+    assert " ".join(str(token) for token in tokens(text)).removesuffix(" .") == read
+
+
+def test_amounts_are_read_with_their_units() -> None:
+    read = {text: tokens(text)[0].meanings for text in ("25 m", "10 m", "40 s", "3 s", "0.9 m")}
+    assert "DIST" in read["25 m"]
+    assert "NEAR" in read["10 m"]
+    assert "LONG_TIME" in read["40 s"]
+    assert "BRIEF" in read["3 s"]
+    assert "SHALLOW" in read["0.9 m"]
+    assert "COUNT_DOWN" in tokens("5-4-3-2")[0].meanings
+    assert "COUNT_UP" in tokens("three, five, seven")[0].meanings
+
+
+def test_a_text_that_repeats_itself_is_read_in_time() -> None:
+    for piece in (
+        "to the ",
+        "no a ",
+        "hold your ",
+        "breathe 3, ",
+        "a b c ",
+        "under as long ",
+        "- ",
+    ):
+        asked_for(piece * (1200 // len(piece)))
+
+
+# ---- the grammar
+
+
+def patterns() -> Iterator[Pattern]:
+    for danger in DANGERS:
+        for saying in danger.sayings:
+            yield saying.pattern
+            yield from saying.unless
+
+
+def test_every_name_in_a_pattern_is_a_meaning_a_family_or_a_word() -> None:
+    known = {*MEANINGS, *FAMILIES, *AMOUNTS, "FULL", "HALF", "COMMA"}
+    names = {name for pattern in patterns() for name in pattern.names}
+    assert {name for name in names if name.isupper() and name not in known} == set()
+    assert {name for name in names if "_" in name and name.islower()} <= words().keys()
+
+
+def test_no_meaning_and_no_family_is_unused() -> None:
+    names = {name for pattern in patterns() for name in pattern.names}
+    by_hand = {"NO_LONGER", "SKY", "AVOID", "HARM", "FORGET", "ALLOWED", "AND"}
+    units = {"UNIT_M", "UNIT_S", "UNIT_MIN"}
+    assert FAMILIES.keys() <= names
+    assert {*MEANINGS} - names <= by_hand | units
+
+
+def test_every_danger_speaks_of_a_theme() -> None:
+    """So that a glance is enough for a text that speaks of none."""
+    keys = {saying.pattern.steps: saying.pattern.key_names for d in DANGERS for saying in d.sayings}
+    assert {steps for steps, names in keys.items() if not names <= THEMES} == set()
+
+
+# ---- which texts are read
+
+
+@pytest.fixture(scope="module")
+def every_field(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
+    root = tmp_path_factory.mktemp("every-field")
+    EVERY_FIELD.build(root)
+    return load(root)
+
+
+def test_every_sentence_of_every_kind_is_a_text(every_field: Loaded) -> None:
+    """Whatever has a space in it was worded by an author; the schemas tell the rest."""
+    for (kind, id), document in every_field.catalogue.documents.items():
+        read = {text.text for text in texts_of(kind, id, document.data)}
+        assert {text for text in strings(document.data) if " " in text} - read <= PLAIN, (kind, id)
+        assert id in read
+
+
+PLAIN = {"4 weeks", "6 weeks", "8 weeks"}  # amounts, which the schema fixes
+
+
+def test_a_danger_is_found_in_every_text(every_field: Loaded) -> None:
+    for (kind, id), document in every_field.catalogue.documents.items():
+        data = deepcopy(document.data)
+        places = [text for text in texts_of(kind, id, data) if text.path and not text.is_key]
+        for place in places:
+            put(data, place.path, "Swim 25 m with no air.")
+        for text in texts_of(kind, id, data):
+            if text.path and not text.is_key:
+                assert asked_for(text.text, text.tells), (kind, text.path)
+
+
+def put(data: Any, path: DataPath, value: str) -> None:
+    *inner, last = path
+    for step in inner:
+        data = data[step]
+    data[last] = value
+
+
+def test_ids_and_coined_keys_are_read() -> None:
+    drill = {"title": "Plain"}
+    vocabulary = {"words": {"no-air-sprint": {"title": "Plain", "means": "Plain words."}}}
+    first = next(texts_of("drill", "hold-your-breath", drill))
+    assert first.text == "hold-your-breath"
+    assert asked_for("hold-your-breath")
+    keys = [text for text in texts_of("vocabulary", "kicks", vocabulary) if text.is_key]
+    assert [text.text for text in keys] == ["no-air-sprint"]
