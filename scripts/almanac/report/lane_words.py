@@ -6,14 +6,7 @@ from collections.abc import Iterator
 
 from almanac.arithmetic.crews import crew_of, usual_lanes
 from almanac.arithmetic.practice import PracticeSummary
-
-
-def lane_words(lanes: tuple[int, ...]) -> str:
-    """Lanes by number: ``lane 4``, ``lanes 1, 2 and 3``."""
-    numbers = [str(lane) for lane in lanes]
-    if len(numbers) < 2:
-        return f"lane {numbers[0]}" if numbers else "no lane"
-    return f"lanes {', '.join(numbers[:-1])} and {numbers[-1]}"
+from almanac.checks.pool_words import lane_words
 
 
 def lanes_tonight(summary: PracticeSummary) -> Iterator[str]:

@@ -20,6 +20,7 @@ from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
 from almanac.report.hands_words import hands_words
 from almanac.report.lane_words import lanes_tonight
+from almanac.report.pool_text import start_lines
 from almanac.report.sheet_text import LATECOMERS, sheet_lines
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
@@ -72,6 +73,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         list(_others(summary)),
         [
             f"Gear: {_gear(catalogue, summary) or 'none'}",
+            *start_lines(catalogue, summary),
             *brief_lines(catalogue, summary.brief, summary.practice.id),
         ],
     ]

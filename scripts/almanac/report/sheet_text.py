@@ -12,11 +12,12 @@ from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.moment import Missing, Moment
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.checks.pool_words import lane_words
 from almanac.model.catalogue import Catalogue
+from almanac.model.club import START_END
 from almanac.model.practice import Doing
 from almanac.report.hands_words import help_words
 from almanac.report.known_words import basis_words, no_number_words
-from almanac.report.lane_words import lane_words
 from almanac.report.shown import others, with_working
 from almanac.rounding import difference
 from almanac.units import clock_time, show_time
@@ -108,6 +109,8 @@ def where_words(catalogue: Catalogue, row: SheetRow) -> Iterator[str]:
         yield f"Where: {doing.place}"
     if doing.led_by:
         yield f"Taken by: {catalogue.words('roles')[doing.led_by].title.lower()}"
+    if doing.end != START_END:
+        yield "Leaves from the other end (turn)"
     for crew in row.run.crews:
         if crew.group in doing.lanes:
             yield f"{crew.title} in {lane_words(crew.lanes)}"

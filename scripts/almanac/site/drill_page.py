@@ -8,6 +8,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
+from almanac.report.pool_text import needs_words
 from almanac.site.drawing_html import figure, neighbours_chart
 from almanac.site.entry_page import dangers, entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
@@ -28,6 +29,7 @@ def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
         goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
         effort=effort_range(catalogue, drill),
         dose=dose_words(drill),
+        water=needs_words(catalogue, drill),
         under_water=show_number(drill.under_water) if drill.under_water else "",
         needs=[link(catalogue.gear[id]) for id in drill.gear.needs],
         may_add=[link(catalogue.gear[id]) for id in drill.gear.may_add],

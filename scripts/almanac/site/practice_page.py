@@ -21,6 +21,7 @@ from almanac.report.hands_words import hands_words
 from almanac.report.known_words import unfit_lines
 from almanac.report.lane_words import lanes_tonight
 from almanac.report.plan_text import TIMES
+from almanac.report.pool_text import start_lines
 from almanac.report.sheet_text import (
     LATECOMERS,
     before_words,
@@ -73,6 +74,8 @@ def practice_page(
             for id, group in summary.groups.items()
         ],
         gear=[(link(catalogue.gear[need.gear]), need) for need in summary.gear],
+        starts=start_lines(catalogue, summary),
+        water=summary.pool.water_c,
         brief=shown_brief(catalogue, summary.brief, practice.id),
         ways=swum_ways("practice", catalogue, summary),
         findings=findings_on(practice, findings),

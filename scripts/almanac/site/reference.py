@@ -17,6 +17,8 @@ from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
 from almanac.report.brief_text import own_words
+from almanac.report.limit_rows import level_limits
+from almanac.report.pool_text import end_rows
 from almanac.site.links import Link, Page, link
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
@@ -32,7 +34,13 @@ _TYPE_WORDS = {
 
 def reference_pages(analysis: Analysis) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
-    yield Page("safety.md", "safety", {"sections": list(_hazards(analysis.catalogue))})
+    catalogue = analysis.catalogue
+    safety = {
+        "sections": list(_hazards(catalogue)),
+        "ends": list(end_rows(catalogue)),
+        "limits": list(level_limits(catalogue)),
+    }
+    yield Page("safety.md", "safety", safety)
     yield Page(
         "fields.md",
         "fields",

@@ -16,6 +16,7 @@ from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.report.brief_text import shown_brief
 from almanac.report.known_words import unfit_lines
+from almanac.report.pool_text import set_needs
 from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board
@@ -49,6 +50,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         ways=swum_ways("set", catalogue, summary),
         gear=[link(catalogue.gear[id]) for id in summary.gear],
         drills=links(drills.values()),
+        asks=set_needs(catalogue, swim_set),
         brief=shown_brief(catalogue, summary.brief, swim_set.id),
         pools=[own_clock(analysis, swim_set)],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",

@@ -1,0 +1,44 @@
+"""The limits of safety that depend on a level, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.policy import LevelLimits, Limit
+from almanac.units import show_number
+
+
+@dataclass(frozen=True)
+class LimitOfLevel:
+    """One limit for one level: its value with its unit, its reason and its source."""
+
+    level: str
+    value: str
+    reason: str
+    source: str
+
+
+def level_limits(catalogue: Catalogue) -> Iterator[tuple[str, list[LimitOfLevel]]]:
+    """Every limit by name, with what it is for each level."""
+    levels, policy = catalogue.words("levels"), catalogue.policy
+    for field in fields(LevelLimits):
+        own = [
+            (word.title, limit)
+            for level, word in levels.items()
+            if isinstance(limit := getattr(policy.of_level(level), field.name), Limit)
+        ]
+        if own:
+            yield (
+                field.name.replace("_", " "),
+                [
+                    LimitOfLevel(
+                        title,
+                        f"{show_number(limit.value, 2)} {limit.unit}",
+                        limit.reason,
+                        limit.source,
+                    )
+                    for title, limit in own
+                ],
+            )

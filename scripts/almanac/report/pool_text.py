@@ -1,0 +1,146 @@
+"""Pools in words: where a practice starts and how deep it is there, what drills and sets need."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from almanac.analysis.pool_fits import starts_of, words_of
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.start_limits import (
+    HEAD_FIRST,
+    IN_THE_WATER,
+    enters,
+    height_of,
+    start_limits,
+    start_shortfall,
+)
+from almanac.checks.pool_words import FIRST, end_words, lane_words
+from almanac.model.catalogue import Catalogue
+from almanac.model.club import ENDS, Pool
+from almanac.model.knowledge import Drill
+from almanac.model.manner import Cord
+from almanac.model.policy import Word
+from almanac.model.swim_set import SwimSet, reps_of
+
+UNKNOWN = "not known"
+
+
+def start_lines(catalogue: Catalogue, summary: PracticeSummary) -> list[str]:
+    """Each start of a practice: at which end, in which lanes, how deep it is and how high one
+    stands.
+    """
+    starts, pool = words_of(catalogue, "starts"), summary.pool
+    found: dict[str, list[int]] = {}
+    for run, crew, start in starts_of(catalogue, summary):
+        word = starts[start.word]
+        if enters(word) == IN_THE_WATER:
+            continue
+        title = catalogue.words("practice-parts")[run.word].title
+        for end in sorted(start.ends):
+            for lane in crew.lanes:
+                where = f"{end_words(pool, end)}, {_water(pool, end, lane, word)}"
+                found.setdefault(f"{title}: {word.title.lower()} at {where}", []).append(lane)
+    return [
+        f"{words}, in {lane_words(tuple(sorted(set(lanes))))}; {FIRST}."
+        for words, lanes in found.items()
+    ]
+
+
+def _water(pool: Pool, end: str, lane: int, word: Word) -> str:
+    """How deep it is where somebody starts, and how high one stands."""
+    own = pool.ends.get(end)
+    if own is None:
+        return f"depth {UNKNOWN}"
+    here = own.in_lane(lane)
+    deep = f"{here.depth_m:g} m deep to 6 m out"
+    if enters(word) != HEAD_FIRST:
+        return deep
+    height = height_of(here, word)
+    return f"{deep}, {UNKNOWN if height is None else f'{height:g} m'} above the water"
+
+
+def needs_words(catalogue: Catalogue, drill: Drill) -> str:
+    """What a drill asks of the water; "" where any will do."""
+    told = []
+    word = words_of(catalogue, "starts").get(drill.start)
+    if word and enters(word) != IN_THE_WATER:
+        told.append(_start_words(catalogue, drill.level, word, taught=True))
+    told += _depth_words(catalogue, drill)
+    return "; ".join(told)
+
+
+def _start_words(catalogue: Catalogue, level: str, word: Word, taught: bool) -> str:
+    limits = start_limits(catalogue.policy, level, word, taught)
+    words = f"{word.title.lower()}: {limits.depth_least:g} m or deeper to 6 m out"
+    if enters(word) == HEAD_FIRST:
+        words += f", off {limits.platform_most:g} m at most"
+    return f"{words}; {FIRST}"
+
+
+def _depth_words(catalogue: Catalogue, drill: Drill) -> Iterator[str]:
+    least, most = drill.depth_m.least, drill.depth_m.most
+    if drill.is_under_water and not drill.is_on_land:
+        least = max(least or 0.0, catalogue.policy.limit("under_water_depth_least"))
+    if least:
+        yield f"{least:g} m or deeper"
+    if most:
+        yield f"{most:g} m at most, where everybody stands"
+
+
+def set_needs(catalogue: Catalogue, swim_set: SwimSet) -> list[str]:
+    """What a set says of pools, and what its starts ask of the water."""
+    pools = catalogue.club.pools
+    told = [f"Written for {pools[id].title}." for id in swim_set.pools]
+    starts = words_of(catalogue, "starts")
+    for name in dict.fromkeys(reps.start for reps in reps_of(swim_set.items) if reps.start):
+        if enters(starts[name]) != IN_THE_WATER:
+            words = _start_words(catalogue, swim_set.level, starts[name], taught=False)
+            told.append(f"{words[0].upper()}{words[1:]}.")
+    cords = dict.fromkeys(reps.cord for reps in reps_of(swim_set.items) if reps.cord)
+    return [*told, *(cord_words(cord) for cord in cords)]
+
+
+def cord_words(cord: Cord) -> str:
+    """Who holds the end of a cord, and where."""
+    who = {"adult": "an adult holds it", "swimmer": "a swimmer holds it", "anchor": "an anchor"}
+    return f"The end of the cord: {who[cord.held_by]}. {cord.at}"
+
+
+@dataclass(frozen=True)
+class EndRow:
+    """One end of a pool in words, with the levels that may dive there in some lane."""
+
+    pool: str
+    end: str
+    depth: str
+    platform: str
+    flags: str
+    dives: str
+
+
+def end_rows(catalogue: Catalogue) -> Iterator[EndRow]:
+    """Every end of every pool: its depth, its platform, its flags, and who may dive there."""
+    for pool in catalogue.club.pools.values():
+        for name in ENDS:
+            own = pool.ends.get(name)
+            flags = "yes" if pool.has_flags(name) else "none"
+            title = end_words(pool, name).removeprefix("the ")
+            if own is None:
+                depth = f"{UNKNOWN}; the pool {pool.depth_m.least:g} to {pool.depth_m.most:g} m"
+                yield EndRow(pool.title, title, depth, UNKNOWN, flags, "nobody")
+                continue
+            height = UNKNOWN if own.platform_m is None else f"{own.platform_m:g} m"
+            dives = ", ".join(_divers(catalogue, pool, name)) or "nobody"
+            yield EndRow(pool.title, title, f"{own.depth_m:g} m", height, flags, dives)
+
+
+_DIVE = Word("", "", enters=HEAD_FIRST)
+
+
+def _divers(catalogue: Catalogue, pool: Pool, end: str) -> Iterator[str]:
+    for level, word in catalogue.words("levels").items():
+        limits = start_limits(catalogue.policy, level, _DIVE, False)
+        lanes = range(1, pool.lanes + 1)
+        if any(start_shortfall(pool, end, lane, _DIVE, limits) is None for lane in lanes):
+            yield word.title.lower()
