@@ -25,6 +25,7 @@ _BELOW_ZERO = re.compile(r"(?<![\w.:–-])[-−]\d+(:\d\d|\.\d+ s|\d* s\b)")
 _NOISE = re.compile(
     r"\d\.\d*?(?:9{4,}|0{4,}[1-9])\d*|\d\.\d{7,}"
 )  # of binary fractions: 0.30000000000000004
+_DOI = re.compile(r"\b10\.\d{4,9}/\S+")  # a publication's number, whose decimals are no measurement
 _DENSITY = re.compile(r"[Dd]ensity\D{0,40}?(\d+) %")
 _NOT_SEEN = re.compile(r"<(script|style|code|pre)\b.*?</\1>|<!--.*?-->|<[^>]*>", re.DOTALL)
 _FRONT = re.compile(r"\A---\n.*?\n---\n", re.DOTALL)
@@ -74,7 +75,7 @@ def slips_in_texts(analysis: Analysis, names: Names) -> list[str]:
     )
     found = []
     for file, text in texts_of(analysis, names):
-        words = seen(text)
+        words = _DOI.sub(" ", seen(text))
         plain = _TYPED.sub(" ", words)
         for what, pattern, within in (
             ("below zero", _BELOW_ZERO, words),
