@@ -19,6 +19,7 @@ from almanac.report.sheet_text import slack_words
 from almanac.report.ways import distance_words
 from almanac.rounding import decimals
 from almanac.site.links import page_of
+from almanac.site.spreadsheets import harmless
 from almanac.units import show_number
 
 COLUMNS = (
@@ -123,7 +124,8 @@ def block_table(groups: Mapping[str, BlockSummary]) -> str:
         own = [
             cell for group, day in zip(groups, days, strict=True) for cell in _of_group(group, day)
         ]
-        writer.writerow([*_cells(week.number, days[0], day_of_all(days)), *own])
+        cells = (*_cells(week.number, days[0], day_of_all(days)), *own)
+        writer.writerow([harmless(cell) for cell in cells])
     return text.getvalue()
 
 

@@ -17,6 +17,7 @@ from almanac.model.catalogue import Key
 from almanac.report.reports import REPORTS, figures_json
 from almanac.report.set_json import set_json
 from almanac.site.calendar import block_calendar, block_table
+from almanac.site.spreadsheets import harmless
 from almanac.source import schemas
 from almanac.source.names import Names
 
@@ -117,13 +118,8 @@ def _csv(columns: tuple[str, ...], rows: Iterator[dict[str, Any]]) -> str:
     text = io.StringIO()
     writer = csv.DictWriter(text, columns, lineterminator="\n")
     writer.writeheader()
-    writer.writerows({column: _harmless(row[column]) for column in columns} for row in rows)
+    writer.writerows({column: harmless(row[column]) for column in columns} for row in rows)
     return text.getvalue()
-
-
-def _harmless(value: Any) -> Any:
-    """Text that a spreadsheet would take for a formula, set apart by a leading apostrophe."""
-    return f"'{value}" if isinstance(value, str) and value[:1] in "=+-@\t" else value
 
 
 def _drill_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
