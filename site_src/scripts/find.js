@@ -1,7 +1,7 @@
 // The finder: the choices on the page, the address, and the list, kept in step.
 
 import { fromAddress, toAddress } from "./find/address.js";
-import { FACETS, entriesOf, inOrder, isChosen, minutesOf, nothing, sift } from "./find/list.js";
+import { FACETS, entriesOf, inOrder, isChosen, minutesOf, minutesTold, nothing, sift } from "./find/list.js";
 import { resultList } from "./find/results.js";
 import { all, make, one } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
@@ -33,7 +33,7 @@ const held = () => ({ pool: preferences.chosen("pool"), group: preferences.chose
 const minutes = (entry) => minutesOf(data, entry, held());
 /** @param {string} fault */
 const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)];
-const results = resultList(page, titles, minutes);
+const results = resultList(page, titles, (entry) => minutesTold(data, entry, held()));
 let choice = nothing();
 /** @type {WordIndex | null} */
 let index = null;

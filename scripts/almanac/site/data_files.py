@@ -36,7 +36,7 @@ _DRILL_COLUMNS = (
     "level",
 )
 _SET_COLUMNS = (
-    "id", "title", "summary", "level", "course", "distance", "unit", "metres", "reps",
+    "id", "title", "summary", "level", "course", "of_groups", "distance", "unit", "metres", "reps",
     "estimated_distance",
 )  # fmt: skip
 
@@ -129,6 +129,8 @@ def _drill_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
 
 def _set_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
     for id, swim_set in analysis.computable.items():
-        computed = set_json(analysis.summary(id))
+        summary = analysis.summary(id)
         own = {"title": swim_set.title, "summary": swim_set.summary, "level": swim_set.level}
-        yield {**computed, **own}
+        groups = next(of for swum, of in summary.ways if swum is summary.first)
+        of_groups = " ".join(groups) if summary.differs else ""
+        yield {**set_json(summary), **own, "of_groups": of_groups}

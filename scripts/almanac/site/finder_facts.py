@@ -9,7 +9,9 @@ from functools import cached_property
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
+from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
@@ -25,7 +27,7 @@ VOCABULARIES = {
 @dataclass(frozen=True)
 class Facts:
     """What the finder knows of one entry. Words by facet; ``minutes`` by pool and lane group, None
-    where not known.
+    where not known, below zero where they hang on an assumed time.
 
     A set mends what the drill mends that it is mostly made of, and shows that drill's figure.
     """
@@ -160,6 +162,15 @@ class FinderFacts:
 
 
 def _set_minutes(summary: SetSummary) -> list[int | None]:
-    return [
-        whole_minutes(run.clock.value if run.clock else None) for run in summary.clocks.values()
-    ]
+    return [_marked(run) for run in summary.clocks.values()]
+
+
+def _marked(run: GroupClock) -> int | None:
+    minutes = whole_minutes(run.clock.value if run.clock else None)
+    hangs = any(
+        isinstance(timed.target, Target)
+        and timed.target.assumed
+        and (timed.sendoff is None or timed.suggested)
+        for timed in run.reps
+    )
+    return -minutes if minutes and hangs else minutes

@@ -123,13 +123,9 @@ def _row(row: ItemRow) -> dict[str, Any]:
     return {
         "what": ", ".join(dict.fromkeys(map(_timed_label, row.timed))),
         "target": target + _marks(slow),
-        "sendoff": _sendoffs(row)
-        if slow.sendoff
-        else f"{show_time(slow.rep.item.rest)} rest"
-        if slow.rep.item.rest
-        else "straight on",
+        "sendoff": _go(row),
         "inside": f"{show_number(slow.rep.inner_rest_s)} s inside" if slow.rep.inner_rest_s else "",
-        "aim": f"{show_time(row.aim.value, tenths=True)} asked for" if row.aim else "",
+        "aim": _aims(row),
         "suggested": slow.suggested,
         "rest": rest,
         "others": [shown(own) for own in others(table("set", "item", "rows", row), _COLUMNS)],
@@ -139,13 +135,27 @@ def _row(row: ItemRow) -> dict[str, Any]:
     }
 
 
-def _sendoffs(row: ItemRow) -> str:
-    """One send-off for all reps, or one for each; where rounds differ, each of them once."""
+def _go(row: ItemRow) -> str:
+    """When to go: one for all reps, or one for each; where rounds differ, each of them once."""
     rounds = groupby(row.timed, key=lambda timed: timed.rep.rounds)
-    each = dict.fromkeys(tuple(timed.sendoff_s for timed in reps) for _, reps in rounds)
-    return " / ".join(
-        _time(times[0]) if len(set(times)) == 1 else ", ".join(map(_time, times)) for times in each
-    )
+    each = dict.fromkeys(tuple(map(_goes, reps)) for _, reps in rounds)
+    return " / ".join(words[0] if len(set(words)) == 1 else ", ".join(words) for words in each)
+
+
+def _goes(timed: TimedRep) -> str:
+    if timed.rep.item.sendoff is not None:
+        return _time(timed.sendoff_s)
+    rest = timed.rep.item.rest
+    return f"{show_time(rest)} rest" if rest else "straight on"
+
+
+def _aims(row: ItemRow) -> str:
+    """The times that are asked for, each once; of some reps alone where others are asked none."""
+    aims = dict.fromkeys(timed.aim.value for timed in row.timed if timed.aim)
+    if not aims:
+        return ""
+    of = "" if all(timed.aim for timed in row.timed) else " of some"
+    return f"{', '.join(show_time(aim, tenths=True) for aim in aims)} asked for{of}"
 
 
 def _timed_label(timed: TimedRep) -> str:

@@ -69,14 +69,34 @@ function entriesOf(data) {
 }
 
 /**
+ * What an entry takes in a pool for a lane group, in minutes: below zero where that hangs on an assumed time, 0 where it is
+ * not known.
+ * @param {Data} data
+ * @param {Entry} entry
+ * @param {Held} held
+ */
+const signed = (data, entry, { pool, group }) =>
+  entry.minutes[data.pools.indexOf(pool)]?.[data.groups.findIndex(([id]) => id === group)] || 0;
+
+/**
  * Minutes that an entry takes in a pool for a lane group; null where that is not known.
  * @param {Data} data
  * @param {Entry} entry
  * @param {Held} held
  */
-function minutesOf(data, entry, { pool, group }) {
-  const inPool = entry.minutes[data.pools.indexOf(pool)];
-  return inPool?.[data.groups.findIndex(([id]) => id === group)] || null;
+function minutesOf(data, entry, held) {
+  return Math.abs(signed(data, entry, held)) || null;
+}
+
+/**
+ * The same in words: `12 min`, `12 min (assumed)`; "" where it is not known.
+ * @param {Data} data
+ * @param {Entry} entry
+ * @param {Held} held
+ */
+function minutesTold(data, entry, held) {
+  const takes = signed(data, entry, held);
+  return takes ? `${Math.abs(takes)} min${takes < 0 ? " (assumed)" : ""}` : "";
 }
 
 /** A choice of nothing: everything is found.
@@ -213,4 +233,4 @@ function inOrder(found, choice, scores, firstFor) {
   return keyed.map(({ entry }) => entry);
 }
 
-export { FACETS, entriesOf, minutesOf, nothing, isChosen, sift, inOrder };
+export { FACETS, entriesOf, minutesOf, minutesTold, nothing, isChosen, sift, inOrder };

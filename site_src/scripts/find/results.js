@@ -2,7 +2,8 @@
 
 import { make, one, root } from "../lib/dom.js";
 
-/** @import {Entry, Minutes} from "./list.js" */
+/** @import {Entry} from "./list.js" */
+/** @typedef {(entry: Entry) => string} Minutes in words */
 /** @typedef {Record<string, Record<string, string>>} Titles by facet and word */
 
 const AT_ONCE = 12;
@@ -22,14 +23,13 @@ function picture(entry) {
 function facts(entry, titles, minutes) {
   const efforts = entry.has.effort.map((word) => titles.effort[word].toLowerCase());
   const gear = entry.needs.map((id) => titles.gear[id].toLowerCase()).join(", ");
-  const takes = minutes(entry);
   return [
     titles.kind[entry.kind],
     titles.level[entry.has.level[0]],
     gear ? `needs ${gear}` : "no gear",
     efforts.length > 1 ? `${efforts[0]} to ${efforts.at(-1)}` : efforts[0],
     entry.distance,
-    takes ? `${takes} min` : "",
+    minutes(entry),
   ].filter(Boolean).join(" · ");
 }
 
