@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import csv
 import html
+import io
 import re
+from collections import defaultdict
 from pathlib import Path
 
 import pytest
@@ -13,6 +16,8 @@ from shared import DAY
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.resources import SETTINGS
+from almanac.site.data_files import data_files
+from almanac.site.finder import Finder
 from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
@@ -29,14 +34,31 @@ ITEMS = """items:
     items:
       - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20}
 """
+OTHERS = """items:
+  - {reps: 4, distance: 50, do: back-kick, effort: easy, sendoff: {heron-1: 1:50}, by_group: {heron-2: {reps: 3}}}
+  - rounds: 4
+    pause_between: 1:00
+    by_round: {3: {sendoff: 2:00}}
+    by_group: {heron-2: {rounds: 3, pause_between: 1:30}, heron-1: {rounds: 0}}
+    items:
+      - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20, by_round: {1: {aim: 1:40}, 2: {rest: 0:30, aim: 1:35}}}
+"""
+TWO_ITEMS = """items:
+  - {reps: 4, distance: 25, do: back-kick, effort: easy, sendoff: 1:10}
+  - {reps: 6, distance: 50, do: back-swim, effort: easy, sendoff: 2:00, note: Long., by_group: {heron-2: {reps: 4}}}
+"""
 
 
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
-    root = tmp_path_factory.mktemp("by-group")
+    return written(tmp_path_factory.mktemp("by-group"), ITEMS)
+
+
+def written(root: Path, items: str) -> dict[str, str]:
+    """The pages of a set of these items, for two lane groups."""
     next(case for case in cases("accepted") if case.name == "every-field").build(root)
     file = root / "plans/sets/by-group-and-round.yml"
-    file.write_text(file.read_text("utf-8").partition("items:")[0] + ITEMS, "utf-8")
+    file.write_text(file.read_text("utf-8").partition("items:")[0] + items, "utf-8")
     club = root / "plans/club.yml"
     text = club.read_text("utf-8")
     one = text[text.index("  heron-1:\n") : text.index("gear_owned:")]
@@ -96,3 +118,51 @@ def test_a_round_fewer_says_nothing_of_rounds_that_are_not_there(site: dict[str,
     other = site["sets/scaled/by-group-and-round.md"]
     one = other[other.index('<section id="1">') : other.index('<section id="2">')]
     assert "1 round of" in one and "between rounds" not in one and "Round 1" in one
+
+
+def test_who_goes_round_how_often_and_who_waits(tmp_path: Path) -> None:
+    page = written(tmp_path, OTHERS)["sets/by-group-and-round.md"]
+    text = page[page.index('<div class="board">') : page.index("## On the clock")]
+    board = [line for line in re.sub(r"<[^>]+>", "", text).splitlines() if line.strip()]
+    assert board[2:] == [
+        "Heron, lane 2: 3 rounds of 1:30 between rounds",
+        "Heron, lane 1: Wait",
+        "1 × 50 Back swim easy 0:20 rest",
+        "Round 1 hold 1:40.0",
+        "Round 2 0:30 rest hold 1:35.0",
+        "Round 3 on 2:00",
+    ]
+    assert '<p class="depth-1" data-group="heron-2">' in text  # and not who waits
+
+
+def test_every_rest_and_time_to_hold_of_the_rounds_stands_in_the_table(tmp_path: Path) -> None:
+    pages = written(tmp_path, OTHERS)
+    clocks = pages["sets/clocks/by-group-and-round.md"]
+    assert "0:20 rest / 0:30 rest / 2:00" in clocks
+    assert "1:40.0, 1:35.0 asked for of some" in clocks
+
+
+def test_what_is_scaled_is_named_where_there_is_more_than_one(
+    tmp_path: Path, site: dict[str, str], page: str
+) -> None:
+    pages = written(tmp_path, TWO_ITEMS)
+    assert "Fewer or more of 6 × 50 Back swim: " in pages["sets/by-group-and-round.md"]
+    assert "written with 6 reps: 6 × 50 Back swim</p>" in pages["sets/scaled/by-group-and-round.md"]
+    assert "Fewer or more: " in page  # of the only rounds that there are
+
+
+def test_tables_and_finder_say_whose_figures_they_are_and_what_is_assumed(tmp_path: Path) -> None:
+    written(tmp_path, OTHERS)
+    loaded = load(tmp_path)
+    assert loaded.catalogue is not None
+    analysis = Analysis(loaded.catalogue, DAY)
+    table = dict(data_files(analysis, loaded.names, ""))["data/v1/sets.csv"]
+    rows = {row["id"]: row for row in csv.DictReader(io.StringIO(table))}
+    assert (rows["by-group-and-round"]["of_groups"], rows["six-fifties"]["of_groups"]) == (
+        "heron-1",
+        "",
+    )
+    assert "'" not in {text for row in rows.values() for text in row.values()}
+    facts = {fact.entry.id: fact for fact in Finder(analysis, defaultdict(str)).facts}
+    assert any((minutes or 0) < 0 for own in facts["assumed"].minutes for minutes in own)
+    assert all((minutes or 0) >= 0 for own in facts["six-fifties"].minutes for minutes in own)

@@ -21,7 +21,7 @@ class Scalable:
     """What of a set can be asked for fewer or more times: its rounds, or the reps of an item.
 
     ``written`` is how often it is written, ``least`` and ``most`` are the bounds; ``stated`` where
-    the entry gives them.
+    the entry gives them, ``alone`` where the set has no other of its sort.
     """
 
     what: str
@@ -30,6 +30,7 @@ class Scalable:
     least: int
     most: int
     stated: bool
+    alone: bool = False
 
     def offered(self) -> range:
         """What a page offers: all that the entry states, else what is near to what is written."""
@@ -54,10 +55,11 @@ def scalable(swim_set: SwimSet, what: str, most_reps: float) -> Scalable | None:
     if not known:
         return None
     _, chief = max(known, key=lambda found: (found[1].written > 1, found[0]))
+    chief = replace(chief, alone=len(known) == 1)
     if chief.stated:
         return chief
     room = int(most_reps) - count_reps(swim_set.items)
-    each = max(1, count_reps((_at(swim_set.items, chief.path),)) // chief.written)
+    each = max(1, count_reps((item_at(swim_set.items, chief.path),)) // chief.written)
     most = max(chief.written, min(chief.most, chief.written + room // each))
     return replace(chief, most=most)
 
@@ -82,9 +84,10 @@ def _found(items: tuple[Item, ...], path: DataPath) -> Iterator[tuple[float, Sca
             yield distance_working((item,)).value, own
 
 
-def _at(items: tuple[Item, ...], path: DataPath) -> Item:
+def item_at(items: tuple[Item, ...], path: DataPath) -> Item:
+    """The item at a path, its first step left out."""
     item = items[int(path[1])]
-    return _at(item.items, path[2:]) if isinstance(item, Round) and len(path) > 2 else item
+    return item_at(item.items, path[2:]) if isinstance(item, Round) and len(path) > 2 else item
 
 
 def scaled(swim_set: SwimSet, scale: Scalable, number: int) -> SwimSet:

@@ -9,12 +9,13 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import heads, table
-from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, scalable, scaled
+from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, item_at, scalable, scaled
 from almanac.arithmetic.summary import SetSummary, summarise
-from almanac.model.swim_set import SwimSet
+from almanac.model.swim_set import Reps, SwimSet
+from almanac.report.known_words import unfit_lines
 from almanac.report.shown import shown
 from almanac.report.ways import ways_of
-from almanac.report.whiteboard import board
+from almanac.report.whiteboard import board, board_lines
 from almanac.site.links import Page
 from almanac.site.preferences import preferences
 
@@ -48,6 +49,19 @@ def offers(analysis: Analysis, swim_set: SwimSet) -> list[Offer]:
     ]
 
 
+def of_what(analysis: Analysis, swim_set: SwimSet) -> str:
+    """Which of its items a set is scaled by, as the whiteboard has it; "" where it has but one."""
+    scale = scale_of(analysis, swim_set)
+    if scale is None or scale.alone:
+        return ""
+    item = item_at(swim_set.items, scale.path)
+    lines = board_lines(analysis.catalogue, (item,))
+    if isinstance(item, Reps):
+        return lines[-1 if item.by_group else 0].what
+    first = next(line for line in lines if line.depth)
+    return f"the rounds that begin with {first.what}"
+
+
 def scaled_page(analysis: Analysis, swim_set: SwimSet) -> Page | None:
     """The page of the numbers that are offered, None where there is none."""
     scale = scale_of(analysis, swim_set)
@@ -57,6 +71,7 @@ def scaled_page(analysis: Analysis, swim_set: SwimSet) -> Page | None:
     context = {
         "entry": swim_set,
         "what": scale.what,
+        "of_what": of_what(analysis, swim_set),
         "written": _words(scale, scale.written),
         "choosing": preferences(analysis, own, str(swim_set.course)),
         "heads": heads("set", "group", "clock"),
@@ -78,7 +93,10 @@ def _size(analysis: Analysis, swim_set: SwimSet, scale: Scalable, number: int) -
     return {
         "number": number,
         "words": _words(scale, number),
-        "board": board(analysis.catalogue, own),
+        "board": [
+            *board(analysis.catalogue, own),
+            *unfit_lines(analysis.catalogue, summary.clocks, analysis.meant(swim_set)),
+        ],
         "totals": [(who, ids, _totals(summary, ids)) for who, ids, _ in _ways(analysis, summary)],
         "rows": [
             (id, analysis.catalogue.lane_groups[id].title, _cells(summary, id)) for id in order
