@@ -83,11 +83,13 @@ def under_water(
             seconds = max(known if whole else 0.0, metres / least_speed)
             seconds = max(seconds, sum(piece.hold_s or 0.0 for piece in _held(event)))
             interval = (own.sendoff_s if own else None) or event.item.rest
+            rest = rest_after(events, number, own)
             last = events[before] if before is not None else None
-            assert not isinstance(last, Break)
-            rest_before = _rest(events, before, timed.get(id(last))) if before is not None else None
-            rest = _rest(events, number, own)
-            yield UnderWater(event, metres, seconds, rest, interval, last, rest_before)
+            if before is None or not isinstance(last, Rep):
+                yield UnderWater(event, metres, seconds, rest, interval)
+            else:
+                rested = rest_after(events, before, timed.get(id(last)))
+                yield UnderWater(event, metres, seconds, rest, interval, last, rested)
         before = number if isinstance(event, Rep) else before
 
 
@@ -95,9 +97,10 @@ def _held(rep: Rep) -> Iterator[Piece]:
     return (piece for piece in rep.pieces if piece.drill.is_under_water and piece.hold_s)
 
 
-def _rest(events: Sequence[Event], number: int, own: TimedRep | None) -> float | None:
-    """From the touch of a rep to the start of the next: what its send-off or its rest leaves, and
-    the pauses that follow. None where that is not known; 0 where nothing is said.
+def rest_after(events: Sequence[Event], number: int, own: TimedRep | None) -> float | None:
+    """Seconds from the touch of a rep, by its number among the events, to the start of the next:
+    what its send-off or its rest leaves, and the pauses that follow. None where that is not known;
+    0 where nothing is said.
     """
     rep = events[number]
     assert isinstance(rep, Rep)

@@ -15,7 +15,9 @@ from almanac.checks import (
     conditions,
     cords,
     coverage,
+    doses,
     duplicates,
+    gear_worn,
     hazards,
     land_work,
     lanes,
@@ -60,6 +62,8 @@ MODULES = (
     land_work,
     blocks,
     block_days,
+    doses,
+    gear_worn,
     under_water,
     logs,
 )

@@ -11,6 +11,7 @@ from itertools import pairwise
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAYS, DayPlan, SessionPlan
+from almanac.arithmetic.loads import resists, worn_in
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.checks.blocks import blocks_of
 from almanac.checks.rule import Problem, forbids, refuses, warns
@@ -62,12 +63,12 @@ def resisted_in_days(analysis: Analysis) -> Iterator[Problem]:
         told: set[tuple[int, date]] = set()
         for limit, length in ((limits.resisted_most, 1), (limits.resisted_seven_days_most, 7)):
             for summary in groups:
-                for problem in _resisted(block, summary, limit.value, length, told):
+                for problem in _resisted(analysis, summary, limit.value, length, told):
                     yield problem._replace(level=level)
 
 
 def _resisted(
-    block: Block,
+    analysis: Analysis,
     summary: BlockSummary,
     most: float,
     length: int,
@@ -75,16 +76,20 @@ def _resisted(
 ) -> Iterator[Problem]:
     def is_over(days: tuple[DayPlan, ...]) -> bool:
         alone = length == 1 and len(days[0].practices) < 2  # one practice: the practice's own rule
-        return not alone and sum(day.balance.resisted_m for day in days) > most
+        return not alone and metres(days) > most
+
+    def metres(days: tuple[DayPlan, ...]) -> float:
+        gear, held = analysis.catalogue.gear, analysis.catalogue.policy.limit("held_as_50")
+        return sum(worn_in(swum, gear, resists, held) for day in days for swum in day.swum)
 
     for days in breaches(summary, is_over, length):
         if (length, days[-1].on) in told:
             continue
         told.add((length, days[-1].on))
-        metres = show_number(sum(day.balance.resisted_m for day in days), 0)
         when = "on this day" if length == 1 else f"in the seven days from {days[0].on}"
-        message = f"{metres} m resisted {when} for {summary.group}"
+        message = f"{show_number(metres(days), 0)} m resisted {when} for {summary.group}"
         hint = f"at most {show_number(most)} m: change a practice, or move it"
+        block = summary.block
         yield Problem(block, path_of_day(block, days[-1]), message, hint, of_key=True)
 
 

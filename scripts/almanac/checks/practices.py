@@ -9,11 +9,11 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.checks.rule import Problem, forbids, refuses, warns
+from almanac.checks.rule import Problem, forbids, warns
 from almanac.checks.sets import rep_words
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
-from almanac.units import show_distance, show_number, show_time
+from almanac.units import show_distance, show_time
 
 
 @warns("practice-overruns")
@@ -120,28 +120,6 @@ def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
         for path in dict.fromkeys(path for path in paths if path is not None):
             message = f"nothing {softly} after the last {hard} rep"
             yield Problem(practice, path, message, f"end with {softly} swimming")
-
-
-@refuses("resisted-dose")
-def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
-    """Resisted distance in one practice stays below the limit of the squad's level (``levels`` in
-    the policy).
-    """
-    for practice, summary in _practices(analysis):
-        level = analysis.catalogue.club.squads[practice.squad].level
-        limit = analysis.catalogue.policy.of_level(level)
-        resisted = max(float(own.shares.resisted or 0) * own.metres for own in summary.each)
-        if resisted > limit.resisted_most.value:
-            most = show_number(limit.resisted_most.value)
-            message = f"{show_number(resisted)} m are resisted, and {level} holds {most} m at most"
-            yield Problem(
-                practice,
-                ("parts",),
-                message,
-                "take resisted reps out, or swim them plain",
-                of_key=True,
-                level=level,
-            )
 
 
 def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]:

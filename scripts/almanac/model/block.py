@@ -114,6 +114,7 @@ class Block(Entry):
     purpose: str
     weeks: tuple[Week, ...]
     taper: TaperDates | None = None
+    race_day: date | None = None
     balance: Mapping[str, ShareRange] = field(default_factory=dict)
 
     @property

@@ -43,6 +43,7 @@ def _pruned(club: Club, kept: Mapping[Key, Entry]) -> Club:
         id: replace(
             group,
             tests=tuple(test for test in group.tests if ("benchmark", test.benchmark) in kept),
+            assume=tuple(own for own in group.assume if ("benchmark", own.benchmark) in kept),
         )
         for id, group in club.lane_groups.items()
     }

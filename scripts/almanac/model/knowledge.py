@@ -157,6 +157,34 @@ class Drag:
     source: str = ""
 
 
+@dataclass(frozen=True)
+class NotFor:
+    """What a piece of gear is not for: words of vocabularies, reps with a turn in them, and people
+    and conditions in sentences.
+    """
+
+    levels: tuple[str, ...] = ()
+    modes: tuple[str, ...] = ()
+    kicks: tuple[str, ...] = ()
+    strokes: tuple[str, ...] = ()
+    positions: tuple[str, ...] = ()
+    efforts: tuple[str, ...] = ()
+    turns: bool = False
+    people: tuple[str, ...] = ()
+
+    def way(self, moving: Moving) -> str:
+        """The word of what is done that it is not for: a mode, kick, stroke or position; "" where
+        there is none.
+        """
+        asked = (
+            (moving.mode, self.modes),
+            (moving.kick, self.kicks),
+            (moving.stroke, self.strokes),
+            (moving.position, self.positions),
+        )
+        return next((word for word, refused in asked if word in refused), "")
+
+
 @dataclass(frozen=True, kw_only=True)
 class Gear(Entry):
     """A piece of equipment: what it does to the swimmer, its dangers, its drag."""
@@ -166,10 +194,11 @@ class Gear(Entry):
     effect: str
     what_it_changes: str
     hazards: tuple[Hazard, ...]
-    not_for: tuple[str, ...]
+    not_for: NotFor
     change_s: int
     pace_factor: float
     care: str
+    excludes: Ids = ()
     drag: Drag | None = None
     evidence: tuple[Evidence, ...] = ()
     helpers: tuple[Helper, ...] = ()
@@ -184,6 +213,9 @@ class Gear(Entry):
             return self.tied_to != "nothing"
         held = any(helper.job == "cord-holder" for helper in self.helpers)
         return held or (self.drag is not None and self.drag.hanging_kg is not None)
+
+    def references(self) -> Iterator[Reference]:
+        yield from references("gear", self.excludes, "excludes")
 
     @property
     def may_tie(self) -> bool:

@@ -44,6 +44,8 @@ class LevelLimits:
     resisted_most: Limit = NOTHING
     slowest_afloat: Limit | None = None
     resisted_seven_days_most: Limit = NOTHING
+    resisted_rep_most: Limit = NOTHING
+    plates_most: Limit = NOTHING
     under_water_rep_most: Limit = NOTHING
     under_water_time_most: Limit = NOTHING
     under_water_reps_most: Limit = NOTHING

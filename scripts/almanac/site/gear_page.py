@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from markupsafe import Markup
 
 from almanac.analysis.figures import table
@@ -27,6 +29,7 @@ def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
         dangers=dangers(catalogue, gear),
         effect=catalogue.words("effects")[gear.effect].title,
         acts_on=[catalogue.words("acts-on")[word].title.lower() for word in gear.acts_on],
+        not_for=list(not_for_lines(catalogue, gear)),
         change=show_time(gear.change_s),
         needed_by=links(catalogue.users(gear, Drill, "needs")),
         suits=links(catalogue.users(gear, Drill, "may_add")),
@@ -36,6 +39,29 @@ def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
         **_drag(catalogue, gear),
         evidence=evidence_rows(catalogue, gear.evidence),
     )
+
+
+def not_for_lines(catalogue: Catalogue, gear: Gear) -> Iterator[str]:
+    """Whom and what it is not for, a sentence each; and what it does not go with."""
+    own = gear.not_for
+    lists = {
+        "levels": own.levels,
+        "modes": own.modes,
+        "kicks": own.kicks,
+        "strokes": own.strokes,
+        "positions": own.positions,
+        "efforts": own.efforts,
+    }
+    for name, words in lists.items():
+        if words:
+            titles = [catalogue.words(name)[word].title for word in words]
+            yield f"{catalogue.vocabularies[name].title}: {', '.join(titles).lower()}."
+    if own.turns:
+        yield "Reps with a turn in them."
+    yield from own.people
+    if gear.excludes:
+        others = " or ".join(catalogue.gear[id].title.lower() for id in gear.excludes)
+        yield f"Together with {others}."
 
 
 def _totals(catalogue: Catalogue, gear: Gear) -> list[NamedFigure]:

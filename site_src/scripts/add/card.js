@@ -110,7 +110,7 @@ const BODIES = {
   ],
   gear: ({ hazards, not_for, care }) => [
     ...groups(hazards).map(danger),
-    ...list(not_for).map((whom) => marked("Not for:", text(whom))),
+    ...list(not_for?.people).map((whom) => marked("Not for:", text(whom))),
     ...(care ? [marked("Care:", text(care))] : []),
   ],
   benchmark: ({ distance, protocol = {}, safety }) => {

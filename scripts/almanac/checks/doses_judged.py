@@ -1,0 +1,178 @@
+"""What the rules on a drill's own dose look at: sets, items in place, and practices as a whole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.expand import Break, Event, Piece, Rep
+from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.under_water import rest_after
+from almanac.checks.once import Coded
+from almanac.checks.rule import Problem
+from almanac.checks.ways import Way, part_ways, set_ways
+from almanac.model.knowledge import Drill, Gear
+from almanac.model.swim_set import Reps
+from almanac.source.reader import DataPath
+from almanac.units import show_number, show_time
+
+Said = tuple[str, DataPath, str, str]  # code, path, message, hint
+
+
+def judged(analysis: Analysis) -> Iterator[Coded]:
+    """Every breach, with the code of its rule."""
+    catalogue = analysis.catalogue
+    over: dict[str, set[str]] = {}
+    for id in analysis.computable:
+        for way in set_ways(analysis, id):
+            whole = [*_whole(way.swum)]
+            over.setdefault(id, set()).update(drill for drill, *_ in whole)
+            said = [] if way.asked else [*_way(analysis, way)]
+            said += [(("drill-dose"), path, message, hint) for _, path, message, hint in whole]
+            for code, path, message, hint in said:
+                found = Problem(way.entry, way.path(path), message + way.asked, hint)
+                yield code, found._replace(level=way.level)
+    for summary in analysis.practices.values():
+        at_set = set[str]()
+        for run, way in part_ways(analysis, summary):
+            if run.swim_set:  # what a rep is does not hang on who does it: the set tells it
+                at_set |= over.get(run.swim_set.id, set())
+                continue
+            for code, path, message, hint in _way(analysis, way):
+                found = Problem(way.entry, way.path(path), message, hint, level=way.level)
+                yield code, found
+        level = catalogue.club.squads[summary.practice.squad].level
+        for swum in summary.each:
+            for drill, _, message, hint in _whole(swum):
+                if drill not in at_set:
+                    found = Problem(summary.practice, ("parts",), message, hint, of_key=True)
+                    yield "drill-dose", found._replace(level=level)
+
+
+@dataclass
+class _Sum:
+    """Reps, distance and time of a drill; ``first`` is where it is done first."""
+
+    first: DataPath
+    reps: int = 0
+    distance: float = 0.0
+    held_s: float = 0.0
+    drill: Drill = field(kw_only=True)
+
+
+def _whole(swum: Swum) -> Iterator[tuple[str, DataPath, str, str]]:
+    """What of a whole is beyond the most of a drill's dose: drill, first place, message, hint."""
+    sums: dict[str, _Sum] = {}
+    for rep in swum.reps:
+        for piece in rep.pieces:
+            own = sums.setdefault(piece.drill.id, _Sum(rep.path, drill=piece.drill))
+            own.reps += 1
+            own.distance += float(piece.distance)
+            own.held_s += piece.hold_s or 0.0
+    for id, own in sums.items():
+        dose, unit = own.drill.dose, swum.course.unit.value
+        said = ""
+        if dose.distance and own.distance > dose.most * dose.distance:
+            said = f"{show_number(own.distance)} {unit} of '{id}'"
+        elif dose.time and own.held_s > dose.most * dose.time:
+            said = f"{show_time(own.held_s)} of '{id}'"
+        elif own.reps > dose.most and _is_counted(own.drill):
+            said = f"{own.reps} reps of '{id}'"
+        if said:
+            each = show_time(dose.time) if dose.time else f"{dose.distance} {unit}"
+            hint = f"its dose is {dose.most} × {each} in a practice at most"
+            yield id, own.first, said, hint
+
+
+def _is_counted(drill: Drill) -> bool:
+    """Whether each go of it counts, however short: work under water, at the wall and on land."""
+    return drill.is_under_water or drill.is_on_land or drill.is_wall_work
+
+
+def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
+    told = set[object]()
+    for clock in way.clocks or (None,):
+        timed = {id(own.rep): own for own in clock.reps} if clock else {}
+        events = way.swum.events
+        for number, event in enumerate(events):
+            if not isinstance(event, Rep):
+                continue
+            key = (event.path, tuple((piece.drill.id, piece.effort) for piece in event.pieces))
+            if key not in told:
+                told.add(key)
+                for piece in () if _is_test(analysis, event, way) else event.pieces:
+                    yield from _effort(analysis, event, piece)
+                    yield from _length(analysis, event, piece)
+            straight = _is_straight_on(event.item) and _is_all_gentle(analysis, event)
+            if _goes_on(events, number) and not straight:
+                rest = rest_after(events, number, timed.get(id(event)))
+                yield from _rest(analysis, event, rest)
+
+
+def _is_test(analysis: Analysis, rep: Rep, way: Way) -> bool:
+    """Whether a rep is a timed test of the club's, done once: it is swum as its benchmark says."""
+    piece, metres = rep.pieces[0], float(rep.distance) * way.swum.course.unit.metres
+    return rep.item.reps == len(rep.pieces) == 1 and any(
+        test.activity == piece.drill.activity and abs(test.metres - metres) < 0.5
+        for test in analysis.catalogue.benchmarks.values()
+    )
+
+
+def _effort(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:
+    order, own = list(analysis.catalogue.efforts), piece.drill.effort
+    words = [order.index(word) for word in analysis.scale.split(piece.effort)]
+    if max(words) > order.index(own.hardest):
+        message = f"'{piece.drill.id}' at {order[max(words)]}"
+        yield "drill-too-hard", rep.path, message, f"it goes to {own.hardest} at most"
+    elif min(words) < order.index(own.easiest):
+        message = f"'{piece.drill.id}' at {order[min(words)]}"
+        yield "drill-too-easy", rep.path, message, f"it begins at {own.easiest}"
+
+
+def _length(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:
+    drill, dose = piece.drill, piece.drill.dose
+    gentle = _is_gentle(analysis, piece, analysis.catalogue.gear)
+    share = analysis.catalogue.policy.limit(
+        "dose_gentle_rep_most" if gentle and drill.travels else "dose_rep_most"
+    )
+    goes = rep.item.reps if _is_straight_on(rep.item) else 1  # without rest they are one go
+    far, long = goes * float(piece.distance), goes * (piece.hold_s or 0.0)
+    if dose.distance and far > share * dose.distance:
+        message = f"{show_number(far)} of '{drill.id}' in one go"
+        most = show_number(share * dose.distance)
+        yield "drill-dose", rep.path, message, f"its dose is {dose.distance}: at most {most}"
+    elif dose.time and long > share * dose.time:
+        message = f"{show_time(long)} of '{drill.id}' in one go"
+        most = show_time(share * dose.time)
+        yield "drill-dose", rep.path, message, f"its dose is {show_time(dose.time)}: {most} at most"
+
+
+def _is_straight_on(item: Reps) -> bool:
+    return item.sendoff is None and item.rest is None
+
+
+def _is_all_gentle(analysis: Analysis, rep: Rep) -> bool:
+    return all(_is_gentle(analysis, piece, analysis.catalogue.gear) for piece in rep.pieces)
+
+
+def _is_gentle(analysis: Analysis, piece: Piece, gear: Mapping[str, Gear]) -> bool:
+    words = analysis.scale.split(piece.effort).keys()
+    loaded = any(gear[id].resists for id in piece.gear) or piece.drill.is_under_water
+    return words <= set(analysis.scale.gentle) and not loaded
+
+
+def _goes_on(events: tuple[Event, ...], number: int) -> bool:
+    """Whether the next rep is of the same item: then there is rest between the two."""
+    after = next((event for event in events[number + 1 :] if not isinstance(event, Break)), None)
+    return after is not None and after.path == events[number].path
+
+
+def _rest(analysis: Analysis, rep: Rep, rest_s: float | None) -> Iterator[Said]:
+    drill = rep.pieces[-1].drill
+    least = analysis.catalogue.policy.limit("dose_rest_share") * drill.dose.rest
+    if rest_s is not None and rest_s < least - 0.5:
+        rest = f"{show_number(rest_s)} s" if rest_s else "no"
+        message = f"{rest} rest between reps of '{drill.id}'"
+        hint = f"its dose is {show_time(drill.dose.rest)}: at least {show_time(least)}"
+        yield "drill-dose", rep.path, message, hint

@@ -1,0 +1,158 @@
+"""What the rules on gear look at: drills, sets, parts of practices, practices and days."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.expand import Piece, Rep
+from almanac.arithmetic.loads import excluded, loads_hands, longest_worn, resists, worn_in
+from almanac.arithmetic.swum import Swum
+from almanac.checks.block_days import groups_of, path_of_day
+from almanac.checks.once import Coded
+from almanac.checks.rule import Problem
+from almanac.checks.ways import Way, is_above, part_ways, set_ways
+from almanac.model.knowledge import Drill, Gear
+from almanac.source.reader import DataPath
+from almanac.units import show_number
+
+Said = tuple[str, DataPath, str, str]  # code, path, message, hint
+
+
+def judged(analysis: Analysis) -> Iterator[Coded]:
+    """Every breach, with the code of its rule."""
+    catalogue = analysis.catalogue
+    for drill in catalogue.drills.values():
+        for code, path, message, hint in _drill(drill, catalogue.gear):
+            yield code, Problem(drill, path, message, hint, level=drill.level)
+    own: dict[str, list[tuple[str, str]]] = {}
+    for id in analysis.computable:
+        for way in set_ways(analysis, id):
+            for code, path, message, hint in _way(analysis, way):
+                own.setdefault(id, []).append((way.level, code))
+                told = Problem(way.entry, way.path(path), message + way.asked, hint)
+                yield code, told._replace(level=way.level)
+    for summary in analysis.practices.values():
+        for run, way in part_ways(analysis, summary):
+            known = own.get(run.swim_set.id, []) if run.swim_set else []
+            at_set = {code for level, code in known if not is_above(catalogue, level, way.level)}
+            for code, path, message, hint in _way(analysis, way, is_part=True):
+                if code not in at_set:
+                    told = Problem(way.entry, way.path(path), message, hint, level=way.level)
+                    yield code, told
+        level = catalogue.club.squads[summary.practice.squad].level
+        for swum in summary.each:
+            for code, message, hint in _amount(analysis, swum, level):
+                told = Problem(summary.practice, ("parts",), message, hint, of_key=True)
+                yield code, told._replace(level=level)
+    yield from _on_days(analysis)
+
+
+def _drill(drill: Drill, gear: dict[str, Gear]) -> Iterator[Said]:
+    needs, may_add = drill.gear.needs, drill.gear.may_add
+    for key, ids in (("needs", needs), ("may_add", may_add)):
+        for number, id in enumerate(ids):
+            path: DataPath = ("gear", key, number)
+            word = gear[id].not_for.way(drill)
+            if not word and key == "needs" and drill.level in gear[id].not_for.levels:
+                word = drill.level
+            if word:
+                message = f"{gear[id].title.lower()} is not for {word}"
+                hint = "take other gear, or none"
+                yield "gear-not-for", path, message, hint
+            clash = next((pair for other in needs if (pair := excluded((id, other), gear))), None)
+            if clash and id != clash[0]:
+                yield "gear-together", path, *_clash(clash, gear)
+
+
+def _clash(pair: tuple[str, str], gear: dict[str, Gear]) -> tuple[str, str]:
+    one, other = (gear[id].title.lower() for id in pair)
+    return f"{one} and {other} do not go together", "keep one of the two"
+
+
+def _way(analysis: Analysis, way: Way, is_part: bool = False) -> Iterator[Said]:
+    gear = analysis.catalogue.gear
+    policy = analysis.catalogue.policy
+    most = policy.of_level(way.level).resisted_rep_most.value
+    told = set[tuple[object, ...]]()
+    for rep in way.swum.reps:
+        if not rep.gear:
+            continue
+        key = (rep.path, tuple((id(piece.drill), piece.gear, piece.effort) for piece in rep.pieces))
+        if key in told:
+            continue
+        told.add(key)
+        for piece in rep.pieces:
+            yield from _piece(analysis, way, rep, piece)
+        metres = longest_worn(rep, way.swum.course, gear, policy.limit("held_as_50"))
+        if metres > most:
+            message = f"{show_number(metres)} m resisted in one rep"
+            hint = f"{way.level} holds {show_number(most)} m at most: shorter reps, or plain ones"
+            yield "resisted-rep", rep.path, message, hint
+    if not is_part:  # of a practice all parts are added up
+        for code, message, hint in _amount(analysis, way.swum, way.level):
+            worn = next(rep.path for rep in way.swum.reps if rep.gear)
+            yield code, worn, message, hint
+
+
+def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Said]:
+    gear, scale = analysis.catalogue.gear, analysis.scale
+    pair = excluded(piece.gear, gear) if len(piece.gear) > 1 else None
+    if pair:
+        yield "gear-together", rep.path, *_clash(pair, gear)
+    for id in piece.gear:
+        own = gear[id].not_for
+        efforts = [word for word in scale.split(piece.effort) if word in own.efforts]
+        turns = own.turns and piece.distance > way.swum.course.length
+        what = (
+            way.level
+            if way.level in own.levels
+            else own.way(piece.drill)
+            or (efforts[-1] if efforts else "reps with a turn in them" if turns else "")
+        )
+        if what:
+            message = f"{gear[id].title.lower()} is not for {what}"
+            yield "gear-not-for", rep.path, message, "do it without, or with other gear"
+
+
+def _amount(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[str, str, str]]:
+    if not swum.gear:
+        return
+    limits = analysis.catalogue.policy.of_level(level)
+    for code, worn, limit, what in (
+        ("resisted-dose", resists, limits.resisted_most, "are resisted"),
+        ("plates-dose", loads_hands, limits.plates_most, "are with plates on the hands"),
+    ):
+        held = analysis.catalogue.policy.limit("held_as_50")
+        metres = worn_in(swum, analysis.catalogue.gear, worn, held)
+        if metres > limit.value:
+            most = show_number(limit.value)
+            message = f"{show_number(metres)} m {what}, and {level} holds {most} m at most"
+            yield code, message, "take such reps out, or swim them plain"
+
+
+def _on_days(analysis: Analysis) -> Iterator[Coded]:
+    catalogue = analysis.catalogue
+    gear, held = catalogue.gear, catalogue.policy.limit("held_as_50")
+    before = timedelta(days=catalogue.policy.limit("resisted_before_meet"))
+    for block, groups in groups_of(analysis):
+        level = catalogue.club.squads[block.squad].level
+        most = catalogue.policy.of_level(level).plates_most.value
+        for own in groups:
+            for day in own.days:
+                path = path_of_day(block, day)
+                plates = sum(worn_in(swum, gear, loads_hands, held) for swum in day.swum)
+                if len(day.swum) > 1 and plates > most:
+                    message = f"{show_number(plates)} m with plates on the hands on this day"
+                    hint = f"{level} holds {show_number(most)} m at most: move one practice"
+                    found = Problem(block, path, message, hint, of_key=True, level=level)
+                    yield "plates-dose", found
+                race = block.race_day or (own.taper.last if own.taper else None)
+                if race and race - before <= day.on < race and any(
+                    worn_in(swum, gear, resists, held) for swum in day.swum
+                ):  # fmt: skip
+                    message = f"resisted {(race - day.on).days} days before the race day"
+                    hint = f"nothing is resisted in the last {before.days} days: swim it plain"
+                    found = Problem(block, path, message, hint, of_key=True, level=level)
+                    yield "resisted-before-meet", found

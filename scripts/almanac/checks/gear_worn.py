@@ -1,0 +1,62 @@
+"""Rules on gear: whom and what it is for, what it goes with, and how much of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks.gear_judged import judged
+from almanac.checks.once import once
+from almanac.checks.rule import Problem, refuses
+
+_found = once(judged)
+
+
+@refuses("gear-not-for")
+def gear_not_for(analysis: Analysis) -> Iterator[Problem]:
+    """Gear is used by the levels, and for the modes, kicks, strokes, positions and efforts, that
+    its entry does not leave out (``not_for``), and where it says ``turns`` in no rep with a turn.
+    A drill neither needs nor adds what is not for its own way of moving.
+    """
+    yield from _found(analysis, "gear-not-for")
+
+
+@refuses("gear-together")
+def gear_together(analysis: Analysis) -> Iterator[Problem]:
+    """Nobody wears or holds at once two pieces of gear of which one says that it ``excludes`` the
+    other: in drills, in sets, and where gear changes inside a rep or from round to round.
+    """
+    yield from _found(analysis, "gear-together")
+
+
+@refuses("resisted-rep")
+def resisted_rep(analysis: Analysis) -> Iterator[Problem]:
+    """One rep is resisted for no longer than the level of those who do it allows
+    (``resisted_rep_most`` in the policy).
+    """
+    yield from _found(analysis, "resisted-rep")
+
+
+@refuses("resisted-dose")
+def resisted_dose(analysis: Analysis) -> Iterator[Problem]:
+    """A set, and a practice, hold no more resisted distance than the level of those who do it
+    allows (``resisted_most``), with as many rounds or reps as the set may be asked for. What is
+    held counts as ``held_as_50`` says.
+    """
+    yield from _found(analysis, "resisted-dose")
+
+
+@refuses("resisted-before-meet")
+def resisted_before_meet(analysis: Analysis) -> Iterator[Problem]:
+    """Nothing is resisted in the last days before the ``race_day`` of a block
+    (``resisted_before_meet`` in the policy).
+    """
+    yield from _found(analysis, "resisted-before-meet")
+
+
+@refuses("plates-dose")
+def plates_dose(analysis: Analysis) -> Iterator[Problem]:
+    """A set, a practice and a day of a block hold no more distance with plates on the hands than
+    the level allows (``plates_most``): children swim without them.
+    """
+    yield from _found(analysis, "plates-dose")
