@@ -17,7 +17,7 @@ from hand_worked_cases import CASES, read_all, summary
 from shared import DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.checks import check
+from almanac.checks import RULES, check
 from almanac.model.load import Loaded
 from almanac.source import schemas
 from almanac.units import parse_time
@@ -57,7 +57,9 @@ def test_the_reader_takes_them_all(loaded):
     assert [str(said) for said in loaded.findings if said.place.file in ours] == []
     assert loaded.catalogue is not None
     checked = check(Analysis(loaded.catalogue, DAY))
-    assert [str(said) for said in checked if said.is_error and said.place.file in ours] == []
+    refusals = {rule.code for rule in RULES if rule.is_refusal}  # sums are worked, not safe doses
+    errors = [said for said in checked if said.is_error and said.code not in refusals]
+    assert [str(said) for said in errors if said.place.file in ours] == []
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)
