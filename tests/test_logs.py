@@ -128,3 +128,47 @@ def test_a_day_that_is_not_over_can_be_kept_and_one_that_has_not_begun_cannot(
     assert "log-ahead" not in codes(kept(tmp_path / "today", monday=today))
     later = LOG.replace("2026-09-07", str(TODAY.replace(day=2)))
     assert "log-ahead" in codes(kept(tmp_path / "later", monday=later))
+
+
+def test_other_work_is_kept_beside_the_plan(tmp_path: Path) -> None:
+    """Land work of 30 minutes at 4 was planned; 45 minutes were done, and rated 5 by the swimmers."""
+    log = LOG.replace("practice: tuesday", "other: Land work\nsquad: heron").replace(
+        "09-07", "09-11"
+    )
+    log = log.replace("minutes: 25", "minutes: 45").replace("metres: 450", "metres: 0")
+    world = analysis(kept(tmp_path, friday=log.replace("rating: 6", "rating: 5")))
+    summary = world.blocks["autumn"]["heron-1"]
+    assert summary.weeks[0].days[4].load == 45 * 5
+    (own,) = kept_sessions(summary)
+    figures = by_name("block", "kept", own)
+    told = {name: figure.value for name, figure in figures.items()}
+    assert (told["planned minutes"], told["kept minutes"]) == (30, 45)
+    assert (told["planned rating"], told["kept rating"]) == (4, 5)
+    assert (told["planned load"], told["kept load"]) == (120, 225)
+    assert told["planned metres"] is None
+    (row,) = kept_rows(world.catalogue, summary)
+    assert (row["entry"], row["what"]) == (None, "Land work")
+    assert "kept 2026-09-11 Land work: minutes 45 (planned 30)" in block_text(
+        world.catalogue, world.blocks["autumn"]
+    )
+    assert block_json(world.blocks["autumn"])["kept"]["heron-1"][0]["other"] == "Land work"
+
+
+def test_without_a_rating_other_work_weighs_as_it_was_planned(tmp_path: Path) -> None:
+    log = LOG.replace("practice: tuesday", "other: Land work\nsquad: heron").replace(
+        "09-07", "09-11"
+    )
+    world = analysis(kept(tmp_path, friday=log.replace("rating: 6\n", "")))
+    assert world.blocks["autumn"]["heron-1"].weeks[0].days[4].load == 25 * 4
+
+
+@pytest.mark.parametrize(
+    ("find", "put"),
+    [("09-11", "09-12"), ("Land work", "Some other work"), ("squad: heron", "squad: heron")],
+)
+def test_other_work_that_no_block_has_is_told(tmp_path: Path, find: str, put: str) -> None:
+    log = LOG.replace("practice: tuesday", "other: Land work\nsquad: heron").replace(
+        "09-07", "09-11"
+    )
+    found = codes(kept(tmp_path, friday=log.replace(find, put)))
+    assert ("log-not-planned" in found) is (find != put)

@@ -87,6 +87,7 @@ def summarise_block(
     it. Raises KeyError for a practice without one.
     """
     weeks: list[WeekPlan] = []
+    logs = [log for log in logs if log.squad in (None, block.squad)]
     for number, week in enumerate(block.weeks):
         monday = block.starts + timedelta(weeks=number)
         of_circuit = circuit or _no_circuit

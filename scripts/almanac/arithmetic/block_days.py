@@ -119,7 +119,7 @@ def day_plans(
         day, on = week.days.get(name), monday + timedelta(days=number)
         sessions = day.every_session if day else ()
         plans = (
-            _on_land(own, circuit(own.land), group)
+            _on_land(own, circuit(own.land), group, _kept(own, own.start, on, group, logs))
             if own.land is not None
             else _session(own, on, practice_on, group, logs)
             for own in sessions
@@ -143,11 +143,10 @@ def _session(
 ) -> SessionPlan:
     if session.practice is None:
         load = session_load(session.rating or 0.0, session.minutes)
-        return SessionPlan(session, None, None, session.minutes, load)
+        kept = _kept(session, session.start, on, group, logs)
+        return SessionPlan(session, None, None, session.minutes, load, kept)
     practice = practice_on(session.practice, on)
     start = session.start or practice.practice.slot.start
-    of_day = (log for log in logs if (log.practice, log.on) == (session.practice, on))
-    kept = (log for log in of_day if log.is_of(group) and log.start in ("", start))
     minutes = session_minutes(practice, group)
     planned = planned_load(practice, group, session.rating)
     return SessionPlan(
@@ -156,11 +155,18 @@ def _session(
         practice.of(group),
         minutes.value if minutes else None,
         planned.value if planned else None,
-        next(kept, None),
+        _kept(session, start, on, group, logs),
     )
 
 
-def _on_land(session: Session, circuit: SetSummary, group: str) -> SessionPlan:
+def _kept(session: Session, start: str, on: date, group: str, logs: Sequence[Log]) -> Log | None:
+    """What was kept of a session, if anything was."""
+    of_day = (log for log in logs if log.on == on and log.start in ("", start))
+    own = (log for log in of_day if log.is_of(group) and log.keeps(session))
+    return next(own, None)
+
+
+def _on_land(session: Session, circuit: SetSummary, group: str, kept: Log | None) -> SessionPlan:
     """A circuit on land as a session: its clock in minutes times its rating, the stated one or the
     mean rating of its reps by the clock, as for a practice.
     """
@@ -169,4 +175,4 @@ def _on_land(session: Session, circuit: SetSummary, group: str) -> SessionPlan:
     rating = session.rating if session.rating is not None else mean_rating(timed.reps)
     known = minutes is not None and rating is not None
     load = session_load(rating or 0.0, minutes or 0.0) if known else None
-    return SessionPlan(session, None, None, minutes, load, circuit=circuit)
+    return SessionPlan(session, None, None, minutes, load, kept, circuit)

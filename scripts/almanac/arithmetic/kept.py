@@ -7,8 +7,13 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.block import BlockSummary, WeekPlan
 from almanac.arithmetic.block_days import DayPlan, SessionPlan
-from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
-from almanac.arithmetic.working import Known, Product, Working, gathered
+from almanac.arithmetic.session_load import (
+    mean_rating,
+    planned_load,
+    session_minutes,
+    session_rating,
+)
+from almanac.arithmetic.working import Known, Labelled, Product, Working, gathered
 from almanac.model.log import Log
 
 
@@ -43,7 +48,9 @@ def kept_of_day(group: str, day: DayPlan) -> Iterator[KeptSession]:
 
 def planned_minutes(of: KeptSession) -> Working | None:
     """Minutes that the session was planned to take."""
-    return session_minutes(of.plan.practice, of.group) if of.plan.practice else None
+    if of.plan.practice:
+        return session_minutes(of.plan.practice, of.group)
+    return None if of.plan.minutes is None else Known(of.plan.minutes, "planned", "min")
 
 
 def kept_minutes(of: KeptSession) -> Working:
@@ -65,7 +72,11 @@ def planned_rating(of: KeptSession) -> Working | None:
     """The rating that it was planned at: the one that the coach states, else that of its reps."""
     if of.plan.session.rating is not None:
         return Known(of.plan.session.rating, "stated")
-    return session_rating(of.plan.practice, of.group) if of.plan.practice else None
+    if of.plan.practice:
+        return session_rating(of.plan.practice, of.group)
+    circuit = of.plan.circuit
+    rating = mean_rating(circuit.clocks[of.group].reps) if circuit else None
+    return None if rating is None else Known(rating, "rating")
 
 
 def kept_rating(of: KeptSession) -> Working | None:
@@ -75,9 +86,12 @@ def kept_rating(of: KeptSession) -> Working | None:
 
 def planned_session_load(of: KeptSession) -> Working | None:
     """The load that it was planned at: minutes times rating."""
-    if of.plan.practice is None:
+    if of.plan.practice:
+        return planned_load(of.plan.practice, of.group, of.plan.session.rating)
+    minutes, rating = planned_minutes(of), planned_rating(of)
+    if minutes is None or rating is None:
         return None
-    return planned_load(of.plan.practice, of.group, of.plan.session.rating)
+    return Product((Labelled(minutes, "min"), Labelled(rating, "rating")))
 
 
 def kept_load(of: KeptSession) -> Working | None:

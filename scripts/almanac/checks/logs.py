@@ -5,10 +5,14 @@ from __future__ import annotations
 import calendar
 import re
 from collections.abc import Iterator
+from datetime import date
 from itertools import combinations
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import DAYS
+from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.checks.rule import Problem, forbids, warns
+from almanac.model.block import Block, Session
 from almanac.model.catalogue import Catalogue
 from almanac.model.log import Log
 from almanac.source.reader import DataPath
@@ -35,10 +39,10 @@ def log_other_group(analysis: Analysis) -> Iterator[Problem]:
     """The lane groups of what is kept are of the squad that the practice is for."""
     catalogue = analysis.catalogue
     for log in catalogue.logs.values():
-        squad = catalogue.practices[log.practice].squad
+        squad = catalogue.practices[log.practice].squad if log.practice else log.squad
         for index, group in enumerate(log.groups):
             if catalogue.lane_groups[group].squad != squad:
-                message = f"'{group}' is no lane group of {squad}, whose practice this is"
+                message = f"'{group}' is no lane group of {squad}, whose session this is"
                 yield Problem(log, ("groups", index), message, f"name a lane group of {squad}")
 
 
@@ -47,7 +51,7 @@ def log_twice(analysis: Analysis) -> Iterator[Problem]:
     """A session of a lane group is kept once: one practice, one day, one start."""
     logs = analysis.catalogue.logs.values()
     for first, second in combinations(sorted(logs, key=lambda log: (log.on, log.id)), 2):
-        same = (first.practice, first.on) == (second.practice, second.on)
+        same = _session(first) == _session(second)
         groups = set(first.groups) & set(second.groups)
         shares = not first.groups or not second.groups or groups
         if same and shares and (not first.start or first.start == second.start):
@@ -66,6 +70,34 @@ def rating_of_few(analysis: Analysis) -> Iterator[Problem]:
             message = f"a rating of {log.heads} heads could tell of one swimmer"
             hint = f"leave the rating out: it is kept from {RATED_HEADS} heads on"
             yield Problem(log, ("rating",), message, hint)
+
+
+def _session(log: Log) -> tuple[object, ...]:
+    return (log.what, log.squad, log.on)
+
+
+@warns("log-not-planned")
+def log_not_planned(analysis: Analysis) -> Iterator[Problem]:
+    """What is kept of land or other work stands beside a session that a block of the squad has on
+    that day: no page would show it else.
+    """
+    for log in analysis.catalogue.logs.values():
+        blocks = [own for own in analysis.catalogue.blocks.values() if own.squad == log.squad]
+        sessions = [session for block in blocks for session in _sessions_on(block, log.on)]
+        if log.practice is None and not any(log.keeps(session) for session in sessions):
+            others = [own.other or own.land or own.practice for own in sessions]
+            there = f"it has {', '.join(map(str, others))}" if others else "it has no session"
+            message = f"no block of {log.squad} has '{log.what}' on {log.on}: {there}"
+            key = "land" if log.land else "other"
+            yield Problem(log, (key,), message, "write it as the block does, or plan it there")
+
+
+def _sessions_on(block: Block, on: date) -> tuple[Session, ...]:
+    """What a block has on a day."""
+    week, number = divmod((on - block.starts).days, DAYS_A_WEEK)
+    days = block.weeks[week].days if 0 <= week < len(block.weeks) else {}
+    day = days.get(DAYS[number])
+    return day.every_session if day else ()
 
 
 @warns("name-in-log")

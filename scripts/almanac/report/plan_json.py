@@ -171,6 +171,8 @@ def _kept(own: KeptSession) -> dict[str, Any]:
         "log": own.log.id,
         "on": str(own.log.on),
         "practice": own.log.practice,
+        "land": own.log.land,
+        "other": own.log.other or None,
         "heads": own.log.heads,
         **{name.replace(" ", "_"): rounded(figure, 1) for name, figure in figures.items()},
         "changed": list(own.log.changed),

@@ -177,7 +177,7 @@ def _kept_lines(summary: BlockSummary) -> Iterator[str]:
             for name in pairs
         ]
         parts += map(with_working, others(figures.values(), told))
-        yield f"kept {kept.day.on} {kept.log.practice}: {', '.join(parts)}, {kept.log.heads} heads"
+        yield f"kept {kept.day.on} {kept.log.what}: {', '.join(parts)}, {kept.log.heads} heads"
 
 
 def _session_marks(day: DayPlan) -> str:

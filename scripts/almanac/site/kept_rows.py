@@ -12,7 +12,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.log import Log
 from almanac.model.practice import Practice
 from almanac.report.shown import shown
-from almanac.site.links import link
+from almanac.site.links import Link, link
 
 
 def kept_rows(catalogue: Catalogue, summary: BlockSummary) -> list[dict[str, Any]]:
@@ -20,13 +20,21 @@ def kept_rows(catalogue: Catalogue, summary: BlockSummary) -> list[dict[str, Any
     return [
         {
             "on": str(kept.day.on),
-            "practice": link(catalogue.practices[kept.log.practice]),
+            "entry": _entry(catalogue, kept.log),
+            "what": kept.log.other,
             "cells": [shown(figure) for figure in table("block", "kept", "kept", kept)],
             "heads": kept.log.heads,
             "told": _told(kept.log),
         }
         for kept in kept_sessions(summary)
     ]
+
+
+def _entry(catalogue: Catalogue, log: Log) -> Link | None:
+    """The link to the practice or the circuit that was done."""
+    if log.practice:
+        return link(catalogue.practices[log.practice])
+    return link(catalogue.sets[log.land]) if log.land else None
 
 
 def logs_of(analysis: Analysis, practice: Practice) -> list[dict[str, Any]]:
