@@ -165,6 +165,37 @@ def test_a_danger_of_an_entry_that_is_removed_or_replaced_is_told() -> None:
     assert (one.id, one.sort, one.before) == ("y", "gone", HAZARD)
 
 
+def test_hazards_that_are_words_are_told_by_their_word_the_gravest_first() -> None:
+    words = {
+        ("vocabulary", "gravities"): {"words": {"can-kill": {}, "can-ache": {}}},
+        ("vocabulary", "hazards"): {
+            "words": {
+                "sore": {"gravity": "can-ache"},
+                "head-into-wall": {"gravity": "can-kill"},
+                "head-into-walls": {},
+            }
+        },
+    }
+    sore, wall, other = ({"hazard": name} for name in ("sore", "head-into-wall", "head-into-walls"))
+    old = {
+        key: Document("", "", data)
+        for key, data in {**words, ("drill", "x"): {"safety": [sore, wall]}}.items()
+    }
+    new = {**old, ("drill", "x"): Document("", "", {"safety": [other]})}
+    assert [(one.sort, one.before) for one in loosened(compare(old, new), old, new)] == [
+        ("gone", wall),
+        ("gone", sore),
+    ]
+    new = {
+        **old,
+        ("drill", "x"): Document("", "", {"safety": [{**wall, "control": "Look up."}, sore]}),
+    }
+    (one,) = loosened(compare(old, new), old, new)
+    assert (one.sort, one.hazard) == ("other", {"gravity": "can-kill"})
+    del new["drill", "x"]
+    assert len(loosened(compare(old, new), old, new)) == 2
+
+
 ACCEPTS = {
     "check": "resisted-dose",
     "reason": "Two weeks before the break.",
@@ -240,30 +271,24 @@ def test_they_stand_at_the_top_in_whole_sentences(
         git(root, *arguments)
     text = (root / KICK).read_text("utf-8")
     data = yaml.load(text, Loader=yaml.BaseLoader)
-    hazard = data["safety"][0]
-    text = re.sub(r"(?ms)^safety:.*?(?=^\w)", f"safety: [{json.dumps(OTHER)}]\n", text)
-    text = re.sub(r"most: \d+", "most: 90", text)
-    write(root, KICK, text)
+    (hazard,) = (danger["hazard"] for danger in data["safety"])
+    text = re.sub(r"(?ms)^safety:.*?(?=^\w)", "safety: [{hazard: foot-strikes}]\n", text)
+    write(root, KICK, re.sub(r"most: \d+", "most: 90", text))
     own = "plans/sets/six-fifties.yml"
-    write(root, own, (root / own).read_text("utf-8").replace("reps: 6", "reps: 60")
-          + f"accepts: [{json.dumps(ACCEPTS)}]\n")  # fmt: skip
+    more = (root / own).read_text("utf-8").replace("reps: 6", "reps: 60")
+    write(root, own, f"{more}accepts: [{json.dumps(ACCEPTS)}]\n")
     main(["review", "HEAD", "--root", str(root)])
-    said = capsys.readouterr().out
-    first = said.split("### ")[1]
+    first = capsys.readouterr().out.split("### ")[1]
     assert first.startswith("Read this first\n")
     assert (
-        hazard["hazard"] in first
-        and hazard["control"] in first
-        and "**Danger gone.** Drill `back-kick` no longer says" in first
-    )
+        f"**Danger gone.** Drill `back-kick` no longer says under `safety`: hazard `{hazard}`. Its name is `Head meets the wall`."
+        " Its gravity is `can-kill`. What is always done: `Count strokes from the flags.`."
+    ) in first
     assert "**Dose raised.** Drill `back-kick`: `dose.most` goes from `" in first
     assert (
-        "**Accepted.** Set `six-fifties` accepts what the check `resisted-dose` finds, until `2026-12-01`, in the name of `head-coach`. The reason given: `Two weeks before the break.`."
-        in first
-    )
+        "**Accepted.** Set `six-fifties` accepts what the check `resisted-dose` finds, until `2026-12-01`, in the name of"
+        " `head-coach`. The reason given: `Two weeks before the break.`."
+    ) in first
     assert "**More work.** Set `six-fifties` grows from 300 m to 3,000 m." in first
-    assert [one["sort"] for one in reviewed(root, capsys, "HEAD", code=1)["loosened"]] == [
-        "gone",
-        "looser",
-        "accepted",
-    ]
+    told = reviewed(root, capsys, "HEAD", code=1)["loosened"]
+    assert [one["sort"] for one in told] == ["gone", "looser", "accepted"]

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from difflib import SequenceMatcher
 from typing import Any
 
@@ -28,7 +28,7 @@ class Loosened:
     ``sort`` is ``gone`` (a danger or another guard that no longer stands), ``accepted`` (a finding
     that is accepted from now on, or otherwise), ``looser`` (a limit or a dose that lets more
     happen) or ``other`` (a guard that is worded otherwise). ``before`` and ``after`` are None where
-    nothing stands.
+    nothing stands. ``hazard`` is what the vocabulary said of a danger's word.
     """
 
     sort: str
@@ -38,16 +38,29 @@ class Loosened:
     path: DataPath
     before: Any
     after: Any
+    hazard: Mapping[str, Any] = field(default_factory=dict)
 
 
 Documents = Mapping[Key, Document]
 
 
 def loosened(changes: Iterable[EntryChange], before: Documents, after: Documents) -> list[Loosened]:
-    """All that a change loosens, the gravest sort first. Documents need not be sound."""
-    order = (GONE, LOOSER, ACCEPTED, OTHER)
+    """All that a change loosens: the gravest sort first, of dangers the gravest first. Documents
+    need not be sound.
+    """
+    sorts = (GONE, LOOSER, ACCEPTED, OTHER)
+    listed = before.get(("vocabulary", "gravities"))
+    grave = list(map(str, listed.data.get("words") or ())) if listed else []
+
+    def order(one: Loosened) -> tuple[int, bool, int]:
+        gravity = str(one.hazard.get("gravity"))
+        place = (
+            grave.index(gravity) if gravity in grave else -1
+        )  # one that is not known comes first
+        return sorts.index(one.sort), not is_danger(one.before), place
+
     found = [one for change in changes for one in _of_entry(change, before, after)]
-    return sorted(found, key=lambda one: order.index(one.sort))
+    return sorted((replace(one, hazard=_word(one, before)) for one in found), key=order)
 
 
 def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Iterator[Loosened]:
@@ -70,7 +83,20 @@ def _is_said(item: Any) -> bool:
     another, ids and numbers are no loss; a danger of which nobody is told any more is.
     """
     values = item.values() if isinstance(item, Mapping) else (item,)
-    return any(isinstance(value, str) and " " in value for value in values)
+    return is_danger(item) or any(isinstance(value, str) and " " in value for value in values)
+
+
+def is_danger(value: Any) -> bool:
+    """Whether an item of a list is a hazard with what is done about it."""
+    return isinstance(value, Mapping) and "hazard" in value
+
+
+def _word(one: Loosened, documents: Documents) -> Mapping[str, Any]:
+    """What the vocabulary says of the hazard that an item names; nothing where it names none."""
+    listed = documents.get(("vocabulary", "hazards"))
+    words = listed.data.get("words") if listed and is_danger(one.before) else None
+    word = words.get(str(one.before["hazard"])) if isinstance(words, Mapping) else None
+    return word if isinstance(word, Mapping) else {}
 
 
 Told = tuple[str, Any, Any]
@@ -136,8 +162,8 @@ def _pairs(gone: list[Any], come: list[Any]) -> dict[int, int]:
 
 def _likeness(one: Any, other: Any) -> float:
     """From 0 to 1; 2 where both are of one name, and two names are never alike."""
-    for key in ("check", "job"):
-        if isinstance(one, dict) and isinstance(other, dict) and key in one:
+    for key in ("hazard", "check", "job"):
+        if isinstance(one, dict) and isinstance(other, dict) and " " not in str(one.get(key, " ")):
             return 2.0 if one[key] == other.get(key) else 0.0
     old, new = (json.dumps(item, default=str)[:_MOST_LETTERS] for item in (one, other))
     return SequenceMatcher(None, old, new, autojunk=False).ratio()

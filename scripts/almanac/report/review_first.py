@@ -7,7 +7,7 @@ from typing import Any
 
 from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Place
-from almanac.model.loosened import ACCEPTED, GONE, LOOSER, Loosened
+from almanac.model.loosened import ACCEPTED, GONE, LOOSER, Loosened, is_danger
 from almanac.report.fenced import difference, fenced, linked
 from almanac.report.set_json import dotted
 from almanac.report.working_text import show_value
@@ -41,8 +41,9 @@ def _sentence(one: Loosened, address: str) -> str:
     who = f"{one.kind.capitalize()} {linked(one.id, Place(one.file), address)}"
     where = fenced(dotted(one.path))
     if one.sort == GONE:
-        what = "Danger gone" if _is_danger(one.before) else "Guard gone"
-        return f"**{what}.** {who} no longer says under {where}: {_in_words(one.before)}."
+        what = "Danger gone" if is_danger(one.before) else "Guard gone"
+        said = f"**{what}.** {who} no longer says under {where}: {_in_words(one.before)}."
+        return said + _of_word(one)
     if one.sort == ACCEPTED:
         return f"**Accepted.** {_accepted(one, who, where)}"
     if one.sort == LOOSER:
@@ -53,7 +54,7 @@ def _sentence(one: Loosened, address: str) -> str:
             f"**{what}.** {who}: {where} goes from {_amount(one.before)} to {_amount(one.after)}."
             + why
         )
-    what = "A danger is told otherwise" if _is_danger(one.before) else "A guard is told otherwise"
+    what = "A danger is told otherwise" if is_danger(one.before) else "A guard is told otherwise"
     return f"**{what}.** {who}, {where}: {_differences(one.before, one.after)}."
 
 
@@ -71,8 +72,14 @@ def _accepted(one: Loosened, who: str, where: str) -> str:
     )
 
 
-def _is_danger(value: Any) -> bool:
-    return isinstance(value, Mapping) and "hazard" in value
+def _of_word(one: Loosened) -> str:
+    """What the vocabulary says of a hazard, in sentences."""
+    told = {"title": "Its name is", "gravity": "Its gravity is", "control": "What is always done:"}
+    return "".join(
+        f" {words} {fenced(one.hazard[name], _WHOLE)}."
+        for name, words in told.items()
+        if name in one.hazard
+    )
 
 
 def _in_words(value: Any) -> str:
