@@ -162,6 +162,8 @@ def _pairs(gone: list[Any], come: list[Any]) -> dict[int, int]:
 
 def _likeness(one: Any, other: Any) -> float:
     """From 0 to 1; 2 where both are of one name, and two names are never alike."""
+    if isinstance(one, str) and " " not in one:
+        return 0.0
     for key in ("hazard", "check", "job"):
         if isinstance(one, dict) and isinstance(other, dict) and " " not in str(one.get(key, " ")):
             return 2.0 if one[key] == other.get(key) else 0.0
