@@ -45,7 +45,7 @@ def _cut(node: yaml.ScalarNode, lines: list[str], file: str) -> Iterator[Finding
     place = Place(file, start.line + 1, start.column + blanks + 1)
     whole = line[start.column :].strip() if start.line == end.line else ""
     mend = "put the whole text in quotes"
-    if whole and len(whole) <= _LONGEST_SHOWN:
+    if whole and len(whole) <= _LONGEST_SHOWN and whole.isprintable():
         mend = f"write {in_quotes(whole)}"
     left = f"only '{node.value[-40:]}' is left" if node.value else "nothing is left"
     yield error(

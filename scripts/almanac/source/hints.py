@@ -8,7 +8,7 @@ from typing import Any
 
 from almanac.kinds import KIND
 from almanac.source import schemas
-from almanac.source.failure import Failure
+from almanac.source.failure import Failure, quote
 from almanac.source.suggest import listed, nearest
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
@@ -67,7 +67,7 @@ def type_hint(failure: Failure) -> str:
     if wanted == "array" and value == "none":
         return "leave it out, for none" if failure.says("minItems") else "write [] for none"
     if wanted == "array" and isinstance(value, str | int | float):
-        return f"write it as a list: [{str(value)[:60]}]"
+        return f"write it as a list: [{quote(value)[1:-1]}]"
     if wanted == "object" and failure.says("required"):
         return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
     if failure.says("vocabulary"):
