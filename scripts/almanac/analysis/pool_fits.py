@@ -153,7 +153,7 @@ def set_fit(analysis: Analysis, swim_set: SwimSet) -> tuple[PoolMisplaced, ...]:
             PoolMisplaced(id, _best(analysis, swim_set, pools[id], rules)) for id in swim_set.pools
         ]
         return tuple(own for own in tried if own.found)
-    if catalogue.users(swim_set, Practice):
+    if any(True for _ in catalogue.users(swim_set, Practice)):
         return ()
     tried = []
     for id, pool in pools.items():

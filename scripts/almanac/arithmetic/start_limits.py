@@ -15,6 +15,8 @@ HEAD_FIRST, BACKWARDS, FEET_FIRST, IN_THE_WATER = (
     "in-the-water",
 )
 EDGE, LEDGE = "edge", "ledge"
+DIVE = Word("", "", enters=HEAD_FIRST)
+"""A dive of no word: off whatever platform is there."""
 
 
 class Lack(Enum):

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from almanac.analysis.pool_fits import starts_of, words_of
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.start_limits import (
+    DIVE,
     HEAD_FIRST,
     IN_THE_WATER,
     enters,
@@ -135,12 +136,9 @@ def end_rows(catalogue: Catalogue) -> Iterator[EndRow]:
             yield EndRow(pool.title, title, f"{own.depth_m:g} m", height, flags, dives)
 
 
-_DIVE = Word("", "", enters=HEAD_FIRST)
-
-
 def _divers(catalogue: Catalogue, pool: Pool, end: str) -> Iterator[str]:
     for level, word in catalogue.words("levels").items():
-        limits = start_limits(catalogue.policy, level, _DIVE, False)
+        limits = start_limits(catalogue.policy, level, DIVE, False)
         lanes = range(1, pool.lanes + 1)
-        if any(start_shortfall(pool, end, lane, _DIVE, limits) is None for lane in lanes):
+        if any(start_shortfall(pool, end, lane, DIVE, limits) is None for lane in lanes):
             yield word.title.lower()

@@ -1,0 +1,126 @@
+"""Words that ask for a dive: so that none hides in a text where no start is said."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.start_limits import DIVE, StartLimits, start_shortfall
+from almanac.checks.pool_words import FIRST
+from almanac.checks.rule import Problem, refuses
+from almanac.model.catalogue import Catalogue
+from almanac.model.club import ENDS
+from almanac.model.entry import Entry
+from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice
+from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
+from almanac.model.walk import notes_with_paths, written_items
+from almanac.source.reader import DataPath
+
+_QUICK = re.compile(r"div(?:e|ing)|block|plunge|head[- ]?first|rac(?:e|ing) start", re.IGNORECASE)
+_DIVE = re.compile(
+    r"\b(?:"
+    r"(?:a|the|your|one|each|with|shallow|racing|sitting|kneeling|crouch|standing|pike|plunge)"
+    r" (?:racing |shallow )?dives?(?! (?:of|under|down|after|is|are|with)\b)"
+    r"|div(?:e|es|ing) (?:in|into|off|from|start|over the edge|at the|and|then|to)"
+    r"|(?:from|off) (?:the |a |your )?(?:starting )?blocks?"
+    r"|(?:block|grab|track|racing|race|dive) starts?"
+    r"|head[- ]?first (?:in|into|off|from|entry|entries)"
+    r"|plunge (?:in|off|from)"
+    r")\b",
+    re.IGNORECASE,
+)
+_CLAUSE = re.compile(r"[.;:!?]|, (?:and|but|then|or)? ?")
+_DENIES = re.compile(
+    r"\b(?:no|not|never|none|nobody|without|instead of|unless|except|before any|don't)\b",
+    re.IGNORECASE,
+)
+
+
+def names_a_dive(text: str) -> bool:
+    """Whether a text asks for a dive or a start off a block. A denial excuses its own clause."""
+    if not _QUICK.search(text):
+        return False
+    return any(
+        _DIVE.search(clause) and not _DENIES.search(clause) for clause in _CLAUSE.split(text)
+    )
+
+
+@refuses("dive-unsaid")
+def dive_unsaid(analysis: Analysis) -> Iterator[Problem]:
+    """Where a drill's name or steps, or a note of a set or a practice, asks for a dive or a start
+    off a block, the drill or the reps say so under ``start``: else nobody asks how deep the water
+    is.
+    """
+    catalogue = analysis.catalogue
+    for drill in catalogue.drills.values():
+        if not drill.start:
+            for path, text in _texts_of(drill):
+                if names_a_dive(text):
+                    said = "it names a dive or a start off a block, and `start` says none"
+                    yield Problem(drill, path, said, _SAY, level=drill.level)
+                    break
+    for entry, items, start in written_items(catalogue):
+        level = _level(catalogue, entry)
+        named = [where for where, note in notes_with_paths(items, start) if names_a_dive(note)]
+        if named and not _says_start(catalogue, items):
+            said = "the note names a dive or a start off a block, and no reps say `start`"
+            yield Problem(entry, named[0], said, _SAY, level=level)
+    for practice in catalogue.practices.values():
+        for path, doing in practice.doings:
+            if doing.note and names_a_dive(doing.note):
+                items = catalogue.sets[doing.set].items if doing.set else doing.items
+                if not _says_start(catalogue, items):
+                    said = "the note names a dive or a start off a block, and no reps say `start`"
+                    level = _level(catalogue, practice)
+                    yield Problem(practice, (*path, "note"), said, _SAY, level=level)
+
+
+@refuses("benchmark-start")
+def benchmark_start(analysis: Analysis) -> Iterator[Problem]:
+    """A benchmark that starts from a dive or off a block, by its own words, has a pool of its
+    course where that is known to be deep enough for teaching it, at some end and in some lane.
+    """
+    policy, pools = analysis.catalogue.policy, analysis.catalogue.club.pools.values()
+    highest = max(policy.of_level(level).platform_most.value for level in policy.levels)
+    limits = StartLimits(policy.limit("teaching_depth_least"), highest)
+    for benchmark in analysis.catalogue.benchmarks.values():
+        if not names_a_dive(benchmark.protocol.start):
+            continue
+        if not any(
+            start_shortfall(pool, end, lane, DIVE, limits) is None
+            for pool in pools
+            if pool.course == benchmark.protocol.course
+            for end in ENDS
+            for lane in range(1, pool.lanes + 1)
+        ):
+            said = f"it starts with a dive, and no {benchmark.protocol.course} pool is deep enough"
+            mend = f"start it with a push from the wall, or measure the pool's ends; {FIRST}"
+            yield Problem(benchmark, ("protocol", "start"), said, mend)
+
+
+_SAY = "write start: with a word of starts (dive, say), or take the dive out of the text"
+
+
+def _texts_of(drill: Drill) -> Iterator[tuple[DataPath, str]]:
+    yield ("title",), drill.title
+    yield ("summary",), drill.summary
+    yield from ((("also_called", number), name) for number, name in enumerate(drill.also_called))
+    yield from ((("steps", number), step) for number, step in enumerate(drill.steps))
+
+
+def _says_start(catalogue: Catalogue, items: tuple[Item, ...]) -> bool:
+    """Whether some reps say how they start, or a drill of theirs does."""
+    reps = tuple(reps_of(items))
+    if any(one.start for one in reps) or any(one.start for one in changes_of(items)):
+        return True
+    drills = {id for one in reps for part in one.parts for id in part.drills}
+    return any(catalogue.drills[id].start for id in drills)
+
+
+def _level(catalogue: Catalogue, entry: Entry) -> str:
+    if isinstance(entry, SwimSet):
+        return entry.level
+    assert isinstance(entry, Practice)
+    return catalogue.club.squads[entry.squad].level
