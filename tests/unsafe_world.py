@@ -66,7 +66,7 @@ acts_on: [body]
 effect: resists
 what_it_changes: The load rises with every metre that is kicked away from the wall.
 hazards: [{hazard: head-into-wall, control: The anchor is pulled by hand before each use.}]
-not_for: [A lane that others use.]
+not_for: {people: [A lane that others use.]}
 change_s: 30
 pace_factor: 1.0
 drag: {calibrate: true, how: Read a scale on deck at each mark of the tape.}
