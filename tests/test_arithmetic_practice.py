@@ -29,7 +29,9 @@ from arithmetic_world import HAZARD, SHORT, YARDS, group, swim_set
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
 from almanac.model.entry import Hazard
-from almanac.model.practice import PracticePart
+from almanac.model.practice import ListOfSome, PartOfSome, PracticePart, Station
+from almanac.model.structure import structure_items
+from almanac.report.sheet_text import halves_words
 
 
 def test_the_run_sheet_of_an_evening_by_hand():
@@ -326,3 +328,25 @@ def test_rounds_are_asked_for_with_variants_and_in_another_course():
     assert [summary.of(group).distance.value for group in ("quick", "slow")] == [200, 100]
     away = practice_of(PracticePart("main", set="a-set", rounds=2), pool="away")
     assert summarised(away, club(away, own)).distance.value == 100
+
+
+def test_halves_that_do_different_things_are_told():
+    def half(which: str, distance: int) -> ListOfSome:
+        items = structure_items([swim(distance, sendoff=200)])
+        return ListOfSome((PartOfSome(part="main", items=items),), half=which)
+
+    apart = run(
+        part(swim(sendoff=200)),
+        PracticePart("main", apart=(half("first", 100), half("second", 50))),
+    )
+    assert apart.halved == ("quick", "slow")
+    assert apart.distance.value == 200  # of the first half
+    # halves that change over do the same in another order
+    stations = tuple(
+        Station(items=structure_items([swim(metres, sendoff=200)]), half=half_of)
+        for metres, half_of in ((100, "first"), (50, "second"))
+    )
+    both = run(PracticePart("main", stations=stations))
+    assert both.halved == () and both.distance.value == 150
+    assert run(part(swim(sendoff=200))).halved == ()
+    assert [words.split(":")[0] for words in halves_words(apart)] == ["Osprey", "Osprey"]

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from almanac.arithmetic.at_once import Hands, hands
 from almanac.arithmetic.brief import BriefHazard, brief
-from almanac.arithmetic.crews import SECOND
+from almanac.arithmetic.crews import FIRST, SECOND
 from almanac.arithmetic.gear_needs import GearNeed, gear_needs
 from almanac.arithmetic.moment import Moment, latest
 from almanac.arithmetic.part_run import PartRun, SetInPool
@@ -52,6 +52,15 @@ class PracticeSummary(ByGroup):
     def rows_of(self, group: str) -> tuple[SheetRow, ...]:
         """The sheet of a lane group; of its halves, where they are apart, the first."""
         return _rows_of(self.sheet, group)
+
+    @cached_property
+    def halved(self) -> tuple[str, ...]:
+        """The lane groups whose halves do different things: their figures are the first half's."""
+        return tuple(
+            group
+            for group in self.groups
+            if _paths(self.sheet, group, FIRST) != _paths(self.sheet, group, SECOND)
+        )
 
     @property
     def ends(self) -> Moment:
@@ -115,6 +124,15 @@ def summarise_practice(
 def _each_once(sheet: tuple[SheetRow, ...]) -> tuple[PartRun, ...]:
     """What is done, each piece of the file once."""
     return tuple({row.run.path: row.run for row in sheet}.values())
+
+
+def _paths(sheet: tuple[SheetRow, ...], group: str, half: str) -> frozenset[DataPath]:
+    """What a half of a lane group does, in whatever order."""
+    return frozenset(
+        row.run.path
+        for row in sheet
+        if any(cell.group == group and cell.crew.half in ("", half) for cell in row.cells)
+    )
 
 
 def _rows_of(sheet: tuple[SheetRow, ...], group: str) -> tuple[SheetRow, ...]:

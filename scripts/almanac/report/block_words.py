@@ -71,7 +71,9 @@ def change_words(policy: Policy, summary: BlockSummary) -> Iterator[str]:
 
 
 def missing_words(summary: BlockSummary) -> Iterator[str]:
-    """The days of which nothing is planned, and those whose load is not known, by week."""
+    """The days of which nothing is planned, and those whose load is not known, by week; and the
+    practices of which figures are those of half of the lane group.
+    """
     for week in summary.weeks:
         absent = [day.name for day in week.days if day.day is None]
         if absent:
@@ -79,6 +81,10 @@ def missing_words(summary: BlockSummary) -> Iterator[str]:
         unknown = [day.name for day in week.days if day.day and day.load is None]
         if unknown:
             yield f"Week {week.number}: the load of {_names(unknown)} is not known."
+    practices = {own.practice.id: own for day in summary.days for own in day.practices}
+    halved = [own.practice.title for own in practices.values() if summary.group in own.halved]
+    if halved:
+        yield f"Figures of its first half alone, where halves do different things: {'; '.join(halved)}."
 
 
 def _names(days: list[str]) -> str:

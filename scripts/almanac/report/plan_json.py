@@ -17,6 +17,7 @@ from almanac.arithmetic.kept import KeptSession, kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
+from almanac.report.block_ways import block_ways
 from almanac.report.brief_text import brief_json
 from almanac.report.facet_shares import facet_numbers
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
@@ -67,6 +68,7 @@ def practice_json(summary: PracticeSummary, findings: Iterable[Finding] = ()) ->
         "ends_s": times["time"].value,
         "slack_s": times["slack"].value,
         **lanes_json(summary),
+        **({"figures_of_first_half": list(summary.halved)} if summary.halved else {}),
         "sheet": sheet_json(summary),
         **hands_json(summary),
         **{
@@ -113,7 +115,9 @@ def _others(
 def block_json(
     groups: Mapping[str, BlockSummary], findings: Iterable[Finding] = ()
 ) -> dict[str, Any]:
-    """A block's summary; the balance is the same for every lane group, the loads are not."""
+    """A block's summary. ``balance`` and ``taper`` are the first lane group's; where the groups
+    swim different metres, ``of_groups`` has those of each.
+    """
     first = next(iter(groups.values()))
     figures = by_name("block", "block", first)
     return {
@@ -123,6 +127,7 @@ def block_json(
         "starts": str(first.block.starts),
         "balance": _balance(first, figures),
         "taper": _taper(first, figures),
+        **_of_groups(groups),
         "groups": {
             group: [_week(week) for week in weeks_of(summary)] for group, summary in groups.items()
         },
@@ -133,6 +138,22 @@ def block_json(
         },
         "findings": [finding.as_json() for finding in findings],
         **other_figures_json(figures.values(), BALANCE),
+    }
+
+
+def _of_groups(groups: Mapping[str, BlockSummary]) -> dict[str, Any]:
+    """The balance and the taper of each lane group, where they differ."""
+    if len(block_ways(groups)) < 2:
+        return {}
+    named = {group: by_name("block", "block", summary) for group, summary in groups.items()}
+    return {
+        "of_groups": {
+            group: {
+                "balance": _balance(summary, named[group]),
+                "taper": _taper(summary, named[group]),
+            }
+            for group, summary in groups.items()
+        }
     }
 
 

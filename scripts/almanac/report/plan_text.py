@@ -15,13 +15,14 @@ from almanac.arithmetic.kept import kept_sessions
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
+from almanac.report.block_ways import block_ways
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
 from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
 from almanac.report.hands_words import hands_words
 from almanac.report.lane_words import lanes_tonight
 from almanac.report.pool_text import start_lines
-from almanac.report.sheet_text import LATECOMERS, sheet_lines
+from almanac.report.sheet_text import LATECOMERS, halves_words, sheet_lines
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
 from almanac.report.ways import ways_of
 
@@ -60,7 +61,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             *(f"Lanes: {'; '.join(told)}." for told in [list(lanes_tonight(summary))] if told),
         ],
         list(sheet_lines(catalogue, summary)),
-        list(filter(None, [hands_words(summary), LATECOMERS])),
+        list(filter(None, [hands_words(summary), LATECOMERS, *halves_words(summary)])),
         *(
             [
                 *([f"{who}:"] if who else []),
@@ -102,7 +103,9 @@ def _gear(catalogue: Catalogue, summary: PracticeSummary) -> str:
 
 
 def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
-    """A block: a line a week for each lane group, then the balance of the whole."""
+    """A block: a line a week for each lane group, then the balance of the whole, of each lane group
+    where they differ.
+    """
     first = next(iter(groups.values()))
     block = first.block
     lines = [
@@ -118,8 +121,13 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
         lines += [_week_line(week) for week in weeks_of(summary)]
         lines += _kept_lines(summary)
         lines += [*missing_words(summary), *change_words(catalogue.policy, summary)]
-    lines += ["", *balance_sentences(catalogue, first)]
-    lines += map(with_working, others(by_name("block", "block", first).values(), BALANCE))
+    ways = block_ways(groups)
+    for ids, summary in ways:
+        who = " and ".join(catalogue.lane_groups[id].title for id in ids)
+        lines += ["", *([f"{who}:"] if len(ways) > 1 else [])]
+        lines += balance_sentences(catalogue, summary)
+        lines += map(with_working, others(by_name("block", "block", summary).values(), BALANCE))
+    lines += ["", *conventions()]
     return "\n".join(lines)
 
 
@@ -152,7 +160,7 @@ def _week_line(of: WeekOfBlock) -> str:
 
 
 def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[str]:
-    """The balance of a block in sentences, with the conventions named."""
+    """The balance of a block in sentences, for a lane group."""
     figures = by_name("block", "block", summary)
     told = {name: shown(figure) for name, figure in figures.items()}
     yield f"{told['distance']} m in all; kick {told['kick share']} of it."
@@ -161,6 +169,10 @@ def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[s
     yield f"{told['resisted distance']} m resisted, {told['fast distance']} m {fast}."
     yield f"{told['kick into stroke']} m of stroke straight out of the kick."
     yield from taper_words(catalogue.policy, summary)
+
+
+def conventions() -> Iterator[str]:
+    """What load and monotony are, and the marks of the days."""
     yield LOAD
     yield MONOTONY
     yield f"Days: {' '.join(DAYS)}; P practice, o other work, · rest, ? not planned."

@@ -154,6 +154,15 @@ def missing_words(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[st
                 yield f"Part {row.stage.number} ({word}), {cell.crew.title}: {line}"
 
 
+def halves_words(summary: PracticeSummary) -> Iterator[str]:
+    """Whose figures are those of a half alone."""
+    for group in summary.halved:
+        yield (
+            f"{summary.groups[group].title}: its halves do different things. Distance, minutes, "
+            "rating and load are its first half's."
+        )
+
+
 def missing_sentence(catalogue: Catalogue, summary: PracticeSummary, missing: Missing) -> str:
     """One part without a length: for whom, and why."""
     row = next(row for row in summary.sheet if row.run.path == missing.path)

@@ -24,19 +24,21 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.report.block_ways import block_ways
 from almanac.report.block_words import change_words, missing_words
-from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences
+from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
 from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import kept_rows
 from almanac.site.links import Link, Page, is_listed, link
+from almanac.site.preferences import preferences
 from almanac.site.shown_figures import effort_legend, page_figure
 
 
 def block_page(
     analysis: Analysis, groups: Mapping[str, BlockSummary], findings: Sequence[Finding]
 ) -> Page:
-    """The page of a block that can be worked out; its balance is the same for every lane group."""
+    """The page of a block that can be worked out."""
     catalogue, summary = analysis.catalogue, next(iter(groups.values()))
     block = summary.block
     goals, named = catalogue.words("goals"), by_name("block", "block", summary)
@@ -46,7 +48,8 @@ def block_page(
         squad=catalogue.club.squads[block.squad].title,
         goals=[(id, goals[id].title, is_listed(catalogue, id)) for id in block.goals],
         totals=[page_figure(figure) for figure in others(named.values(), BALANCE)],
-        figure=_columns(catalogue, summary),
+        choosing=preferences(analysis, next(iter(groups)), together=tuple(groups)),
+        ways=_ways(catalogue, groups),
         efforts=effort_legend(catalogue),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
         weeks=[
@@ -54,14 +57,8 @@ def block_page(
             for number, week in enumerate(weeks_of(summary))
         ],
         kept_columns=heads("block", "kept", "kept"),
-        groups=[_group(catalogue, id, own, summary) for id, own in groups.items()],
-        sentences=list(balance_sentences(catalogue, summary)),
-        drills=_appearances(
-            drill_appearances(summary), {id: link(drill) for id, drill in catalogue.drills.items()}
-        ),
-        served=_appearances(
-            goal_appearances(summary), {id: word.title for id, word in goals.items()}
-        ),
+        groups=[_group(catalogue, id, own) for id, own in groups.items()],
+        conventions=list(conventions()),
         tests=[
             _tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)
         ],
@@ -69,13 +66,40 @@ def block_page(
     )
 
 
-def _columns(catalogue: Catalogue, summary: BlockSummary) -> Markup:
+def _ways(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> list[dict[str, Any]]:
+    """Metres and balance, and when things come, for lane groups that go the same way."""
+    ways = block_ways(groups)
+    drills = {id: link(drill) for id, drill in catalogue.drills.items()}
+    goals = {id: word.title for id, word in catalogue.words("goals").items()}
+    return [
+        {
+            "groups": ids,
+            "who": " and ".join(catalogue.lane_groups[id].title for id in ids),
+            "figure": _columns(catalogue, summary, ids[0] if len(ways) > 1 else ""),
+            "weeks": [
+                (of.week.number, _kind(of), [shown(cell) for cell in _columns_of(of)])
+                for of in weeks_of(summary)
+            ],
+            "sentences": list(balance_sentences(catalogue, summary)),
+            "drills": _appearances(drill_appearances(summary), drills),
+            "served": _appearances(goal_appearances(summary), goals),
+        }
+        for ids, summary in ways
+    ]
+
+
+def _kind(of: WeekOfBlock) -> str:
+    """The kind of a week, where it is no loading week."""
+    week = of.week.week
+    return "" if week.is_loading else "taper" if week.is_taper else week.kind
+
+
+def _columns(catalogue: Catalogue, summary: BlockSummary, group: str) -> Markup:
     block = summary.block
+    id = f"weeks-{block.id}" + (f"-{group}" if group else "")
     columns = [week.balance.by.get("effort", {}) for week in summary.weeks]
     title = f"Metres a week by effort: {block.title}"
-    return Markup(
-        week_columns(columns, effort_marks(catalogue.efforts), f"weeks-{block.id}", title)
-    )
+    return Markup(week_columns(columns, effort_marks(catalogue.efforts), id, title))
 
 
 def _columns_of(of: WeekOfBlock) -> list[NamedFigure]:
@@ -91,10 +115,9 @@ def _week(
     return {
         "number": week.number,
         "focus": week.week.focus,
-        "kind": "" if week.week.is_loading else "taper" if week.week.is_taper else week.week.kind,
+        "kind": _kind(of),
         "from": str(week.days[0].on),
         "days": [_day(catalogue, day_of_all(days)) for days in zip(*each, strict=True)],
-        "cells": [shown(figure) for figure in _columns_of(of)],
         "card": {name: shown(named[name]) for name in ("distance", "kick share", "supine share")},
     }
 
@@ -127,10 +150,8 @@ def _entry(catalogue: Catalogue, own: SessionPlan) -> Link | None:
     return link(own.circuit.swim_set) if own.circuit else None
 
 
-def _group(
-    catalogue: Catalogue, id: str, summary: BlockSummary, first: BlockSummary
-) -> dict[str, Any]:
-    """A lane group's load; its distances too where they are not those of the first."""
+def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, Any]:
+    """A lane group's load, and what was kept."""
     tables = ["load"]
     if any(
         figure.working for of in weeks_of(summary) for figure in table("block", "week", "kept", of)
@@ -143,11 +164,6 @@ def _group(
         )
         for of in weeks_of(summary)
     ]
-    differs = [week.balance for week in summary.weeks] != [week.balance for week in first.weeks]
-    weeks = [
-        (of.week.number, [shown(cell) for cell in _columns_of(of)]) for of in weeks_of(summary)
-    ]
-    own = weeks if differs else []
     words = [*missing_words(summary), *change_words(catalogue.policy, summary)]
     return {
         "id": id,
@@ -155,7 +171,6 @@ def _group(
         "columns": [head for name in tables for head in heads("block", "week", name)],
         "rows": rows,
         "words": words,
-        "weeks": own,
         "kept": kept_rows(catalogue, summary),
     }
 

@@ -26,6 +26,7 @@ from almanac.report.sheet_text import (
     LATECOMERS,
     before_words,
     cell_words,
+    halves_words,
     missing_words,
     moment_words,
     other_figures,
@@ -68,6 +69,7 @@ def practice_page(
         unknown=list(missing_words(catalogue, summary)),
         hands=hands_words(summary),
         latecomers=LATECOMERS,
+        halves=list(halves_words(summary)),
         rows=[_row(catalogue, summary, row) for row in summary.sheet],
         groups=[
             (group.title, page_figures(_of_group(summary, id), unit))
