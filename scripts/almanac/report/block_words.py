@@ -84,7 +84,8 @@ def missing_words(summary: BlockSummary) -> Iterator[str]:
     practices = {own.practice.id: own for day in summary.days for own in day.practices}
     halved = [own.practice.title for own in practices.values() if summary.group in own.halved]
     if halved:
-        yield f"Figures of its first half alone, where halves do different things: {'; '.join(halved)}."
+        titles = "; ".join(halved)
+        yield f"Figures of its first half alone, where halves do different things: {titles}."
 
 
 def _names(days: list[str]) -> str:
