@@ -126,6 +126,7 @@ def _paired(id: str, distance: int) -> Benchmark:
         "protocol": protocol,
         "gives": ("critical-speed",),
         "pair_with": ("back-100",),
+        "repeat_every": "4 weeks",
     }
     return made(Benchmark, id=id, **given, **BACKSTROKE)
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from datetime import date, timedelta
 
 import numpy
 import pytest
@@ -286,3 +287,22 @@ def test_what_can_be_passes(value):
 def test_standing_still_has_no_drag_and_no_stride():
     assert distance_per_leg_cycle(0, 1.6) == 0 and strouhal(0, 0.4, 1) == strouhal(2, 0, 1) == 0
     assert swimmer_drag(0).least == swimmer_drag(0).most == 0
+
+
+def test_critical_speed_and_drag_are_of_the_tests_that_were_known_by_a_day():
+    before = [swum("kick-25", 22), swum("kick-50", 47), swum("kick-200", 210)]
+    after = [swum("kick-25", 20, on="2026-09-20"), swum("kick-25-in-chute", 25, on="2026-09-20")]
+    club = club_of([*before, *after])
+    day = date(2026, 9, 19)
+    (early,) = paired_trials(club, PAIRED, PAIRED["kick-200"], day)
+    (late,) = paired_trials(club, PAIRED, PAIRED["kick-200"], day + timedelta(days=1))
+    assert (25, 22) in early.trials and (25, 20) in late.trials
+    assert not list(timed_comparisons(club, CHUTED, "chute", day))
+    assert len(list(timed_comparisons(club, CHUTED, "chute", day + timedelta(days=1)))) == 1
+
+
+@pytest.mark.parametrize(("days", "has_line"), [(28, True), (29, False)])
+def test_a_test_that_was_due_again_makes_no_line_with_a_new_one(days, has_line):
+    newer = (date(2026, 9, 1) + timedelta(days=days)).isoformat()  # all are repeated every 4 weeks
+    tests = [swum("kick-25", 22), swum("kick-50", 47), swum("kick-200", 210, on=newer)]
+    assert bool(list(paired_trials(club_of(tests), PAIRED, PAIRED["kick-200"]))) is has_line

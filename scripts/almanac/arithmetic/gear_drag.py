@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from almanac.arithmetic.known_tests import latest_tests
 from almanac.arithmetic.resistance import (
@@ -96,10 +97,10 @@ class TimedComparison:
 
 
 def timed_comparisons(
-    club: Club, benchmarks: Mapping[str, Benchmark], gear: str
+    club: Club, benchmarks: Mapping[str, Benchmark], gear: str, day: date | None = None
 ) -> Iterator[TimedComparison]:
     """Every lane group's comparison for a piece of gear: the same activity, distance and course,
-    with it and without.
+    with it and without, by the latest tests that were known by a day.
 
     A group that was no slower with it is left out: one of its times is wrong, and tells of no drag.
     """
@@ -116,7 +117,7 @@ def timed_comparisons(
         and plain.metres == resisted.metres
     ]
     for id, group in club.lane_groups.items():
-        tests = {(test.benchmark, test.course): test for test in latest_tests(group.tests)}
+        tests = {(test.benchmark, test.course): test for test in latest_tests(group.tests, day)}
         for plain, resisted in pairs:
             for course in COURSES.values():
                 one, other = tests.get((plain.id, course)), tests.get((resisted.id, course))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from almanac.analysis.figures import table
 from almanac.analysis.figures.benchmarks import BenchmarkForGroup
 from almanac.analysis.figures.figure import NamedFigure
@@ -14,8 +16,8 @@ from almanac.site.test_tables import Table, added_drag_table, critical_speed_tab
 from almanac.units import show_distance, show_time
 
 
-def benchmark_page(catalogue: Catalogue, benchmark: Benchmark) -> Page:
-    """The page of a benchmark."""
+def benchmark_page(catalogue: Catalogue, benchmark: Benchmark, day: date) -> Page:
+    """The page of a benchmark, with what the tests known by a day tell together."""
     course = benchmark.protocol.course
     return entry_page(
         catalogue,
@@ -31,7 +33,7 @@ def benchmark_page(catalogue: Catalogue, benchmark: Benchmark) -> Page:
         drills=links(catalogue.users(benchmark, Drill, "pace")),
         totals=[page_figure(figure) for figure in _totals(catalogue, benchmark)],
         times=_group_times(catalogue, benchmark),
-        tables=_tables(catalogue, benchmark),
+        tables=_tables(catalogue, benchmark, day),
         evidence=evidence_rows(catalogue, benchmark.evidence),
     )
 
@@ -41,10 +43,10 @@ def _totals(catalogue: Catalogue, benchmark: Benchmark) -> list[NamedFigure]:
     return table("benchmark", "benchmark", "totals", whole)
 
 
-def _tables(catalogue: Catalogue, benchmark: Benchmark) -> list[Table]:
+def _tables(catalogue: Catalogue, benchmark: Benchmark, day: date) -> list[Table]:
     tables = [
-        critical_speed_table(catalogue, benchmark),
-        *(added_drag_table(catalogue, id) for id in benchmark.gear),
+        critical_speed_table(catalogue, benchmark, day),
+        *(added_drag_table(catalogue, id, day) for id in benchmark.gear),
     ]
     return [table for table in tables if table is not None]
 

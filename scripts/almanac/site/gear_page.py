@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
 from markupsafe import Markup
 
@@ -21,8 +22,8 @@ from almanac.site.test_tables import added_drag_table, drag_heads, drag_table
 from almanac.units import show_time
 
 
-def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
-    """The page of a piece of gear."""
+def gear_page(catalogue: Catalogue, gear: Gear, day: date) -> Page:
+    """The page of a piece of gear, with what the tests known by a day tell of it."""
     return entry_page(
         catalogue,
         gear,
@@ -36,7 +37,7 @@ def gear_page(catalogue: Catalogue, gear: Gear) -> Page:
         sets=links(catalogue.users(gear, SwimSet)),
         owned=catalogue.club.gear_owned.get(gear.id),
         totals=[page_figure(figure) for figure in _totals(catalogue, gear)],
-        **_drag(catalogue, gear),
+        **_drag(catalogue, gear, day),
         evidence=evidence_rows(catalogue, gear.evidence),
     )
 
@@ -68,7 +69,7 @@ def _totals(catalogue: Catalogue, gear: Gear) -> list[NamedFigure]:
     return table("gear", "gear", "totals", GearForGroup(catalogue, gear, None))
 
 
-def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
+def _drag(catalogue: Catalogue, gear: Gear, day: date) -> dict[str, object]:
     """What a resisting piece of gear costs: figure, table, timed comparisons and the club's
     calibration.
     """
@@ -80,7 +81,7 @@ def _drag(catalogue: Catalogue, gear: Gear) -> dict[str, object]:
         "drag_figure": Markup(drag_chart(drag_rows(pull), f"drag-{gear.id}", gear.title)),
         "drag_rows": list(drag_table(gear)),
         "drag_heads": drag_heads(),
-        "compared": added_drag_table(catalogue, gear.id),
+        "compared": added_drag_table(catalogue, gear.id, day),
         "cord": catalogue.club.calibrations.get(gear.id, ()),
         "outside": pull.outside,
     }

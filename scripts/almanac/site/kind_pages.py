@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from datetime import date
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
@@ -41,6 +42,18 @@ def _each(
     return pages
 
 
+def _each_by_day(
+    entries: Callable[[Catalogue], Mapping[str, Any]], page: Callable[[Catalogue, Any, date], Page]
+) -> Pages:
+    """A page for each entry, from the catalogue and the tests that are known by a day."""
+
+    def pages(analysis: Analysis, _: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
+        for entry in filter(wanted, entries(analysis.catalogue).values()):
+            yield page(analysis.catalogue, entry, analysis.today)
+
+    return pages
+
+
 def _sets(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
     for id in (id for id, own in analysis.computable.items() if wanted(own)):
         yield set_page(analysis, analysis.summary(id), findings)
@@ -65,8 +78,8 @@ def _blocks(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> 
 PAGES: Mapping[str, Pages] = {
     "drill": _each(lambda catalogue: catalogue.drills, drill_page),
     "fault": _each(lambda catalogue: catalogue.faults, fault_page),
-    "gear": _each(lambda catalogue: catalogue.gear, gear_page),
-    "benchmark": _each(lambda catalogue: catalogue.benchmarks, benchmark_page),
+    "gear": _each_by_day(lambda catalogue: catalogue.gear, gear_page),
+    "benchmark": _each_by_day(lambda catalogue: catalogue.benchmarks, benchmark_page),
     "progression": _each(lambda catalogue: catalogue.progressions, progression_page),
     "set": _sets,
     "practice": _practices,

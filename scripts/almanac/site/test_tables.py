@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 from almanac.analysis.figures import by_name, heads, section, table
@@ -29,7 +30,7 @@ class Table:
     caution: str
 
 
-def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
+def added_drag_table(catalogue: Catalogue, gear: str, day: date | None) -> Table | None:
     """What the club's timed comparisons tell of a piece of gear, None where there is none."""
     rows: tuple[Row, ...] = tuple(
         (
@@ -39,7 +40,7 @@ def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
             show_time(item.resisted_s, tenths=True),
             *map(page_figure, table("gear", "comparison", "times", item)),
         )
-        for item in comparisons_of(catalogue, gear)
+        for item in comparisons_of(catalogue, gear, day)
     )
     if not rows:
         return None
@@ -57,7 +58,9 @@ def added_drag_table(catalogue: Catalogue, gear: str) -> Table | None:
     return Table("What the club's own times tell", columns, rows, caution)
 
 
-def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | None:
+def critical_speed_table(
+    catalogue: Catalogue, benchmark: Benchmark, day: date | None
+) -> Table | None:
     """Critical speed of each lane group from this benchmark and its pair, None where no group has
     both.
     """
@@ -66,7 +69,7 @@ def critical_speed_table(catalogue: Catalogue, benchmark: Benchmark) -> Table | 
             catalogue.lane_groups[tests.group].title,
             *map(page_figure, table("benchmark", "critical speed", "groups", tests)),
         )
-        for tests in trials_of(catalogue, benchmark)
+        for tests in trials_of(catalogue, benchmark, day)
     )
     if not rows:
         return None

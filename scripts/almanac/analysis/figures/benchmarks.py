@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.group_tests import GroupTrials, paired_trials
@@ -19,15 +20,18 @@ class BenchmarkForGroup:
     catalogue: Catalogue
     benchmark: Benchmark
     group: str | None
+    day: date | None = None
 
 
-def trials_of(catalogue: Catalogue, benchmark: Benchmark) -> Iterator[GroupTrials]:
-    """The tests that critical speeds are worked out from, by lane group."""
-    return paired_trials(catalogue.club, catalogue.benchmarks, benchmark)
+def trials_of(
+    catalogue: Catalogue, benchmark: Benchmark, day: date | None
+) -> Iterator[GroupTrials]:
+    """The tests that critical speeds are worked out from, by lane group, as known by a day."""
+    return paired_trials(catalogue.club, catalogue.benchmarks, benchmark, day)
 
 
 def _trials(whole: BenchmarkForGroup) -> Iterator[tuple[str, GroupTrials]]:
-    for found in trials_of(whole.catalogue, whole.benchmark):
+    for found in trials_of(whole.catalogue, whole.benchmark, whole.day):
         if found.group == whole.group:
             yield "{}", found
 

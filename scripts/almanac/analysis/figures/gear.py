@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.gear_drag import SPEEDS, TimedComparison, pull_of, timed_comparisons
@@ -29,6 +30,7 @@ class GearForGroup:
     catalogue: Catalogue
     gear: Gear
     group: str | None
+    day: date | None = None
 
 
 def speeds_of(gear: Gear) -> list[GearAtSpeed]:
@@ -37,9 +39,9 @@ def speeds_of(gear: Gear) -> list[GearAtSpeed]:
     return [GearAtSpeed(gear, pull, speed) for speed in SPEEDS] if gear.resists else []
 
 
-def comparisons_of(catalogue: Catalogue, gear: str) -> Iterator[TimedComparison]:
-    """What the club's own times tell of a piece of gear, by lane group."""
-    return timed_comparisons(catalogue.club, catalogue.benchmarks, gear)
+def comparisons_of(catalogue: Catalogue, gear: str, day: date | None) -> Iterator[TimedComparison]:
+    """What the club's own times tell of a piece of gear, by lane group, as known by a day."""
+    return timed_comparisons(catalogue.club, catalogue.benchmarks, gear, day)
 
 
 def _speeds(whole: GearForGroup) -> Iterator[tuple[str, GearAtSpeed]]:
@@ -48,7 +50,9 @@ def _speeds(whole: GearForGroup) -> Iterator[tuple[str, GearAtSpeed]]:
 
 
 def _comparisons(whole: GearForGroup) -> Iterator[tuple[str, TimedComparison]]:
-    for found in comparisons_of(whole.catalogue, whole.gear.id) if whole.gear.resists else ():
+    if not whole.gear.resists:
+        return
+    for found in comparisons_of(whole.catalogue, whole.gear.id, whole.day):
         if found.group == whole.group:
             yield f"{found.plain.id} {{}}", found
 

@@ -67,24 +67,28 @@ def _block(analysis: Analysis, id: str, group: str | None, course: Course | None
 def _benchmark(
     analysis: Analysis, id: str, group: str | None, course: Course | None
 ) -> BenchmarkForGroup:
-    return BenchmarkForGroup(analysis.catalogue, analysis.catalogue.benchmarks[id], group)
+    return BenchmarkForGroup(
+        analysis.catalogue, analysis.catalogue.benchmarks[id], group, analysis.today
+    )
 
 
 def _gear(analysis: Analysis, id: str, group: str | None, course: Course | None) -> GearForGroup:
-    return GearForGroup(analysis.catalogue, analysis.catalogue.gear[id], group)
+    return GearForGroup(analysis.catalogue, analysis.catalogue.gear[id], group, analysis.today)
 
 
 def _benchmark_groups(analysis: Analysis, id: str) -> tuple[str, ...]:
     """Every lane group, those whose tests tell something first."""
     catalogue = analysis.catalogue
-    tested = (found.group for found in trials_of(catalogue, catalogue.benchmarks[id]))
+    tested = (
+        found.group for found in trials_of(catalogue, catalogue.benchmarks[id], analysis.today)
+    )
     return tuple(dict.fromkeys((*tested, *catalogue.lane_groups)))
 
 
 def _gear_groups(analysis: Analysis, id: str) -> tuple[str, ...]:
     """Every lane group, those with a comparison first."""
     catalogue = analysis.catalogue
-    compared = (found.group for found in comparisons_of(catalogue, id))
+    compared = (found.group for found in comparisons_of(catalogue, id, analysis.today))
     return tuple(dict.fromkeys((*compared, *catalogue.lane_groups)))
 
 
