@@ -107,6 +107,8 @@ def test_what_differs_for_one_lane_group_moves_its_figures_alone(
     }
     assert moved["heron-2", "distance"] == (300, 200) and moved["heron-2", "reps"] == (6, 4)
     assert ("heron-1", "distance") not in moved and ("", "distance") not in moved
+    main(["review", "HEAD", "--root", str(repository)])
+    assert "distance, Heron, lane 2" in capsys.readouterr().out
 
 
 def test_entries_added_removed_and_moved(

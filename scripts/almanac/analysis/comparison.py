@@ -37,8 +37,9 @@ class FigureMove:
     """A computed figure that moved. Values in the figure's ``unit``; None where there was or is no
     number.
 
-    ``group`` is the lane group that it belongs to, "" where it is the same for all. ``near`` where
-    the entry itself was changed, else the change came from what it uses.
+    ``group`` is the lane group that it belongs to, ``whose`` its title; both are "" where it is the
+    same for all. ``near`` where the entry itself was changed, else the change came from what it
+    uses.
     """
 
     kind: str
@@ -49,6 +50,7 @@ class FigureMove:
     before: float | None
     after: float | None
     near: bool
+    whose: str = ""
 
 
 @dataclass(frozen=True)
@@ -120,6 +122,8 @@ Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
 
 def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[FigureMove]:
     old, new = _all_figures(before), _all_figures(after)
+    groups = {**before.catalogue.lane_groups, **after.catalogue.lane_groups}
+    titles = {id: group.title for id, group in groups.items()}
     for key in new:
         if key not in old:
             continue
@@ -129,7 +133,9 @@ def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[Fig
             if not _same(*values):
                 shown = was or now
                 assert shown is not None
-                yield FigureMove(*key, group, name, shown.unit, *values, near=key in touched)
+                whose = titles[group] if group else ""
+                near = key in touched
+                yield FigureMove(*key, group, name, shown.unit, *values, near, whose)
 
 
 def _names(old: Figures, new: Figures) -> Iterator[tuple[str, str]]:

@@ -87,7 +87,8 @@ def _resisted(
             continue
         told.add((length, days[-1].on))
         when = "on this day" if length == 1 else f"in the seven days from {days[0].on}"
-        message = f"{show_number(metres(days), 0)} m resisted {when} for {summary.group}"
+        whose = analysis.catalogue.lane_groups[summary.group].title
+        message = f"{show_number(metres(days), 0)} m resisted {when} for {whose}"
         hint = f"at most {show_number(most)} m: change a practice, or move it"
         block = summary.block
         yield Problem(block, path_of_day(block, days[-1]), message, hint, of_key=True)
@@ -143,8 +144,9 @@ def sessions_clash(analysis: Analysis) -> Iterator[Problem]:
                     key = (day.on, start, after)
                     if after < ends and key not in told:
                         told.add(key)
+                        title = analysis.catalogue.lane_groups[summary.group].title
                         message = (
-                            f"{summary.group} is still in the session of {own.start} when that of "
+                            f"{title}: still in the session of {own.start} when that of "
                             f"{later.start} begins"
                         )
                         hint = "give them other starts, or each its lane groups"

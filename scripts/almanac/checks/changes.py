@@ -235,6 +235,7 @@ def variant_twice(analysis: Analysis) -> Iterator[Problem]:
             for number, group in enumerate(groups):
                 first = given_to.setdefault(group, name)
                 if first != name:
-                    message = f"{group} is given {name}, and {first} before it"
+                    title = analysis.catalogue.lane_groups[group].title
+                    message = f"{title}: given {name}, and {first} before it"
                     path = ("variants", name, number)
                     yield Problem(own, path, message, "give it one of the two")

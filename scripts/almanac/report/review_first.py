@@ -112,7 +112,7 @@ def _amount(value: Any) -> str:
 
 
 def _more(move: FigureMove) -> str:
-    group = f" for {fenced(move.group)}" if move.group else ""
+    group = f" for {fenced(move.whose)}" if move.whose else ""
     before, after = (show_value(value or 0, move.unit) for value in (move.before, move.after))
     return f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}."
 

@@ -134,7 +134,7 @@ def _figures(review: Comparison) -> Iterator[str]:
 
 
 def _move(move: FigureMove) -> str:
-    name = fenced(f"{move.name} {move.group}" if move.group else move.name)
+    name = fenced(f"{move.name}, {move.whose}" if move.whose else move.name)
     return f"{name}: {_value(move.before, move)} → {_value(move.after, move)}"
 
 
