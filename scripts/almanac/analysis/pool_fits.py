@@ -17,6 +17,7 @@ from almanac.arithmetic.pool_fit import (
     starts_here,
 )
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.start_limits import IN_THE_WATER, enters
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import ENDS, Pool
 from almanac.model.entry import ANY_DEPTH
@@ -106,21 +107,30 @@ def starts_of(
     catalogue: Catalogue, summary: PracticeSummary
 ) -> Iterator[tuple[PartRun, Crew, StartHere]]:
     """Every start of a practice, once a part and crew."""
-    starts = words_of(catalogue, "starts")
+    starts, drills = words_of(catalogue, "starts"), starting_drills(catalogue)
     for run, crew in crews_in_water(summary):
+        if not asks(run.swim_set.items if run.swim_set else run.doing.items, drills):
+            continue
         place = place_of(summary.practice, summary.pool, run, crew)
         for start in dict.fromkeys(starts_here(run.of(crew.group).reps, place, starts)):
             yield run, crew, start
 
 
+def starting_drills(catalogue: Catalogue) -> frozenset[str]:
+    """The drills that hold a start which is no push in the water."""
+    words = words_of(catalogue, "starts")
+    dry = {id for id, word in words.items() if enters(word) != IN_THE_WATER or word.depth_m.least}
+    return frozenset(id for id, drill in catalogue.drills.items() if drill.start in dry)
+
+
 def demanding(catalogue: Catalogue) -> frozenset[str]:
     """The drills that ask anything of a pool: all others need not be looked at."""
-    pools = catalogue.club.pools.values()
+    pools, starting = catalogue.club.pools.values(), starting_drills(catalogue)
     bare = any(not pool.has_flags(end) for pool in pools for end in ENDS)
     return frozenset(
         id
         for id, drill in catalogue.drills.items()
-        if drill.start
+        if id in starting
         or drill.depth_m != ANY_DEPTH
         or drill.is_under_water
         or (bare and (drill.is_on_back or drill.is_backstroke))
