@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.guard import above_zero, not_below_zero
 from almanac.model.club import CordReading
-from almanac.model.knowledge import DragReading
+from almanac.model.drag import DragReading
 
 STANDARD_GRAVITY = 9.80665  # m/s², by definition (CGPM 1901)
 

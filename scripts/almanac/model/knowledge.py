@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import ClassVar
 
 from almanac.model import vocabularies as words
+from almanac.model.drag import Drag
 from almanac.model.drawing import DrawingChoice, undrawn_words
 from almanac.model.entry import (
     ANY_DEPTH,
@@ -131,30 +132,6 @@ class Drill(Moving):
         yield from references("drill", self.needs_first, "needs_first")
         if self.pace:
             yield Reference("benchmark", self.pace.like, "pace")
-
-
-@dataclass(frozen=True)
-class DragReading:
-    """One row of a measured table: area in cm² and drag over speed squared in N s²/m²."""
-
-    area_cm2: float
-    k: float
-
-
-@dataclass(frozen=True)
-class Drag:
-    """What a resisting piece costs: a table and the club's area, one k, a hanging mass, or a
-    calibration.
-    """
-
-    table: tuple[DragReading, ...] = ()
-    area_cm2: float | None = None
-    k: float | None = None
-    hanging_kg: float | None = None
-    ratio: float | None = None
-    calibrate: bool = False
-    how: str = ""
-    source: str = ""
 
 
 @dataclass(frozen=True)
