@@ -11,6 +11,7 @@ _FAR_M = 15  # a head is up by the 15 m mark in every race
 _DIVE_M = 1.35  # the least depth for a dive
 _LONG_S = 8
 _MANY = 5
+_RESTRAINED = 7  # "3-5-7" strokes to a breath; "2, 4 and 6" is every second
 _POOL_LENGTHS = {25, 33, 50, 66, 75, 100, 125, 150, 200, 400}  # a distance without its unit
 _UNITS = frozenset({"UNIT_M", "UNIT_S", "UNIT_MIN"})
 _BETWEEN = {"to", "then", "and", "down", "every", "on", "into", ","}
@@ -72,6 +73,7 @@ def _with_series(found: list[Token]) -> list[Token]:
         values, end, falls = _run(found, at)
         steps = [after - before for before, after in pairwise(values)]
         down, up = all(step < 0 for step in steps), all(step > 0 for step in steps)
+        up = bool(steps) and up and values[-1] >= _RESTRAINED
         if steps and (len(values) > 2 or falls) and (down or up):
             text = "-".join(f"{value:g}" for value in values)
             out.append(Token(text, frozenset({"COUNT_DOWN" if down else "COUNT_UP"})))

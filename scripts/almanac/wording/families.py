@@ -26,6 +26,7 @@ THEMES = frozenset(
         "PAIN",
         "PANT",
         "PUMP",
+        "SNORKEL",
         "SPENT_AIR",
         "STAY_DOWN",
         "SURFACE",
@@ -36,28 +37,73 @@ THEMES = frozenset(
         "air",
         "alone",
         "bind",
+        "black_out",
+        "blackout",
+        "blacks_out",
+        "blow_out",
         "breath",
         "breathe",
+        "breathe_out",
         "breathlessness",
         "burn",
         "burning",
         "diaphragm",
+        "die",
         "dive",
         "dives",
+        "drown",
+        "drowns",
+        "duck",
+        "dunk",
+        "dunking",
+        "dunks",
         "ear",
         "ears",
+        "exhale",
+        "faint",
+        "faints",
         "hurt",
         "hurts",
         "inhale",
+        "kneel_on",
+        "bound",
+        "tied",
+        "weights",
+        "urge",
+        "reflex",
+        "craving",
+        "coach",
+        "surface",
         "lifeguard",
         "lifeguards",
         "lightning",
         "lung",
         "lungs",
         "oxygen",
+        "pass_out",
+        "passes_out",
+        "sit_on",
+        "sits_on",
+        "sitting_on",
         "storm",
         "strap",
         "supervision",
+        "contraction",
+        "contractions",
+        "spasms",
+        "tape",
+        "diaphragm_kicks",
+        "let_it_kick",
+        "partner",
+        "child",
+        "friend",
+        "teammate",
+        "mate",
+        "tank",
+        "watch",
+        "BREAK_OUT",
+        "tapes",
+        "taping",
         "thunder",
         "tie",
         "watcher",
@@ -98,7 +144,7 @@ FAMILIES = {
         "leak|leaks|trapped|behind|rate|tube|hole|holes|hard|heavily|wasted|rushed|lost|held|"
         "forced|gap|gaps|escapes|hold|holds|holding|APNOEA|late|early|forward|forwards|"
         "sideways|backwards|into|through|over|too|more|every|so|like|as|both|quickly|fast|"
-        "deeply|deep|QUICK|loudly|pattern|stroke|count|line"
+        "deeply|deep|QUICK|loudly|pattern|stroke|count|line|through_the"
     ),
     "NOT_ALONE": "before|per|stroke|cycle|in|out|an",
     "TO_ALONE": (
@@ -109,7 +155,10 @@ FAMILIES = {
         "URGE|time|reason|chance|stop|stopping|pause|break|opportunity|turning|turn|lifting|"
         "going|excuse|cause|permission"
     ),
-    "LOSES": "loses|loser|does|pays|buys|gets|has|wins|is|fetches|out|sings|owes|swims",
+    "LOSES": (
+        "loses|loser|does|pays|buys|gets|has|wins|is|fetches|out|sings|owes|swims|lose|fails|"
+        "fail|starts"
+    ),
     "FEWER": "fewer|less|FEW",
     "FEWEST": "MOST|max|maximum|most|limit|than",
     "NOWHERE": "nowhere|none|between|OTHERWISE|elsewhere",
@@ -118,10 +167,14 @@ FAMILIES = {
     "EMPTY": "empty|emptied|drained|flat|bare",
     "SCORN": (
         "weak|weakness|losers|babies|quitters|wimps|sissies|cowards|later|amateurs|beginners|"
-        "land|soft|mortals"
+        "land|soft|mortals|luxury|privilege|treat|reward|bonus|earned|crutch|habit|excuse|"
+        "weaklings"
     ),
     "PENALTY": "penalty|penalties|press_ups|push_ups|forfeit|punishment|owe|owes|burpees",
-    "STUDY": "study|review|statement|research|trial|policy|position|guideline|guidelines|HARM",
+    "STUDY": (
+        "study|review|statement|research|trial|policy|position|guideline|guidelines|HARM|"
+        "term|word|definition"
+    ),
     "WAIT": "wait|waits|waiting|hang|hold_on",
     "DELAY": (
         "hold_off|put_off|delay|delays|delayed|postpone|postpones|defer|stave|fend|fight|"

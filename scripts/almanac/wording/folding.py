@@ -24,9 +24,9 @@ _TAG = re.compile(r"</?[a-z][^<>]{0,60}>", re.IGNORECASE)
 _CAMEL = re.compile(r"(?<=[a-z])(?=[A-Z][a-z])")
 _EMPHASIS = re.compile(r"(?<=\w)[*_~`]+(?=\w)|[*_~`#]+")
 _DIGIT_IN_WORD = re.compile(r"\b[a-z]+[013457@$]+[a-z]+(?:[013457@$]+[a-z]+)*\b")
-_SPACED = re.compile(r"\b(?:[a-z][ .\-]{1,2}){3,}[a-z]\b(?!')|\b(?:[a-z]  ?){3,}[a-z]\b")
+_SPACED = re.compile(r"\b(?:[a-z][ .\-]{1,2}){3,}[a-z]\b(?!')\.?|\b(?:[a-z]  ?){3,}[a-z]\b")
 _DRESSED = re.compile(  # each begins with what is rare, so that it is quickly looked for
-    r"[*_~`&<#]|[01345@$7](?<=[A-Za-z].)[01345@$7]*[A-Za-z]|[A-Z](?<=[a-z].)|-(?<=[a-z].)\s|\n\n"
+    r"[^\x00-\x7f°²³±·µ]|[*_~`&<#]|[01345@$7](?<=[A-Za-z].)[01345@$7]*[A-Za-z]|[A-Z](?<=[a-z].)|-(?<=[a-z].)\s|\n\n"
     r"|[ .-][A-Za-z][ .-]{1,2}[A-Za-z](?:[ .-]|$)"
 )
 _BLANKS = re.compile(r"\s+")
@@ -34,7 +34,7 @@ _BLANKS = re.compile(r"\s+")
 
 def is_plain(text: str) -> bool:
     """Whether a text hides and dresses nothing."""
-    return text.isascii() and not _DRESSED.search(text)
+    return not _DRESSED.search(text)
 
 
 def fold(text: str) -> str:

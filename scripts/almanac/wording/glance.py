@@ -11,14 +11,13 @@ from operator import or_
 
 from almanac.wording.dangers import DANGERS, Danger, Saying
 from almanac.wording.folding import is_plain
-from almanac.wording.lexicon import A_NUMBER
+from almanac.wording.lexicon import A_NUMBER, NUMBERS
 from almanac.wording.tokens import NUMBER_WORDS
 
 Said = tuple[Danger, Saying]
 
-_WORD = re.compile(r"[a-z]+|c?o2")
-_DIGIT = re.compile(r"\d")
-_RUN_TOGETHER = re.compile(r"[a-z](?:breath|oxygen|apn[oe])")
+_WORD = re.compile(r"c?o2|u/w|w/o|[a-z]+|\d+")
+_RUN_TOGETHER = re.compile(r"[a-z]breath")
 
 
 @cache
@@ -36,7 +35,7 @@ class _Index:
 
     bits: Mapping[str, int]
     ways: Mapping[str, Sequence[tuple[int, Said]]]
-    first: frozenset[str]  # what stands first in those of ``ways``
+    of_keys: frozenset[str]  # the words of ``ways``, of a pair the longer
 
 
 @cache
@@ -53,7 +52,7 @@ def _index() -> _Index:
     for words, place in places.items():
         for word in words:
             bits[word] = bits.get(word, 0) | 1 << place
-    return _Index(bits, ways, frozenset(word.split()[0] for word in ways))
+    return _Index(bits, ways, frozenset(max(word.split(), key=len) for word in ways))
 
 
 def worth_a_look(text: str) -> Sequence[Said]:
@@ -61,23 +60,22 @@ def worth_a_look(text: str) -> Sequence[Said]:
     its letters.
     """
     lowered = text.lower()
-    if not is_plain(text) or _RUN_TOGETHER.search(lowered):
+    if not is_plain(text) or ("breath" in lowered and _RUN_TOGETHER.search(lowered)):
         return all_said()
-    row = _WORD.findall(lowered)
+    row = _WORD.findall(lowered.replace("n't", " not"))
     words = set(row)
     index = _index()
-    if words.isdisjoint(index.first):
+    if words.isdisjoint(index.of_keys):
         return ()
     words.update(map(" ".join, pairwise(row)))
     spoken = words & index.ways.keys()
-    return _of_spoken(lowered, words, spoken) if spoken else ()
+    return _of_spoken(row, words, spoken) if spoken else ()
 
 
-def _of_spoken(lowered: str, words: set[str], spoken: set[str]) -> Sequence[Said]:
-    if "n't" in lowered:
-        words.add("not")
-    if not NUMBER_WORDS.keys().isdisjoint(words) or _DIGIT.search(lowered):
-        words.add(A_NUMBER)
+def _of_spoken(row: list[str], words: set[str], spoken: set[str]) -> Sequence[Said]:
+    numbers = sum(word in NUMBER_WORDS or word[0].isdigit() for word in row)
+    if numbers:
+        words.update((A_NUMBER,) if numbers == 1 else (A_NUMBER, NUMBERS))
     index = _index()
     has = reduce(or_, [index.bits[word] for word in words & index.bits.keys()], 0)
     ways = [said for word in spoken for bits, said in index.ways[word] if bits & has == bits]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache, lru_cache
 from itertools import pairwise
 
@@ -38,14 +38,15 @@ def forms(written: str) -> Iterator[str]:
 _WHOLE_STEMS = {"breath"}
 
 
-A_NUMBER = "#"
-AMOUNTS = frozenset(
+A_NUMBER, NUMBERS = "#", "##"
+COUNTS = frozenset({"COUNT_DOWN", "COUNT_UP"})
+AMOUNTS = COUNTS | frozenset(
     {
         *("CLOCK", "DIST", "NEAR", "SHALLOW", "LONG_TIME", "BRIEF"),
-        *("NUM", "NO", "ONE", "SOME", "MANY", "COUNT_DOWN", "COUNT_UP"),
+        *("NUM", "NO", "ONE", "SOME", "MANY"),
     }
 )
-"""Meanings that a number may have."""
+"""Meanings that a number may have; those of ``COUNTS`` need two numbers at least."""
 
 
 @cache
@@ -59,19 +60,40 @@ def words() -> dict[str, Meanings]:
 
 
 @cache
-def words_with(name: str) -> frozenset[str]:
+def _by_meaning() -> dict[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for form, meanings in words().items():
+        for meaning in meanings:
+            found.setdefault(meaning, []).append(form)
+    return found
+
+
+@cache
+def _slips() -> dict[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for slip, word in misspellings().items():
+        found.setdefault(word, []).append(slip)
+    return found
+
+
+def words_with(name: str) -> Sequence[str]:
     """The words of a meaning; a small letter's name is a word itself."""
-    return frozenset(form for form, own in words().items() if name in own) or frozenset({name})
+    return _by_meaning().get(name, (name,))
 
 
 @cache
 def telling_words(name: str) -> frozenset[str]:
     """What a text that holds the meaning holds at least one of: a word; of a phrase two words that
-    stand together; of an amount any number.
+    stand together; of an amount any number, but 0 and 1
+    are words.
     """
     own = {_telling(form.split("_")) for form in words_with(name)}
-    own |= {slip for slip, word in misspellings().items() if word in own}
-    return frozenset(own | ({A_NUMBER} if name in AMOUNTS else set()))
+    slips = {slip for word in own for slip in _slips().get(word, ())}
+    if name in COUNTS:
+        own.add(NUMBERS)
+    elif name in AMOUNTS and name not in {"NO", "ONE"}:
+        own.add(A_NUMBER)
+    return frozenset(own | slips)
 
 
 def _telling(form: list[str]) -> str:

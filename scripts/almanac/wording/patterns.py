@@ -23,6 +23,7 @@ _NAMELESS = {*_GAPS, "//", "&"}
 _ANYWHERE = {"FULL", "HALF", "COMMA", "LIGHT"}
 _FIRST_SIGN = 0x100
 _signs: dict[str, str] = {}
+_named_by: dict[str, str] = {}
 
 
 def _split(step: str) -> list[str]:
@@ -37,7 +38,10 @@ def _names(step: str) -> Iterator[str]:
 
 def _sign(name: str) -> str:
     """One character for a meaning, or for a word that some pattern names."""
-    return _signs.setdefault(name, chr(_FIRST_SIGN + len(_signs)))
+    if name not in _signs:
+        _signs[name] = chr(_FIRST_SIGN + len(_signs))
+        _named_by[_signs[name]] = name
+    return _signs[name]
 
 
 @dataclass(frozen=True)
@@ -102,16 +106,18 @@ class Pattern:
 
     def found_in(self, row: Row) -> Iterator[tuple[int, int]]:
         """Where it stands: the numbers of its first token and of the one after its last."""
-        if all(not row.holds.isdisjoint(needed) for needed in self._needed):
-            first, *others = self._compiled
-            for match in first.finditer(row.written):
-                spans = [match.span()]
-                if others:
-                    spans += _in_half(row.written, match.start(), others)
-                if len(spans) > len(others):
-                    starts, ends = zip(*spans, strict=True)
-                    start = row.written.count(" ", 0, min(starts))
-                    yield start, row.written.count(" ", 0, max(ends))
+        for needed in self._needed:
+            if row.holds.isdisjoint(needed):
+                return
+        first, *others = self._compiled
+        for match in first.finditer(row.written):
+            spans = [match.span()]
+            if others:
+                spans += _in_half(row.written, match.start(), others)
+            if len(spans) > len(others):
+                starts, ends = zip(*spans, strict=True)
+                start = row.written.count(" ", 0, min(starts))
+                yield start, row.written.count(" ", 0, max(ends))
 
     @cached_property
     def needed_words(self) -> tuple[frozenset[str], ...]:
@@ -139,7 +145,7 @@ class Pattern:
 
 
 def _named(signs: frozenset[str]) -> set[str]:
-    return {name for name, sign in _signs.items() if sign in signs}
+    return {_named_by[sign] for sign in signs}
 
 
 def _rank(signs: frozenset[str]) -> tuple[bool, int]:

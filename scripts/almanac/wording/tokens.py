@@ -10,7 +10,7 @@ from almanac.wording.folding import fold
 from almanac.wording.lexicon import NOTHING, Meanings, cut, meant, phrases, words
 
 _PIECE = re.compile(
-    r"\d*:\d\d(?:\.\d+)?|\d+(?:\.\d+)?|c?o2|u/w|w/o|[a-z]+(?:'[a-z]+)?"
+    r"\d*:\d\d(?:\.\d+)?|\d+(?:st|nd|rd|th)\b|\d+(?:\.\d+)?|c?o2|u/w|w/o|[a-z]+(?:'[a-z]+)?"
     r"|\.(?=[\s\"')]|$)|[.!]{2,}| - |--| / |[!;:?,()\[\]/>+-]"
 )
 _FULL, _HALF = (".", "!"), (":", ";", "?", " - ", "--")
@@ -68,7 +68,9 @@ def _written_out(contracted: re.Match[str]) -> str:
 @lru_cache(maxsize=16384)
 def _of_piece(piece: str) -> tuple[Token, ...]:
     if piece[0].isalpha():
-        return tuple(_of_word(meant(word)) for word in cut(piece))
+        return tuple(_of_word(meant(word)) for word in cut(piece.removesuffix("'s")))
+    if piece[0].isdigit() and piece[-1].isalpha():
+        return (Token(piece, value=float(piece[:-2])),)
     if piece[-1].isdigit():
         return (
             Token(piece, frozenset({"CLOCK"}))
@@ -113,7 +115,11 @@ def _joined(found: list[Token]) -> list[Token]:
         if skipped:
             skipped -= 1
             continue
-        for size in range(min(longest.get(token.text, 1), len(found) - at), 1, -1):
+        most = longest.get(token.text)
+        if most is None:
+            out.append(token)
+            continue
+        for size in range(min(most, len(found) - at), 1, -1):
             phrase = "_".join([token.text for token in found[at : at + size]])
             if phrase in known:
                 out.append(_of_word(phrase))

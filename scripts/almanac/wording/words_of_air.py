@@ -6,13 +6,16 @@ WORDS = {
     "AIR": """
         breath|s air oxygen o2 lungful|s gulp_of_air gulps_of_air lungful_of_air lungfuls_of_air
         breath_of_air gulp|s gasp|s inhalation|s puff|s sip_of_air snatch_of_air breather|s
-        mouthful_of_air br lung_full
+        mouthful_of_air br lung_full chestful|s bellyful_of_air breath_hold_time
     """,
     "SKY": """
         in_the_air into_the_air through_the_air air_temperature airs by_air open_air fresh_air
         in_mid_air not_air out_of_the_air up_in_the_air
     """,
-    "NO_AIR": "nb no_breather|s nobreath no_breathers airless breathlessly oxygen_free nobr no_br",
+    "NO_AIR": """
+        nb no_breather|s nobreath no_breathers airless breathlessly oxygen_free nobr no_br nbs bh
+        bhs n.b.
+    """,
     "BREATHE": """
         breathe|s|d|r inhal|e|es|ed|ing respir|e|es|ing breathing breathin breath_in breathes_in
         take_in_air taking_in_air
@@ -29,17 +32,18 @@ WORDS = {
     """,
     "SPENT_AIR": """
         out_of_air run_out_of_air runs_out_of_air out_of_oxygen no_air_left air_runs_out air_is_gone
-        breath_is_gone run_out_of_breath runs_out_of_breath out_of_puff
+        breath_is_gone run_out_of_breath runs_out_of_breath out_of_puff air_ran_out air_gives_out
     """,
     "APNOEA": """
         hypox|ic|ia|ics hypo_set apnoea|s apnea|s apneic apnoeic apnoe breathhold|s|ing|er
         breath_hold|s|ing|er|ers breath_control|led breath_restrict|ed|ion breath_holder
         lung_bust|er|ers|ing lungbust|er|ers|ing free_div|e|ing|er|ers freediv|e|ing|er|ers
-        shallow_water_blackout|s air_hunger holding_of_breath holding_of_the_breath breathholds
-        bated_breath hipoxic hypoxik breathold|s|ing oxygen_debt_set co2_table|s o2_table|s
-        co2_tolerance controlled_breathing restricted_breathing reduced_breathing limited_breathing
-        breathing_restriction breath_ladder|s breath_pyramid|s breath_countdown breathing_ladder|s
-        breathing_pyramid|s breath_golf breath_retention kumbhaka
+        air_hunger holding_of_breath holding_of_the_breath breathholds bated_breath hipoxic hypoxik
+        breathold|s|ing oxygen_debt_set co2_table|s o2_table|s co2_tolerance controlled_breathing
+        restricted_breathing reduced_breathing limited_breathing breathing_restriction
+        breath_ladder|s breath_pyramid|s breath_countdown breathing_ladder|s breathing_pyramid|s
+        breath_golf breath_retention kumbhaka bottom_time dive_time breath_time air_tolerance
+        static_hold|s
     """,
     "LUNG": "lung|s chest|s ribcage diaphragm|s ribs windpipe",
     "MOUTH": "mouth|s lip|s jaw|s nostril|s",
@@ -50,13 +54,14 @@ WORDS = {
         over_breath|e|ing superoxygenat|e|es|ing super_oxygenat|e|es|ing oxygenat|e|es|ing
         pre_breath|e|ing breathe_up lung_pack|ing pack_your_lungs pack_the_lungs packing_the_lungs
         hyper_oxygenat|e|ing prebreath|e|ing supercharg|e|es|ing hypervent hyperventalate
+        over_ventilat|e|es|ing overventilate
     """,
     "PANT": "pant|s|ing huff|s|ing sniff|s",
     "PUMP": """
         pump|s|ing flush|es|ing purg|e|es|ing wash_out washing_out blow_off blowing_off
         charg|e|es|ing prim|e|es|ing load|s|ed|ing saturat|e|es|ing top_up tank_up stock_up
         stack|s|ing pack|s|ing fill_up pre_load preload super_charge ventilat|e|es|ing clear_out
-        bellow|s flood|s|ing get_rid_of blast|s dump|s|ing
+        bellow|s flood|s|ing get_rid_of blast|s dump|s|ing overfill|s|ing
     """,
     "CO2": "co2 carbon_dioxide carbon",
     "FILL": "fill|s|ed|ing inflat|e|es|ing empty empties emptying",
@@ -95,7 +100,11 @@ WORDS = {
         losing_consciousness blue_lips lips_go_blue lips_turn_blue lips_are_blue turn_blue goes_blue
         go_blue turns_blue grey_at_the_edges swimming_head floaty foggy haze hazy loopy
         head_goes_light head_feels_light tingly ears_ring vertigo world_narrows everything_narrows
-        sparkles sparkly numb_lips
+        sparkles sparkly numb_lips headache|s head_aches nausea nauseous shallow_water_blackout|s
+        fuzzy spaced_out head_goes_funny go_funny goes_funny
     """,
-    "PAIN": "pain|s|ful sore|ness injur|y|ies|ed cramp|s numb|ness agony sprain|ed",
+    "PAIN": """
+        pain|s|ful sore|ness injur|y|ies|ed cramp|s numb|ness agony sprain|ed ache aches aching
+        niggle|s twinge|s
+    """,
 }

@@ -18,21 +18,21 @@ WORDS = {
         take_away subtract|s remov|e|es|ing economis|e|es economiz|e|es conserv|e|es|ing
         delay|s|ing|ed postpon|e|es|ing put_off hold_off holding_off resist_taking without_as seldom
         rarely infrequent|ly sparing|ly suppress|es|ed|ing stifl|e|es|ing withhold|s|ing withheld
-        suspend|s|ing lacks
+        suspend|s|ing lacks eliminat|e|es|ed|ing ditch|es lowest smallest erase forsake
     """,
     "ONE": "one single 1 lone sole same solitary",
     "ONLY": """
-        only just solely exclusively nowhere_else nothing_else no_other alone_at not_in_between
-        none_between none_in_between
+        only just solely exclusively nowhere_else nothing_else no_other not_in_between none_between
+        none_in_between
     """,
     "OTHERWISE": "in_between between",
     "HOLD": """
         hold|s|ing held hold_on_to hang_on_to hanging_on_to retain|s|ing contain|s|ing trap|s|ping
         trapped bottl|e|es|ing bottle_up stor|e|es|ing cling_to sit_on sitting_on lock|s|ed|ing
         seal|s|ed keep_hold_of clamp|s|ing hoard|s|ing nurse nursing swallow|s catch_and_hold hodl
-        hld bank|s hug cork grip|s|ping
+        hld bank|s hug cork grip|s|ping sits_on kneel_on
     """,
-    "HOLDS_OUT": "hold_it holds_it hold_out holds_out hold_it_in",
+    "HOLDS_OUT": "hold_it holds_it hold_out holds_out hold_it_in holding_out",
     "KEEP": "keep|s|ing kept",
     "TAKE": """
         get|s|ting got take|s|n taking took draw|s|ing get_a grab|s|bing sneak|s steal|s
@@ -84,9 +84,9 @@ WORDS = {
         not_let_it nevermind part_of_it part_of_the_job part_of_the_deal goes_with_it
         tell_it_to_wait long_before_it_must hang_tough keep_it_going not_cave not_listen
         do_not_listen laugh_at is_ok are_ok is_okay are_okay are_fine are_good means_it_is_working
-        proves
+        proves power_on battle_on
     """,
-    "EVEN": "even past beyond through_the through even_if even_when even_though although",
+    "EVEN": "even past beyond through_the through even_if even_when even_though although after",
     "STOP": """
         stop|s|ped|ping out rest|s|ed seated seat watched over_with emergency aid licensed
         professional rope rope_end recover|s whistle blow_the_whistle sit|s leav|e|es|ing sit_down
@@ -94,7 +94,8 @@ WORDS = {
         get_out gets_out surface_at_once come_up_at_once come_straight_up up_at_once helped
         call|s|ing report|s refer|red tell_the_coach tell_me tell_someone tells_the_coach
         tell_an_adult ended over at_once immediately straight_away hold_the_rope holds_the_rope
-        pulled send|s|ing sent doctor taken_out struck_out excluded finished
+        pulled send|s|ing sent doctor taken_out struck_out excluded finished step_back steps_back
+        out_of_the_water
     """,
     "AGAIN": """
         start_over start_again back_to_the_start go_again do_it_again repeat|s begin_again
@@ -116,6 +117,7 @@ WORDS = {
     "ALONE_ONLY": """
         by_yourself on_your_own unsupervised unwatched on_their_own by_themselves by_himself
         by_herself unattended nobody_watching nobody_is_watching no_one_watching no_one_is_watching
+        unaccompanied
     """,
     "GUARD": """
         lifeguard|s coach|es watcher|s supervision supervisor|s spotter|s adult|s teacher|s guard|s

@@ -27,7 +27,7 @@ WORDS = {
     "ALLOWED": """
         allowed permitted asked wanted needed used welcome counted praised rewarded measured
         required called trained practised encouraged taught timed set ranked mend aim goal joke way
-        answer skill trick sport place part
+        answer skill trick sport place part game contest
     """,
     "IF": """
         if when whenever whoever anyone anybody someone somebody who whose once should any_swimmer

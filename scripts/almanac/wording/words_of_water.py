@@ -27,6 +27,7 @@ WORDS = {
         break_surface breaks_the_surface breaking_the_surface breaking_surface up_for_air
         put_your_head_up bob_up come_to_the_top heads_up bail bails bailing pop_to_the_surface
     """,
+    "BREAK_OUT": "break_out breaks_out breaking_out breakout|s",
     "LAST_UP": """
         last_one_up last_up last_to_come_up last_to_surface last_to_breathe last_to_gasp
         last_to_pop_up first_to_surface first_to_come_up first_to_breathe first_to_gasp
@@ -57,7 +58,8 @@ WORDS = {
     "UNTIL": "until till til untill to_the_point_where to_the_point_of till_the",
     "MOST": """
         longest furthest farthest deepest maximum max maximal record|s personal_best|s pb|s pr best
-        limit|s as_possible to_failure forever endless|ly best_ever lasting_longest
+        limit|s as_possible to_failure forever endless|ly best_ever lasting_longest no_more_than
+        not_more_than at_most
     """,
     "MORE": "more extra another_go",
     "GROW": """
@@ -65,6 +67,7 @@ WORDS = {
         increas|e|es|ed|ing lengthen|s|ing grow|s|ing build_up prolong|ed|s|ing
     """,
     "EXTEND": "add|s extend|s|ed|ing stretch increas|e|es|ing lengthen|s|ing prolong|s|ing",
+    "LONG_TIME": "half_a_minute a_minute full_minute whole_minute minutes",
     "SHALLOW": """
         shallow|s shallow_end shallow_water unknown_depth murky toddler_pool paddling_pool
         waist_deep knee_deep teaching_pool learner_pool baby_pool

@@ -39,5 +39,8 @@ COUNTING_DOWN = danger(
     each|every ~ POOL|rep|round|DIST|time|week ~ FEWER AIR
     LONGER|ADD ~ stroke|strokes|arms|pulls between|per|before|to ~ A_BREATH
     ADD ~ ONE|NUM|two ~ STROKE .. A_BREATH
+    BREATHE ... every|each MANY !BEATS|LONG_TIME|BRIEF|NEAR|m|metres|seconds
+        -- CLOCK ; MANY BEATS ; BREATHE ~ SLOW
+    NUM AIR COMMA ~ NUM COMMA ~ NUM
     """,
 )

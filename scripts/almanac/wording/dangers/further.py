@@ -10,10 +10,10 @@ FURTHER = danger(
     mend="take it out; say who watches, how deep the water is, and when to stop",
     ways="""
     swim|dive|train|practise|practice|try|this|go|it ~ at? ~ ALONE_ONLY
-        -- arm|leg|legs|arms|kick ~ ALONE_ONLY
+        -- ALONE_ONLY time|pace|speed|clock|feet ; arm|leg|legs|arms|kick ~ ALONE_ONLY
     swim|dive|train|practise|practice|this|go ~ alone IF|when|at|after|before|FULL|COMMA
     WITHOUT|NO LIGHT* lifeguard|lifeguards|supervision|watcher
-        -- NO GUARD ~ NO ; WITHOUT ~ GUARD COMMA
+        -- lifeguard|supervision|watcher ... NO|NOT ; NO GUARD ~ NO ; WITHOUT ~ GUARD COMMA
     lifeguard|lifeguards|watcher ~ gone|left|away|busy|optional|elsewhere
     NOT LIGHT* URGE ~ lifeguard|lifeguards|watcher|supervision
     DIVE ... SHALLOW
@@ -40,8 +40,29 @@ FURTHER = danger(
     PUSH|HOLD|KEEP ~ PERSON ~ FACE ~ UNDER|UNDERWATER|down|in
     PUSH|HOLD LIGHT* FACE ~ UNDER|UNDERWATER|down ~ UNTIL|LONG_TIME|count
     lightning|thunder|storm ... PERSIST|REMAIN|KEEP|finish|GO
-        -- STOP
+        -- STOP ; out
     PERSIST|REMAIN|KEEP|finish ... lightning|thunder|storm
-        -- STOP
+        -- STOP ; out
+    sit_on|sitting_on|sits_on|kneel_on ~ PERSON
+    PERSIST ~ lifeguard|lifeguards|watcher
+    swim|swims|swimming|train|training|dive|diving alone
+        -- alone in ~ lane ; told|asked ; alone with
+    NO|WITHOUT .. lifeguard|watcher|supervision needed|required|necessary
+    DIVE ... NOT|WITHOUT ~ see|checking|looking|knowing|check
+        -- NOT DIVE
+    tape|tapes|taping ~ MOUTH|FACE
+    SNORKEL ~ blocked|plugged|closed|taped
+    dunk|dunks|dunking|duck ~ PERSON
+    hand|hands|palm|palms over ~ MOUTH|FACE
+    train|swim|kick|race|work|play EVEN|through ~ PAIN
+        -- NOT
+    PAIN ~ NOT kill|hurt|matter|harm
+    hands|feet|wrists|arms ~ bound|tied
+    weights ~ on ~ PERSON
+    HOLD ~ PERSON ~ at|on ~ BOTTOM
+    PUSH|HOLD ~ partner|child|friend|teammate|mate down
+    NO|NOT ~ URGE for anyone|anybody|someone to watch
+    lifeguard|coach ~ leave|leaves ~ deck|pool
+    hand_over ~ MOUTH|FACE
     """,
 )

@@ -41,5 +41,10 @@ OVER_BREATHING = danger(
     before .. UNDERWATER|UNDER|DIVE ... DEEP|QUICK A_BREATH
         -- a|ONE DEEP AIR ; SLOW
     extra|LONGER oxygen|air ... last|LAST|AS_LONG_AS|UNDERWATER
+    more|harder|deeper|faster ~ A_BREATH & longer|further|farther
+    on top of ~ AIR
+    of QUICK|hard|DEEP BREATHE
+    power|fire|warrior|bellows A_BREATH
+    DEEP A_BREATH ... faster|quicker
     """,
 )

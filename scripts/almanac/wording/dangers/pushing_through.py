@@ -15,8 +15,8 @@ PUSHING_THROUGH = danger(
     URGE OF_TO* A_BREATH|SURFACE LIGHT* ONLY|NOT|NO|never ...
         -- STOP|SURFACE
     SICK
-        -- SICK is NOT ; what SICK|is ; what ~ SICK ; STOP ; REST ; refer ; NOT|NO ... SICK ;
-           makes|make|from|gets ~ SICK
+        -- SICK is NOT ; SICK ... warning ; what SICK|is ; what ~ SICK ; STOP ; REST ; refer ;
+           NOT|NO ... SICK ; makes|make|from|gets ~ SICK
     PERSIST|EVEN .. AIRLESSNESS
     SICK LIGHT* means|mean|shows|show|tells|proves ...
         -- STOP ; REST ; over
@@ -70,6 +70,27 @@ PUSHING_THROUGH = danger(
     NOT ~ STOP|stop|give ... LUNG
     NO|NOT ~ CHANCE LIGHT* stop|SURFACE|REST ... SICK|LUNG
     SICK ... NO|NOT ~ CHANCE ~ ...
+    NOT LIGHT*
+        put_off|deterred|scared|worried|bothered|alarmed|stopped|discouraged|afraid|frightened|
+        concerned by|of|about|at ~ SICK|CONTRACTION
+    black_out|blacks_out|faint|faints|pass_out|passes_out|blackout ...
+        PERSIST|again|resume|resumes
+        -- NOT|NO
+    begs|begging|beg|screams|screaming|scream|cries|crying|demands|asks|craves ~ for ~
+        AIR|BREATHE|oxygen
+        -- STOP|SURFACE
+    URGE OF_TO* A_BREATH // LIGHT* NOT|no|PERSIST|tough|wait|later|count
+    PERSIST|EVEN ~ CONTRACTION
+        -- STOP
+    NOT ~ drown|drowns|die|faint|black_out ... PERSIST|so|GO
+    urge|reflex|craving PASSES
+        -- UNTIL ; STOP
+    contraction|contractions|spasms
+        -- LEGS|muscle|calf|cramp|foot ; STOP ; HARM
+    box A_BREATH & GO|HOLD
+    URGE OF_TO* A_BREATH ... with it
+    diaphragm_kicks|let_it_kick
+        -- STOP
     """,
     of_sentence=True,
 )

@@ -16,8 +16,9 @@ STAYING_UNDER = danger(
     STAY_DOWN ... EXTENT|GROW|while
         -- streamline|legs|ankles
     UNDERWATER & UNTIL|WHOLE|DIST|length|lengths|lap|laps|width|LONG_TIME|AS_LONG_AS|HOW_LONG|MOST
-        -- NEAR ; off|from ~ WALL ; each|every|between WALL ; NUM ~ BEATS ; EXHALE ; BRIEF ; FIRST ;
-           camera ; full REST ; ONE UNDERWATER ; NO|NOT ~ GROW ; work UNDERWATER
+        -- NEAR ; off|from ~ WALL ; each|every|between WALL ; NUM ~ BEATS ; EXHALE ; BRIEF ;
+           FIRST ; camera ; full REST ; half of ; ONE UNDERWATER ; NO|NOT ~ GROW ;
+           work UNDERWATER
     cover|swim|cross|do ~ POOL .. UNDERWATER
     UNDERWATER ~ past|beyond ~ flags|middle|halfway|half|DIST|WALL
     GO|LAST ~ UNDER ~ UNTIL|WHOLE|AS_LONG_AS|POOL
@@ -49,9 +50,9 @@ STAYING_UNDER = danger(
     BOTTOM ... and|COMMA|then WAIT|REMAIN|count ... EXTENT|NUM|for|signal
         -- look|eyes
     DEPTH|STAY_DOWN ... MOST
-        -- NEAR ; bottom|down ~ MOST
+        -- NEAR ; BRIEF ; BEATS ; bottom|down ~ MOST
     MOST ... UNDERWATER|BOTTOM|STAY_DOWN
-        -- NEAR ; NUM ~ BEATS ; MOST ~ under ~ the
+        -- NEAR ; BRIEF ; half of ; NUM ~ BEATS ; MOST ~ under ~ the
     BEST ~ time|distance|score|one|go|mark ~ UNDERWATER|UNDER
     CONTEST ... UNDERWATER|STAY_DOWN|APNOEA|BOTTOM
     UNDERWATER|STAY_DOWN|UNDER|APNOEA ~ CONTEST
@@ -96,6 +97,23 @@ STAYING_UNDER = danger(
         -- bottom
     count|counting|SECONDS ~ UNDERWATER
         -- BRIEF ; BEATS
+    NOT want|wants .. LAST_UP
+    UNDERWATER for distance|time|depth|score|length
+    UNDERWATER hold|holds|challenge|contest|record|test
+    beat|better|improve|break|outlast
+        your|his|her|the|that|PERSON|BEST|last|week|yesterday|own|time|next|distance|to|you*
+        UNDERWATER
+    LAST_UP ~ out|loses|lose|pays
+    IF ~ SURFACE ~ LOSES
+    all_the_way UNDER|UNDERWATER
+    surface is lava|forbidden
+    stay|keep|STAY off|away ~ surface
+    there|down|up|out and back .. UNDERWATER
+        -- then
+    UNDERWATER|UNDER ... SURFACE ~ at ~ WALL
+        -- WALL ~ UNDERWATER
+    BREAK_OUT ... FAR ~ WALL|half
+    BREAK_OUT ~ NOT|NO earlier
     """,
     unless="""
     BODY ~ DEPTH ;

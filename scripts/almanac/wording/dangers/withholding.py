@@ -13,12 +13,12 @@ WITHHOLDING = danger(
         -- NO AIR is|was|are|gets FEW|HOLD|left|lost|snatched|rushed ;
            stroke|strokes|cycle|cycles WITHOUT ~ A_BREATH
     MANY|DIST|MOST|most|CONTEST|AS_LONG_AS .. strokes WITHOUT ~ A_BREATH
-    NO ~ CHANCE to|for|of ~ A_BREATH
+    NO ~ CHANCE to|for|of GETS* A_BREATH
     NO_AIR
     NOT GETS* A_BREATH !NOT_BREATH
         -- NOT BREATHE the roll ; NOT the|your|their|his AIR ; NOT gasp ;
-           NOT has|have|need to turn|lift ; first|last ~ STROKE ;
-           NOT GETS* BREATHE in UNDERWATER|water
+           NOT lift|raise ~ FACE to BREATHE ; NOT has|have|need to turn|lift ;
+           first|last ~ STROKE ; NOT GETS* BREATHE in UNDERWATER|water
     NOT GETS* AIR EXTENT|between|off|inside|before|on|for|after|from|FULL
         -- first|last ~ STROKE ; NOT ~ IF ; NOT the|your|their|his AIR ; NOT gasp
     NOT LIGHT* URGE OF_TO* A_BREATH !every|both|to|hard|so
@@ -129,7 +129,7 @@ WITHHOLDING = danger(
     A_BREATH LIGHT* NOT LIGHT* required|needed|necessary|allowed|permitted|an|compulsory|for
         -- NOT ~ hard
     A_BREATH LIGHT* optional|cheating|weakness|overrated|SCORN
-    A_BREATH LIGHT* for ~ SCORN|WALL|turns
+    A_BREATH is|are ~ for ~ SCORN|WALL|turns
     every|each|any AIR|BREATHE ~ costs|cost|means|earns|is|adds ~ ...
     PENALTY ~ for|if|per|when ... A_BREATH
         -- NOT
@@ -158,5 +158,52 @@ WITHHOLDING = danger(
         -- then ; SLOW
     low|little|starved|without|deprived oxygen
     oxygen deprivation|starvation|debt|off
+    CO2
+    SPENT_AIR
+        -- STOP|SURFACE|BREATHE|REST ; HARM ; waits
+    gasping|desperate|starving|starved|begging|dying|aching|fighting|panting ~ for ~ AIR
+        -- STOP|SURFACE
+    gasping & SURFACE|UNDERWATER
+        -- STOP
+    URGE AIR badly|desperately
+    AIR|BREATHE is|are ~ SCORN
+    each|every stroke WITHOUT ~ A_BREATH
+    on SOME|MANY|NUM AIR
+        -- SLOW
+    AVOID|FORGET|resist|resists|refrain|abstain|limit|ban|forbid|forget GETS* from? about?
+        A_BREATH !NOT_BREATH
+    AVOID|FORGET|resist|limit|forget|refrain from|about|your|ON A_BREATH !NOT_BREATH
+    temptation|impulse|desire to A_BREATH
+        -- STOP|SURFACE
+    A_BREATH .. forbidden|banned|prohibited|disallowed|outlawed|against
+    A_BREATH ... NOT|never LIGHT* allowed|permitted|welcome
+    NOT exhale|breathe_out|blow_out FULL|HALF|COMMA|UNTIL|before
+    POOL|DIST|GO ~ breath|air free
+    NOT let go ~ AIR
+    AIR & NOT TAKE ~ another|MORE
+    to ONE|NUM|NO|none AIR
+        -- SLOW
+    from NUM AIR to
+    NOT stop|pause|wait for|to ~ A_BREATH !NOT_BREATH
+    not_stop|never_stop for|to ~ A_BREATH
+    leave|leaves ~ A_BREATH ~ for|to|until ~ later|WALL
+    nothing|none in LIGHT* LUNG
+    lid|brake|cap|limit|brakes on ~ A_BREATH
+    only|ONLY A_BREATH spot|place|point|stop|station
+    lung|lungs SHUT
+    NO|WITHOUT ~ FACE turns|turn|turning & DIST|POOL|WHOLE
+        -- BREATHE
+    NUM|MORE before GETS* SURFACE|A_BREATH !NOT_BREATH
+        -- BODY|FACE ~ SURFACE ; BEATS ~ before ~ A_BREATH ; SLOW ; REST
+    through|tunnel|hoops ... before A_BREATH
+    only|ONLY SCORN ~ BREATHE
+    BREATHE ~ shows|means|proves ~ NOT|SCORN|unfit
+    CEASE BREATHE so often|much
+    AIR|BREATHE allowed|budget|quota|allowance
+    NUM AIR // next .. NUM
+    empty tank & GO|DIST|EXHALE
+    AIR & hold ~ empty
+    POOL|DIST & butterfly|fly|crawl|freestyle|free & FACE ~ down
+        -- SNORKEL ; BREATHE ; EXHALE ; WALL ; NEAR
     """,
 )
