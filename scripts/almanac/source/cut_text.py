@@ -25,7 +25,7 @@ def cut_texts(document: Document, kind: str) -> Iterator[tuple[Place, Finding]]:
     """An error for each text of an entry that a comment follows on its line, with the place of the
     text's value: whatever else is amiss there comes of it.
     """
-    if not _COMMENT.search(document.text):
+    if "#" not in document.text or not _COMMENT.search(document.text):
         return
     lines = document.text.split("\n")
     for path in marked(document, kind, _FREE_TEXT):
