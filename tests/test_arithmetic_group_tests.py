@@ -37,7 +37,7 @@ from almanac.arithmetic.test_workings import (
     pull_at,
     reserve,
 )
-from almanac.model.knowledge import Drag, DragReading
+from almanac.model.drag import Drag, DragReading
 from almanac.report.working_text import formula, steps
 
 PAIRED = {

@@ -24,7 +24,7 @@ from almanac.arithmetic.resistance import (
     swimmer_drag,
 )  # fmt: skip
 from almanac.model.club import CordReading
-from almanac.model.knowledge import Drag, DragReading
+from almanac.model.drag import Drag, DragReading
 
 # Coloretti et al. 2025, J Strength Cond Res 39:e701-5 (abstract): area in cm², k = F / v² in N
 # s²/m²; and the coefficient
