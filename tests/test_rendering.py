@@ -22,8 +22,8 @@ from almanac.publish.links import LinkCheck
 from almanac.publish.render import render
 from almanac.publish.whole_site import write_site
 from almanac.resources import SETTINGS, SITE_SOURCE
+from almanac.second_process import begun, in_turns, shared
 from almanac.site.folder import Folder
-from almanac.site.second_process import begun
 from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
@@ -190,6 +190,41 @@ def test_what_fails_in_a_second_process_is_done_here() -> None:
     assert begun(fails_there)() == here
     with pytest.raises(ZeroDivisionError):
         begun(lambda: 1 // 0)()
+
+
+@pytest.mark.usefixtures("two_processors")
+def test_two_processes_share_a_work_out() -> None:
+    here, items = os.getpid(), list(range(5_000))
+
+    def work(item: int) -> tuple[int, int]:
+        return item * item, os.getpid()
+
+    found = shared(items, work)
+    assert list(found) == items
+    assert all(square == item * item for item, (square, _) in found.items())
+    assert {process for _, process in found.values()} >= {here}
+    assert shared([3, 2], work) == {3: (9, here), 2: (4, here)}
+
+
+@pytest.mark.usefixtures("two_processors")
+def test_what_is_lost_with_a_second_process_is_done_here() -> None:
+    here = os.getpid()
+
+    def work(item: int) -> int:
+        if os.getpid() != here:
+            os._exit(9)
+        return -item
+
+    assert shared(list(range(100)), work) == {item: -item for item in range(100)}
+
+
+@pytest.mark.usefixtures("two_processors")
+@pytest.mark.parametrize("count", [0, 1, 23, 1_999, 2_001, 70_000])
+def test_each_turn_is_given_once(count: int) -> None:
+    turns = in_turns(range(count))
+    beside = begun(lambda: list(turns))
+    mine = list(turns)
+    assert sorted([*mine, *beside()]) == list(range(count))
 
 
 def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:

@@ -1,7 +1,5 @@
 """``python -m almanac``."""
 
-import sys
+from almanac.commands.main import entry
 
-from almanac.commands.main import main
-
-sys.exit(main())
+entry()

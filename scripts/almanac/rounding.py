@@ -89,7 +89,10 @@ def show_time(seconds: float | Decimal, tenths: bool = False) -> str:
 
 def show_number(value: float | Fraction | Decimal, digits: int = 1) -> str:
     """A number with grouping and no idle decimals: 1000 -> ``1,000``, 12.50 -> ``12.5``."""
-    rounded = half_up(float(value), Decimal(1).scaleb(-digits))
+    number = float(value)
+    if number.is_integer():  # most are, and rounding takes its time
+        return f"{int(number):,}"
+    rounded = half_up(number, Decimal(1).scaleb(-digits))
     if rounded == int(rounded):
         return f"{int(rounded):,}"
     return f"{rounded:,.{digits}f}".rstrip("0").rstrip(".")

@@ -60,6 +60,9 @@ class Course:
     length: int
     unit: Unit
 
+    def __hash__(self) -> int:
+        return self.length  # clocks and paces are looked up by it all the time
+
     @classmethod
     def parse(cls, text: str) -> Course:
         """Read ``25yd``, ``25m``, ``50m`` or ``land``. Raises KeyError for anything else."""

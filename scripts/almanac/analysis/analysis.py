@@ -30,7 +30,7 @@ from almanac.model.entry import Entry
 from almanac.model.practice import Doing, Practice
 from almanac.model.swim_set import SwimSet
 from almanac.source.texts import Text, texts_of
-from almanac.units import COURSES, LAND, Course
+from almanac.units import LAND, Course
 from almanac.wording.reading import Asking, asked_for
 
 
@@ -85,13 +85,6 @@ class Analysis:
         if (id, course) not in self._summaries:
             self._summaries[id, course] = summarise(self.timing, self.computable[id], course)
         return self._summaries[id, course]
-
-    def work_out_clocks(self) -> None:
-        """Have every computable set worked out for every lane group in every course."""
-        for id in self.computable:
-            for course in COURSES.values():
-                for _ in self.summary_in(id, course).clocks.values():
-                    pass
 
     @cached_property
     def asked_for(self) -> tuple[tuple[Entry, Text, Asking], ...]:

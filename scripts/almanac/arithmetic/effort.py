@@ -51,10 +51,31 @@ class EffortScale:
 
     def rating(self, word: str) -> Fraction:
         """The middle of the word's interval."""
-        least, most = self._intervals[
-            word
-        ]  # the check 'effort-scale' has seen to it that each word has one
-        return (least + most) / 2
+        return self._middles[word]  # the check 'effort-scale' has seen to it that each has one
+
+    @cached_property
+    def _middles(self) -> dict[str, Fraction]:
+        return {word: (least + most) / 2 for word, (least, most) in self._intervals.items()}
+
+    def around(self, rating: float) -> tuple[str, str, Fraction]:
+        """The two words whose middles lie around a rating, and how far it lies from the first to
+        the second, 0 to 1; one word twice, and 0, at a middle and beyond the outermost.
+        """
+        if rating not in self._around:
+            self._around[rating] = self._words_around(Fraction(rating).limit_denominator(10_000))
+        return self._around[rating]
+
+    @cached_property
+    def _around(self) -> dict[float, tuple[str, str, Fraction]]:
+        """What has been asked for: a catalogue has few ratings."""
+        return {}
+
+    def _words_around(self, rating: Fraction) -> tuple[str, str, Fraction]:
+        for (easier, low), (harder, high) in itertools.pairwise(self._middles.items()):
+            if low < rating < high:
+                return easier, harder, (rating - low) / (high - low)
+        nearest = min(self._middles, key=lambda word: abs(self._middles[word] - rating))
+        return nearest, nearest, Fraction(0)
 
     def share(self, word: str, level: str = "") -> float:
         """Speed at this effort as a share of the best speed over its reference distance, above 0

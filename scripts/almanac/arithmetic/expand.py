@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 from itertools import pairwise
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
@@ -67,19 +68,19 @@ class Rep:
     item: Reps
     pieces: tuple[Piece, ...]
 
-    @property
+    @cached_property
     def distance(self) -> Distance:
         """Its distance, in the set's unit."""
         return in_all(piece.distance for piece in self.pieces)
 
-    @property
+    @cached_property
     def inner_rest_s(self) -> float:
         """What goes by between its pieces, in seconds: the rests of a broken swim, and gear that
         goes on or comes off.
         """
         return sum(piece.rest_s + piece.change_s for piece in self.pieces)
 
-    @property
+    @cached_property
     def mean_rating(self) -> float:
         """Its mean effort rating, 0 to 10, by distance."""
         if not self.distance:
@@ -88,7 +89,7 @@ class Rep:
             sum(piece.distance * piece.effort.mean for piece in self.pieces) / self.distance
         )
 
-    @property
+    @cached_property
     def gear(self) -> frozenset[str]:
         """Everything worn or held at some point of it."""
         return frozenset(gear for piece in self.pieces for gear in piece.gear)

@@ -4,14 +4,15 @@ coaches ask for.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
-from almanac.arithmetic.effort import EffortScale
+from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.working import Known, Quotient, Working, gathered, times, total
+from almanac.arithmetic.working import Known, Quotient, Working, times, total
 from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Gear
 from almanac.model.swim_set import Distance, Item, Reps, Round, in_all
@@ -29,20 +30,31 @@ def gear_key(gear: Iterable[str]) -> str:
 
 def piece_split(piece: Piece, facet: str, scale: EffortScale) -> Split:
     """Shares of a piece by the words of a facet; they add up to 1."""
+    return _split(_facet_key(piece, facet), scale)
+
+
+def _split(key: EffortSpan | str, scale: EffortScale) -> Split:
+    return {key: Fraction(1)} if isinstance(key, str) else scale.split(key)
+
+
+def _facet_key(piece: Piece, facet: str) -> EffortSpan | str:
     if facet == "effort":
-        return scale.split(piece.effort)
-    word = gear_key(piece.gear) if facet == "gear" else getattr(piece.drill, facet)
-    return {word: Fraction(1)}
+        return piece.effort
+    return gear_key(piece.gear) if facet == "gear" else str(getattr(piece.drill, facet))
 
 
 def by_facet(pieces: Iterable[Piece], facet: str, scale: EffortScale) -> dict[str, Fraction]:
     """Distance by the words of a facet, in the set's unit, in order of appearance; adds up to the
     whole.
     """
-    split: dict[str, Fraction] = {}
+    alike: dict[EffortSpan | str, Distance] = {}  # first, for whole numbers are quick to add
     for piece in pieces:
-        for word, share in piece_split(piece, facet, scale).items():
-            split[word] = split.get(word, Fraction(0)) + piece.distance * share
+        key = _facet_key(piece, facet)
+        alike[key] = alike.get(key, 0) + piece.distance
+    split: dict[str, Fraction] = {}
+    for key, distance in alike.items():
+        for word, share in _split(key, scale).items():
+            split[word] = split.get(word, Fraction(0)) + distance * share
     return split
 
 
@@ -123,10 +135,11 @@ def _kick_into_stroke(rep: Rep) -> Distance:
 
 def facet_working(pieces: Iterable[Piece], facet: str, word: str, scale: EffortScale) -> Working:
     """The distance of one word of a facet, as the pieces that make it up."""
-    parts = (
-        float(piece.distance * piece_split(piece, facet, scale).get(word, 0)) for piece in pieces
-    )
-    return gathered(Known(distance) for distance in parts if distance)
+    alike = Counter((piece.distance, _facet_key(piece, facet)) for piece in pieces)
+    counts: Counter[float] = Counter()
+    for (distance, key), count in alike.items():
+        counts[float(distance * _split(key, scale).get(word, 0))] += count
+    return total(times(count, Known(own)) for own, count in counts.items() if own)
 
 
 def distance_working(items: tuple[Item, ...]) -> Working:

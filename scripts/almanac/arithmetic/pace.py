@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
@@ -83,6 +84,11 @@ class Pacer:
             any(t.assumed for t in targets),
         )
 
+    @cached_property
+    def _known(self) -> dict[Hashable, Target | NoNumber]:
+        """The targets that have been asked for: sets ask for the same ones again and again."""
+        return {}
+
     def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
         """The target of one piece of a rep of ``rep_distance``, in the course's unit.
 
@@ -93,6 +99,13 @@ class Pacer:
         What is held takes the time that it is held. Where the speed, before the factors, is below
         the policy's ``slowest_afloat`` there is no number: nobody stays up at it.
         """
+        drill = piece.drill.id, piece.drill.title, piece.drill.pace
+        key = drill, piece.distance, piece.effort, piece.gear, piece.hold_s, rep_distance
+        if key not in self._known:
+            self._known[key] = self._piece(piece, rep_distance)
+        return self._known[key]
+
+    def _piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
         if piece.hold_s is not None:
             return Target(Known(piece.hold_s, "held", "s"), estimated=False, other_course=False)
         rule = piece.drill.pace

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-from itertools import pairwise
-
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
@@ -24,7 +21,7 @@ def rest_after(
     last middle it is that word's own. So no rep wants 12 s where the next, a breath harder, wants
     25 s.
     """
-    easier, harder, along = _words_around(scale, _fraction(rep.mean_rating))
+    easier, harder, along = scale.around(rep.mean_rating)
     fifties = _fifties(rep, target, policy, course)
     asked = [
         rest_working(getattr(policy.rest[word], which), fifties, target, policy)
@@ -58,20 +55,3 @@ def _fifties(rep: Rep, target: Working, policy: Policy, course: Course) -> Known
     if not rep.distance:
         return Known(target.value / policy.limit("held_as_50"))
     return Known(float(rep.distance) * course.unit.metres / 50)
-
-
-def _words_around(scale: EffortScale, rating: Fraction) -> tuple[str, str, Fraction]:
-    """The two words whose middles lie around a rating, and how far it lies from the first to the
-    second, 0 to 1; one word twice, and 0, at a middle and beyond the outermost.
-    """
-    words = list(scale.words)
-    for easier, harder in pairwise(words):
-        low, high = scale.rating(easier), scale.rating(harder)
-        if low < rating < high:
-            return easier, harder, (rating - low) / (high - low)
-    nearest = min(words, key=lambda word: abs(scale.rating(word) - rating))
-    return nearest, nearest, Fraction(0)
-
-
-def _fraction(value: float) -> Fraction:
-    return Fraction(value).limit_denominator(10_000)

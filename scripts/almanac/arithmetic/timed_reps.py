@@ -152,7 +152,8 @@ class GroupClock:
         of every rep. It tells one set from another and is no session load: it is never added to
         one.
         """
-        pieces = [piece for timed in self.reps for piece in timed.rated_work]
+        alike = {id(timed.pieces): timed for timed in self.reps}  # many reps share their targets
+        pieces = [piece for timed in self.reps for piece in alike[id(timed.pieces)].rated_work]
         known = [piece for piece in pieces if piece is not None]
         return gathered(known) if len(known) == len(pieces) and not self.unfit else None
 

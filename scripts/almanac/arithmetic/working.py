@@ -214,10 +214,16 @@ def gathered(terms: Iterable[Working]) -> Working:
     """
     terms = list(terms)
     same = Counter(map(id, terms))  # many are one object, and long to compare
-    counts: dict[Working, int] = {}
+    counts: dict[int, int] = {}
+    alike: dict[float, list[Working]] = {}  # only what comes to the same can be the same
     for term in {id(term): term for term in terms}.values():
-        counts[term] = counts.get(term, 0) + same[id(term)]
-    return total(times(count, term) for term, count in counts.items())
+        known = alike.setdefault(term.value, [])
+        first = next((own for own in known if own == term), None)
+        if first is None:
+            known.append(first := term)
+        counts[id(first)] = counts.get(id(first), 0) + same[id(term)]
+    firsts = {id(term): term for term in terms}
+    return total(times(count, firsts[of]) for of, count in counts.items())
 
 
 def times(count: int, working: Working, what: str = "") -> Working:

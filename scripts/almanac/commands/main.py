@@ -15,6 +15,7 @@ from contextlib import contextmanager, nullcontext, suppress
 from datetime import date
 from pathlib import Path
 from types import ModuleType
+from typing import NoReturn
 
 from almanac import __version__, cache
 from almanac.commands.outcome import (
@@ -101,6 +102,17 @@ def _day(text: str) -> date:
         raise argparse.ArgumentTypeError(str(problem)) from None
     except ValueError:
         raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
+
+
+def entry() -> NoReturn:
+    """Run one command and end the process at once: to take apart all that a build has made takes a
+    tenth of it.
+    """
+    code = main()
+    for stream in (sys.stdout, sys.stderr):
+        with suppress(OSError, ValueError):  # main has told what could not be written
+            stream.flush()
+    os._exit(code)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

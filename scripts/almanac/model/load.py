@@ -15,6 +15,7 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
+from almanac.second_process import shared
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
@@ -69,7 +70,7 @@ def load(
         return Loaded(None, [other], names, len(files), documents)
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
-    checked = {key: reader.check(document, key[0], shapes) for key, document in documents.items()}
+    checked = _checked(documents, reader, shapes)
     reported = {
         finding.place for finding in findings if finding.is_error
     }  # one place, one mistake: the first told is the cause
@@ -87,6 +88,16 @@ def load(
     return Loaded(
         _catalogue(documents, checked, names.moved), findings, names, len(files), documents
     )
+
+
+def _checked(
+    documents: Mapping[Key, Document], reader: EntryReader, shapes: Shapes
+) -> dict[Key, Validated]:
+    """Each document held against its schema, as it was found before where that still holds."""
+    known = {key: reader.known(document, shapes) for key, document in documents.items()}
+    new = [key for key, found in known.items() if found is None]
+    checked = shared(new, lambda key: shapes.check(documents[key], key[0]))
+    return {key: found or checked[key] for key, found in known.items()}
 
 
 def kind_of_file(path: Path) -> str:

@@ -20,7 +20,7 @@ Distance = int | Fraction  # exact: half a length, or 15 m in a pool of yards
 
 def in_all(distances: Iterable[Distance]) -> Distance:
     """Distances added up, exactly; a whole number where they come to one."""
-    added = sum(distances, Fraction(0))
+    added: Distance = sum(distances)
     return int(added) if added.denominator == 1 else added
 
 

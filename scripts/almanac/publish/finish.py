@@ -14,6 +14,7 @@ from almanac.site.settings import SiteSettings
 
 # What the theme brings along that no page of ours asks for: source maps, and its own search.
 _NEVER_ASKED_FOR = re.compile(r"assets/(.*\.map|javascripts/(lunr|workers)/.*)|sitemap\.xml\.gz")
+_LINE_END = re.compile(r"[ \t]*\n\s*")
 _MOST_LINES = 20
 
 
@@ -40,11 +41,9 @@ def close_set(page: str) -> str:
     """A page without the theme's empty lines and indents, a seventh of it; one with a preformatted
     block stays as it is.
     """
-    if "\n" not in page or "<pre" in page or "<textarea" in page:
+    if "<pre" in page or "<textarea" in page:
         return page
-    first, *rest = page.split("\n")
-    *middle, last = (line.lstrip() for line in rest)
-    return "\n".join([*(line.rstrip(" \t") for line in (first, *filter(None, middle))), last])
+    return _LINE_END.sub("\n", page)
 
 
 def own_files(settings: SiteSettings) -> Iterator[tuple[str, str]]:

@@ -47,26 +47,32 @@ class LinkCheck:
         holds.
         """
         there = set(files)
+        by_folder: dict[tuple[str, str], tuple[str, str]] = {}  # most links stand on many pages
         for page, links in sorted(self._links.items()):
+            folder = posixpath.dirname(page)
             for link in sorted(links):
-                file, anchor = self._target(page, html.unescape(link))
+                if (folder, link) not in by_folder:
+                    by_folder[folder, link] = self._target(folder, html.unescape(link))
+                file, anchor = by_folder[folder, link]
+                file = file or page
                 if file not in there and f"{file}/index.html" not in there:
                     yield f"{page} leads to {link}, and {file} is not there"
                 elif anchor and file in self._anchors and anchor not in self._anchors[file]:
                     yield f"{page} leads to {link}, and {file} has no place of that name"
 
-    def _target(self, page: str, link: str) -> tuple[str, str]:
-        """File and anchor that a link leads to; the page itself where it leads out of the site.
+    def _target(self, folder: str, link: str) -> tuple[str, str]:
+        """File and anchor that a link on the pages of a folder leads to; "" for the page itself,
+        and where it leads out of the site.
 
         What holds an equals sign is no anchor: a script of the page reads it, as the finder does.
         """
         parts = urlsplit(link)
         if parts.scheme or parts.netloc:
-            return page, ""
+            return "", ""
         path = unquote(parts.path)
         if path.startswith("/"):
             path = path.removeprefix(self.base.rstrip("/")).lstrip("/") or "index.html"
         elif path:
-            path = posixpath.normpath(posixpath.join(posixpath.dirname(page), path))
+            path = posixpath.normpath(posixpath.join(folder, path))
         fragment = unquote(parts.fragment)
-        return path or page, "" if "=" in fragment or fragment == "top" else fragment
+        return path, "" if "=" in fragment or fragment == "top" else fragment

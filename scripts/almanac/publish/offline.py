@@ -9,13 +9,13 @@ import hashlib
 import json
 import zlib
 from collections.abc import Callable, Iterator
-from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from almanac.cache import digest
 from almanac.publish.packs import FOLDER, is_packed, packed, packs_of
+from almanac.second_process import shared
 
 VERSION = 1
 LIST, SIZE, WORKER, MANIFEST = "precache.json", "offline.json", "worker.js", "app.webmanifest"
@@ -75,7 +75,7 @@ class _Pack:
 
     key: bytes
     hash: str
-    compressed: Future[int]
+    compressed: int
 
 
 class KeptFiles:
@@ -83,22 +83,22 @@ class KeptFiles:
 
     def __init__(self) -> None:
         self._known: dict[str, tuple[str, int]] = {}
-        self._apart: dict[str, Future[int]] = {}  # what each file weighs that comes in no pack
+        self._apart: dict[str, int] = {}  # what each file weighs that comes in no pack
+        self._unweighed: dict[str, bytes] = {}
         self._told: dict[str, _Pack] = {}
-        # Beside everything else: to compress takes no part of the interpreter.
-        self._compressing = ThreadPoolExecutor(1, "compressing")
 
     def add(self, file: str, content: bytes) -> None:
         """Take note of a file of the site, in place of what it was, where a phone keeps it."""
         if file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
             self._known[file] = (_hash(content), len(content))
             if not is_packed(file):
-                self._apart[file] = self._compressing.submit(_compressed, file, content)
+                self._unweighed[file] = content
 
     def drop(self, file: str) -> None:
         """Forget a file."""
         self._known.pop(file, None)
         self._apart.pop(file, None)
+        self._unweighed.pop(file, None)
 
     @property
     def files(self) -> dict[str, tuple[str, int]]:
@@ -119,21 +119,35 @@ class KeptFiles:
         exactly this list. ``read`` gives what a page holds.
         """
         files, packs = self.files, self.packs
-        for address, inside in packs.items():
-            key = digest(*(part for file in inside for part in (file, files[file][0])))
-            if address not in self._told or self._told[address].key != key:
-                text = packed({file: read(file).decode() for file in inside})
-                weight = self._compressing.submit(_compressed, address, text.encode())
-                self._told[address] = _Pack(key, _hash(text.encode()), weight)
-                yield address, text
+        keys = {
+            address: digest(*(part for file in inside for part in (file, files[file][0])))
+            for address, inside in packs.items()
+        }
+        old = {address for address, own in self._told.items() if own.key == keys.get(address)}
+
+        def made(name: str) -> tuple[str, int]:
+            """A pack's text, and what it weighs on the wire, or another file."""
+            if name not in packs:
+                return "", _compressed(name, self._unweighed[name])
+            text = packed({file: read(file).decode() for file in packs[name]})
+            return text, _compressed(name, text.encode())
+
+        new = [address for address in packs if address not in old]
+        found = shared([*new, *self._unweighed], made)
+        for address in new:
+            text, weight = found[address]
+            self._told[address] = _Pack(keys[address], _hash(text.encode()), weight)
+            yield address, text
+        self._apart |= {file: found[file][1] for file in self._unweighed}
+        self._unweighed.clear()
         listed = [[address, self._told[address].hash, inside] for address, inside in packs.items()]
         version = _hash(json.dumps([files, listed], sort_keys=True).encode() + worker.encode())
-        shared = {"format": VERSION, "version": version}
+        common = {"format": VERSION, "version": version}
         size = sum(size for _, size in files.values())
         together = (self._told[address].compressed for address in packs)
-        fetched = sum(weight.result() for weight in (*self._apart.values(), *together))
-        yield LIST, _json({**shared, "bytes": size, "files": files, "packs": listed})
-        yield SIZE, _json({**shared, "bytes": size, "fetched": fetched, "files": len(files)})
+        fetched = sum((*self._apart.values(), *together))
+        yield LIST, _json({**common, "bytes": size, "files": files, "packs": listed})
+        yield SIZE, _json({**common, "bytes": size, "fetched": fetched, "files": len(files)})
         yield WORKER, worker.replace("@version@", version)
 
 

@@ -40,22 +40,22 @@ def packed(pages: Mapping[str, str]) -> str:
     the number of its first line and how many there are.
     """
     number: dict[str, int] = {}
-    runs = {
-        file: _runs(number.setdefault(line, len(number)) for line in text.split("\n"))
-        for file, text in pages.items()
-    }
+    runs = {file: _runs(text.split("\n"), number) for file, text in pages.items()}
     pack = {"lines": list(number), "files": runs}
     return json.dumps(pack, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
-def _runs(numbers: Iterable[int]) -> list[int]:
+def _runs(lines: Iterable[str], number: dict[str, int]) -> list[int]:
+    """The runs of a page; each line that is new gets the next ``number``."""
     found: list[int] = []
-    for number in numbers:
-        if found and found[-2] + found[-1] == number:
-            found[-1] += 1
-        else:
-            found += [number, 1]
-    return found
+    start = after = 0
+    for line in lines:
+        own = number.setdefault(line, len(number))
+        if own != after or after == start:
+            found += [start, after - start] if after > start else []
+            start = own
+        after = own + 1
+    return [*found, start, after - start]
 
 
 def _place(file: str) -> tuple[str, str]:

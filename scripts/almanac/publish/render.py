@@ -16,56 +16,120 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
-from mkdocs.plugins import BasePlugin
+from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from yaml import YAMLError
 
 from almanac.publish.errors import SiteError
+from almanac.publish.finish import finished
 from almanac.resources import SETTINGS, SITE_SOURCE
+from almanac.second_process import begun, is_possible
 from almanac.site.folder import naming
 
 HOOKS = tuple(Path(__file__).with_name(name) for name in ("keep_html.py", "theme_hook.py"))
 
 Take = Callable[[str, bytes], None]
+_NOTHING = "nothing.html"  # a template with nothing in it
 _EPOCH = "SOURCE_DATE_EPOCH"  # MkDocs reads it too
 
 
 def render(work: Path, pages: Path, take: Take, hooks: tuple[Path, ...] = HOOKS) -> None:
     """Render the Markdown below ``pages``; ``take`` is given each file of the site, by its path
-    from the root, and what it holds. ``work`` takes the configuration.
+    from the root, and what it holds, pages with their last touches. ``work`` takes the
+    configuration. Half of the pages are rendered by a second process, where one can be had.
 
     Raises SiteError, with what MkDocs says, where it fails or warns.
     """
-    with as_site_error():
-        config = configuration(work, pages, work / "nothing", hooks)
-        config.plugins["almanac"] = _Taker(take)
-        build(config)
+    with as_site_error() as said:
+        settings = _settings(work, pages, work / "nothing", hooks)
+        try:
+            theirs = _half(pages) if is_possible() else frozenset[str]()
+            beside = begun(lambda: _rendered(settings, theirs))
+            _build(settings, _Taker(take, theirs))
+            for file, content in beside():
+                take(file, content)
+        except MkDocsException:  # told again, of all pages
+            said.clear()
+            _build(settings, _Taker(take, frozenset()))
+
+
+def _build(settings: Path, taker: _Taker) -> None:
+    config = _load(settings)
+    config.plugins["almanac"] = taker
+    build(config)
+
+
+def _half(pages: Path) -> frozenset[str]:
+    """Pages that are half of the work: every second by size, and now and then one more, because
+    the files that are no pages are left to the first process.
+    """
+    found = sorted(pages.rglob("*.md"), key=lambda path: (path.stat().st_size, path))
+    chosen = (path for number, path in enumerate(found) if number % 9 % 2 == 0)
+    return frozenset(path.relative_to(pages).as_posix() for path in chosen)
+
+
+def _rendered(settings: Path, pages: frozenset[str]) -> list[tuple[str, bytes]]:
+    """Some of the pages, rendered, and no other file."""
+    made: list[tuple[str, bytes]] = []
+    if pages:
+        _build(
+            settings,
+            _Taker(lambda file, content: made.append((file, content)), frozenset(), pages),
+        )
+    return made
 
 
 class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
-    """Takes what MkDocs makes, in place of a folder that it would write to and we read again."""
+    """Takes what MkDocs makes, in place of a folder that it would write to and we read again.
 
-    def __init__(self, take: Take) -> None:
-        self._take = take
+    Pages in ``others`` are made by somebody else: here they are as good as empty. With ``only``,
+    these pages are taken and nothing else.
+    """
+
+    def __init__(
+        self, take: Take, others: frozenset[str], only: frozenset[str] | None = None
+    ) -> None:
+        self._take, self._others, self._only = take, others, only
+
+    def _is_mine(self, page: Page) -> bool:
+        file = page.file.src_uri
+        return file not in self._others if self._only is None else file in self._only
+
+    @event_priority(100)  # before the hooks look at it
+    def on_page_markdown(
+        self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Leave nothing to do of a page that is made by somebody else."""
+        if self._is_mine(page):
+            return markdown
+        page.meta["template"] = _NOTHING
+        return ""
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
         """Take every file that is no page; MkDocs has nothing to copy then."""
         for file in files:
             if not file.is_documentation_page() and file.inclusion == InclusionLevel.INCLUDED:
-                self._take(file.dest_uri, file.content_bytes)
+                if self._only is None:
+                    self._take(file.dest_uri, file.content_bytes)
                 file.inclusion = InclusionLevel.EXCLUDED
         return env
 
     def on_post_template(self, output: str, /, *, template_name: str, config: MkDocsConfig) -> str:
         """Take what the theme renders for the site as a whole."""
-        self._take(template_name, output.encode())
+        if self._only is None:
+            self._take(template_name, _finished(template_name, output).encode())
         return ""
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
         """Take a page."""
-        self._take(page.file.dest_uri, output.encode())
+        if self._is_mine(page):
+            self._take(page.file.dest_uri, finished(output).encode())
         return ""
+
+
+def _finished(file: str, output: str) -> str:
+    return finished(output) if file.endswith(".html") else output
 
 
 @contextmanager
@@ -86,6 +150,10 @@ def configuration(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) 
     """The repository's settings with the folders of this build, which the paths in them are put
     beside.
     """
+    return _load(_settings(work, pages, site, hooks))
+
+
+def _settings(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> Path:
     file = work / "mkdocs.yml"
     content = (
         f"INHERIT: {os.path.relpath(SETTINGS, work)}\n"
@@ -94,8 +162,12 @@ def configuration(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) 
     )
     with naming(file):
         file.write_text(content, "utf-8")
+    return file
+
+
+def _load(settings: Path) -> MkDocsConfig:
     os.environ["NO_MKDOCS_2_WARNING"] = "1"  # the theme's own switch for its banner
-    return load_config(str(file), strict=True)
+    return load_config(str(settings), strict=True)
 
 
 @contextmanager

@@ -6,7 +6,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from almanac.progress import Told, unseen
-from almanac.publish.finish import demand_links, finished, is_asked_for, own_files
+from almanac.publish.finish import demand_links, is_asked_for, own_files
 from almanac.publish.links import LinkCheck
 from almanac.publish.offline import KeptFiles
 from almanac.publish.render import render
@@ -28,9 +28,7 @@ def write_site(
 
     def take(file: str, content: bytes) -> None:
         if file.endswith(".html"):
-            page = finished(content.decode())
-            links.add(file, page)
-            content = page.encode()
+            links.add(file, content.decode())
             told("rendering pages", len(links), of)
         if is_asked_for(file):
             kept.add(file, content)

@@ -48,16 +48,7 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
     """A set's summary as the contract shows it."""
     totals, shares = (by_name("set", key, summary.first) for key in ("set", "shares"))
     return {
-        "version": VERSION,
-        "kind": "set",
-        "id": summary.swim_set.id,
-        "course": str(summary.course),
-        "distance": _whole(totals["distance"]),
-        "unit": summary.course.unit.value,
-        **_by_time(summary.first),
-        "metres": rounded(totals["metres"], 3),
-        "lengths": _whole(totals["lengths"]),
-        "reps": totals["reps"].value,
+        **set_totals(summary),
         "by": facets_json(summary.first),
         "shares": _shares(shares),
         "gear": list(summary.gear),
@@ -78,6 +69,23 @@ def set_json(summary: SetSummary, findings: Iterable[Finding] = ()) -> dict[str,
         ],
         "findings": [finding.as_json() for finding in findings],
         **other_figures_json(totals.values(), _TOTALS),
+    }
+
+
+def set_totals(summary: SetSummary) -> dict[str, Any]:
+    """The first part of it: what a set comes to as a whole."""
+    totals = by_name("set", "set", summary.first)
+    return {
+        "version": VERSION,
+        "kind": "set",
+        "id": summary.swim_set.id,
+        "course": str(summary.course),
+        "distance": _whole(totals["distance"]),
+        "unit": summary.course.unit.value,
+        **_by_time(summary.first),
+        "metres": rounded(totals["metres"], 3),
+        "lengths": _whole(totals["lengths"]),
+        "reps": totals["reps"].value,
     }
 
 

@@ -7,7 +7,8 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
@@ -15,7 +16,7 @@ from almanac.analysis.figures.wholes import WHOLES, is_computable
 from almanac.kinds import KIND
 from almanac.model.catalogue import Key
 from almanac.report.reports import REPORTS, figures_json
-from almanac.report.set_json import set_json
+from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
 from almanac.site.spreadsheets import harmless
 from almanac.source import schemas
@@ -56,17 +57,23 @@ _LOG_COLUMNS = (
 )
 
 
-def data_files(analysis: Analysis, names: Names, address: str) -> Iterator[tuple[str, str]]:
+def data_files(
+    analysis: Analysis,
+    names: Names,
+    address: str,
+    entry: Callable[[Key], str] | None = None,
+) -> Iterator[tuple[str, str]]:
     """Every data file, as its path below the site's root and its text. ``address`` is the site's
-    own, "" where unknown.
+    own, "" where unknown; ``entry`` gives what ``entry_data`` would, where that is known already.
     """
-    entries = _entries(analysis)
-    catalogue = {"version": VERSION, "entries": [value for _, value in sorted(entries.items())]}
-    yield f"{FOLDER}/catalogue.json", _json(catalogue)
-    for (kind, id), value in entries.items():
-        yield f"{FOLDER}/{kind}/{id}.json", _json(value)
+    data = entry or partial(entry_data, analysis)
+    entries = {key: data(key) for key in analysis.catalogue.entries}
+    listed = ",".join(text for _, text in sorted(entries.items()))
+    yield f"{FOLDER}/catalogue.json", f'{{"version":{VERSION},"entries":[{listed}]}}\n'
+    for (kind, id), text in entries.items():
+        yield f"{FOLDER}/{kind}/{id}.json", f"{text}\n"
     for kind in KIND:
-        yield f"{FOLDER}/schema/{kind}.json", _json(schemas.published(kind, names.words))
+        yield f"{FOLDER}/schema/{kind}.json", f"{_json(schemas.published(kind, names.words))}\n"
     for id, groups in analysis.blocks.items():
         if groups:
             calendar = block_calendar(analysis.catalogue, groups, address)
@@ -84,34 +91,31 @@ def _log_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
         yield {**row, **lists, "rating": "" if log.rating is None else log.rating}
 
 
-def _entries(analysis: Analysis) -> Mapping[Key, dict[str, Any]]:
-    """Each entry as its author wrote it, under ``entry``, with its computed figures under
-    ``computed``.
+def entry_data(analysis: Analysis, key: Key) -> str:
+    """An entry as its author wrote it, under ``entry``, with its computed figures under
+    ``computed``, as JSON.
     """
-    catalogue = analysis.catalogue
-    found: dict[Key, dict[str, Any]] = {}
-    for key, entry in catalogue.entries.items():
-        value: dict[str, Any] = {
-            "kind": key[0],
-            "id": key[1],
-            "file": entry.file,
-            "entry": catalogue.documents[key].data,
-        }
-        report = REPORTS.get(entry.kind)
-        if report is not None and is_computable(analysis, entry):
-            summed = report.summed(analysis, entry.id, None, None)
-            if summed:
-                value["computed"] = report.json(summed, ())
-        elif key[0] in WHOLES:
-            figures = figures_json(analysis, *key)
-            if figures:
-                value["computed"] = {"version": VERSION, **figures}
-        found[key] = value
-    return found
+    entry = analysis.catalogue.entries[key]
+    value: dict[str, Any] = {
+        "kind": key[0],
+        "id": key[1],
+        "file": entry.file,
+        "entry": analysis.catalogue.documents[key].data,
+    }
+    report = REPORTS.get(entry.kind)
+    if report is not None and is_computable(analysis, entry):
+        summed = report.summed(analysis, entry.id, None, None)
+        if summed:
+            value["computed"] = report.json(summed, ())
+    elif key[0] in WHOLES:
+        figures = figures_json(analysis, *key)
+        if figures:
+            value["computed"] = {"version": VERSION, **figures}
+    return _json(value)
 
 
 def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n"
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 
 def _csv(columns: tuple[str, ...], rows: Iterator[dict[str, Any]]) -> str:
@@ -133,4 +137,4 @@ def _set_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
         own = {"title": swim_set.title, "summary": swim_set.summary, "level": swim_set.level}
         groups = next(of for swum, of in summary.ways if swum is summary.first)
         of_groups = " ".join(groups) if summary.differs else ""
-        yield {**set_json(summary), **own, "of_groups": of_groups}
+        yield {**set_totals(summary), **own, "of_groups": of_groups}

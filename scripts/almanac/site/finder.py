@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -12,9 +12,10 @@ from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.kinds import KIND
+from almanac.model.catalogue import Key
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
-from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts
+from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts, Minutes
 from almanac.site.links import Page
 from almanac.site.preferences import preferences
 from almanac.site.search_documents import synonyms
@@ -40,14 +41,17 @@ FACET_TITLES = {
 
 @dataclass(frozen=True)
 class Finder:
-    """The facts of every drill and set of a catalogue; ``pictures`` names each drill's drawing."""
+    """The facts of every drill and set of a catalogue; ``pictures`` names each drill's drawing,
+    ``minutes`` gives those of an entry where they are known already.
+    """
 
     analysis: Analysis
     pictures: Mapping[str, str]
+    minutes: Callable[[Key], Minutes] | None = None
 
     @cached_property
     def _known(self) -> FinderFacts:
-        return FinderFacts(self.analysis, self.pictures)
+        return FinderFacts(self.analysis, self.pictures, self.minutes)
 
     @cached_property
     def facts(self) -> list[Facts]:

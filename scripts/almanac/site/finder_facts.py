@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.timed_reps import GroupClock
+from almanac.model.catalogue import Key
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
@@ -22,6 +21,8 @@ from almanac.units import COURSES
 VOCABULARIES = {
     facet: VOCABULARY_OF[facet] for facet in ("goal", "position", "stroke", "effort", "level")
 }
+
+Minutes = list[list[int | None]]  # by pool, then by lane group; None where not known
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ class Facts:
     words: Mapping[str, tuple[str, ...]]
     needs: tuple[str, ...]
     suits: tuple[str, ...]
-    minutes: list[list[int | None]]
+    minutes: Minutes
     figure: str
     distance: str
     more: tuple[str, ...]
@@ -45,11 +46,12 @@ class Facts:
 @dataclass(frozen=True)
 class FinderFacts:
     """The facts of every drill and set of a catalogue; ``pictures`` names the body figure of each
-    drill.
+    drill. ``minutes`` gives what ``minutes_of`` would, where that is known already.
     """
 
     analysis: Analysis
     pictures: Mapping[str, str]
+    minutes: Callable[[Key], Minutes] | None = None
 
     def __iter__(self) -> Iterator[Facts]:
         """Drills in teaching order, then sets by level and title."""
@@ -89,13 +91,9 @@ class FinderFacts:
                 faults.setdefault(drill, []).append(fault)
         return {drill: tuple(found) for drill, found in faults.items()}
 
-    @cached_property
-    def _clocks(self) -> list[list[Clock]]:
-        catalogue = self.analysis.catalogue
-        return [
-            [self.analysis.timing.clock(group, course) for group in catalogue.lane_groups]
-            for course in COURSES.values()
-        ]
+    def _minutes(self, entry: Entry) -> Minutes:
+        key = entry.kind, entry.id
+        return self.minutes(key) if self.minutes else minutes_of(self.analysis, key)
 
     def _drill(self, drill: Drill) -> Facts:
         efforts = list(self.analysis.catalogue.efforts)
@@ -108,17 +106,13 @@ class FinderFacts:
             "effort": tuple(efforts[first : last + 1]),
             "level": (drill.level,),
         }
-        minutes = [
-            [whole_minutes(drill_seconds(drill, clock)) for clock in clocks]
-            for clocks in self._clocks
-        ]
         more = (*drill.also_called, *drill.cues)
         return Facts(
             drill,
             words,
             drill.gear.needs,
             drill.gear.may_add,
-            minutes,
+            self._minutes(drill),
             self.pictures[drill.id],
             "",
             more,
@@ -143,10 +137,7 @@ class FinderFacts:
             words=words,
             needs=summary.gear,
             suits=(),
-            minutes=[
-                _set_minutes(analysis.summary_in(swim_set.id, course))
-                for course in COURSES.values()
-            ],
+            minutes=self._minutes(swim_set),
             figure=self.pictures[chief.id] if chief else "",
             distance="On land"
             if swim_set.is_on_land
@@ -161,8 +152,24 @@ class FinderFacts:
         )
 
 
-def _set_minutes(summary: SetSummary) -> list[int | None]:
-    return [_marked(run) for run in summary.clocks.values()]
+def minutes_of(analysis: Analysis, key: Key) -> Minutes:
+    """Minutes of a drill or a set that can be worked out, up to the next whole one; of anything
+    else none.
+    """
+    kind, id = key
+    if kind == SwimSet.kind and id in analysis.computable:
+        by_pool = (analysis.summary_in(id, course).clocks for course in COURSES.values())
+        return [[_marked(run) for run in clocks.values()] for clocks in by_pool]
+    if kind == Drill.kind:
+        drill, timing = analysis.catalogue.drills[id], analysis.timing
+        return [
+            [
+                whole_minutes(drill_seconds(drill, timing.clock(group, course)))
+                for group in analysis.catalogue.lane_groups
+            ]
+            for course in COURSES.values()
+        ]
+    return []
 
 
 def _marked(run: GroupClock) -> int | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -32,6 +32,10 @@ class Folder:
             if file not in self._there:
                 path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(content)
+
+    def take(self, files: Iterable[str]) -> None:
+        """Know of files that somebody else has put."""
+        self._files.update(files)
 
     def drop_others(self) -> None:
         """Remove every file that has not been put, and the folders that are then empty."""

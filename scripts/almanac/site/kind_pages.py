@@ -8,8 +8,11 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.findings import Finding
+from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.model.practice import Practice
+from almanac.model.swim_set import SwimSet
 from almanac.site.benchmark_page import benchmark_page
 from almanac.site.block_page import block_page
 from almanac.site.drill_page import drill_page
@@ -22,7 +25,7 @@ from almanac.site.scaled_page import scaled_page
 from almanac.site.set_page import clocks_page, set_page
 
 Wanted = Callable[[Entry], bool]
-Pages = Callable[[Analysis, Sequence[Finding], Wanted], Iterator[Page]]
+Pages = Callable[[Analysis, Sequence[Finding], Any], Iterator[Page]]
 
 
 def every(entry: Entry) -> bool:
@@ -30,66 +33,67 @@ def every(entry: Entry) -> bool:
     return True
 
 
-def _each(
-    entries: Callable[[Catalogue], Mapping[str, Any]], page: Callable[[Catalogue, Any], Page]
-) -> Pages:
-    """A page for each entry, from the catalogue alone."""
+def _one(page: Callable[[Catalogue, Any], Page]) -> Pages:
+    """One page, from the catalogue alone."""
 
-    def pages(analysis: Analysis, _: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
-        for entry in filter(wanted, entries(analysis.catalogue).values()):
-            yield page(analysis.catalogue, entry)
+    def pages(analysis: Analysis, _: Sequence[Finding], entry: Entry) -> Iterator[Page]:
+        yield page(analysis.catalogue, entry)
 
     return pages
 
 
-def _each_by_day(
-    entries: Callable[[Catalogue], Mapping[str, Any]], page: Callable[[Catalogue, Any, date], Page]
-) -> Pages:
-    """A page for each entry, from the catalogue and the tests that are known by a day."""
+def _one_by_day(page: Callable[[Catalogue, Any, date], Page]) -> Pages:
+    """One page, from the catalogue and the tests that are known by a day."""
 
-    def pages(analysis: Analysis, _: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
-        for entry in filter(wanted, entries(analysis.catalogue).values()):
-            yield page(analysis.catalogue, entry, analysis.today)
+    def pages(analysis: Analysis, _: Sequence[Finding], entry: Entry) -> Iterator[Page]:
+        yield page(analysis.catalogue, entry, analysis.today)
 
     return pages
 
 
-def _sets(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
-    for id in (id for id, own in analysis.computable.items() if wanted(own)):
-        yield set_page(analysis, analysis.summary(id), findings)
-        yield clocks_page(analysis, analysis.computable[id])
-        other = scaled_page(analysis, analysis.computable[id])
+def _set(analysis: Analysis, findings: Sequence[Finding], swim_set: SwimSet) -> Iterator[Page]:
+    if swim_set.id in analysis.computable:
+        yield set_page(analysis, analysis.summary(swim_set.id), findings)
+        yield clocks_page(analysis, swim_set)
+        other = scaled_page(analysis, swim_set)
         if other is not None:
             yield other
 
 
-def _practices(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
-    for summary in analysis.practices.values():
-        if wanted(summary.practice):
-            yield practice_page(analysis, summary, findings)
+def _practice(
+    analysis: Analysis, findings: Sequence[Finding], practice: Practice
+) -> Iterator[Page]:
+    if practice.id in analysis.practices:
+        yield practice_page(analysis, analysis.practices[practice.id], findings)
 
 
-def _blocks(analysis: Analysis, findings: Sequence[Finding], wanted: Wanted) -> Iterator[Page]:
-    for id, groups in analysis.blocks.items():
-        if groups and wanted(analysis.catalogue.blocks[id]):
-            yield block_page(analysis, groups, findings)
+def _block(analysis: Analysis, findings: Sequence[Finding], block: Block) -> Iterator[Page]:
+    groups = analysis.blocks.get(block.id)
+    if groups:
+        yield block_page(analysis, groups, findings)
 
 
 PAGES: Mapping[str, Pages] = {
-    "drill": _each(lambda catalogue: catalogue.drills, drill_page),
-    "fault": _each(lambda catalogue: catalogue.faults, fault_page),
-    "gear": _each_by_day(lambda catalogue: catalogue.gear, gear_page),
-    "benchmark": _each_by_day(lambda catalogue: catalogue.benchmarks, benchmark_page),
-    "progression": _each(lambda catalogue: catalogue.progressions, progression_page),
-    "set": _sets,
-    "practice": _practices,
-    "block": _blocks,
+    "drill": _one(drill_page),
+    "fault": _one(fault_page),
+    "gear": _one_by_day(gear_page),
+    "benchmark": _one_by_day(benchmark_page),
+    "progression": _one(progression_page),
+    "set": _set,
+    "practice": _practice,
+    "block": _block,
 }
 
 
 def entry_pages(
     analysis: Analysis, findings: Sequence[Finding], wanted: Wanted = every
 ) -> Iterator[Page]:
-    """The page of every entry that has one and is wanted."""
-    for pages in PAGES.values():
-        yield from pages(analysis, findings, wanted)
+    """The pages of every entry that has one and is wanted."""
+    for entry in filter(wanted, analysis.catalogue.entries.values()):
+        yield from pages_of(analysis, findings, entry)
+
+
+def pages_of(analysis: Analysis, findings: Sequence[Finding], entry: Entry) -> Iterator[Page]:
+    """The page of one entry and those beside it; none where it has none."""
+    if entry.kind in PAGES:
+        yield from PAGES[entry.kind](analysis, findings, entry)

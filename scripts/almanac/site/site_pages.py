@@ -10,16 +10,18 @@ from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
+from almanac.model.entry import Entry
 from almanac.resources import SITE_SOURCE
 from almanac.site.cards import card_context, cards_page
 from almanac.site.computed import computed_page
 from almanac.site.coverage import coverage_page
 from almanac.site.data_files import data_files
+from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
 from almanac.site.form_data import form_file
 from almanac.site.indexes import index_pages
 from almanac.site.kick_cycle import kick_cycle_page
-from almanac.site.kind_pages import Wanted, entry_pages, every
+from almanac.site.kind_pages import Wanted, entry_pages, every, pages_of
 from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
@@ -48,27 +50,41 @@ class SitePages:
         """The pages of the entries that are wanted."""
         yield from map(self._text, entry_pages(self.analysis, check(self.analysis), wanted))
 
+    def of_entry(self, entry: Entry) -> Iterator[tuple[str, str]]:
+        """The page of an entry and those beside it."""
+        yield from map(self._text, pages_of(self.analysis, check(self.analysis), entry))
+
+    @cached_property
+    def parts(self) -> Parts:
+        """What data and lists hold of each entry."""
+        return Parts(self.analysis)
+
     @cached_property
     def codes(self) -> QrCodes:
         """The QR codes of the pages; to be saved when all pages have been made."""
         return QrCodes(self.settings.address)
 
     @cached_property
+    def lists(self) -> Mapping[str, str]:
+        """The pages made from the catalogue that hang on no set's clock, by file."""
+        return dict(map(self._text, self._lists))
+
+    @cached_property
     def others(self) -> Mapping[str, str]:
-        """Every other page that is made from the catalogue, by its file."""
-        return dict(map(self._text, self._other_pages))
+        """Every page made from the catalogue that is no entry's, by file."""
+        return {**self.lists, **dict([self._text(self._finder)])}
 
     def data(self) -> Iterator[tuple[str, str]]:
         """Every file that is no page."""
         analysis, address = self.analysis, self.settings.address
-        yield from data_files(analysis, self.names, address)
+        yield from data_files(analysis, self.names, address, self.parts.data)
         yield form_file(analysis.catalogue, self.names, self.settings.repository)
         yield search_file(analysis.catalogue, self._searched())
         yield from news_files(analysis.catalogue, self.news, address)
         yield from picture_files(self._pictures[1])
 
     @cached_property
-    def _other_pages(self) -> tuple[Page, ...]:
+    def _lists(self) -> tuple[Page, ...]:
         analysis = self.analysis
         return (
             *index_pages(analysis),
@@ -77,10 +93,13 @@ class SitePages:
             coverage_page(analysis),
             kick_cycle_page(analysis.catalogue),
             *moved_pages(analysis),
-            Finder(analysis, self._pictures[0]).page(),
             cards_page(analysis),
             news_page(analysis.catalogue, self.news),
         )
+
+    @cached_property
+    def _finder(self) -> Page:
+        return Finder(self.analysis, self._pictures[0], self.parts.minutes).page()
 
     @cached_property
     def _pictures(self) -> tuple[dict[str, str], dict[str, str]]:
@@ -91,7 +110,7 @@ class SitePages:
         """The texts of the pages that the search knows, beside those of entries."""
         written = sorted((SITE_SOURCE / "pages").glob("*.md"))
         found = {path.name: path.read_text("utf-8") for path in written}
-        for page in self._other_pages:
+        for page in (*self._lists, self._finder):
             if page.template not in _NOT_SEARCHED:
                 found[page.file] = self.others[page.file]
         return found

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from collections.abc import Set as AbstractSet
 from pathlib import Path
 
-from almanac.model.entry import Entry
+from almanac.model.catalogue import Key
 from almanac.progress import Told, unseen
 from almanac.resources import SITE_SOURCE
+from almanac.second_process import begun, in_turns
+from almanac.site.entry_parts import EntryParts
 from almanac.site.folder import Folder
-from almanac.site.second_process import begun
 from almanac.site.site_pages import SitePages
 
 _COPIED = {"pages": "", "styles": "styles/", "images": "images/"}
@@ -35,33 +37,51 @@ def write_pages(
     are put beside it.
     """
     written = Folder(folder)
+    entries = pages.analysis.catalogue.entries
+    turns = in_turns(sorted(entries, key=_heavy_first))
+
+    def share() -> tuple[dict[Key, EntryParts], AbstractSet[str], dict[str, str]]:
+        return _write_entries(pages, turns, written), written.files, pages.codes.used
+
+    beside = begun(share)
     for file, path in source_files():
         written.put(file, path.read_bytes())
     for file, content in scripts:
         written.put(file, content)
-    told("working out the clocks of sets")
-    pages.analysis.work_out_clocks()  # both processes ask for them
-    sets = begun(lambda: _sets(pages))
-    of = len(pages.analysis.catalogue.entries)
-    for number, (file, text) in enumerate(pages.of_entries(_is_no_set)):
-        told("working out the pages of entries", number, of)
+    told("working out lists")
+    for file, text in pages.lists.items():
         written.put(file, text.encode())
-    for file, text in (*pages.others.items(), *pages.data()):
-        told("working out lists and data")
-        written.put(file, text.encode())
-    told("working out the pages of sets")
-    texts, codes = sets()
-    for file, text in texts:
-        written.put(file, text.encode())
+    mine = _write_entries(pages, turns, written, told)
+    theirs, files, codes = beside()
+    pages.parts.take(theirs)
+    written.take(files)
     pages.codes.take(codes)
+    lost = [key for key in entries if key not in mine and key not in theirs]
+    _write_entries(pages, lost, written)
+    told("working out data")
+    for file, text in (*pages.others.items(), *pages.data()):
+        written.put(file, text.encode())
     written.drop_others()
     pages.codes.save()
 
 
-def _sets(pages: SitePages) -> tuple[list[tuple[str, str]], dict[str, str]]:
-    """The pages of sets, half of all the work, and the codes that stand on them."""
-    return list(pages.of_entries(lambda entry: not _is_no_set(entry))), pages.codes.used
+def _write_entries(
+    pages: SitePages, keys: Iterable[Key], folder: Folder, told: Told = unseen
+) -> dict[Key, EntryParts]:
+    """Write the pages of entries. Returns what lists and data hold of them."""
+    entries = pages.analysis.catalogue.entries
+    made: dict[Key, EntryParts] = {}
+    for key in keys:
+        told("working out the pages of entries", len(made), len(entries))
+        for file, text in pages.of_entry(entries[key]):
+            folder.put(file, text.encode())
+        made[key] = pages.parts.of(key)
+    return made
 
 
-def _is_no_set(entry: Entry) -> bool:
-    return entry.kind != "set"
+# Kinds whose pages take longest are begun first, so that both processes end at one time.
+_HEAVIEST = ("block", "set", "practice")
+
+
+def _heavy_first(key: Key) -> tuple[int, Key]:
+    return (_HEAVIEST.index(key[0]) if key[0] in _HEAVIEST else len(_HEAVIEST)), key

@@ -1,0 +1,103 @@
+"""Half of a work done by a second process, where the machine has a second processor."""
+
+from __future__ import annotations
+
+import contextlib
+import multiprocessing
+import os
+import threading
+from collections.abc import Callable, Hashable, Iterator, Sequence
+from multiprocessing.connection import Connection
+from typing import TypeVar
+
+T = TypeVar("T")
+K = TypeVar("K", bound=Hashable)
+
+_WORTH_IT = 24  # things; for fewer a second process takes longer than it saves
+_MOST_TURNS = 2_000  # of two bytes each: a pipe takes them all at once
+
+
+def begun(work: Callable[[], T]) -> Callable[[], T]:
+    """Have ``work`` done beside what comes next. Returns what waits for its result, which is that
+    of calling it here; it is called here where no second process can be had, or that one fails.
+
+    The result must be able to be pickled, and ``work`` change nothing that is asked for later.
+    """
+    if not is_possible():
+        return work
+    here, there = multiprocessing.Pipe(duplex=False)
+    # A fork has all that was worked out so far; nothing is sent there.
+    process = multiprocessing.get_context("fork").Process(
+        target=_work, args=(work, there), daemon=True
+    )
+    try:
+        process.start()
+    except OSError:  # no room for one
+        return work
+    there.close()
+
+    def result() -> T:
+        try:
+            found: T = here.recv()
+        except (EOFError, OSError):
+            return work()
+        finally:
+            process.join()
+        return found
+
+    return result
+
+
+def shared(items: Sequence[K], work: Callable[[K], T]) -> dict[K, T]:
+    """What ``work`` makes of each item, half of it by a second process where that is worth it and
+    can be had. Results must be able to be pickled.
+    """
+    if len(items) < _WORTH_IT:
+        return {item: work(item) for item in items}
+    turns = in_turns(items)
+
+    def share() -> dict[K, T]:
+        return {item: work(item) for item in turns}
+
+    beside = begun(share)
+    found = share()
+    found |= beside()
+    # What a failed process had come for is lost with it.
+    return {item: found[item] if item in found else work(item) for item in items}
+
+
+def in_turns(items: Sequence[T]) -> Iterator[T]:
+    """Things of which each is given once, to whichever process comes for the next: one that was
+    begun meanwhile comes for the same ones.
+
+    What a process has come for is gone with it, should it fail. The turns stand in a pipe, which
+    nobody can leave locked.
+    """
+    size = -(-len(items) // _MOST_TURNS) or 1
+    turns = range(0, len(items), size)
+    reading, writing = os.pipe()
+    with os.fdopen(writing, "wb", buffering=0) as pipe:
+        pipe.write(b"".join(turn.to_bytes(2) for turn in range(len(turns))))
+    return _taken(items, size, reading)
+
+
+def _taken(items: Sequence[T], size: int, reading: int) -> Iterator[T]:
+    with os.fdopen(reading, "rb", buffering=0) as pipe:
+        while turn := pipe.read(2):
+            start = int.from_bytes(turn) * size
+            yield from items[start : start + size]
+
+
+def _work(work: Callable[[], T], there: Connection) -> None:
+    with contextlib.suppress(Exception):  # whoever waits does it again, and meets what was raised
+        there.send(work())
+    there.close()
+
+
+def is_possible() -> bool:
+    """Whether a second process gains anything, and a fork is safe: no other thread is under way."""
+    return (
+        "fork" in multiprocessing.get_all_start_methods()
+        and (os.cpu_count() or 1) > 1
+        and threading.active_count() == 1
+    )
