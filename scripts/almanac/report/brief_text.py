@@ -10,26 +10,33 @@ from almanac.arithmetic.brief import IN_FULL, BriefHazard, BriefSource
 from almanac.findings import counted
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.model.policy import HouseRule
 
-MOST_IN_SIGHT = 500
+MOST_IN_SIGHT = 540
 """Characters that the hazards told in full may have together, so that a brief fits one screen of a
 phone: what an entry adds of its own beyond them is opened by a tap.
 """
 
 
+_HALF_A_PAGE = 45  # characters of 11 pt
+
+
 @dataclass(frozen=True)
 class ShownHazard:
     """A hazard of a brief as pages and reports show it. ``here`` is what the entry itself adds,
-    as far as it stands in sight; ``whence`` says in short where else it comes from, ``adds`` by
-    title what each of these adds.
+    as far as it stands in sight, and ``does`` what of that is done about it; ``whence`` says in
+    short where else it comes from, ``adds`` by title what each of these adds. ``on_paper`` is its
+    one line where others stand in full.
     """
 
     title: str
     gravity: str
     control: str
     here: str
+    does: str
     whence: str
     adds: tuple[tuple[str, str], ...]
+    on_paper: str
 
 
 def shown_brief(
@@ -42,19 +49,23 @@ def shown_brief(
     room -= sum(len(line.title) + len(line.control) for line in lines[:IN_FULL])
     shown = []
     for number, line in enumerate(lines):
-        here = " ".join(own_words(source) for source in line.sources if source.id == id)
+        own = [source for source in line.sources if source.id == id]
+        here = " ".join(map(own_words, own))
         in_sight = is_whole or (number < IN_FULL and 0 < len(here) <= room)
         room -= len(here) if in_sight else 0
         others = [source for source in line.sources if source.id != id or not in_sight]
         adds = ((_title(catalogue, source.id), own_words(source)) for source in others)
+        elsewhere = [other for other in line.ids if other != id]
         shown.append(
             ShownHazard(
                 title=line.title,
                 gravity=_gravity(catalogue, line.gravity),
                 control=line.control,
                 here=here if in_sight else "",
-                whence=_whence(catalogue, [other for other in line.ids if other != id]),
+                does=" ".join(_sentence(source.control) for source in own),
+                whence=_whence(catalogue, elsewhere, is_short=False),
                 adds=tuple((title, words) for title, words in adds if words),
+                on_paper=_on_paper(catalogue, line.title, elsewhere),
             )
         )
     return tuple(shown)
@@ -79,6 +90,8 @@ def brief_lines(catalogue: Catalogue, brief: Iterable[BriefHazard], id: str = ""
             if source.id == id and own_words(source)
         )  # fmt: skip
         yield f"    [{titles}]"
+    rules = "; ".join(rule.title for rule in house_rules(catalogue))
+    yield f"House rules, in plans/policy.yml: {rules}"
 
 
 def brief_json(brief: Iterable[BriefHazard]) -> list[dict[str, Any]]:
@@ -119,9 +132,9 @@ def _title(catalogue: Catalogue, id: str) -> str:
     return next((known[id].title for _, known in _tables(catalogue) if id in known), id)
 
 
-def _whence(catalogue: Catalogue, ids: Iterable[str]) -> str:
+def _whence(catalogue: Catalogue, ids: Iterable[str], is_short: bool) -> str:
     """Where a hazard comes from, in short: gear by its title, drills and sets by their number; one
-    alone by its title.
+    alone by its title unless ``is_short``.
     """
     by_kind: dict[str, list[str]] = {}
     for id in ids:
@@ -130,8 +143,15 @@ def _whence(catalogue: Catalogue, ids: Iterable[str]) -> str:
     gear = [title.lower() for title in by_kind.pop("gear", [])]
     named = [*gear, *(title.lower() for title in by_kind.pop("", []))]
     for kind, titles in by_kind.items():
-        named.append(titles[0] if len(titles) == 1 else counted(len(titles), kind))
+        is_named = len(titles) == 1 and not is_short
+        named.append(titles[0] if is_named else counted(len(titles), kind))
     return ", ".join(named)
+
+
+def _on_paper(catalogue: Catalogue, title: str, ids: Iterable[str]) -> str:
+    """Where a hazard comes from, where that fits behind its title on one line of half a page."""
+    words = _whence(catalogue, ids, is_short=True)
+    return words if len(title) + len(words) <= _HALF_A_PAGE else ""
 
 
 def _gravity(catalogue: Catalogue, word: str) -> str:
@@ -141,3 +161,8 @@ def _gravity(catalogue: Catalogue, word: str) -> str:
 
 def _sentence(text: str) -> str:
     return text if not text or text[-1] in '.!?"' else f"{text}."
+
+
+def house_rules(catalogue: Catalogue) -> tuple[HouseRule, ...]:
+    """The rules of the house that are shown with every brief, once."""
+    return tuple(catalogue.policy.house_rules.values())

@@ -16,7 +16,7 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.variants import given_items
 from almanac.report.board_line import lines_for
-from almanac.report.brief_text import shown_brief
+from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.hands_words import hands_words
 from almanac.report.known_words import unfit_lines
 from almanac.report.lane_words import lanes_tonight
@@ -79,6 +79,7 @@ def practice_page(
         starts=start_lines(catalogue, summary),
         water=summary.pool.water_c,
         brief=shown_brief(catalogue, summary.brief, practice.id),
+        house=house_rules(catalogue),
         ways=swum_ways("practice", catalogue, summary),
         findings=findings_on(practice, findings),
         kept=logs_of(analysis, practice),

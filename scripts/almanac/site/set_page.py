@@ -14,7 +14,7 @@ from almanac.arithmetic.swum import Swum
 from almanac.findings import Finding
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
-from almanac.report.brief_text import shown_brief
+from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.known_words import unfit_lines
 from almanac.report.pool_text import set_needs
 from almanac.report.set_text import CLOCK_CONVENTION
@@ -52,6 +52,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         drills=links(drills.values()),
         asks=set_needs(catalogue, swim_set),
         brief=shown_brief(catalogue, summary.brief, swim_set.id),
+        house=house_rules(catalogue),
         pools=[own_clock(analysis, swim_set)],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
         offers=offers(analysis, swim_set),
