@@ -82,7 +82,7 @@ def test_check_with_an_error(capsys: pytest.CaptureFixture[str], root: Path) -> 
 
 
 def test_check_with_a_warning_alone_is_fine(capsys: pytest.CaptureFixture[str], root: Path) -> None:
-    spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:20")
+    spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:22")
     code, out, _ = called(capsys, "check", "--root", root)
     assert code == 0 and out.endswith(f"0 errors, 1 warning in {ENTRIES} entries\n")
 
@@ -325,7 +325,7 @@ def test_the_json_contract(ladder: dict[str, Any]) -> None:
 def test_sum_holds_the_findings_of_the_set_alone(
     capsys: pytest.CaptureFixture[str], root: Path
 ) -> None:
-    spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:20")
+    spoil(root, "plans/sets/six-fifties.yml", "1:45", "1:22")
     spoil(
         root,
         "drills/gear/fins.yml",
@@ -560,9 +560,11 @@ def test_explain_asks_for_a_name_alone(capsys: pytest.CaptureFixture[str]) -> No
 
 def test_a_set_is_asked_for_fewer_or_more_rounds(capsys: pytest.CaptureFixture[str]) -> None:
     # 2 × (6 × 50 + 2 × (25 + 50)) + 100 as written: 450 m a round
-    for number, metres in ((1, 550), (3, 1450)):
+    for number, metres, expected in ((1, 550, []), (3, 1450, ["drill-dose"])):
         argv = ("sum", LADDER, "--rounds", str(number), "--json", "--root", CATALOGUE)
         status, out, _ = called(capsys, *argv)
-        assert json.loads(out)["distance"] == metres and status == 0
+        asked = json.loads(out)
+        assert asked["distance"] == metres and status == bool(expected)
+        assert {finding["code"] for finding in asked["findings"]} == {*expected}
     status, _, err = called(capsys, "sum", LADDER, "--rounds", "0", "--root", CATALOGUE)
     assert status == 2 and f"'{LADDER}' takes 1 to" in err
