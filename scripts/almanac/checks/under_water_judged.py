@@ -97,6 +97,9 @@ def _over(metres: float, most: float, where: str, drill: Drill) -> tuple[str, st
 
 
 def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
+    drills = {id(piece.drill): piece.drill for piece in way.swum.pieces}.values()
+    if not any(drill.is_under_water or drill.under_water for drill in drills):
+        return
     limits = analysis.catalogue.policy.of_level(way.level)
     for rep in way.swum.reps:
         for piece in rep.pieces:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from weakref import WeakKeyDictionary
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.part_run import PartRun
@@ -53,10 +54,20 @@ def group_level(catalogue: Catalogue, group: str) -> str:
     return catalogue.club.squads[catalogue.lane_groups[group].squad].level
 
 
-def set_ways(analysis: Analysis, id: str) -> Iterator[Way]:
+_KEPT: WeakKeyDictionary[Analysis, dict[str, tuple[Way, ...]]] = WeakKeyDictionary()
+
+
+def set_ways(analysis: Analysis, id: str) -> tuple[Way, ...]:
     """Every way of swimming a computable set, and where the entry states bounds, of the most that
-    it may be asked for.
+    it may be asked for. Worked out once for an analysis.
     """
+    kept = _KEPT.setdefault(analysis, {})
+    if id not in kept:
+        kept[id] = tuple(_set_ways(analysis, id))
+    return kept[id]
+
+
+def _set_ways(analysis: Analysis, id: str) -> Iterator[Way]:
     swim_set, summary = analysis.computable[id], analysis.summary(id)
     yield from _ways(analysis, swim_set, summary, "")
     for what in (ROUNDS, REPS):
