@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.wholes import WHOLES, figures_for
+from almanac.analysis.sameness import Sameness
 from almanac.analysis.texts import TEXT_KINDS, texts_of
 from almanac.arithmetic.likeness import Likeness, alike
 from almanac.findings import Finding, worst_first
@@ -121,9 +122,11 @@ Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
 
 
 def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[FigureMove]:
-    old, new = _all_figures(before), _all_figures(after)
     groups = {**before.catalogue.lane_groups, **after.catalogue.lane_groups}
     titles = {id: group.title for id, group in groups.items()}
+    same = Sameness(before.catalogue, after.catalogue)
+    known = {key for key in after.catalogue.entries if _stands_still(same, key)}
+    old, new = _all_figures(before, known), _all_figures(after, known)
     for key in new:
         if key not in old:
             continue
@@ -158,14 +161,22 @@ def _same(before: float | None, after: float | None) -> bool:
     return abs(before - after) <= 1e-6 * max(1.0, abs(before))
 
 
-def _all_figures(analysis: Analysis) -> dict[Key, Figures]:
-    """The figures of every entry that can be worked out, for each lane group that it is for."""
+def _stands_still(same: Sameness, key: Key) -> bool:
+    """Whether the figures of an entry surely are the same on both sides."""
+    return key[0] in ("set", "practice") and same.foundations and same.holds(*key)
+
+
+def _all_figures(analysis: Analysis, known: Collection[Key]) -> dict[Key, Figures]:
+    """The figures of every entry that can be worked out, for each lane group that it is for, but
+    for those that are ``known`` to be the same.
+    """
     return {
         (kind, id): _by_group(
             {group: figures_for(analysis, kind, id, group) for group in wholes.groups(analysis, id)}
         )
         for kind, wholes in WHOLES.items()
         for id in wholes.computable(analysis)
+        if (kind, id) not in known
     }
 
 

@@ -19,9 +19,11 @@ from almanac.analysis.comparison import Side, review
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import checked
 from almanac.findings import Finding, worst_first
+from almanac.kinds import TOP_FOLDERS
 from almanac.model.load import Loaded, load
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
+from almanac.source.document_store import DocumentStore
 from almanac.source.git_objects import RevisionError, changed_files
 from almanac.source.revision import resolve
 from almanac.source.revision_files import export
@@ -53,10 +55,15 @@ def run(arguments: argparse.Namespace) -> int:
     try:
         base = resolve(root, arguments.base)
         head = resolve(root, arguments.head) if arguments.head else ""
-        before = _side_at(root, base, day)
-        known = before.analysis  # what a change leaves alone is worked out once
-        after = _side_at(root, head, day, known) if head else _side(load(root), day, known)
+        store = DocumentStore(root)  # what a change leaves alone is read, and worked out, once
         files = changed_files(root, base, head) if head else []
+        before = _side_at(root, base, day, store)
+        if head and not any(file.is_below(TOP_FOLDERS) for file in files):
+            after = before
+        elif head:
+            after = _side_at(root, head, day, store, before.analysis)
+        else:
+            after = _side(load(root, store), day, before.analysis)
     except RevisionError as problem:
         raise UsageError(str(problem)) from None
     result = review(before, after, files)
@@ -67,10 +74,12 @@ def run(arguments: argparse.Namespace) -> int:
     return ERRORS if result.new_errors else FINE
 
 
-def _side_at(root: Path, commit: str, today: date, known: Analysis | None = None) -> Side:
+def _side_at(
+    root: Path, commit: str, today: date, store: DocumentStore, known: Analysis | None = None
+) -> Side:
     with tempfile.TemporaryDirectory(prefix="almanac-") as folder:
         odd = export(root, commit, Path(folder))
-        return _side(load(Path(folder)), today, known, odd)
+        return _side(load(Path(folder), store), today, known, odd)
 
 
 def _side(

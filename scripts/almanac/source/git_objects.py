@@ -5,7 +5,7 @@ and no filter is heeded, so that nothing in a proposal can hide a part of it.
 from __future__ import annotations
 
 import subprocess
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -50,6 +50,10 @@ class ChangedFile:
         top, _, name = self.path.partition("/")
         is_plain = not {self.mode_before, self.mode_after} & {LINK, SUBMODULE}
         return is_plain and top in TOP_FOLDERS and name.endswith(".yml")
+
+    def is_below(self, folders: Collection[str]) -> bool:
+        """Whether it is one of these folders of the root, or stands below one."""
+        return self.path.partition("/")[0] in folders
 
     @property
     def what(self) -> str:
