@@ -272,3 +272,76 @@ def test_a_practice_gives_a_group_another_variant() -> None:
     found = summarise(Timing(lanes("quick", "slow", "third")), chosen)
     assert [len(found.of(name).reps) for name in ("quick", "slow", "third")] == [4, 5, 6]
     assert variants.given(chosen) is chosen
+
+
+def rounds(number: int, *items: dict[str, Any], **more: Any) -> dict[str, Any]:
+    return {"rounds": number, "items": list(items), **more}
+
+
+def of_each(summary: SetSummary) -> dict[str, float]:
+    return {name: summary.of(name).distance.value for name in ("quick", "slow", "third")}
+
+
+def test_rounds_and_the_pause_between_them_are_a_lane_groups_own():
+    # quick 4 × 100 on 1:40 and 3 × 1:00 = 9:40; slow 3 × 1:40 and 2 × 1:30 = 8:00; the third waits
+    by_group = {"slow": {"rounds": 3, "pause_between": "1:30"}, "third": {"rounds": 0}}
+    item = rounds(4, crawl(1, 100, sendoff="1:40"), pause_between="1:00", by_group=by_group)
+    found = added_up(item)
+    assert of_each(found) == {"quick": 400, "slow": 300, "third": 0}
+    assert [clock(found, name) for name in ("quick", "slow", "third")] == [580, 480, 0]
+    catalogue_ = lanes("quick", "slow", "third")
+    assert set(groups_meant(catalogue_, swim_set(item))) == {"quick", "slow"}
+
+
+def test_the_last_round_is_a_lane_groups_own_last():
+    by_round = {"last": {"effort": "fast"}}
+    item = rounds(3, crawl(1, 100), by_round=by_round, by_group={"slow": {"rounds": 2}})
+    found = added_up(item)
+    fast = {name: found.of(name).by["effort"].get("fast") for name in ("quick", "slow")}
+    assert fast == {"quick": 100, "slow": 100}
+    assert [len(found.of(name).reps) for name in ("quick", "slow")] == [3, 2]
+
+
+def test_a_variant_goes_round_as_often_as_it_says_and_the_group_before_it():
+    own = swim_set(
+        rounds(
+            4,
+            crawl(1, 100),
+            by_variant={"A": {"rounds": 2, "pause_between": "0:20"}},
+            by_group={"slow": {"rounds": 3}},
+        )
+    )
+    own = replace(own, variants={"A": ("slow", "third")})
+    found = summarise(Timing(lanes("quick", "slow", "third")), own)
+    assert of_each(found) == {"quick": 400, "slow": 300, "third": 200}
+    breaks = [event.seconds for event in found.of("slow").events if not hasattr(event, "item")]
+    assert breaks == [20, 20]  # the pause of the variant, the rounds of the group
+
+
+def test_inner_reps_of_a_lane_group_stay_its_own_in_its_own_rounds():
+    inner = crawl(2, 100, by_group={"slow": {"distance": 50}})
+    found = added_up(rounds(3, inner, by_group={"slow": {"rounds": 1}}))
+    assert of_each(found) == {"quick": 600, "slow": 100, "third": 600}
+
+
+def test_a_time_to_hold_falls_away_for_another_swim_unless_it_is_the_groups_own():
+    by_group = {"slow": {"distance": 50}, "third": {"distance": 50, "aim": "0:42"}}
+    found = added_up(crawl(1, 100, aim="1:15", by_group=by_group))
+    aims = {name: found.clocks[name].reps[0].aim for name in ("quick", "slow", "third")}
+    assert {name: aim and aim.value for name, aim in aims.items()} == {
+        "quick": 75,
+        "slow": None,
+        "third": 42,
+    }
+    easier = added_up(crawl(1, 100, aim="1:15", by_group={"slow": {"effort": "easy"}}))
+    assert easier.clocks["slow"].reps[0].aim is not None  # the same swim: the time stays
+
+
+def test_waves_notes_and_starts_of_a_group_and_of_a_round():
+    by_round = {"last": {"waves": {"number": 2}, "note": "All in."}}
+    item = crawl(1, 100, note="Long.", by_round=by_round, by_group={"slow": {"note": "Tall."}})
+    found = added_up(rounds(2, item))
+    for name, note in (("quick", "Long."), ("slow", "Tall.")):
+        first, last = found.clocks[name].reps
+        assert (first.order.waves, last.order.waves) == (1, 2)
+        assert (first.rep.item.note, last.rep.item.note) == (note, "All in.")

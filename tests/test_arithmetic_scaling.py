@@ -156,3 +156,27 @@ def test_a_set_is_asked_for_rounds_and_reps_at_once():
         with_counts(swim_set(kick(4)), 2, None, 500)
     with pytest.raises(OutOfBounds, match="takes 1 to 50 rounds"):
         with_counts(own, 51, None, 5000)
+
+
+@pytest.mark.parametrize(
+    ("asked_for", "own"),
+    [(1, 1), (2, 2), (4, 3), (5, 4), (8, 6)],  # 3 of 4: 0.75, 1.5, 3, 3.75 and 6
+)
+def test_a_lane_group_that_goes_round_less_often_is_scaled_alike(asked_for, own):
+    item = rounds(4, kick(1), by_group={"osprey-1": {"rounds": 3}})
+    found = scaled(swim_set(item), scale(ROUNDS, item), asked_for)
+    assert len(summarise(CLUB, found).of("osprey-1").reps) == own
+    variant = rounds(4, kick(1), by_variant={"A": {"rounds": 3}})
+    other = scaled(swim_set(variant), scale(ROUNDS, variant), asked_for)
+    assert other.items[0].by_variant["A"].rounds == own  # type: ignore[union-attr]
+
+
+def test_who_does_no_round_does_none_of_fewer_or_more():
+    item = rounds(4, kick(1), by_group={"osprey-1": {"rounds": 0}})
+    found = scaled(swim_set(item), scale(ROUNDS, item), 8)
+    assert summarise(CLUB, found).of("osprey-1").reps == ()
+
+
+def test_it_is_told_whether_there_is_another_of_its_sort():
+    assert scale(REPS, kick(4)).alone and scale(ROUNDS, rounds(2, kick(4))).alone
+    assert not scale(REPS, kick(4), kick(2)).alone
