@@ -175,9 +175,9 @@ def fill_drill(form: Form) -> Form:
         item = ("Goes wrong", f"Goes wrong, number {number}")
         form.fill("See", see, *item).fill("Because", because, *item).fill("Say", say, *item)
     item = ("Safety", "Safety, number 1")
-    form.fill("Hazard", "A head meets the wall while the mind is on the count.", *item).fill(
-        "Control", "The count ends at the flags; from there an arm goes up.", *item
-    )
+    form.fill("Hazard", "head-into-wall", *item).fill(
+        "Own", "The mind is on the count, and the flags go by.", *item
+    ).fill("Control", "The count ends at the flags; from there an arm goes up.", *item)
     item = ("Evidence", "Evidence, number 1")
     form.fill("Claim", "A slow beat lets a swimmer feel both halves of it.", *item).fill(
         "Basis", "common-practice", *item
@@ -201,7 +201,7 @@ def test_a_drill_from_empty_to_a_file_that_the_check_accepts(
         "Slow count back kick",
         "Flutter on the back to a slow",
         "One word, one beat",
-        "A head meets the wall",
+        "Head meets the wall",
     ):
         expect(card).to_contain_text(words)
     assert form.data()["dose"] == {
@@ -675,7 +675,7 @@ MISTAKES = [
     ("Set", "unknown-reference", ITEM, "One drill", "qqq"),
     ("Benchmark", "bad-form", (), "Repeat every", "a month"),
     ("Practice", "bad-form", ("Slot",), "Start", "5:30 pm"),
-    ("Gear", "too-short", ("Hazards", "Hazards, number 1"), "Hazard", "Bruises"),
+    ("Gear", "too-short", ("Hazards", "Hazards, number 1"), "Own", "Bruises"),
 ]  # fmt: skip
 
 

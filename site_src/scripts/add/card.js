@@ -29,10 +29,17 @@ const line = (attributes, ...pieces) => make("p", attributes, ...pieces.filter((
  */
 const marked = (head, ...rest) => line({}, make("strong", {}, head), ...rest.map((piece) => (piece ? ` ${piece}` : "")));
 
-/** @param {Entry} hazard */
-function danger({ hazard, control }) {
-  return line({ class: "danger" }, make("strong", {}, text(hazard)), text(control) && ` ${text(control)}`);
-}
+/**
+ * The dangers that an entry names, each with what it adds of its own.
+ * @param {unknown} hazards
+ * @param {Names} names
+ */
+const dangers = (hazards, names) => groups(hazards).map(({ hazard, own, control }) => line(
+  { class: "danger" },
+  make("strong", {}, titled(names, "vocabulary", "hazards", hazard)),
+  text(own) && ` ${text(own)}`,
+  text(control) && ` ${text(control)}`,
+));
 
 /**
  * The title of a word or an id, as the form's choices have it.
@@ -95,9 +102,9 @@ function partOf({ part, set, items, note, apart, stations }, names) {
 /** What stands on the card of a kind.
  * @type {Record<string, (entry: Entry, names: Names) => HTMLElement[]>} */
 const BODIES = {
-  drill: ({ cues, safety, goes_wrong }) => [
+  drill: ({ cues, safety, goes_wrong }, names) => [
     make("ul", { class: "cues" }, ...list(cues).map((cue) => make("li", {}, text(cue)))),
-    ...groups(safety).map(danger),
+    ...dangers(safety, names),
     ...groups(goes_wrong).map(({ see, say }) => marked(text(see), text(say) && `Say: ${text(say)}`)),
   ],
   fault: ({ see, causes, refer_on }, names) => [
@@ -108,28 +115,28 @@ const BODIES = {
     }),
     line({ class: "danger" }, text(refer_on)),
   ],
-  gear: ({ hazards, not_for, care }) => [
-    ...groups(hazards).map(danger),
+  gear: ({ hazards, not_for, care }, names) => [
+    ...dangers(hazards, names),
     ...list(not_for?.people).map((whom) => marked("Not for:", text(whom))),
     ...(care ? [marked("Care:", text(care))] : []),
   ],
-  benchmark: ({ distance, protocol = {}, safety }) => {
+  benchmark: ({ distance, protocol = {}, safety }, names) => {
     const pool = text(distance) && `${text(distance)} in a ${text(protocol.course) || "…"} pool.`;
     return [
       line({}, pool, text(protocol.start) && ` ${text(protocol.start)}`),
       ...list(protocol.steps).map((step, number) => marked(`${number + 1}.`, text(step))),
-      ...groups(safety).map(danger),
+      ...dangers(safety, names),
     ];
   },
   progression: ({ stages }) =>
     groups(stages).map(({ title, aim, move_on_when: next }, number) =>
       marked(`${number + 1}. ${text(title)}.`, text(aim), text(next) && `On when: ${text(next)}`),
     ),
-  set: ({ items, safety }, names) => [...boardLines(items, names), ...groups(safety).map(danger)],
+  set: ({ items, safety }, names) => [...boardLines(items, names), ...dangers(safety, names)],
   practice: ({ slot = {}, parts, safety }, names) => [
     line({}, text(slot.start) && `${text(slot.start)}, ${text(slot.minutes) || "…"} minutes.`),
     ...groups(parts).flatMap((part) => partOf(part, names)),
-    ...groups(safety).map(danger),
+    ...dangers(safety, names),
   ],
   block: ({ weeks }, names) =>
     groups(weeks).map(({ focus, days = {}, taper }, number) => {
