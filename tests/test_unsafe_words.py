@@ -50,6 +50,7 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     - batch 3, plain sentences, after mending by batch 2: 89 % and 5 %
     - batch 4, other kinds of text, after mending by batch 3: 69 % and 4 %
     - batch 5, written to slip past, after mending by batch 4 and plain talk: 31 % and 1 %
+    - batch 6, plain sentences with traps, after mending by batch 5: 78 % and 1 %
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():

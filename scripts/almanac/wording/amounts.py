@@ -14,6 +14,10 @@ _MANY = 5
 _RESTRAINED = 7  # "3-5-7" strokes to a breath; "2, 4 and 6" is every second
 _POOL_LENGTHS = {25, 33, 50, 66, 75, 100, 125, 150, 200, 400}  # a distance without its unit
 _UNITS = frozenset({"UNIT_M", "UNIT_S", "UNIT_MIN"})
+_TENS = frozenset({"twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"})
+_UNITS_IN_WORDS = frozenset(
+    {"one", "two", "three", "four", "five", "six", "seven", "eight", "nine"}
+)
 _BETWEEN = {"to", "then", "and", "down", "every", "on", "into", ","}
 
 
@@ -21,8 +25,23 @@ def tokens(text: str) -> tuple[Token, ...]:
     """The tokens of a text, with the meanings of words, phrases and amounts."""
     found = plain_tokens(text)
     if any(token.value is not None for token in found):
-        found = _with_series(_with_amounts(found))
+        found = _with_series(_with_amounts(_with_compounds(found)))
     return tuple(token for token in found if token is not JOINT)
+
+
+def _with_compounds(found: list[Token]) -> list[Token]:
+    """Twenty-five as one number."""
+    out: list[Token] = []
+    for token in found:
+        tens = next((one for one in reversed(out) if one is not JOINT), None)
+        if tens and tens.text in _TENS and token.text in _UNITS_IN_WORDS:
+            while out[-1] is JOINT:
+                out.pop()
+            value = (tens.value or 0) + (token.value or 0)
+            out[-1] = Token(f"{tens.text}-{token.text}", tens.meanings, value)
+        else:
+            out.append(token)
+    return out
 
 
 def _with_amounts(found: list[Token]) -> list[Token]:

@@ -92,6 +92,7 @@ THEMES = frozenset(
         "contractions",
         "spasms",
         "tape",
+        "breathing",
         "diaphragm_kicks",
         "let_it_kick",
         "partner",
@@ -124,7 +125,7 @@ FAMILIES = {
     "GETS": (
         "LIGHT|so|much|sip|further|allowed|permitted|CAN|TAKE|SURFACE|FACE|MOUTH|ONE|ONLY|"
         "MORE|dare|need|have|come|up|to|even|get|think|of|going|lift|turn|open|try|bother|"
-        "for|another|half|two|swimmer|swimmers"
+        "for|another|half|two|swimmer|swimmers|may|shall|should|will|would|must"
     ),
     "GIVEN": "LIGHT|DEEP|SLOW|same|just|full|first|last",
     "BREATH_OF": "LIGHT|DEEP|last|full|long|in|back|tight|onto|to|single|ONE|first|onto",
@@ -170,7 +171,7 @@ FAMILIES = {
         "land|soft|mortals|luxury|privilege|treat|reward|bonus|earned|crutch|habit|excuse|"
         "weaklings"
     ),
-    "PENALTY": "penalty|penalties|press_ups|push_ups|forfeit|punishment|owe|owes|burpees",
+    "PENALTY": ("penalty|penaltiesss|forfeit|punishment|owe|owes|burpees|pushups|pressups"),
     "STUDY": (
         "study|review|statement|research|trial|policy|position|guideline|guidelines|HARM|"
         "term|word|definition"

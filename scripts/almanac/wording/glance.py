@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, reduce
-from itertools import pairwise
 from operator import or_
 
 from almanac.wording.dangers import DANGERS, Danger, Saying
@@ -26,16 +25,35 @@ def all_said() -> tuple[Said, ...]:
     return tuple((danger, saying) for danger in DANGERS for saying in danger.sayings)
 
 
+class _Words:
+    """Words, and phrases by the longest of their words, of which a text is asked which it holds."""
+
+    def __init__(self, all_words: Iterable[str]) -> None:
+        self._single = frozenset(word for word in all_words if " " not in word)
+        self._phrases: dict[str, list[str]] = {}
+        for phrase in all_words:
+            if " " in phrase:
+                self._phrases.setdefault(max(phrase.split(), key=len), []).append(phrase)
+
+    def held_by(self, words: frozenset[str], row: str) -> list[str]:
+        """Those that stand among the words; of phrases those that stand in the row of them."""
+        held = list(self._single & words)
+        for word in self._phrases.keys() & words:
+            held += [phrase for phrase in self._phrases[word] if f" {phrase} " in row]
+        return held
+
+
 @dataclass(frozen=True)
 class _Index:
     """What the words of a text tell at once. Each set of words of which a way of asking needs one
-    has a bit: ``bits`` gives a word, or a pair of words, the bits of the sets that it is in.
-    ``ways`` are by the words of their rarest set, each with the bits of all its sets.
+    has a bit: ``bits`` gives a word or a phrase the bits of the sets that it is in. ``ways`` are by
+    the words of their rarest set, each with the bits of all its sets.
     """
 
     bits: Mapping[str, int]
     ways: Mapping[str, Sequence[tuple[int, Said]]]
-    of_keys: frozenset[str]  # the words of ``ways``, of a pair the longer
+    words: _Words
+    keys: _Words
 
 
 @cache
@@ -52,7 +70,7 @@ def _index() -> _Index:
     for words, place in places.items():
         for word in words:
             bits[word] = bits.get(word, 0) | 1 << place
-    return _Index(bits, ways, frozenset(max(word.split(), key=len) for word in ways))
+    return _Index(bits, ways, _Words(bits.keys()), _Words(ways.keys()))
 
 
 def worth_a_look(text: str) -> Sequence[Said]:
@@ -62,21 +80,18 @@ def worth_a_look(text: str) -> Sequence[Said]:
     lowered = text.lower()
     if not is_plain(text) or ("breath" in lowered and _RUN_TOGETHER.search(lowered)):
         return all_said()
-    row = _WORD.findall(lowered.replace("n't", " not"))
-    words = set(row)
+    found = _WORD.findall(lowered.replace("n't", " not"))
+    words = frozenset(found)
+    if "-" in lowered:  # a hyphen may join two words or cut one
+        words = words.union(_WORD.findall(lowered.replace("-", "")))
+    row = f" {' '.join(found)} "
     index = _index()
-    if words.isdisjoint(index.of_keys):
+    spoken = index.keys.held_by(words, row)
+    if not spoken:
         return ()
-    words.update(map(" ".join, pairwise(row)))
-    spoken = words & index.ways.keys()
-    return _of_spoken(row, words, spoken) if spoken else ()
-
-
-def _of_spoken(row: list[str], words: set[str], spoken: set[str]) -> Sequence[Said]:
-    numbers = sum(word in NUMBER_WORDS or word[0].isdigit() for word in row)
-    if numbers:
-        words.update((A_NUMBER,) if numbers == 1 else (A_NUMBER, NUMBERS))
-    index = _index()
-    has = reduce(or_, [index.bits[word] for word in words & index.bits.keys()], 0)
+    held = index.words.held_by(words, row)
+    numbers = sum(word in NUMBER_WORDS or word[0].isdigit() for word in found)
+    held += [A_NUMBER, NUMBERS][: min(numbers, 2)]
+    has = reduce(or_, [index.bits.get(word, 0) for word in held], 0)
     ways = [said for word in spoken for bits, said in index.ways[word] if bits & has == bits]
     return list(dict.fromkeys(ways)) if len(ways) > 1 else ways

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import cache, lru_cache
-from itertools import pairwise
 
 from almanac.wording.words import MEANINGS
 
@@ -83,22 +82,16 @@ def words_with(name: str) -> Sequence[str]:
 
 @cache
 def telling_words(name: str) -> frozenset[str]:
-    """What a text that holds the meaning holds at least one of: a word; of a phrase two words that
-    stand together; of an amount any number, but 0 and 1
-    are words.
+    """What a text that holds the meaning holds at least one of: a word, the words of a phrase one
+    after the other; of an amount any number, but 0 and 1 are words.
     """
-    own = {_telling(form.split("_")) for form in words_with(name)}
+    own = {form.replace("_", " ") for form in words_with(name)}
     slips = {slip for word in own for slip in _slips().get(word, ())}
     if name in COUNTS:
         own.add(NUMBERS)
     elif name in AMOUNTS and name not in {"NO", "ONE"}:
         own.add(A_NUMBER)
     return frozenset(own | slips)
-
-
-def _telling(form: list[str]) -> str:
-    pairs = [" ".join(pair) for pair in pairwise(form)]
-    return max(pairs, key=len) if pairs else form[0]
 
 
 @cache

@@ -41,7 +41,7 @@ WORDS = {
     """,
     "CAN": """
         can could able dare|s manage|s|d stand possible possibly bear|s allow|s let|s lets|ing
-        allows permit|s last|s|ed lasts
+        allows permit|s last|s|ed lasts may might shall should will would must
     """,
     "CEASE": """
         stop|s|ped|ping ceas|e|es|ing quit|s|ting halt|s paus|e|es|ing shut_off block_off cut_off

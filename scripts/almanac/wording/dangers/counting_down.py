@@ -42,5 +42,7 @@ COUNTING_DOWN = danger(
     BREATHE ... every|each MANY !BEATS|LONG_TIME|BRIEF|NEAR|m|metres|seconds
         -- CLOCK ; MANY BEATS ; BREATHE ~ SLOW
     NUM AIR COMMA ~ NUM COMMA ~ NUM
+    NUM AIR // .. HALF? .. NUM AIR // .. HALF? .. NUM AIR
+    MANY stroke ... breathing
     """,
 )

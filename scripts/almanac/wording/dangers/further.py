@@ -23,7 +23,7 @@ FURTHER = danger(
         -- STOP ; LEGS
     PAIN ... PERSIST|weakness
         -- at PAIN ; STOP ; REST ; refer ; only
-    PAIN // ~ PERSIST|GO|KEEP
+    PAIN // ~ PERSIST|KEEP
     IF|when ~ hurts|hurt|aches COMMA? ~ PERSIST|deeper|KEEP
         -- STOP ; REST ; LEGS ; SLOW
     ears|ear .. BURN|PAIN|pop|popping ... deeper|down|KEEP|PERSIST
@@ -32,7 +32,7 @@ FURTHER = danger(
     COVER ~ over|on|across|in|round|around ~ FACE|MOUTH
     BREATHE ~ through ~ COVER
     WEIGHT & BOTTOM|UNDERWATER
-        -- catch
+        -- off ; shelf ; catch
     tie|strap|bind ~ wrists|PERSON|hands
         -- cord|release|fins|belt
     PUSH|HOLD|KEEP ~ PERSON ~ UNDER|UNDERWATER
@@ -64,5 +64,6 @@ FURTHER = danger(
     NO|NOT ~ URGE for anyone|anybody|someone to watch
     lifeguard|coach ~ leave|leaves ~ deck|pool
     hand_over ~ MOUTH|FACE
+    cover|covers|block|blocks|plug LIGHT* FACE|MOUTH
     """,
 )

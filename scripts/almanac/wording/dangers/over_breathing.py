@@ -30,7 +30,7 @@ OVER_BREATHING = danger(
     CO2 FALL|low|out|off|gone|tolerance|tables
     LUNG LIGHT* PUMP
     FILL ~ LUNG ~ TIMES|NUM|MANY|SOME|DIST|several|again|twice|bursting|brim
-    FILL BREATH_OF* LUNG ... UNDERWATER|UNDER|DIVE|BOTTOM|POOL|WALL
+    FILL BREATH_OF* LUNG ... UNDERWATER|STAY_DOWN|UNDER|DIVE|BOTTOM|POOL|WALL
         -- lie|float ; EXHALE ; SLOW
     FILL|empty BREATH_OF* LUNG ... BOTTOM|UNDERWATER|sink|lie|GO|DIST|UNTIL
         -- float|back ; EXHALE

@@ -91,6 +91,7 @@ PUSHING_THROUGH = danger(
     URGE OF_TO* A_BREATH ... with it
     diaphragm_kicks|let_it_kick
         -- STOP
+    LUNG ~ BURN ... before GETS* SURFACE|A_BREATH
     """,
     of_sentence=True,
 )

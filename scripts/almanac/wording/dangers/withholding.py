@@ -205,5 +205,17 @@ WITHHOLDING = danger(
     AIR & hold ~ empty
     POOL|DIST & butterfly|fly|crawl|freestyle|free & FACE ~ down
         -- SNORKEL ; BREATHE ; EXHALE ; WALL ; NEAR
+    CEASE|NOT thinking|worrying|caring about ~ AIR|BREATHE
+    lack|shortage|absence|deficit of ~ AIR
+        -- STOP ; HARM
+    ONE AIR DIST|POOL|GO|sprint|sprints|set|kick|swim
+    A_BREATH
+        reduction|restriction|deprivation|limitation|limiting|starvation|control|rationing|
+        saving|economy
+    lung training|capacity|test|power|volume|work
+    forbidden|banned|prohibited|illegal|wrong|cheating|shameful to|for GETS* BREATHE !NOT_BREATH
+    IF|those BREATHE !NOT_BREATH ~ out|loses|pays|starts|does|owes|sits|fails
+    IF ~ BREATHE COMMA? ~ AGAIN
+    NO ... GO ~ with LIGHT* AIR
     """,
 )
