@@ -53,7 +53,7 @@ UNSAFE = {
     "a start drill in turn with others": (
         item("reps: 4, distance: 50, do: {rotate: [back-swim, block-start]}, effort: easy, rest: 1:00"), {"pool": "shallow"}, "start-depth"),
     "a dive in the lane by the steps": (
-        f"  - {{part: main, lanes: {{osprey-2: [4]}}, items: [{{{DIVE}}}]}}", {}, "start-depth"),
+        f"  - {{part: main, lanes: {{osprey-2: [4]}}, items: [{{{DIVE}}}]}}", {}, "start-forbidden"),
     "a dive in some corner of the pool": (
         f"  - {{part: main, place: By the slide., items: [{{{DIVE}}}]}}", {}, "start-depth"),
     "a start that nobody has explained": (
@@ -76,6 +76,9 @@ UNSAFE = {
         item("reps: 4, time: 0:20, do: standing-wave, effort: easy, rest: 0:40"), {"pool": "bare"}, "depth-unfit"),
     "a partner who should stand and cannot": (
         item("reps: 4, distance: 50, do: back-swim, effort: easy, rest: 0:40, partner: holds-feet"), {"pool": "cold"}, "depth-unfit"),
+    "under water in a teaching pool": (
+        item("reps: 2, distance: 50, do: under, effort: easy, rest: 3:00"), {"pool": "shallow"}, "depth-unfit"),
+    "a dive in a lane of the public": (item(DIVE), {"more": "lanes: {shared: [3]}\n"}, "shared-lane-unfit"),
     "a cord that nobody holds": (item(CORD), {}, "cord-end-unsaid"),
     "a cord that a beginner holds": (item(CORD + HELD_BY % "swimmer"), {"squad": "heron"}, "cord-held"),
     "a cord in a lane that others swim in": (
@@ -174,6 +177,40 @@ def test_a_set_alone_is_held_against_the_pools_it_is_for(
     root = club(tmp_path / "club")
     write(root, "plans/sets/dives.yml", SET.format(course=course, pools=pools, start=start))
     assert found(root) == refused
+
+
+BLOCK = """\
+title: Autumn
+summary: One week with a circuit on land in it.
+squad: heron
+goals: [kick-technique]
+starts: 2026-09-07
+purpose: The fifty on the back gets two seconds quicker.
+weeks:
+  - focus: Line first.
+    days: {mon: {land: mats}, tue: {rest: true}, wed: {rest: true}, thu: {rest: true},
+           fri: {rest: true}, sat: {rest: true}, sun: {rest: true}}
+"""
+CIRCUIT = """\
+title: Mats
+purpose: Twenty minutes on mats, of which the last are long.
+goals: [kick-technique]
+level: performing
+course: land
+items:
+  - {reps: 25, time: 0:30, do: hard-mat-line, effort: easy, rest: 0:15}
+"""
+
+
+def test_a_circuit_of_a_block_is_of_the_level_of_its_squad(tmp_path: Path) -> None:
+    root = club(tmp_path / "club")
+    write(root, "plans/sets/mats.yml", CIRCUIT)
+    write(root, "plans/blocks/autumn.yml", BLOCK)
+    land = {"land-level", "land-long"}
+    assert found(root) >= land
+    osprey = BLOCK.replace("squad: heron", "squad: osprey")
+    write(root, "plans/blocks/autumn.yml", osprey)
+    assert not found(root) & land
 
 
 def test_a_start_is_shown_with_its_depth_and_its_platform(root: Path) -> None:

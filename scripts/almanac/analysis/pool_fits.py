@@ -116,6 +116,16 @@ def starts_of(
             yield run, crew, start
 
 
+def dry_starts_of(
+    catalogue: Catalogue, summary: PracticeSummary
+) -> Iterator[tuple[PartRun, Crew, StartHere]]:
+    """Every start of a practice that is more than a push in the water, once a part and crew."""
+    words = words_of(catalogue, "starts")
+    for run, crew, start in starts_of(catalogue, summary):
+        if enters(words[start.word]) != IN_THE_WATER:
+            yield run, crew, start
+
+
 def starting_drills(catalogue: Catalogue) -> frozenset[str]:
     """The drills that hold a start which is no push in the water."""
     words = words_of(catalogue, "starts")

@@ -33,7 +33,7 @@ class Lack(Enum):
     NO_FLAGS = "no flags"
 
 
-OF_DEPTH = frozenset({Lack.LANES_UNSAID, Lack.END_UNKNOWN, Lack.NO_STARTS, Lack.SHALLOW, Lack.DEEP})
+OF_DEPTH = frozenset({Lack.LANES_UNSAID, Lack.END_UNKNOWN, Lack.SHALLOW, Lack.DEEP})
 OF_PLATFORM = frozenset({Lack.PLATFORM_UNKNOWN, Lack.PLATFORM_HIGH, Lack.NO_LEDGE})
 
 

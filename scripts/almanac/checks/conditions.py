@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import starts_of, words_of
+from almanac.analysis.pool_fits import dry_starts_of
 from almanac.arithmetic.cords import ties
 from almanac.arithmetic.practice import PracticeSummary
-from almanac.arithmetic.start_limits import IN_THE_WATER, enters
 from almanac.checks.rule import Problem, refuses
 from almanac.model.practice import Practice
 
@@ -38,16 +37,15 @@ def _adults(count: int) -> str:
 def _asks_for_eyes(analysis: Analysis, summary: PracticeSummary) -> str:
     """What in a practice makes the number of adults matter beyond the house rule."""
     catalogue = analysis.catalogue
-    tying, starts = ties(catalogue.gear), words_of(catalogue, "starts")
+    tying = ties(catalogue.gear)
     for run in summary.runs:
         for swum in run.each:
             if any(piece.drill.is_under_water for piece in swum.pieces):
                 return "work under water"
             if not tying.isdisjoint(swum.gear):
                 return "cords"
-    for _, _, start in starts_of(catalogue, summary):
-        if enters(starts[start.word]) != IN_THE_WATER:
-            return "starts"
+    if any(True for _ in dry_starts_of(catalogue, summary)):
+        return "starts"
     apart = any(part.apart or part.stations for part in summary.practice.parts)
     return "parts that run apart" if apart else ""
 

@@ -9,6 +9,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.at_once import Busy, moments
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.rule import Problem, refuses
+from almanac.model.block import Block
+from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_time
@@ -38,6 +40,31 @@ def land_level(analysis: Analysis) -> Iterator[Problem]:
                 if order.index(drill.level) > order.index(swim_set.level):
                     text = f"{drill.title} is of level {drill.level}, above {swim_set.level}"
                     yield Problem(swim_set, ("level",), text, _EASIER, level=swim_set.level)
+
+    for block in analysis.catalogue.blocks.values():
+        level = analysis.catalogue.club.squads[block.squad].level
+        for week, day, id in _circuits(block):
+            hard = _above(analysis, id, order.index(level))
+            if hard:
+                text = f"{hard.title} is of level {hard.level}, and the squad is {level}"
+                yield Problem(block, ("weeks", week, "days", day), text, _EASIER, level=level)
+
+
+def _above(analysis: Analysis, id: str, most: int) -> Drill | None:
+    """A drill of a circuit whose level is above one, by its place in their order."""
+    if id not in analysis.computable:
+        return None
+    order = list(analysis.catalogue.words("levels"))
+    pieces = (piece for own in analysis.summary(id).each for piece in own.pieces)
+    return next((p.drill for p in pieces if order.index(p.drill.level) > most), None)
+
+
+def _circuits(block: Block) -> Iterator[tuple[int, str, str]]:
+    """Every circuit of a block, with its week and its day."""
+    for number, week in enumerate(block.weeks):
+        for name, day in week.days.items():
+            for id in day.circuits:
+                yield number, name, id
 
 
 _EASIER = "choose an easier drill; pain goes to a licensed health professional, never into a set"
@@ -70,12 +97,28 @@ def land_long(analysis: Analysis) -> Iterator[Problem]:
                 break
     for id, swim_set in analysis.computable.items():
         if swim_set.is_on_land:
-            clocks = analysis.summary(id).clocks.values()
             most_s = 60 * policy.of_level(swim_set.level).land_minutes_most.value
-            took = max((own.clock.value for own in clocks if own.clock), default=0.0)
+            took = _length_s(analysis, id)
             if took > most_s:
                 text = f"it takes {show_time(took)}, and {swim_set.level} does {show_time(most_s)}"
                 yield Problem(swim_set, ("items",), text, _SHORTER, True, swim_set.level)
+
+    for block in analysis.catalogue.blocks.values():
+        level = analysis.catalogue.club.squads[block.squad].level
+        most_s = 60 * policy.of_level(level).land_minutes_most.value
+        for week, day, id in _circuits(block):
+            took = _length_s(analysis, id)
+            if took > most_s:
+                text = f"'{id}' takes {show_time(took)}, and {level} does {show_time(most_s)}"
+                yield Problem(block, ("weeks", week, "days", day), text, _SHORTER, level=level)
+
+
+def _length_s(analysis: Analysis, id: str) -> float:
+    """How long a circuit takes, in seconds, as far as that is known."""
+    if id not in analysis.computable:
+        return 0.0
+    clocks = analysis.summary(id).clocks.values()
+    return max((own.clock.value for own in clocks if own.clock), default=0.0)
 
 
 _SHORTER = "fewer rounds, or shorter ones, and the rest on another day"

@@ -29,6 +29,14 @@ def start_depth(analysis: Analysis) -> Iterator[Problem]:
     return _problems(analysis, lambda own: own.is_start and own.shortfall.lack in OF_DEPTH)
 
 
+@forbids("start-forbidden")
+def start_forbidden(analysis: Analysis) -> Iterator[Problem]:
+    """Nobody starts at an end or in a lane where the pool's operator allows no starts
+    (``starts: false``), whatever the depth; and no acceptance changes that.
+    """
+    return _problems(analysis, lambda own: own.shortfall.lack is Lack.NO_STARTS)
+
+
 @refuses("start-platform")
 def start_platform(analysis: Analysis) -> Iterator[Problem]:
     """Nobody dives off a platform that is too high for the level (``platform_most`` in the policy),

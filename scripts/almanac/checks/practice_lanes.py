@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.pool_fits import crews_in_water
+from almanac.analysis.pool_fits import crews_in_water, dry_starts_of
 from almanac.arithmetic.at_once import moments
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.lane_order import lane_order
@@ -74,13 +74,19 @@ def lane_twice(analysis: Analysis) -> Iterator[Problem]:
 
 @forbids("shared-lane-unfit")
 def shared_lane_unfit(analysis: Analysis) -> Iterator[Problem]:
-    """In a lane that is shared with the public nobody goes under water, on a cord or against gear
-    that resists: strangers cannot know of it.
+    """In a lane that is shared with the public nobody starts from the wall or the edge, goes under
+    water, on a cord or against gear that resists: strangers cannot know of it.
     """
     for practice, summary in _practices(analysis):
+        if not practice.lanes.shared:
+            continue
+        own_starts = {
+            (run.path, crew.name) for run, crew, _ in dry_starts_of(analysis.catalogue, summary)
+        }
         for run, crew in crews_in_water(summary):
             shared = [lane for lane in crew.lanes if lane in practice.lanes.shared]
             what = _unfit(run, crew, analysis.catalogue.gear) if shared else ""
+            what = what or ("starts" if shared and (run.path, crew.name) in own_starts else "")
             if what:
                 message = f"{crew.name} has {what} in lane {shared[0]}, shared with the public"
                 hint = "give it other lanes for this part, or do it on another day"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from almanac.analysis.pool_fits import starts_of, words_of
+from almanac.analysis.pool_fits import dry_starts_of, words_of
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.start_limits import (
     DIVE,
@@ -33,10 +33,8 @@ def start_lines(catalogue: Catalogue, summary: PracticeSummary) -> list[str]:
     """
     starts, pool = words_of(catalogue, "starts"), summary.pool
     found: dict[str, list[int]] = {}
-    for run, crew, start in starts_of(catalogue, summary):
+    for run, crew, start in dry_starts_of(catalogue, summary):
         word = starts[start.word]
-        if enters(word) == IN_THE_WATER:
-            continue
         title = catalogue.words("practice-parts")[run.word].title
         for end in sorted(start.ends):
             for lane in crew.lanes:
