@@ -552,6 +552,38 @@ def test_a_site_that_goes_meanwhile_is_built_again(bench: Bench) -> None:
     bench.rebuilder.prepare()
 
 
+def test_what_a_killed_build_put_aside_is_the_last_good_site(bench: Bench) -> None:
+    """Though nothing can be built: the entries are broken when it starts."""
+    before = contents(bench.site)
+    bench.site.rename(bench.root / ".site.almanac-old")
+    bench.replaced(SET, "title: ", "titel: ")
+    starting = Rebuilder(bench.root, bench.site, bench.viewers, lambda: DAY, lambda: False)
+    starting.mend()
+    assert not starting.rebuild()
+    assert contents(bench.site) == before
+    bench.replaced(SET, "titel: ", "title: ")
+    assert bench.rebuilder.rebuild()
+    bench.rebuilder.prepare()
+
+
+@pytest.mark.parametrize("what", ["build", "site"])
+def test_a_file_in_place_of_a_folder_is_told_and_mended(bench: Bench, what: str) -> None:
+    before = contents(bench.site)
+    shutil.rmtree(bench.root / what)
+    (bench.root / what).write_text("precious")
+    bench.rebuilder._live = None
+    assert not bench.rebuilder.rebuild()
+    assert (
+        "nothing was built: " in bench.viewers.said[-1]
+        and str(bench.root) in bench.viewers.said[-1]
+    )
+    assert (bench.root / what).read_text() == "precious"
+    (bench.root / what).unlink()
+    assert bench.rebuilder.rebuild()
+    assert contents(bench.site) == before
+    bench.rebuilder.prepare()
+
+
 def test_a_terminal_that_has_gone_ends_nothing(
     bench: Bench, monkeypatch: pytest.MonkeyPatch
 ) -> None:

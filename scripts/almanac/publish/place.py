@@ -47,7 +47,7 @@ def _keep_sources(place: Path, root: Path, work: Path) -> None:
     folders = [root / name for name in (*TOP_FOLDERS, _REPOSITORY)]
     for source in (*folders, work, SITE_SOURCE, _PACKAGE):
         if _is_below(place, source.resolve()):
-            raise PlaceError(f"{place} is in {source}, where no site belongs; {_MEND}")
+            raise PlaceError(f"{place}: no site belongs in {source}; {_MEND}")
 
 
 _MEND = "name another folder with --out"
