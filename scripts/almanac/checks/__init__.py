@@ -31,6 +31,7 @@ from almanac.checks import (
     sets,
     targets,
     teaching,
+    to_failure,
     under_water,
     unwritten,
     wording,
@@ -67,6 +68,7 @@ MODULES = (
     doses,
     gear_worn,
     under_water,
+    to_failure,
     logs,
 )
 
