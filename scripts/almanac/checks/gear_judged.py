@@ -58,7 +58,7 @@ def _drill(drill: Drill, gear: dict[str, Gear]) -> Iterator[Said]:
             if not word and key == "needs" and drill.level in gear[id].not_for.levels:
                 word = drill.level
             if word:
-                message = f"{gear[id].title.lower()} is not for {word}"
+                message = f"'{id}' is not for {word}"
                 hint = "take other gear, or none"
                 yield "gear-not-for", path, message, hint
             clash = next((pair for other in needs if (pair := excluded((id, other), gear))), None)
@@ -112,7 +112,7 @@ def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Sai
             or (efforts[-1] if efforts else "reps with a turn in them" if turns else "")
         )
         if what:
-            message = f"{gear[id].title.lower()} is not for {what}"
+            message = f"'{id}' is not for {what}"
             yield "gear-not-for", rep.path, message, "do it without, or with other gear"
 
 
