@@ -6,12 +6,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from copy import deepcopy
+from pathlib import Path
 from typing import Any
 
 import pytest
 from example_cases import cases
 from sentence_lists import BATCHES, sentences
 
+from almanac.analysis.askings import askings
 from almanac.analysis.texts import strings
 from almanac.model.load import Loaded, load
 from almanac.source.reader import DataPath
@@ -23,7 +25,7 @@ from almanac.wording.folding import fold
 from almanac.wording.glance import all_said, worth_a_look
 from almanac.wording.lexicon import AMOUNTS, words
 from almanac.wording.patterns import Pattern, Row
-from almanac.wording.reading import asked_for
+from almanac.wording.reading import Asking, asked_for
 from almanac.wording.words import MEANINGS
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
@@ -260,3 +262,22 @@ def test_ids_and_coined_keys_are_read() -> None:
     assert asked_for("hold-your-breath")
     keys = [text for text in texts_of("vocabulary", "kicks", vocabulary) if text.is_key]
     assert [text.text for text in keys] == ["no-air-sprint"]
+
+
+def test_a_file_that_asks_for_nothing_is_read_once(
+    every_field: Loaded, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path))
+    monkeypatch.delenv("ALMANAC_NO_CACHE", raising=False)
+    read: list[str] = []
+
+    def counted(text: str, tells: bool = False) -> tuple[Asking, ...]:
+        read.append(text)
+        return asked_for(text, tells)
+
+    monkeypatch.setattr("almanac.analysis.askings.asked_for", counted)
+    assert askings(every_field.catalogue) == ()
+    assert read
+    read.clear()
+    assert askings(every_field.catalogue) == ()
+    assert read == []

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
+from almanac.analysis.askings import Asked, askings
 from almanac.analysis.pool_fits import (
     PartMisplaced,
     PoolMisplaced,
@@ -26,12 +27,9 @@ from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry
 from almanac.model.practice import Doing, Practice
 from almanac.model.swim_set import SwimSet
-from almanac.source.texts import Text, texts_of
 from almanac.units import LAND, Course
-from almanac.wording.reading import Asking, asked_for
 
 
 @dataclass(frozen=True, eq=False)
@@ -87,14 +85,9 @@ class Analysis:
         return self._summaries[id, course]
 
     @cached_property
-    def asked_for(self) -> tuple[tuple[Entry, Text, Asking], ...]:
+    def asked_for(self) -> tuple[Asked, ...]:
         """Each danger that a text of an entry asks for: every text of every entry read once."""
-        return tuple(
-            (entry, text, asking)
-            for (kind, id), entry in self.catalogue.entries.items()
-            for text in texts_of(kind, id, self.catalogue.documents[kind, id].data)
-            for asking in asked_for(text.text, text.tells)
-        )
+        return askings(self.catalogue)
 
     @cached_property
     def teaching_order(self) -> list[str]:
