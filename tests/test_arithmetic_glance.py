@@ -22,7 +22,7 @@ from arithmetic_world import (
     swim_set,
 )
 
-from almanac.arithmetic.brief import BriefSource, brief, gathered
+from almanac.arithmetic.brief import BriefSource, brief, brief_of_all, gathered
 from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.expand import reps
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
@@ -171,6 +171,18 @@ def test_a_brief_goes_by_gravity_then_by_its_own_then_by_how_many_name_it():
     assert order == ["blackout", "wall", "cold", "rope"]
     own = [line.hazard for line in gathered("d", [*pairs, (Hazard("rope"), "d")], BRIEF_WORDS)]
     assert own == ["blackout", "wall", "rope", "cold"]
+
+
+def test_the_brief_of_a_block_counts_sessions():
+    lines = {id: gathered(id, [(Hazard(word, control="Own."), id) for word in words], BRIEF_WORDS)
+             for id, words in {"monday": ["cold"], "friday": ["rope", "cold", "wall"]}.items()}  # fmt: skip
+    found = brief_of_all(lines.items(), BRIEF_WORDS)
+    assert [(line.hazard, line.ids) for line in found] == [
+        ("wall", ("friday",)),
+        ("cold", ("monday", "friday")),
+        ("rope", ("friday",)),
+    ]
+    assert all(source.control == "" for line in found for source in line.sources)
 
 
 def test_a_hazard_that_no_vocabulary_tells_of_stands_last():

@@ -90,6 +90,16 @@ def gathered(
     )
 
 
+def brief_of_all(
+    briefs: Iterable[tuple[str, Iterable[BriefHazard]]], vocabularies: Mapping[str, Vocabulary]
+) -> tuple[BriefHazard, ...]:
+    """The hazards of many sessions, each session given by its id and brief: each hazard once,
+    gravest first, then by how many sessions hold it.
+    """
+    named = ((Hazard(line.hazard), id) for id, lines in briefs for line in lines)
+    return gathered("", named, vocabularies)
+
+
 def _words(vocabularies: Mapping[str, Vocabulary], name: str) -> Mapping[str, Word]:
     return vocabularies[name].words if name in vocabularies else {}
 

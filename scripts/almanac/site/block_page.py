@@ -19,6 +19,7 @@ from almanac.arithmetic.appearances import (
 )
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
+from almanac.arithmetic.brief import BriefHazard, brief_of_all
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
@@ -26,6 +27,7 @@ from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_ways import block_ways
 from almanac.report.block_words import change_words, missing_words
+from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
 from almanac.report.shown import others, shown
 from almanac.site.entry_page import entry_page, findings_on
@@ -62,8 +64,22 @@ def block_page(
         tests=[
             _tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)
         ],
+        brief=shown_brief(catalogue, _brief(catalogue, groups), block.id),
+        house=house_rules(catalogue),
         findings=findings_on(block, findings),
     )
+
+
+def _brief(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> tuple[BriefHazard, ...]:
+    """The hazards of all sessions of a block."""
+    briefs: dict[str, tuple[BriefHazard, ...]] = {}
+    for own in groups.values():
+        for session in (one for week in own.weeks for day in week.days for one in day.sessions):
+            if session.practice is not None:
+                briefs[session.practice.practice.id] = session.practice.brief
+            if session.circuit is not None:
+                briefs[session.circuit.swim_set.id] = session.circuit.brief
+    return brief_of_all(briefs.items(), catalogue.vocabularies)
 
 
 def _ways(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> list[dict[str, Any]]:
