@@ -17,7 +17,8 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.plugins import BasePlugin, event_priority
-from mkdocs.structure.files import Files, InclusionLevel
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from yaml import YAMLError
 
@@ -91,23 +92,38 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
         self, take: Take, others: frozenset[str], only: frozenset[str] | None = None
     ) -> None:
         self._take, self._others, self._only = take, others, only
+        self._set_aside: list[File] = []
 
-    def _is_mine(self, page: Page) -> bool:
-        file = page.file.src_uri
-        return file not in self._others if self._only is None else file in self._only
+    def _is_mine(self, file: File) -> bool:
+        path = file.src_uri
+        return path not in self._others if self._only is None else path in self._only
+
+    def on_nav(self, nav: Navigation, /, *, config: MkDocsConfig, files: Files) -> Navigation:
+        """Set aside what somebody else makes; the navigation asks its own pages for their titles."""
+        named = {page.file for page in nav.pages}
+        for file in files.documentation_pages():
+            if not self._is_mine(file) and file not in named:
+                file.inclusion = InclusionLevel.EXCLUDED
+                self._set_aside.append(file)
+        return nav
 
     @event_priority(100)  # before the hooks look at it
     def on_page_markdown(
         self, markdown: str, /, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Leave nothing to do of a page that is made by somebody else."""
-        if self._is_mine(page):
+        if self._is_mine(page.file):
             return markdown
         page.meta["template"] = _NOTHING
         return ""
 
     def on_env(self, env: Environment, /, *, config: MkDocsConfig, files: Files) -> Environment:
-        """Take every file that is no page; MkDocs has nothing to copy then."""
+        """Take every file that is no page; MkDocs has nothing to copy then. The map of the site
+        names the pages that were set aside too.
+        """
+        for file in self._set_aside if self._only is None else ():
+            file.inclusion = InclusionLevel.INCLUDED
+            Page(None, file, config).meta["template"] = _NOTHING
         for file in files:
             if not file.is_documentation_page() and file.inclusion == InclusionLevel.INCLUDED:
                 if self._only is None:
@@ -123,7 +139,7 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
         """Take a page."""
-        if self._is_mine(page):
+        if self._is_mine(page.file):
             self._take(page.file.dest_uri, finished(output).encode())
         return ""
 
