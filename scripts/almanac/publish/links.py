@@ -37,6 +37,11 @@ class LinkCheck:
         """How many pages are known."""
         return len(self._links)
 
+    def take(self, other: LinkCheck) -> None:
+        """Know of the pages that another check knows of."""
+        self._links.update(other._links)
+        self._anchors.update(other._anchors)
+
     def drop(self, file: str) -> None:
         """Forget a page."""
         self._links.pop(file, None)

@@ -8,7 +8,7 @@ import base64
 import hashlib
 import json
 import zlib
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -69,6 +69,9 @@ def kept_files(site: Path) -> KeptFiles:
     return kept
 
 
+Fingerprint = tuple[str, int]  # the start of a file's SHA-256 in base64 for URLs, and its bytes
+
+
 @dataclass(frozen=True)
 class _Pack:
     """A pack as it was last told: what it was made from, its hash, and its bytes on the wire."""
@@ -82,7 +85,7 @@ class KeptFiles:
     """The files that a phone keeps, gathered one by one."""
 
     def __init__(self) -> None:
-        self._known: dict[str, tuple[str, int]] = {}
+        self._known: dict[str, Fingerprint] = {}
         self._apart: dict[str, int] = {}  # what each file weighs that comes in no pack
         self._unweighed: dict[str, bytes] = {}
         self._told: dict[str, _Pack] = {}
@@ -101,10 +104,17 @@ class KeptFiles:
         self._unweighed.pop(file, None)
 
     @property
-    def files(self) -> dict[str, tuple[str, int]]:
-        """By path from the root, folder by folder: the start of a file's SHA-256 in base64 for
-        URLs, and its bytes.
-        """
+    def pages(self) -> dict[str, Fingerprint]:
+        """Of each page that comes in a pack its fingerprint."""
+        return {file: own for file, own in self._known.items() if is_packed(file)}
+
+    def take(self, pages: Mapping[str, Fingerprint]) -> None:
+        """Know of pages that somebody else has taken note of."""
+        self._known.update(pages)
+
+    @property
+    def files(self) -> dict[str, Fingerprint]:
+        """The fingerprint of each file, by path from the root, folder by folder."""
         in_order = sorted(self._known, key=lambda file: file.split("/"))
         return {file: self._known[file] for file in in_order}
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, date, datetime, time
 from pathlib import Path
+from typing import TypeVar
 
 from jinja2 import Environment, TemplateError
 from mkdocs.commands.build import build
@@ -31,14 +32,25 @@ from almanac.site.folder import naming
 HOOKS = tuple(Path(__file__).with_name(name) for name in ("keep_html.py", "theme_hook.py"))
 
 Take = Callable[[str, bytes], None]
+N = TypeVar("N")
 _NOTHING = "nothing.html"  # a template with nothing in it
 _EPOCH = "SOURCE_DATE_EPOCH"  # MkDocs reads it too
 
 
-def render(work: Path, pages: Path, take: Take, hooks: tuple[Path, ...] = HOOKS) -> None:
+def render(
+    work: Path,
+    pages: Path,
+    take: Take,
+    hooks: tuple[Path, ...] = HOOKS,
+    taken: Callable[[], N | None] = lambda: None,
+    learn: Callable[[N], None] = lambda _: None,
+) -> None:
     """Render the Markdown below ``pages``; ``take`` is given each file of the site, by its path
     from the root, and what it holds, pages with their last touches. ``work`` takes the
-    configuration. Half of the pages are rendered by a second process, where one can be had.
+    configuration.
+
+    Half of the pages are rendered, and taken, by a second process, where one can be had: ``taken``
+    then tells there what has been taken, and ``learn`` is told of it here.
 
     Raises SiteError, with what MkDocs says, where it fails or warns.
     """
@@ -46,10 +58,16 @@ def render(work: Path, pages: Path, take: Take, hooks: tuple[Path, ...] = HOOKS)
         settings = _settings(work, pages, work / "nothing", hooks)
         try:
             theirs = _half(pages) if is_possible() else frozenset[str]()
-            beside = begun(lambda: _rendered(settings, theirs))
+
+            def share() -> N | None:
+                if theirs:
+                    _build(settings, _Taker(take, frozenset(), theirs))
+                return taken()
+
+            beside = begun(share)
             _build(settings, _Taker(take, theirs))
-            for file, content in beside():
-                take(file, content)
+            if (of_theirs := beside()) is not None:
+                learn(of_theirs)
         except MkDocsException:  # told again, of all pages
             said.clear()
             _build(settings, _Taker(take, frozenset()))
@@ -70,17 +88,6 @@ def _half(pages: Path) -> frozenset[str]:
     return frozenset(path.relative_to(pages).as_posix() for path in chosen)
 
 
-def _rendered(settings: Path, pages: frozenset[str]) -> list[tuple[str, bytes]]:
-    """Some of the pages, rendered, and no other file."""
-    made: list[tuple[str, bytes]] = []
-    if pages:
-        _build(
-            settings,
-            _Taker(lambda file, content: made.append((file, content)), frozenset(), pages),
-        )
-    return made
-
-
 class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
     """Takes what MkDocs makes, in place of a folder that it would write to and we read again.
 
@@ -99,7 +106,7 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
         return path not in self._others if self._only is None else path in self._only
 
     def on_nav(self, nav: Navigation, /, *, config: MkDocsConfig, files: Files) -> Navigation:
-        """Set aside what somebody else makes; the navigation asks its own pages for their titles."""
+        """Set aside what somebody else makes; a page of the navigation is asked for its title."""
         named = {page.file for page in nav.pages}
         for file in files.documentation_pages():
             if not self._is_mine(file) and file not in named:

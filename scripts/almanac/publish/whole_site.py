@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Set as AbstractSet
 from pathlib import Path
 from urllib.parse import urlsplit
 
 from almanac.progress import Told, unseen
 from almanac.publish.finish import demand_links, is_asked_for, own_files
 from almanac.publish.links import LinkCheck
-from almanac.publish.offline import KeptFiles
+from almanac.publish.offline import Fingerprint, KeptFiles
 from almanac.publish.render import render
 from almanac.site.folder import Folder
 from almanac.site.settings import SiteSettings
@@ -34,7 +35,16 @@ def write_site(
             kept.add(file, content)
             folder.put(file, content)
 
-    render(work, pages, take)
+    def taken() -> tuple[AbstractSet[str], LinkCheck, dict[str, Fingerprint]]:
+        return folder.files, links, kept.pages
+
+    def learn(theirs: tuple[AbstractSet[str], LinkCheck, dict[str, Fingerprint]]) -> None:
+        files, their_links, their_pages = theirs
+        folder.take(files)
+        links.take(their_links)
+        kept.take(their_pages)
+
+    render(work, pages, take, taken=taken, learn=learn)
     for file, text in own_files(settings):
         take(file, text.encode())
     demand_links(links, folder.files)
