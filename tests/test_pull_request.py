@@ -21,6 +21,7 @@ import yaml
 from plans_world import club
 from test_review import KICK, edit, git
 
+from almanac.commands.main import main
 from almanac.report.review_markdown import MARK, MARK_NOTHING
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -308,6 +309,24 @@ def test_no_value_of_a_proposal_is_pasted_into_a_command_and_no_token_is_left_on
             assert re.fullmatch(
                 r"\$\{\{ github\.(token|event\.pull_request\.(number|head\.sha)) \}\}", value
             )
+
+
+def test_what_a_file_says_gives_the_runner_no_command(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A line that begins with `::` is a command to whoever runs the check."""
+    root = club(tmp_path / "club")
+    text = (root / KICK).read_text("utf-8")
+    said = '"::error::x": 3\n"a\\n::stop-commands::x": 1\nxlevel: "a\\n::set-output name=x::y"\n"\\e[31m": 2\n'
+    (root / KICK).write_text(text + said, "utf-8")
+    (root / "plans/sets/a,b:c\n::x.yml").write_text(text, "utf-8")
+    assert main(["check", "--format", "github", "--root", str(root)]) == 1
+    *lines, count, _ = capsys.readouterr().out.split("\n")
+    assert len(lines) >= 5 and "errors" in count
+    for line in lines:
+        assert re.match(
+            r"::(error|warning) file=[^,:]*(,line=\d+,col=\d+)?,title=[a-z0-9-]+::[^\x1b\r]", line
+        ), line
 
 
 # ---- who must agree
