@@ -92,8 +92,10 @@ def test_figures_of_an_evening():
         "part 4 clock": ("1:00 pause", 60, "s"),
         "part 5 distance": ("100", 100, "m"),
         "part 5 clock": (
-            "0 s leader's last start + 3 behind the leader × 5 s gap + 1:20 best time ÷ 0.72 easy "
-            "× 1.08 socks",
+            (
+                "0 s leader's last start + 3 behind the leader × 5 s gap + 1:20 best time ÷ 0.72 easy "
+                "× 1.08 socks"
+            ),
             135,
             "s",
         ),
