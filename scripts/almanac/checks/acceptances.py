@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.wholes import is_computable
@@ -114,7 +113,7 @@ def _not_allowed(analysis: Analysis, own: Accepted, place: Place) -> Iterator[Fi
         what = f"{by} cannot accept {code}" if by else f"it does not say who accepts {code}"
         message = f"{what}: for {title} {who} may"
         yield error("acceptance-not-allowed", place, message, f"write by: {roles[0]}, once they do")
-    elif own.acceptance.until > analysis.today + timedelta(days=most):
-        last = analysis.today + timedelta(days=most)
-        message = f"{code} is accepted for longer than {most:.0f} days"
-        yield error("acceptance-not-allowed", place, message, f"write until: {last} or earlier")
+    elif (days := (own.acceptance.until - analysis.today).days) > most:
+        message = f"{code} is accepted for {days} days"
+        hint = f"accept it for {most:.0f} days at most, and weigh it again then"
+        yield error("acceptance-not-allowed", place, message, hint)

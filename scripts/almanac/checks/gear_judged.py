@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Piece, Rep
@@ -13,6 +12,7 @@ from almanac.checks.block_days import groups_of, path_of_day
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.checks.ways import Way, is_above, part_ways, set_ways
+from almanac.findings import counted
 from almanac.model.knowledge import Drill, Gear
 from almanac.source.reader import DataPath
 from almanac.units import show_number
@@ -135,7 +135,7 @@ def _amount(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[str, s
 def _on_days(analysis: Analysis) -> Iterator[Coded]:
     catalogue = analysis.catalogue
     gear, held = catalogue.gear, catalogue.policy.limit("held_as_50")
-    before = timedelta(days=catalogue.policy.limit("resisted_before_meet"))
+    before = catalogue.policy.limit("resisted_before_meet")
     for block, groups in groups_of(analysis):
         level = catalogue.club.squads[block.squad].level
         most = catalogue.policy.of_level(level).plates_most.value
@@ -149,10 +149,11 @@ def _on_days(analysis: Analysis) -> Iterator[Coded]:
                     found = Problem(block, path, message, hint, of_key=True, level=level)
                     yield "plates-dose", found
                 race = block.race_day or (own.taper.last if own.taper else None)
-                if race and race - before <= day.on < race and any(
+                left = (race - day.on).days if race else -1
+                if 0 <= left <= before and any(
                     worn_in(swum, gear, resists, held) for swum in day.swum
-                ):  # fmt: skip
-                    message = f"resisted {(race - day.on).days} days before the race day"
-                    hint = f"nothing is resisted in the last {before.days} days: swim it plain"
+                ):
+                    message = f"resisted {counted(left, 'day')} before the race day"
+                    hint = f"none in the last {show_number(before)} days: swim it plain"
                     found = Problem(block, path, message, hint, of_key=True, level=level)
                     yield "resisted-before-meet", found

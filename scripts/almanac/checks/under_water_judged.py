@@ -118,8 +118,8 @@ def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
 
 def speed_under(limits: LevelLimits) -> float:
     """The least speed under water of a level in m/s, which its limits imply: distance over time."""
-    time = limits.under_water_time_most.value
-    return limits.under_water_rep_most.value / time if time else 1.0
+    time, metres = limits.under_water_time_most.value, limits.under_water_rep_most.value
+    return metres / time if time and metres else 1.0
 
 
 def _amount(way: Way, limits: LevelLimits) -> Iterator[Said]:
