@@ -102,13 +102,23 @@ function reference(failure, kind, id, names) {
   return [say(failure, "unknown-reference", `there is no ${inWords(kind)} ${quote(id)}`, hint)];
 }
 
+/** The time that a number with a point was meant to be, 1.3 as 1:30; "" where it reads as none.
+ * @param {unknown} value */
+function meantBy(value) {
+  const [minutes, seconds = ""] = String(value).split(".");
+  const whole = seconds.padEnd(2, "0");
+  return typeof value === "number" && /^[0-5]\d$/.test(whole) && Number(minutes) > 0 ? `${minutes}:${whole}` : "";
+}
+
 /** A text that is not spelt as it should be: a time, a day, a line, a form of its own.
  * @param {Failure} failure */
 function form(failure) {
   const text = quote(failure.value);
   if (failure.piece.clock) {
     const number = failure.piece.clock === "whole" ? "a whole number" : "a number";
-    const hint = `write minutes and seconds as m:ss, say 1:15, or ${number} of seconds above zero`;
+    const meant = meantBy(failure.value);
+    const other = `minutes and seconds as m:ss, say 1:15, or ${number} of seconds above zero`;
+    const hint = meant ? `write ${meant} if that is meant; else ${other}` : `write ${other}`;
     return [say(failure, "bad-time", `${text} is no time`, hint)];
   }
   if (says(failure, "format") === "date") {

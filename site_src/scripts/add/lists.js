@@ -155,7 +155,8 @@ function pairs(form, shape, raw, place) {
     value: () => (named().length ? Object.fromEntries(named().map(({ name, value: own = null }) => [name, own])) : undefined),
     locate([name, ...rest]) {
       const number = named().findIndex((pair) => pair.name === name);
-      return inner.locate(name === undefined ? [] : [number, "value", ...rest]);
+      const isName = !rest.length && value.sort === "fields"; // what has no frame of its own is told by its name
+      return inner.locate(name === undefined ? [] : isName ? [number, "name"] : [number, "value", ...rest]);
     },
   };
 }
