@@ -119,7 +119,9 @@ def crowded_words(full: Crowded) -> str:
         if order.waves == 1
         else f"waves of {order.at_once} ({order.heads} in a lane)"
     )
-    takes, limit = show_time(full.takes_s), show_time(full.limit_s, tenths=True)
+    is_wave = full.room is Room.WAVE  # its time is a target's, to the tenth
+    takes = show_time(full.takes_s, tenths=is_wave)
+    limit = show_time(full.limit_s, tenths=True)
     said = {
         Room.BACK: f"the last leaves at {takes}, and the leader is back at {limit}",
         Room.TAIL: f"the lane takes {takes}, and the leader is round two lengths, and in the tail "
@@ -134,7 +136,7 @@ def room_hint(full: Crowded) -> str:
     """What mends it: the heads that fit, waves, starts from both ends."""
     most, heads = full.most_heads, full.order.heads
     if full.order.waves > 1:
-        return f"at most {most} swimmers a wave, more waves, or a longer send-off"
+        return f"at most {most} swimmer{'s' * (most != 1)} a wave, more waves, or a longer send-off"
     hint = f"at most {most} in a lane (most_in_lane), or waves: {{number: {full.waves}}}"
     return hint + (", or starts from both ends" if math.ceil(heads / 2) <= most else "")
 
