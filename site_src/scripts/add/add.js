@@ -73,6 +73,10 @@ function beginning({ required = [] }) {
  */
 const idFrom = ({ title = "" }, names) => slug(title).slice(0, names.limits.id).replace(/-$/, "");
 
+/** What an entry holds, beside the stub of one that has moved, where its kind has such stubs.
+ * @param {Piece} root */
+const besideStub = (root) => (root.properties ? root : root.else ?? root);
+
 /**
  * Make the form of a kind, filled with the draft that is kept.
  * @param {Names} names
@@ -82,7 +86,7 @@ const idFrom = ({ title = "" }, names) => slug(title).slice(0, names.limits.id).
  */
 function build(names, kind, schema, kept) {
   const root = withNotes(schema, names.kinds[kind].notes);
-  const own = root.else ?? root; // beside the stub of an entry that has moved
+  const own = besideStub(root);
   const families = names.families.map((family) => make("option", { value: family }));
   const lists = make("div", { hidden: "" }, make("datalist", { id: "add-list-families" }, ...families));
   const form = { root, names, lists, changed, say, editor: editorOf };
