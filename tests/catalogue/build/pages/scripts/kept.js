@@ -1,1 +1,0 @@
-"use strict";(()=>{document.documentElement.classList.add("scripted");location.protocol==="file:"&&document.documentElement.classList.add("from-folder");})();
