@@ -23,6 +23,7 @@ from almanac.model.entry import Helper
 from almanac.model.practice import LanesInUse, ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
 from almanac.model.tonight import Tonight, tonight
+from almanac.report.lane_words import lanes_tonight
 from almanac.report.sheet_text import cell_words, moment_words, slack_words
 
 CHANGE_S = {"fins": 20, "socks": 30, "chute": 45, "board": 5}
@@ -397,3 +398,15 @@ def test_times_after_what_is_not_known_are_told_as_the_earliest():
     assert starts == ["18:00:00", "from 18:01:35 on", "from 18:03:10 on"]
     assert len(set(starts)) == 3
     assert slack_words(summary) == "Ends from 18:04:45 on; when is not known."
+
+
+def test_lanes_that_are_not_as_usual_are_told():
+    def told(**more: Any) -> list[str]:
+        return list(lanes_tonight(run(part(swim(sendoff=60)), lanes=LanesInUse(**more))))
+
+    # quick has lanes 1 to 3, slow lanes 4 and 5
+    assert told() == []
+    assert told(out_of_use=(2,)) == ["lane 2 is out of use", "lanes 1 and 3 for Osprey"]
+    assert told(shared=(4, 5)) == ["lanes 4 and 5 are shared with the public"]
+    assert told(groups={"quick": (1, 2, 3, 6)}) == ["lanes 1, 2, 3 and 6 for Osprey"]
+    assert told(groups={"slow": (4, 5, 6)}) == ["lanes 4 to 6 for Osprey"]

@@ -218,7 +218,7 @@ def test_a_start_is_shown_with_its_depth_and_its_platform(root: Path) -> None:
     own = analysis(root)
     text = practice_text(own.catalogue, own.practices["session"])
     assert "from a dive at the deep end, 2 m deep to 6 m out, 0.7 m above the water" in text
-    assert "in lanes 1, 2 and 3" in text
+    assert "in lanes 1 to 3" in text
     assert "the pool operator's and the federation's rules come first" in text
 
 

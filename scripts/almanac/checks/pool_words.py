@@ -19,10 +19,12 @@ def end_words(pool: Pool, end: str) -> str:
 
 
 def lane_words(lanes: tuple[int, ...]) -> str:
-    """Lanes by number: ``lane 4``, ``lanes 1, 2 and 3``."""
+    """Lanes by number: ``lane 4``, ``lanes 1 and 2``, ``lanes 1 to 3``, ``lanes 1, 2 and 4``."""
     numbers = [str(lane) for lane in lanes]
     if len(numbers) < 2:
         return f"lane {numbers[0]}" if numbers else "no lane"
+    if len(lanes) > 2 and lanes == tuple(range(lanes[0], lanes[-1] + 1)):
+        return f"lanes {numbers[0]} to {numbers[-1]}"
     return f"lanes {', '.join(numbers[:-1])} and {numbers[-1]}"
 
 

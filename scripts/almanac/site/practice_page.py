@@ -58,7 +58,7 @@ def practice_page(
             analysis, next(iter(summary.groups), ""), together=tuple(summary.groups)
         ),
         pool=f"{summary.pool.title} ({summary.pool.course})",
-        lanes="; ".join(lanes_tonight(summary)),
+        lanes=[words[:1].upper() + words[1:] for words in lanes_tonight(summary)],
         distances=[
             (who, page_figures(table("practice", "practice", "totals", swum), unit))
             for who, _, swum in ways_of(summary.groups, summary)
