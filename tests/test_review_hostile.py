@@ -19,6 +19,7 @@ from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from plans_world import club
+from shared import share
 
 from almanac.analysis.comparison import Comparison
 from almanac.commands.main import main
@@ -111,12 +112,26 @@ def says_nothing_of_its_own(text: str) -> list[Token]:
     return [token for block in tokens for token in block.children or ()]
 
 
-@pytest.mark.parametrize(
-    "attributes",
-    ["* export-ignore", "* export-subst", "* text eol=crlf", "* filter=evil", "* working-tree-encoding=UTF-16",
-     "* ident", "* -diff linguist-generated", "drills/** binary"],
+ATTRIBUTES = (
+    "* export-ignore", "* export-subst", "* text eol=crlf", "* filter=evil", "* working-tree-encoding=UTF-16",
+    "* ident", "* -diff linguist-generated", "drills/** binary",
 )  # fmt: skip
-@pytest.mark.parametrize("where", [b".gitattributes", b"plans/.gitattributes"])
+
+
+@pytest.mark.parametrize(
+    "attributes, where",
+    [
+        (ATTRIBUTES[0], b".gitattributes"),
+        *share(
+            [
+                (own, where)
+                for own in ATTRIBUTES
+                for where in (b".gitattributes", b"plans/.gitattributes")
+            ],
+            4,
+        ),
+    ],
+)
 def test_no_attribute_hides_or_alters_an_entry(
     repository: Path, capsys: pytest.CaptureFixture[str], attributes: str, where: bytes
 ) -> None:
