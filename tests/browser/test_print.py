@@ -104,7 +104,7 @@ def test_the_brief_is_on_the_card_whole(gathered: Page) -> None:
     on_cards = gathered.locator(".paper-card .card-danger").all_inner_texts()
     gathered.goto(gathered.url.split("cards.html")[0] + "sets/kick-and-go.html")
     brief = gathered.locator(".deck-card .card-danger").all_text_contents()
-    assert len(brief) == 3
+    assert 3 <= len(brief) <= 4
     assert {line.split()[0] for line in brief} and all(
         any(line[:40] in card for card in on_cards) for line in brief
     )

@@ -18,6 +18,8 @@ phone: what an entry adds of its own beyond them is opened by a tap.
 """
 
 
+MOST_LEFT = 240
+"""Characters of what an entry adds elsewhere that a third of a printed page has room for."""
 _HALF_A_PAGE = 45  # characters of 11 pt
 
 
@@ -25,8 +27,9 @@ _HALF_A_PAGE = 45  # characters of 11 pt
 class ShownHazard:
     """A hazard of a brief as pages and reports show it. ``here`` is what the entry itself adds,
     as far as it stands in sight, and ``does`` what of that is done about it; ``whence`` says in
-    short where else it comes from, ``adds`` by title what each of these adds. ``on_paper`` is its
-    one line where others stand in full.
+    short where else it comes from, ``adds`` by title what each of these adds. Where others stand in
+    full, ``on_paper`` is its one line, and ``left`` what the entry adds that is not in sight, as
+    far as a page has room.
     """
 
     title: str
@@ -37,6 +40,7 @@ class ShownHazard:
     whence: str
     adds: tuple[tuple[str, str], ...]
     on_paper: str
+    left: str
 
 
 def shown_brief(
@@ -45,7 +49,7 @@ def shown_brief(
     """The lines of the brief of the entry with this id. ``is_whole`` where all that the entry adds
     stands in sight, however long.
     """
-    room, lines = MOST_IN_SIGHT, list(brief)
+    room, room_left, lines = MOST_IN_SIGHT, MOST_LEFT, list(brief)
     room -= sum(len(line.title) + len(line.control) for line in lines[:IN_FULL])
     shown = []
     for number, line in enumerate(lines):
@@ -53,6 +57,8 @@ def shown_brief(
         here = " ".join(map(own_words, own))
         in_sight = is_whole or (number < IN_FULL and 0 < len(here) <= room)
         room -= len(here) if in_sight else 0
+        left = "" if in_sight or len(here) > room_left else here
+        room_left -= len(left)
         others = [source for source in line.sources if source.id != id or not in_sight]
         adds = ((_title(catalogue, source.id), own_words(source)) for source in others)
         elsewhere = [other for other in line.ids if other != id]
@@ -66,6 +72,7 @@ def shown_brief(
                 whence=_whence(catalogue, elsewhere, is_short=False),
                 adds=tuple((title, words) for title, words in adds if words),
                 on_paper=_on_paper(catalogue, line.title, elsewhere),
+                left=left,
             )
         )
     return tuple(shown)
@@ -81,15 +88,13 @@ def brief_lines(catalogue: Catalogue, brief: Iterable[BriefHazard], id: str = ""
     yield "Brief:"
     for number, line in enumerate(brief):
         titles = "; ".join(source_titles(catalogue, line.ids))
-        if number >= IN_FULL:
+        here = [own_words(source) for source in line.sources if source.id == id]
+        if number < IN_FULL:
+            yield f"  - {line.title} ({_gravity(catalogue, line.gravity).lower()}): {line.control}"
+            yield f"    [{titles}]"
+        else:
             yield f"  - {line.title} [{titles}]"
-            continue
-        yield f"  - {line.title} ({_gravity(catalogue, line.gravity).lower()}): {line.control}"
-        yield from (
-            f"    here: {own_words(source)}" for source in line.sources
-            if source.id == id and own_words(source)
-        )  # fmt: skip
-        yield f"    [{titles}]"
+        yield from (f"    here: {words}" for words in here if words)
     rules = "; ".join(rule.title for rule in house_rules(catalogue))
     yield f"House rules, in plans/policy.yml: {rules}"
 
