@@ -28,6 +28,7 @@ from arithmetic_world import HAZARD, SHORT, YARDS, group, swim_set
 
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
+from almanac.arithmetic.stages import beginners
 from almanac.model.entry import Hazard
 from almanac.model.practice import ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
@@ -350,3 +351,19 @@ def test_halves_that_do_different_things_are_told():
     assert both.halved == () and both.distance.value == 150
     assert run(part(swim(sendoff=200))).halved == ()
     assert [words.split(":")[0] for words in halves_words(apart)] == ["Osprey", "Osprey"]
+
+
+@pytest.mark.parametrize("change", [None, 30])
+def test_the_change_from_one_station_to_the_next_is_time_of_the_practice(change):
+    stations = tuple(
+        Station(items=structure_items([swim(50, sendoff=200)]), half=half)
+        for half in ("first", "second")
+    )
+    own = run(PracticePart("main", stations=stations, change=change))
+    assert [stage.change_s for stage in own.stages] == [0, change or 0]
+
+
+def test_groups_begin_at_the_stations_in_the_clubs_order():
+    stations = tuple(Station(items=structure_items([swim(sendoff=200)])) for _ in range(2))
+    part_ = PracticePart("main", stations=stations)
+    assert beginners(part_, ("a", "b", "c")) == ((("a", "c"), ""), (("b",), ""))

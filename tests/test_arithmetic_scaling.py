@@ -180,3 +180,12 @@ def test_who_does_no_round_does_none_of_fewer_or_more():
 def test_it_is_told_whether_there_is_another_of_its_sort():
     assert scale(REPS, kick(4)).alone and scale(ROUNDS, rounds(2, kick(4))).alone
     assert not scale(REPS, kick(4), kick(2)).alone
+
+
+def test_reps_go_down_to_one_and_to_two_where_any_part_of_them_descends():
+    parts = [
+        {"distance": 25, "do": "kick", "effort": "easy"},
+        {"distance": 25, "do": "kick", "effort": {"descend": ["easy", "strong"]}},
+    ]
+    assert scale(REPS, kick(4)).least == 1
+    assert scale(REPS, {"reps": 4, "parts": parts, "sendoff": "1:30"}).least == 2

@@ -65,3 +65,14 @@ def test_no_more_are_in_a_lane_than_the_set_lets():
     assert [run.reps[0].order.heads for run in (full, two)] == [5, 2]
     assert full.last_touch is not None and two.last_touch is not None
     assert full.last_touch.value - two.last_touch.value == 3 * 10  # on the back, 10 s apart
+
+
+def test_rest_between_two_words_names_both():
+    item = {"reps": 3, "distance": 50, "do": "kick", "effort": {"descend": ["easy", "strong"]}}
+    own = clock()
+    first, middle, _ = own.run(events(item)).reps
+    told = [own.rest_for(one.rep, one.target, "wanted") for one in (first, middle)]
+    assert [getattr(rest, "what", "") for rest in told] == [
+        "wanted rest at easy",
+        "wanted rest from easy to steady",
+    ]

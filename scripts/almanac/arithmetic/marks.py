@@ -92,7 +92,7 @@ def _placed_changes(item: Reps, course: Course) -> Mapping[str, Change]:
 def _next(from_wall: Fraction, at: Fraction, course: Course) -> Fraction:
     """The first place beyond ``at`` that stands so far from the wall before it."""
     lengths = math.floor((at - from_wall) / course.length) + 1
-    return from_wall + max(0, lengths) * course.length
+    return from_wall + lengths * course.length
 
 
 def _plain(distance: Distance) -> Distance:
