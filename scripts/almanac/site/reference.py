@@ -16,7 +16,7 @@ from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
-from almanac.report.brief_text import own_words
+from almanac.report.brief_text import house_rules, own_words
 from almanac.report.limit_rows import level_limits
 from almanac.report.pool_text import end_rows
 from almanac.site.links import Link, Page, link
@@ -36,6 +36,7 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
     catalogue = analysis.catalogue
     safety = {
+        "house": house_rules(catalogue),
         "sections": list(_hazards(catalogue)),
         "ends": list(end_rows(catalogue)),
         "limits": list(level_limits(catalogue)),
