@@ -71,14 +71,14 @@ def _whole(swum: Swum) -> Iterator[tuple[str, DataPath, str, str]]:
             own.distance += float(piece.distance)
             own.held_s += piece.hold_s or 0.0
     for id, own in sums.items():
-        dose, unit = own.drill.dose, swum.course.unit.value
+        dose, unit, title = own.drill.dose, swum.course.unit.value, own.drill.title
         said = ""
         if dose.distance and own.distance > dose.most * dose.distance:
-            said = f"{show_number(own.distance)} {unit} of '{id}'"
+            said = f"{show_number(own.distance)} {unit} of '{title}'"
         elif dose.time and own.held_s > dose.most * dose.time:
-            said = f"{show_time(own.held_s)} of '{id}'"
+            said = f"{show_time(own.held_s)} of '{title}'"
         elif own.reps > dose.most and _is_counted(own.drill):
-            said = f"{own.reps} reps of '{id}'"
+            said = f"{own.reps} reps of '{title}'"
         if said:
             each = show_time(dose.time) if dose.time else f"{dose.distance} {unit}"
             hint = f"its dose is {dose.most} × {each} in a practice at most"
@@ -123,10 +123,10 @@ def _effort(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:
     order, own = list(analysis.catalogue.efforts), piece.drill.effort
     words = [order.index(word) for word in analysis.scale.split(piece.effort)]
     if max(words) > order.index(own.hardest):
-        message = f"'{piece.drill.id}' at {order[max(words)]}"
+        message = f"'{piece.drill.title}' at {order[max(words)]}"
         yield "drill-too-hard", rep.path, message, f"it goes to {own.hardest} at most"
     elif min(words) < order.index(own.easiest):
-        message = f"'{piece.drill.id}' at {order[min(words)]}"
+        message = f"'{piece.drill.title}' at {order[min(words)]}"
         yield "drill-too-easy", rep.path, message, f"it begins at {own.easiest}"
 
 
@@ -139,11 +139,11 @@ def _length(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:
     goes = rep.item.reps if _is_straight_on(rep.item) else 1  # without rest they are one go
     far, long = goes * float(piece.distance), goes * (piece.hold_s or 0.0)
     if dose.distance and far > share * dose.distance:
-        message = f"{show_number(far)} of '{drill.id}' in one go"
+        message = f"{show_number(far)} of '{drill.title}' in one go"
         most = show_number(share * dose.distance)
         yield "drill-dose", rep.path, message, f"its dose is {dose.distance}: at most {most}"
     elif dose.time and long > share * dose.time:
-        message = f"{show_time(long)} of '{drill.id}' in one go"
+        message = f"{show_time(long)} of '{drill.title}' in one go"
         most = show_time(share * dose.time)
         yield "drill-dose", rep.path, message, f"its dose is {show_time(dose.time)}: {most} at most"
 
@@ -173,6 +173,6 @@ def _rest(analysis: Analysis, rep: Rep, rest_s: float | None) -> Iterator[Said]:
     least = analysis.catalogue.policy.limit("dose_rest_share") * drill.dose.rest
     if rest_s is not None and rest_s < least - 0.5:
         rest = f"{show_number(rest_s)} s" if rest_s else "no"
-        message = f"{rest} rest between reps of '{drill.id}'"
+        message = f"{rest} rest between reps of '{drill.title}'"
         hint = f"its dose is {show_time(drill.dose.rest)}: at least {show_time(least)}"
         yield "drill-dose", rep.path, message, hint
