@@ -248,11 +248,31 @@ def run(arguments: argparse.Namespace) -> int:
     walk.tests("tests/test_layers.py", "command_is_documented")
 
 
+_ASKS, _HARMLESS = "Let your gills find the air.", "Fish have gills."
+
+
+def a_way_of_asking(walk: Walk) -> None:
+    sentences, wording = "tests/sentences", "scripts/almanac/wording"
+    asked = f"from almanac.wording.reading import asked_for; print(len(asked_for({_ASKS!r})))"
+    assert int(walk.run("-c", asked)) == 0
+    walk.put(f"{sentences}/unsafe-6.txt", "Stay submerged for 30 seconds.", f"{_ASKS}\n")
+    walk.put(f"{sentences}/harmless-6.txt", "Stay relaxed for 30 seconds on", f"{_HARMLESS}\n")
+    walk.put(
+        f"{wording}/dangers/withholding.py", "    NO ... GO ~ with LIGHT* AIR\n",
+        "    GILLS ... AIR\n",
+    )  # fmt: skip
+    walk.put(f"{wording}/words_of_air.py", '    "SKY": ', '    "GILLS": "gill|s",\n')
+    assert int(walk.run("-c", asked)) == 1
+    assert int(walk.run("-c", asked.replace(_ASKS, _HARMLESS))) == 0
+    walk.tests("tests/test_unsafe_words.py", "rates or pattern or meaning or glance or theme")
+
+
 RECIPES: dict[str, tuple[Callable[[Walk], None], int]] = {
     "Add a field to a kind of entry": (a_field, 5),
     "Add a check with a limit": (a_rule_with_a_limit, 4),
     "Add a computed figure": (a_figure, 2),
     "Add a word to a vocabulary": (a_word, 1),
+    "Teach the wording rule a way of asking for a danger": (a_way_of_asking, 4),
     "Add a command": (a_command, 3),
 }  # fmt: skip
 
