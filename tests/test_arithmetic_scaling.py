@@ -90,10 +90,24 @@ def test_bounds_are_those_of_the_entry():
             scaled(swim_set(rounds(3, kick(), rounds_between=[2, 5])), found, number)
 
 
-def test_without_bounds_a_page_offers_what_is_near_and_a_descend_keeps_two():
-    assert list(scale(ROUNDS, rounds(3, kick())).offered()) == [2, 3, 4]
-    falling = kick(2, effort={"descend": ["steady", "fast"]})
-    assert list(scale(REPS, falling).offered()) == [2, 3]
+def test_without_bounds_a_page_offers_a_little_less_and_a_descend_keeps_two():
+    """Never more: nobody has held it against the limits of safety."""
+    assert list(scale(ROUNDS, rounds(3, kick())).offered()) == [2, 3]
+    for reps, offered in ((2, [2]), (3, [2, 3])):
+        falling = kick(reps, effort={"descend": ["steady", "fast"]})
+        assert list(scale(REPS, falling).offered()) == offered
+
+
+@pytest.mark.parametrize(
+    ("bounds", "ways"),
+    [
+        ({}, "fewer"),
+        ({"rounds_between": [2, 5]}, "fewer or more"),
+        ({"rounds_between": [3, 5]}, "more"),
+    ],
+)
+def test_which_ways_a_page_offers_it(bounds, ways):
+    assert scale(ROUNDS, rounds(3, kick(), **bounds)).ways == ways
 
 
 def test_no_more_than_the_policy_lets_a_set_hold():

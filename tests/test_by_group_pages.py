@@ -30,6 +30,7 @@ ITEMS = """items:
     by_group:
       heron-2: {reps: 6, distance: 25, sendoff: 1:00}
   - rounds: 2
+    rounds_between: [1, 3]
     by_round: {1: {gear: [fins]}}
     items:
       - {reps: 1, distance: 50, do: back-swim, effort: easy, rest: 0:20}
@@ -146,7 +147,7 @@ def test_what_is_scaled_is_named_where_there_is_more_than_one(
     tmp_path: Path, site: dict[str, str], page: str
 ) -> None:
     pages = written(tmp_path, TWO_ITEMS)
-    assert "Fewer or more of 6 × 50 Back swim: " in pages["sets/by-group-and-round.md"]
+    assert "Fewer of 6 × 50 Back swim: " in pages["sets/by-group-and-round.md"]
     assert "written with 6 reps: 6 × 50 Back swim</p>" in pages["sets/scaled/by-group-and-round.md"]
     assert "Fewer or more: " in page  # of the only rounds that there are
 

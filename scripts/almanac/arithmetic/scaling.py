@@ -13,7 +13,7 @@ from almanac.model.walk import efforts_with_paths
 from almanac.source.reader import DataPath
 
 ROUNDS, REPS = "rounds", "reps"
-NEAR = 1  # how far from what is written a page goes, where the entry states no bounds
+NEAR = 1  # how much less than is written a page offers, where the entry states no bounds
 
 
 @dataclass(frozen=True)
@@ -33,10 +33,19 @@ class Scalable:
     alone: bool = False
 
     def offered(self) -> range:
-        """What a page offers: all that the entry states, else what is near to what is written."""
+        """What a page offers: all that the entry states, for that is held against the limits of
+        safety; else what is written and a little less, and never more than anybody has looked at.
+        """
         if self.stated:
             return range(self.least, self.most + 1)
-        return range(max(self.least, self.written - NEAR), min(self.most, self.written + NEAR) + 1)
+        return range(max(self.least, self.written - NEAR), self.written + 1)
+
+    @property
+    def ways(self) -> str:
+        """Which ways from what is written a page offers it."""
+        numbers = self.offered()
+        fewer, more = numbers[0] < self.written, numbers[-1] > self.written
+        return "fewer or more" if fewer and more else "fewer" if fewer else "more"
 
 
 class OutOfBounds(ValueError):

@@ -49,6 +49,12 @@ def offers(analysis: Analysis, swim_set: SwimSet) -> list[Offer]:
     ]
 
 
+def ways_offered(analysis: Analysis, swim_set: SwimSet) -> str:
+    """Whether what is offered is fewer, more, or both."""
+    scale = scale_of(analysis, swim_set)
+    return scale.ways if scale else ""
+
+
 def of_what(analysis: Analysis, swim_set: SwimSet) -> str:
     """Which of its items a set is scaled by, as the whiteboard has it; "" where it has but one."""
     scale = scale_of(analysis, swim_set)
@@ -70,7 +76,7 @@ def scaled_page(analysis: Analysis, swim_set: SwimSet) -> Page | None:
     own = next(iter(analysis.meant(swim_set)), "")
     context = {
         "entry": swim_set,
-        "what": scale.what,
+        "what": f"{scale.ways} {scale.what}",
         "of_what": of_what(analysis, swim_set),
         "written": _words(scale, scale.written),
         "choosing": preferences(analysis, own, str(swim_set.course)),

@@ -23,7 +23,7 @@ from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
-from almanac.site.scaled_page import of_what, offers
+from almanac.site.scaled_page import of_what, offers, ways_offered
 from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
 from almanac.units import LAND
@@ -56,6 +56,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         pools=[own_clock(analysis, swim_set)],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
         offers=offers(analysis, swim_set),
+        ways_offered=ways_offered(analysis, swim_set),
         of_what=of_what(analysis, swim_set),
         findings=findings_on(swim_set, findings),
         progressions=links(catalogue.users(swim_set, Progression)),
