@@ -82,10 +82,22 @@ def plain_clock(event, target: float, needs: list[float]) -> float:
     return up_to_five(target + event.item["rest"]) if "rest" in event.item else target
 
 
+def gear_changed(before, event) -> set[str]:
+    """Gear that goes on or off before a rep: between items from the last part to the first one,
+    within an item from the whole rep.
+    """
+    if before is None:
+        return set()
+    ends, begins = ([worn(own.item, part) for part, _, _ in own.pieces] for own in (before, event))
+    if before.path != event.path:
+        ends, begins = ends[-1:], begins[:1]
+    return set().union(*ends) ^ set().union(*begins)
+
+
 @given(items(TIMED))
 def test_clock_work_and_load_add_up_to_the_plain_ones(written):
     found = clock(group(OSPREY)).run(expand(structure_items(written), DRILLS, SCALE))
-    total, work, load, pause, gear, unfit = 0.0, 0.0, 0.0, 0.0, None, False
+    total, work, load, pause, before, unfit = 0.0, 0.0, 0.0, 0.0, None, False
     needs: dict[int, list[float]] = {}
     for event in laid_out(written):
         if event.pieces is not None:
@@ -96,10 +108,8 @@ def test_clock_work_and_load_add_up_to_the_plain_ones(written):
             total, pause = total + event.seconds, pause + event.seconds
             continue
         targets = [plain_target(event, part) for part, _, _ in event.pieces]
-        now = set().union(*(worn(event.item, part) for part, _, _ in event.pieces))
-        changed = (now ^ gear) if gear is not None else set()
         total += plain_clock(event, sum(targets), needs[id(event.item)]) + max(
-            0, max((GEAR[id][1] for id in changed), default=0) - pause
+            0, max((GEAR[id][1] for id in gear_changed(before, event)), default=0) - pause
         )
         sendoff = event.item.get("sendoff") and not is_suggested(event)
         unfit |= bool(sendoff) and plain_clock(event, 0, []) < sum(targets) - 1e-9
@@ -107,7 +117,7 @@ def test_clock_work_and_load_add_up_to_the_plain_ones(written):
         load += sum(
             float(a + b) / 2 * t / 60 for t, (_, a, b) in zip(targets, event.pieces, strict=True)
         )
-        pause, gear = 0.0, now
+        pause, before = 0.0, event
     assert found.clock.value == pytest.approx(total, rel=1e-9, abs=1e-9)
     if unfit:
         assert found.unfit and found.work is None
