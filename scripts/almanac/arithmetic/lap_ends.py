@@ -76,10 +76,13 @@ def _gets_back(rep: Rep, starts: Mapping[str, Word]) -> bool:
 
 
 def placed_pieces(rep: Rep, begins: Ends, course: Course) -> Iterator[PlacedPiece]:
-    """The pieces of a rep, each with where it begins and the walls that it comes to."""
-    at = Fraction(0)
+    """The pieces of a rep, each with where it begins and the walls that it comes to: from one whose
+    distance is an estimate on, either end.
+    """
+    at: Fraction | None = Fraction(0)
     for piece in rep.pieces:
-        if piece.by_time:
+        if at is None or piece.by_time:
+            at = None
             yield PlacedPiece(piece, BOTH, BOTH)
             continue
         after = at + _in_lengths(piece.distance, course)
