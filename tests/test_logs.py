@@ -1,4 +1,6 @@
-"""What was kept of a day: loads beside the plan, worked by hand; what a note may not hold."""
+"""What was kept of a day, from its file to every place that shows it; what a note may not hold. Its figures are worked by hand in
+`test_arithmetic_kept.py`.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,7 @@ from plans_world import TODAY, analysis, club, codes, write
 from almanac.analysis.figures import by_name
 from almanac.analysis.figures.blocks import weeks_of
 from almanac.arithmetic.kept import kept_sessions
-from almanac.arithmetic.session_load import planned_load, session_rating
+from almanac.arithmetic.session_load import planned_load
 from almanac.model.load import load
 from almanac.report.plan_json import block_json
 from almanac.report.plan_text import block_text
@@ -58,26 +60,6 @@ def test_a_reported_rating_takes_the_place_of_the_planned_one(tmp_path: Path) ->
     assert shown(week["kept load"]) == "150 (1 of 3 sessions)"
     assert shown(week["kept distance"]) == "450 (1 of 3 sessions)"
     assert by_name("block", "week", weeks_of(summary)[1])["kept load"].value is None
-
-
-def test_without_a_reported_rating_the_planned_one_is_taken_for_the_minutes_done(
-    tmp_path: Path,
-) -> None:
-    world = analysis(kept(tmp_path, monday=LOG.replace("rating: 6\n", "")))
-    summary = world.blocks["autumn"]["heron-1"]
-    rating = session_rating(world.practices["tuesday"], "heron-1").value
-    assert summary.days[0].load == pytest.approx(25 * rating)
-    (own,) = kept_sessions(summary)
-    assert by_name("block", "kept", own)["kept load"].value == pytest.approx(25 * rating)
-
-
-def test_what_was_kept_of_other_lane_groups_days_or_starts_is_not_taken(tmp_path: Path) -> None:
-    for text in (
-        LOG.replace("2026-09-07", "2026-09-08"),
-        LOG.replace("minutes:", 'start: "06:00"\nminutes:'),
-    ):
-        world = analysis(kept(tmp_path / str(hash(text)), monday=text))
-        assert not list(kept_sessions(world.blocks["autumn"]["heron-1"]))
 
 
 def test_planned_stands_beside_done_wherever_a_block_is_shown(tmp_path: Path) -> None:
@@ -152,14 +134,6 @@ def test_other_work_is_kept_beside_the_plan(tmp_path: Path) -> None:
         world.catalogue, world.blocks["autumn"]
     )
     assert block_json(world.blocks["autumn"])["kept"]["heron-1"][0]["other"] == "Land work"
-
-
-def test_without_a_rating_other_work_weighs_as_it_was_planned(tmp_path: Path) -> None:
-    log = LOG.replace("practice: tuesday", "other: Land work\nsquad: heron").replace(
-        "09-07", "09-11"
-    )
-    world = analysis(kept(tmp_path, friday=log.replace("rating: 6\n", "")))
-    assert world.blocks["autumn"]["heron-1"].weeks[0].days[4].load == 25 * 4
 
 
 @pytest.mark.parametrize(
