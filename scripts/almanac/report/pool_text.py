@@ -18,7 +18,7 @@ from almanac.arithmetic.start_limits import (
 )
 from almanac.checks.pool_words import FIRST, end_words, lane_words
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import ENDS, Pool
+from almanac.model.club import ENDS, Depth, Pool
 from almanac.model.knowledge import Drill
 from almanac.model.manner import Cord
 from almanac.model.policy import Word
@@ -126,12 +126,17 @@ def end_rows(catalogue: Catalogue) -> Iterator[EndRow]:
             flags = "yes" if pool.has_flags(name) else "none"
             title = end_words(pool, name).removeprefix("the ")
             if own is None:
-                depth = f"{UNKNOWN}; the pool {pool.depth_m.least:g} to {pool.depth_m.most:g} m"
+                depth = f"{UNKNOWN}; the pool {_from_to(pool.depth_m)}"
                 yield EndRow(pool.title, title, depth, UNKNOWN, flags, "nobody")
                 continue
             height = UNKNOWN if own.platform_m is None else f"{own.platform_m:g} m"
             dives = ", ".join(_divers(catalogue, pool, name)) or "nobody"
             yield EndRow(pool.title, title, f"{own.depth_m:g} m", height, flags, dives)
+
+
+def _from_to(depth: Depth) -> str:
+    ends = dict.fromkeys((f"{depth.least:g}", f"{depth.most:g}"))
+    return f"{' to '.join(ends)} m"
 
 
 def _divers(catalogue: Catalogue, pool: Pool, end: str) -> Iterator[str]:
