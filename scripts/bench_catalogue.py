@@ -18,6 +18,7 @@ from pathlib import Path
 from almanac.model.load import load
 from almanac.source import schemas
 from almanac.source.files import EntryFile, entry_files
+from almanac.wording.reading import asked_for
 from bench_build import Took, build_command, took
 from bench_check import measure, report_grown, report_own
 from bench_lines import Report
@@ -61,8 +62,16 @@ def _copy(root: Path, entry: EntryFile, copy: int, ending: str) -> None:
         r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1
     )
     text = re.sub(r"(?m)^mends: \[[^\]]*\]\n", "", text)  # the faults name the first alone
-    text = _PROSE.sub(lambda line: _WORD.sub(rf"\1{ending}", line[0]), text)
+    text = _PROSE.sub(lambda line: _reworded(line[0], ending), text)
     path.with_name(f"{path.stem}-{copy}.yml").write_text(text, "utf-8")
+
+
+def _reworded(line: str, ending: str) -> str:
+    """A line in other words; as it is where it speaks of what is dangerous, for in other words it
+    could ask for it.
+    """
+    other = _WORD.sub(rf"\1{ending}", line)
+    return line if asked_for(other) else other
 
 
 def seconds(command: Sequence[str | Path]) -> float:

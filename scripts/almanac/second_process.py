@@ -89,7 +89,8 @@ def _taken(items: Sequence[T], size: int, reading: int) -> Iterator[T]:
 
 
 def _work(work: Callable[[], T], there: Connection) -> None:
-    with contextlib.suppress(Exception):  # whoever waits does it again, and meets what was raised
+    # Whoever waits does it again, and meets what was raised; of a key press both are told.
+    with contextlib.suppress(Exception, KeyboardInterrupt):
         there.send(work())
     there.close()
 

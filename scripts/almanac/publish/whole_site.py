@@ -23,14 +23,13 @@ def write_site(
     ``worker`` is the text of the offline worker, bundled. Raises SiteError where MkDocs fails, or a
     page leads to what is not there.
     """
-    of = sum(1 for _ in pages.rglob("*.md"))
     folder, kept = Folder(site), KeptFiles()
     links = LinkCheck(urlsplit(settings.address).path or "/")
 
     def take(file: str, content: bytes) -> None:
         if file.endswith(".html"):
             links.add(file, content.decode())
-            told("rendering pages", len(links), of)
+            told("rendering pages", len(links))
         if is_asked_for(file):
             kept.add(file, content)
             folder.put(file, content)

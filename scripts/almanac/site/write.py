@@ -38,7 +38,7 @@ def write_pages(
     """
     written = Folder(folder)
     entries = pages.analysis.catalogue.entries
-    turns = in_turns(sorted(entries, key=_heavy_first))
+    turns = in_turns(list(enumerate(sorted(entries, key=_heavy_first))))
 
     def share() -> tuple[dict[Key, EntryParts], AbstractSet[str], dict[str, str]]:
         return _write_entries(pages, turns, written), written.files, pages.codes.used
@@ -57,7 +57,7 @@ def write_pages(
     written.take(files)
     pages.codes.take(codes)
     lost = [key for key in entries if key not in mine and key not in theirs]
-    _write_entries(pages, lost, written)
+    _write_entries(pages, enumerate(lost), written)
     told("working out data")
     for file, text in (*pages.others.items(), *pages.data()):
         written.put(file, text.encode())
@@ -66,13 +66,15 @@ def write_pages(
 
 
 def _write_entries(
-    pages: SitePages, keys: Iterable[Key], folder: Folder, told: Told = unseen
+    pages: SitePages, turns: Iterable[tuple[int, Key]], folder: Folder, told: Told = unseen
 ) -> dict[Key, EntryParts]:
-    """Write the pages of entries. Returns what lists and data hold of them."""
+    """Write the pages of entries, each with its place among all. Returns what lists and data hold
+    of them.
+    """
     entries = pages.analysis.catalogue.entries
     made: dict[Key, EntryParts] = {}
-    for key in keys:
-        told("working out the pages of entries", len(made), len(entries))
+    for number, key in turns:
+        told("working out the pages of entries", number, len(entries))
         for file, text in pages.of_entry(entries[key]):
             folder.put(file, text.encode())
         made[key] = pages.parts.of(key)
