@@ -33,6 +33,7 @@ def catalogue(tmp_path_factory: pytest.TempPathFactory) -> Catalogue:
     root = club(tmp_path_factory.mktemp("pools") / "club")
     drill(root, "deep-line", mode="underwater", level="performing", under_water="8", depth_m="{from: 0.9}",
           dose="{distance: 50, reps: {from: 2, to: 4}, rest: 1:30, most: 8}")  # fmt: skip
+    drill(root, "racing-start", mode="wall", start="dive", level="performing")
     for level in ("foundation", "performing"):
         for start in ("dive", "step-in", "push-off"):
             write(root, f"plans/sets/{level}-{start}.yml", SET.format(level=level, start=start))
@@ -64,6 +65,8 @@ def test_each_end_says_how_deep_it_is_and_who_may_dive_there(catalogue: Catalogu
         ("under", "1 m or deeper"),  # under_water_depth_least
         ("deep-line", "1 m or deeper"),  # the same, though the drill asks for 0.9
         ("block-start", f"from a dive: 1.83 m or deeper to 6 m out, off 0.4 m at most; {FIRST}"),
+        # teaching_depth_least, though the level dives in 1.35 m
+        ("racing-start", f"from a dive: 1.83 m or deeper to 6 m out, off 0.75 m at most; {FIRST}"),
         ("low-start", f"backstroke start: 1.83 m or deeper to 6 m out; {FIRST}"),
     ],
 )

@@ -23,6 +23,7 @@ from almanac.kinds import KIND
 from almanac.model.entry import Entry, Seconds
 from almanac.model.expectation import Expectation
 from almanac.model.load import Loaded, load
+from almanac.model.policy import LevelLimits
 from almanac.model.structure import CLASSES, structure
 from almanac.model.swim_set import Item
 from almanac.source import schemas
@@ -200,6 +201,10 @@ SCHEMA_MISTAKES = (
 )
 LOOSER = {
     "type-decimal-that-is-whole",  # 6.0 is a whole number to JSON Schema
+    "text-of-blanks",  # which signs no eye sees, no pattern says
+    # what is left of it is a text, and a comment is no part of the data
+    "text-cut-by-a-comment",
+    "text-cut-by-a-comment-in-brackets",
 }
 
 
@@ -280,6 +285,15 @@ def test_every_limit_has_a_default_that_its_own_schema_takes() -> None:
         schema = {**whole["properties"]["limits"]["properties"][name], "$defs": whole["$defs"]}
         Draft202012Validator(schema).validate(default)
     assert schemas.defaults("policy", "limits").keys() == limits.keys()
+
+
+def test_every_limit_of_a_level_has_its_field_and_its_defaults() -> None:
+    """What stands under ``levels`` in the schema alone would end every check in a fault."""
+    levels = schemas.bundled("policy")["properties"]["levels"]["additionalProperties"]["properties"]
+    assert {field.name for field in dataclasses.fields(LevelLimits)} == set(levels)
+    of_the_club_alone = {"light_days", "slowest_afloat"}
+    for level, defaults in schemas.level_defaults().items():
+        assert set(levels) - set(defaults) == of_the_club_alone, level
 
 
 def test_a_policy_without_limits_has_the_defaults(tmp_path: Path) -> None:

@@ -230,3 +230,34 @@ def test_a_level_may_accept_it_and_the_lowest_never(root: Path) -> None:
     parts = item(DIVE) + "\n" + accepts
     assert "start-depth" not in codes(root, parts, pool="unknown")
     assert "start-depth" in codes(root, parts, pool="unknown", squad="heron")
+
+
+ACCEPTED = """\
+title: Accepted
+purpose: A set that its level accepts for a while.
+goals: [kick-technique]
+level: performing
+course: 25m
+accepts: [{{check: {check}, reason: Looked at by the head coach., until: 2026-10-31, by: head-coach}}]
+items:
+  - {{{reps}}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("check", "reps"),
+    [
+        ("under-water-rest", "reps: 4, distance: 50, do: under, effort: easy, rest: 0:10"),
+        ("resisted-rep", CORD.replace("0:15", "2:30") + HELD_BY % "adult"),
+    ],
+)
+def test_what_a_level_accepts_of_a_set_is_not_accepted_for_a_lower_one(
+    check: str, reps: str, root: Path
+) -> None:
+    write(root, "plans/sets/accepted.yml", ACCEPTED.format(check=check, reps=reps))
+    try:
+        part = "  - {part: main, set: accepted}"
+        assert check not in codes(root, part)
+        assert check in codes(root, part, squad="heron")
+    finally:
+        (root / "plans/sets/accepted.yml").unlink()

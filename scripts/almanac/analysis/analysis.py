@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from functools import cached_property
+from functools import cached_property, partial
 
 from almanac.analysis.askings import Asked, askings
 from almanac.analysis.pool_fits import (
@@ -24,6 +24,7 @@ from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.graph import teaching_order
 from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
+from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
@@ -177,10 +178,13 @@ class Analysis:
         """What each computable set that is swum asks of pools and does not get there."""
         drills = demanding(self.catalogue)
         return {
-            id: set_fit(self, own)
+            id: set_fit(self.catalogue, own, partial(self._ways_in, id))
             for id, own in self.computable.items()
             if not own.is_on_land and asks(own.items, drills)
         }
+
+    def _ways_in(self, id: str, course: Course) -> tuple[Swum, ...]:
+        return self.summary_in(id, course).each
 
     @cached_property
     def blocks(self) -> Mapping[str, Mapping[str, BlockSummary]]:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.part_run import PartRun
@@ -18,6 +17,7 @@ from almanac.arithmetic.pool_fit import (
 )
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.start_limits import IN_THE_WATER, enters
+from almanac.arithmetic.swum import Swum
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import ENDS, Pool
 from almanac.model.entry import ANY_DEPTH
@@ -25,9 +25,7 @@ from almanac.model.policy import Word
 from almanac.model.practice import Practice
 from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
 from almanac.source.reader import DataPath
-
-if TYPE_CHECKING:
-    from almanac.analysis.analysis import Analysis
+from almanac.units import Course
 
 
 @dataclass(frozen=True)
@@ -162,15 +160,18 @@ def asks(items: tuple[Item, ...], drills: frozenset[str]) -> bool:
     )
 
 
-def set_fit(analysis: Analysis, swim_set: SwimSet) -> tuple[PoolMisplaced, ...]:
+def set_fit(
+    catalogue: Catalogue, swim_set: SwimSet, ways_in: Callable[[Course], Iterable[Swum]]
+) -> tuple[PoolMisplaced, ...]:
     """What a set asks of a pool that it names, and gets in no lane of it from either end. One that
     names none is held against the pools of its course, unless a practice has it: one must do.
+    ``ways_in`` gives the ways of swimming it in a course.
     """
-    catalogue = analysis.catalogue
     rules, pools = rules_for(catalogue, swim_set.level), catalogue.club.pools
     if swim_set.pools:
         tried = [
-            PoolMisplaced(id, _best(analysis, swim_set, pools[id], rules)) for id in swim_set.pools
+            PoolMisplaced(id, _best(ways_in(pools[id].course), pools[id], rules))
+            for id in swim_set.pools
         ]
         return tuple(own for own in tried if own.found)
     if any(True for _ in catalogue.users(swim_set, Practice)):
@@ -178,18 +179,16 @@ def set_fit(analysis: Analysis, swim_set: SwimSet) -> tuple[PoolMisplaced, ...]:
     tried = []
     for id, pool in pools.items():
         if pool.course == swim_set.course:
-            found = _best(analysis, swim_set, pool, rules)
+            found = _best(ways_in(pool.course), pool, rules)
             if not found:
                 return ()
             tried.append(PoolMisplaced(id, found))
     return tuple(tried[:1])
 
 
-def _best(
-    analysis: Analysis, swim_set: SwimSet, pool: Pool, rules: PoolRules
-) -> tuple[Misplaced, ...]:
+def _best(ways: Iterable[Swum], pool: Pool, rules: PoolRules) -> tuple[Misplaced, ...]:
     """What is missing where the least is: nothing where a lane and an end have all."""
-    ways = analysis.summary_in(swim_set.id, pool.course).each
+    ways = tuple(ways)
     tried = (
         tuple(one for way in ways for one in misplaced(way.reps, Place(pool, (lane,), end), rules))
         for end in ENDS

@@ -11,6 +11,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from almanac.arithmetic.brief import IN_FULL
 from almanac.site.compiled_templates import CompiledTemplates
 
 # Everything that HTML, Markdown or one of the Markdown extensions could take for markup.
@@ -58,7 +59,7 @@ class Templates:
             keep_trailing_newline=True,
             bytecode_cache=CompiledTemplates(),
         )
-        self._environment.globals["front_matter"] = front_matter
+        self._environment.globals |= {"front_matter": front_matter, "in_full": IN_FULL}
 
     def page(self, name: str, context: Mapping[str, Any]) -> str:
         """The text of a page. Raises jinja2.UndefinedError where the template asks for what is not
