@@ -41,7 +41,8 @@ def test_gear_that_ties() -> None:
     gear = {"fins": replace(PIECES["fins"], tied_to="anchor"), "socks": PIECES["socks"]}
     assert ties(gear) == CORD
     tied, free = events(held(), swim(gear=["socks"]))
-    (mixed,) = events({"reps": 1, "parts": [swim(), swim(gear=["fins"])]})
+    piece = {"distance": 50, "do": "crawl", "effort": "easy"}
+    (mixed,) = events({"reps": 1, "parts": [piece, {**piece, "gear": ["fins"]}]})
     assert [is_tied(own, CORD) for own in (tied, free, mixed)] == [True, False, True]  # type: ignore[arg-type]
 
 

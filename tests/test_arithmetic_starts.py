@@ -11,13 +11,7 @@ from arithmetic_world import LONG, SHORT, YARDS, events, policy, rep
 
 from almanac.arithmetic.lap_ends import BOTH, across, laps, placed_pieces
 from almanac.arithmetic.start_limits import (
-    BACKWARDS,
     DIVE,
-    EDGE,
-    FEET_FIRST,
-    HEAD_FIRST,
-    IN_THE_WATER,
-    LEDGE,
     OF_DEPTH,
     OF_PLATFORM,
     Lack,
@@ -35,6 +29,9 @@ from almanac.model.policy import LevelLimits, Limit, Word
 from almanac.units import Course
 
 START, TURN = frozenset({"start"}), frozenset({"turn"})
+# As entries write them.
+HEAD_FIRST, BACKWARDS, FEET_FIRST = "head-first", "backwards", "feet-first"
+IN_THE_WATER, EDGE, LEDGE = "in-the-water", "edge", "ledge"
 
 
 def word(how: str = "", **more: Any) -> Word:
@@ -85,6 +82,7 @@ def test_depth_that_a_start_is_asked(own: Word, taught: bool, depth: float) -> N
 def test_a_level_whose_own_depth_is_more_than_that_of_teaching_keeps_it() -> None:
     assert start_limits(POLICY, "deep", DIVE, True) == StartLimits(2.0, 0.75)
     assert enters(DIVE) == enters(word()) == HEAD_FIRST
+    assert Word("", "", enters=HEAD_FIRST) == DIVE
 
 
 # A pool of 1.2 to 2 m; its starting end is known.
@@ -126,7 +124,9 @@ def test_where_no_starts_are_allowed_only_what_begins_in_the_water_is_done() -> 
     assert short(word(IN_THE_WATER), none, StartLimits(0.9, 0.5)) is None
     shallow = short(word(IN_THE_WATER), replace(none, depth_m=0.8), StartLimits(0.9, 0.5))
     assert shallow == Shortfall(Lack.SHALLOW, 0.8, 0.9)
+    # who begins in the water, and is asked no depth, needs no depth at all; who jumps is looked at
     assert short(word(IN_THE_WATER), replace(none, depth_m=-1), StartLimits(0, 0)) is None
+    assert short(word(FEET_FIRST), none, StartLimits(0, 0)) == Shortfall(Lack.NO_STARTS)
 
 
 def test_platforms() -> None:
@@ -152,7 +152,7 @@ def test_a_ledge() -> None:
     ledge = word(BACKWARDS, off=LEDGE)
     assert short(ledge) == short(ledge, None, least_m=1.5) == Shortfall(Lack.NO_LEDGE)
     assert short(ledge, replace(END, ledge=True)) is None
-    assert short(word(HEAD_FIRST, off=LEDGE)) is None
+    assert short(word(HEAD_FIRST, off=LEDGE)) is short(word(FEET_FIRST, off=LEDGE)) is None
 
 
 def test_a_lane_that_is_otherwise() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from almanac.arithmetic.crews import Crew
@@ -107,12 +107,13 @@ def run_sheet(
         ]
         now = latest([now, *(row.ends for row in rows)])
         last_of_track = list({row.track: row for row in rows}.values())
-        slowest = max((cell for row in last_of_track for cell in row.cells), key=_end, default=None)
+        last = [cell for row in last_of_track for cell in row.cells]
         for row in sorted(rows, key=lambda row: row.starts.s):
             joins = may_join(row.run, gear, scale)
-            closed = _closed(row, any(row is own for own in last_of_track), now, slowest)
             helps = help_of(row.run, row.run.crews, gear, owned)
-            yield replace(closed, joins=joins, helps=helps)
+            is_last = any(row is own for own in last_of_track)
+            cells = _waiting(row.cells, now, last) if is_last else row.cells
+            yield replace(row, cells=cells, joins=joins, helps=helps)
 
 
 def may_join(run: PartRun, gear: Mapping[str, Gear], scale: EffortScale) -> bool:
@@ -131,10 +132,6 @@ def may_join(run: PartRun, gear: Mapping[str, Gear], scale: EffortScale) -> bool
     return bool(first) and gently and not hard
 
 
-def _end(cell: SheetCell) -> float:
-    return cell.ends.s
-
-
 def _track(
     stage: Stage, track: int, now: Moment, worn: Worn, gear: Mapping[str, Gear]
 ) -> Iterator[SheetRow]:
@@ -148,8 +145,7 @@ def _track(
         starts = now.after(talk + change + gear_s)
         cells = [_cell(run, crew, starts) for crew in run.crews]
         ends = latest([starts, *(cell.ends for cell in cells)])
-        slowest = max(cells, key=_end, default=None)
-        waiting = tuple(_waiting(cell, ends, slowest) for cell in cells)
+        waiting = _waiting(cells, ends, cells)
         yield SheetRow(stage, track, run, talk, change, gear_s, starts, ends, waiting)
         now = ends
 
@@ -159,13 +155,13 @@ def _change_gear(run: PartRun, crew: Crew, worn: Worn, gear: Mapping[str, Gear])
     with: the gear of the first piece and of the last, as between the items of a set.
     """
     reps = run.of(crew.group).reps
-    cost = 0
+    changed: set[str] = set()
     for half in crew.halves:
         before = worn.get(half, frozenset())
         begins = frozenset(reps[0].pieces[0].gear) if reps else before
-        cost = max(cost, max((gear[id].change_s for id in begins ^ before), default=0))
+        changed |= begins ^ before
         worn[half] = frozenset(reps[-1].pieces[-1].gear) if reps else before
-    return cost
+    return max((gear[id].change_s for id in changed), default=0)
 
 
 def _cell(run: PartRun, crew: Crew, starts: Moment) -> SheetCell:
@@ -188,15 +184,14 @@ def _from(starts: Moment, lasts: Working | None) -> float | None:
     return None if lasts is None or starts.missing else starts.s + lasts.value
 
 
-def _waiting(cell: SheetCell, until: Moment, slowest: SheetCell | None) -> SheetCell:
-    known = not cell.ends.missing and not until.missing
-    waits = until.s - cell.ends.s if known else None
-    others = slowest.crew if slowest and slowest.crew != cell.crew else None
-    return replace(cell, waits_s=waits, waits_for=others if waits else None)
+def _waiting(
+    cells: Iterable[SheetCell], until: Moment, among: Sequence[SheetCell]
+) -> tuple[SheetCell, ...]:
+    """Cells that wait until a moment, for whoever is last ``among`` them and others."""
+    slowest = max(among, key=lambda cell: cell.ends.s, default=None)
 
+    def wait(cell: SheetCell) -> SheetCell:
+        waits = None if until.missing else until.s - cell.ends.s
+        return replace(cell, waits_s=waits, waits_for=slowest.crew if slowest and waits else None)
 
-def _closed(row: SheetRow, is_last: bool, until: Moment, slowest: SheetCell | None) -> SheetRow:
-    """A row whose crews, where they are done with the stage, wait for its end."""
-    if not is_last:
-        return row
-    return replace(row, cells=tuple(_waiting(cell, until, slowest) for cell in row.cells))
+    return tuple(map(wait, cells))

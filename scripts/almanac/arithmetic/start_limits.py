@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
+from enum import Enum, auto
 
 from almanac.model.club import Pool, PoolEnd
 from almanac.model.policy import Policy, Word
@@ -22,15 +22,15 @@ DIVE = Word("", "", enters=HEAD_FIRST)
 class Lack(Enum):
     """What is amiss with a place."""
 
-    LANES_UNSAID = "the lanes are not said"
-    END_UNKNOWN = "the depth is not known"
-    NO_STARTS = "no starts are allowed"
-    SHALLOW = "too shallow"
-    DEEP = "too deep"
-    PLATFORM_UNKNOWN = "the height of the platform is not known"
-    PLATFORM_HIGH = "the platform is too high"
-    NO_LEDGE = "no ledge"
-    NO_FLAGS = "no flags"
+    LANES_UNSAID = auto()  # somewhere in the pool, and nobody says in which lanes
+    END_UNKNOWN = auto()  # how deep it is there is not known
+    NO_STARTS = auto()  # the pool's operator allows none there
+    SHALLOW = auto()
+    DEEP = auto()
+    PLATFORM_UNKNOWN = auto()  # how high it is is not known
+    PLATFORM_HIGH = auto()
+    NO_LEDGE = auto()
+    NO_FLAGS = auto()
 
 
 OF_DEPTH = frozenset({Lack.LANES_UNSAID, Lack.END_UNKNOWN, Lack.SHALLOW, Lack.DEEP})
