@@ -14,7 +14,7 @@ from arithmetic_plans import QUICK, SLOW, club, part, practice_of, run, summaris
 from arithmetic_world import DRILLS
 from test_arithmetic_land import CIRCUIT, CLOCK_S, MAT
 
-from almanac.model.practice import ListOfSome, PartOfSome, PracticePart
+from almanac.model.practice import ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
 
 
@@ -117,6 +117,8 @@ def test_late_joining() -> None:
     assert not joins(easy, mode="underwater")
     assert not joins(easy, swim(gear=["socks"], effort="easy", sendoff=200))
     assert joins(swim(gear=["fins"], effort="easy", sendoff=200))
+    # easy and steady are the two easiest: both are gentle
+    assert joins(swim(effort={"build": ["easy", "steady"]}, sendoff=200))
     built = {"build": ["easy", "all-out"]}
     assert not joins(swim(effort=built, sendoff=200))
     for parts in ([easy, hard], [hard, easy]):
@@ -125,3 +127,22 @@ def test_late_joining() -> None:
     # each lane group begins gently, whoever does nothing
     assert joins(swim(effort="easy", sendoff=200, by_group={"slow": {"reps": 0}}))
     assert not joins(swim(effort="easy", sendoff=200, by_group={"slow": {"reps": 0}}), hard)
+
+
+def test_the_talk_of_lists_apart_goes_before_the_first_part_of_each() -> None:
+    items = structure_items([swim(sendoff=120)])
+    two = (PartOfSome("main", items=items), PartOfSome("main", items=items, talk=15))
+    lists = tuple(ListOfSome(two, (group,)) for group in ("quick", "slow"))
+    rows = run(PracticePart("main", apart=lists, talk=60)).sheet
+    assert [(row.talk_s, row.starts_s) for row in rows] == [(60, 60)] * 2 + [(15, 195)] * 2
+
+
+def test_stations_are_not_for_all_though_one_group_does_them_alone() -> None:
+    items = structure_items([swim(sendoff=120)])
+    stations = (Station(items=items, begins=("quick",)), Station(items=items))
+    rows = run(PracticePart("main", stations=stations, change=20)).sheet
+    assert [(row.stage.turn, row.is_for_all, row.change_s) for row in rows] == [
+        (1, False, 0),
+        (2, False, 20),
+    ]
+    assert rows[1].starts_s == 140

@@ -210,6 +210,8 @@ def test_those_of_a_team_begin_one_after_the_other() -> None:
     assert begins(held(rep(distance=25, reps=2), manner=four)) == [BOTH, BOTH]
     # 50 each: all begin and end at one end
     assert begins(held(rep(distance=50), manner=four) + rep(distance=50)) == [START, START]
+    two = held(rep(distance=25), manner=Manner(swimmers=2))
+    assert begins(two + rep(distance=25)) == [BOTH, START]
     three = held(rep(distance=25), manner=Manner(swimmers=3))
     assert begins(three + rep(distance=25)) == [BOTH, TURN]
 
@@ -227,6 +229,14 @@ def test_after_a_start_for_which_one_gets_back_the_next_begins_there_too() -> No
     assert begins(taught + rep(distance=25), **dive) == [START, START]
 
 
+PARTS = [
+    {"distance": 25, "do": "kick", "effort": "easy"},
+    {"distance": 50, "do": "crawl", "effort": "easy"},
+    {"distance": 10, "do": "kick", "effort": "easy"},
+    {"distance": 15, "do": "crawl", "effort": "easy"},
+]
+
+
 def by_time(reps: Any, hold_s: float | None = 20.0) -> Any:
     return tuple(
         replace(one, pieces=tuple(replace(own, hold_s=hold_s) for own in one.pieces))
@@ -236,14 +246,9 @@ def by_time(reps: Any, hold_s: float | None = 20.0) -> Any:
 
 def test_after_an_estimated_distance_one_may_be_at_either_end() -> None:
     assert begins(by_time(rep(distance=25)) + rep(distance=25)) == [START, BOTH]
-
-
-PARTS = [
-    {"distance": 25, "do": "kick", "effort": "easy"},
-    {"distance": 50, "do": "crawl", "effort": "easy"},
-    {"distance": 10, "do": "kick", "effort": "easy"},
-    {"distance": 15, "do": "crawl", "effort": "easy"},
-]
+    (one,) = events({"reps": 1, "parts": PARTS[:2]})
+    partly: Any = replace(one, pieces=(*by_time((one,))[0].pieces[:1], *one.pieces[1:]))
+    assert begins((partly, *rep(distance=25))) == [START, BOTH]
 
 
 def placed(one: Any, at: frozenset[str] = START, course: Course = SHORT) -> list[Any]:

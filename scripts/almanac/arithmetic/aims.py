@@ -7,7 +7,6 @@ from dataclasses import replace
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
-from almanac.model.effort_plans import Hold
 
 
 def quickest_and_easiest(pacer: Pacer, rep: Rep) -> tuple[Target | NoNumber, Target | NoNumber]:
@@ -21,6 +20,6 @@ def quickest_and_easiest(pacer: Pacer, rep: Rep) -> tuple[Target | NoNumber, Tar
 
 
 def _all_at(pacer: Pacer, rep: Rep, word: str) -> Target | NoNumber:
-    span = pacer.scale.span(Hold(word), 1, 1)
+    span = pacer.scale.even(word)
     even = replace(rep, pieces=tuple(replace(piece, effort=span) for piece in rep.pieces))
     return pacer.whole(even, pacer.pieces(even))

@@ -164,9 +164,9 @@ class EffortScale:
         """
         match effort:
             case Hold(word):
-                return self._even(word)
+                return self.even(word)
             case Rotate(words):
-                return self._even(words[(number - 1) % len(words)])
+                return self.even(words[(number - 1) % len(words)])
             case Build(first, last):
                 return EffortSpan(self.rating(first), self.rating(last), (first, last), None)
             case Descend(first, last, build):
@@ -180,7 +180,8 @@ class EffortScale:
         rise = (self.rating(build.last) - self.rating(build.first)) / 2
         return max(Fraction(0), min(rise, rating, 10 - rating))
 
-    def _even(self, word: str) -> EffortSpan:
+    def even(self, word: str) -> EffortSpan:
+        """The effort of what is held evenly at a word."""
         return self._evens[word]
 
     @cached_property

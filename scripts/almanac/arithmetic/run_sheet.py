@@ -139,9 +139,9 @@ def _track(
     begins = now.s == 0
     for number, run in enumerate(stage.tracks[track]):
         talk = float(run.doing.talk or 0) + (0.0 if number else stage.talk_s)
-        change = 0.0 if number else stage.change_s
-        costs = [_change_gear(run, crew, worn, gear) for crew in run.crews]
-        gear_s = 0.0 if begins and not number else max(0.0, max(costs, default=0) - talk - change)
+        change = stage.change_s  # a station is one part
+        costs = [_change_gear(run, crew, worn, gear) - talk - change for crew in run.crews]
+        gear_s = 0.0 if begins and not number else max([0.0, *costs])
         starts = now.after(talk + change + gear_s)
         cells = [_cell(run, crew, starts) for crew in run.crews]
         ends = latest([starts, *(cell.ends for cell in cells)])
