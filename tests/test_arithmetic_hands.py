@@ -182,3 +182,45 @@ def test_in_words():
         "the squad coach calls (Upright kick)"
     )
     assert run(part(SWIM)).sheet[0].helps == ()
+
+
+def test_who_holds_a_cord_is_an_adult_where_the_reps_say_so():
+    holder, watch = Helper("cord-holder", "piece"), Helper("timekeeper", "part")
+    corded = replace(PIECES["fins"], helpers=(holder, watch))
+
+    def told(*parts: PracticePart) -> list[Help]:
+        practice = practice_of(*parts)
+        return [
+            own
+            for row in summarised(practice, club(practice, corded, owned={"fins": 3})).sheet
+            for own in row.helps
+        ]
+
+    def held(by: str, **more: Any) -> dict[str, Any]:
+        cord = {"held_by": by, "at": "the wall"}
+        return {**swim(sendoff=120, cord=cord), "gear": ["fins"], **more}
+
+    titles = (PIECES["fins"].title,)
+    adult, either = Help(replace(holder, adult=True), 3, titles), Help(holder, 3, titles)
+    timed = Help(watch, 1, titles)
+    assert told(part(held("adult"))) == [adult, timed]
+    assert told(part(held("swimmer"))) == told(part(held("anchor"))) == [either, timed]
+    assert told(part(held("swimmer"), held("adult"))) == [adult, timed]
+    # a cord of other reps, without this gear, asks nothing of its holder
+    other = held("adult", gear=["socks"])
+    assert told(part(held("swimmer"), other)) == [either, timed]
+    assert told(part(swim(sendoff=120, gear=["fins"]))) == [either, timed]
+    # lists apart: for quick an adult holds, for slow a swimmer does
+    apart = PracticePart(
+        "main",
+        apart=tuple(
+            ListOfSome((PartOfSome("main", items=structure_items([held(by)])),), (group,))
+            for group, by in (("quick", "adult"), ("slow", "swimmer"))
+        ),
+    )
+    assert told(apart) == [adult, timed, either, timed]
+
+
+def test_where_nobody_needs_anybody_nobody_is_told():
+    none = Helper("caller", "piece")
+    assert run(helped(none)).sheet[0].helps == ()
