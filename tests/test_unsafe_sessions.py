@@ -168,6 +168,7 @@ course: {course}
         ("50m", "", "push-off", set()),
         ("25m", "pools: [home]\n", "dive", set()),
         ("25m", "pools: [home, shallow]\n", "dive", {"start-depth"}),
+        ("25m", "pools: [steps]\n", "dive", set()),  # its second lane has the depth
         ("25m", "pools: [half]\n", "ledge-start", {"start-platform"}),
     ],
 )

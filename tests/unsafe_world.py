@@ -22,6 +22,8 @@ POOLS = """\
   shallow: {title: Teaching pool, course: 25m, lanes: 4, depth_m: {from: 0.8, to: 1.1}, flags: true, water_c: 28.5}
   unknown: {title: Somewhere, course: 25m, lanes: 4, depth_m: {from: 1.0, to: 3.0}, flags: true}
   bare: {title: Without flags, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: false, water_c: 27}
+  steps: {title: With steps, course: 25m, lanes: 2, depth_m: {from: 1.0, to: 2.0}, flags: true,
+    ends: {start: {depth_m: 2.0, platform_m: 0.6, lanes: {1: {depth_m: 1.0}}}, turn: {depth_m: 1.0, platform_m: 0.3}}}
   long: {title: Long pool, course: 50m, lanes: 4, depth_m: {from: 1.1, to: 1.1}, flags: true}
   cold: {title: Lido, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: true, water_c: 19}
   hot: {title: Spa, course: 25m, lanes: 4, depth_m: {from: 2.0, to: 2.0}, flags: true, water_c: 33}
