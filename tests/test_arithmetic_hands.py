@@ -224,3 +224,4 @@ def test_who_holds_a_cord_is_an_adult_where_the_reps_say_so():
 def test_where_nobody_needs_anybody_nobody_is_told():
     none = Helper("caller", "piece")
     assert run(helped(none)).sheet[0].helps == ()
+    assert counted(part(SWIM), drills=(none,)) == (1, {"coach": 1})

@@ -73,7 +73,7 @@ def _asked(
     run: PartRun, crews: Sequence[Crew], gear: Mapping[str, Gear], owned: Mapping[str, int]
 ) -> Iterator[Help]:
     """Whom the part, its gear and its drills ask for, each on its own."""
-    yield from _each(run.doing.helpers, crews, 0)
+    yield from _each(run.doing.helpers, crews)
     worn: dict[str, list[Crew]] = {}
     drills: dict[str, list[Crew]] = {}
     timed: list[Crew] = []
@@ -90,12 +90,12 @@ def _asked(
     for id, own in worn.items():
         heads = sum(crew.heads_at_once(run.most_in_lane) for crew in own)
         pieces = min(heads, owned.get(id, heads))
-        yield from _each(_holders(run, own, gear[id]), own, pieces, gear[id].title)
+        yield from _each(_holders(run, own, gear[id]), own, gear[id].title, pieces=pieces)
     for id, own in drills.items():
         drill = known[id]
-        yield from _each(drill.helpers, own, 0, drill.title, drill.is_under_water)
-    if timed and not any(one.job == TIMEKEEPER for one in run.doing.helpers):
-        yield from _each((WATCHES,), timed, 0)
+        yield from _each(drill.helpers, own, drill.title, under_water=drill.is_under_water)
+    if not any(one.job == TIMEKEEPER for one in run.doing.helpers):
+        yield from _each((WATCHES,), timed)
 
 
 def _holders(run: PartRun, users: Iterable[Crew], gear: Gear) -> tuple[Helper, ...]:
@@ -116,8 +116,9 @@ def _holders(run: PartRun, users: Iterable[Crew], gear: Gear) -> tuple[Helper, .
 def _each(
     helpers: Iterable[Helper],
     users: Sequence[Crew],
-    pieces: int,
     title: str = "",
+    *,
+    pieces: int = 0,
     under_water: bool = False,
 ) -> Iterator[Help]:
     for helper in helpers:
