@@ -149,6 +149,10 @@ def test_times_that_are_noted_want_somebody_with_a_watch_in_each_lane():
     noted = swim(sendoff=120, note_result="time")
     assert counted(part(noted)) == (1, {"coach": 1, "timekeeper": 5})
     assert counted(part(swim(sendoff=120, note_result="count"))) == (1, {"coach": 1})
+    # one rep of many is enough; what is held has its time already
+    assert counted(part(swim(sendoff=120), noted)) == (1, {"coach": 1, "timekeeper": 5})
+    upright = {"reps": 1, "time": 30, "do": "upright", "effort": "easy", "note_result": "time"}
+    assert counted(part(upright)) == (1, {"coach": 1})
     # the part says itself how many; and the coach may be one of them
     own = part(noted, helpers=(Helper("timekeeper", "part"),))
     assert counted(own) == (1, {"coach": 1, "timekeeper": 1})

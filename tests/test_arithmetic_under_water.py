@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import pytest
-from arithmetic_world import LONG, SHORT, YARDS, clock, events
+from arithmetic_world import LONG, PIECES, SHORT, YARDS, clock, events
 
 from almanac.arithmetic.expand import Event, Piece, Rep
-from almanac.arithmetic.loads import excluded, resists, worn_metres
+from almanac.arithmetic.loads import (
+    excluded,
+    loads_hands,
+    longest_worn,
+    resists,
+    worn_in,
+    worn_metres,
+)
 from almanac.arithmetic.under_water import (
+    UnderWater,
     is_under,
     metres_off_walls,
     metres_under,
@@ -119,3 +127,96 @@ def test_what_one_excludes_the_other_does_too() -> None:
     assert excluded(["fins", "socks"], gear) == ("fins", "socks")  # type: ignore[arg-type]
     assert excluded(["socks", "fins"], gear) == ("fins", "socks")  # type: ignore[arg-type]
     assert excluded(["board", "socks"], gear) is None  # type: ignore[arg-type]
+
+
+def test_what_drill_says_of_the_walls_at_the_surface_is_no_more_than_the_piece() -> None:
+    assert metres_off_walls(piece(0, 7, "wall"), SHORT) == 7  # held: nothing is known of its length
+    assert metres_off_walls(piece(25, 30, "wall"), YARDS) == pytest.approx(22.86)
+    assert metres_under(piece(0, None), SHORT) == 0
+
+
+def only(laid: tuple[Event, ...], clock_of: object = None) -> UnderWater:
+    (own,) = under_water(laid, SHORT, 1.25, clock_of)  # type: ignore[arg-type]
+    return own
+
+
+def test_seconds_are_those_of_the_target_only_where_all_of_the_rep_is_under() -> None:
+    parts = [
+        {"distance": 25, "do": "kick", "effort": "easy"},
+        {"distance": 25, "do": "backstroke", "effort": "easy"},
+    ]
+    mixed = under({"reps": 1, "parts": parts, "sendoff": "3:00"})
+    own = only(mixed, clock().run(mixed))
+    assert (own.metres, own.seconds, own.is_whole, is_under(own.rep)) == (25, 20, False, True)
+    assert (own.interval_s, own.before, own.before_rest_s) == (180, None, None)
+    # what says how far it is under after each wall is not under from end to end
+    (rep,) = under({"reps": 1, "distance": 50, "do": "kick", "effort": "easy", "sendoff": "3:00"})
+    assert isinstance(rep, Rep)
+    dipped = [replace(p, drill=replace(p.drill, under_water=10.0)) for p in rep.pieces]
+    walls = replace(rep, pieces=tuple(dipped))
+    own = only((walls,), clock().run((walls,)))
+    assert (own.metres, own.seconds, own.is_whole) == (20, 16, False)
+
+
+def test_what_is_held_under_water_is_under_for_as_long_as_it_is_held() -> None:
+    (rep,) = under({"reps": 1, "distance": 25, "do": "kick", "effort": "easy", "rest": 30})
+    assert isinstance(rep, Rep)
+    held = replace(rep.pieces[0], distance=0, hold_s=12.0)
+    assert only((replace(rep, pieces=(held, held)),)).seconds == 24
+    assert only((replace(rep, pieces=(held,)),)).seconds == 12
+    assert only((replace(rep, pieces=(held, rep.pieces[0])),)).seconds == 20  # the longer
+    above = replace(held, hold_s=90.0, drill=replace(held.drill, mode="kick"))
+    own = only((replace(rep, pieces=(held, above)),))
+    assert (own.seconds, own.interval_s, own.rest_s, own.is_whole) == (12, 30, 30, False)
+
+
+def test_what_is_done_at_the_surface_is_not_told_but_counts_as_the_rep_before() -> None:
+    swim = {"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy", "rest": "0:15"}
+    dip = {"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}
+    laid = under(swim, {"pause": 5}, {"pause": 10}, dip, {"pause": 20}, dip)
+    first, second = under_water(laid, SHORT, 1.25, None)
+    assert (first.before, first.before_rest_s) == (laid[0], 30)
+    assert (first.rest_s, first.interval_s) == (20, None)
+    assert (second.before, second.before_rest_s, second.rest_s) == (laid[3], 20, 0)
+    assert not any(is_under(own) for own in laid[:1] if isinstance(own, Rep))
+
+
+def test_a_send_off_that_is_too_tight_leaves_no_rest_and_pauses_count() -> None:
+    laid = under(
+        {"reps": 1, "distance": 50, "do": "kick", "effort": "easy", "sendoff": "0:10"},
+        {"pause": 25},
+    )
+    timed = clock().run(laid).reps[0]
+    assert rest_after(laid, 0, timed) == 25
+    assert rest_after(laid, 0, None) is None
+    assert rest_after(laid, 0, replace(timed, sendoff=None)) is None
+
+
+def test_hands_are_loaded_by_what_acts_on_them_and_does_something_there() -> None:
+    def told(acts_on: tuple[str, ...], effect: str) -> bool:
+        return loads_hands(replace(PIECES["fins"], acts_on=acts_on, effect=effect))
+
+    assert told(("hands",), "resists") and told(("arms", "hands"), "assists")
+    assert not told(("hands",), "supports") and not told(("feet",), "resists")
+
+
+def test_metres_of_all_that_is_swum_and_of_one_rep() -> None:
+    gear = {"socks": PIECES["socks"], "fins": PIECES["fins"]}
+    parts = [
+        {"distance": 25, "do": "kick", "effort": "easy", "gear": ["socks", "fins"]},
+        {"distance": 50, "do": "kick", "effort": "easy", "gear": ["fins"]},
+        {"distance": 75, "do": "kick", "effort": "easy"},
+    ]
+    (rep,) = events({"reps": 1, "parts": parts})
+    assert isinstance(rep, Rep)
+    assert longest_worn(rep, SHORT, gear, 60) == 25
+    assert longest_worn(rep, YARDS, gear, 60) == pytest.approx(22.86)
+    assert worn_in(_Swum(rep.pieces * 2, SHORT), gear, resists, 60) == 50  # type: ignore[arg-type]
+    held = replace(rep.pieces[0], distance=0, hold_s=None)
+    assert worn_metres([held], SHORT, gear, resists, 60) == 0
+
+
+@dataclass
+class _Swum:
+    pieces: tuple[Piece, ...]
+    course: Course
