@@ -58,6 +58,19 @@ def test_what_is_pressed_is_large_enough(browser: Browser, server: Server, file:
     assert small == []
 
 
+@pytest.mark.parametrize("file", TEMPLATES)
+def test_with_text_of_twice_its_size_the_page_stays_where_it_is(
+    browser: Browser, server: Server, file: str
+) -> None:
+    """What is wider than the screen moves in a box of its own."""
+    context = browser.new_context(viewport={"width": 360, "height": 640})
+    page = context.new_page()
+    page.goto(server.address + file)
+    page.evaluate("document.documentElement.style.fontSize = '250%'")  # the theme's own is 125 %
+    assert page.evaluate("document.documentElement.scrollWidth") <= 360
+    context.close()
+
+
 def test_the_menu_and_the_search_open_by_keyboard(browser: Browser, server: Server) -> None:
     context = browser.new_context(viewport={"width": 360, "height": 640})
     page = context.new_page()
