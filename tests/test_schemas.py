@@ -296,6 +296,14 @@ def test_every_limit_of_a_level_has_its_field_and_its_defaults() -> None:
         assert set(levels) - set(defaults) == of_the_club_alone, level
 
 
+def test_every_limit_of_a_level_has_a_title_to_be_shown_by() -> None:
+    titles = schemas.level_titles()
+    limits = {field.name for field in dataclasses.fields(LevelLimits) if "Limit" in str(field.type)}
+    assert titles.keys() == limits
+    assert len(set(titles.values())) == len(titles)
+    assert not any("_" in title for title in titles.values())
+
+
 def test_a_policy_without_limits_has_the_defaults(tmp_path: Path) -> None:
     root = tmp_path / "root"
     shutil.copytree(BASE, root)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import LevelLimits, Limit
+from almanac.source import schemas
 from almanac.units import show_number
 
 
@@ -21,8 +22,9 @@ class LimitOfLevel:
 
 
 def level_limits(catalogue: Catalogue) -> Iterator[tuple[str, list[LimitOfLevel]]]:
-    """Every limit by name, with what it is for each level."""
+    """Every limit by title, with what it is for each level."""
     levels, policy = catalogue.words("levels"), catalogue.policy
+    titles = schemas.level_titles()
     for field in fields(LevelLimits):
         own = [
             (word.title, limit)
@@ -31,14 +33,20 @@ def level_limits(catalogue: Catalogue) -> Iterator[tuple[str, list[LimitOfLevel]
         ]
         if own:
             yield (
-                field.name.replace("_", " "),
+                titles[field.name],
                 [
                     LimitOfLevel(
                         title,
-                        f"{show_number(limit.value, 2)} {limit.unit}",
+                        _with_unit(limit),
                         limit.reason,
                         limit.source,
                     )
                     for title, limit in own
                 ],
             )
+
+
+def _with_unit(limit: Limit) -> str:
+    """``20 m``, ``1 cord``."""
+    one = limit.value == 1 and len(limit.unit) > 2  # "s" is no plural
+    return f"{show_number(limit.value, 2)} {limit.unit.removesuffix('s') if one else limit.unit}"

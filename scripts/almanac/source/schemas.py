@@ -146,7 +146,7 @@ def level_defaults() -> dict[str, Schema]:
     """By level, what stands for each limit that a policy leaves out of it: a default holds one for
     each level, the strictest first. Under "" those strictest, for a level that none of them names.
     """
-    limits = resolve(fields("policy")["levels"])["additionalProperties"]["properties"]
+    limits = _level_limits()
     given = {name: piece["default"] for name, piece in limits.items() if "default" in piece}
     levels = dict.fromkeys(level for default in given.values() for level in default)
     strictest = {name: next(iter(default.values())) for name, default in given.items()}
@@ -155,6 +155,19 @@ def level_defaults() -> dict[str, Schema]:
         for level in levels
     }
     return {"": strictest, **named}
+
+
+@cache
+def level_titles() -> dict[str, str]:
+    """What each limit that depends on a level is called on a page."""
+    return {name: piece["title"] for name, piece in _level_limits().items() if "title" in piece}
+
+
+def _level_limits() -> dict[str, Schema]:
+    limits: dict[str, Schema] = resolve(fields("policy")["levels"])["additionalProperties"][
+        "properties"
+    ]
+    return limits
 
 
 def resolve(piece: Schema) -> Schema:
