@@ -9,13 +9,15 @@ from almanac.arithmetic.aims import quickest_and_easiest
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.timed_reps import TimedRep
-from almanac.checks.lanes import Swum, swum_by_groups
+from almanac.checks.lanes import OnTheClock, swum_by_groups
 from almanac.checks.rule import Problem, warns
 from almanac.model.walk import aim_path
 from almanac.source.reader import DataPath
 from almanac.units import show_time
 
-Aimed = tuple[Swum, str, DataPath, TimedRep, float]  # with the lane group, and the time to hold
+Aimed = tuple[
+    OnTheClock, str, DataPath, TimedRep, float
+]  # with the lane group, and the time to hold
 
 
 @warns("aim-over-sendoff")

@@ -20,7 +20,7 @@ from almanac.units import Course, show_number, show_time
 
 
 @dataclass(frozen=True)
-class Swum:
+class OnTheClock:
     """Items as the lane groups that they are meant for swim them; ``path`` leads to the piece that
     holds them. Those ``elsewhere`` are in other lanes than usual, or half of them.
     """
@@ -34,17 +34,19 @@ class Swum:
     elsewhere: frozenset[str] = frozenset()
 
 
-def swum_by_groups(analysis: Analysis) -> Iterator[Swum]:
+def swum_by_groups(analysis: Analysis) -> Iterator[OnTheClock]:
     """Every set, and every part in place of a practice, on the clock of the groups it is for."""
     for id, swim_set in analysis.computable.items():
         clocks = analysis.summary(id).clocks
         meant = {group: clocks[group] for group in analysis.meant(swim_set)}
-        yield Swum(swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant)
+        yield OnTheClock(
+            swim_set, (), swim_set.items, swim_set.course, swim_set.most_in_lane, meant
+        )
     for id, summary in analysis.practices.items():
         for run in summary.runs:  # a station once a turn, each time with other lane groups
             if run.swim_set is None:
                 practice = analysis.catalogue.practices[id]
-                yield Swum(
+                yield OnTheClock(
                     practice,
                     run.path,
                     run.doing.items,
@@ -169,5 +171,5 @@ def gap_over_sendoff(analysis: Analysis) -> Iterator[Problem]:
                     )
 
 
-def _sendoff_path(swum: Swum, path: DataPath, group: str) -> DataPath:
+def _sendoff_path(swum: OnTheClock, path: DataPath, group: str) -> DataPath:
     return (*swum.path, *sendoff_path(swum.items, path, group))

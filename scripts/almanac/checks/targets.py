@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.pace_lines import Because, NoNumber, PaceLine
-from almanac.checks.lanes import Swum, swum_by_groups
+from almanac.checks.lanes import OnTheClock, swum_by_groups
 from almanac.checks.rule import Problem, warns
 from almanac.model.assumed import Assumed
 from almanac.model.walk import reps_with_paths
@@ -74,7 +74,7 @@ def assumed_though_known(analysis: Analysis) -> Iterator[Problem]:
 
 
 def _needless(
-    analysis: Analysis, swum: Swum, assume: Assumed, path: DataPath, hint: str
+    analysis: Analysis, swum: OnTheClock, assume: Assumed, path: DataPath, hint: str
 ) -> Iterator[Problem]:
     """The lane groups whose time is known all the same: each that is named, or all of them."""
     known = {
@@ -96,7 +96,7 @@ def _needless(
 
 def _without_target(
     analysis: Analysis, because: Collection[Because]
-) -> Iterator[tuple[Swum, str, DataPath, NoNumber]]:
+) -> Iterator[tuple[OnTheClock, str, DataPath, NoNumber]]:
     """For each lane group, the items of which a rep has no target for one of these reasons, each
     item and drill once.
     """
