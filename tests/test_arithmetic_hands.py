@@ -229,3 +229,39 @@ def test_where_nobody_needs_anybody_nobody_is_told():
     none = Helper("caller", "piece")
     assert run(helped(none)).sheet[0].helps == ()
     assert counted(part(SWIM), drills=(none,)) == (1, {"coach": 1})
+
+
+def test_drills_of_different_lane_groups_each_have_their_lanes_watched():
+    watch = Helper("watcher", "lane", adult=True)
+    every = Helper("caller", "group")
+    titles = DRILLS["crawl"].title, DRILLS["kick"].title
+    for modes in (("underwater", "kick"), ("kick", "underwater"), ("kick", "kick")):
+        crawl, kick = (
+            replace(DRILLS[id], mode=mode, helpers=(watch, every))
+            for id, mode in zip(("crawl", "kick"), modes, strict=True)
+        )
+        # quick swims the one on three lanes, slow the other on two
+        own = part(
+            swim(sendoff=120, by_group={"slow": {"reps": 0}}),
+            swim(do="kick", sendoff=300, by_group={"quick": {"reps": 0}}),
+        )
+        practice = practice_of(own)
+        under = "underwater" in modes
+        assert summarised(practice, club(practice, crawl, kick)).sheet[0].helps == (
+            Help(watch, 5, titles, under_water=under),
+            Help(every, 2, titles, under_water=under),
+        )
+    # both do both: nobody is counted twice
+    practice = practice_of(part(swim(sendoff=120), swim(do="kick", sendoff=300)))
+    told = summarised(practice, club(practice, crawl, kick)).sheet[0].helps
+    assert told == (Help(watch, 5, titles), Help(every, 2, titles))
+
+
+def test_holders_of_two_kinds_of_cord_are_those_of_the_one_that_takes_more():
+    holder = Helper("cord-holder", "piece")
+    corded = [replace(PIECES[id], helpers=(holder,)) for id in ("fins", "socks")]
+    worn = [swim(gear=[id], sendoff=120) for id in ("fins", "socks")]
+    for each in (worn, worn[::-1]):
+        practice = practice_of(part(*each))
+        known = club(practice, *corded, owned={"fins": 3, "socks": 2})
+        assert [own.count for own in summarised(practice, known).sheet[0].helps] == [3]

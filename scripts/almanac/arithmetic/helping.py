@@ -47,16 +47,37 @@ def help_of(
     who do it is then no further person, save a watcher of what goes under water, who does nothing
     else. House convention.
     """
-    found: dict[Helper, Help] = {}
+    found: dict[Helper, list[_Asked]] = {}
     for own in _asked(run, crews, gear, owned):
-        known = found.get(own.helper, own)
-        found[own.helper] = replace(
-            own,
-            count=max(known.count, own.count),
-            titles=tuple(dict.fromkeys((*known.titles, *own.titles))),
-            under_water=known.under_water or own.under_water,
-        )
-    return tuple(_with_coach(found.values(), run.doing.coach_is))
+        found.setdefault(own.helper, []).append(own)
+    every = (_help(helper, asked) for helper, asked in found.items())
+    return tuple(_with_coach((own for own in every if own.count), run.doing.coach_is))
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """A helper that the part, a drill or a piece of gear asks for, and those who do or use it."""
+
+    helper: Helper
+    users: Sequence[Crew]
+    title: str = ""
+    pieces: int = 0
+    under_water: bool = False
+
+
+def _help(helper: Helper, asked: Sequence[_Asked]) -> Help:
+    """How many of a helper it takes for all who ask: lanes and lane groups of different drills are
+    added, those of the same are not.
+    """
+    users = {(crew.group, crew.half): crew for own in asked for crew in own.users}
+    count = {
+        "lane": sum(crew.lane_group.lanes for crew in users.values()),
+        "piece": max(own.pieces for own in asked),
+        "group": len(users),
+        "part": 1,
+    }[helper.each]
+    titles = tuple(dict.fromkeys(own.title for own in asked if own.title))
+    return Help(helper, count, titles, under_water=any(own.under_water for own in asked))
 
 
 def _with_coach(every: Iterable[Help], job: str) -> Iterator[Help]:
@@ -71,9 +92,9 @@ def _with_coach(every: Iterable[Help], job: str) -> Iterator[Help]:
 
 def _asked(
     run: PartRun, crews: Sequence[Crew], gear: Mapping[str, Gear], owned: Mapping[str, int]
-) -> Iterator[Help]:
+) -> Iterator[_Asked]:
     """Whom the part, its gear and its drills ask for, each on its own."""
-    yield from _each(run.doing.helpers, crews)
+    yield from (_Asked(helper, crews) for helper in run.doing.helpers)
     worn: dict[str, list[Crew]] = {}
     drills: dict[str, list[Crew]] = {}
     timed: list[Crew] = []
@@ -90,12 +111,14 @@ def _asked(
     for id, own in worn.items():
         heads = sum(crew.heads_at_once(run.most_in_lane) for crew in own)
         pieces = min(heads, owned.get(id, heads))
-        yield from _each(_holders(run, own, gear[id]), own, gear[id].title, pieces=pieces)
+        for helper in _holders(run, own, gear[id]):
+            yield _Asked(helper, own, gear[id].title, pieces)
     for id, own in drills.items():
         drill = known[id]
-        yield from _each(drill.helpers, own, drill.title, under_water=drill.is_under_water)
+        for helper in drill.helpers:
+            yield _Asked(helper, own, drill.title, under_water=drill.is_under_water)
     if not any(one.job == TIMEKEEPER for one in run.doing.helpers):
-        yield from _each((WATCHES,), timed)
+        yield _Asked(WATCHES, timed)
 
 
 def _holders(run: PartRun, users: Iterable[Crew], gear: Gear) -> tuple[Helper, ...]:
@@ -111,23 +134,3 @@ def _holders(run: PartRun, users: Iterable[Crew], gear: Gear) -> tuple[Helper, .
     return tuple(
         replace(own, adult=True) if own.job == CORD_HOLDER else own for own in gear.helpers
     )
-
-
-def _each(
-    helpers: Iterable[Helper],
-    users: Sequence[Crew],
-    title: str = "",
-    *,
-    pieces: int = 0,
-    under_water: bool = False,
-) -> Iterator[Help]:
-    for helper in helpers:
-        count = {
-            "lane": sum(crew.lane_group.lanes for crew in users),
-            "piece": pieces,
-            "group": len(users),
-            "part": 1,
-        }[helper.each]
-        titles = (title,) if title else ()
-        if count:
-            yield Help(helper, count, titles, under_water=under_water)
