@@ -51,15 +51,22 @@ def piece(distance: float, under: float | None, mode: str = "underwater") -> Pie
 def test_metres_under_water(
     distance: int, under: float | None, course: Course, metres: float
 ) -> None:
-    assert metres_under(piece(distance, under), course) == pytest.approx(metres)
+    assert metres_under(piece(distance, under), course, 5) == pytest.approx(metres)
     assert metres_off_walls(piece(distance, under), course) == 0
-    assert metres_under(piece(distance, under, "kick"), course) == 0
+    assert metres_under(piece(distance, under, "kick"), course, 30) == 0
 
 
 def test_metres_after_the_walls_of_ordinary_work() -> None:
     assert metres_off_walls(piece(50, 7, "wall"), SHORT) == 7
     assert metres_off_walls(piece(5, 7, "wall"), SHORT) == 5
     assert metres_off_walls(piece(50, None, "swim"), SHORT) == 0
+
+
+def test_long_walls_count_as_work_under_water_and_ordinary_push_offs_do_not() -> None:
+    long, short = piece(100, 7, "kick"), piece(100, 5, "wall")
+    assert metres_under(long, SHORT, 5) == 28  # seven metres off each of four walls
+    assert metres_under(short, SHORT, 5) == 0
+    assert metres_under(long, SHORT, 7) == 0
 
 
 def under(*items: dict) -> tuple[Event, ...]:
@@ -86,11 +93,11 @@ def test_rest_is_what_is_written_and_the_pauses_after_it() -> None:
         {"reps": 1, "distance": 25, "do": "kick", "effort": "easy"},
         {"reps": 1, "distance": 25, "do": "kick", "effort": "easy", "sendoff": "1:30"},
     )
-    found = [*under_water(laid, SHORT, 1.25, None)]
+    found = [*under_water(laid, SHORT, 1.25, None, 5)]
     assert [own.rest_s for own in found] == [40, 100, 0, None]
     assert [own.seconds for own in found] == [20, 20, 20, 20]  # 25 m at 1.25 m/s
     assert [own.before_rest_s for own in found] == [None, 40, 100, 0]
-    assert all(own.metres == 25 and own.is_whole and is_under(own.rep) for own in found)
+    assert all(own.metres == 25 and own.is_whole and is_under(own.rep, 5) for own in found)
 
 
 def test_rest_on_a_send_off_counts_from_the_touch() -> None:
@@ -98,7 +105,7 @@ def test_rest_on_a_send_off_counts_from_the_touch() -> None:
     run = clock().run(laid)
     touch = run.reps[0].touch_s
     assert touch is not None
-    first, last = under_water(laid, SHORT, 1.25, run)
+    first, last = under_water(laid, SHORT, 1.25, run, 5)
     assert first.rest_s == pytest.approx(120 - touch) == last.rest_s
     assert first.seconds == pytest.approx(max(touch, 40))  # its target, where that is the longer
     assert rest_after(laid, 0, run.reps[0]) == pytest.approx(120 - touch)

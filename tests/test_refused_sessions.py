@@ -31,6 +31,8 @@ PUSH_OFF = "drills/skills/dolphin/dolphin-on-back-push-off.yml"
 DRILLS = {  # beside those of the small catalogue: from its push-off, a change or two
     "dolphin-all-under": [("under_water: 5\n", ""), ("most: 6", "most: 20")],
     "long-walls": [("under_water: 5", "under_water: 9"), ("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
+    "kick-with-long-walls": [("under_water: 5", "under_water: 10"), ("mode: underwater", "mode: kick"), ("distance: 10", "distance: 100"), ("most: 6", "most: 100"), ("level: building", "level: performing")],
+    "walls-of-seven": [("under_water: 5", "under_water: 7"), ("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25"), ("most: 6", "most: 8"), ("rest: 1:00", "rest: 0:45")],
     "short-walls": [("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
 }  # fmt: skip
 HEAD = {"purpose": "It stands here to be looked at by the checks alone.", "goals": ["walls"]}

@@ -8,15 +8,23 @@ from dataclasses import dataclass
 from almanac.arithmetic.expand import Break, Event, Piece, Rep
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.model.knowledge import Drill
 from almanac.units import Course
 
 
-def metres_under(piece: Piece, course: Course) -> float:
-    """Metres under water of a piece that is done under water: what its drill says of each wall, in
-    each length that it begins, else all of it. 0 for what is done at the surface, and for what is
-    held in one place.
+def counts(drill: Drill, push_off_m: float) -> bool:
+    """Whether a drill counts as work under water: it is done there, or it stays under after its
+    walls for more metres than an ordinary push-off (``push_off_most`` in the policy).
     """
-    if not piece.drill.is_under_water:
+    return drill.is_under_water or (drill.under_water or 0.0) > push_off_m
+
+
+def metres_under(piece: Piece, course: Course, push_off_m: float) -> float:
+    """Metres under water of a piece that counts as work under water: what its drill says of each
+    wall, in each length that it begins, else all of it. 0 for what is done at the surface, and for
+    what is held in one place.
+    """
+    if not counts(piece.drill, push_off_m):
         return 0.0
     metres = float(piece.distance) * course.unit.metres
     stated = piece.drill.under_water
@@ -59,14 +67,23 @@ class UnderWater:
             all(piece.drill.under_water is None for piece in self.rep.pieces)
         )
 
+    @property
+    def is_at_walls(self) -> bool:
+        """Whether nothing of it but what follows its walls is under water."""
+        return not any(piece.drill.is_under_water for piece in self.rep.pieces)
 
-def is_under(rep: Rep) -> bool:
-    """Whether something of a rep is done under water."""
-    return any(piece.drill.is_under_water for piece in rep.pieces)
+
+def is_under(rep: Rep, push_off_m: float) -> bool:
+    """Whether something of a rep counts as work under water."""
+    return any(counts(piece.drill, push_off_m) for piece in rep.pieces)
 
 
 def under_water(
-    events: Sequence[Event], course: Course, least_speed: float, clock: GroupClock | None
+    events: Sequence[Event],
+    course: Course,
+    least_speed: float,
+    clock: GroupClock | None,
+    push_off_m: float,
 ) -> Iterator[UnderWater]:
     """Every rep with work under water, in order. How long it is under follows from its target where
     it is under water from end to end, and is never less than ``least_speed`` in m/s makes it;
@@ -75,9 +92,9 @@ def under_water(
     timed = {id(own.rep): own for own in clock.reps} if clock else {}
     before: int | None = None
     for number, event in enumerate(events):
-        if isinstance(event, Rep) and is_under(event):
+        if isinstance(event, Rep) and is_under(event, push_off_m):
             own = timed.get(id(event))
-            metres = sum(metres_under(piece, course) for piece in event.pieces)
+            metres = sum(metres_under(piece, course, push_off_m) for piece in event.pieces)
             whole = UnderWater(event, metres, 0.0, None).is_whole
             known = own.target.seconds if own and isinstance(own.target, Target) else 0.0
             seconds = max(known if whole else 0.0, metres / least_speed)

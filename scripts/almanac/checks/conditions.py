@@ -8,6 +8,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.pool_fits import dry_starts_of
 from almanac.arithmetic.cords import ties
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, refuses
 from almanac.model.practice import Practice
 
@@ -37,10 +38,10 @@ def _adults(count: int) -> str:
 def _asks_for_eyes(analysis: Analysis, summary: PracticeSummary) -> str:
     """What in a practice makes the number of adults matter beyond the house rule."""
     catalogue = analysis.catalogue
-    tying = ties(catalogue.gear)
+    tying, push_off = ties(catalogue.gear), catalogue.policy.limit("push_off_most")
     for run in summary.runs:
         for swum in run.each:
-            if any(piece.drill.is_under_water for piece in swum.pieces):
+            if any(counts(piece.drill, push_off) for piece in swum.pieces):
                 return "work under water"
             if not tying.isdisjoint(swum.gear):
                 return "cords"
@@ -68,7 +69,7 @@ def water_temperature(analysis: Analysis) -> Iterator[Problem]:
             text = f"{has}, and {level} swims in {least:g} or more"
         elif water_c > most:
             text = f"{has}, and {level} swims in {most:g} at most"
-        elif water_c > under and _goes_under(summary):
+        elif water_c > under and _goes_under(summary, policy.limit("push_off_most")):
             text = f"{has}, and nobody works under water in more than {under:g}"
         else:
             continue
@@ -76,9 +77,9 @@ def water_temperature(analysis: Analysis) -> Iterator[Problem]:
         yield Problem(practice, ("pool",), text, mend, level=level)
 
 
-def _goes_under(summary: PracticeSummary) -> bool:
+def _goes_under(summary: PracticeSummary, push_off: float) -> bool:
     return any(
-        piece.drill.is_under_water
+        counts(piece.drill, push_off)
         for run in summary.runs
         for swum in run.each
         for piece in swum.pieces

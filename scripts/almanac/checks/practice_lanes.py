@@ -13,10 +13,10 @@ from almanac.arithmetic.lane_order import lane_order
 from almanac.arithmetic.lanes import crowded
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.under_water import counts
 from almanac.checks.lanes import crowded_words, room_hint
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.club import LaneGroup
-from almanac.model.knowledge import Gear
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 
@@ -85,7 +85,7 @@ def shared_lane_unfit(analysis: Analysis) -> Iterator[Problem]:
         }
         for run, crew in crews_in_water(summary):
             shared = [lane for lane in crew.lanes if lane in practice.lanes.shared]
-            what = _unfit(run, crew, analysis.catalogue.gear) if shared else ""
+            what = _unfit(analysis, run, crew) if shared else ""
             what = what or ("starts" if shared and (run.path, crew.name) in own_starts else "")
             if what:
                 message = f"{crew.name} has {what} in lane {shared[0]}, shared with the public"
@@ -93,9 +93,10 @@ def shared_lane_unfit(analysis: Analysis) -> Iterator[Problem]:
                 yield Problem(practice, run.path, message, hint)
 
 
-def _unfit(run: PartRun, crew: Crew, gear: dict[str, Gear]) -> str:
+def _unfit(analysis: Analysis, run: PartRun, crew: Crew) -> str:
+    gear, push_off = analysis.catalogue.gear, analysis.catalogue.policy.limit("push_off_most")
     for piece in run.of(crew.group).pieces:
-        if piece.drill.is_under_water:
+        if counts(piece.drill, push_off):
             return piece.drill.title.lower()
         for id in piece.gear:
             if gear[id].resists or gear[id].ties:

@@ -1,4 +1,8 @@
-"""Rules on work under water: how far, how long, how often, and the rest after it."""
+"""Rules on work under water: how far, how long, how often, and the rest after it.
+
+A drill at the surface or at the wall that stays under for more than ``push_off_most`` of the policy
+after its walls counts as such work, whatever its mode.
+"""
 
 from __future__ import annotations
 

@@ -21,10 +21,11 @@ _CODE = "under-water-practice"
 def on_days(analysis: Analysis) -> Iterator[Coded]:
     """Every breach of the limits of practices, of days and of weeks."""
     catalogue = analysis.catalogue
+    push_off = catalogue.policy.limit("push_off_most")
     for summary in analysis.practices.values():
         level = catalogue.club.squads[summary.practice.squad].level
         most = catalogue.policy.of_level(level).under_water_practice_most.value
-        metres = max((_metres_of(swum) for swum in summary.each), default=0.0)
+        metres = max((_metres_of(swum, push_off) for swum in summary.each), default=0.0)
         if metres > most:
             message = f"{show_number(metres)} m under water in this practice"
             hint = f"{level} holds {show_number(most)} m at most: leave one of its sets out"
@@ -35,7 +36,7 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
         limits = catalogue.policy.of_level(level)
         most, sets = limits.under_water_practice_most.value, limits.under_water_sets_most.value
         for own in groups:
-            for day, said in [*_on_day(own, most), *_in_week(own, sets)]:
+            for day, said in [*_on_day(own, most, push_off), *_in_week(own, sets, push_off)]:
                 message, hint = said[0], f"{level} holds {said[1]}"
                 path = path_of_day(block, day)
                 yield _CODE, Problem(block, path, message, hint, of_key=True, level=level)
@@ -44,32 +45,32 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
 Said = tuple[DayPlan, tuple[str, str]]  # a day, what is wrong with it, and what would be right
 
 
-def _on_day(own: BlockSummary, most: float) -> Iterator[Said]:
+def _on_day(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
     for day in own.days:
-        metres = sum(_metres_of(swum) for swum in day.swum)
+        metres = sum(_metres_of(swum, push_off) for swum in day.swum)
         if len(day.swum) > 1 and metres > most:  # one alone: the practice's own rule
             message = f"{show_number(metres)} m under water on this day"
             yield day, (message, f"{show_number(most)} m at most: move one practice")
 
 
-def _in_week(own: BlockSummary, most: float) -> Iterator[Said]:
+def _in_week(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
     def is_over(days: tuple[DayPlan, ...]) -> bool:
-        return _sets_of(days, own.group) > most
+        return _sets_of(days, own.group, push_off) > most
 
     for days in breaches(own, is_over):
-        count = _sets_of(days, own.group)
+        count = _sets_of(days, own.group, push_off)
         sets = counted(count, "set")
         message = f"{sets} with work under water in the seven days from {days[0].on}"
         yield days[-1], (message, f"{show_number(most)} at most: change a practice, or move it")
 
 
-def _metres_of(swum: Swum) -> float:
-    return sum(metres_under(piece, swum.course) for piece in swum.pieces)
+def _metres_of(swum: Swum, push_off: float) -> float:
+    return sum(metres_under(piece, swum.course, push_off) for piece in swum.pieces)
 
 
-def _sets_of(days: tuple[DayPlan, ...], group: str) -> int:
+def _sets_of(days: tuple[DayPlan, ...], group: str, push_off: float) -> int:
     return sum(
-        any(is_under(rep) for rep in run.of(group).reps)
+        any(is_under(rep, push_off) for rep in run.of(group).reps)
         for day in days
         for practice in day.practices
         for run in practice.runs_of(group)

@@ -11,6 +11,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.under_water import (
     UnderWater,
+    counts,
     is_under,
     metres_off_walls,
     metres_under,
@@ -31,8 +32,10 @@ Said = tuple[str, tuple[str | int, ...], str, str]  # code, path in the items, m
 def judged(analysis: Analysis) -> Iterator[Coded]:
     """Every breach, with the code of its rule."""
     catalogue = analysis.catalogue
+    push_off = catalogue.policy.limit("push_off_most")
     for drill in catalogue.drills.values():
-        for code, path, message, hint in _drill(drill, catalogue.policy.of_level(drill.level)):
+        limits = catalogue.policy.of_level(drill.level)
+        for code, path, message, hint in _drill(drill, limits, push_off):
             yield code, Problem(drill, path, message, hint, level=drill.level)
     for test in catalogue.benchmarks.values():
         if test.is_under_water:
@@ -56,17 +59,27 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
     yield from on_days(analysis)
 
 
-def _drill(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
-    dose, code = drill.dose, "under-water-drill"
-    if not drill.is_under_water:
+def _drill(drill: Drill, limits: LevelLimits, push_off: float) -> Iterator[Said]:
+    if drill.is_under_water:
+        yield from _distance(drill, limits)
+    else:
         yield from _at_walls(drill, limits)
-        return
+    if counts(drill, push_off):
+        yield from _dose(drill, limits)
+
+
+def _distance(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
+    dose, code = drill.dose, "under-water-drill"
     metres = drill.under_water if drill.under_water is not None else float(dose.distance or 0)
     if dose.distance is None:
         yield code, ("dose", "time"), "it is done under water for a time", _BY_DISTANCE
     if metres > limits.under_water_rep_most.value:
         path = ("under_water",) if drill.under_water is not None else ("dose", "distance")
         yield code, path, *_over(metres, limits.under_water_rep_most.value, "under water", drill)
+
+
+def _dose(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
+    dose, code = drill.dose, "under-water-drill"
     if dose.rest < limits.under_water_rest_least.value:
         least = show_time(limits.under_water_rest_least.value)
         message = f"{show_time(dose.rest)} of rest after a rep under water"
@@ -109,9 +122,10 @@ def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
                 most = show_number(limits.wall_most.value)
                 hint = f"{way.level} holds {most} m at most: take another drill"
                 yield "under-water-wall", rep.path, message, hint
-    if not any(is_under(rep) for rep in way.swum.reps):
+    push_off = analysis.catalogue.policy.limit("push_off_most")
+    if not any(is_under(rep, push_off) for rep in way.swum.reps):
         return
-    yield from _amount(way, limits)
+    yield from _amount(way, limits, push_off)
     for clock in way.clocks or (None,):
         yield from _on_clock(analysis, way, limits, clock)
 
@@ -122,9 +136,9 @@ def speed_under(limits: LevelLimits) -> float:
     return metres / time if time and metres else 1.0
 
 
-def _amount(way: Way, limits: LevelLimits) -> Iterator[Said]:
-    reps = [rep for rep in way.swum.reps if is_under(rep)]
-    metres = sum(metres_under(p, way.swum.course) for rep in reps for p in rep.pieces)
+def _amount(way: Way, limits: LevelLimits, push_off: float) -> Iterator[Said]:
+    reps = [rep for rep in way.swum.reps if is_under(rep, push_off)]
+    metres = sum(metres_under(p, way.swum.course, push_off) for rep in reps for p in rep.pieces)
     most = limits.under_water_reps_most.value
     if len(reps) > most:
         message = f"{len(reps)} reps with work under water"
@@ -141,10 +155,12 @@ def _on_clock(
     analysis: Analysis, way: Way, limits: LevelLimits, clock: GroupClock | None
 ) -> Iterator[Said]:
     swum = way.swum
-    reps = [*under_water(swum.events, swum.course, speed_under(limits), clock)]
+    push_off = analysis.catalogue.policy.limit("push_off_most")
+    reps = [*under_water(swum.events, swum.course, speed_under(limits), clock, push_off)]
     share = analysis.catalogue.policy.limit("under_water_rest_share")
     for own in reps:
-        yield from _rep(way, limits, own)
+        if not own.is_at_walls:  # there each wall has a limit of its own, and air between
+            yield from _rep(way, limits, own)
         least = max(limits.under_water_rest_least.value, share * own.seconds)
         yield from _rest(way, own, least)
         yield from _after_fast(analysis, own)
@@ -196,8 +212,8 @@ def _after_fast(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
     least = analysis.catalogue.policy.limit("under_water_after_fast")
     fast = set(analysis.scale.fast)
     code, hint = "under-water-after-fast", f"at least {show_number(least)} s of rest before it"
-    before = own.before
-    if before is not None and not is_under(before):
+    before, push_off = own.before, analysis.catalogue.policy.limit("push_off_most")
+    if before is not None and not is_under(before, push_off):
         words = {word for piece in before.pieces for word in analysis.scale.split(piece.effort)}
         rest = own.before_rest_s
         if words & fast and (rest is None or rest < least - 0.5):
@@ -205,17 +221,19 @@ def _after_fast(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
             yield code, own.rep.path, f"under water {said} after a fast rep", hint
     hard = False
     for piece in own.rep.pieces:
-        if piece.drill.is_under_water and hard:
+        if counts(piece.drill, push_off) and hard:
             yield code, own.rep.path, "under water after a fast part of the same rep", hint
             return
-        hard = hard or (not piece.drill.is_under_water and bool(
+        hard = hard or (not counts(piece.drill, push_off) and bool(
             fast & analysis.scale.split(piece.effort).keys()
         ))  # fmt: skip
 
 
 def _goal(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
     item, code = own.rep.item, "under-water-goal"
-    if item.note_result in ("lengths", "count") or (item.note_result and own.is_whole):
+    push_off = analysis.catalogue.policy.limit("push_off_most")
+    counted = item.note_result in ("lengths", "count") and not own.is_at_walls
+    if counted or (item.note_result and own.is_whole):
         hint = "note nothing of it: nobody measures how far or how long"
         yield code, (*own.rep.path, "note_result"), "a result of work under water is noted", hint
     if item.aim and own.is_whole:
@@ -224,7 +242,7 @@ def _goal(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
     for piece in own.rep.pieces:
         gear = analysis.catalogue.gear
         loads = [id for id in piece.gear if _loads(gear[id])]
-        if piece.drill.is_under_water and loads:
+        if counts(piece.drill, push_off) and loads:
             message = f"{gear[loads[0]].title.lower()} under water"
             yield "under-water-loaded", own.rep.path, message, "take it off for this"
 
