@@ -73,6 +73,8 @@ def of(group: str, *written: dict[str, Any]) -> ListOfSome:
 def test_lane_groups_at_the_same_moment_are_added() -> None:
     apart = PracticePart("main", apart=(of("quick", held("adult")), of("slow", held("swimmer"))))
     assert counted(apart) == [(0, 16, 10, 6, False)]
+    (first,) = cords_at_once(summarised(practice_of(apart)).sheet, CORD, {})
+    assert first.run.path == ("parts", 0, "apart", 0, "parts", 0)
     alone = PracticePart("main", apart=(of("quick", held("adult")), of("slow", swim(sendoff=120))))
     assert counted(alone) == [(0, 10, 10, 0, True)]
     other = PracticePart("main", apart=(of("quick", swim(sendoff=120)), of("slow", held("adult"))))

@@ -9,8 +9,8 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from arithmetic_plans import QUICK, SLOW, club, part, practice_of, run, summarised, swim
-from arithmetic_world import SHORT, YARDS, swim_set
+from arithmetic_plans import HERON, QUICK, SLOW, club, part, practice_of, run, summarised, swim
+from arithmetic_world import DRILLS, SHORT, YARDS, swim_set
 from test_arithmetic_land import CIRCUIT, CLOCK_S, MAT
 
 from almanac.arithmetic.part_run import PartRun
@@ -51,6 +51,10 @@ def test_on_land_and_in_a_pause_the_clock_is_all() -> None:
     assert (land.is_in_water, pause.is_in_water) == (False, True)
     assert land.takes("quick") is land.clocks["quick"].clock
     assert (land.takes("quick").value, pause.takes("quick").value) == (CLOCK_S, 60)
+    # nobody waits at a wall on land for who came last
+    walked, practice = replace(DRILLS["crawl"], position="on-land"), practice_of(part(swim()))
+    own = only(summarised(practice, club(practice, walked)))
+    assert own.clocks["quick"].last_touch.value > own.takes("quick").value == 80
     mixed = replace(SET, items=(*SET.items, *CIRCUIT.items))
     assert only(of_set(MAT, own=mixed)).is_in_water
 
@@ -96,6 +100,12 @@ def test_groups_in_other_lanes_are_timed_there_and_the_others_as_usual() -> None
         touches = [found.clocks[group].last_touch.value for group in ("quick", "slow")]
         assert touches == [120 + 45 + 80, 120 + 10 + 100]
         assert [crew.is_usual for crew in found.crews] == [False, True]
+
+
+def test_a_set_that_nobody_does_is_told_as_it_is_written() -> None:
+    practice = practice_of(PracticePart("main", set="a-set"))
+    own = only(summarised(practice, club(practice, SET, groups={"heron-1": HERON})))
+    assert (own.crews, dict(own.swum), own.distance.value) == ((), {}, 200)
 
 
 # When a practice is over.

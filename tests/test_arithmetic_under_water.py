@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import pytest
-from arithmetic_world import LONG, PIECES, SHORT, YARDS, clock, events
+from arithmetic_world import LONG, PIECES, SHORT, YARDS, clock, events, group
 
 from almanac.arithmetic.expand import Event, Piece, Rep
 from almanac.arithmetic.loads import (
@@ -42,6 +42,7 @@ def piece(distance: float, under: float | None, mode: str = "underwater") -> Pie
         (50, 10, SHORT, 20),  # two walls
         (50, 10, LONG, 10),  # one
         (60, 12, SHORT, 34),  # 12 + 12 + the 10 that are left
+        (60, 5, SHORT, 15),
         (8, 10, SHORT, 8),
         (25, 30, SHORT, 25),
         (25, None, YARDS, 22.86),
@@ -163,6 +164,8 @@ def test_seconds_are_those_of_the_target_only_where_all_of_the_rep_is_under() ->
     walls = replace(rep, pieces=tuple(dipped))
     own = only((walls,), clock().run((walls,)))
     assert (own.metres, own.seconds, own.is_whole) == (20, 16, False)
+    partly = replace(walls, pieces=(*rep.pieces, *dipped))
+    assert not only((partly,)).is_whole
 
 
 def test_what_is_held_under_water_is_under_for_as_long_as_it_is_held() -> None:
@@ -197,6 +200,9 @@ def test_a_send_off_that_is_too_tight_leaves_no_rest_and_pauses_count() -> None:
     assert rest_after(laid, 0, timed) == 25
     assert rest_after(laid, 0, None) is None
     assert rest_after(laid, 0, replace(timed, sendoff=None)) is None
+    untested = clock(group([])).run(laid)
+    assert rest_after(laid, 0, untested.reps[0]) is None
+    assert only(laid, untested).seconds == 40  # 50 m at 1.25 m/s
 
 
 def test_hands_are_loaded_by_what_acts_on_them_and_does_something_there() -> None:

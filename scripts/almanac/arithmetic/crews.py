@@ -82,7 +82,7 @@ def crew_of(
     lanes = tuple(lane for lane in named if lane not in in_use.out_of_use)
     heads = group.heads
     if half:
-        middle = max(1, math.ceil(len(lanes) / 2))
+        middle = math.ceil(len(lanes) / 2)
         lanes = lanes[:middle] if half == FIRST else lanes[middle:] or lanes
         heads = math.ceil(heads / 2) if half == FIRST else heads // 2
     own = replace(group, lanes=max(1, len(lanes)), heads=heads)

@@ -21,8 +21,7 @@ def practice_time(summary: PracticeSummary) -> Working | None:
     terms: list[Working] = []
     for row in _last_to_end(summary.sheet):
         terms += [Known(row.talk_s, "talk", "s"), Known(row.gear_s, "gear", "s")]
-        if row.change_s:
-            terms.append(Known(row.change_s, "change over", "s"))
+        terms.append(Known(row.change_s, "change over", "s"))
         takes = [own for cell in row.cells if (own := row.run.takes(cell.group)) is not None]
         if takes:
             slowest = max(takes, key=attrgetter("value"))

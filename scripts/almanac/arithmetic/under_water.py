@@ -63,8 +63,9 @@ class UnderWater:
     @property
     def is_whole(self) -> bool:
         """Whether all of the rep is under water."""
-        return all(piece.drill.is_under_water for piece in self.rep.pieces) and (
-            all(piece.drill.under_water is None for piece in self.rep.pieces)
+        return all(
+            piece.drill.is_under_water and piece.drill.under_water is None
+            for piece in self.rep.pieces
         )
 
     @property
@@ -96,9 +97,9 @@ def under_water(
             own = timed.get(id(event))
             metres = sum(metres_under(piece, course, push_off_m) for piece in event.pieces)
             whole = UnderWater(event, metres, 0.0, None).is_whole
-            known = own.target.seconds if own and isinstance(own.target, Target) else 0.0
-            seconds = max(known if whole else 0.0, metres / least_speed)
-            seconds = max(seconds, sum(piece.hold_s or 0.0 for piece in _held(event)))
+            seconds = max(metres / least_speed, sum(_held_s(event)))
+            if whole and own and isinstance(own.target, Target):
+                seconds = max(seconds, own.target.seconds)
             interval = (own.sendoff_s if own else None) or event.item.rest
             rest = rest_after(events, number, own)
             last = events[before] if before is not None else None
@@ -110,8 +111,9 @@ def under_water(
         before = number if isinstance(event, Rep) else before
 
 
-def _held(rep: Rep) -> Iterator[Piece]:
-    return (piece for piece in rep.pieces if piece.drill.is_under_water and piece.hold_s)
+def _held_s(rep: Rep) -> Iterator[float]:
+    """How long each piece that is held under water is held."""
+    return (piece.hold_s for piece in rep.pieces if piece.drill.is_under_water and piece.hold_s)
 
 
 def rest_after(events: Sequence[Event], number: int, own: TimedRep | None) -> float | None:
