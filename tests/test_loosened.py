@@ -13,12 +13,15 @@ from plans_world import club, write
 from shared import CATALOGUE
 from test_review import KICK, git, reviewed
 
+from almanac.analysis.comparison import Comparison
 from almanac.commands.main import main
 from almanac.kinds import KIND
 from almanac.model.compare import compare
 from almanac.model.loosened import Loosened, loosened
+from almanac.report.review_first import first_lines
 from almanac.source import schemas
-from almanac.source.looser import WAYS, guards, way_of
+from almanac.source.git_objects import ChangedFile
+from almanac.source.looser import WAYS, _opened, guarded_vocabularies, guards, way_of
 from almanac.source.reader import Document
 
 
@@ -124,11 +127,15 @@ def test_a_raised_dose_is_told(change: dict[str, Any], raised: list[str]) -> Non
 
 def test_words_are_compared_by_their_place_in_the_vocabulary() -> None:
     words = {"efforts": ["easy", "fast", "all-out"], "levels": ["foundation", "performing"]}
-    before = {"effort": {"from": "easy", "to": "fast"}, "level": "performing"}
+    before = {"effort": {"from": "easy", "to": "fast"}}
     (one,) = told("drill", before, {**before, "effort": {"from": "easy", "to": "all-out"}}, **words)
     assert (one.sort, one.path) == ("looser", ("effort", "to"))
-    (one,) = told("drill", before, {**before, "level": "foundation"}, **words)
-    assert (one.sort, one.path) == ("looser", ("level",))
+    squads: list[dict[str, Any]] = [
+        {"squads": {"reed": {"level": level}}} for level in words["levels"]
+    ]
+    (one,) = told("club", *squads, **words)
+    assert (one.sort, one.path) == ("looser", ("squads", "reed", "level"))
+    assert told("club", *reversed(squads), **words) == []
     assert (
         told("drill", before, {**before, "effort": {"from": "easy", "to": "easy"}}, **words) == []
     )
@@ -298,3 +305,100 @@ def test_they_stand_at_the_top_in_whole_sentences(
     assert "**More work.** Set `six-fifties` grows from 300 m to 3,000 m." in first
     told = reviewed(root, capsys, "HEAD", code=1)["loosened"]
     assert [one["sort"] for one in told] == ["gone", "looser", "accepted"]
+
+
+# ---- every field that is marked, derived from the schemas
+
+
+def marked(piece: Any, kind: str, depth: int = 0) -> list[tuple[tuple[str, ...], dict[str, Any]]]:
+    """Each marked field of a kind as a way of names to it and its schema; ``*`` for any name."""
+    if not isinstance(piece, dict) or depth > 8:
+        return []
+    piece = _opened(kind, piece)
+    if isinstance(piece.get("looser"), str):
+        return [((), piece)]
+    inside = {**piece.get("properties", {}), "*": piece.get("additionalProperties")}
+    return [
+        ((name, *way), field)
+        for name, own in inside.items()
+        for way, field in marked(own, kind, depth + 1)
+    ]
+
+
+def holding(way: tuple[str, ...], value: Any) -> dict[str, Any]:
+    for name in reversed(way):
+        value = {"building" if name == "*" else name: value}
+    held: dict[str, Any] = value
+    return held
+
+
+MARKED = [
+    (kind, way, field)
+    for kind in KIND
+    for way, field in marked({"properties": schemas.fields(kind)}, kind)
+    if field["looser"] != "neither"
+]
+
+
+def two_values(field: dict[str, Any]) -> tuple[Any, Any]:
+    """A value of a field, and one that lets more happen."""
+    words, ways = field.get("enum") or ["foundation", "performing"], field["looser"]
+    if field.get("type") == "array":
+        return (["a"], ["a", "b"]) if ways == "more" else (["a", "b"], ["a"])
+    if field.get("vocabulary") or field.get("reference") or "enum" in field:
+        return (words[1], words[0]) if ways == "less" else (words[0], words[1])
+    return (2, 1) if ways == "less" else (1, 2)
+
+
+@pytest.mark.parametrize(
+    "kind, way, field", MARKED, ids=[f"{kind}-{'.'.join(way)}" for kind, way, _ in MARKED]
+)
+def test_every_marked_field_is_told(kind: str, way: tuple[str, ...], field: dict[str, Any]) -> None:
+    before, after = two_values(field)
+    words = {field["vocabulary"]: ["foundation", "performing"]} if "vocabulary" in field else {}
+    found = told(kind, holding(way, before), holding(way, after), **words)
+    assert [one.path for one in found] == [tuple("building" if n == "*" else n for n in way)]
+    if field["looser"] == "any":  # what is left out means something too
+        beside = holding(way[:-1], {"title": "Beside"})
+        assert [one.after for one in told(kind, beside, holding(way, after))] == [after]
+        assert [one.before for one in told(kind, holding(way, before), beside)] == [before]
+
+
+def test_what_limits_go_by_is_marked() -> None:
+    """A field of a level, a mode, an effect of gear: an entry's limits go by these words."""
+    for kind in set(KIND) - {"policy", "log"}:
+        for name, field in schemas.fields(kind).items():
+            says = _opened(kind, field)
+            if says.get("vocabulary") in {"levels", "modes", "positions", "effects", "starts"}:
+                assert "looser" in says, f"{kind}.{name}: say which way it is looser"
+    assert {"levels", "modes", "efforts", "effects", "starts"} <= guarded_vocabularies()
+    assert "hazards" not in guarded_vocabularies()  # another danger lets nothing happen
+
+
+def test_a_word_that_is_new_or_stands_elsewhere_is_told() -> None:
+    old = {("vocabulary", "levels"): Document("", "", {"words": {"low": {}, "high": {}}})}
+    for words in (["new", "low", "high"], ["high", "low"], ["low"]):
+        new = {("vocabulary", "levels"): Document("", "", {"words": {word: {} for word in words}})}
+        (one,) = loosened(compare(old, new), old, new)
+        assert (one.path, one.before, one.after) == (("words",), "low, high", ", ".join(words))
+
+
+def test_files_that_check_and_files_that_hide_stand_at_the_top() -> None:
+    empty: Any = {field: [] for field in Comparison.__dataclass_fields__ if field != "comparable"}
+
+    def first(*files: str) -> str:
+        changed = [ChangedFile(file, "100644", "100644") for file in files]
+        assert not [file for file in changed if file.is_entry]
+        return "\n".join(first_lines(Comparison(**{**empty, "files": changed}), ""))
+
+    assert "no check reads it" in first("drills/.hidden.yml")
+    assert "no check reads it" in first("plans/sets/.hid/a.yml")
+    for file in (
+        "scripts/almanac/checks/rule.py", ".github/x.yml", ".ci/run", "pyproject.toml",
+        "requirements-test.txt",
+    ):  # fmt: skip
+        told = first("README.md", file)
+        assert "This proposal changes what checks it: " in told and f"`{file}`" in told
+    many = first(*(f"scripts/{number}.py" for number in range(30)))
+    assert many.count("This proposal changes") == 1 and "and 22 more" in many
+    assert first("README.md") == ""

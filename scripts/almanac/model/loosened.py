@@ -12,7 +12,7 @@ from typing import Any
 
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange
-from almanac.source.looser import Guard, guards
+from almanac.source.looser import Guard, guarded_vocabularies, guards
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_time
 
@@ -60,6 +60,7 @@ def loosened(changes: Iterable[EntryChange], before: Documents, after: Documents
         return sorts.index(one.sort), not is_danger(one.before), place
 
     found = [one for change in changes for one in _of_entry(change, before, after)]
+    found += _of_words(before, after)
     return sorted((replace(one, hazard=_word(one, before)) for one in found), key=order)
 
 
@@ -73,9 +74,25 @@ def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Itera
     was = guards(change.kind, old.data) if old else {}
     now = guards(change.kind, new.data) if new else {}
     for path in dict.fromkeys([*was, *now]):
+        if not old and now[path].way == "any":
+            continue  # of an entry that is new, nothing stood
         for sort, one, other in _of_guard(was.get(path), now.get(path), after):
             if not is_other or (sort == GONE and _is_said(one)):
                 yield Loosened(sort, change.kind, change.id, change.file, path, one, other)
+
+
+def _of_words(before: Documents, after: Documents) -> Iterator[Loosened]:
+    """The words of each vocabulary that guards take theirs from, in their order: a word that is
+    new, or stands elsewhere, can leave limits behind that go by words.
+    """
+    for name in sorted(guarded_vocabularies()):
+        key = "vocabulary", name
+        if key in before and key in after:
+            listed = [side[key].data.get("words") for side in (before, after)]
+            old, new = (list(map(str, own)) if isinstance(own, Mapping) else [] for own in listed)
+            if old != new:
+                words = ", ".join(old), ", ".join(new)
+                yield Loosened(OTHER, *key, after[key].file, ("words",), *words)
 
 
 def _is_said(item: Any) -> bool:
@@ -111,8 +128,10 @@ def _of_guard(was: Guard | None, now: Guard | None, words: Documents) -> Iterato
     if isinstance(old, list) or isinstance(new, list):
         yield from _of_lists(guard.way, _items(old), _items(new))
     elif old is None:
-        return  # a limit where none was
-    elif guard.way == "other":
+        if guard.way == "any":
+            yield OTHER, None, new
+        return  # else a limit where none was
+    elif guard.way in ("other", "any"):
         yield (GONE if new is None else OTHER, old, new)
     elif new is None:
         yield GONE, old, None

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Place
+from almanac.kinds import TOP_FOLDERS
 from almanac.model.loosened import ACCEPTED, GONE, LOOSER, Loosened, is_danger
 from almanac.report.fenced import difference, fenced, linked
 from almanac.report.set_json import dotted
@@ -21,11 +22,15 @@ _HIDES = {
     ".mailmap": "it alters who is said to have written what",
 }
 _RUNS_BY_ITSELF = (".github/", ".ci/", ".pre-commit-config.yaml", ".vscode/", "CODEOWNERS")
+_CHECKS = ("scripts/", ".github/", ".ci/", ".pre-commit", "pyproject.toml", "requirements")
+_MOST_NAMED = 8  # files named in one line before the rest is counted
 
 
 def first_lines(review: Comparison, address: str) -> Iterator[str]:
     """One list item each, the gravest first."""
     gone = {change.file for change in review.entries if change.what == "removed"}
+    if checks := [file for file in review.files if file.path.startswith(_CHECKS)]:
+        yield f"- {_of_checks(checks, address)}"
     for one in review.loosened:
         yield f"- {_sentence(one, address if one.file not in gone else '')}"
     for move in review.figures:
@@ -53,6 +58,15 @@ def _sentence(one: Loosened, address: str) -> str:
         return (
             f"**{what}.** {who}: {where} goes from {_amount(one.before)} to {_amount(one.after)}."
             + why
+        )
+    if not (is_danger(one.before) or _is_sentence(one.before) or _is_sentence(one.after)):
+        before, after = (
+            "nothing said" if value is None else _in_words(value)
+            for value in (one.before, one.after)
+        )
+        return (
+            f"**Other limits hold.** {who}: {where} goes from {before} to {after}; what is allowed"
+            " hangs on it."
         )
     what = "A danger is told otherwise" if is_danger(one.before) else "A guard is told otherwise"
     return f"**{what}.** {who}, {where}: {_differences(one.before, one.after)}."
@@ -117,6 +131,23 @@ def _more(move: FigureMove) -> str:
     return f"{move.kind.capitalize()} {fenced(move.id)} grows{group} from {before} to {after}."
 
 
+def _is_sentence(value: Any) -> bool:
+    """Whether a value says something in words, rather than being a number or one of a list."""
+    return isinstance(value, str) and value.endswith(".")
+
+
+def _of_checks(files: Sequence[ChangedFile], address: str) -> str:
+    named = ", ".join(
+        f"{linked(file.path, Place(file.path), address if file.mode_after else '')} ({file.what})"
+        for file in files[:_MOST_NAMED]
+    )
+    rest = f" and {len(files) - _MOST_NAMED} more" if len(files) > _MOST_NAMED else ""
+    return (
+        f"**The checks change.** This proposal changes what checks it: {named}{rest}. The findings"
+        " here are those of the program before it."
+    )
+
+
 def _of_file(file: ChangedFile) -> str:
     """Why a file outside the entries matters whoever reads this; "" where it does not."""
     name = file.path.rpartition("/")[2]
@@ -126,6 +157,8 @@ def _of_file(file: ChangedFile) -> str:
         return "it is another repository, of which nothing is read here"
     if name in _HIDES:
         return _HIDES[name]
+    if file.is_hidden and file.is_below(TOP_FOLDERS):
+        return "its name begins with a dot, or stands in a folder whose does: no check reads it"
     if any(file.path.startswith(start) or file.path == start for start in _RUNS_BY_ITSELF):
         return "it decides what runs by itself, and who must agree to a change"
     return ""

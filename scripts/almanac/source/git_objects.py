@@ -49,7 +49,13 @@ class ChangedFile:
         """Whether it is a plain file where entries stand: those are told by what is in them."""
         top, _, name = self.path.partition("/")
         is_plain = not {self.mode_before, self.mode_after} & {LINK, SUBMODULE}
-        return is_plain and top in TOP_FOLDERS and name.endswith(".yml")
+        is_read = top in TOP_FOLDERS and name.endswith(".yml") and not self.is_hidden
+        return is_plain and is_read
+
+    @property
+    def is_hidden(self) -> bool:
+        """Whether its name, or that of a folder above it, begins with a dot: nothing reads it."""
+        return any(part.startswith(".") and part != ".." for part in self.path.split("/"))
 
     def is_below(self, folders: Collection[str]) -> bool:
         """Whether it is one of these folders of the root, or stands below one."""

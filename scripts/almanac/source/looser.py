@@ -2,21 +2,24 @@
 says which change of a value lets more happen than before.
 
 ``more``: a larger number, a later time, a word farther on in its vocabulary; of a list, another
-item. ``less``: the contrary; of a list, an item that goes. ``other``: any change at all.
-``neither``: none, said so that nobody has to wonder. Of a limit its ``value`` counts, of a span its
-``to``. A limit whose name ends in ``_most`` or ``_least`` need not say it.
+item. ``less``: the contrary; of a list, an item that goes. ``other``: any change of what stands.
+``any``: that, and where it comes, because what is left out means something too. ``neither``: none,
+said so that nobody has to wonder. Of a limit its ``value`` counts, of a span its ``to``. A limit
+whose name ends in ``_most`` or ``_least`` need not say it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
+from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.reader import DataPath
 
-WAYS = ("more", "less", "other", "neither")
+WAYS = ("more", "less", "other", "any", "neither")
 _BY_NAME = {"_most": "more", "_least": "less"}
 _LIMITS = ("#/$defs/limit", "#/$defs/limit_above_zero")
 _BESIDE = ("if", "then", "else", "allOf", "anyOf", "oneOf")
@@ -45,6 +48,27 @@ def guards(kind: str, data: Mapping[str, Any]) -> dict[DataPath, Guard]:
         for path, guard in _left_out_of_levels(data):
             found.setdefault(path, guard)
     return found
+
+
+@cache
+def guarded_vocabularies() -> frozenset[str]:
+    """The vocabularies that a marked field takes its words from, itself or in its items."""
+
+    def named(kind: str, piece: Any) -> Iterator[str]:
+        if isinstance(piece, list):
+            for item in piece:
+                yield from named(kind, item)
+        if not isinstance(piece, Mapping):
+            return
+        if isinstance(piece.get("looser"), str):
+            opened = _opened(kind, piece)
+            items = opened.get("items")
+            own = [opened, _opened(kind, items) if isinstance(items, Mapping) else {}]
+            yield from (name for one in own if isinstance(name := one.get("vocabulary"), str))
+        for value in piece.values():
+            yield from named(kind, value)
+
+    return frozenset(name for kind in KIND for name in named(kind, schemas.raw(kind)))
 
 
 def _walk(
