@@ -52,7 +52,9 @@ def _sentence(one: Loosened, address: str) -> str:
     if one.sort == ACCEPTED:
         return f"**Accepted.** {_accepted(one, who, where)}"
     if one.sort == LOOSER:
-        what = "Limit loosened" if one.kind == "policy" else "Dose raised"
+        what = {"policy": "Limit loosened", "club": "Fact of the club loosened"}.get(
+            one.kind, "Dose raised"
+        )
         reason = one.after.get("reason") if isinstance(one.after, Mapping) else None
         why = f" The reason given: {fenced(reason, _WHOLE)}." if reason else ""
         return (
