@@ -140,11 +140,11 @@ def test_what_one_excludes_the_other_does_too() -> None:
 def test_what_drill_says_of_the_walls_at_the_surface_is_no_more_than_the_piece() -> None:
     assert metres_off_walls(piece(0, 7, "wall"), SHORT) == 7  # held: nothing is known of its length
     assert metres_off_walls(piece(25, 30, "wall"), YARDS) == pytest.approx(22.86)
-    assert metres_under(piece(0, None), SHORT) == 0
+    assert metres_under(piece(0, None), SHORT, 5) == 0
 
 
 def only(laid: tuple[Event, ...], clock_of: object = None) -> UnderWater:
-    (own,) = under_water(laid, SHORT, 1.25, clock_of)  # type: ignore[arg-type]
+    (own,) = under_water(laid, SHORT, 1.25, clock_of, 5)  # type: ignore[arg-type]
     return own
 
 
@@ -155,7 +155,7 @@ def test_seconds_are_those_of_the_target_only_where_all_of_the_rep_is_under() ->
     ]
     mixed = under({"reps": 1, "parts": parts, "sendoff": "3:00"})
     own = only(mixed, clock().run(mixed))
-    assert (own.metres, own.seconds, own.is_whole, is_under(own.rep)) == (25, 20, False, True)
+    assert (own.metres, own.seconds, own.is_whole, is_under(own.rep, 5)) == (25, 20, False, True)
     assert (own.interval_s, own.before, own.before_rest_s) == (180, None, None)
     # what says how far it is under after each wall is not under from end to end
     (rep,) = under({"reps": 1, "distance": 50, "do": "kick", "effort": "easy", "sendoff": "3:00"})
@@ -164,6 +164,7 @@ def test_seconds_are_those_of_the_target_only_where_all_of_the_rep_is_under() ->
     walls = replace(rep, pieces=tuple(dipped))
     own = only((walls,), clock().run((walls,)))
     assert (own.metres, own.seconds, own.is_whole) == (20, 16, False)
+    assert not own.is_at_walls
     partly = replace(walls, pieces=(*rep.pieces, *dipped))
     assert not only((partly,)).is_whole
 
@@ -184,11 +185,11 @@ def test_what_is_done_at_the_surface_is_not_told_but_counts_as_the_rep_before() 
     swim = {"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy", "rest": "0:15"}
     dip = {"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}
     laid = under(swim, {"pause": 5}, {"pause": 10}, dip, {"pause": 20}, dip)
-    first, second = under_water(laid, SHORT, 1.25, None)
+    first, second = under_water(laid, SHORT, 1.25, None, 5)
     assert (first.before, first.before_rest_s) == (laid[0], 30)
     assert (first.rest_s, first.interval_s) == (20, None)
     assert (second.before, second.before_rest_s, second.rest_s) == (laid[3], 20, 0)
-    assert not any(is_under(own) for own in laid[:1] if isinstance(own, Rep))
+    assert not any(is_under(own, 5) for own in laid[:1] if isinstance(own, Rep))
 
 
 def test_a_send_off_that_is_too_tight_leaves_no_rest_and_pauses_count() -> None:
