@@ -41,7 +41,9 @@ def folder(path: Path, *, is_site: bool = False, says: str = "old") -> Path:
     path.mkdir(parents=True, exist_ok=True)
     (path / ("index.html" if is_site else OWN)).write_text(says)
     if is_site:
-        (path / LIST).write_text(json.dumps({"format": 1, "version": "x", "files": {}}))
+        (path / LIST).write_text(
+            json.dumps({"format": 1, "version": "x", "files": {"index.html": []}})
+        )
         (path / WORKER).write_text("worker")
     return path
 
@@ -98,6 +100,31 @@ def test_what_may_be_replaced(tmp_path: Path) -> None:
         "empty": "empty", "new/deep": "new/deep", "dangling": "later", "link": "empty", "site": "site", "club/site": "club/site",
     }.items():  # fmt: skip
         assert place.place_of(tmp_path / out, root, work) == tmp_path / leads_to
+
+
+@pytest.mark.parametrize("own", ["mine.txt", "notes/a.txt", "data/mine.csv", "data/v1/a.txt"])
+def test_what_somebody_has_put_into_a_site_is_named_and_stays(tmp_path: Path, own: str) -> None:
+    site, fresh = folder(tmp_path / "site", is_site=True), folder(tmp_path / "new", is_site=True)
+    (site / own).parent.mkdir(parents=True, exist_ok=True)
+    (site / own).write_text("precious")
+    before = contents(site)
+    for tried in (
+        lambda: place.place_of(site, tmp_path / "club", tmp_path / "club/build"),
+        lambda: place.put(fresh, site),
+    ):
+        with pytest.raises(PlaceError, match=rf"^/[^\n]*/{own} is of no build[^\n]*--out$"):
+            tried()
+    assert contents(site) == before
+
+
+def test_what_a_host_asks_for_stays_in_a_site(tmp_path: Path) -> None:
+    site = folder(tmp_path / "site", is_site=True)
+    for name in ("CNAME", ".nojekyll", ".DS_Store"):
+        (site / name).write_text("quillwater.example")
+    for says in ("new", "newer"):
+        place.put(folder(tmp_path / "fresh", is_site=True, says=says), site)
+        assert (site / "index.html").read_text() == says
+        assert (site / "CNAME").read_text() == (site / ".nojekyll").read_text() != ""
 
 
 @pytest.mark.parametrize("listed", ["", "{", "[]", "7", '{"files": {}}', "[" * 100_000, '"\ud800"'])

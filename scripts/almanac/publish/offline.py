@@ -34,6 +34,17 @@ _FOLDERS_LEFT_OUT = ("data/", FOLDER)
 _HASH_LETTERS = 16
 
 
+_NOW_AND_BEFORE = {"sitemap.xml.gz", "search/search_index.json"}  # what older sites also held
+_OWN_FOLDERS = ("data/v1/", FOLDER)
+
+
+def is_unlisted(file: str) -> bool:
+    """Whether a build puts this file into a site without a line of its own in the list."""
+    return file in _LEFT_OUT | _NOW_AND_BEFORE or (
+        file.startswith(_OWN_FOLDERS) and file.endswith((".json", ".csv", ".ics", ".xml"))
+    )
+
+
 def app_manifest(name: str, description: str) -> str:
     """The web app manifest, with which a browser offers to install the site. Paths in it are
     relative.

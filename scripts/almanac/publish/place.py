@@ -11,13 +11,15 @@ from pathlib import Path
 
 from almanac.kinds import TOP_FOLDERS
 from almanac.publish.errors import PlaceError
-from almanac.publish.offline import LIST, WORKER
+from almanac.publish.offline import LIST, WORKER, is_unlisted
 from almanac.publish.turn import LOCK
 from almanac.resources import HOME, SITE_SOURCE
 from almanac.site.folder import Folder
 
 _MOST_BYTES = 50_000_000  # of a list of files
 _REPOSITORY = ".git"
+_KEPT = ("CNAME", ".nojekyll")  # what hosts ask to stand beside a site
+_LITTER = (".DS_Store", "Thumbs.db", "desktop.ini")
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 
@@ -66,6 +68,26 @@ def _keep_others(place: Path) -> None:
             f"{place} holds what no build of a site has put there, and it would be lost; "
             f"empty that folder yourself, or {_MEND}"
         )
+    if is_built(place):
+        _keep_strangers(place)
+
+
+def _keep_strangers(place: Path) -> None:
+    """Raises PlaceError where somebody has put a file of their own into a site of ours."""
+    listed = json.loads((place / LIST).read_bytes())["files"]
+    for path in sorted(place.rglob("*")):
+        file = path.relative_to(place).as_posix()
+        is_none = path.is_dir() and not path.is_symlink()
+        if not is_none and file not in listed and not is_unlisted(file) and not _is_hosts(file):
+            raise PlaceError(
+                f"{path} is of no build of this program, and it would be lost; "
+                f"move it elsewhere, or {_MEND}"
+            )
+
+
+def _is_hosts(file: str) -> bool:
+    """Whether a file is what a host asks for, which is kept, or the litter of a file manager."""
+    return file in _KEPT or file.rpartition("/")[2] in _LITTER
 
 
 def is_built(folder: Path) -> bool:
@@ -79,7 +101,8 @@ def is_built(folder: Path) -> bool:
         mark = json.loads(listed.read_bytes())
     except (OSError, ValueError, RecursionError):
         return False
-    return isinstance(mark, dict) and {"format", "version", "files"} <= mark.keys()
+    is_mark = isinstance(mark, dict) and {"format", "version", "files"} <= mark.keys()
+    return is_mark and isinstance(mark["files"], dict | list)
 
 
 def _is_below(inner: Path, outer: Path) -> bool:
@@ -130,6 +153,9 @@ def put(fresh: Path, place: Path) -> None:
     place.parent.mkdir(parents=True, exist_ok=True)
     mend(place)
     _keep_others(place)
+    for name in _KEPT:
+        if (place / name).is_file():
+            shutil.copy2(place / name, fresh / name)
     old, new = _old(place), fresh
     if _are_apart(fresh, place.parent):
         new = _new(place)
