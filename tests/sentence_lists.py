@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-BATCHES = (1, 2, 3, 4, 5, 6)
+BATCHES = tuple(range(1, 12))
 _FOLDER = Path(__file__).parent / "sentences"
 _ESCAPED = re.compile(r"\\u([0-9a-f]{4})")
 

@@ -53,6 +53,11 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     - batch 4, other kinds of text, after mending by batch 3: 69 % and 4 %
     - batch 5, written to slip past, after mending by batch 4 and plain talk: 31 % and 1 %
     - batch 6, plain sentences with traps, after mending by batch 5: 78 % and 1 %
+    - batches 7, 8 and 9, by another hand, after mending by batch 6: 82 % and 8 %, 73 % and 12 %,
+      67 % and 5 %
+    - batch 10, by another hand: 54 % and 6 %; after mending by 7, 8 and 9: 61 % and 6 %
+    - batch 11, by another hand: 46 % and 5 %; after mending by 7, 8 and 9: 56 % and 8 %; after
+      mending by 10 too: 59 % and 8 %
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():

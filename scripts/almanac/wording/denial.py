@@ -15,11 +15,22 @@ _SOFT = {"AND", "UNTIL", "EVEN"}
 def is_excused(row: Sequence[Token], start: int, end: int, tells: bool = False) -> bool:
     """Whether the words from ``start`` up to ``end`` are denied in their own clause."""
     return (
-        _is_denied_before(row, start)
+        _is_denied_inside(row, start)
+        or _is_denied_before(row, start)
         or _is_denied_after(row, end)
         or _is_stopped(row, start, end)
         or (tells and _is_told(row, start))
     )
+
+
+_HELPS = {"do", "does", "did", "is", "are", "should", "must", "can", "will"}
+
+
+def _is_denied_inside(row: Sequence[Token], start: int) -> bool:
+    """Whether it begins with the verb that a denial follows: "we do not do lengths under water"."""
+    after = row[start + 1 : start + 3]
+    said = [token.text for token in after]
+    return row[start].text in _HELPS and said[:1] == ["not"] and said[1:] in (["do"], ["swim"])
 
 
 def _flips(token: Token) -> bool:
@@ -41,10 +52,25 @@ def _is_denied_before(row: Sequence[Token], start: int) -> bool:
                 break
         elif "IF" in token.meanings and token.text in {"if", "when", "once", "whenever"}:
             break
-        elif _flips(token):
+        elif _flips(token) and not _is_harmless_denial(row, at, start):
             flips += 1
+            if any(other.text in _UNTIL_DONE for other in row[at + 1 : start]):
+                flips += 1
         at -= 1
     return flips % 2 == 1
+
+
+_UNTIL_DONE = {"before", "unless"}
+_REASSURES = {
+    "hard", "damage", "shame", "hurt", "hurts", "cheating", "skimp", "trick", "secret", "doubt",
+    "problem", "fuss", "strain", "straining", "record", "fins", "magic", "limit", "simpler",
+    "easier", "better", "dizzy", "faint", "drown", "drowned", "blackout",
+}  # fmt: skip
+
+
+def _is_harmless_denial(row: Sequence[Token], at: int, start: int) -> bool:
+    """Whether what is denied is an objection, and not the danger: "there is nothing hard in"."""
+    return any(token.text in _REASSURES for token in row[at + 1 : min(at + 4, start)])
 
 
 def _nobody_can(row: Sequence[Token], at: int) -> bool:
@@ -78,6 +104,8 @@ _AND_STOPS = [["and", word] for word in ("stops", "ends", "rests", "leaves")]
 
 def _is_denied_after(row: Sequence[Token], end: int) -> bool:
     if [token.text for token in row[end : end + 2]] in _AND_STOPS:
+        return True
+    if _is_judged(row, end):
         return True
     flips = decides = 0
     for token in row[end:]:
@@ -128,6 +156,23 @@ def _is_stopped(row: Sequence[Token], start: int, end: int) -> bool:
         and not (at and (row[at - 1].meanings & {"NOT", "NO", "UNTIL"} or row[at - 1].text == "it"))
         for at, token in around
     )
+
+
+_VERDICT = {"do", "does", "try", "copy", "allow", "allowed", "offered", "here", "worth", "ask"}
+
+
+def _is_judged(row: Sequence[Token], end: int) -> bool:
+    """Whether the sentence ends by forbidding what it named: ": never do it"."""
+    last = end
+    while last < len(row) and "FULL" not in row[last].meanings:
+        last += 1
+    said = row[end:last]
+    for at, token in enumerate(said[:-1]):
+        if "NOT" in token.meanings and said[at + 1].text in _VERDICT and len(said) - at <= 5:
+            return any(other.meanings & _BREAKS for other in said[:at]) and not any(
+                other.meanings & {"STOP", "SURFACE"} for other in said[at:]
+            )
+    return False
 
 
 _ASKS = {

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cache, reduce
 from operator import or_
 
@@ -25,39 +26,23 @@ def all_said() -> tuple[Said, ...]:
     return tuple((danger, saying) for danger in DANGERS for saying in danger.sayings)
 
 
-class _Words:
-    """Words, and phrases by the longest of their words, of which a text is asked which it holds."""
-
-    def __init__(self, all_words: Iterable[str]) -> None:
-        self._single = frozenset(word for word in all_words if " " not in word)
-        self._phrases: dict[str, list[str]] = {}
-        for phrase in all_words:
-            if " " in phrase:
-                self._phrases.setdefault(max(phrase.split(), key=len), []).append(phrase)
-
-    def held_by(self, words: frozenset[str], row: str) -> list[str]:
-        """Those that stand among the words; of phrases those that stand in the row of them."""
-        held = list(self._single & words)
-        for word in self._phrases.keys() & words:
-            held += [phrase for phrase in self._phrases[word] if f" {phrase} " in row]
-        return held
+Ways = Sequence[tuple[int, Said]]
 
 
-@dataclass(frozen=True)
-class _Index:
-    """What the words of a text tell at once. Each set of words of which a way of asking needs one
-    has a bit: ``bits`` gives a word or a phrase the bits of the sets that it is in. ``ways`` are by
-    the words of their rarest set, each with the bits of all its sets.
+@dataclass
+class _Entry:
+    """What a word tells at once. Each set of words of which a way of asking needs one has a bit:
+    ``bits`` are those of the sets that the word is in. ``ways`` are those whose rarest set it is
+    in, each with the bits of all its sets. ``phrases`` are those of which it is the rarest word.
     """
 
-    bits: Mapping[str, int]
-    ways: Mapping[str, Sequence[tuple[int, Said]]]
-    words: _Words
-    keys: _Words
+    bits: int = 0
+    ways: Ways = ()
+    phrases: list[tuple[str, int, Ways]] = field(default_factory=list)
 
 
 @cache
-def _index() -> _Index:
+def _index() -> Mapping[str, _Entry]:
     places: dict[frozenset[str], int] = {}
     ways: dict[str, list[tuple[int, Said]]] = {}
     for said in all_said():
@@ -70,7 +55,22 @@ def _index() -> _Index:
     for words, place in places.items():
         for word in words:
             bits[word] = bits.get(word, 0) | 1 << place
-    return _Index(bits, ways, _Words(bits.keys()), _Words(ways.keys()))
+    return _entries(bits, ways)
+
+
+def _entries(
+    bits: Mapping[str, int], ways: Mapping[str, list[tuple[int, Said]]]
+) -> Mapping[str, _Entry]:
+    phrases = [words for words in bits if " " in words]
+    entries = {
+        word: _Entry(own, ways.get(word, ())) for word, own in bits.items() if " " not in word
+    }
+    uses = Counter(word for phrase in phrases for word in phrase.split())
+    for phrase in phrases:
+        rarest = min(phrase.split(), key=lambda word: (uses[word], -len(word)))
+        entry = entries.setdefault(rarest, _Entry())
+        entry.phrases.append((f" {phrase} ", bits[phrase], ways.get(phrase, ())))
+    return entries
 
 
 def worth_a_look(text: str) -> Sequence[Said]:
@@ -84,14 +84,32 @@ def worth_a_look(text: str) -> Sequence[Said]:
     words = frozenset(found)
     if "-" in lowered:  # a hyphen may join two words or cut one
         words = words.union(_WORD.findall(lowered.replace("-", "")))
-    row = f" {' '.join(found)} "
-    index = _index()
-    spoken = index.keys.held_by(words, row)
-    if not spoken:
+    has, groups = _held(words, f" {' '.join(found)} ")
+    if not groups:
         return ()
-    held = index.words.held_by(words, row)
     numbers = sum(word in NUMBER_WORDS or word[0].isdigit() for word in found)
-    held += [A_NUMBER, NUMBERS][: min(numbers, 2)]
-    has = reduce(or_, [index.bits.get(word, 0) for word in held], 0)
-    ways = [said for word in spoken for bits, said in index.ways[word] if bits & has == bits]
+    entries = _index()
+    for sign in [A_NUMBER, NUMBERS][: min(numbers, 2)]:
+        has |= entries[sign].bits
+    ways = [said for group in groups for bits, said in group if bits & has == bits]
     return list(dict.fromkeys(ways)) if len(ways) > 1 else ways
+
+
+def _held(words: frozenset[str], row: str) -> tuple[int, list[Ways]]:
+    """The bits and the ways of the words, and of the phrases that stand in the row of them."""
+    has = 0
+    groups: list[Ways] = []
+    entry_of = _index().get
+    for word in words:
+        entry = entry_of(word)
+        if entry is None:
+            continue
+        has |= entry.bits
+        if entry.ways:
+            groups.append(entry.ways)
+        for apart, bits, ways in entry.phrases:
+            if apart in row:
+                has |= bits
+                if ways:
+                    groups.append(ways)
+    return has, groups

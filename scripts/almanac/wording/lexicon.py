@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache, lru_cache
 
-from almanac.wording.words import MEANINGS
+from almanac.wording.words import LOOSE, MEANINGS
 
 Meanings = frozenset[str]
 NOTHING: Meanings = frozenset()
@@ -95,10 +95,27 @@ def telling_words(name: str) -> frozenset[str]:
 
 
 @cache
+def firm() -> frozenset[str]:
+    """The words and phrases of every meaning that is not loose."""
+    written = [written for meaning, written in MEANINGS.items() if meaning not in LOOSE]
+    return frozenset(form for words_of_it in written for form in forms(words_of_it))
+
+
+@cache
 def phrases() -> dict[str, int]:
     """The first word of every phrase, with the most words that a phrase beginning so has."""
+    return _longest(firm())
+
+
+@cache
+def loose_phrases() -> dict[str, int]:
+    """The same for phrases that stay several words."""
+    return _longest({form for written in LOOSE.values() for form in forms(written)})
+
+
+def _longest(all_forms: Iterable[str]) -> dict[str, int]:
     most: dict[str, int] = {}
-    for form in words():
+    for form in all_forms:
         first, *others = form.split("_")
         if others:
             most[first] = max(most.get(first, 0), len(others) + 1)
@@ -136,11 +153,12 @@ def cut(word: str) -> tuple[str, ...]:
     if len(word) < _RUN_TOGETHER_FROM or meant(word) in words() or not word.isalnum():
         return (word,)
     known = words()
+    whole = firm()
     ways: dict[int, tuple[str, ...]] = {0: ()}
     for end in range(1, len(word) + 1):
         for start in range(end):
             piece = word[start:end]
-            is_word = piece in known or piece.isdigit()
+            is_word = piece in whole or piece.isdigit()
             if start in ways and is_word and (len(piece) > 1 or piece.isdigit() or piece == "a"):
                 way = (*ways[start], piece)
                 if end not in ways or len(way) < len(ways[end]):

@@ -4,7 +4,8 @@ A pattern is a row of steps. A step names meanings (capitals) or words (small le
 between those that may stand there; ``?`` after it: may be missing; ``*``: any number of them; ``!``
 before it: none of these stands there. ``~`` is up to two other words, ``..`` up to four, ``...``
 up to nine, which may go over a comma; ``//`` is the end of a sentence or of half of one. Patterns
-with ``&`` between them are all found in one half of a sentence, in any order.
+with ``&`` between them are all found in one half of a sentence, in any order; with ``&&``, in one
+sentence.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from almanac.wording.lexicon import telling_words, words_with
 from almanac.wording.tokens import Token
 
 _GAPS = {"~": (0, 2, True), "..": (0, 4, True), "...": (0, 9, False)}
-_NAMELESS = {*_GAPS, "//", "&"}
+_NAMELESS = {*_GAPS, "//", "&", "&&"}
 _ANYWHERE = {"FULL", "HALF", "COMMA", "LIGHT"}
 _FIRST_SIGN = 0x100
 _signs: dict[str, str] = {}
@@ -113,7 +114,7 @@ class Pattern:
         for match in first.finditer(row.written):
             spans = [match.span()]
             if others:
-                spans += _in_half(row.written, match.start(), others)
+                spans += _near(row.written, match.start(), others, self._breaks)
             if len(spans) > len(others):
                 starts, ends = zip(*spans, strict=True)
                 start = row.written.count(" ", 0, min(starts))
@@ -140,8 +141,13 @@ class Pattern:
     def _compiled(self) -> tuple[re.Pattern[str], ...]:
         return tuple(
             re.compile(r"(?:^|(?<= ))" + "".join(map(_step, part.split())))
-            for part in self.steps.split(" & ")
+            for part in re.split(" &&? ", self.steps)
         )
+
+    @cached_property
+    def _breaks(self) -> Sequence[str]:
+        """What ends the stretch of text that all its parts stand in."""
+        return [_sign("FULL")] if " && " in self.steps else [_sign("FULL"), _sign("HALF")]
 
 
 def _named(signs: frozenset[str]) -> set[str]:
@@ -153,11 +159,10 @@ def _rank(signs: frozenset[str]) -> tuple[bool, int]:
     return not names <= THEMES, sum(len(words_with(name)) for name in names)
 
 
-def _in_half(written: str, within: int, others: Iterable[re.Pattern[str]]) -> list[tuple[int, int]]:
-    """Where the others stand in the half of a sentence around a place; those that do not are left
-    out.
-    """
-    breaks = [_sign("FULL"), _sign("HALF")]
+def _near(
+    written: str, within: int, others: Iterable[re.Pattern[str]], breaks: Sequence[str]
+) -> list[tuple[int, int]]:
+    """Where the others stand between the breaks around a place; those that do not are left out."""
     start = max(written.rfind(sign, 0, within) for sign in breaks) + 1
     ends = [at for sign in breaks if (at := written.find(sign, within)) >= 0]
     end = min(ends, default=len(written)) + 2

@@ -7,7 +7,16 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from almanac.wording.folding import fold
-from almanac.wording.lexicon import NOTHING, Meanings, cut, meant, phrases, words
+from almanac.wording.lexicon import (
+    NOTHING,
+    Meanings,
+    cut,
+    firm,
+    loose_phrases,
+    meant,
+    phrases,
+    words,
+)
 
 _PIECE = re.compile(
     r"\d*:\d\d(?:\.\d+)?|\d+(?:st|nd|rd|th)\b|\d+(?:\.\d+)?|c?o2|u/w|w/o|[a-z]+(?:'[a-z]+)?"
@@ -20,6 +29,8 @@ _CONTRACTED = re.compile(
 )
 _IN_FULL = {"ca": "can", "wo": "will"}
 _NOT = {"not", "never", "no", "dont", "nobody"}
+_NO_REASONS = {"not_a_reason", "no_reason", "not_an_excuse", "no_excuse"}
+_NO_STOP = {*_NOT, "rather_than", "instead_of"}
 NUMBER_WORDS = {
     "zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
     "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14,
@@ -59,7 +70,8 @@ def plain_tokens(text: str) -> list[Token]:
     if "n't" in folded:
         folded = _CONTRACTED.sub(_written_out, folded)
     found = [token for piece in _PIECE.findall(folded) for token in _of_piece(piece)]
-    return _without_denied_stops(_joined(_rejoined(found) if JOINT in found else found))
+    found = _joined(_rejoined(found) if JOINT in found else found)
+    return _without_denied_stops(_marked(found))
 
 
 def _written_out(contracted: re.Match[str]) -> str:
@@ -109,7 +121,7 @@ def _rejoined(found: list[Token]) -> list[Token]:
 
 def _joined(found: list[Token]) -> list[Token]:
     """Of several words that make a phrase, one token."""
-    longest, known = phrases(), words()
+    longest, known = phrases(), firm()
     out: list[Token] = []
     skipped = 0
     for at, token in enumerate(found):
@@ -131,9 +143,34 @@ def _joined(found: list[Token]) -> list[Token]:
     return out
 
 
+def _marked(found: list[Token]) -> list[Token]:
+    """The last word of a loose phrase has the phrase's meaning besides its own."""
+    longest, known = loose_phrases(), words()
+    own = [token.text for token in found]
+    for at, text in enumerate(own):
+        most = longest.get(text, 0)
+        for size in range(2, min(most, len(own) - at) + 1):
+            meanings = known.get("_".join(own[at : at + size]))
+            if meanings:
+                last = at + size - 1
+                found[last] = _meaning_also(found[last], meanings)
+    return found
+
+
+@lru_cache(maxsize=16384)
+def _meaning_also(token: Token, meanings: Meanings) -> Token:
+    return Token(token.text, token.meanings | meanings, token.value)
+
+
 def _without_denied_stops(found: list[Token]) -> list[Token]:
-    """Not to stop is to go on."""
+    """Not to stop is to go on, and not to heed is no heed."""
     for at, token in enumerate(found):
-        if "STOP" in token.meanings and at and found[at - 1].text in _NOT:
+        if "STOP" in token.meanings and at and found[at - 1].text in _NO_STOP:
             found[at] = Token(token.text, token.meanings - {"STOP"} | {"PERSIST"}, token.value)
+        elif "STOP" in token.meanings and at > 1 and found[at - 2].text in _NO_REASONS:
+            found[at] = Token("on", frozenset({"PERSIST"}))
+        elif "HEED" in token.meanings and any(
+            one.text in _NOT for one in found[max(0, at - 3) : at]
+        ):
+            found[at] = Token(token.text, token.meanings - {"HEED"}, token.value)
     return found

@@ -6,15 +6,15 @@ WORDS = {
     "AIR": """
         breath|s air oxygen o2 lungful|s gulp_of_air gulps_of_air lungful_of_air lungfuls_of_air
         breath_of_air gulp|s gasp|s inhalation|s puff|s sip_of_air snatch_of_air breather|s
-        mouthful_of_air br lung_full chestful|s bellyful_of_air breath_hold_time
+        mouthful_of_air br lung_full chestful|s bellyful_of_air breath_hold_time fresh_air
     """,
     "SKY": """
         in_the_air into_the_air through_the_air air_temperature airs by_air open_air fresh_air
         in_mid_air not_air out_of_the_air up_in_the_air
     """,
     "NO_AIR": """
-        nb no_breather|s nobreath no_breathers airless breathlessly oxygen_free nobr no_br nbs bh
-        bhs n.b.
+        nb no_breather|s without_a_mouthful not_a_mouthful nobreath no_breathers airless
+        breathlessly oxygen_free nobr no_br nbs bh bhs n.b.
     """,
     "BREATHE": """
         breathe|s|d|r inhal|e|es|ed|ing respir|e|es|ing breathing breathin breath_in breathes_in
@@ -91,7 +91,7 @@ WORDS = {
     "DIZZY": """
         dizz|y|iness|ier giddy swimmy_head black_spots funny giddiness woozy wooz|iness
         light_head|ed|edness lightheaded|ness lighthead faint|s|ing|ness|ed faint_feeling
-        star|s_before_your_eyes see_stars seeing_stars sees_stars stars spots tingl|e|es|ing
+        star|s_before_your_eyes see_stars seeing_stars sees_stars spots tingl|e|es|ing
         pins_and_needles tunnel_vision black_out blacks_out blacking_out blackout|s blacked_out
         pass_out passes_out passing_out passed_out unconscious goes_grey goes_black goes_dark
         go_grey go_black going_grey grey_out greys_out gray_out grays_out greying graying

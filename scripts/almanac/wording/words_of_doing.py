@@ -5,8 +5,7 @@ from __future__ import annotations
 WORDS = {
     "NO": "no zero sans minus nil 0 nought",
     "WITHOUT": """
-        without w/o with_no with_zero free_of less_any  w/out with_out lacking
-        foregoing
+        without w/o with_no with_zero free_of less_any w/out with_out lacking foregoing
     """,
     "FEW": """
         few fewer fewest less least minimal minimum limited restrict|ed|s|ing ration|s|ed|ing
@@ -90,12 +89,13 @@ WORDS = {
     "STOP": """
         stop|s|ped|ping out rest|s|ed seated seat watched over_with emergency aid licensed
         professional rope rope_end recover|s whistle blow_the_whistle sit|s leav|e|es|ing sit_down
-        sits_down end_the ends_the ends_it end_it ends_their rest_until tell come_out comes_out
-        get_out gets_out surface_at_once come_up_at_once come_straight_up up_at_once helped
-        call|s|ing report|s refer|red tell_the_coach tell_me tell_someone tells_the_coach
-        tell_an_adult ended over at_once immediately straight_away hold_the_rope holds_the_rope
-        pulled send|s|ing sent doctor taken_out struck_out excluded finished step_back steps_back
-        out_of_the_water
+        sits_down end_the ends_the ends_it end_it ends_their rest_until come_out comes_out get_out
+        gets_out surface_at_once come_up_at_once come_straight_up up_at_once helped call|s|ing
+        report|s refer|red tell_the_coach tell_me tell_someone tell_your_coach tell_a_coach tell_us
+        tell_them tells_the_coach tell_an_adult ended over at_once immediately straight_away
+        hold_the_rope holds_the_rope pulled send|s|ing sent doctor taken_out struck_out excluded
+        finished step_back steps_back out_of_the_water hand_up ease_off back_off slow_down get_help
+        roll_on_your_back
     """,
     "AGAIN": """
         start_over start_again back_to_the_start go_again do_it_again repeat|s begin_again

@@ -18,7 +18,8 @@ WORDS = {
         refused ruled_out barred kill|s|ed|ing drown|s|ed|ing danger|s risk|s hazard|s disallowed
         no_place no_part unacceptable slower stiff stiffens tense sinks lifts tires spoils fault
         mistake|s statement warn|s|ing|ed beware silly foolish drownings death|s fatal warned|s
-        discourag|ed stupid outlaw|s illegal
+        discourag|ed stupid outlaw|s illegal harm|s not_offered no_cover_for not_offer no_such_thing
+        put_an_end not_our_way not_part_of
     """,
     "FORGET": """
         forget|s|ting fail|s|ing hesitat|e|es|ing afraid shy scared bother neglect|s wait_to

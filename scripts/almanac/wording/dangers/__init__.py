@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from almanac.wording.dangers.bounds import BOUNDS
 from almanac.wording.dangers.counting_down import COUNTING_DOWN
 from almanac.wording.dangers.danger import Danger, Saying
+from almanac.wording.dangers.enduring import ENDURING
 from almanac.wording.dangers.further import FURTHER
 from almanac.wording.dangers.over_breathing import OVER_BREATHING
+from almanac.wording.dangers.puffing import PUFFING
 from almanac.wording.dangers.pushing_through import PUSHING_THROUGH
+from almanac.wording.dangers.rationing import RATIONING
+from almanac.wording.dangers.remaining import REMAINING
+from almanac.wording.dangers.shutting import SHUTTING
 from almanac.wording.dangers.staying_under import STAYING_UNDER
 from almanac.wording.dangers.withholding import WITHHOLDING
 
@@ -16,6 +22,12 @@ DANGERS = (
     COUNTING_DOWN,
     OVER_BREATHING,
     PUSHING_THROUGH,
+    ENDURING,
+    PUFFING,
+    RATIONING,
+    REMAINING,
+    SHUTTING,
+    BOUNDS,
     FURTHER,
 )
 

@@ -11,7 +11,8 @@ COUNTING_DOWN = danger(
     ways="""
     COUNT_DOWN ~ A_BREATH
     COUNT_DOWN ... A_BREATH
-        -- STROKE|BEATS ; descend ; BREATHE to|easy
+        -- free|full|easy A_BREATH ; rest|rests ; distance ; up to ; STROKE|BEATS ; descend ;
+           BREATHE to|easy
     A_BREATH ... COUNT_DOWN
         -- BREATHE to ; STROKE|BEATS ; SLOW
     COUNT_UP ... A_BREATH
@@ -23,7 +24,7 @@ COUNTING_DOWN = danger(
     NUM AIR ... then|COMMA NUM|ONE|NO COMMA|then|FULL|AIR
         -- SLOW AIR
     BREATHE ~ every|each|per MANY|DIST !BEATS|LONG_TIME|BRIEF|NEAR
-        -- CLOCK ; MANY BEATS
+        -- CLOCK ; MANY BEATS ; breathing side|sides ; swap|change
     every|each MANY|DIST ~ STROKE ~ A_BREATH
     a AIR every|per|each MANY|DIST !BEATS
         -- CLOCK
@@ -35,6 +36,7 @@ COUNTING_DOWN = danger(
     AIR FALL|DESCEND !NOT_BREATH
     COUNT LIGHT* AIR down|and|then ... FEW|off|down|FEWER|beat
     FEW ~ ONE|a|NUM ~ AIR
+        -- at least ; IF ~ FEW ; because
     each|every ~ POOL|rep|round|DIST|time|week ~ FEW ~ AIR
     each|every ~ POOL|rep|round|DIST|time|week ~ FEWER AIR
     LONGER|ADD ~ stroke|strokes|arms|pulls between|per|before|to ~ A_BREATH

@@ -17,7 +17,9 @@ FURTHER = danger(
     lifeguard|lifeguards|watcher ~ gone|left|away|busy|optional|elsewhere
     NOT LIGHT* URGE ~ lifeguard|lifeguards|watcher|supervision
     DIVE ... SHALLOW
+        -- DIVE shallow|shallows|shallower ; NOT|NO|never ; check ; STOP
     SHALLOW ... DIVE
+        -- check|feet ; NOT|NO|never DIVE
     DIVE ~ into ~ unknown|murky|dark
     PERSIST ... PAIN
         -- STOP ; LEGS
@@ -51,9 +53,10 @@ FURTHER = danger(
     DIVE ... NOT|WITHOUT ~ see|checking|looking|knowing|check
         -- NOT DIVE
     tape|tapes|taping ~ MOUTH|FACE
+    SNORKEL & block|blocks|thumb|cork|plug|pinch
     SNORKEL ~ blocked|plugged|closed|taped
     dunk|dunks|dunking|duck ~ PERSON
-    hand|hands|palm|palms over ~ MOUTH|FACE
+    hand|hands|palm|palms over ~ MOUTH|face|nose
     train|swim|kick|race|work|play EVEN|through ~ PAIN
         -- NOT
     PAIN ~ NOT kill|hurt|matter|harm
@@ -64,6 +67,6 @@ FURTHER = danger(
     NO|NOT ~ URGE for anyone|anybody|someone to watch
     lifeguard|coach ~ leave|leaves ~ deck|pool
     hand_over ~ MOUTH|FACE
-    cover|covers|block|blocks|plug LIGHT* FACE|MOUTH
+    cover|covers|block|blocks|plug LIGHT* MOUTH|face|nose
     """,
 )

@@ -10,6 +10,8 @@ OVER_BREATHING = danger(
     mend="one usual breath before a push-off; rest until breathing is quiet",
     ways="""
     HYPERVENTILATE
+    BREATHE at ~ double|twice
+    DEEP BREATHE COMMA ~ DEEP EXHALE
     DEEP COMMA? and? QUICK ~ A_BREATH
     QUICK COMMA? and? DEEP ~ A_BREATH
     BREATHE ~ DEEP and|COMMA QUICK

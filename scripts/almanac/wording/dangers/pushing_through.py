@@ -15,7 +15,8 @@ PUSHING_THROUGH = danger(
     URGE OF_TO* A_BREATH|SURFACE LIGHT* ONLY|NOT|NO|never ...
         -- STOP|SURFACE
     SICK
-        -- SICK is NOT ; SICK ... warning ; what SICK|is ; what ~ SICK ; STOP ; REST ; refer ;
+        -- SICK swimmer|child ~ NOT ; of the clock ; carries on ~ SICK ; praise ; SICK is NOT ; SICK
+           ... warning ; what SICK|is ; what ~ SICK ; STOP ; REST ; refer ;
            NOT|NO ... SICK ; makes|make|from|gets ~ SICK
     PERSIST|EVEN .. AIRLESSNESS
     SICK LIGHT* means|mean|shows|show|tells|proves ...
@@ -92,6 +93,12 @@ PUSHING_THROUGH = danger(
     diaphragm_kicks|let_it_kick
         -- STOP
     LUNG ~ BURN ... before GETS* SURFACE|A_BREATH
+    NUM MORE ... after ~ INSIDES ~ THROB
+    UNTIL|until ~ it hurts|burns & UNDER|UNDERWATER|AIR|SINK
+    SICK COMMA|HALF ... not stop|rest
+    INSIDES ~ complaining|crying|argue|bluffing
+    ALARM ... only|just ~ signal|feeling|alarm|noise
     """,
+    unless="HEED ; take ~ it ; come up ~ IF|when|whenever",
     of_sentence=True,
 )

@@ -25,7 +25,7 @@ STAYING_UNDER = danger(
         -- GO ~ down|bottom ; to the NEAR
     GO|REMAIN ~ WHOLE ~ UNDER
     AS_LONG_AS ... CAN & UNDER|UNDERWATER|A_BREATH|SURFACE|STAY_DOWN
-        -- SLOW A_BREATH
+        -- SLOW A_BREATH ; CAN BREATHE ~ easy|at|easily|freely|through|well
     AIR|STAY_DOWN|UNDER ... AS_LONG_AS|HOW_LONG
         -- SLOW A_BREATH
     HOW_LONG ... UNDER|UNDERWATER|AIR|STAY_DOWN
@@ -55,7 +55,9 @@ STAYING_UNDER = danger(
         -- NEAR ; BRIEF ; half of ; NUM ~ BEATS ; MOST ~ under ~ the
     BEST ~ time|distance|score|one|go|mark ~ UNDERWATER|UNDER
     CONTEST ... UNDERWATER|STAY_DOWN|APNOEA|BOTTOM
+        -- refuse ~ CONTEST ; and stopped ; CONTEST NO|NOT
     UNDERWATER|STAY_DOWN|UNDER|APNOEA ~ CONTEST
+        -- and stopped
     GROW ~ NEAR|DIST|NUM|LONG_TIME|BRIEF|SECONDS|a .. UNDERWATER|STAY_DOWN
         -- NOT|no LONGER
     UNDERWATER|UNDER|STAY_DOWN ~ LONGER ~ each|every|time|than|week|rep|until|session|day
@@ -69,7 +71,7 @@ STAYING_UNDER = danger(
     NO|NOT ~ SURFACE early|before|yet|UNTIL
         -- too
     SURFACE ... AGAIN
-        -- TO_ALONE
+        -- TO_ALONE ; IF ~ need|want ; ready ; HEED
     IF ~ SURFACE ~ before|early
     PENALTY & SURFACE|UNDERWATER
     SURFACE|AIR ONLY AT_THE AT_THE* WALL|FAR|POOL|touch
@@ -86,7 +88,8 @@ STAYING_UNDER = danger(
     EXTEND & UNDERWATER|dives
         -- NO|NOT ~ EXTEND ; along
     CONTEST ... SURFACE
-        -- ladder|steps|block|stairs ; BODY ~ SURFACE ; WALL ; by|before
+        -- on the SURFACE ; float|floats ; ladder|steps|block|stairs ; BODY ~ SURFACE ; WALL ;
+           by|before
     first|last|whoever|who|loser ~ SURFACE ~ CONTEST|LOSES
         -- ladder|steps|stairs|WALL
     SURFACE first|last ~ CONTEST|LOSES

@@ -10,20 +10,23 @@ WITHHOLDING = danger(
     mend="let everyone breathe when they need to; count kicks or strokes, never breaths",
     ways="""
     NO|WITHOUT GETS* A_BREATH !NOT_BREATH
-        -- NO AIR is|was|are|gets FEW|HOLD|left|lost|snatched|rushed ;
+        -- under ~ BODY ; splash ; HARM in ; teaches nothing|little|no ; NO AIR is|was|are|gets
+           FEW|HOLD|left|lost|snatched|rushed ;
            stroke|strokes|cycle|cycles WITHOUT ~ A_BREATH
     MANY|DIST|MOST|most|CONTEST|AS_LONG_AS .. strokes WITHOUT ~ A_BREATH
     NO ~ CHANCE to|for|of GETS* A_BREATH
     NO_AIR
     NOT GETS* A_BREATH !NOT_BREATH
-        -- NOT BREATHE the roll ; NOT the|your|their|his AIR ; NOT gasp ;
+        -- HEED ; NOT puff ; IF ... NOT ~ AIR ;
+           NOT BREATHE the roll ; NOT the|your|their|his AIR ; NOT gasp ;
            NOT lift|raise ~ FACE to BREATHE ; NOT has|have|need to turn|lift ;
            first|last ~ STROKE ; NOT GETS* BREATHE in UNDERWATER|water
     NOT GETS* AIR EXTENT|between|off|inside|before|on|for|after|from|FULL
-        -- first|last ~ STROKE ; NOT ~ IF ; NOT the|your|their|his AIR ; NOT gasp
+        -- HEED ; first|last ~ STROKE ; NOT ~ IF ; NOT the|your|their|his AIR ; NOT gasp
     NOT LIGHT* URGE OF_TO* A_BREATH !every|both|to|hard|so
     FEW FEW_OF* A_BREATH !NOT_BREATH
-        -- is FEW AIR ; a few ; FEW ~ short ; FEW breath to spare ; NOT LIGHT* FEW ; lot FEW ;
+        -- at least ; miss ~ AIR ~ because|take ; IF ~ FEW ~ AIR ; not FEW A_BREATH ; is FEW AIR ; a
+           few ; FEW ~ short ; FEW breath to spare ; NOT LIGHT* FEW ; lot FEW ;
            full FEW
     as little|few|seldom|rarely ~ A_BREATH
         -- SLOW
@@ -34,7 +37,8 @@ WITHHOLDING = danger(
         -- BREATHE lower ; a few ; BREATHE less hard
     A_BREATH to .. minimum|FEW|MOST|NUM
         -- BREATHE to ~ side
-    ONE|NUM|a FEWER AIR
+    ONE|NUM|a fewer|less AIR
+    ONE|NUM FEW AIR
     TAKE ONE|NUM|a AIR off|away|out
     BREATHE ONLY ~ NUM|ONE|once|twice
     BREATHE once|twice|NUM ~ PER|in|on|over POOL|DIST|WHOLE
@@ -61,9 +65,9 @@ WITHHOLDING = danger(
     NUM|ONE AIR ONLY|max|FEWEST
         -- SLOW AIR
     HOLD BREATH_OF* AIR !hold|pattern|rhythm|SNORKEL|conditioning
-        -- is a held AIR ; HOLD ONE AIR in and out ; HOLD NUM AIR
+        -- is a held AIR ; sign of ; let ~ go ; glad ; HOLD ONE AIR in and out ; HOLD NUM AIR
     HOLD BREATH_OF* A_BREATH ~ EXTENT|for|to|while
-        -- HOLD ONE AIR in and out ; HOLD NUM AIR
+        -- glad ; HOLD ONE AIR in and out ; HOLD NUM AIR
     KEEP|TRAP GETS* ~ AIR in|inside|locked|SHUT|down|there
         -- EXHALE
     KEEP LIGHT* AIR EXTENT|for|FULL
@@ -74,6 +78,7 @@ WITHHOLDING = danger(
     breath|breathe|inhale ~ and|COMMA|then HOLD it|FULL|EXTENT|for|COMMA|to|while
         -- SLOW ; out
     GO|manage|get|LAST|live|cope ~ on|off|with GIVEN* AIR ~ you|that|EXTENT
+        -- AIR every|each|per
     need|needs|use|uses|using|want|burn|spend FEW|FEWER ~ AIR
     AIR|lungs off FULL|COMMA|HALF
     off AIR FULL|COMMA|HALF
@@ -94,7 +99,7 @@ WITHHOLDING = danger(
     POOL|DIST|WALL|FAR .. before GETS* A_BREATH !NOT_BREATH
         -- BEATS ; SLOW ; catch
     GO|to|reach|touch ~ before GETS* A_BREATH|SURFACE !NOT_BREATH
-        -- BODY|FACE ~ SURFACE ; NOT ~ before ; look
+        -- EXHALE ~ before ; BODY|FACE ~ SURFACE ; NOT ~ before ; look
     DELAY ~ A_BREATH !NOT_BREATH
         -- SLOW ; before
     WAIT ~ to|for|with ~ A_BREATH|SURFACE|AIR
@@ -114,8 +119,9 @@ WITHHOLDING = danger(
         -- SNORKEL ; EXHALE ; A_BREATH
     NOT GETS* lift|raise|turn|bring|put|move|roll LIGHT* FACE|MOUTH ..
         UNTIL|before|between|WHOLE|AIR|DIST|POOL|during
-        -- look|see
+        -- has|have to put ; wish|ready|like ; look|see
     APNOEA !STUDY
+        -- bubbles|stream ; elsewhere ; command ; APNOEA ... and stopped ; HEED
     BREATHLESS ~ GO|DIST|POOL|NEAR|sprint|sprints|set|sets|round
     DIST .. BREATHLESS FULL|COMMA|HALF
         -- STOP
@@ -129,6 +135,7 @@ WITHHOLDING = danger(
     A_BREATH LIGHT* NOT LIGHT* required|needed|necessary|allowed|permitted|an|compulsory|for
         -- NOT ~ hard
     A_BREATH LIGHT* optional|cheating|weakness|overrated|SCORN
+        -- weak side|arm|leg
     A_BREATH is|are ~ for ~ SCORN|WALL|turns
     every|each|any AIR|BREATHE ~ costs|cost|means|earns|is|adds ~ ...
     PENALTY ~ for|if|per|when ... A_BREATH
@@ -160,11 +167,11 @@ WITHHOLDING = danger(
     oxygen deprivation|starvation|debt|off
     CO2
     SPENT_AIR
-        -- STOP|SURFACE|BREATHE|REST ; HARM ; waits
+        -- STOP|SURFACE|BREATHE|REST ; HARM ; waits ; IF ~ SPENT_AIR ; HEED ; rest|seconds
     gasping|desperate|starving|starved|begging|dying|aching|fighting|panting ~ for ~ AIR
         -- STOP|SURFACE
     gasping & SURFACE|UNDERWATER
-        -- STOP
+        -- STOP ; HEED ; shorter|easier|easy
     URGE AIR badly|desperately
     AIR|BREATHE is|are ~ SCORN
     each|every stroke WITHOUT ~ A_BREATH
