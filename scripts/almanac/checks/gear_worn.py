@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.gear_judged import judged
 from almanac.checks.once import once
-from almanac.checks.rule import Problem, refuses
+from almanac.checks.rule import Problem, forbids, refuses
+from almanac.model.knowledge import Gear
+from almanac.model.vocabularies import EFFECTS
 
 _found = once(judged)
+_WEIGHT = re.compile(
+    r"\b(?:kilo(?:gram)?s?|\d\s?kg|pounds?|ballast|made of lead|lead (?:belt|weights?|shot|disc)"
+    r"|(?:of|with) lead|weight(?:ed)? (?:belt|vest|jacket|cuff|ring)|weighted|weigh\w* down)\b",
+    re.IGNORECASE,
+)
 
 
 @refuses("gear-not-for")
@@ -19,6 +27,37 @@ def gear_not_for(analysis: Analysis) -> Iterator[Problem]:
     A drill neither needs nor adds what is not for its own way of moving.
     """
     yield from _found(analysis, "gear-not-for")
+
+
+@forbids("gear-slows")
+def gear_slows(analysis: Analysis) -> Iterator[Problem]:
+    """Gear that makes a swimmer slower (``pace_factor`` above 1), that has ``drag:``, that is a
+    weight by its own words, or whose ``effect`` is a word of the club's own, is gear that resists:
+    under another name it would escape every limit on what is resisted.
+    """
+    for gear in analysis.catalogue.gear.values():
+        told = _resists_by(gear)
+        if told and not gear.resists:
+            field, what = told
+            hint = "write effect: resists, with its drag"
+            yield Problem(gear, (field,), f"{what}, and its effect is '{gear.effect}'", hint)
+
+
+def _resists_by(gear: Gear) -> tuple[str, str] | None:
+    if gear.pace_factor > 1:
+        return "pace_factor", "it makes a swimmer slower"
+    if gear.drag is not None:
+        return "drag", "it has drag"
+    if gear.effect not in EFFECTS:
+        return "effect", "nothing says that it does not resist"
+    for field, text in (
+        ("title", gear.title),
+        ("summary", gear.summary),
+        ("what_it_changes", gear.what_it_changes),
+    ):
+        if _WEIGHT.search(text):
+            return field, "it is a weight by its own words"
+    return None
 
 
 @refuses("gear-together")

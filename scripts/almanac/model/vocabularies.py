@@ -24,6 +24,8 @@ BACKSTROKE = "backstroke"
 BODY = "body"
 """What gear acts on; a club without it has no gear that resists all of a swimmer."""
 RESISTS, ASSISTS = "resists", "assists"
+EFFECTS = (RESISTS, ASSISTS, "supports", "informs")
+"""What gear does, as far as the program knows what that means for a swimmer's load."""
 LAND, UNDER_WATER, ON_LAND = "land", "underwater", "on-land"
 WALL, VERTICAL = "wall", "vertical"
 """Three modes and two positions; a club without them has no drill of that sort."""
