@@ -242,6 +242,9 @@ def test_what_is_under_water_is_asked_the_policys_depth_and_its_own_where_that_i
     assert found(more) == [("crawl", False, "start", (6,), shallow(1.0, 1.15), False)]
     less = drill(own, depth_m=DepthNeeded(least=0.5))
     assert found(less) == found(own)
+    lets = replace(POLICY, limits={**POLICY.limits, "under_water_depth_least": metres(0.5)})
+    low = Place(replace(FLAGGED, ends={"start": PoolEnd(0.8)}), (1,), "start")
+    assert misplaced(own, low, replace(RULES, policy=lets)) == ()
 
 
 def test_what_is_on_land_asks_nothing_of_the_water() -> None:
@@ -276,6 +279,8 @@ def test_the_hardest_of_a_piece_counts_and_as_much_as_the_policy_lets_is_let() -
 
 def test_backstroke_counts_unless_it_is_on_the_front() -> None:
     stroke = rep("backstroke", 50, "all-out")
+    # whatever is on the back counts, of whichever stroke
+    assert len(found(drill(rep("kick", 50, "all-out"), stroke="any"), pool=POOL)) == 2
     assert len(found(stroke, pool=POOL)) == 2
     assert len(found(drill(stroke, position="upright"), pool=POOL)) == 2
     assert found(drill(stroke, position="prone"), pool=POOL) == []

@@ -30,7 +30,7 @@ class SheetCell:
 
     crew: Crew
     ends: Moment
-    waits_s: float | None = 0.0
+    waits_s: float | None = None
     waits_for: Crew | None = None
     clock_over_s: float | None = None
     last_touch_s: float | None = None
