@@ -6,12 +6,15 @@ Expected depths are those of ``unsafe_world.POOLS``; limits are the program's de
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from unsafe_world import analysis, club, codes, drill, write
 
 from almanac.model.catalogue import Catalogue
+from almanac.model.club import LaneAtEnd
+from almanac.report.limit_rows import limits_of_all
 from almanac.report.pool_text import EndRow, end_rows, needs_words, set_needs, start_lines
 
 FIRST = "local codes, the pool operator's and the federation's rules come first"
@@ -44,7 +47,12 @@ def test_each_end_says_how_deep_it_is_and_who_may_dive_there(catalogue: Catalogu
     rows = {(row.pool, row.end): row for row in end_rows(catalogue)}
     assert len(rows) == 2 * len(catalogue.club.pools)
     assert rows["Home pool", "deep end"] == EndRow(
-        "Home pool", "deep end", "2 m", "0.7 m", "yes", "performing"
+        "Home pool",
+        "deep end",
+        "2 m",
+        "0.7 m",
+        "yes",
+        "off the platform: performing; off the edge: foundation, performing; no starts in lane 4",
     )
     assert rows["Home pool", "shallow end"].dives == "nobody"  # 1 m
     assert rows["Half deep", "turn end"].dives == "nobody"  # 1.1 m
@@ -53,6 +61,25 @@ def test_each_end_says_how_deep_it_is_and_who_may_dive_there(catalogue: Catalogu
     assert rows["Without flags", "turn end"].flags == "none"
     assert rows["Without flags", "turn end"].depth == "not known; the pool 2 m"
     assert {row.dives for row in rows.values() if row.depth.startswith("not known")} == {"nobody"}
+
+
+def test_an_end_tells_edge_from_platform_and_lanes_without_starts(catalogue: Catalogue) -> None:
+    pool = catalogue.club.pools["home"]
+    deep, shut = pool.ends["start"], {"1": LaneAtEnd(starts=False)}
+    own = replace(pool, ends={**pool.ends, "start": replace(deep, edge_m=0.3, lanes=shut)})
+    club = replace(catalogue.club, pools={"home": own})
+    entries = {**catalogue.entries, ("club", "club"): club}
+    row = next(iter(end_rows(replace(catalogue, entries=entries))))
+    # 0.7 m is above the 0.4 m of foundation; the edge at 0.3 m is not
+    assert row.dives == (
+        "off the platform: performing; off the edge: foundation, performing; no starts in lane 1"
+    )
+
+
+def test_limits_of_every_level_are_told_with_value_and_unit(catalogue: Catalogue) -> None:
+    told = {says: value for says, value, _ in limits_of_all(catalogue)}
+    assert told["The least rest between a fast rep and work under water"] == "60 s"
+    assert not any("multiples" in says for says in told)  # how times are rounded keeps nobody safe
 
 
 @pytest.mark.parametrize(

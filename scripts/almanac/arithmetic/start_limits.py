@@ -17,6 +17,7 @@ HEAD_FIRST, BACKWARDS, FEET_FIRST, IN_THE_WATER = (
 EDGE, LEDGE = "edge", "ledge"
 DIVE = Word("", "", enters=HEAD_FIRST)
 """A dive of no word: off whatever platform is there."""
+EDGE_DIVE = Word("", "", enters=HEAD_FIRST, off=EDGE)
 
 
 class Lack(Enum):

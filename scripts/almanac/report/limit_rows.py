@@ -8,6 +8,7 @@ from dataclasses import dataclass, fields
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import LevelLimits, Limit
 from almanac.source import schemas
+from almanac.source.looser import way_of
 from almanac.units import show_number
 
 
@@ -44,6 +45,17 @@ def level_limits(catalogue: Catalogue) -> Iterator[tuple[str, list[LimitOfLevel]
                     for title, limit in own
                 ],
             )
+
+
+def limits_of_all(catalogue: Catalogue) -> Iterator[tuple[str, str, Limit]]:
+    """What each limit that holds for every level says, its value with its unit, and the limit; of
+    each that lets more or less happen.
+    """
+    given = schemas.fields("policy")["limits"]["properties"]
+    for name, limit in catalogue.policy.limits.items():
+        if way_of(name, given[name]) not in ("", "neither"):
+            says = str(given[name]["description"]).rstrip(".").removesuffix(f", in {limit.unit}")
+            yield says, _with_unit(limit), limit
 
 
 def _with_unit(limit: Limit) -> str:

@@ -9,6 +9,7 @@ from almanac.analysis.pool_fits import dry_starts_of, words_of
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.start_limits import (
     DIVE,
+    EDGE_DIVE,
     HEAD_FIRST,
     IN_THE_WATER,
     enters,
@@ -130,7 +131,7 @@ def end_rows(catalogue: Catalogue) -> Iterator[EndRow]:
                 yield EndRow(pool.title, title, depth, UNKNOWN, flags, "nobody")
                 continue
             height = UNKNOWN if own.platform_m is None else f"{own.platform_m:g} m"
-            dives = ", ".join(_divers(catalogue, pool, name)) or "nobody"
+            dives = _dives(catalogue, pool, name)
             yield EndRow(pool.title, title, f"{own.depth_m:g} m", height, flags, dives)
 
 
@@ -139,9 +140,30 @@ def _from_to(depth: Depth) -> str:
     return f"{' to '.join(ends)} m"
 
 
-def _divers(catalogue: Catalogue, pool: Pool, end: str) -> Iterator[str]:
+def _dives(catalogue: Catalogue, pool: Pool, end: str) -> str:
+    """Who may dive at an end off what is there, in which lanes where not in all, and the lanes in
+    which nobody starts.
+    """
+    own = pool.ends[end]
+    closed = [lane for lane in range(1, pool.lanes + 1) if not own.in_lane(lane).starts]
+    told = ", ".join(_divers(catalogue, pool, end, DIVE, closed)) or "nobody"
+    if own.edge_m is not None:
+        at_edge = ", ".join(_divers(catalogue, pool, end, EDGE_DIVE, closed)) or "nobody"
+        told = f"off the platform: {told}; off the edge: {at_edge}"
+    if closed and len(closed) < pool.lanes:
+        told += f"; no starts in {lane_words(tuple(closed))}"
+    return told
+
+
+def _divers(
+    catalogue: Catalogue, pool: Pool, end: str, dive: Word, closed: list[int]
+) -> Iterator[str]:
+    open_lanes = [lane for lane in range(1, pool.lanes + 1) if lane not in closed]
     for level, word in catalogue.words("levels").items():
-        limits = start_limits(catalogue.policy, level, DIVE, False)
-        lanes = range(1, pool.lanes + 1)
-        if any(start_shortfall(pool, end, lane, DIVE, limits) is None for lane in lanes):
-            yield word.title.lower()
+        limits = start_limits(catalogue.policy, level, dive, False)
+        lanes = [
+            lane for lane in open_lanes if start_shortfall(pool, end, lane, dive, limits) is None
+        ]
+        if lanes:
+            where = "" if lanes == open_lanes else f" (in {lane_words(tuple(lanes))})"
+            yield word.title.lower() + where

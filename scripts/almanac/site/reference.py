@@ -17,7 +17,7 @@ from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
 from almanac.report.brief_text import house_rules, own_words
-from almanac.report.limit_rows import level_limits
+from almanac.report.limit_rows import level_limits, limits_of_all
 from almanac.report.pool_text import end_rows
 from almanac.site.links import Link, Page, link
 from almanac.source import schemas
@@ -40,6 +40,7 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
         "sections": list(_hazards(catalogue)),
         "ends": list(end_rows(catalogue)),
         "limits": list(level_limits(catalogue)),
+        "all_levels": list(limits_of_all(catalogue)),
     }
     yield Page("safety.md", "safety", safety)
     yield Page(
