@@ -103,7 +103,10 @@ def _not_allowed(analysis: Analysis, own: Accepted, place: Place) -> Iterator[Fi
     found = {breach.level if breach.level in levels else levels[0] for breach in own.breaches}
     level = min(found, key=levels.index)
     title = catalogue.words("levels")[level].title
-    roles = () if level == levels[0] else catalogue.policy.of_level(level).accepted_by
+    closed = [word for word, own in catalogue.words("levels").items() if own.accepts_nothing]
+    highest = max(map(levels.index, [levels[0], *closed]))
+    is_closed = levels.index(level) <= highest  # a level put below these opens none of them
+    roles = () if is_closed else catalogue.policy.of_level(level).accepted_by
     if not roles:
         message = f"{title} accepts no {code}: those who do it are of that level"
         yield error("acceptance-not-allowed", place, message, "mend the entry, and remove this")

@@ -144,7 +144,8 @@ class Word:
     ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
     ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s``,
     ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
-    three; ``gravity`` and ``control`` of hazards. ``quiet`` words are no tags and no choices.
+    three; ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels. ``quiet`` words
+    are no tags and no choices.
     """
 
     title: str
@@ -165,6 +166,7 @@ class Word:
     safety: tuple[Hazard, ...] = ()
     gravity: str = ""
     control: str = ""
+    accepts_nothing: bool = False
     quiet: bool = False
 
 
