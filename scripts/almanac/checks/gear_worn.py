@@ -32,8 +32,8 @@ def gear_not_for(analysis: Analysis) -> Iterator[Problem]:
 @forbids("gear-slows")
 def gear_slows(analysis: Analysis) -> Iterator[Problem]:
     """Gear that makes a swimmer slower (``pace_factor`` above 1), that has ``drag:``, that is a
-    weight by its own words, or whose ``effect`` is a word of the club's own, is gear that resists:
-    under another name it would escape every limit on what is resisted.
+    weight by its own words, or that ties the swimmer under an ``effect`` of the club's own, is
+    gear that resists: under another name it would escape every limit on what is resisted.
     """
     for gear in analysis.catalogue.gear.values():
         told = _resists_by(gear)
@@ -48,8 +48,8 @@ def _resists_by(gear: Gear) -> tuple[str, str] | None:
         return "pace_factor", "it makes a swimmer slower"
     if gear.drag is not None:
         return "drag", "it has drag"
-    if gear.effect not in EFFECTS:
-        return "effect", "nothing says that it does not resist"
+    if gear.effect not in EFFECTS and gear.ties:
+        return "effect", "it ties the swimmer"
     for field, text in (
         ("title", gear.title),
         ("summary", gear.summary),
