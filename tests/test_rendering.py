@@ -6,6 +6,8 @@ import json
 import os
 import re
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -225,6 +227,25 @@ def test_each_turn_is_given_once(count: int) -> None:
     beside = begun(lambda: list(turns))
     mine = list(turns)
     assert sorted([*mine, *beside()]) == list(range(count))
+
+
+ENDLESS = """
+import os, sys, time
+from almanac.second_process import begun
+os.cpu_count = lambda: 2
+beside = begun(lambda: (print(os.getpid(), flush=True), time.sleep(600)))
+time.sleep(600)
+"""
+
+
+def test_a_second_process_ends_with_the_first() -> None:
+    """Its output is then closed, for which whoever has killed the first may wait."""
+    first = subprocess.Popen([sys.executable, "-c", ENDLESS], stdout=subprocess.PIPE, text=True)
+    assert first.stdout is not None
+    assert int(first.stdout.readline()) != first.pid
+    first.kill()
+    assert first.stdout.read() == ""  # nobody holds it open any more
+    first.wait()
 
 
 def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:

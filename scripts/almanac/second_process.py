@@ -6,6 +6,7 @@ import contextlib
 import multiprocessing
 import os
 import threading
+import time
 from collections.abc import Callable, Hashable, Iterator, Sequence
 from multiprocessing.connection import Connection
 from typing import TypeVar
@@ -14,6 +15,7 @@ T = TypeVar("T")
 K = TypeVar("K", bound=Hashable)
 
 _WORTH_IT = 24  # things; for fewer a second process takes longer than it saves
+_LOOK_S = 0.05
 _MOST_TURNS = 2_000  # of two bytes each: a pipe takes them all at once
 
 
@@ -89,10 +91,20 @@ def _taken(items: Sequence[T], size: int, reading: int) -> Iterator[T]:
 
 
 def _work(work: Callable[[], T], there: Connection) -> None:
+    threading.Thread(target=_end_with, args=(os.getppid(),), daemon=True).start()
     # Whoever waits does it again, and meets what was raised; of a key press both are told.
     with contextlib.suppress(Exception, KeyboardInterrupt):
         there.send(work())
     there.close()
+
+
+def _end_with(first: int) -> None:
+    """End this process when the first has ended, as one that is killed does without a word: a build
+    that comes after it would find somebody else writing.
+    """
+    while os.getppid() == first:
+        time.sleep(_LOOK_S)
+    os._exit(1)
 
 
 def is_possible() -> bool:
