@@ -97,7 +97,6 @@ def test_rest_is_what_is_written_and_the_pauses_after_it() -> None:
     found = [*under_water(laid, SHORT, 1.25, None, 5)]
     assert [own.rest_s for own in found] == [40, 100, 0, None]
     assert [own.seconds for own in found] == [20, 20, 20, 20]  # 25 m at 1.25 m/s
-    assert [own.before_rest_s for own in found] == [None, 40, 100, 0]
     assert all(own.metres == 25 and own.is_whole and is_under(own.rep, 5) for own in found)
 
 
@@ -156,7 +155,7 @@ def test_seconds_are_those_of_the_target_only_where_all_of_the_rep_is_under() ->
     mixed = under({"reps": 1, "parts": parts, "sendoff": "3:00"})
     own = only(mixed, clock().run(mixed))
     assert (own.metres, own.seconds, own.is_whole, is_under(own.rep, 5)) == (25, 20, False, True)
-    assert (own.interval_s, own.before, own.before_rest_s) == (180, None, None)
+    assert own.interval_s == 180
     # what says how far it is under after each wall is not under from end to end
     (rep,) = under({"reps": 1, "distance": 50, "do": "kick", "effort": "easy", "sendoff": "3:00"})
     assert isinstance(rep, Rep)
@@ -181,14 +180,13 @@ def test_what_is_held_under_water_is_under_for_as_long_as_it_is_held() -> None:
     assert (own.seconds, own.interval_s, own.rest_s, own.is_whole) == (12, 30, 30, False)
 
 
-def test_what_is_done_at_the_surface_is_not_told_but_counts_as_the_rep_before() -> None:
+def test_what_is_done_at_the_surface_is_not_told() -> None:
     swim = {"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy", "rest": "0:15"}
     dip = {"reps": 1, "distance": 25, "do": "kick", "effort": "easy"}
     laid = under(swim, {"pause": 5}, {"pause": 10}, dip, {"pause": 20}, dip)
     first, second = under_water(laid, SHORT, 1.25, None, 5)
-    assert (first.before, first.before_rest_s) == (laid[0], 30)
     assert (first.rest_s, first.interval_s) == (20, None)
-    assert (second.before, second.before_rest_s, second.rest_s) == (laid[3], 20, 0)
+    assert second.rest_s == 0
     assert not any(is_under(own, 5) for own in laid[:1] if isinstance(own, Rep))
 
 

@@ -48,8 +48,7 @@ def _off_walls(metres: float, each: float, course: Course) -> float:
 @dataclass(frozen=True)
 class UnderWater:
     """A rep with work under water: metres and seconds under; the rest from the touch until the next
-    rep, in seconds, None where it is not known; the interval it leaves on, where it is named; and
-    the rep ``before`` it with the rest that follows that one.
+    rep, in seconds, None where it is not known; the interval it leaves on, where it is named.
     """
 
     rep: Rep
@@ -57,8 +56,6 @@ class UnderWater:
     seconds: float
     rest_s: float | None
     interval_s: float | None = None
-    before: Rep | None = None
-    before_rest_s: float | None = None
 
     @property
     def is_whole(self) -> bool:
@@ -91,7 +88,6 @@ def under_water(
     ``clock`` is the set on the clock of those who do it, None where no lane group does.
     """
     timed = {id(own.rep): own for own in clock.reps} if clock else {}
-    before: int | None = None
     for number, event in enumerate(events):
         if isinstance(event, Rep) and is_under(event, push_off_m):
             own = timed.get(id(event))
@@ -102,13 +98,7 @@ def under_water(
                 seconds = max(seconds, own.target.seconds)
             interval = (own.sendoff_s if own else None) or event.item.rest
             rest = rest_after(events, number, own)
-            last = events[before] if before is not None else None
-            if before is None or not isinstance(last, Rep):
-                yield UnderWater(event, metres, seconds, rest, interval)
-            else:
-                rested = rest_after(events, before, timed.get(id(last)))
-                yield UnderWater(event, metres, seconds, rest, interval, last, rested)
-        before = number if isinstance(event, Rep) else before
+            yield UnderWater(event, metres, seconds, rest, interval)
 
 
 def _held_s(rep: Rep) -> Iterator[float]:

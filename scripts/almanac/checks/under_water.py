@@ -56,8 +56,10 @@ def under_water_rest(analysis: Analysis) -> Iterator[Problem]:
 
 @refuses("under-water-after-fast")
 def under_water_after_fast(analysis: Analysis) -> Iterator[Problem]:
-    """Nobody goes under water out of breath: between a fast rep and work under water there is at
-    least the rest of ``under_water_after_fast``, and no fast part goes before it in the same rep.
+    """Nobody goes under water out of breath: since the last touch of fast work, across items,
+    rounds and parts of a practice, the seconds of ``under_water_after_fast`` have gone by, be it in
+    rest, easy swimming, talk or a change of gear. A time that is not known counts as the least that
+    it can be.
     """
     yield from _found(analysis, "under-water-after-fast")
 

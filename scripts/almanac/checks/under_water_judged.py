@@ -17,6 +17,7 @@ from almanac.arithmetic.under_water import (
     metres_under,
     under_water,
 )
+from almanac.checks.after_fast import after_fast
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.checks.under_water_days import on_days
@@ -56,6 +57,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
                 if code not in at_set:
                     told = Problem(way.entry, way.path(path), message, hint, level=way.level)
                     yield code, told
+    yield from after_fast(analysis)
     yield from on_days(analysis)
 
 
@@ -163,7 +165,6 @@ def _on_clock(
             yield from _rep(way, limits, own)
         least = max(limits.under_water_rest_least.value, share * own.seconds)
         yield from _rest(way, own, least)
-        yield from _after_fast(analysis, own)
         yield from _goal(analysis, own)
     yield from _shrinking(reps)
 
@@ -206,27 +207,6 @@ def _shrinking(reps: Sequence[UnderWater]) -> Iterator[Said]:
             message = "the rest after work under water shrinks from rep to rep"
             yield "under-water-rest", own.rep.path, message, "keep it, or let it grow"
             return
-
-
-def _after_fast(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
-    least = analysis.catalogue.policy.limit("under_water_after_fast")
-    fast = set(analysis.scale.fast)
-    code, hint = "under-water-after-fast", f"at least {show_number(least)} s of rest before it"
-    before, push_off = own.before, analysis.catalogue.policy.limit("push_off_most")
-    if before is not None and not is_under(before, push_off):
-        words = {word for piece in before.pieces for word in analysis.scale.split(piece.effort)}
-        rest = own.before_rest_s
-        if words & fast and (rest is None or rest < least - 0.5):
-            said = "rest that is not known" if rest is None else f"{show_number(rest)} s"
-            yield code, own.rep.path, f"under water {said} after a fast rep", hint
-    hard = False
-    for piece in own.rep.pieces:
-        if counts(piece.drill, push_off) and hard:
-            yield code, own.rep.path, "under water after a fast part of the same rep", hint
-            return
-        hard = hard or (not counts(piece.drill, push_off) and bool(
-            fast & analysis.scale.split(piece.effort).keys()
-        ))  # fmt: skip
 
 
 def _goal(analysis: Analysis, own: UnderWater) -> Iterator[Said]:

@@ -1,0 +1,94 @@
+"""Seconds since the last fast touch when a rep goes under water, worked by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from arithmetic_world import PIECES, SCALE, SHORT, clock, events
+
+from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.out_of_breath import NEVER, Breath
+from almanac.arithmetic.timed_reps import GroupClock
+
+FAST = {"reps": 1, "distance": 50, "do": "backstroke", "effort": "all-out", "rest": "0:10"}
+EASY = {"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy", "rest": "0:05"}
+DIP = {"reps": 1, "distance": 25, "do": "kick", "effort": "easy", "rest": "0:40"}
+
+
+def laid(*items: dict) -> tuple[Event, ...]:
+    """Events whose kick is done under water."""
+
+    def dipped(rep: Rep) -> Rep:
+        return replace(
+            rep,
+            pieces=tuple(
+                replace(p, drill=replace(p.drill, mode="underwater")) if p.drill.id == "kick" else p
+                for p in rep.pieces
+            ),
+        )
+
+    return tuple(dipped(own) if isinstance(own, Rep) else own for own in events(*items))
+
+
+def since(
+    own: tuple[Event, ...], run: GroupClock | None = None, breath: Breath | None = None
+) -> list[float]:
+    breath = breath or Breath(SCALE, 5)
+    breath.swim(own, SHORT, run)
+    return [found.since_s for found in breath.found]
+
+
+def test_rest_easy_metres_and_pauses_all_count() -> None:
+    own = laid(FAST, EASY, {"pause": 12}, DIP)
+    # nothing is known of times: 25 m as fast as nobody swims, at 3.5 m/s
+    assert since(own) == [pytest.approx(10 + 25 / 3.5 + 5 + 12)]
+    run = clock().run(own)
+    target = run.reps[1].target_s
+    assert target is not None
+    assert since(own, run) == [pytest.approx(10 + target + 5 + 12)]
+
+
+def test_work_under_water_itself_is_no_fast_work_and_takes_time_too() -> None:
+    hard = {**DIP, "effort": "all-out"}
+    assert since(laid(hard, DIP)) == []  # what rest it asks for itself is another rule
+    first, second = since(laid(FAST, DIP, DIP))
+    assert (first, second) == (10, pytest.approx(10 + 25 / 3.5 + 40))
+    assert since(laid(DIP, FAST)) == []
+
+
+def test_a_send_off_leaves_what_the_touch_leaves() -> None:
+    fast = {"reps": 1, "distance": 50, "do": "backstroke", "effort": "all-out", "sendoff": "2:00"}
+    own = laid(fast, DIP)
+    run = clock().run(own)
+    touch = run.reps[0].touch_s
+    assert touch is not None
+    assert since(own, run) == [pytest.approx(120 - touch)]
+    assert since(own) == [0]  # of a touch that nobody knows
+
+
+def test_parts_of_one_rep_count_in_their_order() -> None:
+    parts = [
+        {"distance": 25, "do": "backstroke", "effort": "fast", "rest": "0:05"},
+        {"distance": 25, "do": "backstroke", "effort": "easy"},
+        {"distance": 25, "do": "kick", "effort": "easy"},
+    ]
+    breath = Breath(SCALE, 5)
+    own = laid({"reps": 2, "parts": parts, "rest": "1:00"})
+    assert since(own, None, breath) == [pytest.approx(5 + 25 / 3.5)] * 2
+    assert all(found.same_rep and not found.carried for found in breath.found)
+
+
+def test_gear_that_is_changed_takes_its_time() -> None:
+    own = laid(FAST, {**DIP, "gear": ["fins"]})
+    run = clock().run(own)
+    assert since(own, run) == [10 + PIECES["fins"].change_s]
+
+
+def test_what_was_swum_in_an_earlier_part_is_carried_on() -> None:
+    breath = Breath(SCALE, 5)
+    assert since(laid(DIP), None, breath) == [] and breath.since_s == NEVER
+    assert since(laid(FAST), None, breath) == []
+    breath.wait(15)
+    assert since(laid(DIP, FAST, DIP), None, breath) == [25, 10]
+    assert [found.carried for found in breath.found] == [True, False]
