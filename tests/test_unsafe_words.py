@@ -13,7 +13,7 @@ import pytest
 from example_cases import cases
 from sentence_lists import BATCHES, sentences
 
-from almanac.analysis.askings import askings
+from almanac.analysis.askings import Readings
 from almanac.analysis.texts import strings
 from almanac.model.load import Loaded, load
 from almanac.source.reader import DataPath
@@ -281,8 +281,8 @@ def test_a_file_that_asks_for_nothing_is_read_once(
         return asked_for(text, tells)
 
     monkeypatch.setattr("almanac.analysis.askings.asked_for", counted)
-    assert askings(every_field.catalogue) == ()
+    assert Readings(every_field.catalogue).askings == ()
     assert read
     read.clear()
-    assert askings(every_field.catalogue) == ()
+    assert Readings(every_field.catalogue).askings == ()
     assert read == []

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import Any
 
 _WIDE = Context(prec=400)  # digits enough for any number there is
@@ -73,6 +74,8 @@ def apportion(
     return [count * step for count in counts]
 
 
+# The same times and numbers stand on many pages.
+@lru_cache(maxsize=2**14)
 def show_time(seconds: float | Decimal, tenths: bool = False) -> str:
     """A time as a coach writes it: ``0:45``, ``1:15``, ``1:02:30``; with ``tenths``, ``0:45.3``.
 
@@ -87,6 +90,7 @@ def show_time(seconds: float | Decimal, tenths: bool = False) -> str:
     return f"{sign}{hours}:{minutes:02d}:{tail}" if hours else f"{sign}{minutes}:{tail}"
 
 
+@lru_cache(maxsize=2**14)
 def show_number(value: float | Fraction | Decimal, digits: int = 1) -> str:
     """A number with grouping and no idle decimals: 1000 -> ``1,000``, 12.50 -> ``12.5``."""
     number = float(value)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property, partial
 
-from almanac.analysis.askings import Asked, askings
+from almanac.analysis.askings import Asked, Readings
 from almanac.analysis.pool_fits import (
     PartMisplaced,
     PoolMisplaced,
@@ -86,9 +86,14 @@ class Analysis:
         return self._summaries[id, course]
 
     @cached_property
+    def readings(self) -> Readings:
+        """The texts of the entries, each to be read once."""
+        return Readings(self.catalogue)
+
+    @property
     def asked_for(self) -> tuple[Asked, ...]:
-        """Each danger that a text of an entry asks for: every text of every entry read once."""
-        return askings(self.catalogue)
+        """Each danger that a text of an entry asks for."""
+        return self.readings.askings
 
     @cached_property
     def teaching_order(self) -> list[str]:

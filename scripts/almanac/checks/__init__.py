@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from types import ModuleType
 
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.askings import Told
 from almanac.checks import (
     aims,
     block_days,
@@ -42,7 +43,10 @@ from almanac.checks import (
 from almanac.checks.acceptances import weighed
 from almanac.checks.rule import Breach, Rule
 from almanac.findings import Finding
-from almanac.second_process import begun
+from almanac.model.catalogue import Key
+from almanac.second_process import begun, in_turns
+
+Found = list[tuple[Finding, str]]
 
 MODULES = (
     club,
@@ -85,7 +89,10 @@ def _rules_of(*modules: ModuleType) -> tuple[Rule, ...]:
 
 
 RULES = _rules_of(*MODULES)
-_READING = _rules_of(breathing, duplicates, wording, unwritten)
+# What is only read, and asks for no figure.
+_READING = _rules_of(duplicates, wording, unwritten)
+_OF_TEXTS = _rules_of(breathing)
+_FIGURING = tuple(rule for rule in RULES if rule not in (*_READING, *_OF_TEXTS))
 
 
 def check(analysis: Analysis) -> tuple[Finding, ...]:
@@ -96,17 +103,28 @@ def check(analysis: Analysis) -> tuple[Finding, ...]:
 
 
 def _check(analysis: Analysis) -> tuple[Finding, ...]:
-    """What is only read asks for no figure, and is judged by a second process."""
-    beside = begun(lambda: _found(analysis, _READING))
-    found = _found(analysis, [rule for rule in RULES if rule not in _READING])
-    found |= beside()
+    """What is only read asks for no figure: a second process begins with it, and this one comes to
+    help when it has judged the figures.
+    """
+    readings = analysis.readings
+    turns = in_turns(readings.unread)
+
+    def share() -> tuple[dict[str, Found], dict[Key, Told]]:
+        return _found(analysis, _READING), {key: readings.read(key) for key in turns}
+
+    beside = begun(share)
+    found = _found(analysis, _FIGURING)
+    readings.take({key: readings.read(key) for key in turns})
+    of_theirs, read = beside()
+    readings.take(read)
+    found |= of_theirs | _found(analysis, _OF_TEXTS)
     breaches = [
         Breach(finding, rule, level) for rule in RULES for finding, level in found[rule.code]
     ]
     return tuple(weighed(analysis, breaches, RULES))
 
 
-def _found(analysis: Analysis, rules: Sequence[Rule]) -> dict[str, list[tuple[Finding, str]]]:
+def _found(analysis: Analysis, rules: Sequence[Rule]) -> dict[str, Found]:
     """By the code of each rule its findings, with the levels that they stand on."""
     return {
         rule.code: [(breach.finding, breach.level) for breach in rule.breaches(analysis)]

@@ -37,7 +37,7 @@ def _problems(analysis: Analysis, are_further: bool) -> Iterator[Problem]:
     told = set()
     for entry, text, asking in analysis.asked_for:
         here = (entry.file, text.path, text.is_key)
-        if (asking.danger is FURTHER) is are_further and here not in told:
+        if (asking.danger.name == FURTHER.name) is are_further and here not in told:
             told.add(here)
             message = f"'{asking.words}' {asking.danger.asks}"
             yield Problem(entry, text.path, message, asking.danger.mend, text.is_key)

@@ -14,7 +14,6 @@ from almanac.site.settings import SiteSettings
 
 # What the theme brings along that no page of ours asks for: source maps, and its own search.
 _NEVER_ASKED_FOR = re.compile(r"assets/(.*\.map|javascripts/(lunr|workers)/.*)|sitemap\.xml\.gz")
-_LINE_END = re.compile(r"[ \t]*\n\s*")
 _MOST_LINES = 20
 
 
@@ -43,7 +42,8 @@ def close_set(page: str) -> str:
     """
     if "<pre" in page or "<textarea" in page:
         return page
-    return _LINE_END.sub("\n", page)
+    first, *lines = (line.strip(" \t\r") for line in page.split("\n"))
+    return "\n".join([first, *filter(None, lines[:-1]), *lines[-1:]])
 
 
 def own_files(settings: SiteSettings) -> Iterator[tuple[str, str]]:

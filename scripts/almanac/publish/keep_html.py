@@ -46,4 +46,5 @@ def is_html(body: str) -> bool:
     each empty line; no element asks for Markdown within.
     """
     blocks = re.split(r"\n\s*\n", body.strip())
-    return all(block.startswith("<") for block in blocks) and not _MARKDOWN_WITHIN.search(body)
+    asks = "markdown" in body and _MARKDOWN_WITHIN.search(body)
+    return not asks and all(block.startswith("<") for block in blocks)

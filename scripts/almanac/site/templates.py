@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 import json
 from collections.abc import Mapping
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -24,7 +25,13 @@ def safe(value: Any) -> Markup:
     """
     if isinstance(value, Markup):
         return value
-    return Markup(" ".join(str("" if value is None else value).split()).translate(_SPECIAL))
+    return _safe("" if value is None else str(value))
+
+
+# The same words, times and numbers stand on many pages.
+@lru_cache(maxsize=2**15)
+def _safe(text: str) -> Markup:
+    return Markup(" ".join(text.split()).translate(_SPECIAL))
 
 
 def front_matter(**fields: Any) -> Markup:
