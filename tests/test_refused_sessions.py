@@ -33,8 +33,16 @@ DRILLS = {  # beside those of the small catalogue: from its push-off, a change o
     "long-walls": [("under_water: 5", "under_water: 9"), ("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
     "kick-with-long-walls": [("under_water: 5", "under_water: 10"), ("mode: underwater", "mode: kick"), ("distance: 10", "distance: 100"), ("most: 6", "most: 100"), ("level: building", "level: performing")],
     "walls-of-seven": [("under_water: 5", "under_water: 7"), ("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25"), ("most: 6", "most: 8"), ("rest: 1:00", "rest: 0:45")],
+    "submarine": [("under_water: 5\n", ""), ("mode: underwater", "mode: submarine"), ("distance: 10", "distance: 25"), ("most: 6", "most: 20")],
+    "otter": [("under_water: 5\n", ""), ("mode: underwater", "mode: otter"), ("distance: 10", "distance: 25")],
+    "side-stroke": [("under_water: 5\n", ""), ("mode: underwater", "mode: side-stroke"), ("distance: 10", "distance: 25")],
     "short-walls": [("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
 }  # fmt: skip
+MODES = """\
+  submarine: {title: Submarine, means: "Wholly beneath the waves, long and quick."}
+  otter: {title: Otter, means: "On and off below the waves.", done: under-water}
+  side-stroke: {title: On the side, means: "Lying on one side.", done: at-the-surface}
+"""
 HEAD = {"purpose": "It stands here to be looked at by the checks alone.", "goals": ["walls"]}
 
 
@@ -50,6 +58,8 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, set[str]]:
             assert before in own
             own = own.replace(before, after)
         (root / PUSH_OFF).with_name(f"{name}.yml").write_text(own, "utf-8")
+    with (root / "drills/vocabulary/modes.yml").open("a", encoding="utf-8") as modes:
+        modes.write(MODES)
     for number, case in enumerate(SETS):
         data = {"title": f"Session {number}", **HEAD, "level": case["level"], "course": "25m"}
         data |= {key: case[key] for key in ("variants", "items") if key in case}

@@ -363,6 +363,7 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     hints = typing.get_type_hints(cls)
     renamed = {field.name: RENAMED.get(field.name, field.name) for field in dataclasses.fields(cls)}
     own = {"id", "file"} if issubclass(cls, Entry) else set()
+    own |= {field.name for field in dataclasses.fields(cls) if field.metadata.get("resolved")}
     fields = {
         name: written(name, renamed[name], schema["properties"])
         for name in renamed

@@ -18,6 +18,7 @@ from almanac.arithmetic.pool_fit import (
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.start_limits import IN_THE_WATER, enters
 from almanac.arithmetic.swum import Swum
+from almanac.arithmetic.under_water import counts
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import ENDS, Pool
 from almanac.model.entry import ANY_DEPTH
@@ -134,13 +135,14 @@ def starting_drills(catalogue: Catalogue) -> frozenset[str]:
 def demanding(catalogue: Catalogue) -> frozenset[str]:
     """The drills that ask anything of a pool: all others need not be looked at."""
     pools, starting = catalogue.club.pools.values(), starting_drills(catalogue)
+    push_off = catalogue.policy.limit("push_off_most")
     bare = any(not pool.has_flags(end) for pool in pools for end in ENDS)
     return frozenset(
         id
         for id, drill in catalogue.drills.items()
         if id in starting
         or drill.depth_m != ANY_DEPTH
-        or drill.is_under_water
+        or counts(drill, push_off)
         or (bare and (drill.is_on_back or drill.is_backstroke))
     )
 

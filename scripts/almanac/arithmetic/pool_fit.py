@@ -17,6 +17,7 @@ from almanac.arithmetic.start_limits import (
     start_limits,
     start_shortfall,
 )
+from almanac.arithmetic.under_water import counts
 from almanac.model.club import Pool
 from almanac.model.entry import DepthNeeded
 from almanac.model.policy import Policy, Word
@@ -130,7 +131,7 @@ def _piece_misplaced(
     if drill.is_on_land:
         return
     least = drill.depth_m.least
-    if drill.is_under_water:
+    if counts(drill, rules.policy.limit("push_off_most")):
         least = max(least or 0.0, rules.policy.limit("under_water_depth_least"))
     needed = DepthNeeded(least, drill.depth_m.most)
     yield from _need(rep.path, drill.id, needed, own.begins, place, drill.travels)

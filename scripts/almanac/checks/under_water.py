@@ -10,8 +10,10 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.once import once
-from almanac.checks.rule import Problem, refuses
+from almanac.checks.rule import Problem, forbids, refuses
 from almanac.checks.under_water_judged import judged
+from almanac.model.vocabularies import DONE
+from almanac.units import show_number
 
 _found = once(judged)
 
@@ -93,3 +95,36 @@ def under_water_drill(analysis: Analysis) -> Iterator[Problem]:
     reps and rest.
     """
     yield from _found(analysis, "under-water-drill")
+
+
+@forbids("under-water-unsaid")
+def under_water_unsaid(analysis: Analysis) -> Iterator[Problem]:
+    """A drill whose mode is work under water is under for at least a share of its dose
+    (``under_water_said_least`` in the policy): one that claims less is swimming after a push-off,
+    which has a mode of its own, or its ``under_water`` is a slip that every limit would go by.
+    """
+    least = analysis.catalogue.policy.limit("under_water_said_least")
+    for drill in analysis.catalogue.drills.values():
+        said, distance = drill.under_water, float(drill.dose.distance or 0)
+        if drill.is_under_water and said is not None and said < least * distance:
+            text = f"work under water of {show_number(distance)} says {show_number(said)} m of that"
+            mend = "write all metres under water, give the rest a drill of its own, or another mode"
+            yield Problem(drill, ("under_water",), text, mend)
+
+
+@forbids("mode-unsaid")
+def mode_unsaid(analysis: Analysis) -> Iterator[Problem]:
+    """A mode that the program does not know says where such work is done (``done``); until it does
+    it counts as under water, because nobody knows. Of the others the program knows it.
+    """
+    modes = analysis.catalogue.vocabularies["modes"]
+    for name, word in modes.words.items():
+        known = DONE.get(name, "")
+        if not known and not word.done:
+            text = "nothing says where this is done, so it counts as work under water"
+            mend = "write done: at-the-surface, under-water or on-land"
+            yield Problem(modes, ("words", name), text, mend, of_key=True)
+        elif known and word.done not in ("", known):
+            text = f"'{name}' is done {known.replace('-', ' ')} for every rule, and this says not"
+            mend = "take it out, or make a word of your own"
+            yield Problem(modes, ("words", name, "done"), text, mend)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, NewType
 
 Seconds = NewType("Seconds", float)  # written as m:ss in an entry, read into seconds above zero
 Ids = tuple[str, ...]
+RESOLVED: Mapping[str, bool] = {"resolved": True}
+"""Marks a field that no entry writes: it is worked out of other entries when all are read."""
 
 
 @dataclass(frozen=True)

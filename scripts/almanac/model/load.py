@@ -13,6 +13,7 @@ from almanac.findings import Finding, error
 from almanac.kinds import IN_CLUB, KIND, SUMMED
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
+from almanac.model.places import placed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
 from almanac.second_process import shared
@@ -129,7 +130,7 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
         data = _updated(document.data, said.moved)
         kept[kind, path.stem] = structure(data, kind, path.stem, str(path))
     documents = {**loaded.catalogue.documents, (kind, path.stem): document}
-    catalogue = Catalogue(closed(kept), documents, loaded.catalogue.moved)
+    catalogue = Catalogue(closed(placed(kept)), documents, loaded.catalogue.moved)
     return replace(
         loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *said.findings]
     )
@@ -209,7 +210,7 @@ def _catalogue(
         for key in documents
         if key in sound and "moved_to" not in documents[key].data
     }
-    return Catalogue(closed(entries), documents, present)
+    return Catalogue(closed(placed(entries)), documents, present)
 
 
 def _updated(data: Any, old: Mapping[tuple[DataPath, str], str], path: DataPath = ()) -> Any:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from almanac.model import vocabularies as words
-from almanac.model.entry import Entry, Evidence, Hazard
+from almanac.model.entry import RESOLVED, Entry, Evidence, Hazard
 
 
 @dataclass(frozen=True)
@@ -30,6 +30,8 @@ class Moving(Entry):
     arms: str
     hazards: tuple[Hazard, ...]
     evidence: tuple[Evidence, ...] = ()
+    done: str = field(default="", metadata=RESOLVED)
+    """Where work of a mode of the club's own is done; "" for a mode that the program knows."""
 
     @property
     def activity(self) -> Activity:
@@ -64,12 +66,14 @@ class Moving(Entry):
     @property
     def is_on_land(self) -> bool:
         """Whether it is done out of the water."""
-        return self.mode == words.LAND or self.position == words.ON_LAND
+        return words.OUT in (self.done, words.DONE.get(self.mode)) or (
+            self.position == words.ON_LAND
+        )
 
     @property
     def is_under_water(self) -> bool:
         """Whether some of it is done below the surface on purpose."""
-        return self.mode == words.UNDER_WATER
+        return words.BELOW in (self.done, words.DONE.get(self.mode))
 
     @property
     def is_upright(self) -> bool:

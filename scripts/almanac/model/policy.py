@@ -144,8 +144,8 @@ class Word:
     ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
     ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s``,
     ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
-    three; ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels. ``quiet`` words
-    are no tags and no choices.
+    three; ``done`` of modes, ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels.
+    ``quiet`` words are no tags and no choices.
     """
 
     title: str
@@ -162,6 +162,7 @@ class Word:
     ready_s: int | None = None
     enters: str = ""
     off: str = ""
+    done: str = ""
     depth_m: DepthNeeded = ANY_DEPTH
     safety: tuple[Hazard, ...] = ()
     gravity: str = ""

@@ -29,6 +29,13 @@ EFFECTS = (RESISTS, ASSISTS, "supports", "informs")
 LAND, UNDER_WATER, ON_LAND = "land", "underwater", "on-land"
 WALL, VERTICAL = "wall", "vertical"
 """Three modes and two positions; a club without them has no drill of that sort."""
+AT_SURFACE, BELOW, OUT = "at-the-surface", "under-water", "on-land"
+DONE = {
+    **dict.fromkeys((SWIM, KICK, "pull", "drill", WALL), AT_SURFACE),
+    UNDER_WATER: BELOW,
+    LAND: OUT,
+}
+"""Where work of the modes that the program knows is done. A mode of a club's own says so itself."""
 HAZARDS, GRAVITIES = "hazards", "gravities"
 """Two vocabularies: what can hurt someone, and how grave that is, the gravest first."""
 PUBLISHED, COMMON_PRACTICE = "published", "common-practice"

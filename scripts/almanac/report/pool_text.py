@@ -17,6 +17,7 @@ from almanac.arithmetic.start_limits import (
     start_limits,
     start_shortfall,
 )
+from almanac.arithmetic.under_water import counts
 from almanac.checks.pool_words import FIRST, end_words, lane_words
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import ENDS, Depth, Pool
@@ -80,7 +81,7 @@ def _start_words(catalogue: Catalogue, level: str, word: Word, taught: bool) -> 
 
 def _depth_words(catalogue: Catalogue, drill: Drill) -> Iterator[str]:
     least, most = drill.depth_m.least, drill.depth_m.most
-    if drill.is_under_water and not drill.is_on_land:
+    if counts(drill, catalogue.policy.limit("push_off_most")) and not drill.is_on_land:
         least = max(least or 0.0, catalogue.policy.limit("under_water_depth_least"))
     if least:
         yield f"{least:g} m or deeper"
