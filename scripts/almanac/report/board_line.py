@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 
+from almanac.source.reader import DataPath
+
 
 @dataclass(frozen=True)
 class BoardLine:
@@ -15,7 +17,9 @@ class BoardLine:
     ``groups`` are the lane groups that the line is for, and ``whose`` says who they are; both are
     empty where it is for all.
     ``how`` says start, partner and team, ``aim`` the time to hold (``aim_of`` as ``go_of``),
-    ``result`` what is noted of each rep, with ``room`` places to note it in.
+    ``result`` what is noted of each rep, with ``room`` places to note it in. ``path`` leads to the
+    reps that the line is of, () for any other line; ``target`` says how fast (``target_of`` as
+    ``go_of``) where times were laid over the line (``timed_board``).
     """
 
     depth: int
@@ -32,6 +36,9 @@ class BoardLine:
     aim_of: tuple[tuple[str, str, str], ...] = ()
     result: str = ""
     room: int = 0
+    path: DataPath = ()
+    target: str = ""
+    target_of: tuple[tuple[str, str, str], ...] = ()
 
 
 def lines_for(lines: list[BoardLine], groups: Collection[str]) -> list[BoardLine]:
@@ -60,6 +67,8 @@ def _seen_by(line: BoardLine, groups: Collection[str]) -> BoardLine:
         return own
     go = own.go_of[0][2] if own.go_of else own.go
     aim = own.aim_of[0][2] if own.aim_of else own.aim
+    target = own.target_of[0][2] if own.target_of else own.target
+    own = replace(own, target=target, target_of=())
     return replace(own, go=go, go_of=(), aim=aim, aim_of=(), groups=(), whose="")
 
 
@@ -67,8 +76,11 @@ def narrowed(line: BoardLine, groups: Collection[str]) -> BoardLine:
     """The line with the times of these lane groups alone, where lane groups have their own."""
     go_of = tuple(own for own in line.go_of if own[0] in groups)
     aim_of = tuple(own for own in line.aim_of if own[0] in groups)
+    target_of = tuple(own for own in line.target_of if own[0] in groups)
     go = _by_title(go_of) if line.go_of else line.go
     aim = _by_title(aim_of) if line.aim_of else line.aim
+    target = _by_title(target_of) if line.target_of else line.target
+    line = replace(line, target=target, target_of=target_of)
     return replace(line, go_of=go_of, go=go, aim_of=aim_of, aim=aim)
 
 

@@ -25,6 +25,7 @@ from almanac.report.set_words import (
     times_words,
     waves_words,
 )
+from almanac.source.reader import DataPath
 from almanac.units import show_number, show_time
 
 
@@ -35,24 +36,25 @@ def board(catalogue: Catalogue, swim_set: SwimSet) -> list[BoardLine]:
 
 def board_lines(catalogue: Catalogue, items: tuple[Item, ...]) -> list[BoardLine]:
     """The lines of items, in order."""
-    return list(_lines(catalogue, items, 0))
+    return list(_lines(catalogue, items, 0, ("items",)))
 
 
 def _lines(
-    catalogue: Catalogue, items: tuple[Item, ...], depth: int, rounds: int = 0
+    catalogue: Catalogue, items: tuple[Item, ...], depth: int, path: DataPath, rounds: int = 0
 ) -> Iterator[BoardLine]:
-    """The lines of items that are done in so many rounds."""
-    for item in items:
+    """The lines of the items at ``path`` that are done in so many rounds."""
+    for index, item in enumerate(items):
+        here = (*path, index)
         if isinstance(item, Pause):
             yield BoardLine(depth, f"Pause {show_time(item.seconds)}", note=item.note)
         elif isinstance(item, Round):
-            yield from _rounds(catalogue, item, depth)
+            yield from _rounds(catalogue, item, depth, here)
         else:
-            yield from _by_group(catalogue, item, depth)
+            yield from (replace(own, path=here) for own in _by_group(catalogue, item, depth))
             yield from _by_round(catalogue, item.by_round, depth + 1, rounds, item)
 
 
-def _rounds(catalogue: Catalogue, item: Round, depth: int) -> Iterator[BoardLine]:
+def _rounds(catalogue: Catalogue, item: Round, depth: int, path: DataPath) -> Iterator[BoardLine]:
     """A line that says how often each lane group goes round, and what a round holds: for those who
     go round at all.
     """
@@ -70,7 +72,7 @@ def _rounds(catalogue: Catalogue, item: Round, depth: int) -> Iterator[BoardLine
         yield _only_for(line, tuple(others), "Others") if ways else line
     out = {group for (rounds, _), groups in ways.items() if not rounds for group in groups}
     inner = [
-        *_lines(catalogue, item.items, depth + 1, item.most),
+        *_lines(catalogue, item.items, depth + 1, (*path, "items"), item.most),
         *_by_round(catalogue, item.by_round, depth + 1, item.most),
     ]
     yield from lines_without(inner, out, tuple(catalogue.lane_groups)) if out else inner

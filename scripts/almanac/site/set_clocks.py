@@ -24,6 +24,7 @@ from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.known_words import basis_words, no_number_words, unfit_words
 from almanac.report.shown import others, shown, shown_rest
+from almanac.report.timed_board import target_marks
 from almanac.report.working_text import steps
 from almanac.site.shown_figures import LEGEND, page_figures
 from almanac.units import COURSES, Course, show_distance, show_number, show_time
@@ -122,7 +123,7 @@ def _row(row: ItemRow) -> dict[str, Any]:
         rest = "does not fit"
     return {
         "what": ", ".join(dict.fromkeys(map(_timed_label, row.timed))),
-        "target": target + _marks(slow),
+        "target": target + target_marks(slow),
         "sendoff": _go(row),
         "inside": f"{show_number(slow.rep.inner_rest_s)} s inside" if slow.rep.inner_rest_s else "",
         "aim": _aims(row),
@@ -168,18 +169,6 @@ def _timed_label(timed: TimedRep) -> str:
         if distance
         else f"{label}, how far is not known"
     )
-
-
-def _marks(timed: TimedRep) -> str:
-    if not isinstance(timed.target, Target):
-        return ""
-    marks = {
-        "estimated": timed.target.estimated,
-        "tested in another pool": timed.target.other_course,
-        "from an old test": timed.target.stale,
-        "assumed": timed.target.assumed,
-    }
-    return "".join(f" ({mark})" for mark, holds in marks.items() if holds)
 
 
 def basis_notes(analysis: Analysis, run: GroupClock) -> Iterator[str]:

@@ -1,0 +1,69 @@
+"""The whiteboard with times: each lane group's own send-off and target on its own line."""
+
+from __future__ import annotations
+
+import pytest
+
+from almanac.analysis.analysis import Analysis
+from almanac.report.board_line import BoardLine, lines_for
+from almanac.report.timed_board import timed_lines
+from almanac.report.whiteboard import board_lines
+
+GROUPS = ("osprey-1", "osprey-2")
+
+
+@pytest.fixture(scope="module")
+def parts(analysis: Analysis) -> list[list[BoardLine]]:
+    """The lines of each part of a practice, with times for both lane groups."""
+    catalogue = analysis.catalogue
+    return [
+        timed_lines(
+            catalogue,
+            board_lines(
+                catalogue, row.run.swim_set.items if row.run.swim_set else row.run.doing.items
+            ),
+            row.run.clocks,
+            GROUPS,
+        )
+        for row in analysis.practices["osprey-ladder"].sheet
+    ]
+
+
+def told(lines: list[BoardLine], group: str) -> list[tuple[str, str, str]]:
+    return [(line.what, line.go, line.target) for line in lines_for(lines, (group,))]
+
+
+def test_a_lane_group_has_its_own_send_off_and_target(parts: list[list[BoardLine]]) -> None:
+    assert [told(parts[0], group)[0] for group in GROUPS] == [
+        ("4 × 100 Easy swim, own choice", "on 2:00", "target 1:36.3"),
+        ("4 × 100 Easy swim, own choice", "on 2:05", "target 1:44.3 (estimated)"),
+    ]
+    both = lines_for(parts[0], GROUPS)[0]
+    assert [(group, words) for group, _, words in both.go_of] == [
+        ("osprey-1", "on 2:00"),
+        ("osprey-2", "on 2:05"),
+    ]
+
+
+def test_what_is_of_no_reps_has_no_times(parts: list[list[BoardLine]]) -> None:
+    assert told(parts[0], "osprey-1")[1] == ("Pause 1:00", "", "")
+    assert told(parts[2], "osprey-1")[0] == ("2 rounds of", "1:00 between rounds", "")
+
+
+def test_every_rep_of_a_descend_or_a_rotation_has_its_own_target(
+    parts: list[list[BoardLine]],
+) -> None:
+    words = told(parts[2], "osprey-1")[1][2].removeprefix("target ")
+    assert len(words.split(", ")) == 6
+    assert sorted(words.split(", "), reverse=True) == words.split(", ")
+    turns = told(parts[1], "osprey-1")[0][2].removeprefix("target ").split(", ")
+    assert turns[0] == turns[2] > turns[1] == turns[3]
+
+
+def test_a_send_off_that_nobody_wrote_is_marked(analysis: Analysis) -> None:
+    summary = analysis.summary("ladder-on-back")
+    lines = board_lines(analysis.catalogue, summary.swim_set.items)
+    timed = timed_lines(analysis.catalogue, lines, summary.clocks, ("osprey-1", "reed-1"))
+    assert not any("suggested" in line.go for line in lines_for(timed, ("osprey-1",)))
+    reed = lines_for(timed, ("reed-1",))
+    assert any(line.go.endswith("(suggested)") for line in reed if line.path)
