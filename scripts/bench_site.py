@@ -178,18 +178,7 @@ def first_visit(browser: Browser, address: str) -> tuple[int, int]:
     page.goto(address + DRILL, wait_until="networkidle")
     page.wait_for_timeout(500)
     context.close()
-    worker = sum(len(gzip.compress(content)) for content in _worker_parts(asked, address))
-    return round(sum(sizes)) + worker, len(asked)
-
-
-def _worker_parts(asked: list[str], address: str) -> Iterator[bytes]:
-    """What the search's worker fetched: its own requests are not told to the page's session."""
-    import urllib.request
-
-    for url in asked:
-        if "search-worker.js" in url:
-            with urllib.request.urlopen(url) as response:
-                yield gzip.decompress(response.read())
+    return round(sum(sizes)), len(asked)
 
 
 def finder_times(page: Page, address: str, rounds: int) -> list[float]:

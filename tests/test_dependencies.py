@@ -26,7 +26,6 @@ BENCH = sorted((ROOT / "scripts").glob("*.py"))
 # Needs that no module imports: where they are used, and the words that show it.
 USED_OTHERWISE = {
     "mkdocs": ("scripts/almanac/**/*.py", "mkdocs"),
-    "mkdocs-material": ("mkdocs.yml", "name: material"),
     "setuptools": ("pyproject.toml", 'build-backend = "setuptools'),
     "mypy": ("pyproject.toml", "[tool.mypy]"),
     "ruff": ("pyproject.toml", "[tool.ruff]"),

@@ -197,6 +197,7 @@ function readAddress(address = location.hash) {
       preferences.choose(name, value, false);
     }
   }
+  choice.words ||= new URLSearchParams(location.search).get("q") ?? "";
   wordsInput.value = choice.words;
   boxes.forEach((box, facet) => { box.open = isWide() || asked.open.includes(facet); });
   refresh(true);

@@ -7,7 +7,7 @@ from typing import Literal
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 from shared import is_long
 
 from .web import TEMPLATES, Server
@@ -51,9 +51,9 @@ def test_what_is_pressed_is_large_enough(browser: Browser, server: Server, file:
     context = browser.new_context(viewport={"width": 360, "height": 640})
     page = context.new_page()
     page.goto(server.address + file)
-    small = page.evaluate("""() => [...document.querySelectorAll('.tool, .chip, .door, .entries > li > a, .chooser select, .facet-box > summary, .folded > summary, .md-header__button')]
+    small = page.evaluate("""() => [...document.querySelectorAll('.tool, .chip, .door, .entries > li > a, .chooser select, .facet-box > summary, .folded > summary, nav.bar > a, .rows > li > a')]
       .map(part => [part.outerHTML.slice(0, 80), part.getBoundingClientRect()])
-      .filter(([, box]) => box.width && box.right > 0 && (box.height < 43.5 || box.width < 43.5)).map(([html]) => html)""")
+      .filter(([, box]) => box.width && box.right > 0 && (box.height < 47.5 || box.width < 47.5)).map(([html]) => html)""")
     context.close()
     assert small == []
 
@@ -66,16 +66,35 @@ def test_with_text_of_twice_its_size_the_page_stays_where_it_is(
     context = browser.new_context(viewport={"width": 360, "height": 640})
     page = context.new_page()
     page.goto(server.address + file)
-    page.evaluate("document.documentElement.style.fontSize = '250%'")  # the theme's own is 125 %
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
     context.close()
 
 
-def test_the_menu_and_the_search_open_by_keyboard(browser: Browser, server: Server) -> None:
+def test_the_bar_is_reached_by_keyboard_and_leads_on(browser: Browser, server: Server) -> None:
     context = browser.new_context(viewport={"width": 360, "height": 640})
     page = context.new_page()
     page.goto(server.address)
-    page.locator("header label[for=__drawer]").focus()
+    page.keyboard.press("Tab")
+    expect(page.get_by_role("link", name="To the page")).to_be_focused()
+    for name in ("Home", "Find", "Tonight", "More"):
+        page.keyboard.press("Tab")
+        expect(page.get_by_role("link", name=name, exact=True)).to_be_focused()
     page.keyboard.press("Enter")
-    assert page.locator("#__drawer").is_checked()
+    expect(page.locator("h1")).to_have_text("More")
+    context.close()
+
+
+def test_light_or_dark_once_chosen_stands_before_the_first_paint(
+    browser: Browser, server: Server
+) -> None:
+    context = browser.new_context(color_scheme="light")
+    page = context.new_page()
+    page.goto(f"{server.address}settings.html")
+    page.get_by_label("Dark").check()
+    page.goto(f"{server.address}drills/back-streamline-kick.html", wait_until="commit")
+    expect(page.locator("html")).to_have_attribute("data-look", "dark")
+    page.goto(f"{server.address}settings.html")
+    page.get_by_label("As the device").check()
+    expect(page.locator("html")).to_have_attribute("data-look", "light")
     context.close()

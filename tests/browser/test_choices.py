@@ -17,8 +17,8 @@ def choose(page: Page, **choices: str) -> None:
         page.locator(f'[data-choose="{name}"]').first.select_option(value)
 
 
-def test_a_choice_on_home_is_followed_on_a_set(phone: Page, server: Server) -> None:
-    phone.goto(server.address)
+def test_a_choice_in_the_settings_is_followed_on_a_set(phone: Page, server: Server) -> None:
+    phone.goto(server.address + "settings.html")
     choose(phone, group="osprey-1", pool="50m", units="yd")
     phone.goto(server.address + SET)
     shown = phone.locator("article.clocks .lane-group:visible")
@@ -35,25 +35,25 @@ def test_a_choice_on_home_is_followed_on_a_set(phone: Page, server: Server) -> N
 def test_the_finder_follows_and_a_shared_address_does_not_overwrite(
     phone: Page, server: Server
 ) -> None:
-    phone.goto(server.address)
+    phone.goto(server.address + "settings.html")
     choose(phone, group="heron-1")
     phone.goto(server.address + "find.html#open=minutes")
     expect(phone.locator('[data-choose="group"]')).to_have_value("heron-1")
-    phone.goto(server.address)
+    phone.goto(server.address + "settings.html")
     phone.goto(server.address + "find.html#minutes=20&group=osprey-2&pool=25yd")
     expect(phone.locator('[data-choose="group"]')).to_have_value("osprey-2")
-    phone.goto(server.address)
+    phone.goto(server.address + "settings.html")
     expect(phone.locator('[data-choose="group"]')).to_have_value("heron-1")
 
 
 def test_lengths_of_a_drill_follow_the_unit(phone: Page, server: Server) -> None:
     phone.goto(server.address + "drills/back-streamline-kick.html")
     expect(phone.locator("dl.facts [data-length]")).to_have_text("50 m or yd")
-    phone.goto(server.address)
+    phone.goto(server.address + "settings.html")
     choose(phone, units="yd")
     phone.goto(server.address + "drills/back-streamline-kick.html")
     expect(phone.locator("dl.facts [data-length]")).to_have_text("50 yd")
-    phone.goto(server.address)
+    phone.goto(server.address + "settings.html")
     choose(phone, units="pool", pool="50m")
     phone.goto(server.address + "drills/back-streamline-kick.html")
     expect(phone.locator("dl.facts [data-length]")).to_have_text("50 m")
@@ -157,7 +157,7 @@ def test_the_page_of_a_set_is_light(site: Path) -> None:
 
 
 def test_a_lane_group_sees_its_own_run_sheet(phone: Page, server: Server) -> None:
-    phone.goto(server.address)
+    phone.goto(server.address + "settings.html")
     choose(phone, group="osprey-1")  # of another squad: the practice is not for it
     phone.goto(server.address + "practices/heron-kick-and-go.html")
     rows = phone.locator("ol.sheet > li")

@@ -12,7 +12,7 @@ from almanac.analysis.analysis import Analysis
 
 from .web import TEMPLATES, Server, Watched, sitemap
 
-WIDTH, HEIGHT = 360, 640
+WIDTH = 360
 TABS = 4  # pages open side by side, so that one loads while another is measured
 _SEEN = (
     "h1",
@@ -31,7 +31,7 @@ _MEASURE = """selectors => ({
     const {x, width} = text.getBBox(), seen = text.ownerSVGElement.viewBox.baseVal;
     return width && seen.width && (x < seen.x || x + width > seen.x + seen.width);
   }).map(text => text.textContent),
-  head: document.querySelector(".md-header").getBoundingClientRect().bottom,
+  bar: document.querySelector("nav.bar").getBoundingClientRect().top,
 })"""
 
 
@@ -75,16 +75,16 @@ def troubles(
 
 
 def not_in_sight(seen: dict[str, object]) -> list[str]:
-    """What of a drill's first screen is missing, small, covered by the head, or below the fold."""
+    """What of a drill's first screen is missing, small, covered by the Bar, or below the fold."""
     troubles = []
-    top = seen["head"]
-    assert isinstance(top, float | int)
+    bar = seen["bar"]
+    assert isinstance(bar, float | int)
     boxes = seen["boxes"]
     assert isinstance(boxes, list)
     for selector, box in zip(_SEEN, boxes, strict=True):
         if box is None:
             troubles.append(f"{selector} is missing")
-        elif box[1] < top or box[3] > HEIGHT or box[0] < 0 or box[2] > WIDTH:
+        elif box[1] < 0 or box[3] > bar or box[0] < 0 or box[2] > WIDTH:
             troubles.append(f"{selector} lies at {[round(side) for side in box]}")
     figure = boxes[2]
     if figure and figure[3] - figure[1] < 60:

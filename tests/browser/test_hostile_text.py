@@ -287,9 +287,9 @@ def test_nothing_of_a_text_runs_where_scripts_put_it(
     drill = next(one for one in put if (one.field, one.id) == ("drill.title", "back-kick"))
     words = MARK.search(drill.text)[0]  # type: ignore[index]
     page.goto(address + "index.html")
-    page.locator(".search-link").click()
-    page.locator(".md-search__input").press_sequentially(words)
-    expect(page.locator(".md-search-result__list")).to_contain_text(words)
+    page.locator(".bar-search input").fill(words)
+    page.keyboard.press("Enter")
+    expect(page.locator("[data-results]")).to_contain_text(words)
     page.goto(address + "find.html")
     page.locator("#find-words").fill(words)
     expect(page.locator("[data-results]")).to_contain_text(words)

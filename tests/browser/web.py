@@ -17,7 +17,7 @@ from almanac.site.settings import read_settings
 
 # A page of the small catalogue for every template, and the states of a page that look unlike it.
 TEMPLATES = (
-    "index.html", "find.html", "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html", "sets/kick-and-go.html",
+    "index.html", "more.html", "settings.html", "tonight.html", "find.html", "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html", "sets/kick-and-go.html",
     "faults/knees-break-surface.html", "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html",
     "practices/heron-kick-and-go.html", "blocks/heron-legs-in-three-weeks.html", "by/goal.html", "drills/index.html", "practices/index.html",
     "coverage.html", "safety.html", "kick-cycle.html", "new.html", "fields.html", "checks.html", "computed.html",
@@ -106,7 +106,7 @@ def sitemap(site: Path) -> list[str]:
     return [address.removeprefix(own) or "index.html" for address in found]
 
 
-# Asks the worker as the theme does, and gives what it answers to each question, the best three.
+# Asks the worker, and gives what it answers to each question, the best three.
 _ASK_SEARCH = """async ({ questions }) => {
   const worker = new Worker("scripts/search-worker.js");
   const answers = [];

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.progress import Told, unseen
-from almanac.publish.bundles import bundles
+from almanac.publish.bundles import PUBLISHED, bundles
 from almanac.publish.errors import DiskError, SiteError
 from almanac.publish.node import NodeError
 from almanac.publish.place import keep_others_work, mend, place_of, put
@@ -73,7 +73,8 @@ def mend_site(root: Path, out: Path, wait_for: Callable[[str], None] = lambda _:
 
 
 def _scripts(bundled: Path) -> Iterator[tuple[str, bytes]]:
-    """The bundled scripts of the pages, by the file of the site that each becomes."""
-    for path in sorted((bundled / "scripts").rglob("*")):
-        if path.is_file():
-            yield path.relative_to(bundled).as_posix(), path.read_bytes()
+    """The bundled scripts and the faces of the pages, by the file of the site that each becomes."""
+    for folder in PUBLISHED:
+        for path in sorted((bundled / folder).rglob("*")):
+            if path.is_file():
+                yield path.relative_to(bundled).as_posix(), path.read_bytes()

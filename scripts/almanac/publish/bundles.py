@@ -22,6 +22,8 @@ from almanac.resources import HOME, SITE_SOURCE
 
 BUNDLES = Path(__file__).resolve().parents[1] / "bundles"
 LICENCES = "scripts/licences.txt"
+PUBLISHED = ("scripts", "fonts")
+"""The folders of the bundles that become folders of the site."""
 # Pages opened from a folder load no modules, so each bundle is a classic script. None of these
 # makes code need `eval`, which the policy of the pages forbids.
 _OPTIONS = (
@@ -31,6 +33,7 @@ _OPTIONS = (
     "--charset=utf8",
     "--target=es2022",
     "--log-level=warning",
+    "--loader:.woff2=copy",
 )
 _LISTS = ("package.json", "package-lock.json")  # what is bundled, and the libraries
 _FOLDERS = ("scripts", "offline")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import re
 from collections.abc import Iterable, Iterator
 
 from almanac.publish.content_security import with_policy
@@ -12,14 +10,13 @@ from almanac.publish.links import LinkCheck
 from almanac.publish.offline import MANIFEST, app_manifest
 from almanac.site.settings import SiteSettings
 
-# What the theme brings along that no page of ours asks for: source maps, and its own search.
-_NEVER_ASKED_FOR = re.compile(r"assets/(.*\.map|javascripts/(lunr|workers)/.*)|sitemap\.xml\.gz")
+_NEVER_ASKED_FOR = {"sitemap.xml.gz"}  # by no page of ours: MkDocs makes it beside sitemap.xml
 _MOST_LINES = 20
 
 
 def is_asked_for(file: str) -> bool:
-    """Whether any page of ours asks for a file that the theme brings along."""
-    return not _NEVER_ASKED_FOR.fullmatch(file)
+    """Whether a file that MkDocs makes has a place in the site."""
+    return file not in _NEVER_ASKED_FOR
 
 
 def finished(page: str) -> str:
@@ -37,9 +34,7 @@ def demand_links(links: LinkCheck, files: Iterable[str]) -> None:
 
 
 def close_set(page: str) -> str:
-    """A page without the theme's empty lines and indents, a seventh of it; one with a preformatted
-    block stays as it is.
-    """
+    """A page without empty lines and indents; one with a preformatted block stays as it is."""
     if "<pre" in page or "<textarea" in page:
         return page
     first, *lines = (line.strip(" \t\r") for line in page.split("\n"))
@@ -47,13 +42,5 @@ def close_set(page: str) -> str:
 
 
 def own_files(settings: SiteSettings) -> Iterator[tuple[str, str]]:
-    """Files of the site that are no pages and come from no entry: the web app manifest, and what
-    the theme asks for with every page that has a search field, with nothing in it. Our search
-    worker fetches its documents at the first search.
-
-    A page opened from a folder asks for the empty index as a script.
-    """
+    """Files of the site that are no pages and come from no entry: the web app manifest."""
     yield MANIFEST, app_manifest(settings.name, settings.description)
-    empty = json.dumps({"config": {"lang": ["en"], "separator": "[\\s\\-]+"}, "docs": []})
-    yield "search/search_index.json", empty
-    yield "search/search_index.js", f"var __index = {empty}"

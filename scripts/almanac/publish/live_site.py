@@ -14,7 +14,7 @@ from urllib.parse import urlsplit
 
 from almanac.cache import digest
 from almanac.publish.atomic import replace_file
-from almanac.publish.bundles import bundles
+from almanac.publish.bundles import PUBLISHED, bundles
 from almanac.publish.finish import demand_links, finished
 from almanac.publish.links import LinkCheck
 from almanac.publish.mkdocs_pages import MkDocsPages
@@ -75,7 +75,7 @@ class LiveSite:
             else:
                 self._publish(file, content)
         if come:
-            self._look_again()
+            self._mkdocs.read_again()
             for file, content in come:
                 self._publish(file, content)
 
@@ -89,7 +89,7 @@ class LiveSite:
             del self._sources[file]
             self._drop(published_as(file))
         if any(file.endswith(_MARKDOWN) for file in gone):
-            self._look_again()
+            self._mkdocs.read_again()
         for file, text in self._mkdocs.of_theme().items():
             self._offer(file, finished(text) if file.endswith(".html") else text)
         demand_links(self._links, self._published)
@@ -111,30 +111,12 @@ class LiveSite:
             del self.unwritten[file]
         shutil.rmtree(self._scratch, ignore_errors=True)
 
-    def _look_again(self) -> None:
-        """A page has come or gone."""
-        before = self._mkdocs.titles
-        self._mkdocs.read_again()
-        self._follow_titles(before)
-
     def _publish(self, file: str, content: bytes) -> None:
         if not file.endswith(_MARKDOWN):
             self._offer(file, content)
             return
-        before = self._mkdocs.titles
-        self._render(file)
-        self._follow_titles(before)
-
-    def _render(self, file: str) -> None:
         became, html = self._mkdocs.html(file)
         self._offer(became, finished(html))
-
-    def _follow_titles(self, before: list[str | None]) -> None:
-        """Every page shows the titles of the navigation: where one is another, all are redone."""
-        if self._mkdocs.titles != before:
-            for file in list(self._sources):
-                if file.endswith(_MARKDOWN) and self._mkdocs.holds(file):
-                    self._render(file)
 
     def _offer(self, file: str, content: str | bytes) -> None:
         """A file of the site as it is now; nothing where it was so before."""
@@ -163,8 +145,9 @@ def of_source(bundled: Path) -> Iterable[tuple[str, bytes]]:
     """What stands on the site as it stands in the repository, and the bundled scripts."""
     for file, path in source_files():
         yield file, path.read_bytes()
-    for file, path in below(bundled / "scripts"):
-        yield f"scripts/{file}", path.read_bytes()
+    for folder in PUBLISHED:
+        for file, path in below(bundled / folder):
+            yield f"{folder}/{file}", path.read_bytes()
 
 
 def below(folder: Path) -> Iterable[tuple[str, Path]]:

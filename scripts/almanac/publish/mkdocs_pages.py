@@ -32,9 +32,7 @@ class MkDocsPages:
         self.read_again()
 
     def read_again(self) -> None:
-        """Look which files there are, and what the pages of the navigation are called. To be called
-        when a file has come or gone.
-        """
+        """Look which files there are. To be called when a file has come or gone."""
         config = self._config
         with as_site_error():
             files = get_files(config)
@@ -49,11 +47,6 @@ class MkDocsPages:
                     Page(None, file, config)
             for page in self._nav.pages:
                 _populate_page(page, config, files)
-
-    @property
-    def titles(self) -> list[str | None]:
-        """What every page shows in its navigation."""
-        return [page.title for page in self._nav.pages]
 
     def holds(self, file: str) -> bool:
         """Whether a file was there when the files were last looked at."""

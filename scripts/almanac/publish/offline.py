@@ -27,14 +27,14 @@ _LEFT_OUT = {
     SIZE,
     WORKER,
     "sitemap.xml",
-    "search/search_index.js",
     "scripts/licences.txt",
 }
 _FOLDERS_LEFT_OUT = ("data/", FOLDER)
 _HASH_LETTERS = 16
 
 
-_NOW_AND_BEFORE = {"sitemap.xml.gz", "search/search_index.json"}  # what older sites also held
+# What older sites also held.
+_NOW_AND_BEFORE = {"sitemap.xml.gz", "search/search_index.json", "search/search_index.js"}
 _OWN_FOLDERS = ("data/v1/", FOLDER)
 
 

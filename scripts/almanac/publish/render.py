@@ -29,7 +29,7 @@ from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.second_process import begun, is_possible
 from almanac.site.folder import naming
 
-HOOKS = tuple(Path(__file__).with_name(name) for name in ("keep_html.py", "theme_hook.py"))
+HOOKS = (Path(__file__).with_name("keep_html.py"),)
 
 Take = Callable[[str, bytes], None]
 N = TypeVar("N")
@@ -189,7 +189,6 @@ def _settings(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> P
 
 
 def _load(settings: Path) -> MkDocsConfig:
-    os.environ["NO_MKDOCS_2_WARNING"] = "1"  # the theme's own switch for its banner
     return load_config(str(settings), strict=True)
 
 

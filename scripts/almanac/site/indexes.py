@@ -15,6 +15,7 @@ from almanac.site.kind_indexes import INDEXES
 from almanac.site.links import Link, Page, is_listed, link, links
 from almanac.site.lists import grouped, list_page, section, set_link
 from almanac.site.preferences import preferences
+from almanac.site.tonight import tonight_page
 
 
 def index_pages(analysis: Analysis) -> Iterator[Page]:
@@ -26,12 +27,20 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
         "choosing": preferences(analysis),
     }
     yield Page("index.md", "home", home)
+    yield tonight_page(analysis)
+    yield Page("more.md", "more", {"kinds": [_index_link(kind) for kind in INDEXES]})
+    yield Page("settings.md", "settings", {"choosing": preferences(analysis)})
     for kind, index in INDEXES.items():
-        names = KIND[kind]
-        file = f"{names.pages}/index.md"
-        yield list_page(file, names.plural, names.about, index(analysis))
+        own = _index_link(kind)
+        file = own.href.removesuffix(".html") + ".md"
+        yield list_page(file, own.title, own.summary, index(analysis))
     for name, (title, summary, sections) in _by_word(analysis).items():
         yield list_page(f"by/{name}.md", title, summary, sections)
+
+
+def _index_link(kind: str) -> Link:
+    names = KIND[kind]
+    return Link(f"{names.pages}/index.html", names.plural, names.about)
 
 
 def _goal_links(catalogue: Catalogue) -> list[Link]:

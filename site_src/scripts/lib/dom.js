@@ -1,10 +1,7 @@
 // What every script of a page needs: the way to the site's root, the elements that the page holds, and new ones.
 
-/** The site's root, by the way there that the theme writes into every page. */
-export const root = new URL(
-  JSON.parse(one("#__config").textContent).base.replace(/\/?$/, "/"),
-  location.href,
-);
+/** The site's root, by the way there that every page names. */
+export const root = new URL(document.documentElement.dataset.root ?? "", location.href);
 
 /**
  * The element that a page made by us must hold.

@@ -1,0 +1,65 @@
+"""Every planned practice of the blocks by its day, and the page that shows them: Tonight.
+
+A site is built once and read on other days: which day it is only the browser knows. Without a
+script, all days stand on Tonight.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from itertools import groupby
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import SessionPlan, day_of_all
+from almanac.site.links import Link, Page, link
+
+_TIME = "%H:%M"
+
+
+@dataclass(frozen=True)
+class Planned:
+    """A practice on a day: from ``start`` to ``end`` as HH:MM, "" where the start is not said."""
+
+    on: date
+    start: str
+    end: str
+    practice: Link
+    squad: str
+    groups: tuple[str, ...]
+
+
+def planned(analysis: Analysis) -> list[Planned]:
+    """Every practice that a block plans, by day and start."""
+    found = {
+        (own.on, own.start, own.practice.href): own
+        for block in analysis.blocks.values()
+        for days in zip(*(own.days for own in block.values()), strict=True)
+        for own in _of_day(analysis, days[0].on, day_of_all(days).sessions)
+    }
+    return [found[key] for key in sorted(found)]
+
+
+def _of_day(analysis: Analysis, on: date, sessions: tuple[SessionPlan, ...]) -> Iterator[Planned]:
+    for own in sessions:
+        if own.practice is not None:
+            practice = own.practice.practice
+            squad = analysis.catalogue.club.squads[practice.squad].title
+            groups = own.session.groups or tuple(own.practice.groups)
+            end = _end(on, own.start, practice.slot.minutes)
+            yield Planned(on, own.start, end, link(practice), squad, groups)
+
+
+def _end(on: date, start: str, minutes: int) -> str:
+    if not start:
+        return ""
+    begins = datetime.combine(on, time.fromisoformat(start))
+    return (begins + timedelta(minutes=minutes)).strftime(_TIME)
+
+
+def tonight_page(analysis: Analysis) -> Page:
+    """The page that lists the practices day by day; a script puts today first."""
+    days = groupby(planned(analysis), key=lambda own: own.on)
+    shown = [(on.isoformat(), f"{on:%A} {on.day} {on:%B}", list(own)) for on, own in days]
+    return Page("tonight.md", "tonight", {"days": shown})
