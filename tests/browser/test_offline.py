@@ -18,7 +18,14 @@ from .web import Server, sitemap
 
 WORKER = (bundles() / "offline" / "worker.js").read_text("utf-8")
 DRILL = "drills/back-streamline-kick.html"
-FEW = {"index.html", "settings.html", "find.html", DRILL, "sets/kick-and-go.html", "sets/index.html"}
+FEW = {
+    "index.html",
+    "settings.html",
+    "find.html",
+    DRILL,
+    "sets/kick-and-go.html",
+    "sets/index.html",
+}
 _STATUS = """async files => {
   const bad = [];
   for (const file of files) {
