@@ -9,20 +9,32 @@ SVG = "{http://www.w3.org/2000/svg}"
 PATH_STEP = re.compile(r"([MLHVCSQA])([^A-Z]*)")
 
 
+def of(nodes: list[ElementTree.Element], name: str) -> list[ElementTree.Element]:
+    """The elements of a name."""
+    return [node for node in nodes if node.tag == f"{SVG}{name}"]
+
+
 def extent(root: ElementTree.Element) -> tuple[float, float, float, float]:
     """The smallest box around everything drawn, curves taken at their control points."""
     xs: list[float] = []
     ys: list[float] = []
-    for node in root.iter(f"{SVG}rect"):
+    windows = [inner for inner in root.iter(f"{SVG}svg") if inner is not root]
+    behind = {id(node) for inner in windows for node in inner.iter() if node is not inner}
+    for node in windows:  # what is outside of a window is cut off
+        x, y, w, h = (float(node.get(name, "")) for name in ("x", "y", "width", "height"))
+        xs += [x, x + w]
+        ys += [y, y + h]
+    shapes = [node for node in root.iter() if id(node) not in behind]
+    for node in of(shapes, "rect"):
         x, y, w, h = (float(node.get(name, "0")) for name in ("x", "y", "width", "height"))
         assert w >= 0 and h >= 0
         xs += [x, x + w]
         ys += [y, y + h]
-    for node in root.iter(f"{SVG}circle"):
+    for node in of(shapes, "circle"):
         x, y, r = (float(node.get(name, "0")) for name in ("cx", "cy", "r"))
         xs += [x - r, x + r]
         ys += [y - r, y + r]
-    for node in root.iter(f"{SVG}path"):
+    for node in of(shapes, "path"):
         for letter, text in PATH_STEP.findall(node.get("d", "")):
             numbers = [float(item) for item in text.split()]
             if letter == "A":

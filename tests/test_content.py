@@ -26,7 +26,7 @@ from almanac.model.effort_plans import Hold
 from almanac.model.load import Loaded, load
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
-from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
+from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart, picture
 from almanac.source.reader import read
 from almanac.source.style import fixed
 from almanac.units import COURSES
@@ -125,6 +125,19 @@ def test_every_drill_and_progression_is_drawn(club_analysis: Analysis) -> None:
             checked(around)
     for progression in catalogue.progressions.values():
         checked(str(ladder_chart(progression)))
+
+
+DRAWN_ALIKE: dict[frozenset[str], str] = {}
+"""Drills that differ in nothing that can be drawn, with the reason."""
+
+
+def test_no_two_drills_share_a_picture(club_analysis: Analysis) -> None:
+    by_picture: dict[str, set[str]] = {}
+    for id, drill in club_analysis.catalogue.drills.items():
+        by_picture.setdefault(picture(club_analysis.catalogue, drill), set()).add(id)
+    alike = {frozenset(ids) for ids in by_picture.values() if len(ids) > 1}
+    assert alike == set(DRAWN_ALIKE), sorted(sorted(ids) for ids in alike)
+    assert len(by_picture) >= 125
 
 
 def test_the_readme_shows_what_the_command_prints(

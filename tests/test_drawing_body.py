@@ -39,7 +39,7 @@ from almanac.model.drawing import (
     POSITIONS,
     SETTINGS,
     STROKES,
-    DrawingChoice,
+    DrawnBody,
     undrawn_words,
 )
 from almanac.model.drawing import GEAR as KNOWN_GEAR
@@ -423,7 +423,7 @@ UNDRAWN = [
     ({"setting": "moon"}, "setting: moon"),
     ({"posture": "headstand"}, "posture: headstand"),
     ({"wall": "leaning"}, "wall: leaning"),
-    ({"face": "away"}, "face: away"),
+    ({"face": "aslant"}, "face: aslant"),
     ({"stroke": "doggy", "arms": "stroking"}, "stroke: Doggy"),
 ]
 NEUTRAL: dict[str, str] = {"position": "supine", "arms": "free", "kick": "none"}
@@ -442,7 +442,7 @@ def test_a_word_that_cannot_be_drawn_gives_a_neutral_picture_that_names_it(
 
 
 def test_many_words_with_long_titles_stay_in_the_neutral_picture() -> None:
-    words = {"position": "sideways", "arms": "wings", "kick": "scissors", "face": "away"}
+    words = {"position": "sideways", "arms": "wings", "kick": "scissors", "face": "aslant"}
     titles = dict.fromkeys(words, "W" * 60)
     root = checked(body_drawing(**words, titles=titles))  # type: ignore[arg-type]
     rows = [float(node.get("y", "0")) for node in root.iter(f"{SVG}text")]
@@ -454,7 +454,7 @@ def test_a_new_stroke_changes_no_picture_that_follows_from_the_rest() -> None:
     walls = (None, "coming-in", "touching", "feet-on")
     words = product((*POSITIONS, "any"), ARMS, (*KICKS, "any"), walls)
     for position, arms, kick, wall in share(words, 100):
-        choice = DrawingChoice(wall=wall)
+        choice = DrawnBody(wall=wall)
         if list(undrawn_words(position, arms, kick, "doggy", choice)):
             continue
         told = {"position": position, "arms": arms, "kick": kick, "wall": wall}

@@ -25,17 +25,53 @@ from almanac.drawing.swimmer.geometry import Point, axes
 from almanac.drawing.swimmer.inverse_kinematics import arm_to, leg_to
 from almanac.drawing.swimmer.kick_cycle import SIDES, moment_drawing, moment_words
 from almanac.drawing.swimmer.kicks import MOMENTS
-from almanac.drawing.swimmer.phrases import LEG_WORDS, POSTURE_WORDS, WALL_WORDS
+from almanac.drawing.swimmer.marks import BEHIND, OVER
+from almanac.drawing.swimmer.phrases import (
+    FACE_WORDS,
+    HANDS_WORDS,
+    LEG_WORDS,
+    MARK_WORDS,
+    POSTURE_WORDS,
+    SIZE_WORDS,
+    WALL_WORDS,
+)
 from almanac.drawing.swimmer.poses import Pose, pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.segments import arm_joints, leg_joints
 from almanac.model.catalogue import Catalogue
-from almanac.model.drawing import ARMS, FACES, KICKS, POSITIONS, POSTURES, SETTINGS, WALLS
+from almanac.model.drawing import (
+    ARMS,
+    FACES,
+    HANDS,
+    KICKS,
+    MARKS,
+    POSITIONS,
+    POSTURES,
+    SETTINGS,
+    SIZES,
+    SPEEDS,
+    STROKES,
+    WALLS,
+)
 from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart
 from almanac.site.kick_cycle import kick_cycle_page
 from almanac.site.templates import Templates
 
 ROOT = Path(__file__).parents[1]
+SCHEMAS = ROOT / "scripts" / "almanac" / "schemas"
+OFFERED = {
+    "position": POSITIONS,
+    "arms": ARMS,
+    "kick": KICKS,
+    "stroke": STROKES,
+    "setting": SETTINGS,
+    "posture": POSTURES,
+    "wall": WALLS,
+    "face": FACES,
+    "hands": HANDS,
+    "size": SIZES,
+    "marks": MARKS,
+}
 DRAWN_BY_LAND = set(POSTURES) - {"lying-on-front", "side-lying"}
 
 
@@ -94,17 +130,24 @@ def test_under_water_work_is_drawn_under_water(catalogue: Catalogue) -> None:
 
 
 def test_the_schema_offers_exactly_the_words_that_are_drawn() -> None:
-    schema = json.loads(
-        (ROOT / "scripts" / "almanac" / "schemas" / "drill.json").read_text("utf-8")
-    )
-    fields = schema["properties"]["figure"]["properties"]
-    offered = {name: tuple(fields[name]["enum"]) for name in ("setting", "posture", "wall", "face")}
-    assert offered == {"setting": SETTINGS, "posture": POSTURES, "wall": WALLS, "face": FACES}
-    assert (
-        set(POSTURE_WORDS) == set(POSTURES)
-        and set(WALL_WORDS) == set(WALLS)
-        and set(LEG_WORDS) == DRAWN_BY_LAND
-    )
+    common = json.loads((SCHEMAS / "common.json").read_text("utf-8"))["$defs"]
+    drawn = {name: common[f"drawn_{name}"].get("enum") for name in OFFERED if name != "marks"}
+    drawn["marks"] = common["drawn_marks"]["items"]["enum"]
+    assert {name: tuple(words) for name, words in drawn.items()} == OFFERED
+    figure = json.loads((SCHEMAS / "drill.json").read_text("utf-8"))["properties"]["figure"]
+    assert tuple(figure["properties"]["speed"]["items"]["enum"]) == SPEEDS
+    bodies = figure["properties"]["then"]["items"]["properties"]
+    assert set(bodies) | {"then", "speed", "speed_over"} == set(figure["properties"])
+
+
+def test_every_word_that_is_drawn_is_told_in_words() -> None:
+    told = {"posture": POSTURE_WORDS, "wall": WALL_WORDS, "face": FACE_WORDS}
+    told |= {"hands": HANDS_WORDS, "size": SIZE_WORDS, "marks": MARK_WORDS}
+    assert {name: set(words) for name, words in told.items()} == {
+        name: set(OFFERED[name]) for name in told
+    }
+    assert set(LEG_WORDS) == DRAWN_BY_LAND
+    assert set(MARK_WORDS) == {*BEHIND, *OVER}
 
 
 # --- postures

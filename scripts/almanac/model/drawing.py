@@ -43,8 +43,50 @@ POSTURES = (
     "plank",
     "bridge",
 )
-WALLS = ("coming-in", "touching", "feet-on", "leaving", "start-hold", "at-back")
-FACES = ("in", "out")
+WALLS = (
+    "coming-in",
+    "touching",
+    "knees-in",
+    "somersault",
+    "feet-on",
+    "leaving",
+    "start-hold",
+    "flight",
+    "on-block",
+    "at-back",
+)
+FACES = ("in", "out", "to-you", "away")
+HANDS = (
+    "catch",
+    "throw",
+    "at-hips",
+    "sitting",
+    "over",
+    "catch-up",
+    "fingertips-along",
+    "fists",
+    "hands-under",
+    "sculling-ahead",
+    "short-grip",
+    "middle-grip",
+    "long-grip",
+)
+SIZES = ("small", "large")
+SPEEDS = ("still", "easy", "steady", "strong", "fast", "all-out")
+"""The speeds of a trace, the slowest first."""
+MARKS = (
+    "rope",
+    "flags",
+    "stopwatch",
+    "foot-count",
+    "hand-count",
+    "six-beats",
+    "spin",
+    "quarter-turns",
+    "rolls",
+    "eyes-shut",
+    "block",
+)
 GEAR = (
     "drag-socks",
     "fins",
@@ -61,33 +103,58 @@ GEAR = (
 
 
 @dataclass(frozen=True)
-class DrawingChoice:
-    """What the body figure shows beyond position, arms, kick and gear."""
+class DrawnBody:
+    """One body of a picture: what it shows beyond the entry's words, and its own words where they
+    are not the entry's. ``says`` stands by it where there are several.
+    """
 
+    says: str = ""
+    position: str | None = None
+    arms: str | None = None
+    kick: str | None = None
+    stroke: str | None = None
+    gear: tuple[str, ...] | None = None
     setting: str | None = None
     posture: str | None = None
     wall: str | None = None
     face: str | None = None
+    hands: str | None = None
+    size: str | None = None
+    moment: int | None = None
     together: bool = False
     one_leg: bool = False
-    moment: int | None = None
+    other_side: bool = False
+    marks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class DrawingChoice(DrawnBody):
+    """What the picture of a drill shows: its body, those that come after it or stand beside it, and
+    its speed: efforts, one for each equal part of what ``speed_over`` names.
+    """
+
+    then: tuple[DrawnBody, ...] = ()
+    speed: tuple[str, ...] = ()
+    speed_over: str = ""
 
 
 def undrawn_words(
-    position: str, arms: str, kick: str, stroke: str, choice: DrawingChoice
+    position: str, arms: str, kick: str, stroke: str, choice: DrawnBody
 ) -> Iterator[tuple[str, str]]:
     """The words that cannot be drawn, each with its field: ``position``, ``arms``, ... , ``face``.
 
     A stroke is among them only where the picture would follow from it.
     """
     fields: Iterable[tuple[str, str | None, tuple[str, ...]]] = (
-        ("position", position, (*POSITIONS, OPEN)),
-        ("arms", arms, ARMS),
-        ("kick", kick, (*KICKS, OPEN)),
+        ("position", choice.position or position, (*POSITIONS, OPEN)),
+        ("arms", choice.arms or arms, ARMS),
+        ("kick", choice.kick or kick, (*KICKS, OPEN)),
         ("setting", choice.setting, SETTINGS),
         ("posture", choice.posture, POSTURES),
         ("wall", choice.wall, WALLS),
         ("face", choice.face, FACES),
+        ("hands", choice.hands, HANDS),
+        ("size", choice.size, SIZES),
     )
     for field, word, known in fields:
         if word is not None and word not in known:

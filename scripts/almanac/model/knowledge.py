@@ -130,6 +130,8 @@ class Drill(Moving):
         yield from references("drill", self.easier, "easier")
         yield from references("drill", self.harder, "harder")
         yield from references("drill", self.needs_first, "needs_first")
+        for body in (self.drawing, *self.drawing.then):
+            yield from references("gear", body.gear or (), "drawn")
         if self.pace:
             yield Reference("benchmark", self.pace.like, "pace")
 

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from almanac.drawing.charts.ladder import Rung, progression_ladder
 from almanac.drawing.charts.neighbours import neighbours
-from almanac.drawing.swimmer.body import body_drawing
+from almanac.drawing.swimmer.body import Words, picture_drawing
 from almanac.model.catalogue import Catalogue
 from almanac.model.drawing import DrawingChoice
 from almanac.model.entry import Ids
@@ -42,22 +42,8 @@ def picture(catalogue: Catalogue, drill: Drill) -> str:
 def _drawn(
     activity: Activity, gear: Ids, choice: DrawingChoice, titles: tuple[tuple[str, str], ...]
 ) -> str:
-    svg = body_drawing(
-        position=activity.position,
-        arms=activity.arms,
-        kick=activity.kick,
-        stroke=activity.stroke,
-        gear=gear,
-        setting=choice.setting,
-        posture=choice.posture,
-        wall=choice.wall,
-        face=choice.face,
-        together=choice.together,
-        one_leg=choice.one_leg,
-        moment=2 if choice.moment is None else choice.moment,
-        identifier="figure",
-        titles=dict(titles),
-    )
+    words = Words(activity.position, activity.arms, activity.kick, activity.stroke, gear)
+    svg = picture_drawing(words, choice, identifier="figure", titles=dict(titles))
     return svg.replace("<svg ", '<svg id="drawing" ', 1)
 
 

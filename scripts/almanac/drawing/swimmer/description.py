@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from almanac.drawing.swimmer.arms import RESTING
 from almanac.drawing.swimmer.kicks import Phase, phases
 from almanac.drawing.swimmer.land import IDLE, dead_bug
@@ -10,24 +12,32 @@ from almanac.drawing.swimmer.phrases import (
     DEAD_BUG,
     FACE_WORDS,
     GEAR_WORDS,
+    HANDS_WORDS,
     HOLD_WORDS,
     KICK_WORDS,
     LEG_WORDS,
+    MARK_WORDS,
+    OWN_ARMS,
+    OWN_LEGS,
     PART_WORDS,
     POSITION_WORDS,
     POSTURE_WORDS,
     RESTING_WORDS,
     SETTING_WORDS,
+    SIZE_WORDS,
     WALL_WORDS,
 )
 from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.poses import Pose
+from almanac.drawing.swimmer.scene import Scene
 
 
 def title_words(spec: PoseSpec) -> str:
     """The figure's title."""
     if spec.hold == "hung":
         return "Body figure: in the backstroke start at the wall"
+    if spec.hold in ("gathered", "tucked", "flying", "blocked"):
+        return f"Body figure: {HOLD_WORDS[spec.hold]}"
     if spec.hold == "planted":
         return f"Body figure: {_lying_words(spec)}, feet on the wall, ready to push"
     phrases = [POSITION_WORDS[spec.position]]
@@ -52,8 +62,12 @@ def arms_words(spec: PoseSpec) -> str:
         return "hands on the edge"
     if spec.hold == "planted":
         return ARMS_WORDS["streamline"]
+    if spec.hold in OWN_ARMS:
+        return OWN_ARMS[spec.hold]
     if spec.hold == "posed":
         return _posed_arms(spec)
+    if spec.hands:
+        return HANDS_WORDS[spec.hands]
     leaning = spec.hold in ("seated", "reclined") and spec.arms in RESTING
     if leaning or (spec.arms == "holding-wall" and spec.setting == "deck-edge"):
         return "hands on the deck"
@@ -115,6 +129,20 @@ def leg_words(side: str, phase: Phase) -> str:
     return f"{side} on the {phase.beat}, {PART_WORDS[phase.part]} ({phase.stage})"
 
 
+def described(scenes: Sequence[Scene], speeds: tuple[str, ...], over: str) -> tuple[str, str]:
+    """The title and the description of a picture of one scene or several, and of its speeds."""
+    title, told = title_words(scenes[0].held.spec), description(scenes[0].held, scenes[0].worn)
+    if len(scenes) > 1:
+        title = f"Body figure in {len(scenes)} parts: {', '.join(one.says for one in scenes)}"
+        told = " ".join(
+            f"{number}. {one.says}: {description(one.held, one.worn)}"
+            for number, one in enumerate(scenes, 1)
+        )
+    if speeds:
+        told += f" Speed over {over}: {', '.join(speeds)}."
+    return title, told
+
+
 def description(held: Pose, gear: tuple[str, ...]) -> str:
     """The figure in words: body, arms, each leg, gear."""
     spec = held.spec
@@ -125,6 +153,7 @@ def description(held: Pose, gear: tuple[str, ...]) -> str:
         sentences.append(
             f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}."
         )
+    sentences += [MARK_WORDS[mark] for mark in spec.marks]
     if gear:
         sentences.append(f"Gear: {gear_words(spec, gear)}.")
     return " ".join(sentences)
@@ -139,6 +168,8 @@ def _body(held: Pose) -> str:
     spec = held.spec
     if spec.hold == "hung":
         return f"at the wall, {HOLD_WORDS['hung']}"
+    if spec.hold in ("gathered", "tucked", "flying", "blocked"):
+        return HOLD_WORDS[spec.hold]
     if spec.hold == "planted":
         return f"{_lying_words(spec)} under water, {HOLD_WORDS['planted']}"
     if spec.posture and spec.hold != "wading":
@@ -172,10 +203,14 @@ def _legs(held: Pose) -> str:
     spec = held.spec
     if spec.hold == "posed":
         return f"{DEAD_BUG if dead_bug(spec) else LEG_WORDS[spec.posture][spec.kick != 'none']}."
+    if spec.hold in OWN_LEGS:
+        return OWN_LEGS[spec.hold]
     if spec.hold in ("planted", "hung"):
         return "Feet on the wall under water, knees at about a right angle."
     if spec.wall == "leaving":
         return "Legs long and still."
+    if spec.size:
+        return f"{SIZE_WORDS[spec.size]} {kick_words(spec).lower()}."
     both = phases(spec.kick, spec.moment, spec.lie)
     if both is None:
         return f"{kick_words(spec)}."

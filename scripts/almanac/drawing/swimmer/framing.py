@@ -5,6 +5,7 @@ scale.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.pose_spec import PoseSpec
@@ -17,6 +18,9 @@ LEGS_REACH, FINS_REACH = 0.62, 0.8
 # Room kept free at the left for what is behind the swimmer, in the figure's units.
 ROOM_BEHIND = {"parachute": 62.0, "stretch-cord": 46.0, "pulley-tower": 58.0}
 WALL_ROOM = 30.0
+# Room over the head and over the water that gear and marks take, in standing heights.
+OVER_HEAD = {"water-cup": 0.12, "snorkel": 0.18}
+OVER_WATER = {"flags": 0.38, "block": 0.45, "rolls": 0.32, "eyes-shut": 0.24}
 _TALL_POSTURES = ("standing", "standing-on-toes")
 _HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench")
 
@@ -32,6 +36,28 @@ class Frame:
     swimmer: float
 
 
+class Box(NamedTuple):
+    """How far a scene reaches from the hips along the pool, and over and under the surface, in
+    standing heights.
+    """
+
+    left: float
+    right: float
+    up: float
+    down: float
+
+
+_FRAMES = {
+    "wading": Frame(176.0, 54.0, 150.0),
+    "hung": Frame(LOW, 66.0, 160.0),
+    "planted": Frame(LOW, 22.0, 190.0),
+    "gathered": Frame(176.0, 60.0, 150.0),
+    "tucked": Frame(LOW, 40.0, 170.0),
+    "flying": Frame(176.0, 118.0, 150.0),
+    "blocked": Frame(TALL, 150.0, 130.0),
+}
+
+
 def frame_of(held: Pose) -> Frame:
     """The frame that holds the pose with its arms at full reach."""
     spec = held.spec
@@ -43,10 +69,8 @@ def frame_of(held: Pose) -> Frame:
         return (
             Frame(TALL, 16.0, 128.0) if spec.setting == "under-water" else Frame(TALL, 64.0, 134.0)
         )
-    if spec.hold in ("wading", "hung", "planted"):
-        return {"wading": Frame(176.0, 54.0, 150.0), "hung": Frame(LOW, 66.0, 160.0)}.get(
-            spec.hold, Frame(LOW, 22.0, 190.0)
-        )
+    if spec.hold in _FRAMES:
+        return _FRAMES[spec.hold]
     if spec.setting == "on-land":
         return Frame(LOW, 122.0, 166.0)
     if spec.setting == "under-water":
@@ -102,13 +126,31 @@ def _depth(spec: PoseSpec, gear: tuple[str, ...]) -> float:
         return 0.78
     if spec.hold == "planted":
         return 0.5
+    if spec.hold in ("tucked", "gathered"):
+        return 0.62
     if spec.hold not in ("lying", "upright") or spec.grounded:
         return 0.01
     depth = 0.97 if spec.hold == "upright" else 0.46 if spec.kick == "breaststroke" else 0.4
     depth += 0.14 if "fins" in gear else 0.025 if "drag-socks" in gear else 0.0
+    depth += 0.1 if spec.hands == "sitting" else 0.0
     if spec.setting == "under-water":
         depth += 0.415 if spec.hold == "upright" else 0.4 if spec.rising else 0.21
     return depth
+
+
+def box_of(held: Pose, gear: tuple[str, ...]) -> Box:
+    """What there is to see of a pose beside others: its body, gear and wall, and no more."""
+    spec = held.spec
+    left, right = reach(held, gear)
+    if held.wall:
+        face = held.wall[0]
+        left, right = (left, face + 0.12) if held.wall[1] == "ahead" else (face - 0.14, right)
+    over = max((OVER_HEAD[word] for word in gear if word in OVER_HEAD), default=0.04)
+    over = max([over, *(OVER_WATER[mark] - held.top for mark in spec.marks if mark in OVER_WATER)])
+    over += 0.06 if spec.hold == "flying" else 0.0
+    under = 0.13 if "fins" in gear else 0.03 if "drag-socks" in gear else 0.0
+    low = 0.0 if not spec.wet or spec.hold == "posed" else held.bottom
+    return Box(left - 0.04, right + 0.04, max(held.top + over, 0.09), max(0.06 + under - low, 0.12))
 
 
 def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
@@ -123,10 +165,10 @@ def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
         return -0.25, max(end, 0.3)
     if hold == "seated":
         return -0.66, max(end, 0.45)
-    if hold == "posed":
+    if hold in ("posed", "gathered", "tucked", "flying", "blocked"):
         return min(held.span[0] - 0.05, -0.25), max(held.span[1] + 0.05, end, 0.25)
     if held.spec.arms == "board" or "kickboard" in gear:
-        end += 0.15
+        end += 0.2 if held.spec.hands == "long-grip" else 0.15
     start = -(FINS_REACH if "fins" in gear else LEGS_REACH)
     if held.wall and held.wall[1] == "behind" and held.spec.wall:
         start = held.wall[0] if hold in ("planted", "hung") else min(start, held.wall[0])

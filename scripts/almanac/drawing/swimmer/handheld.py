@@ -11,6 +11,8 @@ from almanac.drawing.swimmer.segments import HAND
 UNDER_HANDS, OVER_BODY, IN_HANDS = -0.2, 0.08, 0.0
 _ALONG, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
 _HALF_BOARD = 0.12
+# How far the middle of a board is ahead of the hands that lie on it.
+_AHEAD = {"short-grip": -0.1, "middle-grip": 0.0, "long-grip": 0.1}
 
 
 def hand_paddles(held: Pose, view: View) -> list[Layer]:
@@ -56,7 +58,8 @@ def kickboard(held: Pose, view: View) -> list[Layer]:
         return []
     hand = between(leading.wrist, leading.fingertip, 0.6)
     if leading.fingertip.x > bones.shoulder.x:
-        return [(UNDER_HANDS, _board(view, hand.plus(Point(0.06, -0.026)), _ALONG))]
+        middle = hand.plus(Point(_AHEAD.get(held.spec.hands, 0.06), -0.026))
+        return [(UNDER_HANDS, _board(view, middle, _ALONG))]
     return [(OVER_BODY, _board(view, hand.plus(Point(-0.05, -0.024)), _ALONG))]
 
 

@@ -134,6 +134,26 @@ def breaststroke(moment: int, lie: Lie) -> tuple[Leg, Leg]:
     return leg, replace(leg, hip=leg.hip - 1.5)
 
 
+_AMPLITUDE = {"small": 0.45, "large": 1.9}
+
+
+def sized(both: tuple[Leg, Leg], size: str, lie: Lie) -> tuple[Leg, Leg]:
+    """The legs of a kick that is smaller or larger than it should be: the feet still come up to the
+    surface and go less or more deep.
+    """
+    if size not in _AMPLITUDE:
+        return both
+    by = _AMPLITUDE[size]
+    middle = (_FLUTTER[0].hip + _FLUTTER[4].hip) / 2 + _HIP_SHIFT[lie]
+    half = (_FLUTTER[4].hip - _FLUTTER[0].hip) / 2
+    deeper = half * (by - 1) * {"supine": -1, "prone": 1, "centred": 0}[lie]
+    near, far = (
+        replace(leg, hip=middle + (leg.hip - middle) * by + deeper, knee=leg.knee * min(by, 1.3))
+        for leg in both
+    )
+    return near, far
+
+
 def still(lie: Lie) -> tuple[Leg, Leg]:
     """Legs at ease."""
     hip = {"supine": -2.0, "prone": 2.0, "centred": 1.0}[lie]

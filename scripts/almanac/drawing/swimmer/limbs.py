@@ -146,6 +146,8 @@ def _face(view: View, body: Skeleton, seen: float, goggles: bool) -> list[str]:
             [view.spot(head_place(body, 0.16, 0.6)), view.spot(head_place(body, 0.26, -0.2))]
         )
         return [*([path("skin-line", strap)] if goggles else []), path("goggles", eye)]
+    if body.head_axes.front.z < 0:  # the face is on the far side
+        return []
     eyes = "".join(
         circle(view.disc(head_place(body, 0.1, 0.9, side), r * 0.17)) for side in (0.38, -0.38)
     )

@@ -100,18 +100,73 @@ HOLD_WORDS = {
     "wading": "standing on the floor, chest deep",
     "planted": "feet on the wall behind, knees bent, ready to push",
     "hung": "drawn up before a backstroke start",
+    "gathered": "a hand on the wall ahead, knees drawn in",
+    "tucked": "half-way through a somersault, head under the hips, knees drawn in",
+    "flying": "in flight off the wall on the back, arched over the water",
+    "blocked": "on a starting block, bent down to its front edge",
 }
 WALL_WORDS = {
     "coming-in": "The wall is ahead.",
     "touching": "",
     "feet-on": "",
+    "knees-in": "",
+    "somersault": "",
+    "flight": "The wall is behind the feet.",
+    "on-block": "",
     "leaving": "The toes have just left the wall behind.",
     "start-hold": "",
     "at-back": "Back and head are at a wall.",
 }
-FACE_WORDS = {"in": "face in the water", "out": "chin at the water, face out"}
+FACE_WORDS = {
+    "in": "face in the water",
+    "out": "chin at the water, face out",
+    "to-you": "face turned towards you for air",
+    "away": "face turned away from you for air",
+}
 PART_WORDS = {
     "propulsive": "the propulsive one",
     "recovery": "the recovery",
     "glide": "between kicks",
+}
+HANDS_WORDS = {
+    "catch": "one arm bent at the elbow to take hold of the water, the other by the thigh",
+    "throw": "one hand past the thigh, the other arm stretched beyond the head",
+    "at-hips": "both hands at the hips",
+    "sitting": "both arms stroking quickly and short, the seat low",
+    "over": "both arms coming over together",
+    "catch-up": "one arm waiting ahead while the other comes over to it",
+    "fingertips-along": "one elbow high and its fingertips on the surface, the other arm ahead",
+    "fists": "both hands closed to fists",
+    "hands-under": "one arm coming forward under water, the other ahead",
+    "sculling-ahead": "both hands sculling ahead of the shoulders",
+    "short-grip": "hands over the far edge of a kickboard, forearms on it",
+    "middle-grip": "hands half-way up the sides of a kickboard",
+    "long-grip": "fingertips on the near edge of a kickboard, arms straight",
+}
+SIZE_WORDS = {"small": "Small", "large": "Large and deep"}
+MARK_WORDS = {
+    "rope": "A lane rope runs beside the body.",
+    "flags": "Flags hang over the water.",
+    "stopwatch": "A stopwatch runs.",
+    "foot-count": "Beats are counted.",
+    "hand-count": "Strokes are counted.",
+    "six-beats": "Six beats are counted to a stroke of both arms.",
+    "spin": "An arrow runs round the shoulder: the arms go fast.",
+    "quarter-turns": "An arrow goes round the long axis.",
+    "rolls": "An arrow shows that the body rolls.",
+    "eyes-shut": "The eyes are shut.",
+    "block": "A starting block with hand grips stands on the wall.",
+}
+# What arms and legs do at a wall, whatever their own words say.
+OWN_ARMS = {
+    "gathered": "the other arm bent under water",
+    "tucked": "hands by the knees",
+    "flying": "both arms stretched beyond the head",
+    "blocked": "hands at the front edge of the block",
+}
+OWN_LEGS = {
+    "gathered": "Both feet on their way to the wall.",
+    "tucked": "Knees drawn in, heels by the seat.",
+    "flying": "Legs long, feet just off the wall.",
+    "blocked": "One foot at the front edge, one behind.",
 }

@@ -7,13 +7,26 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from almanac.drawing.swimmer.arms import RISING, TOGETHER
+from almanac.drawing.swimmer.arms import LOW_HANDS, RISING, TOGETHER
 from almanac.drawing.swimmer.kicks import Lie
 
 DECK = 0.045
 """The deck's height above the water."""
 ROLL = {"side": 90.0, "rotating": 42.0}
-Hold = Literal["lying", "upright", "wading", "seated", "reclined", "posed", "planted", "hung"]
+Hold = Literal[
+    "lying",
+    "upright",
+    "wading",
+    "seated",
+    "reclined",
+    "posed",
+    "planted",
+    "hung",
+    "gathered",
+    "tucked",
+    "flying",
+    "blocked",
+]
 
 
 @dataclass(frozen=True)
@@ -22,7 +35,8 @@ class PoseSpec:
 
     ``hold``: how the body is carried; ``lie``: what the kick is drawn for; ``face_up``: whether a
     lying body is on its back. ``stroke`` is `any` where it is not said; ``posture``, ``wall`` and
-    ``face`` are empty where they are not said.
+    ``face`` are empty where they are not said; ``hands``, ``size`` and ``marks`` say more of what
+    the arms, the kick and the picture show.
     """
 
     position: str
@@ -39,12 +53,17 @@ class PoseSpec:
     face: str = ""
     paired: bool = False
     one_leg: bool = False
+    other_side: bool = False
+    hands: str = ""
+    size: str = ""
+    marks: tuple[str, ...] = ()
 
     @property
     def roll(self) -> float:
         """How far the body is turned about its long axis."""
         position = "side" if self.posture == "side-lying" else self.position
-        return ROLL.get(position, 0.0) if self.hold == "lying" else 0.0
+        turned = ROLL.get(position, 0.0) if self.hold == "lying" else 0.0
+        return -turned if self.other_side else turned
 
     @property
     def wet(self) -> bool:
@@ -74,7 +93,10 @@ class PoseSpec:
         under = self.setting == "under-water" and self.arms != "hands-up"
         touching = self.wall == "touching"
         return (
-            self.arms in RISING and self.together in ("", "double-arm") and not (under or touching)
+            self.arms in RISING
+            and self.hands not in LOW_HANDS
+            and (self.together in ("", "double-arm") or self.hands == "over")
+            and not (under or touching)
         )
 
     @property

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.postures import posture
 from almanac.drawing.swimmer.segments import Posture, Skeleton, skeleton
@@ -35,34 +36,24 @@ class Pose:
         return self.spec.roll > 60
 
     @property
+    def _ends(self) -> tuple[Point, ...]:
+        bones = self.skeleton
+        return (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)
+
+    @property
     def top(self) -> float:
         """The height of the highest joint."""
-        bones = self.skeleton
-        return max(
-            point.y
-            for point in (
-                bones.vertex,
-                *bones.near_arm,
-                *bones.far_arm,
-                *bones.near_leg,
-                *bones.far_leg,
-            )
-        )
+        return max(point.y for point in self._ends)
+
+    @property
+    def bottom(self) -> float:
+        """The height of the lowest joint."""
+        return min(point.y for point in self._ends)
 
     @property
     def span(self) -> tuple[float, float]:
         """The x of the joints farthest to the left and to the right."""
-        bones = self.skeleton
-        xs = [
-            point.x
-            for point in (
-                bones.vertex,
-                *bones.near_arm,
-                *bones.far_arm,
-                *bones.near_leg,
-                *bones.far_leg,
-            )
-        ]
+        xs = [point.x for point in self._ends]
         return min(xs), max(xs)
 
 

@@ -15,15 +15,20 @@ from almanac.drawing.swimmer.arms import (
     seated_arms,
 )
 from almanac.drawing.swimmer.geometry import Point, axes
+from almanac.drawing.swimmer.hands import with_hands
 from almanac.drawing.swimmer.inverse_kinematics import arm_to
-from almanac.drawing.swimmer.kicks import MOMENTS, legs, still
+from almanac.drawing.swimmer.kicks import MOMENTS, legs, sized, still
 from almanac.drawing.swimmer.land import land_posture
 from almanac.drawing.swimmer.pose_spec import DECK, PoseSpec
 from almanac.drawing.swimmer.segments import TRUNK, Arm, Leg, Posture
+from almanac.drawing.swimmer.tumbling import blocked, flying, gathered, tucked
 from almanac.drawing.swimmer.walls import hung, planted, touching_arms, wading_legs
 
 LEAN = 1.8
 """How steep the trunk of a lying swimmer is, in degrees, shoulders above hips."""
+# How much steeper a trunk lies: sitting in the water, or over a board that carries the chest.
+_SLOPES = {"sitting": 15.0, "short-grip": 8.0, "middle-grip": 4.0}
+_BREATH = {"to-you": 78.0, "away": -78.0}
 _HALF_WIDTH = {90.0: 0.126, 42.0: 0.1}
 
 
@@ -36,6 +41,10 @@ def posture(spec: PoseSpec) -> Posture:
         "posed": land_posture,
         "planted": planted,
         "hung": hung,
+        "gathered": gathered,
+        "tucked": tucked,
+        "flying": flying,
+        "blocked": blocked,
         "seated": _seated,
         "reclined": _reclined,
     }[spec.hold](spec)
@@ -45,6 +54,8 @@ def _lying(spec: PoseSpec) -> Posture:
     near_leg, far_leg = _lying_legs(spec)
     tilt = _tilt(spec, near_leg)
     near_arm, far_arm = (_level(arm, tilt - LEAN, spec) for arm in _lying_arms(spec))
+    if spec.other_side:
+        near_arm, far_arm = far_arm, near_arm
     drop = 0.0 if spec.grounded else TRUNK * sin(radians(tilt - LEAN))
     return Posture(
         trunk=tilt,
@@ -54,7 +65,7 @@ def _lying(spec: PoseSpec) -> Posture:
         near_arm=near_arm,
         far_arm=far_arm,
         roll=spec.roll,
-        head_roll=spec.roll if spec.roll > 60 and spec.stroke == "any" else 0.0,
+        head_roll=_head_roll(spec),
         chin=_chin(spec),
         hip=Point(0.0, _hip_height(spec) - drop),
     )
@@ -62,7 +73,9 @@ def _lying(spec: PoseSpec) -> Posture:
 
 def _lying_legs(spec: PoseSpec) -> tuple[Leg, Leg]:
     near, far = (
-        still(spec.lie) if spec.wall == "leaving" else legs(spec.kick, spec.moment, spec.lie)
+        still(spec.lie)
+        if spec.wall == "leaving"
+        else sized(legs(spec.kick, spec.moment, spec.lie), spec.size, spec.lie)
     )
     if spec.one_leg:
         far = Leg(4, 1, 72) if spec.lie == "supine" else Leg(-4, 2, 70)
@@ -74,7 +87,7 @@ def _lying_legs(spec: PoseSpec) -> tuple[Leg, Leg]:
 
 
 def _lying_arms(spec: PoseSpec) -> Pair:
-    if spec.together:
+    if spec.together and not spec.hands:
         return TOGETHER[spec.together]
     stance: Stance = "supine" if spec.face_up else "prone"
     word = spec.arms
@@ -90,9 +103,13 @@ def _lying_arms(spec: PoseSpec) -> Pair:
             "one-arm-strokes",
         ):  # no arm comes over there
             word = "one-extended"
+        if spec.hands:
+            return with_hands(spec.hands, stance, arms(word, stance))
         return rolled_arms(word, stance, on_side=spec.roll > 60, grounded=spec.grounded)
     if (word, spec.stroke, spec.rising) == ("one-arm-strokes", "butterfly", True):
         return BUTTERFLY_OVER
+    if spec.hands:
+        return with_hands(spec.hands, stance, arms(word, stance, grounded=spec.grounded))
     return arms(word, stance, grounded=spec.grounded, under=spec.setting == "under-water")
 
 
@@ -104,6 +121,8 @@ def _tilt(spec: PoseSpec, leg: Leg) -> float:
     """
     if spec.grounded:
         return 0.0
+    if spec.hands in _SLOPES:
+        return LEAN + _SLOPES[spec.hands]
     if spec.kick == "dolphin":
         return LEAN + 2.2 * sin(pi * spec.moment / (MOMENTS / 2)) * (1 if spec.face_up else -1)
     if spec.kick == "breaststroke":
@@ -119,6 +138,13 @@ def _level(arm: Arm, steeper: float, spec: PoseSpec) -> Arm:
     return replace(arm, shoulder=arm.shoulder + (steeper if spec.face_up else -steeper))
 
 
+def _head_roll(spec: PoseSpec) -> float:
+    """How far the head is turned: for air towards the viewer or away; with a body on its side."""
+    if spec.face in _BREATH:
+        return _BREATH[spec.face]
+    return spec.roll if abs(spec.roll) > 60 and spec.stroke == "any" else 0.0
+
+
 def _chin(spec: PoseSpec) -> float:
     if not spec.face_up:
         if spec.together == "breaststroke":
@@ -130,10 +156,10 @@ def _chin(spec: PoseSpec) -> float:
 
 def _hip_height(spec: PoseSpec) -> float:
     if spec.grounded:
-        return (DECK if spec.wet else 0.0) + _HALF_WIDTH.get(spec.roll, 0.06)
+        return (DECK if spec.wet else 0.0) + _HALF_WIDTH.get(abs(spec.roll), 0.06)
     if spec.setting == "under-water":
         return -0.46 if spec.rising else -0.27
-    return {90.0: -0.075, 42.0: -0.06}.get(spec.roll, -0.052)
+    return {90.0: -0.075, 42.0: -0.06}.get(abs(spec.roll), -0.052)
 
 
 def _above_ground(leg: Leg, spec: PoseSpec) -> Leg:

@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
+from almanac.drawing.swimmer.hands import known
 from almanac.drawing.swimmer.kicks import Lie, moment_of
 from almanac.drawing.swimmer.pose_spec import ROLL, Hold, PoseSpec
-from almanac.model.drawing import OPEN, STROKES, DrawingChoice, undrawn_words
+from almanac.model.drawing import OPEN, STROKES, DrawnBody, undrawn_words
+
+_AT_WALL: dict[str, Hold] = {
+    "start-hold": "hung",
+    "knees-in": "gathered",
+    "somersault": "tucked",
+    "flight": "flying",
+    "on-block": "blocked",
+}
 
 
 def setting_of(
@@ -25,6 +34,8 @@ def setting_of(
         return "surface"
     if wall == "leaving":
         return "under-water"
+    if wall == "somersault" and setting is None:
+        return "surface"
     return setting or ("at-wall" if wall or arms == "holding-wall" else "surface")
 
 
@@ -54,8 +65,8 @@ def hold_of(position: str, kick: str, setting: str, posture: str, wall: str) -> 
         )
     if setting == "on-land":
         return "lying" if posture in ("", "lying-on-front", "side-lying") else "posed"
-    if wall == "start-hold":
-        return "hung"
+    if wall in _AT_WALL:
+        return _AT_WALL[wall]
     if position == "vertical":
         return "wading" if posture else "upright"
     return "planted" if wall == "feet-on" else "lying"
@@ -93,13 +104,19 @@ def resolve_pose(
     face: str | None = None,
     together: bool = False,
     one_leg: bool = False,
+    other_side: bool = False,
+    hands: str | None = None,
+    size: str | None = None,
+    marks: tuple[str, ...] = (),
 ) -> PoseSpec:
     """The words settled; raises ValueError for one that cannot be drawn.
 
     `any` is drawn as the stroke has it, else as a flutter on the front. A board held by a swimmer
     on the back lies on the thighs.
     """
-    choice = DrawingChoice(setting, posture, wall, face)
+    choice = DrawnBody(
+        setting=setting, posture=posture, wall=wall, face=face, hands=hands, size=size
+    )
     for field, word in undrawn_words(position, arms, kick, stroke, choice):
         raise ValueError(f"unknown {field} {word!r}")
     if stroke not in STROKES:
@@ -123,4 +140,6 @@ def resolve_pose(
     ):
         lie = "centred"
     words = position, arms, kick, where, moment_of(moment), stroke, hold, lie, face_up
-    return PoseSpec(*words, held, said, face or "", together, one_leg)
+    lying_hands = hands if hands and hold == "lying" and known(hands, face_up=face_up) else ""
+    more = lying_hands, size or "", marks
+    return PoseSpec(*words, held, said, face or "", together, one_leg, other_side, *more)

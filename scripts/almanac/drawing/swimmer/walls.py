@@ -17,6 +17,8 @@ Wall = tuple[float, Literal["ahead", "behind"]]
 """The x of a wall and whether it is ahead (to the right) or behind."""
 _AGAINST = FOOT_HEIGHT + 0.004
 _FEET_ON, _START = -0.4, -0.365
+GRIPS = 0.2
+"""How far above the water the hand grips of a block are."""
 _TOES_UP = Point(0.06, 1.0)
 
 
@@ -48,7 +50,7 @@ def hung(spec: PoseSpec) -> Posture:
     shoulder = hip.plus(body.up, TRUNK)
     near = leg_to(Point(_START + _AGAINST, -0.165), _TOES_UP, hip, body)
     far = leg_to(Point(_START + _AGAINST, -0.145), _TOES_UP, hip, body)
-    hold = Point(_START + 0.02, DECK + 0.02)
+    hold = Point(_START + 0.02, GRIPS if "block" in spec.marks else DECK + 0.02)
     grip = Point(-1.0, -0.35)
     near_arm = arm_to(hold, grip, shoulder, body)
     far_arm = arm_to(hold.plus(Point(0.0, 0.008)), grip, shoulder, body)
@@ -83,6 +85,10 @@ def wall_of(spec: PoseSpec, bones: Skeleton) -> Wall | None:
     near, far = bones.near_arm, bones.far_arm
     if spec.hold in ("planted", "hung"):
         return (_FEET_ON if spec.hold == "planted" else _START), "behind"
+    if spec.hold in ("flying", "blocked"):
+        return min(bones.near_leg.toe.x, bones.far_leg.toe.x) - 0.02, "behind"
+    if spec.hold in ("tucked", "gathered"):
+        return (0.42, "ahead") if spec.setting == "at-wall" else None
     if spec.wall == "at-back" and spec.hold == "posed":
         return -0.07, "behind"
     if spec.grips:

@@ -1,0 +1,166 @@
+"""What a picture shows beside the body: flags, a lane rope, a watch, counts, a turn, a block."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from almanac.drawing.shapes import Disc, at, circle, colour, element, number, path, polyline
+from almanac.drawing.swimmer.framing import WIDTH
+from almanac.drawing.swimmer.geometry import Point
+from almanac.drawing.swimmer.limbs import View
+from almanac.drawing.swimmer.poses import Pose
+from almanac.drawing.swimmer.tumbling import BLOCK_TOP
+from almanac.drawing.swimmer.walls import GRIPS
+
+_SIZE = 13.0
+_FLOAT, _FLOATS_APART = 3.6, 8.4
+
+
+def label(x: float, y: float, text: str, anchor: str = "middle") -> str:
+    """A short text whose size stands with it, for pictures that are shown without styles."""
+    return (
+        f'<text class="figure-text" x="{number(x)}" y="{number(y)}" fill="{colour("text")}" '
+        f'font-family="sans-serif" font-weight="700" font-size="{number(_SIZE)}" '
+        f'text-anchor="{anchor}">{text}</text>'
+    )
+
+
+def rope(held: Pose, view: View) -> list[str]:
+    """A lane rope behind the swimmer: floats on a line along the surface."""
+    floats: list[list[str]] = [[], []]
+    count = int((WIDTH - 8.0) / _FLOATS_APART) + 1
+    for place in range(count):
+        disc = Disc(4.0 + place * _FLOATS_APART, view.y - 2.5, _FLOAT)
+        floats[place // 4 % 2].append(circle(disc))
+    return [path("gear", "".join(floats[0])), path("wall", "".join(floats[1]))]
+
+
+def flags(held: Pose, view: View) -> list[str]:
+    """A pole with the line of flags that hangs over the lane: ahead of the swimmer, or behind one
+    who has passed them on the way to a wall.
+    """
+    passed = held.wall is not None
+    x = min(view.x + (-0.34 if passed else held.span[1]) * view.height + 62, WIDTH - 10)
+    top = max(view.y - 0.34 * view.height, 5.0)
+    line = f"M{at(x, view.y + 4)}V{number(top)}L{at(x - 46, top + 7)}"
+    corners = ((0.0, 0.0), (-9.0, 0.0), (-4.5, 12.0))
+    cloth = "".join(
+        polyline([(x - start + dx, top + start * 0.152 + dy) for dx, dy in corners]) + "Z"
+        for start in (3.0, 17.0, 31.0)
+    )
+    return [path("gear-line", line), path("gear", cloth)]
+
+
+def stopwatch(held: Pose, view: View) -> list[str]:
+    """A watch in the corner that the body leaves free."""
+    x, y, r = 22.0, 24.0, 13.0
+    hand = f"M{at(x, y)}V{number(y - 8)}M{at(x, y)}L{at(x + 5, y + 4)}"
+    knob = f"M{at(x - 3, y - r - 3)}H{x + 3}M{at(x, y - r - 3)}V{y - r}"
+    knob += f"M{at(x + 10, y - 12)}L{at(x + 12.5, y - 14.5)}"
+    return [
+        path("gear-line", knob, stroke_width=2.4),
+        path("wall", circle(Disc(x, y, r)), stroke_width=2),
+        path("arrow", hand, stroke_width=2),
+    ]
+
+
+def foot_count(held: Pose, view: View) -> list[str]:
+    """One, two, three over the feet: beats are counted."""
+    x, y = view.spot(Point(held.span[0], min(held.top, 0.0)))
+    return [label(x + 6 + 17 * step, y - 9, str(step + 1)) for step in range(3)]
+
+
+def six_beats(held: Pose, view: View) -> list[str]:
+    """One to six over the legs: six beats to a stroke of both arms."""
+    x, y = view.x - 0.62 * view.height, view.y - 12
+    return [label(x + 17 * step, y, str(step + 1)) for step in range(6)]
+
+
+def hand_count(held: Pose, view: View) -> list[str]:
+    """One, two, three ahead of the hands: strokes are counted."""
+    x = view.x + held.span[1] * view.height
+    return [
+        label(min(x + 8 + 16 * step, WIDTH - 6), view.y - 30, str(step + 1)) for step in range(3)
+    ]
+
+
+def spin(held: Pose, view: View) -> list[str]:
+    """Two arrows round the shoulder: the arms go fast."""
+    x, y = view.spot(held.skeleton.shoulder)
+    parts = ""
+    for r in (0.2 * view.height, 0.26 * view.height):
+        start, end = (x - r * 0.77, y - r * 0.64), (x + r * 0.77, y - r * 0.64)
+        parts += f"M{at(*start)}A{number(r)} {number(r)} 0 0 1 {at(*end)}"
+    parts += f"M{at(end[0] - 7, end[1] - 2)}L{at(*end)}L{at(end[0] + 1, end[1] - 8)}"
+    return [path("arrow", parts, stroke_width=2)]
+
+
+def quarter_turns(held: Pose, view: View) -> list[str]:
+    """A bent arrow round the body's long axis."""
+    x, y = view.spot(held.skeleton.hip.plus(Point(0.0, 0.12)))
+    r, flat = 0.2 * view.height, 0.055 * view.height
+    d = f"M{at(x - r, y)}A{number(r)} {number(flat)} 0 0 0 {at(x + r, y)}"
+    d += f"M{at(x + r - 6, y + 5)}L{at(x + r, y - 1)}L{at(x + r + 5, y + 5)}"
+    return [path("arrow", d, stroke_width=2.4)]
+
+
+def rolls(held: Pose, view: View) -> list[str]:
+    """A bent arrow over the body: it turns about its long axis."""
+    x, y = view.spot(held.skeleton.hip.plus(Point(0.12, 0.2)))
+    r = 0.06 * view.height
+    d = f"M{at(x - r, y)}A{number(r)} {number(r)} 0 0 1 {at(x + r, y)}"
+    d += f"M{at(x + r - 4.5, y - 4)}L{at(x + r, y + 1)}L{at(x + r + 3.5, y - 5)}"
+    return [path("arrow", d, stroke_width=2.2)]
+
+
+def eyes_shut(held: Pose, view: View) -> list[str]:
+    """Two closed lids over the face."""
+    x, y = view.spot(held.skeleton.head.plus(Point(0.0, 0.17)))
+    y = max(y, 4.0)
+    lids = ""
+    for middle in (x - 9, x + 9):
+        lids += f"M{at(middle - 6, y)}Q{at(middle, y + 6)} {at(middle + 6, y)}"
+        for lash in (-3, 0, 3):
+            lids += polyline([(middle + lash, y + 4), (middle + lash * 1.6, y + 7.5)])
+    return [path("arrow", lids)]
+
+
+def block(held: Pose, view: View) -> list[str]:
+    """A starting block on the wall behind the swimmer, with hand grips under its front edge."""
+    if held.wall is None or held.wall[1] != "behind":
+        return []
+    face = view.x + held.wall[0] * view.height
+    if held.spec.hold == "blocked":
+        face = view.x + 0.19 * view.height
+    top, foot = view.y - BLOCK_TOP * view.height, view.y - 0.045 * view.height
+    back = max(face - 0.42 * view.height, -4.0)
+    plate = [(back, top - 3), (face, top + 2), (face, top + 7), (back, top + 4)]
+    grip = f"M{at(face - 2, top + 9)}V{number(view.y - GRIPS * view.height)}H{number(face + 3)}"
+    wide, high = max(face - back - 16, 4.0), foot - top - 4
+    return [
+        element("rect", "wall", x=back + 6, y=top + 4, width=wide, height=high),
+        path("wall", polyline(plate) + "Z"),
+        path("gear-line", grip, stroke_width=2.2),
+    ]
+
+
+Draw = Callable[[Pose, View], list[str]]
+BEHIND: dict[str, Draw] = {"rope": rope, "flags": flags, "block": block}
+"""Marks that are painted before the body."""
+OVER: dict[str, Draw] = {
+    "stopwatch": stopwatch,
+    "foot-count": foot_count,
+    "hand-count": hand_count,
+    "six-beats": six_beats,
+    "spin": spin,
+    "quarter-turns": quarter_turns,
+    "rolls": rolls,
+    "eyes-shut": eyes_shut,
+}
+"""Marks that are painted after the body."""
+
+
+def marks(table: dict[str, Draw], held: Pose, view: View) -> list[str]:
+    """The elements of those marks of a picture that a table has."""
+    named = held.spec.marks
+    return [part for word, draw in table.items() if word in named for part in draw(held, view)]

@@ -1,0 +1,93 @@
+"""Several bodies in one picture, in one scale: a row each where they lie, a column each where one
+of them is upright.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+from xml.sax.saxutils import escape
+
+from almanac.drawing.lettering import LEADING, lines_of
+from almanac.drawing.shapes import colour, number
+from almanac.drawing.swimmer.framing import WIDTH, Box, box_of
+from almanac.drawing.swimmer.limbs import View
+from almanac.drawing.swimmer.scene import Scene, scene_parts
+
+_BESIDE = 94.0
+"""How wide the words of a row stand to the left of it."""
+_SIZE, _GAP = 14.0, 4.0
+_MOST_SCALE, _ROW_LEAST = 176.0, 50.0
+_ROWS_HEIGHT = {2: 166.0, 3: 204.0}
+_COLUMN_HEIGHT = 150.0
+_TALL = 1.0
+
+
+class Panel(NamedTuple):
+    """A scene and the part of its own plane that is shown of it."""
+
+    scene: Scene
+    box: Box
+
+
+def panels(scenes: list[Scene]) -> tuple[list[str], float]:
+    """The elements of all scenes with what is said of each, and the height that they take."""
+    found = [Panel(scene, box_of(scene.held, scene.worn)) for scene in scenes]
+    if any(panel.box.up + panel.box.down > _TALL for panel in found):
+        return _columns(found)
+    return _rows(found)
+
+
+def _rows(found: list[Panel]) -> tuple[list[str], float]:
+    room = WIDTH - _BESIDE
+    widest = max(panel.box.right - panel.box.left for panel in found)
+    deep = sum(panel.box.up + panel.box.down for panel in found)
+    height = _ROWS_HEIGHT.get(len(found), 68.0 * len(found))
+    scale = min(_MOST_SCALE, room / widest, (height - _GAP * (len(found) - 1)) / deep)
+    parts, top = [], 0.0
+    for panel in found:
+        tall = max((panel.box.up + panel.box.down) * scale, _ROW_LEAST)
+        parts.append(_window(panel, (_BESIDE, top, room, tall), scale, panel.box.up * scale))
+        lines = lines_of(panel.scene.says, _BESIDE - 8, _SIZE)
+        middle = top + (tall - (len(lines) - 1) * _SIZE * LEADING) / 2 + _SIZE * 0.36
+        parts += _said(lines, 0.0, middle, "start")
+        top += tall + _GAP
+    return parts, top - _GAP
+
+
+def _columns(found: list[Panel]) -> tuple[list[str], float]:
+    widths = [panel.box.right - panel.box.left for panel in found]
+    up = max(panel.box.up for panel in found)
+    tall = up + max(panel.box.down for panel in found)
+    room = WIDTH - _GAP * (len(found) - 1)
+    scale = min(_MOST_SCALE, room / sum(widths), _COLUMN_HEIGHT / tall)
+    spare = (room - sum(widths) * scale) / len(found)
+    parts, left, most = [], 0.0, 1
+    for panel, width in zip(found, widths, strict=True):
+        wide = width * scale + spare
+        parts.append(_window(panel, (left, 0.0, wide, tall * scale), scale, up * scale))
+        lines = lines_of(panel.scene.says, wide - 2, _SIZE)
+        parts += _said(lines, left + wide / 2, tall * scale + _SIZE + 2, "middle")
+        most, left = max(most, len(lines)), left + wide + _GAP
+    return parts, tall * scale + 6 + most * _SIZE * LEADING
+
+
+def _window(panel: Panel, at: tuple[float, float, float, float], scale: float, level: float) -> str:
+    """A scene behind a window: what is outside of it is cut off. ``at`` is its left, top, width and
+    height.
+    """
+    left, top, wide, tall = at
+    box = panel.box
+    middle = (wide - (box.left + box.right) * scale) / 2
+    inner = scene_parts(panel.scene, View(middle, level, scale))
+    size = f'width="{number(wide)}" height="{number(tall)}"'
+    return f'<svg x="{number(left)}" y="{number(top)}" {size}>{"".join(inner)}</svg>'
+
+
+def _said(lines: list[str], x: float, y: float, anchor: str) -> list[str]:
+    """Lines of text; their size stands with them, for pictures that are shown without styles."""
+    return [
+        f'<text class="figure-text" x="{number(x)}" y="{number(y + row * _SIZE * LEADING)}" '
+        f'fill="{colour("text")}" font-family="sans-serif" font-size="{number(_SIZE)}" '
+        f'text-anchor="{anchor}">{escape(line)}</text>'
+        for row, line in enumerate(lines)
+    ]

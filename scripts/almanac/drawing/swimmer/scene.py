@@ -1,0 +1,77 @@
+"""One body with what is around it: water or ground, gear, marks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from almanac.drawing.shapes import at, number, path
+from almanac.drawing.swimmer.gear import gear_layers
+from almanac.drawing.swimmer.geometry import Point
+from almanac.drawing.swimmer.limbs import (
+    FAR_LEG,
+    HEAD,
+    NEAR_LEG,
+    Layer,
+    View,
+    arm_path,
+    depth,
+    head,
+    leg_path,
+)
+from almanac.drawing.swimmer.marks import BEHIND, OVER, marks
+from almanac.drawing.swimmer.poses import Pose
+from almanac.drawing.swimmer.scenery import backdrop, waterline
+from almanac.drawing.swimmer.trunk import short_path, suit_path, trunk_path
+
+
+@dataclass(frozen=True)
+class Scene:
+    """A posed body, its gear, and what is said of it where it stands beside another."""
+
+    held: Pose
+    worn: tuple[str, ...] = ()
+    says: str = ""
+
+
+def scene_parts(scene: Scene, view: View) -> list[str]:
+    """The elements of a scene, the farthest first."""
+    held = scene.held
+    layers = [*body_layers(held, view), *gear_layers(held, view, scene.worn)]
+    parts = [*backdrop(held, view), *marks(BEHIND, held, view), *painted(layers)]
+    parts += [*waterline(held, view), *marks(OVER, held, view)]
+    if held.spec.position == "rotating" and held.spec.hold == "lying" and not scene.says:
+        parts.append(turning(held, view))
+    return parts
+
+
+def painted(layers: list[Layer]) -> list[str]:
+    """The elements of all layers, the farthest first."""
+    return [part for _, elements in sorted(layers, key=lambda layer: layer[0]) for part in elements]
+
+
+def body_layers(held: Pose, view: View) -> list[Layer]:
+    """Limbs, trunk and head, each with its depth."""
+    bones = held.skeleton
+    far = "near" if held.turned else "far"
+    far_leg = path(far, leg_path(view, bones.far_leg))
+    far_short = path(f"{far}-suit", short_path(view, bones.far_leg))
+    trunk = [path("trunk", trunk_path(view, bones)), path("near-suit", suit_path(view, bones))]
+    near_short = path("near-suit", short_path(view, bones.near_leg))
+    return [
+        (FAR_LEG, [far_leg, far_short]),
+        (NEAR_LEG, [path("near", leg_path(view, bones.near_leg))]),
+        (0.0, [*trunk, near_short, *([far_short] if held.turned else [])]),
+        (HEAD, head(view, bones, goggles=held.spec.wet)),
+        (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm))]),
+        (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm))]),
+    ]
+
+
+def turning(held: Pose, view: View) -> str:
+    """A bent arrow with two heads above the hips: the body turns from side to side."""
+    x, y = view.spot(held.skeleton.hip.plus(Point(-0.08, 0.2)))
+    r = 0.052 * view.height
+    d = f"M{at(x - r, y)}A{number(r)} {number(r)} 0 0 1 {at(x + r, y)}"
+    for end in (x - r, x + r):
+        d += f"M{at(end - 3.5, y - 4)}L{at(end, y + 1)}L{at(end + 3.5, y - 4)}"
+    return path("arrow", d)

@@ -1,0 +1,50 @@
+"""How fast a drill is swum over a length or from rep to rep: a line of steps under the body."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from xml.sax.saxutils import escape
+
+from almanac.drawing.lettering import width_of
+from almanac.drawing.shapes import at, colour, element, number, path
+from almanac.drawing.swimmer.framing import WIDTH
+from almanac.model.drawing import SPEEDS
+
+ROOM = 64.0
+"""How much higher a picture is for it."""
+_SIZE = 13.0
+_LEFT, _RIGHT = 6.0, WIDTH - 6.0
+
+
+def speed_trace(speeds: tuple[str, ...], over: str, top: float) -> list[str]:
+    """The line, its speeds in words over each step, and what it runs over; ``speeds`` are words of
+    ``SPEEDS``, one for each equal part.
+    """
+    foot = top + ROOM - 19
+    wide = (_RIGHT - _LEFT) / len(speeds)
+    runs = [(speed, len(list(same))) for speed, same in groupby(speeds)]
+    line, parts, x = "", [], _LEFT
+    for speed, count in runs:
+        y = foot - 3 - 4.6 * SPEEDS.index(speed)
+        end = x + wide * count
+        line += f"{'L' if line else 'M'}{at(x, y)}H{number(end)}"
+        room = width_of(speed, _SIZE)
+        middle = min(max((x + end) / 2, _LEFT + room / 2), _RIGHT - room / 2)
+        parts.append(_word(middle, y - 5, speed, "middle"))
+        x = end
+    ground = element("rect", "water", x=_LEFT, y=foot - 1.5, width=_RIGHT - _LEFT, height=3)
+    ticks = "".join(
+        f"M{at(_LEFT + part * wide, foot - 4)}V{number(foot + 2)}"
+        for part in range(len(speeds) + 1)
+    )
+    parts.append(_word(_LEFT, foot + 15, over, "start"))
+    steps = path("surface", line, stroke_width=3)
+    return [ground, path("tiles", ticks, stroke_width=1.2), steps, *parts]
+
+
+def _word(x: float, y: float, text: str, anchor: str) -> str:
+    return (
+        f'<text class="figure-text" x="{number(x)}" y="{number(y)}" fill="{colour("text")}" '
+        f'font-family="sans-serif" font-size="{number(_SIZE)}" text-anchor="{anchor}">'
+        f"{escape(text)}</text>"
+    )

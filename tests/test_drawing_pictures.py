@@ -1,0 +1,156 @@
+"""Pictures of several bodies, of speed, and of what stands beside a body."""
+
+from __future__ import annotations
+
+import re
+from itertools import product
+from xml.etree import ElementTree
+
+import pytest
+from drawing_checks import SVG, checked
+
+from almanac.drawing.swimmer.body import Words, body_drawing, picture_drawing, scene_of
+from almanac.drawing.swimmer.kicks import MOMENTS
+from almanac.drawing.swimmer.phrases import MARK_WORDS
+from almanac.drawing.swimmer.poses import pose
+from almanac.drawing.swimmer.resolve_pose import resolve_pose
+from almanac.model.drawing import HANDS, MARKS, SIZES, SPEEDS, DrawingChoice, DrawnBody
+
+ON_BACK = Words("supine", "streamline", "flutter", "backstroke")
+
+
+def drawn(choice: DrawingChoice, words: Words = ON_BACK) -> ElementTree.Element:
+    return checked(picture_drawing(words, choice))
+
+
+def texts(root: ElementTree.Element) -> list[str]:
+    return [node.text or "" for node in root.iter(f"{SVG}text")]
+
+
+def test_bodies_stand_beside_each_other_in_one_scale_each_with_its_words() -> None:
+    then = (DrawnBody(says="too deep", size="large"), DrawnBody(says="your own"))
+    root = drawn(DrawingChoice(says="too small", size="small", then=then))
+    windows = [node for node in root.iter(f"{SVG}svg") if node is not root]
+    assert len(windows) == 3
+    assert " ".join(texts(root)) == "too small too deep your own"
+    heads = [
+        re.search(
+            r'figure-near" [^>]*A([\d.]+) ', ElementTree.tostring(one).decode().replace("ns0:", "")
+        )
+        for one in windows
+    ]
+    assert all(heads) and len({found[1] for found in heads if found}) == 1  # one scale
+    told = root.findtext(f"{SVG}desc", "")
+    assert all(words in told for words in ("1. too small: ", "2. too deep: ", "3. your own: "))
+
+
+def test_a_small_kick_goes_less_deep_than_the_right_one_and_a_large_one_deeper() -> None:
+    def deepest(size: str | None, position: str) -> float:
+        return min(
+            leg.ankle.y
+            for moment in range(MOMENTS)
+            for held in [
+                scene_of(ON_BACK, DrawnBody(position=position, size=size, moment=moment)).held
+            ]
+            for leg in (held.skeleton.near_leg, held.skeleton.far_leg)
+        )
+
+    for position in ("supine", "prone"):
+        assert deepest("large", position) < deepest(None, position) - 0.1
+        assert deepest(None, position) < deepest("small", position) - 0.03
+
+
+def test_a_change_of_speed_is_a_line_that_steps_with_its_words() -> None:
+    root = drawn(DrawingChoice(speed=("easy", "fast", "easy"), speed_over="one length"))
+    assert texts(root) == ["easy", "fast", "easy", "one length"]
+    line = next(
+        node.get("d", "") for node in root.iter(f"{SVG}path") if node.get("stroke-width") == "3"
+    )
+    heights = [float(y) for y in re.findall(r"[ML][\d.]+ ([\d.]+)", line)]
+    assert len(heights) == 3 and heights[0] == heights[2] > heights[1]  # y runs down
+    assert "Speed over one length: easy, fast, easy." in root.findtext(f"{SVG}desc", "")
+
+
+def test_each_speed_is_higher_than_the_slower_ones() -> None:
+    root = drawn(DrawingChoice(speed=SPEEDS, speed_over="all"))
+    line = next(n.get("d", "") for n in root.iter(f"{SVG}path") if n.get("stroke-width") == "3")
+    heights = [float(y) for y in re.findall(r"[ML][\d.]+ ([\d.]+)", line)]
+    assert heights == sorted(heights, reverse=True) and len(set(heights)) == len(SPEEDS)
+
+
+@pytest.mark.parametrize("mark", MARKS)
+def test_a_mark_is_drawn_inside_the_frame_and_told(mark: str) -> None:
+    for position, wall in product(("supine", "prone"), (None, "coming-in", "start-hold")):
+        plain = body_drawing(position=position, arms="stroking", kick="flutter", wall=wall)
+        marked = body_drawing(
+            position=position, arms="stroking", kick="flutter", wall=wall, marks=(mark,)
+        )
+        assert MARK_WORDS[mark] in checked(marked).findtext(f"{SVG}desc", "")
+        if mark != "block" or wall == "start-hold":
+            assert marked.count("<path") > plain.count("<path") or "<text" in marked
+
+
+@pytest.mark.parametrize("hands", HANDS)
+def test_hands_change_the_picture_where_they_are_known(hands: str) -> None:
+    def of(position: str, chosen: str | None) -> str:
+        return body_drawing(position=position, arms="stroking", kick="flutter", hands=chosen)
+
+    for position in ("supine", "prone"):
+        checked(of(position, hands))
+    assert any(of(where, hands) != of(where, None) for where in ("supine", "prone"))
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_a_kick_of_another_size_is_said(size: str) -> None:
+    told = checked(body_drawing(position="prone", arms="board", kick="flutter", size=size))
+    assert f"{size} " in told.findtext(f"{SVG}desc", "").lower()
+
+
+@pytest.mark.parametrize("wall", ["knees-in", "somersault", "flight", "on-block"])
+def test_a_body_that_turns_flies_or_waits_is_drawn_inside_its_frame(wall: str) -> None:
+    for position, marks in product(("supine", "prone"), ((), ("block",))):
+        root = checked(
+            body_drawing(position=position, arms="stroking", kick="flutter", wall=wall, marks=marks)
+        )
+        assert (root.findtext(f"{SVG}title") or "").startswith("Body figure: ")
+
+
+def test_in_a_somersault_the_head_is_under_the_hips_and_the_chin_drawn_in() -> None:
+    held = pose(resolve_pose(position="prone", arms="stroking", kick="flutter", wall="somersault"))
+    bones = held.skeleton
+    assert bones.head.y < bones.shoulder.y < bones.hip.y < 0
+    assert bones.near_leg.knee.distance(bones.shoulder) < 0.45  # a tuck, not a dive
+    assert bones.near_leg.heel.distance(bones.hip) < 0.3
+
+
+def test_in_flight_the_back_is_arched_over_the_water_and_the_hands_lead() -> None:
+    bones = pose(
+        resolve_pose(position="supine", arms="streamline", kick="dolphin", wall="flight")
+    ).skeleton
+    assert bones.hip.y > max(bones.near_leg.knee.y, bones.near_leg.ankle.y)
+    assert bones.near_leg.ankle.y > -0.05 and bones.near_arm.fingertip.x > bones.vertex.x
+
+
+def test_arms_change_over_on_the_other_side() -> None:
+    def one(other_side: bool) -> tuple[float, float]:
+        body = DrawnBody(position="supine", arms="one-arm-strokes", other_side=other_side)
+        bones = scene_of(ON_BACK, body).held.skeleton
+        return bones.near_arm.fingertip.y, bones.far_arm.fingertip.y
+
+    near, far = one(False)
+    assert one(True) == pytest.approx((far, near), abs=0.01) and near > far
+
+
+def test_a_face_turned_away_is_not_seen() -> None:
+    def face(word: str) -> int:
+        return body_drawing(position="prone", arms="stroking", kick="flutter", face=word).count(
+            "figure-goggles"
+        )
+
+    assert face("to-you") and not face("away")
+
+
+def test_a_further_body_wears_the_gear_of_the_entry_unless_it_says_its_own() -> None:
+    fins = ON_BACK._replace(gear=("fins",))
+    assert scene_of(fins, DrawnBody()).worn == ("fins",)
+    assert scene_of(fins, DrawnBody(gear=())).worn == ()
