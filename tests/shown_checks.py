@@ -14,6 +14,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
 from almanac.report.reports import REPORTS
 from almanac.resources import HOME
+from almanac.site.run_data import run_files
 from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.source.names import Names
@@ -51,7 +52,7 @@ def ids_with_titles(catalogue: Catalogue) -> dict[str, str]:
 def texts_of(analysis: Analysis, names: Names) -> Iterator[tuple[str, str]]:
     """Every text that is shown of a catalogue: pages with their cards, and terminal texts."""
     pages = SitePages(analysis, names, read_settings(SETTINGS))
-    yield from pages.of_entries()
+    yield from ((file, text) for file, text in pages.of_entries() if file.endswith(".md"))
     yield from pages.others.items()
     for kind, ids in computed(analysis):
         for id in ids:
@@ -122,7 +123,10 @@ def slips_in_json(value: Any, path: str = "") -> Iterator[str]:
 def slips_in_data(analysis: Analysis, names: Names) -> list[str]:
     """The slips of every data file of a site."""
     found = []
-    for file, text in SitePages(analysis, names, read_settings(SETTINGS)).data():
+    runs = (
+        own for entry in analysis.catalogue.entries.values() for own in run_files(analysis, entry)
+    )
+    for file, text in (*SitePages(analysis, names, read_settings(SETTINGS)).data(), *runs):
         if file.endswith(".json") and "/schema/" not in file:
             found += [f"{file}: {slip}" for slip in slips_in_json(json.loads(text))]
         elif file.endswith(".csv"):

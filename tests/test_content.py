@@ -13,6 +13,7 @@ import pytest
 from drawing_checks import checked
 from shared import DAY
 from shown_checks import slips_in_data, slips_in_texts
+from test_run_data import differences, runs_of
 from test_schemas import published_findings
 
 from almanac.analysis.analysis import Analysis
@@ -107,6 +108,17 @@ def test_published_values(club_analysis: Analysis) -> None:
 
 def test_every_entry_passes_its_published_schema(club: Loaded) -> None:
     assert list(published_findings(club)) == []
+
+
+def test_every_run_laid_end_to_end_is_its_run_sheet_and_its_clock(club_analysis: Analysis) -> None:
+    runs = runs_of(club_analysis)
+    assert len(runs) > 90
+    assert [told for own in runs.values() for told in differences(own)] == []
+    for own in (own for own in runs.values() if own["kind"] == "set"):
+        clocks = club_analysis.summary(own["id"]).clocks
+        for group, crew in own["parts"][0]["crews"].items():
+            clock = clocks[group].clock
+            assert clock is None or crew["clock_over_s"] == pytest.approx(clock.value, abs=0.05)
 
 
 def test_putting_in_order_changes_no_data(club: Loaded) -> None:

@@ -23,7 +23,7 @@ from almanac.report.shown import DECIMALS, FORMATS
 from almanac.resources import SITE_SOURCE
 from almanac.site.computed import code_of, computed_page, paragraphs
 from almanac.site.data_files import data_files
-from almanac.site.kind_pages import entry_pages
+from almanac.site.kind_pages import pages_of
 from almanac.site.templates import Templates
 from almanac.source.names import Names
 
@@ -88,9 +88,7 @@ def test_a_new_figure_stands_on_the_page(added: tuple[str, str, str], analysis: 
     kind, *_ = added
     id, _ = first_with(analysis, kind)
     templates = Templates(SITE_SOURCE / "templates")
-    pages = entry_pages(
-        analysis, check(analysis), lambda entry: (entry.kind, entry.id) == (kind, id)
-    )
+    pages = pages_of(analysis, check(analysis), analysis.catalogue.entries[kind, id])
     page = next(page for page in pages if page.template == kind)
     text = templates.page(page.template, {**page.context, "base": page.base})
     assert VALUE in text

@@ -147,7 +147,8 @@ async function fill() {
       for (const file of inside.filter(isWanted)) {
         const bytes = pageOf(pack, file);
         if ((await hashOf(bytes.buffer)) === list.files[file][0]) {
-          await cache.put(addressOf(file), new Response(bytes, { headers: { "Content-Type": "text/html; charset=utf-8" } }));
+          const type = file.endsWith(".json") ? "application/json" : "text/html";
+          await cache.put(addressOf(file), new Response(bytes, { headers: { "Content-Type": `${type}; charset=utf-8` } }));
           arrived.add(addressOf(file));
           await count(file);
         }

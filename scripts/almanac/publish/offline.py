@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from almanac.cache import digest
-from almanac.publish.packs import FOLDER, is_packed, packed, packs_of
+from almanac.publish.packs import FOLDER, RUNS, is_packed, packed, packs_of
 from almanac.second_process import shared
 
 VERSION = 1
@@ -103,7 +103,9 @@ class KeptFiles:
 
     def add(self, file: str, content: bytes) -> None:
         """Take note of a file of the site, in place of what it was, where a phone keeps it."""
-        if file not in _LEFT_OUT and not file.startswith(_FOLDERS_LEFT_OUT):
+        if file not in _LEFT_OUT and (
+            file.startswith(RUNS) or not file.startswith(_FOLDERS_LEFT_OUT)
+        ):
             self._known[file] = (_hash(content), len(content))
             if not is_packed(file):
                 self._unweighed[file] = content

@@ -13,12 +13,15 @@ from collections.abc import Iterable, Mapping
 from itertools import groupby
 
 FOLDER = "packs/"
+RUNS = "data/v1/run/"
 _PAGES = 20  # in one: small enough to be fetched again where the signal went
 
 
 def is_packed(file: str) -> bool:
-    """Whether a file comes in a pack: the pages do."""
-    return file.endswith(".html")
+    """Whether a file comes in a pack: the pages do, and the data that practices and sets are run
+    by.
+    """
+    return file.endswith(".html") or file.startswith(RUNS)
 
 
 def packs_of(files: Iterable[str]) -> dict[str, list[str]]:

@@ -165,7 +165,7 @@ def _go(catalogue: Catalogue, item: Reps | Change) -> str:
 def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
     return BoardLine(
         depth,
-        _what(catalogue, item),
+        what_words(catalogue, item),
         _joined(
             "" if item.is_parted else effort_words(catalogue, item.parts[0].effort),
             waves_words(item.waves),
@@ -182,7 +182,10 @@ def _reps(catalogue: Catalogue, item: Reps, depth: int) -> BoardLine:
     )
 
 
-def _what(catalogue: Catalogue, item: Reps) -> str:
+def what_words(catalogue: Catalogue, item: Reps) -> str:
+    """What reps are: how many, how far or how long, and what is done; with the efforts where they
+    are written as parts.
+    """
     part = item.parts[0]
     if item.is_parted:
         parts = ", then ".join(_part(catalogue, part) for part in item.parts)

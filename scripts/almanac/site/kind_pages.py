@@ -85,14 +85,6 @@ PAGES: Mapping[str, Pages] = {
 }
 
 
-def entry_pages(
-    analysis: Analysis, findings: Sequence[Finding], wanted: Wanted = every
-) -> Iterator[Page]:
-    """The pages of every entry that has one and is wanted."""
-    for entry in filter(wanted, analysis.catalogue.entries.values()):
-        yield from pages_of(analysis, findings, entry)
-
-
 def pages_of(analysis: Analysis, findings: Sequence[Finding], entry: Entry) -> Iterator[Page]:
     """The page of one entry and those beside it; none where it has none."""
     if entry.kind in PAGES:

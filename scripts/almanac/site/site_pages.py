@@ -21,13 +21,14 @@ from almanac.site.finder import Finder
 from almanac.site.form_data import form_file
 from almanac.site.indexes import index_pages
 from almanac.site.kick_cycle import kick_cycle_page
-from almanac.site.kind_pages import Wanted, entry_pages, every, pages_of
+from almanac.site.kind_pages import Wanted, every, pages_of
 from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files, picture_names
 from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
+from almanac.site.run_data import run_files, shared_file
 from almanac.site.search_documents import search_file
 from almanac.site.settings import SiteSettings
 from almanac.site.templates import Templates
@@ -47,12 +48,14 @@ class SitePages:
     templates: Templates = field(default_factory=lambda: Templates(SITE_SOURCE / "templates"))
 
     def of_entries(self, wanted: Wanted = every) -> Iterator[tuple[str, str]]:
-        """The pages of the entries that are wanted."""
-        yield from map(self._text, entry_pages(self.analysis, check(self.analysis), wanted))
+        """The pages of the entries that are wanted, and what they are run by."""
+        for entry in filter(wanted, self.analysis.catalogue.entries.values()):
+            yield from self.of_entry(entry)
 
     def of_entry(self, entry: Entry) -> Iterator[tuple[str, str]]:
-        """The page of an entry and those beside it."""
+        """The page of an entry and those beside it, and what it is run by on the deck."""
         yield from map(self._text, pages_of(self.analysis, check(self.analysis), entry))
+        yield from run_files(self.analysis, entry)
 
     @cached_property
     def parts(self) -> Parts:
@@ -79,6 +82,7 @@ class SitePages:
         analysis, address = self.analysis, self.settings.address
         yield from data_files(analysis, self.names, address, self.parts.data)
         yield form_file(analysis.catalogue, self.names, self.settings.repository)
+        yield shared_file(analysis.catalogue)
         yield search_file(analysis.catalogue, self._searched())
         yield from news_files(analysis.catalogue, self.news, address)
         yield from picture_files(self._pictures[1])

@@ -14,7 +14,12 @@ from almanac.site.entry_parts import EntryParts
 from almanac.site.folder import Folder
 from almanac.site.site_pages import SitePages
 
-_COPIED = {"pages": "", "styles": "styles/", "images": "images/"}
+_COPIED = {
+    "pages": "",
+    "styles": "styles/",
+    "images": "images/",
+    "schemas": "data/v1/schema/",
+}
 
 
 def source_files() -> Iterator[tuple[str, Path]]:

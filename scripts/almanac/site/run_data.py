@@ -1,0 +1,63 @@
+"""What practices and sets are run by on the deck, below ``data/v1/run/``: a file for each, and one
+that all share. What they hold is told by ``site_src/schemas/run.json``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.brief import IN_FULL
+from almanac.model.catalogue import Catalogue
+from almanac.model.club import Pool
+from almanac.model.entry import Entry
+from almanac.model.knowledge import Drill
+from almanac.report.run_json import practice_run, set_run, versioned
+from almanac.report.run_parts import own_hazards
+
+FOLDER = "data/v1/run"
+_LOOKS, _CUES = 2, 3  # as many as one takes in while looking
+
+
+def run_files(analysis: Analysis, entry: Entry) -> Iterator[tuple[str, str]]:
+    """The file that an entry is run by, as its path below the site's root and its text; none where
+    it is no practice or set that can be worked out.
+    """
+    catalogue = analysis.catalogue
+    if entry.kind == "practice" and entry.id in analysis.practices:
+        told = practice_run(catalogue, analysis.practices[entry.id])
+        yield f"{FOLDER}/practices/{entry.id}.json", versioned(told)
+    elif entry.kind == "set" and entry.id in analysis.computable:
+        summary = analysis.summary(entry.id)
+        told = set_run(catalogue, summary, analysis.meant(summary.swim_set))
+        yield f"{FOLDER}/sets/{entry.id}.json", versioned(told)
+
+
+def shared_file(catalogue: Catalogue) -> tuple[str, str]:
+    """The file that all runs share: the pools, what a helper looks for, and the gear."""
+    told = {
+        "pools": {id: _pool(pool) for id, pool in catalogue.club.pools.items()},
+        "drills": {id: _drill(catalogue, drill) for id, drill in catalogue.drills.items()},
+        "gear": {id: gear.title for id, gear in catalogue.gear.items()},
+    }
+    return f"{FOLDER}/shared.json", versioned(told)
+
+
+def _pool(pool: Pool) -> dict[str, Any]:
+    ends = {id: end.title for id, end in pool.ends.items() if end.title}
+    return {"title": pool.title, "course": str(pool.course), "lanes": pool.lanes, "ends": ends}
+
+
+def _drill(catalogue: Catalogue, drill: Drill) -> dict[str, Any]:
+    """What a helper looks for, from where; what to say; and what can hurt."""
+    viewpoints = catalogue.words("viewpoints")
+    return {
+        "title": drill.title,
+        "look": [
+            {"from": viewpoints[sight.viewpoint].title, "see": sight.what}
+            for sight in drill.look_for[:_LOOKS]
+        ],
+        "say": list(drill.cues[:_CUES]),
+        "danger": own_hazards(catalogue, drill.hazards[:IN_FULL]),
+    }
