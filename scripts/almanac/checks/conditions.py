@@ -55,12 +55,16 @@ def _asks_for_eyes(analysis: Analysis, summary: PracticeSummary) -> str:
 def water_temperature(analysis: Analysis) -> Iterator[Problem]:
     """The water of a practice is neither colder nor warmer than the limits of the squad's level
     (``water_c_least``, ``water_c_most``), nor than ``under_water_c_most`` where somebody works
-    under water; where the pool says how warm it is.
+    under water. There how warm it is has to be known (``water_c`` of the pool).
     """
     policy = analysis.catalogue.policy
     for practice, summary, level in _practices(analysis):
         water_c, own = summary.pool.water_c, policy.of_level(level)
         if water_c is None:
+            if _goes_under(summary, policy.limit("push_off_most")):
+                text = "somebody works under water, and how warm that is is not known"
+                mend = "ask the pool's operator, and write water_c for the pool in the club's file"
+                yield Problem(practice, ("pool",), text, mend, level=level)
             continue
         least, most = own.water_c_least.value, own.water_c_most.value
         under = policy.limit("under_water_c_most")

@@ -6,7 +6,15 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Piece, Rep
-from almanac.arithmetic.loads import excluded, loads_hands, longest_worn, resists, worn_in
+from almanac.arithmetic.goes import goes, turns_with
+from almanac.arithmetic.loads import (
+    excluded,
+    loads_hands,
+    longest_worn,
+    resists,
+    worn_in,
+    worn_metres,
+)
 from almanac.arithmetic.swum import Swum
 from almanac.checks.block_days import groups_of, path_of_day
 from almanac.checks.once import Coded
@@ -15,7 +23,7 @@ from almanac.checks.ways import Way, is_above, part_ways, set_ways
 from almanac.findings import counted
 from almanac.model.knowledge import Drill, Gear
 from almanac.source.reader import DataPath
-from almanac.units import show_number
+from almanac.units import LAND, show_number
 
 Said = tuple[str, DataPath, str, str]  # code, path, message, hint
 
@@ -90,10 +98,34 @@ def _way(analysis: Analysis, way: Way, is_part: bool = False) -> Iterator[Said]:
             message = f"{show_number(metres)} m resisted in one rep"
             hint = f"{way.level} holds {show_number(most)} m at most: shorter reps, or plain ones"
             yield "resisted-rep", rep.path, message, hint
+    yield from _goes(analysis, way, most)
     if not is_part:  # of a practice all parts are added up
         for code, message, hint in _amount(analysis, way.swum, way.level):
             worn = next(rep.path for rep in way.swum.reps if rep.gear)
             yield code, worn, message, hint
+
+
+def _goes(analysis: Analysis, way: Way, most: float) -> Iterator[Said]:
+    """What is amiss with what is swum without a stop, in however many reps it is written."""
+    gear, course = analysis.catalogue.gear, way.swum.course
+    turning = [id for id in way.swum.gear if gear[id].not_for.turns]
+    resisting = any(gear[id].resists for id in way.swum.gear)
+    if course == LAND or not (turning or resisting):
+        return
+    held = analysis.catalogue.policy.limit("held_as_50")
+    for go in goes(way.swum.events, course):
+        for id in turning:
+            rep = turns_with(go, id, course)
+            if rep:
+                message = f"'{id}' is not for reps with a turn in them"
+                yield "gear-not-for", rep.path, message, "stop at the wall, or do it without"
+        reps = {(rep.path, rep.rounds, rep.number) for rep, _ in go.swum}
+        metres = worn_metres((piece for _, piece in go.swum), course, gear, resists, held)
+        one_is_over = any(longest_worn(rep, course, gear, held) > most for rep, _ in go.swum)
+        if len(reps) > 1 and metres > most and not one_is_over:
+            message = f"{show_number(metres)} m resisted without a stop"
+            hint = f"{way.level} holds {show_number(most)} m at most: rest between the reps"
+            yield "resisted-rep", go.swum[0][0].path, message, hint
 
 
 def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Said]:
@@ -104,12 +136,10 @@ def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Sai
     for id in piece.gear:
         own = gear[id].not_for
         efforts = [word for word in scale.split(piece.effort) if word in own.efforts]
-        turns = own.turns and piece.distance > way.swum.course.length
         what = (
             way.level
             if way.level in own.levels
-            else own.way(piece.drill)
-            or (efforts[-1] if efforts else "reps with a turn in them" if turns else "")
+            else own.way(piece.drill) or (efforts[-1] if efforts else "")
         )
         if what:
             message = f"'{id}' is not for {what}"

@@ -51,7 +51,8 @@ def under_water_practice(analysis: Analysis) -> Iterator[Problem]:
 def under_water_rest(analysis: Analysis) -> Iterator[Problem]:
     """After each rep with work under water comes rest at the wall, counted from the touch: at least
     ``under_water_rest_least``, and ``under_water_rest_share`` times the time under water. It does
-    not shrink from rep to rep, and where it is not known that is an error too.
+    not shrink from rep to rep, be they items of their own. Where it is not known that is an error
+    too.
     """
     yield from _found(analysis, "under-water-rest")
 

@@ -197,16 +197,33 @@ def _rest(way: Way, own: UnderWater, least: float) -> Iterator[Said]:
 
 
 def _shrinking(reps: Sequence[UnderWater]) -> Iterator[Said]:
+    """One that falls within an item; and two that fall one after the other, in items of their
+    own, with none that grows between.
+    """
+    falls = 0
     for before, own in pairwise(reps):
-        if (
-            own.rep.path == before.rep.path
-            and own.interval_s is not None
-            and before.interval_s is not None
-            and own.interval_s < before.interval_s - _SHRINKS_BY_S
-        ):
+        change_s = _change_of_rest(before, own)
+        if change_s > _SHRINKS_BY_S:
+            falls = 0
+        elif change_s < -_SHRINKS_BY_S:
+            falls += 2 if own.rep.path == before.rep.path else 1
+        if falls >= 2:
             message = "the rest after work under water shrinks from rep to rep"
             yield "under-water-rest", own.rep.path, message, "keep it, or let it grow"
             return
+
+
+def _change_of_rest(before: UnderWater, own: UnderWater) -> float:
+    """By how many seconds the rest changes, or the send-off where both leave on one; 0 where that
+    is not known.
+    """
+    on_sendoffs = before.rep.item.sendoff is not None and own.rep.item.sendoff is not None
+    is_one_item = own.rep.path == before.rep.path
+    if on_sendoffs or is_one_item:
+        was, now = before.interval_s, own.interval_s
+    else:
+        was, now = before.rest_s, own.rest_s
+    return 0.0 if was is None or now is None else now - was
 
 
 def _goal(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
