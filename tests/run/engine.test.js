@@ -1,0 +1,255 @@
+import assert from "node:assert/strict";
+import { readdirSync, readFileSync } from "node:fs";
+import { test } from "node:test";
+
+import { advance, begin, setOff } from "../../site_src/scripts/run/engine.js";
+import { take } from "../../site_src/scripts/run/changes.js";
+import { forecast } from "../../site_src/scripts/run/forecast.js";
+import { offers, tried } from "../../site_src/scripts/run/offers.js";
+import { stepsOf } from "../../site_src/scripts/run/steps.js";
+import { at, changed, standing, stateOf } from "../../site_src/scripts/run/replay.js";
+import { rows } from "../../site_src/scripts/run/view.js";
+import { chance, data, MARKS, runOf, START } from "./helpers.js";
+
+const S = 1000;
+
+/** The times at which the parts of a run file begin and end when its blocks are laid end to end from 0, in seconds. */
+function laid(file) {
+  const crews = file.crews.map(({ key }) => key).filter((key) => file.parts.some((part) => part.crews[key]));
+  const state = begin(file, { crews, marks: [], onward: true, begun: 0, changes: [] });
+  for (const crew of state.crews) {
+    const part = file.parts[crew.left[0].part];
+    if (part.stage === file.parts[0].stage) {
+      setOff(crew, part.starts_s * S);
+    }
+  }
+  advance(state, 5 * 3600 * S);
+  const [begins, ends] = [{}, {}];
+  for (const crew of state.crews) {
+    crew.done.forEach(({ step, at: began }) => (begins[`${crew.key} ${step.part}`] ??= began / S));
+    crew.ended.forEach(({ part, at: ended }) => (ends[`${crew.key} ${part}`] = ended / S));
+  }
+  return { begins, ends };
+}
+
+/** @param {object} file a run file in which every length is known */
+function assertLaid(file) {
+  const { begins, ends } = laid(file);
+  for (const [p, part] of file.parts.entries()) {
+    for (const [key, own] of Object.entries(part.crews)) {
+      assert.ok(Math.abs(ends[`${key} ${p}`] - own.ends_s) < 0.11, `${file.id}: ${key} ends part ${p} at ${ends[`${key} ${p}`]}, planned ${own.ends_s}`);
+    }
+    const first = Math.min(...Object.keys(part.crews).map((key) => begins[`${key} ${p}`]));
+    assert.ok(Math.abs(first - part.starts_s) < 0.11, `${file.id}: part ${p} begins at ${first}, planned ${part.starts_s}`);
+  }
+}
+
+test("blocks laid end to end give the times of the plan", () => assertLaid(data));
+
+test("and so they do in every file of a site", { skip: !process.env.RUN_FILES }, () => {
+  const files = readdirSync(process.env.RUN_FILES).filter((name) => name.endsWith(".json"));
+  const known = files.map((name) => JSON.parse(readFileSync(`${process.env.RUN_FILES}/${name}`, "utf-8")))
+    .filter((file) => !file.parts.some((part) => part.from || Object.values(part.crews).some(({ from, ends_s }) => from || ends_s === undefined)));
+  assert.ok(known.length > 0);
+  known.forEach(assertLaid);
+});
+
+test("parts begin at Go, at the next full mark", () => {
+  const { state } = changed(data, runOf(), stateOf(data, runOf()), { at: START + 61 * S, do: "go" });
+  assert.deepEqual(state.crews.map(({ t }) => t - START), [75 * S, 75 * S]);
+  const later = changed(data, runOf(), stateOf(data, runOf()), { at: START + 73 * S, do: "go" }); // too near to call
+  assert.equal(later.state.crews[0].t - START, 90 * S);
+  const atTop = runOf({ marks: [0] });
+  assert.equal(changed(data, atTop, stateOf(data, atTop), { at: START + S, do: "go" }).state.crews[0].t - START, 60 * S);
+});
+
+test("a part waits for Go, and for the group that is not done", () => {
+  let [run, state] = [runOf(), stateOf(data, runOf())];
+  ({ run, state } = changed(data, run, state, { at: START, do: "go" }));
+  const there = at(state, START + 620 * S);
+  assert.deepEqual(rows(there).map(({ look }) => look), ["ends", "counts"]);
+  assert.deepEqual(rows(there).map(({ isNext }) => isNext), [false, true]);
+  assert.deepEqual(rows(there).map(({ in_ms }) => in_ms), [55 * S, 30 * S]);
+  assert.equal(changed(data, run, state, { at: START + 700 * S, do: "go" }), null);
+  assert.deepEqual(rows(at(state, START + 700 * S)).map(({ look }) => look), ["waits", "ends"]);
+  assert.deepEqual(rows(at(state, START + 3600 * S)).map(({ look }) => look), ["ready", "ready"]);
+});
+
+test("90 minutes, drawn at odd moments and once after 20 frozen minutes, move no send-off", () => {
+  const long = { ...data, parts: [{ ...data.parts[1], stage: 0, crews: { b: { blocks: [{ item: 1, reps: 90, every: 60, target: 30, rest: 30, home: 40 }] } } }], cuts: [] };
+  const run = runOf({ crews: ["b"] });
+  let { state } = changed(long, run, stateOf(long, run), { at: START + 0.4 * S, do: "go" });
+  const first = START + 15 * S;
+  const by = chance(1);
+  for (let moment = START + S; moment < first + 5400 * S; moment += moment > START + 1800 * S && moment < START + 1810 * S ? 1200 * S : 900 + 300 * by()) {
+    state = at(state, moment);
+    const [row] = rows(state);
+    if (row.look === "counts") {
+      const due = first + Math.ceil(Math.max(0, moment - first + 0.001) / 60_000) * 60_000;
+      assert.equal(moment + row.in_ms, due);
+    }
+  }
+  assert.deepEqual(state.crews[0].done.map((begun, k) => begun.at - first - k * 60_000), Array(90).fill(0));
+});
+
+/** What the build gives from each step to the next. */
+const PLAN = new Map(["a", "b"].flatMap((key) => stepsOf(data, key).map(({ id, ms }) => [key + id, ms])));
+
+/** A run with changes by chance: what may be offered, holds, stops, going on, and takings back. */
+function byChance(seed, look = () => {}) {
+  const by = chance(seed);
+  let run = runOf({ onward: by() < 0.5 });
+  let state = stateOf(data, run);
+  let now = START;
+  for (let k = 0; k < 40; k++) {
+    now += Math.floor(by() * 120 * S);
+    const there = at(state, now);
+    const who = by() < 0.4 ? null : by() < 0.5 ? "a" : "b";
+    const standingNow = standing(run);
+    const wanted = there.stopped !== null
+      ? [{ do: "on", how: ["same", "next", "part"][Math.floor(by() * 3)] }]
+      : [{ do: "go", who }, { do: "go", who }, { do: "hold", who }, { do: "stop" }, { do: "cut", until: now + 600 * S },
+        ...offers(there, who).map(({ change }) => change), ...(standingNow.length ? [{ do: "back", of: [standingNow.at(-1)] }] : [])];
+    const change = { ...wanted[Math.floor(by() * wanted.length)], at: now };
+    const preview = change.do === "back" ? null : tried(there, change);
+    const made = changed(data, run, state, change);
+    look({ before: there, change, made, preview });
+    if (made) {
+      ({ run, state } = made);
+    }
+  }
+  return { run, state };
+}
+
+test("nothing that has begun is ever moved or undone, and no send-off comes sooner than planned", () => {
+  let seen = 0;
+  for (let seed = 1; seed <= 30; seed++) {
+    const { state } = byChance(seed, ({ before, change, made }) => {
+      if (!made) {
+        return;
+      }
+      seen++;
+      made.state.crews.forEach((crew, k) => {
+        const done = before.crews[k].done;
+        const kept = crew.done.slice(0, done.length).map(({ step, at: began }) => [step.id, began]);
+        const wanted = change.do === "back" && crew.done.length < done.length ? kept : done.map(({ step, at: began }) => [step.id, began]);
+        assert.deepEqual(kept, wanted, `seed ${seed}: ${JSON.stringify(change)}`);
+      });
+    });
+    for (const { key, done } of state.crews) {
+      for (let k = 1; k < done.length; k++) {
+        const [earlier, later] = [done[k - 1], done[k]];
+        if (earlier.step.part === later.step.part && earlier.step.ms !== null && !earlier.undone) {
+          const planned = PLAN.get(key + earlier.step.id.split("+")[0]);
+          assert.ok(later.at - earlier.at >= planned, `seed ${seed}: ${later.step.id} after ${later.at - earlier.at}, planned ${planned}`);
+        }
+      }
+    }
+  }
+  assert.ok(seen > 500, `${seen} changes made`);
+});
+
+test("a list of changes gives the same state on another phone, and what was shown before a change is what comes", () => {
+  for (let seed = 1; seed <= 20; seed++) {
+    const { run, state } = byChance(seed, ({ made, preview, change }) => {
+      if (made && preview) {
+        assert.equal(forecast(made.state).ends, preview.ends, `seed ${seed}: ${JSON.stringify(change)}`);
+      }
+    });
+    const moment = START + 7200 * S;
+    assert.deepEqual(at(stateOf(data, JSON.parse(JSON.stringify(run))), moment), at(state, moment), `seed ${seed}`);
+  }
+});
+
+test("stop stands everything in every state, and going on is at a full mark", () => {
+  const seen = new Set();
+  for (let seed = 1; seed <= 40; seed++) {
+    const { run, state } = byChance(seed);
+    const there = at(state, state.now + 31 * S);
+    if (there.stopped !== null) {
+      continue;
+    }
+    there.crews.forEach(({ mode }) => seen.add(mode));
+    const stopped = changed(data, run, state, { at: there.now, do: "stop" });
+    assert.ok(stopped, `seed ${seed}`);
+    const long = at(stopped.state, there.now + 900 * S);
+    assert.deepEqual(long.crews.map(({ done }) => done.length), there.crews.map(({ done }) => done.length));
+    for (const how of ["same", "next", "part"]) {
+      const on = changed(data, stopped.run, stopped.state, { at: there.now + 900 * S, do: "on", how });
+      assert.ok(on, `seed ${seed} ${how}`);
+      for (const crew of on.state.crews.filter(({ mode, left }) => mode === "running" && left[0]?.kind === "rep")) {
+        assert.ok(MARKS.includes((crew.t / S) % 60), `seed ${seed} ${how} ${crew.t}`);
+      }
+    }
+    const end = changed(data, stopped.run, stopped.state, { at: there.now + 900 * S, do: "end" });
+    assert.ok(end === null || end.state.crews.every(({ mode }) => mode === "over"));
+  }
+  assert.deepEqual(seen, new Set(["ready", "running", "held", "over"]));
+});
+
+test("a lane that is slowed meets the others again", () => {
+  let [run, state] = [runOf(), stateOf(data, runOf())];
+  const make = (change) => {
+    const made = changed(data, run, state, change);
+    assert.ok(made, JSON.stringify(change));
+    ({ run, state } = made);
+  };
+  make({ at: START, do: "go" });
+  make({ at: START + 400 * S, do: "more", who: "b", s: 10 });
+  const b = at(state, START + 700 * S).crews[1];
+  assert.deepEqual(b.done.map((begun) => begun.at - START), [15, 395, 480, 575, 670].map((s) => s * S));
+  assert.equal(b.done.at(-1).step.rest, 29);
+  assert.equal(at(state, START + 700 * S).crews[0].ended[0].at, START + 675 * S); // the other group's clock is its own
+  const offered = offers(at(state, START + 500 * S), "b").find(({ change }) => change.do === "meet");
+  assert.ok(offered);
+  make({ at: START + 500 * S, do: "meet", who: "b" });
+  assert.deepEqual(rows(at(state, START + 900 * S)).map(({ look }) => look), ["ready", "ready"]);
+  assert.equal(at(state, START + 900 * S).crews[1].done.length, 3);
+});
+
+test("a sat-out rep leaves the clock as it is; rounds keep their own targets", () => {
+  let [run, state] = [runOf(), stateOf(data, runOf())];
+  ({ run, state } = changed(data, run, state, { at: START, do: "go" }));
+  const plain = at(state, START + 1200 * S).crews[0].done.map(({ at: began }) => began);
+  const sat = changed(data, run, state, { at: START + 400 * S, do: "sit", who: "a" });
+  assert.deepEqual(at(sat.state, START + 1200 * S).crews[0].done.map(({ at: began }) => began), plain);
+  assert.equal(at(sat.state, START + 1200 * S).crews[0].done.filter(({ step }) => step.sat).length, 1);
+  const fewer = changed(data, run, state, { at: START + 400 * S, do: "fewer", who: "a" });
+  assert.deepEqual(at(fewer.state, START + 1200 * S).crews[0].done.map(({ step }) => step.target), [290, 62, 60, 58]);
+});
+
+test("a round more is the build's round once more, a round fewer leaves what has begun", () => {
+  const ready = stateOf(data, runOf());
+  const more = tried(ready, { at: START, do: "round", n: 1, part: 1 });
+  const fewer = tried(ready, { at: START, do: "round", n: -1, part: 1 });
+  const plain = forecast(ready).ends;
+  assert.equal(more.ends - plain, 255 * S); // 90 + 2 × 70 + 20 = 250, and to the next full mark
+  assert.equal(plain - fewer.ends, 60 * S); // then the other group is the last
+  const two = [1, 2].map(() => ({ at: START, do: "round", n: -1, part: 1 }));
+  take(ready, two[0]);
+  assert.equal(tried(ready, two[1]), null); // never below the least
+});
+
+test("cut to an end takes what the build lists, in order, and no more than needed", () => {
+  const state = stateOf(data, runOf());
+  const { ends } = forecast(state);
+  const one = tried(state, { at: START, do: "cut", until: ends - 60 * S });
+  assert.deepEqual(one.cuts, [{ part: 1, do: "round" }]);
+  assert.ok(one.ends <= ends - 60 * S);
+  const both = tried(state, { at: START, do: "cut", until: ends - 400 * S });
+  assert.equal(both.cuts.length, 2);
+  assert.equal(tried(state, { at: START, do: "cut", until: ends }), null);
+});
+
+test("a part of unknown length waits for a tap and says from when", () => {
+  const unknown = structuredClone(data);
+  unknown.parts[0].crews.a.blocks[1].every = null;
+  let [run, state] = [runOf({ crews: ["a"] }), null];
+  state = stateOf(unknown, run);
+  assert.ok(forecast(state).isFrom);
+  ({ run, state } = changed(unknown, run, state, { at: START, do: "go" }));
+  const there = at(state, START + 2000 * S);
+  assert.equal(rows(there)[0].look, "tap");
+  ({ run, state } = changed(unknown, run, state, { at: START + 2000 * S, do: "go" }));
+  assert.equal(rows(at(state, START + 2001 * S))[0].look, "ready");
+});
