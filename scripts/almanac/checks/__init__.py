@@ -22,6 +22,7 @@ from almanac.checks import (
     dive_words,
     doses,
     duplicates,
+    emergencies,
     gear_worn,
     hazards,
     land_work,
@@ -50,6 +51,7 @@ Found = list[tuple[Finding, str]]
 
 MODULES = (
     club,
+    emergencies,
     teaching,
     breathing,
     duplicates,

@@ -59,6 +59,26 @@ START_END, TURN_END = ENDS = ("start", "turn")
 
 
 @dataclass(frozen=True)
+class Emergency:
+    """What is said and fetched where somebody is in danger, as the club has written it down; "" for
+    what it has not. ``call`` is the number to call, ``address`` what is said to who answers; the
+    others are where it is.
+    """
+
+    call: str = ""
+    address: str = ""
+    telephone: str = ""
+    defibrillator: str = ""
+    first_aid: str = ""
+    way_in: str = ""
+
+    @property
+    def unsaid(self) -> tuple[str, ...]:
+        """What is not written down, in the order in which it is needed."""
+        return tuple(name for name, words in vars(self).items() if not words)
+
+
+@dataclass(frozen=True)
 class Pool:
     """A pool that the club swims in; ``ends`` are those that are known. ``water_c`` in degrees
     Celsius.
@@ -71,6 +91,7 @@ class Pool:
     flags: bool
     water_c: float | None = None
     ends: Mapping[str, PoolEnd] = field(default_factory=dict)
+    emergency: Emergency = field(default_factory=Emergency)
 
     def has_flags(self, end: str) -> bool:
         """Whether backstroke flags hang at an end."""

@@ -46,7 +46,14 @@ def shared_file(catalogue: Catalogue) -> tuple[str, str]:
 
 def _pool(pool: Pool) -> dict[str, Any]:
     ends = {id: end.title for id, end in pool.ends.items() if end.title}
-    return {"title": pool.title, "course": str(pool.course), "lanes": pool.lanes, "ends": ends}
+    said = {name: words for name, words in vars(pool.emergency).items() if words}
+    return {
+        "title": pool.title,
+        "course": str(pool.course),
+        "lanes": pool.lanes,
+        "ends": ends,
+        "emergency": said,
+    }
 
 
 def _drill(catalogue: Catalogue, drill: Drill) -> dict[str, Any]:
