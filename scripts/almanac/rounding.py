@@ -132,10 +132,15 @@ def show_change(change: float | None) -> str:
     return f"{'+' if percent > 0 else '−' if percent < 0 else ''}{abs(percent)} %"
 
 
+def seconds_of_day(start: str) -> int:
+    """The seconds from midnight to a time of day, HH:MM."""
+    hours, minutes = map(int, start.split(":"))
+    return hours * 3600 + minutes * 60
+
+
 def clock_time(start: str, seconds: float) -> str:
     """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins
     again.
     """
-    hours, minutes = map(int, start.split(":"))
-    whole = (hours * 3600 + minutes * 60 + int(half_up(seconds))) % 86400
+    whole = (seconds_of_day(start) + int(half_up(seconds))) % 86400
     return f"{whole // 3600:02d}:{whole % 3600 // 60:02d}:{whole % 60:02d}"

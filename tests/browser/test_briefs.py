@@ -44,20 +44,23 @@ def test_three_are_in_sight_and_a_tap_or_a_key_opens_the_others(page: Page) -> N
 
 
 def test_each_hazard_stands_once_gravest_first(page: Page) -> None:
-    names = page.locator(".brief-more > ul > li").all_text_contents()
+    names = page.locator(".brief > li, .brief-more > ul > li:not(.brief-from)").all_text_contents()
     gravities = [
-        next(word for word in ("Life", "Injury", "Ache") if f" {word}" in name) for name in names
+        min(("Life", "Injury", "Ache"), key=lambda word: (name + word).index(word))
+        for name in names
     ]
     assert gravities == sorted(gravities, key=["Life", "Injury", "Ache"].index)
-    titles = [name.split(gravity)[0] for name, gravity in zip(names, gravities, strict=True)]
+    titles = [
+        name.split(gravity)[0].strip() for name, gravity in zip(names, gravities, strict=True)
+    ]
     assert len(titles) == len(set(titles)) > 6
 
 
 def test_every_hazard_of_the_brief_is_on_paper(browser: Browser, server: Server) -> None:
     page = browser.new_page()
     page.goto(server.address + PRACTICE)
-    titles = page.locator(".brief-more > ul > li").evaluate_all(
-        "lines => lines.map(line => (line.querySelector('summary, p').firstChild.textContent).trim())"
+    titles = page.locator(".brief > li, .brief-more > ul > li:not(.brief-from)").evaluate_all(
+        "lines => lines.map(line => line.querySelector('strong, summary').firstChild.textContent.trim())"
     )
     reader = PdfReader(io.BytesIO(page.pdf(format="A4")))
     text = " ".join(" ".join(one.extract_text() for one in reader.pages).split())

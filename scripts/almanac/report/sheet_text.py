@@ -49,6 +49,11 @@ def moment_words(start: str, moment: Moment) -> str:
     return f"from {time} on" if moment.missing else time
 
 
+def short_moment(start: str, moment: Moment) -> str:
+    """The same without seconds where there are none: ``18:40``, ``from 18:40:05 on``."""
+    return moment_words(start, moment).replace(":00 on", " on").removesuffix(":00")
+
+
 def cell_words(start: str, cell: SheetCell) -> str:
     """When a crew is done, how long it then waits, and for whom."""
     if cell.ends.missing:
@@ -79,16 +84,18 @@ def before_words(row: SheetRow) -> Iterator[str]:
 
 
 def part_title(catalogue: Catalogue, row: SheetRow) -> str:
-    """A part by its word and its set, the turn where groups change over, and who does it where not
-    all do.
-    """
+    """A part by its name, and who does it where not all do."""
+    name = part_name(catalogue, row)
+    return name if row.is_for_all else f"{name}, {crew_titles(row.run.crews)}"
+
+
+def part_name(catalogue: Catalogue, row: SheetRow) -> str:
+    """A part by its word and its set, and the turn where groups change over."""
     run = row.run
     title = catalogue.words("practice-parts")[run.word].title
     if run.swim_set:
         title += f": {run.swim_set.title}{_asked_words(run.doing)}"
-    if row.stage.turn:
-        title += f", turn {row.stage.turn}"
-    return title if row.is_for_all else f"{title}, {crew_titles(row.run.crews)}"
+    return f"{title}, turn {row.stage.turn}" if row.stage.turn else title
 
 
 def _asked_words(doing: Doing) -> str:
@@ -138,6 +145,12 @@ def slack_words(summary: PracticeSummary, starts: str = "") -> str:
     if slack < 0:
         return f"Ends at {end}: {show_time(-slack)} over the slot of {minutes} minutes."
     return f"Ends at {end}: {show_time(slack)} to spare in a slot of {minutes} minutes."
+
+
+def slot_words(summary: PracticeSummary) -> str:
+    """The slot by the clock: ``18:45 to 20:15``."""
+    slot = summary.practice.slot
+    return f"{slot.start} to {clock_time(slot.start, 60 * slot.minutes)[:5]}"
 
 
 def missing_words(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:

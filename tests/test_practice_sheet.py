@@ -1,0 +1,80 @@
+"""The page of a practice: what is needed on deck comes first, each lane group in its column."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from almanac.analysis.analysis import Analysis
+from almanac.report.gear_text import fetch_words, gear_of
+from almanac.resources import SETTINGS
+from almanac.site.practice_sheet import sheet_rows
+from almanac.site.settings import read_settings
+from almanac.site.site_pages import SitePages
+
+STATIONS, LADDER = "heron-kick-and-go", "osprey-ladder"
+
+
+@pytest.fixture(scope="module")
+def page(analysis: Analysis) -> str:
+    pages = SitePages(analysis, {}, read_settings(SETTINGS))
+    return dict(pages.of_entries(lambda entry: entry.id == LADDER))[f"practices/{LADDER}.md"]
+
+
+def test_the_run_sheet_stands_right_under_the_title_and_danger_before_the_totals(page: str) -> None:
+    marks = ["<h1>", '<ol class="sheet', 'id="gear"', 'id="brief"', 'id="totals"', "deck-card"]
+    places = [page.index(mark) for mark in marks]
+    assert places == sorted(places)
+    assert len(re.sub(r"<[^>]+>|\s+", " ", page[places[0] : places[1]]).split()) < 80
+
+
+def test_every_part_is_a_row_that_opens_and_the_first_one_is_open(page: str) -> None:
+    sheet = page[page.index('<ol class="sheet') : page.index("</ol>")]
+    assert len(re.findall(r"<details[ >]", sheet)) == 5
+    assert re.findall(r"<details open>|<details>", sheet).index("<details open>") == 0
+    assert sheet.count("<details open>") == 1
+
+
+def test_ids_of_entries_stand_nowhere_in_the_text(page: str, analysis: Analysis) -> None:
+    text = re.sub(r"<[^>]+>", " ", page[page.index("<h1>") : page.index('class="entry-foot"')])
+    ids = {key[1] for key in analysis.catalogue.entries if "-" in key[1]}
+    assert not ids & set(re.findall(r"[a-z0-9]+(?:-[a-z0-9]+)+", text))
+
+
+def test_lane_groups_that_part_have_their_own_columns_on_one_axis(analysis: Analysis) -> None:
+    rows = sheet_rows(analysis.catalogue, analysis.practices[STATIONS])
+    for row in rows:
+        first, after, starts, ends = row["place"]
+        assert first < after and starts < ends
+        assert (after - first == 2) == (not row["groups"])
+    starts = [float(row["starts_s"]) for row in rows]
+    assert sorted(starts) == starts
+    taken: set[tuple[int, int]] = set()
+    for row in rows:
+        first, after, starts, ends = row["place"]
+        cells = {(column, line) for column in range(first, after) for line in range(starts, ends)}
+        assert not taken & cells
+        taken |= cells
+
+
+def test_gear_says_who_fetches_it_for_what(analysis: Analysis) -> None:
+    catalogue, summary = analysis.catalogue, analysis.practices["reed-kick-then-swim"]
+    assert [need.gear for need in summary.gear] == ["fins"]
+    assert fetch_words(catalogue, summary, "fins") == "the coach fetches it for Speed, 17:17:24"
+    led = tuple(
+        replace(row, run=replace(row.run, doing=replace(row.run.doing, led_by="assistant-coach")))
+        for row in summary.sheet
+    )
+    words = fetch_words(catalogue, replace(summary, sheet=led), "fins")
+    assert words == "the assistant coach fetches it for Speed, 17:17:24"
+
+
+def test_a_lane_group_is_told_its_own_gear(analysis: Analysis) -> None:
+    for summary in analysis.practices.values():
+        needed = {need.gear: need.needed for need in summary.gear}
+        own = [dict(gear_of(summary, group)) for group in summary.groups]
+        assert {gear for each in own for gear in each} == set(needed)
+        for gear, count in needed.items():
+            assert max(each.get(gear, 0) for each in own) <= count
