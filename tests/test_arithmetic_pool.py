@@ -43,6 +43,7 @@ POLICY = replace(
         feet_first_depth_least=1.1,
         teaching_depth_least=1.8,
         under_water_depth_least=1.1,
+        push_off_most=5,
         back_without_flags_most=5,
     ),
     levels={"level": LevelLimits(start_depth_least=metres(1.5), platform_most=metres(0.5))},
@@ -238,6 +239,8 @@ def test_what_stays_in_place_is_done_where_there_is_the_depth(
 def test_what_is_under_water_is_asked_the_policys_depth_and_its_own_where_that_is_more() -> None:
     own = drill(FIFTY, mode="underwater")
     assert found(own) == [("crawl", False, "start", (6,), shallow(1.0, 1.1), False)]
+    assert found(drill(FIFTY, mode="kick", under_water=7)) == found(own)  # long walls are too
+    assert found(drill(FIFTY, mode="kick", under_water=5)) == []
     more = drill(own, depth_m=DepthNeeded(least=1.15))
     assert found(more) == [("crawl", False, "start", (6,), shallow(1.0, 1.15), False)]
     less = drill(own, depth_m=DepthNeeded(least=0.5))

@@ -7,6 +7,7 @@ from enum import Enum, auto
 
 from almanac.model.club import Pool, PoolEnd
 from almanac.model.policy import Policy, Word
+from almanac.wording.dives import names_a_dive, names_a_start
 
 HEAD_FIRST, BACKWARDS, FEET_FIRST, IN_THE_WATER = (
     "head-first",
@@ -14,7 +15,7 @@ HEAD_FIRST, BACKWARDS, FEET_FIRST, IN_THE_WATER = (
     "feet-first",
     "in-the-water",
 )
-EDGE, LEDGE = "edge", "ledge"
+EDGE, LEDGE, PLATFORM = "edge", "ledge", "platform"
 DIVE = Word("", "", enters=HEAD_FIRST)
 """A dive of no word: off whatever platform is there."""
 EDGE_DIVE = Word("", "", enters=HEAD_FIRST, off=EDGE)
@@ -56,8 +57,23 @@ class StartLimits:
 
 
 def enters(word: Word) -> str:
-    """How one gets under way by a start; one that does not say counts as head-first."""
-    return word.enters or HEAD_FIRST
+    """How one gets under way by a start. One that does not say counts as head-first, and so does
+    one that says otherwise and begins above the water all the same (``belies``).
+    """
+    return HEAD_FIRST if belies(word) else word.enters or HEAD_FIRST
+
+
+def belies(word: Word) -> str:
+    """What of a start says that it begins above the water, head first, where ``enters`` says not:
+    what it goes ``off``, or its own words; "" where they agree.
+    """
+    if word.enters in (IN_THE_WATER, BACKWARDS) and word.off in (EDGE, PLATFORM):
+        return f"it goes off the {word.off}"
+    text = f"{word.title}. {word.means}"
+    dives = word.enters in (IN_THE_WATER, FEET_FIRST) and names_a_dive(text)
+    if dives or (word.enters == IN_THE_WATER and names_a_start(text)):
+        return "its own words tell of a dive, or of a start from above"
+    return ""
 
 
 def start_limits(policy: Policy, level: str, word: Word, taught: bool) -> StartLimits:
@@ -91,7 +107,7 @@ def start_shortfall(
     if depth < limits.depth_least:
         lack = Lack.SHALLOW if here or pool.depth_m.most < limits.depth_least else Lack.END_UNKNOWN
         return Shortfall(lack, depth, limits.depth_least)
-    if how == HEAD_FIRST:
+    if how == HEAD_FIRST or (how == FEET_FIRST and word.off == PLATFORM):
         return _platform_shortfall(here, word, limits.platform_most)
     if how == BACKWARDS and word.off == LEDGE and not (here and here.ledge):
         return Shortfall(Lack.NO_LEDGE)

@@ -11,6 +11,7 @@ from almanac.analysis.figures.wholes import is_computable
 from almanac.checks.rule import Breach, Rule
 from almanac.findings import Finding, Place, Severity, error, warning
 from almanac.model.entry import Acceptance, Entry
+from almanac.source import schemas
 from almanac.source.suggest import nearest
 
 _AGAIN = "mend what it accepted, or weigh it again"
@@ -103,7 +104,9 @@ def _not_allowed(analysis: Analysis, own: Accepted, place: Place) -> Iterator[Fi
     found = {breach.level if breach.level in levels else levels[0] for breach in own.breaches}
     level = min(found, key=levels.index)
     title = catalogue.words("levels")[level].title
-    closed = [word for word, own in catalogue.words("levels").items() if own.accepts_nothing]
+    words = catalogue.words("levels").items()
+    strictest = next(level for level in schemas.level_defaults() if level)
+    closed = [word for word, own in words if own.accepts_nothing or word == strictest]
     highest = max(map(levels.index, [levels[0], *closed]))
     is_closed = levels.index(level) <= highest  # a level put below these opens none of them
     roles = () if is_closed else catalogue.policy.of_level(level).accepted_by

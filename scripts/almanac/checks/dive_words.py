@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
@@ -17,62 +16,35 @@ from almanac.model.practice import Practice
 from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
 from almanac.model.walk import notes_with_paths, written_items
 from almanac.source.reader import DataPath
-
-_QUICK = re.compile(r"div(?:e|ing)|block|plunge|head[- ]?first|rac(?:e|ing) start", re.IGNORECASE)
-_DIVE = re.compile(
-    r"\b(?:"
-    r"(?:a|the|your|one|each|with|shallow|racing|sitting|kneeling|crouch|standing|pike|plunge)"
-    r" (?:racing |shallow )?dives?(?! (?:of|under|down|after|is|are|with)\b)"
-    r"|div(?:e|es|ing) (?:in|into|off|from|start|over the edge|at the|and|then|to)"
-    r"|(?:from|off) (?:the |a |your )?(?:starting )?blocks?"
-    r"|(?:block|grab|track|racing|race|dive) starts?"
-    r"|head[- ]?first (?:in|into|off|from|entry|entries)"
-    r"|plunge (?:in|off|from)"
-    r")\b",
-    re.IGNORECASE,
-)
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and|but|then|or)? ?")
-_DENIES = re.compile(
-    r"\b(?:no|not|never|none|nobody|without|instead of|unless|except|before any|don't)\b",
-    re.IGNORECASE,
-)
-
-
-def names_a_dive(text: str) -> bool:
-    """Whether a text asks for a dive or a start off a block. A denial excuses its own clause."""
-    if not _QUICK.search(text):
-        return False
-    return any(
-        _DIVE.search(clause) and not _DENIES.search(clause) for clause in _CLAUSE.split(text)
-    )
+from almanac.wording.dives import names_a_dive, names_a_start
 
 
 @refuses("dive-unsaid")
 def dive_unsaid(analysis: Analysis) -> Iterator[Problem]:
-    """Where a drill's name or steps, or a note of a set or a practice, asks for a dive or a start
-    off a block, the drill or the reps say so under ``start``: else nobody asks how deep the water
-    is.
+    """Where a drill's name or steps, or a note of a set or a practice, asks for a dive, a start off
+    a block or a jump off the edge, the drill or the reps say so under ``start``: else nobody asks
+    how deep the water is.
     """
     catalogue = analysis.catalogue
     for drill in catalogue.drills.values():
         if not drill.start:
             for path, text in _texts_of(drill):
-                if names_a_dive(text):
-                    said = "it names a dive or a start off a block, and `start` says none"
+                if names_a_start(text):
+                    said = "it names a start from above the water, and `start` says none"
                     yield Problem(drill, path, said, _SAY, level=drill.level)
                     break
     for entry, items, start in written_items(catalogue):
         level = _level(catalogue, entry)
-        named = [where for where, note in notes_with_paths(items, start) if names_a_dive(note)]
+        named = [where for where, note in notes_with_paths(items, start) if names_a_start(note)]
         if named and not _says_start(catalogue, items):
-            said = "the note names a dive or a start off a block, and no reps say `start`"
+            said = "the note names a start from above the water, and no reps say `start`"
             yield Problem(entry, named[0], said, _SAY, level=level)
     for practice in catalogue.practices.values():
         for path, doing in practice.doings:
-            if doing.note and names_a_dive(doing.note):
+            if doing.note and names_a_start(doing.note):
                 items = catalogue.sets[doing.set].items if doing.set else doing.items
                 if not _says_start(catalogue, items):
-                    said = "the note names a dive or a start off a block, and no reps say `start`"
+                    said = "the note names a start from above the water, and no reps say `start`"
                     level = _level(catalogue, practice)
                     yield Problem(practice, (*path, "note"), said, _SAY, level=level)
 
@@ -100,7 +72,7 @@ def benchmark_start(analysis: Analysis) -> Iterator[Problem]:
             yield Problem(benchmark, ("protocol", "start"), said, mend)
 
 
-_SAY = "write start: with a word of starts (dive, say), or take the dive out of the text"
+_SAY = "write start: with a word of starts (dive, say), or take that out of the text"
 
 
 def _texts_of(drill: Drill) -> Iterator[tuple[DataPath, str]]:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.pool_fit import Misplaced
-from almanac.arithmetic.start_limits import OF_DEPTH, OF_PLATFORM, Lack
+from almanac.arithmetic.start_limits import OF_DEPTH, OF_PLATFORM, Lack, belies
 from almanac.checks.pool_words import hint, message
 from almanac.checks.rule import Problem, forbids, refuses
 from almanac.model.club import Club, Pool, PoolEnd
@@ -114,6 +114,22 @@ def start_unsaid(analysis: Analysis) -> Iterator[Problem]:
             text = "it is wall work, and nothing says how a rep starts"
             mend = "write start: with a word of starts (drills/vocabulary/starts.yml), say push-off"
             yield Problem(drill, ("mode",), text, mend)
+
+
+@forbids("start-word")
+def start_word(analysis: Analysis) -> Iterator[Problem]:
+    """A word of starts that says one enters from the water, backwards or feet first is in step with
+    what it goes ``off`` and with its own words; one that is not counts as head-first.
+    """
+    if "starts" not in analysis.catalogue.vocabularies:
+        return
+    starts = analysis.catalogue.vocabularies["starts"]
+    for name, word in starts.words.items():
+        why = belies(word)
+        if why:
+            text = f"enters is {word.enters}, and {why}: it counts as head-first"
+            mend = "write enters: head-first, or mend the rest of it"
+            yield Problem(starts, ("words", name, "enters"), text, mend)
 
 
 @forbids("pool-ends")

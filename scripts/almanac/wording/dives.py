@@ -1,0 +1,66 @@
+"""Whether a text has somebody start from above the water: a dive, a fall or a jump off the edge, a
+start off a block.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+_QUICK = re.compile(
+    r"div(?:e|ing)|block|plunge|first|rac(?:e|ing) start|toppl|tip|roll|fall|lean|point",
+    re.IGNORECASE,
+)
+_DIVE = re.compile(
+    r"\b(?:"
+    r"(?:a|the|your|one|each|with|shallow|racing|sitting|kneeling|crouch|standing|pike|plunge)"
+    r" (?:racing |shallow )?dives?(?! (?:of|under|down|after|is|are|with)\b)"
+    r"|div(?:e|es|ing) (?:in|into|off|from|start|over the edge|at the|and|then|to)"
+    r"|(?:from|off) (?:the |a |your )?(?:starting )?blocks?"
+    r"|(?:block|grab|track|racing|race|dive) starts?"
+    r"|head[- ]?first (?:in|into|off|from|entry|entries)"
+    r"|plunge (?:in|off|from)"
+    r")\b",
+    re.IGNORECASE,
+)
+_HIGH = r"edge|side|deck|bank|platform|ledge|springboard|diving board"
+_JUMP = re.compile(
+    r"\b(?:jump|leap|step)(?:s|ing)? (?:in|off|from|into the water from) (?:off |from )?"
+    rf"(?:the |a )?(?:poolside|{_HIGH})\b",
+    re.IGNORECASE,
+)
+_ABOVE = re.compile(rf"\b(?:(?:the|a|pool) (?:{_HIGH})|poolside)\b", re.IGNORECASE)
+_GOES_IN = re.compile(
+    r"\b(?:topples?|tips? (?:over|in|forward)|rolls? in|falls? (?:in|forward|into)"
+    r"|lean(?:s|ing)? [a-z ]{0,20}(?:until|till)|(?:hands|fingers|fingertips|head|arms)[- ]first"
+    r"|(?:hands?|fingers|arms) point(?:s|ing|ed)? (?:at|to|down at|into) the water)\b",
+    re.IGNORECASE,
+)
+_CLAUSE = re.compile(r"[.;:!?]|, (?:and|but|then|or)? ?")
+_SENTENCE = re.compile(r"[.;:!?]")
+_DENIES = re.compile(
+    r"\b(?:no|not|never|none|nobody|without|instead of|unless|except|before any|don't)\b",
+    re.IGNORECASE,
+)
+
+
+def names_a_start(text: str) -> bool:
+    """Whether a text asks for a start from above the water, head first or feet first."""
+    return names_a_dive(text) or any(
+        _JUMP.search(one) and not _DENIES.search(one) for one in _SENTENCE.split(text)
+    )
+
+
+@lru_cache(maxsize=4096)
+def names_a_dive(text: str) -> bool:
+    """Whether a text asks for a dive, a start off a block or a fall head first off the edge. A
+    denial excuses its own clause.
+    """
+    if not _QUICK.search(text):
+        return False
+    return any(
+        _DIVE.search(clause) and not _DENIES.search(clause) for clause in _CLAUSE.split(text)
+    ) or any(
+        _ABOVE.search(one) and _GOES_IN.search(one) and not _DENIES.search(one)
+        for one in _SENTENCE.split(text)
+    )
