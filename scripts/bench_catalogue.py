@@ -32,6 +32,7 @@ BUDGETS = {"mkdocs": 1.25, "growth": 10.5}
 _PROSE = re.compile(
     r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$"
 )  # lines that hold sentences
+_MENDS = re.compile(r"(?m)^mends:(?: \[[^\]]*\]\n|\n(?:  - .*\n)+)")
 _WORD = re.compile(r"(?<=[a-z,;.] )([a-z]+)[a-z]{3}(?=[ ,.;?!]|$)")
 
 
@@ -44,26 +45,21 @@ def grown(root: Path, entries: int) -> Path:
     files, _ = entry_files(root)
     copied = [file for file in files if file.kind in GROWN]
     for number in range(entries - len(files)):
-        _copy(
-            root,
-            copied[number % len(copied)],
-            number // len(copied) + 2,
-            f"{number:03o}".translate(_LETTERS)[-3:],
-        )
+        _copy(root, copied[number % len(copied)], f"{number:05o}".translate(_LETTERS)[-5:])
     return root
 
 
-def _copy(root: Path, entry: EntryFile, copy: int, ending: str) -> None:
+def _copy(root: Path, entry: EntryFile, ending: str) -> None:
     """One more entry like another. The words of its texts get another ending, so that no two
     entries say the same.
     """
     path = root / entry.file
     text = re.sub(
-        r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {copy}"', path.read_text("utf-8"), count=1
+        r'(?m)^title: *"?(.*?)"?$', rf'title: "\1 {ending}"', path.read_text("utf-8"), count=1
     )
-    text = re.sub(r"(?m)^mends: \[[^\]]*\]\n", "", text)  # the faults name the first alone
-    text = _PROSE.sub(lambda line: _reworded(line[0], ending), text)
-    path.with_name(f"{path.stem}-{copy}.yml").write_text(text, "utf-8")
+    text = _MENDS.sub("", text)  # the faults name the first alone
+    text = _PROSE.sub(lambda line: _reworded(line[0], ending[-3:]), text)
+    path.with_name(f"{path.stem}-{ending}.yml").write_text(text, "utf-8")
 
 
 def _reworded(line: str, ending: str) -> str:
