@@ -19,7 +19,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded
 from almanac.publish.errors import SiteError
 from almanac.publish.finish import close_set
-from almanac.publish.keep_html import is_html
+from almanac.publish.keep_html import as_html, is_html
 from almanac.publish.links import LinkCheck
 from almanac.publish.render import render
 from almanac.publish.whole_site import write_site
@@ -255,9 +255,27 @@ def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:
         render(tmp_path, tmp_path / "pages", lambda *_: None)
 
 
+@pytest.mark.parametrize(
+    ("markdown", "expected"),
+    [
+        ("# A kick\n\n<p>b</p>\n", '<h1 id="a-kick">A kick</h1>\n\n\n<p>b</p>\n'),
+        ("## It&#39;s up { #up }\n", '<h2 id="up">It&#39;s up</h2>\n\n'),
+        ("## Up\n<p>a</p>\n## Up\n", '<h2 id="up">Up</h2>\n\n<p>a</p>\n<h2 id="up_1">Up</h2>\n\n'),
+        ("## So *much*\n<p>a</p>", None),
+        ("## Up\nand *down*", None),
+    ],
+)
+def test_a_page_of_html_and_headings_never_meets_markdown(markdown, expected):
+    assert as_html(re.split(r"(?m)^(#{1,6} .*)$", markdown)) == expected
+
+
 @given(st.text("ab \t\n\r\x0b\xa0\u2028", max_size=20))
-def test_a_page_is_closed_as_one_expression_says(page: str) -> None:
-    assert close_set(page) == re.sub(r"[ \t]*\n\s*", "\n", page)
+def test_a_page_loses_empty_lines_and_indents_alone(page: str) -> None:
+    closed = close_set(page)
+    assert re.sub(r"[ \t\r\n]", "", closed) == re.sub(r"[ \t\r\n]", "", page)
+    assert closed.count("\n") <= page.count("\n")
+    assert "" not in closed.split("\n")[1:-1]
+    assert all(line == line.strip(" \t\r") for line in closed.split("\n"))
 
 
 def test_preformatted_text_is_left_as_it_is() -> None:

@@ -7,11 +7,8 @@ when all of it has been built.
 from __future__ import annotations
 
 import argparse
-import gc
 import sys
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 from almanac.commands.outcome import (
@@ -23,7 +20,7 @@ from almanac.commands.outcome import (
     root_of,
     today,
 )
-from almanac.commands.shared import CheckedCatalogue, load_and_check
+from almanac.commands.shared import CheckedCatalogue, load_and_check, rubbish_left
 from almanac.findings import as_text
 from almanac.progress import Told, shown_on, unseen
 from almanac.publish.build import build_site
@@ -50,7 +47,7 @@ def run(arguments: argparse.Namespace) -> int:
         store.save()
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"
-    with shown_on(sys.stderr) as told, _rubbish_left():
+    with shown_on(sys.stderr) as told, rubbish_left():
         built = build_checked(checked, root, out, told)
     if not built:
         return ERRORS
@@ -59,20 +56,6 @@ def run(arguments: argparse.Namespace) -> int:
         f"serve, or open {out / 'index.html'}"
     )
     return FINE
-
-
-@contextmanager
-def _rubbish_left() -> Iterator[None]:
-    """Nothing looks for rubbish: nearly all that a build makes stays until its end, and each look
-    goes through all of it, in both processes, which then share no memory any more.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 def build_checked(checked: CheckedCatalogue, root: Path, out: Path, told: Told = unseen) -> bool:

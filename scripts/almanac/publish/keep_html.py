@@ -2,18 +2,25 @@
 only to write it back.
 
 The section bodies of a page that are HTML are taken out before the page is rendered and put back
-afterwards. It only makes the build quicker: without it the site is the same but for white space.
+afterwards; so are the headings between them, where the page is nothing else. It only makes the
+build quicker: without it the site is the same but for white space.
 """
 
 from __future__ import annotations
 
+import html as entities
 import re
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
+
+from markdown.extensions.toc import slugify, unique
 
 if TYPE_CHECKING:
     from mkdocs.structure.pages import Page
 
 _HEADING = re.compile(r"^(#{1,6} .*)$", re.MULTILINE)
+# A heading that Markdown would change nothing of; it may name its anchor.
+_PLAIN = re.compile(r"(#{1,6}) ([^*_`\[\]<>\\!{}]*?)(?: \{ #([\w-]+) \})?")
 _MARKDOWN_WITHIN = re.compile(r"\smarkdown(=|>|\s)")
 _KEPT = "kept_html"
 
@@ -29,9 +36,29 @@ def on_page_markdown(markdown: str, /, *, page: Page, **_: Any) -> str:
         return f'\n\n<div data-kept="{len(bodies) - 1}"></div>\n\n'
 
     parts = _HEADING.split(markdown)
-    parts[::2] = map(taken, parts[::2])
+    whole = as_html(parts) if "title" in page.meta else None
+    if whole is not None:
+        parts = [taken(whole)]
+    else:
+        parts[::2] = map(taken, parts[::2])
     page.meta[_KEPT] = bodies
     return "".join(parts)
+
+
+def as_html(parts: Sequence[str]) -> str | None:
+    """A page of bodies, and of headings between them, as HTML; None where that takes Markdown."""
+    headings = [_PLAIN.fullmatch(part) for part in parts[1::2]]
+    if not all(is_html(body) or not body.strip() for body in parts[::2]) or None in headings:
+        return None
+    used = {found[3] for found in headings if found and found[3]}
+    made = [parts[0]]
+    for found, body in zip(headings, parts[2::2], strict=True):
+        if found:
+            level, text = len(found[1]), found[2]
+            anchor = found[3] or unique(slugify(entities.unescape(text), "-"), used)
+            made.append(f'<h{level} id="{anchor}">{text}</h{level}>\n')
+        made.append(body)
+    return "".join(made)
 
 
 def on_page_content(html: str, /, *, page: Page, **_: Any) -> str:
