@@ -27,7 +27,7 @@ from almanac.model.effort_plans import Hold
 from almanac.model.load import Loaded, load
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
-from almanac.site.drawing_html import figure, ladder_chart, neighbours_chart, picture
+from almanac.site.drawing_html import fault_figure, figure, ladder_chart, neighbours_chart, picture
 from almanac.source.reader import read
 from almanac.source.style import fixed
 from almanac.units import COURSES
@@ -150,6 +150,15 @@ def test_no_two_drills_share_a_picture(club_analysis: Analysis) -> None:
     alike = {frozenset(ids) for ids in by_picture.values() if len(ids) > 1}
     assert alike == set(DRAWN_ALIKE), sorted(sorted(ids) for ids in alike)
     assert len(by_picture) >= 125
+
+
+def test_every_fault_shows_what_is_wrong_beside_what_is_right(club_analysis: Analysis) -> None:
+    drawn = set()
+    for fault in club_analysis.catalogue.faults.values():
+        assert fault.drawing is not None, fault.id
+        checked(str(fault_figure(fault)))
+        drawn.add(str(fault_figure(fault)).replace(fault.id, ""))
+    assert len(drawn) == len(club_analysis.catalogue.faults)
 
 
 def test_the_readme_shows_what_the_command_prints(

@@ -108,6 +108,20 @@ PAINTS: dict[str, dict[str, str]] = {
         "stroke-width": "1.5",
         "stroke-linecap": "round",
     },
+    "ring-edge": {"fill": "none", "stroke": colour("edge"), "stroke-width": "4.4"},
+    "ring": {
+        "fill": "none",
+        "stroke": colour("line"),
+        "stroke-width": "2.2",
+        "stroke-dasharray": "5 3",
+    },
+    "sign": {
+        "fill": "none",
+        "stroke": colour("line"),
+        "stroke-width": "2.6",
+        "stroke-linecap": "round",
+        "stroke-linejoin": "round",
+    },
     "text": {"fill": colour("text")},
 }
 

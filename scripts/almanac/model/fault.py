@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from almanac.model.entry import Entry, Evidence, Ids, Reference, references
+from almanac.model.fault_drawing import FaultDrawing
 from almanac.model.knowledge import Sight
 
 
@@ -38,11 +39,15 @@ class Fault(Entry):
     causes: tuple[Cause, ...]
     refer_on: str
     not_to_confuse_with: tuple[LookAlike, ...] = ()
+    drawing: FaultDrawing | None = None
     evidence: tuple[Evidence, ...] = ()
 
     def references(self) -> Iterator[Reference]:
         for cause in self.causes:
             yield from references("drill", cause.mended_by, "mended_by")
+        if self.drawing:
+            for body in (self.drawing, self.drawing.wrong):
+                yield from references("gear", body.gear or (), "drawn")
         yield from references(
             "fault", (other.fault for other in self.not_to_confuse_with), "not_to_confuse_with"
         )

@@ -55,6 +55,7 @@ _RENAMED: dict[type[Any], dict[str, Any]] = {
     EffortRange: {"easiest": override(rename="from"), "hardest": override(rename="to")},
     Progression: {"for_whom": override(rename="for")},
     Drill: {**_HAZARDS, "drawing": override(rename="figure")},
+    Fault: {"drawing": override(rename="figure")},
     Benchmark: _HAZARDS,
     SwimSet: _HAZARDS,
     Practice: _HAZARDS,

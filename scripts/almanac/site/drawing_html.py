@@ -11,9 +11,12 @@ from markupsafe import Markup
 from almanac.drawing.charts.ladder import Rung, progression_ladder
 from almanac.drawing.charts.neighbours import neighbours
 from almanac.drawing.swimmer.body import Words, picture_drawing
+from almanac.drawing.swimmer.fault import fault_drawing
 from almanac.model.catalogue import Catalogue
 from almanac.model.drawing import DrawingChoice
 from almanac.model.entry import Ids
+from almanac.model.fault import Fault
+from almanac.model.fault_drawing import FaultDrawing
 from almanac.model.knowledge import Drill
 from almanac.model.moving import Activity
 from almanac.model.progression import Progression
@@ -45,6 +48,18 @@ def _drawn(
     words = Words(activity.position, activity.arms, activity.kick, activity.stroke, gear)
     svg = picture_drawing(words, choice, identifier="figure", titles=dict(titles))
     return svg.replace("<svg ", '<svg id="drawing" ', 1)
+
+
+def fault_figure(fault: Fault) -> Markup:
+    """The picture of a fault beside what is right; nothing where it says none."""
+    if fault.drawing is None:
+        return Markup("")
+    return Markup(_fault_drawn(fault.drawing).replace('"figure-', f'"figure-{fault.id}-'))
+
+
+@lru_cache(maxsize=256)
+def _fault_drawn(choice: FaultDrawing) -> str:
+    return fault_drawing(choice, identifier="figure")
 
 
 def neighbours_chart(catalogue: Catalogue, drill: Drill) -> Markup:

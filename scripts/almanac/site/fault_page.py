@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.fault import Fault
+from almanac.site.drawing_html import fault_figure
 from almanac.site.entry_page import entry_page, evidence_rows
 from almanac.site.links import Page, link
 
@@ -14,6 +15,7 @@ def fault_page(catalogue: Catalogue, fault: Fault) -> Page:
     return entry_page(
         catalogue,
         fault,
+        figure=fault_figure(fault),
         stroke=catalogue.words("strokes")[fault.stroke].title,
         see=[(viewpoints[sight.viewpoint].title, sight.what) for sight in fault.see],
         causes=[

@@ -19,7 +19,16 @@ LEADING = ("one-extended", "streamline", "board", "holding-wall")
 """Words whose hands are ahead of the head, so that they meet a wall first."""
 RISING = ("hands-up", "one-arm-strokes", "stroking")
 """Words whose hands or elbows leave the water."""
-LOW_HANDS = ("catch", "throw", "at-hips", "fists", "hands-under", "sculling-ahead")
+LOW_HANDS = (
+    "catch",
+    "throw",
+    "at-hips",
+    "waiting",
+    "fists",
+    "high-elbow",
+    "hands-under",
+    "sculling-ahead",
+)
 """Words of the hands at which no arm is over the water."""
 
 _STREAMLINE = (Arm(177, 2, spread=-13.4), Arm(176, 2, spread=-13.2))

@@ -11,6 +11,7 @@ from almanac.drawing.document import checked_identifier, document
 from almanac.drawing.swimmer.description import described
 from almanac.drawing.swimmer.framing import WIDTH, frame_of, view_of
 from almanac.drawing.swimmer.panels import panels
+from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.scene import Scene, scene_parts
@@ -81,16 +82,24 @@ def _alone(scene: Scene) -> tuple[list[str], float]:
 
 
 def scene_of(words: Words, body: DrawnBody) -> Scene:
-    """One body of a picture, in the entry's words where it has none of its own; raises ValueError
-    for a word that cannot be drawn.
+    """One body of a picture."""
+    return Scene(pose(spec_of(words, body)), _worn(words, body), body.says)
+
+
+def _worn(words: Words, body: DrawnBody) -> tuple[str, ...]:
+    return words.gear if body.gear is None else body.gear
+
+
+def spec_of(words: Words, body: DrawnBody) -> PoseSpec:
+    """A body's words settled, the entry's where it has none of its own; raises ValueError for a
+    word that cannot be drawn.
     """
-    gear = words.gear if body.gear is None else body.gear
-    spec = resolve_pose(
+    return resolve_pose(
         position=body.position or words.position,
         arms=body.arms or words.arms,
         kick=body.kick or words.kick,
         stroke=body.stroke or words.stroke,
-        gear=gear,
+        gear=_worn(words, body),
         setting=body.setting,
         moment=2 if body.moment is None else body.moment,
         posture=body.posture,
@@ -103,4 +112,3 @@ def scene_of(words: Words, body: DrawnBody) -> Scene:
         size=body.size,
         marks=body.marks,
     )
-    return Scene(pose(spec), gear, body.says)

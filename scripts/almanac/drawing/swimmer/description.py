@@ -133,10 +133,11 @@ def described(scenes: Sequence[Scene], speeds: tuple[str, ...], over: str) -> tu
     """The title and the description of a picture of one scene or several, and of its speeds."""
     title, told = title_words(scenes[0].held.spec), description(scenes[0].held, scenes[0].worn)
     if len(scenes) > 1:
-        title = f"Body figure in {len(scenes)} parts: {', '.join(one.says for one in scenes)}"
+        said = [f"{one.sign} {one.says}".strip() for one in scenes]
+        title = f"Body figure in {len(scenes)} parts: {', '.join(said)}"
         told = " ".join(
-            f"{number}. {one.says}: {description(one.held, one.worn)}"
-            for number, one in enumerate(scenes, 1)
+            f"{number}. {words}: {description(one.held, one.worn)}"
+            for number, (words, one) in enumerate(zip(said, scenes, strict=True), 1)
         )
     if speeds:
         told += f" Speed over {over}: {', '.join(speeds)}."

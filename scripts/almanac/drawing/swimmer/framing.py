@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.pose_spec import PoseSpec
-from almanac.drawing.swimmer.poses import Pose
+from almanac.drawing.swimmer.poses import Pose, place_of
 
 WIDTH = 320.0
 LOW, TALL = 140.0, 200.0
@@ -18,6 +18,8 @@ LEGS_REACH, FINS_REACH = 0.62, 0.8
 # Room kept free at the left for what is behind the swimmer, in the figure's units.
 ROOM_BEHIND = {"parachute": 62.0, "stretch-cord": 46.0, "pulley-tower": 58.0}
 WALL_ROOM = 30.0
+RING = 0.09
+"""The radius of the ring round what is wrong, in standing heights."""
 # Room over the head and over the water that gear and marks take, in standing heights.
 OVER_HEAD = {"water-cup": 0.12, "snorkel": 0.18}
 OVER_WATER = {"flags": 0.38, "block": 0.45, "rolls": 0.32, "eyes-shut": 0.24}
@@ -138,8 +140,24 @@ def _depth(spec: PoseSpec, gear: tuple[str, ...]) -> float:
     return depth
 
 
-def box_of(held: Pose, gear: tuple[str, ...]) -> Box:
-    """What there is to see of a pose beside others: its body, gear and wall, and no more."""
+def box_of(held: Pose, gear: tuple[str, ...], place: str = "") -> Box:
+    """What there is to see of a pose beside others: its body, gear and wall, the ring round a
+    ``place``, and no more.
+    """
+    box = _box_without_ring(held, gear)
+    if not place:
+        return box
+    x, y, _ = place_of(held, place)
+    reach = RING + 0.015
+    return Box(
+        min(box.left, x - reach),
+        max(box.right, x + reach),
+        max(box.up, y + reach),
+        max(box.down, reach - y),
+    )
+
+
+def _box_without_ring(held: Pose, gear: tuple[str, ...]) -> Box:
     spec = held.spec
     left, right = reach(held, gear)
     if held.wall:
@@ -149,6 +167,9 @@ def box_of(held: Pose, gear: tuple[str, ...]) -> Box:
     over = max([over, *(OVER_WATER[mark] - held.top for mark in spec.marks if mark in OVER_WATER)])
     over += 0.06 if spec.hold == "flying" else 0.0
     under = 0.13 if "fins" in gear else 0.03 if "drag-socks" in gear else 0.0
+    if held.above:
+        rope = 0.27 if "rope" in spec.marks else 0.0
+        return Box(left - 0.04, right + 0.04, max(held.top + 0.05, rope), 0.05 - held.bottom)
     low = 0.0 if not spec.wet or spec.hold == "posed" else held.bottom
     return Box(left - 0.04, right + 0.04, max(held.top + over, 0.09), max(0.06 + under - low, 0.12))
 

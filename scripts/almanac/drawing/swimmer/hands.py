@@ -15,6 +15,7 @@ _AHEAD = Arm(177, 2, spread=-3)
 _BY_STANCE: dict[Stance, dict[str, Pair]] = {
     "supine": {
         "catch": (Arm(-136, 82, spread=38), Arm(-6, 6)),
+        "waiting": (Arm(177, 2, spread=-3), Arm(0, 6)),
         "throw": (Arm(-16, 24), Arm(172, 4, spread=-3)),
         "at-hips": (Arm(14, 8), Arm(-4, 6)),
         "sitting": (Arm(97, 2), Arm(-140, 78, spread=45)),
@@ -23,6 +24,7 @@ _BY_STANCE: dict[Stance, dict[str, Pair]] = {
         "catch-up": (Arm(-152, 70, twist=180, wrist=-8), _AHEAD),
         "fingertips-along": (Arm(-88, 122, wrist=24), _AHEAD),
         "fists": (Arm(134, 88, twist=180), _AHEAD),
+        "high-elbow": (Arm(134, 88, twist=180), _AHEAD),
         "hands-under": (Arm(150, 62), _AHEAD),
         "at-hips": (Arm(-2, 10), Arm(-8, 10)),
         "over": (Arm(-128, 8, spread=52), Arm(-124, 8, spread=52)),

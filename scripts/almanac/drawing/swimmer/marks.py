@@ -28,9 +28,10 @@ def label(x: float, y: float, text: str, anchor: str = "middle") -> str:
 def rope(held: Pose, view: View) -> list[str]:
     """A lane rope behind the swimmer: floats on a line along the surface."""
     floats: list[list[str]] = [[], []]
+    y = view.y - (0.22 * view.height if held.above else 2.5)
     count = int((WIDTH - 8.0) / _FLOATS_APART) + 1
     for place in range(count):
-        disc = Disc(4.0 + place * _FLOATS_APART, view.y - 2.5, _FLOAT)
+        disc = Disc(4.0 + place * _FLOATS_APART, y, _FLOAT)
         floats[place // 4 % 2].append(circle(disc))
     return [path("gear", "".join(floats[0])), path("wall", "".join(floats[1]))]
 

@@ -8,14 +8,14 @@ from typing import NamedTuple
 from xml.sax.saxutils import escape
 
 from almanac.drawing.lettering import LEADING, lines_of
-from almanac.drawing.shapes import colour, number
+from almanac.drawing.shapes import at, colour, number, path
 from almanac.drawing.swimmer.framing import WIDTH, Box, box_of
 from almanac.drawing.swimmer.limbs import View
-from almanac.drawing.swimmer.scene import Scene, scene_parts
+from almanac.drawing.swimmer.scene import Scene, Sign, scene_parts
 
 _BESIDE = 94.0
 """How wide the words of a row stand to the left of it."""
-_SIZE, _GAP = 14.0, 4.0
+_SIZE, _GAP, _SIGN = 14.0, 4.0, 20.0
 _MOST_SCALE, _ROW_LEAST = 176.0, 50.0
 _ROWS_HEIGHT = {2: 166.0, 3: 204.0}
 _COLUMN_HEIGHT = 150.0
@@ -31,7 +31,7 @@ class Panel(NamedTuple):
 
 def panels(scenes: list[Scene]) -> tuple[list[str], float]:
     """The elements of all scenes with what is said of each, and the height that they take."""
-    found = [Panel(scene, box_of(scene.held, scene.worn)) for scene in scenes]
+    found = [Panel(scene, box_of(scene.held, scene.worn, scene.place)) for scene in scenes]
     if any(panel.box.up + panel.box.down > _TALL for panel in found):
         return _columns(found)
     return _rows(found)
@@ -45,11 +45,16 @@ def _rows(found: list[Panel]) -> tuple[list[str], float]:
     scale = min(_MOST_SCALE, room / widest, (height - _GAP * (len(found) - 1)) / deep)
     parts, top = [], 0.0
     for panel in found:
-        tall = max((panel.box.up + panel.box.down) * scale, _ROW_LEAST)
-        parts.append(_window(panel, (_BESIDE, top, room, tall), scale, panel.box.up * scale))
-        lines = lines_of(panel.scene.says, _BESIDE - 8, _SIZE)
+        free = _BESIDE - 6 - (_SIGN if panel.scene.sign else 2.0)
+        lines = lines_of(panel.scene.says, free, _SIZE)
+        drawn = (panel.box.up + panel.box.down) * scale
+        tall = max(drawn, _ROW_LEAST, len(lines) * _SIZE * LEADING + 4)
+        level = panel.box.up * scale + (0.5 * (tall - drawn) if panel.scene.held.above else 0.0)
+        parts.append(_window(panel, (_BESIDE, top, room, tall), scale, level))
         middle = top + (tall - (len(lines) - 1) * _SIZE * LEADING) / 2 + _SIZE * 0.36
-        parts += _said(lines, 0.0, middle, "start")
+        if panel.scene.sign:
+            parts.append(_sign(panel.scene.sign, 8.0, middle - _SIZE * 0.36))
+        parts += _said(lines, _SIGN if panel.scene.sign else 0.0, middle, "start")
         top += tall + _GAP
     return parts, top - _GAP
 
@@ -71,16 +76,26 @@ def _columns(found: list[Panel]) -> tuple[list[str], float]:
     return parts, tall * scale + 6 + most * _SIZE * LEADING
 
 
-def _window(panel: Panel, at: tuple[float, float, float, float], scale: float, level: float) -> str:
-    """A scene behind a window: what is outside of it is cut off. ``at`` is its left, top, width and
-    height.
+def _window(
+    panel: Panel, where: tuple[float, float, float, float], scale: float, level: float
+) -> str:
+    """A scene behind a window: what is outside of it is cut off. ``where`` is its left, top, width
+    and height.
     """
-    left, top, wide, tall = at
+    left, top, wide, tall = where
     box = panel.box
     middle = (wide - (box.left + box.right) * scale) / 2
     inner = scene_parts(panel.scene, View(middle, level, scale))
     size = f'width="{number(wide)}" height="{number(tall)}"'
     return f'<svg x="{number(left)}" y="{number(top)}" {size}>{"".join(inner)}</svg>'
+
+
+def _sign(sign: Sign, x: float, y: float) -> str:
+    """A cross by what is wrong, a tick by what is right."""
+    if sign == "wrong":
+        cross = f"M{at(x - 5, y - 5)}L{at(x + 5, y + 5)}M{at(x + 5, y - 5)}L{at(x - 5, y + 5)}"
+        return path("sign", cross)
+    return path("sign", f"M{at(x - 6, y)}L{at(x - 2, y + 5)}L{at(x + 6, y - 6)}")
 
 
 def _said(lines: list[str], x: float, y: float, anchor: str) -> list[str]:

@@ -130,6 +130,7 @@ PART_WORDS = {
 }
 HANDS_WORDS = {
     "catch": "one arm bent at the elbow to take hold of the water, the other by the thigh",
+    "waiting": "one arm lying stretched beyond the head, the other at the hip",
     "throw": "one hand past the thigh, the other arm stretched beyond the head",
     "at-hips": "both hands at the hips",
     "sitting": "both arms stroking quickly and short, the seat low",
@@ -137,6 +138,7 @@ HANDS_WORDS = {
     "catch-up": "one arm waiting ahead while the other comes over to it",
     "fingertips-along": "one elbow high and its fingertips on the surface, the other arm ahead",
     "fists": "both hands closed to fists",
+    "high-elbow": "one arm pulling with its elbow high, the other ahead",
     "hands-under": "one arm coming forward under water, the other ahead",
     "sculling-ahead": "both hands sculling ahead of the shoulders",
     "short-grip": "hands over the far edge of a kickboard, forearms on it",

@@ -5,9 +5,11 @@ Heights are in standing heights with the water line at 0; on dry land the ground
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from almanac.drawing.swimmer.geometry import Point
+from almanac.drawing.swimmer.inverse_kinematics import towards
 from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.postures import posture
 from almanac.drawing.swimmer.segments import Posture, Skeleton, skeleton
@@ -19,7 +21,7 @@ class Pose:
     """A posed body and where it is.
 
     ``wall``: the x of a wall and whether it is ahead (to the right) or behind; ``edge``: the x of a
-    deck edge, the deck to its right.
+    deck edge, the deck to its right; ``above``: whether it is seen from over the water.
     """
 
     spec: PoseSpec
@@ -27,13 +29,14 @@ class Pose:
     skeleton: Skeleton
     wall: Wall | None
     edge: float | None
+    above: bool = False
 
     @property
     def turned(self) -> bool:
         """Whether the body is rolled so far that it is seen from the front rather than from the
         side.
         """
-        return self.spec.roll > 60
+        return abs(self.posture.roll) > 60
 
     @property
     def _ends(self) -> tuple[Point, ...]:
@@ -57,9 +60,30 @@ class Pose:
         return min(xs), max(xs)
 
 
-def pose(spec: PoseSpec) -> Pose:
-    """The posed body, with the wall or the deck's edge that belongs to it."""
-    angles = posture(spec)
+def pose(
+    spec: PoseSpec, change: Callable[[Posture], Posture] | None = None, *, above: bool = False
+) -> Pose:
+    """The posed body, with the wall or the deck's edge that belongs to it; ``change`` is made to
+    its joint angles; ``above``: seen from over the water.
+    """
+    angles = change(posture(spec)) if change else posture(spec)
     bones = skeleton(angles)
     edge = None if spec.setting != "deck-edge" else -0.2 if spec.hold == "seated" else -0.05
-    return Pose(spec, angles, bones, wall_of(spec, bones), edge)
+    return Pose(spec, angles, bones, wall_of(spec, bones), edge, above)
+
+
+def place_of(held: Pose, place: str) -> Point:
+    """Where a part of the body is, by its name in ``model.fault_drawing.PLACES``."""
+    bones = held.skeleton
+    near, far = bones.near_leg, bones.far_leg
+    return {
+        "head": bones.head,
+        "waist": bones.hip.plus(towards(bones.hip, bones.shoulder), 0.45),
+        "hip": bones.hip,
+        "knee": near.knee,
+        "foot": near.ankle.plus(towards(near.ankle, near.toe), 0.5),
+        "far-foot": far.ankle.plus(towards(far.ankle, far.toe), 0.5),
+        "elbow": bones.near_arm.elbow,
+        "hand": bones.near_arm.wrist,
+        "far-hand": bones.far_arm.wrist,
+    }[place]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
-from almanac.drawing.shapes import at, number, path
+from almanac.drawing.shapes import at, circle, number, path
+from almanac.drawing.swimmer.framing import RING
 from almanac.drawing.swimmer.gear import gear_layers
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.limbs import (
@@ -19,18 +21,25 @@ from almanac.drawing.swimmer.limbs import (
     leg_path,
 )
 from almanac.drawing.swimmer.marks import BEHIND, OVER, marks
-from almanac.drawing.swimmer.poses import Pose
+from almanac.drawing.swimmer.poses import Pose, place_of
 from almanac.drawing.swimmer.scenery import backdrop, waterline
 from almanac.drawing.swimmer.trunk import short_path, suit_path, trunk_path
+
+Sign = Literal["", "wrong", "right"]
 
 
 @dataclass(frozen=True)
 class Scene:
-    """A posed body, its gear, and what is said of it where it stands beside another."""
+    """A posed body, its gear, and what is said of it where it stands beside another.
+
+    ``sign`` and ``place``: whether it is wrong or right, and where the two differ.
+    """
 
     held: Pose
     worn: tuple[str, ...] = ()
     says: str = ""
+    sign: Sign = ""
+    place: str = ""
 
 
 def scene_parts(scene: Scene, view: View) -> list[str]:
@@ -39,6 +48,9 @@ def scene_parts(scene: Scene, view: View) -> list[str]:
     layers = [*body_layers(held, view), *gear_layers(held, view, scene.worn)]
     parts = [*backdrop(held, view), *marks(BEHIND, held, view), *painted(layers)]
     parts += [*waterline(held, view), *marks(OVER, held, view)]
+    if scene.place:
+        ring = circle(view.disc(place_of(held, scene.place), RING))
+        parts += [path("ring-edge", ring), path("ring", ring)]
     if held.spec.position == "rotating" and held.spec.hold == "lying" and not scene.says:
         parts.append(turning(held, view))
     return parts

@@ -18,6 +18,9 @@ from almanac.drawing.swimmer.poses import Pose
 def backdrop(held: Pose, view: View) -> list[str]:
     """What is painted before the body: water, walls, deck or ground."""
     frame = frame_of(held)
+    if held.above:
+        whole = element("rect", "water", x=0, y=0, width=WIDTH, height=frame.height)
+        return [whole, path("ripple", _ripples(0.0, frame.height))]
     if not held.spec.wet:
         return ground(held, view, frame.height)
     parts = [element("rect", "water", x=0, y=view.y, width=WIDTH, height=frame.height - view.y)]
@@ -43,7 +46,7 @@ def backdrop(held: Pose, view: View) -> list[str]:
 
 def waterline(held: Pose, view: View) -> list[str]:
     """The surface, painted over the body that lies in it, as far as there is water."""
-    if not held.spec.wet:
+    if not held.spec.wet or held.above:
         return []
     start, end = 0.0, WIDTH
     if held.edge is not None:

@@ -77,7 +77,8 @@ class Posture:
     ``trunk``: direction from hips to head, 0 to the right, 90 up. ``belly``: 1 where the belly is
     anticlockwise of that direction (head right: face up), -1 where it is clockwise. ``roll``: the
     body turned about its long axis, the belly towards the viewer. ``head_roll``: the same for the
-    head. ``chin``: the head bent to the chest.
+    head. ``chin``: the head bent to the chest. ``arch``: how far the middle of the trunk stands out
+    to the belly.
     """
 
     trunk: float
@@ -89,6 +90,7 @@ class Posture:
     roll: float = 0.0
     head_roll: float = 0.0
     chin: float = 0.0
+    arch: float = 0.0
     hip: Point = field(default=Point(0.0, 0.0))
 
 
@@ -125,6 +127,7 @@ class Skeleton:
     far_arm: ArmJoints
     trunk_axes: Axes
     head_axes: Axes
+    arch: float = 0.0
 
 
 def leg_joints(leg: Leg, hip: Point, body: Axes, side: int) -> LegJoints:
@@ -179,4 +182,5 @@ def skeleton(posture: Posture) -> Skeleton:
         far_arm=arm_joints(posture.far_arm, shoulder.plus(body.near, -SHOULDER_HALF), body, -1),
         trunk_axes=body,
         head_axes=head,
+        arch=posture.arch,
     )

@@ -11,6 +11,8 @@ from almanac.drawing.swimmer.segments import LegJoints, Skeleton
 
 
 def _spine(body: Skeleton, part: float, forward: float) -> Point:
+    if body.arch:
+        forward += body.arch * (1 - (2 * part - 1) ** 2)
     return between(body.hip, body.shoulder, part).plus(body.trunk_axes.front, forward)
 
 
