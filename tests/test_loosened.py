@@ -93,6 +93,24 @@ def test_each_limit_is_told_one_way_and_not_the_other(name: str) -> None:
     assert [one.sort for one in told("policy", {}, unit)] == ([] if way == "neither" else ["other"])
 
 
+def test_times_of_lane_groups_that_become_faster_are_one_line() -> None:
+    """Rest on a send-off is reckoned with them, and a day of tests changes many."""
+
+    def club(*times: str) -> dict[str, Any]:
+        tests = [{"benchmark": "back-kick-50", "time": time} for time in times]
+        return {"lane_groups": {"heron-1": {"tests": tests}}}
+
+    found = told("club", club("1:00.0", "1:10.0", "1:20.0"), club("0:50.0", "1:12.0", "1:19.0"))
+    assert [one.path[-2] for one in found] == [0, 2]
+    empty: Any = {field: [] for field in Comparison.__dataclass_fields__ if field != "comparable"}
+    (line,) = first_lines(Comparison(**{**empty, "loosened": found}), "")
+    assert line == (
+        "- **Times become faster.** `club`: `heron-1.tests[0]` from `1:00.0` to `0:50.0`,"
+        " `heron-1.tests[2]` from `1:20.0` to `1:19.0`. The rest that send-offs leave is reckoned with them."
+    )
+    assert told("club", club("1:00.0"), club("1:00.0", "0:40.0")) == []  # a new test
+
+
 def test_limits_by_level_count_with_their_defaults() -> None:
     raised = {"levels": {"building": {"resisted_most": limit(9000)}}}
     (one,) = told("policy", {"levels": {"building": {}}}, raised)
@@ -395,10 +413,10 @@ def test_files_that_check_and_files_that_hide_stand_at_the_top() -> None:
     assert "no check reads it" in first("plans/sets/.hid/a.yml")
     for file in (
         "scripts/almanac/checks/rule.py", ".github/x.yml", ".ci/run", "pyproject.toml",
-        "requirements-test.txt",
+        "requirements-test.txt", "tests/test_words.py", "site_src/templates/drill.md.j2",
     ):  # fmt: skip
         told = first("README.md", file)
-        assert "This proposal changes what checks it: " in told and f"`{file}`" in told
+        assert "This proposal changes what checks it or shows it: " in told and f"`{file}`" in told
     many = first(*(f"scripts/{number}.py" for number in range(30)))
     assert many.count("This proposal changes") == 1 and "and 22 more" in many
     assert first("README.md") == ""

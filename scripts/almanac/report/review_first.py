@@ -22,7 +22,16 @@ _HIDES = {
     ".mailmap": "it alters who is said to have written what",
 }
 _RUNS_BY_ITSELF = (".github/", ".ci/", ".pre-commit-config.yaml", ".vscode/", "CODEOWNERS")
-_CHECKS = ("scripts/", ".github/", ".ci/", ".pre-commit", "pyproject.toml", "requirements")
+_CHECKS = (
+    "scripts/",
+    "tests/",
+    "site_src/",
+    ".github/",
+    ".ci/",
+    ".pre-commit",
+    "pyproject.toml",
+    "requirements",
+)
 _MOST_NAMED = 8  # files named in one line before the rest is counted
 
 
@@ -31,7 +40,11 @@ def first_lines(review: Comparison, address: str) -> Iterator[str]:
     gone = {change.file for change in review.entries if change.what == "removed"}
     if checks := [file for file in review.files if file.path.startswith(_CHECKS)]:
         yield f"- {_of_checks(checks, address)}"
+    if times := [one for one in review.loosened if _is_club_time(one)]:
+        yield f"- {_of_times(times, address)}"
     for one in review.loosened:
+        if _is_club_time(one):
+            continue
         yield f"- {_sentence(one, address if one.file not in gone else '')}"
     for move in review.figures:
         if move.near and move.name == "distance" and (move.after or 0) > (move.before or 0):
@@ -40,6 +53,23 @@ def first_lines(review: Comparison, address: str) -> Iterator[str]:
         if said := _of_file(file):
             link = linked(file.path, Place(file.path), address if file.mode_after else "")
             yield f"- {link} is {file.what}: {said}."
+
+
+def _is_club_time(one: Loosened) -> bool:
+    """Whether it is a time of a lane group that becomes faster: after a day of tests many do."""
+    return one.kind == "club" and one.path[-1:] == ("time",) and one.sort == LOOSER
+
+
+def _of_times(times: Sequence[Loosened], address: str) -> str:
+    named = ", ".join(
+        f"{fenced(dotted(one.path[1:-1]))} from {_amount(one.before)} to {_amount(one.after)}"
+        for one in times[:_MOST_NAMED]
+    )
+    rest = f" and {len(times) - _MOST_NAMED} more" if len(times) > _MOST_NAMED else ""
+    return (
+        f"**Times become faster.** {linked('club', Place(times[0].file), address)}: {named}{rest}."
+        " The rest that send-offs leave is reckoned with them."
+    )
 
 
 def _sentence(one: Loosened, address: str) -> str:
@@ -145,8 +175,8 @@ def _of_checks(files: Sequence[ChangedFile], address: str) -> str:
     )
     rest = f" and {len(files) - _MOST_NAMED} more" if len(files) > _MOST_NAMED else ""
     return (
-        f"**The checks change.** This proposal changes what checks it: {named}{rest}. The findings"
-        " here are those of the program before it."
+        f"**The checks change.** This proposal changes what checks it or shows it: {named}{rest}."
+        " The findings here are those of the program before it."
     )
 
 
