@@ -115,7 +115,9 @@ def a_field(walk: Walk) -> None:
         '    seldom_with: str = ""\n',
     )
     walk.put(
-        "site_src/templates/fault.md.j2", "## When it is pain", "<p>{{ entry.seldom_with }}</p>\n\n"
+        "site_src/templates/fault.md.j2",
+        '<h2 id="when-it-is-pain">',
+        "<p>{{ entry.seldom_with }}</p>\n",
     )
     walk.put(
         "tests/examples/accepted/every-field/drills/faults/bent-knees.yml", "refer_on:",
