@@ -80,8 +80,13 @@ def rendered(root: Path) -> dict[str, str]:
     return dict(pages.of_entries(lambda entry: entry.id == "by-group-and-round"))
 
 
+def plain(text: str) -> str:
+    """Text without its tags, as it is read."""
+    return re.sub(" {2,}", " ", re.sub("<[^>]+>", "", text))
+
+
 def test_each_way_has_its_line_on_the_whiteboard(page: str) -> None:
-    board = re.sub(r"<[^>]+>", "", page[page.index('<div class="board">') :])
+    board = plain(page[page.index('<div class="board">') :])
     lines = [line for line in board.splitlines() if line.strip()][:5]
     assert lines == [
         "Heron, lane 2: 6 × 25 Back kick on 1:00 easy",
@@ -124,7 +129,7 @@ def test_a_round_fewer_says_nothing_of_rounds_that_are_not_there(site: dict[str,
 def test_who_goes_round_how_often_and_who_waits(tmp_path: Path) -> None:
     page = written(tmp_path, OTHERS)["sets/by-group-and-round.md"]
     text = page[page.index('<div class="board">') : page.index('<article class="clocks"')]
-    board = [line for line in re.sub(r"<[^>]+>", "", text).splitlines() if line.strip()]
+    board = [line for line in plain(text).splitlines() if line.strip()]
     assert board[2:] == [
         "Heron, lane 2: 3 rounds of 1:30 between rounds",
         "Heron, lane 1: Wait",
