@@ -21,7 +21,7 @@ const data = JSON.parse(one("#finder-data").textContent ?? "");
 const entries = entriesOf(data);
 const search = engine(data, entries);
 const tell = teller(data);
-const state = { choice: nothing(), until: "", mine: preferences.mine(), mostGroups: preferences.MOST_GROUPS };
+const state = { choice: nothing(), until: "", mine: preferences.mine() };
 let question = search.question("");
 let writing = 0;
 let byPointer = false;
@@ -199,12 +199,8 @@ form.addEventListener("submit", (event) => {
   remember(state.choice.words);
 });
 form.addEventListener("change", ({ target }) => {
-  if (target instanceof HTMLInputElement && target !== wordsInput) {
-    const groups = choices.take(state, target);
-    if (groups) {
-      preferences.setMine(groups);
-      return;
-    }
+  if (target instanceof HTMLInputElement && target !== wordsInput && target.dataset.myGroup === undefined) {
+    choices.take(state, target);
     refresh();
     if (byPointer) {
       choices.close(target.name);

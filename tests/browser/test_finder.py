@@ -355,7 +355,7 @@ def test_by_keyboard_alone(finder: Page) -> None:
 def test_it_speaks_to_a_screen_reader(finder: Page) -> None:
     expect(finder.locator("[data-total]")).to_have_attribute("aria-live", "polite")
     for group in finder.locator("fieldset").all():
-        assert group.locator("legend").text_content()
+        assert group.locator(":scope > legend").text_content()
     names = finder.locator("fieldset input").evaluate_all(
         "inputs => inputs.map(input => input.labels[0].textContent.trim())"
     )

@@ -67,13 +67,14 @@ def scaled_page(analysis: Analysis, swim_set: SwimSet) -> Page | None:
     scale = scale_of(analysis, swim_set)
     if scale is None:
         return None
-    own = next(iter(analysis.meant(swim_set)), "")
+    meant = analysis.meant(swim_set)
+    own = next(iter(meant), "")
     context = {
         "entry": swim_set,
         "what": f"{scale.ways} {scale.what}",
         "of_what": of_what(analysis, swim_set),
         "written": size_words(scale, scale.written),
-        "choosing": preferences(analysis, own, str(swim_set.course)),
+        "choosing": preferences(analysis, own, str(swim_set.course), meant=meant),
         "heads": heads("set", "group", "clock"),
         "sizes": [_size(analysis, swim_set, scale, number) for number in scale.offered()],
     }

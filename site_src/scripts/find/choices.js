@@ -4,7 +4,7 @@ import { all, one } from "../lib/dom.js";
 import { minutesUntil } from "./fit.js";
 
 /** @import {Choice, Counts, Facet, List} from "./list.js" */
-/** @typedef {{choice: Choice, until: string, mine: string[], mostGroups: number}} State */
+/** @typedef {{choice: Choice, until: string, mine: string[]}} State */
 
 const NUMBERS = ["minutes", "lanes", "swimmers"];
 
@@ -32,7 +32,6 @@ export function choicesOf(form, told) {
   const ticks = /** @type {HTMLInputElement[]} */ (all("fieldset input[name]:not([data-swimmers])", form)).map((input) => ({
     input, count: input.parentElement?.querySelector("[data-count]"),
   }));
-  const groups = /** @type {HTMLInputElement[]} */ (all("[data-my-group]", form));
   const untilField = /** @type {HTMLInputElement} */ (one("[data-until]", form));
   const swimmersField = /** @type {HTMLInputElement} */ (one("[data-swimmers]", form));
 
@@ -40,14 +39,6 @@ export function choicesOf(form, told) {
   const isOn = (choice, { name, value }) => (NUMBERS.includes(name)
     ? String(choice[/** @type {"minutes"} */ (name)] ?? "") === value
     : choice[/** @type {List} */ (name)].has(value));
-
-  /** @type {(state: State) => void} */
-  function showGroups({ mine, mostGroups }) {
-    for (const input of groups) {
-      input.checked = mine.includes(input.value);
-      input.disabled = !input.checked && mine.length >= mostGroups;
-    }
-  }
 
   return {
     steps: ticks.filter(({ input }) => input.name === "minutes").map(({ input }) => Number(input.value)).filter(Boolean),
@@ -62,7 +53,6 @@ export function choicesOf(form, told) {
           say(count, String(number));
         }
       }
-      showGroups(state);
       untilField.value = state.until;
       swimmersField.value = state.choice.swimmers ? String(state.choice.swimmers) : "";
       boxes.forEach((box, facet) => say(one("[data-chosen]", box), told(facet)));
@@ -87,14 +77,10 @@ export function choicesOf(form, told) {
       }
     },
 
-    /** What a change of a field makes of the state; the groups that are ticked where it was one of those.
-     * @type {(state: State, input: HTMLInputElement) => string[] | null} */
+    /** What a change of a field makes of the state.
+     * @type {(state: State, input: HTMLInputElement) => void} */
     take(state, input) {
       const { choice } = state;
-      if (input.dataset.myGroup !== undefined) {
-        const ticked = groups.filter(({ checked }) => checked).map(({ value }) => value);
-        return ticked.length ? ticked : [input.value];
-      }
       if (input === untilField) {
         choice.minutes = minutesUntil(input.value, new Date()) || null;
         state.until = choice.minutes ? input.value : "";
@@ -104,7 +90,6 @@ export function choicesOf(form, told) {
       } else if (input.name) {
         choice[/** @type {List | "gear" | "kind"} */ (input.name)][input.checked ? "add" : "delete"](input.value);
       }
-      return null;
     },
   };
 }

@@ -46,7 +46,7 @@ export function setMine(groups, keep = true) {
 }
 
 /** The lane groups that this page is meant for; none where it is for all. */
-const meant = () => (all("[data-chooser]")[0]?.dataset.meant ?? "").split(" ").filter(Boolean);
+export const meant = () => (all("[data-chooser]")[0]?.dataset.meant ?? "").split(" ").filter(Boolean);
 
 /** Of some groups the first that this page is meant for; else the first that it offers; "" where it offers none.
  * @param {string[]} groups */
