@@ -59,6 +59,8 @@ def added(root: Path, vocabulary: str) -> None:
             told += ", gravity: can-ache, control: Nobody goes near the new thing."
         if vocabulary == "starts":  # one that does not say so is head first until it does
             told += ", enters: in-the-water"
+        if vocabulary == "modes":  # one that does not say so is done under water until it does
+            told += ", done: at-the-surface"
         define(root, vocabulary, f"{NEW}: {{{told}}}")
         return
     file = root / "drills/vocabulary/efforts.yml"
@@ -253,11 +255,15 @@ def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     )
     # A level that the program has no limits for has the strictest, but for what the policy says.
     policy = root / "plans/policy.yml"
-    limit = "cords_by_swimmers_most: {value: 3, unit: cords, reason: They learned it., source: us}"
-    level = "  other-performing:\n"
     text = policy.read_text("utf-8")
-    assert level in text
-    policy.write_text(text.replace(level, f"{level}    {limit}\n"), "utf-8")
+    for level, limit in (
+        ("performing", "cords_by_swimmers_most: {value: 3, unit: cords"),
+        ("building", "under_water_reps_most: {value: 6, unit: reps"),
+    ):
+        line = f"  other-{level}:\n"
+        assert line in text
+        text = text.replace(line, f"{line}    {limit}, reason: They learned it., source: us}}\n")
+    policy.write_text(text, "utf-8")
     for name, vocabulary in loaded.catalogue.vocabularies.items():
         file = root / vocabulary.file
         text = file.read_text("utf-8")
@@ -343,10 +349,12 @@ def test_an_effort_keeps_its_colour_when_another_is_named_or_split() -> None:
 
 
 def test_the_style_sheet_has_a_colour_for_every_step_in_light_and_dark() -> None:
-    sheet = (SITE_SOURCE / "styles/almanac.css").read_text("utf-8")
+    tokens, sheet = (
+        (SITE_SOURCE / f"styles/{name}.css").read_text("utf-8") for name in ("tokens", "almanac")
+    )
     for step in range(LAST + 1):
         mark = replace(effort_marks(scale(10))["e0"], step=step)
-        assert sheet.count(f"--{mark.css_class}: #") == 2, mark
+        assert tokens.count(f"--{mark.css_class}: #") == 2, mark
         assert f".{mark.css_class} {{ fill: var(--{mark.css_class}); }}" in sheet
 
 
