@@ -80,14 +80,19 @@ def rendered(root: Path) -> dict[str, str]:
     return dict(pages.of_entries(lambda entry: entry.id == "by-group-and-round"))
 
 
+def plain(text: str) -> str:
+    """Text without its tags, as it is read."""
+    return re.sub(" {2,}", " ", re.sub("<[^>]+>", "", text))
+
+
 def test_each_way_has_its_line_on_the_whiteboard(page: str) -> None:
-    board = re.sub(r"<[^>]+>", "", page[page.index('<div class="board">') :])
+    board = plain(page[page.index('<div class="board">') :])
     lines = [line for line in board.splitlines() if line.strip()][:5]
     assert lines == [
-        "Heron, lane 2: 6 × 25 Back kick easy on 1:00",
-        "Others: 4 × 50 Back kick easy on 1:50, 1:45, 1:45, 1:40",
+        "Heron, lane 2: 6 × 25 Back kick on 1:00 easy",
+        "Others: 4 × 50 Back kick on 1:50, 1:45, 1:45, 1:40 easy",
         "2 rounds of",
-        "1 × 50 Back swim easy 0:20 rest",
+        "1 × 50 Back swim 0:20 rest easy",
         "Round 1 with fins",
     ]
     assert '<p class="depth-0" data-group="heron-2">' in page
@@ -123,12 +128,12 @@ def test_a_round_fewer_says_nothing_of_rounds_that_are_not_there(site: dict[str,
 
 def test_who_goes_round_how_often_and_who_waits(tmp_path: Path) -> None:
     page = written(tmp_path, OTHERS)["sets/by-group-and-round.md"]
-    text = page[page.index('<div class="board">') : page.index("## On the clock")]
-    board = [line for line in re.sub(r"<[^>]+>", "", text).splitlines() if line.strip()]
+    text = page[page.index('<div class="board">') : page.index('<article class="clocks"')]
+    board = [line for line in plain(text).splitlines() if line.strip()]
     assert board[2:] == [
         "Heron, lane 2: 3 rounds of 1:30 between rounds",
         "Heron, lane 1: Wait",
-        "1 × 50 Back swim easy 0:20 rest",
+        "1 × 50 Back swim 0:20 rest easy",
         "Round 1 hold 1:40.0",
         "Round 2 0:30 rest hold 1:35.0",
         "Round 3 on 2:00",

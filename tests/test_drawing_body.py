@@ -519,10 +519,15 @@ def test_the_style_sheet_sets_every_colour_in_light_dark_print_and_forced_colour
         dict(re.findall(r"--figure-([a-z-]+): ([^;]+);", block)) for block in sheet.split("}")
     ]
     blocks = [block for block in blocks if block]
-    assert len(blocks) == 5
+    assert len(blocks) == 4
     assert blocks[0] == COLOURS
     assert all(set(block) == set(COLOURS) for block in blocks)
-    assert blocks[1] == blocks[2]
+
+
+def test_no_style_sheet_sizes_the_windows_inside_a_picture() -> None:
+    # Their width and height stand with them; `.figure svg { width: 100% }` would stretch each.
+    for sheet in (ROOT / "site_src" / "styles").glob("*.css"):
+        assert not re.search(r"\.figure svg\b[^{]*\{", sheet.read_text("utf-8")), sheet.name
 
 
 def test_every_colour_of_a_figure_is_a_property_with_a_fallback() -> None:

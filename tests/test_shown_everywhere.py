@@ -59,7 +59,7 @@ def test_nor_where_send_offs_are_far_too_short(hurried: Loaded) -> None:
         "sum",
     }
     page = dict(texts_of(analysis, hurried.names))["sets/kick-and-go.md"]
-    board, _, rest = page.partition("## On the clock")
+    board, _, rest = page.partition('<article class="clocks"')
     card = rest.partition('class="card-board')[2]
     assert "does not fit: " in board and "does not fit: " in card
 

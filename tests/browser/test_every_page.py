@@ -18,7 +18,7 @@ _SEEN = (
     "h1",
     ".first-screen .lead",
     ".first-screen .figure svg",
-    ".first-screen .cues",
+    ".first-screen .say",
     ".first-screen .danger",
 )
 _MEASURE = """selectors => ({

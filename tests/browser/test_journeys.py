@@ -26,8 +26,8 @@ class Hand:
 
 
 def assert_drill(phone: Page) -> None:
-    expect(phone.locator(".first-screen .cues li").first).to_be_in_viewport()
-    expect(phone.locator(".first-screen .danger strong")).to_be_in_viewport()
+    expect(phone.locator(".first-screen .say li").first).to_be_in_viewport()
+    expect(phone.locator(".first-screen .danger strong").first).to_be_in_viewport()
     assert "/drills/" in phone.url
 
 
@@ -75,7 +75,7 @@ def test_from_gear_and_minutes_to_a_drill(phone: Page, server: Server) -> None:
     hand.tap(phone.locator("[data-results] a").first)
     assert_drill(phone)
     assert hand.taps == 3
-    expect(phone.locator("dl.facts").first).to_contain_text(
+    expect(phone.locator("ul.facts").first).to_contain_text(
         "Fins"
     )  # what uses the gear comes first
 

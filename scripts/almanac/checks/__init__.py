@@ -101,7 +101,7 @@ def check(analysis: Analysis) -> tuple[Finding, ...]:
     """Every finding of every rule, less what entries accept; and what is amiss with what they
     accept. Worked out once for an analysis.
     """
-    return analysis.once(check, lambda: _check(analysis))
+    return analysis.found_once(_check)
 
 
 def _check(analysis: Analysis) -> tuple[Finding, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from itertools import pairwise
 from math import acos, atan2, cos, hypot, pi, sin
 from typing import NamedTuple
@@ -128,8 +129,13 @@ PAINTS: dict[str, dict[str, str]] = {
 
 def number(value: float) -> str:
     """A number with one decimal at most, as short as it gets."""
-    text = f"{value:.1f}"
-    return "0" if text in ("-0.0", "0.0") else text.removesuffix(".0")
+    return _tenths(round(value * 10))
+
+
+@lru_cache(maxsize=16384)
+def _tenths(count: int) -> str:
+    """So many tenths as a number: a few thousand of them make up all pictures."""
+    return f"{count / 10:.1f}".removesuffix(".0")
 
 
 def at(x: float, y: float) -> str:
@@ -141,10 +147,21 @@ def element(name: str, paint: str, **attributes: str | float) -> str:
     """An empty element of a class with its paint and the attributes (``_`` in a name stands for
     ``-``).
     """
+    own = {key.replace("_", "-"): value for key, value in attributes.items()}
+    pairs = "".join(
+        f" {key}={quoteattr(value if isinstance(value, str) else number(value))}"
+        for key, value in own.items()
+    )
+    return f"<{name}{_paint(paint, frozenset(own).intersection(PAINTS[paint]))}{pairs}/>"
+
+
+@lru_cache(maxsize=512)
+def _paint(paint: str, without: frozenset[str]) -> str:
+    """The attributes of a paint, without those that an element sets itself."""
     pairs = {"class": f"figure-{paint}", **PAINTS[paint]}
-    for key, value in attributes.items():
-        pairs[key.replace("_", "-")] = value if isinstance(value, str) else number(value)
-    return f"<{name} {' '.join(f'{key}={quoteattr(value)}' for key, value in pairs.items())}/>"
+    return "".join(
+        f" {key}={quoteattr(value)}" for key, value in pairs.items() if key not in without
+    )
 
 
 def path(paint: str, d: str, **attributes: str | float) -> str:
@@ -217,13 +234,11 @@ def smooth(spots: list[Spot]) -> str:
     (Catmull-Rom).
     """
     d = ""
-    for index in range(len(spots) - 1):
-        before, one, two, after = (
-            spots[min(max(index + step, 0), len(spots) - 1)] for step in (-1, 0, 1, 2)
-        )
-        leave = (one[0] + (two[0] - before[0]) / 6, one[1] + (two[1] - before[1]) / 6)
-        arrive = (two[0] - (after[0] - one[0]) / 6, two[1] - (after[1] - one[1]) / 6)
-        d += f"C{at(*leave)} {at(*arrive)} {at(*two)}"
+    ends = zip([spots[0], *spots], spots, spots[1:], [*spots[2:], spots[-1]], strict=False)
+    for before, one, two, after in ends:
+        leave = at(one[0] + (two[0] - before[0]) / 6, one[1] + (two[1] - before[1]) / 6)
+        arrive = at(two[0] - (after[0] - one[0]) / 6, two[1] - (after[1] - one[1]) / 6)
+        d += f"C{leave} {arrive} {at(*two)}"
     return d
 
 

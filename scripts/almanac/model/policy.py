@@ -139,12 +139,22 @@ class Rating:
 
 
 @dataclass(frozen=True)
+class Beat:
+    """The rate of a kick in cycles a second of each leg, on whom it was measured, the source."""
+
+    cycles_per_s: float
+    measured: str
+    source: str
+
+
+@dataclass(frozen=True)
 class Word:
     """A word of a vocabulary; ``also`` is what else people look for it by. ``rating``,
     ``share_of_best``, ``reference_m``, ``by_level`` and ``counts_as`` are of efforts only,
     ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s``,
     ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
-    three; ``done`` of modes, ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels.
+    three; ``done`` of modes, ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels,
+    ``beat`` of kicks.
     ``quiet`` words are no tags and no choices.
     """
 
@@ -168,6 +178,7 @@ class Word:
     gravity: str = ""
     control: str = ""
     accepts_nothing: bool = False
+    beat: Beat | None = None
     quiet: bool = False
 
 

@@ -17,7 +17,7 @@ VOCABULARY_OF = {
 """The vocabulary of each field that is one word, or a list of words of one."""
 
 SWIM, KICK = "swim", "kick"
-FLUTTER, NO_KICK = "flutter", "none"
+FLUTTER, DOLPHIN, NO_KICK = "flutter", "dolphin", "none"
 SUPINE, PRONE = "supine", "prone"
 BOARD = "board"
 BACKSTROKE = "backstroke"

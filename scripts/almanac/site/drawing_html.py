@@ -4,9 +4,10 @@ progression.
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from almanac.drawing.charts.ladder import Rung, progression_ladder
 from almanac.drawing.charts.neighbours import neighbours
@@ -20,15 +21,39 @@ from almanac.model.fault_drawing import FaultDrawing
 from almanac.model.knowledge import Drill
 from almanac.model.moving import Activity
 from almanac.model.progression import Progression
-from almanac.model.vocabularies import VOCABULARY_OF
+from almanac.model.vocabularies import DOLPHIN, FLUTTER, VOCABULARY_OF
+
+_FLUTTERS, _DOLPHINS = r'class="kick-leg(?! kick-dolphin)', "kick-dolphin"
 
 
 def figure(catalogue: Catalogue, drill: Drill) -> Markup:
     """The body figure of a drill. Its id lets the deck card on the same page show it again."""
     svg = picture(catalogue, drill)
+    svg = svg.replace("<svg ", f"<svg {moving(catalogue, svg)}", 1)
     for part in ("title", "desc"):
         svg = svg.replace(f'"figure-{part}"', f'"figure-{drill.id}-{part}"')
     return Markup(svg)
+
+
+def moving(catalogue: Catalogue, svg: str) -> str:
+    """The attributes by which a page can set the kick of a picture going: seconds a cycle of each
+    kick that it shows, and in words how fast it was measured to be. None where no rate is known.
+    """
+    beats = {
+        kick: beat
+        for kick, shown in ((FLUTTER, _FLUTTERS), (DOLPHIN, _DOLPHINS))
+        if re.search(shown, svg)
+        and (beat := getattr(catalogue.words("kicks").get(kick), "beat", None)) is not None
+    }
+    cycles = "".join(
+        f'data-{kick}-s="{1 / beat.cycles_per_s:.3f}" ' for kick, beat in beats.items()
+    )
+    told = " ".join(
+        f"{catalogue.words('kicks')[kick].title}: {beat.cycles_per_s} cycles a second of each leg, "
+        f"as measured on the {beat.measured} ({beat.source})."
+        for kick, beat in beats.items()
+    )
+    return f'{cycles}data-beat="{escape(told)}" ' if beats else ""
 
 
 def picture(catalogue: Catalogue, drill: Drill) -> str:

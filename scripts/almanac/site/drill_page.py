@@ -27,6 +27,7 @@ def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
         tags=tags(catalogue, drill),
         level=words("levels")[drill.level].title,
         goals=[(goal, words("goals")[goal].title) for goal in drill.goals],
+        chips=_chips(catalogue, drill),
         effort=effort_range(catalogue, drill),
         dose=dose_words(drill),
         water=needs_words(catalogue, drill),
@@ -50,9 +51,31 @@ def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
     )
 
 
+def _chips(catalogue: Catalogue, drill: Drill) -> list[tuple[str, str | Markup, str]]:
+    """The facts of a drill, each with its mark and the page that it leads to, "" for none."""
+    gear = [
+        (own.title, link(own).href) for own in map(catalogue.gear.__getitem__, drill.gear.needs)
+    ]
+    level = catalogue.words("levels")[drill.level].title
+    return [
+        ("minutes" if drill.dose.time else "metres", reps_words(drill), ""),
+        ("effort", effort_range(catalogue, drill), ""),
+        *(("gear", *own) for own in gear or [("no gear", "")]),
+        ("level", level, f"by/level.html#{drill.level}"),
+    ]
+
+
 def dose_words(drill: Drill) -> Markup:
-    """The dose in one line. Its distance is in the pool's unit, and follows the unit that is chosen
-    in the browser.
+    """The dose in one line."""
+    dose = drill.dose
+    return Markup("{}, {} rest; at most {} in one practice").format(
+        reps_words(drill), show_time(dose.rest), dose.most
+    )
+
+
+def reps_words(drill: Drill) -> Markup:
+    """How many of what. A distance is in the pool's unit, and follows the unit that is chosen in
+    the browser.
     """
     dose = drill.dose
     length = Markup('<span data-length="{0}">{0} m or yd</span>').format(dose.distance)
@@ -62,9 +85,7 @@ def dose_words(drill: Drill) -> Markup:
         if dose.reps.least == dose.reps.most
         else f"{dose.reps.least} to {dose.reps.most}"
     )
-    return Markup("{} × {}, {} rest; at most {} in one practice").format(
-        reps, each, show_time(dose.rest), dose.most
-    )
+    return Markup("{} × {}").format(reps, each)
 
 
 def effort_range(catalogue: Catalogue, drill: Drill) -> str:

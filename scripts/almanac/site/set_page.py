@@ -12,13 +12,14 @@ from almanac.analysis.figures import table
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import Swum
 from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.known_words import unfit_lines
 from almanac.report.pool_text import set_needs
 from almanac.report.set_text import CLOCK_CONVENTION
-from almanac.report.ways import ways_of
+from almanac.report.ways import distance_words, ways_of
 from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
@@ -49,6 +50,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         ],
         ways=swum_ways("set", catalogue, summary),
         gear=[link(catalogue.gear[id]) for id in summary.gear],
+        chips=_chips(catalogue, summary),
         drills=links(drills.values()),
         asks=set_needs(catalogue, swim_set),
         brief=shown_brief(catalogue, summary.brief, swim_set.id),
@@ -64,6 +66,22 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
     )
 
 
+def _chips(catalogue: Catalogue, summary: SetSummary) -> list[tuple[str, str, str]]:
+    """What holds for every lane group: metres where all swim the same, gear, level."""
+    swim_set, ways = summary.swim_set, ways_of(catalogue.lane_groups, summary)
+    gear = [
+        ("gear", own.title, own.href) for own in (link(catalogue.gear[id]) for id in summary.gear)
+    ]
+    level = catalogue.words("levels")[swim_set.level].title
+    swum = ways[0][2]
+    same = len(ways) == 1 and swum.course != LAND
+    return [
+        ("metres", distance_words(swum) if same else "", ""),
+        *(gear or [("gear", "no gear", "")]),
+        ("level", level, f"by/level.html#{swim_set.level}"),
+    ]
+
+
 def clocks_page(analysis: Analysis, swim_set: SwimSet) -> Page:
     """The clocks of a computable set for every lane group in every pool."""
     pools = pool_clocks(analysis, swim_set)
@@ -73,10 +91,9 @@ def clocks_page(analysis: Analysis, swim_set: SwimSet) -> Page:
 
 def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     """What both pages show with the clocks."""
-    meant = analysis.meant(swim_set)
-    pool = str(own_pool(analysis, swim_set))
+    own = next(iter(analysis.meant(swim_set)), "")
     return {
-        "choosing": preferences(analysis, next(iter(meant), ""), pool, meant=meant),
+        "choosing": preferences(analysis, own, str(own_pool(analysis, swim_set))),
         "efforts": effort_legend(analysis.catalogue),
         "convention": CLOCK_CONVENTION,
     }

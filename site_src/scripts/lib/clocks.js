@@ -77,7 +77,7 @@ function cardClock(clocks) {
   const section = one(`[data-pool="${chosen("pool")}"] [data-group="${chosen("group")}"]`, clocks);
   const figures = all("dl.figures > div", section).slice(0, FIGURES_ON_CARD);
   const words = figures.map((figure) => `${plain(one("dt", figure)).toLowerCase()} ${plain(one("dd", figure))}`).join(", ");
-  const title = make("strong", {}, `${plain(one("h4", section))}, ${chosen("pool")} pool:`);
+  const title = make("strong", {}, `${plain(one("h3", section))}, ${chosen("pool")} pool:`);
   const table = /** @type {HTMLElement} */ (one("table.lanes", section).cloneNode(true));
   table.className = "card-table";
   for (const cell of all("td", table)) {

@@ -68,7 +68,8 @@ def picture_drawing(
     if undrawn:
         return undrawn_drawing({**undrawn, **(titles or {})}, identifier)
     scenes = [scene_of(words, choice), *(scene_of(words, body) for body in choice.then)]
-    parts, height = panels(scenes) if choice.then else _alone(scenes[0])
+    several = choice.then or choice.speed
+    parts, height = panels(scenes) if several else _alone(scenes[0])
     if choice.speed:
         parts += speed_trace(choice.speed, choice.speed_over, height)
         height += ROOM

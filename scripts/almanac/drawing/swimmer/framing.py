@@ -165,7 +165,7 @@ def _box_without_ring(held: Pose, gear: tuple[str, ...]) -> Box:
         left, right = (left, face + 0.12) if held.wall[1] == "ahead" else (face - 0.14, right)
     over = max((OVER_HEAD[word] for word in gear if word in OVER_HEAD), default=0.04)
     over = max([over, *(OVER_WATER[mark] - held.top for mark in spec.marks if mark in OVER_WATER)])
-    over += 0.06 if spec.hold == "flying" else 0.0
+    over += 0.06 if spec.hold in ("flying", "blocked") else 0.0
     under = 0.13 if "fins" in gear else 0.03 if "drag-socks" in gear else 0.0
     if held.above:
         rope = 0.27 if "rope" in spec.marks else 0.0

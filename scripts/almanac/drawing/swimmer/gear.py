@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from almanac.drawing.shapes import Disc, Spot, at, chain, circle, path, polyline
+from almanac.drawing.swimmer.beating_legs import FOOT, beats, on_feet
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.handheld import hand_paddles, held_block, kickboard
 from almanac.drawing.swimmer.harness import parachute, pulley_tower, stretch_cord
@@ -38,28 +39,37 @@ def _crossing(disc: Disc, along: Spot) -> str:
 
 def drag_socks(held: Pose, view: View) -> list[Layer]:
     """Loose mesh bags around feet and ankles."""
-    layers: list[Layer] = []
-    for order, leg in _legs(held):
-        cuff = view.disc(between(leg.ankle, leg.knee, 0.16), 0.024)
-        instep = view.disc(between(leg.ankle, between(leg.heel, leg.toe, 0.45), 0.45), 0.034)
-        ball = view.disc(between(leg.heel, leg.toe, 0.78), 0.036)
-        tip = view.disc(beyond(leg.heel, leg.toe, 0.02), 0.022)
-        along = (tip.x - instep.x, tip.y - instep.y)
-        mesh = "".join(_crossing(disc, along) for disc in (instep, ball))
-        mesh += polyline([(cuff.x, cuff.y), (instep.x, instep.y), (tip.x, tip.y)])
-        bag = [path("gear", chain([cuff, instep, ball, tip]), paint_order="stroke", stroke_width=2)]
-        layers.append((order, [*bag, path("gear-line", mesh, stroke_width=0.7)]))
-    return layers
+    return _on_feet(held, view, _sock)
+
+
+def _sock(view: View, leg: LegJoints) -> list[str]:
+    cuff = view.disc(between(leg.ankle, leg.knee, 0.16), 0.024)
+    instep = view.disc(between(leg.ankle, between(leg.heel, leg.toe, 0.45), 0.45), 0.034)
+    ball = view.disc(between(leg.heel, leg.toe, 0.78), 0.036)
+    tip = view.disc(beyond(leg.heel, leg.toe, 0.02), 0.022)
+    along = (tip.x - instep.x, tip.y - instep.y)
+    mesh = "".join(_crossing(disc, along) for disc in (instep, ball))
+    mesh += polyline([(cuff.x, cuff.y), (instep.x, instep.y), (tip.x, tip.y)])
+    bag = path("gear", chain([cuff, instep, ball, tip]), paint_order="stroke", stroke_width=2)
+    return [bag, path("gear-line", mesh, stroke_width=0.7)]
 
 
 def fins(held: Pose, view: View) -> list[Layer]:
     """A blade on each foot, in line with the sole."""
-    layers: list[Layer] = []
-    for order, leg in _legs(held):
-        pocket = [view.disc(between(leg.heel, leg.toe, 0.42), 0.024), view.disc(leg.toe, 0.014)]
-        blade = [*pocket, view.disc(beyond(leg.heel, leg.toe, 0.16), 0.006)]
-        layers.append((order, [path("gear", chain(blade), paint_order="stroke", stroke_width=2)]))
-    return layers
+    return _on_feet(held, view, _fin)
+
+
+def _fin(view: View, leg: LegJoints) -> list[str]:
+    pocket = [view.disc(between(leg.heel, leg.toe, 0.42), 0.024), view.disc(leg.toe, 0.014)]
+    blade = [*pocket, view.disc(beyond(leg.heel, leg.toe, 0.16), 0.006)]
+    return [path("gear", chain(blade), paint_order="stroke", stroke_width=2)]
+
+
+def _on_feet(held: Pose, view: View, worn: Callable[[View, LegJoints], list[str]]) -> list[Layer]:
+    """What is worn on each foot; it goes with a foot that can beat."""
+    if beats(held.spec):
+        return on_feet(held, view, "".join(worn(View(0.0, 0.0, view.height), FOOT)))
+    return [(order, worn(view, leg)) for order, leg in _legs(held)]
 
 
 def tempo_beeper(held: Pose, view: View) -> list[Layer]:

@@ -117,9 +117,9 @@ def dolphin(moment: int, lie: Lie) -> tuple[Leg, Leg]:
     """
     leg = flutter_leg(moment, lie)
     near = (
-        replace(leg, hip=leg.hip + 4, knee=leg.knee * 1.1)
+        replace(leg, hip=leg.hip + 4, knee=leg.knee * DOLPHIN_BEND)
         if lie == "prone"
-        else replace(leg, knee=leg.knee * 1.1)
+        else replace(leg, knee=leg.knee * DOLPHIN_BEND)
     )
     return near, replace(near, hip=near.hip - 1.5)
 
@@ -144,7 +144,7 @@ def sized(both: tuple[Leg, Leg], size: str, lie: Lie) -> tuple[Leg, Leg]:
     if size not in _AMPLITUDE:
         return both
     by = _AMPLITUDE[size]
-    middle = (_FLUTTER[0].hip + _FLUTTER[4].hip) / 2 + _HIP_SHIFT[lie]
+    middle = MIDDLE + _HIP_SHIFT[lie]
     half = (_FLUTTER[4].hip - _FLUTTER[0].hip) / 2
     deeper = half * (by - 1) * {"supine": -1, "prone": 1, "centred": 0}[lie]
     near, far = (
@@ -152,6 +152,24 @@ def sized(both: tuple[Leg, Leg], size: str, lie: Lie) -> tuple[Leg, Leg]:
         for leg in both
     )
     return near, far
+
+
+BEATING = ("flutter", "dolphin")
+"""Kicks of which the cycle is one of angles alone, so that a picture can move."""
+MIDDLE = (_FLUTTER[0].hip + _FLUTTER[4].hip) / 2
+"""The hip's angle half-way through a beat, for a swimmer on the back."""
+DOLPHIN_BEND = 1.1
+
+
+def beat_of(kick: str, moment: int, size: str = "", *, near: bool) -> tuple[float, float, float]:
+    """How far thigh, shank and foot turn at a moment, each against what it hangs from: the thigh
+    against its middle, the foot against the line of the shank; above 0 towards the belly.
+    """
+    late = kick == "flutter" and not near
+    leg = _FLUTTER[(moment_of(moment) + (MOMENTS // 2 if late else 0)) % MOMENTS]
+    swing = _AMPLITUDE.get(size, 1.0)
+    bend = min(swing, 1.3) * (DOLPHIN_BEND if kick == "dolphin" else 1.0)
+    return (leg.hip - MIDDLE) * swing, -leg.knee * bend, 90.0 - leg.ankle
 
 
 def still(lie: Lie) -> tuple[Leg, Leg]:

@@ -56,28 +56,38 @@ def _segment(view: View, one: Point, other: Point, widths: tuple[tuple[float, fl
     return tapered([view.disc(between(one, other, part), width) for part, width in widths])
 
 
-def leg_path(view: View, leg: LegJoints) -> str:
-    """Path data of a whole leg."""
+def thigh_path(view: View, hip: Point, knee: Point) -> str:
+    """Path data of a thigh."""
+    return _segment(view, hip, knee, _THIGH)
+
+
+def shank_path(view: View, knee: Point, ankle: Point) -> str:
+    """Path data of a shank."""
+    return _segment(view, knee, ankle, _SHANK)
+
+
+def foot_path(view: View, leg: LegJoints) -> str:
+    """Path data of a foot."""
     heel = view.disc(between(leg.heel, leg.ankle, 0.5), 0.0165)
     ball, tip = between(leg.heel, leg.toe, 0.68), between(leg.heel, leg.toe, 0.95)
     instep = between(leg.ankle, ball, 0.42)
     arch = view.disc(between(ball, instep, 0.22), 0.0125)
-    foot = [
-        capsule(view.disc(between(leg.ankle, leg.knee, 0.2), 0.0195), heel),
-        tapered(
-            [
-                view.disc(leg.ankle, 0.0185),
-                view.disc(instep, 0.0175),
-                arch,
-                view.disc(between(tip, arch_point(leg), 0.1), 0.0085),
-            ]
-        ),
-        capsule(heel, arch),
+    sole = [
+        view.disc(leg.ankle, 0.0185),
+        view.disc(instep, 0.0175),
+        arch,
+        view.disc(between(tip, arch_point(leg), 0.1), 0.0085),
     ]
+    tendon = capsule(view.disc(between(leg.ankle, leg.knee, 0.2), 0.0195), heel)
+    return tendon + tapered(sole) + capsule(heel, arch)
+
+
+def leg_path(view: View, leg: LegJoints) -> str:
+    """Path data of a whole leg."""
     return (
-        _segment(view, leg.hip, leg.knee, _THIGH)
-        + _segment(view, leg.knee, leg.ankle, _SHANK)
-        + "".join(foot)
+        thigh_path(view, leg.hip, leg.knee)
+        + shank_path(view, leg.knee, leg.ankle)
+        + foot_path(view, leg)
     )
 
 

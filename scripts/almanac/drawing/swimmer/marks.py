@@ -12,7 +12,7 @@ from almanac.drawing.swimmer.poses import Pose
 from almanac.drawing.swimmer.tumbling import BLOCK_TOP
 from almanac.drawing.swimmer.walls import GRIPS
 
-_SIZE = 13.0
+_SIZE = 16.0
 _FLOAT, _FLOATS_APART = 3.6, 8.4
 
 

@@ -13,12 +13,12 @@ from almanac.drawing.swimmer.framing import WIDTH, Box, box_of
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.scene import Scene, Sign, scene_parts
 
-_BESIDE = 94.0
+_BESIDE = 104.0
 """How wide the words of a row stand to the left of it."""
-_SIZE, _GAP, _SIGN = 14.0, 4.0, 20.0
-_MOST_SCALE, _ROW_LEAST = 176.0, 50.0
-_ROWS_HEIGHT = {2: 166.0, 3: 204.0}
-_COLUMN_HEIGHT = 150.0
+_SIZE, _GAP, _SIGN = 17.0, 4.0, 20.0
+_MOST_SCALE, _ROW_LEAST = 190.0, 44.0
+_ROWS_HEIGHT = {1: 78.0, 2: 140.0, 3: 162.0}
+_COLUMN_HEIGHT = 118.0
 _TALL = 1.0
 
 
@@ -38,7 +38,8 @@ def panels(scenes: list[Scene]) -> tuple[list[str], float]:
 
 
 def _rows(found: list[Panel]) -> tuple[list[str], float]:
-    room = WIDTH - _BESIDE
+    beside = _BESIDE if any(panel.scene.says for panel in found) else 0.0
+    room = WIDTH - beside
     widest = max(panel.box.right - panel.box.left for panel in found)
     deep = sum(panel.box.up + panel.box.down for panel in found)
     height = _ROWS_HEIGHT.get(len(found), 68.0 * len(found))
@@ -50,7 +51,7 @@ def _rows(found: list[Panel]) -> tuple[list[str], float]:
         drawn = (panel.box.up + panel.box.down) * scale
         tall = max(drawn, _ROW_LEAST, len(lines) * _SIZE * LEADING + 4)
         level = panel.box.up * scale + (0.5 * (tall - drawn) if panel.scene.held.above else 0.0)
-        parts.append(_window(panel, (_BESIDE, top, room, tall), scale, level))
+        parts.append(_window(panel, (beside, top, room, tall), scale, level))
         middle = top + (tall - (len(lines) - 1) * _SIZE * LEADING) / 2 + _SIZE * 0.36
         if panel.scene.sign:
             parts.append(_sign(panel.scene.sign, 8.0, middle - _SIZE * 0.36))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from almanac.drawing.shapes import at, circle, number, path
+from almanac.drawing.swimmer.beating_legs import beats, leg_layers, short, swaying
 from almanac.drawing.swimmer.framing import RING
 from almanac.drawing.swimmer.gear import gear_layers
 from almanac.drawing.swimmer.geometry import Point
@@ -65,14 +66,24 @@ def body_layers(held: Pose, view: View) -> list[Layer]:
     """Limbs, trunk and head, each with its depth."""
     bones = held.skeleton
     far = "near" if held.turned else "far"
-    far_leg = path(far, leg_path(view, bones.far_leg))
-    far_short = path(f"{far}-suit", short_path(view, bones.far_leg))
     trunk = [path("trunk", trunk_path(view, bones)), path("near-suit", suit_path(view, bones))]
-    near_short = path("near-suit", short_path(view, bones.near_leg))
+    if beats(held.spec):
+        far_short, near_short = (short(held, view, near=near) for near in (False, True))
+        (_, far_leg), (_, near_leg) = leg_layers(held, view)
+    else:
+        far_leg, near_leg = (
+            [path(far, leg_path(view, bones.far_leg))],
+            [path("near", leg_path(view, bones.near_leg))],
+        )
+        far_short, near_short = (
+            path(f"{far}-suit", short_path(view, bones.far_leg)),
+            path("near-suit", short_path(view, bones.near_leg)),
+        )
+    middle = [*trunk, near_short, *([far_short] if held.turned else [])]
     return [
-        (FAR_LEG, [far_leg, far_short]),
-        (NEAR_LEG, [path("near", leg_path(view, bones.near_leg))]),
-        (0.0, [*trunk, near_short, *([far_short] if held.turned else [])]),
+        (FAR_LEG, swaying(held, view, [*far_leg, far_short])),
+        (NEAR_LEG, swaying(held, view, near_leg)),
+        (0.0, swaying(held, view, middle)),
         (HEAD, head(view, bones, goggles=held.spec.wet)),
         (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm))]),
         (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm))]),

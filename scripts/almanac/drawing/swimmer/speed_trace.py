@@ -10,9 +10,9 @@ from almanac.drawing.shapes import at, colour, element, number, path
 from almanac.drawing.swimmer.framing import WIDTH
 from almanac.model.drawing import SPEEDS
 
-ROOM = 64.0
+ROOM = 60.0
 """How much higher a picture is for it."""
-_SIZE = 13.0
+_SIZE = 16.0
 _LEFT, _RIGHT = 6.0, WIDTH - 6.0
 
 
@@ -20,12 +20,12 @@ def speed_trace(speeds: tuple[str, ...], over: str, top: float) -> list[str]:
     """The line, its speeds in words over each step, and what it runs over; ``speeds`` are words of
     ``SPEEDS``, one for each equal part.
     """
-    foot = top + ROOM - 19
+    foot = top + ROOM - 21
     wide = (_RIGHT - _LEFT) / len(speeds)
     runs = [(speed, len(list(same))) for speed, same in groupby(speeds)]
     line, parts, x = "", [], _LEFT
     for speed, count in runs:
-        y = foot - 3 - 4.6 * SPEEDS.index(speed)
+        y = foot - 3 - 3.2 * SPEEDS.index(speed)
         end = x + wide * count
         line += f"{'L' if line else 'M'}{at(x, y)}H{number(end)}"
         room = width_of(speed, _SIZE)
@@ -37,7 +37,7 @@ def speed_trace(speeds: tuple[str, ...], over: str, top: float) -> list[str]:
         f"M{at(_LEFT + part * wide, foot - 4)}V{number(foot + 2)}"
         for part in range(len(speeds) + 1)
     )
-    parts.append(_word(_LEFT, foot + 15, over, "start"))
+    parts.append(_word(_LEFT, foot + 17, over, "start"))
     steps = path("surface", line, stroke_width=3)
     return [ground, path("tiles", ticks, stroke_width=1.2), steps, *parts]
 

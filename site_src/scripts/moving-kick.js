@@ -1,0 +1,52 @@
+// The kick of a body figure in motion, once it is asked for: by a button in its corner or a tap on it. Never by itself, and
+// not on a device that asks for less motion. The angles stand in figures.css; here are only the rate and the switch.
+
+import { all, make } from "./lib/dom.js";
+
+const less = window.matchMedia("(prefers-reduced-motion: reduce)");
+
+/** Seconds of one cycle, by kick, as the style sheet asks for them.
+ * @param {SVGSVGElement} svg */
+function setRates(svg) {
+  for (const kick of ["flutter", "dolphin"]) {
+    const seconds = svg.dataset[`${kick}S`];
+    if (seconds) {
+      svg.style.setProperty(`--${kick}-cycle`, `${seconds}s`);
+    }
+  }
+}
+
+/** @param {SVGSVGElement} svg */
+function letMove(svg) {
+  const figure = svg.parentElement;
+  if (!figure) {
+    return;
+  }
+  const button = make("button", { type: "button", class: "kick-button", "aria-pressed": "false", "aria-label": "Show the kick move", title: svg.dataset.beat ?? "" });
+  /** @param {boolean} moving */
+  const show = (moving) => {
+    svg.classList.toggle("is-kicking", moving);
+    button.setAttribute("aria-pressed", String(moving));
+  };
+  const turn = () => show(!svg.classList.contains("is-kicking"));
+  const heed = () => {
+    show(false);
+    button.hidden = less.matches;
+    figure.classList.toggle("moves", !less.matches);
+  };
+  setRates(svg);
+  button.addEventListener("click", turn);
+  svg.addEventListener("click", () => {
+    if (!less.matches) {
+      turn();
+    }
+  });
+  less.addEventListener("change", heed);
+  window.addEventListener("beforeprint", () => show(false));
+  figure.append(button);
+  heed();
+}
+
+/** @type {SVGSVGElement[]} */
+const figures = all("svg[data-beat]");
+figures.forEach(letMove);

@@ -1,0 +1,84 @@
+"""The kick of a drill's picture: still until it is asked for, and wherever less motion is wanted."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from .web import Server, Watched
+
+RUNNING = "document.getAnimations().filter(one => one.playState === 'running').length"
+SHIN = "getComputedStyle(document.querySelector('.kick-late .kick-shank')).transform"
+PAGE = "drills/back-streamline-kick.html"
+
+
+def seconds(page: Page) -> set[float]:
+    """The lengths of one cycle of all that moves."""
+    found = page.evaluate(
+        "document.getAnimations().map(one => one.effect.getTiming().duration / 1000)"
+    )
+    return set(found)
+
+
+def test_a_kick_moves_when_it_is_tapped_and_stops_when_it_is_tapped_again(
+    context: BrowserContext, club_site: Path
+) -> None:
+    with Server(club_site) as server:
+        page = context.new_page()
+        watched = Watched(page, server.address)
+        page.goto(server.address + PAGE)
+        button = page.get_by_role("button", name="Show the kick move")
+        expect(button).to_have_attribute("aria-pressed", "false")
+        box = button.bounding_box()
+        assert box and box["width"] >= 48 and box["height"] >= 48
+        assert page.evaluate(RUNNING) == 0
+        button.tap()
+        expect(button).to_have_attribute("aria-pressed", "true")
+        assert page.evaluate(RUNNING) > 0 and seconds(page) == {0.625}  # 1.6 cycles a second
+        before = page.evaluate(SHIN)
+        assert page.evaluate(f"new Promise(done => setTimeout(() => done({SHIN}), 90))") != before
+        page.locator(".moves > svg").tap()  # on the picture itself
+        assert page.evaluate(RUNNING) == 0
+        button.focus()
+        page.keyboard.press("Enter")
+        assert page.evaluate(RUNNING) > 0
+        page.keyboard.press("Space")
+        assert page.evaluate(RUNNING) == 0
+        page.goto(server.address + "drills/dolphin-body-wave.html")
+        page.get_by_role("button", name="Show the kick move").tap()
+        assert seconds(page) == {0.5}
+        page.goto(server.address + "drills/board-kick-face-in.html")
+        assert page.locator("svg[data-beat]").count() == 1
+        page.goto(server.address + "drills/backstroke-pull.html")  # legs are still
+        assert page.locator(".kick-button").count() == 0
+        assert watched.troubles == []
+
+
+def test_no_kick_moves_where_less_motion_is_wanted(browser: Browser, club_site: Path) -> None:
+    calm = browser.new_context(reduced_motion="reduce", viewport={"width": 360, "height": 640})
+    with Server(club_site) as server:
+        page = calm.new_page()
+        page.goto(server.address + PAGE)
+        expect(page.locator(".kick-button")).to_be_hidden()
+        page.locator("svg[data-beat]").click()
+        assert page.evaluate(RUNNING) == 0
+        page.evaluate("document.querySelector('svg[data-beat]').classList.add('is-kicking')")
+        assert page.evaluate(RUNNING) == 0
+    calm.close()
+
+
+def test_windows_of_a_picture_keep_their_places_on_a_page(
+    context: BrowserContext, club_site: Path
+) -> None:
+    with Server(club_site) as server:
+        page = context.new_page()
+        for file in ("drills/back-kick-shallow-and-deep.html", "faults/knees-break-surface.html"):
+            page.goto(server.address + file)
+            widths = page.evaluate(
+                "[...document.querySelectorAll('.figure svg svg')].map(one =>"
+                "[one.width.animVal.value, parseFloat(getComputedStyle(one).width),"
+                "Number(one.getAttribute('width'))])"
+            )
+            assert len(widths) >= 2
+            assert all(len({round(value) for value in row}) == 1 for row in widths), (file, widths)
