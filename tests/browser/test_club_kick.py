@@ -66,19 +66,3 @@ def test_no_kick_moves_where_less_motion_is_wanted(browser: Browser, club_site: 
         page.evaluate("document.querySelector('svg[data-beat]').classList.add('is-kicking')")
         assert page.evaluate(RUNNING) == 0
     calm.close()
-
-
-def test_windows_of_a_picture_keep_their_places_on_a_page(
-    context: BrowserContext, club_site: Path
-) -> None:
-    with Server(club_site) as server:
-        page = context.new_page()
-        for file in ("drills/back-kick-shallow-and-deep.html", "faults/knees-break-surface.html"):
-            page.goto(server.address + file)
-            widths = page.evaluate(
-                "[...document.querySelectorAll('.figure svg svg')].map(one =>"
-                "[one.width.animVal.value, parseFloat(getComputedStyle(one).width),"
-                "Number(one.getAttribute('width'))])"
-            )
-            assert len(widths) >= 2
-            assert all(len({round(value) for value in row}) == 1 for row in widths), (file, widths)
