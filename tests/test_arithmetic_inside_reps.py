@@ -4,10 +4,22 @@ steps of a millimetre.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from arithmetic_world import LONG, SCALE, SHORT, YARDS, catalogue, clock, policy, swim_set, target
+from arithmetic_world import (
+    DRILLS,
+    LONG,
+    SCALE,
+    SHORT,
+    YARDS,
+    catalogue,
+    clock,
+    policy,
+    swim_set,
+    target,
+)
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -206,3 +218,28 @@ def test_a_sendoff_that_the_rests_inside_eat_is_too_tight() -> None:
     (tight,) = too_tight(run, clock())
     assert tight.timed.rest_s == pytest.approx(5)
     assert policy().rest["steady"].least.seconds_per_50 == 4  # 16 s after 200 m: 5 s are too few
+
+
+def test_drills_shorter_than_a_length_end_where_they_end() -> None:
+    glide = replace(DRILLS["kick"], dose=replace(DRILLS["kick"].dose, distance=10))
+    drills = {"kick": glide, "backstroke": DRILLS["backstroke"]}
+
+    def told(*written: dict) -> list[Unfit]:
+        items = structure_items(list(written))
+        return [misfit.why for misfit in misfits(items, SHORT, drills=drills)]
+
+    one = {"reps": 6, "distance": 5, "do": "kick", "effort": "easy", "rest": "0:30"}
+    home = {"distance": 15, "do": "backstroke", "effort": "easy"}
+    push = {"distance": 10, "do": "kick", "effort": "easy"}
+    assert told(one) == []
+    assert told({**one, "distance": 30}) == [Unfit.ENDS]  # past the wall, and between two
+    assert told({**one, "do": "backstroke"}) == [Unfit.ENDS]  # its own dose is a length or more
+    straight_on = {key: own for key, own in one.items() if key != "rest"}
+    assert told(straight_on) == [Unfit.ENDS]  # nobody gets back to the wall
+    assert told({**straight_on, "reps": 1}) == []
+    assert told({"reps": 4, "parts": [push, home], "rest": "1:00"}) == []
+    assert told({"reps": 4, "parts": [push, push], "rest": "1:00"}) == []
+    assert told({"reps": 4, "parts": [home, push], "rest": "1:00"}) == [Unfit.CHANGES]
+    assert told({"reps": 4, "parts": [{**push, "rest": "0:10"}, home], "rest": "1:00"}) == [
+        Unfit.RESTS
+    ]

@@ -229,6 +229,14 @@ def test_after_a_start_for_which_one_gets_back_the_next_begins_there_too() -> No
     assert begins(taught + rep(distance=25), **dive) == [START, START]
 
 
+def test_after_a_rep_of_less_than_a_length_one_gets_back_to_where_it_began() -> None:
+    assert begins(rep(distance=5) + rep(distance=25) + rep(distance=5) + rep(distance=25)) == [
+        START, START, TURN, TURN,
+    ]  # fmt: skip
+    shared = held(rep(distance=15), manner=Manner(swimmers=2))
+    assert begins(shared + rep(distance=25)) == [BOTH, BOTH]
+
+
 PARTS = [
     {"distance": 25, "do": "kick", "effort": "easy"},
     {"distance": 50, "do": "crawl", "effort": "easy"},

@@ -44,7 +44,7 @@ def test_every_script_that_a_page_names_is_bundled() -> None:
     }
     made = {path.relative_to(bundles()).as_posix() for path in bundles().rglob("*.js")}
     # The one is put at the root by the program itself, the other asked by tests until Find asks it.
-    assert made == named | {"offline/worker.js", "scripts/search-worker.js"}
+    assert made == named | {"offline/worker.js"}
 
 
 def test_bundles_are_scripts_that_a_page_from_a_folder_may_load() -> None:

@@ -20,14 +20,15 @@ from hypothesis import strategies as st
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.cache import SWITCH
+from almanac.kinds import WITH_PAGES
 from almanac.publish.content_security import POLICY, with_policy
 from almanac.publish.finish import close_set, is_asked_for
 from almanac.publish.offline import KeptFiles, app_manifest, kept_files
 from almanac.publish.packs import packed
 from almanac.resources import HOME
 from almanac.site.cards import card_context
-from almanac.site.finder import MINUTES, Finder
-from almanac.site.links import Page
+from almanac.site.finder import MINUTES, VERSION, Finder
+from almanac.site.links import Page, page_of
 from almanac.site.pictures import picture_names
 from almanac.site.qr_codes import QrCodes, qr_code
 from almanac.site.settings import read_settings
@@ -133,23 +134,19 @@ def test_the_finders_table(analysis: Analysis) -> None:
     names, drawn_svgs = picture_names(analysis.catalogue)
     data = Finder(analysis, names).data()
     at = {name: number for number, name in enumerate(data["columns"])}
-    assert len(data["rows"]) == len(analysis.catalogue.drills) + len(analysis.computable)
+    catalogue = analysis.catalogue
+    rows = {row[at["href"]]: row for row in data["rows"]}
+    assert sorted(rows) == sorted(
+        page_of(entry) for entry in catalogue.entries.values() if entry.kind in WITH_PAGES
+    )
     assert all(len(row) == len(at) for row in data["rows"])
     assert {row[at["figure"]] for row in data["rows"]} <= {*drawn_svgs, ""}
-    assert len(drawn_svgs) < len(analysis.catalogue.drills)  # drills drawn alike share a file
-    for row in data["rows"]:
-        if row[at["kind"]] == "set":
-            clocks = analysis.summary_in(row[at["id"]], COURSES["25m"]).clocks.values()
-            expected = [
-                whole_minutes(run.clock.value if run.clock else None) or 0 for run in clocks
-            ]
-            assert row[at["minutes"]][data["pools"].index("25m")] == expected
-    for (fault, _), rows in zip(data["words"]["fault"], data["first"], strict=True):
-        wanted = [id for cause in analysis.catalogue.faults[fault].causes for id in cause.mended_by]
-        assert [data["rows"][number][at["id"]] for number in rows][: len(set(wanted))] == list(
-            dict.fromkeys(wanted)
-        )
-    assert len(json.dumps(data)) / len(data["rows"]) < 700  # bytes an entry
+    assert len(drawn_svgs) < len(catalogue.drills)  # drills drawn alike share a file
+    for (fault, _), mending in zip(data["words"]["fault"], data["first"], strict=True):
+        wanted = [id for cause in catalogue.faults[fault].causes for id in cause.mended_by]
+        own = [data["rows"][number][at["href"]] for number in mending][: len(set(wanted))]
+        assert own == [page_of(catalogue.drills[id]) for id in dict.fromkeys(wanted)]
+    assert len(json.dumps(data)) / len(data["rows"]) < 800  # bytes an entry
     assert list(MINUTES) == sorted(MINUTES)
 
 
@@ -157,7 +154,7 @@ def test_a_table_in_a_page_cannot_end_its_element(analysis: Analysis) -> None:
     names, _ = picture_names(analysis.catalogue)
     text = str(Finder(analysis, names).page().context["data"])
     assert not set("<>&") & set(text)
-    assert json.loads(text)["version"] == 1
+    assert json.loads(text)["version"] == VERSION
 
 
 def test_the_policy_lets_nothing_run_that_stands_in_a_page() -> None:

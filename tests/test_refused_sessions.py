@@ -36,6 +36,7 @@ DRILLS = {  # beside those of the small catalogue: from its push-off, a change o
     "submarine": [("under_water: 5\n", ""), ("mode: underwater", "mode: submarine"), ("distance: 10", "distance: 25"), ("most: 6", "most: 20")],
     "otter": [("under_water: 5\n", ""), ("mode: underwater", "mode: otter"), ("distance: 10", "distance: 25")],
     "side-stroke": [("under_water: 5\n", ""), ("mode: underwater", "mode: side-stroke"), ("distance: 10", "distance: 25")],
+    "push-and-glide": [("mode: underwater", "mode: wall"), ("level: building", "level: foundation"), ("most: 6", "most: 12"), ("rest: 1:00", "rest: 0:20")],
     "short-walls": [("mode: underwater", "mode: wall"), ("distance: 10", "distance: 25")],
 }  # fmt: skip
 MODES = """\

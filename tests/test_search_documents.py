@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from dataclasses import replace
-from typing import Any
 
 import pytest
 from shared import CATALOGUE
@@ -13,7 +12,7 @@ from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import load
 from almanac.site.links import page_of
-from almanac.site.search_documents import COLUMNS, search_file, synonyms
+from almanac.site.search_documents import Document, documents, synonyms, texts_file
 
 PAGE = """---
 title: "Safety &amp; law"
@@ -34,10 +33,9 @@ def catalogue() -> Catalogue:
     return found
 
 
-def rows(catalogue: Catalogue, **pages: str) -> dict[str, dict[str, Any]]:
-    _, text = search_file(catalogue, {f"{name}.md": text for name, text in pages.items()})
-    found = [dict(zip(COLUMNS, row, strict=True)) for row in json.loads(text)["rows"]]
-    return {row["location"]: row for row in found}
+def rows(catalogue: Catalogue, **pages: str) -> dict[str, Document]:
+    found = documents(catalogue, {f"{name}.md": text for name, text in pages.items()})
+    return {document.location: document for document in found}
 
 
 def test_every_entry_with_a_page_is_there_once(catalogue: Catalogue) -> None:
@@ -48,18 +46,19 @@ def test_every_entry_with_a_page_is_there_once(catalogue: Catalogue) -> None:
 def test_a_drill_is_found_by_its_words_its_gear_and_its_faults(catalogue: Catalogue) -> None:
     found = rows(catalogue)["drills/back-kick-with-parachute.html"]
     drill = catalogue.drills["back-kick-with-parachute"]
-    tags = found["tags"].split("; ")
+    tags = found.tags.split("; ")
     assert {"Drill", "On the back", "Backstroke", catalogue.gear["parachute"].title} <= set(tags)
     assert {catalogue.faults[id].title for id in drill.mends} <= set(tags)
-    assert found["also"] == "; ".join(drill.also_called)
-    words = found["text"].split()
+    assert found.also == "; ".join(drill.also_called)
+    words = found.text.split()
     assert len(words) == len(set(words))
 
 
 def test_a_page_that_is_no_entry_is_its_words_without_markup(catalogue: Catalogue) -> None:
     page = rows(catalogue, safety=PAGE)["safety.html"]
-    assert (page["title"], page["summary"]) == ("Safety & law", "What comes first.")
-    assert page["text"].split() == ["safety", "law", "local", "the", "operator", "s", "rules"]
+    assert (page.title, page.summary) == ("Safety & law", "What comes first.")
+    assert "hypoxic" in page.also  # what dangers are called leads to the page on safety
+    assert page.text.split() == ["safety", "law", "local", "the", "operator", "s", "rules"]
 
 
 def test_names_for_one_thing_come_from_vocabularies_and_gear(catalogue: Catalogue) -> None:
@@ -71,3 +70,11 @@ def test_names_for_one_thing_come_from_vocabularies_and_gear(catalogue: Catalogu
     assert [word.title, "beginner"] in found
     gear = next(gear for gear in catalogue.gear.values() if gear.also_called)
     assert [gear.title, *gear.also_called] in found
+
+
+def test_texts_stand_in_a_script_that_a_page_from_a_folder_may_load(catalogue: Catalogue) -> None:
+    found = list(documents(catalogue, {"safety.md": PAGE}))
+    file, script = texts_file(found)
+    assert file == "search/texts.js"
+    texts = json.loads(script.removeprefix("self.almanacTexts=").removesuffix(";\n"))
+    assert texts == [document.text for document in found]

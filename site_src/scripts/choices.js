@@ -3,6 +3,7 @@
 import { boxes, bring, placeOn } from "./lib/clocks.js";
 import { all } from "./lib/dom.js";
 import { choose, holdsChosen, onChange, start } from "./lib/preferences.js";
+import { offerMine, showMine, tellWhose } from "./lib/whose.js";
 
 /** The clocks of this page; what lies on the sheets of the cards page is laid there. */
 const own = () => boxes().filter((box) => !box.closest("[data-paper]"));
@@ -30,7 +31,13 @@ for (const chooser of all("[data-chooser]")) {
     }
   });
 }
+offerMine();
 start();
 chooseByAddress();
-onChange(() => bring(own()));
-bring(own());
+function follow() {
+  showMine();
+  tellWhose();
+  bring(own());
+}
+onChange(follow);
+follow();

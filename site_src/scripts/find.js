@@ -1,159 +1,159 @@
-// The finder: the choices on the page, the address, and the list, kept in step.
+// Find: the box, the choices, the address and the lists, kept in step.
 
 import { fromAddress, toAddress } from "./find/address.js";
-import { FACETS, entriesOf, inOrder, isChosen, minutesOf, minutesTold, nothing, sift } from "./find/list.js";
-import { resultList } from "./find/results.js";
+import { choicesOf, say } from "./find/choices.js";
+import { engine } from "./find/engine.js";
+import { fitOf, minutesUntil } from "./find/fit.js";
+import { FACETS, entriesOf, inOrder, isChosen, LISTS, nothing, sift } from "./find/list.js";
+import { lookedFor, remember } from "./find/recent.js";
+import { resultLists } from "./find/results.js";
+import { many, teller } from "./find/told.js";
 import { all, make, one } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
-import { WordIndex } from "./lib/search.js";
 
-/** @import {Counts, Data, Entry, Facet, List} from "./find/list.js" */
+/** @import {Data, Entry, Facet, List} from "./find/list.js" */
 
 const form = one("[data-finder]");
 const page = one("[data-found]");
+const wordsInput = /** @type {HTMLInputElement} */ (one("#find-words", form));
 /** @type {Data} */
 const data = JSON.parse(one("#finder-data").textContent ?? "");
 const entries = entriesOf(data);
-/** @type {Record<string, Record<string, string>>} */
-const titles = Object.fromEntries(
-  Object.entries(data.words).map(([facet, words]) => [facet, Object.fromEntries(words)]),
-);
-const boxes = new Map(
-  /** @type {HTMLDetailsElement[]} */ (all("[data-facet]", form)).map((box) => [String(box.dataset.facet), box]),
-);
-const inputs = /** @type {HTMLInputElement[]} */ (all("fieldset input", form)).map((input) => ({
-  input,
-  count: input.parentElement?.querySelector("[data-count]"),
-}));
-const wordsInput = /** @type {HTMLInputElement} */ (one("#find-words", form));
-const steps = inputs.filter(({ input }) => input.name === "minutes").map(({ input }) => Number(input.value)).filter(Boolean);
-/** The pool and lane group that minutes hold for. */
-const held = () => ({ pool: preferences.chosen("pool"), group: preferences.chosen("group") });
-/** @param {Entry} entry */
-const minutes = (entry) => minutesOf(data, entry, held());
-/** @param {string} fault */
-const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)];
-const results = resultList(page, titles, (entry) => minutesTold(data, entry, held()));
-let choice = nothing();
-/** @type {WordIndex | null} */
-let index = null;
-let byPointer = false;
+const search = engine(data, entries);
+const tell = teller(data);
+const state = { choice: nothing(), until: "", mine: preferences.mine() };
+let question = search.question("");
 let writing = 0;
+let byPointer = false;
+/** @type {Map<Entry, import("./find/fit.js").Fit>} */
+const fits = new Map();
 
-const WEIGHTS = { title: 8, more: 5, faults: 4, summary: 3 };
+/** @type {(facet: Facet) => string} */
+const told = (facet) => tell.choice(state.choice, facet, state.until);
+const choices = choicesOf(form, told);
 
-/** What an entry is found by.
- * @param {Entry} entry */
-function fields(entry) {
-  const faults = entry.has.fault.map((id) => `${titles.fault[id]} ${data.also[id] ?? ""}`).join(" ");
-  return { id: entry.number, title: entry.title, more: entry.more, faults, summary: entry.summary };
+/** What fits is asked for. */
+const held = () => ({
+  pool: preferences.chosen("pool"),
+  groups: state.mine,
+  minutes: state.choice.minutes ?? question.minutes,
+  lanes: state.choice.lanes,
+  swimmers: state.choice.swimmers,
+});
+
+/** @param {Entry} entry */
+function fit(entry) {
+  const known = fits.get(entry) ?? fitOf(data, entry, held());
+  fits.set(entry, known);
+  return known;
 }
 
-const readWords = () => (index ??= new WordIndex(WEIGHTS, data.synonyms, entries.map(fields)));
-
-/** Entries that answer every word asked for, as a Map from number to score; null where nothing is asked. */
-function scores() {
-  const found = choice.words ? readWords().search(choice.words) : null;
-  return found && new Map(found.map(({ id, score }) => [id, score]));
+/** @param {Entry} entry */
+function way(entry) {
+  const { cut } = fit(entry);
+  return cut ? `${entry.href.replace("sets/", "sets/scaled/")}#${cut[0]}` : entry.href;
 }
 
-/** What is chosen in a facet, in words.
- * @param {Facet} facet */
-function told(facet) {
-  if (facet === "minutes") {
-    return choice.minutes ? `${choice.minutes} minutes` : "";
-  }
-  if (facet === "words") {
-    return choice.words;
-  }
-  return [...choice[facet]].map((word) => (word === "none" ? "nothing" : titles[facet][word])).join(", ");
-}
-
-/**
- * @param {Element} element
- * @param {string} text
- */
-function say(element, text) {
-  if (element.textContent !== text) {
-    element.textContent = text; // what stays as it is costs no layout
-  }
-}
-
-/** @param {Counts} counts */
-function showChoices(counts) {
-  for (const { input, count } of inputs) {
-    const { value } = input;
-    const name = /** @type {List | "gear" | "minutes"} */ (input.name);
-    const number = counts[name][value] ?? 0;
-    const isOn = name === "minutes" ? String(choice.minutes ?? "") === value : choice[name].has(value);
-    input.checked = isOn;
-    input.disabled = !number && !isOn && value !== "";
-    if (count) {
-      say(count, String(number));
-    }
-  }
-  for (const [facet, box] of boxes) {
-    say(one("[data-chosen]", box), told(/** @type {Facet} */ (facet)));
-  }
-  one("[data-clear]", form).hidden = !FACETS.some((facet) => isChosen(choice, facet));
-}
-
-/**
- * @param {number} number
- * @param {string} single
- * @param {string} more
- */
-function many(number, single, more) {
-  return `${number} ${number === 1 ? single : more}`;
-}
+const lists = resultLists(one("[data-results]", page), {
+  kinds: tell.kinds,
+  told: (entry) => tell.hit(entry, fit(entry), held()),
+  way,
+  narrow: (kind) => {
+    state.choice.kind = new Set([kind]);
+    refresh();
+    form.scrollIntoView({ block: "start" });
+  },
+});
 
 /**
  * @param {Entry[]} found
  * @param {number} untimed
  */
 function showTotal(found, untimed) {
-  const drills = found.filter((entry) => entry.kind === "drill").length;
-  const times = untimed ? ` ${many(untimed, "other has", "others have")} no computed time for this lane group.` : "";
-  one("[data-total]", page).textContent =
-    `${many(drills, "drill", "drills")} and ${many(found.length - drills, "set", "sets")}.${times}`;
+  const { minutes, lanes, swimmers } = held();
+  const heard = tell.heard(question);
+  say(one("[data-total]", page), `${many(found.length, "hit", "hits")}${heard ? ` for ${heard}` : ""}.`);
+  say(one("[data-whose]", page), minutes || lanes || swimmers ? tell.whose(held()) : "");
+  const show = one("[data-untimed]", page);
+  show.hidden = !untimed && !state.choice.untimed;
+  say(show, state.choice.untimed ? "Leave out what has no computed time" : `Show also ${untimed} without a computed time`);
+  for (const button of all("[data-done]", form)) {
+    say(button, `Show ${many(found.length, "hit", "hits")}`);
+  }
+}
+
+/** @type {(words: string, act: () => void, more?: Record<string, string>) => HTMLButtonElement} */
+function tool(words, act, more = {}) {
+  const button = make("button", { type: "button", class: "tool", ...more }, words);
+  button.addEventListener("click", act);
+  return button;
 }
 
 /**
- * Nothing found: which choice to drop, the most helpful first.
+ * Nothing found: the nearest word and what it finds; which choice to drop, the most helpful first.
  * @param {Entry[]} found
  * @param {Record<string, number>} without
  */
 function showWayOut(found, without) {
   const wayOut = one("[data-nothing]", page);
   wayOut.hidden = found.length > 0;
+  if (found.length) {
+    return;
+  }
+  const near = question.words ? search.nearest(question) : null;
   const helpful = /** @type {[Facet, number][]} */ (Object.entries(without)).sort(([, first], [, next]) => next - first);
   const useful = helpful.filter(([, number]) => number);
-  const buttons = (useful.length ? useful : helpful).map(([facet, number]) => {
-    const button = make("button", { type: "button", class: "tool" }, `${data.titles[facet]}: ${told(facet)}`);
-    button.append(number ? ` (${number} without it)` : "");
-    button.addEventListener("click", () => {
-      drop(facet);
-      wordsInput.focus();
-    });
-    return button;
-  });
-  one("[data-ways]", wayOut).replaceChildren(...buttons);
+  one("[data-ways]", wayOut).replaceChildren(
+    ...(near ? [tool(`Nearest word: ${near.word} (${many(near.hits, "hit", "hits")})`, () => ask(near.word), { "data-nearest": near.word })] : []),
+    ...(useful.length ? useful : helpful).map(([facet, number]) =>
+      tool(`Without ${data.titles[facet].toLowerCase()}: ${told(facet)}${number ? ` (${number})` : ""}`, () => drop(facet))),
+  );
+}
+
+/** @param {string} words */
+function ask(words) {
+  state.choice.words = wordsInput.value = words;
+  refresh();
+  wordsInput.focus();
 }
 
 /** @param {Facet} facet */
 function drop(facet) {
-  choice = { ...choice, [facet]: nothing()[facet] };
-  wordsInput.value = choice.words;
+  const isTime = facet === "minutes" || facet === "lanes";
+  const none = isTime ? { minutes: null, lanes: null, swimmers: null } : { [facet]: nothing()[facet] };
+  state.choice = { ...state.choice, ...none };
+  state.until = isTime ? "" : state.until;
+  wordsInput.value = state.choice.words;
   refresh();
+  wordsInput.focus();
 }
 
+/** The last things looked for, where the box is empty. */
+function showRecent() {
+  const recent = one("[data-recent]", page);
+  const words = state.choice.words ? [] : lookedFor();
+  recent.hidden = !words.length;
+  one("[data-looked-for]", recent).replaceChildren(...words.map((own) => tool(own, () => ask(own))));
+}
+
+/** @param {string} fault */
+const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)] ?? [];
+
 function refresh(keepAddress = false) {
-  const scored = scores();
-  const { found, counts, without, untimed } = sift(entries, choice, { minutes, scores: scored, steps });
-  showChoices(counts);
+  state.mine = preferences.mine();
+  question = search.question(state.choice.words);
+  fits.clear();
+  const scored = state.choice.words ? search.scores(question) : null;
+  const asked = { ...state.choice, minutes: held().minutes };
+  const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
+  const { found, counts, without, untimed } = sift(entries, asked, known);
+  choices.show(state, counts);
+  one("[data-clear]", form).hidden = !state.choice.swimmers && !FACETS.some((facet) => isChosen(state.choice, facet));
   showTotal(found, untimed);
   showWayOut(found, without);
-  results.show(inOrder(found, choice, scored, firstFor));
+  showRecent();
+  const isOneKind = state.choice.kind.size === 1;
+  lists.show(inOrder(found, asked, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null });
   if (!keepAddress) {
     clearTimeout(writing);
     writing = setTimeout(writeAddress); // when the list is on the screen
@@ -161,65 +161,74 @@ function refresh(keepAddress = false) {
 }
 
 function writeAddress() {
-  const address = toAddress(choice, held());
+  const address = toAddress(state.choice, { pool: preferences.chosen("pool"), groups: state.mine });
   history.replaceState(null, "", address ? `#${address}` : "#");
 }
 
-/** @param {HTMLInputElement} input */
-function chosen(input) {
-  if (input.name === "minutes") {
-    choice.minutes = Number(input.value) || null;
-  } else {
-    choice[/** @type {List | "gear"} */ (input.name)][input.checked ? "add" : "delete"](input.value);
-  }
-  refresh();
-  if (byPointer && input.name !== "gear" && !isWide()) {
-    const box = boxes.get(input.name); // the list, not the choices, is wanted next
-    if (box) {
-      box.open = false;
-    }
-    form.scrollIntoView({ block: "nearest" });
-  }
-}
+const known = /** @type {Record<List | "kind" | "gear" | "groups" | "pool", Set<string>>} */ ({
+  ...Object.fromEntries([...LISTS, "gear"].map((facet) => [facet, new Set(data.words[/** @type {List} */ (facet)].map(([id]) => id))])),
+  kind: new Set(tell.kinds.keys()),
+  groups: new Set(data.groups.map(({ id }) => id)),
+  pool: new Set(data.pools),
+});
+known.gear.add("none");
 
-const isWide = () => window.matchMedia("(min-width: 60em)").matches;
-
-function readAddress(address = location.hash) {
-  const known = /** @type {Record<List | "gear", Set<string>>} */ (
-    Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, new Set(words.map(([id]) => id))]))
-  );
-  known.gear.add("none");
+function readAddress(address = location.hash || location.search) {
   const asked = fromAddress(address, known);
-  choice = asked.choice;
-  for (const name of /** @type {const} */ (["pool", "group"])) {
-    const value = asked[name] ?? "";
-    if (form.querySelector(`[data-choose="${name}"] option[value="${CSS.escape(value)}"]`)) {
-      preferences.choose(name, value, false);
-    }
+  state.choice = asked.choice;
+  const minutes = minutesUntil(asked.until, new Date());
+  state.until = minutes ? asked.until : "";
+  state.choice.minutes = minutes || state.choice.minutes;
+  if (asked.pool) {
+    preferences.choose("pool", asked.pool, false);
   }
-  choice.words ||= new URLSearchParams(location.search).get("q") ?? "";
-  wordsInput.value = choice.words;
-  boxes.forEach((box, facet) => { box.open = isWide() || asked.open.includes(facet); });
+  if (asked.groups.length) {
+    preferences.setMine(asked.groups, false);
+  }
+  wordsInput.value = state.choice.words;
+  choices.open(asked.open);
   refresh(true);
 }
 
 form.hidden = page.hidden = false;
 one("[data-plain-lists]").hidden = true;
-form.addEventListener("submit", (event) => event.preventDefault());
 form.addEventListener("pointerdown", () => { byPointer = true; });
 form.addEventListener("keydown", () => { byPointer = false; });
+form.addEventListener("submit", (event) => {
+  event.preventDefault();
+  remember(state.choice.words);
+});
 form.addEventListener("change", ({ target }) => {
-  if (target instanceof HTMLInputElement && target.closest("fieldset")) {
-    chosen(target);
+  if (target instanceof HTMLInputElement && target !== wordsInput && target.dataset.myGroup === undefined) {
+    choices.take(state, target);
+    refresh();
+    if (byPointer) {
+      choices.close(target.name);
+    }
   }
 });
 wordsInput.addEventListener("input", () => {
-  choice.words = wordsInput.value.trim();
+  state.choice.words = wordsInput.value.trim();
   refresh();
 });
+page.addEventListener("click", ({ target }) => {
+  if (target instanceof Element && target.closest(".hits a")) {
+    remember(state.choice.words);
+  }
+});
+one("[data-untimed]", page).addEventListener("click", () => {
+  state.choice.untimed = !state.choice.untimed;
+  refresh();
+});
+for (const button of all("[data-done]", form)) {
+  button.addEventListener("click", () => {
+    choices.open();
+    page.scrollIntoView({ block: "start" });
+  });
+}
 one("[data-clear]", form).addEventListener("click", () => {
-  choice = nothing();
-  wordsInput.value = "";
+  state.choice = nothing();
+  state.until = wordsInput.value = "";
   refresh();
 });
 window.addEventListener("hashchange", ({ newURL }) => {
@@ -229,8 +238,13 @@ window.addEventListener("hashchange", ({ newURL }) => {
   readAddress(address);
 });
 readAddress();
-(window.requestIdleCallback ?? setTimeout)(readWords); // before the first letter is typed
-preferences.onChange(() => {
-  results.forget();
-  refresh(!choice.minutes);
+if (!location.hash) {
+  wordsInput.focus({ preventScroll: true });
+}
+search.warm(() => {
+  page.dataset.texts = "read";
+  if (state.choice.words) {
+    refresh(true);
+  }
 });
+preferences.onChange(() => refresh(!state.choice.minutes));

@@ -7,6 +7,8 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from almanac.analysis.analysis import Analysis
+
 from .web import Server
 
 SET = "sets/kick-and-go.html"
@@ -38,10 +40,10 @@ def test_the_finder_follows_and_a_shared_address_does_not_overwrite(
     phone.goto(server.address + "settings.html")
     choose(phone, group="heron-1")
     phone.goto(server.address + "find.html#open=minutes")
-    expect(phone.locator('[data-choose="group"]')).to_have_value("heron-1")
+    expect(phone.locator('[data-my-group][value="heron-1"]')).to_be_checked()
     phone.goto(server.address + "settings.html")
     phone.goto(server.address + "find.html#minutes=20&group=osprey-2&pool=25yd")
-    expect(phone.locator('[data-choose="group"]')).to_have_value("osprey-2")
+    expect(phone.locator('[data-my-group][value="osprey-2"]')).to_be_checked()
     phone.goto(server.address + "settings.html")
     expect(phone.locator('[data-choose="group"]')).to_have_value("heron-1")
 
@@ -185,3 +187,53 @@ def test_a_lane_group_sees_its_own_run_sheet(phone: Page, server: Server) -> Non
     expect(rows.locator(".whose:visible").first).to_be_visible()
     phone.goto(server.address + "practices/heron-kick-and-go.html")  # kept: the last lane group
     expect(phone.locator('[data-choose="group"]')).to_have_value("heron-2")
+
+
+def choose_mine(page: Page, *groups: str) -> None:
+    page.goto(page.url.split("#")[0])
+    for box in page.locator("[data-my-group]:checked").all():
+        if box.get_attribute("value") not in groups:
+            box.evaluate("box => { box.checked = false; }")
+    for group in groups:
+        page.locator(f'[data-my-group][value="{group}"]').evaluate(
+            "box => { box.checked = true; box.dispatchEvent(new Event('change', { bubbles: true })); }"
+        )
+
+
+def test_a_page_is_shown_for_the_first_of_my_groups_that_it_is_written_for(
+    phone: Page, server: Server, analysis: Analysis
+) -> None:
+    meant = analysis.meant(analysis.catalogue.sets["kick-and-go"])
+    other = next(group for group in analysis.catalogue.lane_groups if group not in meant)
+    phone.goto(server.address + "settings.html")
+    choose_mine(phone, other, meant[1])
+    phone.goto(server.address + SET)
+    expect(phone.locator("html")).to_have_attribute("data-chosen-group", meant[1])
+    title = analysis.catalogue.lane_groups[meant[1]].title
+    expect(phone.locator("[data-whose-page]")).to_have_text(
+        f"Shown for {title}, the first of your groups that this is written for."
+    )
+    labels = phone.locator('[data-choose="group"] optgroup').evaluate_all(
+        "groups => groups.map(group => [group.label, [...group.children].map(own => own.value)])"
+    )
+    assert labels[0] == ["Written for", list(meant)]
+    assert other in labels[1][1]
+
+
+def test_a_page_for_another_squad_says_so_at_the_top(
+    phone: Page, server: Server, analysis: Analysis
+) -> None:
+    (id, summary), *_ = analysis.practices.items()
+    others = [group for group in analysis.catalogue.lane_groups if group not in summary.groups]
+    phone.goto(server.address + "settings.html")
+    choose_mine(phone, *others[:3])
+    boxes = phone.locator("[data-my-group]:not(:checked)")
+    if len(others) > 2:  # no more than three
+        assert all(box.is_disabled() for box in boxes.all())
+    phone.goto(f"{server.address}practices/{id}.html")
+    told = phone.locator("h1 ~ [data-whose-page]")
+    squad = analysis.catalogue.club.squads[summary.practice.squad].title
+    expect(told).to_contain_text(f"Written for {squad}, not for your groups.")
+    expect(told).to_be_in_viewport()
+    phone.reload()
+    expect(told).to_be_visible()

@@ -1,49 +1,19 @@
-"""What coaches type into the search, against the club's own entries."""
+"""What coaches type into the search, against the club's own entries: which share finds what is meant."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
+import yaml
 from playwright.sync_api import Browser
+from shared import CATALOGUE
 
 from .web import Server, ask
 
-# What coaches type, and a page that must stand among the first three. Written before the weights were set.
-WANTED = {
-    "knees out of water": "faults/knees-break-surface.html",
-    "bicycle kick": "faults/knees-break-surface.html",
-    "hips sink": "faults/hips-sink-on-back.html",
-    "crossing legs": "faults/crossing-legs.html",
-    "stiff feet": "faults/stiff-ankles-hooked-feet.html",
-    "head up": "faults/head-lifts-on-back.html",
-    "steamline": "drills/back-streamline-kick.html",
-    "backstoke 100": "benchmarks/backstroke-100.html",
-    "6 beat": "drills/backstroke-six-beat-hold.html",
-    "six-beat": "drills/backstroke-six-beat-hold.html",
-    "chute": "gear/parachute.html",
-    "flippers": "gear/fins.html",
-    "paddels": "gear/hand-paddles.html",
-    "metronome": "gear/tempo-beeper.html",
-    "bungee": "gear/stretch-cord.html",
-    "drag suit": "gear/drag-shorts.html",
-    "float": "gear/kickboard.html",
-    "warmup": "sets/easy-loosener.html",
-    "warm-up yards": "sets/meet-warm-up-yards.html",
-    "cool down": "sets/osprey-wind-down.html",
-    "swim down heron": "sets/heron-wind-down.html",
-    "tumble turn": "drills/freestyle-tumble-turn.html",
-    "flip turn": "drills/freestyle-tumble-turn.html",
-    "fly kick": "drills/dolphin-on-board.html",
-    "breakout": "drills/backstroke-break-out.html",
-    "vertical kicking": "drills/vertical-flutter-kick.html",
-    "ladder": "sets/ladder-on-back.html",
-    "hypoxic": "safety.html",
-    "breath holding": "safety.html",
-    "tapper": "blocks/osprey-towards-200-back.html",
-    "100s": "benchmarks/backstroke-100.html",
-}  # fmt: skip
+QUERIES = CATALOGUE.parent / "queries"
+AMONG_THE_FIRST_THREE = {"everyday": 0.95, "untuned": 0.8}
 
 
 @pytest.fixture(scope="module")
@@ -53,13 +23,20 @@ def club(club_site: Path) -> Iterator[Server]:
         yield running
 
 
-def test_everyday_words_find_what_is_meant(browser: Browser, club: Server) -> None:
+@pytest.mark.parametrize("name", AMONG_THE_FIRST_THREE)
+def test_everyday_words_find_what_is_meant(
+    browser: Browser, club: Server, name: str, record_property: pytest.RecordProperty
+) -> None:
+    wanted: Mapping[str, list[str]] = yaml.safe_load((QUERIES / f"{name}.yml").read_text("utf-8"))
     page = browser.new_page()
-    answers = ask(page, club.address, *WANTED)
+    answers = ask(page, club.address, *map(str, wanted))
     page.close()
     missed = {
         question: found
-        for (question, wanted), found in zip(WANTED.items(), answers, strict=True)
-        if wanted not in found
+        for (question, pages), found in zip(wanted.items(), answers, strict=True)
+        if not {page.removesuffix(".html") for page in found} & set(pages)
     }
-    assert not missed
+    share = 1 - len(missed) / len(wanted)
+    record_property("share", share)
+    print(f"{name}: {share:.1%} of {len(wanted)} queries, missed: {missed}")
+    assert share >= AMONG_THE_FIRST_THREE[name], missed

@@ -9,8 +9,12 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from almanac.analysis.analysis import Analysis
+from almanac.site.links import page_of
+from almanac.units import COURSES
 
 from .web import Server
+
+MORE = ("fault", "level", "effort", "position", "stroke")  # below "More" on a phone
 
 
 @pytest.fixture
@@ -31,21 +35,35 @@ def count(page: Page, facet: str, value: str) -> int:
 
 def tick(page: Page, facet: str, *values: str) -> None:
     for value in values:
+        if facet == "kind":
+            page.locator(".kinds .chip", has=page.locator(f'[value="{value}"]')).click()
+            continue
+        if facet in MORE and page.locator("[data-more-facets]").get_attribute("open") is None:
+            page.locator("[data-more-facets] > summary").click()
         if page.locator(f"[data-facet={facet}]").get_attribute("open") is None:
             page.locator(f"[data-facet={facet}] summary").click()
         box(page, facet, value).check()
 
 
-def total(page: Page) -> tuple[int, int]:
-    drills, sets = re.findall(r"\d+", page.locator("[data-total]").inner_text())[:2]
-    return int(drills), int(sets)
+def total(page: Page) -> int:
+    return int(page.locator("[data-total]").inner_text().split()[0])
+
+
+def of_kind(page: Page, kind: str) -> int:
+    """How many of a kind are found, as its chip says."""
+    return int(page.locator(f".kinds .chip:has([value={kind}]) [data-count]").text_content() or "")
 
 
 def test_everything_is_found_first(finder: Page, analysis: Analysis) -> None:
-    assert total(finder) == (len(analysis.catalogue.drills), len(analysis.computable))
-    expect(finder.locator("[data-results] > li")).to_have_count(12)
-    finder.locator("[data-more]").press("Enter")  # a tap may miss while pictures still come in
-    expect(finder.locator("[data-results] > li")).to_have_count(24)
+    drills = len(analysis.catalogue.drills)
+    assert of_kind(finder, "drill") == drills
+    assert of_kind(finder, "set") == len(analysis.computable)
+    assert of_kind(finder, "practice") == len(analysis.practices)
+    tick(finder, "kind", "drill")
+    expect(finder.locator(".hits > li")).to_have_count(min(20, drills))
+    if drills > 20:
+        finder.locator("[data-more]").press("Enter")
+        expect(finder.locator(".hits > li")).to_have_count(min(40, drills))
 
 
 def test_an_address_gone_to_stands_before_one_being_written(finder: Page) -> None:
@@ -62,18 +80,21 @@ def test_an_address_gone_to_stands_before_one_being_written(finder: Page) -> Non
 
 
 def test_a_count_is_what_its_choice_gives(finder: Page, analysis: Analysis) -> None:
-    drills = analysis.catalogue.drills.values()
+    catalogue = analysis.catalogue
+    squads = catalogue.club.squads
     everything = finder.locator("[data-total]").inner_text()
-    for level in analysis.catalogue.words("levels"):
-        expected = sum(drill.level == level for drill in drills) + sum(
-            item.level == level for item in analysis.computable.values()
+    for level in catalogue.words("levels"):
+        expected = (
+            sum(drill.level == level for drill in catalogue.drills.values())
+            + sum(item.level == level for item in analysis.computable.values())
+            + sum(squads[own.practice.squad].level == level for own in analysis.practices.values())
         )
         finder.goto(finder.url.split("#")[0] + "#open=level")
         expect(finder.locator("[data-total]")).to_have_text(everything)  # the address is read
         expect(finder.locator("[data-facet=level]")).to_have_attribute("open", "")
         assert count(finder, "level", level) == expected
         tick(finder, "level", level)
-        assert sum(total(finder)) == expected
+        assert total(finder) == expected
         # before it, going to the same address again would be going nowhere
         expect(finder).to_have_url(re.compile(f"level={level}"))
 
@@ -82,8 +103,9 @@ def test_counts_hold_beside_other_choices(finder: Page, analysis: Analysis) -> N
     tick(finder, "kind", "drill")
     tick(finder, "goal", "kick-speed")
     drills = [drill for drill in analysis.catalogue.drills.values() if "kick-speed" in drill.goals]
-    assert total(finder) == (len(drills), 0)
+    assert total(finder) == len(drills)
     for position in {drill.position for drill in drills} - {"any"}:
+        finder.locator("[data-more-facets]").evaluate("box => { box.open = true }")
         finder.locator("[data-facet=position]").evaluate("box => { box.open = true }")
         assert count(finder, "position", position) == sum(
             drill.position == position for drill in drills
@@ -111,32 +133,145 @@ def test_gear_at_hand_is_all_that_may_be_needed(finder: Page, analysis: Analysis
     within = [
         drill for drill in analysis.catalogue.drills.values() if set(drill.gear.needs) <= {"fins"}
     ]
-    assert total(finder) == (len(within), 0)
+    assert total(finder) == len(within)
     first = finder.locator("[data-results] a").first.get_attribute("href") or ""
     assert (
         "fins" in analysis.catalogue.drills[first.split("/")[-1].removesuffix(".html")].gear.needs
     )
 
 
-def test_minutes_follow_the_lane_group(finder: Page, analysis: Analysis) -> None:
-    tick(finder, "kind", "set")
-    found = {}
-    for group in ("reed-1", "osprey-1"):
-        finder.locator("[data-facet=minutes]").evaluate("box => { box.open = true }")
-        finder.locator('[data-choose="group"]').select_option(group)
-        tick(finder, "minutes", "25")
-        clocks = [
-            analysis.summary(id).clocks[group].clock
-            for id, item in analysis.computable.items()
-            if str(item.course) == "25m"
-        ]
-        fit = sum(clock is not None and clock.value <= 25 * 60 for clock in clocks)
-        found[group] = total(finder)[1]
-        assert found[group] >= fit  # sets of other pools are laid into this one too
-    assert found["osprey-1"] > found["reed-1"]
-    assert (
-        "minutes=25" in finder.url and "group=osprey-1" in finder.url and "pool=25m" in finder.url
+def seconds_told(page: Page) -> list[tuple[str, int]]:
+    """Each set that is shown, with the seconds that it takes: "11:20 of 12:00" is 680."""
+    hits = page.locator(".hits li").evaluate_all(
+        "hits => hits.map(hit => [hit.querySelector('a').href, hit.querySelector('.hit-fact').textContent])"
     )
+    found = []
+    for href, fact in hits:
+        minutes, seconds = re.findall(r"(\d+):(\d\d) of", fact)[0]
+        found.append((href.split("/", 3)[3], 60 * int(minutes) + int(seconds)))
+    return found
+
+
+def test_minutes_count_talk_and_the_slowest_of_my_groups(finder: Page, analysis: Analysis) -> None:
+    talk = json.loads(finder.locator("#finder-data").text_content() or "")["talk_s"]
+    address = finder.url.split("#")[0]
+    for groups in (("osprey-1",), ("reed-1", "heron-1"), ("heron-1", "heron-2", "osprey-2")):
+        finder.goto(f"{address}#kind=set&minutes=25&pool=25m&groups={','.join(groups)}")
+        expect(finder.locator("[data-whose]")).to_contain_text("Times for")
+        expected = {}
+        for id in analysis.computable:
+            summary = analysis.summary_in(id, COURSES["25m"])
+            runs = [summary.clocks[group] for group in groups]
+            if all(run.clock and not run.unfit for run in runs):
+                ends = [
+                    max(run.clock.value, run.last_touch.value if run.last_touch else 0)
+                    for run in runs
+                ]  # type: ignore[union-attr]
+                worn = next((rep.pieces[0].gear for rep in summary.reps), ())
+                gear = [analysis.catalogue.gear[own].change_s for own in worn]
+                expected[f"sets/{id}.html"] = max(ends) + max([talk, *gear])
+        told = seconds_told(finder)
+        assert told
+        for href, seconds in told:
+            assert seconds <= 25 * 60
+            if "scaled" not in href:
+                assert seconds == pytest.approx(expected[href], abs=1)
+        whole = {href for href, seconds in expected.items() if seconds <= 25 * 60}
+        assert whole <= {href for href, _ in told}
+
+
+def test_a_set_that_fits_when_cut_is_offered_cut_and_says_so(
+    finder: Page, analysis: Analysis
+) -> None:
+    found = 0
+    for minutes in range(5, 40):
+        finder.goto(
+            f"{finder.url.split('#')[0]}#kind=set&minutes={minutes}&groups=heron-1&pool=25m"
+        )
+        for hit in finder.locator(".hits a[href*='scaled']").all():
+            expect(hit).to_contain_text(re.compile(rf"of {minutes}:00, cut to \d+ (rounds?|reps?)"))
+            found += 1
+            place = hit.get_attribute("href") or ""
+    assert found
+    finder.goto(place)
+    expect(finder.locator(f"[id='{place.split('#')[1]}']")).to_be_visible()
+
+
+def test_until_a_time_of_day_is_minutes_from_now(phone: Page, server: Server) -> None:
+    phone.clock.install(time="2026-11-26T19:20:30")
+    phone.goto(server.address + "find.html#open=minutes")
+    phone.locator("[data-until]").fill("19:45")
+    phone.locator("[data-until]").blur()
+    expect(phone.locator("[data-facet=minutes] > summary")).to_contain_text("until 19:45 (24 min)")
+    phone.goto(server.address + "find.html#until=19:30&kind=drill")
+    expect(phone.locator("[data-facet=minutes] > summary")).to_contain_text("until 19:30 (9 min)")
+
+
+def test_more_swimmers_in_a_lane_come_home_later_and_may_have_no_room(
+    finder: Page, analysis: Analysis
+) -> None:
+    address = finder.url.split("#")[0] + "#kind=set&minutes=90&groups=heron-1&pool=25m"
+    finder.goto(address)
+    usual = dict(seconds_told(finder))
+    finder.goto(address + "&lanes=1")
+    crowded = dict(seconds_told(finder))
+    assert usual and crowded
+    assert all(crowded[href] >= usual[href] for href in crowded.keys() & usual.keys())
+    assert any(crowded[href] > usual[href] for href in crowded.keys() & usual.keys())
+    heads = analysis.catalogue.lane_groups["heron-1"].heads
+    expect(finder.locator("[data-results]")).to_contain_text(f"{heads} in a lane, room for")
+
+
+def test_a_practice_for_the_slow_group_is_picked_from_the_list(
+    finder: Page, analysis: Analysis
+) -> None:
+    finder.goto(finder.url.split("#")[0] + "#kind=practice&minutes=90&groups=heron-2")
+    first = finder.locator(".hits a").first
+    id = (first.get_attribute("href") or "").split("/")[-1].removesuffix(".html")
+    summary = analysis.practices[id]
+    assert "heron-2" in summary.groups
+    ends = max(
+        cell.ends_s or 0 for row in summary.sheet for cell in row.cells if cell.group == "heron-2"
+    )
+    minutes, seconds = divmod(round(ends), 60)
+    expect(first).to_contain_text(f"{minutes}:{seconds:02d} of 90:00")
+    expect(first).to_contain_text(re.compile(r"[\d,]+ m · .+ · \d lanes"))
+    others = [own for own in analysis.practices.values() if "heron-2" not in own.groups]
+    if others:
+        expect(finder.locator(".hits")).to_contain_text("for ")
+
+
+def test_what_has_no_computed_time_can_be_shown(finder: Page) -> None:
+    finder.goto(finder.url.split("#")[0] + "#kind=drill&minutes=60&groups=reed-2")
+    before = total(finder)
+    show = finder.locator("[data-untimed]")
+    number = int(re.findall(r"\d+", show.inner_text())[0])
+    show.click()
+    assert total(finder) == before + number
+    show.click()
+    assert total(finder) == before
+
+
+def test_several_efforts_are_asked_for_in_one_set(finder: Page, analysis: Analysis) -> None:
+    tick(finder, "kind", "set")
+    tick(finder, "effort", "easy")
+    number = count(finder, "effort", "fast")
+    tick(finder, "effort", "fast")
+    both = [
+        id
+        for id in analysis.computable
+        if all(
+            any(effort in own.by["effort"] for own in analysis.summary(id).each)
+            for effort in ("easy", "fast")
+        )
+    ]
+    assert total(finder) == len(both) == number
+
+
+def test_more_says_how_many_of_its_choices_are_set(finder: Page) -> None:
+    tick(finder, "level", "building")
+    tick(finder, "stroke", "backstroke")
+    expect(finder.locator("[data-more-facets] > summary [data-chosen]")).to_have_text("2")
 
 
 def test_the_address_holds_the_choice(finder: Page, server: Server) -> None:
@@ -166,11 +301,10 @@ def test_an_address_of_another_day_does_no_harm(finder: Page) -> None:
 
 def test_nothing_found_says_what_to_drop(finder: Page) -> None:
     finder.goto(finder.url.split("#")[0] + "#kind=drill&goal=kick-speed&words=zzzqqq")
-    assert total(finder) == (0, 0)
-    ways = finder.locator("[data-ways] button")
-    assert ways.first.inner_text().startswith("Words: zzzqqq (")
-    ways.first.click()
-    assert total(finder)[0] > 0
+    assert total(finder) == 0
+    way = finder.locator("[data-ways] button", has_text="Without words: zzzqqq (")
+    way.click()
+    assert total(finder) > 0
     expect(finder.locator("[data-nothing]")).to_be_hidden()
     expect(finder.locator("#find-words")).to_be_focused()
 
@@ -189,6 +323,7 @@ def test_nothing_found_says_what_to_drop(finder: Page) -> None:
 )
 def test_words_forgive_typing_errors(finder: Page, asked: str, expected: str) -> None:
     finder.locator("#find-words").fill(asked)
+    tick(finder, "kind", "drill")
     while finder.locator("[data-more]").is_visible():
         finder.locator("[data-more]").click()
     found = [str(link.get_attribute("href")) for link in finder.locator("[data-results] a").all()]
@@ -205,18 +340,14 @@ def test_a_fault_shows_first_what_to_try_first(finder: Page, analysis: Analysis)
 
 def test_by_keyboard_alone(finder: Page) -> None:
     before = total(finder)
-    finder.locator("#find-words").focus()
+    expect(finder.locator("#find-words")).to_be_focused()
     finder.keyboard.press("Tab")
-    finder.keyboard.press("Enter")  # the first facet opens
-    finder.keyboard.press("Tab")
-    finder.keyboard.press("Space")
-    assert (
-        finder.evaluate("document.activeElement.name") == "kind"
-    )  # the choice stays open, and the focus in it
+    finder.keyboard.press("Space")  # the first kind
+    assert finder.evaluate("document.activeElement.name") == "kind"
     assert total(finder) != before
     finder.keyboard.press("Space")
     assert total(finder) == before
-    finder.locator("[data-results] a").first.focus()
+    finder.locator(".hits a").first.focus()
     finder.keyboard.press("Enter")
     finder.wait_for_url("**/drills/*.html")
 
@@ -224,7 +355,7 @@ def test_by_keyboard_alone(finder: Page) -> None:
 def test_it_speaks_to_a_screen_reader(finder: Page) -> None:
     expect(finder.locator("[data-total]")).to_have_attribute("aria-live", "polite")
     for group in finder.locator("fieldset").all():
-        assert group.locator("legend").text_content()
+        assert group.locator(":scope > legend").text_content()
     names = finder.locator("fieldset input").evaluate_all(
         "inputs => inputs.map(input => input.labels[0].textContent.trim())"
     )
@@ -234,12 +365,10 @@ def test_it_speaks_to_a_screen_reader(finder: Page) -> None:
 def test_rows_of_the_table_name_what_they_say(finder: Page, analysis: Analysis) -> None:
     data = json.loads(finder.locator("#finder-data").text_content() or "")
     at = {name: number for number, name in enumerate(data["columns"])}
-    rows = {row[at["id"]]: row for row in data["rows"]}
-    for id, drill in analysis.catalogue.drills.items():
-        assert [data["words"]["goal"][number][0] for number in rows[id][at["goal"]]] == list(
-            drill.goals
-        )
-        assert [data["words"]["gear"][number][0] for number in rows[id][at["needs"]]] == list(
-            drill.gear.needs
-        )
-    assert set(rows) == set(analysis.catalogue.drills) | set(analysis.computable)
+    rows = {row[at["href"]]: row for row in data["rows"]}
+    for drill in analysis.catalogue.drills.values():
+        row = rows[page_of(drill)]
+        goals = [data["words"]["goal"][number][0] for number in row[at["goal"]]]
+        assert goals == list(drill.goals)
+        gear = [data["words"]["gear"][number][0] for number in row[at["needs"]]]
+        assert gear == list(drill.gear.needs)

@@ -1,10 +1,28 @@
-"""The search: asked in the Bar, answered in Find; typing errors forgiven, the trade's other words known."""
+"""One search: one way in, typing errors forgiven, the trade's other words known, the last five, the nearest word."""
 
 from __future__ import annotations
 
+import re
+from pathlib import Path
+
 from playwright.sync_api import Browser, Page, expect
 
-from .web import Server, ask
+from .web import Server, Watched, ask
+
+HITS = "[data-results] a"
+
+
+def test_a_word_in_the_address_is_looked_for_and_the_box_has_the_cursor(
+    phone: Page, server: Server
+) -> None:
+    phone.goto(f"{server.address}find.html?q=parashute")
+    expect(phone.locator("#find-words")).to_be_focused()
+    first = phone.locator(HITS).first
+    expect(first).to_contain_text("arachute")
+    expect(first).to_contain_text("Gear")
+    first.click()
+    expect(phone).to_have_url(f"{server.address}gear/parachute.html")
+    expect(phone.locator("h1")).to_contain_text("arachute")
 
 
 def test_the_box_in_the_bar_is_answered_in_find(browser: Browser, server: Server) -> None:
@@ -18,7 +36,64 @@ def test_the_box_in_the_bar_is_answered_in_find(browser: Browser, server: Server
     context.close()
 
 
-def test_no_words_and_idle_words_find_nothing_and_break_nothing(
-    phone: Page, server: Server
-) -> None:
-    assert ask(phone, server.address, "", "the of", "***", "zzzzzz") == [[], [], [], []]
+def test_the_best_three_stand_before_the_kinds(phone: Page, server: Server) -> None:
+    phone.goto(f"{server.address}find.html?q=kick")
+    expect(phone.locator("[data-found]")).to_have_attribute("data-texts", "read")
+    assert phone.locator("[data-best] > li").count() == 3
+    kinds = phone.locator("[data-results] h2")
+    assert kinds.count() > 2
+    counts = phone.locator(".kinds .chip [data-count]").all_text_contents()
+    told = int((phone.locator("[data-total]").inner_text()).split()[0])
+    assert told == sum(map(int, counts))
+    assert {text.split()[-1] for text in kinds.all_inner_texts()} <= set(counts)
+    chip = phone.locator(".kinds .chip", has=phone.locator("[value=fault]"))
+    number = int(chip.locator("[data-count]").inner_text())
+    chip.click()
+    expect(phone.locator("[data-total]")).to_have_text(re.compile(rf"^{number} hits?\."))
+    expect(phone.locator("[data-results] h2")).to_have_count(0)
+
+
+def test_every_hit_is_high_enough_to_tap(phone: Page, server: Server) -> None:
+    phone.goto(f"{server.address}find.html?q=kick")
+    heights = phone.locator(HITS).evaluate_all("hits => hits.map(hit => hit.offsetHeight)")
+    assert min(heights) >= 56
+
+
+def test_an_empty_box_shows_the_last_five(phone: Page, server: Server) -> None:
+    for word in ("board", "chute", "fins", "knees", "board", "hips", "back"):
+        phone.goto(f"{server.address}find.html")
+        phone.locator("#find-words").fill(word)
+        phone.locator(HITS).first.press("Enter")
+        phone.wait_for_url(lambda url: "find.html" not in url)
+    phone.goto(f"{server.address}find.html")
+    assert phone.locator("[data-looked-for] button").all_inner_texts() == [
+        "back", "hips", "board", "knees", "fins",
+    ]  # fmt: skip
+    phone.locator("[data-looked-for] button").first.click()
+    expect(phone.locator("#find-words")).to_have_value("back")
+    expect(phone.locator("[data-recent]")).to_be_hidden()
+
+
+def test_no_hit_shows_the_nearest_word_and_what_it_finds(phone: Page, server: Server) -> None:
+    phone.goto(f"{server.address}find.html?q=parrrrachuttt")
+    near = phone.locator("[data-nearest]")
+    expect(near).to_have_text(re.compile(r"^Nearest word: parachute \(\d+ hits?\)$"))
+    near.click()
+    assert phone.locator(HITS).count() > 0
+    expect(phone.locator("[data-nothing]")).to_be_hidden()
+
+
+def test_it_answers_in_a_page_opened_from_a_folder(browser: Browser, site: Path) -> None:
+    page = browser.new_page()
+    watched = Watched(page, "file://")
+    page.goto(f"{(site / 'find.html').as_uri()}?q=parashute")
+    expect(page.locator("[data-found]")).to_have_attribute("data-texts", "read")
+    expect(page.locator(HITS).first).to_contain_text("arachute")
+    page.close()
+    assert watched.troubles == []
+
+
+def test_idle_words_break_nothing(phone: Page, server: Server) -> None:
+    answers = ask(phone, server.address, "zzzzzzzzzzz", "***", "the of", "(", "kick")
+    assert answers[0] == []
+    assert all(len(found) == 3 for found in answers[1:])

@@ -10,7 +10,7 @@ from types import TracebackType
 from typing import Any
 from xml.etree import ElementTree
 
-from playwright.sync_api import Page, Request
+from playwright.sync_api import Page, Request, expect
 
 from almanac.resources import SETTINGS
 from almanac.site.settings import read_settings
@@ -106,25 +106,19 @@ def sitemap(site: Path) -> list[str]:
     return [address.removeprefix(own) or "index.html" for address in found]
 
 
-# Asks the worker, and gives what it answers to each question, the best three.
-_ASK_SEARCH = """async ({ questions }) => {
-  const worker = new Worker("scripts/search-worker.js");
-  const answers = [];
-  const next = () => new Promise(done => { worker.onmessage = ({ data }) => done(data); });
-  worker.postMessage({ type: 0, data: {} });
-  await next();
-  for (const question of questions) {
-    worker.postMessage({ type: 2, data: question });
-    const { data } = await next();
-    answers.push(data.items.slice(0, 3).map(([item]) => item.location));
-  }
-  worker.terminate();
-  return answers;
-}"""
+# Types each question into the box of Find, and gives the addresses of the best three.
+_ASK_SEARCH = """questions => questions.map(question => {
+  const box = document.querySelector("#find-words");
+  box.value = question;
+  box.dispatchEvent(new Event("input", { bubbles: true }));
+  const hits = question ? [...document.querySelectorAll("[data-results] a")] : [];
+  return hits.slice(0, 3).map(hit => hit.href.slice(document.baseURI.split("find.html")[0].length));
+})"""
 
 
 def ask(page: Page, address: str, *questions: str) -> list[list[str]]:
     """What the search answers to questions: for each the addresses of the best three."""
-    page.goto(f"{address}index.html")
-    answers: list[list[str]] = page.evaluate(_ASK_SEARCH, {"questions": list(questions)})
+    page.goto(f"{address}find.html")
+    expect(page.locator("[data-found]")).to_have_attribute("data-texts", "read")
+    answers: list[list[str]] = page.evaluate(_ASK_SEARCH, list(questions))
     return answers

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property, partial
+from typing import Any, TypeVar
 
 from almanac.analysis.askings import Asked, Readings
 from almanac.analysis.pool_fits import (
@@ -26,11 +27,12 @@ from almanac.arithmetic.practice import PracticeSummary, summarise_practice
 from almanac.arithmetic.summary import SetSummary, groups_meant, summarise
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timing import Clocks, Timing
-from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
 from almanac.model.practice import Doing, Practice
 from almanac.model.swim_set import SwimSet
 from almanac.units import LAND, Course
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,7 +48,7 @@ class Analysis:
     _summaries: dict[tuple[str, Course], SetSummary] = field(default_factory=dict, repr=False)
     _practices: Mapping[str, PracticeSummary] = field(default_factory=dict, repr=False)
     _past: dict[tuple[str, date], PracticeSummary] = field(default_factory=dict, repr=False)
-    _findings: list[tuple[Finding, ...]] = field(default_factory=list, repr=False)
+    _known: dict[object, Any] = field(default_factory=dict, repr=False)
 
     @cached_property
     def computable(self) -> Mapping[str, SwimSet]:
@@ -137,13 +139,14 @@ class Analysis:
         practices = {id: own for id, own in known.items() if same.holds("practice", id)}
         return Analysis(catalogue, today, self.timing.clocks, summaries, practices)
 
-    def found_once(self, find: Callable[[Analysis], tuple[Finding, ...]]) -> tuple[Finding, ...]:
-        """What the rules find, as ``find`` gives it when first asked: pages show what the check
-        before them has found.
+    def once(self, key: object, work: Callable[[], T]) -> T:
+        """What ``work`` gives when ``key`` is first asked for: rules that look for the same share
+        it, and pages show what the check before them has found.
         """
-        if not self._findings:
-            self._findings.append(find(self))
-        return self._findings[0]
+        if key not in self._known:
+            self._known[key] = work()
+        known: T = self._known[key]
+        return known
 
     @cached_property
     def computable_practices(self) -> Mapping[str, Practice]:

@@ -10,6 +10,7 @@ from itertools import accumulate
 
 from almanac.model.changes import rounds_of
 from almanac.model.entry import Seconds
+from almanac.model.knowledge import Drill
 from almanac.model.sendoff import Sendoff
 from almanac.model.swim_set import (
     Change,
@@ -63,26 +64,35 @@ class Misfit:
         return self.why is Unfit.ENDS
 
 
+Drills = Mapping[str, Drill]
+
+
 def misfits(
-    items: tuple[Item, ...], course: Course, path: DataPath = ("items",)
+    items: tuple[Item, ...],
+    course: Course,
+    path: DataPath = ("items",),
+    drills: Drills | None = None,
 ) -> Iterator[Misfit]:
     """Every rep of ``items`` that does not end at a wall of ``course``, or changes between walls;
     in each round that differs.
+
+    Drills whose own dose is shorter than a length, push and glide say, end where they end: a rep of
+    them is less than a length, has its rest, and one gets back to the wall in it.
     """
     for index, item in enumerate(items):
         here = (*path, index)
         if isinstance(item, Round):
             each = {id(inner): inner for inner in rounds_of(item)}
             for inner in each.values():
-                yield from misfits(inner, course, (*here, "items"))
+                yield from misfits(inner, course, (*here, "items"), drills)
         elif isinstance(item, Reps) and item.reps:
-            yield from _rep_misfits(item, course, here)
+            yield from _rep_misfits(item, course, here, drills or {})
 
 
-def _rep_misfits(item: Reps, course: Course, path: DataPath) -> Iterator[Misfit]:
+def _rep_misfits(item: Reps, course: Course, path: DataPath, drills: Drills) -> Iterator[Misfit]:
     whole = nearest_lengths(item.distance, course)
     leg = in_all([Fraction(item.distance) / item.manner.swimmers])
-    if leg % course.length:
+    if leg % course.length and not _gets_back(item, course, drills):
         swimmers = item.manner.swimmers
         nearest = nearest_lengths(leg, course) * swimmers
         yield Misfit(path, leg, Unfit.ENDS, None, nearest, swimmers)
@@ -95,9 +105,25 @@ def _rep_misfits(item: Reps, course: Course, path: DataPath) -> Iterator[Misfit]
         return
     for number, (part, at) in enumerate(zip(item.parts, accumulate(distances), strict=True)):
         why = Unfit.RESTS if part.rest else Unfit.CHANGES
-        if at % course.length and (part.rest or not _is_meant(part, at, course)):
+        is_meant = _is_meant(part, at, course) or _is_short(part, course, drills)
+        if at % course.length and (part.rest or not is_meant):
             yield Misfit(path, part.distance, why, number, nearest_lengths(part.distance, course))
             return
+
+
+def _gets_back(item: Reps, course: Course, drills: Drills) -> bool:
+    """Whether a rep is so short that one gets back to where it began in the rest after it."""
+    has_rest = item.reps == 1 or item.rest is not None or item.sendoff is not None
+    is_alone = item.manner.swimmers == 1 and item.distance < course.length
+    return has_rest and is_alone and all(_is_short(part, course, drills) for part in item.parts)
+
+
+def _is_short(part: Part, course: Course, drills: Drills) -> bool:
+    """Whether a part is shorter than a length, of drills whose own dose is."""
+    doses = [drills[id].dose.distance for id in part.drills if id in drills]
+    return part.distance < course.length and bool(doses) and all(
+        dose and dose < course.length for dose in doses
+    )  # fmt: skip
 
 
 def _is_meant(part: Part, at: Distance, course: Course) -> bool:

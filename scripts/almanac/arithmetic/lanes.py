@@ -119,6 +119,19 @@ def crowded(run: GroupClock, group: LaneGroup, course: Course) -> list[Crowded]:
     return list(found.values())
 
 
+def room_in_lane(run: GroupClock, group: LaneGroup, course: Course) -> int | None:
+    """The most swimmers that a lane has room for at every rep, by the rules of ``crowded``;
+    None where no rep says anything.
+    """
+    found = [
+        fit * timed.order.waves
+        for timed in run.reps
+        if timed.rep.distance and timed.order.gap_s
+        for _, _, _, fit in _limits(timed, group, course)
+    ]
+    return min(found, default=None)
+
+
 def _limits(
     timed: TimedRep, group: LaneGroup, course: Course
 ) -> Iterator[tuple[Room, float, float, int]]:

@@ -41,7 +41,8 @@ def laps(
 ) -> Iterator[tuple[Rep, Ends]]:
     """Each rep with the ends at which it begins, for those who leave from ``end``. Those of a team
     begin one after the other, each where the one before touches. After a start for which one gets
-    back (``ready_s``) the next rep begins where this one did. Where a rep's distance is an
+    back (``ready_s``), and after one of less than a length, the next rep begins where this one did.
+    Where a rep's distance is an
     estimate, the next may begin at either end.
     """
     at: Ends = frozenset((end,))
@@ -55,7 +56,7 @@ def laps(
         for _ in range(rep.item.manner.swimmers):
             begins.append(across(begins[-1], lengths))
         yield rep, frozenset().union(*begins[:-1])
-        if not _gets_back(rep, starts):
+        if not _gets_back(rep, lengths, starts):
             at = begins[-1]
 
 
@@ -70,7 +71,9 @@ def _in_lengths(distance: Distance, course: Course) -> Fraction:
     return Fraction(distance) / course.length
 
 
-def _gets_back(rep: Rep, starts: Mapping[str, Word]) -> bool:
+def _gets_back(rep: Rep, lengths: Fraction, starts: Mapping[str, Word]) -> bool:
+    if 0 < lengths < 1 and rep.item.manner.swimmers == 1:
+        return True  # push and glide: no other rep ends between the walls (``course.misfits``)
     named = {rep.item.start, *(piece.drill.start for piece in rep.pieces)}
     return any(name in starts and starts[name].ready_s for name in named)
 

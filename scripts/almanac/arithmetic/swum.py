@@ -193,7 +193,7 @@ def lay_out(
         events,
         timing.clocks,
         total([distance_working(items), *by_time]),
-        tuple(misfits(items, course)),
+        tuple(misfits(items, course, drills=catalogue.drills)),
         most_in_lane,
     )
 

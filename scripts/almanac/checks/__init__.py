@@ -101,7 +101,7 @@ def check(analysis: Analysis) -> tuple[Finding, ...]:
     """Every finding of every rule, less what entries accept; and what is amiss with what they
     accept. Worked out once for an analysis.
     """
-    return analysis.found_once(_check)
+    return analysis.once(check, lambda: _check(analysis))
 
 
 def _check(analysis: Analysis) -> tuple[Finding, ...]:

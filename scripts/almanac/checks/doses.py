@@ -33,7 +33,9 @@ def drill_dose(analysis: Analysis) -> Iterator[Problem]:
     """Each rep keeps to the dose of its drill: it is at most ``dose_rep_most`` times as far or as
     long (gently swum ``dose_gentle_rep_most`` times as far), and between reps there is at least
     ``dose_rest_share`` of the dose's rest. A set and a practice hold at most what the ``most`` of
-    the dose comes to, and of wall work, of work under water and on land no more reps than that.
+    the dose comes to, for swimmers above the drill's level ``dose_level_more`` times as much more
+    (not fast, nor with gear that resists); and of wall work, of work under water and on land no
+    more reps than that, each wall a rep.
     A timed test, done once, is as far and as hard as its benchmark says.
     """
     yield from _found(analysis, "drill-dose")

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+import math
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Break, Event, Piece, Rep
@@ -11,78 +12,94 @@ from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import rest_after
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
-from almanac.checks.ways import Way, part_ways, set_ways
+from almanac.checks.ways import Said, Way, judged_ways
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import Reps
 from almanac.source.reader import DataPath
 from almanac.units import show_number, show_time
 
-Said = tuple[str, DataPath, str, str]  # code, path, message, hint
-
 
 def judged(analysis: Analysis) -> Iterator[Coded]:
     """Every breach, with the code of its rule."""
-    catalogue = analysis.catalogue
     over: dict[str, set[str]] = {}
-    for id in analysis.computable:
-        for way in set_ways(analysis, id):
-            whole = [*_whole(way.swum)]
-            over.setdefault(id, set()).update(drill for drill, *_ in whole)
-            said = [] if way.asked else [*_way(analysis, way)]
-            said += [(("drill-dose"), path, message, hint) for _, path, message, hint in whole]
-            for code, path, message, hint in said:
-                found = Problem(way.entry, way.path(path), message + way.asked, hint)
-                yield code, found._replace(level=way.level)
+
+    def judge(way: Way) -> Iterator[Said]:
+        if way.is_part:
+            if not way.is_of_set:  # what a rep is does not hang on who does it: the set tells it
+                yield from _way(analysis, way)
+            return
+        if not way.asked:
+            yield from _way(analysis, way)
+        for drill, path, message, hint in _whole(analysis, way.swum, way.level):
+            over.setdefault(way.entry.id, set()).add(drill)
+            yield "drill-dose", path, message, hint
+
+    yield from judged_ways(analysis, judge)
     for summary in analysis.practices.values():
-        at_set = set[str]()
-        for run, way in part_ways(analysis, summary):
-            if run.swim_set:  # what a rep is does not hang on who does it: the set tells it
-                at_set |= over.get(run.swim_set.id, set())
-                continue
-            for code, path, message, hint in _way(analysis, way):
-                found = Problem(way.entry, way.path(path), message, hint, level=way.level)
-                yield code, found
-        level = catalogue.club.squads[summary.practice.squad].level
+        level = analysis.catalogue.club.squads[summary.practice.squad].level
+        sets = {run.swim_set.id for run in summary.runs if run.swim_set}
+        at_sets = {drill for id in sets for drill in over.get(id, ())}
         for swum in summary.each:
-            for drill, _, message, hint in _whole(swum):
-                if drill not in at_set:
+            for drill, _, message, hint in _whole(analysis, swum, level):
+                if drill not in at_sets:
                     found = Problem(summary.practice, ("parts",), message, hint, of_key=True)
                     yield "drill-dose", found._replace(level=level)
 
 
 @dataclass
 class _Sum:
-    """Reps, distance and time of a drill; ``first`` is where it is done first."""
+    """Goes, distance and time of a drill; ``first`` is where it is done first. A go of wall work is
+    each wall that it begins at. ``is_plain`` where it is done at the surface, below fast and
+    without gear that resists.
+    """
 
     first: DataPath
-    reps: int = 0
+    drill: Drill
+    goes: int = 0
     distance: float = 0.0
     held_s: float = 0.0
-    drill: Drill = field(kw_only=True)
+    is_plain: bool = True
 
 
-def _whole(swum: Swum) -> Iterator[tuple[str, DataPath, str, str]]:
-    """What of a whole is beyond the most of a drill's dose: drill, first place, message, hint."""
+def _sums(analysis: Analysis, swum: Swum) -> Iterable[_Sum]:
     sums: dict[str, _Sum] = {}
     for rep in swum.reps:
         for piece in rep.pieces:
-            own = sums.setdefault(piece.drill.id, _Sum(rep.path, drill=piece.drill))
-            own.reps += 1
+            drill = piece.drill
+            own = sums.setdefault(drill.id, _Sum(rep.path, drill))
+            walls = math.ceil(piece.distance / swum.course.length) if drill.is_wall_work else 1
+            own.goes += max(1, walls)
             own.distance += float(piece.distance)
             own.held_s += piece.hold_s or 0.0
-    for id, own in sums.items():
-        dose, unit, title = own.drill.dose, swum.course.unit.value, own.drill.title
+            own.is_plain = own.is_plain and not _is_counted(drill) and _is_plain(analysis, piece)
+    return sums.values()
+
+
+def _is_plain(analysis: Analysis, piece: Piece) -> bool:
+    gear, scale = analysis.catalogue.gear, analysis.scale
+    is_fast = not scale.split(piece.effort).keys().isdisjoint(scale.fast)
+    return not is_fast and not any(gear[id].resists for id in piece.gear)
+
+
+def _whole(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[str, DataPath, str, str]]:
+    """What of a whole is beyond the most of a drill's dose: drill, first place, message, hint."""
+    more = analysis.catalogue.policy.limit("dose_level_more")
+    order = list(analysis.catalogue.words("levels"))
+    for own in _sums(analysis, swum):
+        drill, dose, unit = own.drill, own.drill.dose, swum.course.unit.value
+        above = max(0, order.index(level) - order.index(drill.level)) if own.is_plain else 0
+        most = dose.most * (1 + more * above)
         said = ""
-        if dose.distance and own.distance > dose.most * dose.distance:
-            said = f"{show_number(own.distance)} {unit} of '{title}'"
-        elif dose.time and own.held_s > dose.most * dose.time:
-            said = f"{show_time(own.held_s)} of '{title}'"
-        elif own.reps > dose.most and _is_counted(own.drill):
-            said = f"{own.reps} reps of '{title}'"
+        if dose.distance and own.distance > most * dose.distance and not drill.is_wall_work:
+            said = f"{show_number(own.distance)} {unit} of '{drill.title}'"
+        elif dose.time and own.held_s > most * dose.time:
+            said = f"{show_time(own.held_s)} of '{drill.title}'"
+        elif own.goes > dose.most and _is_counted(drill):
+            said = f"{own.goes} reps of '{drill.title}'"
         if said:
             each = show_time(dose.time) if dose.time else f"{dose.distance} {unit}"
-            hint = f"its dose is {dose.most} × {each} in a practice at most"
-            yield id, own.first, said, hint
+            hint = f"its dose is {show_number(most)} × {each} in a practice at most"
+            yield drill.id, own.first, said, hint
 
 
 def _is_counted(drill: Drill) -> bool:

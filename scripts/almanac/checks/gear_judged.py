@@ -19,13 +19,11 @@ from almanac.arithmetic.swum import Swum
 from almanac.checks.block_days import groups_of, path_of_day
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
-from almanac.checks.ways import Way, is_above, part_ways, set_ways
+from almanac.checks.ways import Said, Way, judged_ways
 from almanac.findings import counted
 from almanac.model.knowledge import Drill, Gear
 from almanac.source.reader import DataPath
 from almanac.units import LAND, show_number
-
-Said = tuple[str, DataPath, str, str]  # code, path, message, hint
 
 
 def judged(analysis: Analysis) -> Iterator[Coded]:
@@ -34,21 +32,8 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
     for drill in catalogue.drills.values():
         for code, path, message, hint in _drill(drill, catalogue.gear):
             yield code, Problem(drill, path, message, hint, level=drill.level)
-    own: dict[str, list[tuple[str, str]]] = {}
-    for id in analysis.computable:
-        for way in set_ways(analysis, id):
-            for code, path, message, hint in _way(analysis, way):
-                own.setdefault(id, []).append((way.level, code))
-                told = Problem(way.entry, way.path(path), message + way.asked, hint)
-                yield code, told._replace(level=way.level)
+    yield from judged_ways(analysis, lambda way: _way(analysis, way))
     for summary in analysis.practices.values():
-        for run, way in part_ways(analysis, summary):
-            known = own.get(run.swim_set.id, []) if run.swim_set else []
-            at_set = {code for level, code in known if not is_above(catalogue, level, way.level)}
-            for code, path, message, hint in _way(analysis, way, is_part=True):
-                if code not in at_set:
-                    told = Problem(way.entry, way.path(path), message, hint, level=way.level)
-                    yield code, told
         level = catalogue.club.squads[summary.practice.squad].level
         for swum in summary.each:
             for code, message, hint in _amount(analysis, swum, level):
@@ -79,7 +64,7 @@ def _clash(pair: tuple[str, str], gear: dict[str, Gear]) -> tuple[str, str]:
     return f"{one} and {other} do not go together", "keep one of the two"
 
 
-def _way(analysis: Analysis, way: Way, is_part: bool = False) -> Iterator[Said]:
+def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
     gear = analysis.catalogue.gear
     policy = analysis.catalogue.policy
     most = policy.of_level(way.level).resisted_rep_most.value
@@ -99,7 +84,7 @@ def _way(analysis: Analysis, way: Way, is_part: bool = False) -> Iterator[Said]:
             hint = f"{way.level} holds {show_number(most)} m at most: shorter reps, or plain ones"
             yield "resisted-rep", rep.path, message, hint
     yield from _goes(analysis, way, most)
-    if not is_part:  # of a practice all parts are added up
+    if not way.is_part:  # of a practice all parts are added up
         for code, message, hint in _amount(analysis, way.swum, way.level):
             worn = next(rep.path for rep in way.swum.reps if rep.gear)
             yield code, worn, message, hint

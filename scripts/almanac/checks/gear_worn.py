@@ -31,20 +31,23 @@ def gear_not_for(analysis: Analysis) -> Iterator[Problem]:
 
 @forbids("gear-slows")
 def gear_slows(analysis: Analysis) -> Iterator[Problem]:
-    """Gear that makes a swimmer slower (``pace_factor`` above 1), that has ``drag:``, that is a
+    """Gear that makes a swimmer slower (``pace_factor`` above 1, of what supports or informs above
+    ``gear_slows_most`` in the policy), that has ``drag:``, that is a
     weight by its own words, or that ties the swimmer under an ``effect`` of the club's own, is
     gear that resists: under another name it would escape every limit on what is resisted.
     """
+    slows_most = analysis.catalogue.policy.limit("gear_slows_most")
     for gear in analysis.catalogue.gear.values():
-        told = _resists_by(gear)
+        told = _resists_by(gear, slows_most)
         if told and not gear.resists:
             field, what = told
             hint = "write effect: resists, with its drag"
             yield Problem(gear, (field,), f"{what}, and its effect is '{gear.effect}'", hint)
 
 
-def _resists_by(gear: Gear) -> tuple[str, str] | None:
-    if gear.pace_factor > 1:
+def _resists_by(gear: Gear, slows_most: float) -> tuple[str, str] | None:
+    is_known = gear.effect in EFFECTS and not gear.assists
+    if gear.pace_factor > (slows_most if is_known else 1):
         return "pace_factor", "it makes a swimmer slower"
     if gear.drag is not None:
         return "drag", "it has drag"

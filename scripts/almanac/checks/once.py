@@ -3,30 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from weakref import WeakKeyDictionary
+from functools import partial
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem
 
 Coded = tuple[str, Problem]  # the code of the rule that is broken, and the breach
+Find = Callable[[Analysis], Iterator[Coded]]
 
 
-def once(find: Callable[[Analysis], Iterator[Coded]]) -> Callable[[Analysis, str], list[Problem]]:
+def once(find: Find) -> Callable[[Analysis, str], list[Problem]]:
     """A function that gives the breaches of one code among all that ``find`` finds; each is told
     once.
     """
-    kept: WeakKeyDictionary[Analysis, dict[str, list[Problem]]] = WeakKeyDictionary()
 
     def of(analysis: Analysis, code: str) -> list[Problem]:
-        if analysis not in kept:
-            found: dict[str, list[Problem]] = {}
-            told = set[tuple[str, str, object, str]]()
-            for name, problem in find(analysis):
-                key = (name, problem.entry.file, problem.path, problem.message)
-                if key not in told:
-                    told.add(key)
-                    found.setdefault(name, []).append(problem)
-            kept[analysis] = found
-        return kept[analysis].get(code, [])
+        return analysis.once(find, partial(_by_code, find, analysis)).get(code, [])
 
     return of
+
+
+def _by_code(find: Find, analysis: Analysis) -> dict[str, list[Problem]]:
+    found: dict[str, dict[object, Problem]] = {}
+    for code, problem in find(analysis):
+        key = problem.entry.file, problem.path, problem.message
+        found.setdefault(code, {}).setdefault(key, problem)
+    return {code: [*own.values()] for code, own in found.items()}

@@ -61,7 +61,7 @@ def squad_empty(analysis: Analysis) -> Iterator[Problem]:
 @forbids("part-mid-pool")
 def part_mid_pool(analysis: Analysis) -> Iterator[Problem]:
     """Every rep of a practice ends at a wall of the pool that the practice is in, whatever its sets
-    were written for.
+    were written for; but for drills whose own dose is less than a length, as in sets.
     """
     for practice, summary in _practices(analysis):
         told: set[DataPath] = set()  # a station comes once a turn

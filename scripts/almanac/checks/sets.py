@@ -93,7 +93,9 @@ def rep_words(misfit: Misfit, unit: Unit) -> str:
 
 @forbids("rep-ends-mid-pool")
 def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
-    """Every rep of a set ends at a wall of the course that the set is written for."""
+    """Every rep of a set ends at a wall of the course that the set is written for; but for drills
+    whose own dose is less than a length, after which one gets back to the wall.
+    """
     for swim_set, misfit in _misfits(analysis):
         if misfit.ends:
             unit = swim_set.course.unit
@@ -108,8 +110,9 @@ def rep_ends_mid_pool(analysis: Analysis) -> Iterator[Problem]:
 
 @warns("change-mid-pool")
 def change_mid_pool(analysis: Analysis) -> Iterator[Problem]:
-    """Changes inside a rep fall at a wall of the course that the set is written for, or at a mark
-    that the part names (``to``), or in the middle of the pool where it is written as half a length.
+    """Changes inside a rep fall at a wall of the course that the set is written for, at a mark that
+    the part names (``to``), in the middle of the pool where it is written as half a length, or
+    after a drill whose own dose is less than a length.
     """
     for swim_set, misfit in _misfits(analysis):
         if misfit.why is Unfit.CHANGES:

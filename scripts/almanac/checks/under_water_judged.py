@@ -21,13 +21,12 @@ from almanac.checks.after_fast import after_fast
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.checks.under_water_days import on_days
-from almanac.checks.ways import Way, is_above, part_ways, set_ways
+from almanac.checks.ways import Said, Way, judged_ways
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.policy import LevelLimits
 from almanac.units import show_number, show_time
 
 _SHRINKS_BY_S = 1.0
-Said = tuple[str, tuple[str | int, ...], str, str]  # code, path in the items, message, hint
 
 
 def judged(analysis: Analysis) -> Iterator[Coded]:
@@ -42,21 +41,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
         if test.is_under_water:
             hint = "time it from the wall to a mark at the surface"
             yield "under-water-goal", Problem(test, ("mode",), "a test under water", hint)
-    own: dict[str, list[tuple[str, str]]] = {}
-    for id in analysis.computable:
-        for way in set_ways(analysis, id):
-            for code, path, message, hint in _way(analysis, way):
-                own.setdefault(id, []).append((way.level, code))
-                told = Problem(way.entry, way.path(path), message + way.asked, hint)
-                yield code, told._replace(level=way.level)
-    for summary in analysis.practices.values():
-        for run, way in part_ways(analysis, summary):
-            known = own.get(run.swim_set.id, []) if run.swim_set else []
-            at_set = {code for level, code in known if not is_above(catalogue, level, way.level)}
-            for code, path, message, hint in _way(analysis, way):
-                if code not in at_set:
-                    told = Problem(way.entry, way.path(path), message, hint, level=way.level)
-                    yield code, told
+    yield from judged_ways(analysis, lambda way: _way(analysis, way))
     yield from after_fast(analysis)
     yield from on_days(analysis)
 

@@ -4,9 +4,8 @@ of.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from weakref import WeakKeyDictionary
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.part_run import PartRun
@@ -15,10 +14,15 @@ from almanac.arithmetic.scaling import REPS, ROUNDS, scalable, scaled
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.timed_reps import GroupClock
+from almanac.checks.once import Coded
+from almanac.checks.rule import Problem
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.source.reader import DataPath
+
+Said = tuple[str, DataPath, str, str]  # code, path in the items, message, hint
 
 
 @dataclass(frozen=True)
@@ -38,6 +42,11 @@ class Way:
     is_of_set: bool = False
     asked: str = ""
 
+    @property
+    def is_part(self) -> bool:
+        """Whether it is a part of a practice, and no set by itself."""
+        return isinstance(self.entry, Practice)
+
     def path(self, own: DataPath) -> DataPath:
         """Where something of its items stands; in a practice that swims a set, at the set."""
         return self.start if self.is_of_set else (*self.start, *own)
@@ -54,17 +63,11 @@ def group_level(catalogue: Catalogue, group: str) -> str:
     return catalogue.club.squads[catalogue.lane_groups[group].squad].level
 
 
-_KEPT: WeakKeyDictionary[Analysis, dict[str, tuple[Way, ...]]] = WeakKeyDictionary()
-
-
 def set_ways(analysis: Analysis, id: str) -> tuple[Way, ...]:
     """Every way of swimming a computable set, and where the entry states bounds, of the most that
     it may be asked for. Worked out once for an analysis.
     """
-    kept = _KEPT.setdefault(analysis, {})
-    if id not in kept:
-        kept[id] = tuple(_set_ways(analysis, id))
-    return kept[id]
+    return analysis.once((set_ways, id), lambda: tuple(_set_ways(analysis, id)))
 
 
 def _set_ways(analysis: Analysis, id: str) -> Iterator[Way]:
@@ -105,3 +108,25 @@ def is_above(catalogue: Catalogue, one: str, other: str) -> bool:
     """Whether a level is above another."""
     order = list(catalogue.words("levels"))
     return order.index(one) > order.index(other)
+
+
+def judged_ways(analysis: Analysis, judge: Callable[[Way], Iterable[Said]]) -> Iterator[Coded]:
+    """What ``judge`` says of each way of swimming a set, and of each part of a practice. What is
+    told at a set is told again at a practice only where that is of a lower level.
+    """
+    catalogue = analysis.catalogue
+    told: dict[str, set[tuple[str, str]]] = {}
+    for id in analysis.computable:
+        for way in set_ways(analysis, id):
+            for code, path, message, hint in judge(way):
+                told.setdefault(id, set()).add((way.level, code))
+                own = Problem(way.entry, way.path(path), message + way.asked, hint)
+                yield code, own._replace(level=way.level)
+    for summary in analysis.practices.values():
+        for run, way in part_ways(analysis, summary):
+            known = told.get(run.swim_set.id, set()) if run.swim_set else set()
+            at_set = {code for level, code in known if not is_above(catalogue, level, way.level)}
+            for code, path, message, hint in judge(way):
+                if code not in at_set:
+                    own = Problem(way.entry, way.path(path), message, hint, level=way.level)
+                    yield code, own

@@ -8,15 +8,15 @@ from dataclasses import dataclass, field
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Key
 from almanac.site.data_files import entry_data
-from almanac.site.finder_facts import Minutes, minutes_of
+from almanac.site.entry_times import Times, times_of
 
 
 @dataclass(frozen=True)
 class EntryParts:
-    """Of one entry its data as JSON, and of what the finder finds its minutes."""
+    """Of one entry its data as JSON, and the times that the finder reads."""
 
     data: str
-    minutes: Minutes
+    times: Times
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,7 @@ class Parts:
         """What there is of an entry."""
         if key not in self._made:
             data = entry_data(self.analysis, key)
-            self._made[key] = EntryParts(data, minutes_of(self.analysis, key))
+            self._made[key] = EntryParts(data, times_of(self.analysis, key))
         return self._made[key]
 
     def take(self, made: Mapping[Key, EntryParts]) -> None:
@@ -41,6 +41,6 @@ class Parts:
         """Its data."""
         return self.of(key).data
 
-    def minutes(self, key: Key) -> Minutes:
-        """The minutes of what the finder finds."""
-        return self.of(key).minutes
+    def times(self, key: Key) -> Times:
+        """How long it takes."""
+        return self.of(key).times

@@ -1,62 +1,85 @@
-"""The finder: one compact table of drills and sets, and the page that narrows it in the browser."""
+"""The finder: one compact table of all that has a page, and the page that searches and narrows it
+in the browser.
+"""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
 from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
-from almanac.kinds import KIND
 from almanac.model.catalogue import Key
 from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
-from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts, Minutes
+from almanac.site.entry_times import Times
+from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts
+from almanac.site.finder_rows import kinds, lane_groups, rows, talk_s
 from almanac.site.links import Page
 from almanac.site.preferences import preferences
-from almanac.site.search_documents import synonyms
+from almanac.site.search_documents import Document, documents, synonyms, texts_file
 from almanac.units import COURSES
 
-VERSION = 1
-FOUND = (Drill.kind, SwimSet.kind)  # the kinds that it finds
+VERSION = 2
+NARROWED = (Drill.kind, SwimSet.kind, Practice.kind)  # the kinds that choices narrow
 # choices of "minutes left"; any other stands in the address
-MINUTES = (5, 8, 10, 12, 15, 20, 25, 30, 40)
+MINUTES = (5, 8, 10, 12, 15, 20, 25, 30, 40, 60, 75, 90)
 FACET_TITLES = {
-    "kind": "Drill or set",
+    "minutes": "Minutes",
+    "gear": "Gear at hand",
     "goal": "Goal",
     "fault": "Fault",
-    "minutes": "Minutes left",
-    "gear": "Gear at hand",
     "level": "Level",
-    "effort": "Effort",
+    "effort": "Efforts",
     "position": "Position",
     "stroke": "Stroke",
+    "lanes": "Lanes",
+    "kind": "Kind",
     "words": "Words",
 }
+_FIRST = ("minutes", "gear", "goal")  # on a phone; the others under "More"
+_CHIPS = ("minutes", "gear", "goal", "fault", "level", "effort", "position", "stroke")
 
 
 @dataclass(frozen=True)
 class Finder:
-    """The facts of every drill and set of a catalogue; ``pictures`` names each drill's drawing,
-    ``minutes`` gives those of an entry where they are known already.
+    """All that has a page, with the facts of every drill, set and practice of a catalogue;
+    ``pictures`` names each drill's drawing, ``times`` gives those of an entry where they are known
+    already, ``pages`` is the Markdown of what is no entry's page, by file.
     """
 
     analysis: Analysis
     pictures: Mapping[str, str]
-    minutes: Callable[[Key], Minutes] | None = None
+    times: Callable[[Key], Times] | None = None
+    pages: Mapping[str, str] = field(default_factory=dict)
 
     @cached_property
     def _known(self) -> FinderFacts:
-        return FinderFacts(self.analysis, self.pictures, self.minutes)
+        return FinderFacts(self.analysis, self.pictures, self.times)
 
     @cached_property
     def facts(self) -> list[Facts]:
-        """Drills in teaching order, then sets by level and title."""
+        """Drills in teaching order, then sets and practices by level and title."""
         return list(self._known)
+
+    @cached_property
+    def documents(self) -> list[Document]:
+        """All that is found by words."""
+        return list(documents(self.analysis.catalogue, self.pages))
+
+    @cached_property
+    def _found(self) -> list[tuple[Document, Facts | None]]:
+        """Every document, those with facts first and in their order."""
+        known = {document.key: document for document in self.documents if document.key}
+        with_facts = [(known[fact.entry.kind, fact.entry.id], fact) for fact in self.facts]
+        done = {document.location for document, _ in with_facts}
+        others = [(own, None) for own in self.documents if own.location not in done]
+        return [*with_facts, *others]
 
     @cached_property
     def words(self) -> dict[str, list[tuple[str, str]]]:
@@ -75,69 +98,77 @@ class Finder:
             ]
             for facet, vocabulary in VOCABULARIES.items()
         }
-        found["kind"] = [(kind, KIND[kind].title) for kind in FOUND]
-        found["fault"] = [
-            (fault.id, fault.title)
-            for fault in _by_title(catalogue.faults.values())
-            if fault.id in used["fault"]
-        ]
-        found["gear"] = [
-            (item.id, item.title) for item in _by_title(catalogue.gear.values()) if item.id in gear
-        ]
+        found["fault"] = _titles(
+            own for own in catalogue.faults.values() if own.id in used["fault"]
+        )
+        found["gear"] = _titles(own for own in catalogue.gear.values() if own.id in gear)
         return found
 
     def data(self) -> dict[str, Any]:
-        """The table as the browser reads it: words once, and rows that name them by number."""
+        """The table as the browser reads it."""
         catalogue, words = self.analysis.catalogue, self.words
         number = {
             facet: {word: at for at, (word, _) in enumerate(pairs)}
             for facet, pairs in words.items()
         }
-        row_of = {
-            fact.entry.id: at for at, fact in enumerate(self.facts) if isinstance(fact.entry, Drill)
-        }
-        rows = [dict(_row(fact, number)) for fact in self.facts]
+        number["group"] = {id: at for at, id in enumerate(catalogue.lane_groups)}
+        texts = {document.location: at for at, document in enumerate(self.documents)}
+        found = rows(self._found, number, texts)
+        row_of = {document.key: at for at, (document, _) in enumerate(self._found)}
+        mended_by = self._known.mended_by
         return {
             "version": VERSION,
             "titles": FACET_TITLES,
+            "kinds": kinds(self.documents),
+            "narrowed": NARROWED,
             "words": words,
-            "also": {
-                id: " ".join(fault.also_called)
-                for id, fault in catalogue.faults.items()
-                if fault.also_called
-            },
             "synonyms": synonyms(catalogue),
             "first": [
-                [row_of[id] for id in self._known.mended_by[fault]] for fault, _ in words["fault"]
+                [row_of[Drill.kind, id] for id in mended_by[fault]] for fault, _ in words["fault"]
             ],
             "pools": list(COURSES),
-            "groups": [(id, group.title) for id, group in catalogue.lane_groups.items()],
-            "folders": {kind: KIND[kind].pages for kind in FOUND},
-            "columns": list(rows[0]) if rows else [],
-            "rows": [list(row.values()) for row in rows],
+            "groups": lane_groups(catalogue),
+            "owned": [catalogue.club.gear_owned.get(id, 0) for id, _ in words["gear"]],
+            "talk_s": talk_s(catalogue),
+            "columns": list(found[0]) if found else [],
+            "rows": [list(row.values()) for row in found],
         }
 
     def page(self) -> Page:
         """The finder's page."""
         facets = [
-            {"id": facet, "title": title, "words": self._choices(facet)}
-            for facet, title in FACET_TITLES.items()
-            if facet != "words"
+            {
+                "id": facet,
+                "title": FACET_TITLES[facet],
+                "words": self._choices(facet),
+                "first": facet in _FIRST,
+            }
+            for facet in _CHIPS
         ]
         context = {
             "facets": facets,
+            "kinds": kinds(self.documents),
             "choosing": preferences(self.analysis),
+            "lane_numbers": list(range(1, self._most_lanes + 1)),
             "data": _script_json(self.data()),
             "hints": {
                 "gear": "Tick what lies on the deck: what needs nothing else is shown.",
-                "minutes": "A set by its clock; a drill by its fewest reps at its easiest effort.",
+                "effort": "Tick several: a set then holds each of them.",
             },
         }
         return Page("find.md", "find", context)
 
+    def texts(self) -> tuple[str, str]:
+        """The file with the texts that are searched after titles and facts."""
+        return texts_file(self.documents)
+
+    @property
+    def _most_lanes(self) -> int:
+        return max((pool.lanes for pool in self.analysis.catalogue.club.pools.values()), default=1)
+
     def _choices(self, facet: str) -> list[tuple[str, str]]:
         if facet == "minutes":
-            return [("", "Any"), *((str(step), f"{step}") for step in MINUTES)]
+            return [("", "Any"), *((str(step), f"{step} min") for step in MINUTES)]
         pairs = self.words[facet]
         if facet == "gear":
             return [("none", "Nothing at all"), *pairs]
@@ -147,24 +178,10 @@ class Finder:
         return [(word, title) for word, title in pairs if not words[word].quiet]
 
 
-def _by_title(entries: Iterable[Any]) -> list[Any]:
-    return sorted(entries, key=lambda entry: entry.title.casefold())
-
-
-def _row(fact: Facts, number: Mapping[str, Mapping[str, int]]) -> Iterator[tuple[str, Any]]:
-    entry = fact.entry
-    yield "kind", entry.kind
-    yield "id", entry.id
-    yield "title", entry.title
-    yield "summary", entry.summary
-    for facet, words in fact.words.items():
-        yield facet, [number[facet][word] for word in words]
-    yield "needs", [number["gear"][id] for id in fact.needs]
-    yield "suits", [number["gear"][id] for id in fact.suits]
-    yield "minutes", [[minutes or 0 for minutes in groups] for groups in fact.minutes]
-    yield "figure", fact.figure
-    yield "distance", fact.distance
-    yield "more", "; ".join(fact.more)
+def _titles(entries: Iterable[Any]) -> list[tuple[str, str]]:
+    """Entries by title, each with its id."""
+    found = sorted(entries, key=lambda entry: entry.title.casefold())
+    return [(entry.id, entry.title) for entry in found]
 
 
 def _script_json(value: Any) -> Markup:

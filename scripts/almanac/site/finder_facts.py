@@ -1,34 +1,33 @@
-"""What the finder knows of every drill and set."""
+"""What the finder knows of every drill, set and practice, beside the words that it is found by."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
-from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.glance import chief_drill
+from almanac.arithmetic.swum import ByGroup, Swum
 from almanac.model.catalogue import Key
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.report.ways import distance_words
-from almanac.units import COURSES
+from almanac.site.entry_times import Times, times_of
+from almanac.site.practice_times import lanes_in_use, times_of_practice
 
 VOCABULARIES = {
     facet: VOCABULARY_OF[facet] for facet in ("goal", "position", "stroke", "effort", "level")
 }
 
-Minutes = list[list[int | None]]  # by pool, then by lane group; None where not known
-
 
 @dataclass(frozen=True)
 class Facts:
-    """What the finder knows of one entry. Words by facet; ``minutes`` by pool and lane group, None
-    where not known, below zero where they hang on an assumed time.
+    """What the finder knows of one entry. Words by facet; ``meant`` the lane groups that it is for,
+    ``distance`` in words for each of ``meant``, or once where all go as far; ``lanes`` that it
+    takes, 0 where it says nothing of them; ``own_pool`` the course that it is written for.
 
     A set mends what the drill mends that it is mostly made of, and shows that drill's figure.
     """
@@ -36,37 +35,44 @@ class Facts:
     entry: Entry
     words: Mapping[str, tuple[str, ...]]
     needs: tuple[str, ...]
-    suits: tuple[str, ...]
-    minutes: Minutes
-    figure: str
-    distance: str
-    more: tuple[str, ...]
+    suits: tuple[str, ...] = ()
+    times: Times = field(default_factory=Times)
+    figure: str = ""
+    meant: tuple[str, ...] = ()
+    distance: tuple[str, ...] = ()
+    lanes: int = 0
+    own_pool: str = ""
 
 
 @dataclass(frozen=True)
 class FinderFacts:
-    """The facts of every drill and set of a catalogue; ``pictures`` names the body figure of each
-    drill. ``minutes`` gives what ``minutes_of`` would, where that is known already.
+    """The facts of every drill, set and practice of a catalogue; ``pictures`` names the body figure
+    of each drill. ``times`` gives what ``times_of`` would, where that is known already.
     """
 
     analysis: Analysis
     pictures: Mapping[str, str]
-    minutes: Callable[[Key], Minutes] | None = None
+    times: Callable[[Key], Times] | None = None
 
     def __iter__(self) -> Iterator[Facts]:
-        """Drills in teaching order, then sets by level and title."""
+        """Drills in teaching order, then sets and practices by level and title."""
         catalogue = self.analysis.catalogue
         order = {id: number for number, id in enumerate(self.analysis.teaching_order)}
         levels = list(catalogue.words("levels"))
-        drills = sorted(
-            catalogue.drills.values(), key=lambda drill: order.get(drill.id, len(order))
-        )
-        sets = sorted(
-            self.analysis.computable.values(),
-            key=lambda item: (levels.index(item.level), item.title.casefold()),
-        )
+        drills = sorted(catalogue.drills.values(), key=lambda one: order.get(one.id, len(order)))
         yield from map(self._drill, drills)
-        yield from map(self._set, sets)
+        yield from map(
+            self._set,
+            sorted(
+                self.analysis.computable.values(),
+                key=lambda one: (levels.index(one.level), one.title.casefold()),
+            ),
+        )
+        practices = [self._practice(id) for id in self.analysis.practices]
+        yield from sorted(
+            practices,
+            key=lambda own: (levels.index(own.words["level"][0]), own.entry.title.casefold()),
+        )
 
     @cached_property
     def mended_by(self) -> Mapping[str, tuple[str, ...]]:
@@ -91,9 +97,9 @@ class FinderFacts:
                 faults.setdefault(drill, []).append(fault)
         return {drill: tuple(found) for drill, found in faults.items()}
 
-    def _minutes(self, entry: Entry) -> Minutes:
+    def _times(self, entry: Entry) -> Times:
         key = entry.kind, entry.id
-        return self.minutes(key) if self.minutes else minutes_of(self.analysis, key)
+        return self.times(key) if self.times else times_of(self.analysis, key)
 
     def _drill(self, drill: Drill) -> Facts:
         efforts = list(self.analysis.catalogue.efforts)
@@ -106,78 +112,67 @@ class FinderFacts:
             "effort": tuple(efforts[first : last + 1]),
             "level": (drill.level,),
         }
-        more = (*drill.also_called, *drill.cues)
-        return Facts(
-            drill,
-            words,
-            drill.gear.needs,
-            drill.gear.may_add,
-            self._minutes(drill),
-            self.pictures[drill.id],
-            "",
-            more,
-        )
+        needs, suits = drill.gear.needs, drill.gear.may_add
+        return Facts(drill, words, needs, suits, self._times(drill), self.pictures[drill.id])
 
     def _set(self, swim_set: SwimSet) -> Facts:
         analysis = self.analysis
         summary = analysis.summary(swim_set.id)
         chief = chief_drill(summary.pieces)
-        swum = summary.each
+        meant = analysis.meant(swim_set)
         words = {
             "goal": swim_set.goals,
             "fault": self._faults_of.get(chief.id, ()) if chief else (),
-            **{
-                facet: self._in_order(facet, (word for own in swum for word in own.by[facet]))
-                for facet in ("position", "stroke", "effort")
-            },
+            **self._swum_words(summary.each),
             "level": (swim_set.level,),
         }
         return Facts(
             entry=swim_set,
             words=words,
             needs=summary.gear,
-            suits=(),
-            minutes=self._minutes(swim_set),
+            times=self._times(swim_set),
             figure=self.pictures[chief.id] if chief else "",
-            distance="On land"
-            if swim_set.is_on_land
-            else " or ".join(dict.fromkeys(distance_words(own) for own in swum)),
-            more=swim_set.also_called,
+            meant=meant,
+            distance=("on land",) if swim_set.is_on_land else _far(summary, meant),
+            own_pool="" if swim_set.is_on_land else str(swim_set.course),
         )
 
-    def _in_order(self, facet: str, split: Iterable[str]) -> tuple[str, ...]:
-        found = set(split)
-        return tuple(
-            word for word in self.analysis.catalogue.words(VOCABULARIES[facet]) if word in found
+    def _practice(self, id: str) -> Facts:
+        analysis = self.analysis
+        summary = analysis.practices[id]
+        catalogue, practice = analysis.catalogue, summary.practice
+        meant = tuple(summary.groups)
+        sets = [run.swim_set for run in summary.runs if run.swim_set]
+        words = {
+            "goal": tuple(dict.fromkeys(goal for own in sets for goal in own.goals)),
+            "fault": (),
+            **self._swum_words(summary.each),
+            "level": (catalogue.club.squads[practice.squad].level,),
+        }
+        return Facts(
+            entry=practice,
+            words=words,
+            needs=tuple(need.gear for need in summary.gear),
+            times=times_of_practice(catalogue, summary),
+            meant=meant,
+            distance=_far(summary, meant),
+            lanes=lanes_in_use(summary),
+            own_pool=str(summary.pool.course),
         )
 
-
-def minutes_of(analysis: Analysis, key: Key) -> Minutes:
-    """Minutes of a drill or a set that can be worked out, up to the next whole one; of anything
-    else none.
-    """
-    kind, id = key
-    if kind == SwimSet.kind and id in analysis.computable:
-        by_pool = (analysis.summary_in(id, course).clocks for course in COURSES.values())
-        return [[_marked(run) for run in clocks.values()] for clocks in by_pool]
-    if kind == Drill.kind:
-        drill, timing = analysis.catalogue.drills[id], analysis.timing
-        return [
-            [
-                whole_minutes(drill_seconds(drill, timing.clock(group, course)))
-                for group in analysis.catalogue.lane_groups
-            ]
-            for course in COURSES.values()
-        ]
-    return []
+    def _swum_words(self, each: Iterable[Swum]) -> dict[str, tuple[str, ...]]:
+        found = list(each)
+        return {
+            facet: tuple(
+                word
+                for word in self.analysis.catalogue.words(VOCABULARIES[facet])
+                if any(word in own.by[facet] for own in found)
+            )
+            for facet in ("position", "stroke", "effort")
+        }
 
 
-def _marked(run: GroupClock) -> int | None:
-    minutes = whole_minutes(run.clock.value if run.clock else None)
-    hangs = any(
-        isinstance(timed.target, Target)
-        and timed.target.assumed
-        and (timed.sendoff is None or timed.suggested)
-        for timed in run.reps
-    )
-    return -minutes if minutes and hangs else minutes
+def _far(swum: ByGroup, meant: tuple[str, ...]) -> tuple[str, ...]:
+    """How far it is for each lane group that it is meant for; once, where all go as far."""
+    words = tuple(distance_words(swum.of(group)) for group in meant or (None,))
+    return words[:1] if len(set(words)) == 1 else words

@@ -18,18 +18,25 @@ def preferences(
     own_group: str = "",
     own_pool: str = "",
     together: Collection[str] = (),
+    meant: Collection[str] = (),
 ) -> dict[str, Any]:
     """What the chooser of lane group, pool and units offers; the first of each where a page is
     written for none.
 
     ``together`` are the lane groups of a page that is for no other, and may be read for all of
-    them at once.
+    them at once. ``meant`` are those that a page is written for: they are offered first, and a page
+    says where none of them is a reader's own.
     """
     catalogue = analysis.catalogue
     groups = [(id, catalogue.lane_groups[id].title) for id in together or catalogue.lane_groups]
+    own = [*meant, *together]
+    squads = dict.fromkeys(catalogue.lane_groups[id].squad for id in own)
     home = next((str(pool.course) for pool in catalogue.club.pools.values()), next(iter(COURSES)))
     return {
         "groups": [*groups, EVERY_GROUP] if len(together) > 1 else groups,
+        "meant": [group for group in groups if group[0] in meant],
+        "meant_ids": own,
+        "meant_for": " and ".join(catalogue.club.squads[squad].title for squad in squads),
         "pools": list(COURSES),
         "group": own_group or (groups[0][0] if groups else ""),
         "pool": own_pool or home,

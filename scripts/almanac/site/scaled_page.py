@@ -9,8 +9,8 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import heads, table
-from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, item_at, scalable, scaled
-from almanac.arithmetic.summary import SetSummary, summarise
+from almanac.arithmetic.scaling import Scalable, item_at, scaled
+from almanac.arithmetic.summary import SetSummary
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.report.known_words import unfit_lines
 from almanac.report.shown import shown
@@ -18,6 +18,7 @@ from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board, board_lines
 from almanac.site.links import Page
 from almanac.site.preferences import preferences
+from almanac.site.set_sizes import scale_of, size_words, summary_of_size
 
 _FOLDER = "sets/scaled"
 
@@ -30,13 +31,6 @@ class Offer:
     href: str
 
 
-def scale_of(analysis: Analysis, swim_set: SwimSet) -> Scalable | None:
-    """What of a set its page offers fewer or more of: its rounds, else its reps."""
-    most = analysis.catalogue.policy.limit("most_reps")
-    found = scalable(swim_set, ROUNDS, most) or scalable(swim_set, REPS, most)
-    return found if found and len(found.offered()) > 1 else None
-
-
 def offers(analysis: Analysis, swim_set: SwimSet) -> list[Offer]:
     """The numbers that a set's page links to; none where it cannot be asked for another."""
     scale = scale_of(analysis, swim_set)
@@ -44,7 +38,7 @@ def offers(analysis: Analysis, swim_set: SwimSet) -> list[Offer]:
         return []
     page = f"{_FOLDER}/{swim_set.id}.html"
     return [
-        Offer(_words(scale, number), "" if number == scale.written else f"{page}#{number}")
+        Offer(size_words(scale, number), "" if number == scale.written else f"{page}#{number}")
         for number in scale.offered()
     ]
 
@@ -73,32 +67,27 @@ def scaled_page(analysis: Analysis, swim_set: SwimSet) -> Page | None:
     scale = scale_of(analysis, swim_set)
     if scale is None:
         return None
-    own = next(iter(analysis.meant(swim_set)), "")
+    meant = analysis.meant(swim_set)
+    own = next(iter(meant), "")
     context = {
         "entry": swim_set,
         "what": f"{scale.ways} {scale.what}",
         "of_what": of_what(analysis, swim_set),
-        "written": _words(scale, scale.written),
-        "choosing": preferences(analysis, own, str(swim_set.course)),
+        "written": size_words(scale, scale.written),
+        "choosing": preferences(analysis, own, str(swim_set.course), meant=meant),
         "heads": heads("set", "group", "clock"),
         "sizes": [_size(analysis, swim_set, scale, number) for number in scale.offered()],
     }
     return Page(f"{_FOLDER}/{swim_set.id}.md", "scaled", context)
 
 
-def _words(scale: Scalable, number: int) -> str:
-    one = scale.what.removesuffix("s") if number == 1 else scale.what
-    return f"{number} {one}"
-
-
 def _size(analysis: Analysis, swim_set: SwimSet, scale: Scalable, number: int) -> dict[str, Any]:
     own = scaled(swim_set, scale, number)
     order = dict.fromkeys((*analysis.meant(swim_set), *analysis.catalogue.lane_groups))
-    is_written = number == scale.written
-    summary = analysis.summary(own.id) if is_written else summarise(analysis.timing, own)
+    summary = summary_of_size(analysis, swim_set.id, number)
     return {
         "number": number,
-        "words": _words(scale, number),
+        "words": size_words(scale, number),
         "board": [
             *board(analysis.catalogue, own),
             *unfit_lines(analysis.catalogue, summary.clocks, analysis.meant(swim_set)),

@@ -1,22 +1,30 @@
-"""What the search in the header reads: a document a page, and the other words of the trade."""
+"""What the search reads: a row a page with the words that it is found by, the texts beside them,
+and the other words of the trade.
+"""
 
 from __future__ import annotations
 
 import html
 import json
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from almanac.analysis.texts import sentences, strings
 from almanac.kinds import KIND, WITH_PAGES
-from almanac.model.catalogue import Catalogue
+from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
+from almanac.model.fault import Fault
+from almanac.model.knowledge import Drill
+from almanac.model.swim_set import SwimSet, reps_of
+from almanac.model.vocabularies import HAZARDS
+from almanac.site.entry_facts import fact_of
 from almanac.site.links import page_of
 
-VERSION = 1
-FILE = "search/documents.json"
-COLUMNS = ("location", "kind", "title", "also", "tags", "summary", "text")
+FILE = "search/texts.js"
+_SAFETY = "safety.md"  # found by what dangers are called, too
+PAGE = "page"  # the kind of a page that is no entry's
 _SHOWN_APART = {"title", "summary", "also_called", "review", "accepts", "moved_to"}
 _TAGGED = ("goals", "levels", "positions", "strokes", "kicks", "efforts", "effects")
 _FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
@@ -27,14 +35,39 @@ _MARKUP = re.compile(
 )
 
 
-def search_file(catalogue: Catalogue, pages: Mapping[str, str]) -> tuple[str, str]:
-    """The file's path below the site's root, and its text.
-
-    ``pages`` holds the Markdown of the pages that are no entry's, by their file.
+@dataclass(frozen=True)
+class Document:
+    """A page as it is found: where it is, the words in their order of weight, and one ``fact`` that
+    a list shows of it. ``key`` is its entry's, None where it is none's.
     """
-    rows = [*map(list, _entries(catalogue)), *(_page(file, text) for file, text in pages.items())]
-    data = {"version": VERSION, "synonyms": synonyms(catalogue), "columns": COLUMNS, "rows": rows}
-    return FILE, json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
+
+    key: Key | None
+    location: str
+    kind: str
+    title: str
+    also: str
+    tags: str
+    summary: str
+    fact: str
+    text: str
+
+
+def documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[Document]:
+    """Every entry with a page, then the pages that are no entry's: ``pages`` holds their Markdown
+    by their file.
+    """
+    yield from _entries(catalogue)
+    dangers = "; ".join(also for word in catalogue.words(HAZARDS).values() for also in word.also)
+    for file, text in pages.items():
+        yield _page(file, text, dangers if file == _SAFETY else "")
+
+
+def texts_file(found: Iterable[Document]) -> tuple[str, str]:
+    """The file with the texts, in the order of the documents: a script, for a page opened from a
+    folder may fetch nothing. Returns its path below the site's root, and what it holds.
+    """
+    texts = json.dumps([one.text for one in found], ensure_ascii=False, separators=(",", ":"))
+    return FILE, f"self.almanacTexts={texts};\n"
 
 
 def synonyms(catalogue: Catalogue) -> list[list[str]]:
@@ -45,16 +78,22 @@ def synonyms(catalogue: Catalogue) -> list[list[str]]:
     return [[title, *also] for title, also in others if also]
 
 
-def _entries(catalogue: Catalogue) -> Iterator[tuple[str, ...]]:
+def _entries(catalogue: Catalogue) -> Iterator[Document]:
     for key, entry in catalogue.entries.items():
         if entry.kind in WITH_PAGES:
             data = catalogue.documents[key].data
             own = {name: value for name, value in data.items() if name not in _SHOWN_APART}
-            also = "; ".join(entry.also_called)
-            tags = "; ".join(_tags(catalogue, entry, own))
-            text = _once(" ".join([*sentences(own), *_named(catalogue, entry, "drill")]))
-            kind = KIND[entry.kind].title
-            yield page_of(entry), kind, entry.title, also, tags, entry.summary, text
+            yield Document(
+                key=key,
+                location=page_of(entry),
+                kind=entry.kind,
+                title=entry.title,
+                also="; ".join(entry.also_called),
+                tags="; ".join(_tags(catalogue, entry, own)),
+                summary=entry.summary,
+                fact=fact_of(catalogue, entry),
+                text=_once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
+            )
 
 
 def _tags(catalogue: Catalogue, entry: Entry, data: Mapping[str, Any]) -> list[str]:
@@ -76,12 +115,26 @@ def _named(catalogue: Catalogue, entry: Entry, *kinds: str) -> list[str]:
     return [catalogue.entries[key].title for key in named if key[0] in kinds]
 
 
+def _as_asked(catalogue: Catalogue, entry: Entry) -> Iterator[str]:
+    """What else it is looked for by: the drills that it names, other names of the faults; of a set
+    its reps and distances as coaches write them, 8x50.
+    """
+    yield from _named(catalogue, entry, Drill.kind)
+    for reference in entry.references():
+        if reference.kind == Fault.kind:
+            yield from catalogue.faults[reference.id].also_called
+    if isinstance(entry, SwimSet):
+        yield from (
+            f"{item.reps}x{item.distance}" for item in reps_of(entry.items) if item.distance
+        )
+
+
 def _once(text: str) -> str:
     """The words of a text, each once: enough for finding it, at a third of the weight."""
     return " ".join(dict.fromkeys(re.findall(r"\w+(?:[-'’]\w+)*", text.lower())))
 
 
-def _page(file: str, markdown: str) -> list[str]:
+def _page(file: str, markdown: str, also: str) -> Document:
     """A page that is no entry's: its title, and all that it says."""
     found = _FRONT_MATTER.match(markdown)
     title = _TITLE.search(found["fields"]) if found else None
@@ -89,5 +142,14 @@ def _page(file: str, markdown: str) -> list[str]:
     about = _ABOUT.search(found["fields"]) if found else None
     summary = html.unescape(about["about"].strip('"')) if about else ""
     body = _MARKUP.sub(" ", markdown[found.end() :] if found else markdown)
-    text = _once(html.unescape(body))
-    return [f"{file.removesuffix('.md')}.html", "Page", html.unescape(name), "", "", summary, text]
+    return Document(
+        key=None,
+        location=f"{file.removesuffix('.md')}.html",
+        kind=PAGE,
+        title=html.unescape(name),
+        also=also,
+        tags="",
+        summary=summary,
+        fact=summary,
+        text=_once(html.unescape(body)),
+    )

@@ -91,9 +91,10 @@ def clocks_page(analysis: Analysis, swim_set: SwimSet) -> Page:
 
 def _shared(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     """What both pages show with the clocks."""
-    own = next(iter(analysis.meant(swim_set)), "")
+    meant = analysis.meant(swim_set)
+    pool = str(own_pool(analysis, swim_set))
     return {
-        "choosing": preferences(analysis, own, str(own_pool(analysis, swim_set))),
+        "choosing": preferences(analysis, next(iter(meant), ""), pool, meant=meant),
         "efforts": effort_legend(analysis.catalogue),
         "convention": CLOCK_CONVENTION,
     }

@@ -29,12 +29,11 @@ from almanac.site.pictures import picture_files, picture_names
 from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
-from almanac.site.search_documents import search_file
 from almanac.site.settings import SiteSettings
 from almanac.site.templates import Templates
 from almanac.source.names import Names
 
-_NOT_SEARCHED = ("list", "moved", "new")  # they only name what has pages of its own
+_NOT_SEARCHED = ("home", "list", "moved", "new")  # they only name what has pages of its own
 
 
 @dataclass(frozen=True)
@@ -83,7 +82,7 @@ class SitePages:
         yield from data_files(analysis, self.names, address, self.parts.data)
         yield form_file(analysis.catalogue, self.names, self.settings.repository)
         yield shared_file(analysis.catalogue)
-        yield search_file(analysis.catalogue, self._searched())
+        yield self._finder_data.texts()
         yield from news_files(analysis.catalogue, self.news, address)
         yield from picture_files(self._pictures[1])
 
@@ -103,7 +102,11 @@ class SitePages:
 
     @cached_property
     def _finder(self) -> Page:
-        return Finder(self.analysis, self._pictures[0], self.parts.minutes).page()
+        return self._finder_data.page()
+
+    @cached_property
+    def _finder_data(self) -> Finder:
+        return Finder(self.analysis, self._pictures[0], self.parts.times, self._searched())
 
     @cached_property
     def _pictures(self) -> tuple[dict[str, str], dict[str, str]]:
@@ -114,9 +117,9 @@ class SitePages:
         """The texts of the pages that the search knows, beside those of entries."""
         written = sorted((SITE_SOURCE / "pages").glob("*.md"))
         found = {path.name: path.read_text("utf-8") for path in written}
-        for page in (*self._lists, self._finder):
+        for page in self._lists:
             if page.template not in _NOT_SEARCHED:
-                found[page.file] = self.others[page.file]
+                found[page.file] = self.lists[page.file]
         return found
 
     def _text(self, page: Page) -> tuple[str, str]:

@@ -2,14 +2,17 @@
 
 import { nothing } from "./list.js";
 
-/** @import {Choice, Held, List} from "./list.js" */
+/** @import {Choice, List} from "./list.js" */
+/** @typedef {{pool: string, groups: string[]}} Whose the pool and lane groups that minutes hold for */
+
+const NUMBERS = /** @type {const} */ (["minutes", "lanes", "swimmers"]);
 
 /**
- * A choice as the part of an address after "#": goal=a,b&minutes=15. With minutes, the pool and group that they hold for.
+ * A choice as the part of an address after "#": goal=a,b&minutes=15. With minutes, the pool and groups that they hold for.
  * @param {Choice} choice
- * @param {Held} held
+ * @param {Whose} whose
  */
-function toAddress(choice, { pool, group }) {
+function toAddress(choice, { pool, groups }) {
   const told = new URLSearchParams();
   for (const [facet, value] of Object.entries(choice)) {
     if (value instanceof Set ? value.size : value) {
@@ -18,18 +21,18 @@ function toAddress(choice, { pool, group }) {
   }
   if (choice.minutes) {
     told.set("pool", pool);
-    told.set("group", group);
+    told.set("groups", groups.join(","));
   }
   return told.toString().replaceAll("%2C", ",");
 }
 
 /**
- * What an address says: the choice, the pool and group that it names, and the facets to open. Unknown words are left out.
+ * What an address says: the choice, the pool and groups that it names, and the facets to open. Unknown words are left out.
  * @param {string} text
- * @param {Record<List | "gear", Set<string>>} known
+ * @param {Record<List | "kind" | "gear" | "groups" | "pool", Set<string>>} known
  */
 function fromAddress(text, known) {
-  const told = new URLSearchParams(text.replace(/^#/, ""));
+  const told = new URLSearchParams(text.replace(/^[#?]/, ""));
   /** @param {string} name */
   const list = (name) => (told.get(name) ?? "").split(",").filter(Boolean);
   const choice = nothing();
@@ -38,10 +41,15 @@ function fromAddress(text, known) {
       list(facet).filter((word) => known[/** @type {List} */ (facet)].has(word)).forEach((word) => value.add(word));
     }
   }
-  const minutes = Number.parseInt(told.get("minutes") ?? "", 10);
-  choice.minutes = minutes > 0 ? minutes : null;
-  choice.words = told.get("words") ?? "";
-  return { choice, pool: told.get("pool"), group: told.get("group"), open: list("open") };
+  for (const name of NUMBERS) {
+    const number = Number.parseInt(told.get(name) ?? "", 10);
+    choice[name] = number > 0 && number < 1000 ? number : null;
+  }
+  choice.untimed = told.get("untimed") === "true";
+  choice.words = told.get("words") ?? told.get("q") ?? "";
+  const pool = told.get("pool") ?? "";
+  const groups = [...list("groups"), ...list("group")].filter((id) => known.groups.has(id)).slice(0, 3);
+  return { choice, pool: known.pool.has(pool) ? pool : "", groups, open: list("open"), until: told.get("until") ?? "" };
 }
 
 export { toAddress, fromAddress };

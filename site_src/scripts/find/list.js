@@ -1,46 +1,66 @@
 // The finder's sums: which entries answer a choice, how many each further choice would give. Pure: no page, no storage.
 
 /**
- * @typedef {"kind" | "goal" | "fault" | "position" | "stroke" | "effort" | "level"} List a facet that an entry has words of
- * @typedef {List | "gear" | "minutes" | "words"} Facet
- * @typedef {Record<List | "gear", Set<string>> & {minutes: number | null, words: string}} Choice
- * @typedef {{pool: string, group: string}} Held the pool and lane group that minutes hold for
- * @typedef {(entry: Entry) => number | null} Minutes
- * @typedef {Map<number, number>} Scores how well the entries answer the words that were asked for
+ * @typedef {"goal" | "fault" | "position" | "stroke" | "effort" | "level"} List a facet that an entry has words of
+ * @typedef {List | "kind" | "gear" | "minutes" | "lanes" | "words"} Facet
+ * @typedef {Record<List | "kind" | "gear", Set<string>> & {minutes: number | null, lanes: number | null, swimmers: number | null,
+ *   untimed: boolean, words: string}} Choice
+ * @typedef {import("./answers.js").Scores} Scores
  * @typedef {Record<Facet, Record<string, number>>} Counts by facet and word
+ * @typedef {import("./fit.js").Fit} Fit
  *
  * @typedef {object} Entry
  * @property {number} number
  * @property {string} kind
  * @property {string} href
  * @property {string} title
+ * @property {string} also
+ * @property {string} tags
  * @property {string} summary
+ * @property {string} fact
+ * @property {number} text the place of its text
  * @property {string} figure
- * @property {string} distance
- * @property {string} more
- * @property {number[][]} minutes by pool and lane group
+ * @property {string[]} distance
+ * @property {number} lanes
+ * @property {string} ownPool
+ * @property {string[]} meant lane groups
+ * @property {number[][][]} takes by pool and lane group
+ * @property {[number, string, number[][]][]} cuts
+ * @property {number} gearS
  * @property {string[]} needs
  * @property {string[]} suits
- * @property {Record<List, string[]>} has
+ * @property {Record<List | "kind", string[]>} has
+ *
+ * @typedef {object} Group
+ * @property {string} id
+ * @property {string} title
+ * @property {string} squad
+ * @property {number} lanes
+ * @property {number} heads
+ * @property {number} gap_s
  *
  * @typedef {object} Data what the page carries: words once, and rows that name them by number
  * @property {string[]} columns
  * @property {any[][]} rows
  * @property {Record<List | "gear", [string, string][]>} words
- * @property {Record<string, string>} folders
+ * @property {[string, string, string][]} kinds each with its title and that of many
+ * @property {string[]} narrowed the kinds that choices narrow
  * @property {string[]} pools
- * @property {[string, string][]} groups
- * @property {Record<string, string>} also
+ * @property {Group[]} groups
+ * @property {number[]} owned
+ * @property {number} talk_s
  * @property {number[][]} first
  * @property {Record<Facet, string>} titles
  * @property {import("../lib/search.js").Synonyms} synonyms
  */
 
 /** @type {List[]} */
-const LISTS = ["kind", "goal", "fault", "position", "stroke", "effort", "level"];
+const LISTS = ["goal", "fault", "position", "stroke", "effort", "level"];
 /** @type {Facet[]} */
-const FACETS = [...LISTS, "gear", "minutes", "words"];
+const FACETS = ["kind", ...LISTS, "gear", "minutes", "lanes", "words"];
 const NO_GEAR = "none";
+const A_PRACTICE = 40; // minutes
+const IN_ONE = "effort"; // several words of it are asked for in one entry; of any other facet one is enough
 
 /** The entries of the finder's data, each with the words that it carries by facet.
  * @param {Data} data
@@ -48,62 +68,39 @@ const NO_GEAR = "none";
 function entriesOf(data) {
   const at = Object.fromEntries(data.columns.map((name, number) => [name, number]));
   /** @type {(name: List | "gear", numbers: number[]) => string[]} */
-  const ids = (name, numbers) => numbers.map((number) => data.words[name][number][0]);
+  const ids = (name, numbers) => numbers.map((number) => data.words[name][number]?.[0] ?? "");
   return data.rows.map((row, number) => ({
     number,
     kind: row[at.kind],
-    href: `${data.folders[row[at.kind]]}/${row[at.id]}.html`,
+    href: row[at.href],
     title: row[at.title],
+    also: row[at.also],
+    tags: row[at.tags],
     summary: row[at.summary],
+    fact: row[at.fact],
+    text: row[at.text],
     figure: row[at.figure],
     distance: row[at.distance],
-    more: row[at.more],
-    minutes: row[at.minutes],
+    lanes: row[at.lanes],
+    ownPool: row[at.own_pool],
+    meant: row[at.meant].map((/** @type {number} */ group) => data.groups[group]?.id),
+    takes: row[at.takes],
+    cuts: row[at.cuts],
+    gearS: row[at.gear_s],
     needs: ids("gear", row[at.needs]),
     suits: ids("gear", row[at.suits]),
-    has: /** @type {Record<List, string[]>} */ ({
+    has: /** @type {Record<List | "kind", string[]>} */ ({
       kind: [row[at.kind]],
-      ...Object.fromEntries(LISTS.slice(1).map((name) => [name, ids(name, row[at[name]])])),
+      ...Object.fromEntries(LISTS.map((name) => [name, ids(name, row[at[name]])])),
     }),
   }));
-}
-
-/**
- * What an entry takes in a pool for a lane group, in minutes: below zero where that hangs on an assumed time, 0 where it is
- * not known.
- * @param {Data} data
- * @param {Entry} entry
- * @param {Held} held
- */
-const signed = (data, entry, { pool, group }) =>
-  entry.minutes[data.pools.indexOf(pool)]?.[data.groups.findIndex(([id]) => id === group)] || 0;
-
-/**
- * Minutes that an entry takes in a pool for a lane group; null where that is not known.
- * @param {Data} data
- * @param {Entry} entry
- * @param {Held} held
- */
-function minutesOf(data, entry, held) {
-  return Math.abs(signed(data, entry, held)) || null;
-}
-
-/**
- * The same in words: `12 min`, `12 min (assumed)`; "" where it is not known.
- * @param {Data} data
- * @param {Entry} entry
- * @param {Held} held
- */
-function minutesTold(data, entry, held) {
-  const takes = signed(data, entry, held);
-  return takes ? `${Math.abs(takes)} min${takes < 0 ? " (assumed)" : ""}` : "";
 }
 
 /** A choice of nothing: everything is found.
  * @returns {Choice} */
 function nothing() {
-  const lists = Object.fromEntries([...LISTS, "gear"].map((name) => [name, new Set()]));
-  return /** @type {Choice} */ ({ ...lists, minutes: null, words: "" });
+  const lists = Object.fromEntries(["kind", ...LISTS, "gear"].map((name) => [name, new Set()]));
+  return /** @type {Choice} */ ({ ...lists, minutes: null, lanes: null, swimmers: null, untimed: false, words: "" });
 }
 
 /**
@@ -121,23 +118,27 @@ const within = (needs, gear, also) => needs.every((id) => gear.has(id) || id ===
 /**
  * The facets of a choice, each with the question whether an entry passes it.
  * @param {Choice} choice
- * @param {Minutes} minutes
- * @param {Scores | null} scores
+ * @param {Known} known
  */
-function questions(choice, minutes, scores) {
+function questions(choice, { fit, scores, narrowed }) {
   /** @type {[Facet, (entry: Entry) => boolean][]} */
   const asked = [];
-  for (const facet of LISTS) {
-    if (choice[facet].size) {
-      asked.push([facet, (entry) => entry.has[facet].some((word) => choice[facet].has(word))]);
-    }
+  /** @type {(test: (entry: Entry) => boolean) => (entry: Entry) => boolean} */
+  const narrow = (test) => (entry) => narrowed.includes(entry.kind) && test(entry);
+  if (choice.kind.size) {
+    asked.push(["kind", (entry) => choice.kind.has(entry.kind)]);
+  }
+  for (const name of LISTS.filter((list) => choice[list].size)) {
+    const words = [...choice[name]];
+    const own = name === IN_ONE ? "every" : "some";
+    asked.push([name, narrow((entry) => words[own]((word) => entry.has[name].includes(word)))]);
   }
   if (choice.gear.size) {
-    asked.push(["gear", (entry) => within(entry.needs, choice.gear)]);
+    asked.push(["gear", narrow((entry) => within(entry.needs, choice.gear))]);
   }
-  const most = choice.minutes;
-  if (most) {
-    asked.push(["minutes", (entry) => (minutes(entry) ?? Infinity) <= most]);
+  if (choice.minutes || choice.lanes || choice.swimmers) {
+    const facet = choice.minutes ? "minutes" : "lanes";
+    asked.push([facet, narrow((entry) => (fit(entry).seconds === null ? choice.untimed : fit(entry).fits))]);
   }
   if (scores) {
     asked.push(["words", (entry) => scores.has(entry.number)]);
@@ -160,10 +161,9 @@ function count(counts, facet, word) {
  * @param {Facet} facet
  * @param {Entry} entry
  * @param {Choice} choice
- * @param {Minutes} minutes
- * @param {number[]} steps
+ * @param {Known} known
  */
-function countIn(counts, facet, entry, choice, minutes, steps) {
+function countIn(counts, facet, entry, choice, { fit, steps }) {
   if (facet === "gear") {
     if (!entry.needs.length) {
       count(counts, facet, NO_GEAR);
@@ -174,21 +174,31 @@ function countIn(counts, facet, entry, choice, minutes, steps) {
       }
     }
   } else if (facet === "minutes") {
-    const takes = minutes(entry) ?? Infinity;
-    steps.filter((step) => takes <= step).forEach((step) => count(counts, facet, step));
-  } else if (facet !== "words") {
+    const takes = fit(entry).least ?? Infinity;
+    steps.filter((step) => takes <= 60 * step).forEach((step) => count(counts, facet, step));
+  } else if (facet === IN_ONE) {
+    const others = [...choice[IN_ONE]];
+    const own = entry.has[IN_ONE];
+    own.filter((word) => others.every((other) => other === word || own.includes(other))).forEach((word) => count(counts, facet, word));
+  } else if (facet !== "words" && facet !== "lanes") {
     entry.has[facet].forEach((word) => count(counts, facet, word));
   }
 }
+
+/** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's.
+ * @type {(entry: Entry, choice: Choice) => number} */
+const kindPlace = ({ kind }, { minutes }) => (minutes ? (minutes < A_PRACTICE ? ["set", "drill"] : ["practice", "set"]).indexOf(kind) + 1 || 3 : 0);
+
+/** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[]}} Known */
 
 /**
  * What a choice finds; for each facet and word, what that word would give; and what dropping a facet would give.
  * @param {Entry[]} entries
  * @param {Choice} choice
- * @param {{minutes: Minutes, scores: Scores | null, steps: number[]}} known
+ * @param {Known} known
  */
-function sift(entries, choice, { minutes, scores, steps }) {
-  const asked = questions(choice, minutes, scores);
+function sift(entries, choice, known) {
+  const asked = questions(choice, known);
   const counts = /** @type {Counts} */ (Object.fromEntries(FACETS.map((facet) => [facet, {}])));
   /** @type {Record<string, number>} */
   const without = Object.fromEntries(asked.map(([facet]) => [facet, 0]));
@@ -197,28 +207,33 @@ function sift(entries, choice, { minutes, scores, steps }) {
   let untimed = 0;
   for (const entry of entries) {
     const failed = asked.filter(([, passes]) => !passes(entry)).map(([facet]) => facet);
+    const isNarrowed = known.narrowed.includes(entry.kind);
     if (!failed.length) {
       found.push(entry);
-      FACETS.forEach((facet) => countIn(counts, facet, entry, choice, minutes, steps));
-      asked.forEach(([facet]) => { without[facet] += 1; });
+      (isNarrowed ? FACETS : /** @type {Facet[]} */ (["kind"])).forEach((facet) => countIn(counts, facet, entry, choice, known));
+      asked.forEach(([facet]) => { without[facet] = (without[facet] ?? 0) + 1; });
     } else if (failed.length === 1) {
-      countIn(counts, failed[0], entry, choice, minutes, steps);
-      without[failed[0]] += 1;
-      untimed += failed[0] === "minutes" && minutes(entry) === null ? 1 : 0;
+      const [facet] = /** @type {[Facet]} */ (failed);
+      if (isNarrowed || facet === "kind") {
+        countIn(counts, facet, entry, choice, known);
+      }
+      without[facet] = (without[facet] ?? 0) + 1;
+      untimed += isNarrowed && (facet === "minutes" || facet === "lanes") && known.fit(entry).seconds === null ? 1 : 0;
     }
   }
   return { found, counts, without, untimed };
 }
 
 /**
- * The found in the order to show them: best words first, what mends the fault first, what uses the gear first.
+ * The found in the order to show them: best words first, what mends the fault first, what is for my groups, what uses the gear,
+ * what fills the minutes best.
  * @param {Entry[]} found
  * @param {Choice} choice
  * @param {Scores | null} scores
- * @param {(fault: string) => number[]} firstFor the entries that mend a fault, in order
+ * @param {{firstFor: (fault: string) => number[], fit: (entry: Entry) => Fit}} known the entries that mend a fault, in order
  */
-function inOrder(found, choice, scores, firstFor) {
-  const fault = choice.fault.size === 1 ? firstFor([...choice.fault][0]) : [];
+function inOrder(found, choice, scores, { firstFor, fit }) {
+  const fault = choice.fault.size === 1 ? firstFor([...choice.fault][0] ?? "") : [];
   /** @type {(ids: string[]) => boolean} */
   const isAtHand = (ids) => ids.some((id) => choice.gear.has(id));
   /** @type {(entry: Entry) => number} */
@@ -226,11 +241,14 @@ function inOrder(found, choice, scores, firstFor) {
   /** @type {(entry: Entry) => number} */
   const place = (entry) => (fault.includes(entry.number) ? fault.indexOf(entry.number) : fault.length);
   const keyed = found.map((entry) => {
-    const keys = [-(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), entry.number];
+    const own = fit(entry);
+    const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];
+    const mine = [own.isForOthers ? 1 : 0, own.crowded ? 1 : 0];
+    const keys = [-(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });
-  keyed.sort(({ keys: one }, { keys: two }) => one.map((key, at) => key - two[at]).find(Boolean) ?? 0);
+  keyed.sort(({ keys: one }, { keys: two }) => one.map((key, at) => key - (two[at] ?? 0)).find(Boolean) ?? 0);
   return keyed.map(({ entry }) => entry);
 }
 
-export { FACETS, entriesOf, minutesOf, minutesTold, nothing, isChosen, sift, inOrder };
+export { FACETS, LISTS, entriesOf, nothing, isChosen, sift, inOrder };

@@ -1,91 +1,101 @@
-// The finder's results as a list on the page: a screenful first, more when asked for.
+// What was found, as lists on the page: the best three of any kind first, then by kind; of one kind a screenful at a time.
 
-import { make, one, root } from "../lib/dom.js";
+import { make, root } from "../lib/dom.js";
 
 /** @import {Entry} from "./list.js" */
-/** @typedef {(entry: Entry) => string} Minutes in words */
-/** @typedef {Record<string, Record<string, string>>} Titles by facet and word */
+/** @typedef {(entry: Entry) => string} Told what stands beside the kind: one fact, or minutes, metres, gear and lanes */
+/** @typedef {(entry: Entry) => string} Way the address that a hit leads to */
+/** @typedef {Map<string, {one: string, many: string}>} Kinds */
+/** @typedef {{kind: string, entries: Entry[]}} Shelf */
 
-const AT_ONCE = 12;
+const BEST = 3;
+const ON_A_SHELF = 5;
+const AT_ONCE = 20;
+
+/** The found by kind, in the order in which kinds first come.
+ * @param {Entry[]} entries
+ * @returns {Shelf[]} */
+export function shelves(entries) {
+  /** @type {Map<string, Entry[]>} */
+  const found = new Map();
+  for (const entry of entries) {
+    found.set(entry.kind, [...(found.get(entry.kind) ?? []), entry]);
+  }
+  return [...found].map(([kind, own]) => ({ kind, entries: own }));
+}
 
 /** @param {Entry} entry */
 function picture(entry) {
-  const attributes = { alt: "", loading: "lazy", width: "96", height: "42", class: "result-figure" };
+  const attributes = { alt: "", loading: "lazy", width: "96", height: "42", class: "hit-figure" };
   return entry.figure ? make("img", { ...attributes, src: new URL(`figures/${entry.figure}.svg`, root).href }) : "";
 }
 
 /**
- * What stands under a result's line: kind, level, gear, effort, length, minutes.
- * @param {Entry} entry
- * @param {Titles} titles
- * @param {Minutes} minutes
- */
-function facts(entry, titles, minutes) {
-  const efforts = entry.has.effort.map((word) => titles.effort[word].toLowerCase());
-  const gear = entry.needs.map((id) => titles.gear[id].toLowerCase()).join(", ");
-  return [
-    titles.kind[entry.kind],
-    titles.level[entry.has.level[0]],
-    gear ? `needs ${gear}` : "no gear",
-    efforts.length > 1 ? `${efforts[0]} to ${efforts.at(-1)}` : efforts[0],
-    entry.distance,
-    minutes(entry),
-  ].filter(Boolean).join(" · ");
-}
-
-/**
- * @param {Entry} entry
- * @param {Titles} titles
- * @param {Minutes} minutes
- */
-function result(entry, titles, minutes) {
-  const text = make("span", { class: "result-text" },
-    make("strong", {}, entry.title), make("span", { class: "about" }, entry.summary),
-    make("span", { class: "result-facts" }, facts(entry, titles, minutes)));
-  return make("li", {}, make("a", { href: new URL(entry.href, root).href }, picture(entry), text));
-}
-
-/**
- * A list in `place` (with [data-results] and [data-more] in it) that shows entries.
  * @param {Element} place
- * @param {Titles} titles
- * @param {Minutes} minutes
+ * @param {{kinds: Kinds, told: Told, way: Way, narrow: (kind: string) => void}} known
  */
-export function resultList(place, titles, minutes) {
-  const list = one("[data-results]", place);
-  const more = one("[data-more]", place);
-  /** @type {Map<Entry, HTMLElement>} kept: the same entries come back with most choices */
-  const made = new Map();
-  /** @type {Entry[]} */
-  let rest = [];
-
+export function resultLists(place, { kinds, told, way, narrow }) {
   /** @param {Entry} entry */
-  function item(entry) {
-    const shown = made.get(entry) ?? result(entry, titles, minutes);
-    made.set(entry, shown);
-    return shown;
+  function hit(entry) {
+    const kind = make("b", {}, kinds.get(entry.kind)?.one ?? "");
+    const more = told(entry);
+    const fact = make("span", { class: "hit-fact" }, kind, more ? ` · ${more}` : "");
+    const text = make("span", { class: "hit-text" }, make("strong", {}, entry.title), fact, make("span", { class: "hit-about" }, entry.summary));
+    return make("li", {}, make("a", { href: new URL(way(entry), root).href }, picture(entry), text));
   }
 
-  function extend() {
-    const [next, after] = [rest.slice(0, AT_ONCE), rest.slice(AT_ONCE)];
-    rest = after;
-    list.append(...next.map(item));
-    more.hidden = !rest.length;
-    more.textContent = `Show ${Math.min(AT_ONCE, rest.length)} more of ${rest.length}`;
-    return next.length;
+  /** @type {(entries: Entry[], more?: Record<string, string>) => HTMLOListElement} */
+  const list = (entries, more = {}) => make("ol", { class: "hits", ...more }, ...entries.map(hit));
+
+  /** The first of a kind that do not stand among the best, and how many there are of it in all.
+   * @type {(shelf: Shelf, best: Entry[]) => HTMLElement} */
+  function onShelf({ kind, entries }, best) {
+    const heading = make("h2", {}, `${kinds.get(kind)?.many} `, make("span", { class: "count" }, String(entries.length)));
+    const shown = entries.filter((entry) => !best.includes(entry)).slice(0, ON_A_SHELF);
+    /** @type {HTMLElement[]} */
+    const parts = [heading, list(shown, { "data-kind": kind })];
+    if (entries.length > shown.length) {
+      const all = make("button", { type: "button", class: "tool" }, `All ${entries.length} ${kinds.get(kind)?.many.toLowerCase()}`);
+      all.addEventListener("click", () => narrow(kind));
+      parts.push(all);
+    }
+    return make("section", {}, ...parts);
   }
 
-  more.addEventListener("click", () => {
-    const shown = extend();
-    list.children[list.children.length - shown]?.querySelector("a")?.focus();
-  });
+  /** One list, as much of it as fits a few screens.
+   * @param {Entry[]} entries */
+  function whole(entries) {
+    const own = list(entries.slice(0, AT_ONCE));
+    const more = make("button", { type: "button", class: "tool", "data-more": "" });
+    const showMore = () => {
+      const left = entries.length - own.children.length;
+      more.hidden = left <= 0;
+      more.textContent = `Show ${Math.min(AT_ONCE, left)} more of ${left}`;
+    };
+    more.addEventListener("click", () => {
+      const from = own.children.length;
+      own.append(...entries.slice(from, from + AT_ONCE).map(hit));
+      own.children[from]?.querySelector("a")?.focus();
+      showMore();
+    });
+    showMore();
+    return [own, more];
+  }
+
   return {
-    /** @param {Entry[]} entries */
-    show(entries) {
-      rest = entries;
-      list.replaceChildren();
-      extend();
+    /**
+     * @param {Entry[]} entries
+     * @param {{isOneKind: boolean, isAsked: boolean}} how whether one kind was chosen; whether words were asked for
+     */
+    show(entries, { isOneKind, isAsked }) {
+      if (isOneKind) {
+        place.replaceChildren(...whole(entries));
+        return;
+      }
+      const best = isAsked ? entries.slice(0, BEST) : [];
+      const rest = shelves(entries).filter((shelf) => shelf.entries.some((entry) => !best.includes(entry)));
+      const first = best.length ? [list(best, { "data-best": "" })] : [];
+      place.replaceChildren(...first, ...rest.map((shelf) => onShelf(shelf, best)));
     },
-    forget: () => made.clear(),
   };
 }

@@ -5,8 +5,9 @@ import { all } from "./dom.js";
 import { read, write } from "./storage.js";
 
 /** @typedef {"group" | "pool" | "units"} Name */
-/** @typedef {{group?: string, pool?: string, units?: string}} Choices */
+/** @typedef {{group?: string, groups?: string[], pool?: string, units?: string}} Choices */
 
+export const MOST_GROUPS = 3;
 const SUBJECT = "choices";
 const CHANGED = "deck-almanac:choices";
 const page = document.documentElement;
@@ -22,16 +23,52 @@ function offered(name) {
  * @returns {Choices} */
 const kept = () => read(SUBJECT, {});
 
+/** My lane groups, one to three, as they were chosen; the one of this page where none was.
+ * @returns {string[]} */
+export function mine() {
+  const own = (page.dataset.myGroups ?? "").split(" ").filter(Boolean);
+  return own.length ? own : [chosen("group")].filter(Boolean);
+}
+
+/**
+ * @param {string[]} groups
+ * @param {boolean} [keep] on this device, for the next page
+ */
+export function setMine(groups, keep = true) {
+  const own = groups.slice(0, MOST_GROUPS);
+  page.dataset.myGroups = own.join(" ");
+  if (keep) {
+    write(SUBJECT, { ...kept(), groups: own, group: own[0] ?? "" });
+  }
+  hold("group", suits(own));
+  apply();
+  document.dispatchEvent(new Event(CHANGED));
+}
+
+/** The lane groups that this page is meant for; none where it is for all. */
+export const meant = () => (all("[data-chooser]")[0]?.dataset.meant ?? "").split(" ").filter(Boolean);
+
+/** Of some groups the first that this page is meant for; else the first that it offers; "" where it offers none.
+ * @param {string[]} groups */
+function suits(groups) {
+  const values = offered("group");
+  const known = groups.filter((group) => values.has(group) || !values.size);
+  return known.find((group) => meant().includes(group)) ?? known[0] ?? "";
+}
+
 /** Begin: what was chosen on this device, else what the page is written for. */
 export function start() {
   const own = all("[data-chooser]")[0]?.dataset ?? {};
+  const { groups, group } = kept();
+  page.dataset.myGroups = (groups ?? (group ? [group] : [])).slice(0, MOST_GROUPS).join(" ");
   /** @type {[Name, string | undefined][]} */
-  const fallbacks = [["group", own.ownGroup], ["pool", own.ownPool], ["units", "pool"]];
+  const fallbacks = [["pool", own.ownPool], ["units", "pool"]];
   for (const [name, fallback] of fallbacks) {
     const values = offered(name);
     const known = kept()[name];
     hold(name, known && (values.has(known) || !values.size) ? known : fallback);
   }
+  hold("group", suits((page.dataset.myGroups ?? "").split(" ").filter(Boolean)) || own.ownGroup);
   apply();
 }
 
@@ -100,11 +137,22 @@ export function apply() {
  */
 export function choose(name, value, keep = true) {
   hold(name, value);
-  if (keep) {
+  if (keep && name === "group") {
+    keepGroup(value);
+  } else if (keep) {
     write(SUBJECT, { ...kept(), [name]: value });
   }
   apply();
   document.dispatchEvent(new Event(CHANGED));
+}
+
+/** A group that is chosen on a page is mine from then on; where I have several, it is looked at on this page alone.
+ * @param {string} group */
+function keepGroup(group) {
+  if (mine().length < 2) {
+    page.dataset.myGroups = group;
+    write(SUBJECT, { ...kept(), group, groups: [group] });
+  }
 }
 
 /** Call `listener` after every change.

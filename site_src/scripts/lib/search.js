@@ -1,140 +1,216 @@
-// Searching by words, for the header and for the finder: MiniSearch, with what it cannot know of a coach's English.
+// Searching by words: MiniSearch, with what it cannot know of a coach's English. Each word that is asked for is looked for with
+// the names that mean the same; what answers more of the words stands higher, and what answers few is left out.
 
 import MiniSearch from "minisearch";
 
+import { distance, indexed, mistakes, stem, stems, wordsOf } from "./words.js";
+
 /** @typedef {string[][]} Synonyms lists of names for one thing, each a word or a few */
 /** @typedef {{id: number, [field: string]: unknown}} Document */
+/** @typedef {Exclude<import("minisearch").Query, symbol>} Query */
+/** @typedef {{query: Query, words: number}} Way a way to ask for something, in so many words that stand together */
+/** @typedef {{terms: string[], queries: Way[]}} Wanted a word or name of a question, with all that answers it */
 
-const IDLE = new Set(
-  (
-    "a an and are as at by do for from had has have her his i in is it its my of on or out she so that the their they" +
-    " to too when with"
-  ).split(" "),
-);
-const NUMBERS = "zero one two three four five six seven eight nine ten eleven twelve".split(" ");
-const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;
-
-/** @param {string} text */
-const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-
-/**
- * The words of a text, without accents, in small letters.
- * @param {string} text
- * @returns {string[]}
- */
-export const wordsOf = (text) => plain(text).match(/[\p{L}\p{N}]+/gu) ?? [];
-
-/** Words as they stand in the index; "warm-up" also as "warmup".
- * @param {string} text */
-const indexed = (text) => {
-  const compounds = plain(text).match(COMPOUND) ?? [];
-  return [...wordsOf(text), ...compounds.map((word) => wordsOf(word).join(""))];
-};
-
-/**
- * A word without the endings that people change: knees, kicking and 100s are knee, kick and 100; six is 6. Idle words are none.
- * @param {string} word
- * @returns {string | null}
- */
-export function stem(word) {
-  if (IDLE.has(word)) {
-    return null;
-  }
-  const number = NUMBERS.indexOf(word);
-  if (number > 0) {
-    return String(number);
-  }
-  if (/^\d/.test(word)) {
-    return word.replace(/(?<=\d)(s|m|th|x)$/, "");
-  }
-  const singular = /[^s]s$/.test(word) && word.length > 3 ? word.slice(0, -1) : word;
-  const bare = singular.replace(/(?<=[aeiouy][^aeiou]+)ing$/, "");
-  return bare.length > 2 ? bare.replace(/([bdgmnpt])\1$/, "$1") : singular;
-}
-
-/** The words of a question that are worth looking for.
- * @param {string} text */
-const asked = (text) => wordsOf(text).filter((word) => stem(word) !== null);
+const LEAST_COVER = 0.34; // the share of what is asked for, by weight, that an answer must have
+const NAMES = ["title", "also", "tags", "summary"];
+const APART = 0.2; // of a name whose words stand in several fields
+const AT_ONCE = 12; // documents taken in before the page may draw again
 
 /** @type {(queries: import("minisearch").Query[]) => import("minisearch").QueryCombination} */
 const all = (queries) => ({ combineWith: "AND", queries });
 
-/** @type {(queries: import("minisearch").Query[]) => import("minisearch").Query} */
+/** @type {(queries: Query[]) => Query} */
 const either = (queries) => ({ combineWith: "OR", queries });
 
-/** What a name is looked for by, as it is written: "cool-down" is one word, "front crawl" are two; typing errors are no matter.
+/** Whether the words of a name stand in one field.
+ * @param {import("minisearch").MatchInfo} match */
+const isTogether = (match) => {
+  const [first = [], ...others] = Object.values(match);
+  return first.some((field) => others.every((fields) => fields.includes(field)));
+};
+
+/** Terms as they stand, typing errors no matter: "cool-down" is one word, "front crawl" are two.
+ * @type {(terms: string[], boost: number) => Query} */
+const exactly = (terms, boost) => ({ ...all(terms), fuzzy: false, prefix: false, boostTerm: () => boost });
+
+/** The same where names stand: in a text a word says too little of what a page is about.
+ * @type {(terms: string[], boost: number) => Query} */
+const asName = (terms, boost) => ({ combineWith: "AND", queries: [exactly(terms, boost)], fields: NAMES });
+
+/** What a name is looked for by, as it is written.
  * @param {string} name */
-const sought = (name) => ({
-  ...all(name.split(/\s+/).map((part) => wordsOf(part).join("")).filter((word) => stem(word) !== null)),
-  fuzzy: false,
-  prefix: false,
-  boostTerm: () => 3,
-});
-
-/** @type {(words: string[], name: string[]) => boolean} */
-const startsWith = (words, name) => name.length > 0 && name.every((word, at) => stem(words[at] ?? "") === stem(word));
-
-/** Letters that may be wrong: none in a number or a very short word; one in "kik", two from six letters on: swapped letters are two.
- * @param {string} term */
-const mistakes = (term) => (/^\d/.test(term) || term.length < 3 ? false : term.length < 6 ? 1 : 2);
+const parts = (name) => name.split(/\s+/).flatMap((part) => stem(wordsOf(part).join("")) ?? []);
 
 /** Whether a word is the beginning of another; of a number, never: 10 is not the beginning of 100.
  * @param {string} term */
-const begins = (term) => term.length > 1 && !/^\d/.test(term);
+const begins = (term) => term.length > 2 && !/^\d/.test(term);
+
+/** How many words a name takes at the beginning of others: all of its own, or one where they are written together; else none.
+ * @type {(words: string[], name: string[]) => number} */
+const lengthIn = (words, name) => {
+  if (name.length && name.every((term, at) => words[at] === term)) {
+    return name.length;
+  }
+  if (name.length > 1 && words[0] === stem(name.join(""))) {
+    return 1;
+  }
+  return words[1] && name.length === 1 && words[0] + words[1] === name[0] ? 2 : 0;
+};
+
+/** @type {(lists: string[][]) => string[][]} */
+const unique = (lists) => [...new Map(lists.filter((list) => list.length).map((list) => [list.join(" "), list])).values()];
 
 /** An index of documents by weighted fields. */
 export class WordIndex {
   /**
    * @param {Record<string, number>} weights each field with its weight
    * @param {Synonyms} synonyms
-   * @param {Document[]} documents each with a number as `id`, and its fields as text
    */
-  constructor(weights, synonyms, documents) {
-    this.synonyms = synonyms.map((names) => names.map((name) => ({ words: asked(name), query: sought(name) })));
+  constructor(weights, synonyms) {
+    this.synonyms = synonyms.map((names) => names.map((name) => ({ terms: stems(name), parts: parts(name) })));
+    /** @type {Map<string, string>} each term with a word that it was made of */
+    this.terms = new Map();
     this.index = new MiniSearch({
       fields: Object.keys(weights),
       tokenize: indexed,
-      processTerm: stem,
+      processTerm: (word) => this.#known(word, stem(word)),
       searchOptions: {
-        boost: weights, prefix: begins, fuzzy: mistakes, weights: { prefix: 0.6, fuzzy: 0.3 }, tokenize: wordsOf,
+        boost: weights, weights: { prefix: 0.5, fuzzy: 0.35 }, bm25: { k: 1.2, b: 0.4, d: 0.5 }, tokenize: (text) => [text], processTerm: (term) => term,
       },
     });
+  }
+
+  /** @type {(word: string, term: string | null) => string | null} */
+  #known(word, term) {
+    const known = term && this.terms.get(term);
+    if (term && (!known || word.length < known.length)) {
+      this.terms.set(term, word);
+    }
+    return term;
+  }
+
+  /** @param {Document[]} documents */
+  add(documents) {
     this.index.addAll(documents);
+    return this;
+  }
+
+  /** The same a few at a time, so that keys are heard meanwhile.
+   * @param {Document[]} documents */
+  async addSlowly(documents) {
+    await this.index.addAllAsync(documents, { chunkSize: AT_ONCE });
+    return this;
   }
 
   /**
-   * What answers every word, the best first; then, where that is little and `any` is set, what answers some.
+   * What answers the words that are asked for, the best first, each with the share that it answers.
    * @param {string} text
-   * @param {boolean} [any]
-   * @returns {{id: number, score: number}[] | null} null where nothing is asked
+   * @param {(term: string) => number} [weight] how much an answer to a word counts
+   * @returns {{id: number, score: number, cover: number}[] | null} null where nothing is asked
    */
-  search(text, any = false) {
-    const words = asked(text);
-    if (!words.length) {
+  search(text, weight = () => 1) {
+    const terms = stems(text);
+    if (!terms.length) {
       return null;
     }
-    const wanted = this.#alternatives(words);
-    const whole = this.index.search(all(wanted));
-    if (!any || whole.length > 2) {
-      return whole;
+    /** @type {Map<number, {score: number, share: number}>} */
+    const found = new Map();
+    let whole = 0;
+    for (const wanted of this.#wanted(terms)) {
+      const hits = this.#best(wanted.queries);
+      const counts = Math.max(...wanted.terms.map(weight));
+      const rare = counts * Math.log(2 + this.index.documentCount / (1 + hits.size));
+      whole += rare;
+      for (const [id, score] of hits) {
+        const own = found.get(id) ?? { score: 0, share: 0 };
+        found.set(id, { score: own.score + counts * Math.sqrt(score), share: own.share + rare });
+      }
     }
-    const found = new Set(whole.map((hit) => hit.id));
-    return [...whole, ...this.index.search(either(wanted)).filter((hit) => !found.has(hit.id))];
+    const answers = [...found].map(([id, { score, share }]) => {
+      const cover = share / whole;
+      return { id, score: score ** 2 * cover ** 2, cover };
+    });
+    return answers.filter(({ cover }) => cover >= LEAST_COVER).sort((one, two) => two.score - one.score);
+  }
+
+  /** By document the best of several ways to ask for one thing.
+   * @param {Way[]} queries */
+  #best(queries) {
+    /** @type {Map<number, number>} */
+    const best = new Map();
+    for (const { query, words } of queries) {
+      for (const { id, score, match } of this.index.search(query)) {
+        const own = (words < 2 || isTogether(match) ? score : APART * score) / words;
+        best.set(id, Math.max(own, best.get(id) ?? 0));
+      }
+    }
+    return best;
+  }
+
+  /** The word of the index that is nearest to one that nothing answers; "" where none is near.
+   * @param {string} text */
+  nearest(text) {
+    const best = { word: "", far: Infinity };
+    for (const asked of wordsOf(text).filter((word) => !this.terms.has(stem(word) ?? ""))) {
+      const most = Math.max(2, Math.ceil(asked.length / 2));
+      for (const word of this.terms.values()) {
+        const far = distance(asked, word, most) + (word[0] === asked[0] ? 0 : 0.5);
+        if (word.length > 2 && far <= most && far < best.far) {
+          Object.assign(best, { word, far });
+        }
+      }
+    }
+    return best.word;
   }
 
   /** Each word, or the longest run of words that is a name with others beside it, as any of those names.
-   * @param {string[]} words
-   * @returns {import("minisearch").Query[]} */
-  #alternatives(words) {
-    const queries = [];
-    for (let at = 0; at < words.length;) {
-      const here = this.synonyms.flat().filter((name) => startsWith(words.slice(at), name.words));
-      const length = Math.max(1, ...here.map((name) => name.words.length));
-      const longest = new Set(here.filter((name) => name.words.length === length));
+   * @param {string[]} terms
+   * @returns {Wanted[]} */
+  #wanted(terms) {
+    const wanted = [];
+    for (let at = 0; at < terms.length;) {
+      const rest = terms.slice(at);
+      const here = this.synonyms.flat().filter((name) => lengthIn(rest, name.terms));
+      const length = Math.max(1, ...here.map((name) => lengthIn(rest, name.terms)));
+      const joined = rest[1] && this.terms.has(rest[0] + rest[1]) ? [rest[0] + rest[1]] : null;
+      const own = rest.slice(0, Math.max(length, joined ? 2 : 1));
+      const longest = new Set(here.filter((name) => lengthIn(rest, name.terms) === length));
       const names = this.synonyms.filter((list) => list.some((name) => longest.has(name))).flat();
-      queries.push(either([all(words.slice(at, at + length)), ...names.map((name) => name.query)]));
-      at += length;
+      /** @type {Way[]} */
+      const queries = [
+        { query: all(own.map((term) => this.#term(term))), words: own.length },
+        ...(joined ? [{ query: exactly(joined, 1.2), words: 1 }] : []),
+        ...unique(names.map((name) => name.parts)).map((name) => ({ query: asName(name, 0.7), words: name.length })),
+      ];
+      wanted.push({ terms: own, queries });
+      at += own.length;
     }
-    return queries;
+    return wanted;
+  }
+
+  /** A term that is known as it stands and as the beginning of others; one that is not, in two words or with letters mended.
+   * @param {string} term
+   * @returns {Query} */
+  #term(term) {
+    const own = { ...all([term]), prefix: begins(term), fuzzy: false };
+    if (this.terms.has(term)) {
+      return own;
+    }
+    const split = this.#inTwo(term);
+    const mended = { ...all([term]), prefix: begins(term), fuzzy: mistakes(term) || false };
+    return split ? either([exactly(split, 1), own]) : mended;
+  }
+
+  /** A word that is two known ones written together.
+   * @param {string} term
+   * @returns {string[] | null} */
+  #inTwo(term) {
+    for (let at = term.length - 3; at > 2; at -= 1) {
+      const [first, second] = [stem(term.slice(0, at)), stem(term.slice(at))];
+      if (first && second && this.terms.has(first) && this.terms.has(second)) {
+        return [first, second];
+      }
+    }
+    return null;
   }
 }

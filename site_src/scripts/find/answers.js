@@ -1,0 +1,75 @@
+// Which pages answer a question, the best first. Pure: no page, no storage.
+
+import { stems } from "../lib/words.js";
+import { KIND_OF } from "./question.js";
+
+/** @import {WordIndex} from "../lib/search.js" */
+/** @import {Entry} from "./list.js" */
+/** @import {Question} from "./question.js" */
+/** @typedef {Map<number, number>} Scores how well entries answer, by number */
+
+export const WEIGHTS = { title: 8, also: 7, tags: 3, summary: 3, text: 0.5 };
+const OF_KIND = { fault: 1.25, page: 0.55, practice: 0.85, block: 0.9 };
+const ASKED_KIND = 2;
+const KIND_COUNTS = 0.15; // a word that names a kind, beside one that says what
+const GENERAL = new Set(stems("position technique form swimming water pool work way better improve body problem swimmers lane race time"));
+const GENERAL_COUNTS = 0.5; // words that fit nearly everything here
+const WHOLE_NAME = 2.5;
+const ALL_IN_NAME = 1.4;
+
+/** Each piece of gear with every name that it has; "none" with the names of gear as such.
+ * @param {import("./list.js").Data} data
+ * @returns {[string, string][]} */
+export function namesOfGear(data) {
+  /** @type {[string, string][]} */
+  const named = data.words.gear.flatMap(([id, title]) => {
+    const others = data.synonyms.filter(([first]) => first === title).flat();
+    return [title, ...others].map((name) => /** @type {[string, string]} */ ([id, name]));
+  });
+  return [...named, ["none", "gear"], ["none", "kit"], ["none", "equipment"]];
+}
+
+/** What an entry is found by.
+ * @param {Entry} entry
+ * @param {string} [text] */
+export const fieldsOf = (entry, text = "") => ({
+  id: entry.number, title: entry.title, also: entry.also, tags: entry.tags, summary: entry.summary, text,
+});
+
+/**
+ * Scores of what answers a question; null where it holds no words.
+ * @param {WordIndex} index
+ * @param {Entry[]} entries
+ * @param {Question} question
+ * @returns {Scores | null}
+ */
+export function answers(index, entries, question) {
+  const terms = stems(question.words);
+  const tells = terms.some((term) => !KIND_OF.has(term));
+  const hits = index.search(question.words, (term) => (tells && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : 1));
+  if (!hits) {
+    return null;
+  }
+  const sought = terms.filter((term) => !tells || !KIND_OF.has(term)).join(" ");
+  const scored = hits.map(({ id, score }) => /** @type {const} */ ([id, score * favour(entries[id], question, sought)]));
+  return new Map(scored.sort(([, one], [, two]) => two - one));
+}
+
+/**
+ * How much more, or less, an entry is likely to be meant.
+ * @param {Entry | undefined} entry
+ * @param {Question} question
+ * @param {string} sought
+ */
+function favour(entry, { kinds, minutes }, sought) {
+  if (!entry) {
+    return 0;
+  }
+  const names = [entry.title, ...entry.also.split("; ")].map((name) => stems(name));
+  const isWhole = names.some((name) => name.join(" ") === sought);
+  const isWithin = names.some((name) => sought.split(" ").every((term) => name.includes(term)));
+  const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;
+  const ofKind = kinds.size ? (kinds.has(entry.kind) ? ASKED_KIND : 1) : usual;
+  const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? ASKED_KIND : 1;
+  return timed * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
+}

@@ -1,0 +1,71 @@
+// The search of the page: an index of titles at once, with the texts when they have come; what a question finds, and the nearest word.
+
+import { make, root } from "../lib/dom.js";
+import { WordIndex } from "../lib/search.js";
+import { answers, fieldsOf, namesOfGear, WEIGHTS } from "./answers.js";
+import { questionOf } from "./question.js";
+
+/** @import {Data, Entry, Scores} from "./list.js" */
+/** @import {Question} from "./question.js" */
+
+/** @type {(work: () => void) => void} */
+const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
+
+/**
+ * @param {Data} data
+ * @param {Entry[]} entries
+ */
+export function engine(data, entries) {
+  const names = namesOfGear(data);
+  /** @type {WordIndex | null} the titles alone, until the texts are taken in */
+  let index = null;
+  const read = () => (index ??= new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))));
+
+  /** The texts, a few at a time.
+   * @param {() => void} done */
+  async function readTexts(done) {
+    const texts = /** @type {{almanacTexts?: string[]}} */ (/** @type {unknown} */ (self)).almanacTexts ?? [];
+    const whole = new WordIndex(WEIGHTS, data.synonyms);
+    await whole.addSlowly(entries.map((entry) => fieldsOf(entry, texts[entry.text])));
+    index = whole;
+    done();
+  }
+
+  /** @type {(question: Question, entry: Entry) => boolean} */
+  const isFree = ({ without }, { needs, kind }) =>
+    data.narrowed.includes(kind) && (without.has("none") ? !needs.length : !needs.some((id) => without.has(id)));
+
+  return {
+    /** @param {string} words */
+    question: (words) => questionOf(words, names),
+
+    /** How well entries answer; null where nothing is asked.
+     * @param {Question} question
+     * @returns {Scores | null} */
+    scores(question) {
+      const found = question.words ? answers(read(), entries, question) : null;
+      const isHeard = question.minutes !== null || question.without.size > 0;
+      const own = found ?? (isHeard ? new Map(entries.map(({ number }) => [number, 1])) : null);
+      return own && new Map([...own].filter(([number]) => !question.without.size || isFree(question, /** @type {Entry} */ (entries[number]))));
+    },
+
+    /** The word that is nearest to what nothing answers, and how many hits it has; null where none is near.
+     * @param {Question} question */
+    nearest(question) {
+      const word = read().nearest(question.words);
+      const hits = word ? (answers(read(), entries, questionOf(word, names))?.size ?? 0) : 0;
+      return hits ? { word, hits } : null;
+    },
+
+    /** Get ready before the first letter is typed. The texts are a script: a page opened from a folder may fetch nothing.
+     * @param {() => void} done when the texts are there, too */
+    warm(done) {
+      whenIdle(() => {
+        read();
+        const texts = make("script", { src: new URL("search/texts.js", root).href });
+        texts.addEventListener("load", () => whenIdle(() => { void readTexts(done); }));
+        document.head.append(texts);
+      });
+    },
+  };
+}

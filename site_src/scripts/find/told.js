@@ -1,0 +1,97 @@
+// What the page says of a choice and of a hit, in words. Pure.
+
+import { timeTold } from "./fit.js";
+
+/** @import {Choice, Data, Entry, Facet, Fit} from "./list.js" */
+/** @import {Held} from "./fit.js" */
+
+/** @type {(number: number, single: string, more: string) => string} */
+export const many = (number, single, more) => `${number} ${number === 1 ? single : more}`;
+
+/** @param {Data} data */
+const titlesOf = (data) => /** @type {Record<string, Record<string, string>>} */ (
+  Object.fromEntries(Object.entries(data.words).map(([facet, words]) => [facet, Object.fromEntries(words)]))
+);
+
+/** @param {Data} data */
+export function teller(data) {
+  const titles = titlesOf(data);
+  const kinds = new Map(data.kinds.map(([id, single, more]) => [id, { one: single, many: more }]));
+  /** @type {(id: string) => string} */
+  const gear = (id) => titles.gear?.[id]?.toLowerCase() ?? "gear";
+  /** @param {string[]} groups */
+  const mine = (groups) => data.groups.filter(({ id }) => groups.includes(id));
+
+  /** @type {(choice: Choice, until: string) => string} */
+  const time = ({ minutes, lanes, swimmers }, until) => [
+    minutes ? (until ? `until ${until} (${minutes} min)` : `${minutes} min`) : "",
+    lanes ? many(lanes, "lane", "lanes") : "",
+    swimmers ? `${swimmers} swimmers` : "",
+  ].filter(Boolean).join(", ");
+
+  /** How far an entry goes for the first of my groups that it is meant for.
+   * @type {(entry: Entry, groups: string[]) => string} */
+  const far = ({ distance, meant }, groups) => {
+    const at = meant.findIndex((group) => groups.includes(group));
+    return distance[distance.length > 1 ? Math.max(at, 0) : 0] ?? "";
+  };
+
+  /** @type {(entry: Entry, held: Held) => string} */
+  const lanes = (entry, held) => {
+    const own = entry.kind === "practice" ? entry.lanes : held.lanes ?? mine(held.groups).reduce((sum, group) => sum + group.lanes, 0);
+    return entry.ownPool && own ? many(own, "lane", "lanes") : "";
+  };
+
+  /** @type {(entry: Entry, held: Held) => string} */
+  const carried = ({ needs }, { swimmers }) => needs.map((id) => {
+    const owned = data.owned[data.words.gear.findIndex(([name]) => name === id)] ?? 0;
+    return `${gear(id)}${swimmers && owned < swimmers ? ` (${owned} owned)` : ""}`;
+  }).join(", ") || "no gear";
+
+  return {
+    kinds,
+
+    /** What is chosen in a facet.
+     * @type {(choice: Choice, facet: Facet, until: string) => string} */
+    choice(choice, facet, until) {
+      switch (facet) {
+        case "minutes":
+        case "lanes":
+          return time(choice, until);
+        case "words":
+          return choice.words;
+        case "kind":
+          return [...choice.kind].map((kind) => kinds.get(kind)?.many).join(", ");
+        default:
+          return [...choice[facet]].map((word) => (word === "none" ? "nothing" : titles[facet]?.[word])).join(", ");
+      }
+    },
+
+    /** What was heard in a question beside its words.
+     * @param {import("./question.js").Question} question */
+    heard: ({ minutes, without }) =>
+      [minutes ? `${minutes} min` : "", ...[...without].map((id) => `without ${gear(id)}`)].filter(Boolean).join(", "),
+
+    /** Whose times these are, and what goes before them.
+     * @param {Held} held */
+    whose({ groups }) {
+      const own = mine(groups).map(({ title }) => title);
+      const slowest = own.length > 1 ? "the slowest of " : "";
+      return `Times for ${slowest}${own.join("; ")}. Drills and sets with ${Math.round(data.talk_s / 6) / 10} min before them, to explain and to put gear on.`;
+    },
+
+    /** What a hit shows beside its kind: one fact, or minutes, metres, gear and lanes.
+     * @type {(entry: Entry, fit: Fit, held: Held) => string} */
+    hit(entry, fit, held) {
+      const clock = timeTold(data, entry, fit, held);
+      if (entry.kind !== "set" && entry.kind !== "practice") {
+        return [held.minutes ? clock : "", entry.fact].filter(Boolean).join(" · ");
+      }
+      const squads = [...new Set(mine(entry.meant).map(({ squad }) => squad))].join(", ");
+      return [
+        clock || (fit.isForOthers ? "" : "no computed time"), far(entry, held.groups), carried(entry, held), lanes(entry, held),
+        fit.crowded, fit.isForOthers ? `for ${squads}` : "",
+      ].filter(Boolean).join(" · ");
+    },
+  };
+}

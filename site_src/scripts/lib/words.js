@@ -1,0 +1,95 @@
+// Words as the search compares them: without accents and endings, numbers as figures. Pure.
+
+import { stemmer } from "stemmer";
+
+const NUMBERS = "zero one two three four five six seven eight nine ten eleven twelve".split(" ");
+const TENS = { twenty: 20, thirty: 30, forty: 40, fifty: 50, hundred: 100, hundreds: 100, fifties: 50 };
+const IDLE = new Set(
+  (
+    "a an and any are as at be been by can could do does doing did for from get gets getting give go goes going good has had have" +
+    " having her hers him his how i if in into is it its just let lets like make makes me my of on or our out please she should" +
+    " so some that the their them then there they this those to too us use using very want was we were what when where which" +
+    " while who why will with would you your"
+  ).split(" "),
+);
+// Spelled in two ways, or bent in a way that no rule of endings knows.
+const ALIKE = new Map(
+  Object.entries({
+    metre: "meter", centre: "center", colour: "color", practise: "practice", programme: "program", grey: "gray", swam: "swim",
+    swum: "swim", swimmer: "swim", sank: "sink", sunk: "sink", feet: "foot", kerb: "curb", breath: "breathe", kids: "kid",
+    breastroke: "breaststroke", backcrawl: "backstroke", bouy: "buoy", sox: "sock", tired: "tire", tires: "tire", minute: "min",
+    mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low",
+    higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", flexibility: "flex",
+  }),
+);
+const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;
+const OF_REPS = /(\d+)\s*[x×]\s*(\d+)/gu; // 8 x 50 is one thing
+
+/** @param {string} text */
+const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(OF_REPS, "$1x$2");
+
+/**
+ * The words of a text, without accents, in small letters.
+ * @param {string} text
+ * @returns {string[]}
+ */
+export const wordsOf = (text) => plain(text).match(/[\p{L}\p{N}]+/gu) ?? [];
+
+/** Words as they stand in an index; "warm-up" also as "warmup".
+ * @param {string} text */
+export const indexed = (text) => {
+  const compounds = plain(text).match(COMPOUND) ?? [];
+  return [...wordsOf(text), ...compounds.map((word) => wordsOf(word).join(""))];
+};
+
+/**
+ * A word without the endings that people change: knees, kicking and 100s are knee, kick and 100; six is 6. Idle words are none.
+ * @param {string} word
+ * @returns {string | null}
+ */
+export function stem(word) {
+  if (IDLE.has(word)) {
+    return null;
+  }
+  const number = NUMBERS.indexOf(word);
+  if (number > 0) {
+    return String(number);
+  }
+  if (word in TENS) {
+    return String(TENS[/** @type {keyof typeof TENS} */ (word)]);
+  }
+  if (/^\d/.test(word)) {
+    return word.replace(/(?<=\d)(s|m|th|x)$/, "");
+  }
+  const alike = ALIKE.get(word) ?? ALIKE.get(word.replace(/s$/, "")) ?? word;
+  return stemmer(alike.replace(/^(.*[^s])s$/, "$1"));
+}
+
+/** The words of a question that are worth looking for, as they are compared.
+ * @param {string} text
+ * @returns {string[]} */
+export const stems = (text) => wordsOf(text).flatMap((word) => stem(word) ?? []);
+
+/** Letters that may be wrong: none in a number or a very short word; one in "kik", two from six letters on: swapped letters are two.
+ * @param {string} term */
+export const mistakes = (term) => (/^\d/.test(term) || term.length < 3 ? 0 : term.length < 6 ? 1 : 2);
+
+/** Letters to change, add or take away to make one word of another; more than `most` is as good as any.
+ * @param {string} one
+ * @param {string} other
+ * @param {number} most */
+export function distance(one, other, most) {
+  if (Math.abs(one.length - other.length) > most) {
+    return most + 1;
+  }
+  let row = Array.from({ length: other.length + 1 }, (_, at) => at);
+  for (let at = 1; at <= one.length; at += 1) {
+    const next = [at];
+    for (let to = 1; to <= other.length; to += 1) {
+      const same = one[at - 1] === other[to - 1] ? 0 : 1;
+      next.push(Math.min((row[to] ?? 0) + 1, (next[to - 1] ?? 0) + 1, (row[to - 1] ?? 0) + same));
+    }
+    row = next;
+  }
+  return row[other.length] ?? most + 1;
+}
