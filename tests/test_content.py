@@ -11,7 +11,8 @@ from datetime import date
 
 import pytest
 from drawing_checks import checked
-from shared import DAY
+from run_changes import broken, offered, plain
+from shared import DAY, share
 from shown_checks import slips_in_data, slips_in_texts
 from test_run_data import differences, runs_of
 from test_schemas import published_findings
@@ -119,6 +120,25 @@ def test_every_run_laid_end_to_end_is_its_run_sheet_and_its_clock(club_analysis:
         for group, crew in own["parts"][0]["crews"].items():
             clock = clocks[group].clock
             assert clock is None or crew["clock_over_s"] == pytest.approx(clock.value, abs=0.05)
+
+
+def test_no_run_offers_what_check_would_refuse(club_analysis: Analysis) -> None:
+    found = [
+        (practice, is_offered, own)
+        for practice in club_analysis.computable_practices.values()
+        for is_offered, own in offered(club_analysis, practice)
+    ]
+    for practice, _, own in share([one for one in found if one[1]], 30):
+        before = broken(club_analysis, plain(club_analysis, practice))
+        assert broken(club_analysis, own.practice) <= before, (practice.id, own.what)
+    refused = [
+        (practice, own)
+        for practice, is_offered, own in found
+        if "skip" in own.what and not is_offered
+    ]
+    assert any(broken(club_analysis, own.practice) for _, own in refused), (
+        "what is refused is refused for a reason"
+    )
 
 
 def test_putting_in_order_changes_no_data(club: Loaded) -> None:

@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Mapping
 from dataclasses import replace
+from functools import cache
 from itertools import pairwise
 from typing import Any
 
 import pytest
 from arithmetic_plans import QUICK, SLOW, club, part, practice_of, run, summarised, swim
-from arithmetic_world import made
+from arithmetic_world import made, policy
 from hand_worked_cases import CASES, read_all, summary
 from jsonschema import Draft202012Validator
 from run_laid import laid, of_rep, unrolled, whole
+from shared import CATALOGUE, DAY
 from test_arithmetic_run_sheet import of
 from test_hand_worked import about
 
 from almanac.analysis.analysis import Analysis
-from almanac.model.load import Loaded
-from almanac.model.policy import Vocabulary, Word
+from almanac.model.catalogue import Catalogue
+from almanac.model.load import Loaded, load
+from almanac.model.policy import LevelLimits, Vocabulary, Word
 from almanac.model.practice import PracticePart
 from almanac.report.run_json import practice_run, set_run, versioned
 from almanac.report.run_line import MOST, cut
@@ -31,6 +35,24 @@ A_TENTH = 0.1001  # each moment is rounded by itself
 
 
 PARTS = made(Vocabulary, id="practice-parts", words={"main": Word("Main set", "The main thing.")})
+
+
+@cache
+def levels() -> Mapping[str, LevelLimits]:
+    """The limits of the levels, as the small catalogue has them."""
+    known = load(CATALOGUE).catalogue
+    assert known is not None
+    return known.policy.levels
+
+
+def looked_at(catalogue: Catalogue) -> Analysis:
+    """A catalogue made in code, with the limits that changes on the deck are held to."""
+    own = policy(push_off_most=5, most_reps=1000, under_water_after_fast=60, dose_level_more=0)
+    own = replace(own, levels=levels())
+    words = {name: Word(name, "A level.") for name in ("building", "performing")}
+    order = made(Vocabulary, id="levels", words=words)
+    entries = {**catalogue.entries, ("policy", "policy"): own, ("vocabulary", "levels"): order}
+    return Analysis(Catalogue(entries, {}, {}), DAY)
 
 
 def runs_of(analysis: Analysis) -> dict[str, Any]:
@@ -77,7 +99,7 @@ def test_a_set_laid_end_to_end_comes_to_what_was_worked_out_by_hand(
 ) -> None:
     assert hand_worked.catalogue is not None
     found = summary(hand_worked, case.id, case.told.get("in_course"), case.told.get("asked", {}))
-    own = set_run(hand_worked.catalogue, found, ())
+    own = set_run(Analysis(hand_worked.catalogue, DAY), found, ())
     crews = own["parts"][0]["crews"]
     for group, told in case.worked.get("groups", {}).items():
         blocks = crews[group]["blocks"] if group in crews else []
@@ -114,7 +136,7 @@ def test_halves_that_are_apart_are_rows_of_their_own_all_evening() -> None:
     )
     practice = practice_of(part(swim(sendoff=100)), apart)
     catalogue = club(practice, PARTS)
-    own = practice_run(catalogue, summarised(practice, catalogue))
+    own = practice_run(looked_at(catalogue), summarised(practice, catalogue))
     keys = ["quick/first", "quick/second", "slow/first", "slow/second"]
     assert [crew["key"] for crew in own["crews"]] == keys
     assert [crew["heads"] for crew in own["crews"]] == [5, 5, 3, 3]
@@ -126,7 +148,7 @@ def test_halves_that_are_apart_are_rows_of_their_own_all_evening() -> None:
 def test_what_has_no_length_waits_for_a_tap_and_later_moments_are_the_earliest() -> None:
     practice = practice_of(part(swim()), part(swim(sendoff=90)))
     known = club(practice, PARTS, groups={"quick": QUICK, "slow": replace(SLOW, tests=())})
-    own = practice_run(known, summarised(practice, known))
+    own = practice_run(looked_at(known), summarised(practice, known))
     quick, slow = (own["parts"][0]["crews"][key]["blocks"][0] for key in ("quick", "slow"))
     assert (quick["every"], quick["target"]) == (80, 80)
     assert (slow["every"], slow["target"], slow["marks"]) == (None, None, ["unknown"])
@@ -136,7 +158,7 @@ def test_what_has_no_length_waits_for_a_tap_and_later_moments_are_the_earliest()
 
 def test_what_is_rounded_is_not_lost_over_many_reps() -> None:
     """Thirty easy 25s straight on, each some hundredths beside the tenth."""
-    own = practice_run(club(PARTS), run(part(swim(distance=25, effort="easy", reps=30))))
+    own = practice_run(looked_at(club(PARTS)), run(part(swim(distance=25, effort="easy", reps=30))))
     crew = own["parts"][0]["crews"]["quick"]
     (block,) = crew["blocks"]
     each = set(block["every"])

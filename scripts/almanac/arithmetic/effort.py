@@ -92,6 +92,16 @@ class EffortScale:
         return self.words[word].reference_m or 0.0
 
     @cached_property
+    def easiest(self) -> str:
+        """The first of the words."""
+        return next(iter(self.words))
+
+    @cached_property
+    def hardest(self) -> str:
+        """The last of the words."""
+        return list(self.words)[-1]
+
+    @cached_property
     def fast(self) -> tuple[str, ...]:
         """The efforts that count as fast: those that say so, else the two hardest."""
         return self._counted("fast") or tuple(self.words)[-2:]

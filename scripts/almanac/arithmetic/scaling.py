@@ -60,15 +60,20 @@ def scalable(swim_set: SwimSet, what: str, most_reps: float) -> Scalable | None:
     The bounds are those of the entry. Where it states none, from one, or two where reps descend, up
     to what the policy's ``most_reps`` lets a set hold.
     """
-    known = [found for found in _found(swim_set.items, ("items",)) if found[1].what == what]
+    return scalable_of(swim_set.items, what, most_reps)
+
+
+def scalable_of(items: tuple[Item, ...], what: str, most_reps: float) -> Scalable | None:
+    """What of items is scaled, as of those of a set."""
+    known = [found for found in _found(items, ("items",)) if found[1].what == what]
     if not known:
         return None
     _, chief = max(known, key=lambda found: (found[1].written > 1, found[0]))
     chief = replace(chief, alone=len(known) == 1)
     if chief.stated:
         return chief
-    room = int(most_reps) - count_reps(swim_set.items)
-    each = max(1, count_reps((item_at(swim_set.items, chief.path),)) // chief.written)
+    room = int(most_reps) - count_reps(items)
+    each = max(1, count_reps((item_at(items, chief.path),)) // chief.written)
     most = max(chief.written, min(chief.most, chief.written + room // each))
     return replace(chief, most=most)
 

@@ -28,9 +28,9 @@ def after_fast(analysis: Analysis) -> Iterator[Coded]:
             if not any(is_under(rep, push_off) for rep in way.swum.reps):
                 continue
             for clock in way.clocks or (None,):
-                breath = _breath(analysis)
+                breath = breath_of(analysis)
                 breath.swim(way.swum.events, way.swum.course, clock)
-                for found, message, hint in _too_soon(analysis, breath.found):
+                for found, message, hint in too_soon(analysis, breath.found):
                     told.setdefault(id, []).append(way.level)
                     own = Problem(way.entry, way.path(found.rep.path), message + way.asked, hint)
                     yield _CODE, own._replace(level=way.level)
@@ -45,7 +45,7 @@ def _in_practice(
     level = analysis.catalogue.club.squads[summary.practice.squad].level
     for group in summary.groups:
         for half in (FIRST, SECOND) if group in summary.halved else (FIRST,):
-            breath, before = _breath(analysis), None
+            breath, before = breath_of(analysis), None
             for row, cell in _rows(summary, group, half):
                 if before:
                     breath.wait(_between(*before, row))
@@ -56,7 +56,7 @@ def _in_practice(
                 own_set = row.run.swim_set
                 levels = told.get(own_set.id, ()) if own_set else ()
                 at_set = any(not is_above(analysis.catalogue, one, level) for one in levels)
-                for found, message, hint in _too_soon(analysis, breath.found):
+                for found, message, hint in too_soon(analysis, breath.found):
                     if found.carried or not at_set:
                         path = (*row.run.path, "set") if own_set else _at(row, found)
                         yield _CODE, Problem(summary.practice, path, message, hint, level=level)
@@ -85,13 +85,13 @@ def _between(row: SheetRow, cell: SheetCell, after: SheetRow) -> float:
     return max(0.0, starts - over)
 
 
-def _breath(analysis: Analysis) -> Breath:
+def breath_of(analysis: Analysis) -> Breath:
+    """The breath of somebody who has not swum yet."""
     return Breath(analysis.scale, analysis.catalogue.policy.limit("push_off_most"))
 
 
-def _too_soon(
-    analysis: Analysis, each: Iterable[GoesUnder]
-) -> Iterator[tuple[GoesUnder, str, str]]:
+def too_soon(analysis: Analysis, each: Iterable[GoesUnder]) -> Iterator[tuple[GoesUnder, str, str]]:
+    """Those that go under too soon, each with what is wrong and what would mend it."""
     least = analysis.catalogue.policy.limit("under_water_after_fast")
     hint = f"let {show_number(least)} s go by first: rest, easy swimming or talk"
     for found in each:

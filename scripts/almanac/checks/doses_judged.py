@@ -30,7 +30,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
             return
         if not way.asked:
             yield from _way(analysis, way)
-        for drill, path, message, hint in _whole(analysis, way.swum, way.level):
+        for drill, path, message, hint in over_dose(analysis, way.swum, way.level):
             over.setdefault(way.entry.id, set()).add(drill)
             yield "drill-dose", path, message, hint
 
@@ -40,7 +40,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
         sets = {run.swim_set.id for run in summary.runs if run.swim_set}
         at_sets = {drill for id in sets for drill in over.get(id, ())}
         for swum in summary.each:
-            for drill, _, message, hint in _whole(analysis, swum, level):
+            for drill, _, message, hint in over_dose(analysis, swum, level):
                 if drill not in at_sets:
                     found = Problem(summary.practice, ("parts",), message, hint, of_key=True)
                     yield "drill-dose", found._replace(level=level)
@@ -81,7 +81,9 @@ def _is_plain(analysis: Analysis, piece: Piece) -> bool:
     return not is_fast and not any(gear[id].resists for id in piece.gear)
 
 
-def _whole(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[str, DataPath, str, str]]:
+def over_dose(
+    analysis: Analysis, swum: Swum, level: str
+) -> Iterator[tuple[str, DataPath, str, str]]:
     """What of a whole is beyond the most of a drill's dose: drill, first place, message, hint."""
     more = analysis.catalogue.policy.limit("dose_level_more")
     order = list(analysis.catalogue.words("levels"))

@@ -36,7 +36,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
     for summary in analysis.practices.values():
         level = catalogue.club.squads[summary.practice.squad].level
         for swum in summary.each:
-            for code, message, hint in _amount(analysis, swum, level):
+            for code, message, hint in over_amount(analysis, swum, level):
                 told = Problem(summary.practice, ("parts",), message, hint, of_key=True)
                 yield code, told._replace(level=level)
     yield from _on_days(analysis)
@@ -85,7 +85,7 @@ def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
             yield "resisted-rep", rep.path, message, hint
     yield from _goes(analysis, way, most)
     if not way.is_part:  # of a practice all parts are added up
-        for code, message, hint in _amount(analysis, way.swum, way.level):
+        for code, message, hint in over_amount(analysis, way.swum, way.level):
             worn = next(rep.path for rep in way.swum.reps if rep.gear)
             yield code, worn, message, hint
 
@@ -131,7 +131,8 @@ def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Sai
             yield "gear-not-for", rep.path, message, "do it without, or with other gear"
 
 
-def _amount(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[str, str, str]]:
+def over_amount(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[str, str, str]]:
+    """What is worn farther in a whole than a level allows: the code, message and hint."""
     if not swum.gear:
         return
     limits = analysis.catalogue.policy.of_level(level)

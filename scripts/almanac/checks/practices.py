@@ -4,11 +4,12 @@ order.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.warm_and_easy import Told, Words, effort_words_of, ending, opening
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.checks.sets import rep_words
 from almanac.model.practice import Practice
@@ -103,8 +104,7 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     efforts count as fast and which as gentle (``counts_as``).
     """
     for practice, summary in _practices(analysis):
-        paths = (_fast_and_cold(analysis, runs) for runs in _orders(summary))
-        for path in dict.fromkeys(path for path in paths if path is not None):
+        for path in _broken_at(analysis, summary, opening, 1):
             hint = "put easy swimming before it"
             yield Problem(practice, path, "fast before any warm-up", hint)
 
@@ -113,11 +113,10 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
 def no_easy_after_all_out(analysis: Analysis) -> Iterator[Problem]:
     """Swimming at the easiest effort follows the last rep of a practice at the hardest."""
     efforts = analysis.catalogue.efforts
-    easiest, hardest = next(iter(efforts)), list(efforts)[-1]
-    softly, hard = (efforts[word].title.lower() for word in (easiest, hardest))
+    scale = analysis.scale
+    softly, hard = (efforts[word].title.lower() for word in (scale.easiest, scale.hardest))
     for practice, summary in _practices(analysis):
-        paths = (_last_hard(analysis, runs, (easiest, hardest)) for runs in _orders(summary))
-        for path in dict.fromkeys(path for path in paths if path is not None):
+        for path in _broken_at(analysis, summary, ending, -1):
             message = f"nothing {softly} after the last {hard} rep"
             yield Problem(practice, path, message, f"end with {softly} swimming")
 
@@ -127,45 +126,20 @@ def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary]]
         yield analysis.catalogue.practices[id], summary
 
 
-def _words(analysis: Analysis, rep: Rep) -> set[str]:
-    scale = analysis.scale
-    return {word for piece in rep.pieces for word in scale.split(piece.effort)}
+Rule = Callable[[Iterable[Words], EffortScale], Told]
 
 
-def _is_fast(analysis: Analysis, rep: Rep) -> bool:
-    return bool(_words(analysis, rep) & set(analysis.scale.fast))
-
-
-def _is_gentle(analysis: Analysis, rep: Rep) -> bool:
-    return bool(_words(analysis, rep) & set(analysis.scale.gentle))
-
-
-Done = tuple[DataPath, Rep]  # a rep, and the part that it belongs to
-
-
-def _orders(summary: PracticeSummary) -> Iterator[tuple[Done, ...]]:
-    """The reps of each lane group in the order in which it does them."""
+def _broken_at(
+    analysis: Analysis, summary: PracticeSummary, rule: Rule, way: int
+) -> dict[DataPath, None]:
+    """The parts with a rep that breaks a rule on the order of efforts, read forwards (1) or
+    backwards (-1), for whichever lane group, each once.
+    """
+    found: dict[DataPath, None] = {}
     for group in summary.groups:
-        yield tuple((run.path, rep) for run in summary.runs_of(group) for rep in run.of(group).reps)
-
-
-def _fast_and_cold(analysis: Analysis, done: tuple[Done, ...]) -> DataPath | None:
-    """The part of the first fast rep, where nothing gentle goes before it."""
-    for path, rep in done:
-        if _is_fast(analysis, rep):
-            return path
-        if _is_gentle(analysis, rep):
-            return None
-    return None
-
-
-def _last_hard(
-    analysis: Analysis, done: tuple[Done, ...], ends: tuple[str, str]
-) -> DataPath | None:
-    """The part of the last rep at the hardest effort, where nothing at the easiest follows."""
-    easiest, hardest = ends
-    words = [_words(analysis, rep) for _, rep in done]
-    last = max((index for index, found in enumerate(words) if hardest in found), default=None)
-    if last is None or any(easiest in found for found in words[last:]):
-        return None
-    return done[last][0]
+        done = [(run.path, rep) for run in summary.runs_of(group) for rep in run.of(group).reps]
+        done = done[::way]
+        told = rule((effort_words_of(rep, analysis.scale) for _, rep in done), analysis.scale)
+        if told and told[1]:
+            found[done[told[0]][0]] = None
+    return found

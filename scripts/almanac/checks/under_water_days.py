@@ -25,7 +25,7 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
     for summary in analysis.practices.values():
         level = catalogue.club.squads[summary.practice.squad].level
         most = catalogue.policy.of_level(level).under_water_practice_most.value
-        metres = max((_metres_of(swum, push_off) for swum in summary.each), default=0.0)
+        metres = max((metres_of(swum, push_off) for swum in summary.each), default=0.0)
         if metres > most:
             message = f"{show_number(metres)} m under water in this practice"
             hint = f"{level} holds {show_number(most)} m at most: leave one of its sets out"
@@ -47,7 +47,7 @@ Said = tuple[DayPlan, tuple[str, str]]  # a day, what is wrong with it, and what
 
 def _on_day(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
     for day in own.days:
-        metres = sum(_metres_of(swum, push_off) for swum in day.swum)
+        metres = sum(metres_of(swum, push_off) for swum in day.swum)
         if len(day.swum) > 1 and metres > most:  # one alone: the practice's own rule
             message = f"{show_number(metres)} m under water on this day"
             yield day, (message, f"{show_number(most)} m at most: move one practice")
@@ -64,7 +64,8 @@ def _in_week(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
         yield days[-1], (message, f"{show_number(most)} at most: change a practice, or move it")
 
 
-def _metres_of(swum: Swum, push_off: float) -> float:
+def metres_of(swum: Swum, push_off: float) -> float:
+    """Metres under water of all that is swum."""
     return sum(metres_under(piece, swum.course, push_off) for piece in swum.pieces)
 
 

@@ -11,6 +11,7 @@ from almanac.arithmetic.lap_ends import Ends
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.run_blocks import Block, RepsBlock, RoundsBlock, WaitBlock, home_s
 from almanac.arithmetic.timed_reps import TimedRep
+from almanac.checks.run_offers import CrewOffer, RepsOffer, RoundsOffer
 from almanac.model.catalogue import Catalogue
 from almanac.report.run_items import item_json, number
 from almanac.report.shown import shown_rest
@@ -48,6 +49,7 @@ class BlocksOfCrew:
 
     items: ItemsOfPart
     begins: Sequence[Ends]
+    offer: CrewOffer
     has_home: bool = True
     _at_s: float = 0.0  # the exact moment on the clock of the part
     _numbers: dict[int, tuple[TimedRep, tuple[Any, ...]]] = field(default_factory=dict)
@@ -100,6 +102,7 @@ class BlocksOfCrew:
             "rest": told["rest"],
             **({"home": told["home"]} if self.has_home else {}),
             **{key: value for key, value in more.items() if value},
+            **_reps_offer(self.offer.reps[first.rep.path]),
         }
 
     def _of_each(self, timed: TimedRep) -> tuple[Any, ...]:
@@ -140,7 +143,21 @@ class BlocksOfCrew:
         told: dict[str, Any] = {
             "rounds": [{"times": times, "blocks": blocks} for times, blocks in each]
         }
-        return {**told, "between": number(block.between_s)} if block.between_s else told
+        told |= {"between": number(block.between_s)} if block.between_s else {}
+        offer = self.offer.rounds.get(block.path)
+        return {**told, **_rounds_offer(offer)} if offer else told
+
+
+def _reps_offer(offer: RepsOffer) -> dict[str, Any]:
+    fewest = offer.fewest if offer.fewer and offer.fewest > 1 else 0
+    told = {"more": list(offer.more), "fewer": offer.fewer, "fewest": fewest, "sit": offer.sit}
+    return {key: value for key, value in told.items() if value}
+
+
+def _rounds_offer(offer: RoundsOffer) -> dict[str, Any]:
+    more = {"keeps_last": offer.keeps_last, "copies": offer.copies}
+    told = {"least": offer.least, "most": offer.most}
+    return told | {key: value for key, value in more.items() if value}
 
 
 def _once(each: Iterable[Any]) -> Any:

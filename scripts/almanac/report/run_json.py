@@ -9,11 +9,13 @@ import json
 from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import IN_FULL, BriefHazard
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.summary import SetSummary
 from almanac.cache import digest
 from almanac.model.catalogue import Catalogue
+from almanac.report.run_cuts import cuts
 from almanac.report.run_items import number
 from almanac.report.run_parts import PartsOfRun
 from almanac.report.run_set import crews_of_set, part_of_set
@@ -35,9 +37,10 @@ def as_json(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
 
 
-def practice_run(catalogue: Catalogue, summary: PracticeSummary) -> dict[str, Any]:
+def practice_run(analysis: Analysis, summary: PracticeSummary) -> dict[str, Any]:
     """A practice as it is run."""
-    practice, parts = summary.practice, PartsOfRun(catalogue, summary)
+    practice, own = summary.practice, PartsOfRun(analysis, summary)
+    parts = own.parts()
     return {
         "kind": "practice",
         "id": practice.id,
@@ -49,18 +52,20 @@ def practice_run(catalogue: Catalogue, summary: PracticeSummary) -> dict[str, An
         "pool": practice.pool,
         "course": str(summary.pool.course),
         "ends_s": None if summary.ends_s is None else number(summary.ends_s),
-        "crews": list(parts.crews()),
-        "hazards": hazards_json(catalogue, summary.brief),
-        "parts": [parts.part(row) for row in summary.sheet],
+        "crews": list(own.crews()),
+        "hazards": hazards_json(analysis.catalogue, summary.brief),
+        "parts": parts,
+        "cuts": list(cuts(parts)),
     }
 
 
-def set_run(catalogue: Catalogue, summary: SetSummary, meant: Collection[str]) -> dict[str, Any]:
+def set_run(analysis: Analysis, summary: SetSummary, meant: Collection[str]) -> dict[str, Any]:
     """A set as it is run, in its own pool, for every lane group: those that it is ``meant`` for
     first. Which of the club's pools it is in is not said.
     """
-    swim_set = summary.swim_set
+    catalogue, swim_set = analysis.catalogue, summary.swim_set
     groups = tuple(dict.fromkeys((*meant, *catalogue.lane_groups)))
+    parts = [part_of_set(analysis, summary, groups)]
     return {
         "kind": "set",
         "id": swim_set.id,
@@ -70,7 +75,8 @@ def set_run(catalogue: Catalogue, summary: SetSummary, meant: Collection[str]) -
         "course": str(swim_set.course),
         "crews": list(crews_of_set(catalogue, groups, meant)),
         "hazards": hazards_json(catalogue, summary.brief),
-        "parts": [part_of_set(catalogue, summary, groups)],
+        "parts": parts,
+        "cuts": list(cuts(parts)),
     }
 
 

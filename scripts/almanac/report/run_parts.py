@@ -7,13 +7,15 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
-from almanac.arithmetic.crews import HALVES, Crew, crew_of
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.lap_ends import Ends, laps
 from almanac.arithmetic.moment import Moment
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_blocks import run_blocks
+from almanac.arithmetic.run_crews import RunCrew, key_of, run_crews
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.arithmetic.swum import Swum
+from almanac.checks.run_days import RunOffers, practice_offers
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import START_END
 from almanac.model.entry import Hazard
@@ -27,15 +29,23 @@ from almanac.report.run_items import number
 class PartsOfRun:
     """Writes the parts of one practice."""
 
-    catalogue: Catalogue
+    analysis: Analysis
     summary: PracticeSummary
     _ends: dict[tuple[int, str], tuple[Ends, ...]] = field(default_factory=dict)
 
+    @property
+    def catalogue(self) -> Catalogue:
+        """Where words and titles stand."""
+        return self.analysis.catalogue
+
     @cached_property
-    def halved(self) -> frozenset[str]:
-        """The lane groups of which some part has a half alone."""
-        cells = (cell for row in self.summary.sheet for cell in row.cells)
-        return frozenset(cell.group for cell in cells if cell.crew.half)
+    def _crews(self) -> tuple[RunCrew, ...]:
+        return run_crews(self.summary)
+
+    @cached_property
+    def offers(self) -> RunOffers:
+        """What may be changed on the deck."""
+        return practice_offers(self.analysis, self.summary)
 
     @cached_property
     def _stages(self) -> dict[int, int]:
@@ -43,29 +53,31 @@ class PartsOfRun:
 
     def crews(self) -> Iterator[dict[str, Any]]:
         """Who is who: each lane group, or each half of one whose halves are apart somewhere."""
-        for group in self.summary.groups:
-            for half in HALVES if group in self.halved else ("",):
-                crew = self._usual(group, half)
-                yield {
-                    "key": _key(group, half),
-                    "group": group,
-                    "half": half,
-                    "title": crew.title,
-                    "lanes": list(crew.lanes),
-                    "heads": crew.heads,
-                    "meant": True,
-                }
+        for own in self._crews:
+            yield {
+                "key": own.key,
+                "group": own.usual.group,
+                "half": own.usual.half,
+                "title": own.usual.title,
+                "lanes": list(own.usual.lanes),
+                "heads": own.usual.heads,
+                "meant": True,
+            }
 
-    def part(self, row: SheetRow) -> dict[str, Any]:
-        """One row of the run sheet."""
+    def parts(self) -> list[dict[str, Any]]:
+        """The rows of the run sheet."""
+        return [self._part(number, row) for number, row in enumerate(self.summary.sheet)]
+
+    def _part(self, number_: int, row: SheetRow) -> dict[str, Any]:
         run, doing = row.run, row.run.doing
         title = self.catalogue.words("practice-parts")[run.word].title
         led_by = self.catalogue.words("roles")[doing.led_by].title if doing.led_by else ""
         items = ItemsOfPart(self.catalogue, run.course)
         crews = {
-            key: self._crew_part(row, cell, items)
-            for cell in row.cells
-            for key in self._keys(cell.crew)
+            crew.key: self._crew_part(number_, crew, row, cell, items)
+            for crew in self._crews
+            for place, _, cell in crew.rows
+            if place == number_
         }
         told: dict[str, Any] = {
             "set": doing.set,
@@ -80,6 +92,7 @@ class PartsOfRun:
             "joins": row.joins,
             "helpers": [help_words(own, led_by.lower() or "coach") for own in row.helps],
             "hazards": own_hazards(self.catalogue, run.swim_set.hazards if run.swim_set else ()),
+            "skip": number_ in self.offers.skips,
         }
         return {
             "stage": self._stages[id(row.stage)],
@@ -92,21 +105,15 @@ class PartsOfRun:
             "crews": crews,
         }
 
-    def _usual(self, group: str, half: str) -> Crew:
-        return crew_of(group, half, self.summary.groups, self.summary.practice.lanes, {})
-
-    def _keys(self, crew: Crew) -> tuple[str, ...]:
-        """The rows of a run that a crew is: both halves of a lane group where they are together
-        here and apart elsewhere.
-        """
-        if crew.half or crew.group not in self.halved:
-            return (_key(crew.group, crew.half),)
-        return tuple(_key(crew.group, half) for half in HALVES)
-
-    def _crew_part(self, row: SheetRow, cell: SheetCell, items: ItemsOfPart) -> dict[str, Any]:
-        run, clock = row.run, row.run.clocks[cell.group]
+    def _crew_part(
+        self, number_: int, crew: RunCrew, row: SheetRow, cell: SheetCell, items: ItemsOfPart
+    ) -> dict[str, Any]:
+        run, clock, offer = (
+            row.run,
+            row.run.clocks[cell.group],
+            self.offers.crews[number_, crew.key],
+        )
         swum, waits_for = run.of(cell.group), cell.waits_for
-        usual = self._usual(cell.group, cell.crew.half)
         begins = self._begins(swum, run.doing.end) if run.is_in_water else ()
         blocks = run_blocks(swum.events, clock)
         seconds = {
@@ -115,15 +122,16 @@ class PartsOfRun:
             "waits_s": cell.waits_s,
         }
         told: dict[str, Any] = {
-            "lanes": list(cell.crew.lanes) if cell.crew.lanes != usual.lanes else [],
+            "lanes": [] if cell.crew.lanes == crew.usual.lanes else [*cell.crew.lanes],
             **{key: number(value) for key, value in seconds.items() if value},
-            "waits_for": _key(waits_for.group, waits_for.half) if waits_for else "",
+            "waits_for": key_of(waits_for) if waits_for else "",
+            "meet": offer.meet,
         }
         has_home = run.is_in_water and not clock.unfit
         return {
             **_moment("ends_s", cell.ends),
             **{key: value for key, value in told.items() if value},
-            "blocks": BlocksOfCrew(items, begins, has_home).written(blocks),
+            "blocks": BlocksOfCrew(items, begins, offer, has_home).written(blocks),
         }
 
     def _begins(self, swum: Swum, end: str) -> tuple[Ends, ...]:
@@ -147,10 +155,6 @@ def own_hazards(catalogue: Catalogue, hazards: Iterable[Hazard]) -> list[dict[st
         for own in hazards
         if (word := words.get(own.hazard))
     ]
-
-
-def _key(group: str, half: str) -> str:
-    return f"{group}/{half}" if half else group
 
 
 def _moment(key: str, moment: Moment) -> dict[str, Any]:

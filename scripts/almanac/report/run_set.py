@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 from typing import Any
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.run_blocks import run_blocks
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.timed_reps import GroupClock
+from almanac.checks.run_days import set_offers
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import is_for
 from almanac.model.club import START_END
@@ -34,9 +36,11 @@ def crews_of_set(
         }
 
 
-def part_of_set(catalogue: Catalogue, summary: SetSummary, groups: Iterable[str]) -> dict[str, Any]:
+def part_of_set(analysis: Analysis, summary: SetSummary, groups: Iterable[str]) -> dict[str, Any]:
     """The set as the one part of its run; of those lane groups that do something of it."""
-    swim_set, course = summary.swim_set, summary.course
+    catalogue, swim_set, course = analysis.catalogue, summary.swim_set, summary.course
+    those = [group for group in groups if is_for(swim_set.items, group)]
+    offers = set_offers(analysis, summary, those)
     items = ItemsOfPart(catalogue, course)
     is_wet = course != LAND
     begins = {
@@ -44,13 +48,11 @@ def part_of_set(catalogue: Catalogue, summary: SetSummary, groups: Iterable[str]
         for swum in summary.each
     }
     crews = {}
-    for group in groups:
-        if not is_for(swim_set.items, group):
-            continue
+    for group in those:
         swum, clock = summary.of(group), summary.clocks[group]
         has_home = is_wet and not clock.unfit
         blocks = run_blocks(swum.events, clock)
-        writer = BlocksOfCrew(items, begins[id(swum)], has_home)
+        writer = BlocksOfCrew(items, begins[id(swum)], offers.crews[0, group], has_home)
         crews[group] = {**_ends(clock, has_home), "blocks": writer.written(blocks)}
     return {
         "stage": 0,

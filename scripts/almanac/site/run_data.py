@@ -24,13 +24,12 @@ def run_files(analysis: Analysis, entry: Entry) -> Iterator[tuple[str, str]]:
     """The file that an entry is run by, as its path below the site's root and its text; none where
     it is no practice or set that can be worked out.
     """
-    catalogue = analysis.catalogue
     if entry.kind == "practice" and entry.id in analysis.practices:
-        told = practice_run(catalogue, analysis.practices[entry.id])
+        told = practice_run(analysis, analysis.practices[entry.id])
         yield f"{FOLDER}/practices/{entry.id}.json", versioned(told)
     elif entry.kind == "set" and entry.id in analysis.computable:
         summary = analysis.summary(entry.id)
-        told = set_run(catalogue, summary, analysis.meant(summary.swim_set))
+        told = set_run(analysis, summary, analysis.meant(summary.swim_set))
         yield f"{FOLDER}/sets/{entry.id}.json", versioned(told)
 
 

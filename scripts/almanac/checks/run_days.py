@@ -1,0 +1,91 @@
+"""What runs of practices and sets offer, lane group by lane group and part by part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_crews import RunCrew, run_crews
+from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.arithmetic.scaling import ROUNDS, scalable_of
+from almanac.arithmetic.summary import SetSummary
+from almanac.checks.run_offers import CrewOffer, PartOffers
+from almanac.checks.run_rules import DayOfCrew, PartOfDay
+from almanac.checks.ways import group_level
+from almanac.model.swim_set import Item
+from almanac.model.variants import given_items
+
+
+@dataclass(frozen=True)
+class RunOffers:
+    """What each crew may change, by the number of the part and its key; and the numbers of the
+    parts that may be skipped for all.
+    """
+
+    crews: Mapping[tuple[int, str], CrewOffer]
+    skips: frozenset[int] = frozenset()
+
+
+def practice_offers(analysis: Analysis, summary: PracticeSummary) -> RunOffers:
+    """What a run of a practice offers. A part is skipped only where all are in it together, and
+    never the last; the others are met only where they do something after it.
+    """
+    crews = run_crews(summary)
+    level = analysis.catalogue.club.squads[summary.practice.squad].level
+    days = [_day(analysis, level, crew) for crew in crews]
+    last = max((id(row.stage) for row in summary.sheet[-1:]), default=0)
+    found: dict[tuple[int, str], CrewOffer] = {}
+    most = analysis.catalogue.policy.limit("most_reps")
+    items = map(_items, summary.sheet)
+    written = [(own, scalable_of(own, ROUNDS, most)) for own in items]
+    barred = {
+        number
+        for number, row in enumerate(summary.sheet)
+        if not row.is_for_all or id(row.stage) == last
+    }
+    for crew, day in zip(crews, days, strict=True):
+        stages = [id(row.stage) for _, row, _ in crew.rows]
+        for place, (number, *_) in enumerate(crew.rows):
+            rest = tuple(n for n in range(place, len(stages)) if stages[n] == stages[place])
+            own = PartOffers(day, place, *written[number], rest)
+            offer = own.offer()
+            found[number, crew.key] = replace(offer, meet=offer.meet and stages[place] != last)
+            if number not in barred and not own.may_skip():
+                barred.add(number)
+    return RunOffers(found, frozenset(range(len(summary.sheet))) - barred)
+
+
+def set_offers(analysis: Analysis, summary: SetSummary, groups: Iterable[str]) -> RunOffers:
+    """What a run of a set alone offers each lane group, in the level of its squad."""
+    found: dict[tuple[int, str], CrewOffer] = {}
+    known: dict[int, CrewOffer] = {}
+    items = summary.swim_set.items
+    scale = scalable_of(items, ROUNDS, analysis.catalogue.policy.limit("most_reps"))
+    for group in groups:
+        swum, level = summary.of(group), group_level(analysis.catalogue, group)
+        day = DayOfCrew(analysis, level, (PartOfDay(swum, summary.clocks[group]),))
+        if id(swum) not in known or day.dives:
+            offer = PartOffers(day, 0, items, scale, (0,)).offer()
+            known[id(swum)] = replace(offer, meet=False)
+        found[0, group] = known[id(swum)]
+    return RunOffers(found)
+
+
+def _day(analysis: Analysis, level: str, crew: RunCrew) -> DayOfCrew:
+    parts = []
+    before: SheetCell | None = None
+    for _, row, cell in crew.rows:
+        least = row.talk_s + row.change_s + row.gear_s
+        over, starts = before.clock_over_s if before else None, row.starts_s
+        gap = least if over is None or starts is None else max(0.0, starts - over)
+        run = row.run
+        parts.append(PartOfDay(run.of(cell.group), run.clocks[cell.group], least, gap))
+        before = cell
+    return DayOfCrew(analysis, level, tuple(parts))
+
+
+def _items(row: SheetRow) -> tuple[Item, ...]:
+    run = row.run
+    return run.swim_set.items if run.swim_set else given_items(run.doing.items, run.doing.variants)
