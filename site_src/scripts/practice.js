@@ -1,7 +1,9 @@
-// The page of a practice: during its slot the part that comes next is open; on a wide screen every lane group has its column.
+// The page of a practice: during its slot the part that comes next is open; on a wide screen every lane group has its column; and
+// its run sheets are laid onto paper.
 
 import { all, one } from "./lib/dom.js";
 import { choose } from "./lib/preferences.js";
+import { layBeforePrint } from "./practice/paper.js";
 
 const EARLY_S = 30 * 60; // who looks half an hour before it begins means this evening's
 
@@ -25,3 +27,4 @@ if (matchMedia("(min-width: 60em)").matches) {
   choose("group", "", false);
 }
 openNext();
+layBeforePrint();

@@ -63,14 +63,28 @@ def cell_words(start: str, cell: SheetCell) -> str:
     words = f"until {clock_time(start, cell.ends.s)}"
     if over is not None and late >= TOUCH_TOLD_FROM_S:
         words += f" (last touch; the leader's clock ends {clock_time(start, over)})"
-    if cell.waits_s:
-        # as a reader reckons it from the two times that are shown
-        waits = difference(cell.ends.s + cell.waits_s, cell.ends.s, Decimal(1))
-        words += f", waits {show_time(float(waits))}"
-        words += f" for {cell.waits_for.title}" if cell.waits_for else ""
+    words += waits_words(cell)
     if touch is not None and late <= -TOUCH_TOLD_FROM_S:
         words += f"; last touch {clock_time(start, touch)}"
     return words
+
+
+def short_until(start: str, cell: SheetCell) -> str:
+    """The same in short: ``to 19:04, waits 1:20 for Osprey, lanes 4 to 6``."""
+    if cell.ends.missing:
+        return cell_words(start, cell)
+    return f"to {clock_time(start, cell.ends.s).removesuffix(':00')}{waits_words(cell)}"
+
+
+def waits_words(cell: SheetCell) -> str:
+    """How long a crew then waits, and for whom, as a reader reckons it from the two times that are
+    shown; "" where it does not.
+    """
+    if not cell.waits_s:
+        return ""
+    waits = difference(cell.ends.s + cell.waits_s, cell.ends.s, Decimal(1))
+    whom = f" for {cell.waits_for.title}" if cell.waits_for else ""
+    return f", waits {show_time(float(waits))}{whom}"
 
 
 def before_words(row: SheetRow) -> Iterator[str]:
@@ -81,6 +95,13 @@ def before_words(row: SheetRow) -> Iterator[str]:
         yield f"{show_time(row.change_s)} to change over"
     if row.gear_s:
         yield f"{show_time(row.gear_s)} to change gear"
+
+
+def short_before(row: SheetRow) -> Iterator[str]:
+    """The same in short."""
+    for word, seconds in (("talk", row.talk_s), ("change", row.change_s), ("gear", row.gear_s)):
+        if seconds:
+            yield f"{word} {show_time(seconds)} first"
 
 
 def part_title(catalogue: Catalogue, row: SheetRow) -> str:
@@ -145,6 +166,15 @@ def slack_words(summary: PracticeSummary, starts: str = "") -> str:
     if slack < 0:
         return f"Ends at {end}: {show_time(-slack)} over the slot of {minutes} minutes."
     return f"Ends at {end}: {show_time(slack)} to spare in a slot of {minutes} minutes."
+
+
+def end_words(summary: PracticeSummary) -> str:
+    """The same in short, where the slot stands beside it: ``Ends 20:10:15, 4:45 to spare``."""
+    if summary.slack_s is None:
+        return slack_words(summary)
+    end = clock_time(summary.practice.slot.start, summary.ends_s or 0)
+    beyond = "over" if summary.slack_s < 0 else "to spare"
+    return f"Ends {end}, {show_time(abs(summary.slack_s))} {beyond}."
 
 
 def slot_words(summary: PracticeSummary) -> str:

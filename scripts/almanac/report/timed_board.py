@@ -16,6 +16,9 @@ from almanac.report.board_line import BoardLine
 from almanac.source.reader import DataPath
 from almanac.units import show_time
 
+SUGGESTED = " (suggested)"
+"""The mark of a send-off that nobody wrote."""
+
 
 def timed_lines(
     catalogue: Catalogue,
@@ -65,7 +68,7 @@ def go_words(row: ItemRow) -> str:
     """
     words = _each_round(row, _goes)
     is_suggested = words and any(timed.suggested for timed in row.timed)
-    return f"{words} (suggested)" if is_suggested else words
+    return f"{words}{SUGGESTED}" if is_suggested else words
 
 
 def _goes(reps: Sequence[TimedRep]) -> str:

@@ -19,6 +19,7 @@ from almanac.report.plan_text import TIMES
 from almanac.report.pool_text import start_lines
 from almanac.report.sheet_text import (
     LATECOMERS,
+    end_words,
     halves_words,
     missing_words,
     slack_words,
@@ -30,6 +31,7 @@ from almanac.rounding import seconds_of_day
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
+from almanac.site.practice_paper import paper_sheets, paper_version
 from almanac.site.practice_sheet import sheet_rows
 from almanac.site.preferences import preferences
 from almanac.site.shown_figures import page_figures, swum_ways
@@ -57,6 +59,7 @@ def practice_page(
         totals=page_figures(_totals(summary), unit),
         slack=slack_words(summary),
         slot=slot_words(summary),
+        ends=end_words(summary),
         slot_start_s=seconds_of_day(practice.slot.start),
         slot_s=60 * practice.slot.minutes,
         columns=[group.title for group in summary.groups.values()],
@@ -82,6 +85,8 @@ def practice_page(
         findings=findings_on(practice, findings),
         kept=logs_of(analysis, practice),
         blocks=links(catalogue.users(practice, Block)),
+        papers=paper_sheets(analysis, summary),
+        version=paper_version(analysis, summary),
     )
 
 

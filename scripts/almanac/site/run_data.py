@@ -4,11 +4,14 @@ that all share. What they hold is told by ``site_src/schemas/run.json``.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from typing import Any
+from weakref import ReferenceType, ref
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import IN_FULL
+from almanac.arithmetic.practice import PracticeSummary
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Pool
 from almanac.model.entry import Entry
@@ -17,6 +20,7 @@ from almanac.report.run_json import practice_run, set_run, versioned
 from almanac.report.run_parts import own_hazards
 
 FOLDER = "data/v1/run"
+_SHORT = 8  # letters of a version that are typed or printed
 _LOOKS, _CUES = 2, 3  # as many as one takes in while looking
 
 
@@ -25,12 +29,28 @@ def run_files(analysis: Analysis, entry: Entry) -> Iterator[tuple[str, str]]:
     it is no practice or set that can be worked out.
     """
     if entry.kind == "practice" and entry.id in analysis.practices:
-        told = practice_run(analysis, analysis.practices[entry.id])
-        yield f"{FOLDER}/practices/{entry.id}.json", versioned(told)
+        text = practice_text(analysis, analysis.practices[entry.id])
+        yield f"{FOLDER}/practices/{entry.id}.json", text
     elif entry.kind == "set" and entry.id in analysis.computable:
         summary = analysis.summary(entry.id)
         told = set_run(analysis, summary, analysis.meant(summary.swim_set))
         yield f"{FOLDER}/sets/{entry.id}.json", versioned(told)
+
+
+_last: list[tuple[ReferenceType[PracticeSummary], str]] = []
+
+
+def practice_text(analysis: Analysis, summary: PracticeSummary) -> str:
+    """The file that a practice is run by. The last one is kept: its page asks for it as well."""
+    if not _last or _last[0][0]() is not summary:
+        _last[:] = [(ref(summary), versioned(practice_run(analysis, summary)))]
+    return _last[0][1]
+
+
+def practice_version(analysis: Analysis, summary: PracticeSummary) -> str:
+    """The first letters of the version of that file: enough to tell two of them apart on deck."""
+    version: str = json.loads(practice_text(analysis, summary))["version"]
+    return version[:_SHORT]
 
 
 def shared_file(catalogue: Catalogue) -> tuple[str, str]:

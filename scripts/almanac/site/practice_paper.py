@@ -1,0 +1,105 @@
+"""The run sheets of a practice on paper: one for each lane group, or each half where halves do
+different things, with all that it needs on deck.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.model.catalogue import Catalogue
+from almanac.report.board_line import BoardLine
+from almanac.report.gear_text import fetch_words, gear_of
+from almanac.report.run_parts import PartsOfRun
+from almanac.report.sheet_text import (
+    part_name,
+    short_before,
+    short_moment,
+    short_until,
+    where_words,
+)
+from almanac.report.timed_board import SUGGESTED
+from almanac.report.ways import distance_words
+from almanac.site.practice_sheet import minutes_words, own_board
+from almanac.site.run_data import practice_version
+
+
+def paper_sheets(analysis: Analysis, summary: PracticeSummary) -> list[dict[str, Any]]:
+    """What stands on each sheet, in the order of the lanes."""
+    catalogue = analysis.catalogue
+    crews = PartsOfRun(analysis, summary).crews()
+    return [
+        {
+            "title": crew["title"],
+            "heads": crew["heads"],
+            "parts": list(_parts(catalogue, summary, crew)),
+            "gear": [
+                (catalogue.gear[gear].title, count, fetch_words(catalogue, summary, gear))
+                for gear, count in gear_of(summary, crew["group"])
+            ],
+            "paces": paces_words(analysis, crew["group"]),
+        }
+        for crew in crews
+    ]
+
+
+def paper_version(analysis: Analysis, summary: PracticeSummary) -> str:
+    """The version of the data that the sheets are of: that of the practice's run."""
+    return practice_version(analysis, summary)
+
+
+def paces_words(analysis: Analysis, group: str) -> str:
+    """The days of the tests that a lane group's paces come from."""
+    tests = analysis.catalogue.lane_groups[group].tests
+    days = sorted({test.on for test in tests if test.on <= analysis.today})
+    if not days:
+        return "Paces: no test yet"
+    if len(days) == 1:
+        return f"Paces of {days[0]}"
+    return f"Paces of {days[0]} to {days[-1]}"
+
+
+def _parts(
+    catalogue: Catalogue, summary: PracticeSummary, crew: Mapping[str, Any]
+) -> Iterator[dict[str, Any]]:
+    for row in summary.sheet:
+        own = (cell for cell in row.cells if _is_of(cell, crew))
+        for cell in own:
+            yield _part(catalogue, summary, row, cell)
+
+
+def _is_of(cell: SheetCell, crew: Mapping[str, Any]) -> bool:
+    return cell.group == crew["group"] and crew["half"] in ("", cell.crew.half or crew["half"])
+
+
+def _part(
+    catalogue: Catalogue, summary: PracticeSummary, row: SheetRow, cell: SheetCell
+) -> dict[str, Any]:
+    start = summary.practice.slot.start
+    return {
+        "starts": short_moment(start, row.starts),
+        "title": part_name(catalogue, row),
+        "facts": [
+            *filter(None, [minutes_words(row, cell), distance_words(row.run.of(cell.group))]),
+            short_until(start, cell),
+            *short_before(row),
+            *(["latecomers may join"] if row.joins else []),
+        ],
+        "notes": [*where_words(catalogue, row), *filter(None, [row.run.doing.note])],
+        "lines": [_line(line) for line in own_board(catalogue, row, (cell.group,))],
+    }
+
+
+def _line(line: BoardLine) -> tuple[BoardLine, str, str]:
+    """A line, what stands in the column of send-offs, and beneath it; a pause between rounds is no
+    send-off.
+    """
+    if not line.path:
+        what = ", ".join(filter(None, (line.what, line.go)))
+        return replace(line, what=what), "", ""
+    go = line.go.removesuffix(SUGGESTED)
+    return line, go.removeprefix("on "), SUGGESTED.strip(" ()") if go != line.go else ""

@@ -1,0 +1,119 @@
+"""Run sheets on paper: a sheet for each lane group with all it needs, every hazard in full, nothing small."""
+
+from __future__ import annotations
+
+import io
+import math
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page
+from pypdf import PdfReader
+
+from .web import Server
+
+PRACTICES = ("osprey-ladder", "heron-kick-and-go", "reed-kick-then-swim")
+LEAST_PT, SENDOFF_PT, LINE_PT = 11, 16, 12
+NEARLY = 0.1  # points: a size in pixels is rounded
+
+
+def printed(page: Page, address: str, **options: object) -> list[str]:
+    """The text of each page of paper."""
+    return [words(own.extract_text()) for own in pdf(page, address, **options).pages]
+
+
+def pdf(page: Page, address: str, **options: object) -> PdfReader:
+    page.goto(address)
+    return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, **options)))  # type: ignore[arg-type]
+
+
+def words(text: str) -> str:
+    return " ".join(text.split())
+
+
+def sizes(reader: PdfReader) -> Iterator[tuple[str, float]]:
+    """Each piece of text with its size on paper, in points."""
+    found: list[tuple[str, float]] = []
+
+    def seen(text: str, cm: Any, tm: Any, _: Any, size: float) -> None:
+        if text.strip():
+            scale = math.sqrt(
+                abs(cm[0] * cm[3] - cm[1] * cm[2]) * abs(tm[0] * tm[3] - tm[1] * tm[2])
+            )
+            found.append((text.strip(), size * scale))
+
+    for page in reader.pages:
+        page.extract_text(visitor_text=seen)
+    yield from found
+
+
+@pytest.fixture(params=[True, False], ids=["with scripts", "without scripts"])
+def page(browser: Browser, request: pytest.FixtureRequest) -> Iterator[Page]:
+    context = browser.new_context(java_script_enabled=request.param)
+    yield context.new_page()
+    context.close()
+
+
+@pytest.mark.parametrize("id", PRACTICES)
+def test_every_hazard_is_told_in_full_on_paper(page: Page, server: Server, id: str) -> None:
+    pages = printed(page, f"{server.address}practices/{id}.html")
+    text = " ".join(pages)
+    hazards = page.locator(".brief > li, .brief-more > ul > li:not(.brief-from)")
+    told = hazards.evaluate_all(
+        "lines => lines.map(line => [line.querySelector('strong, summary').firstChild.textContent,"
+        " (line.querySelector('p') ?? line.querySelector('strong').nextSibling).textContent])"
+    )
+    assert len(told) > 6
+    for title, control in told:
+        assert words(title) in text, title
+        assert words(control) in text, control
+        for own in pages:
+            assert own.count(words(control)) <= 1, title
+    for rule in page.locator(".house-rules li").all_text_contents():
+        assert words(rule) in text
+
+
+@pytest.mark.parametrize("id", PRACTICES)
+def test_each_lane_group_has_its_own_sheet(page: Page, server: Server, id: str) -> None:
+    pages = printed(page, f"{server.address}practices/{id}.html")
+    groups = page.locator("[data-choose=group] option:not([value=''])").all_text_contents()
+    for group in groups:
+        own = [text for text in pages if text.startswith(group)]
+        assert own, group
+        assert all("Printed" in text and "data " in text and "Paces" in text for text in own)
+        whole = " ".join(own)
+        assert "Gear:" in whole and "told on the last sheet" in whole
+        for line in page.locator(".sheet > li .board .what").all_text_contents():
+            count = line.split(" × ")[0]
+            assert not count.isdigit() or line.split(", ")[0] in " ".join(pages)
+
+
+def test_what_does_not_fit_goes_on_with_the_groups_name(browser: Browser, server: Server) -> None:
+    page = browser.new_page()
+    page.goto(f"{server.address}practices/osprey-ladder.html")
+    part = page.locator(".run-paper").first.locator("tbody").first
+    part.evaluate("part => { for (let n = 0; n < 5; n++) part.after(part.cloneNode(true)); }")
+    pages = [
+        words(own.extract_text())
+        for own in PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True))).pages
+    ]
+    own = [text for text in pages if text.startswith("Osprey, lanes 1 to 3")]
+    assert len(own) > 1
+    for number, text in enumerate(own, 1):
+        assert re.match(rf"Osprey, lanes 1 to 3, \d+ swimmers {number} of {len(own)}", text)
+    assert "Notes" in own[-1]
+    page.close()
+
+
+def test_nothing_is_small_and_send_offs_are_large(browser: Browser, server: Server) -> None:
+    page = browser.new_page()
+    found = list(sizes(pdf(page, f"{server.address}practices/osprey-ladder.html")))
+    assert len(found) > 50
+    assert min(size for _, size in found) >= LEAST_PT - NEARLY
+    large = {text for text, size in found if abs(size - SENDOFF_PT) < NEARLY}
+    assert {"2:00", "1:10", "3:25"} <= large
+    lines = [size for text, size in found if text.startswith("4 × 100")]
+    assert lines and all(abs(size - LINE_PT) < NEARLY for size in lines)
+    page.close()
