@@ -1,6 +1,7 @@
 // "Add to my cards" on the page of an entry, and the count of cards gathered. The cards page lays them out.
 
 import { make, one, root } from "./lib/dom.js";
+import { note } from "./lib/last-pages.js";
 import * as myCards from "./lib/my-cards.js";
 
 /** This page as a card: its address from the site's root, and its title.
@@ -50,5 +51,7 @@ function place() {
 }
 
 if (document.querySelector("article .deck-card")) {
+  const { href, title } = ownCard();
+  note({ href, title, kind: document.querySelector(".band-kind")?.textContent ?? "" });
   start(place());
 }

@@ -4,13 +4,10 @@ in the browser.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
-
-from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Key
@@ -23,6 +20,7 @@ from almanac.site.finder_rows import kinds, lane_groups, rows, talk_s
 from almanac.site.links import Page
 from almanac.site.preferences import preferences
 from almanac.site.search_documents import Document, documents, synonyms, texts_file
+from almanac.site.templates import script_json
 from almanac.units import COURSES
 
 VERSION = 2
@@ -150,7 +148,7 @@ class Finder:
             "kinds": kinds(self.documents),
             "choosing": preferences(self.analysis),
             "lane_numbers": list(range(1, self._most_lanes + 1)),
-            "data": _script_json(self.data()),
+            "data": script_json(self.data()),
             "hints": {
                 "gear": "Tick what lies on the deck: what needs nothing else is shown.",
                 "effort": "Tick several: a set then holds each of them.",
@@ -182,11 +180,3 @@ def _titles(entries: Iterable[Any]) -> list[tuple[str, str]]:
     """Entries by title, each with its id."""
     found = sorted(entries, key=lambda entry: entry.title.casefold())
     return [(entry.id, entry.title) for entry in found]
-
-
-def _script_json(value: Any) -> Markup:
-    """JSON to stand inside a script element: nothing in it can end the element, or a Markdown
-    block.
-    """
-    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))

@@ -12,21 +12,15 @@ from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.site.kind_indexes import INDEXES
-from almanac.site.links import Link, Page, is_listed, link, links
+from almanac.site.links import Link, Page, link, links
 from almanac.site.lists import grouped, list_page, section, set_link
 from almanac.site.preferences import preferences
-from almanac.site.tonight import tonight_page
+from almanac.site.tonight import home_data, tonight_page
 
 
 def index_pages(analysis: Analysis) -> Iterator[Page]:
     """Home and every list. They serve without JavaScript."""
-    catalogue = analysis.catalogue
-    home = {
-        "faults": links(catalogue.faults.values()),
-        "goals": _goal_links(catalogue),
-        "choosing": preferences(analysis),
-    }
-    yield Page("index.md", "home", home)
+    yield Page("index.md", "home", {"data": home_data(analysis)})
     yield tonight_page(analysis)
     yield Page("more.md", "more", {"kinds": [_index_link(kind) for kind in INDEXES]})
     yield Page("settings.md", "settings", {"choosing": preferences(analysis)})
@@ -41,14 +35,6 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
 def _index_link(kind: str) -> Link:
     names = KIND[kind]
     return Link(f"{names.pages}/index.html", names.plural, names.about)
-
-
-def _goal_links(catalogue: Catalogue) -> list[Link]:
-    return [
-        Link(f"by/goal.html#{goal}", word.title, word.means)
-        for goal, word in catalogue.words("goals").items()
-        if is_listed(catalogue, goal)
-    ]
 
 
 def _with_goals(catalogue: Catalogue) -> Iterator[Drill | SwimSet]:

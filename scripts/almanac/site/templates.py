@@ -52,6 +52,14 @@ def _escaped(value: Any) -> Any:
     return [_escaped(item) for item in value] if isinstance(value, (list, tuple)) else value
 
 
+def script_json(value: Any) -> Markup:
+    """JSON to stand inside a script element: nothing in it can end the element, or a Markdown
+    block.
+    """
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
+
+
 class Templates:
     """The page templates of one folder."""
 

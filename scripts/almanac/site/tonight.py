@@ -11,9 +11,12 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from itertools import groupby
 
+from markupsafe import Markup
+
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import SessionPlan, day_of_all
 from almanac.site.links import Link, Page, link
+from almanac.site.templates import script_json
 
 _TIME = "%H:%M"
 
@@ -56,6 +59,23 @@ def _end(on: date, start: str, minutes: int) -> str:
         return ""
     begins = datetime.combine(on, time.fromisoformat(start))
     return (begins + timedelta(minutes=minutes)).strftime(_TIME)
+
+
+COLUMNS = ("on", "start", "end", "href", "title", "squad", "groups")
+
+
+def home_data(analysis: Analysis) -> Markup:
+    """Every planned practice as a table in JSON that stands in Home, and what lane groups are
+    called.
+    """
+    groups = analysis.catalogue.lane_groups
+    rows = [
+        [own.on.isoformat(), own.start, own.end, own.practice.href, own.practice.title, own.squad,
+         own.groups]
+        for own in planned(analysis)
+    ]  # fmt: skip
+    titles = {id: group.title for id, group in groups.items()}
+    return script_json({"titles": titles, "columns": COLUMNS, "rows": rows})
 
 
 def tonight_page(analysis: Analysis) -> Page:

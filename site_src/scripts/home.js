@@ -1,0 +1,87 @@
+// Home: today's practices, those of my lane groups first; the last three pages; what is chosen. Which day it is only the device knows.
+
+import { all, make, one } from "./lib/dom.js";
+import { last } from "./lib/last-pages.js";
+import { read } from "./lib/storage.js";
+
+/** A practice on a day.
+ * @typedef {{on: string, start: string, end: string, href: string, title: string, squad: string, groups: string[]}} Planned */
+/** @typedef {{group?: string, groups?: string[], pool?: string}} Choices */
+/** @typedef {{titles: Record<string, string>, columns: string[], rows: (string | string[])[][]}} Data */
+
+/** @type {Data} */
+const data = JSON.parse(one("#home-data").textContent ?? "");
+const planned = data.rows.map((row) => /** @type {Planned} */ (Object.fromEntries(data.columns.map((name, at) => [name, row[at]]))));
+const choices = read("choices", /** @type {Choices} */ ({}));
+const mine = choices.groups ?? (choices.group ? [choices.group] : []);
+const now = new Date();
+const time = now.toTimeString().slice(0, "HH:MM".length);
+const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+
+/** @param {Planned} own */
+const isMine = (own) => own.groups.some((group) => mine.includes(group));
+
+/** Mine first, then by the clock; what is over comes last.
+ * @param {Planned} own
+ * @returns {[boolean, boolean, string]} */
+const order = (own) => [own.end !== "" && own.end < time, !isMine(own), own.start];
+
+/** @param {Planned[]} found */
+const sorted = (found) =>
+  found
+    .map((own) => ({ own, key: order(own).map((part) => (typeof part === "boolean" ? Number(part) : part)).join(" ") }))
+    .sort((first, next) => (first.key < next.key ? -1 : 1))
+    .map(({ own }) => own);
+
+/** @param {Planned} own */
+const when = (own) => (own.start ? `${own.start}–${own.end}` : "no time");
+
+/** @param {string} on */
+const day = (on) => new Date(`${on}T12:00`).toLocaleDateString(document.documentElement.lang, { weekday: "long", day: "numeric", month: "long" });
+
+/** @param {string} href
+ * @param {string} title
+ * @param {string} about */
+const row = (href, title, about) =>
+  make("li", {}, make("a", { href }, make("b", {}, title), " ", make("span", { class: "about" }, about)));
+
+/** The first as a Band with its button, the others as rows.
+ * @param {Planned[]} found
+ * @param {string} heading */
+function shown([first, ...others], heading) {
+  const band = make(
+    "header",
+    { class: "band" },
+    make("p", { class: "band-kind" }, `${heading} · ${first.squad}`),
+    make("h2", {}, make("a", { href: first.href }, first.title)),
+    make("p", { class: "lead" }, when(first)),
+    make("a", { class: "tool is-main", href: first.href }, "Run sheet"),
+  );
+  const rows = others.map((own) => row(own.href, own.title, `${when(own)} · ${own.squad}`));
+  return [band, ...(rows.length ? [make("ul", { class: "rows" }, ...rows)] : [])];
+}
+
+function showTonight() {
+  const todays = planned.filter((own) => own.on === today);
+  const next = planned.filter((own) => own.on > today && (!mine.length || isMine(own)));
+  const later = next.filter((own) => own.on === next[0].on);
+  if (todays.length) {
+    one("[data-tonight]").replaceChildren(...shown(sorted(todays), "Tonight"));
+  } else if (later.length) {
+    one("[data-tonight]").replaceChildren(...shown(sorted(later), `Nothing today; ${day(later[0].on)}`));
+  }
+}
+
+function showLast() {
+  const pages = last();
+  const box = one("[data-last]");
+  box.hidden = !pages.length;
+  one("ul", box).replaceChildren(...pages.map(({ href, title, kind }) => row(href, title, kind)));
+}
+
+showTonight();
+showLast();
+const chosen = [...mine.map((group) => data.titles[group]), choices.pool].filter(Boolean);
+for (const place of all("[data-chosen]")) {
+  place.textContent = chosen.length ? `: ${chosen.join(", ")}` : "";
+}

@@ -1,0 +1,68 @@
+"""Home: today's practices, those of my lane groups first; the last pages; what is chosen; nothing that shifts."""
+
+from __future__ import annotations
+
+import json
+
+from playwright.sync_api import Browser, Page, expect
+
+from .web import Server
+
+_SHIFTS = """window.shifted = 0;
+new PerformanceObserver(list => list.getEntries().forEach(entry => { window.shifted += entry.value; }))
+  .observe({ type: "layout-shift", buffered: true });"""
+PAGES = (
+    "index.html", "settings.html", "tonight.html", "drills/back-streamline-kick.html",
+    "sets/kick-and-go.html", "practices/heron-kick-and-go.html", "faults/knees-break-surface.html",
+    "blocks/heron-legs-in-three-weeks.html",
+)  # fmt: skip
+
+
+def days(page: Page, server: Server) -> list[dict[str, str]]:
+    """Every planned practice, as Home holds them."""
+    page.goto(server.address)
+    data = json.loads(page.locator("#home-data").text_content() or "")
+    return [dict(zip(data["columns"], row, strict=True)) for row in data["rows"]]
+
+
+def test_todays_practice_stands_first_and_is_one_tap_away(phone: Page, server: Server) -> None:
+    (first, *_) = days(phone, server)
+    phone.clock.install(time=f"{first['on']}T{first['start']}:00")
+    phone.goto(server.address)
+    tonight = phone.locator("[data-tonight]")
+    expect(tonight.locator(".band-kind")).to_contain_text("Tonight")
+    expect(tonight.locator("h2")).to_have_text(first["title"])
+    tonight.locator(".is-main").tap()
+    expect(phone).to_have_url(server.address + first["href"])
+
+
+def test_with_nothing_today_the_next_day_is_told(phone: Page, server: Server) -> None:
+    (first, *_) = days(phone, server)
+    phone.clock.install(time=f"{int(first['on'][:4]) - 1}-06-01T10:00:00")
+    phone.goto(server.address)
+    expect(phone.locator("[data-tonight] .band-kind")).to_contain_text("Nothing today")
+    expect(phone.locator("[data-tonight] h2")).to_have_text(first["title"])
+
+
+def test_the_last_three_entries_are_kept_newest_first(phone: Page, server: Server) -> None:
+    phone.goto(server.address)
+    expect(phone.locator("[data-last]")).to_be_hidden()
+    for file in (*PAGES[3:7], PAGES[3]):
+        phone.goto(server.address + file)
+    phone.goto(server.address)
+    links = phone.locator("[data-last] a")
+    assert [link.get_attribute("href") for link in links.all()] == [PAGES[3], PAGES[6], PAGES[5]]
+
+
+def test_nothing_shifts_while_a_page_loads(browser: Browser, server: Server) -> None:
+    """With a lane group chosen that the pages are not written for, and a slow line."""
+    context = browser.new_context(viewport={"width": 360, "height": 640})
+    context.add_init_script(
+        'localStorage.setItem(\'deck-almanac-choices\', \'{"group": "heron-2", "groups": ["heron-2"]}\')'
+    )
+    context.add_init_script(_SHIFTS)
+    page = context.new_page()
+    for file in PAGES:
+        page.goto(server.address + file, wait_until="networkidle")
+        assert page.evaluate("shifted") < 0.05, file
+    context.close()
