@@ -170,5 +170,5 @@ def test_tables_and_finder_say_whose_figures_they_are_and_what_is_assumed(tmp_pa
     )
     assert "'" not in {text for row in rows.values() for text in row.values()}
     facts = {fact.entry.id: fact for fact in Finder(analysis, defaultdict(str)).facts}
-    assert any((minutes or 0) < 0 for own in facts["assumed"].minutes for minutes in own)
-    assert all((minutes or 0) >= 0 for own in facts["six-fifties"].minutes for minutes in own)
+    assert any(takes[0] < 0 for own in facts["assumed"].times.takes for takes in own)
+    assert all(takes[0] >= 0 for own in facts["six-fifties"].times.takes for takes in own)
