@@ -154,3 +154,25 @@ def test_a_further_body_wears_the_gear_of_the_entry_unless_it_says_its_own() -> 
     fins = ON_BACK._replace(gear=("fins",))
     assert scene_of(fins, DrawnBody()).worn == ("fins",)
     assert scene_of(fins, DrawnBody(gear=())).worn == ()
+
+
+def test_a_fist_is_no_open_hand_and_a_foot_that_turns_out_shows_so_from_above() -> None:
+    def arm(hands: str) -> str:
+        return body_drawing(position="prone", arms="stroking", kick="flutter", hands=hands)
+
+    assert arm("fists") != arm("high-elbow")
+    held = pose(resolve_pose(position="prone", arms="streamline", kick="breaststroke", moment=4))
+    near = held.skeleton.near_leg
+    assert near.toe.z - near.heel.z > 0.1  # the toes point away from the middle
+    held = pose(resolve_pose(position="prone", arms="streamline", kick="flutter", moment=4))
+    assert held.skeleton.near_leg.toe.z == pytest.approx(held.skeleton.near_leg.heel.z)
+
+
+def test_a_small_breaststroke_kick_brings_the_thighs_less_far_forward() -> None:
+    def hip(size: str | None) -> float:
+        spec = resolve_pose(
+            position="prone", arms="at-sides", kick="breaststroke", moment=3, size=size
+        )
+        return pose(spec).posture.near_leg.hip
+
+    assert hip("small") < hip(None) < hip("large")

@@ -140,7 +140,7 @@ def _tenths(count: int) -> str:
 
 def at(x: float, y: float) -> str:
     """A pair of coordinates for a path."""
-    return f"{number(x)} {number(y)}"
+    return f"{_tenths(round(x * 10))} {_tenths(round(y * 10))}"
 
 
 def element(name: str, paint: str, **attributes: str | float) -> str:

@@ -88,6 +88,7 @@ MARKS = (
     "rolls",
     "eyes-shut",
     "block",
+    "towel",
 )
 GEAR = (
     "drag-socks",

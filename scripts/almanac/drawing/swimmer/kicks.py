@@ -137,13 +137,16 @@ def breaststroke(moment: int, lie: Lie) -> tuple[Leg, Leg]:
 _AMPLITUDE = {"small": 0.45, "large": 1.9}
 
 
-def sized(both: tuple[Leg, Leg], size: str, lie: Lie) -> tuple[Leg, Leg]:
+def sized(both: tuple[Leg, Leg], size: str, kick: str, lie: Lie) -> tuple[Leg, Leg]:
     """The legs of a kick that is smaller or larger than it should be: the feet still come up to the
-    surface and go less or more deep.
+    surface and go less or more deep. In breaststroke the thighs come forward less or more.
     """
     if size not in _AMPLITUDE:
         return both
     by = _AMPLITUDE[size]
+    if kick not in BEATING:
+        near, far = (replace(leg, hip=leg.hip * (0.7 if by < 1 else 1.5)) for leg in both)
+        return near, far
     middle = MIDDLE + _HIP_SHIFT[lie]
     half = (_FLUTTER[4].hip - _FLUTTER[0].hip) / 2
     deeper = half * (by - 1) * {"supine": -1, "prone": 1, "centred": 0}[lie]

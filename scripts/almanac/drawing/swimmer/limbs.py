@@ -44,7 +44,8 @@ class View:
 
 def between(one: Point, other: Point, part: float) -> Point:
     """The point ``part`` of the way."""
-    return Point(*(a + (b - a) * part for a, b in zip(one, other, strict=True)))
+    x, y, z = one
+    return Point(x + (other.x - x) * part, y + (other.y - y) * part, z + (other.z - z) * part)
 
 
 def beyond(one: Point, other: Point, length: float) -> Point:
@@ -96,12 +97,13 @@ def arch_point(leg: LegJoints) -> Point:
     return between(between(leg.heel, leg.toe, 0.68), leg.ankle, 0.42)
 
 
-def arm_path(view: View, arm: ArmJoints) -> str:
-    """Path data of a whole arm."""
+def arm_path(view: View, arm: ArmJoints, *, fist: bool = False) -> str:
+    """Path data of a whole arm, its hand open or closed."""
+    closed = circle(view.disc(between(arm.wrist, arm.fingertip, 0.24), 0.026))
     return (
         _segment(view, arm.shoulder, arm.elbow, _UPPER_ARM)
         + _segment(view, arm.elbow, arm.wrist, _FOREARM)
-        + _segment(view, arm.wrist, arm.fingertip, _HAND)
+        + (closed if fist else _segment(view, arm.wrist, arm.fingertip, _HAND))
     )
 
 

@@ -145,8 +145,18 @@ def block(held: Pose, view: View) -> list[str]:
     ]
 
 
+def towel(held: Pose, view: View) -> list[str]:
+    """A towel on the ground that runs from under the foremost toes."""
+    x, y = view.spot(Point(held.skeleton.far_leg.toe.x, 0.0))
+    folds = "".join(
+        f"Q{at(x + 6 + 12 * fold, y - 9)} {at(x + 12 + 12 * fold, y - 2)}" for fold in range(2)
+    )
+    start, end = f"M{at(x - 22, y)}V{number(y - 2)}H{number(x)}", f"H{number(x + 52)}V{number(y)}Z"
+    return [path("gear", start + folds + end)]
+
+
 Draw = Callable[[Pose, View], list[str]]
-BEHIND: dict[str, Draw] = {"rope": rope, "flags": flags, "block": block}
+BEHIND: dict[str, Draw] = {"rope": rope, "flags": flags, "block": block, "towel": towel}
 """Marks that are painted before the body."""
 OVER: dict[str, Draw] = {
     "stopwatch": stopwatch,

@@ -75,7 +75,7 @@ def _lying_legs(spec: PoseSpec) -> tuple[Leg, Leg]:
     near, far = (
         still(spec.lie)
         if spec.wall == "leaving"
-        else sized(legs(spec.kick, spec.moment, spec.lie), spec.size, spec.lie)
+        else sized(legs(spec.kick, spec.moment, spec.lie), spec.size, spec.kick, spec.lie)
     )
     if spec.one_leg:
         far = Leg(4, 1, 72) if spec.lie == "supine" else Leg(-4, 2, 70)

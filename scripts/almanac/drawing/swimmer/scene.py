@@ -64,7 +64,7 @@ def painted(layers: list[Layer]) -> list[str]:
 
 def body_layers(held: Pose, view: View) -> list[Layer]:
     """Limbs, trunk and head, each with its depth."""
-    bones = held.skeleton
+    bones, fist = held.skeleton, held.spec.hands == "fists"
     far = "near" if held.turned else "far"
     trunk = [path("trunk", trunk_path(view, bones)), path("near-suit", suit_path(view, bones))]
     if beats(held.spec):
@@ -85,8 +85,8 @@ def body_layers(held: Pose, view: View) -> list[Layer]:
         (NEAR_LEG, swaying(held, view, near_leg)),
         (0.0, swaying(held, view, middle)),
         (HEAD, head(view, bones, goggles=held.spec.wet)),
-        (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm))]),
-        (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm))]),
+        (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm, fist=fist))]),
+        (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm, fist=fist))]),
     ]
 
 

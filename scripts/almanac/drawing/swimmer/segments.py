@@ -142,6 +142,8 @@ def leg_joints(leg: Leg, hip: Point, body: Axes, side: int) -> LegJoints:
 
     shank_flexion = leg.hip - leg.knee
     toes, sole = body.along(shank_flexion + 90 - leg.ankle), body.along(shank_flexion - leg.ankle)
+    out = radians(2 * max(leg.turn_out, 0.0))  # a foot turns out further than its shank does
+    toes = blend(toes, cos(out), body.near, side * sin(out))
     knee = hip.plus(leaning(leg.hip, leg.spread), THIGH)
     ankle = knee.plus(leaning(shank_flexion, leg.turn_out), SHANK)
     heel = ankle.plus(toes, -HEEL).plus(sole, FOOT_HEIGHT)
