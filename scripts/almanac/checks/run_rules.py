@@ -85,10 +85,13 @@ class DayOfCrew:
 
     def is_free(self, number: int) -> bool:
         """Whether nothing that is left out of a part can break any of these rules: it is not what
-        warms up, and nothing is done at the hardest effort or under water.
+        warms up, nothing is done under water, and after it comes something easy, or nothing is done
+        at the hardest effort.
         """
         opens = next((n for n, (is_cold, _) in enumerate(self._kinds) if is_cold is not None), None)
-        return not (number == opens or self.dives or self._has_hardest)
+        later = (is_hard for _, is_hard in reversed(self._kinds[number + 1 :]))
+        ends_easy = next((is_hard for is_hard in later if is_hard is not None), None) is False
+        return not (number == opens or self.dives or (self._has_hardest and not ends_easy))
 
     @cached_property
     def _as_planned(self) -> frozenset[tuple[str, object]]:

@@ -53,6 +53,7 @@ class BlocksOfCrew:
     has_home: bool = True
     _at_s: float = 0.0  # the exact moment on the clock of the part
     _numbers: dict[int, tuple[TimedRep, tuple[Any, ...]]] = field(default_factory=dict)
+    _known: dict[tuple[Any, ...], tuple[dict[str, Any], float]] = field(default_factory=dict)
 
     def written(self, blocks: Iterable[Block]) -> list[dict[str, Any]]:
         """The blocks as JSON."""
@@ -76,12 +77,26 @@ class BlocksOfCrew:
         return None if timed.clock is None else self._takes(timed.clock.value)
 
     def _reps(self, block: RepsBlock) -> dict[str, Any]:
+        """The reps of a block; those of another round that take the same, in whole tenths, once."""
+        begins = self.begins[block.first] if self.begins else frozenset[str]()
+        like = begins, *(id(timed.pieces) for timed in block.reps)
+        if like in self._known:
+            told, takes_s = self._known[like]
+            self._at_s += takes_s
+            return told
+        before, told = self._at_s, self._told_of(block, begins)
+        each = [timed.clock.value for timed in block.reps if timed.clock]
+        if all(round(value, 1) == value for value in each) and round(before, 1) == before:
+            self._known[like] = told, sum(each)
+        return told
+
+    def _told_of(self, block: RepsBlock, begins: Ends) -> dict[str, Any]:
         first, known = block.reps[0], [self._of_each(timed) for timed in block.reps]
         told = dict(zip(_OF_EACH, map(_once, zip(*known, strict=True)), strict=True))
         order, item = first.order, first.rep.item
         go = "" if item.sendoff is not None else "straight" if item.rest is None else "rest"
-        begins = self.begins[block.first] if self.begins else ()
-        does = [piece.drill.id for own in block.reps for piece in own.rep.pieces[:1]]
+        in_turn = any(part.turns for part in item.parts)
+        does = [own.rep.pieces[0].drill.id for own in block.reps] if in_turn else []
         more: dict[str, Any] = {
             "go": go,
             "aim": told["aim"],

@@ -45,6 +45,8 @@ def item_json(catalogue: Catalogue, rep: Rep, course: Course) -> dict[str, Any]:
 
 def number(value: float) -> int | float:
     """A number of seconds or metres to the tenth, whole where it is."""
+    if value.__class__ is int:
+        return int(value)
     near = round(float(value), 1)
     shown = near if near == value else tenths(value)  # most are, and tenths takes its time
     return int(shown) if shown.is_integer() else shown

@@ -28,8 +28,9 @@ def versioned(told: Mapping[str, Any]) -> str:
     """A file of run data: its form, the version of its data, and the rest. The version is of all
     that it holds, so that two phones with the same version run the same.
     """
-    version = digest(as_json(told)).hex()[:_VERSION_LETTERS]
-    return as_json({"form": FORM, "version": version, **told}) + "\n"
+    text = as_json(told)
+    head = as_json({"form": FORM, "version": digest(text).hex()[:_VERSION_LETTERS]})
+    return f"{head[:-1]},{text[1:]}\n"
 
 
 def as_json(value: Any) -> str:
