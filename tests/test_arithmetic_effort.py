@@ -83,6 +83,8 @@ def counting(**words):
          ("strong", "fast", "all-out"), ("easy",), "strong, fast or all-out"),
         ({"easy": "gentle", "steady": "gentle", "strong": "gentle", "fast": "", "all_out": "fast"},
          ("all-out",), ("easy", "steady", "strong"), "all-out"),
+        ({"easy": "gentle", "steady": "gentle", "strong": "", "fast": "fast", "all_out": ""},
+         ("fast", "all-out"), ("easy", "steady"), "fast or all-out"),  # harder than fast is fast
     ],
 )  # fmt: skip
 def test_efforts_that_count_as_fast_and_as_gentle(words, fast, gentle, told):

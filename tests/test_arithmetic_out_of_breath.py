@@ -92,3 +92,26 @@ def test_what_was_swum_in_an_earlier_part_is_carried_on() -> None:
     breath.wait(15)
     assert since(laid(DIP, FAST, DIP), None, breath) == [25, 10]
     assert [found.carried for found in breath.found] == [True, False]
+
+
+def test_fast_work_with_long_walls_counts_for_what_comes_after_its_own_item() -> None:
+    def walls(rep: Event) -> Event:
+        if not isinstance(rep, Rep) or rep.pieces[0].drill.id != "backstroke":
+            return rep
+        own = replace(rep.pieces[0], drill=replace(rep.pieces[0].drill, under_water=7.0))
+        return replace(rep, pieces=(own,))
+
+    first = {**FAST, "distance": 25}
+    own = tuple(map(walls, laid(first, {**first, "reps": 3, "rest": "0:45"}, DIP)))
+    assert since(own) == [10, 45]  # of its own three the rest that they ask for is another rule
+
+
+def test_a_time_to_hold_that_is_faster_than_the_effort_is_fast_work() -> None:
+    easy = {"reps": 1, "distance": 50, "do": "backstroke", "effort": "easy", "rest": "0:10"}
+    run = clock().run(laid(easy))
+    target = run.reps[0].target_s
+    assert target is not None
+    for aim, told in ((0.9 * target, [10]), (0.97 * target, [])):
+        own = laid({**easy, "aim": f"0:{aim:04.1f}"}, DIP)
+        assert since(own, clock().run(own)) == told
+        assert since(own) == []  # with no clock nothing is known of it but its effort

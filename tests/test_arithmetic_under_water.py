@@ -209,7 +209,10 @@ def test_hands_are_loaded_by_what_acts_on_them_and_does_something_there() -> Non
         return loads_hands(replace(PIECES["fins"], acts_on=acts_on, effect=effect))
 
     assert told(("hands",), "resists") and told(("arms", "hands"), "assists")
-    assert not told(("hands",), "supports") and not told(("feet",), "resists")
+    assert not told(("feet",), "resists")
+    plain = replace(PIECES["fins"], acts_on=("hands",), effect="informs", pace_factor=1.0)
+    assert not loads_hands(plain)
+    assert loads_hands(replace(plain, pace_factor=0.97))  # whatever its effect is called
 
 
 def test_metres_of_all_that_is_swum_and_of_one_rep() -> None:

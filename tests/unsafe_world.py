@@ -149,7 +149,9 @@ def club(root: Path) -> Path:
     drill(root, "block-start", mode="wall", start="dive")
     drill(root, "low-start", mode="wall", start="back-start")
     under = "{distance: 50, reps: {from: 2, to: 4}, rest: 1:30, most: 8}"
-    drill(root, "under", mode="underwater", level="performing", under_water="8", dose=under)
+    watched = "[{job: watcher, each: lane}]"
+    under_water = {"mode": "underwater", "under_water": "8", "helpers": watched}
+    drill(root, "under", level="performing", dose=under, **under_water)
     drill(root, "turn-work", mode="wall", start="push-off")
     return root
 

@@ -103,8 +103,19 @@ class EffortScale:
 
     @cached_property
     def fast(self) -> tuple[str, ...]:
-        """The efforts that count as fast: those that say so, else the two hardest."""
-        return self._counted("fast") or tuple(self.words)[-2:]
+        """The efforts that count as fast: those that say so and whatever is harder than one of
+        them, else the two hardest.
+        """
+        counted = self._counted("fast")
+        if not counted:
+            return tuple(self.words)[-2:]
+        known = self._intervals
+        least = min((known[name][0] for name in counted if name in known), default=Fraction(10))
+        return tuple(
+            name
+            for name in self.words
+            if name in counted or (name in known and known[name][0] >= least)
+        )
 
     @cached_property
     def gentle(self) -> tuple[str, ...]:

@@ -19,7 +19,8 @@ def resists(gear: Gear) -> bool:
 
 def loads_hands(gear: Gear) -> bool:
     """Whether it makes the hands take hold of more water, and the shoulders pay for it."""
-    return "hands" in gear.acts_on and (gear.resists or gear.assists)
+    does_something = gear.resists or gear.assists or gear.pace_factor != 1
+    return "hands" in gear.acts_on and does_something
 
 
 def worn_metres(

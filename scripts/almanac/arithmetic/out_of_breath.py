@@ -7,15 +7,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from almanac.arithmetic.effort import EffortScale
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.expand import Event, Piece, Rep
 from almanac.arithmetic.moment import NOBODY_FASTER
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.arithmetic.under_water import counts
+from almanac.source.reader import DataPath
 from almanac.units import Course
 
 NEVER = math.inf
 """In place of seconds: nothing has been swum fast."""
+
+
+_AS_AIMED = 0.95  # a time to hold is that of an effort, give or take a twentieth
 
 
 @dataclass(frozen=True)
@@ -36,12 +40,16 @@ class Breath:
     """What a lane group has behind it: ``since_s`` seconds since its last fast work was over, rest,
     easy swimming, pauses and talk alike. What is not known of a time counts as the least that it
     can be: no rest, and a rep as fast as nobody swims (``NOBODY_FASTER``).
+
+    Fast work with long walls is fast work for what comes after it; among reps of its own item, at
+    ``walls``, the rest that it asks for itself is another rule.
     """
 
     scale: EffortScale
     push_off_m: float
     since_s: float = NEVER
     carried: bool = False
+    walls: DataPath | None = None
     found: list[GoesUnder] = field(default_factory=list)
 
     def wait(self, seconds: float) -> None:
@@ -64,20 +72,30 @@ class Breath:
         began, hard, told = self.since_s, False, False
         for number, piece in enumerate(rep.pieces):
             self.wait(piece.change_s)
-            if counts(piece.drill, self.push_off_m):
-                if self.since_s < NEVER and not told:
-                    self.found.append(GoesUnder(rep, self.since_s, self.carried, hard))
-                    told = True
-            elif not self.scale.split(piece.effort).keys().isdisjoint(self.scale.fast):
+            is_under = counts(piece.drill, self.push_off_m)
+            if is_under and self.since_s < NEVER and not told and self.walls != rep.path:
+                self.found.append(GoesUnder(rep, self.since_s, self.carried, hard))
+                told = True
+            if not piece.drill.is_under_water and self._is_fast(piece, timed):
                 self.since_s, self.carried, hard = 0.0, False, True
-                self.wait(piece.rest_s)
-                continue
-            target = timed.pieces[number] if timed else None
-            metres = float(piece.distance) * course.unit.metres
-            held = piece.hold_s or metres / NOBODY_FASTER
-            self.wait(target.seconds if isinstance(target, Target) else held)
+                self.walls = rep.path if is_under else None
+            else:
+                target = timed.pieces[number] if timed else None
+                metres = float(piece.distance) * course.unit.metres
+                held = piece.hold_s or metres / NOBODY_FASTER
+                self.wait(target.seconds if isinstance(target, Target) else held)
             self.wait(piece.rest_s)
         self._rest(rep, timed, began, hard)
+
+    def _is_fast(self, piece: Piece, timed: TimedRep | None) -> bool:
+        """Whether a piece is at an effort that counts as fast, or in a rep with a time to hold that
+        is faster than its effort makes it, or may be.
+        """
+        if not self.scale.split(piece.effort).keys().isdisjoint(self.scale.fast):
+            return True
+        if timed is None or timed.aim is None:
+            return False
+        return timed.aim.value < _AS_AIMED * (timed.target_s or NEVER)
 
     def _rest(self, rep: Rep, timed: TimedRep | None, began: float, hard: bool) -> None:
         if rep.item.sendoff is None:

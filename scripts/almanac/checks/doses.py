@@ -31,11 +31,12 @@ def drill_too_easy(analysis: Analysis) -> Iterator[Problem]:
 @refuses("drill-dose")
 def drill_dose(analysis: Analysis) -> Iterator[Problem]:
     """Each rep keeps to the dose of its drill: it is at most ``dose_rep_most`` times as far or as
-    long (gently swum ``dose_gentle_rep_most`` times as far), and between reps there is at least
-    ``dose_rest_share`` of the dose's rest. A set and a practice hold at most what the ``most`` of
-    the dose comes to, for swimmers above the drill's level ``dose_level_more`` times as much more
-    (not fast, nor with gear that resists); and of wall work, of work under water and on land no
-    more reps than that, each wall a rep.
-    A timed test, done once, is as far and as hard as its benchmark says.
+    long (gently swum ``dose_gentle_rep_most`` times as far, and the whole stroke farther by those
+    above the drill's level), and between reps there is at least ``dose_rest_share`` of its rest.
+
+    A set and a practice hold at most what the ``most`` of the dose comes to; those above the
+    drill's level do ``dose_level_more`` times as much more for each level, neither fast nor with
+    gear that resists. Of wall work, of work under water and on land they hold no more reps than
+    that, each wall a rep. A timed test, done once, is as far and as hard as its benchmark says.
     """
     yield from _found(analysis, "drill-dose")

@@ -28,7 +28,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
             if not way.is_of_set:  # what a rep is does not hang on who does it: the set tells it
                 yield from _way(analysis, way)
             return
-        if not way.asked:
+        if not way.is_scaled:  # its reps are those of the set as it is written
             yield from _way(analysis, way)
         for drill, path, message, hint in over_dose(analysis, way.swum, way.level):
             over.setdefault(way.entry.id, set()).add(drill)
@@ -81,16 +81,20 @@ def _is_plain(analysis: Analysis, piece: Piece) -> bool:
     return not is_fast and not any(gear[id].resists for id in piece.gear)
 
 
+def _times_more(analysis: Analysis, drill: Drill, level: str) -> float:
+    """How many times a drill's own most swimmers of a level may do, for those above its own."""
+    order = list(analysis.catalogue.words("levels"))
+    above = max(0, order.index(level) - order.index(drill.level))
+    return 1 + above * analysis.catalogue.policy.limit("dose_level_more")
+
+
 def over_dose(
     analysis: Analysis, swum: Swum, level: str
 ) -> Iterator[tuple[str, DataPath, str, str]]:
     """What of a whole is beyond the most of a drill's dose: drill, first place, message, hint."""
-    more = analysis.catalogue.policy.limit("dose_level_more")
-    order = list(analysis.catalogue.words("levels"))
     for own in _sums(analysis, swum):
         drill, dose, unit = own.drill, own.drill.dose, swum.course.unit.value
-        above = max(0, order.index(level) - order.index(drill.level)) if own.is_plain else 0
-        most = dose.most * (1 + more * above)
+        most = dose.most * (_times_more(analysis, drill, level) if own.is_plain else 1)
         said = ""
         if dose.distance and own.distance > most * dose.distance and not drill.is_wall_work:
             said = f"{show_number(own.distance)} {unit} of '{drill.title}'"
@@ -122,7 +126,7 @@ def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
                 told.add(key)
                 for piece in () if _is_test(analysis, event, way) else event.pieces:
                     yield from _effort(analysis, event, piece)
-                    yield from _length(analysis, event, piece)
+                    yield from _length(analysis, event, piece, way.level)
             straight = _is_straight_on(event.item) and _is_all_gentle(analysis, event)
             if _goes_on(events, number) and not straight:
                 rest = rest_after(events, number, timed.get(id(event)))
@@ -149,12 +153,14 @@ def _effort(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:
         yield "drill-too-easy", rep.path, message, f"it begins at {own.easiest}"
 
 
-def _length(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:
+def _length(analysis: Analysis, rep: Rep, piece: Piece, level: str) -> Iterator[Said]:
     drill, dose = piece.drill, piece.drill.dose
     gentle = _is_gentle(analysis, piece, analysis.catalogue.gear)
     share = analysis.catalogue.policy.limit(
         "dose_gentle_rep_most" if gentle and drill.travels else "dose_rep_most"
     )
+    if drill.is_full_stroke and _is_plain(analysis, piece):
+        share *= _times_more(analysis, drill, level)
     goes = rep.item.reps if _is_straight_on(rep.item) else 1  # without rest they are one go
     far, long = goes * float(piece.distance), goes * (piece.hold_s or 0.0)
     if dose.distance and far > share * dose.distance:

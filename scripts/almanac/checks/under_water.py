@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.helping import WATCHER
 from almanac.checks.once import once
 from almanac.checks.rule import Problem, forbids, refuses
 from almanac.checks.under_water_judged import judged
@@ -111,6 +112,19 @@ def under_water_unsaid(analysis: Analysis) -> Iterator[Problem]:
             text = f"work under water of {show_number(distance)} says {show_number(said)} m of that"
             mend = "write all metres under water, give the rest a drill of its own, or another mode"
             yield Problem(drill, ("under_water",), text, mend)
+
+
+@refuses("under-water-unwatched")
+def under_water_unwatched(analysis: Analysis) -> Iterator[Problem]:
+    """A drill that is done under water asks for somebody who does nothing but watch (``helpers``
+    with the job of a watcher): nobody there can call.
+    """
+    for drill in analysis.catalogue.drills.values():
+        watched = any(helper.job == WATCHER for helper in drill.helpers)
+        if drill.is_under_water and not drill.is_on_land and not watched:
+            text = "it is done under water, and nobody is asked to watch"
+            mend = "write helpers: [{job: watcher, each: lane}]"
+            yield Problem(drill, ("mode",), text, mend, level=drill.level)
 
 
 @forbids("mode-unsaid")

@@ -5,7 +5,7 @@ of.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.part_run import PartRun
@@ -20,6 +20,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
+from almanac.model.variants import given
 from almanac.source.reader import DataPath
 
 Said = tuple[str, DataPath, str, str]  # code, path in the items, message, hint
@@ -31,7 +32,7 @@ class Way:
     groups that swim it so, and the lowest level among these.
 
     ``start`` leads to what holds its items in the file of ``entry``. ``asked`` says that it is the
-    set with as many rounds or reps as it may be asked for.
+    set with as many rounds or reps as it may be asked for, or in a variant that nobody has yet.
     """
 
     entry: Entry
@@ -41,6 +42,7 @@ class Way:
     level: str
     is_of_set: bool = False
     asked: str = ""
+    is_scaled: bool = False
 
     @property
     def is_part(self) -> bool:
@@ -73,12 +75,24 @@ def set_ways(analysis: Analysis, id: str) -> tuple[Way, ...]:
 def _set_ways(analysis: Analysis, id: str) -> Iterator[Way]:
     swim_set, summary = analysis.computable[id], analysis.summary(id)
     yield from _ways(analysis, swim_set, summary, "")
+    yield from _of_nobody(analysis, swim_set)
     for what in (ROUNDS, REPS):
         scale = scalable(swim_set, what, analysis.catalogue.policy.limit("most_reps"))
         if scale and scale.stated and scale.most > scale.written:
             more = scaled(swim_set, scale, scale.most)
             own = summarise(analysis.timing, more, swim_set.course, analysis.meant(swim_set))
-            yield from _ways(analysis, swim_set, own, f" with {scale.most} {what}")
+            for way in _ways(analysis, swim_set, own, f" with {scale.most} {what}"):
+                yield replace(way, is_scaled=True)
+
+
+def _of_nobody(analysis: Analysis, swim_set: SwimSet) -> Iterator[Way]:
+    """As it is swum in each variant that nobody is given yet: a practice may give it."""
+    meant = analysis.meant(swim_set)
+    for name, groups in swim_set.variants.items():
+        if not groups:
+            own = given(swim_set, dict.fromkeys(meant, name))
+            laid = summarise(analysis.timing, own, swim_set.course, meant)
+            yield from _ways(analysis, swim_set, laid, f" in variant {name}")
 
 
 def _ways(analysis: Analysis, swim_set: SwimSet, summary: SetSummary, asked: str) -> Iterator[Way]:

@@ -66,9 +66,9 @@ class Moving(Entry):
     @property
     def is_on_land(self) -> bool:
         """Whether it is done out of the water."""
-        return words.OUT in (self.done, words.DONE.get(self.mode)) or (
-            self.position == words.ON_LAND
-        )
+        if self.position == words.ON_LAND:
+            return not self.is_under_water
+        return words.OUT in (self.done, words.DONE.get(self.mode))
 
     @property
     def is_under_water(self) -> bool:
