@@ -243,7 +243,7 @@ if (!location.hash) {
 }
 search.warm(() => {
   page.dataset.texts = "read";
-  if (state.choice.words) {
+  if (state.choice.words && !page.contains(document.activeElement)) { // who has gone on to a hit keeps it
     refresh(true);
   }
 });

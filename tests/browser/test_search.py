@@ -55,6 +55,7 @@ def test_the_best_three_stand_before_the_kinds(phone: Page, server: Server) -> N
 
 def test_every_hit_is_high_enough_to_tap(phone: Page, server: Server) -> None:
     phone.goto(f"{server.address}find.html?q=kick")
+    expect(phone.locator("[data-found]")).to_have_attribute("data-texts", "read")
     heights = phone.locator(HITS).evaluate_all("hits => hits.map(hit => hit.offsetHeight)")
     assert min(heights) >= 56
 
@@ -62,6 +63,7 @@ def test_every_hit_is_high_enough_to_tap(phone: Page, server: Server) -> None:
 def test_an_empty_box_shows_the_last_five(phone: Page, server: Server) -> None:
     for word in ("board", "chute", "fins", "knees", "board", "hips", "back"):
         phone.goto(f"{server.address}find.html")
+        expect(phone.locator("[data-found]")).to_have_attribute("data-texts", "read")
         phone.locator("#find-words").fill(word)
         phone.locator(HITS).first.press("Enter")
         phone.wait_for_url(lambda url: "find.html" not in url)

@@ -17,6 +17,7 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet, reps_of
 from almanac.model.vocabularies import HAZARDS
 from almanac.site.entry_facts import fact_of
@@ -26,7 +27,9 @@ FILE = "search/texts.js"
 _SAFETY = "safety.md"  # found by what dangers are called, too
 PAGE = "page"  # the kind of a page that is no entry's
 _SHOWN_APART = {"title", "summary", "also_called", "review", "accepts", "moved_to"}
-_TAGGED = ("goals", "levels", "positions", "strokes", "kicks", "efforts", "effects")
+_TAGGED = (
+    "goals", "levels", "positions", "strokes", "kicks", "efforts", "effects", "test-uses",
+)  # fmt: skip
 _FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
 _TITLE = re.compile(r'(?m)^title: (?P<title>".*"|.*)$')
 _ABOUT = re.compile(r'(?m)^description: (?P<about>".*"|.*)$')
@@ -105,8 +108,11 @@ def _tags(catalogue: Catalogue, entry: Entry, data: Mapping[str, Any]) -> list[s
         for id, word in catalogue.words(name).items()
         if id in carried and id not in {"any", "none"}
     ]
+    sets = [catalogue.sets[own.id] for own in entry.references() if own.kind == SwimSet.kind]
+    goals = catalogue.words("goals")
+    trained = [goals[id].title for own in sets for id in own.goals if isinstance(entry, Practice)]
     named = _named(catalogue, entry, "gear", "fault")
-    return list(dict.fromkeys([KIND[entry.kind].title, *words, *named]))
+    return list(dict.fromkeys([KIND[entry.kind].title, *words, *trained, *named]))
 
 
 def _named(catalogue: Catalogue, entry: Entry, *kinds: str) -> list[str]:
@@ -119,7 +125,7 @@ def _as_asked(catalogue: Catalogue, entry: Entry) -> Iterator[str]:
     """What else it is looked for by: the drills that it names, other names of the faults; of a set
     its reps and distances as coaches write them, 8x50.
     """
-    yield from _named(catalogue, entry, Drill.kind)
+    yield from _named(catalogue, entry, Drill.kind, SwimSet.kind)
     for reference in entry.references():
         if reference.kind == Fault.kind:
             yield from catalogue.faults[reference.id].also_called
@@ -147,7 +153,7 @@ def _page(file: str, markdown: str, also: str) -> Document:
         location=f"{file.removesuffix('.md')}.html",
         kind=PAGE,
         title=html.unescape(name),
-        also=also,
+        also="; ".join(filter(None, [file.removesuffix(".md"), also])),
         tags="",
         summary=summary,
         fact=summary,

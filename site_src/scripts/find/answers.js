@@ -9,10 +9,10 @@ import { KIND_OF } from "./question.js";
 /** @typedef {Map<number, number>} Scores how well entries answer, by number */
 
 export const WEIGHTS = { title: 8, also: 7, tags: 3, summary: 3, text: 0.5 };
-const OF_KIND = { fault: 1.25, page: 0.55, practice: 0.85, block: 0.9 };
-const ASKED_KIND = 2;
+const OF_KIND = { fault: 1.25, page: 0.85, practice: 0.85, block: 0.9 };
+const ASKED_KIND = 2.5;
 const KIND_COUNTS = 0.15; // a word that names a kind, beside one that says what
-const GENERAL = new Set(stems("position technique form swimming water pool work way better improve body problem swimmers lane race time"));
+const GENERAL = new Set(stems("up down position technique form swimming water pool work way better improve body problem swimmers lane race time"));
 const GENERAL_COUNTS = 0.5; // words that fit nearly everything here
 const WHOLE_NAME = 2.5;
 const ALL_IN_NAME = 1.4;
@@ -33,7 +33,8 @@ export function namesOfGear(data) {
  * @param {Entry} entry
  * @param {string} [text] */
 export const fieldsOf = (entry, text = "") => ({
-  id: entry.number, title: entry.title, also: entry.also, tags: entry.tags, summary: entry.summary, text,
+  id: entry.number, title: entry.title, also: entry.also, summary: entry.summary, text,
+  tags: [entry.tags, ...entry.distance].join("; ").replace(/(\d),(\d)/g, "$1$2"),
 });
 
 /**

@@ -8,7 +8,7 @@ import { stems, wordsOf } from "../lib/words.js";
 const KIND_WORDS = Object.entries({
   drill: "drill exercise activity",
   set: "set series",
-  practice: "practice session workout training lesson class",
+  practice: "practice session workout training lesson class evening night morning day",
   benchmark: "test benchmark trial",
   fault: "fix correct cure fault problem mistake error wrong stop help",
   block: "block cycle season plan",

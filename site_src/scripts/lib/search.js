@@ -11,9 +11,14 @@ import { distance, indexed, mistakes, stem, stems, wordsOf } from "./words.js";
 /** @typedef {{query: Query, words: number}} Way a way to ask for something, in so many words that stand together */
 /** @typedef {{terms: string[], queries: Way[]}} Wanted a word or name of a question, with all that answers it */
 
-const LEAST_COVER = 0.34; // the share of what is asked for, by weight, that an answer must have
+const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an answer must have
+const IN_TEXT = 0.6; // what an answer counts that only a text gives
+const UNKNOWN = 0.2; // what a word counts that nothing answers
 const NAMES = ["title", "also", "tags", "summary"];
 const APART = 0.2; // of a name whose words stand in several fields
+const LONG = 7; // letters from which more may be wrong than MiniSearch looks past quickly
+const MOST_WRONG = 3;
+const NEAR = 0.3; // what a word that is only near counts
 const AT_ONCE = 12; // documents taken in before the page may draw again
 
 /** @type {(queries: import("minisearch").Query[]) => import("minisearch").QueryCombination} */
@@ -103,7 +108,8 @@ export class WordIndex {
   }
 
   /**
-   * What answers the words that are asked for, the best first, each with the share that it answers.
+   * What answers the words that are asked for, the best first, each with the share that it answers: in full where it is named
+   * so, in part where only its text says it.
    * @param {string} text
    * @param {(term: string) => number} [weight] how much an answer to a word counts
    * @returns {{id: number, score: number, cover: number}[] | null} null where nothing is asked
@@ -118,17 +124,17 @@ export class WordIndex {
     let whole = 0;
     for (const wanted of this.#wanted(terms)) {
       const hits = this.#best(wanted.queries);
-      const counts = Math.max(...wanted.terms.map(weight));
-      const rare = counts * Math.log(2 + this.index.documentCount / (1 + hits.size));
-      whole += rare;
-      for (const [id, score] of hits) {
+      const counts = Math.max(...wanted.terms.map(weight)) * (hits.size ? 1 : UNKNOWN);
+      whole += counts;
+      for (const [id, hit] of hits) {
         const own = found.get(id) ?? { score: 0, share: 0 };
-        found.set(id, { score: own.score + counts * Math.sqrt(score), share: own.share + rare });
+        const share = counts * (hit.isNamed ? 1 : IN_TEXT);
+        found.set(id, { score: own.score + counts * Math.sqrt(hit.score), share: own.share + share });
       }
     }
     const answers = [...found].map(([id, { score, share }]) => {
       const cover = share / whole;
-      return { id, score: score ** 2 * cover ** 2, cover };
+      return { id, score: (score * cover) ** 2, cover };
     });
     return answers.filter(({ cover }) => cover >= LEAST_COVER).sort((one, two) => two.score - one.score);
   }
@@ -136,12 +142,14 @@ export class WordIndex {
   /** By document the best of several ways to ask for one thing.
    * @param {Way[]} queries */
   #best(queries) {
-    /** @type {Map<number, number>} */
+    /** @type {Map<number, {score: number, isNamed: boolean}>} */
     const best = new Map();
     for (const { query, words } of queries) {
       for (const { id, score, match } of this.index.search(query)) {
         const own = (words < 2 || isTogether(match) ? score : APART * score) / words;
-        best.set(id, Math.max(own, best.get(id) ?? 0));
+        const known = best.get(id) ?? { score: 0, isNamed: false };
+        const isNamed = known.isNamed || Object.values(match).flat().some((field) => NAMES.includes(field));
+        best.set(id, { score: Math.max(own, known.score), isNamed });
       }
     }
     return best;
@@ -198,7 +206,20 @@ export class WordIndex {
     }
     const split = this.#inTwo(term);
     const mended = { ...all([term]), prefix: begins(term), fuzzy: mistakes(term) || false };
-    return split ? either([exactly(split, 1), own]) : mended;
+    const near = term.length >= LONG ? this.#near(term) : "";
+    const meant = near ? either([exactly([near], NEAR), mended]) : mended;
+    return split ? either([exactly(split, 1), own]) : meant;
+  }
+
+  /** The term that a long word with several letters wrong is nearest to; "" where it is near none.
+   * @param {string} term */
+  #near(term) {
+    let best = { term: "", far: MOST_WRONG + 1 };
+    for (const other of this.terms.keys()) {
+      const far = other[0] === term[0] ? distance(term, other, best.far - 1) : Infinity;
+      best = far < best.far ? { term: other, far } : best;
+    }
+    return best.term;
   }
 
   /** A word that is two known ones written together.
