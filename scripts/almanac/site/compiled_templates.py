@@ -1,18 +1,27 @@
-"""Templates as Jinja has compiled them, kept for the next run."""
+"""Templates as Jinja has compiled them, kept beside them as Python keeps its own byte code."""
 
 from __future__ import annotations
+
+import os
+from pathlib import Path
 
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
 
 from almanac.cache import Cache
 
+_BESIDE = "__pycache__"
+_MOST_BYTES = 4_000_000
+
 
 class CompiledTemplates(BytecodeCache):
-    """Compiled templates by name, place and source; each is compiled anew where one differs."""
+    """The compiled templates of a folder, by name, place and source; each is compiled anew where
+    one differs. In a folder that cannot be written to they go to the user's cache.
+    """
 
-    def __init__(self) -> None:
-        self._cache = Cache("templates")
+    def __init__(self, folder: Path) -> None:
+        own = folder if os.access(folder, os.W_OK) else None
+        self._cache = Cache(_BESIDE if own else "templates", folder=own, most_bytes=_MOST_BYTES)
 
     def load_bytecode(self, bucket: Bucket) -> None:
         """Called by Jinja before it compiles a template."""
@@ -23,3 +32,4 @@ class CompiledTemplates(BytecodeCache):
     def dump_bytecode(self, bucket: Bucket) -> None:
         """Called by Jinja when it has compiled a template."""
         self._cache.put(f"{bucket.key} {bucket.checksum}", bucket.bytecode_to_string())
+        self._cache.trim()

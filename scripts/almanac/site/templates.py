@@ -72,7 +72,7 @@ class Templates:
             trim_blocks=True,
             lstrip_blocks=True,
             keep_trailing_newline=True,
-            bytecode_cache=CompiledTemplates(),
+            bytecode_cache=CompiledTemplates(folder),
         )
         self._environment.globals |= {"front_matter": front_matter, "in_full": IN_FULL}
 
