@@ -25,8 +25,8 @@ from playwright.sync_api import Browser, Page, sync_playwright
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.publish.build import build_site
+from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
-from almanac.site.pictures import picture_names
 
 ROOT = Path(__file__).resolve().parents[1]
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")
@@ -155,7 +155,7 @@ def give_finder(site: Path, work: Path, drills: int) -> int:
     multiply_drills(work / "root", drills)
     catalogue = load(work / "root").catalogue
     assert catalogue is not None
-    data = Finder(Analysis(catalogue, date.today()), picture_names(catalogue)[0]).data()
+    data = Finder(Parts(Analysis(catalogue, date.today()))).data()
     page = site / "find.html"
     table = json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
     text = re.sub(

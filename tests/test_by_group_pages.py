@@ -6,7 +6,6 @@ import csv
 import html
 import io
 import re
-from collections import defaultdict
 from pathlib import Path
 
 import pytest
@@ -17,6 +16,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.resources import SETTINGS
 from almanac.site.data_files import data_files
+from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
 from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
@@ -169,6 +169,6 @@ def test_tables_and_finder_say_whose_figures_they_are_and_what_is_assumed(tmp_pa
         "",
     )
     assert "'" not in {text for row in rows.values() for text in row.values()}
-    facts = {fact.entry.id: fact for fact in Finder(analysis, defaultdict(str)).facts}
+    facts = {fact.entry.id: fact for fact in Finder(Parts(analysis)).facts}
     assert any(takes[0] < 0 for own in facts["assumed"].times.takes for takes in own)
     assert all(takes[0] >= 0 for own in facts["six-fifties"].times.takes for takes in own)

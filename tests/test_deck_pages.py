@@ -27,9 +27,10 @@ from almanac.publish.offline import KeptFiles, app_manifest, kept_files
 from almanac.publish.packs import packed
 from almanac.resources import HOME
 from almanac.site.cards import card_context
+from almanac.site.entry_parts import Parts
 from almanac.site.finder import MINUTES, VERSION, Finder
 from almanac.site.links import Page, page_of
-from almanac.site.pictures import picture_names
+from almanac.site.pictures import named
 from almanac.site.qr_codes import QrCodes, qr_code
 from almanac.site.settings import read_settings
 from almanac.units import COURSES
@@ -131,8 +132,8 @@ def test_the_chief_drill_is_the_farthest_swum(analysis: Analysis) -> None:
 
 
 def test_the_finders_table(analysis: Analysis) -> None:
-    names, drawn_svgs = picture_names(analysis.catalogue)
-    data = Finder(analysis, names).data()
+    drawn_svgs = set(named(Parts(analysis).pictures()).values())
+    data = Finder(Parts(analysis)).data()
     at = {name: number for number, name in enumerate(data["columns"])}
     catalogue = analysis.catalogue
     rows = {row[at["href"]]: row for row in data["rows"]}
@@ -151,8 +152,7 @@ def test_the_finders_table(analysis: Analysis) -> None:
 
 
 def test_a_table_in_a_page_cannot_end_its_element(analysis: Analysis) -> None:
-    names, _ = picture_names(analysis.catalogue)
-    text = str(Finder(analysis, names).page().context["data"])
+    text = str(Finder(Parts(analysis)).page().context["data"])
     assert not set("<>&") & set(text)
     assert json.loads(text)["version"] == VERSION
 

@@ -12,7 +12,13 @@ from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import load
 from almanac.site.links import page_of
-from almanac.site.search_documents import Document, documents, synonyms, texts_file
+from almanac.site.search_documents import (
+    Document,
+    document_of,
+    page_documents,
+    synonyms,
+    texts_file,
+)
 
 PAGE = """---
 title: "Safety &amp; law"
@@ -31,6 +37,14 @@ def catalogue() -> Catalogue:
     found = load(CATALOGUE).catalogue
     assert found is not None
     return found
+
+
+def documents(catalogue: Catalogue, pages: dict[str, str]) -> list[Document]:
+    with_pages = (own for own in catalogue.entries.values() if own.kind in WITH_PAGES)
+    return [
+        *(document_of(catalogue, entry) for entry in with_pages),
+        *page_documents(catalogue, pages),
+    ]
 
 
 def rows(catalogue: Catalogue, **pages: str) -> dict[str, Document]:

@@ -26,6 +26,7 @@ from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.site.entry_page import tags
+from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
 from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
@@ -402,6 +403,6 @@ def test_a_quiet_word_is_no_tag_and_no_choice(analysis: Analysis) -> None:
             if (field, getattr(drill, field)) not in quiet
         ]
         assert tags(catalogue, drill) == shown
-    facets = Finder(analysis, dict.fromkeys(catalogue.drills, "")).page().context["facets"]
+    facets = Finder(Parts(analysis)).page().context["facets"]
     choices = {facet["id"]: {word for word, _ in facet["words"]} for facet in facets}
     assert "supine" in choices["position"] and "any" not in choices["position"] | choices["stroke"]

@@ -6,17 +6,25 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from almanac.analysis.analysis import Analysis
+from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Key
+from almanac.model.knowledge import Drill
 from almanac.site.data_files import entry_data
+from almanac.site.drawing_html import picture
 from almanac.site.entry_times import Times, times_of
+from almanac.site.search_documents import Document, document_of
 
 
 @dataclass(frozen=True)
 class EntryParts:
-    """Of one entry its data as JSON, and the times that the finder reads."""
+    """Of one entry its data as JSON, the times that the finder reads, what it is found by, None
+    where it has no page, and the picture that lists show, "" where it has none.
+    """
 
     data: str
     times: Times
+    document: Document | None
+    picture: str
 
 
 @dataclass(frozen=True)
@@ -29,8 +37,14 @@ class Parts:
     def of(self, key: Key) -> EntryParts:
         """What there is of an entry."""
         if key not in self._made:
-            data = entry_data(self.analysis, key)
-            self._made[key] = EntryParts(data, times_of(self.analysis, key))
+            catalogue = self.analysis.catalogue
+            entry = catalogue.entries[key]
+            self._made[key] = EntryParts(
+                data=entry_data(self.analysis, key),
+                times=times_of(self.analysis, key),
+                document=document_of(catalogue, entry) if entry.kind in WITH_PAGES else None,
+                picture=picture(catalogue, entry) if isinstance(entry, Drill) else "",
+            )
         return self._made[key]
 
     def take(self, made: Mapping[Key, EntryParts]) -> None:
@@ -44,3 +58,12 @@ class Parts:
     def times(self, key: Key) -> Times:
         """How long it takes."""
         return self.of(key).times
+
+    def pictures(self) -> dict[str, str]:
+        """By drill id its picture."""
+        return {id: self.of((Drill.kind, id)).picture for id in self.analysis.catalogue.drills}
+
+    def documents(self) -> list[Document]:
+        """What every entry with a page is found by."""
+        found = (self.of(key).document for key in self.analysis.catalogue.entries)
+        return [document for document in found if document]

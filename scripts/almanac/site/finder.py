@@ -4,22 +4,22 @@ in the browser.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.model.catalogue import Key
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
-from almanac.site.entry_times import Times
+from almanac.site.entry_parts import Parts
 from almanac.site.finder_facts import VOCABULARIES, Facts, FinderFacts
 from almanac.site.finder_rows import kinds, lane_groups, rows, talk_s
 from almanac.site.links import Page
+from almanac.site.pictures import named
 from almanac.site.preferences import preferences
-from almanac.site.search_documents import Document, documents, synonyms, texts_file
+from almanac.site.search_documents import Document, page_documents, synonyms, texts_file
 from almanac.site.templates import script_json
 from almanac.units import COURSES
 
@@ -47,18 +47,21 @@ _CHIPS = ("minutes", "gear", "goal", "fault", "level", "effort", "position", "st
 @dataclass(frozen=True)
 class Finder:
     """All that has a page, with the facts of every drill, set and practice of a catalogue;
-    ``pictures`` names each drill's drawing, ``times`` gives those of an entry where they are known
-    already, ``pages`` is the Markdown of what is no entry's page, by file.
+    ``parts`` holds what is known of each entry, ``pages`` the Markdown of what is no entry's page,
+    by file.
     """
 
-    analysis: Analysis
-    pictures: Mapping[str, str]
-    times: Callable[[Key], Times] | None = None
+    parts: Parts
     pages: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def analysis(self) -> Analysis:
+        """What it is of."""
+        return self.parts.analysis
 
     @cached_property
     def _known(self) -> FinderFacts:
-        return FinderFacts(self.analysis, self.pictures, self.times)
+        return FinderFacts(self.analysis, named(self.parts.pictures()), self.parts.times)
 
     @cached_property
     def facts(self) -> list[Facts]:
@@ -68,7 +71,8 @@ class Finder:
     @cached_property
     def documents(self) -> list[Document]:
         """All that is found by words."""
-        return list(documents(self.analysis.catalogue, self.pages))
+        of_pages = page_documents(self.analysis.catalogue, self.pages)
+        return [*self.parts.documents(), *of_pages]
 
     @cached_property
     def _found(self) -> list[tuple[Document, Facts | None]]:

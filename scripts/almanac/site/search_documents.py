@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from almanac.analysis.texts import sentences, strings
-from almanac.kinds import KIND, WITH_PAGES
+from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
@@ -55,11 +55,8 @@ class Document:
     text: str
 
 
-def documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[Document]:
-    """Every entry with a page, then the pages that are no entry's: ``pages`` holds their Markdown
-    by their file.
-    """
-    yield from _entries(catalogue)
+def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[Document]:
+    """The pages that are no entry's: ``pages`` holds their Markdown by their file."""
     dangers = "; ".join(also for word in catalogue.words(HAZARDS).values() for also in word.also)
     for file, text in pages.items():
         yield _page(file, text, dangers if file == _SAFETY else "")
@@ -81,22 +78,22 @@ def synonyms(catalogue: Catalogue) -> list[list[str]]:
     return [[title, *also] for title, also in others if also]
 
 
-def _entries(catalogue: Catalogue) -> Iterator[Document]:
-    for key, entry in catalogue.entries.items():
-        if entry.kind in WITH_PAGES:
-            data = catalogue.documents[key].data
-            own = {name: value for name, value in data.items() if name not in _SHOWN_APART}
-            yield Document(
-                key=key,
-                location=page_of(entry),
-                kind=entry.kind,
-                title=entry.title,
-                also="; ".join(entry.also_called),
-                tags="; ".join(_tags(catalogue, entry, own)),
-                summary=entry.summary,
-                fact=fact_of(catalogue, entry),
-                text=_once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
-            )
+def document_of(catalogue: Catalogue, entry: Entry) -> Document:
+    """What an entry with a page is found by."""
+    key = entry.kind, entry.id
+    data = catalogue.documents[key].data
+    own = {name: value for name, value in data.items() if name not in _SHOWN_APART}
+    return Document(
+        key=key,
+        location=page_of(entry),
+        kind=entry.kind,
+        title=entry.title,
+        also="; ".join(entry.also_called),
+        tags="; ".join(_tags(catalogue, entry, own)),
+        summary=entry.summary,
+        fact=fact_of(catalogue, entry),
+        text=_once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
+    )
 
 
 def _tags(catalogue: Catalogue, entry: Entry, data: Mapping[str, Any]) -> list[str]:

@@ -25,7 +25,7 @@ from almanac.site.kind_pages import Wanted, every, pages_of
 from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
-from almanac.site.pictures import picture_files, picture_names
+from almanac.site.pictures import picture_files
 from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
@@ -84,7 +84,7 @@ class SitePages:
         yield shared_file(analysis.catalogue)
         yield self._finder_data.texts()
         yield from news_files(analysis.catalogue, self.news, address)
-        yield from picture_files(self._pictures[1])
+        yield from picture_files(self.parts.pictures())
 
     @cached_property
     def _lists(self) -> tuple[Page, ...]:
@@ -106,12 +106,7 @@ class SitePages:
 
     @cached_property
     def _finder_data(self) -> Finder:
-        return Finder(self.analysis, self._pictures[0], self.parts.times, self._searched())
-
-    @cached_property
-    def _pictures(self) -> tuple[dict[str, str], dict[str, str]]:
-        """By drill id the name of its picture; and by name the SVG."""
-        return picture_names(self.analysis.catalogue)
+        return Finder(self.parts, self._searched())
 
     def _searched(self) -> dict[str, str]:
         """The texts of the pages that the search knows, beside those of entries."""
