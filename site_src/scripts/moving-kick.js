@@ -1,4 +1,4 @@
-// The kick of a body figure in motion, once it is asked for: by a button in its corner or a tap on it. Never by itself, and
+// The kick of a body figure in motion, once it is asked for: a tap on it, or a key. Never by itself, and
 // not on a device that asks for less motion. The angles stand in figures.css; here are only the rate and the switch.
 
 import { all, make } from "./lib/dom.js";
@@ -28,19 +28,13 @@ function letMove(svg) {
     svg.classList.toggle("is-kicking", moving);
     button.setAttribute("aria-pressed", String(moving));
   };
-  const turn = () => show(!svg.classList.contains("is-kicking"));
   const heed = () => {
     show(false);
     button.hidden = less.matches;
     figure.classList.toggle("moves", !less.matches);
   };
   setRates(svg);
-  button.addEventListener("click", turn);
-  svg.addEventListener("click", () => {
-    if (!less.matches) {
-      turn();
-    }
-  });
+  button.addEventListener("click", () => show(!svg.classList.contains("is-kicking")));
   less.addEventListener("change", heed);
   window.addEventListener("beforeprint", () => show(false));
   figure.append(button);
