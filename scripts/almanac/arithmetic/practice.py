@@ -62,6 +62,21 @@ class PracticeSummary(ByGroup):
             if _paths(self.sheet, group, FIRST) != _paths(self.sheet, group, SECOND)
         )
 
+    @cached_property
+    def every_way(self) -> tuple[Swum, ...]:
+        """Every way of swimming the whole, once; those of second halves too that do other things
+        than the first: what limits are held against.
+        """
+        seconds = (
+            together(
+                (row.run.of(group) for row in _rows_of(self.sheet, group, but=FIRST)),
+                self.course,
+                self.timing,
+            )
+            for group in self.halved
+        )
+        return (*self.each, *seconds)
+
     @property
     def ends(self) -> Moment:
         """When the last part is over for the last lane group; the earliest that it can be where a
@@ -135,12 +150,14 @@ def _paths(sheet: tuple[SheetRow, ...], group: str, half: str) -> frozenset[Data
     )
 
 
-def _rows_of(sheet: tuple[SheetRow, ...], group: str) -> tuple[SheetRow, ...]:
-    """What a lane group does, in order; of its halves, where they are apart, the first."""
+def _rows_of(sheet: tuple[SheetRow, ...], group: str, but: str = SECOND) -> tuple[SheetRow, ...]:
+    """What a lane group does, in order; where its halves are apart, without what one of them does
+    alone.
+    """
     return tuple(
         row
         for row in sheet
-        if any(cell.group == group and cell.crew.half != SECOND for cell in row.cells)
+        if any(cell.group == group and cell.crew.half != but for cell in row.cells)
     )
 
 

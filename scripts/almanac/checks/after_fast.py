@@ -35,7 +35,7 @@ def after_fast(analysis: Analysis) -> Iterator[Coded]:
                     own = Problem(way.entry, way.path(found.rep.path), message + way.asked, hint)
                     yield _CODE, own._replace(level=way.level)
     for summary in analysis.practices.values():
-        if any(is_under(rep, push_off) for swum in summary.each for rep in swum.reps):
+        if any(is_under(rep, push_off) for swum in summary.every_way for rep in swum.reps):
             yield from _in_practice(analysis, summary, told)
 
 

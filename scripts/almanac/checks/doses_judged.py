@@ -39,7 +39,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
         level = analysis.catalogue.club.squads[summary.practice.squad].level
         sets = {run.swim_set.id for run in summary.runs if run.swim_set}
         at_sets = {drill for id in sets for drill in over.get(id, ())}
-        for swum in summary.each:
+        for swum in summary.every_way:
             for drill, _, message, hint in over_dose(analysis, swum, level):
                 if drill not in at_sets:
                     found = Problem(summary.practice, ("parts",), message, hint, of_key=True)

@@ -35,7 +35,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
     yield from judged_ways(analysis, lambda way: _way(analysis, way))
     for summary in analysis.practices.values():
         level = catalogue.club.squads[summary.practice.squad].level
-        for swum in summary.each:
+        for swum in summary.every_way:
             for code, message, hint in over_amount(analysis, swum, level):
                 told = Problem(summary.practice, ("parts",), message, hint, of_key=True)
                 yield code, told._replace(level=level)

@@ -25,7 +25,7 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
     for summary in analysis.practices.values():
         level = catalogue.club.squads[summary.practice.squad].level
         most = catalogue.policy.of_level(level).under_water_practice_most.value
-        metres = max((metres_of(swum, push_off) for swum in summary.each), default=0.0)
+        metres = max((metres_of(swum, push_off) for swum in summary.every_way), default=0.0)
         if metres > most:
             message = f"{show_number(metres)} m under water in this practice"
             hint = f"{level} holds {show_number(most)} m at most: leave one of its sets out"
