@@ -72,7 +72,8 @@ function more(crew, s) {
 function fewer(crew) {
   const [next, left] = [nextRep(crew), repsLeft(crew)];
   const out = next?.block?.fewer;
-  if (!next || !out || left.length <= out) {
+  const all = new Set([...crew.done.map(({ step }) => step), ...crew.left].filter(({ run }) => run === next?.run).map(({ rep }) => rep));
+  if (!next || !out || left.length <= out || all.size - out < (next.block?.fewest ?? 1)) {
     return false;
   }
   const first = left[left.length - out];
@@ -98,7 +99,8 @@ function sit(crew) {
  * @param {Crew} crew */
 function meet(state, crew) {
   const last = underway(crew);
-  if (!last || !state.data.parts[last.step.part].crews[crew.key]?.meet) {
+  const hasSwum = crew.done.some(({ step }) => step.part === last?.step.part && step.kind === "rep");
+  if (!last || !hasSwum || !state.data.parts[last.step.part].crews[crew.key]?.meet) {
     return false;
   }
   endStage(state, crew, ({ stage }) => stage === last.step.stage);

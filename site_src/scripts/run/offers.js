@@ -54,9 +54,9 @@ export function offers(state, who) {
   return wanted.map((change) => tried(state, change)).filter((offer) => offer !== null);
 }
 
-/** The parts that are still to come and may not be skipped, with the reason.
+/** The parts that are still to come and may not be skipped.
  * @param {State} state */
 export function notSkipped(state) {
   const left = new Set(state.crews.flatMap((crew) => crew.left.map((step) => step.part)));
-  return state.data.parts.flatMap(({ skip, title, why_not_skip }, p) => (left.has(p) && !skip && why_not_skip ? [{ title, why: why_not_skip }] : []));
+  return [...new Set(state.data.parts.filter(({ skip }, p) => left.has(p) && !skip).map(({ title }) => title))];
 }

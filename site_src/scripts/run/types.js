@@ -6,7 +6,7 @@
  *   metres?: number | null, result?: string, far?: boolean, under_water?: boolean, land?: boolean}} Item */
 /** @typedef {{item: number, reps: number, every: Each, go?: "on" | "rest" | "straight", target?: Each, aim?: Each, rest?: Each, home?: Each,
  *   in_lane?: number, gap?: number, waves?: number, at_once?: number, begins?: string, suggested?: boolean, marks?: string[],
- *   more?: number[], fewer?: number, sit?: number}} RepBlock */
+ *   more?: number[], fewer?: number, fewest?: number, sit?: number}} RepBlock */
 /** @typedef {{wait: number, why: string, note?: string, on?: string[], off?: string[], far?: boolean}} WaitBlock */
 /** @typedef {{rounds: {times: number, blocks: Block[]}[], between?: number, least?: number, most?: number, keeps_last?: boolean,
  *   copies?: number}} RoundsBlock */
@@ -16,7 +16,7 @@
 /** @typedef {{stage: number, number: number, word: string, title: string, set?: string | null, turn?: number, talk_s?: number,
  *   change_s?: number, gear_s?: number, starts_s?: number | null, from?: boolean, place?: string, led_by?: string, end?: string,
  *   note?: string, joins?: boolean, helpers?: string[], hazards?: Hazard[], items: Item[], crews: Record<string, CrewPart>,
- *   skip?: boolean, why_not_skip?: string}} Part */
+ *   skip?: boolean}} Part */
 /** @typedef {{key: string, group: string, half?: string, title: string, lanes: number[], heads?: number, meant?: boolean}} CrewData */
 /** @typedef {{part: number, do: "round" | "skip"}} Cut */
 /** @typedef {{form: number, version: string, kind: "practice" | "set", id: string, title: string, page: string, squad?: string,

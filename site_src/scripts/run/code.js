@@ -1,0 +1,237 @@
+// A run as a short code to type: what it is, when it began, and its numbered changes, packed into letters and figures that are not
+// mistaken for each other (Crockford's base 32), with a check at the end. The data stands on the other phone already. Pure.
+
+/** @typedef {import("./types.js").Change} Change */
+/** @typedef {import("./types.js").Run} Run */
+/** @typedef {import("./types.js").RunData} RunData */
+/** @typedef {[name: string, bits: number]} Field */
+
+const LETTERS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
+const FORM = 1;
+const VERSION_BITS = 25;
+const CHECK = 1021; // a prime below 32 × 32: two letters hold what is left
+const ALL_MARKS = [0, 15, 30, 45];
+const HOWS = /** @type {const} */ (["same", "next", "part"]);
+const DAY_S = 86_400;
+const LATE_UNIT_S = 30;
+const MOST = 127;
+
+/** @type {import("./types.js").Deed[]} */
+const DEEDS = ["go", "hold", "stop", "on", "more", "fewer", "sit", "meet", "round", "skip", "late", "cut", "end", "back"];
+
+class Bits {
+  /** @param {number[]} bits */
+  constructor(bits = []) {
+    this.bits = bits;
+    this.at = 0;
+  }
+
+  /** @param {number} value
+   * @param {number} width */
+  put(value, width) {
+    if (!Number.isInteger(value) || value < 0 || value >= 2 ** width) {
+      throw new RangeError(`${value} does not fit into ${width} bits`);
+    }
+    for (let bit = width - 1; bit >= 0; bit--) {
+      this.bits.push(Math.floor(value / 2 ** bit) % 2);
+    }
+  }
+
+  /** @param {number} width */
+  take(width) {
+    if (this.at + width > this.bits.length) {
+      throw new RangeError("the code is too short");
+    }
+    return this.bits.slice(this.at, (this.at += width)).reduce((value, bit) => value * 2 + bit, 0);
+  }
+}
+
+/** The seconds since the change before: few bits for the usual few minutes.
+ * @type {[prefix: number, prefixBits: number, bits: number][]} */
+const SPANS = [[0, 1, 7], [2, 2, 11], [3, 2, 15]];
+
+/** @param {Bits} bits
+ * @param {number} seconds */
+function putSpan(bits, seconds) {
+  const [prefix, width, size] = SPANS.find(([, , own]) => seconds < 2 ** own) ?? SPANS[2];
+  bits.put(prefix, width);
+  bits.put(seconds, size);
+}
+
+/** @param {Bits} bits */
+const takeSpan = (bits) => bits.take(bits.take(1) === 0 ? 7 : bits.take(1) === 0 ? 11 : 15);
+
+/** What of a change is packed, by its deed: a value's way into bits and back.
+ * @typedef {{put: (bits: Bits, change: Change, run: Run) => void, take: (bits: Bits, run: Run) => Partial<Change>}} Packing */
+/** @type {Packing} */
+const WHO = {
+  put: (bits, { who }, { crews }) => bits.put(who ? crews.indexOf(who) + 1 : 0, 2),
+  take: (bits, { crews }) => {
+    const index = bits.take(2);
+    return { who: index ? crews[index - 1] : null };
+  },
+};
+/** @type {Packing} */
+const PART = { put: (bits, { part }) => bits.put(part ?? 0, 6), take: (bits) => ({ part: bits.take(6) }) };
+/** @type {Packing} */
+const SECONDS = { put: (bits, { s }) => bits.put(s ?? 0, 6), take: (bits) => ({ s: bits.take(6) }) };
+/** @type {Packing} */
+const LATE = { put: (bits, { s }) => bits.put((s ?? 0) / LATE_UNIT_S, 6), take: (bits) => ({ s: bits.take(6) * LATE_UNIT_S }) };
+/** @type {Packing} */
+const HOW = { put: (bits, { how }) => bits.put(HOWS.indexOf(how ?? "next"), 2), take: (bits) => ({ how: HOWS[bits.take(2)] }) };
+/** @type {Packing} */
+const ROUNDS = { put: (bits, { n }) => bits.put(n === 1 ? 1 : 0, 1), take: (bits) => ({ n: bits.take(1) ? 1 : -1 }) };
+/** @param {number} moment */
+const minute = (moment) => Math.floor(moment / 60_000);
+/** @type {Packing} */
+const UNTIL = {
+  put: (bits, { until }, { begun }) => bits.put(minute(until ?? 0) - minute(begun), 11),
+  take: (bits, { begun }) => ({ until: (minute(begun) + bits.take(11)) * 60_000 }),
+};
+/** @type {Packing} */
+const OF = {
+  put(bits, { of }) {
+    bits.put(of?.length ?? 0, 3);
+    of?.forEach((number) => bits.put(number, 7));
+  },
+  take: (bits) => ({ of: Array.from({ length: bits.take(3) }, () => bits.take(7)) }),
+};
+/** @type {Partial<Record<import("./types.js").Deed, Packing[]>>} */
+const PACKED = {
+  go: [WHO], hold: [WHO], on: [HOW], more: [WHO, SECONDS], fewer: [WHO], sit: [WHO], meet: [WHO], round: [WHO, ROUNDS, PART], skip: [PART],
+  late: [WHO, LATE], cut: [UNTIL], end: [WHO], back: [OF],
+};
+
+/** The start of a version that a code carries.
+ * @param {string} version hexadecimal */
+export const shortVersion = (version) => Math.floor(parseInt(version.slice(0, 8), 16) / 2 ** (32 - VERSION_BITS));
+
+/** The second of the day, by the universal clock: the same on each phone.
+ * @param {number} moment */
+const secondOfDay = (moment) => Math.floor(moment / 1000) % DAY_S;
+
+/**
+ * @param {Run} run
+ * @param {RunData} data
+ * @param {string[]} pools keys of all pools, in order
+ * @returns {string} groups of four
+ */
+export function written(run, data, pools) {
+  const bits = new Bits();
+  bits.put(FORM, 3);
+  bits.put(shortVersion(run.version), VERSION_BITS);
+  bits.put(run.crews.length, 2);
+  run.crews.forEach((key) => bits.put(data.crews.findIndex((crew) => crew.key === key), 5));
+  ALL_MARKS.forEach((mark) => bits.put(run.marks.includes(mark) ? 1 : 0, 1));
+  bits.put(run.onward ? 1 : 0, 1);
+  bits.put(secondOfDay(run.begun), 17);
+  bits.put(pools.indexOf(run.pool ?? "") + 1, 4);
+  bits.put(run.changes.length, 7);
+  let before = Math.floor(run.begun / 1000);
+  for (const change of run.changes.slice(0, MOST)) {
+    const at = Math.floor(change.at / 1000);
+    bits.put(DEEDS.indexOf(change.do), 4);
+    putSpan(bits, at - before);
+    PACKED[change.do]?.forEach((packing) => packing.put(bits, change, run));
+    before = at;
+  }
+  return grouped(letters(bits));
+}
+
+/** @param {Bits} bits */
+function letters({ bits }) {
+  const padded = [...bits, ...Array((5 - (bits.length % 5)) % 5).fill(0)];
+  const values = Array.from({ length: padded.length / 5 }, (_, k) => padded.slice(5 * k, 5 * k + 5).reduce((value, bit) => value * 2 + bit, 0));
+  const check = checkOf(values);
+  return [...values, Math.floor(check / 32), check % 32].map((value) => LETTERS[value]).join("");
+}
+
+/** @param {number[]} values */
+const checkOf = (values) => values.reduce((sum, value) => (sum * 33 + value + 1) % CHECK, 7);
+
+/** @param {string} text */
+const grouped = (text) => text.replace(/.{4}(?=.)/g, "$& ");
+
+/**
+ * The letters of a code as typed; a slip that looks alike is taken for what was meant.
+ * @param {string} text
+ */
+const plain = (text) => text.toUpperCase().replace(/[\s-]/g, "").replaceAll("O", "0").replace(/[IL]/g, "1");
+
+/**
+ * The bits of a code.
+ * @param {string} text
+ * @returns {Bits | null} null where it is mistyped
+ */
+function bitsOf(text) {
+  const values = [...plain(text)].map((letter) => LETTERS.indexOf(letter));
+  const [high, low] = values.splice(-2);
+  const isWhole = values.length > 10 && !values.includes(-1) && high * 32 + low === checkOf(values);
+  return isWhole ? new Bits(values.flatMap((value) => [16, 8, 4, 2, 1].map((bit) => (value & bit ? 1 : 0)))) : null;
+}
+
+/** The short version that a code is of; null where it is mistyped, or of another form.
+ * @param {string} text */
+export function versionOf(text) {
+  const bits = bitsOf(text);
+  return bits && bits.take(3) === FORM ? bits.take(VERSION_BITS) : null;
+}
+
+/**
+ * The run of a code. Its evening is the last one that fits.
+ * @param {string} text
+ * @param {RunData} data of the version that the code is of
+ * @param {string[]} pools keys of all pools, in order
+ * @param {number} now
+ * @returns {Run | null} null where it is mistyped
+ */
+export function readCode(text, data, pools, now) {
+  const bits = bitsOf(text);
+  try {
+    return bits && bits.take(3) === FORM && bits.take(VERSION_BITS) === shortVersion(data.version) ? runOf(bits, data, pools, now) : null;
+  } catch (problem) {
+    if (problem instanceof RangeError) {
+      return null;
+    }
+    throw problem;
+  }
+}
+
+/**
+ * @param {Bits} bits after the version
+ * @param {RunData} data
+ * @param {string[]} pools
+ * @param {number} now
+ * @returns {Run}
+ */
+function runOf(bits, data, pools, now) {
+  const crews = Array.from({ length: bits.take(2) }, () => data.crews[bits.take(5)].key);
+  const marks = ALL_MARKS.filter(() => bits.take(1));
+  const onward = bits.take(1) === 1;
+  const ago = (secondOfDay(now + 3600_000) - bits.take(17) + DAY_S) % DAY_S;
+  const begun = (Math.floor((now + 3600_000) / 1000) - ago) * 1000;
+  const pool = pools[bits.take(4) - 1] ?? null;
+  /** @type {Run} */
+  const run = { form: 1, kind: data.kind, id: data.id, version: data.version, crews, marks, onward, begun, planned: plannedStart(data, begun), pool, changes: [] };
+  let at = begun;
+  const length = bits.take(7);
+  for (let k = 0; k < length; k++) {
+    const deed = DEEDS[bits.take(4)];
+    at += takeSpan(bits) * 1000;
+    run.changes.push(Object.assign({ at, do: deed }, ...(PACKED[deed] ?? []).map((packing) => packing.take(bits, run))));
+  }
+  return run;
+}
+
+const NEAR_MS = 3 * 3600_000;
+
+/**
+ * The start of a practice's slot on the day of a run, where it is run at about that time; else null.
+ * @param {RunData} data
+ * @param {number} begun
+ */
+export function plannedStart(data, begun) {
+  const [hours, minutes] = (data.start ?? "").split(":").map(Number);
+  const planned = data.start ? new Date(begun).setHours(hours, minutes, 0, 0) : Infinity;
+  return Math.abs(planned - begun) <= NEAR_MS ? planned : null;
+}
