@@ -31,7 +31,7 @@ _MEASURE = """selectors => ({
     const {x, width} = text.getBBox(), seen = text.ownerSVGElement.viewBox.baseVal;
     return width && seen.width && (x < seen.x || x + width > seen.x + seen.width);
   }).map(text => text.textContent),
-  bar: document.querySelector("nav.bar").getBoundingClientRect().top,
+  bar: (document.querySelector("nav.bar") ?? document.querySelector(".run-foot")).getBoundingClientRect().top,
 })"""
 
 

@@ -1,0 +1,107 @@
+// Before a run: for whom, at which pool, at which marks parts begin; what this phone can't do, said after trying it. Two touches run
+// tonight's practice: Begin, Go.
+
+import { make } from "../../lib/dom.js";
+import { crewName } from "../words.js";
+import { offeredCode } from "./pass.js";
+import { button } from "./press.js";
+import { newRun, poolClock, Session } from "./session.js";
+import { choices } from "./settings.js";
+import { ask } from "./wake.js";
+
+/** @typedef {import("./app.js").App} App */
+/** @typedef {import("../types.js").RunData} RunData */
+/** @typedef {import("./session.js").Shared} Shared */
+
+const MOST_ROWS = 3;
+const MARKS = [0, 15, 30, 45];
+
+/** Crews at first: those that the run is meant for, my groups first, and no more than three.
+ * @param {RunData} data */
+function first(data) {
+  const meant = data.crews.filter(({ meant: isMeant }) => isMeant);
+  return (meant.length ? meant : data.crews).slice(0, data.kind === "set" ? 1 : MOST_ROWS).map(({ key }) => key);
+}
+
+/** The pools that a set may be run at: of its own course.
+ * @param {RunData} data
+ * @param {Shared} shared */
+const poolsFor = (data, shared) =>
+  Object.entries(shared.pools).filter(([key, { course }]) => (data.pool ? key === data.pool : data.course === "land" || course === data.course));
+
+/**
+ * A row of chips of which some are on.
+ * @param {[value: string, title: string][]} all
+ * @param {Set<string>} on changed
+ * @param {{most?: number, isOne?: boolean}} rule
+ */
+function chips(all, on, { most = Infinity, isOne = false }) {
+  const made = all.map(([value, title]) => {
+    const chip = button("run-chip", [title], () => {
+      if (isOne) {
+        on.clear();
+      }
+      if (!isOne && on.has(value) && on.size > 1) {
+        on.delete(value);
+      } else if (on.size < most) {
+        on.add(value);
+      }
+      made.forEach((other, k) => other.setAttribute("aria-pressed", String(on.has(all[k][0]))));
+    });
+    chip.setAttribute("aria-pressed", String(on.has(value)));
+    return chip;
+  });
+  return make("div", { class: "run-chips" }, ...made);
+}
+
+/** @param {App} app
+ * @param {RunData} data
+ * @param {Shared} shared */
+export function setUp(app, data, shared) {
+  app.again = () => setUp(app, data, shared);
+  const pools = poolsFor(data, shared);
+  const [crews, marks, pool, onward] = [new Set(first(data)), new Set(MARKS.map(String)), new Set(pools.slice(0, 1).map(([key]) => key)), new Set()];
+  const run = () => newRun(data, {
+    crews: data.crews.map(({ key }) => key).filter((key) => crews.has(key)), marks: MARKS.filter((mark) => marks.has(String(mark))),
+    onward: onward.has("on"), pool: [...pool][0] ?? null,
+  }, poolClock().now());
+  const begin = button("run-main is-go", [make("strong", {}, "Begin")], async () => {
+    app.session = new Session(data, shared, run(), poolClock());
+    const isKept = app.session.keep();
+    app.wake = await ask();
+    app.begin(isKept ? "" : "This browser keeps nothing: a reload would lose the run.");
+  });
+  app.ready = () => new Session(data, shared, run(), poolClock());
+  const { nodes, tick, tell } = choices(app);
+  const dangers = (data.hazards ?? []).slice(0, MOST_ROWS).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? `: ${control}` : ""));
+  const by = onwardChip(onward);
+  app.show({
+    title: data.title, isBare: true, name: "setup-panel", tick, buttons: [begin],
+    nodes: [
+      ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { most: MOST_ROWS })] : []),
+      ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
+      make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), by,
+      make("h3", {}, "This phone"), ...nodes,
+      ...(dangers.length ? [make("h3", {}, "Dangers"), make("ul", { class: "run-danger" }, ...dangers)] : []),
+      make("h3", {}, "Follow another phone"), offeredCode(app, data, shared),
+    ],
+  });
+  ask().then((wake) => {
+    app.wake = wake;
+    tell();
+  });
+}
+
+/** @param {{title: string, lanes: number[]}} crew */
+const nameOf = (crew) => (crew.lanes.length ? crewName(crew) : crew.title);
+
+/** Running on by itself: off at first.
+ * @param {Set<string>} onward */
+function onwardChip(onward) {
+  const chip = button("run-chip", ["Parts run on by themselves"], () => {
+    onward.has("on") ? onward.delete("on") : onward.add("on");
+    chip.setAttribute("aria-pressed", String(onward.has("on")));
+  });
+  chip.setAttribute("aria-pressed", "false");
+  return make("div", { class: "run-chips" }, chip);
+}

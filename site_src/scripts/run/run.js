@@ -1,0 +1,157 @@
+// The page on which a practice or a set is run. It begins from run.html#practices/ID, with a code after it where another phone passes it on,
+// and finds the run that is on, where there is one.
+
+import { make, one, root } from "../lib/dom.js";
+import { timeOfDay } from "./words.js";
+import { App } from "./page/app.js";
+import { changes } from "./page/change.js";
+import { follow } from "./page/pass.js";
+import { button, held } from "./page/press.js";
+import { keepClock, keptRun, poolClock, Session } from "./page/session.js";
+import { setUp } from "./page/setup.js";
+import { emergency, stopped } from "./page/stopped.js";
+import { ask } from "./page/wake.js";
+
+const FORM = 1;
+const OLD_MS = 12 * 3600_000;
+const app = new App(one("[data-run]"));
+
+/** What the address asks for.
+ * @returns {{name: string, code: string} | null} */
+function asked() {
+  const [kinds, id, code = ""] = decodeURIComponent(location.hash.slice(1)).split("/");
+  return (kinds === "practices" || kinds === "sets") && /^[a-z0-9-]+$/.test(id ?? "") ? { name: `${kinds}/${id}`, code } : null;
+}
+
+/** @param {string} file */
+async function fetched(file) {
+  const response = await fetch(new URL(`data/v1/run/${file}.json`, root));
+  if (!response.ok) {
+    throw new Error(`${file}: ${response.status}`);
+  }
+  const data = await response.json();
+  if (data.form !== FORM) {
+    throw new Error(`${file} is of another form than this page knows: renew this phone’s copy`);
+  }
+  return data;
+}
+
+/** @param {string} title
+ * @param {(Node | string)[]} nodes */
+const say = (title, ...nodes) => app.show({ title, nodes: nodes.map((node) => (typeof node === "string" ? make("p", {}, node) : node)), isBare: true });
+
+/** @param {string} name
+ * @param {string} code */
+async function open(name, code) {
+  try {
+    const [data, shared] = await Promise.all([fetched(name), fetched("shared")]);
+    const problem = code ? follow(app, code, data, shared) : "";
+    if (!code || problem) {
+      setUp(app, data, shared);
+      app.schedule();
+    }
+    if (problem) {
+      one(".panel-body").prepend(make("p", { class: "run-danger", role: "alert" }, problem));
+    }
+  } catch (problem) {
+    say("This can’t be run here", problem instanceof TypeError ? "No signal, and this practice is not kept on this phone." : String(problem), links());
+  }
+}
+
+/** Ways from here where there is nothing to run. */
+const links = () => make("p", {}, make("a", { href: new URL("practices/index.html", root).href }, "Practices"), " · ", make("a", { href: new URL("index.html", root).href }, "Home"));
+
+/** The rows, or the emergency page where the run stands.
+ * @param {string} told */
+app.begin = (told) => {
+  const session = /** @type {Session} */ (app.session);
+  history.pushState({ run: true }, "");
+  if (session.stoppedAt() !== null) {
+    emergency(app, session);
+  } else if (told) {
+    app.show({ title: "Before you begin", nodes: [make("p", {}, told)] });
+  } else {
+    app.close();
+  }
+  app.schedule();
+  ask().then((wake) => {
+    app.wake = wake;
+    app.draw();
+  });
+};
+app.onStop = () => stopped(app);
+app.onChange = () => changes(app);
+app.onParted = () => {
+  const clock = /** @type {Session} */ (app.session).clock;
+  const choose = (/** @type {() => void} */ action) => () => {
+    action();
+    keepClock(clock);
+    app.close();
+  };
+  app.show({
+    title: "This phone’s clocks have parted", name: "parted-panel", isBare: true, nodes: [
+      make("p", {}, "Which of the two agrees with the pool’s clock?"),
+      held("run-offer", [make("strong", {}, `${timeOfDay(clock.now(), true)} and going on`), make("small", {}, "the run’s own clock")], choose(() => clock.keep())),
+      held("run-offer", [make("strong", {}, `${timeOfDay(clock.byDay(), true)} and going on`), make("small", {}, "this phone’s time of day")], choose(() => clock.follow())),
+    ],
+  });
+};
+
+/** Going back asks: the run goes on either way. */
+window.addEventListener("popstate", () => {
+  const { session } = app;
+  if (session && !history.state?.run) {
+    history.pushState({ run: true }, "");
+    app.show({
+      title: "Leave the run?", nodes: [
+        make("p", {}, "It goes on by the clock, and is found again under Tonight. Away from this page there is no sign."),
+        button("run-offer", ["Leave"], () => location.assign(new URL(session.data.page, root))),
+      ],
+    });
+  }
+});
+
+/** @typedef {NonNullable<ReturnType<typeof keptRun>>} Kept */
+
+/** Go on with the run that this phone holds.
+ * @param {Kept} kept */
+function resume({ kept, data, shared }) {
+  app.session = new Session(data, shared, kept.run, poolClock(), kept.role);
+  app.session.stoppedHere = kept.stoppedHere;
+  app.begin("");
+}
+
+/** Another run is on: go to it, or leave it.
+ * @param {Kept} found
+ * @param {string} name */
+function askWhich(found, name) {
+  say(`“${found.kept.title}” is being run on this phone`, button("run-offer", ["Go to it"], () => {
+    location.hash = found.kept.href.split("#")[1];
+    location.reload();
+  }), held("run-offer", [make("strong", {}, "Leave it, and set up the other")], () => open(name, "")));
+}
+
+/** The run that is on, unless it is of another day.
+ * @returns {Kept | null} */
+function present() {
+  const found = keptRun();
+  return found && Date.now() - found.kept.run.begun < OLD_MS ? found : null;
+}
+
+function start() {
+  const [wanted, kept] = [asked(), present()];
+  const own = kept ? `${kept.kept.run.kind}s/${kept.kept.run.id}` : "";
+  if (location.protocol === "file:") {
+    say("This can’t be run from a folder", "A run reads its times from the site: open it over https, or keep the site on this phone.");
+  } else if (kept && !wanted?.code && (!wanted || wanted.name === own)) {
+    resume(kept);
+  } else if (kept && wanted && !wanted.code) {
+    askWhich(kept, wanted.name);
+  } else if (wanted) {
+    open(wanted.name, wanted.code);
+  } else {
+    say("What is to be run?", "Open a practice or a set, and press Run there.", links());
+  }
+}
+
+start();

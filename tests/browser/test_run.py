@@ -1,0 +1,313 @@
+"""The run: the clock over 90 minutes, a frozen page and a reload; Stop; wet hands; a second phone; what a phone can't do."""
+
+from __future__ import annotations
+
+import datetime
+import json
+import random
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+
+from .web import Server, Watched
+
+START = datetime.datetime(2026, 11, 26, 18, 45)
+PRACTICE: dict[str, Any] = json.loads(
+    (Path(__file__).resolve().parents[1] / "run" / "practice.json").read_text("utf-8")
+)
+LONG_S = 60
+
+
+def long_practice() -> dict[str, Any]:
+    """One group, 95 reps on the minute."""
+    block = {"item": 1, "reps": 95, "every": LONG_S, "target": 30, "rest": 30, "home": 40}
+    part = PRACTICE["parts"][0] | {"crews": {"b": {"blocks": [block]}}}
+    return PRACTICE | {"parts": [part], "crews": PRACTICE["crews"][1:], "cuts": []}
+
+
+def served(context: BrowserContext, data: dict[str, Any]) -> None:
+    """Have the site answer with these data where the run of `two-lanes` is asked for."""
+    body = json.dumps(data)
+    context.route("**/run/practices/two-lanes.json", lambda route: route.fulfill(body=body))
+
+
+@pytest.fixture
+def at_six(context: BrowserContext, server: Server) -> Page:
+    """A phone of 360 × 560 whose clock stands at the start of the practice."""
+    page = context.new_page()
+    page.set_viewport_size({"width": 360, "height": 560})
+    page.clock.install(time=START - datetime.timedelta(minutes=1))
+    page.clock.pause_at(START)
+    served(context, PRACTICE)
+    return page
+
+
+def opened(page: Page, server: Server) -> None:
+    page.goto(f"{server.address}run.html#practices/two-lanes")
+    expect(page.get_by_role("button", name="Begin")).to_be_visible()
+
+
+def press(page: Page, button: Locator, seconds: float = 0.7) -> None:
+    """Press for a while, by the page's own clock."""
+    box = button.bounding_box()
+    assert box is not None
+    page.clock.run_for(410)  # a touch sooner than 0.4 s after the last counts for nothing
+    page.mouse.move(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    page.mouse.down()
+    page.clock.run_for(int(seconds * 1000))
+    page.mouse.up()
+
+
+def tap(page: Page, name: str) -> None:
+    page.clock.run_for(410)
+    page.get_by_role("button", name=name, exact=True).click()
+
+
+def begin(page: Page, server: Server) -> None:
+    opened(page, server)
+    tap(page, "Begin")
+    expect(page.locator(".run-main")).to_contain_text("Go")
+
+
+def go(page: Page) -> None:
+    press(page, page.locator(".run-main"))
+    expect(page.locator(".run-main")).to_contain_text("Hold")
+
+
+def seconds(text: str | None) -> int:
+    """Of a time as it is shown, from "18:45:02" or "1:25"."""
+    total = 0
+    for part in (text or "").split(":"):
+        total = 60 * total + int(part)
+    return total
+
+
+def send_offs(page: Page) -> list[int]:
+    """The second of the day of each row's next send-off, by what the page shows."""
+    now = seconds(page.locator(".run-time").text_content())
+    return [now + seconds(text) for text in page.locator(".row-time").all_text_contents()]
+
+
+def changes(page: Page) -> list[dict[str, Any]]:
+    kept = page.evaluate("localStorage.getItem('deck-almanac-run')")
+    found: list[dict[str, Any]] = json.loads(kept)["run"]["changes"]
+    return found
+
+
+def test_ninety_minutes_a_frozen_page_and_a_reload_move_nothing(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, long_practice())
+    begin(at_six, server)
+    go(at_six)
+    first = send_offs(at_six)[0]
+    assert first % 15 == 0
+    for turn in range(9):
+        if turn == 3:
+            at_six.clock.fast_forward("10:00")  # the page was frozen: nothing was drawn
+            at_six.clock.run_for(1100)
+        elif turn == 6:
+            at_six.clock.run_for(600_000)
+            at_six.reload()
+            expect(at_six.locator(".run-row")).to_have_count(1)
+            at_six.clock.run_for(1100)
+        else:
+            at_six.clock.run_for(600_000)
+        [due] = send_offs(at_six)
+        assert (due - first) % LONG_S == 0, f"after {turn + 1} times ten minutes"
+    expect(at_six.locator(".row-rep")).to_contain_text("of 95")
+
+
+def test_a_clock_that_was_moved_is_asked_about(at_six: Page, server: Server) -> None:
+    begin(at_six, server)
+    go(at_six)
+    before = send_offs(at_six)
+    at_six.clock.set_system_time(START + datetime.timedelta(hours=1))
+    at_six.clock.run_for(1100)
+    expect(at_six.get_by_text("clocks have parted")).to_be_visible()
+    press(at_six, at_six.get_by_role("button", name=re.compile("the run’s own clock")))
+    assert send_offs(at_six) == before
+    at_six.clock.run_for(2000)
+    expect(at_six.locator(".run-row")).to_have_count(2)
+
+
+def test_stop_is_one_press_in_every_state(at_six: Page, server: Server) -> None:
+    """Always in the same corner; what was pressed by mistake is as it was."""
+    begin(at_six, server)
+    stop_and_back(at_six, "ready")
+    go(at_six)
+    stop_and_back(at_six, "running")
+    press(at_six, at_six.locator(".run-main"))
+    stop_and_back(at_six, "held")
+    for names in (["Change"], ["Change", "Pass it on"], ["Change", "Lock touch"]):
+        for name in names:
+            tap(at_six, name)
+        stop_and_back(at_six, names[-1])
+    assert [change["do"] for change in changes(at_six)].count("stop") == 6
+
+
+def stop_and_back(page: Page, state: str) -> None:
+    stop = page.get_by_role("button", name="Stop", exact=True)
+    box = stop.bounding_box()
+    assert box is not None
+    assert (box["x"], box["y"] + box["height"]) == (12, 548), state
+    assert min(box["width"], box["height"]) >= 72
+    page.touchscreen.tap(box["x"] + 20, box["y"] + 20)
+    expect(page.get_by_role("timer")).to_have_text("0:00")
+    tap(page, "Go on …")
+    press(page, page.get_by_role("button", name=re.compile("^Pressed by mistake")), 1.1)
+    expect(page.locator(".run-row")).to_have_count(2)
+
+
+def test_a_stop_shows_the_emergency_page_and_ends_by_a_long_press(
+    at_six: Page, server: Server
+) -> None:
+    begin(at_six, server)
+    go(at_six)
+    at_six.clock.run_for(100_000)
+    at_six.get_by_role("button", name="Stop", exact=True).click()
+    for words in ("Call", "Address", "Telephone", "Defibrillator", "First aid", "Way in for help"):
+        expect(at_six.get_by_text(words, exact=True)).to_be_in_viewport(ratio=1)
+    at_six.clock.run_for(65_000)
+    expect(at_six.get_by_role("timer")).to_have_text("1:05")
+    tap(at_six, "Go on …")
+    press(at_six, at_six.get_by_role("button", name="The same rep again"), 0.8)
+    expect(at_six.get_by_role("button", name="The same rep again")).to_be_visible()  # too short
+    press(at_six, at_six.get_by_role("button", name="The same rep again"), 1.1)
+    expect(at_six.locator(".row-rep")).to_have_text(["1 of 1", "1 of 1"])
+
+
+def test_stop_before_a_run_begins(at_six: Page, server: Server) -> None:
+    opened(at_six, server)
+    at_six.get_by_role("button", name="Stop", exact=True).click()
+    expect(at_six.get_by_text("Call", exact=True)).to_be_visible()
+
+
+def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
+    """Each change shows its end before it is taken, and the last can be taken back."""
+    begin(at_six, server)
+    go(at_six)
+    at_six.clock.run_for(400_000)
+    before = send_offs(at_six)
+    at_six.clock.run_for(410)
+    at_six.locator(".run-row").nth(1).click()
+    tap(at_six, "Change")
+    expect(at_six.locator(".run-chip").first).to_have_attribute("aria-pressed", "true")
+    offer = at_six.get_by_role("button", name=re.compile("^10 s more from the next rep"))
+    expect(offer).to_contain_text(re.compile(r"ends 19:\d\d:\d\d"))
+    press(at_six, offer)
+    at_six.clock.run_for(1000)
+    assert send_offs(at_six)[0] == before[0]
+    assert "10 s more" in (at_six.locator(".run-last").text_content() or "")
+    tap(at_six, "Change")
+    tap(at_six, "More ↓")
+    press(at_six, at_six.get_by_role("button", name=re.compile("^Meet the others")))
+    at_six.clock.run_for(400_000)
+    expect(at_six.locator(".row-time")).to_have_text(["ready", "ready"])
+    at_six.clock.run_for(410)
+    at_six.locator(".run-row").nth(1).click()
+    tap(at_six, "Change")
+    tap(at_six, "Cut to end at a time …")
+    expect(at_six.get_by_text("Main set: chute a round fewer")).to_be_visible()
+    ends = at_six.locator(".run-ends").text_content()
+    press(at_six, at_six.get_by_role("button", name=re.compile("^Cut it")))
+    assert at_six.locator(".run-ends").text_content() != ends
+    press(at_six, at_six.get_by_role("button", name="Take back"))
+    assert at_six.locator(".run-ends").text_content() == ends
+
+
+def test_a_second_phone_follows_by_a_typed_code(
+    at_six: Page, browser: Browser, server: Server
+) -> None:
+    begin(at_six, server)
+    go(at_six)
+    for _ in range(2):
+        at_six.clock.run_for(30_000)
+        press(at_six, at_six.locator(".run-main"))  # hold
+        at_six.clock.run_for(30_000)
+        press(at_six, at_six.locator(".run-main"))  # go
+    assert len(changes(at_six)) == 5
+    tap(at_six, "Change")
+    tap(at_six, "Pass it on")
+    code = at_six.locator(".run-code").text_content() or ""
+    assert len(code.replace(" ", "")) <= 40
+    tap(at_six, "Back")
+    other = browser.new_context(viewport={"width": 360, "height": 560}, has_touch=True)
+    served(other, PRACTICE)
+    page = other.new_page()
+    now = at_six.evaluate("Date.now()") / 1000
+    page.clock.install(time=now - 60)
+    page.clock.pause_at(now)
+    opened(page, server)
+    page.get_by_label("Code from the coach’s phone").fill("6KS4 C90Y DHYG G401 0FF")
+    tap(page, "Follow")
+    expect(page.get_by_role("alert").last).to_contain_text("nothing is guessed")
+    page.get_by_label("Code from the coach’s phone").fill(code.lower())
+    tap(page, "Follow")
+    expect(page.get_by_text("Same as coach’s up to change 5")).to_be_visible()
+    assert send_offs(page) == send_offs(at_six)
+    press(page, page.locator(".run-main"))
+    expect(page.locator(".run-main")).to_contain_text("Hold")  # it leads from here
+    other.close()
+
+
+def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
+    """200 touches anywhere but on Stop."""
+    begin(at_six, server)
+    go(at_six)
+    before = changes(at_six)
+    by = random.Random(7)
+    for _ in range(200):
+        x, y = by.uniform(0, 360), by.uniform(0, 560)
+        if x > 108 or y < 470:
+            at_six.touchscreen.tap(x, y)
+        at_six.clock.run_for(by.randrange(150))
+    assert changes(at_six) == before
+    assert at_six.url.endswith("run.html#practices/two-lanes")
+
+
+def test_a_key_must_be_pressed_twice(at_six: Page, server: Server) -> None:
+    begin(at_six, server)
+    at_six.locator(".run-main").focus()
+    at_six.keyboard.press("Enter")
+    assert changes(at_six) == []
+    at_six.keyboard.press("Enter")
+    assert [change["do"] for change in changes(at_six)] == ["go"]
+
+
+_POOR = """
+Object.defineProperty(navigator, "wakeLock", {
+  value: { request: () => Promise.reject(new DOMException("no", "NotAllowedError")) },
+});
+delete Navigator.prototype.vibrate;
+delete window.AudioContext;
+"""
+
+
+def test_what_a_phone_cannot_do_is_said(at_six: Page, server: Server) -> None:
+    at_six.add_init_script(_POOR)
+    watched = Watched(at_six, server.address)
+    opened(at_six, server)
+    for words in ("will go dark after its own time", "No vibration here", "No sound here"):
+        expect(at_six.locator(".run-told")).to_contain_text(words)
+    expect(at_six.locator(".run-told")).to_contain_text("A dark or locked phone gives no sign.")
+    tap(at_six, "Begin")
+    expect(at_six.locator(".run-marks")).to_have_text("goes dark")
+    go(at_six)
+    expect(at_six.locator(".run-marks")).to_have_text("goes dark")
+    assert watched.troubles == []
+
+
+def test_digits_are_as_large_as_promised(at_six: Page, server: Server) -> None:
+    """A figure is some 0.7 of the size of its letters high."""
+    begin(at_six, server)
+    go(at_six)
+    size = "element => 0.7 * parseFloat(getComputedStyle(element).fontSize)"
+    for row in at_six.locator(".row-time").all():
+        assert row.evaluate(size) >= 40
+    fits = "() => document.documentElement.scrollWidth <= 360 && document.body.scrollHeight <= 560"
+    assert at_six.evaluate(fits)
