@@ -4,6 +4,7 @@ be asked what it says of it. A change of one lane group is made of all of them w
 
 from __future__ import annotations
 
+import random
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -92,6 +93,48 @@ def _of_part(
             for done in range(1, item.reps + 1):
                 stopped = (*part.items[:place], replace(item, reps=done))
                 yield meets, f"stopped after {done} of item {place}", stopped
+
+
+def together(
+    analysis: Analysis, practice: Practice, chance: random.Random, often: float
+) -> Practice:
+    """Many changes that are offered, made together, each as far as it goes: items sat out or cut to their fewest
+    reps, rounds to the least or the most, parts skipped.
+    """
+    summary = analysis.practices[practice.id]
+    offers, own = practice_offers(analysis, summary), plain(analysis, practice)
+    parts: list[PracticePart | None] = list(own.parts)
+    for number, row in enumerate(summary.sheet):
+        place = row.stage.number - 1
+        part = own.parts[place]
+        if not row.is_for_all or part.set:
+            continue
+        if number in offers.skips and chance.random() < often / 2:
+            parts[place] = None
+            continue
+        crews = [crew for (at, _), crew in offers.crews.items() if at == number]
+        items = part.items
+        for path, reps in reversed(
+            [*_reps(part.items, ("items",))]
+        ):  # what goes moves nothing before it
+            each = [crew.reps[path] for crew in crews if path in crew.reps]
+            if not each or reps.by_group or chance.random() >= often:
+                continue
+            if all(one.sit for one in each):
+                items = _with(items, path, None)
+            elif all(one.fewer for one in each):
+                fewest = max(one.fewest for one in each)
+                left = range(reps.reps, fewest - 1, -max(one.fewer for one in each))[-1]
+                items = _with(items, path, replace(reps, reps=left))
+        for path, round_ in {
+            path: one for crew in crews for path, one in crew.rounds.items()
+        }.items():
+            item = part.items[int(path[1])]
+            if items == part.items and isinstance(item, Round) and not item.by_group:
+                rounds = chance.choice((round_.least, round_.most))
+                items = _with(items, path, replace(item, rounds=rounds))
+        parts[place] = replace(part, items=items) if items else None
+    return replace(own, parts=tuple(part for part in parts if part))
 
 
 def _reps(items: tuple[Item, ...], path: DataPath) -> Iterator[tuple[DataPath, Reps]]:

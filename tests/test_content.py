@@ -6,12 +6,13 @@ Tests of the code stand on the small catalogue in ``catalogue/``; ``conftest.py`
 from __future__ import annotations
 
 import json
+import random
 import shlex
 from datetime import date
 
 import pytest
 from drawing_checks import checked
-from run_changes import broken, offered, plain
+from run_changes import broken, offered, plain, together
 from shared import DAY, share
 from shown_checks import slips_in_data, slips_in_texts
 from test_run_data import differences, runs_of
@@ -131,6 +132,10 @@ def test_no_run_offers_what_check_would_refuse(club_analysis: Analysis) -> None:
     for practice, _, own in share([one for one in found if one[1]], 30):
         before = broken(club_analysis, plain(club_analysis, practice))
         assert broken(club_analysis, own.practice) <= before, (practice.id, own.what)
+    for seed, practice in enumerate(share(club_analysis.computable_practices.values(), 15)):
+        many = together(club_analysis, practice, random.Random(seed), often=(0.4, 0.7, 1)[seed % 3])
+        before = broken(club_analysis, plain(club_analysis, practice))
+        assert broken(club_analysis, many) <= before, (practice.id, seed)
     refused = [
         (practice, own)
         for practice, is_offered, own in found

@@ -6,12 +6,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.expand import Event
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_crews import RunCrew, run_crews
-from almanac.arithmetic.run_sheet import SheetCell, SheetRow
+from almanac.arithmetic.run_sheet import SheetRow
 from almanac.arithmetic.scaling import ROUNDS, scalable_of
 from almanac.arithmetic.summary import SetSummary
-from almanac.checks.run_offers import CrewOffer, PartOffers
+from almanac.checks.run_offers import CrewOffer, PartOffers, rounds_of
 from almanac.checks.run_rules import DayOfCrew, PartOfDay
 from almanac.checks.ways import group_level
 from almanac.model.swim_set import Item
@@ -46,11 +47,12 @@ def practice_offers(analysis: Analysis, summary: PracticeSummary) -> RunOffers:
         if not row.is_for_all or id(row.stage) == last
     }
     for crew, day in zip(crews, days, strict=True):
-        stages = [id(row.stage) for _, row, _ in crew.rows]
+        stages, granted = [id(row.stage) for _, row, _ in crew.rows], tuple[Event, ...]()
         for place, (number, *_) in enumerate(crew.rows):
             rest = tuple(n for n in range(place, len(stages)) if stages[n] == stages[place])
-            own = PartOffers(day, place, *written[number], rest)
+            own = PartOffers(day, place, *written[number], rest, granted)
             offer = own.offer()
+            granted += _more(day, place, offer)
             found[number, crew.key] = replace(offer, meet=offer.meet and stages[place] != last)
             if number not in barred and not own.may_skip():
                 barred.add(number)
@@ -66,23 +68,34 @@ def set_offers(analysis: Analysis, summary: SetSummary, groups: Iterable[str]) -
     for group in groups:
         swum, level = summary.of(group), group_level(analysis.catalogue, group)
         day = DayOfCrew(analysis, level, (PartOfDay(swum, summary.clocks[group]),))
-        if id(swum) not in known or day.dives:
+        if id(swum) not in known or day.has_dives:
             offer = PartOffers(day, 0, items, scale, (0,)).offer()
             known[id(swum)] = replace(offer, meet=False)
         found[0, group] = known[id(swum)]
     return RunOffers(found)
 
 
+def _more(day: DayOfCrew, place: int, offer: CrewOffer) -> tuple[Event, ...]:
+    """What a part may be asked for beyond what is planned."""
+    swum = day.parts[place].swum
+    return tuple(
+        event
+        for path, own in offer.rounds.items()
+        if own.copies
+        for rounds in (rounds_of(swum.events, path),)
+        for event in rounds[own.copies] * (own.most - len(rounds))
+    )
+
+
 def _day(analysis: Analysis, level: str, crew: RunCrew) -> DayOfCrew:
-    parts = []
-    before: SheetCell | None = None
-    for _, row, cell in crew.rows:
-        least = row.talk_s + row.change_s + row.gear_s
-        over, starts = before.clock_over_s if before else None, row.starts_s
-        gap = least if over is None or starts is None else max(0.0, starts - over)
-        run = row.run
-        parts.append(PartOfDay(run.of(cell.group), run.clocks[cell.group], least, gap))
-        before = cell
+    parts = [
+        PartOfDay(
+            row.run.of(cell.group),
+            row.run.clocks[cell.group],
+            row.talk_s + row.change_s + row.gear_s,
+        )
+        for _, row, cell in crew.rows
+    ]
     return DayOfCrew(analysis, level, tuple(parts))
 
 

@@ -9,16 +9,9 @@ from dataclasses import dataclass, field, replace
 from itertools import groupby
 
 from almanac.arithmetic.expand import Event, Rep
-from almanac.arithmetic.leaving_out import (
-    comes_home,
-    step_home,
-    until,
-    without_last,
-    without_rounds,
-)
+from almanac.arithmetic.leaving_out import comes_home, step_home
 from almanac.arithmetic.scaling import Scalable, item_at
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.under_water import is_under
 from almanac.checks.doses_judged import over_dose
 from almanac.checks.gear_judged import over_amount
 from almanac.checks.run_rules import DayOfCrew
@@ -26,6 +19,8 @@ from almanac.checks.under_water_days import metres_of
 from almanac.model.changes import LAST
 from almanac.model.swim_set import Item, Pause, Round
 from almanac.source.reader import DataPath
+
+_TIMES = (1, 2)  # the steps of a send-off that may be added
 
 
 @dataclass(frozen=True)
@@ -65,9 +60,10 @@ class CrewOffer:
 
 @dataclass(frozen=True)
 class PartOffers:
-    """Works out what a lane group may change of one part of its day, by its ``number`` there.
-    ``items`` are those that are laid out, before what is said of lane groups, and ``scale`` their
-    chief rounds; ``stage`` the numbers of the parts of the same stage, from this one on.
+    """Works out what a lane group may change of one part of its day, by its ``number`` there; all
+    that is offered may be done together. ``items`` are those that are laid out, before what is said
+    of lane groups, and ``scale`` their chief rounds; ``stage`` the numbers of the parts of the same
+    stage, from this one on; ``granted`` what other parts have been offered to do more of.
     """
 
     day: DayOfCrew
@@ -75,107 +71,82 @@ class PartOffers:
     items: tuple[Item, ...]
     scale: Scalable | None
     stage: tuple[int, ...]
+    granted: tuple[Event, ...] = ()
 
     @property
     def _swum(self) -> Swum:
         return self.day.parts[self.number].swum
+
+    @property
+    def _gives_breath(self) -> bool:
+        """Whether the time that the part takes is needed before work under water."""
+        return self.number <= self.day.breathes_until
 
     def offer(self) -> CrewOffer:
         """What may be changed."""
         by_path: dict[DataPath, list[Rep]] = {}
         for rep in self._swum.reps:
             by_path.setdefault(rep.path, []).append(rep)
+        under = [path for path, reps in by_path.items() if any(map(self.day.dives, reps))]
         return CrewOffer(
             self._may_meet(),
-            {path: self._of_reps(path, reps) for path, reps in by_path.items()},
+            {path: self._of_reps(reps, under) for path, reps in by_path.items()},
             dict(self._of_rounds()),
         )
 
     def may_skip(self) -> bool:
         """Whether all of the part may go, or what is left of it at any moment."""
-        gone = {self.number: tuple[Event, ...]()}
-        is_free = self.day.is_free(self.number)
-        return is_free or (not self.day.breaks(gone) and self._may_stop((self.number,)))
+        return not (self.day.stays(self.number) or self._gives_breath)
 
     def _may_meet(self) -> bool:
-        return all(map(self.day.is_free, self.stage)) or self._may_stop(self.stage)
-
-    def _may_stop(self, parts: tuple[int, ...]) -> bool:
-        """Whether rules hold where parts stop after any rep: after the first, for what comes before
-        fast work; right after any hard one, for what must follow it.
+        """Whether it may end after any rep of the part, and with it the stage: what warms up has
+        then begun where it goes first.
         """
-        scale, day = self.day.analysis.scale, self.day
-        hard = set(scale.fast if day.dives else [scale.hardest])
-        for place, part in enumerate(parts):
-            swum, later = (
-                day.parts[part].swum,
-                dict.fromkeys(parts[place + 1 :], tuple[Event, ...]()),
-            )
-            stops = [*swum.reps[:1], *(rep for rep in swum.reps[1:] if day.words(rep) & hard)]
-            if any(day.breaks({**later, part: until(swum.events, rep)}) for rep in stops):
-                return False
-        return True
+        day, warms_up = self.day, self.day.warms_up
+        first = warms_up and self._swum.reps[0].path == warms_up.path and not warms_up.is_whole
+        goes_first = bool(first) and warms_up is not None and warms_up.number == self.number
+        stays = {own for number in self.stage for own in day.stays(number)}
+        return not (stays - ({warms_up} if goes_first else set())) and not self._gives_breath
 
-    def _of_reps(self, path: DataPath, reps: list[Rep]) -> RepsOffer:
-        first, own = reps[0], self.day.analysis.catalogue.policy
-        step = step_home(first, self._swum.course)
-        most = max(rep.number for rep in reps)
+    def _of_reps(self, reps: list[Rep], under: list[DataPath]) -> RepsOffer:
+        """What is offered for the reps of an item. Of items under water only the rest after the
+        last may grow: after another it would fall again, from item to item.
+        """
+        first, path, day = reps[0], reps[0].path, self.day
+        step, most = step_home(first, self._swum.course), max(rep.number for rep in reps)
         fewest = max(1, (first.item.reps_between or (1, 0))[0])
+        stays = [own for own in day.stays(self.number) if own.path == path]
+        may_drop = most - step >= fewest and not self._gives_breath
+        may_drop = may_drop and not any(own.is_whole for own in stays)
+        may_sit = step <= most and path not in under and not stays
         paced = first.item.sendoff is not None or first.item.rest is not None
-        dives = any(is_under(rep, own.limit("push_off_most")) for rep in reps)
-        seconds = [int(own.limit("sendoff_step") * times) for times in (1, 2)] if paced else []
-        may_drop = bool(step) and most - step >= fewest and self._may_be(path, fewest, most, step)
-        may_sit = bool(step) and not dives and step <= most and self._may_be(path, 0, 1, 1)
+        grows = paced and (path not in under or path == under[-1])
+        least_s = day.analysis.catalogue.policy.limit("sendoff_step")
         return RepsOffer(
-            tuple(more for more in seconds if not dives or self._may_go_later(path, more)),
+            tuple(int(least_s * times) for times in _TIMES) if grows else (),
             step if may_drop else 0,
             fewest,
             step if may_sit else 0,
         )
 
-    def _may_go_later(self, path: DataPath, seconds: int) -> bool:
-        return not self.day.breaks({}, (path, float(seconds)))
-
-    def _may_be(self, path: DataPath, fewest: int, most: int, step: int) -> bool:
-        """Whether rules hold where reps of an item are left out from the last on, a step each time,
-        down to the fewest.
-        """
-        if self.day.is_free(self.number):
-            return True
-        events = self._swum.events
-        return not any(
-            self.day.breaks({self.number: without_last(events, path, number)})
-            for number in range(most - step, fewest - 1, -step)
-        )
-
     def _of_rounds(self) -> Iterator[tuple[DataPath, RoundsOffer]]:
-        scale = self.scale
-        rounds = _rounds_of(self._swum.events, scale.path) if scale else {}
-        course = self._swum.course
+        scale, course = self.scale, self._swum.course
+        rounds = rounds_of(self._swum.events, scale.path) if scale else {}
         if scale is None or not all(comes_home(_reps(own), course) for own in rounds.values()):
             return
         item, number = item_at(self.items, scale.path), len(rounds)
         changes = [own.by_round for own in (item, *_inside(item)) if not isinstance(own, Pause)]
-        keeps_last = any(LAST in own for own in changes)
+        keeps_last, is_even = any(LAST in own for own in changes), not any(changes)
         as_written, copies = number == scale.written, min(2, number)
-        least = scale.least if scale.stated and as_written else 1
-        least, most = self._least_rounds(scale.path, number, least, keeps_last), number
-        is_even = not any(changes) and (number > 1 or _goes_round(rounds[copies]))
-        if scale.stated and as_written and is_even:
+        least, most = scale.least if scale.stated and as_written else 1, number
+        ends = [own.path[:2] for own in self.day.stays(self.number)]
+        if self._gives_breath or (scale.path in ends and not is_even and not keeps_last):
+            least = number
+        if scale.stated and as_written and is_even and (number > 1 or _goes_round(rounds[1])):
             most = self._most_rounds(rounds[copies], number, scale.most)
         if least < number or most > number:
-            yield scale.path, RoundsOffer(least, most, keeps_last, copies if most > number else 0)
-
-    def _least_rounds(self, path: DataPath, number: int, least: int, keeps_last: bool) -> int:
-        """The least rounds that rules hold with, where they are left out one by one."""
-        kept = {number} if keeps_last else set[int]()
-        for rounds in range(number - 1, least - 1, -1):
-            stays = {*range(1, rounds + 1 - len(kept)), *kept}
-            gone = frozenset(range(1, number + 1)) - stays
-            left = {self.number: without_rounds(self._swum.events, path, gone)}
-            if not self.day.is_free(self.number) and self.day.breaks(left):
-                return rounds + 1
-        return min(least, number)
+            copied = copies if most > number else 0
+            yield scale.path, RoundsOffer(min(least, number), most, keeps_last, copied)
 
     def _most_rounds(self, added: tuple[Event, ...], number: int, most: int) -> int:
         """The most rounds that the whole day has room for: doses, load and metres under water. Of
@@ -187,15 +158,13 @@ class PartOffers:
         return max(number, most)
 
     def _is_too_much(self, added: tuple[Event, ...]) -> bool:
-        day, course = self.day, self._swum.course
-        catalogue = day.analysis.catalogue
+        day, catalogue = self.day, self.day.analysis.catalogue
         every = [event for part in day.parts for event in part.swum.events]
-        whole = replace(self._swum, events=(*every, *added))
+        whole = replace(self._swum, events=(*every, *self.granted, *added))
         own = replace(self._swum, events=(*self._swum.events, *added))
         limits = catalogue.policy.of_level(day.level)
         push_off = catalogue.policy.limit("push_off_most")
-        under = [rep for rep in own.reps if is_under(rep, push_off)]
-        assert whole.course == course
+        under = [rep for rep in own.reps if day.dives(rep)]
         return (
             any(True for _ in over_dose(day.analysis, whole, day.level))
             or any(True for _ in over_amount(day.analysis, whole, day.level))
@@ -203,6 +172,12 @@ class PartOffers:
             or metres_of(own, push_off) > limits.under_water_set_most.value
             or len(under) > limits.under_water_reps_most.value
         )
+
+
+def rounds_of(events: tuple[Event, ...], path: DataPath) -> dict[int, tuple[Event, ...]]:
+    """The events of each of the outermost rounds at a path in the items, by number."""
+    inside = (event for event in events if event.path[:2] == path)
+    return {number: tuple(own) for number, own in groupby(inside, key=lambda own: own.rounds[0])}
 
 
 def _reps(events: tuple[Event, ...]) -> Iterator[Rep]:
@@ -214,12 +189,6 @@ def _inside(item: Item) -> Iterator[Item]:
     for inner in item.items if isinstance(item, Round) else ():
         yield inner
         yield from _inside(inner)
-
-
-def _rounds_of(events: tuple[Event, ...], path: DataPath) -> dict[int, tuple[Event, ...]]:
-    """The events of each of the outermost rounds at a path in the items, by number."""
-    inside = (event for event in events if event.path[:2] == path)
-    return {number: tuple(own) for number, own in groupby(inside, key=lambda own: own.rounds[0])}
 
 
 def _goes_round(events: tuple[Event, ...]) -> bool:

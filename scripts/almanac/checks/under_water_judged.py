@@ -151,7 +151,7 @@ def _on_clock(
         least = max(limits.under_water_rest_least.value, share * own.seconds)
         yield from _rest(way, own, least)
         yield from _goal(analysis, own)
-    yield from shrinking(reps)
+    yield from _shrinking(reps)
 
 
 def _rep(way: Way, limits: LevelLimits, own: UnderWater) -> Iterator[Said]:
@@ -181,7 +181,7 @@ def _rest(way: Way, own: UnderWater, least: float) -> Iterator[Said]:
         yield code, path, f"{rest} rest after work under water", wanted
 
 
-def shrinking(reps: Sequence[UnderWater]) -> Iterator[Said]:
+def _shrinking(reps: Sequence[UnderWater]) -> Iterator[Said]:
     """One that falls within an item; and two that fall one after the other, in items of their
     own, with none that grows between.
     """

@@ -41,16 +41,3 @@ class Rotate:
 
 
 Effort = Hold | Descend | Build | Rotate
-
-
-def words_of(effort: Effort) -> Ids:
-    """The effort words that a form names."""
-    match effort:
-        case Hold(word):
-            return (word,)
-        case Descend(first, last, build):
-            return (first, last, *(words_of(build) if build else ()))
-        case Build(first, last):
-            return (first, last)
-        case Rotate(words):
-            return words
