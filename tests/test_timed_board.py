@@ -8,6 +8,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.report.board_line import BoardLine, lines_for
 from almanac.report.timed_board import timed_lines
 from almanac.report.whiteboard import board_lines
+from almanac.site.set_page import set_page
 
 GROUPS = ("osprey-1", "osprey-2")
 
@@ -67,3 +68,33 @@ def test_a_send_off_that_nobody_wrote_is_marked(analysis: Analysis) -> None:
     assert not any("suggested" in line.go for line in lines_for(timed, ("osprey-1",)))
     reed = lines_for(timed, ("reed-1",))
     assert any(line.go.endswith("(suggested)") for line in reed if line.path)
+
+
+def test_the_board_of_a_set_says_when_to_go_to_whoever_it_gives_no_send_off(
+    analysis: Analysis,
+) -> None:
+    """Nothing vanishes from a set's page: the send-off that the clock counts with stands, marked."""
+    marked = 0
+    for id in analysis.computable:
+        summary = analysis.summary(id)
+        page = set_page(analysis, summary, ())
+        lines: list[BoardLine] = [line for line in _lines(page.context["board"]) if line.path]
+        for group, run in summary.clocks.items():
+            for timed in run.reps:
+                own = [
+                    line for line in lines if line.path == timed.rep.path and _is_for(line, group)
+                ]
+                words = {{id: go for id, _, go in line.go_of}.get(group, line.go) for line in own}
+                if timed.suggested:
+                    assert all("(suggested)" in told for told in words), (id, group, words)
+                    marked += len(words)
+    assert marked
+
+
+def _is_for(line: BoardLine, group: str) -> bool:
+    return not line.groups or group in line.groups
+
+
+def _lines(found: object) -> list[BoardLine]:
+    assert isinstance(found, list)
+    return found

@@ -19,6 +19,7 @@ from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.known_words import unfit_lines
 from almanac.report.pool_text import set_needs
 from almanac.report.set_text import CLOCK_CONVENTION
+from almanac.report.timed_board import timed_lines
 from almanac.report.ways import distance_words, ways_of
 from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
@@ -27,7 +28,7 @@ from almanac.site.preferences import preferences
 from almanac.site.scaled_page import of_what, offers, ways_offered
 from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
-from almanac.units import LAND
+from almanac.units import COURSES, LAND
 
 _CLOCKS = "sets/clocks"
 
@@ -35,16 +36,16 @@ _CLOCKS = "sets/clocks"
 def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding]) -> Page:
     """The page of a set that can be worked out, from its summary in its own pool."""
     catalogue, swim_set = analysis.catalogue, summary.swim_set
+    written, groups = board(catalogue, swim_set), tuple(catalogue.lane_groups)
+    unfit = list(unfit_lines(catalogue, summary.clocks, analysis.meant(swim_set)))
     drills = {piece.drill.id: piece.drill for rep in summary.every_rep for piece in rep.pieces}
     return entry_page(
         catalogue,
         swim_set,
         level=catalogue.words("levels")[swim_set.level].title,
         goals=[(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
-        board=[
-            *board(catalogue, swim_set),
-            *unfit_lines(catalogue, summary.clocks, analysis.meant(swim_set)),
-        ],
+        board=[*timed_lines(catalogue, written, summary.clocks, groups), *unfit],
+        written=[*written, *unfit],
         totals=[
             (who, ids, totals(swum)) for who, ids, swum in ways_of(catalogue.lane_groups, summary)
         ],
@@ -56,6 +57,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         brief=shown_brief(catalogue, summary.brief, swim_set.id),
         house=house_rules(catalogue),
         pools=[own_clock(analysis, swim_set)],
+        times_elsewhere=[pool for pool in COURSES if pool != str(own_pool(analysis, swim_set))],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
         offers=offers(analysis, swim_set),
         ways_offered=ways_offered(analysis, swim_set),
