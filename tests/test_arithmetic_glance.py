@@ -144,16 +144,17 @@ def test_a_brief_names_each_hazard_once_with_all_it_comes_from():
     cold, rope = Hazard("cold", control="Move."), Hazard("rope", control="Gloves.")
     gear = {**PIECES, "fins": replace(PIECES["fins"], hazards=(rope, HAZARD))}
     laid = reps(events(swim(do="kick", gear=["fins"]), swim(do="socks-kick"), swim(do="kick")))
-    own = [(cold, "a-set"), (rope, "evening"), (cold, "evening")]
-    found = brief("evening", own, laid, gear, BRIEF_WORDS)
+    a_set, evening = ("set", "a-set"), ("practice", "evening")
+    own = [(cold, a_set), (rope, evening), (cold, evening)]
+    found = brief(evening, own, laid, gear, BRIEF_WORDS)
     assert [(line.hazard, line.gravity, line.ids) for line in found] == [
         ("wall", "injury", ("fins", "socks", "kick", "socks-kick")),
         ("cold", "ache", ("a-set", "evening")),
         ("rope", "ache", ("evening", "fins")),
     ]
     assert found[2].sources == (
-        BriefSource("evening", "", "Gloves."),
-        BriefSource("fins", "", "Gloves."),
+        BriefSource(evening, "", "Gloves."),
+        BriefSource(("gear", "fins"), "", "Gloves."),
     )
 
 
@@ -166,16 +167,22 @@ def test_a_brief_goes_by_gravity_then_by_its_own_then_by_how_many_name_it():
         ("blackout", "b"),
         ("cold", "a"),
     ]
-    pairs = [(Hazard(word), of) for word, of in named]
-    order = [line.hazard for line in gathered("", pairs, BRIEF_WORDS)]
+    pairs = [(Hazard(word), ("drill", of)) for word, of in named]
+    order = [line.hazard for line in gathered(None, pairs, BRIEF_WORDS)]
     assert order == ["blackout", "wall", "cold", "rope"]
-    own = [line.hazard for line in gathered("d", [*pairs, (Hazard("rope"), "d")], BRIEF_WORDS)]
+    own = [
+        line.hazard
+        for line in gathered(
+            ("drill", "d"), [*pairs, (Hazard("rope"), ("drill", "d"))], BRIEF_WORDS
+        )
+    ]
     assert own == ["blackout", "wall", "rope", "cold"]
 
 
 def test_the_brief_of_a_block_counts_sessions():
-    lines = {id: gathered(id, [(Hazard(word, control="Own."), id) for word in words], BRIEF_WORDS)
-             for id, words in {"monday": ["cold"], "friday": ["rope", "cold", "wall"]}.items()}  # fmt: skip
+    days = {"monday": ["cold"], "friday": ["rope", "cold", "wall"]}
+    lines = {key: gathered(key, [(Hazard(word, control="Own."), key) for word in words], BRIEF_WORDS)
+             for key, words in ((("practice", day), words) for day, words in days.items())}  # fmt: skip
     found = brief_of_all(lines.items(), BRIEF_WORDS)
     assert [(line.hazard, line.ids) for line in found] == [
         ("wall", ("friday",)),
@@ -186,8 +193,9 @@ def test_the_brief_of_a_block_counts_sessions():
 
 
 def test_a_hazard_that_no_vocabulary_tells_of_stands_last():
-    pairs = [(Hazard("sharks"), "a"), (Hazard("cold"), "a")]
-    assert [line.title for line in gathered("a", pairs, BRIEF_WORDS)] == ["Cold", "sharks"]
+    a = "drill", "a"
+    pairs = [(Hazard("sharks"), a), (Hazard("cold"), a)]
+    assert [line.title for line in gathered(a, pairs, BRIEF_WORDS)] == ["Cold", "sharks"]
     assert [line.title for line in gathered("a", pairs, {})] == ["sharks", "cold"]
 
 
@@ -273,3 +281,11 @@ def test_gear_that_a_drill_needs_is_worn_in_its_dose():
         dosed("crawl", Dose(Span(1, 1), 10, 4, distance=100), "all-out"), gear=GearUse(("fins",))
     )
     assert drill_seconds(drill, clock(group({"crawl-100": 80}), SHORT)) == 75  # 80 × 0.8 + 10 = 74
+
+
+def test_a_drill_and_its_gear_may_have_one_id():
+    gear, drill = ("gear", "snorkel"), ("drill", "snorkel")
+    (line,) = gathered(
+        drill, [(Hazard("cold", own="A"), gear), (Hazard("cold", own="B"), drill)], {}
+    )
+    assert (line.keys, line.ids) == ((gear, drill), ("snorkel",))

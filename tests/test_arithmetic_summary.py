@@ -51,7 +51,7 @@ def test_brief_holds_each_danger_once_with_all_that_it_comes_from():
     )
     found = summarise(Timing(catalogue()), entry).brief
     assert found[0].hazard == HAZARD.hazard and found[0].ids == ("fins", "kick", "backstroke")
-    source = BriefSource("a-set", own.own, own.control)
+    source = BriefSource(("set", "a-set"), own.own, own.control)
     assert found[1] == BriefHazard("cold", "Cold", "ache", "Mind the cold.", (source,))
     assert len(found) == 2 and PIECES["fins"].hazards == (HAZARD,)
 

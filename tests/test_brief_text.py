@@ -15,7 +15,7 @@ from almanac.report.brief_text import (
     shown_brief,
 )
 
-OWN = "osprey-ladder"  # the practice whose brief it is
+OWN = "practice", "osprey-ladder"  # the practice whose brief it is
 SHORT = BriefSource(OWN, "The lane is full", "Two wait at the wall")
 WORDS = "The lane is full. Two wait at the wall."
 
@@ -31,7 +31,7 @@ def hazard(number: int, *sources: BriefSource) -> BriefHazard:
 
 def brief_with(number: int, *sources: BriefSource) -> list[BriefHazard]:
     """Five hazards, of which one has these sources and the others come from a drill."""
-    drill = BriefSource("backstroke-swim", "", "")
+    drill = BriefSource(("drill", "backstroke-swim"), "", "")
     return [hazard(at, *(sources if at == number else (drill,))) for at in range(5)]
 
 
@@ -55,14 +55,14 @@ def test_what_it_adds_to_the_others_is_behind_a_tap_and_on_paper(
 ) -> None:
     line = shown(catalogue, number, SHORT)
     assert (line.here, line.left) == ("", WORDS)
-    assert line.adds == ((catalogue.practices[OWN].title, WORDS),)
+    assert line.adds == ((catalogue.practices[OWN[1]].title, WORDS),)
 
 
 def test_what_has_no_room_in_sight_nor_on_paper_is_behind_a_tap(catalogue: Catalogue) -> None:
     long = BriefSource(OWN, "x" * MOST_IN_SIGHT, "")
     line = shown(catalogue, 0, long)
     assert (line.here, line.left) == ("", "")
-    assert line.adds == ((catalogue.practices[OWN].title, f"{long.own}."),)
+    assert line.adds == ((catalogue.practices[OWN[1]].title, f"{long.own}."),)
     (whole,) = shown_brief(catalogue, [hazard(0, long)], OWN, is_whole=True)
     assert (whole.here, whole.adds) == (f"{long.own}.", ())
 
@@ -75,12 +75,14 @@ def test_the_room_on_paper_is_shared_out_from_the_gravest(catalogue: Catalogue) 
 
 
 def test_it_says_in_short_where_a_hazard_comes_from(catalogue: Catalogue) -> None:
-    named = [BriefSource(id, "", "") for id in (OWN, "backstroke-swim", "fins")]
+    named = [
+        BriefSource(key, "", "") for key in (OWN, ("drill", "backstroke-swim"), ("gear", "fins"))
+    ]
     line = shown(catalogue, 4, *named)
     assert (line.whence, line.on_paper) == ("fins, Backstroke", "fins, 1 drill")
-    line = shown(catalogue, 4, *named, BriefSource("easy-choice-swim", "", ""))
+    line = shown(catalogue, 4, *named, BriefSource(("drill", "easy-choice-swim"), "", ""))
     assert (line.whence, line.on_paper) == ("fins, 2 drills", "fins, 2 drills")
-    assert shown(catalogue, 4, BriefSource("starts", "", "")).whence == "starts"
+    assert shown(catalogue, 4, BriefSource(("vocabulary", "starts"), "", "")).whence == "starts"
 
 
 def test_a_terminal_tells_the_control_of_the_gravest_alone(catalogue: Catalogue) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
+from almanac.model.catalogue import Key
 from almanac.model.entry import Hazard
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.policy import Vocabulary, Word
@@ -17,9 +18,9 @@ IN_FULL = 3
 
 @dataclass(frozen=True)
 class BriefSource:
-    """An entry that names a hazard, by its id, and what it adds of its own."""
+    """An entry that names a hazard, by its kind and id, and what it adds of its own."""
 
-    id: str
+    key: Key
     own: str
     control: str
 
@@ -35,14 +36,19 @@ class BriefHazard:
     sources: tuple[BriefSource, ...]
 
     @property
+    def keys(self) -> tuple[Key, ...]:
+        """What it comes from, each once, by kind and id: a drill may have the id of its gear."""
+        return tuple(dict.fromkeys(source.key for source in self.sources))
+
+    @property
     def ids(self) -> tuple[str, ...]:
         """The ids of what it comes from, each once."""
-        return tuple(dict.fromkeys(source.id for source in self.sources))
+        return tuple(dict.fromkeys(id for _, id in self.keys))
 
 
 def brief(
-    id: str,
-    own: Iterable[tuple[Hazard, str]],
+    key: Key,
+    own: Iterable[tuple[Hazard, Key]],
     reps: Iterable[Rep],
     gear: Mapping[str, Gear],
     vocabularies: Mapping[str, Vocabulary],
@@ -51,25 +57,29 @@ def brief(
     its drills, each once with all it comes from.
 
     The gravest come first, by the order of the gravities; of those alike, what the set or practice
-    itself, whose ``id`` this is, names; then what comes from more. ``own`` holds what it and the
-    sets of a practice name, each with the id of the entry that states it.
+    itself, whose ``key`` this is, names; then what comes from more. ``own`` holds what it and the
+    sets of a practice name, each with the key of the entry that states it.
     """
     reps = tuple(reps)
     drills = {piece.drill.id: piece.drill for rep in reps for piece in rep.pieces}
     worn = {id: gear[id] for rep in reps for piece in rep.pieces for id in piece.gear}
-    with_whom = dict.fromkeys(pair for rep in reps for pair in rep.item.manner.hazards)
-    used: list[tuple[Hazard, str]] = []
+    with_whom = {
+        (hazard, ("vocabulary", words)): None
+        for rep in reps
+        for hazard, words in rep.item.manner.hazards
+    }
+    used: list[tuple[Hazard, Key]] = []
     carriers: list[Gear | Drill] = [*worn.values(), *drills.values()]
     for entry in carriers:
-        used += [(hazard, entry.id) for hazard in entry.hazards]
-    return gathered(id, (*own, *with_whom, *used), vocabularies)
+        used += [(hazard, entry.key) for hazard in entry.hazards]
+    return gathered(key, (*own, *with_whom, *used), vocabularies)
 
 
 def gathered(
-    id: str, named: Iterable[tuple[Hazard, str]], vocabularies: Mapping[str, Vocabulary]
+    key: Key | None, named: Iterable[tuple[Hazard, Key]], vocabularies: Mapping[str, Vocabulary]
 ) -> tuple[BriefHazard, ...]:
-    """Hazards, each with the id of the entry that names it, as a brief: each once, gravest first;
-    of those alike first what the entry ``id`` names, then by how many name it.
+    """Hazards, each with the key of the entry that names it, as a brief: each once, gravest first;
+    of those alike first what the entry ``key`` names, then by how many name it.
     """
     sources: dict[str, dict[BriefSource, None]] = {}
     for hazard, of in named:
@@ -83,7 +93,7 @@ def gathered(
             found,
             key=lambda line: (
                 ranks.get(line.gravity, len(ranks)),
-                id not in line.ids,
+                key not in line.keys,
                 -len(line.sources),
             ),
         )
@@ -91,13 +101,13 @@ def gathered(
 
 
 def brief_of_all(
-    briefs: Iterable[tuple[str, Iterable[BriefHazard]]], vocabularies: Mapping[str, Vocabulary]
+    briefs: Iterable[tuple[Key, Iterable[BriefHazard]]], vocabularies: Mapping[str, Vocabulary]
 ) -> tuple[BriefHazard, ...]:
-    """The hazards of many sessions, each session given by its id and brief: each hazard once,
+    """The hazards of many sessions, each session given by its key and brief: each hazard once,
     gravest first, then by how many sessions hold it.
     """
-    named = ((Hazard(line.hazard), id) for id, lines in briefs for line in lines)
-    return gathered("", named, vocabularies)
+    named = ((Hazard(line.hazard), key) for key, lines in briefs for line in lines)
+    return gathered(None, named, vocabularies)
 
 
 def _words(vocabularies: Mapping[str, Vocabulary], name: str) -> Mapping[str, Word]:

@@ -110,10 +110,9 @@ def summarise_practice(
     owned = catalogue.club.gear_owned
     sheet = tuple(run_sheet(stages, catalogue.gear, timing.scale, owned))
     runs = _each_once(sheet)
-    hazards = [(hazard, practice.id) for hazard in practice.hazards]
-    hazards += [
-        (hazard, run.swim_set.id) for run in runs if run.swim_set for hazard in run.swim_set.hazards
-    ]
+    hazards = [(hazard, practice.key) for hazard in practice.hazards]
+    sets = [run.swim_set for run in runs if run.swim_set]
+    hazards += [(hazard, own.key) for own in sets for hazard in own.hazards]
     whole = _whole(timing.clocks, sheet, pool.course, tuple(groups))
     return PracticeSummary(
         first=whole.first,
@@ -127,7 +126,7 @@ def summarise_practice(
         gear=tuple(gear_needs(sheet, owned)),
         hands=hands(sheet, catalogue.gear, owned),
         brief=brief(
-            practice.id,
+            practice.key,
             hazards,
             tuple(rep for run in runs for rep in run.every_rep),
             catalogue.gear,

@@ -60,8 +60,8 @@ def summarise(
         swum=swum,
         gear=tuple(dict.fromkeys(id for swum in found.each for id in swum.gear)),
         brief=brief(
-            in_course.id,
-            [(hazard, in_course.id) for hazard in in_course.hazards],
+            in_course.key,
+            [(hazard, in_course.key) for hazard in in_course.hazards],
             found.every_rep,
             catalogue.gear,
             catalogue.vocabularies,

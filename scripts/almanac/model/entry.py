@@ -113,6 +113,11 @@ class Entry:
     review: Review | None = None
     accepts: tuple[Acceptance, ...] = ()
 
+    @property
+    def key(self) -> tuple[str, str]:
+        """Its kind and id: of two kinds an id may be the same."""
+        return self.kind, self.id
+
     def references(self) -> Iterator[Reference]:
         """Every entry that this one names."""
         return iter(())

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from almanac.arithmetic.brief import IN_FULL, BriefHazard, BriefSource
 from almanac.findings import counted
-from almanac.model.catalogue import Catalogue
-from almanac.model.entry import Entry
+from almanac.model.catalogue import Catalogue, Key
 from almanac.model.policy import HouseRule
 
 MOST_IN_SIGHT = 540
@@ -44,24 +43,24 @@ class ShownHazard:
 
 
 def shown_brief(
-    catalogue: Catalogue, brief: Iterable[BriefHazard], id: str, is_whole: bool = False
+    catalogue: Catalogue, brief: Iterable[BriefHazard], key: Key, is_whole: bool = False
 ) -> tuple[ShownHazard, ...]:
-    """The lines of the brief of the entry with this id. ``is_whole`` where all that the entry adds
+    """The lines of the brief of the entry with this key. ``is_whole`` where all that the entry adds
     stands in sight, however long.
     """
     room, room_left, lines = MOST_IN_SIGHT, MOST_LEFT, list(brief)
     room -= sum(len(line.title) + len(line.control) for line in lines[:IN_FULL])
     shown = []
     for number, line in enumerate(lines):
-        own = [source for source in line.sources if source.id == id]
+        own = [source for source in line.sources if source.key == key]
         here = " ".join(map(own_words, own))
         in_sight = is_whole or (number < IN_FULL and 0 < len(here) <= room)
         room -= len(here) if in_sight else 0
         left = "" if in_sight or len(here) > room_left else here
         room_left -= len(left)
-        others = [source for source in line.sources if source.id != id or not in_sight]
-        adds = ((_title(catalogue, source.id), own_words(source)) for source in others)
-        elsewhere = [other for other in line.ids if other != id]
+        others = [source for source in line.sources if source.key != key or not in_sight]
+        adds = ((_title(catalogue, source.key), own_words(source)) for source in others)
+        elsewhere = [other for other in line.keys if other != key]
         shown.append(
             ShownHazard(
                 title=line.title,
@@ -83,12 +82,14 @@ def own_words(source: BriefSource) -> str:
     return " ".join(text for text in (_sentence(source.own), _sentence(source.control)) if text)
 
 
-def brief_lines(catalogue: Catalogue, brief: Iterable[BriefHazard], id: str = "") -> Iterator[str]:
+def brief_lines(
+    catalogue: Catalogue, brief: Iterable[BriefHazard], key: Key | None = None
+) -> Iterator[str]:
     """The lines under the word Brief: the gravest in full, the rest a line each."""
     yield "Brief:"
     for number, line in enumerate(brief):
-        titles = "; ".join(source_titles(catalogue, line.ids))
-        here = [own_words(source) for source in line.sources if source.id == id]
+        titles = "; ".join(source_titles(catalogue, line.keys))
+        here = [own_words(source) for source in line.sources if source.key == key]
         if number < IN_FULL:
             yield f"  - {line.title} ({_gravity(catalogue, line.gravity).lower()}): {line.control}"
             yield f"    [{titles}]"
@@ -109,7 +110,7 @@ def brief_json(brief: Iterable[BriefHazard]) -> list[dict[str, Any]]:
             "control": line.control,
             "from": list(line.ids),
             "adds": [
-                {"from": source.id, "own": source.own, "control": source.control}
+                {"from": source.key[1], "own": source.own, "control": source.control}
                 for source in line.sources
                 if source.own or source.control
             ],
@@ -118,44 +119,34 @@ def brief_json(brief: Iterable[BriefHazard]) -> list[dict[str, Any]]:
     ]
 
 
-def source_titles(catalogue: Catalogue, ids: Iterable[str]) -> list[str]:
+def source_titles(catalogue: Catalogue, keys: Iterable[Key]) -> list[str]:
     """The titles of the entries that a danger comes from."""
-    return [_title(catalogue, id) for id in ids]
+    return [_title(catalogue, key) for key in keys]
 
 
-def _tables(catalogue: Catalogue) -> tuple[tuple[str, Mapping[str, Entry]], ...]:
-    return (
-        ("drill", catalogue.drills),
-        ("gear", catalogue.gear),
-        ("set", catalogue.sets),
-        ("practice", catalogue.practices),
-        ("", catalogue.vocabularies),
-    )
+def _title(catalogue: Catalogue, key: Key) -> str:
+    entry = catalogue.entries.get(key)
+    return entry.title if entry else key[1]
 
 
-def _title(catalogue: Catalogue, id: str) -> str:
-    return next((known[id].title for _, known in _tables(catalogue) if id in known), id)
-
-
-def _whence(catalogue: Catalogue, ids: Iterable[str], is_short: bool) -> str:
+def _whence(catalogue: Catalogue, keys: Iterable[Key], is_short: bool) -> str:
     """Where a hazard comes from, in short: gear by its title, drills and sets by their number; one
     alone by its title unless ``is_short``.
     """
     by_kind: dict[str, list[str]] = {}
-    for id in ids:
-        kind = next((name for name, known in _tables(catalogue) if id in known), "")
-        by_kind.setdefault(kind, []).append(_title(catalogue, id))
+    for key in keys:
+        by_kind.setdefault(key[0], []).append(_title(catalogue, key))
     gear = [title.lower() for title in by_kind.pop("gear", [])]
-    named = [*gear, *(title.lower() for title in by_kind.pop("", []))]
+    named = [*gear, *(title.lower() for title in by_kind.pop("vocabulary", []))]
     for kind, titles in by_kind.items():
         is_named = len(titles) == 1 and not is_short
         named.append(titles[0] if is_named else counted(len(titles), kind))
     return ", ".join(named)
 
 
-def _on_paper(catalogue: Catalogue, title: str, ids: Iterable[str]) -> str:
+def _on_paper(catalogue: Catalogue, title: str, keys: Iterable[Key]) -> str:
     """Where a hazard comes from, where that fits behind its title on one line of half a page."""
-    words = _whence(catalogue, ids, is_short=True)
+    words = _whence(catalogue, keys, is_short=True)
     return words if len(title) + len(words) <= _HALF_A_PAGE else ""
 
 

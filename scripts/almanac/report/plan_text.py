@@ -75,7 +75,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         [
             f"Gear: {_gear(catalogue, summary) or 'none'}",
             *start_lines(catalogue, summary),
-            *brief_lines(catalogue, summary.brief, summary.practice.id),
+            *brief_lines(catalogue, summary.brief, summary.practice.key),
         ],
     ]
     return "\n\n".join("\n".join(lines) for lines in sections if lines)

@@ -133,7 +133,7 @@ def _where(summary: SetSummary) -> str:
 def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
     gear = ", ".join(catalogue.gear[id].title.lower() for id in summary.gear)
     yield f"Gear: {gear or 'none'}"
-    yield from brief_lines(catalogue, summary.brief, summary.swim_set.id)
+    yield from brief_lines(catalogue, summary.brief, summary.swim_set.key)
 
 
 def _misfits(summary: SetSummary) -> Iterator[str]:

@@ -24,7 +24,7 @@ from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
-from almanac.model.catalogue import Catalogue
+from almanac.model.catalogue import Catalogue, Key
 from almanac.report.block_ways import block_ways
 from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
@@ -64,7 +64,7 @@ def block_page(
         tests=[
             _tests(catalogue, plan) for plan in benchmark_plans(block.weeks, catalogue.benchmarks)
         ],
-        brief=shown_brief(catalogue, _brief(catalogue, groups), block.id),
+        brief=shown_brief(catalogue, _brief(catalogue, groups), block.key),
         house=house_rules(catalogue),
         findings=findings_on(block, findings),
     )
@@ -72,13 +72,13 @@ def block_page(
 
 def _brief(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> tuple[BriefHazard, ...]:
     """The hazards of all sessions of a block."""
-    briefs: dict[str, tuple[BriefHazard, ...]] = {}
+    briefs: dict[Key, tuple[BriefHazard, ...]] = {}
     for own in groups.values():
         for session in (one for week in own.weeks for day in week.days for one in day.sessions):
             if session.practice is not None:
-                briefs[session.practice.practice.id] = session.practice.brief
+                briefs[session.practice.practice.key] = session.practice.brief
             if session.circuit is not None:
-                briefs[session.circuit.swim_set.id] = session.circuit.brief
+                briefs[session.circuit.swim_set.key] = session.circuit.brief
     return brief_of_all(briefs.items(), catalogue.vocabularies)
 
 

@@ -24,9 +24,9 @@ def entry_page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
 
 def dangers(catalogue: Catalogue, entry: Drill | Gear | Benchmark) -> tuple[ShownHazard, ...]:
     """What can hurt someone in an entry, gravest first, each with what the entry adds."""
-    named = [(hazard, entry.id) for hazard in entry.hazards]
-    lines = gathered(entry.id, named, catalogue.vocabularies)
-    return shown_brief(catalogue, lines, entry.id, is_whole=True)
+    named = [(hazard, entry.key) for hazard in entry.hazards]
+    lines = gathered(entry.key, named, catalogue.vocabularies)
+    return shown_brief(catalogue, lines, entry.key, is_whole=True)
 
 
 def review_words(catalogue: Catalogue, entry: Entry) -> str:

@@ -79,7 +79,7 @@ def practice_page(
         ],
         starts=start_lines(catalogue, summary),
         water=summary.pool.water_c,
-        brief=shown_brief(catalogue, summary.brief, practice.id),
+        brief=shown_brief(catalogue, summary.brief, practice.key),
         house=house_rules(catalogue),
         ways=swum_ways("practice", catalogue, summary),
         findings=findings_on(practice, findings),

@@ -79,7 +79,7 @@ def _hazards(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
     ]
     named: dict[str, list[tuple[Link, str]]] = {}
     for entry in carriers:
-        for line in gathered(entry.id, [(own, entry.id) for own in entry.hazards], {}):
+        for line in gathered(entry.key, [(own, entry.key) for own in entry.hazards], {}):
             words = " ".join(own_words(source) for source in line.sources)
             named.setdefault(line.hazard, []).append((link(entry), words))
     vocabularies = catalogue.vocabularies

@@ -54,7 +54,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         chips=_chips(catalogue, summary),
         drills=links(drills.values()),
         asks=set_needs(catalogue, swim_set),
-        brief=shown_brief(catalogue, summary.brief, swim_set.id),
+        brief=shown_brief(catalogue, summary.brief, swim_set.key),
         house=house_rules(catalogue),
         pools=[own_clock(analysis, swim_set)],
         times_elsewhere=[pool for pool in COURSES if pool != str(own_pool(analysis, swim_set))],
