@@ -176,3 +176,15 @@ def test_a_small_breaststroke_kick_brings_the_thighs_less_far_forward() -> None:
         return pose(spec).posture.near_leg.hip
 
     assert hip("small") < hip(None) < hip("large")
+
+
+def test_gear_of_one_foot_is_on_the_near_foot_only() -> None:
+    for kick in ("flutter", "breaststroke"):
+
+        def worn(*marks: str, kick: str = kick) -> int:
+            svg = body_drawing(
+                position="prone", arms="crossed", kick=kick, gear=("fins",), marks=marks
+            )
+            return svg.count('class="figure-gear"')
+
+        assert worn("one-foot") * 2 == worn(), kick

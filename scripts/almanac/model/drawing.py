@@ -87,6 +87,7 @@ MARKS = (
     "quarter-turns",
     "rolls",
     "eyes-shut",
+    "one-foot",
     "block",
     "towel",
 )

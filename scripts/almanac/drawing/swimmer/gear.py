@@ -68,8 +68,10 @@ def _fin(view: View, leg: LegJoints) -> list[str]:
 def _on_feet(held: Pose, view: View, worn: Callable[[View, LegJoints], list[str]]) -> list[Layer]:
     """What is worn on each foot; it goes with a foot that can beat."""
     if beats(held.spec):
-        return on_feet(held, view, "".join(worn(View(0.0, 0.0, view.height), FOOT)))
-    return [(order, worn(view, leg)) for order, leg in _legs(held)]
+        layers = on_feet(held, view, "".join(worn(View(0.0, 0.0, view.height), FOOT)))
+    else:
+        layers = [(order, worn(view, leg)) for order, leg in _legs(held)]
+    return layers[1:] if "one-foot" in held.spec.marks else layers
 
 
 def tempo_beeper(held: Pose, view: View) -> list[Layer]:

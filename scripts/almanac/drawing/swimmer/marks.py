@@ -155,6 +155,18 @@ def towel(held: Pose, view: View) -> list[str]:
     return [path("gear", start + folds + end)]
 
 
+def one_foot(held: Pose, view: View) -> list[str]:
+    """An arrow up to the far foot, which is bare where gear is worn on one foot."""
+    far = held.skeleton.far_leg
+    x, y = view.spot(Point((far.ankle.x + far.toe.x) / 2, min(far.ankle.y, far.toe.y) - 0.05))
+    return [
+        path(
+            "arrow",
+            f"M{at(x, y + 14)}V{number(y)}M{at(x - 4, y + 5)}L{at(x, y)}L{at(x + 4, y + 5)}",
+        )
+    ]
+
+
 Draw = Callable[[Pose, View], list[str]]
 BEHIND: dict[str, Draw] = {"rope": rope, "flags": flags, "block": block, "towel": towel}
 """Marks that are painted before the body."""
@@ -166,6 +178,7 @@ OVER: dict[str, Draw] = {
     "spin": spin,
     "quarter-turns": quarter_turns,
     "rolls": rolls,
+    "one-foot": one_foot,
     "eyes-shut": eyes_shut,
 }
 """Marks that are painted after the body."""

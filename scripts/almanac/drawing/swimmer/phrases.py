@@ -157,6 +157,7 @@ MARK_WORDS = {
     "quarter-turns": "An arrow goes round the long axis.",
     "rolls": "An arrow shows that the body rolls.",
     "eyes-shut": "The eyes are shut.",
+    "one-foot": "What is worn on the feet is on the near foot only.",
     "towel": "A towel lies under the toes.",
     "block": "A starting block with hand grips stands on the wall.",
 }
