@@ -265,8 +265,10 @@ def test_the_example_of_every_field_has_every_field(kind: str, every_field: Load
         visits.visit(data)
     for path, piece in pieces(schemas.bundled(kind)):
         unseen = [
-            name for name in piece.get("properties", {}) if (id(piece), name) not in visits.fields
-        ]
+            name
+            for name, field in piece.get("properties", {}).items()
+            if (id(piece), name) not in visits.fields and "default" not in field
+        ]  # a limit with a default is one of many of one shape
         assert path.endswith("/if") or not set(unseen) - {"moved_to"}, (
             f"{kind}{path}: add {unseen} to the example every-field"
         )

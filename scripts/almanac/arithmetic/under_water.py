@@ -16,7 +16,8 @@ def counts(drill: Drill, push_off_m: float) -> bool:
     """Whether a drill counts as work under water: it is done there, or it stays under after its
     walls for more metres than an ordinary push-off (``push_off_most`` in the policy).
     """
-    return drill.is_under_water or (drill.under_water or 0.0) > push_off_m
+    stated = drill.under_water
+    return (stated is not None and stated > push_off_m) or drill.is_under_water
 
 
 def metres_under(piece: Piece, course: Course, push_off_m: float) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
@@ -31,12 +32,13 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
             hint = f"{level} holds {show_number(most)} m at most: leave one of its sets out"
             found = Problem(summary.practice, ("parts",), message, hint, of_key=True, level=level)
             yield _CODE, found
+    under = _Under(push_off)
     for block, groups in groups_of(analysis):
         level = catalogue.club.squads[block.squad].level
         limits = catalogue.policy.of_level(level)
         most, sets = limits.under_water_practice_most.value, limits.under_water_sets_most.value
         for own in groups:
-            for day, said in [*_on_day(own, most, push_off), *_in_week(own, sets, push_off)]:
+            for day, said in [*_on_day(own, most, push_off), *_in_week(own, sets, under)]:
                 message, hint = said[0], f"{level} holds {said[1]}"
                 path = path_of_day(block, day)
                 yield _CODE, Problem(block, path, message, hint, of_key=True, level=level)
@@ -47,19 +49,22 @@ Said = tuple[DayPlan, tuple[str, str]]  # a day, what is wrong with it, and what
 
 def _on_day(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
     for day in own.days:
+        if len(day.swum) < 2:  # one alone: the practice's own rule
+            continue
         metres = sum(metres_of(swum, push_off) for swum in day.swum)
-        if len(day.swum) > 1 and metres > most:  # one alone: the practice's own rule
+        if metres > most:
             message = f"{show_number(metres)} m under water on this day"
             yield day, (message, f"{show_number(most)} m at most: move one practice")
 
 
-def _in_week(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
-    def is_over(days: tuple[DayPlan, ...]) -> bool:
-        return _sets_of(days, own.group, push_off) > most
+def _in_week(own: BlockSummary, most: float, under: _Under) -> Iterator[Said]:
+    sets_on = {day.on: _sets_of(day, own.group, under) for day in own.days}
 
-    for days in breaches(own, is_over):
-        count = _sets_of(days, own.group, push_off)
-        sets = counted(count, "set")
+    def sets_of(days: tuple[DayPlan, ...]) -> int:
+        return sum(sets_on[day.on] for day in days)
+
+    for days in breaches(own, lambda days: sets_of(days) > most):
+        sets = counted(sets_of(days), "set")
         message = f"{sets} with work under water in the seven days from {days[0].on}"
         yield days[-1], (message, f"{show_number(most)} at most: change a practice, or move it")
 
@@ -69,10 +74,23 @@ def metres_of(swum: Swum, push_off: float) -> float:
     return sum(metres_under(piece, swum.course, push_off) for piece in swum.pieces)
 
 
-def _sets_of(days: tuple[DayPlan, ...], group: str, push_off: float) -> int:
+def _sets_of(day: DayPlan, group: str, under: _Under) -> int:
     return sum(
-        any(is_under(rep, push_off) for rep in run.of(group).reps)
-        for day in days
-        for practice in day.practices
-        for run in practice.runs_of(group)
+        under.is_in(run.of(group)) for practice in day.practices for run in practice.runs_of(group)
     )
+
+
+@dataclass
+class _Under:
+    """Whether something of what is swum counts as work under water: the same thing is swum on many
+    days.
+    """
+
+    push_off: float
+    known: dict[int, bool] = field(default_factory=dict)
+
+    def is_in(self, swum: Swum) -> bool:
+        key = id(swum)  # practices keep it for as long as their analysis
+        if key not in self.known:
+            self.known[key] = any(is_under(rep, self.push_off) for rep in swum.reps)
+        return self.known[key]
