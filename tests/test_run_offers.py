@@ -18,7 +18,8 @@ from unsafe_world import club as unsafe_club
 from almanac.analysis.analysis import Analysis
 from almanac.checks.run_days import RunOffers, practice_offers
 from almanac.checks.run_offers import CrewOffer, RepsOffer, RoundsOffer
-from almanac.model.practice import PracticePart
+from almanac.model.practice import PracticePart, Station
+from almanac.model.structure import structure_items
 from almanac.report.run_cuts import cuts
 from almanac.report.run_json import practice_run
 
@@ -157,6 +158,26 @@ def test_steps_to_end_in_time_take_rounds_first_and_then_parts() -> None:
         {"part": 2, "do": "skip"},
     ]
     assert list(cuts(own["parts"][:1])) == []
+
+
+def test_at_stations_each_has_its_steps_and_none_is_skipped() -> None:
+    two, three = (
+        structure_items([{"rounds": rounds, "items": [swim(effort="steady", reps=2, sendoff=150)]}])
+        for rounds in (2, 3)
+    )
+    stations = (Station(items=two, begins=("quick",)), Station(items=three, begins=("slow",)))
+    practice = practice_of(EASY, PracticePart("main", stations=stations), LAST)
+    catalogue = club(practice, PARTS)
+    own = practice_run(looked_at(catalogue), summarised(practice, catalogue))
+    assert [part_.get("turn") for part_ in own["parts"]] == [None, 1, 1, 2, 2, None]
+    steps = [(step["part"], step["do"]) for step in own["cuts"]]
+    three_rounds = [
+        number
+        for number, part_ in enumerate(own["parts"])
+        if any(crew["blocks"][0].get("most") == 3 for crew in part_["crews"].values())
+    ]
+    both = [(number, "round") for number in (4, 3, 2, 1)]
+    assert steps == [*both, *((number, "round") for number in reversed(three_rounds))]
 
 
 def session(tmp_path: Path, parts: str) -> RunOffers:

@@ -13,7 +13,8 @@ def cuts(parts: Parts) -> Iterator[dict[str, Any]]:
     """Steps to be taken until a run ends in time, in order: first a round of each part that has
     rounds to spare, the last part first, and again as long as there are some; then whole parts that
     may be skipped, the last first. The first and the last part stay, and of the others the longest,
-    which the practice is for. Stations stay: those who have not been at one would miss it.
+    which the practice is for. Of what goes on side by side each has its step: together they save
+    time.
     """
     spare = [
         [{"part": number, "do": "round"}] * _rounds_to_spare(part)
@@ -29,9 +30,7 @@ def cuts(parts: Parts) -> Iterator[dict[str, Any]]:
 
 
 def _rounds_to_spare(part: dict[str, Any]) -> int:
-    """How many rounds every crew of a part may leave out; 0 at stations."""
-    if "turn" in part:
-        return 0
+    """How many rounds every crew of a part may leave out."""
     each = (_rounds_of(crew["blocks"]) for crew in part["crews"].values())
     return int(min(each, default=0))
 
