@@ -16,11 +16,11 @@ from drawing_checks import SVG, UNMOVED, Matrix, checked, moved, times, transfor
 
 from almanac.analysis.analysis import Analysis
 from almanac.drawing.shapes import number
-from almanac.drawing.swimmer.beating_legs import beats, chain_of, sway_at
+from almanac.drawing.swimmer.beating_legs import beats, chain_of
 from almanac.drawing.swimmer.body import body_drawing
-from almanac.drawing.swimmer.kicks import DOLPHIN_BEND, MOMENTS, beat_of
+from almanac.drawing.swimmer.kicks import DOLPHIN_BEND, MOMENTS, beat_of, sway_at
 from almanac.drawing.swimmer.limbs import View
-from almanac.drawing.swimmer.poses import pose
+from almanac.drawing.swimmer.poses import Pose, pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.segments import SHANK, THIGH
 from almanac.model.catalogue import Catalogue
@@ -56,7 +56,7 @@ def test_on_the_side_and_in_a_dolphin_what_moves_is_what_shows() -> None:
         f"scaleX({cos(radians(thigh + shank)):.3f})" for thigh, shank, _ in shown
     ]
     assert frames("kick-sway") == [
-        f"rotate(calc(var(--way, 1) * {number(sway_at(moment))}deg))" for moment in range(MOMENTS)
+        f"rotate(calc(var(--way, 1) * {number(-sway_at(moment))}deg))" for moment in range(MOMENTS)
     ]
 
 
@@ -168,3 +168,26 @@ def test_lengths_of_a_chain_are_those_of_the_body() -> None:
     chain = chain_of(held, VIEW, near=True)
     assert chain.knee.startswith(f"translate({number(-THIGH * VIEW.height)})")
     assert chain.ankle.startswith(f"translate({number(-SHANK * VIEW.height)})")
+
+
+@pytest.mark.parametrize("position", ["supine", "prone", "vertical"])
+@pytest.mark.parametrize("kick", ["flutter", "dolphin"])
+def test_a_picture_that_moves_shows_at_each_moment_what_is_drawn_of_it(
+    position: str, kick: str
+) -> None:
+    def held(moment: int) -> Pose:
+        return pose(resolve_pose(position=position, arms="crossed", kick=kick, moment=moment))
+
+    start = held(2)
+    chain = chain_of(start, VIEW, near=True)
+    x, y = VIEW.spot(start.skeleton.shoulder)
+    sways = kick == "dolphin" and position != "vertical"
+    for moment in range(MOMENTS):
+        turned = (sway_at(2) - sway_at(moment)) * start.posture.belly if sways else 0.0
+        matrix = transform(f"translate({x} {y}) rotate({turned}) translate({-x} {-y})")
+        thigh, shank, _ = beat_of(kick, moment, near=True)
+        steps = (f"{chain.hip} rotate({thigh}) {chain.knee}", f"rotate({shank}) {chain.ankle}")
+        leg = held(moment).skeleton.near_leg
+        for step, joint in zip(steps, (leg.knee, leg.ankle), strict=True):
+            matrix = times(matrix, transform(step))
+            assert moved(matrix, 0.0, 0.0) == pytest.approx(VIEW.spot(joint), abs=1.0), moment

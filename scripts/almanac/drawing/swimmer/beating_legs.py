@@ -15,7 +15,7 @@ from math import atan2, cos, degrees, hypot, radians, sin
 
 from almanac.drawing.shapes import PAINTS, Spot, at, number
 from almanac.drawing.swimmer.geometry import Point
-from almanac.drawing.swimmer.kicks import BEATING, beat_of
+from almanac.drawing.swimmer.kicks import BEATING, beat_of, sway_at
 from almanac.drawing.swimmer.limbs import (
     FAR_LEG,
     NEAR_LEG,
@@ -42,8 +42,6 @@ _HEEL = Point(HEEL, -FOOT_HEIGHT)
 FOOT = LegJoints(_HIP, Point(SHANK, 0.0), _HIP, _HEEL, Point(HEEL - FOOT_LENGTH, -FOOT_HEIGHT))
 """A foot in line with its shank, the ankle at the origin."""
 _ASIDE = 60.0
-SWAY = 4.0
-"""How far the trunk sways in a dolphin that moves, in degrees either way."""
 
 
 def beats(spec: PoseSpec) -> bool:
@@ -207,21 +205,14 @@ def _flat(start: Point, end: Point) -> float:
     return hypot(end.x - start.x, end.y - start.y)
 
 
-def sway_at(moment: int) -> float:
-    """How far the trunk of a swimmer on the back is turned at a moment of a dolphin, in degrees
-    clockwise as the picture shows it.
-    """
-    return -SWAY * sin(radians(45.0 * moment))
-
-
 def swaying(held: Pose, view: View, elements: list[str]) -> list[str]:
     """Elements of trunk or legs that sway about the shoulders in a dolphin; all others as they
     are.
     """
-    if held.spec.kick != "dolphin" or not elements:
+    if held.spec.kick != "dolphin" or held.spec.hold != "lying" or not elements:
         return elements
     spot: Spot = view.spot(held.skeleton.shoulder)
-    way = sway_at(held.spec.moment) * held.posture.belly
+    way = -sway_at(held.spec.moment) * held.posture.belly
     kind = "kick-sway" if held.posture.belly == 1 else "kick-sway kick-prone"
     back = f"rotate({number(-way)}) translate({at(-spot[0], -spot[1])})"
     inner = f'<g transform="{back}">{"".join(elements)}</g>'

@@ -11,6 +11,7 @@ goes up and the recovery down, on the front the other way round.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import pi, sin
 from typing import Literal
 
 from almanac.drawing.swimmer.segments import Leg
@@ -162,6 +163,8 @@ BEATING = ("flutter", "dolphin")
 MIDDLE = (_FLUTTER[0].hip + _FLUTTER[4].hip) / 2
 """The hip's angle half-way through a beat, for a swimmer on the back."""
 DOLPHIN_BEND = 1.1
+TRUNK_SWAY = 2.8
+"""How far the trunk sways in a dolphin, in degrees either way."""
 
 
 def beat_of(kick: str, moment: int, size: str = "", *, near: bool) -> tuple[float, float, float]:
@@ -173,6 +176,13 @@ def beat_of(kick: str, moment: int, size: str = "", *, near: bool) -> tuple[floa
     swing = _AMPLITUDE.get(size, 1.0)
     bend = min(swing, 1.3) * (DOLPHIN_BEND if kick == "dolphin" else 1.0)
     return (leg.hip - MIDDLE) * swing, -leg.knee * bend, 90.0 - leg.ankle
+
+
+def sway_at(moment: int) -> float:
+    """How far the trunk is turned at a moment of a dolphin, in degrees: above 0 where the hips are
+    lower, as in the drive on the back.
+    """
+    return TRUNK_SWAY * sin(pi * moment_of(moment) / (MOMENTS / 2))
 
 
 def still(lie: Lie) -> tuple[Leg, Leg]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import pi, radians, sin
+from math import radians, sin
 
 from almanac.drawing.swimmer.arms import (
     BUTTERFLY_OVER,
@@ -17,7 +17,7 @@ from almanac.drawing.swimmer.arms import (
 from almanac.drawing.swimmer.geometry import Point, axes
 from almanac.drawing.swimmer.hands import with_hands
 from almanac.drawing.swimmer.inverse_kinematics import arm_to
-from almanac.drawing.swimmer.kicks import MOMENTS, legs, sized, still
+from almanac.drawing.swimmer.kicks import legs, sized, still, sway_at
 from almanac.drawing.swimmer.land import land_posture
 from almanac.drawing.swimmer.pose_spec import DECK, PoseSpec
 from almanac.drawing.swimmer.segments import TRUNK, Arm, Leg, Posture
@@ -124,7 +124,7 @@ def _tilt(spec: PoseSpec, leg: Leg) -> float:
     if spec.hands in _SLOPES:
         return LEAN + _SLOPES[spec.hands]
     if spec.kick == "dolphin":
-        return LEAN + 2.2 * sin(pi * spec.moment / (MOMENTS / 2)) * (1 if spec.face_up else -1)
+        return LEAN + sway_at(spec.moment) * (1 if spec.face_up else -1)
     if spec.kick == "breaststroke":
         return LEAN + (3.0 if spec.face_up else max(leg.hip, 0.0) * 0.24)
     raised = spec.arms == "board" and not spec.face_up and spec.face != "in"
