@@ -30,6 +30,7 @@ from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
 from almanac.report.shown import others, shown
+from almanac.site.block_charts import chief_charts, spread_charts
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import kept_rows
 from almanac.site.links import Link, Page, is_listed, link
@@ -184,6 +185,8 @@ def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, An
     return {
         "id": id,
         "title": catalogue.lane_groups[id].title,
+        "charts": chief_charts(id, summary),
+        "spread": spread_charts(id, summary),
         "columns": [head for name in tables for head in heads("block", "week", name)],
         "rows": rows,
         "words": words,

@@ -13,6 +13,7 @@ from itertools import pairwise
 
 from almanac.model.policy import Word
 
+_PHONE_PX = 336  # what a drawing has of a narrow phone
 _HATCHES = {
     "dots": '<circle cx="3" cy="3" r="1.2"/>',
     "slant": '<path d="M0 8L8 0"/>',
@@ -61,13 +62,19 @@ def effort_marks(efforts: Mapping[str, Word]) -> dict[str, EffortMark]:
     }
 
 
-def hatch_patterns(identifier: str, marks: Mapping[str, EffortMark]) -> str:
-    """The hatches of the marks as SVG patterns, each under its name after ``identifier``."""
-    used = dict.fromkeys(mark.hatch for mark in marks.values() if mark.hatch)
+def hatch_patterns(identifier: str, marks: Mapping[str, EffortMark], units: float) -> str:
+    """The hatches of the marks as SVG patterns, each under its name after ``identifier``.
+
+    A drawing that is ``units`` wide is shown as wide as a phone: a hatch of 8 units is scaled so
+    that it is seen there, and drawn in what stands out from its effort's colour.
+    """
+    scale = f"{units / _PHONE_PX:.2f}"
+    used = {mark.hatch: mark.css_class for mark in marks.values() if mark.hatch}
     return "".join(
-        f'<pattern id="{identifier}-{name}" class="hatch" width="8" height="8" '
-        f'patternUnits="userSpaceOnUse">{_HATCHES[name]}</pattern>'
-        for name in used
+        f'<pattern id="{identifier}-{name}" class="hatch {css.replace("effort", "hatch")}" '
+        f'width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="scale({scale})">'
+        f"{_HATCHES[name]}</pattern>"
+        for name, css in used.items()
     )
 
 

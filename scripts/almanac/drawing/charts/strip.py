@@ -11,7 +11,12 @@ from html import escape
 from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns
 from almanac.units import show_time
 
-WIDTH, HEIGHT, TOP, BASE = 1000, 92, 6, 62
+WIDTH, HEIGHT, TOP, BASE = 1000, 164, 4, 104
+
+
+_SWATCH = 120  # as wide as 40 px of a strip on a phone
+_EVERY_S = (60, 120, 300, 600, 900, 1200, 1800, 3600, 36000)
+_MOST_TICKS = 4
 
 
 @dataclass(frozen=True)
@@ -42,7 +47,7 @@ def strip(
     if total_s <= 0:
         return ""
     scale = WIDTH / total_s
-    defined = "" if hatches else f"<defs>{hatch_patterns(identifier, marks)}</defs>"
+    defined = "" if hatches else f"<defs>{hatch_patterns(identifier, marks, WIDTH)}</defs>"
     body = "".join(_boxes(stretches, scale, marks, hatches or identifier))
     return (
         f'<svg class="strip" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
@@ -59,10 +64,10 @@ def swatches(marks: Mapping[str, EffortMark], identifier: str) -> list[str]:
     """A small patch of each effort's colour and hatch, for a legend. Hidden from screen readers:
     the word stands beside it. The first holds the patterns, under ``identifier``.
     """
-    patterns = [f"<defs>{hatch_patterns(identifier, marks)}</defs>", *("" for _ in marks)]
+    patterns = [f"<defs>{hatch_patterns(identifier, marks, WIDTH)}</defs>", *("" for _ in marks)]
     return [
-        f'<svg class="swatch" viewBox="0 {TOP} 30 20" aria-hidden="true">{defined}'
-        f"{''.join(_boxes([Stretch(0, 1, effort)], 30, marks, identifier))}</svg>"
+        f'<svg class="swatch" viewBox="0 {TOP} {_SWATCH} 72" aria-hidden="true">{defined}'
+        f"{''.join(_boxes([Stretch(0, 1, effort)], _SWATCH, marks, identifier))}</svg>"
         for effort, defined in zip(marks, patterns, strict=False)
     ]
 
@@ -96,14 +101,14 @@ def _path(stretches: Sequence[Stretch], scale: float) -> str:
 
 
 def _ticks(total_s: float, scale: float) -> Iterator[str]:
-    step = next(step for step in (60, 120, 300, 600, 1200, 3600, 36000) if total_s / step <= 12)
+    step = next(step for step in _EVERY_S if total_s / step <= _MOST_TICKS)
     places = [round(number * step * scale) for number in range(int(total_s // step) + 1)]
-    yield f'<path class="strip-tick" d="{"".join(f"M{x} {BASE}v7" for x in places)}"/>'
+    yield f'<path class="strip-tick" d="{"".join(f"M{x} {BASE}v12" for x in places)}"/>'
     for number, x in enumerate(places):
-        anchor = "start" if number == 0 else "end" if x > WIDTH - 30 else ""
+        anchor = "start" if number == 0 else "end" if x > WIDTH - 60 else ""
         where = f' text-anchor="{anchor}"' if anchor else ""
         yield (
-            f'<text class="strip-label" x="{x}" y="{HEIGHT - 4}"{where}>'
+            f'<text class="strip-label" x="{x}" y="{HEIGHT - 12}"{where}>'
             f"{show_time(number * step)}</text>"
         )
 

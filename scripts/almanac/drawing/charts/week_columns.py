@@ -6,9 +6,11 @@ from collections.abc import Mapping, Sequence
 from html import escape
 
 from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns, marked
+from almanac.drawing.charts.ticks import round_ticks, tick_words
 
-WIDTH, HEIGHT = 640, 300
-LEFT, TOP, BOTTOM = 92, 20, 40  # "17,000 m" stands left of the columns
+WIDTH, HEIGHT = 640, 320
+LEFT, TOP, BOTTOM = 128, 40, 44  # "17,500 m" stands left of the columns
+_HALF_NUMBER = 60
 
 
 def week_columns(
@@ -20,20 +22,24 @@ def week_columns(
     """Columns of metres by effort as SVG, one a week from the first, each stacked from the easiest
     effort up, in the order of ``marks``. A week without distance is an empty place.
     """
-    top = max((sum(week.values()) for week in weeks), default=0.0) or 1.0
+    totals = [sum(week.values()) for week in weeks]
+    ticks = round_ticks(max(totals, default=0.0))
+    top = ticks[-1]
+    highest = max(range(len(totals)), key=totals.__getitem__, default=0)
+    told = {highest: (f"{totals[highest]:,.0f} m", _y(totals[highest], top) - 8)} if weeks else {}
     step = (WIDTH - LEFT) / max(len(weeks), 1)
     columns = "".join(
         _column(week, marks, LEFT + number * step, step * 0.7, top, identifier)
-        + _label(number, LEFT + number * step, step * 0.7)
+        + _label(number, *told.get(number, ("", 0.0)), LEFT + number * step, step * 0.7)
         for number, week in enumerate(weeks)
     )
-    grid = "".join(_grid(top, share) for share in (0, 0.25, 0.5, 0.75, 1))
+    grid = "".join(_grid(top, tick) for tick in ticks)
     return (
         f'<svg class="chart" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
         f'aria-labelledby="{identifier}-t {identifier}-d">'
         f'<title id="{identifier}-t">{escape(title)}</title><desc '
         f'id="{identifier}-d">{escape(_described(weeks, marks))}</desc>'
-        f"<defs>{hatch_patterns(identifier, marks)}</defs>{grid}{columns}</svg>"
+        f"<defs>{hatch_patterns(identifier, marks, WIDTH)}</defs>{grid}{columns}</svg>"
     )
 
 
@@ -61,19 +67,26 @@ def _column(
     return "".join(drawn)
 
 
-def _label(number: int, x: float, width: float) -> str:
-    return (
-        f'<text class="chart-label" x="{x + width / 2:.1f}" y="{HEIGHT - 14}" '
-        f'text-anchor="middle">{number + 1}</text>'
+def _label(number: int, words: str, top: float, x: float, width: float) -> str:
+    """The number of a week under its column, and words over it within the drawing."""
+    middle = x + width / 2
+    week = (
+        f'<text class="week-label" x="{middle:.1f}" text-anchor="middle" '
+        f'y="{HEIGHT - 12}">{number + 1}</text>'
     )
+    if not words:
+        return week
+    end = min(middle + _HALF_NUMBER, WIDTH)
+    over = f'x="{end:.1f}" y="{top:.1f}" text-anchor="end"'
+    return f'{week}<text class="week-label" {over}>{words}</text>'
 
 
-def _grid(top: float, share: float) -> str:
-    y = _y(share * top, top)
+def _grid(top: float, tick: float) -> str:
+    y = _y(tick, top)
     return (
         f'<path class="chart-grid" d="M{LEFT - 6} {y:.1f}H{WIDTH}"/>'
-        f'<text class="chart-label" x="{LEFT - 10}" y="{y + 5:.1f}" '
-        f'text-anchor="end">{share * top:,.0f} m</text>'
+        f'<text class="week-label" x="{LEFT - 10}" y="{y + 5:.1f}" '
+        f'text-anchor="end">{tick_words(tick)} m</text>'
     )
 
 

@@ -1,0 +1,29 @@
+// The page of a block: this week stands open and first, and how many days it is to the race. Which day it is only the device knows.
+
+import { all, one } from "./lib/dom.js";
+
+const DAY_MS = 24 * 3600 * 1000;
+const DAYS_A_WEEK = 7;
+
+/** Noon of a day, so that no change of the clocks moves it to another.
+ * @param {string} day */
+const noon = (day) => new Date(`${day}T12:00`).getTime();
+
+/** Whole days from now until a day; below zero when it is over.
+ * @param {string} day */
+const daysUntil = (day) => Math.round((noon(day) - new Date().setHours(12, 0, 0, 0)) / DAY_MS);
+
+const box = one("[data-this-week]");
+const weeks = /** @type {HTMLDetailsElement[]} */ (all(".week", box));
+const now = weeks.find(({ dataset }) => {
+  const begun = -daysUntil(dataset.from ?? "");
+  return begun >= 0 && begun < DAYS_A_WEEK;
+});
+if (now) {
+  weeks.forEach((week) => { week.open = week === now; });
+  box.prepend(now);
+}
+for (const race of all("[data-race]")) {
+  const days = daysUntil(race.dataset.race ?? "");
+  race.textContent = days > 1 ? `, in ${days} days` : ["", ", today", ", tomorrow"][days + 1] ?? "";
+}
