@@ -65,6 +65,7 @@ const links = () => make("p", {}, make("a", { href: new URL("practices/index.htm
  * @param {string} told */
 app.begin = (told) => {
   const session = /** @type {Session} */ (app.session);
+  history.replaceState(null, "", `#${session.data.kind}s/${session.data.id}`); // a reload must not take an old code anew
   history.pushState({ run: true }, "");
   if (session.stoppedAt() !== null) {
     emergency(app, session);
@@ -154,4 +155,5 @@ function start() {
   }
 }
 
+window.addEventListener("hashchange", () => location.reload()); // another link into this page, of this page
 start();

@@ -38,11 +38,13 @@ export function nextSendOff(crew) {
  * @param {Step | null} step */
 function roundOf(crew, step) {
   for (const { node, no } of step?.rounds ?? []) {
-    const steps = [...crew.done.filter(({ undone }) => !undone).map((begun) => begun.step), ...crew.left];
-    const own = steps.filter(({ part }) => part === step?.part).flatMap(({ rounds }) => rounds.filter((round) => round.node === node));
-    const all = [...new Set(own.map((round) => round.no))].sort((a, b) => a - b);
-    if (all.length > 1) {
-      return { no: all.indexOf(no) + 1, of: all.length };
+    const numbers = new Set();
+    /** @param {Step} own */
+    const count = (own) => own.part === step?.part && own.rounds.forEach((round) => round.node === node && numbers.add(round.no));
+    crew.done.forEach((begun) => begun.undone || count(begun.step));
+    crew.left.forEach(count);
+    if (numbers.size > 1) {
+      return { no: [...numbers].filter((other) => other <= no).length, of: numbers.size };
     }
   }
   return null;

@@ -58,6 +58,9 @@ export class App {
     this.last = make("div", { class: "run-last", role: "status" });
     this.foot = make("div", { class: "run-foot" });
     this.rows = new Rows((key) => this.touch(key));
+    /** What the end was last worked out for, and said to be. */
+    this.endsOf = "";
+    this.endsSaid = "";
     /** @type {string} what the large button says */
     this.mode = "";
     this.main = held("run-main", [make("strong"), make("small")], () => this.mainPressed());
@@ -187,11 +190,19 @@ export class App {
     }
   }
 
-  /** @param {import("../types.js").State} state */
+  /** The end is worked out anew only where it may be another: after a change, and with each full mark that goes by while somebody waits.
+   * @param {import("../types.js").State} state */
   drawEnds(state) {
-    const isOver = state.crews.every(({ mode }) => mode === "over");
-    const { ends, isFrom } = forecast(state);
-    put(this.ends, state.stopped !== null ? `stopped ${gone(state.now - state.stopped)}` : isOver ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}`);
+    const session = /** @type {import("./session.js").Session} */ (this.session);
+    const modes = state.crews.map(({ mode }) => mode).join(" ");
+    const isWaiting = state.crews.some(({ mode }) => mode !== "running" && mode !== "over");
+    const key = `${session.run.begun} ${session.run.changes.length} ${modes} ${isWaiting ? nextMark(state.now + NOTICE_MS, state.marks) : ""}`;
+    if (this.endsOf !== key) {
+      const { ends, isFrom } = forecast(state);
+      this.endsOf = key;
+      this.endsSaid = state.crews.every(({ mode }) => mode === "over") ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}`;
+    }
+    put(this.ends, state.stopped === null ? this.endsSaid : `stopped ${gone(state.now - state.stopped)}`);
   }
 
   /** Signs for what has just been sent off; none for what a frozen page missed.

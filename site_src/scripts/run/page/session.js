@@ -76,13 +76,18 @@ export class Session {
     /** @type {number | null} when Stop was pressed on a phone that follows */
     this.stoppedHere = null;
     this.state = stateOf(data, run);
+    /** @type {{of: State, state: State} | undefined} */
+    this.shown = undefined;
     /** @type {string | null} the one group or station that a helper's page is of */
     this.helps = null;
   }
 
-  /** The state now. */
+  /** The state now, going on from when it was last asked: an hour of send-offs is not gone through each second. */
   now() {
-    return at(this.state, this.clock.now());
+    const moment = this.clock.now();
+    const isEarlier = this.shown?.of !== this.state || this.shown.state.now > moment;
+    this.shown = { of: this.state, state: at(this.shown && !isEarlier ? this.shown.state : this.state, moment) };
+    return this.shown.state;
   }
 
   /** When the run was stopped, here or by the run's own list; null where it goes on. */
