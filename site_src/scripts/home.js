@@ -55,13 +55,30 @@ function shown([first, ...others], heading) {
     make("p", { class: "band-kind" }, `${heading} · ${first.squad}`),
     make("h2", {}, make("a", { href: first.href }, first.title)),
     make("p", { class: "lead" }, when(first)),
-    make("a", { class: "tool is-main", href: first.href }, "Run sheet"),
+    make("a", { class: "tool is-main", href: `run.html#practice=${first.href.replace(/^.*\/|\.html$/g, "")}` }, "Run"),
   );
   const rows = others.map((own) => row(own.href, own.title, `${when(own)} · ${own.squad}`));
   return [band, ...(rows.length ? [make("ul", { class: "rows" }, ...rows)] : [])];
 }
 
+/** @typedef {{on: boolean, day: string, href: string, title: string}} Run the run that this device holds, as scripts/run keeps it */
+
+/** The run that is on, before all else.
+ * @param {Run} run */
+const onNow = ({ href, title }) => make(
+  "header",
+  { class: "band" },
+  make("p", { class: "band-kind" }, "On now"),
+  make("h2", {}, title),
+  make("a", { class: "tool is-main", href }, "Back to the run"),
+);
+
 function showTonight() {
+  const run = read("run", /** @type {Run} */ ({}));
+  if (run.on && run.day === today) {
+    one("[data-tonight]").replaceChildren(onNow(run));
+    return;
+  }
   const todays = planned.filter((own) => own.on === today);
   const next = planned.filter((own) => own.on > today && (!mine.length || isMine(own)));
   const later = next.filter((own) => own.on === next[0].on);

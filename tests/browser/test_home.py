@@ -32,8 +32,10 @@ def test_todays_practice_stands_first_and_is_one_tap_away(phone: Page, server: S
     tonight = phone.locator("[data-tonight]")
     expect(tonight.locator(".band-kind")).to_contain_text("Tonight")
     expect(tonight.locator("h2")).to_have_text(first["title"])
+    expect(tonight.locator("h2 a")).to_have_attribute("href", first["href"])
     tonight.locator(".is-main").tap()
-    expect(phone).to_have_url(server.address + first["href"])
+    expect(phone.get_by_role("heading", name=first["title"])).to_be_visible()
+    expect(phone.get_by_role("button", name="Begin")).to_be_visible()
 
 
 def test_with_nothing_today_the_next_day_is_told(phone: Page, server: Server) -> None:

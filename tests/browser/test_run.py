@@ -46,7 +46,7 @@ def at_six(context: BrowserContext, server: Server) -> Page:
 
 
 def opened(page: Page, server: Server) -> None:
-    page.goto(f"{server.address}run.html#practices/two-lanes")
+    page.goto(f"{server.address}run.html#practice=two-lanes")
     expect(page.get_by_role("button", name="Begin")).to_be_visible()
 
 
@@ -267,7 +267,17 @@ def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
             at_six.touchscreen.tap(x, y)
         at_six.clock.run_for(by.randrange(150))
     assert changes(at_six) == before
-    assert at_six.url.endswith("run.html#practices/two-lanes")
+    assert at_six.url.endswith("run.html#practice=two-lanes")
+
+
+def test_going_back_asks_and_home_leads_to_the_run_that_is_on(at_six: Page, server: Server) -> None:
+    begin(at_six, server)
+    at_six.go_back()
+    expect(at_six.get_by_role("heading", name="Leave the run?")).to_be_visible()
+    at_six.goto(server.address)
+    expect(at_six.locator("[data-tonight]")).to_contain_text("On now")
+    at_six.get_by_role("link", name="Back to the run").click()
+    expect(at_six.locator(".row-time")).to_have_text(["ready", "ready"])
 
 
 def test_a_key_must_be_pressed_twice(at_six: Page, server: Server) -> None:

@@ -1,5 +1,5 @@
-// The page on which a practice or a set is run. It begins from run.html#practices/ID, with a code after it where another phone passes it on,
-// and finds the run that is on, where there is one.
+// The page on which a practice or a set is run. It begins from run.html#practice=ID, with &code=… where another phone passes it on, and
+// finds the run that is on, where there is one.
 
 import { make, one, root } from "../lib/dom.js";
 import { timeOfDay } from "./words.js";
@@ -19,8 +19,9 @@ const app = new App(one("[data-run]"));
 /** What the address asks for.
  * @returns {{name: string, code: string} | null} */
 function asked() {
-  const [kinds, id, code = ""] = decodeURIComponent(location.hash.slice(1)).split("/");
-  return (kinds === "practices" || kinds === "sets") && /^[a-z0-9-]+$/.test(id ?? "") ? { name: `${kinds}/${id}`, code } : null;
+  const words = new URLSearchParams(location.hash.slice(1));
+  const [kind, id] = [...words].find(([name]) => name === "practice" || name === "set") ?? [];
+  return id && /^[a-z0-9-]+$/.test(id) ? { name: `${kind}s/${id}`, code: words.get("code") ?? "" } : null;
 }
 
 /** @param {string} file */
@@ -65,7 +66,7 @@ const links = () => make("p", {}, make("a", { href: new URL("practices/index.htm
  * @param {string} told */
 app.begin = (told) => {
   const session = /** @type {Session} */ (app.session);
-  history.replaceState(null, "", `#${session.data.kind}s/${session.data.id}`); // a reload must not take an old code anew
+  history.replaceState(null, "", `#${session.data.kind}=${session.data.id}`); // a reload must not take an old code anew
   history.pushState({ run: true }, "");
   if (session.stoppedAt() !== null) {
     emergency(app, session);

@@ -35,7 +35,7 @@ function qrCode(text) {
 export function passOn(app) {
   const session = /** @type {Session} */ (app.session);
   const code = written(session.run, session.data, poolKeys(session.shared));
-  const address = new URL(`run.html#${session.data.kind}s/${session.data.id}/${code.replaceAll(" ", "")}`, root).href;
+  const address = new URL(`run.html#${session.data.kind}=${session.data.id}&code=${code.replaceAll(" ", "")}`, root).href;
   const number = session.run.changes.length;
   app.show({
     title: "Pass it on", nodes: [

@@ -119,7 +119,7 @@ export class Session {
    * @param {boolean} [on] */
   keep(on = true) {
     const { kind, id, title } = this.data;
-    const href = `run.html#${kind}s/${id}`;
+    const href = `run.html#${kind}=${id}`;
     const kept = { href, title, day: dayOf(this.run.begun), on, run: this.run, role: this.role, stoppedHere: this.stoppedHere };
     const stored = /** @type {{data?: RunData}} */ (read(DATA, {}));
     const isStored = stored.data?.version === this.data.version || write(DATA, { data: this.data, shared: needed(this.data, this.shared) });
