@@ -155,6 +155,14 @@ def test_where_nobody_says_in_which_lanes_a_start_may_be_too_shallow() -> None:
     assert found(jump, (6,), lanes_said=False)[0][4] == shallow(1.0, 1.1)
 
 
+def test_where_nobody_says_in_which_lanes_a_drill_may_have_no_depth_that_it_needs() -> None:
+    unsaid = [("crawl", False, "start", (1,), Shortfall(Lack.LANES_UNSAID), False)]
+    for need in (DepthNeeded(least=1.0), DepthNeeded(most=1.3)):
+        assert found(drill(FIFTY, depth_m=need), (1,), lanes_said=False) == unsaid
+    assert found(drill(FIFTY, mode="underwater"), (1,), lanes_said=False) == unsaid
+    assert found(FIFTY, (1,), lanes_said=False) == []
+
+
 def test_water_that_is_too_deep_for_a_start() -> None:
     jump = item(FIFTY, start="jump")
     assert found(jump, (1,), "turn") == [("jump", False, "turn", (1,), deep(2.0, 1.8), False)]

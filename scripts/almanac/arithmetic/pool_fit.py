@@ -19,7 +19,7 @@ from almanac.arithmetic.start_limits import (
 )
 from almanac.arithmetic.under_water import counts
 from almanac.model.club import Pool
-from almanac.model.entry import DepthNeeded
+from almanac.model.entry import ANY_DEPTH, DepthNeeded
 from almanac.model.policy import Policy, Word
 from almanac.source.reader import DataPath
 
@@ -134,7 +134,11 @@ def _piece_misplaced(
     if counts(drill, rules.policy.limit("push_off_most")):
         least = max(least or 0.0, rules.policy.limit("under_water_depth_least"))
     needed = DepthNeeded(least, drill.depth_m.most)
-    yield from _need(rep.path, drill.id, needed, own.begins, place, drill.travels)
+    if needed != ANY_DEPTH and not place.lanes_said:
+        lack = Shortfall(Lack.LANES_UNSAID)
+        yield Misplaced(rep.path, drill.id, False, place.end, place.lanes, lack)
+    else:
+        yield from _need(rep.path, drill.id, needed, own.begins, place, drill.travels)
     bare = own.reaches & without_flags
     if not bare or not (drill.is_on_back or (drill.is_backstroke and not drill.is_on_front)):
         return
