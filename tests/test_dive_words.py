@@ -1,4 +1,4 @@
-"""Starts from above the water told in words: what is one, and what only looks like it."""
+"""Words that structure is held against: starts from above the water, steps that stay under it."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import pytest
 from almanac.arithmetic.start_limits import BACKWARDS, FEET_FIRST, HEAD_FIRST, IN_THE_WATER, enters
 from almanac.model.policy import Word
 from almanac.wording.dives import names_a_dive, names_a_start
+from almanac.wording.lengths_under import goes_on_under
 
 
 @pytest.mark.parametrize(
@@ -61,3 +62,20 @@ def test_a_jump_is_a_start_and_no_dive() -> None:
 )
 def test_a_start_counts_as_what_it_is(how: str, off: str, means: str, counts_as: str) -> None:
     assert enters(Word("Start", means, enters=how, off=off)) == counts_as
+
+
+@pytest.mark.parametrize(
+    ("step", "goes_on"),
+    [
+        ("Small and quick, all the way to the wall ahead, then stand up.", True),
+        ("Dolphin to the far wall.", True),
+        ("Keep the beat for the whole length.", True),
+        ("The first arm pulls through the surface, then swim easy to the wall.", False),
+        ("Then easy to the wall.", False),
+        ("Rise by the flags. Flutter to the other end.", False),
+        ("One watcher at the far wall; the others wait.", False),
+        ("Hands and head still.", False),
+    ],
+)
+def test_a_step_that_stays_under_to_the_far_wall(step: str, goes_on: bool) -> None:
+    assert goes_on_under(step) == goes_on

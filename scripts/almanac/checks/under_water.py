@@ -15,6 +15,7 @@ from almanac.checks.rule import Problem, forbids, refuses
 from almanac.checks.under_water_judged import judged
 from almanac.model.vocabularies import DONE
 from almanac.units import show_number
+from almanac.wording.lengths_under import goes_on_under
 
 _found = once(judged)
 
@@ -103,7 +104,8 @@ def under_water_drill(analysis: Analysis) -> Iterator[Problem]:
 def under_water_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """A drill whose mode is work under water is under for at least a share of its dose
     (``under_water_said_least`` in the policy): one that claims less is swimming after a push-off,
-    which has a mode of its own, or its ``under_water`` is a slip that every limit would go by.
+    which has a mode of its own, or its ``under_water`` is a slip that every limit would go by. So
+    it is where its steps go on to the far wall.
     """
     least = analysis.catalogue.policy.limit("under_water_said_least")
     for drill in analysis.catalogue.drills.values():
@@ -112,6 +114,12 @@ def under_water_unsaid(analysis: Analysis) -> Iterator[Problem]:
             text = f"work under water of {show_number(distance)} says {show_number(said)} m of that"
             mend = "write all metres under water, give the rest a drill of its own, or another mode"
             yield Problem(drill, ("under_water",), text, mend)
+        elif drill.is_under_water and said is not None and said < distance:
+            for number, step in enumerate(drill.steps):
+                if goes_on_under(step):
+                    text = f"this goes on under water, and under_water says {show_number(said)} m"
+                    mend = "say where the head comes up, or write under_water as far as it goes"
+                    yield Problem(drill, ("steps", number), text, mend)
 
 
 @refuses("under-water-unwatched")
