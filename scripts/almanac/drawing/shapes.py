@@ -129,18 +129,25 @@ PAINTS: dict[str, dict[str, str]] = {
 
 def number(value: float) -> str:
     """A number with one decimal at most, as short as it gets."""
-    return _tenths(round(value * 10))
+    return _TENTHS[round(value * 10)]
 
 
-@lru_cache(maxsize=16384)
-def _tenths(count: int) -> str:
-    """So many tenths as a number: a few thousand of them make up all pictures."""
-    return f"{count / 10:.1f}".removesuffix(".0")
+class _Tenths(dict[int, str]):
+    """So many tenths as a number. A few thousand of them make up all pictures."""
+
+    def __missing__(self, count: int) -> str:
+        text = f"{count / 10:.1f}".removesuffix(".0")
+        if len(self) < _TENTHS_KEPT:
+            self[count] = text
+        return text
+
+
+_TENTHS, _TENTHS_KEPT = _Tenths(), 16384
 
 
 def at(x: float, y: float) -> str:
     """A pair of coordinates for a path."""
-    return f"{_tenths(round(x * 10))} {_tenths(round(y * 10))}"
+    return f"{_TENTHS[round(x * 10)]} {_TENTHS[round(y * 10)]}"
 
 
 def element(name: str, paint: str, **attributes: str | float) -> str:

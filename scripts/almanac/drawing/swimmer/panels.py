@@ -86,7 +86,7 @@ def _window(
     left, top, wide, tall = where
     box = panel.box
     middle = (wide - (box.left + box.right) * scale) / 2
-    inner = scene_parts(panel.scene, View(middle, level, scale))
+    inner = scene_parts(panel.scene, View(middle, level, scale), calm=True)
     size = f'width="{number(wide)}" height="{number(tall)}"'
     return f'<svg x="{number(left)}" y="{number(top)}" {size}>{"".join(inner)}</svg>'
 

@@ -43,11 +43,11 @@ class Scene:
     place: str = ""
 
 
-def scene_parts(scene: Scene, view: View) -> list[str]:
-    """The elements of a scene, the farthest first."""
+def scene_parts(scene: Scene, view: View, *, calm: bool = False) -> list[str]:
+    """The elements of a scene, the farthest first; ``calm``: without short waves."""
     held = scene.held
     layers = [*body_layers(held, view), *gear_layers(held, view, scene.worn)]
-    parts = [*backdrop(held, view), *marks(BEHIND, held, view), *painted(layers)]
+    parts = [*backdrop(held, view, calm=calm), *marks(BEHIND, held, view), *painted(layers)]
     parts += [*waterline(held, view), *marks(OVER, held, view)]
     if scene.place:
         ring = circle(view.disc(place_of(held, scene.place), RING))

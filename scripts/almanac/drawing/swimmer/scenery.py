@@ -15,16 +15,19 @@ from almanac.drawing.swimmer.pose_spec import DECK
 from almanac.drawing.swimmer.poses import Pose
 
 
-def backdrop(held: Pose, view: View) -> list[str]:
-    """What is painted before the body: water, walls, deck or ground."""
+def backdrop(held: Pose, view: View, *, calm: bool = False) -> list[str]:
+    """What is painted before the body: water, walls, deck or ground; no short waves where it is to
+    be ``calm``.
+    """
     frame = frame_of(held)
     if held.above:
         whole = element("rect", "water", x=0, y=0, width=WIDTH, height=frame.height)
-        return [whole, path("ripple", _ripples(0.0, frame.height))]
+        return [whole] if calm else [whole, path("ripple", _ripples(0.0, frame.height))]
     if not held.spec.wet:
         return ground(held, view, frame.height)
     parts = [element("rect", "water", x=0, y=view.y, width=WIDTH, height=frame.height - view.y)]
-    parts.append(path("ripple", _ripples(view.y, frame.height)))
+    if not calm:
+        parts.append(path("ripple", _ripples(view.y, frame.height)))
     top = view.y - DECK * view.height
     if held.wall and held.wall[1] == "ahead":
         parts += wall(
