@@ -25,6 +25,7 @@ const state = { choice: nothing(), until: "", mine: preferences.mine() };
 let question = search.question("");
 let writing = 0;
 let byPointer = false;
+let fitsFor = "";
 /** @type {Map<Entry, import("./find/fit.js").Fit>} */
 const fits = new Map();
 
@@ -40,6 +41,15 @@ const held = () => ({
   lanes: state.choice.lanes,
   swimmers: state.choice.swimmers,
 });
+
+/** What fits is worked out anew where something else is asked for. */
+function forgetFits() {
+  const asked = JSON.stringify(held());
+  if (asked !== fitsFor) {
+    fits.clear();
+    fitsFor = asked;
+  }
+}
 
 /** @param {Entry} entry */
 function fit(entry) {
@@ -142,7 +152,7 @@ const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id =
 function refresh(keepAddress = false) {
   state.mine = preferences.mine();
   question = search.question(state.choice.words);
-  fits.clear();
+  forgetFits();
   const scored = state.choice.words ? search.scores(question) : null;
   const asked = { ...state.choice, minutes: held().minutes };
   const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
@@ -192,6 +202,7 @@ function readAddress(address = location.hash || location.search) {
 
 form.hidden = page.hidden = false;
 one("[data-plain-lists]").hidden = true;
+choices.onOpen(() => refresh(true));
 form.addEventListener("pointerdown", () => { byPointer = true; });
 form.addEventListener("keydown", () => { byPointer = false; });
 form.addEventListener("submit", (event) => {

@@ -56,6 +56,17 @@ export function answers(index, entries, question) {
   return new Map(scored.sort(([, one], [, two]) => two - one));
 }
 
+/** @type {WeakMap<Entry, string[][]>} */
+const NAMES = new WeakMap();
+
+/** The words of an entry's title and other names.
+ * @param {Entry} entry */
+function namesOf(entry) {
+  const names = NAMES.get(entry) ?? [entry.title, ...entry.also.split("; ")].map((name) => stems(name));
+  NAMES.set(entry, names);
+  return names;
+}
+
 /**
  * How much more, or less, an entry is likely to be meant.
  * @param {Entry | undefined} entry
@@ -66,7 +77,7 @@ function favour(entry, { kinds, minutes }, sought) {
   if (!entry) {
     return 0;
   }
-  const names = [entry.title, ...entry.also.split("; ")].map((name) => stems(name));
+  const names = namesOf(entry);
   const isWhole = names.some((name) => name.join(" ") === sought);
   const isWithin = names.some((name) => sought.split(" ").every((term) => name.includes(term)));
   const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;

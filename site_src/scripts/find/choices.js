@@ -30,7 +30,7 @@ export function choicesOf(form, told) {
   );
   const more = /** @type {HTMLDetailsElement} */ (one("[data-more-facets]", form));
   const ticks = /** @type {HTMLInputElement[]} */ (all("fieldset input[name]:not([data-swimmers])", form)).map((input) => ({
-    input, count: input.parentElement?.querySelector("[data-count]"),
+    input, count: input.parentElement?.querySelector("[data-count]"), box: input.closest("details"),
   }));
   const untilField = /** @type {HTMLInputElement} */ (one("[data-until]", form));
   const swimmersField = /** @type {HTMLInputElement} */ (one("[data-swimmers]", form));
@@ -45,11 +45,11 @@ export function choicesOf(form, told) {
 
     /** @type {(state: State, counts: Counts) => void} */
     show(state, counts) {
-      for (const { input, count } of ticks) {
+      for (const { input, count, box } of ticks) {
         const number = input.name === "lanes" ? 1 : counts[/** @type {Facet} */ (input.name)][input.value] ?? 0;
         input.checked = isOn(state.choice, input);
         input.disabled = !number && !input.checked && input.value !== "";
-        if (count) {
+        if (count && (!box || box.open)) { // numbers in what is shut are told when it opens
           say(count, String(number));
         }
       }
@@ -65,6 +65,13 @@ export function choicesOf(form, told) {
     open(named = []) {
       boxes.forEach((box, facet) => { box.open = isWide() || named.includes(facet); });
       more.open = isWide() || [...boxes].some(([facet, box]) => more.contains(box) && named.includes(facet));
+    },
+
+    /** @param {() => void} act */
+    onOpen(act) {
+      for (const box of boxes.values()) {
+        box.addEventListener("toggle", () => box.open && act());
+      }
     },
 
     /** After a tap the list, not the choices, is wanted next; gear and minutes are rarely one choice.

@@ -9,7 +9,7 @@ import { make, root } from "../lib/dom.js";
 /** @typedef {{kind: string, entries: Entry[]}} Shelf */
 
 const BEST = 3;
-const ON_A_SHELF = 5;
+const ON_A_SHELF = 3;
 const AT_ONCE = 20;
 
 /** The found by kind, in the order in which kinds first come.
@@ -23,6 +23,8 @@ export function shelves(entries) {
   }
   return [...found].map(([kind, own]) => ({ kind, entries: own }));
 }
+
+const isWide = () => window.matchMedia("(min-width: 60em)").matches;
 
 /** @param {Entry} entry */
 function picture(entry) {
@@ -40,8 +42,13 @@ export function resultLists(place, { kinds, told, way, narrow }) {
     const kind = make("b", {}, kinds.get(entry.kind)?.one ?? "");
     const more = told(entry);
     const fact = make("span", { class: "hit-fact" }, kind, more ? ` · ${more}` : "");
-    const text = make("span", { class: "hit-text" }, make("strong", {}, entry.title), fact, make("span", { class: "hit-about" }, entry.summary));
-    return make("li", {}, make("a", { href: new URL(way(entry), root).href }, picture(entry), text));
+    const text = make("span", { class: "hit-text" }, make("strong", {}, entry.title), fact);
+    const link = make("a", { href: new URL(way(entry), root).href }, text);
+    if (isWide()) {
+      text.append(make("span", { class: "hit-about" }, entry.summary));
+      link.prepend(picture(entry));
+    }
+    return make("li", {}, link);
   }
 
   /** @type {(entries: Entry[], more?: Record<string, string>) => HTMLOListElement} */

@@ -72,7 +72,17 @@ export class WordIndex {
    * @param {Synonyms} synonyms
    */
   constructor(weights, synonyms) {
-    this.synonyms = synonyms.map((names) => names.map((name) => ({ terms: stems(name), parts: parts(name) })));
+    const lists = synonyms.map((names) => names.map((name) => ({ terms: stems(name), parts: parts(name) })));
+    /** @type {Map<string, {terms: string[], names: string[][]}[]>} by its first word, and as one word, each name with those beside it */
+    this.synonyms = new Map();
+    for (const list of lists) {
+      const names = list.map((name) => name.parts);
+      for (const { terms } of list.filter((name) => name.terms.length)) {
+        for (const first of new Set([terms[0] ?? "", stem(terms.join("")) ?? ""])) {
+          this.synonyms.set(first, [...(this.synonyms.get(first) ?? []), { terms, names }]);
+        }
+      }
+    }
     /** @type {Map<string, string>} each term with a word that it was made of */
     this.terms = new Map();
     this.index = new MiniSearch({
@@ -178,17 +188,17 @@ export class WordIndex {
     const wanted = [];
     for (let at = 0; at < terms.length;) {
       const rest = terms.slice(at);
-      const here = this.synonyms.flat().filter((name) => lengthIn(rest, name.terms));
+      const keys = [rest[0] ?? "", (rest[0] ?? "") + (rest[1] ?? "")];
+      const here = keys.flatMap((key) => this.synonyms.get(key) ?? []).filter((name) => lengthIn(rest, name.terms));
       const length = Math.max(1, ...here.map((name) => lengthIn(rest, name.terms)));
       const joined = rest[1] && this.terms.has(rest[0] + rest[1]) ? [rest[0] + rest[1]] : null;
       const own = rest.slice(0, Math.max(length, joined ? 2 : 1));
-      const longest = new Set(here.filter((name) => lengthIn(rest, name.terms) === length));
-      const names = this.synonyms.filter((list) => list.some((name) => longest.has(name))).flat();
+      const names = here.filter((name) => lengthIn(rest, name.terms) === length).flatMap((name) => name.names);
       /** @type {Way[]} */
       const queries = [
         { query: all(own.map((term) => this.#term(term))), words: own.length },
         ...(joined ? [{ query: exactly(joined, 1.2), words: 1 }] : []),
-        ...unique(names.map((name) => name.parts)).map((name) => ({ query: asName(name, 0.7), words: name.length })),
+        ...unique(names).map((name) => ({ query: asName(name, 0.7), words: name.length })),
       ];
       wanted.push({ terms: own, queries });
       at += own.length;
@@ -201,7 +211,7 @@ export class WordIndex {
    * @returns {Query} */
   #term(term) {
     const own = { ...all([term]), prefix: begins(term), fuzzy: false };
-    if (this.terms.has(term)) {
+    if (this.terms.has(term) || this.#isBegun(term)) {
       return own;
     }
     const split = this.#inTwo(term);
@@ -209,6 +219,12 @@ export class WordIndex {
     const near = term.length >= LONG ? this.#near(term) : "";
     const meant = near ? either([exactly([near], NEAR), mended]) : mended;
     return split ? either([exactly(split, 1), own]) : meant;
+  }
+
+  /** Whether a word is being typed: some term goes on from it.
+   * @param {string} term */
+  #isBegun(term) {
+    return begins(term) && [...this.terms.keys()].some((other) => other.startsWith(term));
   }
 
   /** The term that a long word with several letters wrong is nearest to; "" where it is near none.

@@ -48,6 +48,20 @@ export const indexed = (text) => {
  * @returns {string | null}
  */
 export function stem(word) {
+  const known = STEMS.get(word);
+  if (known !== undefined) {
+    return known;
+  }
+  const own = stemOf(word);
+  STEMS.set(word, own);
+  return own;
+}
+
+/** @type {Map<string, string | null>} words come again and again */
+const STEMS = new Map();
+
+/** @type {(word: string) => string | null} */
+function stemOf(word) {
   if (IDLE.has(word)) {
     return null;
   }
