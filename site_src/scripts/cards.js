@@ -5,6 +5,7 @@ import { boxes, bring } from "./lib/clocks.js";
 import { all, make, one, root } from "./lib/dom.js";
 import * as myCards from "./lib/my-cards.js";
 import * as preferences from "./lib/preferences.js";
+import { tellPrinted } from "./lib/printed.js";
 import { read, write } from "./lib/storage.js";
 
 /** @typedef {import("./cards/layout.js").Layout} Layout */
@@ -58,6 +59,7 @@ async function lay(missing = []) {
   sources.forEach((source) => sheets.append(source)); // where choices reach them
   await bring(boxes().filter((box) => sheets.contains(box)));
   sources.forEach((source) => all("[hidden]", source).forEach((part) => part.remove()));
+  sources.forEach(tellPrinted);
   const { cards, sheets: number } = layCards(sources, layout, sheets);
   told.textContent = cards
     ? `${cards} ${cards === 1 ? "card" : "cards"} on ${number} ${number === 1 ? "sheet" : "sheets"}.`

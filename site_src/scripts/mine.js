@@ -3,6 +3,7 @@
 import { make, one, root } from "./lib/dom.js";
 import { note } from "./lib/last-pages.js";
 import * as myCards from "./lib/my-cards.js";
+import { tellPrinted } from "./lib/printed.js";
 
 /** This page as a card: its address from the site's root, and its title.
  * @returns {myCards.Card} */
@@ -54,4 +55,5 @@ if (document.querySelector("article .deck-card")) {
   const { href, title } = ownCard();
   note({ href, title, kind: document.querySelector(".band-kind")?.textContent ?? "" });
   start(place());
+  window.addEventListener("beforeprint", () => tellPrinted(document));
 }

@@ -30,6 +30,14 @@ _CUT = """() => [...document.querySelectorAll('.paper-card')].flatMap(card => {
   return cut || parts.length ? [card.querySelector('.card-title').textContent] : [];
 })"""
 
+# Sizes of text on cards, in points: the least of all, and those of the cards as wholes.
+_SIZES = """() => {
+  const points = element => Math.round(parseFloat(getComputedStyle(element).fontSize) * 7.5) / 10;
+  const all = [...document.querySelectorAll('.paper-card *:not(svg, svg *)')].filter(own => own.innerText?.trim());
+  return {least: Math.min(...all.map(points)),
+    bodies: [...new Set([...document.querySelectorAll('.paper-card .card-body')].map(points))]};
+}"""
+
 
 def pdf(page: Page, **options: object) -> PdfReader:
     return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, **options)))  # type: ignore[arg-type]
@@ -84,12 +92,21 @@ def test_gathered_cards(gathered: Page, layout: str) -> None:
     cards, sheets = int(told.split()[0]), int(told.split(" on ")[1].split()[0])
     assert cards >= len(PAGES)
     assert gathered.evaluate(_CUT) == []
-    assert gathered.locator(".paper-card svg.code").count() == cards
+    assert gathered.locator(".paper-card svg.code").count() == len(PAGES)
     titles = [
         title.replace("\xa0", " ")
         for title in gathered.locator(".paper-card .card-title").all_inner_texts()
     ]
-    assert len({title.split(" (")[0] for title in titles}) == len(PAGES)
+    assert len(set(titles)) == len(PAGES)
+    assert gathered.evaluate(_SIZES) == {"least": 11, "bodies": [11]}
+    told = gathered.locator(".paper-card .card-names").evaluate_all(
+        "names => names.map(own => [own.querySelector('.card-title').textContent,"
+        " own.querySelector('.card-part-of')?.textContent.split(',')[0] ?? ''])"
+    )
+    for title in {title for title, _ in told}:
+        parts = [part for other, part in told if other == title]
+        count = len(parts)
+        assert parts == [f"{place + 1} of {count}" if count > 1 else "" for place in range(count)]
     reader = pdf(gathered)
     assert len(reader.pages) == sheets
     assert millimetres(reader) == {SIZES[layout]}
@@ -103,7 +120,7 @@ def test_the_brief_is_on_the_card_whole(gathered: Page) -> None:
     gathered.locator("[name=layout][value=a6]").check()
     on_cards = gathered.locator(".paper-card .card-danger").all_inner_texts()
     gathered.goto(gathered.url.split("cards.html")[0] + "sets/kick-and-go.html")
-    brief = gathered.locator(".deck-card .card-danger").all_text_contents()
+    brief = gathered.locator(".deck-card .card-brief .card-danger").all_text_contents()
     assert 3 <= len(brief) <= 4
     assert {line.split()[0] for line in brief} and all(
         any(line[:40] in card for card in on_cards) for line in brief
@@ -133,16 +150,39 @@ def test_an_entry_prints_as_its_card_alone(phone: Page, server: Server, file: st
     text = " ".join(page.extract_text() for page in reader.pages)
     assert OWN.name not in text and "Add to my cards" not in text and "Search" not in text
     assert file in text.replace("\n", "")
-    assert 1 <= len(reader.pages) <= 2
+    assert 1 <= len(reader.pages) <= (1 if file.startswith("sets/") else 2)
+    assert "Printed 2" in text
     assert all(
         len(page.extract_text().split()) > 12 for page in reader.pages
     )  # no page for a line left over
 
 
+def test_every_hazard_of_a_set_is_in_full_on_paper(phone: Page, server: Server) -> None:
+    phone.goto(server.address + "sets/kick-and-go.html")
+    told = phone.locator(".brief > li, .brief-more > ul > li:not(.brief-from)").evaluate_all(
+        "lines => lines.map(line => (line.querySelector('p') ?? line.querySelector('strong').nextSibling).textContent)"
+    )
+    text = " ".join(" ".join(page.extract_text() for page in pdf(phone, format="A4").pages).split())
+    assert len(told) > 6
+    for control in told:
+        assert text.count(" ".join(control.split())) == 1, control
+
+
+def test_what_is_folded_is_open_on_paper(phone: Page, server: Server) -> None:
+    phone.goto(server.address + "safety.html")
+    folds = phone.locator("details:not([open]) > :not(summary, details, :has(details))")
+    wanted = ["".join(fold.split()) for fold in folds.all_text_contents() if fold.strip()]
+    assert wanted
+    text = "".join("".join(page.extract_text() for page in pdf(phone, format="A4").pages).split())
+    for fold in wanted:
+        assert fold[:30] in text
+    assert not phone.locator("details[open]").count()
+
+
 def test_one_card_without_gathering(phone: Page, server: Server) -> None:
     phone.goto(server.address + PAGES[0])
     phone.get_by_role("link", name="Print card").tap()
-    expect(phone.locator("[data-cards-told]")).to_have_text("1 card on 1 sheet.")
+    expect(phone.locator("[data-cards-told]")).to_contain_text("on 1 sheet.")
     expect(phone.locator(".paper-card svg.figure")).to_be_visible()
     assert (
         phone.evaluate("getComputedStyle(document.querySelector('.paper-card')).color")

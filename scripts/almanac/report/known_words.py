@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from datetime import date
 
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
+from almanac.model.club import LaneGroup
 from almanac.report.board_line import BoardLine
 from almanac.units import show_time
 
@@ -33,6 +35,16 @@ def basis_words(catalogue: Catalogue, run: GroupClock) -> Iterator[str]:
         if drills:
             beyond = ", and what hangs on it" if words.startswith("assumed") else ""
             yield f"{words}: the time of {', '.join(drills.values())}{beyond}"
+
+
+def paces_words(group: LaneGroup, today: date) -> str:
+    """The days of the tests that a lane group's paces come from, as they are known on a day."""
+    days = sorted({test.on for test in group.tests if test.on <= today})
+    if not days:
+        return "Paces: no test yet"
+    if len(days) == 1:
+        return f"Paces of {days[0]}"
+    return f"Paces of {days[0]} to {days[-1]}"
 
 
 def unfit_words(unfit: DoesNotFit) -> str:

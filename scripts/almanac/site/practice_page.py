@@ -31,9 +31,10 @@ from almanac.rounding import seconds_of_day
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
-from almanac.site.practice_paper import paper_sheets, paper_version
+from almanac.site.practice_paper import paper_sheets
 from almanac.site.practice_sheet import sheet_rows
 from almanac.site.preferences import preferences
+from almanac.site.run_data import run_version
 from almanac.site.shown_figures import page_figures, swum_ways
 
 
@@ -86,7 +87,7 @@ def practice_page(
         kept=logs_of(analysis, practice),
         blocks=links(catalogue.users(practice, Block)),
         papers=paper_sheets(analysis, summary),
-        version=paper_version(analysis, summary),
+        version=run_version(analysis, summary),
     )
 
 

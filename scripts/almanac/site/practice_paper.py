@@ -14,6 +14,7 @@ from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.model.catalogue import Catalogue
 from almanac.report.board_line import BoardLine
 from almanac.report.gear_text import fetch_words, gear_of
+from almanac.report.known_words import paces_words
 from almanac.report.run_parts import PartsOfRun
 from almanac.report.sheet_text import (
     part_name,
@@ -25,7 +26,6 @@ from almanac.report.sheet_text import (
 from almanac.report.timed_board import SUGGESTED
 from almanac.report.ways import distance_words
 from almanac.site.practice_sheet import minutes_words, own_board
-from almanac.site.run_data import practice_version
 
 
 def paper_sheets(analysis: Analysis, summary: PracticeSummary) -> list[dict[str, Any]]:
@@ -41,26 +41,10 @@ def paper_sheets(analysis: Analysis, summary: PracticeSummary) -> list[dict[str,
                 (catalogue.gear[gear].title, count, fetch_words(catalogue, summary, gear))
                 for gear, count in gear_of(summary, crew["group"])
             ],
-            "paces": paces_words(analysis, crew["group"]),
+            "paces": paces_words(analysis.catalogue.lane_groups[crew["group"]], analysis.today),
         }
         for crew in crews
     ]
-
-
-def paper_version(analysis: Analysis, summary: PracticeSummary) -> str:
-    """The version of the data that the sheets are of: that of the practice's run."""
-    return practice_version(analysis, summary)
-
-
-def paces_words(analysis: Analysis, group: str) -> str:
-    """The days of the tests that a lane group's paces come from."""
-    tests = analysis.catalogue.lane_groups[group].tests
-    days = sorted({test.on for test in tests if test.on <= analysis.today})
-    if not days:
-        return "Paces: no test yet"
-    if len(days) == 1:
-        return f"Paces of {days[0]}"
-    return f"Paces of {days[0]} to {days[-1]}"
 
 
 def _parts(

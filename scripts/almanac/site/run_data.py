@@ -12,6 +12,7 @@ from weakref import ReferenceType, ref
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import IN_FULL
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.summary import SetSummary
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Pool
 from almanac.model.entry import Entry
@@ -29,27 +30,29 @@ def run_files(analysis: Analysis, entry: Entry) -> Iterator[tuple[str, str]]:
     it is no practice or set that can be worked out.
     """
     if entry.kind == "practice" and entry.id in analysis.practices:
-        text = practice_text(analysis, analysis.practices[entry.id])
+        text = run_text(analysis, analysis.practices[entry.id])
         yield f"{FOLDER}/practices/{entry.id}.json", text
     elif entry.kind == "set" and entry.id in analysis.computable:
-        summary = analysis.summary(entry.id)
-        told = set_run(analysis, summary, analysis.meant(summary.swim_set))
-        yield f"{FOLDER}/sets/{entry.id}.json", versioned(told)
+        yield f"{FOLDER}/sets/{entry.id}.json", run_text(analysis, analysis.summary(entry.id))
 
 
-_last: list[tuple[ReferenceType[PracticeSummary], str]] = []
+_last: list[tuple[ReferenceType[SetSummary | PracticeSummary], str]] = []
 
 
-def practice_text(analysis: Analysis, summary: PracticeSummary) -> str:
-    """The file that a practice is run by. The last one is kept: its page asks for it as well."""
+def run_text(analysis: Analysis, summary: SetSummary | PracticeSummary) -> str:
+    """What a set or a practice is run by. The last one is kept: its page asks for it as well."""
     if not _last or _last[0][0]() is not summary:
-        _last[:] = [(ref(summary), versioned(practice_run(analysis, summary)))]
+        if isinstance(summary, PracticeSummary):
+            told = practice_run(analysis, summary)
+        else:
+            told = set_run(analysis, summary, analysis.meant(summary.swim_set))
+        _last[:] = [(ref(summary), versioned(told))]
     return _last[0][1]
 
 
-def practice_version(analysis: Analysis, summary: PracticeSummary) -> str:
-    """The first letters of the version of that file: enough to tell two of them apart on deck."""
-    version: str = json.loads(practice_text(analysis, summary))["version"]
+def run_version(analysis: Analysis, summary: SetSummary | PracticeSummary) -> str:
+    """The first letters of the version of that: enough to tell two of them apart on deck."""
+    version: str = json.loads(run_text(analysis, summary))["version"]
     return version[:_SHORT]
 
 

@@ -22,7 +22,7 @@ from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
-from almanac.report.known_words import basis_words, no_number_words, unfit_words
+from almanac.report.known_words import basis_words, no_number_words, paces_words, unfit_words
 from almanac.report.shown import others, shown, shown_rest
 from almanac.report.timed_board import target_marks
 from almanac.report.working_text import steps
@@ -92,6 +92,7 @@ def _group(analysis: Analysis, summary: SetSummary, run: GroupClock) -> dict[str
         "id": run.group,
         "title": catalogue.lane_groups[run.group].title,
         "figures": page_figures(table("set", "group", "clock", run), summary.course.unit),
+        "paces": paces_words(catalogue.lane_groups[run.group], analysis.today),
         "heads": heads("set", "item", "rows")[len(_COLUMNS) :],
         "rows": [_row(row) for row in item_rows(run)],
         "missing": [no_number_words(catalogue, missing) for missing in run.missing],

@@ -25,6 +25,7 @@ from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
+from almanac.site.run_data import run_version
 from almanac.site.scaled_page import of_what, offers, ways_offered
 from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
@@ -59,6 +60,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         pools=[own_clock(analysis, swim_set)],
         times_elsewhere=[pool for pool in COURSES if pool != str(own_pool(analysis, swim_set))],
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
+        version=run_version(analysis, summary),
         offers=offers(analysis, swim_set),
         ways_offered=ways_offered(analysis, swim_set),
         of_what=of_what(analysis, swim_set),

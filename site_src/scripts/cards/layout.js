@@ -1,8 +1,7 @@
-// Deck cards onto sheets: each block of a card stays whole, and a card that is too long goes on to the next.
+// Deck cards onto sheets: one size of text on all of them, each block whole on one card, and a card that is too long goes on to the
+// next, which says so with the lane group's name.
 
-import { make, one } from "../lib/dom.js";
-
-const SMALLEST = 0.76; // of the layout's text size: below it nobody reads at arm's length
+import { all, make, one } from "../lib/dom.js";
 
 /** Paper sizes, and how many cards a sheet takes. */
 const LAYOUTS = /** @type {const} */ ({
@@ -14,14 +13,29 @@ const LAYOUTS = /** @type {const} */ ({
 /** @typedef {keyof typeof LAYOUTS} Layout */
 
 /**
- * An empty card with the head and foot of its source.
+ * Which card of how many it is, and for whom, where a source makes more than one.
  * @param {Element} source
- * @param {number} part counted from 1
+ * @param {number} number
+ * @param {number} count
  */
-function frame(source, part) {
+const partOf = (source, number, count) => {
+  const whose = source.querySelector(".card-clock strong")?.textContent?.replace(/:$/, "");
+  return [`${number} of ${count}`, whose].filter(Boolean).join(", ");
+};
+
+/**
+ * An empty card with the head and foot of its source; its code stands on the first alone.
+ * @param {Element} source
+ * @param {boolean} isFirst
+ * @param {boolean} isAlone whether nothing says that there are more
+ */
+function frame(source, isFirst, isAlone) {
   const card = make("article", { class: "paper-card" }, one(".card-head", source).cloneNode(true));
-  if (part > 1) {
-    one(".card-title", card).append(` (${part})`);
+  if (!isFirst) {
+    all(".card-head > svg", card).forEach((code) => code.remove());
+  }
+  if (!isAlone) {
+    one(".card-names", card).append(make("p", { class: "card-part-of" }, partOf(source, 9, 9)));
   }
   card.append(make("div", { class: "card-body" }), one(".card-foot", source).cloneNode(true));
   return card;
@@ -29,6 +43,21 @@ function frame(source, part) {
 
 /** @param {Element} body */
 const isFull = (body) => body.scrollHeight > body.clientHeight + 1;
+
+/**
+ * What stays whole on a card: what only holds other blocks together is taken apart, a table into its rows.
+ * @param {Element} block
+ * @returns {Element[]}
+ */
+function whole(block) {
+  if (block.matches("table")) {
+    return all("tr", block).map((row) => make("table", { class: "card-table" }, row.cloneNode(true)));
+  }
+  if (block.matches(".card-brief, [data-clocks], div[data-pool], div[data-group]:not(.card-board)")) {
+    return [...block.children].flatMap(whole);
+  }
+  return block.matches(".card-whole") ? [] : [block];
+}
 
 /**
  * Take blocks, from the first on, as long as they fit; at least one.
@@ -49,49 +78,26 @@ function fill(body, blocks) {
 }
 
 /**
- * Make the text of a card smaller, down to `least`, until its blocks fit.
- * @param {HTMLElement} card
- * @param {Element} body
- * @param {number} least
- */
-function shrink(card, body, least) {
-  for (let size = 1; isFull(body) && size > least; size -= 0.04) {
-    card.style.setProperty("--card-scale", size.toFixed(2));
-  }
-}
-
-/**
- * One card with all of these blocks, at some size of text that can be read; null where there is none.
- * @param {Element} source
- * @param {Element} bench
- * @param {Element[]} blocks
- */
-function single(source, bench, blocks) {
-  const card = bench.appendChild(frame(source, 1));
-  const body = one(".card-body", card);
-  body.append(...blocks.map((block) => block.cloneNode(true)));
-  shrink(card, body, SMALLEST);
-  const fits = !isFull(body);
-  card.remove();
-  return fits ? card : null;
-}
-
-/**
  * As many cards as the blocks take.
  * @param {Element} source
  * @param {Element} bench
  * @param {Element[]} blocks
+ * @param {boolean} [isAlone]
  */
-function several(source, bench, blocks) {
+function several(source, bench, blocks, isAlone = false) {
   /** @type {HTMLElement[]} */
   const cards = [];
   for (let rest = blocks; rest.length; ) {
-    /** @type {HTMLElement} */
-    const card = bench.appendChild(frame(source, cards.length + 1));
+    const card = bench.appendChild(frame(source, !cards.length, isAlone));
     const body = one(".card-body", card);
-    rest = rest.slice(fill(body, rest));
-    shrink(card, body, 0.3); // one block that is larger than a card: small, but never cut
+    const taken = fill(body, rest);
+    const isOver = isFull(body);
     card.remove();
+    if (isOver && rest[0].matches(".card-part")) { // a part that is longer than a card
+      rest = [...rest[0].children, ...rest.slice(1)];
+      continue;
+    }
+    rest = rest.slice(taken);
     cards.push(card);
   }
   return cards;
@@ -103,11 +109,19 @@ function several(source, bench, blocks) {
  * @param {Element} bench
  */
 function cardsOf(source, bench) {
-  const blocks = [...one(".card-body", source).children];
-  // what is good to have stays off where it is tight
+  const blocks = [...one(".card-body", source).children].flatMap(whole);
+  // what is good to have stays off where it would take another card
   const needed = blocks.filter((block) => !block.matches(".card-more"));
-  const whole = single(source, bench, blocks) ?? single(source, bench, needed);
-  return whole ? [whole] : several(source, bench, needed);
+  for (const own of [blocks, needed]) {
+    const single = several(source, bench, own, true);
+    if (single.length === 1) {
+      return single;
+    }
+  }
+  const [every, fewer] = [blocks, needed].map((own) => several(source, bench, own));
+  const cards = every.length > fewer.length ? fewer : every;
+  cards.forEach((card, place) => { one(".card-part-of", card).textContent = partOf(source, place + 1, cards.length); });
+  return cards;
 }
 
 /**

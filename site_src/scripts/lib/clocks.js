@@ -83,7 +83,7 @@ function cardClock(clocks) {
   for (const cell of all("td", table)) {
     cell.textContent = plain(cell);
   }
-  const group = make("div", { "data-group": chosen("group") }, make("p", { class: "card-clock" }, title, ` ${words}.`), table);
+  const group = make("div", { "data-group": chosen("group") }, make("p", { class: "card-clock" }, title, ` ${words}. `, make("span", {}, plain(one(".paces", section)))), table);
   return make("div", { "data-pool": chosen("pool") }, group);
 }
 

@@ -2,6 +2,7 @@
 // left of the last page ruled to write on. Without this script the browser breaks the tables, and their heads come again.
 
 import { all, make, one } from "../lib/dom.js";
+import { tellPrinted } from "../lib/printed.js";
 import { read } from "../lib/storage.js";
 
 /** @typedef {import("../cards/layout.js").Layout} Layout */
@@ -39,6 +40,7 @@ function ruleRest(page) {
   const last = all(".paper-room", page).at(-1);
   for (let line = all(".paper-rule", page).at(-1); last && line && !isFull(page); ) {
     const next = /** @type {HTMLElement} */ (line.cloneNode(true));
+    one("td", next).textContent = "";
     last.append(next);
     if (isFull(page)) {
       next.remove();
@@ -80,8 +82,6 @@ const rules = new CSSStyleSheet();
 function layAll() {
   const paper = PAPERS[read("layout", /** @type {Layout} */ ("a6")) === "letter" ? "letter" : "a4"];
   rules.replaceSync(`@page { size: ${paper.size}; margin: ${MARGIN}; } .paper-page { width: ${paper.width}; height: ${paper.height}; }`);
-  const today = new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
-  all("[data-printed]").forEach((place) => { place.textContent = today; });
   const laid = make("div", { class: "run-laid" });
   const sheets = one(".run-papers");
   document.querySelector(".run-laid")?.remove();
@@ -94,5 +94,8 @@ function layAll() {
 /** Lay the sheets whenever the page is about to be printed. */
 export function layBeforePrint() {
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
-  window.addEventListener("beforeprint", layAll);
+  window.addEventListener("beforeprint", () => {
+    tellPrinted(document);
+    layAll();
+  });
 }
