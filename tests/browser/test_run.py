@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import datetime
 import json
+import os
 import random
 import re
+import subprocess
 from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+
+from almanac.publish.node import search_path
 
 from .web import Server, Watched
 
@@ -310,6 +315,40 @@ def test_what_a_phone_cannot_do_is_said(at_six: Page, server: Server) -> None:
     go(at_six)
     expect(at_six.locator(".run-marks")).to_have_text("goes dark")
     assert watched.troubles == []
+
+
+@pytest.mark.parametrize("kind", ["practices", "sets"])
+def test_every_run_file_is_laid_as_it_was_planned(site: Path, kind: str) -> None:
+    """And changes by chance keep its rests."""
+    path = Path(__file__).resolve().parents[1] / "run" / "engine.test.js"
+    own = {
+        **os.environ,
+        "PATH": search_path(),
+        "RUN_FILES": str(site / "data" / "v1" / "run" / kind),
+    }
+    command = ["node", "--test", "--test-name-pattern", "every file of a site", str(path)]
+    done = subprocess.run(command, capture_output=True, text=True, env=own, check=False)
+    assert done.returncode == 0, done.stdout[-4000:]
+    assert "# pass 2" in done.stdout
+
+
+def test_what_was_done_is_an_entry_that_the_reader_takes(at_six: Page, server: Server) -> None:
+    begin(at_six, server)
+    go(at_six)
+    at_six.clock.run_for(740_000)
+    tap(at_six, "Change")
+    tap(at_six, "More ↓")
+    tap(at_six, "End")
+    press(at_six, at_six.get_by_role("button", name="End it here"))
+    at_six.get_by_label("Swimmers").fill("18")
+    at_six.get_by_label("A note, no names").fill("Yes: cold water, 1:15 late")
+    told = at_six.locator(".run-text").last
+    expect(told).to_contain_text("heads: 18")
+    entry = yaml.load(told.text_content() or "", yaml.BaseLoader)
+    assert list(entry) == ["title", "practice", "on", "minutes", "metres", "heads", "note"]
+    assert entry["title"] == "Two lanes and a chute, 26 November"
+    assert (entry["minutes"], entry["metres"], entry["heads"]) == ("12", "500", "18")
+    assert entry["note"] == "Yes: cold water, 1:15 late"
 
 
 def test_digits_are_as_large_as_promised(at_six: Page, server: Server) -> None:

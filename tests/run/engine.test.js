@@ -98,16 +98,18 @@ test("90 minutes, drawn at odd moments and once after 20 frozen minutes, move no
 /** What the build gives from each step to the next. */
 const PLAN = new Map(["a", "b"].flatMap((key) => stepsOf(data, key).map(({ id, ms }) => [key + id, ms])));
 
+const noMatter = () => {};
+
 /** A run with changes by chance: what may be offered, holds, stops, going on, and takings back. */
-function byChance(seed, look = () => {}) {
+function byChance(seed, look = noMatter, file = data, crews = ["a", "b"]) {
   const by = chance(seed);
-  let run = runOf({ onward: by() < 0.5 });
-  let state = stateOf(data, run);
+  let run = runOf({ onward: by() < 0.5, crews });
+  let state = stateOf(file, run);
   let now = START;
   for (let k = 0; k < 40; k++) {
     now += Math.floor(by() * 120 * S);
     const there = at(state, now);
-    const who = by() < 0.4 ? null : by() < 0.5 ? "a" : "b";
+    const who = by() < 0.4 ? null : crews[Math.floor(by() * crews.length)];
     const standingNow = standing(run);
     const wanted = there.stopped !== null
       ? [{ do: "on", how: ["same", "next", "part"][Math.floor(by() * 3)] }]
@@ -115,7 +117,7 @@ function byChance(seed, look = () => {}) {
         ...offers(there, who).map(({ change }) => change), ...(standingNow.length ? [{ do: "back", of: [standingNow.at(-1)] }] : [])];
     const change = { ...wanted[Math.floor(by() * wanted.length)], at: now };
     const preview = change.do === "back" ? null : tried(there, change);
-    const made = changed(data, run, state, change);
+    const made = changed(file, run, state, change);
     look({ before: there, change, made, preview });
     if (made) {
       ({ run, state } = made);
@@ -255,4 +257,22 @@ test("a part of unknown length waits for a tap and says from when", () => {
   assert.equal(rows(there)[0].look, "tap");
   ({ run, state } = changed(unknown, run, state, { at: START + 2000 * S, do: "go" }));
   assert.equal(rows(at(state, START + 2001 * S))[0].look, "ready");
+});
+
+test("changes by chance keep the rules in every file of a site, too", { skip: !process.env.RUN_FILES }, () => {
+  const files = readdirSync(process.env.RUN_FILES).filter((name) => name.endsWith(".json"));
+  for (const [seed, name] of files.entries()) {
+    const file = JSON.parse(readFileSync(`${process.env.RUN_FILES}/${name}`, "utf-8"));
+    const crews = file.crews.map(({ key }) => key).filter((key) => file.parts.some((part) => part.crews[key])).slice(0, 3);
+    const plan = new Map(crews.flatMap((key) => stepsOf(file, key).map(({ id, ms }) => [key + id, ms])));
+    const { state } = byChance(seed, noMatter, file, crews);
+    for (const { key, done } of state.crews) {
+      for (let k = 1; k < done.length; k++) {
+        const [earlier, later] = [done[k - 1], done[k]];
+        const planned = plan.get(key + earlier.step.id.split("+")[0]);
+        const isWithin = earlier.step.part === later.step.part && planned !== null && !earlier.undone;
+        assert.ok(!isWithin || later.at - earlier.at >= planned, `${name}: ${later.step.id} after ${later.at - earlier.at}, planned ${planned}`);
+      }
+    }
+  }
 });

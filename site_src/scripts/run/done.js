@@ -13,13 +13,22 @@ const LONGEST_TITLE = 60;
 const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 const NO_CHANGE = new Set(["go", "hold", "stop", "on", "back", "end"]);
 
-/** Metres that one swimmer of a crew has swum; reps that were sat out or swum again count once or not.
+/** The reps that a crew has swum to their end: not those that were sat out, swum again, or broken off.
  * @param {State} state
  * @param {Crew} crew */
-export function metres(state, crew) {
-  const swum = crew.done.filter(({ step, undone }) => step.kind === "rep" && !step.sat && !undone && (step.wave ?? 1) === 1);
-  return swum.reduce((sum, { step }) => sum + (state.data.parts[step.part].items[step.item ?? 0].metres ?? 0) * (step.whole ? (step.reps ?? 1) : 1), 0);
-}
+const swum = (state, crew) =>
+  crew.done.filter(({ step, at, undone }) =>
+    step.kind === "rep" && !step.sat && !undone && (step.wave ?? 1) === 1 && at + (step.target ?? 0) * 1000 <= lastMoment(state, crew));
+
+/** @param {State} state
+ * @param {Crew} crew */
+const lastMoment = (state, crew) => (crew.mode === "over" ? crew.clear : state.now);
+
+/** Metres that one swimmer of a crew has swum.
+ * @param {State} state
+ * @param {Crew} crew */
+export const metres = (state, crew) =>
+  swum(state, crew).reduce((sum, { step }) => sum + (state.data.parts[step.part].items[step.item ?? 0].metres ?? 0) * (step.whole ? (step.reps ?? 1) : 1), 0);
 
 /** From the first start to the last finish, in milliseconds; null where nothing began.
  * @param {State} state
@@ -68,8 +77,7 @@ export function asText(state, run, { heads, note } = {}) {
   const { times, minutes, day } = figures(state, run);
   const parts = state.data.parts.map(({ title }, p) => {
     const counts = state.crews.map((crew) => [
-      crew.done.filter(({ step, undone }) => step.part === p && step.kind === "rep" && !step.sat && !undone && (step.wave ?? 1) === 1)
-        .reduce((sum, { step }) => sum + (step.whole ? (step.reps ?? 1) : 1), 0), crew.key]);
+      swum(state, crew).filter(({ step }) => step.part === p).reduce((sum, { step }) => sum + (step.whole ? (step.reps ?? 1) : 1), 0), crew.key]);
     return counts.some(([reps]) => reps) ? `${title}: ${counts.map(([reps, key]) => `${nameOf(state, String(key))} ${many(Number(reps), "rep")}`).join(", ")}` : `${title}: not done`;
   });
   return [

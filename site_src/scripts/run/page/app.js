@@ -92,7 +92,7 @@ export class App {
   setLook(look) {
     write(LOOK, { look });
     document.documentElement.dataset.look = look === "dark" ? "dark" : "light";
-    document.documentElement.dataset.run = look;
+    document.documentElement.dataset.runLook = look;
   }
 
   /** Show a panel in place of the rows; Stop stays where it is.
