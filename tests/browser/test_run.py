@@ -343,7 +343,7 @@ def test_what_was_done_is_an_entry_that_the_reader_takes(at_six: Page, server: S
     at_six.get_by_label("Swimmers").fill("18")
     at_six.get_by_label("A note, no names").fill("Yes: cold water, 1:15 late")
     told = at_six.locator(".run-text").last
-    expect(told).to_contain_text("heads: 18")
+    expect(told).to_contain_text("cold water")
     entry = yaml.load(told.text_content() or "", yaml.BaseLoader)
     assert list(entry) == ["title", "practice", "on", "minutes", "metres", "heads", "note"]
     assert entry["title"] == "Two lanes and a chute, 26 November"

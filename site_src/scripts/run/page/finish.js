@@ -25,13 +25,18 @@ export function finish(app) {
   const note = make("textarea", { id: "run-note", rows: "2" });
   const [text, yaml, file] = [make("pre", { class: "run-text", tabindex: "0" }), make("pre", { class: "run-text", tabindex: "0" }), make("p", { class: "quiet" })];
   const asked = () => ({ ...(heads.valueAsNumber > 0 ? { heads: heads.valueAsNumber } : {}), ...(note.value.trim() ? { note: note.value.trim() } : {}) });
+  let times = 0;
   const tell = async () => {
+    const time = ++times;
     const state = session.now();
     text.textContent = asText(state, session.run, asked());
     const made = asEntry(state, session.run, asked());
     yaml.hidden = made === null;
     file.textContent = made ? `The entry for the catalogue, ${made.file}:` : session.data.kind === "practice" ? "With the number of swimmers, it is also written as an entry for the catalogue." : "";
-    yaml.textContent = made ? await asYaml(made.entry) : "";
+    const written = made ? await asYaml(made.entry) : "";
+    if (time === times) { // else something was typed meanwhile
+      yaml.textContent = written;
+    }
   };
   heads.addEventListener("input", tell);
   note.addEventListener("input", tell);
