@@ -250,7 +250,7 @@ def run(arguments: argparse.Namespace) -> int:
     walk.tests("tests/test_layers.py", "command_is_documented")
 
 
-_ASKS, _HARMLESS = "Let your gills find the air.", "Fish have gills."
+_ASKS, _HARMLESS = "Let your gills find the air on the way.", "Fish have gills."
 
 
 def a_way_of_asking(walk: Walk) -> None:
@@ -266,7 +266,7 @@ def a_way_of_asking(walk: Walk) -> None:
     walk.put(f"{wording}/words_of_air.py", '    "SKY": ', '    "GILLS": "gill|s",\n')
     assert int(walk.run("-c", asked)) == 1
     assert int(walk.run("-c", asked.replace(_ASKS, _HARMLESS))) == 0
-    walk.tests("tests/test_unsafe_words.py", "rates or pattern or meaning or glance or theme")
+    walk.tests("tests/test_unsafe_words.py", "rates or pattern or meaning or look or trait")
 
 
 RECIPES: dict[str, tuple[Callable[[Walk], None], int]] = {

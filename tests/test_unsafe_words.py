@@ -9,6 +9,7 @@ from copy import deepcopy
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 from example_cases import cases
 from sentence_lists import BATCHES, sentences
@@ -19,18 +20,21 @@ from almanac.model.load import Loaded, load
 from almanac.source.reader import DataPath
 from almanac.source.texts import texts_of
 from almanac.wording.amounts import tokens
-from almanac.wording.dangers import DANGERS
-from almanac.wording.families import FAMILIES, THEMES
+from almanac.wording.dangers import BY_WEIGHT, DANGERS
+from almanac.wording.families import FAMILIES
 from almanac.wording.folding import fold
-from almanac.wording.glance import all_said, worth_a_look
 from almanac.wording.lexicon import AMOUNTS, words
 from almanac.wording.patterns import Pattern, Row
-from almanac.wording.reading import Asking, asked_for
+from almanac.wording.reading import Asking, asked_for, hits_of
+from almanac.wording.topics import TOPICS
+from almanac.wording.weighing import Weighed, worth_weighing
+from almanac.wording.weights import weights
 from almanac.wording.words import MEANINGS
+from teaching.model import fitted, table
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
-LEAST_CAUGHT = 0.95
-MOST_STOPPED = 0.02
+LEAST_CAUGHT = 0.8
+MOST_STOPPED = 0.005
 
 
 def rates(batch: int) -> tuple[float, float]:
@@ -43,7 +47,7 @@ def rates(batch: int) -> tuple[float, float]:
 
 
 def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
-    """What is caught and stopped of all sentences that the rule has been mended by.
+    """What is caught and stopped of all sentences that the rule has been mended and taught by.
 
     Of sentences that it had never met it caught, and stopped, on the first try:
 
@@ -58,6 +62,13 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     - batch 10, by another hand: 54 % and 6 %; after mending by 7, 8 and 9: 61 % and 6 %
     - batch 11, by another hand: 46 % and 5 %; after mending by 7, 8 and 9: 56 % and 8 %; after
       mending by 10 too: 59 % and 8 %
+    - batches 12 and 13, by two other hands, with pictures, games, tables and tricks: 45 % and 9 %,
+      41 % and 7 %; batch 14, plain sentences by the hand that set up the weights: 57 % and 7 %
+
+    That was patterns alone. With weights, each writer's sentences by a model that was taught without
+    them (``scripts/teach`` prints it anew): 58 % and 4 %, 50 % and 3 %, 62 % and 4 %. Of
+    300 sentences that nobody who taught it has read it catches and stops 85 % and 1 %; patterns
+    alone did 84 % and 7 %.
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():
@@ -205,19 +216,57 @@ def test_no_meaning_and_no_family_is_unused() -> None:
     assert {*MEANINGS} - names <= by_hand | units
 
 
-def test_a_glance_loses_nothing() -> None:
-    for batch in BATCHES:
-        for text in (*sentences("unsafe", batch), *sentences("harmless", batch)):
-            worth = {id(said[1]) for said in worth_a_look(text)}
-            row = Row(tokens(text))
-            found = [s for _, s in all_said() if any(True for _ in s.pattern.found_in(row))]
-            assert {id(saying) for saying in found} <= worth, text
+# ---- the weights
 
 
-def test_every_danger_speaks_of_a_theme() -> None:
-    """So that a glance is enough for a text that speaks of none."""
-    keys = {saying.pattern.steps: saying.pattern.key_names for d in DANGERS for saying in d.sayings}
-    assert {steps for steps, names in keys.items() if not names <= THEMES} == set()
+def test_a_first_look_loses_little() -> None:
+    unsafe = [text for batch in BATCHES for text in sentences("unsafe", batch)]
+    lost = [text for text in unsafe if not worth_weighing(text) and weighs(text) > bound("alone")]
+    assert len(lost) <= 0.01 * len(unsafe), lost
+
+
+def weighs(text: str) -> float:
+    return Weighed(text, tokens(text)).weight
+
+
+def bound(name: str) -> float:
+    return weights().bounds[name]
+
+
+def test_every_trait_that_weighs_can_be_found() -> None:
+    """So that a topic or a meaning that is renamed is taught again."""
+    sizes = {"few", "some", "many"}
+    known = {*MEANINGS, *AMOUNTS, *(f"#{topic}" for topic in TOPICS), *sizes}
+    pairs = (weights().following, weights().beside)
+    groups = {*weights().groups, *(one for pair in pairs for one in pair)}
+    groups |= {one for pair in (*pairs, weights().placed) for row in pair.values() for one in row}
+    assert groups <= known, groups - known
+    assert weights().hits.keys() - {"asked"} <= {danger.name for danger in DANGERS}
+
+
+def test_what_no_pattern_knows_is_found_by_its_weight_and_names_its_words() -> None:
+    text = "The tank's full, the cap's on, off you go to the other end."
+    row = Row(tokens(text))
+    assert not any(True for _ in hits_of(row))
+    (asking,) = asked_for(text)
+    assert asking.danger is BY_WEIGHT
+    assert {word for word in asking.words.split() if word != "..."} <= set(map(str, row.tokens))
+    assert asked_for(text, tells=True) == ()
+
+
+def test_a_trait_counts_once_and_a_long_text_weighs_no_more() -> None:
+    once = "Swim the length on one lungful."
+    assert weighs(f"{once} {once}") == pytest.approx(weighs(once), abs=1.5)
+
+
+def test_a_model_is_fitted_to_its_examples() -> None:
+    rows = [["air", "none"], ["air", "none", "wall"], ["air", "wall"], ["wall"], ["wall", "rest"]]
+    learnt = table(rows, 1)
+    unsafe = np.array([1.0, 1.0, 0.0, 0.0, 0.0])
+    model = fitted(learnt.evened(), unsafe, np.ones(5), 100.0)
+    assert ((model.of(learnt.evened()) > 0) == (unsafe > 0)).all()
+    by_name = dict(zip(learnt.names, model.weights, strict=True))
+    assert by_name["none"] > by_name["air"] > by_name["rest"]
 
 
 # ---- which texts are read

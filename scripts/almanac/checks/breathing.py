@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, forbids
-from almanac.wording.dangers import FURTHER
+from almanac.wording.dangers import ARE_FURTHER
 
 
 @forbids("breath-holding")
@@ -37,7 +37,7 @@ def _problems(analysis: Analysis, are_further: bool) -> Iterator[Problem]:
     told = set()
     for entry, text, asking in analysis.asked_for:
         here = (entry.file, text.path, text.is_key)
-        if (asking.danger.name == FURTHER.name) is are_further and here not in told:
+        if (asking.danger.name in ARE_FURTHER) is are_further and here not in told:
             told.add(here)
             message = f"'{asking.words}' {asking.danger.asks}"
             yield Problem(entry, text.path, message, asking.danger.mend, text.is_key)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from functools import cache, lru_cache
 
 from almanac.wording.words import LOOSE, MEANINGS
@@ -37,15 +37,14 @@ def forms(written: str) -> Iterator[str]:
 _WHOLE_STEMS = {"breath"}
 
 
-A_NUMBER, NUMBERS = "#", "##"
-COUNTS = frozenset({"COUNT_DOWN", "COUNT_UP"})
-AMOUNTS = COUNTS | frozenset(
+AMOUNTS = frozenset(
     {
+        *("COUNT_DOWN", "COUNT_UP"),
         *("CLOCK", "DIST", "NEAR", "SHALLOW", "LONG_TIME", "BRIEF"),
         *("NUM", "NO", "ONE", "SOME", "MANY"),
     }
 )
-"""Meanings that a number may have; those of ``COUNTS`` need two numbers at least."""
+"""Meanings that a number may have."""
 
 
 @cache
@@ -56,42 +55,6 @@ def words() -> dict[str, Meanings]:
         for form in forms(written):
             found.setdefault(form, set()).add(meaning)
     return {form: frozenset(meanings) for form, meanings in found.items()}
-
-
-@cache
-def _by_meaning() -> dict[str, list[str]]:
-    found: dict[str, list[str]] = {}
-    for form, meanings in words().items():
-        for meaning in meanings:
-            found.setdefault(meaning, []).append(form)
-    return found
-
-
-@cache
-def _slips() -> dict[str, list[str]]:
-    found: dict[str, list[str]] = {}
-    for slip, word in misspellings().items():
-        found.setdefault(word, []).append(slip)
-    return found
-
-
-def words_with(name: str) -> Sequence[str]:
-    """The words of a meaning; a small letter's name is a word itself."""
-    return _by_meaning().get(name, (name,))
-
-
-@cache
-def telling_words(name: str) -> frozenset[str]:
-    """What a text that holds the meaning holds at least one of: a word, the words of a phrase one
-    after the other; of an amount any number, but 0 and 1 are words.
-    """
-    own = {form.replace("_", " ") for form in words_with(name)}
-    slips = {slip for word in own for slip in _slips().get(word, ())}
-    if name in COUNTS:
-        own.add(NUMBERS)
-    elif name in AMOUNTS and name not in {"NO", "ONE"}:
-        own.add(A_NUMBER)
-    return frozenset(own | slips)
 
 
 @cache

@@ -15,16 +15,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
-from almanac.wording.families import FAMILIES, THEMES
-from almanac.wording.lexicon import telling_words, words_with
+from almanac.wording.families import FAMILIES
 from almanac.wording.tokens import Token
 
 _GAPS = {"~": (0, 2, True), "..": (0, 4, True), "...": (0, 9, False)}
 _NAMELESS = {*_GAPS, "//", "&", "&&"}
-_ANYWHERE = {"FULL", "HALF", "COMMA", "LIGHT"}
 _FIRST_SIGN = 0x100
 _signs: dict[str, str] = {}
-_named_by: dict[str, str] = {}
 
 
 def _split(step: str) -> list[str]:
@@ -41,7 +38,6 @@ def _sign(name: str) -> str:
     """One character for a meaning, or for a word that some pattern names."""
     if name not in _signs:
         _signs[name] = chr(_FIRST_SIGN + len(_signs))
-        _named_by[_signs[name]] = name
     return _signs[name]
 
 
@@ -90,21 +86,6 @@ class Pattern:
         }
         return frozenset(own.union(*map(_names, own)))
 
-    @property
-    def key_names(self) -> frozenset[str]:
-        """The meanings and words of its rarest step."""
-        return frozenset(_named(self.key))
-
-    @cached_property
-    def key(self) -> frozenset[str]:
-        """The signs of its rarest step: no text without one of them needs to be looked at."""
-        return min(self._needed, key=_rank)
-
-    @cached_property
-    def key_words(self) -> frozenset[str]:
-        """The words of its rarest step."""
-        return frozenset().union(*map(telling_words, self.key_names))
-
     def found_in(self, row: Row) -> Iterator[tuple[int, int]]:
         """Where it stands: the numbers of its first token and of the one after its last."""
         for needed in self._needed:
@@ -119,15 +100,6 @@ class Pattern:
                 starts, ends = zip(*spans, strict=True)
                 start = row.written.count(" ", 0, min(starts))
                 yield start, row.written.count(" ", 0, max(ends))
-
-    @cached_property
-    def needed_words(self) -> tuple[frozenset[str], ...]:
-        """For each step that may not be missing, words of which a text holds one at least."""
-        return tuple(
-            frozenset().union(*map(telling_words, names))
-            for signs in self._needed
-            if not (names := _named(signs)) & _ANYWHERE
-        )
 
     @cached_property
     def _needed(self) -> tuple[frozenset[str], ...]:
@@ -148,15 +120,6 @@ class Pattern:
     def _breaks(self) -> Sequence[str]:
         """What ends the stretch of text that all its parts stand in."""
         return [_sign("FULL")] if " && " in self.steps else [_sign("FULL"), _sign("HALF")]
-
-
-def _named(signs: frozenset[str]) -> set[str]:
-    return {_named_by[sign] for sign in signs}
-
-
-def _rank(signs: frozenset[str]) -> tuple[bool, int]:
-    names = _named(signs)
-    return not names <= THEMES, sum(len(words_with(name)) for name in names)
 
 
 def _near(

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from almanac.wording.amounts import tokens
-from almanac.wording.dangers import Danger, Saying
+from almanac.wording.dangers import BY_WEIGHT, DANGERS, FURTHER_BY_WEIGHT, Danger, Saying
 from almanac.wording.denial import is_excused
-from almanac.wording.glance import Said, worth_a_look
 from almanac.wording.patterns import Row
+from almanac.wording.tokens import Token
+from almanac.wording.topics import OF_AIR_AND_DEPTH, topics_of
+from almanac.wording.weighing import Weighed, worth_weighing
+from almanac.wording.weights import weights
 
 
 @dataclass(frozen=True)
@@ -26,19 +30,67 @@ class Asking:
 def asked_for(text: str, tells: bool = False) -> tuple[Asking, ...]:
     """The dangers that a text asks for. A text that ``tells`` may say what goes wrong; what it
     asks for is still found.
+
+    Two readings are laid together: patterns of meaning, which know what is denied, and the weight
+    of all the text's words, which knows pictures that no pattern has. A pattern counts where the
+    text weighs enough besides; without one a text must weigh more.
     """
-    ways = worth_a_look(text)
-    return tuple(_asked_for(ways, Row(tokens(text)), tells)) if ways else ()
+    if not worth_weighing(text):
+        return ()
+    row = Row(tokens(text))
+    weighed = Weighed(text, row.tokens)
+    bounds = weights().bounds
+    if weighed.weight < bounds["least"]:
+        return ()
+    hits = tuple(hits_of(row))
+    asked = tuple(hit.asking(row) for hit in hits if not hit.is_excused(row, tells))
+    weight = weighed.weight + weight_of(hits, bool(asked))
+    if asked and weight > bounds["backed"]:
+        return asked
+    if weight > bounds["alone"] and not tells:
+        heaviest = weighed.heaviest
+        return (Asking(_danger_of(heaviest), " ... ".join(map(str, heaviest))),)
+    return ()
 
 
-def _asked_for(ways: Iterable[Said], row: Row, tells: bool) -> Iterator[Asking]:
-    for danger, saying in ways:
-        for start, end in saying.pattern.found_in(row):
-            if _is_harmless(saying, danger.of_sentence, row, start, end):
-                continue
-            if not is_excused(row.tokens, start, end, tells):
-                words = " ".join(str(token) for token in row.tokens[start:end])
-                yield Asking(danger, words, saying.pattern.steps)
+def _danger_of(heaviest: Sequence[Token]) -> Danger:
+    """The danger of a text that no pattern knows, by what its heaviest words speak of."""
+    topics = frozenset().union(*topics_of(heaviest))
+    return BY_WEIGHT if topics & OF_AIR_AND_DEPTH else FURTHER_BY_WEIGHT
+
+
+class Hit(NamedTuple):
+    """A place where a pattern is found, and none of its harmless readings."""
+
+    danger: Danger
+    saying: Saying
+    start: int
+    end: int
+
+    def is_excused(self, row: Row, tells: bool) -> bool:
+        """Whether what it says is denied in its own clause, or only told."""
+        return is_excused(row.tokens, self.start, self.end, tells)
+
+    def asking(self, row: Row) -> Asking:
+        """What it asks for, and the words that do."""
+        words = " ".join(map(str, row.tokens[self.start : self.end]))
+        return Asking(self.danger, words, self.saying.pattern.steps)
+
+
+def hits_of(row: Row) -> Iterator[Hit]:
+    """Every place where a pattern is found, denied or not."""
+    for danger in DANGERS:
+        for saying in danger.sayings:
+            for start, end in saying.pattern.found_in(row):
+                if not _is_harmless(saying, danger.of_sentence, row, start, end):
+                    yield Hit(danger, saying, start, end)
+
+
+def weight_of(hits: Sequence[Hit], are_asked: bool) -> float:
+    """What patterns add: each danger that is named once, and that it is not denied."""
+    known = weights().hits
+    named = sum(known.get(name, 0.0) for name in {hit.danger.name for hit in hits})
+    return named + are_asked * known.get("asked", 0.0)
 
 
 def _is_harmless(saying: Saying, of_sentence: bool, row: Row, start: int, end: int) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from almanac.wording.dangers.bounds import BOUNDS
+from almanac.wording.dangers.by_weight import BY_WEIGHT, FURTHER_BY_WEIGHT
 from almanac.wording.dangers.counting_down import COUNTING_DOWN
 from almanac.wording.dangers.danger import Danger, Saying
 from almanac.wording.dangers.enduring import ENDURING
@@ -31,4 +32,6 @@ DANGERS = (
     FURTHER,
 )
 
-__all__ = ["DANGERS", "FURTHER", "Danger", "Saying"]
+ARE_FURTHER = frozenset({FURTHER.name, FURTHER_BY_WEIGHT.name})
+
+__all__ = ["ARE_FURTHER", "BY_WEIGHT", "DANGERS", "FURTHER_BY_WEIGHT", "Danger", "Saying"]

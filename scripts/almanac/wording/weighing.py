@@ -1,0 +1,130 @@
+"""A text weighed by its traits, and the words of it that weigh most.
+
+The weights are those of a logistic model: of the traits that have one, the sum over the square root
+of how many they are, so that a long text weighs no more than a short one.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import permutations
+from math import sqrt
+
+from almanac.wording.folding import fold
+from almanac.wording.lexicon import cut, meant
+from almanac.wording.tokens import Token
+from almanac.wording.traits import REACH, Traits, stem
+from almanac.wording.weights import ByPair, weights
+
+_WORD = re.compile(r"[a-z]+|\d+")
+_TOLD = 3  # how many of the heaviest traits a finding names the words of
+_MOST_WORDS = 100_000  # that are remembered
+
+
+def pieces(text: str) -> list[str]:
+    """The words of a text as they stand, and its numbers."""
+    return _WORD.findall(fold(text))
+
+
+def plain_stem(word: str) -> str:
+    """What a word is looked up by at a glance: a number by a sign."""
+    return "#" if word[0].isdigit() else stem(meant(word))
+
+
+class _Glance(dict[str, float]):
+    """The weight of a word as it stands; of one that hides others, of the heaviest of them."""
+
+    def __missing__(self, word: str) -> float:
+        known = weights().glance
+        found = max(known.get(plain_stem(piece), 0.0) for piece in cut(word))
+        if len(self) < _MOST_WORDS:
+            self[word] = found
+        return found
+
+
+_glance = _Glance()
+
+
+def worth_weighing(text: str) -> bool:
+    """Whether the plain words of a text are such as a danger is asked for in."""
+    words = pieces(text)
+    total = sum(map(_glance.__getitem__, words))
+    return bool(words) and total / sqrt(len(words)) > weights().bounds["glance"]
+
+
+def _pairs(known: ByPair, first: Iterable[str], second: Iterable[str]) -> Iterator[int]:
+    """The numbers of the pairs that have a weight, one of the first with one of the second."""
+    for group in first:
+        if row := known.get(group):
+            for other in second:
+                if (number := row.get(other)) is not None:
+                    yield number
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """A text with what it weighs."""
+
+    text: str
+    tokens: Sequence[Token]
+
+    @cached_property
+    def _traits(self) -> Traits:
+        return Traits(self.text, self.tokens)
+
+    @cached_property
+    def _found(self) -> frozenset[int]:
+        """The traits that have a weight, by their numbers."""
+        known, traits = weights(), self._traits
+        groups = traits.all_groups
+        found: set[int] = set()
+        for known_ones, names in (
+            (known.words, traits.words),
+            (known.shapes, traits.shape),
+            (known.groups, groups),
+        ):
+            found.update([known_ones[name] for name in names if name in known_ones])
+        beside = dict.fromkeys(groups, groups)
+        for pairs, seconds_of in (
+            (known.placed, traits.placed),
+            (known.following, traits.after),
+            (known.beside, beside),
+        ):
+            for first, seconds in seconds_of.items():
+                if row := pairs.get(first):
+                    found.update([row[name] for name in row.keys() & seconds])
+        return frozenset(found)
+
+    @cached_property
+    def weight(self) -> float:
+        """What the traits weigh together."""
+        values, found = weights().values, self._found
+        total = sum([values[number] for number in found])
+        return total / sqrt(len(found) or 1) + weights().bounds["bias"]
+
+    @cached_property
+    def heaviest(self) -> list[Token]:
+        """The tokens of the heaviest words and pairs, in the order that they stand in."""
+        ranked = sorted(self._on_tokens(), reverse=True)
+        heaviest = {at for _, own in ranked[:_TOLD] for at in own}
+        return [self.tokens[at] for at in sorted(heaviest)]
+
+    def _on_tokens(self) -> Iterator[tuple[float, tuple[int, ...]]]:
+        """What words, groups and pairs weigh, each with the tokens that it stands on."""
+        known, kinds = weights(), self._traits.kinds
+        for at, token in enumerate(self.tokens):
+            if (number := known.words.get(stem(token.text))) is not None:
+                yield known.values[number], (at,)
+        for at, groups in kinds:
+            for group in groups:
+                if (number := known.groups.get(group)) is not None:
+                    yield known.values[number], (at,)
+        for (at, one), (later, other) in permutations(kinds, 2):
+            if at < later <= at + REACH:
+                for number in _pairs(known.following, one, other):
+                    yield known.values[number], (at, later)
+            for number in _pairs(known.beside, one, other):
+                yield known.values[number], (at, later)
