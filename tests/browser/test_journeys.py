@@ -108,3 +108,61 @@ def test_doors_lead_somewhere_without_scripts(server: Server, browser: Browser) 
     page.locator("article ul.entries a").first.click()
     assert page.locator("h1").count() == 1
     context.close()
+
+
+def mine(phone: Page, server: Server, group: str) -> None:
+    """Choose a lane group once, as one does in the settings."""
+    phone.goto(server.address + "settings.html")
+    phone.locator(".my-groups .chip", has=phone.locator(f'[value="{group}"]')).tap()
+    for other in phone.locator(f'[data-my-group]:checked:not([value="{group}"])').all():
+        other.evaluate("box => box.click()")
+    phone.goto(server.address)
+
+
+def test_twelve_minutes_two_lanes_and_fins(phone: Page, server: Server) -> None:
+    mine(phone, server, "heron-1")
+    hand = Hand()
+    hand.tap(phone.locator(".bar-find"))
+    minutes = phone.locator("[data-facet=minutes]")
+    hand.tap(minutes.locator("summary"))
+    hand.tap(minutes.locator(".chip").get_by_text("12 min", exact=True))
+    hand.tap(minutes.locator(".chips-narrow .chip").get_by_text("2", exact=True))
+    gear = phone.locator("[data-facet=gear]")
+    hand.tap(gear.locator("summary"))
+    hand.tap(gear.locator(".chip").get_by_text("Fins", exact=True))
+    hand.tap(gear.locator("[data-done]"))
+    first = phone.locator(".hits a").first
+    expect(first).to_be_in_viewport()
+    expect(first).to_contain_text("of 12:00")
+    expect(first).to_contain_text("fins")
+    hand.tap(first)
+    phone.wait_for_url(lambda url: "find.html" not in url)
+    assert hand.taps == 8
+
+
+def test_a_practice_for_a_slow_group_is_picked_from_the_list(phone: Page, server: Server) -> None:
+    mine(phone, server, "heron-2")
+    hand = Hand()
+    hand.tap(phone.locator(".bar-find"))
+    hand.tap(phone.locator(".kinds .chip", has=phone.locator("[value=practice]")))
+    minutes = phone.locator("[data-facet=minutes]")
+    hand.tap(minutes.locator("summary"))
+    hand.tap(minutes.locator(".chip").get_by_text("90 min", exact=True))
+    hand.tap(minutes.locator("[data-done]"))
+    first = phone.locator(".hits a").first
+    expect(first).to_contain_text("of 90:00")
+    hand.tap(first)
+    phone.wait_for_url("**/practices/heron-*.html")
+    assert hand.taps == 6
+
+
+def test_a_wrong_word_leads_to_the_right_page(phone: Page, server: Server) -> None:
+    phone.goto(server.address)
+    hand = Hand()
+    hand.tap(phone.locator(".bar-find"))
+    expect(phone.locator("#find-words")).to_be_focused()
+    phone.keyboard.type("parrashutte")
+    expect(phone.locator(".hits a").first).to_contain_text("arachute")
+    hand.tap(phone.locator(".hits a").first)
+    phone.wait_for_url("**/gear/parachute.html")
+    assert hand.taps == 2
