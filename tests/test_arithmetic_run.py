@@ -50,6 +50,7 @@ def test_reps_of_one_item_are_one_block_and_a_pause_is_a_wait() -> None:
     found = blocks(kick(2, sendoff=75), {"pause": 60, "note": "Water"}, kick(3, sendoff=80))
     assert told(found) == [(0, 2, 75), (60, Why.PAUSE), (2, 3, 80)]
     assert (found[1].note, found[1].change) == ("Water", None)
+    assert blocks({"pause": 5})[0].note == ""
     assert [own.rep.number for own in found[2].reps] == [1, 2, 3]
 
 
@@ -67,6 +68,7 @@ def test_rounds_hold_their_blocks_and_the_gear_that_no_pause_covers() -> None:
         (0, 1, 50), {("items", 1): [first, second], "s": 30}, (10, Why.PAUSE),
     ]  # fmt: skip
     change = found[1].rounds[0][1].change
+    assert found[1].rounds[0][1].note == ""
     assert (change.off, change.on, change.at_far_end) == ({"fins"}, set(), True)
 
 

@@ -20,7 +20,7 @@ def step_home(rep: Rep, course: Course) -> int:
 
     On land, held in place and where one gets back to the start each time, one.
     """
-    if course == LAND or not rep.distance or rep.item.manner.ready_s:
+    if course == LAND or rep.item.manner.ready_s:
         return 1
     lengths = Fraction(rep.distance) * rep.item.manner.swimmers / course.length
     return next((step for step in _STEPS if lengths * step % 2 == 0), 0)
@@ -30,12 +30,6 @@ def comes_home(reps: Iterable[Rep], course: Course) -> bool:
     """Whether reps, one after the other, end at the end where the first of them began."""
     if course == LAND:
         return True
-    lengths = sum(
-        (
-            Fraction(rep.distance) * rep.item.manner.swimmers / course.length
-            for rep in reps
-            if not rep.item.manner.ready_s
-        ),
-        Fraction(0),
-    )
-    return lengths % 2 == 0
+    swum = [rep for rep in reps if not rep.item.manner.ready_s]
+    distance = sum(Fraction(rep.distance) * rep.item.manner.swimmers for rep in swum)
+    return distance / course.length % 2 == 0

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from enum import Enum
+from enum import Enum, auto
 from itertools import groupby
 
 from almanac.arithmetic.expand import Event, Rep
@@ -34,8 +34,8 @@ class RepsBlock:
 class Why(Enum):
     """What a wait is for."""
 
-    PAUSE = "pause"
-    GEAR = "gear"
+    PAUSE = auto()
+    GEAR = auto()
 
 
 @dataclass(frozen=True)
@@ -46,8 +46,8 @@ class WaitBlock:
 
     seconds: float
     why: Why
-    note: str = ""
-    change: GearChange | None = None
+    note: str
+    change: GearChange | None
 
 
 @dataclass(frozen=True)
@@ -58,7 +58,7 @@ class RoundsBlock:
 
     path: DataPath
     rounds: tuple[tuple[Block, ...], ...]
-    between_s: float = 0.0
+    between_s: float
 
 
 Block = RepsBlock | WaitBlock | RoundsBlock
@@ -86,18 +86,17 @@ def _in_a_row(events: Sequence[Event], clock: GroupClock) -> Iterator[_Placed]:
     gathered: list[TimedRep] = []
     number = 0
     for event in events:
-        is_rep = isinstance(event, Rep)
-        goes_on = is_rep and gathered and _place(gathered[0].rep) == _place(event)
+        goes_on = gathered and _place(gathered[0].rep) == _place(event)
         if gathered and (not goes_on or id(event) in changes):
             yield _reps(number, gathered)
             gathered = []
         if not isinstance(event, Rep):
-            wait = WaitBlock(event.seconds, Why.PAUSE, event.note)
+            wait = WaitBlock(event.seconds, Why.PAUSE, event.note, None)
             yield _Placed(event.path, event.rounds, wait)
             continue
         if id(event) in changes:
             change = changes[id(event)]
-            wait = WaitBlock(change.uncovered_s, Why.GEAR, change=change)
+            wait = WaitBlock(change.uncovered_s, Why.GEAR, "", change)
             yield _Placed(event.path, event.rounds, wait)
         gathered.append(clock.reps[number])
         number += 1
@@ -129,8 +128,9 @@ def _nested(placed: Sequence[_Placed], depth: int) -> Iterator[Block]:
         for _, each in groupby(inside, key=lambda one: one.rounds[depth]):
             held = list(each)
             if held[-1].path == (*path, "pause_between"):
-                last = held.pop().block
-                between_s = last.seconds if isinstance(last, WaitBlock) else 0.0
+                between = held.pop().block
+                assert isinstance(between, WaitBlock)
+                between_s = between.seconds
             rounds.append(tuple(_nested(held, depth + 1)))
         yield RoundsBlock(path, tuple(rounds), between_s)
 

@@ -14,8 +14,6 @@ Told = tuple[int, bool] | None  # a rep that settles a rule, by its place, and w
 
 def effort_words_of(rep: Rep, scale: EffortScale) -> Words:
     """The effort words that a rep holds something of."""
-    if len(rep.pieces) == 1:
-        return scale.split(rep.pieces[0].effort).keys()
     return frozenset(word for piece in rep.pieces for word in scale.split(piece.effort))
 
 

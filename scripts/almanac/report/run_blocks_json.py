@@ -136,7 +136,7 @@ class BlocksOfCrew:
         return self._numbers[id(timed.pieces)][1]
 
     def _wait(self, block: WaitBlock) -> dict[str, Any]:
-        told: dict[str, Any] = {"wait": self._takes(block.seconds), "why": block.why.value}
+        told: dict[str, Any] = {"wait": self._takes(block.seconds), "why": block.why.name.lower()}
         if block.note:
             told["note"] = block.note
         if block.change:
