@@ -10,7 +10,6 @@ import hashlib
 import json
 import os
 import random
-import resource
 import shutil
 import signal
 import subprocess
@@ -364,10 +363,15 @@ def test_two_builds_at_once_give_one_whole_site(built: Path, tmp_path: Path) -> 
 # ---- a disk that takes no more
 
 
-def limited() -> None:
-    """No file may grow past 20,000 bytes: what the system then says of a write names no path, as on a full disk."""
-    signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
+# No file may grow past 20,000 bytes: what the system then says of a write names no path, as on a full
+# disk. A process of its own sets that: a fork that goes on in Python can stand still for ever where
+# the process before it has threads, as a worker of the tests has.
+LIMITED = (sys.executable, "-c", """
+import os, resource, signal, sys
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
+os.execv(sys.argv[1], sys.argv[1:])
+""")  # fmt: skip
 
 
 def test_a_disk_that_takes_no_more_is_one_sentence_with_the_path(
@@ -378,7 +382,7 @@ def test_a_disk_that_takes_no_more_is_one_sentence_with_the_path(
     before = contents(root / "site")
     shutil.rmtree(root / "build/pages")
     done = subprocess.run(
-        command(root, "--no-cache"), capture_output=True, text=True, check=False, preexec_fn=limited
+        [*LIMITED, *command(root, "--no-cache")], capture_output=True, text=True, check=False
     )
     assert done.returncode == 4
     assert done.stderr.count("\n") == 1 and "Traceback" not in done.stderr
@@ -387,7 +391,7 @@ def test_a_disk_that_takes_no_more_is_one_sentence_with_the_path(
 
 
 @pytest.fixture
-def small_disk(tmp_path: Path) -> Iterator[tuple[Path, Callable[[], None] | None]]:
+def small_disk(tmp_path: Path) -> Iterator[tuple[Path, tuple[str, ...]]]:
     """A disk of 1 MB, where this machine lets us make one; else another disk than that of the
     test, with what keeps a process from writing much to it.
     """
@@ -398,26 +402,25 @@ def small_disk(tmp_path: Path) -> Iterator[tuple[Path, Callable[[], None] | None
         shutil.which("mount")
         and subprocess.run(mount, capture_output=True, check=False).returncode == 0
     ):
-        yield small, None
+        yield small, ()
         subprocess.run(["umount", small], check=True)
     else:
         other = Path(tempfile.mkdtemp(dir="/dev/shm"))
-        yield other, limited
+        yield other, LIMITED
         shutil.rmtree(other)
 
 
 def test_a_full_disk_is_one_sentence_with_the_path(
-    built: Path, tmp_path: Path, small_disk: tuple[Path, Callable[[], None] | None]
+    built: Path, tmp_path: Path, small_disk: tuple[Path, tuple[str, ...]]
 ) -> None:
     root, (small, limit) = tmp_path / "club", small_disk
     shutil.copytree(built, root)
     folder(small / "deep/site", is_site=True)
     done = subprocess.run(
-        command(root, "--out", small / "deep/site"),
+        [*limit, *command(root, "--out", small / "deep/site")],
         capture_output=True,
         text=True,
         check=False,
-        preexec_fn=limit,
     )
     assert done.returncode == 4, done
     where = root / "build" if limit else small / "deep/.site.almanac-new"
