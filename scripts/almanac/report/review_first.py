@@ -32,6 +32,7 @@ _CHECKS = (
     "pyproject.toml",
     "requirements",
 )
+_OF_TIME = {"factor", "pace_factor", "change_s", "share_of_best"}  # rest is reckoned with these
 _MOST_NAMED = 8  # files named in one line before the rest is counted
 
 
@@ -83,7 +84,7 @@ def _sentence(one: Loosened, address: str) -> str:
         return f"**Accepted.** {_accepted(one, who, where)}"
     if one.sort == LOOSER:
         what = {"policy": "Limit loosened", "club": "Fact of the club loosened"}.get(
-            one.kind, "Dose raised"
+            one.kind, "Time reckoned otherwise" if one.path[-1] in _OF_TIME else "Dose raised"
         )
         reason = one.after.get("reason") if isinstance(one.after, Mapping) else None
         why = f" The reason given: {fenced(reason, _WHOLE)}." if reason else ""
