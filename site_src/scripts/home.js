@@ -3,6 +3,7 @@
 import { all, make, one } from "./lib/dom.js";
 import { last } from "./lib/last-pages.js";
 import { read } from "./lib/storage.js";
+import { inWords, time, today, weekEnd } from "./lib/today.js";
 
 /** A practice on a day.
  * @typedef {{on: string, start: string, end: string, href: string, title: string, squad: string, groups: string[]}} Planned */
@@ -14,9 +15,6 @@ const data = JSON.parse(one("#home-data").textContent ?? "");
 const planned = data.rows.map((row) => /** @type {Planned} */ (Object.fromEntries(data.columns.map((name, at) => [name, row[at]]))));
 const choices = read("choices", /** @type {Choices} */ ({}));
 const mine = choices.groups ?? (choices.group ? [choices.group] : []);
-const now = new Date();
-const time = now.toTimeString().slice(0, "HH:MM".length);
-const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 
 /** @param {Planned} own */
 const isMine = (own) => own.groups.some((group) => mine.includes(group));
@@ -35,9 +33,6 @@ const sorted = (found) =>
 
 /** @param {Planned} own */
 const when = (own) => (own.start ? `${own.start}–${own.end}` : "no time");
-
-/** @param {string} on */
-const day = (on) => new Date(`${on}T12:00`).toLocaleDateString(document.documentElement.lang, { weekday: "long", day: "numeric", month: "long" });
 
 /** @param {string} href
  * @param {string} title
@@ -85,8 +80,16 @@ function showTonight() {
   if (todays.length) {
     one("[data-tonight]").replaceChildren(...shown(sorted(todays), "Tonight"));
   } else if (later.length) {
-    one("[data-tonight]").replaceChildren(...shown(sorted(later), `Nothing today; ${day(later[0].on)}`));
+    one("[data-tonight]").replaceChildren(...shown(sorted(later), `Nothing today; ${inWords(later[0].on)}`));
   }
+}
+
+/** On a desk: what the week holds after today, mine alone where I chose lane groups. */
+function showWeek() {
+  const coming = planned.filter((own) => own.on > today && own.on <= weekEnd && (!mine.length || isMine(own)));
+  const box = one("[data-week]");
+  box.hidden = !coming.length;
+  one("ul", box).replaceChildren(...coming.map((own) => row(own.href, own.title, `${inWords(own.on)}, ${when(own)} · ${own.squad}`)));
 }
 
 function showLast() {
@@ -97,6 +100,7 @@ function showLast() {
 }
 
 showTonight();
+showWeek();
 showLast();
 const chosen = [...mine.map((group) => data.titles[group]), choices.pool].filter(Boolean);
 for (const place of all("[data-chosen]")) {

@@ -44,7 +44,7 @@ def test_from_a_fault_to_its_drill(
         )
     )
     expect(phone.locator(".causes .test").first).to_be_visible()
-    hand.tap(phone.locator(".mended a").first)
+    hand.tap(phone.locator(".first-drill a").first)
     assert_drill(phone)
     first = analysis.catalogue.faults[fault].causes[0].mended_by[0]
     assert phone.url.endswith(f"/drills/{first}.html")

@@ -11,18 +11,17 @@ from almanac.model.swim_set import SwimSet
 from almanac.report.ways import distance_words
 from almanac.site.links import Link, Page, link
 
+_MOST_IN_SIGHT = 50
+
 
 def list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
-    """A page of lists, without the sections that hold none."""
-    return Page(
-        file,
-        "list",
-        {
-            "title": title,
-            "summary": summary,
-            "sections": [part for part in sections if part["lists"]],
-        },
-    )
+    """A page of lists, without the sections that hold none. Where they are long, all but the first
+    section are folded.
+    """
+    shown = [part for part in sections if part["lists"]]
+    is_long = len(shown) > 1 and sum(part["count"] for part in shown) > _MOST_IN_SIGHT
+    context = {"title": title, "summary": summary, "sections": shown, "is_long": is_long}
+    return Page(file, "list", context)
 
 
 def section(id: str, title: str, summary: str, *lists: tuple[str, list[Link]]) -> dict[str, Any]:
@@ -32,6 +31,7 @@ def section(id: str, title: str, summary: str, *lists: tuple[str, list[Link]]) -
         "title": title,
         "summary": summary,
         "lists": [(name, found) for name, found in lists if found],
+        "count": sum(len(found) for _, found in lists),
     }
 
 
