@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from almanac.analysis.analysis import Analysis
 from almanac.report.board_line import BoardLine, lines_for
+from almanac.report.set_words import gear_words
 from almanac.report.timed_board import timed_lines
 from almanac.report.whiteboard import board_lines
 from almanac.site.set_page import set_page
@@ -98,3 +101,11 @@ def _is_for(line: BoardLine, group: str) -> bool:
 def _lines(found: object) -> list[BoardLine]:
     assert isinstance(found, list)
     return found
+
+
+def test_a_whiteboard_says_how_gear_is_used(analysis: Analysis) -> None:
+    catalogue = analysis.catalogue
+    assert gear_words(catalogue, ("fins", "snorkel")) == "with fins and with snorkel"
+    chute = replace(catalogue.gear["parachute"], said="in the chute")
+    known = replace(catalogue, entries={**catalogue.entries, ("gear", "parachute"): chute})
+    assert gear_words(known, ("parachute", "fins")) == "in the chute and with fins"

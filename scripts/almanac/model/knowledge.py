@@ -182,6 +182,12 @@ class Gear(Entry):
     evidence: tuple[Evidence, ...] = ()
     helpers: tuple[Helper, ...] = ()
     tied_to: str = ""
+    said: str = ""
+
+    @property
+    def use(self) -> str:
+        """How a whiteboard says that it is used: ``in the chute``, ``with fins``."""
+        return self.said or f"with {self.title.lower()}"
 
     @property
     def ties(self) -> bool:

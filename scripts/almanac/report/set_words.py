@@ -75,8 +75,8 @@ def effort_words(catalogue: Catalogue, effort: Effort) -> str:
 
 
 def gear_words(catalogue: Catalogue, gear: tuple[str, ...]) -> str:
-    """Gear by title."""
-    return " and ".join(catalogue.gear[id].title.lower() for id in gear)
+    """How gear is used: ``in the chute and with a snorkel``."""
+    return " and ".join(catalogue.gear[id].use for id in gear)
 
 
 def sendoff_words(catalogue: Catalogue, sendoff: Sendoff) -> str:

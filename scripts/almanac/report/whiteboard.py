@@ -219,7 +219,7 @@ def _aim_of(catalogue: Catalogue, aim: Aim | None) -> tuple[tuple[str, str, str]
 
 
 def _part(catalogue: Catalogue, part: Part) -> str:
-    gear = f" with {gear_words(catalogue, part.gear)}" if part.gear else ""
+    gear = f" {gear_words(catalogue, part.gear)}" if part.gear else ""
     effort = effort_words(catalogue, part.effort)
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
     what = do_words(catalogue, part)
@@ -235,7 +235,7 @@ def board_text(lines: list[BoardLine]) -> str:
         parts = [
             f"{line.whose}: {line.what}" if line.whose else line.what,
             line.effort,
-            f"with {line.gear}" if line.gear else "",
+            line.gear,
             line.how,
             line.go,
             line.aim,
