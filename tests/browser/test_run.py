@@ -351,12 +351,25 @@ def test_what_was_done_is_an_entry_that_the_reader_takes(at_six: Page, server: S
     assert entry["note"] == "Yes: cold water, 1:15 late"
 
 
-def test_digits_are_as_large_as_promised(at_six: Page, server: Server) -> None:
+def test_digits_are_as_large_as_promised(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
     """A figure is some 0.7 of the size of its letters high."""
     begin(at_six, server)
     go(at_six)
     size = "element => 0.7 * parseFloat(getComputedStyle(element).fontSize)"
     for row in at_six.locator(".row-time").all():
         assert row.evaluate(size) >= 40
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, long_practice())
+    at_six.evaluate("localStorage.clear()")
+    at_six.reload()
+    tap(at_six, "Begin")
+    go(at_six)
+    at_six.clock.run_for(15_000)
+    digits = at_six.locator(".row-time")
+    expect(digits).to_have_text(re.compile(r"^\d:\d\d$"))
+    assert digits.evaluate(size) >= 110  # one group fills the width
+    assert digits.evaluate("element => element.scrollWidth <= element.clientWidth + 1")
     fits = "() => document.documentElement.scrollWidth <= 360 && document.body.scrollHeight <= 560"
     assert at_six.evaluate(fits)

@@ -10,9 +10,21 @@ import { put } from "./put.js";
 /** @typedef {import("../types.js").Step} Step */
 /** @typedef {import("./session.js").Session} Session */
 
-/** How wide the characters of a count are, in parts of its size. */
-const WIDE = 0.61;
-const NARROW = 0.31;
+const MEASURED_PX = 100;
+
+/** How wide a text is in bold letters of this device's face, in parts of their size. */
+const widthOf = (() => {
+  /** @type {Map<string, number>} */
+  const known = new Map();
+  const pen = make("canvas").getContext("2d");
+  return (/** @type {string} */ letter) => {
+    if (pen && !known.has(letter)) {
+      pen.font = `700 ${MEASURED_PX}px ${getComputedStyle(document.body).fontFamily}`;
+      known.set(letter, pen.measureText(letter).width / MEASURED_PX);
+    }
+    return known.get(letter) ?? 0.65;
+  };
+})();
 
 export class Rows {
   /** @param {(key: string) => void} touched */
@@ -67,7 +79,7 @@ function fill(row, session, state, shown, isOpen) {
   row.setAttribute("aria-expanded", String(isOpen));
   put(one(".row-lanes", row), shortName(shown));
   put(one(".row-time", row), time);
-  row.style.setProperty("--wide", String(Math.max(1.6, [...time].reduce((sum, letter) => sum + (":.".includes(letter) ? NARROW : WIDE), 0))));
+  row.style.setProperty("--wide", String(Math.max(1.6, [...time.replace(/\d/g, "0")].reduce((sum, letter) => sum + widthOf(letter), 0.02)).toFixed(3)));
   putLines(one(".row-rep", row), repWords(shown));
   put(one(".row-line", row), lineWords(session, state, shown));
   putLines(one(".row-more", row), isOpen ? moreWords(session, state, shown) : []);
