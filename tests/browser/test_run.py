@@ -217,7 +217,10 @@ def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
     at_six.locator(".run-row").nth(1).click()
     tap(at_six, "Change")
     tap(at_six, "Cut to end at a time …")
-    expect(at_six.get_by_text("Main set: chute a round fewer")).to_be_visible()
+    expect(at_six.get_by_role("heading", name="End by 19:45")).to_be_visible()  # of the slot
+    expect(at_six.get_by_text("It ends by then as it is")).to_be_visible()
+    tap(at_six, "−1 min")
+    expect(at_six.get_by_text("Main set: chute: a round fewer")).to_be_visible()
     ends = at_six.locator(".run-ends").text_content()
     press(at_six, at_six.get_by_role("button", name=re.compile("^Cut it")))
     assert at_six.locator(".run-ends").text_content() != ends

@@ -117,7 +117,15 @@ export const what = (change, data) => WHAT[change.do](change, data);
 export const said = (change, data) =>
   change.who === undefined || change.who === null ? what(change, data) : `${what(change, data)}, ${inSentence(whose(data, change.who))}`;
 
-/** What a cut takes.
- * @param {import("./types.js").Cut} cut
+/** What cuts take, a line a part.
+ * @param {import("./types.js").Cut[]} cuts
  * @param {RunData} data */
-export const cutWords = (cut, data) => `${titleOf(data, cut.part)} ${cut.do === "skip" ? "left out" : "a round fewer"}`;
+export function cutWords(cuts, data) {
+  /** @param {number} part */
+  const line = (part) => {
+    const rounds = cuts.filter((cut) => cut.part === part && cut.do === "round").length;
+    const isOut = cuts.some((cut) => cut.part === part && cut.do === "skip");
+    return `${titleOf(data, part)}: ${isOut ? "left out" : rounds === 1 ? "a round fewer" : `${rounds} rounds fewer`}`;
+  };
+  return [...new Set(cuts.map(({ part }) => part))].map(line);
+}

@@ -109,12 +109,12 @@ function choose(app, title, some, after = []) {
 
 const MINUTE_MS = 60_000;
 
-/** The end that is asked for at first: of the slot, or the minute before the end as it is.
+/** The end that is asked for at first: of the slot; where there is none, the minute before the end as it is.
  * @param {Session} session
  * @param {number} ends */
 function wantedEnd({ run, data }, ends) {
-  const slot = run.planned !== null && data.minutes ? run.planned + data.minutes * MINUTE_MS : Infinity;
-  return Math.min(slot, Math.floor((ends - 1) / MINUTE_MS) * MINUTE_MS);
+  const isPlanned = run.planned !== null && data.minutes;
+  return isPlanned ? (run.planned ?? 0) + (data.minutes ?? 0) * MINUTE_MS : Math.floor((ends - 1) / MINUTE_MS) * MINUTE_MS;
 }
 
 /** Cut to end at a time: the planned end first, earlier or later by minutes; what goes is said before it does.
@@ -125,7 +125,8 @@ function cutTo(app, wanted) {
   const state = session.now();
   const { ends } = forecast(state);
   const until = wanted ?? wantedEnd(session, ends);
-  const step = (/** @type {number} */ by) => button("run-chip", [by > 0 ? `+${by} min` : `−${-by} min`], () => cutTo(app, until + by * MINUTE_MS));
+  const end = Math.ceil(ends / MINUTE_MS) * MINUTE_MS; // earlier is earlier than it ends as it is
+  const step = (/** @type {number} */ by) => button("run-chip", [by > 0 ? `+${by}` : `−${-by}`, make("span", { class: "unseen" }, " min")], () => cutTo(app, (by < 0 ? Math.min(until, end) : until) + by * MINUTE_MS));
   const offer = tried(state, { at: state.now, do: "cut", until });
   const told = offer ? goes(app, offer, until) : [make("p", {}, ends <= until ? `It ends by then as it is: at ${timeOfDay(ends)}.` : "Nothing more can be cut.")];
   app.show({ title: `End by ${timeOfDay(until)}`, nodes: [make("div", { class: "run-chips" }, step(-5), step(-1), step(1), step(5)), ...told] });
@@ -136,7 +137,7 @@ function cutTo(app, wanted) {
  * @param {number} until */
 function goes(app, offer, until) {
   const session = /** @type {Session} */ (app.session);
-  const cuts = (offer.cuts ?? []).map((cut) => make("li", {}, cutWords(cut, session.data)));
+  const cuts = cutWords(offer.cuts ?? [], session.data).map((line) => make("li", {}, line));
   const short = offer.ends > until ? [make("p", { class: "run-danger" }, `Even with all of it, it ends at ${timeOfDay(offer.ends)}.`)] : [];
   const take = held("run-offer", [make("strong", {}, "Cut it"), make("small", {}, leadsTo(session, offer))], () => app.change(offer.change) && app.close());
   return [make("ul", { class: "run-plain" }, ...cuts), ...short, take];
