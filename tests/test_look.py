@@ -76,6 +76,15 @@ def test_amber_means_danger_and_nothing_else(look: str) -> None:
     assert amber <= {"danger-ground", "danger-line"}
 
 
+def test_only_what_speaks_of_danger_is_dressed_as_danger() -> None:
+    spoken = re.compile("danger|refer|brief")
+    for path in sorted((SITE_SOURCE / "styles").glob("*.css")):
+        text = re.sub(r"/\*.*?\*/", "", path.read_text("utf-8"), flags=re.DOTALL)
+        for selector, rules in re.findall(r"([^{}]+){([^{}]*)}", text):
+            if "var(--danger-" in rules:
+                assert spoken.search(selector), f"{path.name}: {selector.strip()}"
+
+
 def test_the_face_is_light_and_never_waited_for() -> None:
     assert "font-display: optional" in TOKENS
     assert "../fonts/hyperlegible-bold.woff2" in TOKENS

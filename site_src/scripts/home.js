@@ -3,13 +3,14 @@
 import { all, make, one } from "./lib/dom.js";
 import { last } from "./lib/last-pages.js";
 import { read } from "./lib/storage.js";
-import { inWords, time, today, weekEnd } from "./lib/today.js";
+import { inWords, time, today } from "./lib/today.js";
 
 /** A practice on a day.
  * @typedef {{on: string, start: string, end: string, href: string, title: string, squad: string, groups: string[]}} Planned */
 /** @typedef {{group?: string, groups?: string[], pool?: string}} Choices */
 /** @typedef {{titles: Record<string, string>, columns: string[], rows: (string | string[])[][]}} Data */
 
+const NEXT = 5;
 /** @type {Data} */
 const data = JSON.parse(one("#home-data").textContent ?? "");
 const planned = data.rows.map((row) => /** @type {Planned} */ (Object.fromEntries(data.columns.map((name, at) => [name, row[at]]))));
@@ -84,10 +85,10 @@ function showTonight() {
   }
 }
 
-/** On a desk: what the week holds after today, mine alone where I chose lane groups. */
-function showWeek() {
-  const coming = planned.filter((own) => own.on > today && own.on <= weekEnd && (!mine.length || isMine(own)));
-  const box = one("[data-week]");
+/** On a desk: what comes after today, mine alone where I chose lane groups. */
+function showNext() {
+  const coming = planned.filter((own) => own.on > today && (!mine.length || isMine(own))).slice(0, NEXT);
+  const box = one("[data-next]");
   box.hidden = !coming.length;
   one("ul", box).replaceChildren(...coming.map((own) => row(own.href, own.title, `${inWords(own.on)}, ${when(own)} · ${own.squad}`)));
 }
@@ -100,7 +101,7 @@ function showLast() {
 }
 
 showTonight();
-showWeek();
+showNext();
 showLast();
 const chosen = [...mine.map((group) => data.titles[group]), choices.pool].filter(Boolean);
 for (const place of all("[data-chosen]")) {

@@ -2,15 +2,10 @@
 
 const now = new Date();
 
-/** A day as YYYY-MM-DD, by the device's own clock.
- * @param {Date} date */
-const iso = (date) => [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-
-export const today = iso(now);
+/** Today as YYYY-MM-DD, by the device's own clock. */
+export const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 /** The time of day as HH:MM. */
 export const time = now.toTimeString().slice(0, "HH:MM".length);
-/** The last day of the seven that begin today. */
-export const weekEnd = iso(new Date(now.getFullYear(), now.getMonth(), now.getDate() + 6));
 
 /** A day in words.
  * @param {string} on */
