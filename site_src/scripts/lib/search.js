@@ -15,6 +15,8 @@ const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an 
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
 const UNKNOWN = 0.2; // what a word counts that nothing answers
 const NAMES = ["title", "also", "tags", "summary"];
+const TITLE = 0.7; // of the word that this catalogue uses, where another is asked for
+const BESIDE = 0.5; // of others that mean the same
 const APART = 0.2; // of a name whose words stand in several fields
 const LONG = 7; // letters from which more may be wrong than MiniSearch looks past quickly
 const MOST_WRONG = 3;
@@ -193,12 +195,15 @@ export class WordIndex {
       const length = Math.max(1, ...here.map((name) => lengthIn(rest, name.terms)));
       const joined = rest[1] && this.terms.has(rest[0] + rest[1]) ? [rest[0] + rest[1]] : null;
       const own = rest.slice(0, Math.max(length, joined ? 2 : 1));
-      const names = here.filter((name) => lengthIn(rest, name.terms) === length).flatMap((name) => name.names);
+      const lists = here.filter((name) => lengthIn(rest, name.terms) === length).map((name) => name.names);
+      const titles = lists.flatMap(([title = []]) => [title]);
+      const names = lists.flatMap(([, ...others]) => others);
       /** @type {Way[]} */
       const queries = [
         { query: all(own.map((term) => this.#term(term))), words: own.length },
         ...(joined ? [{ query: exactly(joined, 1.2), words: 1 }] : []),
-        ...unique(names).map((name) => ({ query: asName(name, 0.7), words: name.length })),
+        ...unique(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
+        ...unique(names).map((name) => ({ query: asName(name, BESIDE), words: name.length })),
       ];
       wanted.push({ terms: own, queries });
       at += own.length;
