@@ -8,6 +8,7 @@ from almanac.arithmetic.start_limits import BACKWARDS, FEET_FIRST, HEAD_FIRST, I
 from almanac.model.policy import Word
 from almanac.wording.dives import names_a_dive, names_a_start
 from almanac.wording.lengths_under import goes_on_under
+from almanac.wording.lifts import names_a_lift
 
 
 @pytest.mark.parametrize(
@@ -79,3 +80,22 @@ def test_a_start_counts_as_what_it_is(how: str, off: str, means: str, counts_as:
 )
 def test_a_step_that_stays_under_to_the_far_wall(step: str, goes_on: bool) -> None:
     assert goes_on_under(step) == goes_on
+
+
+@pytest.mark.parametrize(
+    ("text", "lifts"),
+    [
+        ("Take a mate of your own weight on the shoulders.", True),
+        ("With a partner on your back, ten squats.", True),
+        ("Piggy-back to the far wall and change.", True),
+        ("Carry your partner along the deck.", True),
+        ("A barbell of 40 kg across the shoulders.", True),
+        ("Lie on your back; a partner watches the ribs.", False),
+        ("Seat lifted to a straight line from shoulders to knees.", False),
+        ("Nobody lifts a partner here.", False),
+        ("A partner holds the ankles while the shoulders stay down.", False),
+        ("Swimmer by the rope, hands on the shoulders of nobody.", False),
+    ],
+)
+def test_a_lift_on_land(text: str, lifts: bool) -> None:
+    assert names_a_lift(text) == lifts

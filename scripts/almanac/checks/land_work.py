@@ -14,6 +14,7 @@ from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_time
+from almanac.wording.lifts import names_a_lift
 
 
 @refuses("land-level")
@@ -68,6 +69,27 @@ def _circuits(block: Block) -> Iterator[tuple[int, str, str]]:
 
 
 _EASIER = "choose an easier drill; pain goes to a licensed health professional, never into a set"
+
+
+@refuses("land-load")
+def land_load(analysis: Analysis) -> Iterator[Problem]:
+    """Work on land carries the body that does it: no drill has anybody lift or carry another, or a
+    barbell, by its own words. Beside a pool the floor is wet, and children's backs are still
+    growing.
+    """
+    for drill in analysis.catalogue.drills.values():
+        if not drill.is_on_land:
+            continue
+        texts: list[tuple[DataPath, str]] = [
+            (("title",), drill.title),
+            (("summary",), drill.summary),
+        ]
+        texts += [(("steps", number), step) for number, step in enumerate(drill.steps)]
+        told = next((path for path, text in texts if names_a_lift(text)), None)
+        if told:
+            text = "somebody or something heavy is lifted or carried"
+            mend = "take the load out: the body's own weight is enough"
+            yield Problem(drill, told, text, mend, level=drill.level)
 
 
 @refuses("land-long")
