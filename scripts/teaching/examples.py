@@ -24,7 +24,7 @@ sys.path.append(str(ROOT / "tests"))
 from sentence_lists import BATCHES, MENDED_BY, THREEFOLD, WRITERS, sentences  # noqa: E402
 
 CATALOGUE = "catalogue"
-_OF_CATALOGUE = 0.05  # how much a text of a catalogue counts, beside a sentence
+_OF_CATALOGUE = 0.1  # how much a text of a catalogue counts, beside a sentence
 _KINDS = {"unsafe": True, "harmless": False}
 _CATALOGUES = (ROOT, ROOT / "tests" / "catalogue")
 
