@@ -275,6 +275,7 @@ def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
             at_six.touchscreen.tap(x, y)
         at_six.clock.run_for(by.randrange(150))
     assert changes(at_six) == before
+    assert at_six.evaluate("localStorage.getItem('deck-almanac-run-clock')") is None  # no offset
     assert at_six.url.endswith("run.html#practice=two-lanes")
 
 

@@ -14,7 +14,8 @@ const ALL_MARKS = [0, 15, 30, 45];
 const HOWS = /** @type {const} */ (["same", "next", "part"]);
 const DAY_S = 86_400;
 const LATE_UNIT_S = 30;
-const MOST = 127;
+const COUNT_BITS = 8;
+const MOST = 2 ** COUNT_BITS - 1; // changes of one evening
 
 /** @type {import("./types.js").Deed[]} */
 const DEEDS = ["go", "hold", "stop", "on", "more", "fewer", "sit", "meet", "round", "skip", "late", "cut", "end", "back"];
@@ -92,9 +93,9 @@ const UNTIL = {
 const OF = {
   put(bits, { of }) {
     bits.put(of?.length ?? 0, 3);
-    of?.forEach((number) => bits.put(number, 7));
+    of?.forEach((number) => bits.put(number, COUNT_BITS));
   },
-  take: (bits) => ({ of: Array.from({ length: bits.take(3) }, () => bits.take(7)) }),
+  take: (bits) => ({ of: Array.from({ length: bits.take(3) }, () => bits.take(COUNT_BITS)) }),
 };
 /** @type {Partial<Record<import("./types.js").Deed, Packing[]>>} */
 const PACKED = {
@@ -114,9 +115,12 @@ const secondOfDay = (moment) => Math.floor(moment / 1000) % DAY_S;
  * @param {Run} run
  * @param {RunData} data
  * @param {string[]} pools keys of all pools, in order
- * @returns {string} groups of four
+ * @returns {string | null} groups of four; null where it has more changes than a code holds
  */
 export function written(run, data, pools) {
+  if (run.changes.length > MOST) {
+    return null;
+  }
   const bits = new Bits();
   bits.put(FORM, 3);
   bits.put(shortVersion(run.version), VERSION_BITS);
@@ -126,9 +130,9 @@ export function written(run, data, pools) {
   bits.put(run.onward ? 1 : 0, 1);
   bits.put(secondOfDay(run.begun), 17);
   bits.put(pools.indexOf(run.pool ?? "") + 1, 4);
-  bits.put(run.changes.length, 7);
+  bits.put(run.changes.length, COUNT_BITS);
   let before = Math.floor(run.begun / 1000);
-  for (const change of run.changes.slice(0, MOST)) {
+  for (const change of run.changes) {
     const at = Math.floor(change.at / 1000);
     bits.put(DEEDS.indexOf(change.do), 4);
     putSpan(bits, at - before);
@@ -214,7 +218,7 @@ function runOf(bits, data, pools, now) {
   /** @type {Run} */
   const run = { form: 1, kind: data.kind, id: data.id, version: data.version, crews, marks, onward, begun, planned: plannedStart(data, begun), pool, changes: [] };
   let at = begun;
-  const length = bits.take(7);
+  const length = bits.take(COUNT_BITS);
   for (let k = 0; k < length; k++) {
     const deed = DEEDS[bits.take(4)];
     at += takeSpan(bits) * 1000;

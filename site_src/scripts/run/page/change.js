@@ -32,7 +32,18 @@ function leadsTo({ data }, { ends, isFrom, wait_ms, waiter }) {
 function offered(app, offer) {
   const session = /** @type {Session} */ (app.session);
   const words = [make("strong", {}, namedFor(offer, session)), make("small", {}, leadsTo(session, offer))];
-  return held("run-offer", words, () => app.change(offer.change) && app.close());
+  return held("run-offer", words, () => made(app, offer));
+}
+
+/** Make a change; where it may not be made any more, since a send-off has gone by meanwhile, say so.
+ * @param {App} app
+ * @param {Offer} offer */
+function made(app, offer) {
+  if (app.change(offer.change)) {
+    app.close();
+  } else {
+    app.show({ title: "Too late for that", nodes: [make("p", {}, "A send-off has gone by meanwhile. Nothing was changed.")] });
+  }
 }
 
 /** @param {Offer} offer
@@ -139,7 +150,7 @@ function goes(app, offer, until) {
   const session = /** @type {Session} */ (app.session);
   const cuts = cutWords(offer.cuts ?? [], session.data).map((line) => make("li", {}, line));
   const short = offer.ends > until ? [make("p", { class: "run-danger" }, `Even with all of it, it ends at ${timeOfDay(offer.ends)}.`)] : [];
-  const take = held("run-offer", [make("strong", {}, "Cut it"), make("small", {}, leadsTo(session, offer))], () => app.change(offer.change) && app.close());
+  const take = held("run-offer", [make("strong", {}, "Cut it"), make("small", {}, leadsTo(session, offer))], () => made(app, offer));
   return [make("ul", { class: "run-plain" }, ...cuts), ...short, take];
 }
 

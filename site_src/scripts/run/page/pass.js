@@ -35,6 +35,10 @@ function qrCode(text) {
 export function passOn(app) {
   const session = /** @type {Session} */ (app.session);
   const code = written(session.run, session.data, poolKeys(session.shared));
+  if (code === null) {
+    app.show({ title: "Pass it on", nodes: [make("p", {}, "This run has more changes than a code holds: begin it anew on the other phone.")] });
+    return;
+  }
   const address = new URL(`run.html#${session.data.kind}=${session.data.id}&code=${code.replaceAll(" ", "")}`, root).href;
   const number = session.run.changes.length;
   app.show({

@@ -2,7 +2,7 @@
 
 import { make } from "../../lib/dom.js";
 import { timeOfDay } from "../words.js";
-import { button } from "./press.js";
+import { atOnce, button, held } from "./press.js";
 import { put } from "./put.js";
 import { keepClock, poolClock } from "./session.js";
 import { choose, said, signs } from "./signs.js";
@@ -48,12 +48,7 @@ export function choices(app) {
     made.setAttribute("aria-pressed", String(app.look() === look));
     return made;
   });
-  const hand = button("run-button", ["Press when the pool clock’s hand is at the top"], () => {
-    const own = clock();
-    own.atTheTop();
-    keepClock(own);
-    tick();
-  });
+  const hand = app.session ? held("run-offer", ["Set this phone by the pool’s clock …"], () => byTheHand(app)) : handOf(clock, tick);
   tell();
   tick();
   const nodes = [
@@ -61,6 +56,25 @@ export function choices(app) {
     make("div", { class: "run-chips" }, switchOf("flash", tell), switchOf("sound", tell), switchOf("vibration", tell)), told, hand, time,
   ];
   return { nodes, tick, tell };
+}
+
+/** The hand of the pool's clock: the moment of the touch counts.
+ * @param {() => import("../clock.js").PoolClock} clock
+ * @param {() => void} changed */
+const handOf = (clock, changed) => atOnce("run-offer", ["Press when the pool clock’s hand is at the top"], () => {
+  const own = clock();
+  own.atTheTop();
+  keepClock(own);
+  changed();
+});
+
+/** During a run only after a long press: every send-off is shown by this clock.
+ * @param {App} app */
+function byTheHand(app) {
+  const clock = () => /** @type {import("./session.js").Session} */ (app.session).clock;
+  const time = make("p", {});
+  const tick = () => put(time, `The run’s clock: ${timeOfDay(clock().now(), true)}`);
+  app.show({ title: "The pool’s clock", nodes: [handOf(clock, () => app.close()), time], tick });
 }
 
 /** What cannot be had, or is off, a line each.

@@ -2,6 +2,7 @@
 // tonight's practice: Begin, Go.
 
 import { make } from "../../lib/dom.js";
+import { read, write } from "../../lib/storage.js";
 import { crewName } from "../words.js";
 import { offeredCode } from "./pass.js";
 import { button } from "./press.js";
@@ -13,6 +14,7 @@ import { ask } from "./wake.js";
 /** @typedef {import("../types.js").RunData} RunData */
 /** @typedef {import("./session.js").Shared} Shared */
 
+const POOL = "run-pool";
 const MOST_ROWS = 3;
 const MARKS = [0, 15, 30, 45];
 
@@ -28,6 +30,13 @@ function first(data) {
  * @param {Shared} shared */
 const poolsFor = (data, shared) =>
   Object.entries(shared.pools).filter(([key, { course }]) => (data.pool ? key === data.pool : data.course === "land" || course === data.course));
+
+/** The one pool; of several the one of last time.
+ * @param {string[]} keys */
+function poolAtFirst(keys) {
+  const last = read(POOL, { pool: "" }).pool;
+  return keys.length === 1 ? keys : keys.filter((key) => key === last);
+}
 
 /**
  * A row of chips of which some are on.
@@ -60,12 +69,17 @@ function chips(all, on, { most = Infinity, isOne = false }) {
 export function setUp(app, data, shared) {
   app.again = () => setUp(app, data, shared);
   const pools = poolsFor(data, shared);
-  const [crews, marks, pool, onward] = [new Set(first(data)), new Set(MARKS.map(String)), new Set(pools.slice(0, 1).map(([key]) => key)), new Set()];
+  const [crews, marks, pool, onward] = [new Set(first(data)), new Set(MARKS.map(String)), new Set(poolAtFirst(pools.map(([key]) => key))), new Set()];
   const run = () => newRun(data, {
     crews: data.crews.map(({ key }) => key).filter((key) => crews.has(key)), marks: MARKS.filter((mark) => marks.has(String(mark))),
     onward: onward.has("on"), pool: [...pool][0] ?? null,
   }, poolClock().now());
   const begin = button("run-main is-go", [make("strong", {}, "Begin")], async () => {
+    if (pools.length && !pool.size) {
+      app.show({ title: "Which pool?", nodes: [make("p", {}, "Choose it under “Pool”: its emergency page is what Stop shows.")], isBare: true, buttons: [button("run-button", ["Back"], app.again)] });
+      return;
+    }
+    write(POOL, { pool: [...pool][0] ?? "" });
     app.session = new Session(data, shared, run(), poolClock());
     const isKept = app.session.keep();
     app.wake = await ask();
