@@ -10,7 +10,7 @@ import pytest
 from almanac.analysis.analysis import Analysis
 from almanac.report.gear_text import fetch_words, gear_of
 from almanac.resources import SETTINGS
-from almanac.site.practice_sheet import sheet_rows
+from almanac.site.practice_sheet import sheet_rows, timed_boards
 from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
@@ -44,7 +44,8 @@ def test_ids_of_entries_stand_nowhere_in_the_text(page: str, analysis: Analysis)
 
 
 def test_lane_groups_that_part_have_their_own_columns_on_one_axis(analysis: Analysis) -> None:
-    rows = sheet_rows(analysis.catalogue, analysis.practices[STATIONS])
+    catalogue, summary = analysis.catalogue, analysis.practices[STATIONS]
+    rows = sheet_rows(catalogue, summary, timed_boards(catalogue, summary))
     for row in rows:
         first, after, starts, ends = row["place"]
         assert first < after and starts < ends

@@ -32,7 +32,7 @@ from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
 from almanac.site.practice_paper import paper_sheets
-from almanac.site.practice_sheet import sheet_rows
+from almanac.site.practice_sheet import sheet_rows, timed_boards
 from almanac.site.preferences import preferences
 from almanac.site.run_data import run_version
 from almanac.site.shown_figures import page_figures, swum_ways
@@ -43,7 +43,7 @@ def practice_page(
 ) -> Page:
     """The page of a practice that can be worked out."""
     catalogue, practice = analysis.catalogue, summary.practice
-    unit = summary.pool.course.unit
+    unit, boards = summary.pool.course.unit, timed_boards(catalogue, summary)
     return entry_page(
         catalogue,
         practice,
@@ -69,7 +69,7 @@ def practice_page(
         hands=hands_words(summary),
         latecomers=LATECOMERS,
         halves=list(halves_words(summary)),
-        rows=sheet_rows(catalogue, summary),
+        rows=sheet_rows(catalogue, summary, boards),
         groups=[
             (group.title, page_figures(_of_group(summary, id), unit))
             for id, group in summary.groups.items()
@@ -86,7 +86,7 @@ def practice_page(
         findings=findings_on(practice, findings),
         kept=logs_of(analysis, practice),
         blocks=links(catalogue.users(practice, Block)),
-        papers=paper_sheets(analysis, summary),
+        papers=paper_sheets(analysis, summary, boards),
         version=run_version(analysis, summary),
     )
 

@@ -25,10 +25,12 @@ from almanac.report.sheet_text import (
 )
 from almanac.report.timed_board import SUGGESTED
 from almanac.report.ways import distance_words
-from almanac.site.practice_sheet import minutes_words, own_board
+from almanac.site.practice_sheet import Boards, minutes_words, own_board
 
 
-def paper_sheets(analysis: Analysis, summary: PracticeSummary) -> list[dict[str, Any]]:
+def paper_sheets(
+    analysis: Analysis, summary: PracticeSummary, boards: Boards
+) -> list[dict[str, Any]]:
     """What stands on each sheet, in the order of the lanes."""
     catalogue = analysis.catalogue
     crews = PartsOfRun(analysis, summary).crews()
@@ -36,7 +38,7 @@ def paper_sheets(analysis: Analysis, summary: PracticeSummary) -> list[dict[str,
         {
             "title": crew["title"],
             "heads": crew["heads"],
-            "parts": list(_parts(catalogue, summary, crew)),
+            "parts": list(_parts(catalogue, summary, crew, boards)),
             "gear": [
                 (catalogue.gear[gear].title, count, fetch_words(catalogue, summary, gear))
                 for gear, count in gear_of(summary, crew["group"])
@@ -48,12 +50,13 @@ def paper_sheets(analysis: Analysis, summary: PracticeSummary) -> list[dict[str,
 
 
 def _parts(
-    catalogue: Catalogue, summary: PracticeSummary, crew: Mapping[str, Any]
+    catalogue: Catalogue, summary: PracticeSummary, crew: Mapping[str, Any], boards: Boards
 ) -> Iterator[dict[str, Any]]:
-    for row in summary.sheet:
+    for row, lines in zip(summary.sheet, boards, strict=True):
         own = (cell for cell in row.cells if _is_of(cell, crew))
         for cell in own:
-            yield _part(catalogue, summary, row, cell)
+            board = own_board(catalogue, row, lines, (cell.group,))
+            yield {**_part(catalogue, summary, row, cell), "lines": list(map(_line, board))}
 
 
 def _is_of(cell: SheetCell, crew: Mapping[str, Any]) -> bool:
@@ -74,7 +77,6 @@ def _part(
             *(["latecomers may join"] if row.joins else []),
         ],
         "notes": [*where_words(catalogue, row), *filter(None, [row.run.doing.note])],
-        "lines": [_line(line) for line in own_board(catalogue, row, (cell.group,))],
     }
 
 

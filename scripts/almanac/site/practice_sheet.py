@@ -31,20 +31,40 @@ from almanac.report.whiteboard import board_lines
 from almanac.rounding import half_up, show_number
 from almanac.site.links import link
 
+Boards = Sequence[Sequence[BoardLine]]  # a part's lines, in the order of the sheet
 
-def sheet_rows(catalogue: Catalogue, summary: PracticeSummary) -> list[dict[str, Any]]:
+
+def sheet_rows(
+    catalogue: Catalogue, summary: PracticeSummary, boards: Boards
+) -> list[dict[str, Any]]:
     """The rows of the run sheet, in order of their starts."""
     axis = sorted({row.starts.s for row in summary.sheet})
-    return [_row(catalogue, summary, row, axis) for row in summary.sheet]
+    rows = zip(summary.sheet, boards, strict=True)
+    return [_row(catalogue, summary, row, axis, lines) for row, lines in rows]
 
 
-def own_board(catalogue: Catalogue, row: SheetRow, groups: Sequence[str]) -> list[BoardLine]:
-    """The whiteboard of a part for some lane groups, with their times, and what does not fit."""
+def timed_boards(catalogue: Catalogue, summary: PracticeSummary) -> Boards:
+    """The whiteboard of each part with the times of all who do it."""
+    return [_board(catalogue, row) for row in summary.sheet]
+
+
+def _board(catalogue: Catalogue, row: SheetRow) -> list[BoardLine]:
     run = row.run
     own = given_items(run.doing.items, run.doing.variants)
     lines = board_lines(catalogue, run.swim_set.items if run.swim_set else own)
-    timed = timed_lines(catalogue, lines, run.clocks, groups)
-    return [*lines_for(timed, groups), *unfit_lines(catalogue, run.clocks, groups)]
+    return timed_lines(catalogue, lines, run.clocks, groups_of(row))
+
+
+def groups_of(row: SheetRow) -> tuple[str, ...]:
+    """The lane groups that do a part."""
+    return tuple(dict.fromkeys(cell.group for cell in row.cells))
+
+
+def own_board(
+    catalogue: Catalogue, row: SheetRow, lines: Sequence[BoardLine], groups: Sequence[str]
+) -> list[BoardLine]:
+    """What of the whiteboard of a part is for some lane groups, and what does not fit."""
+    return [*lines_for(list(lines), groups), *unfit_lines(catalogue, row.run.clocks, groups)]
 
 
 def minutes_words(row: SheetRow, cell: SheetCell) -> str:
@@ -55,10 +75,14 @@ def minutes_words(row: SheetRow, cell: SheetCell) -> str:
 
 
 def _row(
-    catalogue: Catalogue, summary: PracticeSummary, row: SheetRow, axis: Sequence[float]
+    catalogue: Catalogue,
+    summary: PracticeSummary,
+    row: SheetRow,
+    axis: Sequence[float],
+    lines: Sequence[BoardLine],
 ) -> dict[str, Any]:
     start, run = summary.practice.slot.start, row.run
-    groups = tuple(dict.fromkeys(cell.group for cell in row.cells))
+    groups = groups_of(row)
     every = tuple(summary.groups)
     columns = [every.index(group) for group in groups]
     return {
@@ -72,7 +96,7 @@ def _row(
         "where": list(where_words(catalogue, row)),
         "distance": distances(summary.groups, run),
         "note": run.doing.note,
-        "board": own_board(catalogue, row, groups),
+        "board": own_board(catalogue, row, lines, groups),
         "groups": groups if len(groups) < len(every) else (),
         "cells": [_cell(summary, row, cell) for cell in row.cells],
         "joins": row.joins,
