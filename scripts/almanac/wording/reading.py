@@ -12,7 +12,7 @@ from almanac.wording.dangers import BY_WEIGHT, DANGERS, FURTHER_BY_WEIGHT, Dange
 from almanac.wording.denial import is_excused
 from almanac.wording.patterns import Row
 from almanac.wording.tokens import Token
-from almanac.wording.topics import OF_AIR_AND_DEPTH, topics_of
+from almanac.wording.topics import OF_AIR_AND_DEPTH, OF_OTHER_HARM, topics_of
 from almanac.wording.weighing import Weighed, worth_weighing
 from almanac.wording.weights import weights
 
@@ -56,7 +56,8 @@ def asked_for(text: str, tells: bool = False) -> tuple[Asking, ...]:
 def _danger_of(heaviest: Sequence[Token]) -> Danger:
     """The danger of a text that no pattern knows, by what its heaviest words speak of."""
     topics = frozenset().union(*topics_of(heaviest))
-    return BY_WEIGHT if topics & OF_AIR_AND_DEPTH else FURTHER_BY_WEIGHT
+    is_further = topics & OF_OTHER_HARM and not topics & OF_AIR_AND_DEPTH
+    return FURTHER_BY_WEIGHT if is_further else BY_WEIGHT
 
 
 class Hit(NamedTuple):

@@ -19,7 +19,13 @@ TOPICS = {
     **topics_of_people.TOPICS,
     **topics_of_sense.TOPICS,
 }
-OF_AIR_AND_DEPTH = frozenset({*topics_of_air.TOPICS, "DOWN", "GOING_UNDER", "COMING_UP"})
+OF_AIR_AND_DEPTH = frozenset({"BREATHS", "PUFFING_UP", "HOLDING", "DOWN", "GOING_UNDER", "FLOORS"})
+OF_OTHER_HARM = frozenset(
+    {
+        *("BINDING", "CHILL", "FORCING", "LEAPS", "SHALLOWS", "SORENESS", "STORMS", "UNSEEN"),
+        *("WATCHERS", "WILD_WATER"),
+    }
+)
 Topics = frozenset[str]
 _NONE: Topics = frozenset()
 Phrase = tuple[Sequence[str], Topics]

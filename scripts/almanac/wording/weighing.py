@@ -109,8 +109,9 @@ class Weighed:
     def heaviest(self) -> list[Token]:
         """The tokens of the heaviest words and pairs, in the order that they stand in."""
         ranked = sorted(self._on_tokens(), reverse=True)
-        heaviest = {at for _, own in ranked[:_TOLD] for at in own}
-        return [self.tokens[at] for at in sorted(heaviest)]
+        places = sorted({at for _, own in ranked[:_TOLD] for at in own})
+        heaviest = [self.tokens[at] for at in places]
+        return [one for one in heaviest if "LIGHT" not in one.meanings] or heaviest
 
     def _on_tokens(self) -> Iterator[tuple[float, tuple[int, ...]]]:
         """What words, groups and pairs weigh, each with the tokens that it stands on."""
