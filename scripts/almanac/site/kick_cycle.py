@@ -28,6 +28,9 @@ def kick_cycle_page(catalogue: Catalogue) -> Page:
             "moments": [_moment(moment) for moment in range(MOMENTS)],
             "sides": [title for _, title in SIDES],
             "bases": {id: bases[id].title for id in (COMMON_PRACTICE, PUBLISHED)},
+            "rates": [
+                (word.title, word.beat) for word in catalogue.words("kicks").values() if word.beat
+            ],
         },
     )
 

@@ -12,6 +12,7 @@ from almanac.arithmetic.brief import gathered
 from almanac.checks import RULES
 from almanac.kinds import KIND, WITH_PAGES
 from almanac.model.catalogue import Catalogue
+from almanac.model.club import Emergency
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
@@ -37,6 +38,11 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
     catalogue = analysis.catalogue
     safety = {
         "house": house_rules(catalogue),
+        "emergencies": [
+            (pool.title, pool.emergency)
+            for pool in catalogue.club.pools.values()
+            if pool.emergency != Emergency()
+        ],
         "sections": list(_hazards(catalogue)),
         "ends": list(end_rows(catalogue)),
         "limits": list(level_limits(catalogue)),
