@@ -49,8 +49,8 @@ def moving(catalogue: Catalogue, svg: str) -> str:
         f'data-{kick}-s="{1 / beat.cycles_per_s:.3f}" ' for kick, beat in beats.items()
     )
     told = " ".join(
-        f"{catalogue.words('kicks')[kick].title}: {beat.cycles_per_s} cycles a second of each leg, "
-        f"as measured on the {beat.measured} ({beat.source})."
+        f"{catalogue.words('kicks')[kick].title}: {beat.cycles_per_s} cycles a second of each leg "
+        f"({beat.measured}; {beat.source})."
         for kick, beat in beats.items()
     )
     return f'{cycles}data-beat="{escape(told)}" ' if beats else ""
