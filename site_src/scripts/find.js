@@ -5,7 +5,7 @@ import { choicesOf, say } from "./find/choices.js";
 import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
 import { FACETS, entriesOf, inOrder, isChosen, LISTS, nothing, sift } from "./find/list.js";
-import { lookedFor, remember } from "./find/recent.js";
+import { forget, lookedFor, remember } from "./find/recent.js";
 import { resultLists } from "./find/results.js";
 import { many, teller } from "./find/told.js";
 import { all, make, one } from "./lib/dom.js";
@@ -226,6 +226,11 @@ page.addEventListener("click", ({ target }) => {
   if (target instanceof Element && target.closest(".hits a")) {
     remember(state.choice.words);
   }
+});
+one("[data-forget]", page).addEventListener("click", () => {
+  forget();
+  refresh(true);
+  wordsInput.focus();
 });
 one("[data-untimed]", page).addEventListener("click", () => {
   state.choice.untimed = !state.choice.untimed;

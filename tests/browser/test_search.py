@@ -74,6 +74,12 @@ def test_an_empty_box_shows_the_last_five(phone: Page, server: Server) -> None:
     phone.locator("[data-looked-for] button").first.click()
     expect(phone.locator("#find-words")).to_have_value("back")
     expect(phone.locator("[data-recent]")).to_be_hidden()
+    phone.goto(f"{server.address}find.html")
+    phone.locator("[data-forget]").click()
+    expect(phone.locator("[data-recent]")).to_be_hidden()
+    phone.reload()
+    expect(phone.locator("[data-found]")).to_be_visible()
+    expect(phone.locator("[data-recent]")).to_be_hidden()
 
 
 def test_no_hit_shows_the_nearest_word_and_what_it_finds(phone: Page, server: Server) -> None:

@@ -8,6 +8,8 @@ const MOST = 5;
 /** @returns {string[]} */
 export const lookedFor = () => read(SUBJECT, []).filter((words) => typeof words === "string").slice(0, MOST);
 
+export const forget = () => write(SUBJECT, []);
+
 /** @param {string} words */
 export function remember(words) {
   const own = words.trim();
