@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { PoolClock } from "../../site_src/scripts/run/clock.js";
 import { readCode, versionOf, shortVersion, written } from "../../site_src/scripts/run/code.js";
 import { changed, stateOf } from "../../site_src/scripts/run/replay.js";
-import { count, laneList, left, swum } from "../../site_src/scripts/run/words.js";
+import { count, crewName, laneList, left, swum } from "../../site_src/scripts/run/words.js";
 import { chance, data, runOf, START } from "./helpers.js";
 
 const POOLS = ["home", "long-course"];
@@ -105,4 +105,6 @@ test("times in words", () => {
   assert.deepEqual([1, 1000, 1001].map(left), ["0:01", "0:01", "0:02"]);
   assert.deepEqual([52.4, 60, 59.96].map(swum), ["0:52.4", "1:00", "1:00"]);
   assert.equal(laneList([1, 2, 3, 5]), "1–3, 5");
+  const named = [{ title: "Osprey, lanes 4 to 6", lanes: [] }, { title: "Reed, lane 3", lanes: [] }, { title: "Reed, lane 3", lanes: [3] }, { title: "x", lanes: [1, 2], half: "first" }];
+  assert.deepEqual(named.map(crewName), ["Osprey 4–6", "Reed 3", "Lane 3", "Lanes 1–2, first"]);
 });

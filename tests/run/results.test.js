@@ -39,6 +39,7 @@ test("a missed touch leaves a blank and shifts nothing of the next rep", () => {
 
 test("a touch that nobody can have made is none", () => {
   assert.deepEqual(touched(3).touches, []);
+  assert.deepEqual(touched(3 * 60 + 90).touches, []); // long after the last rep
 });
 
 test("order changed swaps two and leaves the others", () => {

@@ -5,11 +5,14 @@
 /** @typedef {import("./types.js").Begun} Begun */
 /** @typedef {import("./types.js").State} State */
 /** @typedef {{lane: number, place: number, rep: string, at: number}} Touch `at` in milliseconds of the pool's clock; NaN kept as null: missed */
-/** @typedef {{step: import("./types.js").Step, lane: number, place: number, from: number, label: string, rep: string}} Slot one result to come */
+/** @typedef {{step: import("./types.js").Step, lane: number, place: number, from: number, until: number, label: string, rep: string}} Slot one result to come, touched
+ *   before `until` */
 
 /** No swimmer is back sooner: a touch before this share of the target is of the rep before. */
 const SOONEST = 0.6;
 const SOONEST_MS = 8000;
+/** Nor later than so long after the rep's clock, or after the last of the lane should be home. */
+const GRACE_MS = 10_000;
 
 /**
  * The places of a lane, in order, with how long after the first send-off of the rep each goes, in milliseconds.
@@ -31,9 +34,10 @@ export function placesOf(block, wave) {
  */
 export function slots(state, crew, lanes) {
   const asked = crew.done.filter(({ step, undone }) => step.kind === "rep" && !step.sat && !undone && state.data.parts[step.part].items[step.item ?? 0].result);
+  const reps = [...new Set(asked.map(({ step }) => `${step.run}:${step.rep}`))];
   return asked.flatMap(({ step, at }) =>
     step.block ? placesOf(step.block, step.wave ?? 1).flatMap(({ place, after }) =>
-      lanes.map((lane) => ({ step, lane, place, from: at + after, rep: `${step.run}:${step.rep}`, label: `${(step.rep ?? 0) + 1}` }))) : []);
+      lanes.map((lane) => ({ step, lane, place, from: at + after, until: at + Math.max(step.ms ?? Infinity, step.home ?? 0) + GRACE_MS, rep: `${step.run}:${step.rep}`, label: `${reps.indexOf(`${step.run}:${step.rep}`) + 1}` }))) : []);
 }
 
 /**
@@ -46,7 +50,7 @@ export function slots(state, crew, lanes) {
  */
 export function slotOf(all, touches, lane, at) {
   const has = new Set(touches.filter((touch) => touch.lane === lane).map(({ rep, place }) => `${rep} ${place}`));
-  const possible = all.filter((slot) => slot.lane === lane && at - slot.from >= soonest(slot));
+  const possible = all.filter((slot) => slot.lane === lane && at - slot.from >= soonest(slot) && at < slot.until);
   /** @type {Map<number, Slot>} */
   const last = new Map();
   possible.forEach((slot) => last.set(slot.place, slot)); // of each place only its last rep: an older blank stays blank

@@ -8,7 +8,7 @@ import { underway } from "./changes.js";
 /** @typedef {import("./types.js").Step} Step */
 /** @typedef {"ready" | "waits" | "counts" | "ends" | "held" | "tap" | "over"} Look ready for Go; waits for other crews; counts down to a
  *   send-off; to the end of its part; held; waits for a tap because a length is not known; has done all */
-/** @typedef {{key: string, title: string, lanes: number[], look: Look, in_ms: number, next: Step | null, on: Step | null, wait: Step | null,
+/** @typedef {{key: string, title: string, half: string, lanes: number[], look: Look, in_ms: number, next: Step | null, on: Step | null, wait: Step | null,
  *   round: {no: number, of: number} | null, isNext: boolean}} Row `in_ms` until the send-off or the end; since it came to wait otherwise */
 
 /**
@@ -81,8 +81,8 @@ function rowOf(state, crew) {
   const found = nextSendOff(crew);
   const own = state.data.crews.find(({ key }) => key === crew.key);
   const { on, wait } = onNow(crew, found);
-  const [title, lanes, next] = [own?.title ?? "", lanesOf(state, crew, own?.lanes ?? []), found?.step ?? null];
-  return { key: crew.key, title, lanes, ...lookOf(state, crew, found), next, on, wait, round: roundOf(crew, next ?? on), isNext: false };
+  const [title, half, lanes, next] = [own?.title ?? "", own?.half ?? "", lanesOf(state, crew, own?.lanes ?? []), found?.step ?? null];
+  return { key: crew.key, title, half, lanes, ...lookOf(state, crew, found), next, on, wait, round: roundOf(crew, next ?? on), isNext: false };
 }
 
 /** @param {State} state

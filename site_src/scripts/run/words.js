@@ -54,17 +54,17 @@ export function laneList(lanes) {
 }
 
 /** A crew as its row is headed.
- * @param {{title: string, lanes: number[]}} crew */
+ * @param {{title: string, lanes: number[], half?: string}} crew */
 export const crewName = (crew) =>
-  crew.lanes.length ? `${crew.lanes.length > 1 ? "Lanes" : "Lane"} ${laneList(crew.lanes)}` : shortName(crew).replace("\n", " ");
+  crew.lanes.length ? `${crew.lanes.length > 1 ? "Lanes" : "Lane"} ${[laneList(crew.lanes), crew.half].filter(Boolean).join(", ")}` : shortName(crew).replace("\n", " ");
 
 const TITLED = /^(.+?), lanes? (\d+)(?: (?:to|and) (\d+))?$/;
 
 /** A crew in the width of a row: its lanes, or the squad over the lanes that its title says; else the title.
- * @param {{title: string, lanes: number[]}} crew */
-export function shortName({ title, lanes }) {
+ * @param {{title: string, lanes: number[], half?: string}} crew */
+export function shortName({ title, lanes, half }) {
   const [, squad, from, to] = TITLED.exec(title) ?? [];
-  return lanes.length ? laneList(lanes) : squad ? `${squad}\n${to ? `${from}–${to}` : from}` : title;
+  return lanes.length ? [laneList(lanes), half].filter(Boolean).join("\n") : squad ? `${squad}\n${to ? `${from}–${to}` : from}` : title;
 }
 
 /** Whom a change is for.

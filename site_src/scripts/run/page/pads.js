@@ -90,5 +90,5 @@ function list(app, crew) {
   const touches = results().find(({ begun }) => begun === session.run.begun)?.touches ?? [];
   const all = slots(session.now(), session.now().crews.find(({ key }) => key === crew.key) ?? crew, lanesOf(session, crew));
   const lines = all.map((slot) => { const s = resultOf(slot, touches); return make("li", {}, `Rep ${slot.label}, lane ${slot.lane}, ${NTH[slot.place] ?? slot.place + 1}: ${s === null ? "–" : `${swum(s)} by hand`}`); });
-  app.show({ title: "Results, by hand", nodes: [make("ol", { class: "run-plain" }, ...lines)], buttons: [button("run-button", ["Pads"], () => pads(app))] });
+  app.show({ title: "Results, by hand", nodes: [make("ul", { class: "run-plain" }, ...lines)], buttons: [button("run-button", ["Pads"], () => pads(app))] });
 }

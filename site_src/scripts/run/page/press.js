@@ -11,7 +11,6 @@ const STRAY_PX = 24;
 
 /** Touches that count for nothing, until they are lifted and have clicked. */
 const ignored = new Set();
-const down = new Set();
 let last = -Infinity;
 
 /** Watch all touches of a page before any button hears of them.
@@ -24,8 +23,7 @@ export function guard(page) {
   };
   page.addEventListener("pointerdown", (event) => {
     const isFree = event.target instanceof Element && event.target.closest("[data-at-once]");
-    const isStray = down.size > 0 || event.timeStamp - last < APART_MS;
-    down.add(event.pointerId);
+    const isStray = !event.isPrimary || event.timeStamp - last < APART_MS; // not primary: another finger is down
     ignored.delete(event.pointerId);
     if (isStray && !isFree) {
       ignored.add(event.pointerId);
@@ -34,9 +32,6 @@ export function guard(page) {
       last = event.timeStamp;
     }
   }, true);
-  for (const end of ["pointerup", "pointercancel"]) {
-    window.addEventListener(end, (event) => down.delete(/** @type {PointerEvent} */ (event).pointerId), true);
-  }
   page.addEventListener("click", (event) => {
     if (event instanceof PointerEvent && event.detail > 0 && ignored.has(event.pointerId)) {
       drop(event);
