@@ -46,6 +46,16 @@ def test_with_nothing_today_the_next_day_is_told(phone: Page, server: Server) ->
     expect(phone.locator("[data-tonight] h2")).to_have_text(first["title"])
 
 
+def test_tonight_begins_with_today_and_folds_away_what_is_over(phone: Page, server: Server) -> None:
+    planned = sorted({own["on"] for own in days(phone, server)})
+    phone.clock.install(time=f"{planned[1]}T10:00:00")
+    phone.goto(f"{server.address}tonight.html")
+    expect(phone.locator("[data-days] h2:visible").first).to_contain_text("Tonight, ")
+    expect(phone.locator("[data-days] > [data-on]")).to_have_count(len(planned) - 1)
+    expect(phone.locator("details [data-on]")).to_have_count(1)
+    expect(phone.locator("details [data-on]")).to_be_hidden()
+
+
 def test_the_last_three_entries_are_kept_newest_first(phone: Page, server: Server) -> None:
     phone.goto(server.address)
     expect(phone.locator("[data-last]")).to_be_hidden()
