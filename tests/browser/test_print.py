@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, StorageState, expect
 from pypdf import PdfReader
+from pypdf.generic import ContentStream
 
 from almanac.resources import SETTINGS
 from almanac.site.settings import read_settings
@@ -188,3 +189,17 @@ def test_one_card_without_gathering(phone: Page, server: Server) -> None:
         phone.evaluate("getComputedStyle(document.querySelector('.paper-card')).color")
         == "rgb(0, 0, 0)"
     )
+
+
+@pytest.mark.parametrize("file", [PAGES[0], PAGES[2]])
+def test_paper_is_black_and_white_alone(phone: Page, server: Server, file: str) -> None:
+    phone.goto(server.address + file)
+    reader = pdf(phone, format="A4")
+    colours = {
+        tuple(map(float, numbers))
+        for page in reader.pages
+        for numbers, operator in ContentStream(page.get_contents(), reader).operations
+        if operator in (b"rg", b"RG")
+    }
+    assert (0, 0, 0) in colours
+    assert colours <= {(0, 0, 0), (1, 1, 1)}

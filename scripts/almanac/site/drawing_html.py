@@ -84,7 +84,8 @@ def fault_figure(fault: Fault) -> Markup:
 
 @lru_cache(maxsize=256)
 def _fault_drawn(choice: FaultDrawing) -> str:
-    return fault_drawing(choice, identifier="figure")
+    svg = fault_drawing(choice, identifier="figure")
+    return svg.replace("<svg ", '<svg id="drawing" ', 1)
 
 
 def neighbours_chart(catalogue: Catalogue, drill: Drill) -> Markup:
