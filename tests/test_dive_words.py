@@ -15,6 +15,8 @@ from almanac.wording.lifts import names_a_lift
     "text",
     [
         "Dive in off the block.",
+        "Grab start, flat and long.",
+        "Two track starts each.",
         "Sit on the edge, chin on chest, hands pointing at the water and topple forward.",
         "Kneel at the poolside and lean out until you fall in.",
         "Hands first off the side.",

@@ -8,7 +8,8 @@ import re
 from functools import lru_cache
 
 _QUICK = re.compile(
-    r"div(?:e|ing)|block|plunge|first|rac(?:e|ing) start|toppl|tip|roll|fall|lean|point",
+    r"div(?:e|ing)|block|plunge|first|(?:grab|track|race|racing) start"
+    r"|toppl|tip|roll|fall|lean|point",
     re.IGNORECASE,
 )
 _DIVE = re.compile(
