@@ -224,6 +224,16 @@ def test_rows_of_the_lane_table():
     assert second.slowest is second.fastest is second.timed[0]
 
 
+def test_send_offs_of_a_row_stand_once_where_all_go_on_the_same():
+    each = swim(50, "kick", reps=2, sendoff=[70, 60])
+    alike, two, plain = item_rows(
+        clock(QUICK).run(
+            events(swim(50, "kick", reps=3, sendoff=60), each, swim(50, "kick", reps=2, rest=10))
+        )
+    )
+    assert (alike.sendoffs_s, two.sendoffs_s, plain.sendoffs_s) == ((60,), (70, 60), (None,))
+
+
 # The strip.
 
 

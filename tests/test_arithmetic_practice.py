@@ -29,6 +29,7 @@ from arithmetic_world import HAZARD, SHORT, YARDS, group, swim_set
 from almanac.arithmetic.gear_needs import gear_needs
 from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
 from almanac.arithmetic.stages import beginners
+from almanac.arithmetic.working import Known
 from almanac.model.entry import Hazard
 from almanac.model.practice import ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
@@ -159,6 +160,8 @@ def test_where_no_group_has_a_time_the_next_part_never_starts_at_the_same_second
 def test_a_practice_of_pauses_has_no_load_to_miss():
     summary = run(part({"pause": 30}))
     assert planned_load(summary, "quick").value == 0
+    assert session_minutes(summary, "quick") == Known(0, "min")
+    assert session_rating(summary, "quick") == Known(0, "rating")
     assert summary.distance.value == 0
 
 

@@ -113,6 +113,9 @@ def test_which_ways_a_page_offers_it(bounds, ways):
 def test_no_more_than_the_policy_lets_a_set_hold():
     # 3 rounds of 4 are 12 reps: room for two more rounds of 4 below 20
     assert scale(ROUNDS, rounds(3, kick()), most_reps=20).most == 5
+    # what an entry states has been held against the limits as it stands
+    stated = rounds(3, kick(), rounds_between=[2, 5])
+    assert scale(ROUNDS, stated, most_reps=12).most == 5
 
 
 def test_the_last_round_is_the_one_that_is_then_last():
@@ -170,6 +173,10 @@ def test_a_set_is_asked_for_rounds_and_reps_at_once():
         with_counts(swim_set(kick(4)), 2, None, 500)
     with pytest.raises(OutOfBounds, match="takes 1 to 50 rounds"):
         with_counts(own, 51, None, 5000)
+    with pytest.raises(OutOfBounds, match="takes 1 to 100 reps"):
+        with_counts(own, None, 101, 5000)
+    with pytest.raises(OutOfBounds, match="has no reps"):
+        with_counts(swim_set({"pause": 30}), None, 2, 500)
 
 
 @pytest.mark.parametrize(

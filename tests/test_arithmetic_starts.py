@@ -12,11 +12,13 @@ from arithmetic_world import LONG, SHORT, YARDS, events, policy, rep
 from almanac.arithmetic.lap_ends import BOTH, across, laps, placed_pieces
 from almanac.arithmetic.start_limits import (
     DIVE,
+    EDGE_DIVE,
     OF_DEPTH,
     OF_PLATFORM,
     Lack,
     Shortfall,
     StartLimits,
+    belies,
     enters,
     height_of,
     start_limits,
@@ -31,7 +33,7 @@ from almanac.units import Course
 START, TURN = frozenset({"start"}), frozenset({"turn"})
 # As entries write them.
 HEAD_FIRST, BACKWARDS, FEET_FIRST = "head-first", "backwards", "feet-first"
-IN_THE_WATER, EDGE, LEDGE = "in-the-water", "edge", "ledge"
+IN_THE_WATER, EDGE, LEDGE, PLATFORM = "in-the-water", "edge", "ledge", "platform"
 
 
 def word(how: str = "", **more: Any) -> Word:
@@ -83,6 +85,39 @@ def test_a_level_whose_own_depth_is_more_than_that_of_teaching_keeps_it() -> Non
     assert start_limits(POLICY, "deep", DIVE, True) == StartLimits(2.0, 0.75)
     assert enters(DIVE) == enters(word()) == HEAD_FIRST
     assert Word("", "", enters=HEAD_FIRST) == DIVE
+
+
+OWN_WORDS = "its own words tell of a dive, or of a start from above"
+
+
+@pytest.mark.parametrize(
+    ("title", "means", "how", "off", "why"),
+    [
+        # who pushes off or leaves backwards stands on nothing above the water but a ledge
+        ("Start", "", IN_THE_WATER, EDGE, "it goes off the edge"),
+        ("Start", "", IN_THE_WATER, PLATFORM, "it goes off the platform"),
+        ("Start", "", BACKWARDS, EDGE, "it goes off the edge"),
+        ("Start", "", BACKWARDS, PLATFORM, "it goes off the platform"),
+        ("Start", "", BACKWARDS, LEDGE, ""),
+        ("Start", "", FEET_FIRST, EDGE, ""),
+        ("Start", "", HEAD_FIRST, PLATFORM, ""),
+        # the words of a title count as those below it do
+        ("Track start", "Flat and long.", IN_THE_WATER, "", OWN_WORDS),
+        ("Start", "Off the block, flat and long.", IN_THE_WATER, "", OWN_WORDS),
+        ("Start", "Dive in and come up.", FEET_FIRST, "", OWN_WORDS),
+        ("Start", "Dive in, flat and long.", HEAD_FIRST, "", ""),
+        # a jump is a start from above, feet first as it says
+        ("Start", "Jump in off the side.", IN_THE_WATER, "", OWN_WORDS),
+        ("Start", "Jump in off the side.", FEET_FIRST, "", ""),
+        ("Push", "Feet on the wall, hands ahead.", IN_THE_WATER, "", ""),
+    ],
+)
+def test_a_start_that_begins_above_the_water_whatever_it_says(
+    title: str, means: str, how: str, off: str, why: str
+) -> None:
+    own = Word(title, means, enters=how, off=off)
+    assert belies(own) == why
+    assert enters(own) == (HEAD_FIRST if why else how)
 
 
 # A pool of 1.2 to 2 m; its starting end is known.
@@ -137,6 +172,10 @@ def test_platforms() -> None:
     # feet first, and backwards, whatever the platform is
     for how in (FEET_FIRST, BACKWARDS):
         assert short(word(how), replace(END, platform_m=9)) is None
+    # unless it is the platform that one steps off
+    step = word(FEET_FIRST, off=PLATFORM)
+    assert short(step) is None
+    assert short(step, replace(END, platform_m=0.6)) == Shortfall(Lack.PLATFORM_HIGH, 0.6, 0.5)
 
 
 def test_off_the_edge_its_own_height_counts_where_it_is_known() -> None:
@@ -146,6 +185,7 @@ def test_off_the_edge_its_own_height_counts_where_it_is_known() -> None:
         Lack.PLATFORM_HIGH, 0.8, 0.5
     )
     assert [height_of(END, own) for own in (DIVE, word(off=EDGE))] == [0.5, 0.3]
+    assert word(HEAD_FIRST, off=EDGE) == EDGE_DIVE
 
 
 def test_a_ledge() -> None:
