@@ -42,7 +42,7 @@ from almanac.arithmetic.appearances import (
 )
 from almanac.arithmetic.balance import Balance
 from almanac.arithmetic.block import BlockRules, summarise_block
-from almanac.arithmetic.block_days import DAYS
+from almanac.arithmetic.block_days import DAYS, day_of_all
 from almanac.arithmetic.training_load import Deviation
 from almanac.model.block import Day, Session, TaperDates, Week
 from almanac.model.practice import PracticePart
@@ -193,6 +193,16 @@ def test_a_week_of_which_nothing_is_known_has_no_load():
     assert [week["load"] for week in changes(found)] == [None, None, None]
 
 
+def test_days_that_are_known_make_a_planned_week_and_a_holiday_has_no_session():
+    rest, busy = whole({}), whole({"mon": Day("p")})
+    told = [
+        (week.planned_days, week.days_off, week.is_planned, week.is_holiday)
+        for week in block(rest, busy, {"mon": REST}, p=HUNDRED).weeks
+    ]
+    assert told == [(7, 7, True, True), (7, 6, True, False), (1, 1, False, False)]
+    assert [day.name for day in block(rest, busy, p=HUNDRED).days] == [*DAYS, *DAYS]
+
+
 def test_each_week_starts_a_monday_later():
     found = block({}, {}, {})
     assert [week.days[0].on for week in found.weeks] == [
@@ -204,6 +214,8 @@ def test_each_week_starts_a_monday_later():
 def test_a_practice_that_is_not_summed_up_is_an_error():
     with pytest.raises(KeyError):
         block({"mon": Day("unknown")})
+    with pytest.raises(KeyError, match="a-circuit"):
+        block({"mon": Day(land="a-circuit")})
 
 
 # Change from week to week.
@@ -514,3 +526,17 @@ def test_each_benchmark_has_its_own_plan():
         ("kick-50", (1, 3), ()),
         ("kick-200", (1,), (3,)),
     ]
+
+
+def test_a_day_of_all_lane_groups_has_each_session_once():
+    ours = Session(other="Land work", minutes=20, rating=4, groups=("slow",))
+    day = Day(sessions=(Session(practice="p"), ours))
+    quick, slow = (
+        block({"mon": day}, group=name, p=HUNDRED).weeks[0].days[0] for name in ("quick", "slow")
+    )
+    assert day_of_all([quick]) == quick  # of one group, its own
+    both = day_of_all([quick, slow])
+    assert [own.session for own in both.sessions] == [Session(practice="p"), ours]
+    assert both.sessions[0] is quick.sessions[0]
+    assert (both.name, both.on, both.day) == ("mon", MONDAY, day)
+    assert both.practices == (HUNDRED,)  # land work is none

@@ -190,6 +190,13 @@ def test_no_sendoff_is_suggested_for_an_item_of_which_a_rep_is_not_known():
     assert suggest([known, unknown], 30) == [None, None]
 
 
+def test_reps_that_want_half_a_minute_more_or_less_go_on_their_own_send_offs():
+    short, middle, long = (Known(seconds, "", "s") for seconds in (60, 89, 90))
+    assert suggest([short, long], 30) == [short, long]  # from 30 s on
+    assert suggest([short, middle], 30) == [middle, middle]
+    assert suggest([middle, short], 30) == [middle, middle]
+
+
 def test_a_hundred_wants_twice_the_rest_of_a_fifty_and_yards_less():
     for course, metres in ((SHORT, 100), (LONG, 100), (YARDS, 91.44)):
         of = clock(course=course)

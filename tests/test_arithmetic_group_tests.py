@@ -151,6 +151,12 @@ def test_every_group_and_distance_that_was_swum_with_and_without():
     assert not list(timed_comparisons(club_of(both), CHUTED, "socks"))
 
 
+@pytest.mark.parametrize("seconds", [19, 20])
+def test_a_group_that_was_no_slower_with_gear_that_resists_tells_of_no_drag(seconds):
+    club = club_of([swum("kick-25", 20), swum("kick-25-in-chute", seconds)])
+    assert not list(timed_comparisons(club, CHUTED, "chute"))
+
+
 @pytest.mark.parametrize(("course", "compared"), [(SHORT, True), (YARDS, False), (LONG, False)])
 def test_only_times_in_one_course_compare(course, compared):
     tests = [swum("kick-25", 20), swum("kick-25-in-chute", 25, course)]
@@ -188,6 +194,9 @@ def test_rows_of_drag_over_the_speeds_of_swimming():
         0.9,
         1.4,
     )  # the two curves of Narita et al. 2017, where both were measured
+    assert [row.speed for row in rows] == list(SPEEDS)
+    assert [row.own for row in rows] == [swimmer_drag(speed) for speed in SPEEDS]
+    assert [row.gear_n for row in drag_rows(Pull())] == [None] * len(SPEEDS)
     assert [row.measured for row in rows] == [False, False, True, True, True, False, False]
 
 
@@ -299,6 +308,20 @@ def test_critical_speed_and_drag_are_of_the_tests_that_were_known_by_a_day():
     assert (25, 22) in early.trials and (25, 20) in late.trials
     assert not list(timed_comparisons(club, CHUTED, "chute", day))
     assert len(list(timed_comparisons(club, CHUTED, "chute", day + timedelta(days=1)))) == 1
+
+
+def test_where_the_newest_course_lacks_a_test_that_still_counts_an_older_course_has_the_line():
+    # long course: 200 was swum in December, the others in September, and were due again before it
+    short = [swum(id, time, on="2026-08-20") for id, time in THREE.items()]
+    late = [swum("kick-25", 20, LONG), swum("kick-50", 44, LONG)]
+    late += [swum("kick-200", 200, LONG, on="2026-12-20")]
+    (found,) = paired_trials(club_of([*late, *short]), PAIRED, PAIRED["kick-200"])
+    assert set(found.trials) == {(25, 22), (50, 47), (200, 210)}
+    # of two courses that have them all, the one that was swum last counts
+    sooner = [swum(id, time + 1, LONG, on="2026-08-19") for id, time in THREE.items()]
+    for tests in ([*short, *sooner], [*sooner, *short]):
+        (found,) = paired_trials(club_of(tests), PAIRED, PAIRED["kick-200"])
+        assert (200, 210) in found.trials
 
 
 @pytest.mark.parametrize(("days", "has_line"), [(28, True), (29, False)])

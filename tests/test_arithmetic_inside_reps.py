@@ -23,7 +23,7 @@ from arithmetic_world import (
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.course import Unfit, misfits
+from almanac.arithmetic.course import Misfit, Unfit, misfits
 from almanac.arithmetic.lanes import too_tight
 from almanac.arithmetic.marks import mark_from_wall, place_items, placed
 from almanac.arithmetic.summary import SetSummary, summarise
@@ -195,6 +195,37 @@ def test_what_does_not_fit_another_pool_is_told() -> None:
     fifteen = {"distance": 25, "parts": [part(to="15m"), part(distance=10)]}
     assert (unfit(fifteen, SHORT), unfit(fifteen, YARDS)) == ([], [Unfit.PARTS])
     assert unfit({"parts": [part(distance=25), part(distance=25)]}, LONG) == [Unfit.CHANGES]
+
+
+def test_of_what_does_not_fit_the_place_the_part_and_the_nearest_are_told() -> None:
+    path = ("items", 1, "items", 0)
+
+    def told(item: dict, course: Course) -> Misfit:
+        round_ = {"rounds": 2, "items": [{"reps": 1, **item}]}
+        laid = place_items(structure_items([{"pause": 60}, round_]), course)
+        (own,) = misfits(laid, course)
+        return own
+
+    halves = {"parts": [part(distance=12.5), part(distance=12.5)]}
+    ends = Misfit(path, 25, Unfit.ENDS, None, 50, swimmers=1, whole=0, empty=None)
+    assert told(halves, LONG) == ends and ends.ends
+    broken = {"parts": [part(distance=25, rest=10), part(distance=25)]}
+    assert told(broken, LONG) == Misfit(path, 25, Unfit.RESTS, 0, 50)
+    late = {"parts": [part(distance=25), part(distance=30), part(distance=20)]}
+    changes = told(late, SHORT)  # at 55 m
+    assert changes == Misfit(path, 30, Unfit.CHANGES, 1, 25) and not changes.ends
+    assert (changes.swimmers, changes.whole) == (1, 0)
+    walls = {"distance": 50, "parts": [part(to="wall"), part(to="wall")]}
+    assert told(walls, LONG) == Misfit(path, 50, Unfit.PARTS, None, 50, whole=50, empty=1)
+    fifteen = {"distance": 25, "parts": [part(to="15m"), part(distance=10)]}
+    added = Fraction(15) / Fraction("0.9144") + 10
+    assert told(fifteen, YARDS) == Misfit(path, added, Unfit.PARTS, None, 25, whole=25)
+    assert [own.value for own in Unfit] == [
+        "ends between the walls",
+        "changes between the walls",
+        "rests between the walls",
+        "has parts that do not come to its distance",
+    ]
 
 
 def test_there_and_back_is_the_set_itself() -> None:

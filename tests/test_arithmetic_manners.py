@@ -22,6 +22,7 @@ from arithmetic_world import (
 from hypothesis import given
 from hypothesis import strategies as st
 
+from almanac.arithmetic.course import Unfit
 from almanac.arithmetic.lanes import too_tight
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.table import item_rows
@@ -165,9 +166,20 @@ def test_of_a_medley_relay_a_swimmer_has_a_quarter_of_each_stroke_on_average() -
 
 
 def test_a_leg_of_a_relay_ends_at_a_wall() -> None:
-    assert [found.distance for found in summed(reps(1, 50, team="relay-of-four")).misfits] == [
-        Fraction(25, 2)
-    ]
+    (found,) = summed(reps(1, 50, team="relay-of-four")).misfits
+    # each swims half a length; a length each is the nearest, 4 × 25
+    assert (found.distance, found.swimmers, found.nearest) == (Fraction(25, 2), 4, 100)
+
+
+def test_parts_of_a_relay_are_shared_as_the_whole_is() -> None:
+    def shared(*distances: int) -> SetSummary:
+        parts = [{"distance": own, "do": "kick", "effort": "steady"} for own in distances]
+        return summed({"reps": 1, "parts": parts, "team": "relay-of-four"})
+
+    assert (shared(100, 100).misfits, shared(100, 100).distance.value) == ((), 50)
+    # 15 m of each end between the walls
+    (found,) = shared(60, 140).misfits
+    assert (found.why, found.part, found.distance) == (Unfit.CHANGES, 0, 60)
 
 
 def test_a_dive_takes_the_climb_out_where_no_rest_covers_it() -> None:

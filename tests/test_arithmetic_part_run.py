@@ -102,6 +102,14 @@ def test_groups_in_other_lanes_are_timed_there_and_the_others_as_usual() -> None
         assert [crew.is_usual for crew in found.crews] == [False, True]
 
 
+def test_a_variant_that_a_practice_gives_is_swum_at_the_size_that_is_written() -> None:
+    own = swim_set(swim(sendoff=120, reps=2, by_variant={"B": {"reps": 3}}))
+    own = replace(own, variants={"B": ()})
+    found = only(of_set(own=own, variants={"slow": "B"}))
+    assert [found.takes(group).value for group in ("quick", "slow")] == [240, 360]
+    assert found.swim_set.items[0].by_group["slow"].reps == 3
+
+
 def test_a_set_that_nobody_does_is_told_as_it_is_written() -> None:
     practice = practice_of(PracticePart("main", set="a-set"))
     own = only(summarised(practice, club(practice, SET, groups={"heron-1": HERON})))

@@ -345,6 +345,10 @@ def test_halves_that_do_different_things_are_told():
     )
     assert apart.halved == ("quick", "slow")
     assert apart.distance.value == 200  # of the first half
+    # what limits are held against knows the second halves too, each 100 and then 50
+    assert sorted(way.distance.value for way in apart.every_way) == [150, 150, 200]
+    alike = run(part(swim(sendoff=200)))
+    assert alike.every_way == alike.each
     # halves that change over do the same in another order
     stations = tuple(
         Station(items=structure_items([swim(metres, sendoff=200)]), half=half_of)

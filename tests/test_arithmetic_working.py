@@ -244,6 +244,18 @@ def test_gathering_terms_keeps_their_sum(numbers):
     ]
 
 
+def test_terms_that_come_to_the_same_but_say_another_thing_stay_apart():
+    pause, talk = Known(60, "pause", "s"), Known(60, "talk", "s")
+    again = Known(60, "pause", "s")  # another object that says the same
+    assert gathered([pause, talk, again, talk, talk]) == Sum(
+        (Product((Known(2), pause)), Product((Known(3), talk)))
+    )
+    assert gathered([pause]) is pause and gathered([]) == Sum(())
+    assert gathered([pause, Known(0, "wait", "s"), talk]) == Sum((pause, talk))
+    assert times(3, pause, "rounds") == Product((Known(3, "rounds"), pause))
+    assert times(1, pause, "rounds") is pause and times(0, pause).value == 0
+
+
 # Nothing that is no number, whatever the club writes.
 
 
