@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import date
+
 import pytest
 from arithmetic_strategies import middle
 from arithmetic_world import (
@@ -12,6 +15,7 @@ from arithmetic_world import (
     SCALE,
     SHORT,
     YARDS,
+    catalogue,
     clock,
     events,
     group,
@@ -24,8 +28,10 @@ from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace_lines import Because, NoNumber
+from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Known
 from almanac.model.structure import structure_items
+from almanac.report.working_text import formula
 
 FORTY_FIVE = {"kick-50": 45 * 0.87}  # a group that holds 45 s over 50 at strong
 
@@ -183,6 +189,58 @@ def test_one_suggested_sendoff_an_item_is_what_its_slowest_rep_needs():
     # strong to all-out: 54.25 + 15 = 69.25; 47.2 + 94.4 = 141.6: 70 and 145, each its own
     far = run(item(2, effort={"descend": ["strong", "all-out"]}, sendoff={"heron-1": 90}))
     assert [timed.sendoff_s for timed in far.reps] == [70, 145] and far.clock.value == 215
+
+
+@pytest.mark.parametrize(
+    ("heads", "sendoff_s"),
+    [(1, 70), (2, 120), (3, 180)],  # alone no gap is kept; heads × 60 s, or 54.25 s + 15 s of rest
+)
+def test_a_suggested_sendoff_lets_the_last_leave_before_the_leader_goes_again(heads, sendoff_s):
+    found = run(item(sendoff={"heron-1": 90}), of=group(heads=heads, lanes=1, gap=60))
+    assert found.reps[0].sendoff_s == sendoff_s
+    alone = run(item(sendoff={"heron-1": 90}), of=group(heads=1, lanes=1, gap=100))
+    assert alone.reps[0].sendoff_s == 70
+
+
+def test_the_clock_and_the_last_touch_as_they_are_printed():
+    four = group(FORTY_FIVE, heads=4, lanes=1, gap=10)
+    found = run(
+        item(2, sendoff=60), {"pause": 40}, item(gear=["fins"], sendoff=90), {"pause": 5}, of=four
+    )
+    assert formula(found.clock) == "2 × 1:00 send-off + 40 s pause + 1:30 send-off + 5 s pause"
+    assert found.clock.value == 255
+    # the last rep is left on after 2 × 60 and 40 s; three more leave 10 s apart
+    start, tail, swum = found.last_touch.terms
+    assert start.value == 160 and start.what == "leader's last start"
+    assert formula(start.inner) == "2 × 1:00 send-off + 40 s pause"
+    assert (tail.value, formula(tail)) == (30, "3 behind the leader × 10 s gap")
+    assert swum.value == found.reps[-1].target_s
+    # fins take 20 s to put on; no pause covers them
+    bare = run(item(2, sendoff=60), item(gear=["fins"], sendoff=90), of=four)
+    assert formula(bare.clock) == "2 × 1:00 send-off + 1:30 send-off + 20 s gear change"
+    assert bare.last_touch.terms[0].value == 2 * 60 + 20
+    rested = run(item(2, rest=20), of=four)
+    assert rested.reps[0].clock.value == 65 and rested.reps[0].clock.what == "with rest"
+    assert formula(rested.reps[0].clock.inner).endswith("+ 20 s rest, up to the next 5 s")
+
+
+def test_the_clocks_of_a_catalogue_are_made_once_and_know_the_level_and_the_day():
+    known = catalogue()
+    timing = Timing(known, day=date(2026, 9, 1))
+    own = timing.clock("osprey-1", SHORT)
+    assert own is timing.clock("osprey-1", SHORT) and own is timing.clocks.clock("osprey-1", SHORT)
+    assert (own.group, own.course, own.pacer.level) == ("osprey-1", SHORT, "performing")
+    assert own.pacer.paces.day == date(2026, 9, 1) and timing.scale is own.pacer.scale
+    assert timing.clock("osprey-1", LONG).course == LONG
+    few = group(heads=2)
+    there = timing.clocks.clock("osprey-1", SHORT, few)
+    assert there.pacer.paces.group is few and own.pacer.paces.group is not few
+    assert (there.group, there.pacer.level) == ("osprey-1", "performing")
+    assert Timing(known, timing.clocks).clocks is timing.clocks
+    nobody = replace(timing.clocks, squads={})
+    assert nobody.clock("osprey-1", SHORT).pacer.level == ""
+    with pytest.raises(KeyError):
+        timing.clock("osprey-9", SHORT)
 
 
 def test_no_sendoff_is_suggested_for_an_item_of_which_a_rep_is_not_known():

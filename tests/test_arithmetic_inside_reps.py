@@ -266,6 +266,13 @@ def test_drills_shorter_than_a_length_end_where_they_end() -> None:
     assert told({**one, "distance": 30}) == [Unfit.ENDS]  # past the wall, and between two
     assert told({**one, "do": "backstroke"}) == [Unfit.ENDS]  # its own dose is a length or more
     straight_on = {key: own for key, own in one.items() if key != "rest"}
+    long = {"kick": replace(glide, dose=replace(glide.dose, distance=25))}
+    items = structure_items([one])
+    assert [own.why for own in misfits(items, SHORT, drills=long)] == [Unfit.ENDS]
+    in_turn = {"do": {"split": ["kick", "backstroke"]}, "distance": 10}
+    assert told({**one, **in_turn}) == [Unfit.ENDS]  # one of the two goes on to the wall
+    a_length = {"distance": 25, "do": "kick", "effort": "easy"}  # from 10 m on, past the wall
+    assert told({"reps": 4, "parts": [push, a_length, home], "rest": "1:00"}) == [Unfit.CHANGES]
     assert told(straight_on) == [Unfit.ENDS]  # nobody gets back to the wall
     assert told({**straight_on, "reps": 1}) == []
     assert told({"reps": 4, "parts": [push, home], "rest": "1:00"}) == []
