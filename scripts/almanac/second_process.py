@@ -30,7 +30,7 @@ def begun(work: Callable[[], T]) -> Callable[[], T]:
     here, there = multiprocessing.Pipe(duplex=False)
     # A fork has all that was worked out so far; nothing is sent there.
     process = multiprocessing.get_context("fork").Process(
-        target=_work, args=(work, there), daemon=True
+        target=_work, args=(work, here, there, os.getpid()), daemon=True
     )
     try:
         process.start()
@@ -90,8 +90,11 @@ def _taken(items: Sequence[T], size: int, reading: int) -> Iterator[T]:
             yield from items[start : start + size]
 
 
-def _work(work: Callable[[], T], there: Connection) -> None:
-    threading.Thread(target=_end_with, args=(os.getppid(),), daemon=True).start()
+def _work(work: Callable[[], T], here: Connection, there: Connection, first: int) -> None:
+    # Its own copy of the reading end would keep it waiting for a reader that has gone; and who is
+    # its parent now may be another already.
+    here.close()
+    threading.Thread(target=_end_with, args=(first,), daemon=True).start()
     # Whoever waits does it again, and meets what was raised; of a key press both are told.
     with contextlib.suppress(Exception, KeyboardInterrupt):
         there.send(work())
