@@ -14,7 +14,8 @@ from teaching.model import Numbers
 MOST_STOPPED = 0.05  # of the harmless sentences of writers whom neither model nor patterns know
 _LOST = 0.015  # of what would be found, how much may be lost by each look before the last
 _STEP, _LEAST, _MOST = 0.02, -1.5, 4.0
-_BACKING = 1.0  # how much less a text may weigh with a pattern that nothing denies
+_BACKING = 1.6  # how much less a text may weigh with a pattern that nothing denies
+_BEFORE_BACKING = 1.5  # and how much less again before patterns are looked for
 
 Bounds = Mapping[str, float]
 
@@ -65,7 +66,7 @@ def bounds(of: Sequence[Left]) -> Bounds:
     return {
         "backed": float(backed),
         "alone": float(alone),
-        "least": float(np.quantile(least, _LOST)),
+        "least": min(float(np.quantile(least, _LOST)), backed - _BEFORE_BACKING),
         "glance": float(np.quantile(glance, _LOST)),
     }
 
