@@ -50,7 +50,7 @@ def _imported(files: list[Path]) -> set[str]:
     ours = {"almanac"} | {
         path.stem for folder in ("tests", "scripts") for path in (ROOT / folder).glob("*.py")
     }
-    ours |= {path.parent.name for path in (ROOT / "scripts").glob("*/__init__.py")}
+    ours |= {path.parent.name for path in (ROOT / "scripts").glob("*/*.py")}
     foreign = names - set(sys.stdlib_module_names) - ours
     return {canonicalize_name(INSTALLED.get(name, [name])[0]) for name in foreign}
 
