@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, scalable, scaled
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.model.swim_set import SwimSet
+
+_MOST_KEPT = 32  # a set's page and the finder ask one after the other
 
 
 def scale_of(analysis: Analysis, swim_set: SwimSet) -> Scalable | None:
@@ -23,9 +23,17 @@ def size_words(scale: Scalable, number: int) -> str:
     return f"{number} {one}"
 
 
-@lru_cache(maxsize=32)  # its page and the finder ask one after the other
 def summary_of_size(analysis: Analysis, id: str, number: int) -> SetSummary:
     """The figures of a computable set with so many of what it is scaled by, in its own course."""
+    kept = analysis.once(summary_of_size, dict[tuple[str, int], SetSummary])
+    if (id, number) not in kept:
+        while len(kept) >= _MOST_KEPT:
+            kept.pop(next(iter(kept)))
+        kept[id, number] = _summarised(analysis, id, number)
+    return kept[id, number]
+
+
+def _summarised(analysis: Analysis, id: str, number: int) -> SetSummary:
     swim_set = analysis.computable[id]
     scale = scale_of(analysis, swim_set)
     if scale is None or number == scale.written:
