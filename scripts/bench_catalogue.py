@@ -15,6 +15,7 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
+from almanac.analysis.askings import Readings
 from almanac.model.load import load
 from almanac.source import schemas
 from almanac.source.files import EntryFile, entry_files
@@ -46,6 +47,7 @@ def grown(root: Path, entries: int) -> Path:
     copied = [file for file in files if file.kind in GROWN]
     for number in range(entries - len(files)):
         _copy(root, copied[number % len(copied)], f"{number:05o}".translate(_LETTERS)[-5:])
+    _take_back(root)
     return root
 
 
@@ -60,6 +62,18 @@ def _copy(root: Path, entry: EntryFile, ending: str) -> None:
     text = _MENDS.sub("", text)  # the faults name the first alone
     text = _PROSE.sub(lambda line: _reworded(line[0], ending[-3:]), text)
     path.with_name(f"{path.stem}-{ending}.yml").write_text(text, "utf-8")
+
+
+def _take_back(root: Path) -> None:
+    """Give copies that in other words ask for what is dangerous the words that they were copied
+    from.
+    """
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    for file in {asked.entry.file for asked in Readings(catalogue).askings}:
+        path = root / file
+        written = path.with_name(f"{path.stem.rpartition('-')[0]}.yml").read_text("utf-8")
+        path.write_text(_MENDS.sub("", written), "utf-8")
 
 
 def _reworded(line: str, ending: str) -> str:
