@@ -512,6 +512,7 @@ def test_a_draft_survives_a_closed_tab(server: Server, context: BrowserContext) 
     page.reload()
     assert form.text == fault
     page.get_by_role("radio", name="Drill").check()
+    expect(page.get_by_label("Title", exact=True)).to_have_value("Slow count back kick")
     assert form.text == before
     page.get_by_role("button", name="Discard this draft").click()
     expect(page.get_by_label("Title", exact=True)).to_have_value("")
@@ -523,6 +524,7 @@ def test_a_draft_survives_a_closed_tab(server: Server, context: BrowserContext) 
     page.reload()
     expect(page.get_by_label("Title", exact=True)).to_have_value("")
     page.get_by_role("radio", name="Fault").check()
+    expect(page.get_by_label("Title", exact=True)).not_to_have_value("")
     assert form.text == fault
 
 
