@@ -163,7 +163,7 @@ def test_a_wrong_word_leads_to_the_right_page(phone: Page, server: Server) -> No
     expect(phone.locator("#find-words")).to_be_focused()
     phone.keyboard.type("parrashutte")
     expect(phone.locator(".hits a").first).to_contain_text("arachute")
-    phone.wait_for_function("self.almanacTexts")  # the list is written again when they have come
+    phone.wait_for_load_state("networkidle")  # the list is written again when the texts have come
     phone.locator(".hits a").first.click(trial=True)
     hand.tap(phone.locator(".hits a").first)
     phone.wait_for_url("**/gear/parachute.html")
