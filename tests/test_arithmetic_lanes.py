@@ -29,8 +29,9 @@ from hypothesis import strategies as st
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.lane_order import gap_for, heads_in_lane, is_on_back
-from almanac.arithmetic.lanes import Room, crowded, too_tight
+from almanac.arithmetic.lanes import Room, crowded, room_in_lane, too_tight
 from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
+from almanac.model.manner import Manner
 from almanac.model.structure import structure_items
 
 FORTY_FIVE = {
@@ -214,6 +215,34 @@ def test_without_a_target_only_the_send_off_tells_of_the_lane():
     assert found.room is Room.AGAIN
     upright = events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"})
     assert not crowds(group({}, heads=40, lanes=1), upright)
+
+
+@pytest.mark.parametrize(
+    ("items", "most"),  # ten seconds apart on the back, 45 s a fifty: see ROOM
+    [
+        ([{"distance": 50, "sendoff": 60}], 5),
+        ([{"distance": 100, "sendoff": 120}], 4),
+        ([{"distance": 50, "sendoff": 60}, {"distance": 100, "sendoff": 120}], 4),  # of all reps
+        ([{"distance": 100, "sendoff": 39}], 3),
+        # two waves have 55 s each, 10 s after 45 s of swimming: two leave in each
+        ([{"distance": 50, "sendoff": 110, "waves": {"number": 2}}], 4),
+        ([{"reps": 1, "distance": 25}], None),  # nobody leaves again
+        ([{"time": 30, "do": "upright", "sendoff": 60}], None),  # in place
+        ([{"time": 30, "do": "upright"}, {"distance": 50, "sendoff": 60}], 5),
+    ],
+)
+def test_how_many_a_lane_has_room_for_by_hand(items, most):
+    of = group(FORTY_FIVE, heads=4, lanes=1)
+    laid = events(*({"reps": 4, "do": "kick", "effort": "strong", **item} for item in items))
+    assert room_in_lane(clock(of).run(laid), of, SHORT) == most
+
+
+def test_of_pairs_who_take_turns_both_are_counted():
+    """Five leave ten seconds apart on the back while the first takes 45 s; five rest meanwhile."""
+    of = group(FORTY_FIVE, heads=4, lanes=1)
+    laid = events({"reps": 4, "distance": 50, "do": "kick", "effort": "strong", "sendoff": 120})
+    pairs = tuple(replace(own, item=replace(own.item, manner=Manner(turns=2))) for own in laid)
+    assert room_in_lane(clock(of).run(pairs), of, SHORT) == 2 * 5
 
 
 def plain_most(timed, course, gap) -> int:

@@ -120,11 +120,11 @@ def crowded(run: GroupClock, group: LaneGroup, course: Course) -> list[Crowded]:
 
 
 def room_in_lane(run: GroupClock, group: LaneGroup, course: Course) -> int | None:
-    """The most swimmers that a lane has room for at every rep, by the rules of ``crowded``;
-    None where no rep says anything.
+    """The most swimmers that a lane has room for at every rep, by the rules of ``crowded``, of
+    pairs and teams all who take turns; None where no rep says anything.
     """
     found = [
-        fit * timed.order.waves
+        fit * timed.order.waves * timed.rep.item.manner.turns
         for timed in run.reps
         if timed.rep.distance and timed.order.gap_s
         for _, _, _, fit in _limits(timed, group, course)
