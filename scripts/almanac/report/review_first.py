@@ -61,14 +61,20 @@ def _is_club_time(one: Loosened) -> bool:
     return one.kind == "club" and one.path[-1:] == ("time",) and one.sort == LOOSER
 
 
+def _first_of(named: Sequence[str]) -> str:
+    """The first of some names in a row, and how many more there are."""
+    more = len(named) - _MOST_NAMED
+    return ", ".join(named[:_MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
 def _of_times(times: Sequence[Loosened], address: str) -> str:
-    named = ", ".join(
+    named = [
         f"{fenced(dotted(one.path[1:-1]))} from {_amount(one.before)} to {_amount(one.after)}"
-        for one in times[:_MOST_NAMED]
-    )
-    rest = f" and {len(times) - _MOST_NAMED} more" if len(times) > _MOST_NAMED else ""
+        for one in times
+    ]
+    club = linked("club", Place(times[0].file), address)
     return (
-        f"**Times become faster.** {linked('club', Place(times[0].file), address)}: {named}{rest}."
+        f"**Times become faster.** {club}: {_first_of(named)}."
         " The rest that send-offs leave is reckoned with them."
     )
 
@@ -170,13 +176,13 @@ def _is_sentence(value: Any) -> bool:
 
 
 def _of_checks(files: Sequence[ChangedFile], address: str) -> str:
-    named = ", ".join(
+    named = [
         f"{linked(file.path, Place(file.path), address if file.mode_after else '')} ({file.what})"
-        for file in files[:_MOST_NAMED]
-    )
-    rest = f" and {len(files) - _MOST_NAMED} more" if len(files) > _MOST_NAMED else ""
+        for file in files
+    ]
     return (
-        f"**The checks change.** This proposal changes what checks it or shows it: {named}{rest}."
+        "**The checks change.** This proposal changes what checks it or shows it: "
+        f"{_first_of(named)}."
         " The findings here are those of the program before it."
     )
 
