@@ -98,7 +98,7 @@ def under_water(
             if whole and own and isinstance(own.target, Target):
                 seconds = max(seconds, own.target.seconds)
             interval = (own.sendoff_s if own else None) or event.item.rest
-            rest = rest_after(events, number, own)
+            rest = rest_after(events, number, own, _earliest_s(event, own, course, least_speed))
             yield UnderWater(event, metres, seconds, rest, interval)
 
 
@@ -107,10 +107,12 @@ def _held_s(rep: Rep) -> Iterator[float]:
     return (piece.hold_s for piece in rep.pieces if piece.drill.is_under_water and piece.hold_s)
 
 
-def rest_after(events: Sequence[Event], number: int, own: TimedRep | None) -> float | None:
+def rest_after(
+    events: Sequence[Event], number: int, own: TimedRep | None, touch_least_s: float = 0.0
+) -> float | None:
     """Seconds from the touch of a rep, by its number among the events, to the start of the next:
     what its send-off or its rest leaves, and the pauses that follow. None where that is not known;
-    0 where nothing is said.
+    0 where nothing is said. The touch comes after ``touch_least_s`` at the earliest.
     """
     rep = events[number]
     assert isinstance(rep, Rep)
@@ -122,7 +124,15 @@ def rest_after(events: Sequence[Event], number: int, own: TimedRep | None) -> fl
     item = rep.item
     if item.sendoff is None:
         return (item.rest or 0.0) + pauses
-    touch, sendoff = (own.touch_s, own.sendoff_s) if own else (None, None)
-    if touch is None or sendoff is None:
+    if own is None or own.touch_s is None or own.sendoff_s is None:
         return None
-    return max(0.0, sendoff - touch) + pauses
+    return max(0.0, own.sendoff_s - max(own.touch_s, touch_least_s)) + pauses
+
+
+def _earliest_s(rep: Rep, own: TimedRep | None, course: Course, least_speed: float) -> float:
+    """Before when a touch that is assumed, and that nobody has timed, is not believed: one that
+    comes too soon would read as rest.
+    """
+    if own is None or not isinstance(own.target, Target) or not own.target.assumed:
+        return 0.0
+    return float(rep.distance) * course.unit.metres / least_speed

@@ -5,7 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.start_limits import DIVE, StartLimits, start_shortfall
+from almanac.arithmetic.start_limits import (
+    DIVE,
+    IN_THE_WATER,
+    StartLimits,
+    enters,
+    start_shortfall,
+)
 from almanac.checks.pool_words import FIRST
 from almanac.checks.rule import Problem, refuses
 from almanac.model.catalogue import Catalogue
@@ -23,11 +29,11 @@ from almanac.wording.dives import names_a_dive, names_a_start
 def dive_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """Where a drill's name or steps, or a note of a set or a practice, asks for a dive, a start off
     a block or a jump off the edge, the drill or the reps say so under ``start``: else nobody asks
-    how deep the water is.
+    how deep the water is. A push from the wall is no such start.
     """
     catalogue = analysis.catalogue
     for drill in catalogue.drills.values():
-        if not drill.start:
+        if not _is_above(catalogue, drill.start):
             for path, text in _texts_of(drill):
                 if names_a_start(text):
                     said = "it names a start from above the water, and `start` says none"
@@ -82,13 +88,21 @@ def _texts_of(drill: Drill) -> Iterator[tuple[DataPath, str]]:
     yield from ((("steps", number), step) for number, step in enumerate(drill.steps))
 
 
+def _is_above(catalogue: Catalogue, start: str) -> bool:
+    """Whether a start is one from above the water; a push-off is none, and nor is none at all."""
+    return bool(start) and enters(catalogue.words("starts")[start]) != IN_THE_WATER
+
+
 def _says_start(catalogue: Catalogue, items: tuple[Item, ...]) -> bool:
-    """Whether some reps say how they start, or a drill of theirs does."""
+    """Whether some reps say that they start above the water, or a drill of theirs does."""
     reps = tuple(reps_of(items))
-    if any(one.start for one in reps) or any(one.start for one in changes_of(items)):
-        return True
     drills = {id for one in reps for part in one.parts for id in part.drills}
-    return any(catalogue.drills[id].start for id in drills)
+    starts = (
+        *(one.start for one in reps),
+        *(one.start for one in changes_of(items)),
+        *(catalogue.drills[id].start for id in drills),
+    )
+    return any(_is_above(catalogue, start or "") for start in starts)
 
 
 def _level(catalogue: Catalogue, entry: Entry) -> str:
