@@ -68,9 +68,10 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
 
     That was patterns alone; of batch 17, by another hand, they have 45 % and 8 %. With weights, on
     the first try: batch 16 46 % and 1 %, batch 17 56 % and 5 %. Of 300 sentences that nobody who
-    taught it had read it caught and stopped 90 % and 1 % (87 % and 1 % before one bound was chosen by
-    them); patterns alone had 84 % and 7 %. ``scripts/teach`` prints what is caught and stopped of each writer's sentences
-    by a model that was taught without them: about 60 % and 5 % of batches 12 to 17.
+    taught it had read it caught and stopped 90 % and 1 % (87 % and 1 % before one bound was chosen
+    by them); patterns alone had 84 % and 7 %. ``scripts/teach`` prints what is caught and stopped
+    of each writer's sentences by a model that was taught without them: about 60 % and 5 % of
+    batches 12 to 17.
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():
