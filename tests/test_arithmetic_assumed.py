@@ -83,6 +83,16 @@ def test_its_pieces_share_it_by_distance():
     assert [work.value for work in timed.rated_work] == pytest.approx([0.75, 9.0])
 
 
+def test_what_has_no_length_shares_nothing():
+    nowhere = {
+        "distance": 0,
+        "do": "float",
+        "effort": "easy",
+    }  # refused elsewhere, and no fault here
+    (laid,) = events({"reps": 1, "parts": [nowhere], "rest": 10, "assume": "2:00"})
+    assert clock().rep(laid).target.because is Because.NO_PACE_RULE
+
+
 def test_in_another_course_it_moves_with_the_length():
     laid = lay_in_course(swim_set({**FLOAT, "assume": "1:20"}), YARDS)
     (timed, _) = clock(course=YARDS).run(expand(laid.items, DRILLS, SCALE)).reps

@@ -24,7 +24,7 @@ from arithmetic_plans import (
     swim,
     whole,
 )
-from arithmetic_world import BENCHMARKS, DRILLS, swim_set
+from arithmetic_world import BENCHMARKS, DRILLS, made, swim_set
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -42,9 +42,10 @@ from almanac.arithmetic.appearances import (
 )
 from almanac.arithmetic.balance import Balance
 from almanac.arithmetic.block import BlockRules, summarise_block
-from almanac.arithmetic.block_days import DAYS, day_of_all
+from almanac.arithmetic.block_days import DAYS, SessionPlan, day_of_all
 from almanac.arithmetic.training_load import Deviation
 from almanac.model.block import Day, Session, TaperDates, Week
+from almanac.model.log import Log
 from almanac.model.practice import PracticePart
 
 REST = Day(rest=True)
@@ -337,6 +338,25 @@ def test_a_day_of_two_sessions_for_their_own_lane_groups():
         assert monday.load == pytest.approx(load)
         assert (monday.metres, found.balance.metres) == (metres, metres)
         assert [own.start for own in monday.sessions] == starts
+
+
+def test_other_work_that_is_no_effort_has_no_load():
+    found = block({"mon": Day(sessions=(Session(other="Team talk", minutes=20, rating=0),))})
+    assert found.days[0].load == 0
+
+
+@pytest.mark.parametrize(
+    ("minutes", "planned", "load"),
+    [
+        (60, 300, 450),  # 5 a minute, and 90 minutes were kept
+        (None, None, None),
+        (60, None, None),
+        (0, 0, None),  # nothing was to be done, so nothing tells how hard what was done is
+    ],
+)
+def test_a_session_kept_without_a_rating_is_as_hard_as_it_was_planned(minutes, planned, load):
+    kept = made(Log, id="monday", on=MONDAY, minutes=90, metres=0, heads=6)
+    assert SessionPlan(Session(other="Gym"), None, None, minutes, planned, kept).load == load
 
 
 def test_the_old_form_of_a_day_is_two_sessions():

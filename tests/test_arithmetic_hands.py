@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from arithmetic_plans import club, part, practice_of, run, summarised, swim
+from arithmetic_plans import QUICK, SLOW, club, part, practice_of, run, summarised, swim
 from arithmetic_world import DRILLS, PIECES, swim_set
 
 from almanac.arithmetic.helping import Help
@@ -61,6 +61,8 @@ def test_a_job_that_falls_to_the_coach_takes_nobody_more():
     both = helped(Helper("watcher", "part", adult=True), lanes, coach_is="watcher")
     assert counted(both) == (1, {"coach": 1, "watcher": 5})
     assert counted(helped(lanes, coach_is="watcher")) == (1, {"coach": 1, "watcher": 4})
+    # where the coach does nothing of it, one who watches is an adult beside the coach
+    assert counted(helped(*both.helpers)) == (2, {"coach": 1, "watcher": 6})
 
 
 def test_who_watches_what_goes_under_water_does_nothing_else():
@@ -84,12 +86,12 @@ def test_who_is_asked_for_twice_is_needed_once_and_for_both():
     assert summary.hands.adults == 2
 
 
-def stations(*alone: str, **more: Any) -> PracticePart:
+def stations(*alone: str, helpers: tuple[Helper, ...] = (CALLER,), **more: Any) -> PracticePart:
     items = structure_items([SWIM])
     return PracticePart(
         "main",
         stations=tuple(
-            Station(items=items, helpers=(CALLER,), led_by=who or None, **more) for who in alone
+            Station(items=items, helpers=helpers, led_by=who or None, **more) for who in alone
         ),
     )
 
@@ -103,6 +105,14 @@ def test_stations_at_the_same_moment():
     assert counted(stations("squad-coach", "head-coach", coach_is="caller")) == (2, {"lead": 2})
     assert counted(stations("squad-coach", "", coach_is="caller")) == (2, {"lead": 1, "coach": 1})
     assert counted(stations("", "", coach_is="caller")) == (2, {"coach": 1, "caller": 1})
+    # whoever else stands there makes no odds, be it named before the caller or after
+    watch = Helper("watcher", "part")
+    for both in ((watch, CALLER), (CALLER, watch)):
+        own = stations("", "", helpers=both, coach_is="caller")
+        assert counted(own) == (2, {"coach": 1, "watcher": 2, "caller": 1})
+    # told at the first of them
+    both = run(stations("", ""))
+    assert both.hands.run is both.runs[0]
 
 
 def test_the_moment_that_needs_most_and_of_such_the_most_hands():
@@ -131,6 +141,34 @@ def test_lists_apart_that_do_not_overlap_are_not_added():
         ),
     )
     assert counted(apart) == (2, {"coach": 1, "caller": 1})
+
+
+def test_who_is_not_known_to_be_done_may_still_be_at_it():
+    # of quick no time is known: at the least 40 m take 40 / 3.5 s and 10 s of rest, slow's first 120 s
+    items = structure_items([SWIM])
+    untold = structure_items([swim(40, rest=10)])
+    apart = PracticePart(
+        "main",
+        apart=(
+            ListOfSome((PartOfSome("main", items=untold, helpers=(WATCHER,)),), groups=("quick",)),
+            ListOfSome(
+                (
+                    PartOfSome("main", items=items),
+                    PartOfSome("main", items=items, helpers=(CALLER,)),
+                ),
+                groups=("slow",),
+            ),
+        ),
+    )
+    unknown = {"quick": replace(QUICK, tests=()), "slow": SLOW}
+    assert counted(apart, groups=unknown) == (3, {"coach": 1, "watcher": 1, "caller": 1})
+    assert counted(apart) == (2, {"coach": 1, "watcher": 1})
+
+
+def test_gear_is_told_of_the_first_part_that_takes_the_most():
+    practice = practice_of(*(part(swim(gear=["fins"], sendoff=120)) for _ in range(2)))
+    summary = summarised(practice)
+    assert [need.run is summary.runs[0] for need in summary.gear] == [True]
 
 
 def test_a_piece_of_gear_has_a_holder_for_as_many_as_are_owned_or_used():

@@ -78,3 +78,28 @@ def test_a_stated_rating_stands_in_place_of_the_circuits_own():
     block = block_of({"mon": Day(sessions=(Session(land="a-set", rating=2),))})
     whole = summarise_block(block, {}.__getitem__, "slow", circuit=lambda id: circuit)
     assert whole.weeks[0].days[0].load == pytest.approx(CLOCK_S / 60 * 2)
+
+
+NOBODY_TIMED = replace(
+    CIRCUIT, items=structure_items([{**swim(effort="easy", rest=10), "do": "float"}])
+)
+NOTHING_FOR_SLOW = replace(
+    CIRCUIT,
+    items=structure_items([{**held(2, 40, "easy", 20), "by_group": {"slow": {"reps": 0}}}]),
+)
+
+
+@pytest.mark.parametrize(
+    ("circuit", "rating", "minutes"),
+    [
+        (NOBODY_TIMED, None, None),  # 100 m that nobody has a time for
+        (NOBODY_TIMED, 5, None),
+        (NOTHING_FOR_SLOW, None, 0),  # the mean rating of nothing
+    ],
+)
+def test_a_circuit_of_which_something_is_not_known_has_no_load(circuit, rating, minutes):
+    summary = summarise(Timing(club(circuit, MAT)), circuit)
+    block = block_of({"mon": Day(sessions=(Session(land="a-set", rating=rating),))})
+    whole = summarise_block(block, {}.__getitem__, "slow", circuit=lambda id: summary)
+    (session,) = whole.days[0].sessions
+    assert (session.minutes, session.load) == (minutes, None)

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from arithmetic_world import PIECES, SCALE, SHORT, clock, events
+from arithmetic_world import DRILLS, PIECES, SCALE, SHORT, YARDS, clock, events, group
 
-from almanac.arithmetic.expand import Event, Rep
+from almanac.arithmetic.expand import Event, Rep, expand
 from almanac.arithmetic.out_of_breath import NEVER, Breath
 from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.working import Known
+from almanac.model.structure import structure_items
 
 FAST = {"reps": 1, "distance": 50, "do": "backstroke", "effort": "all-out", "rest": "0:10"}
 EASY = {"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy", "rest": "0:05"}
@@ -18,6 +20,11 @@ DIP = {"reps": 1, "distance": 25, "do": "kick", "effort": "easy", "rest": "0:40"
 
 def laid(*items: dict) -> tuple[Event, ...]:
     """Events whose kick is done under water."""
+    return dive(events(*items))
+
+
+def dive(every: tuple[Event, ...]) -> tuple[Event, ...]:
+    """The events with their kick under water."""
 
     def dipped(rep: Rep) -> Rep:
         return replace(
@@ -28,7 +35,7 @@ def laid(*items: dict) -> tuple[Event, ...]:
             ),
         )
 
-    return tuple(dipped(own) if isinstance(own, Rep) else own for own in events(*items))
+    return tuple(dipped(own) if isinstance(own, Rep) else own for own in every)
 
 
 def since(
@@ -65,6 +72,51 @@ def test_a_send_off_leaves_what_the_touch_leaves() -> None:
     assert touch is not None
     assert since(own, run) == [pytest.approx(120 - touch)]
     assert since(own) == [0]  # of a touch that nobody knows
+    untimed = clock(group({}))
+    assert since(own, untimed.run(own)) == [0]  # nor of one whose lane group has no test
+    # all out in 69 s / 2 at least: on 0:20 nobody rests, and no time runs backwards
+    late = laid({**fast, "sendoff": "0:20"}, {"pause": 3}, DIP)
+    assert since(late, clock().run(late)) == [3]
+
+
+UNTIMED = {"reps": 1, "do": "backstroke", "effort": "easy"}
+
+
+@pytest.mark.parametrize(
+    ("easy", "seconds"),
+    [
+        # a send-off of 60 s is over after 60 s, whatever the rep took of it
+        ({**UNTIMED, "distance": 50, "sendoff": "1:00"}, 10 + 60),
+        # one that nobody can hold: 25 m, two minutes and 25 m take longer
+        (
+            {
+                "reps": 1,
+                "sendoff": "1:00",
+                "parts": [
+                    {"distance": 25, "do": "backstroke", "effort": "easy", "rest": "2:00"},
+                    {"distance": 25, "do": "backstroke", "effort": "easy"},
+                ],
+            },
+            10 + 120 + 50 / 3.5,
+        ),
+        # none is named for the group, and none can be suggested
+        ({**UNTIMED, "distance": 70, "sendoff": {"osprey-2": "1:00"}}, 10 + 70 / 3.5),
+        # nothing is said of rest
+        ({**UNTIMED, "distance": 70}, 10 + 70 / 3.5),
+        # what is held takes the time that it is held
+        ({"reps": 1, "time": "0:30", "do": "upright", "effort": "easy", "rest": "0:05"}, 45),
+    ],
+)
+def test_what_is_known_of_a_rep_without_a_time(easy: dict, seconds: float) -> None:
+    own = laid(FAST, easy, DIP)
+    run = clock(group({})).run(own)
+    assert since(own, run) == [pytest.approx(seconds)]
+
+
+def test_nobody_is_faster_over_yards_either() -> None:
+    breath = Breath(SCALE, 5)
+    breath.swim(laid(FAST, EASY, DIP), YARDS, None)
+    assert breath.since_s == pytest.approx(10 + 25 * 0.9144 / 3.5 + 5 + 25 * 0.9144 / 3.5 + 40)
 
 
 def test_parts_of_one_rep_count_in_their_order() -> None:
@@ -79,10 +131,25 @@ def test_parts_of_one_rep_count_in_their_order() -> None:
     assert all(found.same_rep and not found.carried for found in breath.found)
 
 
+def test_a_rep_that_goes_under_twice_is_told_once() -> None:
+    dip, easy = ({"distance": 25, "do": do, "effort": "easy"} for do in ("kick", "backstroke"))
+    breath = Breath(SCALE, 5)
+    own = laid(FAST, {"reps": 1, "parts": [dip, easy, dip]})
+    assert since(own, None, breath) == [10]
+    assert not breath.found[0].same_rep  # the fast work was another rep
+
+
 def test_gear_that_is_changed_takes_its_time() -> None:
     own = laid(FAST, {**DIP, "gear": ["fins"]})
     run = clock().run(own)
     assert since(own, run) == [10 + PIECES["fins"].change_s]
+    parts = [
+        {"distance": 25, "do": "backstroke", "effort": "fast", "rest": "0:05"},
+        {"distance": 25, "do": "kick", "effort": "easy", "gear": ["fins"]},
+    ]
+    inside = structure_items([{"reps": 1, "parts": parts, "rest": "1:00"}])
+    own = dive(expand(inside, DRILLS, SCALE, PIECES))
+    assert since(own) == [20]  # they go on in 20 s, of which the rest of 5 s is a part
 
 
 def test_what_was_swum_in_an_earlier_part_is_carried_on() -> None:
@@ -115,3 +182,11 @@ def test_a_time_to_hold_that_is_faster_than_the_effort_is_fast_work() -> None:
         own = laid({**easy, "aim": f"0:{aim:04.1f}"}, DIP)
         assert since(own, clock().run(own)) == told
         assert since(own) == []  # with no clock nothing is known of it but its effort
+    own = laid({**easy, "aim": "0:40"}, DIP)
+    assert since(own, clock(group({})).run(own)) == [10]  # of whom no time is known, it may be fast
+    plain = laid(easy, DIP)
+    run = clock().run(plain)
+    swum, dip = run.reps
+    for share, told in ((0.95, []), (0.9499, [10])):
+        aimed = replace(swum, aim=Known(share * target, "asked for", "s"))
+        assert since(plain, replace(run, reps=(aimed, dip))) == told

@@ -23,9 +23,8 @@ def targets(pacer: Pacer, rep: Rep, group: str) -> Targets:
     pieces = pacer.pieces(rep)
     whole = pacer.whole(rep, pieces)
     assume = rep.item.assume
-    seconds = assume.of(group) if assume else None
     open_ = whole.assumed if isinstance(whole, Target) else whole.because is not Because.TOO_SLOW
-    if assume is None or seconds is None or not open_ or not rep.distance:
+    if assume is None or not open_ or not rep.distance or (seconds := assume.of(group)) is None:
         return pieces, whole
     working: Working = Known(seconds, "assumed", "s")
     if assume.ratio != 1:

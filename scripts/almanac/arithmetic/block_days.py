@@ -173,6 +173,5 @@ def _on_land(session: Session, circuit: SetSummary, group: str, kept: Log | None
     timed = circuit.clocks[group]
     minutes = timed.clock.value / 60 if timed.clock else None
     rating = session.rating if session.rating is not None else mean_rating(timed.reps)
-    known = minutes is not None and rating is not None
-    load = session_load(rating or 0.0, minutes or 0.0) if known else None
+    load = None if minutes is None or rating is None else session_load(rating, minutes)
     return SessionPlan(session, None, None, minutes, load, kept, circuit)

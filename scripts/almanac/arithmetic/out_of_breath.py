@@ -48,7 +48,7 @@ class Breath:
     scale: EffortScale
     push_off_m: float
     since_s: float = NEVER
-    carried: bool = False
+    carried: bool = field(init=False)
     walls: DataPath | None = None
     found: list[GoesUnder] = field(default_factory=list)
 
@@ -93,9 +93,8 @@ class Breath:
         """
         if not self.scale.split(piece.effort).keys().isdisjoint(self.scale.fast):
             return True
-        if timed is None or timed.aim is None:
-            return False
-        return timed.aim.value < _AS_AIMED * (timed.target_s or NEVER)
+        aim, target_s = (timed.aim, timed.target_s) if timed else (None, None)
+        return aim is not None and (target_s is None or aim.value < _AS_AIMED * target_s)
 
     def _rest(self, rep: Rep, timed: TimedRep | None, began: float, hard: bool) -> None:
         if rep.item.sendoff is None:
