@@ -43,9 +43,12 @@ from almanac.arithmetic.appearances import (
 from almanac.arithmetic.balance import Balance
 from almanac.arithmetic.block import BlockRules, summarise_block
 from almanac.arithmetic.block_days import DAYS, SessionPlan, day_of_all
+from almanac.arithmetic.block_workings import taper_cut, taper_light_days
+from almanac.arithmetic.taper import Taper
 from almanac.arithmetic.training_load import Deviation
 from almanac.model.block import Day, Session, TaperDates, Week
 from almanac.model.log import Log
+from almanac.model.policy import DayCount
 from almanac.model.practice import PracticePart
 
 REST = Day(rest=True)
@@ -316,6 +319,27 @@ def test_a_taper_with_a_day_missing_has_no_cut():
     ):
         found = block(*weeks, p=HUNDRED).taper
         assert (found.cut, found.light_days) == (None, None)
+
+
+TOLD = Taper(MONDAY, MONDAY, (2,), (1,), 1000.0, 400.0, 4)
+
+
+@pytest.mark.parametrize(
+    ("told", "rules", "cut", "days"),
+    [
+        (TOLD, BlockRules(), 0.6, 4),  # 1 − 400 / 1000
+        (None, BlockRules(), None, None),
+        # where the level counts lighter days, no percentage is told
+        (TOLD, BlockRules(light_days=DayCount(3, 5, "", "")), None, 4),
+        (replace(TOLD, before_m=0.0), BlockRules(), None, 4),
+        (replace(TOLD, before_m=None), BlockRules(), None, 4),
+        (replace(TOLD, during_m=None, light_days=None), BlockRules(), None, None),
+    ],
+)
+def test_the_workings_of_a_taper_stand_where_all_of_it_is_known(told, rules, cut, days):
+    summary = replace(block({}), taper=told, rules=rules)
+    workings = taper_cut(summary), taper_light_days(summary)
+    assert [None if own is None else own.value for own in workings] == [cut, days]
 
 
 # Any number of sessions a day.

@@ -62,6 +62,17 @@ def test_lengths_against_counting_them_one_by_one(seconds: int, effort: str, act
     assert lengths_in(pacer, piece) == plain_lengths(seconds, EFFORTS[effort][2], SHORT, activity)
 
 
+@pytest.mark.parametrize(("pool", "lengths"), [("25m", 1), ("50m", 0)])
+def test_no_longer_distance_is_asked_for_than_it_takes(pool: str, lengths: int) -> None:
+    # 25 m in 22 s and 50 m in 47 s are known; the tests of 50 and 200 m do not go together
+    tests = {"kick-25": 22, "kick-50": 47, "kick-200": 100}
+    pacer = clock(group(tests), COURSES[pool]).pacer
+    piece = Piece(0, DRILLS["kick"], pacer.scale.span(Hold("all-out"), 1, 1), (), 30.0)
+    assert lengths_in(pacer, piece) == lengths
+    untold = lengths_in(pacer, Piece(0, piece.drill, piece.effort, (), 120.0))
+    assert isinstance(untold, NoNumber) and untold.because is Because.TESTS_DISAGREE
+
+
 def test_the_tested_distance_at_its_own_time_is_that_distance() -> None:
     # osprey-1 kicks 200 m all out in 3:30.0: eight lengths in 3:30, seven in 3:29.
     assert summed(by_time("3:30", effort="all-out")).distance.value == 200

@@ -197,6 +197,8 @@ def test_a_hazard_that_no_vocabulary_tells_of_stands_last():
     pairs = [(Hazard("sharks"), a), (Hazard("cold"), a)]
     assert [line.title for line in gathered(a, pairs, BRIEF_WORDS)] == ["Cold", "sharks"]
     assert [line.title for line in gathered("a", pairs, {})] == ["sharks", "cold"]
+    (line,) = gathered(a, pairs[:1], {})
+    assert (line.hazard, line.gravity, line.control) == ("sharks", "", "")
 
 
 # The lane table.
