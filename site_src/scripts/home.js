@@ -2,6 +2,7 @@
 
 import { all, make, one } from "./lib/dom.js";
 import { last } from "./lib/last-pages.js";
+import { practiceLines } from "./lib/practice-lines.js";
 import { read } from "./lib/storage.js";
 import { inWords, time, today } from "./lib/today.js";
 
@@ -41,6 +42,11 @@ const when = (own) => (own.start ? `${own.start}–${own.end}` : "no time");
 const row = (href, title, about) =>
   make("li", {}, make("a", { href }, make("b", {}, title), " ", make("span", { class: "about" }, about)));
 
+/** On a desk the evening to scale, for each lane group.
+ * @param {Planned} own */
+const lines = (own) =>
+  location.protocol !== "file:" && matchMedia("(min-width: 60em)").matches ? [practiceLines(own.href, own.groups)] : [];
+
 /** The first as a Band with its button, the others as rows.
  * @param {Planned[]} found
  * @param {string} heading */
@@ -52,6 +58,7 @@ function shown([first, ...others], heading) {
     make("h2", {}, make("a", { href: first.href }, first.title)),
     make("p", { class: "lead" }, when(first)),
     make("a", { class: "tool is-main", href: `run.html#practice=${first.href.replace(/^.*\/|\.html$/g, "")}` }, "Run"),
+    ...lines(first),
   );
   const rows = others.map((own) => row(own.href, own.title, `${when(own)} · ${own.squad}`));
   return [band, ...(rows.length ? [make("ul", { class: "rows" }, ...rows)] : [])];
@@ -69,6 +76,9 @@ const onNow = ({ href, title }) => make(
   make("a", { class: "tool is-main", href }, "Back to the run"),
 );
 
+/** What comes after today, mine alone where I chose lane groups. */
+const coming = planned.filter((own) => own.on > today && (!mine.length || isMine(own)));
+
 function showTonight() {
   const run = read("run", /** @type {Run} */ ({}));
   if (run.on && run.day === today) {
@@ -76,8 +86,7 @@ function showTonight() {
     return;
   }
   const todays = planned.filter((own) => own.on === today);
-  const next = planned.filter((own) => own.on > today && (!mine.length || isMine(own)));
-  const later = next.filter((own) => own.on === next[0].on);
+  const later = coming.filter((own) => own.on === coming[0].on);
   if (todays.length) {
     one("[data-tonight]").replaceChildren(...shown(sorted(todays), "Tonight"));
   } else if (later.length) {
@@ -85,12 +94,13 @@ function showTonight() {
   }
 }
 
-/** On a desk: what comes after today, mine alone where I chose lane groups. */
+/** On a desk: the days after the one that is shown. */
 function showNext() {
-  const coming = planned.filter((own) => own.on > today && (!mine.length || isMine(own))).slice(0, NEXT);
+  const isToday = planned.some((own) => own.on === today);
+  const next = coming.filter((own) => isToday || own.on !== coming[0].on).slice(0, NEXT);
   const box = one("[data-next]");
-  box.hidden = !coming.length;
-  one("ul", box).replaceChildren(...coming.map((own) => row(own.href, own.title, `${inWords(own.on)}, ${when(own)} · ${own.squad}`)));
+  box.hidden = !next.length;
+  one("ul", box).replaceChildren(...next.map((own) => row(own.href, own.title, `${inWords(own.on)}, ${when(own)} · ${own.squad}`)));
 }
 
 function showLast() {

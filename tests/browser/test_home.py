@@ -46,6 +46,19 @@ def test_with_nothing_today_the_next_day_is_told(phone: Page, server: Server) ->
     expect(phone.locator("[data-tonight] h2")).to_have_text(first["title"])
 
 
+def test_on_a_desk_tonight_stands_to_scale_for_each_lane_group(
+    browser: Browser, server: Server
+) -> None:
+    context = browser.new_context(viewport={"width": 1280, "height": 800})
+    page = context.new_page()
+    (first, *_) = days(page, server)
+    page.clock.install(time=f"{first['on']}T{first['start']}:00")
+    page.goto(server.address)
+    lines = page.locator("[data-tonight] .parts-lines svg.parts-line")
+    expect(lines).to_have_count(len(first["groups"]))
+    context.close()
+
+
 def test_tonight_begins_with_today_and_folds_away_what_is_over(phone: Page, server: Server) -> None:
     planned = sorted({own["on"] for own in days(phone, server)})
     phone.clock.install(time=f"{planned[1]}T10:00:00")

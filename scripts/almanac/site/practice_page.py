@@ -31,6 +31,7 @@ from almanac.rounding import seconds_of_day
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
+from almanac.site.practice_clock import clock_lines
 from almanac.site.practice_paper import paper_sheets
 from almanac.site.practice_sheet import sheet_rows, timed_boards
 from almanac.site.preferences import preferences
@@ -69,6 +70,7 @@ def practice_page(
         hands=hands_words(summary),
         latecomers=LATECOMERS,
         halves=list(halves_words(summary)),
+        lines=clock_lines(analysis, summary),
         rows=sheet_rows(catalogue, summary, boards),
         groups=[
             (group.title, page_figures(_of_group(summary, id), unit))

@@ -25,7 +25,7 @@ from almanac.report.sheet_text import (
 )
 from almanac.report.timed_board import SUGGESTED
 from almanac.report.ways import distance_words
-from almanac.site.practice_sheet import Boards, minutes_words, own_board
+from almanac.site.practice_sheet import Boards, is_of, minutes_words, own_board
 
 
 def paper_sheets(
@@ -53,14 +53,10 @@ def _parts(
     catalogue: Catalogue, summary: PracticeSummary, crew: Mapping[str, Any], boards: Boards
 ) -> Iterator[dict[str, Any]]:
     for row, lines in zip(summary.sheet, boards, strict=True):
-        own = (cell for cell in row.cells if _is_of(cell, crew))
+        own = (cell for cell in row.cells if is_of(cell, crew))
         for cell in own:
             board = own_board(catalogue, row, lines, (cell.group,))
             yield {**_part(catalogue, summary, row, cell), "lines": list(map(_line, board))}
-
-
-def _is_of(cell: SheetCell, crew: Mapping[str, Any]) -> bool:
-    return cell.group == crew["group"] and crew["half"] in ("", cell.crew.half or crew["half"])
 
 
 def _part(

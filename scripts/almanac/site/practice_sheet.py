@@ -5,7 +5,7 @@ the lane groups on one axis of time.
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -65,6 +65,11 @@ def own_board(
 ) -> list[BoardLine]:
     """What of the whiteboard of a part is for some lane groups, and what does not fit."""
     return [*lines_for(list(lines), groups), *unfit_lines(catalogue, row.run.clocks, groups)]
+
+
+def is_of(cell: SheetCell, crew: Mapping[str, Any]) -> bool:
+    """Whether a place on the sheet is that of a lane group, or of a half of it."""
+    return cell.group == crew["group"] and crew["half"] in ("", cell.crew.half or crew["half"])
 
 
 def minutes_words(row: SheetRow, cell: SheetCell) -> str:
