@@ -4,20 +4,32 @@ from __future__ import annotations
 
 import itertools
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
-from arithmetic_world import DRILLS, EFFORTS, OSPREY, SHORT, catalogue, clock, group, swim_set
+from arithmetic_world import (
+    BENCHMARKS,
+    DRILLS,
+    EFFORTS,
+    OSPREY,
+    SHORT,
+    catalogue,
+    clock,
+    group,
+    swim_set,
+)
 from hypothesis import given
 from hypothesis import strategies as st
 
 from almanac.analysis.figures.facets import partly, word_partly
 from almanac.arithmetic.by_time import lengths_in
 from almanac.arithmetic.expand import Piece
-from almanac.arithmetic.pace_lines import Because, NoNumber
+from almanac.arithmetic.pace_lines import Because, NoNumber, Paces
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timing import Timing
 from almanac.model.effort_plans import Hold
+from almanac.model.knowledge import PaceRule
 from almanac.units import COURSES, Course, parse_time
 
 
@@ -71,6 +83,32 @@ def test_no_longer_distance_is_asked_for_than_it_takes(pool: str, lengths: int) 
     assert lengths_in(pacer, piece) == lengths
     untold = lengths_in(pacer, Piece(0, piece.drill, piece.effort, (), 120.0))
     assert isinstance(untold, NoNumber) and untold.because is Because.TESTS_DISAGREE
+
+
+KICKS = {
+    f"kick-{metres}": replace(BENCHMARKS["kick-50"], id=f"kick-{metres}", distance=metres)
+    for metres in (25, 50, 75, 100)
+}
+
+
+@pytest.mark.parametrize(
+    ("third", "seconds", "lengths"),
+    [
+        (66.0, 66.0, 3),
+        (66.0, 65.9, 2),
+        (43.0, 50.0, None),
+    ],  # 75 m in 43 s cannot be, after 50 in 42
+)
+def test_between_what_is_too_short_and_what_is_too_long(
+    third: float, seconds: float, lengths: int | None
+) -> None:
+    tests = {"kick-25": 20.0, "kick-50": 42.0, "kick-75": third, "kick-100": third * 4 / 3 + 2}
+    own = clock(group(tests)).pacer
+    pacer = replace(own, paces=Paces(own.paces.group, KICKS, own.paces.policy))
+    kick = replace(DRILLS["kick"], pace=PaceRule("kick-50", 1.0))
+    piece = Piece(0, kick, pacer.scale.span(Hold("all-out"), 1, 1), (), seconds)
+    found = lengths_in(pacer, piece)
+    assert found == lengths if isinstance(found, int) else found.because is Because.TESTS_DISAGREE
 
 
 def test_the_tested_distance_at_its_own_time_is_that_distance() -> None:

@@ -30,6 +30,7 @@ from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Known
+from almanac.model.manner import Manner
 from almanac.model.structure import structure_items
 from almanac.report.working_text import formula
 
@@ -162,6 +163,18 @@ def test_rest_between_two_words_lies_between_their_rules(effort, least, wanted):
     (timed,) = of.run(rep(effort=effort)).reps
     rests = [of.rest_for(timed.rep, timed.target, which).value for which in ("least", "wanted")]
     assert rests == pytest.approx([least, wanted], abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("ready_s", "least", "wanted"), [(0, 5, 15), (3, 5, 15), (12, 12, 15), (40, 40, 40)]
+)  # seconds until one is back at the start, beside 5 s and 15 s at strong
+def test_no_rest_is_shorter_than_the_way_back_to_the_start(ready_s, least, wanted):
+    of = clock()
+    (laid,) = rep()
+    back = replace(laid, item=replace(laid.item, manner=Manner(ready_s=ready_s)))
+    timed = of.rep(back)
+    rests = [of.rest_for(back, timed.target, which).value for which in ("least", "wanted")]
+    assert rests == [least, wanted]
 
 
 def test_an_easy_four_hundred_does_not_want_eighty_seconds():
@@ -348,6 +361,9 @@ def test_gear_that_came_off_inside_a_rep_does_not_come_off_again_after_it():
         SHORT,
     )
     assert (change.on, change.off) == ({"fins"}, set())
+    # and what goes on before a rep is what it begins with
+    (change,) = gear_changes(events(item(1), parted), PIECES, SHORT)
+    assert (change.on, change.off) == ({"fins"}, set())
 
 
 def test_no_number_leaves_the_totals_out_and_says_why_once():
@@ -359,6 +375,7 @@ def test_no_number_leaves_the_totals_out_and_says_why_once():
         found.rest,
         found.density,
     ) == (None,) * 5
+    assert found.last_touch is None
     assert found.missing == (
         NoNumber(Because.NOT_TESTED, "board-kick", "board-100"),
         NoNumber(Because.NO_PACE_RULE, "float"),
@@ -388,6 +405,33 @@ def test_a_set_that_does_not_fit_has_a_clock_and_no_rest():
     assert unfit.done_s == pytest.approx(45)
 
 
+def test_the_worst_of_an_item_is_told_and_of_each_item_its_own():
+    # 45 s at strong: one second too long for 0:44, fifteen for 0:30; 25 m in 21.29 s
+    short = item(1, 25, sendoff=20)
+    alone = group(FORTY_FIVE, heads=1, lanes=1)
+    found = run(item(3, sendoff=[44, 30, 44]), short, of=alone)
+    first, second = found.unfit
+    assert (first.timed.rep.number, first.sendoff_s, first.fits_s) == (2, 30, 50)
+    assert first.done_s == pytest.approx(45)
+    # 50 m at 45 s and 100 m by the single exponent 1.08 take 25 m in 45 / 2 ^ 1.08 = 21.29 s
+    assert second.timed.rep.path == ("items", 1) and second.done_s == pytest.approx(45 / 2**1.08)
+    assert second.fits_s == 25  # 21.29 + 2.5 s of rest
+
+
+def test_a_rep_without_a_time_is_not_the_one_that_does_not_fit():
+    turns = item(3, do={"rotate": ["float", "kick", "float"]}, sendoff=40)
+    (unfit,) = run(turns, of=group(FORTY_FIVE)).unfit
+    assert (unfit.timed.rep.number, unfit.fits_s) == (2, 50)
+
+
+def test_a_wave_waits_for_those_before_it_as_it_is_printed():
+    four = group(FORTY_FIVE, heads=4, lanes=1, gap=10)
+    found = run(item(2, waves={"number": 2}, sendoff=120), of=four)
+    # the second of two waves goes half the send-off after the leader, its second swimmer 10 s later
+    assert [term.value for term in found.last_touch.terms] == pytest.approx([120, 60, 10, 45])
+    assert formula(found.last_touch.terms[1]) == "0.5 waves before the last × 2:00 send-off"
+
+
 def test_the_send_off_that_fits_fits_every_rep_of_the_item():
     # 45 s at strong, 41.65 s at fast and a quarter of it as rest, 52.06 s: 0:55
     found = run(item(2, effort={"descend": ["strong", "fast"]}, sendoff=44), of=group(FORTY_FIVE))
@@ -413,6 +457,12 @@ def test_a_fifty_ends_at_the_far_end_of_a_long_pool(course, at_far_end):
 
 def test_middle_of_each_word_is_its_own():
     assert [SCALE.word_at(middle(word)) for word in EFFORTS] == list(EFFORTS)
+
+
+def test_a_time_to_hold_is_the_coach_s_own():
+    asked, for_others, none = run(item(aim=40), item(aim={"heron-1": 40}), item()).reps
+    assert formula(asked.aim) == "40 s asked for"
+    assert (for_others.aim, none.aim) == (None, None)
 
 
 def test_only_a_sendoff_that_had_to_be_found_is_suggested():

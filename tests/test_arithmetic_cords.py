@@ -50,6 +50,8 @@ def test_as_many_cords_as_heads_and_no_more_than_are_owned() -> None:
     assert counted(part(held("adult"))) == [(0, 16, 16, 0, False)]
     assert counted(part(held("swimmer")), owned={"fins": 4}) == [(0, 4, 0, 4, True)]
     assert counted(part(held("anchor")), owned={"fins": 16}) == [(0, 16, 0, 0, False)]
+    assert counted(part(held("anchor")), owned={"fins": 15}) == [(0, 15, 0, 0, True)]
+    assert counted(part(held("anchor")), owned={"fins": 40}) == [(0, 16, 0, 0, False)]
     assert counted(part(held()), owned={"fins": 0}) == [(0, 0, 0, 0, True)]
     assert counted(part(swim(sendoff=120)), part(swim(gear=["socks"], sendoff=120))) == []
 

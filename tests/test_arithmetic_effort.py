@@ -47,6 +47,7 @@ def test_ratings_and_shares():
         (Descend("steady", "fast"), [(4, 4), (6, 6), (8, 8)]),
         (Build("steady", "fast"), [(4, 8)] * 3),
         (Rotate(("steady", "fast")), [(4, 4), (8, 8), (4, 4)]),
+        (Rotate(("steady", "fast", "strong")), [(4, 4), (8, 8), (6, 6)]),
     ],
 )
 def test_spans(effort, spans):
@@ -90,6 +91,49 @@ def counting(**words):
 def test_efforts_that_count_as_fast_and_as_gentle(words, fast, gentle, told):
     own = counting(**words)
     assert (own.fast, own.gentle, own.fast_words("or")) == (fast, gentle, told)
+
+
+@pytest.mark.parametrize(
+    ("rows", "counted", "fast"),
+    [
+        # what begins where one of them does, or above it, is as hard as that one
+        ([(0, 5), (5, 7), (7, 9), (9, 10)], ["steady", "fast"], ["steady", "strong", "fast"]),
+        ([(0, 5), (5, 8), (7, 10)], ["steady"], ["steady", "strong"]),  # an overlap
+        ([(0, 5), (5, 8), (5, 10)], ["steady"], ["steady", "strong"]),
+        # a word without a rating is as fast as it says, and makes no other fast
+        ([(0, 3), (None, None), (3, 9), (9, 10)], ["steady"], ["steady"]),
+        ([(0, 3), (None, None), (3, 10)], ["strong"], ["strong"]),
+    ],
+)
+def test_what_is_harder_than_a_fast_word_is_fast_whatever_the_scale(rows, counted, fast):
+    words = scale(*((*row, 1) for row in rows))
+    own = EffortScale(
+        {
+            name: replace(word, counts_as="fast" if name in counted else "")
+            for name, word in words.items()
+        }
+    )
+    assert own.fast == tuple(fast)
+
+
+@pytest.mark.parametrize(
+    ("rating", "around"),
+    [
+        (0, ("easy", "easy", 0)),  # below the first middle, 1.5
+        (1.5, ("easy", "easy", 0)),
+        (5, ("steady", "strong", Fraction(1, 2))),
+        (6, ("strong", "strong", 0)),
+        (6.2, ("strong", "fast", Fraction(1, 10))),
+        (9.9, ("all-out", "all-out", 0)),
+    ],
+)
+def test_the_words_around_a_rating(rating, around):
+    assert EffortScale(SCALE.words).around(rating) == around
+
+
+def test_the_outermost_words():
+    own = EffortScale(SCALE.words)
+    assert (own.easiest, own.hardest) == ("easy", "all-out")
 
 
 def test_a_word_without_a_rating_owns_nothing():
@@ -172,6 +216,9 @@ def test_a_level_may_have_its_own_share_and_an_effort_a_reference():
         ({"reference_m": 100}, {"reference_m": 100}, []),
         ({"reference_m": 100}, {"reference_m": 400}, ["strong"]),
         ({}, {"reference_m": 50}, ["strong"]),
+        ({}, {"reference_m": 1}, ["strong"]),
+        ({"share_of_best": None}, {}, []),  # what a word lacks is another finding
+        ({}, {"share_of_best": None}, []),
         ({"by_level": {"building": 0.85}}, {}, []),
         ({"by_level": {"building": 0.95}}, {}, ["strong"]),
         ({"by_level": {"building": 0.95}}, {"by_level": {"building": 0.97}}, []),
@@ -199,6 +246,12 @@ def test_a_built_descend_has_the_times_of_the_descend_and_the_shape_of_the_build
         (Fraction(15, 4), Fraction(33, 4)),
         (Fraction(6), Fraction(10)),  # as far as the scale goes, on both sides alike
     ]
+
+
+def test_a_descend_whose_build_falls_is_even():
+    falling = Descend("steady", "fast", Build("strong", "easy"))
+    spans = [SCALE.span(falling, number, 3) for number in (1, 2, 3)]
+    assert [(span.start, span.end) for span in spans] == [(4, 4), (6, 6), (8, 8)]
 
 
 def test_a_built_descend_takes_as_long_as_the_descend():

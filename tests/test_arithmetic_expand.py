@@ -7,6 +7,7 @@ from __future__ import annotations
 import ast
 import operator
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -15,11 +16,14 @@ from arithmetic_world import DRILLS, EFFORTS, LONG, PIECES, SCALE, SHORT, YARDS,
 from hypothesis import given
 from hypothesis import strategies as st
 
-from almanac.arithmetic.course import lay_in_course, misfits, nearest_lengths
+from almanac.arithmetic.course import Unfit, lay_in_course, misfits, nearest_lengths
 from almanac.arithmetic.expand import Break, Rep, count_reps, expand, reps
 from almanac.arithmetic.facets import FACETS, all_facets, distance_working, facet_working, shares
+from almanac.arithmetic.pace_lines import Because, NoNumber
+from almanac.model.manner import Manner
+from almanac.model.sendoff import Sendoff
 from almanac.model.structure import structure_items
-from almanac.model.swim_set import reps_of
+from almanac.model.swim_set import Change, Round, reps_of
 from almanac.report.working_text import formula
 from almanac.units import COURSES
 
@@ -187,6 +191,35 @@ def test_the_distance_as_printed_comes_to_the_distance(written):
     )
 
 
+HALF, THIRD = Fraction(25, 2), Fraction(25, 3)
+
+
+@pytest.mark.parametrize(
+    ("distances", "more", "printed"),
+    [
+        ((25, 50), {}, "2 × (25 + 50)"),
+        ((HALF, HALF), {}, "2 × (12.5 + 12.5)"),
+        ((25, THIRD), {}, "2 × 33.333"),  # a mark has no round figure
+        ((2 * THIRD, 4 * THIRD), {}, "2 × 50"),
+        ((25, 25), {"is_split": True}, "2 × 50"),
+        ((200,), {"manner": Manner(swimmers=4)}, "2 × 200 ÷ 4 swimmers"),
+    ],
+)
+def test_the_distance_as_a_coach_adds_it_up(distances, more, printed):
+    one = {"distance": 25, "do": "kick", "effort": "easy"}
+    (item,) = structure_items([{"reps": 2, "parts": [one] * len(distances)}])
+    parts = zip(item.parts, distances, strict=True)
+    item = replace(item, parts=tuple(replace(part, distance=own) for part, own in parts), **more)
+    nobody = replace(item, reps=0)  # adds nothing
+    assert formula(distance_working((nobody, item, nobody))) == printed
+
+
+def test_what_is_none_of_a_word_is_no_term_of_it():
+    easy, steady = ({"do": "kick", "distance": 100, "effort": own} for own in ("easy", "steady"))
+    pieces = [own.pieces[0] for own in events({"reps": 2, **easy}, {"reps": 2, **steady})]
+    assert formula(facet_working(pieces, "effort", "steady", SCALE)) == "2 × 100"
+
+
 @given(items(step=5), COURSE, COURSE)
 def test_laid_there_and_back_is_the_set_again(written, here, there):
     first = swim_set(*written, course=here)
@@ -202,6 +235,39 @@ def test_laid_there_and_back_is_the_set_again(written, here, there):
                 YARDS: Fraction(9144, 10000),
             }  # 1 yd = 0.9144 m exactly (agreement of 1959)
             assert after.sendoff.ratio == yards[there] / yards[here]
+
+
+@pytest.mark.parametrize(
+    ("reps", "changes", "most"),
+    [(4, [], 4), (4, [10], 10), (4, [2], 4), (4, [None, 5], 5), (4, [None], 4), (0, [None], 0)],
+)
+def test_reps_are_counted_for_whoever_swims_the_most(reps, changes, most):
+    (item,) = structure_items([{"reps": 1, "distance": 50, "do": "crawl", "effort": "easy"}])
+    by_group = {str(number): Change(reps=own) for number, own in enumerate(changes)}
+    assert count_reps((replace(item, reps=reps, by_group=by_group),)) == most
+
+
+def test_gear_that_nobody_knows_costs_nothing_inside_a_rep():
+    half = {"distance": 25, "do": "crawl", "effort": "easy"}
+    (laid,) = events({"reps": 1, "parts": [half, {**half, "gear": ["fins"]}]})
+    assert [piece.change_s for piece in laid.pieces] == [0, 0]
+
+
+def test_how_far_goes_what_nobody_swims_by_time():
+    (laid,) = events({"reps": 1, "time": 60, "do": "crawl", "effort": "easy"})
+    (piece,) = laid.pieces
+    assert (piece.distance, piece.unknown) == (0, NoNumber(Because.NO_GROUP, "crawl"))
+
+
+def test_what_changes_for_some_moves_to_another_pool_as_the_rest_does():
+    minute = {"1": Change(sendoff=Sendoff((60.0,)))}
+    (item,) = structure_items([{"reps": 2, "distance": 50, "do": "crawl", "effort": "easy"}])
+    own = replace(item, by_group=minute, by_variant=minute, by_round=minute)
+    first = replace(swim_set(), items=(Round(2, (own,), by_round=minute),))
+    (laid,) = lay_in_course(first, YARDS).items
+    (inner,) = laid.items
+    yards = {"1": Change(sendoff=Sendoff((60.0,), ratio=Fraction(9144, 10000)))}
+    assert (inner.by_group, inner.by_variant, inner.by_round, laid.by_round) == (yards,) * 4
 
 
 def plain_nearest(distance: int, length: int) -> int:
@@ -238,3 +304,45 @@ def test_misfits_are_the_plain_ones(written, course):
 @given(st.integers(1, 5000), COURSE)
 def test_nearest_lengths(distance, course):
     assert nearest_lengths(distance, course) == plain_nearest(distance, course.length)
+
+
+@pytest.mark.parametrize(
+    ("distance", "nearest"),
+    [(1, 25), (12, 25), (37, 25), (Fraction(75, 2), 50), (38, 50), (Fraction(251, 4), 75)],
+)
+def test_the_nearest_lengths_are_one_at_least_and_of_two_as_near_the_longer(distance, nearest):
+    found = nearest_lengths(distance, SHORT)
+    assert found == nearest and isinstance(found, int)
+
+
+# A glide whose own dose is 10 m, in a pool of 25; a kick's dose is 50 m.
+GLIDE = {
+    **DRILLS,
+    "crawl": replace(DRILLS["crawl"], dose=replace(DRILLS["crawl"].dose, distance=10)),
+}
+GLIDED = {"do": "crawl", "effort": "easy"}
+TEAM = Manner(swimmers=2)
+
+
+@pytest.mark.parametrize(
+    ("written", "manner", "why"),
+    [
+        ({"distance": 10}, None, None),  # one rep: nobody has to be back for the next
+        ({"distance": 10, "reps": 4, "rest": 20}, None, None),
+        ({"distance": 10, "reps": 4, "sendoff": 40}, None, None),
+        ({"distance": 10, "reps": 4}, None, Unfit.ENDS),  # when does one get back?
+        ({"distance": 20, "reps": 1}, TEAM, Unfit.ENDS),  # ten each: the next stands at the wall
+        ({"distance": 30, "reps": 1}, None, Unfit.ENDS),  # longer than the pool
+        ({"parts": [{**GLIDED, "distance": 15}] * 2, "rest": 20}, None, Unfit.ENDS),
+        ({"distance": 10, "do": "kick"}, None, Unfit.ENDS),
+        ({"distance": 10, "do": {"rotate": ["crawl", "kick"]}, "rest": 20}, None, Unfit.ENDS),
+        ({"parts": [{**GLIDED, "do": "kick", "distance": d} for d in (7.5, 17.5)]}, None, Unfit.CHANGES),
+        ({"distance": 10, "do": "kick", "reps": 0}, None, None),  # nobody swims it
+        ({"time": 30, "do": "upright"}, None, None),  # held: it ends where it began
+    ],
+)  # fmt: skip
+def test_what_is_shorter_than_a_length_ends_where_it_ends(written, manner, why):
+    own = written if "parts" in written else {**GLIDED, **written}
+    (item,) = structure_items([{"reps": 1, **own}])
+    laid = replace(item, manner=manner) if manner else item
+    assert [own.why for own in misfits((laid,), SHORT, drills=GLIDE)] == ([why] if why else [])

@@ -103,14 +103,21 @@ class Clock:
         """For each item with reps whose target is longer than the send-off, the worst of them."""
         for path in dict.fromkeys(timed.rep.path for timed in reps if not timed.fits):
             own = [timed for timed in reps if timed.rep.path == path]
-            worst = max(own, key=lambda timed: (timed.done_s or 0.0) - (timed.sendoff_s or 0.0))
-            sendoff_s, done_s = worst.sendoff_s or 0.0, worst.done_s or 0.0
-            yield DoesNotFit(worst, sendoff_s, done_s, self.needed_s(own, "least"))
+            fits_s = self.needed_s(own, "least")
+            found = [
+                DoesNotFit(timed, sendoff_s, done_s, fits_s)
+                for timed in own
+                if (sendoff_s := timed.sendoff_s) is not None
+                and (done_s := timed.done_s) is not None
+            ]
+            yield max(found, key=lambda unfit: unfit.done_s - unfit.sendoff_s)
 
     def needed_s(self, reps: Sequence[TimedRep], which: str) -> float:
-        """The least send-off that holds every known target of one item and the rest after it."""
+        """The least send-off that holds every known target of one item, of which there is one at
+        least, and the rest after it.
+        """
         needs = (self.need(timed.rep, timed.target, which) for timed in reps)
-        return max((need.value for need in needs if need), default=0.0)
+        return max(need.value for need in needs if need)
 
     def _timed(self, reps: Sequence[Rep]) -> Iterator[TimedRep]:
         """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and
@@ -217,10 +224,10 @@ class Clock:
         and neither below what goes by anyway while others swim their turns.
         """
         rest = partial(rest_after, rep, target.working, self.pacer.scale, self.policy, self.course)
-        wait = wait_after(rep, until_done(rep, target.working))
-        least = rest("least")
-        least = max(least, wait, key=attrgetter("value")) if wait else least
-        return least if which == "least" else max(rest(which), least, key=attrgetter("value"))
+        rests = [rest(asked) for asked in dict.fromkeys((which, "least"))]
+        if wait := wait_after(rep, until_done(rep, target.working)):
+            rests.append(wait)
+        return max(rests, key=attrgetter("value"))
 
 
 def suggest(needs: Sequence[Working | None], own_from: float) -> Sequence[Working | None]:

@@ -137,7 +137,7 @@ def nearest_lengths(distance: Distance, course: Course) -> int:
     """The nearest whole number of lengths, at least one, as a distance; of two as near, the
     longer.
     """
-    return int(max(1, (2 * distance + course.length) // (2 * course.length))) * course.length
+    return max(1, (2 * distance + course.length) // (2 * course.length)) * course.length
 
 
 def lay_in_course(swim_set: SwimSet, course: Course) -> SwimSet:

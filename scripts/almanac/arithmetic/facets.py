@@ -28,11 +28,6 @@ def gear_key(gear: Iterable[str]) -> str:
     return "+".join(sorted(gear)) or NO_GEAR
 
 
-def piece_split(piece: Piece, facet: str, scale: EffortScale) -> Split:
-    """Shares of a piece by the words of a facet; they add up to 1."""
-    return _split(_facet_key(piece, facet), scale)
-
-
 def _split(key: EffortSpan | str, scale: EffortScale) -> Split:
     return {key: Fraction(1)} if isinstance(key, str) else scale.split(key)
 
