@@ -145,6 +145,19 @@ def test_no_more_rounds_than_the_dose_of_the_whole_day() -> None:
     assert alone.rounds[FIRST].most == 6
 
 
+def agains(*items: dict[str, Any]) -> list[int]:
+    return [own.again for own in reps_of(*items)]
+
+
+def test_a_rep_is_swum_again_after_a_stop_while_the_dose_of_the_day_has_room() -> None:
+    """The dose of the kick is 12 × 50 at most; what comes first is granted first, rounds before reps."""
+    kick = {"do": "kick", "effort": "steady", "sendoff": 120, "distance": 50}
+    assert [agains(swim(reps=reps, **kick)) for reps in (10, 11, 12)] == [[2], [1], [0]]
+    assert agains(swim(reps=5, **kick), swim(reps=6, **kick)) == [1, 0]
+    rounds = {"rounds": 4, "rounds_between": [1, 9], "items": [swim(reps=2, **kick)]}
+    assert agains(rounds) == [0], "six rounds may be asked for"
+
+
 def test_steps_to_end_in_time_take_rounds_first_and_then_parts() -> None:
     rounds = {"rounds": 3, "items": [swim(distance=50, effort="steady", reps=4, sendoff=90)]}
     practice = practice_of(EASY, part(rounds), EASY, part({**rounds, "rounds": 2}), LAST)

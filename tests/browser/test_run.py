@@ -228,6 +228,24 @@ def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
     assert at_six.locator(".run-ends").text_content() == ends
 
 
+def test_what_a_change_leads_to_keeps_up_with_the_clock(at_six: Page, server: Server) -> None:
+    """Group b begins its four 50s at 6:35, 1:25 apart: after the second, one rep less is made longer."""
+    begin(at_six, server)
+    go(at_six)
+    at_six.clock.run_for(400_000)
+    at_six.locator(".run-row").nth(1).click()
+    tap(at_six, "Change")
+    longer = at_six.get_by_role("button", name=re.compile("^10 s more"))
+    expect(longer).to_contain_text(re.compile("target 1:06, rest 0:29; ends .*: wait 1:30"))
+    at_six.clock.run_for(85_000)
+    expect(longer).to_contain_text("wait 1:20")
+    at_six.clock.run_for(170_000)  # the last rep of the part has begun
+    expect(longer).to_contain_text("not any more")
+    press(at_six, longer)
+    expect(at_six.get_by_role("heading", name="Too late for that")).to_be_visible()
+    assert [change["do"] for change in changes(at_six)] == ["go"]
+
+
 def test_a_second_phone_follows_by_a_typed_code(
     at_six: Page, browser: Browser, server: Server
 ) -> None:

@@ -142,6 +142,8 @@ test("nothing that has begun is ever moved or undone, and no send-off comes soon
       });
     });
     for (const { key, done } of state.crews) {
+      const again = done.filter(({ undone }) => undone).map(({ step }) => `${step.part} ${step.item}`);
+      assert.ok(again.every((item) => again.filter((other) => other === item).length <= 2), `seed ${seed}: ${again}`);
       for (let k = 1; k < done.length; k++) {
         const [earlier, later] = [done[k - 1], done[k]];
         if (earlier.step.part === later.step.part && earlier.step.ms !== null && !earlier.undone) {
@@ -167,7 +169,7 @@ test("a list of changes gives the same state on another phone, and what was show
 });
 
 test("stop stands everything in every state, and going on is at a full mark", () => {
-  const seen = new Set();
+  const [seen, made] = [new Set(), { same: 0, next: 0, part: 0 }];
   for (let seed = 1; seed <= 40; seed++) {
     const { run, state } = byChance(seed);
     const there = at(state, state.now + 31 * S);
@@ -181,8 +183,9 @@ test("stop stands everything in every state, and going on is at a full mark", ()
     assert.deepEqual(long.crews.map(({ done }) => done.length), there.crews.map(({ done }) => done.length));
     for (const how of ["same", "next", "part"]) {
       const on = changed(data, stopped.run, stopped.state, { at: there.now + 900 * S, do: "on", how });
-      assert.ok(on, `seed ${seed} ${how}`);
-      for (const crew of on.state.crews.filter(({ mode, left }) => mode === "running" && left[0]?.kind === "rep")) {
+      assert.ok(on || how !== "next", `seed ${seed} ${how}`);
+      made[how] += on ? 1 : 0;
+      for (const crew of (on?.state.crews ?? []).filter(({ mode, left }) => mode === "running" && left[0]?.kind === "rep")) {
         assert.ok(MARKS.includes((crew.t / S) % 60), `seed ${seed} ${how} ${crew.t}`);
       }
     }
@@ -190,6 +193,7 @@ test("stop stands everything in every state, and going on is at a full mark", ()
     assert.ok(end === null || end.state.crews.every(({ mode }) => mode === "over"));
   }
   assert.deepEqual(seen, new Set(["ready", "running", "held", "over"]));
+  assert.ok(made.same > 5 && made.part > 2 && made.same < made.next, JSON.stringify(made));
 });
 
 test("a lane that is slowed meets the others again", () => {
@@ -275,4 +279,50 @@ test("changes by chance keep the rules in every file of a site, too", { skip: !p
       }
     }
   }
+});
+
+/** A run stopped some seconds after the start, and what going on makes of it 60 s later; null where that is not offered. */
+function afterStop(file, s, how, before = [], wait_s = 60) {
+  let [run, state] = [runOf({ crews: ["b"] }), null];
+  state = stateOf(file, run);
+  for (const change of [{ at: START, do: "go" }, ...before, { at: START + s * S, do: "stop" }]) {
+    ({ run, state } = changed(file, run, state, change));
+  }
+  return changed(file, run, state, { at: START + (s + wait_s) * S, do: "on", how });
+}
+
+test("the same rep again comes after its planned rest, counted from the stop", () => {
+  // group b: 300 at 15 s, then 4 × 50 at 395 s every 85 s with 19 s rest
+  const soon = afterStop(data, 400, "same", [], 3).state.crews[0];
+  assert.equal(soon.t - START, 420 * S); // 400 + 19 = 419, and to the next full mark
+  assert.deepEqual([soon.left[0].rep, soon.done.at(-1).undone], [0, true]);
+  const home = afterStop(data, 478, "same", [], 1).state.crews[0];
+  assert.equal(home.t - START, 495 * S); // home already: no sooner than the next rep would have gone at 480, and 482 is past the mark
+});
+
+test("a rep is swum again as often as the build says", () => {
+  const file = structuredClone(data);
+  const block = file.parts[0].crews.b.blocks[1];
+  block.again = 1;
+  const once = afterStop(file, 400, "same");
+  assert.ok(once.state.crews[0].done.at(-1).undone);
+  const before = [{ at: START + 400 * S, do: "stop" }, { at: START + 460 * S, do: "on", how: "same" }]; // the next mark is 465
+  assert.equal(afterStop(file, 470, "same", before), null);
+  assert.ok(afterStop(file, 470, "next", before));
+  block.again = 0;
+  assert.equal(afterStop(file, 400, "same"), null);
+  delete block.again;
+  assert.ok(afterStop(file, 470, "same", before));
+});
+
+test("the next part is gone to only where what is left may go", () => {
+  const next = afterStop(data, 400, "part").state.crews[0];
+  assert.deepEqual([next.left[0].kind, next.left[1].part], ["end", 1]);
+  const file = structuredClone(data);
+  file.parts[0].crews.b.meet = false;
+  assert.equal(afterStop(file, 400, "part"), null);
+  file.parts[0].skip = true;
+  assert.ok(afterStop(file, 400, "part"));
+  const alone = { ...data, parts: data.parts.slice(0, 1) };
+  assert.equal(afterStop(alone, 400, "part"), null); // that is the end
 });

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
@@ -47,7 +47,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
 
 
 @dataclass
-class _Sum:
+class DoseSum:
     """Goes, distance and time of a drill; ``first`` is where it is done first. A go of wall work is
     each wall that it begins at. ``is_plain`` where it is done at the surface, below fast and
     without gear that resists.
@@ -60,19 +60,46 @@ class _Sum:
     held_s: float = 0.0
     is_plain: bool = True
 
+    def __add__(self, other: DoseSum) -> DoseSum:
+        return DoseSum(
+            self.first,
+            self.drill,
+            self.goes + other.goes,
+            self.distance + other.distance,
+            self.held_s + other.held_s,
+            self.is_plain and other.is_plain,
+        )
 
-def _sums(analysis: Analysis, swum: Swum) -> Iterable[_Sum]:
-    sums: dict[str, _Sum] = {}
+    def most(self, analysis: Analysis, level: str) -> float:
+        """How many times the drill's dose swimmers of a level may do in a practice."""
+        more = _times_more(analysis, self.drill, level) if self.is_plain else 1
+        return self.drill.dose.most * more
+
+    def beyond(self, most: float, unit: str) -> str:
+        """What of it is beyond the most of the dose, in words; "" where nothing is."""
+        drill, dose = self.drill, self.drill.dose
+        if dose.distance and self.distance > most * dose.distance and not drill.is_wall_work:
+            return f"{show_number(self.distance)} {unit} of '{drill.title}'"
+        if dose.time and self.held_s > most * dose.time:
+            return f"{show_time(self.held_s)} of '{drill.title}'"
+        if self.goes > dose.most and _is_counted(drill):
+            return f"{self.goes} reps of '{drill.title}'"
+        return ""
+
+
+def dose_sums(analysis: Analysis, swum: Swum) -> dict[str, DoseSum]:
+    """How much of each drill is done in a whole, by its id."""
+    sums: dict[str, DoseSum] = {}
     for rep in swum.reps:
         for piece in rep.pieces:
             drill = piece.drill
-            own = sums.setdefault(drill.id, _Sum(rep.path, drill))
+            own = sums.setdefault(drill.id, DoseSum(rep.path, drill))
             walls = math.ceil(piece.distance / swum.course.length) if drill.is_wall_work else 1
             own.goes += max(1, walls)
             own.distance += float(piece.distance)
             own.held_s += piece.hold_s or 0.0
             own.is_plain = own.is_plain and not _is_counted(drill) and _is_plain(analysis, piece)
-    return sums.values()
+    return sums
 
 
 def _is_plain(analysis: Analysis, piece: Piece) -> bool:
@@ -92,20 +119,13 @@ def over_dose(
     analysis: Analysis, swum: Swum, level: str
 ) -> Iterator[tuple[str, DataPath, str, str]]:
     """What of a whole is beyond the most of a drill's dose: drill, first place, message, hint."""
-    for own in _sums(analysis, swum):
-        drill, dose, unit = own.drill, own.drill.dose, swum.course.unit.value
-        most = dose.most * (_times_more(analysis, drill, level) if own.is_plain else 1)
-        said = ""
-        if dose.distance and own.distance > most * dose.distance and not drill.is_wall_work:
-            said = f"{show_number(own.distance)} {unit} of '{drill.title}'"
-        elif dose.time and own.held_s > most * dose.time:
-            said = f"{show_time(own.held_s)} of '{drill.title}'"
-        elif own.goes > dose.most and _is_counted(drill):
-            said = f"{own.goes} reps of '{drill.title}'"
-        if said:
+    unit = swum.course.unit.value
+    for own in dose_sums(analysis, swum).values():
+        most, dose = own.most(analysis, level), own.drill.dose
+        if said := own.beyond(most, unit):
             each = show_time(dose.time) if dose.time else f"{dose.distance} {unit}"
             hint = f"its dose is {show_number(most)} × {each} in a practice at most"
-            yield drill.id, own.first, said, hint
+            yield own.drill.id, own.first, said, hint
 
 
 def _is_counted(drill: Drill) -> bool:

@@ -13,6 +13,7 @@ from almanac.arithmetic.run_sheet import SheetRow
 from almanac.arithmetic.scaling import ROUNDS, scalable_of
 from almanac.arithmetic.summary import SetSummary
 from almanac.checks.run_offers import CrewOffer, PartOffers, rounds_of
+from almanac.checks.run_room import Place, Tally
 from almanac.checks.run_rules import DayOfCrew, PartOfDay
 from almanac.checks.ways import group_level
 from almanac.model.swim_set import Item
@@ -47,32 +48,51 @@ def practice_offers(analysis: Analysis, summary: PracticeSummary) -> RunOffers:
         if not row.is_for_all or id(row.stage) == last
     }
     for crew, day in zip(crews, days, strict=True):
-        stages, granted = [id(row.stage) for _, row, _ in crew.rows], tuple[Event, ...]()
+        stages = [id(row.stage) for _, row, _ in crew.rows]
+        granted, own_offers = dict[int, Tally](), dict[int, CrewOffer]()
         for place, (number, *_) in enumerate(crew.rows):
             rest = tuple(n for n in range(place, len(stages)) if stages[n] == stages[place])
             own = PartOffers(day, place, *written[number], rest, granted)
             offer = own.offer()
-            granted += _more(day, place, offer)
-            found[number, crew.key] = replace(offer, meet=offer.meet and stages[place] != last)
+            if more := _more(day, place, offer):
+                granted = {**granted, place: day.room.counted(place, more)}
+            own_offers[place] = replace(offer, meet=offer.meet and stages[place] != last)
             if number not in barred and not own.may_skip():
                 barred.add(number)
+        for place, offer in _with_again(own_offers, day.room.agains(granted)).items():
+            found[crew.rows[place][0], crew.key] = offer
     return RunOffers(found, frozenset(range(len(summary.sheet))) - barred)
 
 
 def set_offers(analysis: Analysis, summary: SetSummary, groups: Iterable[str]) -> RunOffers:
     """What a run of a set alone offers each lane group, in the level of its squad."""
     found: dict[tuple[int, str], CrewOffer] = {}
-    known: dict[int, CrewOffer] = {}
+    known: dict[tuple[int, str], CrewOffer] = {}
     items = summary.swim_set.items
     scale = scalable_of(items, ROUNDS, analysis.catalogue.policy.limit("most_reps"))
     for group in groups:
         swum, level = summary.of(group), group_level(analysis.catalogue, group)
         day = DayOfCrew(analysis, level, (PartOfDay(swum, summary.clocks[group]),))
-        if id(swum) not in known or day.has_dives:
+        like = id(swum), level
+        if like not in known or day.has_dives:
             offer = PartOffers(day, 0, items, scale, (0,)).offer()
-            known[id(swum)] = replace(offer, meet=False)
-        found[0, group] = known[id(swum)]
+            granted = {0: day.room.counted(0, _more(day, 0, offer))}
+            offers = {0: replace(offer, meet=False)}
+            known[like] = _with_again(offers, day.room.agains(granted))[0]
+        found[0, group] = known[like]
     return RunOffers(found)
+
+
+def _with_again(
+    offers: Mapping[int, CrewOffer], often: Mapping[Place, int]
+) -> dict[int, CrewOffer]:
+    """The offers of a day's parts with how often a rep of an item may be swum again."""
+    found = dict(offers)
+    for (number, path), times in often.items():
+        own = found[number]
+        reps = {**own.reps, path: replace(own.reps[path], again=times)}
+        found[number] = replace(own, reps=reps)
+    return found
 
 
 def _more(day: DayOfCrew, place: int, offer: CrewOffer) -> tuple[Event, ...]:

@@ -5,17 +5,15 @@ what the entry allows. What is not offered is not done.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from itertools import groupby
 
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.leaving_out import comes_home, step_home
 from almanac.arithmetic.scaling import Scalable, item_at
 from almanac.arithmetic.swum import Swum
-from almanac.checks.doses_judged import over_dose
-from almanac.checks.gear_judged import over_amount
+from almanac.checks.run_room import AGAIN_MOST, Tallies
 from almanac.checks.run_rules import DayOfCrew
-from almanac.checks.under_water_days import metres_of
 from almanac.model.changes import LAST
 from almanac.model.swim_set import Item, Pause, Round
 from almanac.source.reader import DataPath
@@ -26,13 +24,15 @@ _TIMES = (1, 2)  # the steps of a send-off that may be added
 @dataclass(frozen=True)
 class RepsOffer:
     """What may be changed of the reps of an item: ``more`` seconds from one to the next, so many
-    ``fewer`` at the end down to ``fewest``, so many sat out (``sit``); 0 where it may not.
+    ``fewer`` at the end down to ``fewest``, so many sat out (``sit``); 0 where it may not. After a
+    stop one of them may be swum again, so often in all (``again``).
     """
 
     more: tuple[int, ...] = ()
     fewer: int = 0
     fewest: int = 1
     sit: int = 0
+    again: int = AGAIN_MOST
 
 
 @dataclass(frozen=True)
@@ -71,7 +71,7 @@ class PartOffers:
     items: tuple[Item, ...]
     scale: Scalable | None
     stage: tuple[int, ...]
-    granted: tuple[Event, ...] = ()
+    granted: Tallies = field(default_factory=dict)
 
     @property
     def _swum(self) -> Swum:
@@ -153,25 +153,10 @@ class PartOffers:
         the set alone they have been held against its limits.
         """
         for rounds in range(number + 1, most + 1):
-            if self._is_too_much(added * (rounds - number)):
+            more = self.day.room.counted(self.number, added * (rounds - number))
+            if self.day.room.over({**self.granted, self.number: more}):
                 return rounds - 1
         return max(number, most)
-
-    def _is_too_much(self, added: tuple[Event, ...]) -> bool:
-        day, catalogue = self.day, self.day.analysis.catalogue
-        every = [event for part in day.parts for event in part.swum.events]
-        whole = replace(self._swum, events=(*every, *self.granted, *added))
-        own = replace(self._swum, events=(*self._swum.events, *added))
-        limits = catalogue.policy.of_level(day.level)
-        push_off = catalogue.policy.limit("push_off_most")
-        under = [rep for rep in own.reps if day.dives(rep)]
-        return (
-            any(True for _ in over_dose(day.analysis, whole, day.level))
-            or any(True for _ in over_amount(day.analysis, whole, day.level))
-            or metres_of(whole, push_off) > limits.under_water_practice_most.value
-            or metres_of(own, push_off) > limits.under_water_set_most.value
-            or len(under) > limits.under_water_reps_most.value
-        )
 
 
 def rounds_of(events: tuple[Event, ...], path: DataPath) -> dict[int, tuple[Event, ...]]:

@@ -18,6 +18,7 @@ from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.under_water import is_under
 from almanac.arithmetic.warm_and_easy import Words, effort_words_of
 from almanac.checks.after_fast import breath_of, too_soon
+from almanac.checks.run_room import Room
 from almanac.source.reader import DataPath
 
 
@@ -90,6 +91,11 @@ class DayOfCrew:
             elif scale.hardest in words:
                 return min(found, key=lambda own: own.is_whole, default=None)
         return None
+
+    @cached_property
+    def room(self) -> Room:
+        """How much more of it there is room for."""
+        return Room.of(self.analysis, self.level, tuple(part.swum for part in self.parts))
 
     @property
     def has_dives(self) -> bool:

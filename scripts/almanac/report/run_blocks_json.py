@@ -12,6 +12,7 @@ from almanac.arithmetic.pace import Target
 from almanac.arithmetic.run_blocks import Block, RepsBlock, RoundsBlock, WaitBlock, home_s
 from almanac.arithmetic.timed_reps import TimedRep
 from almanac.checks.run_offers import CrewOffer, RepsOffer, RoundsOffer
+from almanac.checks.run_room import AGAIN_MOST
 from almanac.model.catalogue import Catalogue
 from almanac.report.run_items import item_json, number
 from almanac.report.shown import shown_rest
@@ -166,7 +167,8 @@ class BlocksOfCrew:
 def _reps_offer(offer: RepsOffer) -> dict[str, Any]:
     fewest = offer.fewest if offer.fewer and offer.fewest > 1 else 0
     told = {"more": list(offer.more), "fewer": offer.fewer, "fewest": fewest, "sit": offer.sit}
-    return {key: value for key, value in told.items() if value}
+    again = {"again": offer.again} if offer.again < AGAIN_MOST else {}
+    return {key: value for key, value in told.items() if value} | again
 
 
 def _rounds_offer(offer: RoundsOffer) -> dict[str, Any]:

@@ -1,8 +1,9 @@
 // What each change of a run does to its state, and whether it may be made at that moment. The build says what is allowed (`more`,
 // `fewer`, `sit`, `meet`, `least`, `most`, `skip`, `cuts`): nothing else is.
 
-import { holdForTheLast, mayGo, nextMark, NOTICE_MS, setOff, wait } from "./engine.js";
+import { endStage, holdForTheLast, mayGo, nextMark, NOTICE_MS, setOff, underway, wait } from "./engine.js";
 import { forecast } from "./forecast.js";
+import { goOnAfterStop } from "./after-stop.js";
 import { fewerRounds, moreRounds } from "./rounds.js";
 
 /** @typedef {import("./types.js").Change} Change */
@@ -14,14 +15,6 @@ import { fewerRounds, moreRounds } from "./rounds.js";
  * @param {State} state
  * @param {{who?: string | null}} change */
 export const whoseOf = (state, { who }) => state.crews.filter(({ key }) => who === undefined || who === null || key === who);
-
-/** The last step that has begun, where its part is not over.
- * @param {Crew} crew
- * @returns {import("./types.js").Begun | undefined} */
-export function underway(crew) {
-  const last = crew.done[crew.done.length - 1];
-  return last && crew.left[0]?.part === last.step.part && !crew.left[0].opens ? last : undefined;
-}
 
 /** The next send-off of the part that a crew is at or waits for.
  * @param {Crew} crew */
@@ -107,26 +100,6 @@ function meet(state, crew) {
   return true;
 }
 
-/**
- * Drop steps that are still to come; a crew that is at them ends its part as soon as its last swimmer is home.
- * @param {State} state
- * @param {Crew} crew
- * @param {(step: Step) => boolean} isDropped
- */
-function endStage(state, crew, isDropped) {
-  const last = underway(crew);
-  const kept = crew.left.filter((step) => !isDropped(step));
-  if (last && isDropped(last.step)) {
-    kept.unshift(/** @type {Step} */ ({ id: `${last.step.part}:end`, kind: "end", part: last.step.part, stage: last.step.stage, ms: 0, rounds: [] }));
-    setOff(crew, Math.max(state.now, crew.home));
-  } else if (crew.mode === "running" && crew.left[0] && isDropped(crew.left[0])) {
-    wait(crew, kept.length ? "ready" : "over", state.now);
-  } else if (!kept.length) {
-    wait(crew, "over", state.now);
-  }
-  crew.left = kept;
-}
-
 /** Whether a part has begun for anybody.
  * @param {State} state
  * @param {number} part */
@@ -174,32 +147,6 @@ function late(crews, s) {
     crew.late += crew.mode === "ready" ? s * 1000 : 0;
   }
   return crews.some(({ mode }) => mode !== "over");
-}
-
-/** Going on after a stop, at a full mark and never on a shorter rest than planned.
- * @param {State} state
- * @param {"same" | "next" | "part"} how */
-function goOnAfterStop(state, how) {
-  if (state.stopped === null) {
-    return false;
-  }
-  state.stopped = null;
-  for (const crew of state.crews.filter(({ mode }) => mode === "running" || mode === "tap")) {
-    const last = underway(crew);
-    if (how === "part") {
-      const part = crew.left[0]?.part;
-      endStage(state, Object.assign(crew, { home: state.now }), (step) => step.part === part);
-    } else if (how === "same" && last?.step.kind === "rep") {
-      crew.left.unshift(last.step);
-      crew.done[crew.done.length - 1] = { ...last, undone: true };
-      setOff(crew, nextMark(state.now + NOTICE_MS, state.marks));
-    } else if (crew.left[0]?.kind === "end") {
-      setOff(crew, state.now);
-    } else if (crew.mode === "running") {
-      setOff(crew, nextMark(Math.max(state.now + NOTICE_MS, crew.t), state.marks));
-    }
-  }
-  return true;
 }
 
 /** @param {State} state

@@ -7,6 +7,7 @@ import { lead, stepsOf } from "./steps.js";
 /** @typedef {import("./types.js").Run} Run */
 /** @typedef {import("./types.js").RunData} RunData */
 /** @typedef {import("./types.js").State} State */
+/** @typedef {import("./types.js").Step} Step */
 
 /** A Go is not for a mark that nobody could still call. */
 export const NOTICE_MS = 3000;
@@ -142,4 +143,32 @@ export function advance(state, to) {
     }
   }
   state.now = Math.max(state.now, to);
+}
+
+/** The last step that has begun, where its part is not over.
+ * @param {Crew} crew
+ * @returns {import("./types.js").Begun | undefined} */
+export function underway(crew) {
+  const last = crew.done[crew.done.length - 1];
+  return last && crew.left[0]?.part === last.step.part && !crew.left[0].opens ? last : undefined;
+}
+
+/**
+ * Drop steps that are still to come; a crew that is at them ends its part as soon as its last swimmer is home.
+ * @param {State} state
+ * @param {Crew} crew
+ * @param {(step: Step) => boolean} isDropped
+ */
+export function endStage(state, crew, isDropped) {
+  const last = underway(crew);
+  const kept = crew.left.filter((step) => !isDropped(step));
+  if (last && isDropped(last.step)) {
+    kept.unshift(/** @type {Step} */ ({ id: `${last.step.part}:end`, kind: "end", part: last.step.part, stage: last.step.stage, ms: 0, rounds: [] }));
+    setOff(crew, Math.max(state.now, crew.home));
+  } else if (crew.mode === "running" && crew.left[0] && isDropped(crew.left[0])) {
+    wait(crew, kept.length ? "ready" : "over", state.now);
+  } else if (!kept.length) {
+    wait(crew, "over", state.now);
+  }
+  crew.left = kept;
 }

@@ -8,8 +8,8 @@ import { forecast } from "./forecast.js";
 /** @typedef {import("./types.js").Change} Change */
 /** @typedef {import("./types.js").Cut} Cut */
 /** @typedef {import("./types.js").State} State */
-/** @typedef {{change: Change, ends: number, isFrom: boolean, wait_ms: number, waiter: string, cuts?: Cut[]}} Offer `waiter` is the crew that
- *   waits longest for the others, `wait_ms` how long */
+/** @typedef {{change: Change, after: State, ends: number, isFrom: boolean, wait_ms: number, waiter: string, cuts?: Cut[]}} Offer `after` is
+ *   what it makes of the run, `waiter` the crew that waits longest for the others, `wait_ms` how long */
 
 /**
  * @param {State} state left as it is
@@ -24,7 +24,7 @@ export function tried(state, change) {
   const { ends, isFrom, waits } = forecast(after);
   const [waiter, wait_ms] = Object.entries(waits).reduce((most, own) => (own[1] > most[1] ? own : most), ["", 0]);
   const cuts = change.do === "cut" ? cut(copied(state), change.until ?? Infinity) : undefined;
-  return { change, ends, isFrom, wait_ms, waiter, ...(cuts ? { cuts } : {}) };
+  return { change, after, ends, isFrom, wait_ms, waiter, ...(cuts ? { cuts } : {}) };
 }
 
 const LATE_S = [30, 60, 120, 300, 600];
@@ -60,3 +60,8 @@ export function notSkipped(state) {
   const left = new Set(state.crews.flatMap((crew) => crew.left.map((step) => step.part)));
   return [...new Set(state.data.parts.filter(({ skip }, p) => left.has(p) && !skip).map(({ title }) => title))];
 }
+
+/** The ways on after a stop that may be gone now.
+ * @param {State} state left as it is */
+export const waysOn = (state) =>
+  /** @type {const} */ (["same", "next", "part"]).map((how) => tried(state, { at: state.now, do: "on", how })).filter((offer) => offer !== null);

@@ -1,8 +1,8 @@
 // A run is its data, its start and a numbered list of changes; what stands at a moment is worked out from these alone, so that two
 // phones with the same list show the same. Pure.
 
-import { advance, begin, copied, setOff, wait } from "./engine.js";
-import { take, underway } from "./changes.js";
+import { advance, begin, copied, setOff, underway, wait } from "./engine.js";
+import { take } from "./changes.js";
 
 /** @typedef {import("./types.js").Change} Change */
 /** @typedef {import("./types.js").Crew} Crew */

@@ -6,7 +6,7 @@
  *   metres?: number | null, result?: string, far?: boolean, under_water?: boolean, land?: boolean}} Item */
 /** @typedef {{item: number, reps: number, every: Each, go?: "on" | "rest" | "straight", target?: Each, aim?: Each, rest?: Each, home?: Each,
  *   in_lane?: number, gap?: number, waves?: number, at_once?: number, begins?: string, suggested?: boolean, marks?: string[],
- *   more?: number[], fewer?: number, fewest?: number, sit?: number}} RepBlock */
+ *   more?: number[], fewer?: number, fewest?: number, sit?: number, again?: number}} RepBlock */
 /** @typedef {{wait: number, why: string, note?: string, on?: string[], off?: string[], far?: boolean}} WaitBlock */
 /** @typedef {{rounds: {times: number, blocks: Block[]}[], between?: number, least?: number, most?: number, keeps_last?: boolean,
  *   copies?: number}} RoundsBlock */

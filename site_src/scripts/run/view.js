@@ -1,7 +1,6 @@
 // What each row of a run shows at a moment: the next send-off, what leaves then, and what is on. Pure; words are in `words.js`.
 
-import { mayGo } from "./engine.js";
-import { underway } from "./changes.js";
+import { mayGo, underway } from "./engine.js";
 
 /** @typedef {import("./types.js").Crew} Crew */
 /** @typedef {import("./types.js").State} State */

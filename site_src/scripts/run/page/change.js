@@ -4,57 +4,20 @@
 import { make } from "../../lib/dom.js";
 import { forecast } from "../forecast.js";
 import { notSkipped, offers, tried } from "../offers.js";
-import { count, crewName, cutWords, inSentence, timeOfDay, what, whose } from "../words.js";
+import { crewName, cutWords, timeOfDay, whose } from "../words.js";
 import { finish } from "./finish.js";
 import { choosePart } from "./helper.js";
 import { showAll } from "./last.js";
 import { lock } from "./lock.js";
+import { Offered } from "./offered.js";
 import { pads } from "./pads.js";
 import { passOn, takeUp } from "./pass.js";
-import { button, held } from "./press.js";
+import { button } from "./press.js";
 import { settings } from "./settings.js";
 
 /** @typedef {import("./app.js").App} App */
 /** @typedef {import("../offers.js").Offer} Offer */
 /** @typedef {import("./session.js").Session} Session */
-
-/** What a change leads to.
- * @param {Session} session
- * @param {Offer} offer */
-function leadsTo({ data }, { ends, isFrom, wait_ms, waiter }) {
-  const wait = wait_ms >= 1000 ? `; ${inSentence(whose(data, waiter))}: wait ${count(Math.round(wait_ms / 1000))}` : "";
-  return `ends ${isFrom ? "from " : ""}${timeOfDay(ends, true)}${wait}`;
-}
-
-/** @param {App} app
- * @param {Offer} offer
- * @returns {HTMLElement} */
-function offered(app, offer) {
-  const session = /** @type {Session} */ (app.session);
-  const words = [make("strong", {}, namedFor(offer, session)), make("small", {}, leadsTo(session, offer))];
-  return held("run-offer", words, () => made(app, offer));
-}
-
-/** Make a change; where it may not be made any more, since a send-off has gone by meanwhile, say so.
- * @param {App} app
- * @param {Offer} offer */
-function made(app, offer) {
-  if (app.change(offer.change)) {
-    app.close();
-  } else {
-    app.show({ title: "Too late for that", nodes: [make("p", {}, "A send-off has gone by meanwhile. Nothing was changed.")] });
-  }
-}
-
-/** @param {Offer} offer
- * @param {Session} session */
-function namedFor({ change }, session) {
-  const block = change.who ? session.now().crews.find(({ key }) => key === change.who)?.left.find(({ kind }) => kind === "rep")?.block : undefined;
-  if (change.do === "fewer") {
-    return block?.fewer === 2 ? "Two reps fewer" : "One rep fewer";
-  }
-  return change.do === "sit" ? (block?.sit === 2 ? "Sit two reps out" : "Sit this rep out") : what(change, session.data);
-}
 
 /** @param {App} app
  * @param {string | null} [who] */
@@ -67,9 +30,10 @@ export function changes(app, who = app.open) {
   const crews = session.data.crews.filter(({ key }) => session.run.crews.includes(key));
   const chosen = crews.length > 1 ? who : (crews[0]?.key ?? null);
   const isForAll = chosen === null || crews.length === 1;
+  const { offered, lists } = ways(app, chosen, isForAll);
   app.show({
-    title: "Change for",
-    nodes: [...(crews.length > 1 ? [chips(app, crews, chosen)] : []), make("div", { class: "run-offers" }, ...ways(app, chosen, isForAll)), make("h3", {}, "Besides"), besides(app)],
+    title: "Change for", tick: () => offered.tick(),
+    nodes: [...(crews.length > 1 ? [chips(app, crews, chosen)] : []), offered.box, make("div", { class: "run-offers" }, ...lists), make("h3", {}, "Besides"), besides(app)],
   });
 }
 
@@ -87,22 +51,24 @@ function chips(app, crews, chosen) {
   return make("div", { class: "run-chips" }, ...whom);
 }
 
+/** What is offered in a list of its own. */
+const APART = new Set(["late", "skip"]);
+
 /** What may be done now.
  * @param {App} app
  * @param {string | null} chosen
  * @param {boolean} isForAll */
 function ways(app, chosen, isForAll) {
   const session = /** @type {Session} */ (app.session);
-  const state = session.now();
-  const all = offers(state, chosen);
-  const late = all.filter(({ change }) => change.do === "late");
-  const skips = isForAll ? offers(state, null).filter(({ change }) => change.do === "skip") : [];
-  return [
-    ...all.filter(({ change }) => change.do !== "late" && change.do !== "skip").map((offer) => offered(app, offer)),
-    ...(late.length ? [button("run-offer", ["Late …"], () => choose(app, `Late, ${whose(session.data, chosen)}`, late))] : []),
+  const offered = new Offered(app, () => offers(session.now(), chosen).filter(({ change }) => !APART.has(change.do)));
+  const apart = (/** @type {string} */ deed, /** @type {string | null} */ who) => offers(session.now(), who).filter(({ change }) => change.do === deed);
+  /** @type {(title: string, deed: string, who: string | null, after?: Node[]) => HTMLElement[]} */
+  const way = (title, deed, who, after) => (apart(deed, who).length ? [button("run-offer", [`${title} …`], () => choose(app, title, () => apart(deed, who), after))] : []);
+  return { offered, lists: [
+    ...way(chosen === null ? "Late" : `Late, ${whose(session.data, chosen)}`, "late", chosen),
     ...(session.data.cuts?.length ? [button("run-offer", ["Cut to end at a time …"], () => cutTo(app))] : []),
-    ...(skips.length ? [button("run-offer", ["Skip a part …"], () => choose(app, "Skip", skips, notes(session)))] : []),
-  ];
+    ...(isForAll ? way("Skip a part", "skip", null, notes(session)) : []),
+  ] };
 }
 
 /** What may not be skipped, and why.
@@ -112,10 +78,11 @@ const notes = (session) =>
 
 /** @param {App} app
  * @param {string} title
- * @param {Offer[]} some
+ * @param {() => Offer[]} some
  * @param {Node[]} [after] */
 function choose(app, title, some, after = []) {
-  app.show({ title, nodes: [make("div", { class: "run-offers" }, ...some.map((offer) => offered(app, offer))), ...after] });
+  const offered = new Offered(app, some);
+  app.show({ title, nodes: [offered.box, ...after], tick: () => offered.tick() });
 }
 
 const MINUTE_MS = 60_000;
@@ -133,25 +100,35 @@ function wantedEnd({ run, data }, ends) {
  * @param {number} [wanted] */
 function cutTo(app, wanted) {
   const session = /** @type {Session} */ (app.session);
-  const state = session.now();
-  const { ends } = forecast(state);
+  const { ends } = forecast(session.now());
   const until = wanted ?? wantedEnd(session, ends);
   const end = Math.ceil(ends / MINUTE_MS) * MINUTE_MS; // earlier is earlier than it ends as it is
   const step = (/** @type {number} */ by) => button("run-chip", [by > 0 ? `+${by}` : `−${-by}`, make("span", { class: "unseen" }, " min")], () => cutTo(app, (by < 0 ? Math.min(until, end) : until) + by * MINUTE_MS));
-  const offer = tried(state, { at: state.now, do: "cut", until });
-  const told = offer ? goes(app, offer, until) : [make("p", {}, ends <= until ? `It ends by then as it is: at ${timeOfDay(ends)}.` : "Nothing more can be cut.")];
-  app.show({ title: `End by ${timeOfDay(until)}`, nodes: [make("div", { class: "run-chips" }, step(-5), step(-1), step(1), step(5)), ...told] });
+  const offer = () => tried(session.now(), { at: session.now().now, do: "cut", until });
+  const offered = new Offered(app, () => [offer()].filter((own) => own !== null), { called: () => "Cut it" });
+  const told = make("div");
+  const tick = () => {
+    const lines = goes(session, offer(), until).map(([line, name]) => make("p", { class: name }, line));
+    if (told.textContent !== lines.map(({ textContent }) => textContent).join("")) {
+      told.replaceChildren(...lines);
+    }
+    offered.tick();
+  };
+  app.show({ title: `End by ${timeOfDay(until)}`, nodes: [make("div", { class: "run-chips" }, step(-5), step(-1), step(1), step(5)), told, offered.box], tick });
 }
 
-/** @param {App} app
- * @param {Offer} offer
- * @param {number} until */
-function goes(app, offer, until) {
-  const session = /** @type {Session} */ (app.session);
-  const cuts = cutWords(offer.cuts ?? [], session.data).map((line) => make("li", {}, line));
-  const short = offer.ends > until ? [make("p", { class: "run-danger" }, `Even with all of it, it ends at ${timeOfDay(offer.ends)}.`)] : [];
-  const take = held("run-offer", [make("strong", {}, "Cut it"), make("small", {}, leadsTo(session, offer))], () => made(app, offer));
-  return [make("ul", { class: "run-plain" }, ...cuts), ...short, take];
+/** What goes, a line each with its class, and whether it is enough.
+ * @param {Session} session
+ * @param {Offer | null} offer
+ * @param {number} until
+ * @returns {[string, string][]} */
+function goes(session, offer, until) {
+  if (!offer) {
+    const { ends } = forecast(session.now());
+    return [[ends <= until ? `It ends by then as it is: at ${timeOfDay(ends)}.` : "Nothing more can be cut.", ""]];
+  }
+  const lines = cutWords(offer.cuts ?? [], session.data).map((line) => /** @type {[string, string]} */ ([line, ""]));
+  return offer.ends > until ? [...lines, [`Even with all of it, it ends at ${timeOfDay(offer.ends)}.`, "run-danger"]] : lines;
 }
 
 /** @param {App} app */

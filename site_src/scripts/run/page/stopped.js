@@ -2,8 +2,10 @@
 // Going on needs a press of one second.
 
 import { make } from "../../lib/dom.js";
+import { waysOn } from "../offers.js";
 import { gone } from "../words.js";
 import { finish } from "./finish.js";
+import { Offered } from "./offered.js";
 import { button, held, LONG_HOLD_MS } from "./press.js";
 import { put } from "./put.js";
 
@@ -51,9 +53,28 @@ export function emergency(app, session) {
   });
 }
 
+/** @type {Record<string, string>} */
+const WAYS = { same: "The same rep again", next: "The next rep", part: "The next part" };
+
+/** The ways on that a rule bars, or that there are not.
+ * @param {Session} session */
+function barred(session) {
+  const open = new Set(waysOn(session.now()).map(({ change }) => change.how));
+  const shut = Object.keys(WAYS).filter((how) => !open.has(/** @type {"same"} */ (how))).map((how) => WAYS[how].toLowerCase());
+  return shut.length ? [make("p", { class: "quiet" }, `Not offered: ${shut.join(", ")} (a rule of rest or safety, or there is none).`)] : [];
+}
+
 /** @param {App} app
  * @param {Session} session */
 function goOn(app, session) {
+  const isList = session.state.stopped !== null && session.role === "lead";
+  const ways = isList ? new Offered(app, () => waysOn(session.now()), {
+    hold_ms: LONG_HOLD_MS, called: ({ change }) => WAYS[change.how ?? "next"], made: () => {
+      session.stoppedHere = null;
+      session.keep();
+      app.close();
+    },
+  }) : null;
   /** @type {(words: string, action: () => void) => HTMLElement} */
   const way = (words, action) => held("run-offer", [make("strong", {}, words)], () => {
     session.stoppedHere = null;
@@ -62,17 +83,12 @@ function goOn(app, session) {
     }
     action();
   }, LONG_HOLD_MS);
-  const on = (/** @type {"same" | "next" | "part"} */ how) => () => {
-    app.change({ do: "on", how });
-    app.close();
-  };
-  const isList = session.state.stopped !== null && session.role === "lead";
-  const ways = isList
-    ? [way("The same rep again", on("same")), way("The next rep", on("next")), way("The next part", on("part")), way("End here", () => end(app)),
-      way("Pressed by mistake: as it was", () => takeBack(app))]
+  const others = isList
+    ? [way("End here", () => end(app)), way("Pressed by mistake: as it was", () => takeBack(app))]
     : [way("Back", () => (app.session ? app.close() : app.again()))];
   app.show({
-    title: "Go on: press 1 s", name: "stop-panel", isBare: true, nodes: [make("div", { class: "run-offers" }, ...ways)],
+    title: "Go on: press 1 s", name: "stop-panel", isBare: true, tick: () => ways?.tick(),
+    nodes: [...(ways ? [ways.box] : []), make("div", { class: "run-offers" }, ...others), ...(ways ? barred(session) : [])],
     buttons: [button("run-button", ["Back"], () => emergency(app, session))],
   });
 }
