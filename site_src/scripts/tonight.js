@@ -1,18 +1,45 @@
-// Tonight: today first, then the days to come; what is over is folded away.
+// Tonight: today first, mine before the others; else the day that comes next. Then the weeks, folded; what is over is one fold, at the end.
 
 import { all, make, one } from "./lib/dom.js";
+import { read } from "./lib/storage.js";
 import { today } from "./lib/today.js";
 
+/** @typedef {{group?: string, groups?: string[]}} Choices */
+
 const box = one("[data-days]");
+const choices = read("choices", /** @type {Choices} */ ({}));
+const mine = choices.groups ?? (choices.group ? [choices.group] : []);
+
+/** @param {HTMLElement} row */
+const isMine = ({ dataset }) => (dataset.groups ?? "").split(" ").some((group) => mine.includes(group));
+
+/** @param {HTMLElement} day */
+function mineFirst(day) {
+  const rows = all("li", day);
+  one("ul", day).append(...rows.filter(isMine), ...rows.filter((row) => !isMine(row)));
+}
+
+/** A day out of its week, under a heading of its own.
+ * @param {HTMLElement} day
+ * @param {string} word */
+function first(day, word) {
+  const heading = one("h3", day);
+  heading.replaceWith(make("h2", {}, `${word}, ${heading.textContent}`));
+  mineFirst(day);
+  return day;
+}
+
 const days = all("[data-on]", box);
 const over = days.filter((day) => (day.dataset.on ?? "") < today);
-const now = days.find((day) => day.dataset.on === today);
-if (now) {
-  one("h2", now).prepend("Tonight, ");
-} else {
-  box.prepend(make("p", {}, "Nothing is planned today."));
-}
+const next = days.find((day) => (day.dataset.on ?? "") >= today);
+const isToday = next?.dataset.on === today;
+box.prepend(...(isToday ? [] : [make("p", {}, "Nothing is planned today.")]), ...(next ? [first(next, isToday ? "Tonight" : "Next")] : []));
 if (over.length) {
-  const heading = make("summary", {}, make("h2", {}, "Earlier"), " ", make("span", { class: "fold-count" }, String(over.length)));
+  const heading = make("summary", {}, make("h2", {}, "Earlier"), " ", make("span", { class: "fold-count" }, String(over.flatMap((day) => all("li", day)).length)));
   box.append(make("details", { class: "fold" }, heading, ...over));
+}
+for (const week of all("[data-week]", box)) {
+  const rows = all("li", week);
+  one(".fold-count", week).textContent = String(rows.length);
+  week.hidden = !rows.length;
 }

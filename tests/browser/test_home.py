@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 from playwright.sync_api import Browser, Page, expect
 
@@ -60,13 +61,21 @@ def test_on_a_desk_tonight_stands_to_scale_for_each_lane_group(
 
 
 def test_tonight_begins_with_today_and_folds_away_what_is_over(phone: Page, server: Server) -> None:
-    planned = sorted({own["on"] for own in days(phone, server)})
+    all_days = days(phone, server)
+    planned = sorted({own["on"] for own in all_days})
     phone.clock.install(time=f"{planned[1]}T10:00:00")
     phone.goto(f"{server.address}tonight.html")
     expect(phone.locator("[data-days] h2:visible").first).to_contain_text("Tonight, ")
-    expect(phone.locator("[data-days] > [data-on]")).to_have_count(len(planned) - 1)
-    expect(phone.locator("details [data-on]")).to_have_count(1)
-    expect(phone.locator("details [data-on]")).to_be_hidden()
+    expect(phone.locator("[data-days] > [data-on]")).to_have_count(1)
+    expect(phone.locator("[data-days] li:visible")).to_have_count(
+        sum(own["on"] == planned[1] for own in all_days)
+    )
+    counted = phone.locator("[data-week]:visible .fold-count").all_text_contents()
+    assert sum(map(int, counted)) == sum(own["on"] > planned[1] for own in all_days)
+    expect(phone.locator("details:not([data-week]) [data-on]")).to_have_count(1)  # over
+    expect(phone.locator("details [data-on]").last).to_be_hidden()
+    phone.get_by_role("link", name=re.compile("^Run ")).first.tap()
+    expect(phone.get_by_role("button", name="Begin")).to_be_visible()
 
 
 def test_the_last_three_entries_are_kept_newest_first(phone: Page, server: Server) -> None:

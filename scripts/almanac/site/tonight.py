@@ -32,6 +32,12 @@ class Planned:
     squad: str
     groups: tuple[str, ...]
 
+    @property
+    def run(self) -> str:
+        """Where it is run, from the site's root, with the start of that day."""
+        start = f"&start={self.start}" if self.start else ""
+        return f"run.html#practice={self.practice.href.split('/')[-1].removesuffix('.html')}{start}"
+
 
 def planned(analysis: Analysis) -> list[Planned]:
     """Every practice that a block plans, by day and start."""
@@ -78,8 +84,25 @@ def home_data(analysis: Analysis) -> Markup:
     return script_json({"titles": titles, "columns": COLUMNS, "rows": rows})
 
 
+@dataclass(frozen=True)
+class Week:
+    """A week of planned practices: what it is called, the squads, and day by day."""
+
+    title: str
+    squads: str
+    days: tuple[tuple[str, str, tuple[Planned, ...]], ...]
+
+
 def tonight_page(analysis: Analysis) -> Page:
-    """The page that lists the practices day by day; a script puts today first."""
-    days = groupby(planned(analysis), key=lambda own: own.on)
-    shown = [(on.isoformat(), f"{on:%A} {on.day} {on:%B}", list(own)) for on, own in days]
-    return Page("tonight.md", "tonight", {"days": shown})
+    """The page that lists the practices week by week; a script puts today first."""
+    weeks = groupby(planned(analysis), key=lambda own: own.on - timedelta(own.on.weekday()))
+    return Page("tonight.md", "tonight", {"weeks": [_week(on, [*own]) for on, own in weeks]})
+
+
+def _week(monday: date, own: list[Planned]) -> Week:
+    days = groupby(own, key=lambda one: one.on)
+    return Week(
+        f"Week from {monday.day} {monday:%B}",
+        ", ".join(dict.fromkeys(one.squad for one in own)),
+        tuple((on.isoformat(), f"{on:%A} {on.day} {on:%B}", tuple(each)) for on, each in days),
+    )
