@@ -23,6 +23,7 @@ from almanac.report.timed_board import timed_lines
 from almanac.report.ways import distance_words, ways_of
 from almanac.report.whiteboard import board
 from almanac.site.entry_page import entry_page, findings_on
+from almanac.site.group_table import group_table
 from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
 from almanac.site.run_data import run_version
@@ -39,13 +40,16 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
     catalogue, swim_set = analysis.catalogue, summary.swim_set
     written, groups = board(catalogue, swim_set), tuple(catalogue.lane_groups)
     unfit = list(unfit_lines(catalogue, summary.clocks, analysis.meant(swim_set)))
+    timed = timed_lines(catalogue, written, summary.clocks, groups)
+    titles = {id: group.title for id, group in catalogue.lane_groups.items()}
     drills = {piece.drill.id: piece.drill for rep in summary.every_rep for piece in rep.pieces}
     return entry_page(
         catalogue,
         swim_set,
         level=catalogue.words("levels")[swim_set.level].title,
         goals=[(goal, catalogue.words("goals")[goal].title) for goal in swim_set.goals],
-        board=[*timed_lines(catalogue, written, summary.clocks, groups), *unfit],
+        board=[*timed, *unfit],
+        every_group=group_table(timed, summary.clocks, titles),
         written=[*written, *unfit],
         totals=[
             (who, ids, totals(swum)) for who, ids, swum in ways_of(catalogue.lane_groups, summary)

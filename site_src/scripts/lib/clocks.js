@@ -39,6 +39,20 @@ async function fetchPage(address) {
 export async function bring(wanted) {
   await Promise.all(wanted.filter((box) => !holdsChosen(box)).map(fill));
   apply();
+  const ownPool = document.querySelector("[data-chooser]")?.getAttribute("data-own-pool");
+  if (chosen("pool") !== ownPool) { // the whiteboard tells the times of its own pool: those of another are wanted at once
+    unfold(wanted, true);
+  }
+}
+
+/**
+ * @param {HTMLElement[]} among
+ * @param {boolean} open
+ */
+function unfold(among, open) {
+  for (const fold of /** @type {HTMLDetailsElement[]} */ (among.flatMap((box) => all("details.fold", box)))) {
+    fold.open = open;
+  }
 }
 
 /** @param {HTMLElement} box */
@@ -52,6 +66,7 @@ async function fill(box) {
     const clocks = one("article.clocks", await clocksPage(address));
     const found = box.matches("article") ? [...clocks.children] : [cardClock(clocks)];
     box.replaceChildren(...found.map((part) => document.importNode(part, true)));
+    unfold([box], false); // on a page of their own they stand open
   } catch {
     tell(box, "The clock of your lane group and pool could not be fetched; this is another.");
   }
