@@ -20,6 +20,10 @@ const now = weeks.find(({ dataset }) => {
   return begun >= 0 && begun < DAYS_A_WEEK;
 });
 if (now) {
+  const [head] = all(`[data-week-from="${now.dataset.from}"]`);
+  for (const row of head ? /** @type {HTMLTableRowElement[]} */ (all("tr", head.closest("table") ?? document)) : []) {
+    row.cells[/** @type {HTMLTableCellElement} */ (head).cellIndex]?.classList.add("is-now");
+  }
   weeks.forEach((week) => { week.open = week === now; });
   box.prepend(now);
 }

@@ -7,20 +7,39 @@ from collections.abc import Sequence
 from markupsafe import Markup
 
 from almanac.arithmetic.block import BlockSummary
-from almanac.drawing.charts.small_columns import small_columns
+from almanac.drawing.charts.small_columns import column, shown_value, small_columns
 
 Chart = tuple[str, Markup]  # what it shows, and the drawing
 
 
 def chief_charts(group: str, summary: BlockSummary) -> list[Chart]:
     """Metres, load, kick and metres with resistance, week by week."""
-    balances = [week.balance for week in summary.weeks]
-    loads = [week.load.total if week.load else None for week in summary.weeks]
+    units = (" m", "", " m", " m")
     return [
-        _chart(group, "Metres a week", [own.metres for own in balances], " m"),
-        _chart(group, "Load a week", loads),
-        _chart(group, "Kick, metres", [own.kick_m for own in balances], " m"),
-        _chart(group, "Resisted, metres", [own.resisted_m for own in balances], " m"),
+        _chart(group, title, values, unit)
+        for (title, values), unit in zip(_chief(summary), units, strict=True)
+    ]
+
+
+def week_bars(summary: BlockSummary) -> list[tuple[str, list[tuple[Markup, str]]]]:
+    """The same four as bars that stand in the columns of a table: by title a drawing and the number
+    of each week.
+    """
+    return [(title, _bars(values)) for title, values in _chief(summary)]
+
+
+def _bars(values: Sequence[float | None]) -> list[tuple[Markup, str]]:
+    top = max((value for value in values if value), default=1.0)
+    return [(Markup(column(value, top)), shown_value(value)) for value in values]
+
+
+def _chief(summary: BlockSummary) -> list[tuple[str, list[float | None]]]:
+    balances = [week.balance for week in summary.weeks]
+    return [
+        ("Metres a week", [float(own.metres) for own in balances]),
+        ("Load a week", [week.load.total if week.load else None for week in summary.weeks]),
+        ("Kick, metres", [float(own.kick_m) for own in balances]),
+        ("Resisted, metres", [float(own.resisted_m) for own in balances]),
     ]
 
 

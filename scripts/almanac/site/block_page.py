@@ -30,7 +30,7 @@ from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
 from almanac.report.shown import others, shown
-from almanac.site.block_charts import chief_charts, spread_charts
+from almanac.site.block_charts import chief_charts, spread_charts, week_bars
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import kept_rows
 from almanac.site.links import Link, Page, is_listed, link
@@ -45,6 +45,10 @@ def block_page(
     catalogue, summary = analysis.catalogue, next(iter(groups.values()))
     block = summary.block
     goals, named = catalogue.words("goals"), by_name("block", "block", summary)
+    weeks = [
+        _week(catalogue, week, [own.weeks[number].days for own in groups.values()])
+        for number, week in enumerate(weeks_of(summary))
+    ]
     return entry_page(
         catalogue,
         block,
@@ -55,10 +59,8 @@ def block_page(
         ways=_ways(catalogue, groups),
         efforts=effort_legend(catalogue),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
-        weeks=[
-            _week(catalogue, week, [own.weeks[number].days for own in groups.values()])
-            for number, week in enumerate(weeks_of(summary))
-        ],
+        weeks=weeks,
+        days=list(zip(*(week["days"] for week in weeks), strict=True)),
         kept_columns=heads("block", "kept", "kept"),
         groups=[_group(catalogue, id, own) for id, own in groups.items()],
         conventions=list(conventions()),
@@ -186,6 +188,7 @@ def _group(catalogue: Catalogue, id: str, summary: BlockSummary) -> dict[str, An
         "id": id,
         "title": catalogue.lane_groups[id].title,
         "charts": chief_charts(id, summary),
+        "bars": week_bars(summary),
         "spread": spread_charts(id, summary),
         "columns": [head for name in tables for head in heads("block", "week", name)],
         "rows": rows,

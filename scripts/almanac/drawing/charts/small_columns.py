@@ -9,6 +9,7 @@ from almanac.drawing.charts.ticks import round_ticks
 
 WIDTH, HEIGHT = 160, 112
 _LEFT, _TOP, _BASE = 4, 20, 92
+_COLUMN_WIDTH, _COLUMN_HEIGHT = 64, 48
 
 
 def small_columns(
@@ -35,6 +36,25 @@ def small_columns(
         f'<path class="chart-grid" d="M0 {_y(top, top)}H{WIDTH}M0 {_BASE}H{WIDTH}"/>'
         f"{columns}{_labels(values, top, step, digits)}</svg>"
     )
+
+
+def column(value: float | None, top: float) -> str:
+    """One column by itself, to stand in a table over its number, which says what it shows; ``top``
+    is what the highest of its row stands for. "" where there is none.
+    """
+    if not value:
+        return ""
+    height = max(value / top * _COLUMN_HEIGHT, 1)
+    return (
+        f'<svg class="week-bar" viewBox="0 0 {_COLUMN_WIDTH} {_COLUMN_HEIGHT}" aria-hidden="true">'
+        f'<path class="bar-fill" d="M0 {_COLUMN_HEIGHT}v-{height:.1f}h{_COLUMN_WIDTH}'
+        f'v{height:.1f}z"/></svg>'
+    )
+
+
+def shown_value(value: float | None, digits: int = 0) -> str:
+    """The number over a column."""
+    return "–" if value is None else f"{value:,.{digits}f}"
 
 
 def _y(value: float, top: float) -> float:
