@@ -2,6 +2,7 @@
 
 import { boxes, bring, placeOn } from "./lib/clocks.js";
 import { all } from "./lib/dom.js";
+import { openNamed } from "./lib/folds.js";
 import { choose, holdsChosen, onChange, start } from "./lib/preferences.js";
 import { offerMine, showMine, tellWhose } from "./lib/whose.js";
 
@@ -41,3 +42,5 @@ function follow() {
 }
 onChange(follow);
 follow();
+openNamed();
+window.addEventListener("hashchange", openNamed);

@@ -70,3 +70,6 @@ window.addEventListener("beforeprint", () => {
 still.addEventListener("change", heedMotion);
 heedMotion();
 one("[data-cycle-tools]", cycle).hidden = false;
+if (window.matchMedia("(max-width: 44.98em)").matches) {
+  show(0); // on a phone one after the other: eight are five screens
+}

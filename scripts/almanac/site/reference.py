@@ -10,6 +10,7 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import gathered
 from almanac.checks import RULES
+from almanac.findings import Severity
 from almanac.kinds import KIND, WITH_PAGES
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import Emergency
@@ -54,22 +55,21 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
         "fields",
         {"kinds": [_kind(kind) for kind in KIND], "shared": _shared_kinds()},
     )
-    rules = [
-        {
-            "code": rule.code,
-            "severity": rule.severity.word,
-            "paragraphs": rule.explanation.split("\n\n"),
-        }
-        for rule in RULES
-    ]
-    yield Page(
-        "checks.md",
-        "checks",
-        {
-            "rules": sorted(rules, key=lambda rule: str(rule["code"])),
-            "reading": sorted(READING_CODES.items()),
-        },
-    )
+    shown = {"by_severity": list(_rules()), "reading": sorted(READING_CODES.items())}
+    yield Page("checks.md", "checks", shown)
+
+
+def _rules() -> Iterator[tuple[str, list[dict[str, Any]]]]:
+    """The rules by what comes of breaking one, each by its code."""
+    for severity, title in ((Severity.ERROR, "Errors"), (Severity.WARNING, "Warnings")):
+        yield (
+            title,
+            [
+                {"code": rule.code, "paragraphs": rule.explanation.split("\n\n")}
+                for rule in sorted(RULES, key=lambda rule: rule.code)
+                if rule.severity is severity
+            ],
+        )
 
 
 def _hazards(catalogue: Catalogue) -> Iterator[dict[str, Any]]:
