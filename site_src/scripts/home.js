@@ -3,6 +3,7 @@
 import { all, make, one } from "./lib/dom.js";
 import { last } from "./lib/last-pages.js";
 import { practiceLines } from "./lib/practice-lines.js";
+import { mineUntil } from "./lib/mine-until.js";
 import { read } from "./lib/storage.js";
 import { inWords, time, today } from "./lib/today.js";
 
@@ -73,6 +74,7 @@ const onNow = ({ href, title }) => make(
   { class: "band" },
   make("p", { class: "band-kind" }, "On now"),
   make("h2", {}, title),
+  ...(mineUntil() ? [make("p", { class: "lead" }, `until ${mineUntil()}`)] : []),
   make("a", { class: "tool is-main", href }, "Back to the run"),
 );
 

@@ -246,6 +246,27 @@ def test_what_a_change_leads_to_keeps_up_with_the_clock(at_six: Page, server: Se
     assert [change["do"] for change in changes(at_six)] == ["go"]
 
 
+def test_until_when_the_water_is_ours_goes_to_find_and_comes_from_there(
+    at_six: Page, server: Server
+) -> None:
+    begin(at_six, server)
+    tap(at_six, "Change")
+    tap(at_six, "Late …")
+    for _ in range(3):
+        press(at_six, at_six.get_by_role("button", name="10 min later"))
+        tap(at_six, "Change")
+        tap(at_six, "Late …")
+    expect(at_six.locator(".run-ends")).to_have_text(re.compile("^ends 19:4., 5 min over$"))
+    tap(at_six, "Back")
+    tap(at_six, "Change")
+    tap(at_six, "More ↓")
+    tap(at_six, "What fits until 19:45")
+    expect(at_six.locator("[data-facet=minutes] > summary")).to_contain_text("until 19:45 (5")
+    at_six.evaluate("localStorage.removeItem('deck-almanac-run')")
+    at_six.goto(f"{server.address}run.html#set=kick-and-go")
+    expect(at_six.get_by_label("The water is ours until")).to_have_value("19:45")
+
+
 def test_a_second_phone_follows_by_a_typed_code(
     at_six: Page, browser: Browser, server: Server
 ) -> None:

@@ -31,6 +31,14 @@ test("every kind of change passes", () => {
   assert.deepEqual(readCode(written(run, data, POOLS), data, POOLS, START + 9_000_000), run);
 });
 
+test("its own start and until when the water is theirs pass; a code of another form is told apart", () => {
+  for (const [planned, until] of [[START - 30 * 60_000, START + 75 * 60_000], [null, null], [START + 3 * 3600_000, null], [START, START + 60_000]]) {
+    const run = runOf({ planned, until });
+    assert.deepEqual(readCode(written(run, data, POOLS), data, POOLS, START + 600_000), run);
+  }
+  assert.equal(versionOf("6KS4 C90Y DHYG G401 0FF"), -1);
+});
+
 test("look-alike letters, spaces and small letters are taken for what was meant; every other slip is refused", () => {
   const run = runOf({ changes: CHANGES });
   const code = written(run, data, POOLS);

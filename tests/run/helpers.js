@@ -11,7 +11,7 @@ export const MARKS = [0, 15, 30, 45];
 /** @param {object} [other] */
 export const runOf = (other = {}) => ({
   form: 1, kind: "practice", id: data.id, version: data.version, crews: ["a", "b"], marks: MARKS, onward: false,
-  begun: START, planned: START, pool: "home", changes: [], ...other,
+  begun: START, planned: START, until: null, pool: "home", changes: [], ...other,
 });
 
 /** Numbers from 0 to 1 by chance, from a seed (mulberry32). @param {number} seed */

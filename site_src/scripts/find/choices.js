@@ -1,6 +1,7 @@
 // The ticks and fields of the page: what they show of a choice, and what a change of one makes of it.
 
-import { all, one } from "../lib/dom.js";
+import { all, make, one } from "../lib/dom.js";
+import { keepUntil, mineUntil } from "../lib/mine-until.js";
 import { minutesUntil } from "./fit.js";
 
 /** @import {Choice, Counts, Facet, List} from "./list.js" */
@@ -16,6 +17,18 @@ export function say(element, text) {
   if (element.textContent !== text) {
     element.textContent = text; // what stays as it is costs no layout
   }
+}
+
+/** As long as the water is mine today, in one tap: as a run says, or this page before.
+ * @param {HTMLInputElement} field */
+function offerUntil(field) {
+  const until = mineUntil();
+  const offered = make("button", { type: "button", class: "tool" }, `Until ${until}`);
+  offered.addEventListener("click", () => {
+    field.value = until;
+    field.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+  field.closest(".field")?.append(...(until ? [offered] : []));
 }
 
 const isWide = () => window.matchMedia("(min-width: 60em)").matches;
@@ -34,6 +47,7 @@ export function choicesOf(form, told) {
   }));
   const untilField = /** @type {HTMLInputElement} */ (one("[data-until]", form));
   const swimmersField = /** @type {HTMLInputElement} */ (one("[data-swimmers]", form));
+  offerUntil(untilField);
 
   /** @type {(choice: Choice, input: HTMLInputElement) => boolean} */
   const isOn = (choice, { name, value }) => (NUMBERS.includes(name)
@@ -91,6 +105,7 @@ export function choicesOf(form, told) {
       if (input === untilField) {
         choice.minutes = minutesUntil(input.value, new Date()) || null;
         state.until = choice.minutes ? input.value : "";
+        keepUntil(state.until);
       } else if (NUMBERS.includes(input.name)) {
         choice[/** @type {"minutes" | "lanes" | "swimmers"} */ (input.name)] = Math.floor(Number(input.value)) || null;
         state.until = input.name === "minutes" ? "" : state.until;

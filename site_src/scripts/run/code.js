@@ -1,15 +1,15 @@
-// A run as a short code to type: what it is, when it began, and its numbered changes, packed into letters and figures that are not
-// mistaken for each other (Crockford's base 32), with a check at the end. The data stands on the other phone already. Pure.
+// A run as a short code to type: what it is, when it began, and its numbered changes, packed into letters (`code-letters.js`). The data
+// stands on the other phone already. Pure.
+
+import { Bits, bitsOf, letters } from "./code-letters.js";
 
 /** @typedef {import("./types.js").Change} Change */
 /** @typedef {import("./types.js").Run} Run */
 /** @typedef {import("./types.js").RunData} RunData */
 /** @typedef {[name: string, bits: number]} Field */
 
-const LETTERS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
-const FORM = 1;
+const FORM = 2;
 const VERSION_BITS = 25;
-const CHECK = 1021; // a prime below 32 × 32: two letters hold what is left
 const ALL_MARKS = [0, 15, 30, 45];
 const HOWS = /** @type {const} */ (["same", "next", "part"]);
 const DAY_S = 86_400;
@@ -19,33 +19,6 @@ const MOST = 2 ** COUNT_BITS - 1; // changes of one evening
 
 /** @type {import("./types.js").Deed[]} */
 const DEEDS = ["go", "hold", "stop", "on", "more", "fewer", "sit", "meet", "round", "skip", "late", "cut", "end", "back"];
-
-class Bits {
-  /** @param {number[]} bits */
-  constructor(bits = []) {
-    this.bits = bits;
-    this.at = 0;
-  }
-
-  /** @param {number} value
-   * @param {number} width */
-  put(value, width) {
-    if (!Number.isInteger(value) || value < 0 || value >= 2 ** width) {
-      throw new RangeError(`${value} does not fit into ${width} bits`);
-    }
-    for (let bit = width - 1; bit >= 0; bit--) {
-      this.bits.push(Math.floor(value / 2 ** bit) % 2);
-    }
-  }
-
-  /** @param {number} width */
-  take(width) {
-    if (this.at + width > this.bits.length) {
-      throw new RangeError("the code is too short");
-    }
-    return this.bits.slice(this.at, (this.at += width)).reduce((value, bit) => value * 2 + bit, 0);
-  }
-}
 
 /** The seconds since the change before: few bits for the usual few minutes.
  * @type {[prefix: number, prefixBits: number, bits: number][]} */
@@ -97,6 +70,39 @@ const OF = {
   },
   take: (bits) => ({ of: Array.from({ length: bits.take(3) }, () => bits.take(COUNT_BITS)) }),
 };
+
+const AROUND_MIN = 200; // a slot's start lies that near to the start of its run
+const LONGEST_MIN = 2 ** 11;
+
+/** What a run seldom has of its own: the start of its slot where it is another than the practice's, and until when the water is theirs.
+ * @param {Bits} bits
+ * @param {Run} run
+ * @param {RunData} data */
+function putTimes(bits, { begun, planned, until }, data) {
+  const isOwn = planned !== plannedStart(data, begun);
+  bits.put(isOwn ? 1 : 0, 1);
+  if (isOwn) {
+    bits.put(planned === null ? 0 : minute(planned) - minute(begun) + AROUND_MIN, 9);
+  }
+  const left = until === null ? 0 : minute(until) - minute(begun);
+  const isKnown = left > 0 && left < LONGEST_MIN;
+  bits.put(isKnown ? 1 : 0, 1);
+  if (isKnown) {
+    bits.put(left, 11);
+  }
+}
+
+/** @param {Bits} bits
+ * @param {number} begun
+ * @param {RunData} data
+ * @returns {Pick<Run, "planned" | "until">} */
+function takeTimes(bits, begun, data) {
+  const after = (/** @type {number} */ minutes) => (minute(begun) + minutes) * 60_000;
+  const own = bits.take(1) ? bits.take(9) : null;
+  const planned = own === null ? plannedStart(data, begun) : own ? after(own - AROUND_MIN) : null;
+  return { planned, until: bits.take(1) ? after(bits.take(11)) : null };
+}
+
 /** @type {Partial<Record<import("./types.js").Deed, Packing[]>>} */
 const PACKED = {
   go: [WHO], hold: [WHO], on: [HOW], more: [WHO, SECONDS], fewer: [WHO], sit: [WHO], meet: [WHO], round: [WHO, ROUNDS, PART], skip: [PART],
@@ -130,6 +136,7 @@ export function written(run, data, pools) {
   bits.put(run.onward ? 1 : 0, 1);
   bits.put(secondOfDay(run.begun), 17);
   bits.put(pools.indexOf(run.pool ?? "") + 1, 4);
+  putTimes(bits, run, data);
   bits.put(run.changes.length, COUNT_BITS);
   let before = Math.floor(run.begun / 1000);
   for (const change of run.changes) {
@@ -139,46 +146,14 @@ export function written(run, data, pools) {
     PACKED[change.do]?.forEach((packing) => packing.put(bits, change, run));
     before = at;
   }
-  return grouped(letters(bits));
+  return letters(bits);
 }
 
-/** @param {Bits} bits */
-function letters({ bits }) {
-  const padded = [...bits, ...Array((5 - (bits.length % 5)) % 5).fill(0)];
-  const values = Array.from({ length: padded.length / 5 }, (_, k) => padded.slice(5 * k, 5 * k + 5).reduce((value, bit) => value * 2 + bit, 0));
-  const check = checkOf(values);
-  return [...values, Math.floor(check / 32), check % 32].map((value) => LETTERS[value]).join("");
-}
-
-/** @param {number[]} values */
-const checkOf = (values) => values.reduce((sum, value) => (sum * 33 + value + 1) % CHECK, 7);
-
-/** @param {string} text */
-const grouped = (text) => text.replace(/.{4}(?=.)/g, "$& ");
-
-/**
- * The letters of a code as typed; a slip that looks alike is taken for what was meant.
- * @param {string} text
- */
-const plain = (text) => text.toUpperCase().replace(/[\s-]/g, "").replaceAll("O", "0").replace(/[IL]/g, "1");
-
-/**
- * The bits of a code.
- * @param {string} text
- * @returns {Bits | null} null where it is mistyped
- */
-function bitsOf(text) {
-  const values = [...plain(text)].map((letter) => LETTERS.indexOf(letter));
-  const [high, low] = values.splice(-2);
-  const isWhole = values.length > 10 && !values.includes(-1) && high * 32 + low === checkOf(values);
-  return isWhole ? new Bits(values.flatMap((value) => [16, 8, 4, 2, 1].map((bit) => (value & bit ? 1 : 0)))) : null;
-}
-
-/** The short version that a code is of; null where it is mistyped, or of another form.
+/** The short version that a code is of; null where it is mistyped, -1 where it is of another form than this page knows.
  * @param {string} text */
 export function versionOf(text) {
   const bits = bitsOf(text);
-  return bits && bits.take(3) === FORM ? bits.take(VERSION_BITS) : null;
+  return bits && (bits.take(3) === FORM ? bits.take(VERSION_BITS) : -1);
 }
 
 /**
@@ -215,8 +190,9 @@ function runOf(bits, data, pools, now) {
   const ago = (secondOfDay(now + 3600_000) - bits.take(17) + DAY_S) % DAY_S;
   const begun = (Math.floor((now + 3600_000) / 1000) - ago) * 1000;
   const pool = pools[bits.take(4) - 1] ?? null;
+  const { planned, until } = takeTimes(bits, begun, data);
   /** @type {Run} */
-  const run = { form: 1, kind: data.kind, id: data.id, version: data.version, crews, marks, onward, begun, planned: plannedStart(data, begun), pool, changes: [] };
+  const run = { form: 1, kind: data.kind, id: data.id, version: data.version, crews, marks, onward, begun, planned, until, pool, changes: [] };
   let at = begun;
   const length = bits.take(COUNT_BITS);
   for (let k = 0; k < length; k++) {

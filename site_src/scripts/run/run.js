@@ -17,11 +17,12 @@ const OLD_MS = 12 * 3600_000;
 const app = new App(one("[data-run]"));
 
 /** What the address asks for.
- * @returns {{name: string, code: string} | null} */
+ * @returns {{name: string, code: string, start: string} | null} `start` of the slot on this day, HH:MM or "" */
 function asked() {
   const words = new URLSearchParams(location.hash.slice(1));
   const [kind, id] = [...words].find(([name]) => name === "practice" || name === "set") ?? [];
-  return id && /^[a-z0-9-]+$/.test(id) ? { name: `${kind}s/${id}`, code: words.get("code") ?? "" } : null;
+  const start = /^\d\d:\d\d$/.exec(words.get("start") ?? "")?.[0] ?? "";
+  return id && /^[a-z0-9-]+$/.test(id) ? { name: `${kind}s/${id}`, code: words.get("code") ?? "", start } : null;
 }
 
 /** @param {string} file */
@@ -42,13 +43,14 @@ async function fetched(file) {
 const say = (title, ...nodes) => app.show({ title, nodes: nodes.map((node) => (typeof node === "string" ? make("p", {}, node) : node)), isBare: true });
 
 /** @param {string} name
- * @param {string} code */
-async function open(name, code) {
+ * @param {string} code
+ * @param {string} start */
+async function open(name, code, start) {
   try {
     const [data, shared] = await Promise.all([fetched(name), fetched("shared")]);
     const problem = code ? follow(app, code, data, shared) : "";
     if (!code || problem) {
-      setUp(app, data, shared);
+      setUp(app, start ? { ...data, start } : data, shared);
       app.schedule();
     }
     if (problem) {
@@ -125,12 +127,12 @@ function resume({ kept, data, shared }) {
 
 /** Another run is on: go to it, or leave it.
  * @param {Kept} found
- * @param {string} name */
-function askWhich(found, name) {
+ * @param {{name: string, start: string}} wanted */
+function askWhich(found, { name, start }) {
   say(`“${found.kept.title}” is being run on this phone`, button("run-offer", ["Go to it"], () => {
     location.hash = found.kept.href.split("#")[1];
     location.reload();
-  }), held("run-offer", [make("strong", {}, "Leave it, and set up the other")], () => open(name, "")));
+  }), held("run-offer", [make("strong", {}, "Leave it, and set up the other")], () => open(name, "", start)));
 }
 
 /** The run that is on, unless it is of another day.
@@ -140,7 +142,7 @@ function present() {
   return found && Date.now() - found.kept.run.begun < OLD_MS ? found : null;
 }
 
-function start() {
+function arrive() {
   const [wanted, kept] = [asked(), present()];
   const own = kept ? `${kept.kept.run.kind}s/${kept.kept.run.id}` : "";
   if (location.protocol === "file:") {
@@ -148,13 +150,13 @@ function start() {
   } else if (kept && !wanted?.code && (!wanted || wanted.name === own)) {
     resume(kept);
   } else if (kept && wanted && !wanted.code) {
-    askWhich(kept, wanted.name);
+    askWhich(kept, wanted);
   } else if (wanted) {
-    open(wanted.name, wanted.code);
+    open(wanted.name, wanted.code, wanted.start);
   } else {
     say("What is to be run?", "Open a practice or a set, and press Run there.", links());
   }
 }
 
 window.addEventListener("hashchange", () => location.reload()); // another link into this page, of this page
-start();
+arrive();

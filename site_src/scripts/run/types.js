@@ -41,6 +41,7 @@
 /** @typedef {{at: number, do: Deed, who?: string | null, s?: number, n?: number, part?: number, how?: "same" | "next" | "part",
  *   until?: number, of?: number[]}} Change `who`: a crew's key, else all; `at` and `until` in milliseconds of the pool's clock */
 /** @typedef {{form: 1, kind: "practice" | "set", id: string, version: string, crews: string[], marks: number[], onward: boolean, begun: number,
- *   planned: number | null, pool: string | null, changes: Change[]}} Run `begun`: when it was set up; `planned`: the start of its slot */
+ *   planned: number | null, until: number | null, pool: string | null, changes: Change[]}} Run `begun`: when it was set up; `planned`: the start of its slot;
+ *   `until`: when the water is no longer theirs */
 
 export {};

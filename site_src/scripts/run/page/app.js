@@ -199,8 +199,11 @@ export class App {
     const key = `${session.run.begun} ${session.run.changes.length} ${modes} ${isWaiting ? nextMark(state.now + NOTICE_MS, state.marks) : ""}`;
     if (this.endsOf !== key) {
       const { ends, isFrom } = forecast(state);
+      const over_min = Math.ceil((ends - (session.run.until ?? Infinity)) / 60_000);
+      const isOver = over_min > 0 && !state.crews.every(({ mode }) => mode === "over");
       this.endsOf = key;
-      this.endsSaid = state.crews.every(({ mode }) => mode === "over") ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}`;
+      this.endsSaid = state.crews.every(({ mode }) => mode === "over") ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}${isOver ? `, ${over_min} min over` : ""}`;
+      this.ends.classList.toggle("is-over", isOver);
     }
     put(this.ends, state.stopped === null ? this.endsSaid : `stopped ${gone(state.now - state.stopped)}`);
   }

@@ -1,7 +1,7 @@
 // Change: for whom, first the row that was touched; what may be done now, each with the new end and the wait before it is taken. Below it
 // everything else that a run can do.
 
-import { make } from "../../lib/dom.js";
+import { make, root } from "../../lib/dom.js";
 import { forecast } from "../forecast.js";
 import { notSkipped, offers, tried } from "../offers.js";
 import { crewName, cutWords, timeOfDay, whose } from "../words.js";
@@ -87,12 +87,13 @@ function choose(app, title, some, after = []) {
 
 const MINUTE_MS = 60_000;
 
-/** The end that is asked for at first: of the slot; where there is none, the minute before the end as it is.
+/** The end that is asked for at first: when the water is no longer ours, else that of the slot; where there is none, the minute before the end
+ * as it is.
  * @param {Session} session
  * @param {number} ends */
 function wantedEnd({ run, data }, ends) {
-  const isPlanned = run.planned !== null && data.minutes;
-  return isPlanned ? (run.planned ?? 0) + (data.minutes ?? 0) * MINUTE_MS : Math.floor((ends - 1) / MINUTE_MS) * MINUTE_MS;
+  const slot = run.planned !== null && data.minutes ? run.planned + data.minutes * MINUTE_MS : null;
+  return run.until ?? slot ?? Math.floor((ends - 1) / MINUTE_MS) * MINUTE_MS;
 }
 
 /** Cut to end at a time: the planned end first, earlier or later by minutes; what goes is said before it does.
@@ -131,6 +132,13 @@ function goes(session, offer, until) {
   return offer.ends > until ? [...lines, [`Even with all of it, it ends at ${timeOfDay(offer.ends)}.`, "run-danger"]] : lines;
 }
 
+/** What else fits into the water that is left, for these groups. The run goes on, and is found again under Tonight.
+ * @param {Session} session */
+function fits({ run, data }) {
+  const groups = new Set(data.crews.filter(({ key }) => run.crews.includes(key)).map(({ group }) => group));
+  location.assign(new URL(`find.html#until=${timeOfDay(run.until ?? 0)}&groups=${[...groups].join(",")}`, root));
+}
+
 /** @param {App} app */
 function besides(app) {
   const session = /** @type {Session} */ (app.session);
@@ -139,6 +147,7 @@ function besides(app) {
   /** @type {[string, () => void][]} */
   const all = [
     ["Pass it on", () => passOn(app)], ["All changes", () => showAll(app)], ...(isTimed ? [/** @type {[string, () => void]} */ (["Results", () => pads(app)])] : []),
+    ...(session.run.until === null ? [] : [/** @type {[string, () => void]} */ ([`What fits until ${timeOfDay(session.run.until)}`, () => fits(session)])]),
     ["Helper’s page", () => choosePart(app)], ["Lock touch", () => lock(app)], ["Settings", () => settings(app)],
     ...(isLeader ? [] : [/** @type {[string, () => void]} */ (["Newer code", () => takeUp(app)])]), ["End", () => finish(app)],
   ];

@@ -59,6 +59,9 @@ function told(text, data, shared) {
   if (version === null) {
     return "That is no code of a run: see whether a letter is wrong.";
   }
+  if (version === -1) {
+    return "That code is of another version of this page than this phone has. Renew this phone’s copy; nothing is guessed.";
+  }
   if (version !== shortVersion(data.version)) {
     const other = Object.entries(shared.runs ?? {}).find(([, [, own]]) => shortVersion(own) === version);
     return other ? `That code is of “${other[1][0]}”: open that one here first.`

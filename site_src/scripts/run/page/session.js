@@ -132,17 +132,29 @@ export class Session {
   }
 }
 
+const HALF_DAY_MS = 12 * 3600_000;
+
+/** The next moment at which it is so late, within half a day; null where there is none.
+ * @param {string} time HH:MM
+ * @param {number} now */
+function momentOf(time, now) {
+  const [hours, minutes] = time.split(":").map(Number);
+  const on = new Date(now).setHours(hours, minutes, 0, 0);
+  const next = on < now ? on + DAY_MS : on;
+  return next - now < HALF_DAY_MS ? next : null; // and null where it is no time: NaN
+}
+
 /**
  * A new run, as it is set up.
  * @param {RunData} data
- * @param {{crews: string[], marks: number[], onward: boolean, pool: string | null}} chosen
+ * @param {{crews: string[], marks: number[], onward: boolean, pool: string | null, until: string}} chosen `until` as HH:MM or ""
  * @param {number} now
  * @returns {Run}
  */
 export function newRun(data, chosen, now) {
   const begun = Math.floor(now / 1000) * 1000;
   const { kind, id, version } = data;
-  return { form: 1, kind, id, version, ...chosen, begun, planned: plannedStart(data, begun), changes: [] };
+  return { form: 1, kind, id, version, ...chosen, until: momentOf(chosen.until, begun), begun, planned: plannedStart(data, begun), changes: [] };
 }
 
 /** @typedef {{begun: number, title: string, touches: Touch[], kept?: boolean}} Results of one run */

@@ -2,8 +2,10 @@
 // tonight's practice: Begin, Go.
 
 import { make } from "../../lib/dom.js";
+import { keepUntil, mineUntil } from "../../lib/mine-until.js";
 import { read, write } from "../../lib/storage.js";
-import { crewName } from "../words.js";
+import { plannedStart } from "../code.js";
+import { crewName, timeOfDay } from "../words.js";
 import { offeredCode } from "./pass.js";
 import { button } from "./press.js";
 import { newRun, poolClock, Session } from "./session.js";
@@ -16,6 +18,7 @@ import { ask } from "./wake.js";
 
 const POOL = "run-pool";
 const MOST_ROWS = 3;
+const MINUTE_MS = 60_000;
 const MARKS = [0, 15, 30, 45];
 
 /** Crews at first: those that the run is meant for, my groups first, and no more than three.
@@ -63,6 +66,13 @@ function chips(all, on, { most = Infinity, isOne = false }) {
   return make("div", { class: "run-chips" }, ...made);
 }
 
+/** Until when the water is theirs: the end of the slot, else as it was said today.
+ * @param {RunData} data */
+function untilAtFirst(data) {
+  const planned = plannedStart(data, poolClock().now());
+  return planned !== null && data.minutes ? timeOfDay(planned + data.minutes * MINUTE_MS) : mineUntil();
+}
+
 /** @param {App} app
  * @param {RunData} data
  * @param {Shared} shared */
@@ -70,9 +80,10 @@ export function setUp(app, data, shared) {
   app.again = () => setUp(app, data, shared);
   const pools = poolsFor(data, shared);
   const [crews, marks, pool, onward] = [new Set(first(data)), new Set(MARKS.map(String)), new Set(poolAtFirst(pools.map(([key]) => key))), new Set()];
+  const until = make("input", { type: "time", id: "run-until", value: untilAtFirst(data) });
   const run = () => newRun(data, {
     crews: data.crews.map(({ key }) => key).filter((key) => crews.has(key)), marks: MARKS.filter((mark) => marks.has(String(mark))),
-    onward: onward.has("on"), pool: [...pool][0] ?? null,
+    onward: onward.has("on"), pool: [...pool][0] ?? null, until: until.value,
   }, poolClock().now());
   const begin = button("run-main is-go", [make("strong", {}, "Begin")], async () => {
     if (pools.length && !pool.size) {
@@ -80,6 +91,7 @@ export function setUp(app, data, shared) {
       return;
     }
     write(POOL, { pool: [...pool][0] ?? "" });
+    keepUntil(until.value);
     app.session = new Session(data, shared, run(), poolClock());
     const isKept = app.session.keep();
     app.wake = await ask();
@@ -95,6 +107,7 @@ export function setUp(app, data, shared) {
       ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { most: MOST_ROWS })] : []),
       ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
       make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), by,
+      make("h3", {}, make("label", { for: "run-until" }, "The water is ours until")), until,
       make("h3", {}, "This phone"), ...nodes,
       ...(dangers.length ? [make("h3", {}, "Dangers"), make("ul", { class: "run-danger" }, ...dangers)] : []),
       make("h3", {}, "Follow another phone"), offeredCode(app, data, shared),
