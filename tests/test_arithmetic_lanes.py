@@ -28,11 +28,13 @@ from hypothesis import strategies as st
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import expand
-from almanac.arithmetic.lane_order import gap_for, heads_in_lane, is_on_back
+from almanac.arithmetic.lane_order import LaneOrder, gap_for, heads_in_lane, is_on_back
 from almanac.arithmetic.lanes import Room, crowded, room_in_lane, too_tight
+from almanac.arithmetic.working import Known
 from almanac.checks.lanes import gap_over_sendoff, lane_crowded, sendoff_too_tight
 from almanac.model.manner import Manner
 from almanac.model.structure import structure_items
+from almanac.report.working_text import formula
 
 FORTY_FIVE = {
     "kick-50": 45 * 0.87,
@@ -164,8 +166,8 @@ def test_forty_in_a_lane():
         5,
     )
     assert found.room is Room.BACK and found.limit_s == pytest.approx(45)
-    # 5 leave by 40 s, the sixth would at 50; 40 swimmers in fives are 8 waves
-    assert found.waves == 8
+    # 5 leave by 40 s, the sixth would at 50; 40 swimmers in fives are 8 waves, in sevens 6
+    assert found.waves == 8 and replace(found, most_heads=7).waves == 6
     assert not full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=5, reps=3, sendoff=60)
     assert full(group(FORTY_FIVE, heads=40, lanes=1), most_in_lane=6, reps=3, sendoff=60)
 
@@ -177,6 +179,8 @@ ROOM = [  # worked by hand: 45 s over 50 at strong on one test; 10 s apart on th
     # a 100 takes 45 × 2 ^ 1.08 = 95.13 s, two lengths of it 47.56 s: four gaps go into it
     ({"distance": 100, "sendoff": 120}, 4, None),
     ({"distance": 100, "sendoff": 120}, 5, (Room.TAIL, 4)),
+    # so too a 75: 45 × 1.5 ^ 1.08 = 69.72 s, two lengths of it 46.48 s
+    ({"distance": 75, "sendoff": 120}, 5, (Room.TAIL, 4)),
     # one length against the send-off alone
     ({"distance": 25, "sendoff": 50}, 5, None),
     ({"distance": 25, "sendoff": 49}, 5, (Room.AGAIN, 4)),
@@ -207,12 +211,17 @@ def test_the_lane_is_as_crowded_as_its_quickest_and_the_target_its_slowest():
     (timed,) = clock(replace(plain, slowest=1.1)).run(rep(sendoff=60)).reps
     assert timed.target_s == pytest.approx(49.5)
     assert not full(replace(plain, slowest=1.1, quickest=0.9), sendoff=60)
+    assert full(replace(plain, slowest=1.1, quickest=0.88), sendoff=60)
 
 
 def test_without_a_target_only_the_send_off_tells_of_the_lane():
     assert not full(group({}, heads=40, lanes=1), reps=2)
     (found,) = full(group({}, heads=40, lanes=1), drill="board-kick", sendoff=60)
     assert found.room is Room.AGAIN
+    # two waves of three on 0:50: three leave within 30 s, and the next wave after 25
+    own = {"drill": "board-kick", "waves": {"number": 2}, "sendoff": 50}
+    (found,) = full(group({}, heads=6, lanes=1, gap=10), **own)
+    assert (found.room, found.takes_s, found.limit_s, found.most_heads) == (Room.AGAIN, 30, 25, 2)
     upright = events({"reps": 3, "time": 30, "do": "upright", "effort": "fast"})
     assert not crowds(group({}, heads=40, lanes=1), upright)
 
@@ -226,6 +235,9 @@ def test_without_a_target_only_the_send_off_tells_of_the_lane():
         ([{"distance": 100, "sendoff": 39}], 3),
         # two waves have 55 s each, 10 s after 45 s of swimming: two leave in each
         ([{"distance": 50, "sendoff": 110, "waves": {"number": 2}}], 4),
+        ([{"distance": 25, "sendoff": 50}], 5),  # to the second
+        # two waves have 30 s each, and none is home by then: one alone in each
+        ([{"distance": 50, "sendoff": 60, "waves": {"number": 2}}], 2),
         ([{"reps": 1, "distance": 25}], None),  # nobody leaves again
         ([{"time": 30, "do": "upright", "sendoff": 60}], None),  # in place
         ([{"time": 30, "do": "upright"}, {"distance": 50, "sendoff": 60}], 5),
@@ -235,6 +247,19 @@ def test_how_many_a_lane_has_room_for_by_hand(items, most):
     of = group(FORTY_FIVE, heads=4, lanes=1)
     laid = events(*({"reps": 4, "do": "kick", "effort": "strong", **item} for item in items))
     assert room_in_lane(clock(of).run(laid), of, SHORT) == most
+
+
+def test_a_pair_whose_turns_fit_the_send_off_has_its_rest():
+    # 45 s each, one after the other: on 1:30 each rests the 45 s that the other swims
+    of = clock(group(FORTY_FIVE, heads=2, lanes=1))
+    told = {}
+    for sendoff in (85, 90, 100):
+        laid = rep(reps=2, sendoff=sendoff)
+        pairs = tuple(replace(own, item=replace(own.item, manner=Manner(turns=2))) for own in laid)
+        told[sendoff] = [
+            (one.too_short, one.least_rest_s, one.fits_s) for one in too_tight(of.run(pairs), of)
+        ]
+    assert told == {85: [(True, pytest.approx(45), 90)], 90: [], 100: []}
 
 
 def test_of_pairs_who_take_turns_both_are_counted():
@@ -437,6 +462,22 @@ def test_every_item_is_looked_at_whatever_stands_before_it():
     assert [one.timed.rep.path[1] for one in crowded(run, of, SHORT)] == [2, 3, 4, 5]
 
 
+def test_a_rep_without_a_time_hides_no_tight_one_of_its_item():
+    turns = {"rotate": ["float", "kick"]}
+    (tight_one,) = tight(group(FORTY_FIVE), drill=turns, reps=2, sendoff=47)
+    assert (tight_one.timed.rep.number, tight_one.least_rest_s) == (2, 5)
+
+
+def test_how_a_lane_goes_as_it_is_printed():
+    done = Known(45, "swum", "s")
+    row, waves = LaneOrder(4, 10, 1, 4), LaneOrder(4, 10, 2, 2)
+    assert formula(row.least_interval(done)) == "4 in a lane × 10 s gap"
+    told = "2 waves × (45 s swum + 1 behind the leader × 10 s gap)"
+    assert formula(waves.least_interval(done)) == told
+    (held,) = events({"reps": 1, "time": 30, "do": "upright", "effort": "fast"})
+    assert gap_for(held, group(), policy()) == 0  # in place, nobody leaves
+
+
 def test_of_reps_alike_the_first_speaks():
     even = {"reps": 3, "distance": 50, "do": "kick", "effort": "all-out", "sendoff": 40}
     of = group({"kick-50": 40}, heads=6, lanes=1)
@@ -457,4 +498,8 @@ def test_a_suggestion_is_never_too_tight_even_where_the_policy_wants_less_than_i
     on = replace(on, policy=replace(on.policy, rest=upside_down))
     run = on.run(rep(sendoff={"heron-1": 60}))
     assert not too_tight(run, on) and run.reps[0].sendoff_s == 60  # 45 + the least, 15
+    # what a suggestion leaves out as it is rounded, a thousandth of a step, is no lack of rest
+    of = group({"kick-50": 45.002 * 0.87}, heads=1, lanes=1)
+    rounded = replace(clock(of), policy=on.policy).run(rep(sendoff={"heron-1": 60}))
+    assert not too_tight(rounded, on) and rounded.reps[0].sendoff_s == 60
     assert too_tight(on.run(rep(sendoff=50)), on)

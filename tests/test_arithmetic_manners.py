@@ -16,6 +16,7 @@ from arithmetic_world import (
     catalogue,
     clock,
     made,
+    rep,
     swim_set,
     target,
 )
@@ -24,12 +25,17 @@ from hypothesis import strategies as st
 
 from almanac.arithmetic.course import Unfit
 from almanac.arithmetic.lanes import too_tight
+from almanac.arithmetic.manners import others_turns, wait_after, with_manners
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.table import item_rows
 from almanac.arithmetic.timing import Timing
+from almanac.arithmetic.working import Known
 from almanac.model.catalogue import Catalogue
+from almanac.model.manner import Manner
 from almanac.model.policy import Vocabulary, Word
+from almanac.model.structure import structure_items
 from almanac.report.set_json import set_json
+from almanac.report.working_text import formula
 
 STROKES = ("butterfly", "backstroke", "breaststroke", "freestyle")
 LISTS = {
@@ -211,6 +217,57 @@ def test_dangers_of_start_partner_and_team_stand_in_the_brief() -> None:
     (line,) = (line for line in summary.brief if "starts" in line.ids)
     words = {("vocabulary", id) for id in ("starts", "teams", "partners")}
     assert words <= set(line.keys)
+
+
+DIVED, BY_TURNS, RELAY = {"start": "dive"}, {"partner": "by-turns"}, {"team": "relay-of-four"}
+
+
+@pytest.mark.parametrize(
+    ("words", "swimmers", "turns", "ready_s", "lists"),
+    [
+        ({}, 1, 1, 0, []),
+        (DIVED, 1, 1, 20, ["starts"]),
+        (BY_TURNS, 1, 2, 0, ["partners"]),
+        ({"partner": "alongside"}, 1, 1, 0, []),
+        (RELAY, 4, 4, 0, ["teams"]),
+        # of each four, who swim a quarter, two pairs by turns
+        ({**DIVED, **BY_TURNS, **RELAY}, 4, 8, 20, ["starts", "partners", "teams"]),
+    ],
+)
+def test_what_the_words_of_an_item_come_to(words, swimmers, turns, ready_s, lists) -> None:  # type: ignore[no-untyped-def]
+    items = with_manners(structure_items([reps(1, 100, **words)]), world().vocabularies)
+    hazards = tuple((HAZARD, name) for name in lists)
+    assert [item.manner for item in items] == [Manner(swimmers, turns, ready_s, hazards)]  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("manner", "printed"),
+    [
+        (Manner(), None),
+        (Manner(ready_s=1), "1 s back to the start"),
+        (Manner(turns=3), "2 others' turns × 45 s swum"),
+        (Manner(turns=2, ready_s=20), "1 others' turns × 45 s swum"),  # back before the partner is
+        (Manner(turns=2, ready_s=45), "1 others' turns × 45 s swum"),
+        (Manner(turns=2, ready_s=50), "50 s back to the start"),
+    ],
+)
+def test_what_goes_by_before_one_starts_again_as_it_is_printed(manner, printed) -> None:  # type: ignore[no-untyped-def]
+    (laid,) = rep()
+    laid = replace(laid, item=replace(laid.item, manner=manner))
+    wait = wait_after(laid, Known(45, "swum", "s"))
+    others = others_turns(laid, Known(45, "swum", "s"))
+    assert (wait and formula(getattr(wait, "inner", wait))) == printed
+    assert others is None or (others.what, others.unit) == ("while the others go", "s")
+
+
+def test_a_start_in_rounds_and_in_one_of_them_sends_one_back() -> None:
+    # 50 on the back at steady, then 20 s until one is back at the start
+    steady = 47.2 / 0.8
+    inside = {"rounds": 2, "items": [reps(1, 50, start="dive")]}
+    last = {"rounds": 2, "items": [reps(1, 50, by_round={"last": {"start": "dive"}})]}
+    for item, waits in ((inside, 20 + 20), (last, 20)):
+        found = summed(item).clocks["osprey-1"].clock
+        assert found is not None and found.value == pytest.approx(2 * steady + waits)
 
 
 def test_a_time_to_hold_stands_beside_the_target_and_changes_nothing() -> None:

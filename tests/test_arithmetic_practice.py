@@ -27,13 +27,19 @@ from arithmetic_plans import (
 from arithmetic_world import HAZARD, SHORT, YARDS, group, swim_set
 
 from almanac.arithmetic.gear_needs import gear_needs
-from almanac.arithmetic.session_load import planned_load, session_minutes, session_rating
+from almanac.arithmetic.session_load import (
+    mean_rating,
+    planned_load,
+    session_minutes,
+    session_rating,
+)
 from almanac.arithmetic.stages import beginners
 from almanac.arithmetic.working import Known
 from almanac.model.entry import Hazard
 from almanac.model.practice import ListOfSome, PartOfSome, PracticePart, Station
 from almanac.model.structure import structure_items
 from almanac.report.sheet_text import halves_words
+from almanac.report.working_text import formula
 
 
 def test_the_run_sheet_of_an_evening_by_hand():
@@ -357,7 +363,64 @@ def test_halves_that_do_different_things_are_told():
     both = run(PracticePart("main", stations=stations))
     assert both.halved == () and both.distance.value == 150
     assert run(part(swim(sendoff=200))).halved == ()
+    lone = summarised(apart.practice, club(apart.practice, groups={"quick": QUICK}))
+    assert lone.halved == ("quick",)
     assert [words.split(":")[0] for words in halves_words(apart)] == ["Osprey", "Osprey"]
+
+
+def test_what_one_lane_group_swims_beside_what_all_do_is_its_own():
+    both, more = part(swim(sendoff=120)), structure_items([swim(sendoff=120)])
+    alone = PracticePart("main", apart=(ListOfSome((PartOfSome("main", items=more),), ("quick",)),))
+    changed = part(swim(sendoff=120, by_group={"slow": {"reps": 0}}))
+    for extra in (alone, changed):
+        summary = run(both, extra)
+        assert [summary.of(id).distance.value for id in ("quick", "slow")] == [200, 100]
+        assert summary.distance.value == 200
+    alike = run(both, both)
+    assert alike.of("quick") is alike.of("slow")
+
+
+def test_a_session_as_it_is_printed():
+    # a minute before the first start and half a minute after the last finish are none of it
+    own = run(
+        part({"pause": 60}),
+        part(swim(sendoff=120), swim(effort="easy", sendoff=180)),
+        part({"pause": 30}),
+    )
+    printed = {
+        "(6:00 last finish − 1:00 first start) ÷ 60 s a minute": session_minutes(own, "quick"),
+        "(2:00 on the clock × 9.5 rating + 3:00 on the clock × 1.5 rating) ÷ 5:00 on the clock": (
+            session_rating(own, "quick")
+        ),
+        "5 min × 4.7 rating": planned_load(own, "quick"),
+        "5 min × 7 rating": planned_load(own, "quick", 7),
+    }
+    assert list(printed) == [formula(working) for working in printed.values()]
+
+
+@pytest.mark.parametrize(
+    ("items", "rating"),
+    [
+        ([], None),
+        ([swim(sendoff=120)], 9.5),
+        ([swim(sendoff=120), swim(effort="easy", sendoff=180)], 4.7),  # (2 × 9.5 + 3 × 1.5) / 5
+        ([swim(sendoff=120), swim(do="float", rest=10)], None),  # nobody has a time for it
+    ],
+)
+def test_the_mean_rating_of_reps_goes_by_the_clock(items, rating):
+    assert mean_rating(run(part(*items)).runs[0].clocks["quick"].reps) == rating
+
+
+def test_a_practice_of_nothing_is_over_as_it_begins():
+    own = run()
+    assert (own.ends_s, own.slack_s, own.hands) == (0, 1800, None)
+    assert own.distance.value == 0
+
+
+def test_a_practice_without_lane_groups_is_swum_as_it_is_written():
+    practice = practice_of(part(swim(sendoff=120)))
+    own = summarised(practice, club(practice, groups={"heron-1": HERON}))
+    assert own.groups == {} and own.distance.value == 100
 
 
 @pytest.mark.parametrize("change", [None, 30])

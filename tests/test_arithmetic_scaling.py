@@ -103,6 +103,7 @@ def test_without_bounds_a_page_offers_a_little_less_and_a_descend_keeps_two():
     [
         ({}, "fewer"),
         ({"rounds_between": [2, 5]}, "fewer or more"),
+        ({"rounds_between": [2, 4]}, "fewer or more"),
         ({"rounds_between": [3, 5]}, "more"),
     ],
 )

@@ -134,6 +134,8 @@ def test_what_one_excludes_the_other_does_too() -> None:
     assert excluded(["fins", "socks"], gear) == ("fins", "socks")  # type: ignore[arg-type]
     assert excluded(["socks", "fins"], gear) == ("fins", "socks")  # type: ignore[arg-type]
     assert excluded(["board", "socks"], gear) is None  # type: ignore[arg-type]
+    first = {"fins": _Excludes(), "board": _Excludes("fins"), "socks": _Excludes()}
+    assert excluded(first, first) == ("board", "fins")  # type: ignore[arg-type]
 
 
 def test_what_drill_says_of_the_walls_at_the_surface_is_no_more_than_the_piece() -> None:
@@ -212,6 +214,7 @@ def test_hands_are_loaded_by_what_acts_on_them_and_does_something_there() -> Non
     assert not told(("feet",), "resists")
     plain = replace(PIECES["fins"], acts_on=("hands",), effect="informs", pace_factor=1.0)
     assert not loads_hands(plain)
+    assert all(loads_hands(replace(plain, effect=effect)) for effect in ("resists", "assists"))
     assert loads_hands(replace(plain, pace_factor=0.97))  # whatever its effect is called
 
 

@@ -10,7 +10,7 @@ from enum import Enum
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.lane_order import LaneOrder
 from almanac.arithmetic.pace import Target
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep, until_done
 from almanac.model.club import LaneGroup
 from almanac.source.reader import DataPath
 from almanac.units import Course
@@ -82,20 +82,18 @@ def too_tight(run: GroupClock, clock: Clock) -> list[TooTight]:
 
 def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
     """Of the reps of one item the tightest, where it is too tight."""
-    worst: TimedRep | None = None
-    most, worst_rest = 1e-9, 0.0
+    worst: tuple[TimedRep, float] | None = None
+    most = _ROUNDING
     for timed in reps:
         if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
             continue
         least = clock.rest_for(timed.rep, timed.target, "least").value
-        lack = (timed.done_s or 0.0) + least - timed.sendoff.value
-        if lack > most:
-            most, worst, worst_rest = lack, timed, least
+        touch = until_done(timed.rep, timed.target.working).value  # the others' turns are rest
+        if touch + least - timed.sendoff.value > most:
+            most, worst = touch + least - timed.sendoff.value, (timed, least)
     if worst is None:
         return None
-    return TooTight(
-        worst, worst_rest, clock.needed_s(reps, "least"), clock.needed_s(reps, "wanted")
-    )
+    return TooTight(*worst, clock.needed_s(reps, "least"), clock.needed_s(reps, "wanted"))
 
 
 def crowded(run: GroupClock, group: LaneGroup, course: Course) -> list[Crowded]:
@@ -126,7 +124,7 @@ def room_in_lane(run: GroupClock, group: LaneGroup, course: Course) -> int | Non
     found = [
         fit * timed.order.waves * timed.rep.item.manner.turns
         for timed in run.reps
-        if timed.rep.distance and timed.order.gap_s
+        if timed.order.gap_s
         for _, _, _, fit in _limits(timed, group, course)
     ]
     return min(found, default=None)

@@ -10,7 +10,7 @@ from dataclasses import replace
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, Working
 from almanac.model.changes import changed
-from almanac.model.manner import ALONE, PARTNERS, STARTS, TEAMS, Manner
+from almanac.model.manner import PARTNERS, STARTS, TEAMS, Manner
 from almanac.model.policy import Vocabulary, Word
 from almanac.model.swim_set import Item, Reps, Round
 
@@ -30,16 +30,16 @@ def with_manners(
 
 
 def _with_manner(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Reps:
+    starts = (item.start, *(change.start for change in item.by_round.values()))
+    if not (any(starts) or item.partner or item.team):
+        return item
     by_round = {
         number: replace(change, manner=manner_of(changed(item, change), vocabularies))
-        for number, change in item.by_round.items()
         if change.start
+        else change
+        for number, change in item.by_round.items()
     }
-    if by_round:
-        item = replace(item, by_round={**item.by_round, **by_round})
-    if item.start or item.partner or item.team:
-        return replace(item, manner=manner_of(item, vocabularies))
-    return item
+    return replace(item, manner=manner_of(item, vocabularies), by_round=by_round)
 
 
 def manner_of(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Manner:
@@ -50,14 +50,12 @@ def manner_of(item: Reps, vocabularies: Mapping[str, Vocabulary]) -> Manner:
     words: list[tuple[str, Word]] = [
         (list_, vocabularies[list_].words[word]) for list_, word in named.items() if word
     ]
-    if not words:
-        return ALONE
-    swimmers = max((word.swimmers or 1 for _, word in words), default=1)
+    swimmers = max([1, *(word.swimmers for _, word in words if word.swimmers)])
     pair = 2 if any(word.takes_turns for _, word in words) else 1
     return Manner(
         swimmers=swimmers,
         turns=swimmers * pair,
-        ready_s=float(max(word.ready_s or 0 for _, word in words)),
+        ready_s=max([0.0, *(float(word.ready_s) for _, word in words if word.ready_s)]),
         hazards=tuple((hazard, list_) for list_, word in words for hazard in word.safety),
     )
 
