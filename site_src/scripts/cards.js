@@ -1,6 +1,7 @@
 // The cards page: what has been gathered, read from each entry's own page, laid out for the chosen paper.
 
 import { layCards, paperSize } from "./cards/layout.js";
+import { ofGroups } from "./cards/practice.js";
 import { boxes, bring } from "./lib/clocks.js";
 import { all, make, one, root } from "./lib/dom.js";
 import * as myCards from "./lib/my-cards.js";
@@ -20,10 +21,11 @@ let layout = read("layout", /** @type {Layout} */ ("a6"));
 let sources = [];
 
 /**
- * The card at the end of an entry's page, with its drawing put in where it is pointed at. Raises where the page has none.
+ * The card at the end of an entry's page, with its drawing put in where it is pointed at; of a practice one for each lane group.
+ * Raises where the page has none.
  * @param {myCards.Card} card
  */
-async function sourceOf({ href }) {
+async function sourcesOf({ href }) {
   const response = await fetch(new URL(href, root));
   const page = new DOMParser().parseFromString(await response.text(), "text/html");
   const card = document.importNode(one(".deck-card", page), true);
@@ -32,7 +34,7 @@ async function sourceOf({ href }) {
     drawing.removeAttribute("id");
     use.parentElement?.replaceWith(drawing);
   }
-  return card;
+  return ofGroups(page, card, preferences.mine());
 }
 
 /** What to print: the one entry that the address names, else all that has been gathered.
@@ -45,11 +47,11 @@ function wanted() {
 async function gather() {
   /** @type {myCards.Card[]} */
   const missing = [];
-  const found = await Promise.all(wanted().map((card) => sourceOf(card).catch(() => {
+  const found = await Promise.all(wanted().map((card) => sourcesOf(card).catch(() => {
     missing.push(card);
-    return null;
+    return [];
   })));
-  sources = found.filter((source) => source !== null);
+  sources = found.flat();
   await lay(missing);
 }
 

@@ -10,6 +10,7 @@ from playwright.sync_api import Browser, Page, StorageState, expect
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
+from almanac.analysis.analysis import Analysis
 from almanac.resources import SETTINGS
 from almanac.site.settings import read_settings
 
@@ -171,7 +172,9 @@ def test_every_hazard_of_a_set_is_in_full_on_paper(phone: Page, server: Server) 
 
 def test_what_is_folded_is_open_on_paper(phone: Page, server: Server) -> None:
     phone.goto(server.address + "safety.html")
-    folds = phone.locator("details:not([open]) > :not(summary, details, :has(details))")
+    folds = phone.locator(
+        "details:not([open]) > :not(summary, details, :has(details), .not-on-paper, .not-on-paper *)"
+    )
     wanted = ["".join(fold.split()) for fold in folds.all_text_contents() if fold.strip()]
     assert wanted
     text = "".join("".join(page.extract_text() for page in pdf(phone, format="A4").pages).split())
@@ -189,6 +192,23 @@ def test_one_card_without_gathering(phone: Page, server: Server) -> None:
         phone.evaluate("getComputedStyle(document.querySelector('.paper-card')).color")
         == "rgb(0, 0, 0)"
     )
+
+
+def test_a_practice_makes_a_card_for_each_lane_group(
+    phone: Page, server: Server, analysis: Analysis
+) -> None:
+    practice = "heron-kick-and-go"
+    groups = [group.title for group in analysis.practices[practice].groups.values()]
+    phone.goto(f"{server.address}cards.html#only=practices/{practice}.html")
+    expect(phone.locator("[data-cards-told]")).to_contain_text("sheet")
+    names = phone.locator(".paper-card .card-names").all_inner_texts()
+    assert len(groups) == 2
+    for name in names:
+        assert sum(group in name for group in groups) == 1
+    for group in groups:
+        own = phone.locator(".paper-card").filter(has_text=group)
+        boards = " ".join(own.locator(".card-board").all_inner_texts())
+        assert boards and not any(other in boards for other in groups)
 
 
 @pytest.mark.parametrize("file", [PAGES[0], PAGES[2]])

@@ -36,6 +36,7 @@ def paper_sheets(
     crews = PartsOfRun(analysis, summary).crews()
     return [
         {
+            "group": crew["group"],
             "title": crew["title"],
             "heads": crew["heads"],
             "parts": list(_parts(catalogue, summary, crew, boards)),

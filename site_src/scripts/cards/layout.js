@@ -19,7 +19,7 @@ const LAYOUTS = /** @type {const} */ ({
  * @param {number} count
  */
 const partOf = (source, number, count) => {
-  const whose = source.querySelector(".card-clock strong")?.textContent?.replace(/:$/, "");
+  const whose = source.querySelector(".card-clock strong, .card-whose")?.textContent?.replace(/:$/, "");
   return [`${number} of ${count}`, whose].filter(Boolean).join(", ");
 };
 
@@ -35,6 +35,7 @@ function frame(source, isFirst, isAlone) {
     all(".card-head > svg", card).forEach((code) => code.remove());
   }
   if (!isAlone) {
+    all(".card-whose", card).forEach((told) => told.remove()); // told with the number
     one(".card-names", card).append(make("p", { class: "card-part-of" }, partOf(source, 9, 9)));
   }
   card.append(make("div", { class: "card-body" }), one(".card-foot", source).cloneNode(true));
