@@ -373,7 +373,7 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     }
     idle = {
         name
-        for name in ("summary", "also_called", "review", "accepts")
+        for name in ("summary", "also_called", "asked_as", "review", "accepts")
         if name not in schema["properties"]
     }  # every Entry has them
     assert set(fields.values()) - idle == set(schema["properties"]), (

@@ -11,6 +11,7 @@ from shared import CATALOGUE
 from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import load
+from almanac.model.swim_set import reps_of
 from almanac.site.links import page_of
 from almanac.site.search_documents import (
     Document,
@@ -23,6 +24,7 @@ from almanac.site.search_documents import (
 PAGE = """---
 title: "Safety &amp; law"
 description: "What comes first."
+asked: ["who is &amp; is not in charge", "rules"]
 ---
 
 # Safety & law
@@ -75,6 +77,24 @@ def test_a_page_that_is_no_entry_is_its_words_without_markup(catalogue: Catalogu
     assert page.text.split() == ["safety", "law", "local", "the", "operator", "s", "rules"]
 
 
+def test_what_people_type_is_found_by_and_shown_nowhere(catalogue: Catalogue) -> None:
+    drill = replace(next(iter(catalogue.drills.values())), asked_as=("legs like a duck", "quack"))
+    found = document_of(catalogue, drill)
+    assert found.asked == "legs like a duck; quack"
+    page = rows(catalogue, safety=PAGE)["safety.html"]
+    assert page.asked == "who is & is not in charge; rules"
+
+
+def test_a_set_is_asked_for_by_its_reps_and_with_their_rounds(catalogue: Catalogue) -> None:
+    lines = {
+        f"{item.reps}x{item.distance}"
+        for item in reps_of(catalogue.sets["cord-holds"].items)
+        if item.distance
+    }
+    asked = set(document_of(catalogue, catalogue.sets["cord-holds"]).asked.split("; "))
+    assert lines < asked
+
+
 def test_names_for_one_thing_come_from_vocabularies_and_gear(catalogue: Catalogue) -> None:
     levels = catalogue.vocabularies["levels"]
     word = replace(levels.words["foundation"], also=("beginner",))
@@ -91,4 +111,4 @@ def test_texts_stand_in_a_script_that_a_page_from_a_folder_may_load(catalogue: C
     file, script = texts_file(found)
     assert file == "search/texts.js"
     texts = json.loads(script.removeprefix("self.almanacTexts=").removesuffix(";\n"))
-    assert texts == [document.text for document in found]
+    assert texts == [[document.asked, document.text] for document in found]

@@ -36,9 +36,9 @@ const choices = choicesOf(form, told);
 /** What fits is asked for. */
 const held = () => ({
   pool: preferences.chosen("pool"),
-  groups: state.mine,
+  groups: question.groups.length ? question.groups.slice(0, preferences.MOST_GROUPS) : state.mine,
   minutes: state.choice.minutes ?? question.minutes,
-  lanes: state.choice.lanes,
+  lanes: state.choice.lanes ?? question.lanes,
   swimmers: state.choice.swimmers,
 });
 
@@ -154,7 +154,7 @@ function refresh(keepAddress = false) {
   question = search.question(state.choice.words);
   forgetFits();
   const scored = state.choice.words ? search.scores(question) : null;
-  const asked = { ...state.choice, minutes: held().minutes };
+  const asked = { ...state.choice, minutes: held().minutes, lanes: held().lanes };
   const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
   const { found, counts, without, untimed } = sift(entries, asked, known);
   choices.show(state, counts);

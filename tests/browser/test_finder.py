@@ -325,6 +325,7 @@ def test_nothing_found_says_what_to_drop(finder: Page) -> None:
     ],
 )
 def test_words_forgive_typing_errors(finder: Page, asked: str, expected: str) -> None:
+    expect(finder.locator("[data-found]")).to_have_attribute("data-texts", "read")
     finder.locator("#find-words").fill(asked)
     tick(finder, "kind", "drill")
     while finder.locator("[data-more]").is_visible():

@@ -10,7 +10,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 
 TEXT_KINDS = tuple(kind.key for kind in KINDS if kind.says_texts)
-_NOT_SAID = {"review", "accepts", "evidence", "safety", "hazards", "also_called"}
+_NOT_SAID = {"review", "accepts", "evidence", "safety", "hazards", "also_called", "asked_as"}
 
 
 def texts_of(catalogue: Catalogue, kind: str) -> dict[str, str]:

@@ -110,6 +110,7 @@ class Entry:
     title: str
     summary: str = ""
     also_called: tuple[str, ...] = ()
+    asked_as: tuple[str, ...] = ()
     review: Review | None = None
     accepts: tuple[Acceptance, ...] = ()
 

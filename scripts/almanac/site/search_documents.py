@@ -18,7 +18,7 @@ from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
-from almanac.model.swim_set import SwimSet, reps_of
+from almanac.model.swim_set import Distance, Item, Reps, Round, SwimSet
 from almanac.model.vocabularies import HAZARDS
 from almanac.site.entry_facts import fact_of
 from almanac.site.links import page_of
@@ -26,13 +26,14 @@ from almanac.site.links import page_of
 FILE = "search/texts.js"
 _SAFETY = "safety.md"  # found by what dangers are called, too
 PAGE = "page"  # the kind of a page that is no entry's
-_SHOWN_APART = {"title", "summary", "also_called", "review", "accepts", "moved_to"}
+_SHOWN_APART = {"title", "summary", "also_called", "asked_as", "review", "accepts", "moved_to"}
 _TAGGED = (
     "goals", "levels", "positions", "strokes", "kicks", "efforts", "effects", "test-uses",
 )  # fmt: skip
 _FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
 _TITLE = re.compile(r'(?m)^title: (?P<title>".*"|.*)$')
 _ABOUT = re.compile(r'(?m)^description: (?P<about>".*"|.*)$')
+_ASKED = re.compile(r"(?m)^asked: (?P<asked>.*)$")
 _MARKUP = re.compile(
     r"<(script|style|svg)\b.*?</\1>|<[^>]*>|^\s{0,3}#+ |[*`|]", re.DOTALL | re.MULTILINE
 )
@@ -52,6 +53,7 @@ class Document:
     tags: str
     summary: str
     fact: str
+    asked: str
     text: str
 
 
@@ -63,10 +65,12 @@ def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[D
 
 
 def texts_file(found: Iterable[Document]) -> tuple[str, str]:
-    """The file with the texts, in the order of the documents: a script, for a page opened from a
-    folder may fetch nothing. Returns its path below the site's root, and what it holds.
+    """The file with what is typed for each document and its text, in their order: a script, for a
+    page opened from a folder may fetch nothing. Returns its path below the site's root, and what it
+    holds.
     """
-    texts = json.dumps([one.text for one in found], ensure_ascii=False, separators=(",", ":"))
+    pairs = [[one.asked, one.text] for one in found]
+    texts = json.dumps(pairs, ensure_ascii=False, separators=(",", ":"))
     return FILE, f"self.almanacTexts={texts};\n"
 
 
@@ -92,6 +96,7 @@ def document_of(catalogue: Catalogue, entry: Entry) -> Document:
         tags="; ".join(_tags(catalogue, entry, own)),
         summary=entry.summary,
         fact=fact_of(catalogue, entry),
+        asked="; ".join([*entry.asked_as, *_reps(entry)]),
         text=_once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
     )
 
@@ -119,22 +124,39 @@ def _named(catalogue: Catalogue, entry: Entry, *kinds: str) -> list[str]:
 
 
 def _as_asked(catalogue: Catalogue, entry: Entry) -> Iterator[str]:
-    """What else it is looked for by: the drills that it names, other names of the faults; of a set
-    its reps and distances as coaches write them, 8x50.
-    """
+    """What else it is looked for by: the drills that it names, other names of the faults."""
     yield from _named(catalogue, entry, Drill.kind, SwimSet.kind)
     for reference in entry.references():
         if reference.kind == Fault.kind:
             yield from catalogue.faults[reference.id].also_called
-    if isinstance(entry, SwimSet):
-        yield from (
-            f"{item.reps}x{item.distance}" for item in reps_of(entry.items) if item.distance
-        )
+
+
+def _reps(entry: Entry) -> list[str]:
+    """The reps and distances of a set as coaches write them, 8x50: as they stand, and with their
+    rounds.
+    """
+    if not isinstance(entry, SwimSet):
+        return []
+    return list(dict.fromkeys(f"{reps}x{far}" for reps, far in _counted(entry.items, 1)))
+
+
+def _counted(items: tuple[Item, ...], rounds: int) -> Iterator[tuple[int, Distance]]:
+    for item in items:
+        if isinstance(item, Round):
+            yield from _counted(item.items, rounds * item.rounds)
+        elif isinstance(item, Reps) and item.distance:
+            yield from ((item.reps, item.distance), (rounds * item.reps, item.distance))
 
 
 def _once(text: str) -> str:
     """The words of a text, each once: enough for finding it, at a third of the weight."""
     return " ".join(dict.fromkeys(re.findall(r"\w+(?:[-'’]\w+)*", text.lower())))
+
+
+def _asked(front_matter: str) -> str:
+    """What people type who look for a page, out of its front matter."""
+    found = _ASKED.search(front_matter)
+    return html.unescape("; ".join(json.loads(found["asked"]))) if found else ""
 
 
 def _page(file: str, markdown: str, also: str) -> Document:
@@ -154,5 +176,6 @@ def _page(file: str, markdown: str, also: str) -> Document:
         tags="",
         summary=summary,
         fact=summary,
+        asked=_asked(found["fields"] if found else ""),
         text=_once(html.unescape(body)),
     )

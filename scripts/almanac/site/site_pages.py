@@ -33,7 +33,8 @@ from almanac.site.settings import SiteSettings
 from almanac.site.templates import Templates
 from almanac.source.names import Names
 
-_NOT_SEARCHED = ("home", "list", "moved", "new")  # they only name what has pages of its own
+_NOT_SEARCHED = ("home", "list", "moved")  # they only name what has pages of its own
+_BY_NAME = "new"  # found by its title alone: the rest names entries, and another one every day
 
 
 @dataclass(frozen=True)
@@ -114,7 +115,9 @@ class SitePages:
         found = {path.name: path.read_text("utf-8") for path in written}
         for page in self._lists:
             if page.template not in _NOT_SEARCHED:
-                found[page.file] = self.lists[page.file]
+                text = self.lists[page.file]
+                head, end, _ = text.partition("\n---\n")
+                found[page.file] = head + end if page.template == _BY_NAME else text
         return found
 
     def _text(self, page: Page) -> tuple[str, str]:

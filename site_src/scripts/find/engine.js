@@ -3,8 +3,10 @@
 import { make, root } from "../lib/dom.js";
 import { WordIndex } from "../lib/search.js";
 import { answers, fieldsOf, namesOfGear, WEIGHTS } from "./answers.js";
+import { Phrases } from "./phrases.js";
 import { questionOf } from "./question.js";
 
+/** @import {Known} from "./answers.js" */
 /** @import {Data, Entry, Scores} from "./list.js" */
 /** @import {Question} from "./question.js" */
 
@@ -16,18 +18,27 @@ const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
  * @param {Entry[]} entries
  */
 export function engine(data, entries) {
-  const names = namesOfGear(data);
-  /** @type {WordIndex | null} the titles alone, until the texts are taken in */
-  let index = null;
-  const read = () => (index ??= new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))));
+  /** @type {import("./question.js").Names} */
+  const names = { gear: namesOfGear(data), squads: data.groups.map(({ id, squad }) => [id, squad]) };
+  /** @type {Known | null} titles and facts alone, until the rest is taken in */
+  let known = null;
+  const read = () => (known ??= {
+    words: new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))),
+    phrases: new Phrases(entries, () => ""),
+  });
 
-  /** The texts, a few at a time.
+  /** What is typed for entries, then their texts, a few at a time.
    * @param {() => void} done */
   async function readTexts(done) {
-    const texts = /** @type {{almanacTexts?: string[]}} */ (/** @type {unknown} */ (self)).almanacTexts ?? [];
-    const whole = new WordIndex(WEIGHTS, data.synonyms);
-    await whole.addSlowly(entries.map((entry) => fieldsOf(entry, texts[entry.text])));
-    index = whole;
+    const texts = /** @type {{almanacTexts?: [string, string][]}} */ (/** @type {unknown} */ (self)).almanacTexts ?? [];
+    /** @type {(entry: Entry) => [string, string]} */
+    const own = (entry) => texts[entry.text] ?? ["", ""];
+    const phrases = new Phrases(entries, (entry) => own(entry)[0]);
+    for (const hasText of [false, true]) {
+      const words = new WordIndex(WEIGHTS, data.synonyms);
+      await words.addSlowly(entries.map((entry) => fieldsOf(entry, own(entry)[0], hasText ? own(entry)[1] : "")));
+      known = { words, phrases };
+    }
     done();
   }
 
@@ -44,7 +55,7 @@ export function engine(data, entries) {
      * @returns {Scores | null} */
     scores(question) {
       const found = question.words ? answers(read(), entries, question) : null;
-      const isHeard = question.minutes !== null || question.without.size > 0;
+      const isHeard = question.minutes !== null || question.lanes !== null || question.without.size > 0;
       const own = found ?? (isHeard ? new Map(entries.map(({ number }) => [number, 1])) : null);
       return own && new Map([...own].filter(([number]) => !question.without.size || isFree(question, /** @type {Entry} */ (entries[number]))));
     },
@@ -52,7 +63,7 @@ export function engine(data, entries) {
     /** The word that is nearest to what nothing answers, and how many hits it has; null where none is near.
      * @param {Question} question */
     nearest(question) {
-      const word = read().nearest(question.words);
+      const word = read().words.terms.nearest(question.words);
       const hits = word ? (answers(read(), entries, questionOf(word, names))?.size ?? 0) : 0;
       return hits ? { word, hits } : null;
     },

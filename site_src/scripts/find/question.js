@@ -1,8 +1,20 @@
-// What a question asks for beside its words: minutes, gear that is not there, a kind of page. Pure.
+// What a question asks for beside its words: minutes, lanes, gear that is not there, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
 
-/** @typedef {{words: string, minutes: number | null, without: Set<string>, kinds: Set<string>}} Question */
+/**
+ * @typedef {object} Question
+ * @property {string} words
+ * @property {number | null} minutes
+ * @property {number | null} lanes
+ * @property {Set<string>} without gear
+ * @property {string[]} groups those of a squad that it names
+ * @property {Set<string>} kinds
+ *
+ * @typedef {object} Names what a question may name
+ * @property {[string, string][]} gear each piece with a name of it
+ * @property {[string, string][]} squads each lane group with its squad
+ */
 
 /** Words that name a kind of page: what is of that kind stands higher, and the word itself counts little. */
 const KIND_WORDS = Object.entries({
@@ -18,22 +30,59 @@ const KIND_WORDS = Object.entries({
 /** @type {Map<string, string>} */
 export const KIND_OF = new Map(KIND_WORDS.flatMap(([kind, words]) => words.split(" ").flatMap((word) => stems(word).map((term) => [term, kind]))));
 
-const HOURS = { "half an hour": "30 min", "half hour": "30 min", "quarter of an hour": "15 min", "an hour": "60 min", "one hour": "60 min", "1 hour": "60 min", "three quarters of an hour": "45 min" };
+/** Said in another way: hours as minutes, and an age as what it tells of the water. @type {[RegExp, string][]} */
+const SAID_AS = [
+  [/\bhalf an? hour\b|\bhalf hour\b/gu, "30 min"],
+  [/\bthree quarters of an hour\b/gu, "45 min"],
+  [/\bquarter of an hour\b/gu, "15 min"],
+  [/\b(?:an|one|1) hour and a half\b|\bhour and a half\b/gu, "90 min"],
+  [/\b(?:an|one|1) hour and a quarter\b|\bhour and a quarter\b/gu, "75 min"],
+  [/\b(?:an|one|1) hour\b|\b1 ?hr?\b/gu, "60 min"],
+  [/\b(?:two|2) hours\b|\b2 ?hrs?\b/gu, "120 min"],
+  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b/gu, "children"],
+];
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
+const LANES = /(\d+)\s*lanes?(?![\p{L}\p{N}])/u;
+const COUNTED = /[\p{L}]+(?=\s*-?\s*(?:min|lanes?\b))/gu; // twelve minutes, two lanes
 const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
+const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
+
+/** A number that is told with its unit, and the text without it.
+ * @param {string} text
+ * @param {RegExp} pattern
+ * @returns {[number | null, string]} */
+function counted(text, pattern) {
+  const found = pattern.exec(text);
+  return found ? [Number(found[1]), text.replace(found[0], " ")] : [null, text];
+}
 
 /**
  * @param {string} text
- * @param {[string, string][]} names each piece of gear with a name of it
+ * @param {Names} names
  * @returns {Question}
  */
-export function questionOf(text, names) {
-  let words = Object.entries(HOURS).reduce((so, [long, short]) => so.replace(long, short), text.toLowerCase());
-  const numbered = wordsOf(words).length ? words.replace(/[\p{L}]+(?=\s*-?\s*min)/u, (word) => stems(word)[0] ?? word) : words;
-  const minutes = MINUTES.exec(numbered);
-  words = minutes ? numbered.replace(minutes[0], " ") : words;
+export function questionOf(text, { gear, squads }) {
+  const said = SAID_AS.reduce((so, [way, plain]) => so.replace(way, plain), text.toLowerCase());
+  const [minutes, timeless] = counted(said.replace(COUNTED, (word) => stems(word)[0] ?? word), MINUTES);
+  const [lanes, rest] = counted(timeless, LANES);
+  const [without, words] = withoutGear(rest, gear);
+  const asked = new Set(wordsOf(words));
+  const kinds = new Set(stems(words).flatMap((term) => KIND_OF.get(term) ?? []));
+  return {
+    words: words.trim(), minutes, lanes, without,
+    groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
+    kinds: OF_SETS.test(words) ? kinds.add("set") : kinds,
+  };
+}
+
+/** The gear that is said not to be there, and the text without it.
+ * @param {string} text
+ * @param {[string, string][]} names
+ * @returns {[Set<string>, string]} */
+function withoutGear(text, names) {
   /** @type {Set<string>} */
   const without = new Set();
+  let words = text;
   for (let found = WITHOUT.exec(words); found; found = WITHOUT.exec(words)) {
     const rest = stems(found[1] ?? "");
     const named = names.filter(([, name]) => starts(rest, stems(name)));
@@ -43,8 +92,7 @@ export function questionOf(text, names) {
     const gone = own.length ? wordsOf(found[1] ?? "").slice(0, longest).join(" ") : "";
     words = words.replace(found[0], ` ${wordsOf(found[1] ?? "").join(" ").replace(gone, "")} `);
   }
-  const kinds = new Set(stems(words).flatMap((term) => KIND_OF.get(term) ?? []));
-  return { words: words.trim(), minutes: minutes ? Number(minutes[1]) : null, without, kinds };
+  return [without, words];
 }
 
 /** @type {(terms: string[], name: string[]) => boolean} */

@@ -3,7 +3,8 @@
 
 import MiniSearch from "minisearch";
 
-import { distance, indexed, mistakes, stem, stems, wordsOf } from "./words.js";
+import { begins, Terms } from "./terms.js";
+import { indexed, mistakes, OF_REPS, ofDistance, stem, stems, wordsOf } from "./words.js";
 
 /** @typedef {string[][]} Synonyms lists of names for one thing, each a word or a few */
 /** @typedef {{id: number, [field: string]: unknown}} Document */
@@ -14,12 +15,11 @@ import { distance, indexed, mistakes, stem, stems, wordsOf } from "./words.js";
 const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an answer must have
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
 const UNKNOWN = 0.2; // what a word counts that nothing answers
-const NAMES = ["title", "also", "tags", "summary"];
+const NAMES = ["title", "also", "asked", "tags", "summary"];
 const TITLE = 0.7; // of the word that this catalogue uses, where another is asked for
 const BESIDE = 0.5; // of others that mean the same
 const APART = 0.2; // of a name whose words stand in several fields
-const LONG = 7; // letters from which more may be wrong than MiniSearch looks past quickly
-const MOST_WRONG = 3;
+const OTHER_REPS = 0.7; // of 6x50 where 8x50 is asked for
 const NEAR = 0.3; // what a word that is only near counts
 const AT_ONCE = 12; // documents taken in before the page may draw again
 
@@ -47,10 +47,6 @@ const asName = (terms, boost) => ({ combineWith: "AND", queries: [exactly(terms,
 /** What a name is looked for by, as it is written.
  * @param {string} name */
 const parts = (name) => name.split(/\s+/).flatMap((part) => stem(wordsOf(part).join("")) ?? []);
-
-/** Whether a word is the beginning of another; of a number, never: 10 is not the beginning of 100.
- * @param {string} term */
-const begins = (term) => term.length > 2 && !/^\d/.test(term);
 
 /** How many words a name takes at the beginning of others: all of its own, or one where they are written together; else none.
  * @type {(words: string[], name: string[]) => number} */
@@ -85,25 +81,15 @@ export class WordIndex {
         }
       }
     }
-    /** @type {Map<string, string>} each term with a word that it was made of */
-    this.terms = new Map();
+    this.terms = new Terms();
     this.index = new MiniSearch({
       fields: Object.keys(weights),
       tokenize: indexed,
-      processTerm: (word) => this.#known(word, stem(word)),
+      processTerm: (word) => this.terms.take(word),
       searchOptions: {
         boost: weights, weights: { prefix: 0.5, fuzzy: 0.35 }, bm25: { k: 1.2, b: 0.4, d: 0.5 }, tokenize: (text) => [text], processTerm: (term) => term,
       },
     });
-  }
-
-  /** @type {(word: string, term: string | null) => string | null} */
-  #known(word, term) {
-    const known = term && this.terms.get(term);
-    if (term && (!known || word.length < known.length)) {
-      this.terms.set(term, word);
-    }
-    return term;
   }
 
   /** @param {Document[]} documents */
@@ -167,22 +153,6 @@ export class WordIndex {
     return best;
   }
 
-  /** The word of the index that is nearest to one that nothing answers; "" where none is near.
-   * @param {string} text */
-  nearest(text) {
-    const best = { word: "", far: Infinity };
-    for (const asked of wordsOf(text).filter((word) => !this.terms.has(stem(word) ?? ""))) {
-      const most = Math.max(2, Math.ceil(asked.length / 2));
-      for (const word of this.terms.values()) {
-        const far = distance(asked, word, most) + (word[0] === asked[0] ? 0 : 0.5);
-        if (word.length > 2 && far <= most && far < best.far) {
-          Object.assign(best, { word, far });
-        }
-      }
-    }
-    return best.word;
-  }
-
   /** Each word, or the longest run of words that is a name with others beside it, as any of those names.
    * @param {string[]} terms
    * @returns {Wanted[]} */
@@ -201,6 +171,7 @@ export class WordIndex {
       /** @type {Way[]} */
       const queries = [
         { query: all(own.map((term) => this.#term(term))), words: own.length },
+        ...own.filter((term) => OF_REPS.test(term)).map((term) => ({ query: exactly([ofDistance(term)], OTHER_REPS), words: 1 })),
         ...(joined ? [{ query: exactly(joined, 1.2), words: 1 }] : []),
         ...unique(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
         ...unique(names).map((name) => ({ query: asName(name, BESIDE), words: name.length })),
@@ -216,43 +187,13 @@ export class WordIndex {
    * @returns {Query} */
   #term(term) {
     const own = { ...all([term]), prefix: begins(term), fuzzy: false };
-    if (this.terms.has(term) || this.#isBegun(term)) {
+    if (this.terms.has(term) || this.terms.isBegun(term)) {
       return own;
     }
-    const split = this.#inTwo(term);
+    const split = this.terms.inTwo(term);
     const mended = { ...all([term]), prefix: begins(term), fuzzy: mistakes(term) || false };
-    const near = term.length >= LONG ? this.#near(term) : "";
+    const near = this.terms.near(term);
     const meant = near ? either([exactly([near], NEAR), mended]) : mended;
     return split ? either([exactly(split, 1), own]) : meant;
-  }
-
-  /** Whether a word is being typed: some term goes on from it.
-   * @param {string} term */
-  #isBegun(term) {
-    return begins(term) && [...this.terms.keys()].some((other) => other.startsWith(term));
-  }
-
-  /** The term that a long word with several letters wrong is nearest to; "" where it is near none.
-   * @param {string} term */
-  #near(term) {
-    let best = { term: "", far: MOST_WRONG + 1 };
-    for (const other of this.terms.keys()) {
-      const far = other[0] === term[0] ? distance(term, other, best.far - 1) : Infinity;
-      best = far < best.far ? { term: other, far } : best;
-    }
-    return best.term;
-  }
-
-  /** A word that is two known ones written together.
-   * @param {string} term
-   * @returns {string[] | null} */
-  #inTwo(term) {
-    for (let at = term.length - 3; at > 2; at -= 1) {
-      const [first, second] = [stem(term.slice(0, at)), stem(term.slice(at))];
-      if (first && second && this.terms.has(first) && this.terms.has(second)) {
-        return [first, second];
-      }
-    }
-    return null;
   }
 }

@@ -23,10 +23,10 @@ const ALIKE = new Map(
   }),
 );
 const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;
-const OF_REPS = /(\d+)\s*[x×]\s*(\d+)/gu; // 8 x 50 is one thing
+const REPS = /(\d+)\s*[x×*]\s*(\d+)(?:m|s)?(?![\p{L}\p{N}])/gu; // 8 x 50 is one thing
 
 /** @param {string} text */
-const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(OF_REPS, "$1x$2");
+const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(REPS, "$1x$2");
 
 /**
  * The words of a text, without accents, in small letters.
@@ -35,11 +35,19 @@ const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase
  */
 export const wordsOf = (text) => plain(text).match(/[\p{L}\p{N}]+/gu) ?? [];
 
-/** Words as they stand in an index; "warm-up" also as "warmup".
+/** A word that says reps of a distance: 8x50. */
+export const OF_REPS = /^\d+x\d+$/;
+
+/** The same of any number of reps.
+ * @param {string} word */
+export const ofDistance = (word) => word.replace(/^\d+/, "");
+
+/** Words as they stand in an index; "warm-up" also as "warmup", 8x50 also as x50.
  * @param {string} text */
 export const indexed = (text) => {
+  const words = wordsOf(text);
   const compounds = plain(text).match(COMPOUND) ?? [];
-  return [...wordsOf(text), ...compounds.map((word) => wordsOf(word).join(""))];
+  return [...words, ...compounds.map((word) => wordsOf(word).join("")), ...words.filter((word) => OF_REPS.test(word)).map(ofDistance)];
 };
 
 /**

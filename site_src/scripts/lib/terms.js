@@ -1,0 +1,88 @@
+// The terms that an index knows, and which of them was meant by a word that it does not know: begun, misspelt, or two in one. Pure.
+
+import { distance, stem, wordsOf } from "./words.js";
+
+const LONG = 7; // letters from which more may be wrong than MiniSearch looks past quickly
+const MOST_WRONG = 3;
+
+/** Whether a word is the beginning of another; of a number, never: 10 is not the beginning of 100.
+ * @param {string} term */
+export const begins = (term) => term.length > 2 && !/^\d/.test(term);
+
+/** Each term with the shortest word that it was made of. */
+export class Terms {
+  constructor() {
+    /** @type {Map<string, string>} */
+    this.words = new Map();
+  }
+
+  /** Take in a word.
+   * @param {string} word */
+  take(word) {
+    const term = stem(word);
+    const known = term && this.words.get(term);
+    if (term && (!known || word.length < known.length)) {
+      this.words.set(term, word);
+    }
+    return term;
+  }
+
+  /** @param {string} term */
+  has(term) {
+    return this.words.has(term);
+  }
+
+  /** Whether a word is being typed: some term goes on from it.
+   * @param {string} term */
+  isBegun(term) {
+    return begins(term) && [...this.words.keys()].some((other) => other.startsWith(term));
+  }
+
+  /** The term that a word with letters wrong is nearest to, its first letter right; "" where it is near none.
+   * @param {string} term
+   * @param {number} [most] */
+  near(term, most = term.length < LONG ? 0 : MOST_WRONG) {
+    let best = { term: "", far: most + 1 };
+    for (const other of most ? this.words.keys() : []) {
+      const far = other[0] === term[0] ? distance(term, other, best.far - 1) : Infinity;
+      best = far < best.far ? { term: other, far } : best;
+    }
+    return best.term;
+  }
+
+  /** A word that is two known ones written together.
+   * @param {string} term
+   * @returns {string[] | null} */
+  inTwo(term) {
+    for (let at = term.length - 3; at > 2; at -= 1) {
+      const [first, second] = [stem(term.slice(0, at)), stem(term.slice(at))];
+      if (first && second && this.has(first) && this.has(second)) {
+        return [first, second];
+      }
+    }
+    return null;
+  }
+
+  /** The terms that a term was meant for.
+   * @param {string} term */
+  meant(term) {
+    const isKnown = this.has(term) || /^\d/.test(term) || term.length < 4;
+    return isKnown ? [term] : this.inTwo(term) ?? [this.near(term) || this.near(term, 1) || term];
+  }
+
+  /** The word that is nearest to one that nothing answers; "" where none is near.
+   * @param {string} text */
+  nearest(text) {
+    const best = { word: "", far: Infinity };
+    for (const asked of wordsOf(text).filter((word) => !this.has(stem(word) ?? ""))) {
+      const most = Math.max(2, Math.ceil(asked.length / 2));
+      for (const word of this.words.values()) {
+        const far = distance(asked, word, most) + (word[0] === asked[0] ? 0 : 0.5);
+        if (word.length > 2 && far <= most && far < best.far) {
+          Object.assign(best, { word, far });
+        }
+      }
+    }
+    return best.word;
+  }
+}
