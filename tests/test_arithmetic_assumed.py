@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from arithmetic_world import (
+    BENCHMARKS,
     DRILLS,
     LONG,
     OSPREY,
@@ -152,3 +153,14 @@ def test_assumed_tests_of_one_activity_make_its_line_shortest_first():
     )
     line = paces(replace(group({}), assume=assume)).line("kick-25", SHORT)
     assert line.assumed and [point.seconds for point in line.points] == [47, 210]
+
+
+def test_a_line_of_assumed_tests_of_two_pools_is_of_another_course_in_each():
+    assume = (AssumedTest("kick-50", Seconds(47)), AssumedTest("kick-200", Seconds(210)))
+    protocol = replace(BENCHMARKS["kick-200"].protocol, course=LONG)
+    benchmarks = {**BENCHMARKS, "kick-200": replace(BENCHMARKS["kick-200"], protocol=protocol)}
+    own = clock(replace(group({}), assume=assume)).pacer
+    pacer = replace(own, paces=replace(own.paces, benchmarks=benchmarks))
+    (laid,) = events({"reps": 1, "distance": 50, "do": "kick", "effort": "easy"})
+    (piece,) = pacer.pieces(laid)
+    assert isinstance(piece, Target) and (piece.other_course, piece.assumed) == (True, True)

@@ -25,7 +25,7 @@ from hypothesis import strategies as st
 
 from almanac.arithmetic.course import Misfit, Unfit, misfits
 from almanac.arithmetic.lanes import too_tight
-from almanac.arithmetic.marks import mark_from_wall, place_items, placed
+from almanac.arithmetic.marks import beyond_the_end, mark_from_wall, place_items, placed
 from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.timing import Timing
@@ -139,6 +139,47 @@ def test_a_mark_is_the_next_one_ahead() -> None:
                                         part(to="middle"), part(to="end")]}  # fmt: skip
     assert parts_of(walls) == [20, 5, Fraction(25, 2), 25, Fraction(75, 2)]
     assert parts_of({"distance": 50, "parts": [part(to="wall"), part(to="wall")]}) == [25, 25]
+
+
+def laid(item: dict, course: Course = SHORT) -> Reps:
+    (reps,) = structure_items([{"reps": 1, **item}])
+    assert isinstance(reps, Reps)
+    return placed(reps, course)
+
+
+def test_a_part_that_leads_nowhere_has_no_distance() -> None:
+    # the first goes beyond the end already: refused elsewhere, and nothing runs backwards
+    beyond = {"distance": 50, "parts": [part(distance=60), part(to="end")]}
+    assert parts_of(beyond) == [60, 0]
+    whole = laid({"distance": 50, "parts": [part(to="wall"), part(to="end")]}).parts
+    assert [type(own.distance) for own in whole] == [int, int]  # told as 25, not as 25/1
+    half = laid({"distance": 25, "parts": [part(to="middle"), part(to="end")]}).parts
+    assert [own.distance for own in half] == [Fraction(25, 2)] * 2
+
+
+@pytest.mark.parametrize(
+    ("distance", "parts", "number"),
+    [
+        (50, [part(to="wall"), part(to="end")], None),
+        (50, [part(to="wall"), part(to="wall")], None),  # just there
+        (50, [part(to="wall"), part(to="wall"), part(to="flags")], 2),
+        (10, [part(to="15m"), part(to="end")], 0),
+        (50, [part(distance=40), part(to="flags"), part(to="end")], None),  # at 45
+        (50, [part(distance=46), part(to="flags"), part(to="end")], 1),  # the next are at 70
+        (25, [part(distance=30)], None),  # no mark
+    ],
+)
+def test_a_mark_beyond_the_end_is_told(distance: int, parts: list, number: int | None) -> None:
+    assert beyond_the_end(laid({"distance": distance, "parts": parts}), SHORT) == number
+
+
+def test_parts_of_one_round_have_their_marks_too() -> None:
+    parts = [part(to="15m"), part(to="end")]
+    changes = {"2": {"parts": parts, "distance": 25}, "last": {"effort": "fast"}}
+    item = {"distance": 25, "do": "kick", "effort": "easy", "by_round": changes}
+    second, last = (laid(item).by_round[name].parts for name in ("2", "last"))
+    assert second is not None and [own.distance for own in second] == [15, 10]
+    assert last is None
 
 
 MARKS = ["wall", "flags", "near-flags", "middle", "15m"]

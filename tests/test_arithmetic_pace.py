@@ -37,9 +37,9 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import Because, NoNumber, Paces
-from almanac.arithmetic.working import BuildTime, Known
+from almanac.arithmetic.working import BuildTime, Known, Labelled
 from almanac.model.structure import structure_items
-from almanac.report.working_text import steps
+from almanac.report.working_text import formula, steps
 from almanac.units import COURSES
 
 
@@ -232,6 +232,51 @@ def test_the_group_s_own_comparison_comes_before_the_factor():
     assert timed.seconds == pytest.approx(42 * 27 / 20)
     told = steps(timed.working, "target", "s")[-1].how
     assert told == "42 s best time × 27 s kick-25-in-chute ÷ 20 s kick-25"
+
+
+@pytest.mark.parametrize(
+    ("gear", "worn_s", "ratio"),  # 20 s without it
+    [
+        ("socks", 22, 1.1),
+        ("socks", 20, 1.08),  # what resists and was no slower tells nothing: the house factor
+        ("socks", 19, 1.08),
+        ("fins", 18, 0.9),
+        ("fins", 20, 0.8),  # nor does what assists and was no faster
+        ("fins", 21, 0.8),
+        ("board", 18, 0.9),  # what does neither may do both
+        ("board", 22, 1.1),
+    ],
+)
+def test_a_comparison_that_cannot_be_tells_nothing(gear, worn_s, ratio):
+    worn = replace(BENCHMARKS["kick-25-in-chute"], id="worn", gear=(gear,))
+    of = group([swum("kick-25", 20), swum("worn", worn_s)])
+    pacer = Pacer(Paces(of, {**BENCHMARKS, "worn": worn}, policy()), PIECES, SCALE, SHORT)
+    plain, own = (pacer.pieces(rep(effort="all-out", gear=on)[0])[0].seconds for on in ([], [gear]))
+    assert own / plain == pytest.approx(ratio)
+
+
+def test_a_rep_is_as_doubtful_as_any_piece_of_it():
+    pacer = Pacer(paces(), PIECES, SCALE, SHORT)
+    half = {"distance": 25, "do": "kick", "effort": "easy"}
+    (laid,) = events({"reps": 1, "parts": [half, half]})
+    plain, odd = Target(Known(20, "", "s"), False, False), Target(Known(20, "", "s"), *[True] * 4)
+    for pieces, doubts in (((plain, plain), False), ((plain, odd), True), ((odd, odd), True)):
+        whole = pacer.whole(laid, pieces)
+        told = whole.estimated, whole.other_course, whole.stale, whole.assumed
+        assert (whole.seconds, told) == (40, (doubts,) * 4)
+
+
+def test_what_makes_no_odds_is_not_printed():
+    timed = target(distance=50, effort="all-out")
+    assert isinstance(timed.working, Labelled)  # the test itself, times nothing
+    slow = target(replace(group(), slowest=1.1), distance=50, effort="all-out")
+    assert formula(slow.working) == "47.2 s best time × 1.1 the slowest of the group"
+
+
+def test_a_reference_in_a_pool_of_yards_is_metres():
+    # 13 yd are 11.8872 m (1 yd = 0.9144 m) of the 400 m at which easy is swum
+    easy = referred(course=YARDS, distance=13, effort="easy")
+    assert easy.seconds == pytest.approx(best(400) * 11.8872 / 400 / 0.72, rel=1e-9)
 
 
 @pytest.mark.parametrize(

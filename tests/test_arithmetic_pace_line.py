@@ -261,3 +261,8 @@ def test_the_world_s_tests_stand_as_written():
 def test_points_stand_shortest_first_whenever_they_were_swum():
     tests = [swum("kick-200", 210, on="2026-08-01"), swum("kick-50", 47, on="2026-09-01")]
     assert [row[1] for row in known(tests)] == [47, 210]
+
+
+def test_nothing_takes_no_time():
+    line = paces(group({"kick-50": 47, "kick-200": 210})).line("kick-50", SHORT)
+    assert (line.segment(0).nearest(0).metres, line.seconds(0)) == (50, 0)

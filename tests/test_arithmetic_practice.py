@@ -150,6 +150,7 @@ def test_a_group_without_a_time_is_left_out_and_the_end_is_not_known():
     assert session_rating(summary, "quick").value == 9.5
     # quick's own minutes stand on when slow is done, and that is not known
     assert session_minutes(summary, "quick") is None
+    assert planned_load(summary, "quick", 7) is None  # whatever is stated, its length is not known
 
 
 def test_where_no_group_has_a_time_the_next_part_never_starts_at_the_same_second():
@@ -396,6 +397,7 @@ def test_a_session_as_it_is_printed():
         "5 min × 7 rating": planned_load(own, "quick", 7),
     }
     assert list(printed) == [formula(working) for working in printed.values()]
+    assert planned_load(own, "quick", 7).factors[1].inner == Known(7, "rating stated")
 
 
 @pytest.mark.parametrize(

@@ -11,11 +11,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shared import examples
 
+from almanac.arithmetic.expand import count_reps
 from almanac.arithmetic.scaling import (
     REPS,
     ROUNDS,
     OutOfBounds,
     Scalable,
+    item_at,
     scalable,
     scaled,
     with_counts,
@@ -119,6 +121,42 @@ def test_no_more_than_the_policy_lets_a_set_hold():
     assert scale(ROUNDS, stated, most_reps=12).most == 5
 
 
+@pytest.mark.parametrize(
+    ("what", "items", "most_reps", "most"),
+    [
+        (ROUNDS, [rounds(3, kick())], 23, 5),  # 4 a round: 5 × 4 = 20
+        (ROUNDS, [rounds(3, kick())], 24, 6),
+        (ROUNDS, [rounds(3, kick())], 5, 3),  # what is written stands, however much it is
+        (ROUNDS, [rounds(3, {"pause": 30})], 20, 50),  # nothing is swum
+        (REPS, [kick(1)], 10, 10),
+        (REPS, [kick(1)], 1000, 100),
+        (REPS, [rounds(2, kick(4), kick(1))], 20, 9),  # twice: 2 × (9 + 1) = 20
+        # a lane group goes round 4 times for 3: 2 × 7 × 4 / 3 are 18.7, and 2 × 8 × 4 / 3 are 21.3
+        (ROUNDS, [rounds(3, kick(2), by_group={"osprey-1": {"rounds": 4}})], 20, 7),
+    ],
+)
+def test_how_many_fit_into_what_the_policy_lets_a_set_hold(what, items, most_reps, most):
+    own = swim_set(*items)
+    found = scale(what, *items, most_reps=most_reps)
+    assert found.most == most
+    if most > found.written:
+        assert count_reps(scaled(own, found, most).items) <= most_reps
+
+
+def test_the_outermost_rounds_are_meant():
+    found = scale(ROUNDS, rounds(1, rounds(3, kick(1))))
+    assert (found.path, found.written, found.alone) == (("items", 0), 1, True)
+
+
+def test_bounds_of_reps_are_those_of_the_entry():
+    found = scale(REPS, kick(4, reps_between=[2, 6]))
+    assert (found.least, found.most, found.stated) == (2, 6, True)
+    assert asked(REPS, 6, kick(4, reps_between=[2, 6])) == (300, 360, 6)
+    assert asked(REPS, 2, kick(4, reps_between=[2, 6])) == (100, 120, 2)
+    one = kick(1, effort={"descend": ["steady", "fast"]})  # refused, and no fault here
+    assert scale(REPS, one).least == 1
+
+
 def test_the_last_round_is_the_one_that_is_then_last():
     items = rounds(3, kick(), by_round={"2": {"gear": ["fins"]}, "last": {"effort": "fast"}})
     own = scaled(swim_set(items), scale(ROUNDS, items), 2)
@@ -191,6 +229,28 @@ def test_a_lane_group_that_goes_round_less_often_is_scaled_alike(asked_for, own)
     variant = rounds(4, kick(1), by_variant={"A": {"rounds": 3}})
     other = scaled(swim_set(variant), scale(ROUNDS, variant), asked_for)
     assert other.items[0].by_variant["A"].rounds == own  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("asked_for", "own"), [(2, [1, 1, 0, None]), (6, [1, 4, 0, None]), (12, [2, 8, 0, None])]
+)
+def test_whatever_names_its_own_reps_is_scaled_alike(asked_for: int, own: list[int | None]) -> None:
+    # of 6: one, four, none, and as many as are written
+    changes = dict(zip("abcd", ({"reps": n} for n in (1, 4, 0)), strict=False))
+    changes["d"] = {"effort": "fast"}
+    rounds_ = {"1": changes["a"], "2": changes["b"], "3": changes["c"], "last": changes["d"]}
+    item = kick(6, by_group=changes, by_variant=changes, by_round=rounds_)
+    found = scaled(swim_set(item), scale(REPS, item), asked_for).items[0]
+    for told in (found.by_group, found.by_variant, found.by_round):  # type: ignore[union-attr]
+        assert [change.reps for change in told.values()] == own
+
+
+def test_an_item_is_found_by_its_path():
+    own = swim_set(kick(1), rounds(2, kick(3), kick(4)))
+    round_ = own.items[1]
+    assert item_at(own.items, ("items", 1)) is round_
+    assert item_at(own.items, ("items", 1, "items", 1)) is round_.items[1]  # type: ignore[union-attr]
+    assert item_at(own.items, ("items", 0, "parts", 0)) is own.items[0]
 
 
 def test_who_does_no_round_does_none_of_fewer_or_more():

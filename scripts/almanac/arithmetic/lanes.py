@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from enum import Enum
+from enum import Enum, auto
 
 from almanac.arithmetic.clock import Clock
 from almanac.arithmetic.lane_order import LaneOrder
@@ -40,10 +40,10 @@ class TooTight:
 class Room(Enum):
     """What a lane runs out of room by."""
 
-    BACK = "the leader is back at the start before the last has left"
-    TAIL = "the leader meets the tail of the lane after two lengths"
-    AGAIN = "the leader leaves again before the last has had a gap"
-    WAVE = "a wave is not home when the next one leaves"
+    BACK = auto()  # the leader is back at the start before the last has left
+    TAIL = auto()  # the leader meets the tail of the lane after two lengths
+    AGAIN = auto()  # the leader leaves again before the last has had a gap
+    WAVE = auto()  # a wave is not home when the next one leaves
 
 
 @dataclass(frozen=True)

@@ -139,7 +139,7 @@ class Pacer:
         """The time of a piece at an effort, before what drill and gear do to it."""
         unit = self.course.unit.metres
         rep_m, piece_m = float(rep_distance) * unit, float(piece.distance) * unit
-        metres = max(0.0, rep_m, self.scale.reference_m(word))
+        metres = max(rep_m, self.scale.reference_m(word))
         segment = line.segment(metres)
         if not segment.sound:
             return Because.TESTS_DISAGREE

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
@@ -72,10 +73,11 @@ def scalable_of(items: tuple[Item, ...], what: str, most_reps: float) -> Scalabl
     chief = replace(chief, alone=len(known) == 1)
     if chief.stated:
         return chief
-    room = int(most_reps) - count_reps(items)
-    each = max(1, count_reps((item_at(items, chief.path),)) // chief.written)
-    most = max(chief.written, min(chief.most, chief.written + room // each))
-    return replace(chief, most=most)
+    numbers = range(chief.written + 1, chief.most + 1)
+    more = bisect_right(
+        numbers, most_reps, key=lambda number: count_reps(_scaled(items, chief.path[1:], number))
+    )
+    return replace(chief, most=chief.written + more)
 
 
 def _found(items: tuple[Item, ...], path: DataPath) -> Iterator[tuple[float, Scalable]]:
