@@ -8,7 +8,7 @@ import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import combinations
+from itertools import combinations, product
 from pathlib import Path
 
 from almanac.model.load import load
@@ -50,9 +50,10 @@ class Example:
         found = {f"word\t{word}" for word in traits.words}
         found.update(f"shape\t{shape}" for shape in traits.shape)
         found.update(f"group\t{group}" for group in traits.all_groups)
-        for kind, pairs in (("placed", traits.placed), ("following", traits.after)):
-            for first, seconds in pairs.items():
-                found.update(f"{kind}\t{first}\t{second}" for second in seconds)
+        for place, groups in traits.placed:
+            found.update(f"placed\t{place}\t{group}" for group in groups)
+        for one, other in traits.following:
+            found.update(f"following\t{first}\t{second}" for first, second in product(one, other))
         beside = combinations(sorted(traits.all_groups), 2)
         found.update(f"beside\t{one}\t{other}" for one, other in beside)
         return frozenset(found)

@@ -26,7 +26,7 @@ def tokens(text: str) -> tuple[Token, ...]:
     found = plain_tokens(text)
     if any(token.value is not None for token in found):
         found = _with_series(_with_amounts(_with_compounds(found)))
-    return tuple(token for token in found if token is not JOINT)
+    return tuple([token for token in found if token is not JOINT])
 
 
 def _with_compounds(found: list[Token]) -> list[Token]:

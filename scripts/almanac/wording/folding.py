@@ -7,6 +7,7 @@ from __future__ import annotations
 import html
 import re
 import unicodedata
+from functools import lru_cache
 
 # Letters of other scripts that look like ours, which no compatibility form undoes.
 _LOOKS_LIKE = {
@@ -25,9 +26,10 @@ _CAMEL = re.compile(r"(?<=[a-z])(?=[A-Z][a-z])")
 _EMPHASIS = re.compile(r"(?<=\w)[*_~`]+(?=\w)|[*_~`#]+")
 _DIGIT_IN_WORD = re.compile(r"\b[a-z]+[013457@$]+[a-z]+(?:[013457@$]+[a-z]+)*\b")
 _SPACED = re.compile(r"\b(?:[a-z][ .\-]{1,2}){3,}[a-z]\b(?!')\.?|\b(?:[a-z]  ?){3,}[a-z]\b")
-_DRESSED = re.compile(  # each begins with what is rare, so that it is quickly looked for
-    r"[^\x00-\x7f°²³±·µ]|[*_~`&<#]|[01345@$7](?<=[A-Za-z].)[01345@$7]*[A-Za-z]|[A-Z](?<=[a-z].)|-(?<=[a-z].)\s|\n\n"
-    r"|[ .-][A-Za-z][ .-]{1,2}[A-Za-z](?:[ .-]|$)"
+_DRESSED = re.compile(  # begins with what is rare, so that it is quickly looked for
+    r"[^a-z,;:'\"()\[\]{}!?/+=%|\\2689](?:"
+    r"(?<=[^\x00-\x7f°²³±·µ])|(?<=[*_~`&<#])|(?<=[A-Za-z][01345@$7])[01345@$7]*[A-Za-z]"
+    r"|(?<=[a-z][A-Z])|(?<=[a-z]-)\s|(?<=\n)\n|(?<=[ .-])[A-Za-z][ .-]{1,2}[A-Za-z](?:[ .-]|$))"
 )
 _BLANKS = re.compile(r"\s+")
 
@@ -37,6 +39,7 @@ def is_plain(text: str) -> bool:
     return not _DRESSED.search(text)
 
 
+@lru_cache(maxsize=8)  # a text is looked at, and then read
 def fold(text: str) -> str:
     """The text in plain small letters, with what hides or dresses its words taken off."""
     if is_plain(text):

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from functools import cache, lru_cache
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
+from typing import NamedTuple
 
 from almanac.wording.words import LOOSE, MEANINGS
 
@@ -64,25 +66,43 @@ def firm() -> frozenset[str]:
     return frozenset(form for words_of_it in written for form in forms(words_of_it))
 
 
-@cache
-def phrases() -> dict[str, int]:
-    """The first word of every phrase, with the most words that a phrase beginning so has."""
-    return _longest(firm())
+class Beginning(NamedTuple):
+    """What may follow the first word of phrases: the words after it, joined where a phrase among
+    them may have been, and how many words the longest has.
+    """
+
+    seconds: frozenset[str]
+    most: int
+
+
+Beginnings = Mapping[str, Beginning]
 
 
 @cache
-def loose_phrases() -> dict[str, int]:
-    """The same for phrases that stay several words."""
-    return _longest({form for written in LOOSE.values() for form in forms(written)})
+def phrases() -> Beginnings:
+    """The first word of every phrase."""
+    return _beginnings(firm(), firm())
 
 
-def _longest(all_forms: Iterable[str]) -> dict[str, int]:
+@cache
+def loose_phrases() -> Beginnings:
+    """The first word of phrases that stay several words."""
+    loose = {form for written in LOOSE.values() for form in forms(written)}
+    return _beginnings(loose, words())
+
+
+def _beginnings(of: Iterable[str], known: Iterable[str]) -> Beginnings:
     most: dict[str, int] = {}
-    for form in all_forms:
+    for form in of:
         first, *others = form.split("_")
         if others:
             most[first] = max(most.get(first, 0), len(others) + 1)
-    return most
+    seconds: dict[str, set[str]] = {first: set() for first in most}
+    for form in known:
+        first, *others = form.split("_")
+        if first in seconds:
+            seconds[first] |= {"_".join(others[:size]) for size in range(1, len(others) + 1)}
+    return {first: Beginning(frozenset(seconds[first]), most[first]) for first in most}
 
 
 @cache
@@ -102,18 +122,41 @@ def misspellings() -> dict[str, str]:
     }
 
 
-@lru_cache(maxsize=4096)
 def meant(word: str) -> str:
     """The word that is meant: itself, or the one that it misspells."""
     return word if word in words() else misspellings().get(word, word)
 
 
-@lru_cache(maxsize=4096)
+@cache
+def _of_worth() -> re.Pattern[str]:
+    """Looks for a word for whose sake another is cut: nearly every word that nobody knows holds
+    none, and is done with.
+    """
+    worth = [form for form in firm() if _WORTH_CUTTING & words()[form]]
+    return re.compile("|".join(map(re.escape, sorted(worth, key=len))))
+
+
+@cache
+def _last_letters() -> frozenset[str]:
+    """The last two letters of all that a word that was run together may end in."""
+    return frozenset(form[-2:] for form in firm() if len(form) > 1)
+
+
 def cut(word: str) -> tuple[str, ...]:
     """The known words that were run together in one, as in a hashtag; the word itself where it
     does not come out even.
     """
-    if len(word) < _RUN_TOGETHER_FROM or meant(word) in words() or not word.isalnum():
+    if len(word) < _RUN_TOGETHER_FROM:
+        return (word,)
+    if word[-2:] not in _last_letters() and word[-1] != "a" and not word[-1].isdigit():
+        return (word,)
+    if not _of_worth().search(word):
+        return (word,)
+    return _cut(word)
+
+
+def _cut(word: str) -> tuple[str, ...]:
+    if meant(word) in words() or not word.isalnum():
         return (word,)
     known = words()
     whole = firm()

@@ -101,6 +101,13 @@ class Pattern:
                 start = row.written.count(" ", 0, min(starts))
                 yield start, row.written.count(" ", 0, max(ends))
 
+    @property
+    def rarest(self) -> frozenset[str]:
+        """The signs of which it needs one, of the step that names the fewest; none where no step
+        must be there.
+        """
+        return min(self._needed, key=len, default=frozenset())
+
     @cached_property
     def _needed(self) -> tuple[frozenset[str], ...]:
         return tuple(

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from almanac.wording.amounts import tokens
@@ -80,11 +80,30 @@ class Hit(NamedTuple):
 
 def hits_of(row: Row) -> Iterator[Hit]:
     """Every place where a pattern is found, denied or not."""
-    for danger in DANGERS:
-        for saying in danger.sayings:
-            for start, end in saying.pattern.found_in(row):
-                if not _is_harmless(saying, danger.of_sentence, row, start, end):
-                    yield Hit(danger, saying, start, end)
+    by_sign, all_sayings = _sayings_by_sign(), _all_sayings()
+    near = {number for sign in row.holds for number in by_sign.get(sign, ())}
+    for number in sorted(near.union(by_sign.get("", ()))):
+        danger, saying = all_sayings[number]
+        for start, end in saying.pattern.found_in(row):
+            if not _is_harmless(saying, danger.of_sentence, row, start, end):
+                yield Hit(danger, saying, start, end)
+
+
+@cache
+def _all_sayings() -> Sequence[tuple[Danger, Saying]]:
+    return [(danger, saying) for danger in DANGERS for saying in danger.sayings]
+
+
+@cache
+def _sayings_by_sign() -> Mapping[str, Sequence[int]]:
+    """The numbers of the sayings that may be found where a sign stands; under "" those that may be
+    found anywhere.
+    """
+    found: dict[str, list[int]] = {}
+    for number, (_, saying) in enumerate(_all_sayings()):
+        for sign in saying.pattern.rarest or ("",):
+            found.setdefault(sign, []).append(number)
+    return found
 
 
 def weight_of(hits: Sequence[Hit], are_asked: bool) -> float:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
+from itertools import chain
 
 from almanac.wording.folding import fold
 from almanac.wording.lexicon import (
     NOTHING,
+    Beginnings,
     Meanings,
     cut,
     firm,
@@ -17,6 +20,8 @@ from almanac.wording.lexicon import (
     phrases,
     words,
 )
+
+_MOST_PIECES = 50_000  # that are remembered
 
 _PIECE = re.compile(
     r"\d*:\d\d(?:\.\d+)?|\d+(?:st|nd|rd|th)\b|\d+(?:\.\d+)?|c?o2|u/w|w/o|[a-z]+(?:'[a-z]+)?"
@@ -62,6 +67,9 @@ FULL, HALF, COMMA, JOINT = (
 )
 
 
+_ON = Token("on", frozenset({"PERSIST"}))
+
+
 def plain_tokens(text: str) -> list[Token]:
     """The tokens of a text, its hidden characters undone and its phrases joined; numbers have
     their value and no meaning yet.
@@ -69,7 +77,7 @@ def plain_tokens(text: str) -> list[Token]:
     folded = fold(text)
     if "n't" in folded:
         folded = _CONTRACTED.sub(_written_out, folded)
-    found = [token for piece in _PIECE.findall(folded) for token in _of_piece(piece)]
+    found = [*chain.from_iterable(map(_pieces.__getitem__, _PIECE.findall(folded)))]
     found = _joined(_rejoined(found) if JOINT in found else found)
     return _without_denied_stops(_marked(found))
 
@@ -78,10 +86,22 @@ def _written_out(contracted: re.Match[str]) -> str:
     return f"{_IN_FULL.get(contracted[1], contracted[1])} not"
 
 
-@lru_cache(maxsize=16384)
+class _Pieces(dict[str, tuple[Token, ...]]):
+    """The tokens of pieces that were met before."""
+
+    def __missing__(self, piece: str) -> tuple[Token, ...]:
+        if len(self) >= _MOST_PIECES:
+            self.clear()
+        self[piece] = found = _of_piece(piece)
+        return found
+
+
+_pieces = _Pieces()
+
+
 def _of_piece(piece: str) -> tuple[Token, ...]:
     if piece[0].isalpha():
-        return tuple(_of_word(meant(word)) for word in cut(piece.removesuffix("'s")))
+        return tuple([_of_word(meant(word)) for word in cut(piece.removesuffix("'s"))])
     if piece[0].isdigit() and piece[-1].isalpha():
         return (Token(piece, value=float(piece[:-2])),)
     if piece[-1].isdigit():
@@ -95,11 +115,20 @@ def _of_piece(piece: str) -> tuple[Token, ...]:
     return (HALF if piece in _HALF else COMMA if piece in _COMMA else JOINT,)
 
 
-@lru_cache(maxsize=16384)
+@cache
+def _known_words() -> Mapping[str, Token]:
+    """The tokens of all words and joined phrases that mean something."""
+    known = words()
+    return {
+        word: Token(word, known.get(word, NOTHING), NUMBER_WORDS.get(word))
+        for word in (*known, *NUMBER_WORDS)
+    }
+
+
 def _of_word(word: str) -> Token:
     """The token of a word or of a joined phrase."""
-    value = float(word) if word.isdigit() else NUMBER_WORDS.get(word)
-    return Token(word, words().get(word, NOTHING), value)
+    known = _known_words().get(word)
+    return known or Token(word, NOTHING, float(word) if word.isdigit() else None)
 
 
 def _rejoined(found: list[Token]) -> list[Token]:
@@ -121,56 +150,63 @@ def _rejoined(found: list[Token]) -> list[Token]:
 
 def _joined(found: list[Token]) -> list[Token]:
     """Of several words that make a phrase, one token."""
-    longest, known = phrases(), firm()
+    own = [token.text for token in found]
     out: list[Token] = []
-    skipped = 0
-    for at, token in enumerate(found):
-        if skipped:
-            skipped -= 1
-            continue
-        most = longest.get(token.text)
-        if most is None:
-            out.append(token)
-            continue
-        for size in range(min(most, len(found) - at), 1, -1):
-            phrase = "_".join([token.text for token in found[at : at + size]])
-            if phrase in known:
-                out.append(_of_word(phrase))
-                skipped = size - 1
-                break
-        else:
-            out.append(token)
-    return out
+    done = 0
+    for at in _begun(own, phrases()):
+        size = _size_of_phrase(own, at) if at >= done else 0
+        if size:
+            out += found[done:at]
+            out.append(_of_word("_".join(own[at : at + size])))
+            done = at + size
+    return out + found[done:] if done else found
+
+
+def _begun(own: list[str], beginnings: Beginnings) -> list[int]:
+    """Where a phrase may begin."""
+    return [
+        at
+        for at, text in enumerate(own[:-1])
+        if text in beginnings and own[at + 1] in beginnings[text].seconds
+    ]
+
+
+def _size_of_phrase(own: list[str], at: int) -> int:
+    """How many words make the longest phrase that begins at a place; 0 where none does."""
+    most, known = phrases()[own[at]].most, firm()
+    sizes = range(min(most, len(own) - at), 1, -1)
+    return next((size for size in sizes if "_".join(own[at : at + size]) in known), 0)
 
 
 def _marked(found: list[Token]) -> list[Token]:
     """The last word of a loose phrase has the phrase's meaning besides its own."""
-    longest, known = loose_phrases(), words()
+    beginnings, known = loose_phrases(), words()
     own = [token.text for token in found]
-    for at, text in enumerate(own):
-        most = longest.get(text, 0)
-        for size in range(2, min(most, len(own) - at) + 1):
+    for at in _begun(own, beginnings):
+        for size in range(2, min(beginnings[own[at]].most, len(own) - at) + 1):
             meanings = known.get("_".join(own[at : at + size]))
             if meanings:
                 last = at + size - 1
-                found[last] = _meaning_also(found[last], meanings)
+                found[last] = _meaning(found[last], found[last].meanings | meanings)
     return found
 
 
 @lru_cache(maxsize=16384)
-def _meaning_also(token: Token, meanings: Meanings) -> Token:
-    return Token(token.text, token.meanings | meanings, token.value)
+def _meaning(token: Token, meanings: Meanings) -> Token:
+    return Token(token.text, meanings, token.value)
 
 
 def _without_denied_stops(found: list[Token]) -> list[Token]:
     """Not to stop is to go on, and not to heed is no heed."""
     for at, token in enumerate(found):
+        if not token.meanings:
+            continue
         if "STOP" in token.meanings and at and found[at - 1].text in _NO_STOP:
-            found[at] = Token(token.text, token.meanings - {"STOP"} | {"PERSIST"}, token.value)
+            found[at] = _meaning(token, token.meanings - {"STOP"} | {"PERSIST"})
         elif "STOP" in token.meanings and at > 1 and found[at - 2].text in _NO_REASONS:
-            found[at] = Token("on", frozenset({"PERSIST"}))
+            found[at] = _ON
         elif "HEED" in token.meanings and any(
             one.text in _NOT for one in found[max(0, at - 3) : at]
         ):
-            found[at] = Token(token.text, token.meanings - {"HEED"}, token.value)
+            found[at] = _meaning(token, token.meanings - {"HEED"})
     return found

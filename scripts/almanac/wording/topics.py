@@ -7,7 +7,9 @@ A meaning is what a pattern asks for; a topic is wider, and only weighed. A word
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import cache, lru_cache
+from functools import cache
+from itertools import pairwise
+from typing import NamedTuple
 
 from almanac.wording import topics_of_air, topics_of_people, topics_of_sense, topics_of_water
 from almanac.wording.lexicon import forms
@@ -41,35 +43,53 @@ def _of_forms() -> Mapping[str, Topics]:
 
 
 @cache
-def _phrases() -> Mapping[str, Sequence[Phrase]]:
-    """The phrases of several words by the first of them: the words after it, and the topics."""
-    found: dict[str, list[Phrase]] = {}
+def _phrases() -> Mapping[tuple[str, str], Sequence[Phrase]]:
+    """The phrases of several words by the first two of them: the words after the first, and the
+    topics.
+    """
+    found: dict[tuple[str, str], list[Phrase]] = {}
     for form, topics in _of_forms().items():
         first, *others = form.split("_")
         if others:
-            found.setdefault(first, []).append((others, topics))
+            found.setdefault((first, others[0]), []).append((others, topics))
     return found
 
 
-@lru_cache(maxsize=16384)
-def _of_token(token: Token) -> tuple[Sequence[str], Topics, bool]:
-    """The words that a token joins, their topics, and whether one of them begins a phrase."""
-    parts = token.text.split("_") if token.value is None else [token.text]
-    known, phrases = _of_forms(), _phrases()
-    own = _NONE.union(*(known.get(part, _NONE) for part in parts))
-    return parts, own, any(part in phrases for part in parts)
+class Joined(NamedTuple):
+    """The words that a token joins, and their topics."""
+
+    parts: Sequence[str]
+    topics: Topics
+
+
+def joined(token: Token) -> Joined:
+    """What topics a token is of by itself."""
+    known, text = _of_forms(), token.text
+    if "_" not in text or token.value is not None:
+        return Joined((text,), known.get(text, _NONE))
+    parts = text.split("_")
+    return Joined(parts, _NONE.union(*[known.get(part, _NONE) for part in parts]))
+
+
+def of_phrases(read: Sequence[Joined]) -> dict[int, Topics]:
+    """The topics of each token that a phrase ends with, its own among them."""
+    found: dict[int, Topics] = {}
+    own, phrases = [word for one in read for word in one.parts], _phrases()
+    begun = [number for number, two in enumerate(pairwise(own)) if two in phrases]
+    if not begun:
+        return found
+    places = [at for at, one in enumerate(read) for _ in one.parts]
+    for number in begun:
+        for others, topics in phrases[own[number], own[number + 1]]:
+            last = number + len(others)
+            if own[number + 1 : last + 1] == others:
+                at = places[last]
+                found[at] = found.get(at, read[at].topics) | topics
+    return found
 
 
 def topics_of(row: Sequence[Token]) -> list[Topics]:
-    """The topics of each token; those of a phrase stand at its last word."""
-    read = [_of_token(token) for token in row]
-    found = [topics for _, topics, _ in read]
-    if any(begins for _, _, begins in read):
-        words = [(word, at) for at, (parts, _, _) in enumerate(read) for word in parts]
-        for number, (word, _) in enumerate(words):
-            for others, topics in _phrases().get(word, ()):
-                after = words[number + 1 : number + 1 + len(others)]
-                if [word for word, _ in after] == others:
-                    last = after[-1][1]
-                    found[last] |= topics
-    return found
+    """The topics of each token, as it stands in the row."""
+    read = [joined(token) for token in row]
+    ending = of_phrases(read)
+    return [ending.get(at, one.topics) for at, one in enumerate(read)]

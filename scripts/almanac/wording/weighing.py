@@ -10,18 +10,22 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import permutations
+from itertools import combinations_with_replacement, permutations
 from math import sqrt
+from typing import TypeVar
 
 from almanac.wording.folding import fold
 from almanac.wording.lexicon import cut, meant
 from almanac.wording.tokens import Token
-from almanac.wording.traits import REACH, Traits, stem
+from almanac.wording.traits import REACH, Groups, Pair, Traits, stem
 from almanac.wording.weights import ByPair, weights
+
+T = TypeVar("T")
 
 _WORD = re.compile(r"[a-z]+|\d+")
 _TOLD = 3  # how many of the heaviest traits a finding names the words of
 _MOST_WORDS = 100_000  # that are remembered
+_MOST_PAIRS = 50_000  # that are remembered, of each sort
 
 
 def pieces(text: str) -> list[str]:
@@ -38,8 +42,11 @@ class _Glance(dict[str, float]):
     """The weight of a word as it stands; of one that hides others, of the heaviest of them."""
 
     def __missing__(self, word: str) -> float:
-        known = weights().glance
-        found = max(known.get(plain_stem(piece), 0.0) for piece in cut(word))
+        known, cut_in = weights().glance, cut(word)
+        if len(cut_in) == 1:
+            found = known.get(plain_stem(word), 0.0)
+        else:
+            found = max([known.get(plain_stem(piece), 0.0) for piece in cut_in])
         if len(self) < _MOST_WORDS:
             self[word] = found
         return found
@@ -64,6 +71,39 @@ def _pairs(known: ByPair, first: Iterable[str], second: Iterable[str]) -> Iterat
                     yield number
 
 
+class _Following(dict[Pair, tuple[int, ...]]):
+    """The numbers of the groups of one token that have a weight before those of another."""
+
+    def __missing__(self, pair: Pair) -> tuple[int, ...]:
+        return _kept(self, pair, _pairs(weights().following, *pair))
+
+
+class _Beside(dict[Pair, tuple[int, ...]]):
+    """The numbers of the groups of two tokens that have a weight in one text."""
+
+    def __missing__(self, pair: Pair) -> tuple[int, ...]:
+        known, (one, other) = weights().beside, pair
+        return _kept(self, pair, (*_pairs(known, one, other), *_pairs(known, other, one)))
+
+
+class _Placed(dict[tuple[str, Groups], tuple[int, ...]]):
+    """The numbers of the groups of a token that have a weight where it stands."""
+
+    def __missing__(self, where: tuple[str, Groups]) -> tuple[int, ...]:
+        place, groups = where
+        return _kept(self, where, _pairs(weights().placed, (place,), groups))
+
+
+def _kept(of: dict[T, tuple[int, ...]], key: T, numbers: Iterable[int]) -> tuple[int, ...]:
+    if len(of) >= _MOST_PAIRS:
+        of.clear()
+    of[key] = found = tuple(numbers)
+    return found
+
+
+_following, _beside, _placed = _Following(), _Beside(), _Placed()
+
+
 @dataclass(frozen=True)
 class Weighed:
     """A text with what it weighs."""
@@ -75,33 +115,27 @@ class Weighed:
     def _traits(self) -> Traits:
         return Traits(self.text, self.tokens)
 
-    @cached_property
-    def _found(self) -> frozenset[int]:
+    def _found(self) -> set[int]:
         """The traits that have a weight, by their numbers."""
         known, traits = weights(), self._traits
-        groups = traits.all_groups
         found: set[int] = set()
         for known_ones, names in (
             (known.words, traits.words),
             (known.shapes, traits.shape),
-            (known.groups, groups),
+            (known.groups, traits.all_groups),
         ):
             found.update([known_ones[name] for name in names if name in known_ones])
-        beside = dict.fromkeys(groups, groups)
-        for pairs, seconds_of in (
-            (known.placed, traits.placed),
-            (known.following, traits.after),
-            (known.beside, beside),
-        ):
-            for first, seconds in seconds_of.items():
-                if row := pairs.get(first):
-                    found.update([row[name] for name in row.keys() & seconds])
-        return frozenset(found)
+        beside = combinations_with_replacement({groups for _, groups in traits.kinds}, 2)
+        return found.union(
+            *map(_following.__getitem__, traits.following),
+            *map(_beside.__getitem__, beside),
+            *map(_placed.__getitem__, traits.placed),
+        )
 
     @cached_property
     def weight(self) -> float:
         """What the traits weigh together."""
-        values, found = weights().values, self._found
+        values, found = weights().values, self._found()
         total = sum([values[number] for number in found])
         return total / sqrt(len(found) or 1) + weights().bounds["bias"]
 
