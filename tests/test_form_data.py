@@ -16,7 +16,18 @@ from almanac.site.form_data import FILE, form_file
 from almanac.site.settings import read_settings
 from almanac.source import schemas
 
-KINDS = ("drill", "fault", "gear", "benchmark", "progression", "set", "practice", "block", "log")
+KINDS = (
+    "drill",
+    "fault",
+    "gear",
+    "benchmark",
+    "progression",
+    "source",
+    "set",
+    "practice",
+    "block",
+    "log",
+)
 
 
 def pointed(schema: Any, pointer: str) -> Any:

@@ -383,8 +383,10 @@ def test_every_marked_field_is_told(kind: str, way: tuple[str, ...], field: dict
 
 
 def test_what_limits_go_by_is_marked() -> None:
-    """A field of a level, a mode, an effect of gear: an entry's limits go by these words."""
-    for kind in set(KIND) - {"policy", "log"}:
+    """A field of a level, a mode, an effect of gear: an entry's limits go by these words; by what
+    a source measured none does.
+    """
+    for kind in set(KIND) - {"policy", "log", "source"}:
         for name, field in schemas.fields(kind).items():
             says = _opened(kind, field)
             if says.get("vocabulary") in {"levels", "modes", "positions", "effects", "starts"}:

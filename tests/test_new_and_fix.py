@@ -36,6 +36,7 @@ def test_every_kind_of_page_has_a_starter() -> None:
         "gear",
         "benchmark",
         "progression",
+        "source",
         "set",
         "practice",
         "log",

@@ -62,6 +62,11 @@ KINDS = (
         pages="progressions", says_texts=True,
     ),
     Kind(
+        "source", "drills/sources", "Source", "Sources",
+        "Who says so: who was measured, what it shows, what it does not show.",
+        pages="sources",
+    ),
+    Kind(
         "set", "plans/sets", "Set", "Sets", "By level, with the distance added up.",
         pages="sets", is_summed=True, says_texts=True,
     ),

@@ -20,6 +20,7 @@ from almanac.model.log import Log
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
+from almanac.model.published import Source
 from almanac.model.swim_set import SwimSet
 from almanac.source.reader import DataPath, Document
 
@@ -73,6 +74,10 @@ class Catalogue:
     @cached_property
     def progressions(self) -> dict[str, Progression]:
         return self._all(Progression)
+
+    @cached_property
+    def sources(self) -> dict[str, Source]:
+        return self._all(Source)
 
     @cached_property
     def sets(self) -> dict[str, SwimSet]:

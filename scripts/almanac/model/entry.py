@@ -85,11 +85,23 @@ class Helper:
 
 @dataclass(frozen=True)
 class Evidence:
-    """A claim, its basis (a word of the bases vocabulary) and, where published, its source."""
+    """A claim, its basis (a word of the bases vocabulary) and the sources that bear it. ``at`` says
+    what in them does, ``gap`` in what they differ from the entry, ``against`` what the other side
+    holds of a claim that is contested.
+    """
 
     claim: str
     basis: str
-    source: str = ""
+    sources: Ids = ()
+    at: str = ""
+    gap: str = ""
+    against: str = ""
+
+
+def leans_on(evidence: Iterable[Evidence]) -> Iterator[Reference]:
+    """The sources that claims name."""
+    for claim in evidence:
+        yield from references("source", claim.sources, "evidence")
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar
 
-from almanac.model.entry import Entry, Evidence, Ids, Reference, references
+from almanac.model.entry import Entry, Evidence, Ids, Reference, leans_on, references
 from almanac.model.fault_drawing import FaultDrawing
 from almanac.model.knowledge import Sight
 
@@ -51,3 +51,4 @@ class Fault(Entry):
         yield from references(
             "fault", (other.fault for other in self.not_to_confuse_with), "not_to_confuse_with"
         )
+        yield from leans_on(self.evidence)

@@ -20,9 +20,11 @@ from almanac.model.entry import (
     Reference,
     Seconds,
     Span,
+    leans_on,
     references,
 )
 from almanac.model.moving import Moving
+from almanac.model.not_for import NotFor
 from almanac.model.vocabularies import ASSISTS, RESISTS
 from almanac.units import Course
 
@@ -134,34 +136,7 @@ class Drill(Moving):
             yield from references("gear", body.gear or (), "drawn")
         if self.pace:
             yield Reference("benchmark", self.pace.like, "pace")
-
-
-@dataclass(frozen=True)
-class NotFor:
-    """What a piece of gear is not for: words of vocabularies, reps with a turn in them, and people
-    and conditions in sentences.
-    """
-
-    levels: tuple[str, ...] = ()
-    modes: tuple[str, ...] = ()
-    kicks: tuple[str, ...] = ()
-    strokes: tuple[str, ...] = ()
-    positions: tuple[str, ...] = ()
-    efforts: tuple[str, ...] = ()
-    turns: bool = False
-    people: tuple[str, ...] = ()
-
-    def way(self, moving: Moving) -> str:
-        """The word of what is done that it is not for: a mode, kick, stroke or position; "" where
-        there is none.
-        """
-        asked = (
-            (moving.mode, self.modes),
-            (moving.kick, self.kicks),
-            (moving.stroke, self.strokes),
-            (moving.position, self.positions),
-        )
-        return next((word for word, refused in asked if word in refused), "")
+        yield from leans_on(self.evidence)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -201,6 +176,7 @@ class Gear(Entry):
 
     def references(self) -> Iterator[Reference]:
         yield from references("gear", self.excludes, "excludes")
+        yield from leans_on(self.evidence)
 
     @property
     def may_tie(self) -> bool:
@@ -258,3 +234,4 @@ class Benchmark(Moving):
     def references(self) -> Iterator[Reference]:
         yield from references("gear", self.gear, "needs")
         yield from references("benchmark", self.pair_with, "pair_with")
+        yield from leans_on(self.evidence)

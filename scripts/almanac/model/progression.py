@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar
 
-from almanac.model.entry import Entry, Evidence, Ids, Reference, Span, references
+from almanac.model.entry import Entry, Evidence, Ids, Reference, Span, leans_on, references
 
 
 @dataclass(frozen=True)
@@ -56,3 +56,4 @@ class Progression(Entry):
         for stage in self.stages:
             yield from references("drill", stage.drills, "teaches")
             yield from references("set", stage.sets, "uses")
+        yield from leans_on(self.evidence)

@@ -20,6 +20,7 @@ from almanac.model.log import Log
 from almanac.model.policy import STRICTEST, DayCount, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
+from almanac.model.published import Source
 from almanac.model.swim_set import Item, SwimSet
 from almanac.source import schemas
 from almanac.units import Course, parse_time
@@ -33,6 +34,7 @@ CLASSES: dict[str, type[Entry]] = {
         Gear,
         Benchmark,
         Progression,
+        Source,
         SwimSet,
         Practice,
         Block,

@@ -39,6 +39,8 @@ DONE = {
 HAZARDS, GRAVITIES = "hazards", "gravities"
 """Two vocabularies: what can hurt someone, and how grave that is, the gravest first."""
 PUBLISHED, COMMON_PRACTICE = "published", "common-practice"
+CONTESTED = "contested"
+"""A basis that a club may do without."""
 CRITICAL_SPEED = "critical-speed"
 """A benchmark that gives no such figure is none that this is worked out for: the word may be
 missing.

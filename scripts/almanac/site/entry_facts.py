@@ -8,6 +8,7 @@ from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.progression import Progression
+from almanac.model.published import Source
 
 
 def fact_of(catalogue: Catalogue, entry: Entry) -> str:
@@ -25,6 +26,8 @@ def fact_of(catalogue: Catalogue, entry: Entry) -> str:
             return f"gives {', '.join(uses[id].title.lower() for id in entry.gives)}"
         case Progression():
             return _many(len(entry.stages), "stage")
+        case Source():
+            return entry.cited
         case Block():
             return _many(len(entry.weeks), "week")
         case _:

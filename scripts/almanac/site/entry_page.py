@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from almanac.arithmetic.brief import gathered
 from almanac.findings import Finding
@@ -11,9 +12,10 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.moving import Moving
+from almanac.model.published import Source
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.report.brief_text import ShownHazard, shown_brief
-from almanac.site.links import Page
+from almanac.site.links import Link, Page, page_of
 
 
 def entry_page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
@@ -44,11 +46,31 @@ def findings_on(entry: Entry, findings: Sequence[Finding]) -> list[Finding]:
     return [finding for finding in findings if finding.place.file == entry.file]
 
 
-def evidence_rows(
-    catalogue: Catalogue, evidence: tuple[Evidence, ...]
-) -> list[tuple[str, Evidence]]:
-    """Each claim with its basis in words."""
-    return [(catalogue.words("bases")[item.basis].title, item) for item in evidence]
+@dataclass(frozen=True)
+class ShownClaim:
+    """A claim with its basis in words, and the sources that bear it."""
+
+    basis: str
+    item: Evidence
+    sources: tuple[Link, ...]
+
+
+def evidence_rows(catalogue: Catalogue, evidence: Iterable[Evidence]) -> list[ShownClaim]:
+    """Each claim as a page shows it."""
+    bases = catalogue.words("bases")
+    return [
+        ShownClaim(
+            bases[item.basis].title,
+            item,
+            tuple(source_link(catalogue.sources[id]) for id in item.sources),
+        )
+        for item in evidence
+    ]
+
+
+def source_link(source: Source) -> Link:
+    """A link to the page of a source, named as a line cites it, with who was measured."""
+    return Link(page_of(source), source.cited, source.who)
 
 
 def tags(catalogue: Catalogue, moving: Moving) -> list[str]:

@@ -10,8 +10,10 @@ from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
-from almanac.site.links import link
+from almanac.model.published import Source
+from almanac.site.links import Link, link, page_of
 from almanac.site.lists import grouped, section, set_link
+from almanac.site.source_page import SORTS
 
 Sections = list[dict[str, Any]]
 
@@ -62,6 +64,24 @@ def _by_squad(catalogue: Catalogue, entries: Iterable[Practice | Block]) -> Sect
     ]
 
 
+def _sources(analysis: Analysis) -> Sections:
+    """By sort, those that were measured first; each as it is cited."""
+    ordered = sorted(analysis.catalogue.sources.values(), key=lambda own: own.cited.casefold())
+    return [
+        section(
+            sort,
+            title,
+            means,
+            ("", [_cited(own) for own in ordered if own.sort == sort]),
+        )
+        for sort, (title, means) in SORTS.items()
+    ]
+
+
+def _cited(source: Source) -> Link:
+    return Link(page_of(source), source.cited, source.summary)
+
+
 INDEXES: Mapping[str, Callable[[Analysis], Sections]] = {
     "drill": _drills,
     "fault": _by_word("strokes", lambda catalogue: catalogue.faults, "stroke"),
@@ -73,4 +93,5 @@ INDEXES: Mapping[str, Callable[[Analysis], Sections]] = {
     ),
     "block": lambda analysis: _by_squad(analysis.catalogue, analysis.catalogue.blocks.values()),
     "set": _sets,
+    "source": _sources,
 }

@@ -23,6 +23,7 @@ from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
 from almanac.site.scaled_page import scaled_page
 from almanac.site.set_page import clocks_page, set_page
+from almanac.site.source_page import source_page
 
 Wanted = Callable[[Entry], bool]
 Pages = Callable[[Analysis, Sequence[Finding], Any], Iterator[Page]]
@@ -79,6 +80,7 @@ PAGES: Mapping[str, Pages] = {
     "gear": _one_by_day(gear_page),
     "benchmark": _one_by_day(benchmark_page),
     "progression": _one(progression_page),
+    "source": _one(source_page),
     "set": _set,
     "practice": _practice,
     "block": _block,

@@ -21,6 +21,11 @@ _EFFORT_PLANS = {
     "build": "{build: [easy, fast]}",
     "rotate": "{rotate: [easy, fast]}",
 }
+_SOURCE = "source"
+_TO_A_SOURCE = (
+    "write the publication once, as drills/sources/KEY.yml (almanac new source KEY), and name it "
+    "here: sources: [KEY]"
+)  # in another club's entries it is a sentence still
 _HAZARDS = "hazards"  # in another club's entries they are sentences still
 _REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
 
@@ -30,6 +35,8 @@ def key_hint(failure: Failure, key: str) -> str:
     that there are.
     """
     known = failure.fields
+    if key == _SOURCE and failure.path[:1] == ("evidence",):
+        return _TO_A_SOURCE
     homes = (
         [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
         if not failure.path
@@ -105,6 +112,8 @@ def reference_hint(failure: Failure, kind: str) -> str:
     """
     known = failure.names.of("reference", failure.wanted)
     near = nearest(failure.value, known)
+    if failure.wanted == _SOURCE and " " in failure.value:
+        return _TO_A_SOURCE
     if near:
         return f"the nearest: {near} ({known[near]})"
     for other in KIND:
