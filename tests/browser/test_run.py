@@ -310,7 +310,7 @@ def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
     by = random.Random(7)
     for _ in range(200):
         x, y = by.uniform(0, 360), by.uniform(0, 560)
-        if x > 108 or y < 470:
+        if x > 112 or y < 460:  # a browser takes a touch beside a button for one on it
             at_six.touchscreen.tap(x, y)
         at_six.clock.run_for(by.randrange(150))
     assert changes(at_six) == before
@@ -394,25 +394,173 @@ def test_what_was_done_is_an_entry_that_the_reader_takes(at_six: Page, server: S
     assert entry["note"] == "Yes: cold water, 1:15 late"
 
 
-def test_digits_are_as_large_as_promised(
+def with_a_third(data: dict[str, Any]) -> dict[str, Any]:
+    """With a group c that does what b does."""
+    crew = data["crews"][1] | {"key": "c", "group": "c", "title": "C, lane 7", "lanes": [7]}
+    parts = [part | {"crews": part["crews"] | {"c": part["crews"]["b"]}} for part in data["parts"]]
+    return data | {"crews": [*data["crews"], crew], "parts": parts}
+
+
+_TARGETS = """() => {
+  const clips = box => { const own = box.closest(".panel-body")?.getBoundingClientRect(); return own ?? { top: 0, bottom: innerHeight }; };
+  const shown = [...document.querySelectorAll(".run :is(button, input, textarea)")].filter(box => box.checkVisibility())
+    .map(box => ({ box, place: box.getBoundingClientRect(), clip: clips(box) }))
+    .map(({ box, place: { left, right, top, bottom }, clip }) => ({
+      name: box.textContent, left, right, top: Math.max(top, clip.top), bottom: Math.min(bottom, clip.bottom), whole: top >= clip.top && bottom <= clip.bottom }))
+    .filter(({ top, bottom }) => bottom > top);
+  const small = shown.filter(({ whole, left, right, top, bottom }) => whole && Math.min(right - left, bottom - top) < 63.5).map(({ name }) => `${name} is small`);
+  const near = shown.flatMap((a, k) => shown.slice(k + 1)
+    .filter(b => Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom, b.top - a.bottom) < 11.5).map(b => `${a.name} is near ${b.name}`));
+  return [...small, ...near];
+}"""
+_FIGURE_PX = "element => 0.7 * parseFloat(getComputedStyle(element).fontSize)"
+_IS_WHOLE = "element => element.scrollWidth <= element.clientWidth + 1"
+
+
+def test_three_groups_are_read_from_afar_and_nothing_is_small_or_near(
     context: BrowserContext, at_six: Page, server: Server
 ) -> None:
-    """A figure is some 0.7 of the size of its letters high."""
+    """Of 70 cm: figures of 40 px and lines of 18, whole, also where a row is open. A figure is some
+    0.7 of the size of its letters high.
+    """
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, with_a_third(PRACTICE))
+    opened(at_six, server)
+    assert at_six.evaluate(_TARGETS) == []
+    tap(at_six, "Begin")
+    go(at_six)
+    at_six.clock.run_for(20_000)
+    for is_open in (False, True):
+        if is_open:
+            at_six.locator(".run-row").nth(1).click()
+        for row in at_six.locator(".row-time").all():
+            assert row.evaluate(_FIGURE_PX) >= 40
+        for line in at_six.locator(".row-line:visible").all():
+            assert line.evaluate(_FIGURE_PX) >= 0.7 * 18 and line.evaluate(_IS_WHOLE)
+        assert at_six.evaluate(_TARGETS) == []
+    for name in (
+        "Change",
+        "More ↓",
+        "Helper’s page",
+        "Back",
+        "Change",
+        "More ↓",
+        "Results",
+        "Stop",
+        "Go on …",
+    ):
+        tap(at_six, name)
+        assert at_six.evaluate(_TARGETS) == [], name
+
+
+def timed() -> dict[str, Any]:
+    """Both groups swim timed reps on the minute, three in a lane, 5 s apart."""
+    block = {"item": 0, "reps": 4, "every": 60, "target": 30, "rest": 30, "home": 40}
+    crew = {"blocks": [block | {"in_lane": 3, "gap": 5}]}
+    part = PRACTICE["parts"][1] | {"stage": 0, "crews": {"a": crew, "b": crew}}
+    return PRACTICE | {"parts": [part], "cuts": []}
+
+
+def test_a_pad_a_lane_counts_each_swimmer_from_their_own_send_off(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, timed())
     begin(at_six, server)
     go(at_six)
-    size = "element => 0.7 * parseFloat(getComputedStyle(element).fontSize)"
-    for row in at_six.locator(".row-time").all():
-        assert row.evaluate(size) >= 40
+    at_six.clock.run_for(14_300)  # at 18:45:15; a press takes 0.7 s
+    for name in ("Change", "More ↓", "Results", "Lanes 4–6"):
+        tap(at_six, name)
+    pad = at_six.get_by_role("button", name=re.compile("^Lane 4"))
+    gone_s = seconds(at_six.locator(".run-time").text_content()) - seconds("18:45:15")
+    at_six.clock.run_for((30 - gone_s) * 1000 + 400)
+    told = []
+    for wait_ms in (5000, 5600, 0):
+        pad.dispatch_event("pointerdown")
+        told.append(pad.locator("small").text_content())
+        at_six.clock.run_for(wait_ms)
+    first = seconds_in(told[0], "leader")
+    assert 30 <= first < 32
+    assert seconds_in(told[1], "second") == pytest.approx(first, abs=0.11)
+    assert seconds_in(told[2], "third") == pytest.approx(first + 0.6, abs=0.11)
+    at_six.clock.run_for(410)
+    at_six.get_by_role("button", name="Order changed").first.click()  # second and third of lane 4
+    last = pad.locator("small").text_content()
+    assert seconds_in(last, "second") == pytest.approx(first + 5.6, abs=0.11)
+    at_six.clock.run_for(55_000)
+    at_six.get_by_role("button", name="Missed").first.click()
+    at_six.clock.run_for(4500)
+    pad.dispatch_event("pointerdown")
+    expect(pad.locator("small")).to_have_text(re.compile("^leader –, second 0:3"))
+    tap(at_six, "All reps")
+    expect(at_six.get_by_text(re.compile("^Rep 1, lane 4, leader: 0:3.* by hand$"))).to_be_visible()
+    at_six.clock.set_system_time(START + datetime.timedelta(days=15))
+    at_six.evaluate("localStorage.removeItem('deck-almanac-run')")
+    kept = "JSON.parse(localStorage.getItem('deck-almanac-run-results')).length"
+    assert at_six.evaluate(kept) == 1
+    at_six.reload()
+    for name in ("Begin", "Change", "More ↓", "Results"):
+        tap(at_six, name)
+    assert at_six.evaluate(kept) == 0  # gone after a fortnight
+
+
+def seconds_in(told: str | None, who: str) -> float:
+    """The result of a place, of "leader 0:30.4, second –"."""
+    found = re.search(rf"{who} (\d+):([\d.]+)", told or "")
+    assert found, told
+    return 60 * int(found[1]) + float(found[2])
+
+
+_SIGNS = """
+window.given = { buzz: 0, tone: 0 };
+Navigator.prototype.vibrate = () => { window.given.buzz++; return true; };
+window.AudioContext = class {
+  state = "running"; currentTime = 0; destination = {};
+  resume() { return Promise.resolve(); }
+  createOscillator() { return { frequency: {}, connect: to => to, start: () => { window.given.tone++; }, stop() {} }; }
+  createGain() { return { gain: { setValueAtTime() {}, exponentialRampToValueAtTime() {} }, connect: to => to }; }
+};
+"""
+
+
+def test_signs_are_off_at_first_and_none_is_given_for_what_is_past_or_stopped(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, timed())
+    at_six.add_init_script(_SIGNS)
+    opened(at_six, server)
+    expect(at_six.locator(".run-told")).to_contain_text("Sound is off.")
+    for name in ("More ↓", "Flash of the row", "Sound", "Vibration"):
+        tap(at_six, name)  # each is tried at once
+    expect(at_six.locator(".run-told")).not_to_contain_text("is off")
+    tap(at_six, "Begin")
+    go(at_six)
+    assert at_six.evaluate("given") == {"buzz": 1, "tone": 1}
+    at_six.clock.run_for(15_000)
+    assert at_six.evaluate("given") == {"buzz": 2, "tone": 2}  # once for both groups
+    at_six.clock.fast_forward("01:10")  # frozen over a send-off
+    at_six.clock.run_for(1000)
+    assert at_six.evaluate("given") == {"buzz": 2, "tone": 2}
+    now = seconds(at_six.locator(".run-time").text_content())
+    at_six.clock.run_for((15 - now % 60) % 60 * 1000 + 100)
+    expect(at_six.locator(".is-flashed")).to_have_count(2)
+    at_six.clock.run_for(2000)
+    expect(at_six.locator(".is-flashed")).to_have_count(0)
+    tap(at_six, "Stop")
+    at_six.clock.run_for(120_000)
+    assert at_six.evaluate("given") == {"buzz": 3, "tone": 3}
+
+
+def test_one_group_fills_the_page(context: BrowserContext, at_six: Page, server: Server) -> None:
     context.unroute("**/run/practices/two-lanes.json")
     served(context, long_practice())
-    at_six.evaluate("localStorage.clear()")
-    at_six.reload()
-    tap(at_six, "Begin")
+    begin(at_six, server)
     go(at_six)
     at_six.clock.run_for(15_000)
     digits = at_six.locator(".row-time")
     expect(digits).to_have_text(re.compile(r"^\d:\d\d$"))
-    assert digits.evaluate(size) >= 110  # one group fills the width
-    assert digits.evaluate("element => element.scrollWidth <= element.clientWidth + 1")
+    assert digits.evaluate(_FIGURE_PX) >= 110
+    assert digits.evaluate(_IS_WHOLE)
     fits = "() => document.documentElement.scrollWidth <= 360 && document.body.scrollHeight <= 560"
     assert at_six.evaluate(fits)

@@ -43,8 +43,11 @@ export function finish(app) {
   tell();
   app.show({
     title: "What was done",
-    nodes: [make("label", { for: "run-heads" }, "Swimmers "), heads, make("label", { for: "run-note" }, "A note, no names"), note, text, file, yaml],
-    buttons: [button("run-button", ["Share"], () => share(`${text.textContent}\n\n${yaml.textContent}`.trim(), app)), button("run-button", ["Close"], () => leave(app))],
+    nodes: [
+      make("label", { for: "run-heads" }, "Swimmers "), heads, make("label", { for: "run-note" }, "A note, no names"), note,
+      button("run-offer", ["Share"], () => share(`${text.textContent}\n\n${yaml.textContent}`.trim(), app)), text, file, yaml,
+    ],
+    buttons: [button("run-button", ["Close"], () => leave(app))],
   });
 }
 

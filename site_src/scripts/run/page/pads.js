@@ -4,7 +4,7 @@
 import { make } from "../../lib/dom.js";
 import { nextRep } from "../changes.js";
 import { resultOf, slotOf, slots, swapped } from "../results.js";
-import { laneList, swum } from "../words.js";
+import { laneList, swum, whose } from "../words.js";
 import { atOnce, button } from "./press.js";
 import { put } from "./put.js";
 import { keepResults, results } from "./session.js";
@@ -29,12 +29,31 @@ function lanesOf({ data }, crew) {
  * @param {number} heads */
 const filled = (crew, heads) => Math.max(1, Math.ceil(heads / (nextRep(crew)?.block?.in_lane ?? 1)));
 
-/** @param {App} app */
-export function pads(app) {
+/** The crews of which results are asked for.
+ * @param {Session} session */
+const asked = (session) => session.now().crews.filter((crew) =>
+  [...crew.left, ...crew.done.map(({ step }) => step)].some(({ part, item }) => session.data.parts[part].items[item ?? -1]?.result));
+
+/** Whose pads they are; nothing where there is but one.
+ * @param {App} app
+ * @param {Crew[]} crews
+ * @param {Crew} chosen */
+function whosePads(app, crews, chosen) {
+  const { data } = /** @type {Session} */ (app.session);
+  const chips = crews.map(({ key }) => {
+    const chip = button("run-chip", [whose(data, key)], () => pads(app, key));
+    chip.setAttribute("aria-pressed", String(key === chosen.key));
+    return chip;
+  });
+  return chips.length > 1 ? [make("div", { class: "run-chips" }, ...chips)] : [];
+}
+
+/** @param {App} app
+ * @param {string | null} [of] whose: first the row that was touched */
+export function pads(app, of = app.open) {
   const session = /** @type {Session} */ (app.session);
-  const state = session.now();
-  const asks = (/** @type {Crew} */ crew) => [...crew.left, ...crew.done.map(({ step }) => step)].some(({ part, item }) => session.data.parts[part].items[item ?? -1]?.result);
-  const crew = state.crews.find(({ key }) => key === app.open) ?? state.crews.find(asks) ?? state.crews[0];
+  const [state, crews] = [session.now(), asked(session)];
+  const crew = crews.find(({ key }) => key === of) ?? crews[0] ?? state.crews[0];
   const own = results().find(({ begun }) => begun === session.run.begun) ?? { begun: session.run.begun, title: session.data.title, touches: [] };
   const lanes = lanesOf(session, crew);
   const said = lanes.map(() => make("small", {}));
@@ -79,7 +98,7 @@ export function pads(app) {
   kept.setAttribute("aria-pressed", String(own.kept ?? false));
   app.show({
     title: "Results, by hand", name: "pads-panel", tick,
-    nodes: [...rows, make("div", { class: "run-chips" }, button("run-chip", ["All reps"], () => list(app, crew)), kept)],
+    nodes: [...whosePads(app, crews, crew), ...rows, make("div", { class: "run-chips" }, button("run-chip", ["All reps"], () => list(app, crew)), kept)],
   });
 }
 
@@ -90,5 +109,5 @@ function list(app, crew) {
   const touches = results().find(({ begun }) => begun === session.run.begun)?.touches ?? [];
   const all = slots(session.now(), session.now().crews.find(({ key }) => key === crew.key) ?? crew, lanesOf(session, crew));
   const lines = all.map((slot) => { const s = resultOf(slot, touches); return make("li", {}, `Rep ${slot.label}, lane ${slot.lane}, ${NTH[slot.place] ?? slot.place + 1}: ${s === null ? "–" : `${swum(s)} by hand`}`); });
-  app.show({ title: "Results, by hand", nodes: [make("ul", { class: "run-plain" }, ...lines)], buttons: [button("run-button", ["Pads"], () => pads(app))] });
+  app.show({ title: "Results, by hand", nodes: [make("ul", { class: "run-plain" }, ...lines)], buttons: [button("run-button", ["Pads"], () => pads(app, crew.key))] });
 }

@@ -26,6 +26,9 @@ const widthOf = (() => {
   };
 })();
 
+/** @param {string} text */
+const wide = (text) => [...text].reduce((sum, letter) => sum + widthOf(letter), 0);
+
 export class Rows {
   /** @param {(key: string) => void} touched */
   constructor(touched) {
@@ -79,9 +82,13 @@ function fill(row, session, state, shown, isOpen) {
   row.setAttribute("aria-expanded", String(isOpen));
   put(one(".row-lanes", row), shortName(shown));
   put(one(".row-time", row), time);
-  row.style.setProperty("--wide", String(Math.max(1.6, [...time.replace(/\d/g, "0")].reduce((sum, letter) => sum + widthOf(letter), 0.02)).toFixed(3)));
+  row.style.setProperty("--wide", String(Math.max(1.6, wide(time.replace(/\d/g, "0")) + 0.02).toFixed(3)));
   putLines(one(".row-rep", row), repWords(shown));
-  put(one(".row-line", row), lineWords(session, state, shown));
+  const line = lineWords(session, state, shown);
+  if (one(".row-line", row).textContent !== line) {
+    one(".row-line", row).textContent = line;
+    row.style.setProperty("--line-wide", wide(line).toFixed(2)); // a short line may be larger
+  }
   putLines(one(".row-more", row), isOpen ? moreWords(session, state, shown) : []);
 }
 
