@@ -111,6 +111,29 @@ def test_times_of_lane_groups_that_become_faster_are_one_line() -> None:
     assert told("club", club("1:00.0"), club("1:00.0", "0:40.0")) == []  # a new test
 
 
+@pytest.mark.parametrize(
+    ("drill", "is_under"),
+    [
+        ({"mode": "underwater"}, True),
+        ({"mode": "wall", "under_water": 5}, True),
+        ({"mode": "drill", "safety": [{"hazard": "blackout"}]}, True),
+        ({"mode": "kick", "safety": [{"hazard": "cramp"}]}, False),
+    ],
+)
+def test_steps_under_water_stand_among_what_is_read_first(
+    drill: dict[str, Any], is_under: bool
+) -> None:
+    rests, up = "Then a minute of rest at the wall.", "Head out by 10 m, whatever the number was."
+    later, more = "Head out by 20 m, whatever the number was.", "Count the tiles as they go by."
+    found = told("drill", {**drill, "steps": [rests, up]}, {**drill, "steps": [later, more]})
+    assert [one.sort for one in found] == (["gone", "other", "other"] if is_under else [])
+    empty: Any = {field: [] for field in Comparison.__dataclass_fields__ if field != "comparable"}
+    lines = "\n".join(first_lines(Comparison(**{**empty, "loosened": found}), ""))
+    assert lines.count("**A step under water is told otherwise.**") == (3 if is_under else 0)
+    assert all(("20" in lines, "tiles" in lines, "minute" in lines)) is is_under
+    assert told("drill", {**drill, "steps": [rests, up]}, {**drill, "steps": [rests, up]}) == []
+
+
 def test_limits_by_level_count_with_their_defaults() -> None:
     raised = {"levels": {"building": {"resisted_most": limit(9000)}}}
     (one,) = told("policy", {"levels": {"building": {}}}, raised)

@@ -98,7 +98,7 @@ def test_a_part_without_a_target_has_no_end_and_says_so(tmp_path: Path) -> None:
     ("find", "put", "code"),
     [
         ("minutes: 30", "minutes: 15", "practice-overruns"),
-        ("effort: easy, rest: 0:10", "effort: fast, rest: 0:10", "no-warm-up"),
+        ("effort: easy, rest: 0:10", "effort: fast, rest: 0:20", "no-warm-up"),
         (
             "distance: 25, do: back-kick, effort: fast",
             "distance: 15, do: back-kick, effort: fast",

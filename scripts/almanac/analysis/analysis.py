@@ -9,6 +9,7 @@ from functools import cached_property, partial
 from typing import Any, TypeVar
 
 from almanac.analysis.askings import Asked, Readings
+from almanac.analysis.joined_blocks import JoinedBlocks, joined_blocks
 from almanac.analysis.pool_fits import (
     PartMisplaced,
     PoolMisplaced,
@@ -223,6 +224,11 @@ class Analysis:
                     for group in groups
                 }
         return found
+
+    @cached_property
+    def joined_blocks(self) -> tuple[JoinedBlocks, ...]:
+        """Computable blocks of a lane group that meet or overlap."""
+        return tuple(joined_blocks(self.blocks))
 
     def _block_rules(self, squad: str) -> BlockRules:
         policy = self.catalogue.policy

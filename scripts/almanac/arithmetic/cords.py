@@ -13,11 +13,23 @@ from almanac.arithmetic.run_sheet import SheetRow
 from almanac.model.knowledge import Gear
 from almanac.model.manner import ADULT, SWIMMER
 from almanac.model.policy import LevelLimits
+from almanac.model.vocabularies import LINE
 
 
 def ties(gear: Mapping[str, Gear]) -> frozenset[str]:
     """The gear that ties a swimmer to somebody or something."""
     return frozenset(id for id, piece in gear.items() if piece.ties)
+
+
+def tows(gear: Mapping[str, Gear]) -> frozenset[str]:
+    """The gear whose wearer tows a line that can catch somebody, a parachute say: it resists, ties
+    nobody, and names that danger.
+    """
+    return frozenset(
+        id
+        for id, piece in gear.items()
+        if piece.resists and not piece.ties and any(own.hazard == LINE for own in piece.hazards)
+    )
 
 
 def is_tied(rep: Rep, tying: frozenset[str]) -> bool:

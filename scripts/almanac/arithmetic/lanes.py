@@ -16,6 +16,7 @@ from almanac.source.reader import DataPath
 from almanac.units import Course
 
 _ROUNDING = 1e-9  # of the machine
+_LITTLE_S = 0.5  # nobody reads less from a pace clock
 
 
 @dataclass(frozen=True)
@@ -94,6 +95,23 @@ def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
     if worst is None:
         return None
     return TooTight(*worst, clock.needed_s(reps, "least"), clock.needed_s(reps, "wanted"))
+
+
+def rests_too_short(run: GroupClock, clock: Clock) -> list[tuple[TimedRep, float]]:
+    """For each item with plain rest between its reps, the rep that it falls short for by most, with
+    the least rest that this rep's effort needs, in seconds.
+    """
+    found: dict[DataPath, tuple[float, TimedRep, float]] = {}
+    for timed in run.reps:
+        item = timed.rep.item
+        if timed.sendoff or item.rest is None or item.reps < 2 or item.manner.turns > 1:
+            continue
+        if isinstance(timed.target, Target):
+            least = clock.rest_for(timed.rep, timed.target, "least").value
+            lack = least - item.rest
+            if lack > found.get(timed.rep.path, (_LITTLE_S, None, 0.0))[0]:
+                found[timed.rep.path] = lack, timed, least
+    return [(timed, least) for _, timed, least in found.values()]
 
 
 def crowded(run: GroupClock, group: LaneGroup, course: Course) -> list[Crowded]:

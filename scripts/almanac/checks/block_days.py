@@ -4,22 +4,19 @@ the taper.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import date, timedelta
 from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAYS, DayPlan, SessionPlan
 from almanac.arithmetic.loads import resists, worn_in
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.checks.blocks import blocks_of
 from almanac.checks.rule import Problem, forbids, refuses, warns
-from almanac.model.block import Block
+from almanac.checks.squad_days import breaches, days_by_group, groups_of, minute_of, path_of_day
 from almanac.model.policy import DayCount
 from almanac.units import show_number, show_share
-
-MINUTES_AN_HOUR = 60
 
 
 @warns("day-missing")
@@ -43,7 +40,7 @@ def days_off(analysis: Analysis) -> Iterator[Problem]:
     """
     least = analysis.catalogue.policy.limit("days_off")
     for block, groups in groups_of(analysis):
-        for days in breaches(groups[0], lambda days: sum(day.is_off for day in days) < least):
+        for days in breaches(groups[0].days, lambda days: sum(day.is_off for day in days) < least):
             off = sum(day.is_off for day in days)
             message = f"{off or 'no'} day off in the seven days from {days[0].name} {days[0].on}"
             hint = f"name at least {show_number(least)}: {{rest: true}}"
@@ -54,103 +51,62 @@ def days_off(analysis: Analysis) -> Iterator[Problem]:
 def resisted_in_days(analysis: Analysis) -> Iterator[Problem]:
     """The sessions of one day hold no more resisted distance together than the policy lets a
     practice of the squad's level hold (``resisted_most``), and any seven days in a row no more than
-    ``resisted_seven_days_most``.
+    ``resisted_seven_days_most``: in all blocks of a squad together that meet or overlap.
     """
-    catalogue = analysis.catalogue
-    for block, groups in groups_of(analysis):
-        level = catalogue.club.squads[block.squad].level
-        limits = catalogue.policy.of_level(level)
-        told: set[tuple[int, date]] = set()
-        for limit, length in ((limits.resisted_most, 1), (limits.resisted_seven_days_most, 7)):
-            for summary in groups:
-                for problem in _resisted(analysis, summary, limit.value, length, told):
-                    yield problem._replace(level=level)
-
-
-def _resisted(
-    analysis: Analysis,
-    summary: BlockSummary,
-    most: float,
-    length: int,
-    told: set[tuple[int, date]],
-) -> Iterator[Problem]:
-    def is_over(days: tuple[DayPlan, ...]) -> bool:
-        alone = length == 1 and len(days[0].practices) < 2  # one practice: the practice's own rule
-        return not alone and metres(days) > most
+    gear, held = analysis.catalogue.gear, analysis.catalogue.policy.limit("held_as_50")
 
     def metres(days: tuple[DayPlan, ...]) -> float:
-        gear, held = analysis.catalogue.gear, analysis.catalogue.policy.limit("held_as_50")
         return sum(worn_in(swum, gear, resists, held) for day in days for swum in day.swum)
 
-    for days in breaches(summary, is_over, length):
-        if (length, days[-1].on) in told:
-            continue
-        told.add((length, days[-1].on))
-        when = "on this day" if length == 1 else f"in the seven days from {days[0].on}"
-        whose = analysis.catalogue.lane_groups[summary.group].title
-        message = f"{show_number(metres(days), 0)} m resisted {when} for {whose}"
-        hint = f"at most {show_number(most)} m: change a practice, or move it"
-        block = summary.block
-        yield Problem(block, path_of_day(block, days[-1]), message, hint, of_key=True)
+    told = set[tuple[str, int, date]]()
+    for squad_days in days_by_group(analysis):
+        limits = analysis.catalogue.policy.of_level(squad_days.level)
+        for limit, length in ((limits.resisted_most, 1), (limits.resisted_seven_days_most, 7)):
+            most = limit.value
 
+            def is_over(
+                days: tuple[DayPlan, ...], most: float = most, length: int = length
+            ) -> bool:
+                # one practice: the practice's own rule
+                alone = length == 1 and len(days[0].practices) < 2
+                return not alone and metres(days) > most
 
-def breaches(
-    summary: BlockSummary,
-    is_breach: Callable[[tuple[DayPlan, ...]], bool],
-    length: int = DAYS_A_WEEK,
-) -> Iterator[tuple[DayPlan, ...]]:
-    """The runs of so many days in a row that break a limit, wherever they begin; after one, the
-    next begins past it, so that one excess is told once.
-    """
-    first = 0
-    while first + length <= len(summary.days):
-        days = summary.days[first : first + length]
-        if is_breach(days):
-            yield days
-            first += length
-        else:
-            first += 1
-
-
-def path_of_day(block: Block, day: DayPlan) -> tuple[str | int, ...]:
-    """Where a day stands in its block; where its week does, if it is not named."""
-    week = (day.on - block.starts).days // DAYS_A_WEEK
-    known = day.name in block.weeks[week].days
-    return ("weeks", week, "days", day.name) if known else ("weeks", week, "days")
-
-
-def groups_of(analysis: Analysis) -> Iterator[tuple[Block, tuple[BlockSummary, ...]]]:
-    """Every computable block as each lane group of its squad has it."""
-    for id, groups in analysis.blocks.items():
-        if groups:
-            yield analysis.catalogue.blocks[id], tuple(groups.values())
+            for block, day, days in squad_days.breaches(is_over, length):
+                if (block.id, length, day.on) in told:
+                    continue
+                told.add((block.id, length, day.on))
+                when = "on this day" if length == 1 else f"in the seven days from {days[0].on}"
+                whose = analysis.catalogue.lane_groups[squad_days.group].title
+                message = f"{show_number(metres(days), 0)} m resisted {when} for {whose}"
+                hint = f"at most {show_number(most)} m: change a practice, or move it"
+                place = path_of_day(block, day)
+                yield Problem(block, place, message, hint, of_key=True, level=squad_days.level)
 
 
 @forbids("sessions-clash")
 def sessions_clash(analysis: Analysis) -> Iterator[Problem]:
-    """No lane group is in two sessions of a day at once. A session ends when its practice's slot
-    does, or after its minutes; one without a start is not looked at.
+    """No lane group is in two sessions of a day at once, be they of two blocks. A session ends when
+    its practice's slot does, or after its minutes; one without a start is not looked at.
     """
-    for block, groups in groups_of(analysis):
-        told: set[tuple[object, ...]] = set()
-        for summary in groups:
-            for day in summary.days:
-                timed = sorted(
-                    ((_minute(own.start), own) for own in day.sessions if own.start),
-                    key=lambda timed: timed[0],
-                )
-                for (start, own), (after, later) in pairwise(timed):
-                    ends = start + _minutes(own)
-                    key = (day.on, start, after)
-                    if after < ends and key not in told:
-                        told.add(key)
-                        title = analysis.catalogue.lane_groups[summary.group].title
-                        message = (
-                            f"{title}: still in the session of {own.start} when that of "
-                            f"{later.start} begins"
-                        )
-                        hint = "give them other starts, or each its lane groups"
-                        yield Problem(block, path_of_day(block, day), message, hint, of_key=True)
+    told: set[tuple[object, ...]] = set()
+    for own in days_by_group(analysis):
+        for day in own.days:
+            timed = sorted(
+                ((minute_of(session.start), session) for session in day.sessions if session.start),
+                key=lambda timed: timed[0],
+            )
+            for (start, session), (after, later) in pairwise(timed):
+                key = (own.block.squad, day.on, start, after)
+                if after < start + _minutes(session) and key not in told:
+                    told.add(key)
+                    title = analysis.catalogue.lane_groups[own.group].title
+                    message = (
+                        f"{title}: still in the session of {session.start} when that of "
+                        f"{later.start} begins"
+                    )
+                    hint = "give them other starts, or each its lane groups"
+                    block = own.block_of(day)
+                    yield Problem(block, path_of_day(block, day), message, hint, of_key=True)
 
 
 @forbids("taper-dates")
@@ -202,11 +158,6 @@ def _lighter(count: int, asked: DayCount, whose: str) -> tuple[str, str]:
         "last day under taper"
     )
     return message, hint
-
-
-def _minute(start: str) -> int:
-    hours, minutes = start.split(":")
-    return MINUTES_AN_HOUR * int(hours) + int(minutes)
 
 
 def _minutes(own: SessionPlan) -> int:

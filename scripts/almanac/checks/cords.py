@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.pool_fits import crews_in_water
-from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties
+from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties, tows
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.lane_order import lane_order
 from almanac.checks.rule import Problem, forbids, refuses
@@ -68,26 +68,48 @@ def cord_lane(analysis: Analysis) -> Iterator[Problem]:
     """In a lane with a cord no more swim at once than the policy's ``cord_lane_most``: whoever
     comes past swims into it.
     """
-    policy = analysis.catalogue.policy
-    most = int(policy.limit("cord_lane_most"))
+    most = int(analysis.catalogue.policy.limit("cord_lane_most"))
     tying = ties(analysis.catalogue.gear)
-    if not tying:
-        return
-    for id, summary in analysis.practices.items():
+    for text, practice, path, level in _full_lanes(analysis, tying, most):
+        message = f"{text} swim at once in a lane with a cord, and {most} may"
+        yield Problem(practice, path, message, _FEWER, level=level)
+
+
+@refuses("line-lane")
+def line_lane(analysis: Analysis) -> Iterator[Problem]:
+    """In a lane in which somebody tows a line no more swim at once than the policy's
+    ``line_lane_most``. Gear that resists the whole body and ties nobody, and whose dangers name a
+    line that catches, is towed on one: a parachute.
+    """
+    catalogue = analysis.catalogue
+    most = int(catalogue.policy.limit("line_lane_most"))
+    towing = tows(catalogue.gear)
+    for text, practice, path, level in _full_lanes(analysis, towing, most):
+        message = f"{text} swim at once in a lane in which a line is towed, and {most} may"
+        yield Problem(practice, path, message, _FEWER, level=level)
+
+
+_FEWER = "write most_in_lane: 1 in the set, or waves: {swimmers: 1}, or more lanes"
+
+
+def _full_lanes(
+    analysis: Analysis, gear: frozenset[str], most: int
+) -> Iterator[tuple[str, Practice, DataPath, str]]:
+    """Where more swim at once in a lane than may with such gear in it: who and how many."""
+    policy = analysis.catalogue.policy
+    for id, summary in analysis.practices.items() if gear else ():
         practice = analysis.catalogue.practices[id]
         level = analysis.catalogue.club.squads[practice.squad].level
         for run, crew in crews_in_water(summary):
             swum = run.of(crew.group)
-            if tying.isdisjoint(swum.gear):
+            if gear.isdisjoint(swum.gear):
                 continue
-            reps = [rep for rep in swum.reps if is_tied(rep, tying) and not _is_on_land(rep)]
+            reps = [rep for rep in swum.reps if is_tied(rep, gear) and not _is_on_land(rep)]
             orders = [lane_order(rep, crew.lane_group, policy, run.most_in_lane) for rep in reps]
             full = max((order.at_once for order in orders), default=0)
             if full > most:
-                text = f"{crew.title}: {full} swim at once in a lane with a cord, and {most} may"
-                mend = "write most_in_lane: 1 in the set, or waves: {swimmers: 1}, or more lanes"
                 path = (*run.path, "set") if run.swim_set else (*run.path, *reps[0].path)
-                yield Problem(practice, path, text, mend, level=level)
+                yield f"{crew.title}: {full}", practice, path, level
 
 
 @refuses("cord-adults")

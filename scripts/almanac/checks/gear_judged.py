@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import DayPlan
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.arithmetic.goes import goes, turns_with
 from almanac.arithmetic.loads import (
@@ -16,9 +17,9 @@ from almanac.arithmetic.loads import (
     worn_metres,
 )
 from almanac.arithmetic.swum import Swum
-from almanac.checks.block_days import groups_of, path_of_day
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
+from almanac.checks.squad_days import days_by_group, groups_of, path_of_day
 from almanac.checks.ways import Said, Way, judged_ways
 from almanac.findings import counted
 from almanac.model.knowledge import Drill, Gear
@@ -29,8 +30,9 @@ from almanac.units import LAND, show_number
 def judged(analysis: Analysis) -> Iterator[Coded]:
     """Every breach, with the code of its rule."""
     catalogue = analysis.catalogue
+    loads = int(catalogue.policy.limit("resisting_at_once_most"))
     for drill in catalogue.drills.values():
-        for code, path, message, hint in _drill(drill, catalogue.gear):
+        for code, path, message, hint in _drill(drill, catalogue.gear, loads):
             yield code, Problem(drill, path, message, hint, level=drill.level)
     yield from judged_ways(analysis, lambda way: _way(analysis, way))
     for summary in analysis.practices.values():
@@ -42,7 +44,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
     yield from _on_days(analysis)
 
 
-def _drill(drill: Drill, gear: dict[str, Gear]) -> Iterator[Said]:
+def _drill(drill: Drill, gear: dict[str, Gear], loads: int) -> Iterator[Said]:
     needs, may_add = drill.gear.needs, drill.gear.may_add
     for key, ids in (("needs", needs), ("may_add", may_add)):
         for number, id in enumerate(ids):
@@ -55,6 +57,7 @@ def _drill(drill: Drill, gear: dict[str, Gear]) -> Iterator[Said]:
                 hint = "take other gear, or none"
                 yield "gear-not-for", path, message, hint
             clash = next((pair for other in needs if (pair := excluded((id, other), gear))), None)
+            clash = clash or _loads_too_many({*needs, id}, gear, loads)
             if clash and id != clash[0]:
                 yield "gear-together", path, *_clash(clash, gear)
 
@@ -62,6 +65,12 @@ def _drill(drill: Drill, gear: dict[str, Gear]) -> Iterator[Said]:
 def _clash(pair: tuple[str, str], gear: dict[str, Gear]) -> tuple[str, str]:
     one, other = (gear[id].title.lower() for id in pair)
     return f"{one} and {other} do not go together", "keep one of the two"
+
+
+def _loads_too_many(ids: Iterable[str], gear: dict[str, Gear], most: int) -> tuple[str, str] | None:
+    """The first and the last of some gear that resists, where that is more than may at once."""
+    loads = sorted(id for id in ids if gear[id].resists)
+    return (loads[0], loads[-1]) if len(loads) > most else None
 
 
 def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
@@ -115,7 +124,11 @@ def _goes(analysis: Analysis, way: Way, most: float) -> Iterator[Said]:
 
 def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Said]:
     gear, scale = analysis.catalogue.gear, analysis.scale
-    pair = excluded(piece.gear, gear) if len(piece.gear) > 1 else None
+    most = int(analysis.catalogue.policy.limit("resisting_at_once_most"))
+    several = len(piece.gear) > 1
+    pair = (
+        (excluded(piece.gear, gear) or _loads_too_many(piece.gear, gear, most)) if several else None
+    )
     if pair:
         yield "gear-together", rep.path, *_clash(pair, gear)
     for id in piece.gear:
@@ -151,25 +164,44 @@ def over_amount(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[st
 def _on_days(analysis: Analysis) -> Iterator[Coded]:
     catalogue = analysis.catalogue
     gear, held = catalogue.gear, catalogue.policy.limit("held_as_50")
+
+    def plates_on(day: DayPlan) -> float:
+        return sum(worn_in(swum, gear, loads_hands, held) for swum in day.swum)
+
+    for own in days_by_group(analysis):
+        most = catalogue.policy.of_level(own.level).plates_most.value
+
+        def is_over(days: tuple[DayPlan, ...], most: float = most) -> bool:
+            return len(days[0].swum) > 1 and plates_on(days[0]) > most
+
+        for block, day, _ in own.breaches(is_over, length=1):
+            message = f"{show_number(plates_on(day))} m with plates on the hands on this day"
+            hint = f"{own.level} holds {show_number(most)} m at most: move one practice"
+            found = Problem(block, path_of_day(block, day), message, hint, of_key=True)
+            yield "plates-dose", found._replace(level=own.level)
+    yield from _before_meets(analysis)
+
+
+def _before_meets(analysis: Analysis) -> Iterator[Coded]:
+    """What is resisted in the last days before a race day, in whichever block of the squad."""
+    catalogue = analysis.catalogue
+    gear, held = catalogue.gear, catalogue.policy.limit("held_as_50")
     before = catalogue.policy.limit("resisted_before_meet")
+    races = {
+        (race, block.squad)
+        for block, groups in groups_of(analysis)
+        if (race := block.race_day or (groups[0].taper.last if groups[0].taper else None))
+    }
     for block, groups in groups_of(analysis):
         level = catalogue.club.squads[block.squad].level
-        most = catalogue.policy.of_level(level).plates_most.value
-        for own in groups:
-            for day in own.days:
-                path = path_of_day(block, day)
-                plates = sum(worn_in(swum, gear, loads_hands, held) for swum in day.swum)
-                if len(day.swum) > 1 and plates > most:
-                    message = f"{show_number(plates)} m with plates on the hands on this day"
-                    hint = f"{level} holds {show_number(most)} m at most: move one practice"
-                    found = Problem(block, path, message, hint, of_key=True, level=level)
-                    yield "plates-dose", found
-                race = block.race_day or (own.taper.last if own.taper else None)
-                left = (race - day.on).days if race else -1
+        days = [day for own in groups for day in own.days]
+        for race in sorted(race for race, squad in races if squad == block.squad):
+            for day in days:
+                left = (race - day.on).days
                 if 0 <= left <= before and any(
                     worn_in(swum, gear, resists, held) for swum in day.swum
                 ):
                     message = f"resisted {counted(left, 'day')} before the race day"
                     hint = f"none in the last {show_number(before)} days: swim it plain"
-                    found = Problem(block, path, message, hint, of_key=True, level=level)
-                    yield "resisted-before-meet", found
+                    found = Problem(block, path_of_day(block, day), message, hint, of_key=True)
+                    yield "resisted-before-meet", found._replace(level=level)

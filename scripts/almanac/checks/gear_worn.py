@@ -66,7 +66,8 @@ def _resists_by(gear: Gear, slows_most: float) -> tuple[str, str] | None:
 @refuses("gear-together")
 def gear_together(analysis: Analysis) -> Iterator[Problem]:
     """Nobody wears or holds at once two pieces of gear of which one says that it ``excludes`` the
-    other: in drills, in sets, and where gear changes inside a rep or from round to round.
+    other, nor more that resist than ``resisting_at_once_most`` in the policy: in drills, in sets,
+    and where gear changes inside a rep or from round to round.
     """
     yield from _found(analysis, "gear-together")
 

@@ -5,19 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, forbids
 from almanac.model.entry import Hazard
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
-from almanac.model.vocabularies import HAZARDS
+from almanac.model.vocabularies import BLACKOUT, HAZARDS
 from almanac.source.reader import DataPath
 
 
 @forbids("hazard-unsaid")
 def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """Every word of the hazards has its gravity and its standard control: entries lean on both,
-    and a brief would else hold a danger that nothing is done about.
+    and a brief would else hold a danger that nothing is done about. A drill under water names the
+    hazard of a blackout.
     """
     vocabulary = analysis.catalogue.vocabularies.get(HAZARDS)
     for name, word in vocabulary.words.items() if vocabulary else ():
@@ -26,6 +28,15 @@ def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
             message = f"'{name}' has no {' and no '.join(lacking)}"
             hint = f"add '{lacking[0]}': how grave it is, and what is always done about it"
             yield Problem(vocabulary, ("words", name), message, hint, of_key=True)
+    push_off = analysis.catalogue.policy.limit("push_off_most")
+    for drill in analysis.catalogue.drills.values():
+        named = {own.hazard for own in drill.hazards}
+        if counts(drill, push_off) and not drill.is_on_land and BLACKOUT not in named:
+            message = "it is done under water, and names no blackout"
+            hint = f"write - hazard: {BLACKOUT} under safety, with what is done about it"
+            is_word = vocabulary is None or BLACKOUT in vocabulary.words
+            hint += "" if is_word else "; the word goes into drills/vocabulary/hazards.yml first"
+            yield Problem(drill, ("safety",), message, hint, of_key=True)
 
 
 @forbids("hazard-twice")

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.lanes import Crowded, Room, crowded, too_tight
+from almanac.arithmetic.lanes import Crowded, Room, crowded, rests_too_short, too_tight
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.checks.rule import Problem, warns
 from almanac.model.entry import Entry
@@ -90,6 +90,32 @@ def sendoff_too_tight(analysis: Analysis) -> Iterator[Problem]:
                 if wanted != fits:
                     hint += f"; {wanted} leaves the rest that the effort wants"
                 yield Problem(swum.entry, path, message, hint)
+
+
+@warns("rest-too-short")
+def rest_too_short(analysis: Analysis) -> Iterator[Problem]:
+    """Plain rest between the reps of an item is at least what the effort needs (``rest`` in the
+    policy), for each lane group. Reps without any rest are one go.
+    """
+    for swum in swum_by_groups(analysis):
+        told = set[DataPath]()
+        for group, run in swum.clocks.items():
+            title = analysis.catalogue.lane_groups[group].title
+            timer = analysis.timing.clock(group, swum.course)
+            timer = replace(timer, most_in_lane=swum.most_in_lane)
+            for timed, least in rests_too_short(run, timer):
+                if timed.rep.path not in told:
+                    told.add(timed.rep.path)
+                    rest = show_time(timed.rep.item.rest or 0)
+                    message = (
+                        f"{title}: {rest} of rest, and the effort needs {show_number(least)} s"
+                    )
+                    path = (*swum.path, *timed.rep.path)
+                    yield Problem(swum.entry, path, message, f"write {_up_to_five(least)} or more")
+
+
+def _up_to_five(seconds: float) -> str:
+    return show_time(5 * math.ceil(seconds / 5))
 
 
 @warns("lane-crowded")

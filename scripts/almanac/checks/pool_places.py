@@ -95,13 +95,23 @@ def _problems(analysis: Analysis, wanted: Callable[[Misplaced], bool]) -> Iterat
 @forbids("depth-unsaid")
 def depth_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """A drill that is done upright in the water says how deep that has to be (``depth_m``): from
-    where the feet clear the floor, or to where everybody stands.
+    where the feet clear the floor, which is no less than ``upright_depth_least``, or to where
+    everybody stands, which is no more than ``standing_depth_most``.
     """
+    policy = analysis.catalogue.policy
+    clear, stands = (policy.limit(name) for name in ("upright_depth_least", "standing_depth_most"))
     for drill in analysis.catalogue.drills.values():
-        if drill.is_upright and not drill.is_on_land and drill.depth_m == ANY_DEPTH:
+        if not drill.is_upright or drill.is_on_land:
+            continue
+        least, most = drill.depth_m.least, drill.depth_m.most
+        if drill.depth_m == ANY_DEPTH:
             text = "it is done upright, and nothing says how deep the water has to be"
             mend = "write depth_m: {from: 1.8} where the feet must clear the floor, or {to: 1.2}"
             yield Problem(drill, ("position",), text, mend)
+        elif (least or 0) < clear and not (most and most <= stands):
+            text = "it is done upright, and in such water one neither stands nor clears the floor"
+            mend = f"write depth_m: {{from: {clear:g}}} or deeper, or {{to: {stands:g}}} or less"
+            yield Problem(drill, ("depth_m",), text, mend, of_key=True)
 
 
 @forbids("start-unsaid")

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DayPlan
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import is_under, metres_under
-from almanac.checks.block_days import breaches, groups_of, path_of_day
 from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
+from almanac.checks.squad_days import SquadDays, days_by_group, path_of_day
 from almanac.findings import counted
+from almanac.model.block import Block
 from almanac.units import show_number
 
 _CODE = "under-water-practice"
@@ -33,40 +33,38 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
             found = Problem(summary.practice, ("parts",), message, hint, of_key=True, level=level)
             yield _CODE, found
     under = _Under(push_off)
-    for block, groups in groups_of(analysis):
-        level = catalogue.club.squads[block.squad].level
-        limits = catalogue.policy.of_level(level)
+    for own in days_by_group(analysis):
+        limits = catalogue.policy.of_level(own.level)
         most, sets = limits.under_water_practice_most.value, limits.under_water_sets_most.value
-        for own in groups:
-            for day, said in [*_on_day(own, most, push_off), *_in_week(own, sets, under)]:
-                message, hint = said[0], f"{level} holds {said[1]}"
-                path = path_of_day(block, day)
-                yield _CODE, Problem(block, path, message, hint, of_key=True, level=level)
+        for block, day, said in [*_on_day(own, most, push_off), *_in_week(own, sets, under)]:
+            message, hint = said[0], f"{own.level} holds {said[1]}"
+            found = Problem(block, path_of_day(block, day), message, hint, of_key=True)
+            yield _CODE, found._replace(level=own.level)
 
 
-Said = tuple[DayPlan, tuple[str, str]]  # a day, what is wrong with it, and what would be right
+Said = tuple[Block, DayPlan, tuple[str, str]]  # a day, what is wrong with it, what would be right
 
 
-def _on_day(own: BlockSummary, most: float, push_off: float) -> Iterator[Said]:
-    for day in own.days:
-        if len(day.swum) < 2:  # one alone: the practice's own rule
-            continue
-        metres = sum(metres_of(swum, push_off) for swum in day.swum)
-        if metres > most:
-            message = f"{show_number(metres)} m under water on this day"
-            yield day, (message, f"{show_number(most)} m at most: move one practice")
+def _on_day(own: SquadDays, most: float, push_off: float) -> Iterator[Said]:
+    def metres(day: DayPlan) -> float:
+        return sum(metres_of(swum, push_off) for swum in day.swum)
+
+    # one alone: the practice's own rule
+    for block, day, _ in own.breaches(
+        lambda days: len(days[0].swum) > 1 and metres(days[0]) > most, length=1
+    ):
+        message = f"{show_number(metres(day))} m under water on this day"
+        yield block, day, (message, f"{show_number(most)} m at most: move one practice")
 
 
-def _in_week(own: BlockSummary, most: float, under: _Under) -> Iterator[Said]:
-    sets_on = {day.on: _sets_of(day, own.group, under) for day in own.days}
-
+def _in_week(own: SquadDays, most: float, under: _Under) -> Iterator[Said]:
     def sets_of(days: tuple[DayPlan, ...]) -> int:
-        return sum(sets_on[day.on] for day in days)
+        return sum(_sets_of(day, own.group, under) for day in days)
 
-    for days in breaches(own, lambda days: sets_of(days) > most):
+    for block, day, days in own.breaches(lambda days: sets_of(days) > most):
         sets = counted(sets_of(days), "set")
         message = f"{sets} with work under water in the seven days from {days[0].on}"
-        yield days[-1], (message, f"{show_number(most)} at most: change a practice, or move it")
+        yield block, day, (message, f"{show_number(most)} at most: change a practice, or move it")
 
 
 def metres_of(swum: Swum, push_off: float) -> float:

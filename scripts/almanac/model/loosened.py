@@ -12,11 +12,13 @@ from typing import Any
 
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange
+from almanac.model.vocabularies import BELOW, BLACKOUT, DONE
 from almanac.source.looser import Guard, guarded_vocabularies, guards
 from almanac.source.reader import DataPath, Document
 from almanac.units import TimeError, parse_time
 
 GONE, ACCEPTED, LOOSER, OTHER = "gone", "accepted", "looser", "other"
+STEPS = "steps"
 _REWORDED = 0.6  # two texts with at least this share of letters in common are one, reworded
 _MOST_PAIRS, _MOST_LETTERS = 400, 400  # no list of an entry is so long; what is broken may be
 
@@ -79,6 +81,32 @@ def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Itera
         for sort, one, other in _of_guard(was.get(path), now.get(path), after):
             if not is_other or (sort == GONE and _is_said(one)):
                 yield Loosened(sort, change.kind, change.id, change.file, path, one, other)
+    is_drill = change.kind == "drill"
+    if old and new and is_drill and (_is_under(old, before) or _is_under(new, after)):
+        for sort, one, other in _of_steps(_items(old.data.get(STEPS)), _items(new.data.get(STEPS))):
+            yield Loosened(sort, change.kind, change.id, change.file, (STEPS,), one, other)
+
+
+def _is_under(drill: Document, documents: Documents) -> bool:
+    """Whether a drill goes under water, by whatever it says of that."""
+    data, listed = drill.data, documents.get(("vocabulary", "modes"))
+    words = listed.data.get("words") if listed else None
+    mode = str(data.get("mode"))
+    own = words.get(mode) if isinstance(words, Mapping) else None
+    done = own.get("done") if isinstance(own, Mapping) else None
+    hazards = [own.get("hazard") for own in _items(data.get("safety")) if isinstance(own, Mapping)]
+    is_mode = BELOW in (done, DONE.get(mode))
+    return is_mode or "under_water" in data or BLACKOUT in hazards
+
+
+def _of_steps(old: list[Any], new: list[Any]) -> Iterator[Told]:
+    """Steps that go, are worded otherwise, or come: under water each of them is a guard."""
+    gone = [step for step in old if step not in new]
+    come = [step for step in new if step not in old]
+    pairs = _pairs(gone, come)
+    for number, step in enumerate(gone):
+        yield (OTHER, step, come[pairs[number]]) if number in pairs else (GONE, step, None)
+    yield from ((OTHER, None, step) for n, step in enumerate(come) if n not in pairs.values())
 
 
 def _of_words(before: Documents, after: Documents) -> Iterator[Loosened]:

@@ -68,6 +68,11 @@ class Moving(Entry):
         """Whether it is done out of the water."""
         if self.position == words.ON_LAND:
             return not self.is_under_water
+        return self.is_land_mode
+
+    @property
+    def is_land_mode(self) -> bool:
+        """Whether its mode by itself is work out of the water."""
         return words.OUT in (self.done, words.DONE.get(self.mode))
 
     @property

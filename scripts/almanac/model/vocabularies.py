@@ -38,6 +38,8 @@ DONE = {
 """Where work of the modes that the program knows is done. A mode of a club's own says so itself."""
 HAZARDS, GRAVITIES = "hazards", "gravities"
 """Two vocabularies: what can hurt someone, and how grave that is, the gravest first."""
+BLACKOUT, LINE = "blackout", "caught-in-line"
+"""Two hazards: the one that work under water always names, and that of a line that is towed."""
 PUBLISHED, COMMON_PRACTICE = "published", "common-practice"
 CONTESTED = "contested"
 """A basis that a club may do without."""

@@ -8,7 +8,7 @@ from typing import Any
 from almanac.analysis.comparison import Comparison, FigureMove
 from almanac.findings import Place
 from almanac.kinds import TOP_FOLDERS
-from almanac.model.loosened import ACCEPTED, GONE, LOOSER, Loosened, is_danger
+from almanac.model.loosened import ACCEPTED, GONE, LOOSER, STEPS, Loosened, is_danger
 from almanac.report.fenced import difference, fenced, linked
 from almanac.report.set_json import dotted
 from almanac.report.working_text import show_value
@@ -82,6 +82,8 @@ def _of_times(times: Sequence[Loosened], address: str) -> str:
 def _sentence(one: Loosened, address: str) -> str:
     who = f"{one.kind.capitalize()} {linked(one.id, Place(one.file), address)}"
     where = fenced(dotted(one.path))
+    if one.path[0] == STEPS:
+        return f"**A step under water is told otherwise.** {who}: {_of_step(one)}"
     if one.sort == GONE:
         what = "Danger gone" if is_danger(one.before) else "Guard gone"
         said = f"**{what}.** {who} no longer says under {where}: {_in_words(one.before)}."
@@ -109,6 +111,14 @@ def _sentence(one: Loosened, address: str) -> str:
         )
     what = "A danger is told otherwise" if is_danger(one.before) else "A guard is told otherwise"
     return f"**{what}.** {who}, {where}: {_differences(one.before, one.after)}."
+
+
+def _of_step(one: Loosened) -> str:
+    if one.before is None:
+        return f"it now says as well: {_in_words(one.after)}."
+    if one.after is None:
+        return f"it no longer says: {_in_words(one.before)}."
+    return f"{_differences(one.before, one.after)}."
 
 
 def _accepted(one: Loosened, who: str, where: str) -> str:

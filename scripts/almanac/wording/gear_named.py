@@ -1,0 +1,54 @@
+"""Gear that a text has somebody use, by its names."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+
+_USES = (
+    r"(?:in|with|wearing|wears?|on|against|behind|tow(?:ing|s)?|pull(?:ing|s)? on|put(?:s|ting)? on"
+    r"|strap(?:ped|s)?(?: on| into)?|(?:buckle|belt)d? (?:on|into)|belted into"
+    r"|clip(?:ped)? (?:on|to|into)"
+    r"|tied to|add|use|using|take|hold(?:ing)?|through)"
+)
+_BETWEEN = (
+    r"(?: (?:a|an|the|your|both|his|her|their|small|large|big|short|long|light|one|two|own))*"
+)
+_LETS_GO = re.compile(
+    r"\b(?:no|not|never|without|before|until|instead of|rather than|(?<!push )(?<!pushing )off"
+    r"|out of|away from|as if|like|unless|nor|free of|take off|leave|left|than|later|once|if)\b"
+    r"|n't\b",
+    re.IGNORECASE,
+)
+_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+_LEAST_LETTERS = 3
+
+
+class GearNames:
+    """The names of some gear, by id, ready to be looked for in many texts."""
+
+    def __init__(self, names: Mapping[str, Iterable[str]]) -> None:
+        self._ids = {
+            name.lower(): id
+            for id, every in names.items()
+            for name in every
+            if len(name) >= _LEAST_LETTERS
+        }
+        by_length = sorted(self._ids, key=len, reverse=True)
+        every = "|".join(map(re.escape, by_length)) or r"(?!)"
+        self._pattern = re.compile(rf"\b{_USES}{_BETWEEN} ({every})s?\b")
+        self._cores = [
+            name for name in by_length if not any(own in name for own in by_length if own != name)
+        ]
+
+    def used_in(self, text: str) -> Iterator[str]:
+        """The ids of gear that a text has somebody use. A clause that denies it, or takes it off,
+        is excused.
+        """
+        written = text.lower()
+        if not any(core in written for core in self._cores):
+            return
+        for clause in _CLAUSE.split(written):
+            for found in self._pattern.finditer(clause):
+                if not _LETS_GO.search(clause):
+                    yield self._ids[found.group(1)]
