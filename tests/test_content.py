@@ -234,3 +234,23 @@ def test_what_is_said_of_critical_speed_names_the_distances_it_came_from(
         if "1.33" in evidence.claim
     ]
     assert claims and all("50, 100, 200 and 400" in " ".join(claim.split()) for claim in claims)
+
+
+def test_every_published_claim_names_a_source_and_every_contested_one_both_sides(
+    club_analysis: Analysis,
+) -> None:
+    catalogue = club_analysis.catalogue
+    claims = [
+        claim
+        for entry in catalogue.entries.values()
+        for claim in getattr(entry, "evidence", ())
+        if claim.basis != "common-practice"
+    ]
+    assert len(claims) > 200
+    for claim in claims:
+        sources = [catalogue.sources[id] for id in claim.sources]
+        if claim.basis == "published":
+            assert any(source.bears_a_claim for source in sources), claim
+        else:
+            assert claim.against, claim
+    assert all(source.not_shown for source in catalogue.sources.values())
