@@ -170,7 +170,7 @@ export class WordIndex {
       const names = lists.flatMap(([, ...others]) => others);
       /** @type {Way[]} */
       const queries = [
-        { query: all(own.map((term) => this.#term(term))), words: own.length },
+        { query: all(own.map((term) => this.#term(term, at + own.length >= terms.length))), words: own.length },
         ...own.filter((term) => OF_REPS.test(term)).map((term) => ({ query: exactly([ofDistance(term)], OTHER_REPS), words: 1 })),
         ...(joined ? [{ query: exactly(joined, 1.2), words: 1 }] : []),
         ...unique(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
@@ -184,9 +184,10 @@ export class WordIndex {
 
   /** A term that is known as it stands and as the beginning of others; one that is not, in two words or with letters mended.
    * @param {string} term
+   * @param {boolean} isLast which may still be typed: of others the beginning is looked for where they are no term themselves
    * @returns {Query} */
-  #term(term) {
-    const own = { ...all([term]), prefix: begins(term), fuzzy: false };
+  #term(term, isLast) {
+    const own = { ...all([term]), prefix: begins(term) && (isLast || !this.terms.has(term)), fuzzy: false };
     if (this.terms.has(term) || this.terms.isBegun(term)) {
       return own;
     }
