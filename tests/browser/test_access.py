@@ -77,7 +77,7 @@ def test_the_bar_is_reached_by_keyboard_and_leads_on(browser: Browser, server: S
     page.goto(server.address)
     page.keyboard.press("Tab")
     expect(page.get_by_role("link", name="To the page")).to_be_focused()
-    for name in ("Home", "Find", "Tonight", "More"):
+    for name in ("Home", "Find", "Tonight", "More lists and pages"):
         page.keyboard.press("Tab")
         expect(page.get_by_role("link", name=name, exact=True)).to_be_focused()
     page.keyboard.press("Enter")
