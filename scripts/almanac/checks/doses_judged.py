@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
@@ -14,6 +14,7 @@ from almanac.checks.once import Coded
 from almanac.checks.rule import Problem
 from almanac.checks.ways import Said, Way, judged_ways
 from almanac.model.knowledge import Drill, Gear
+from almanac.model.moving import Activity
 from almanac.model.swim_set import Reps
 from almanac.source.reader import DataPath
 from almanac.units import show_number, show_time
@@ -157,9 +158,20 @@ def _is_test(analysis: Analysis, rep: Rep, way: Way) -> bool:
     """Whether a rep is a timed test of the club's, done once: it is swum as its benchmark says."""
     piece, metres = rep.pieces[0], float(rep.distance) * way.swum.course.unit.metres
     return rep.item.reps == len(rep.pieces) == 1 and any(
-        test.activity == piece.drill.activity and abs(test.metres - metres) < 0.5
-        for test in analysis.catalogue.benchmarks.values()
+        abs(own - metres) < 0.5 for own in _tested(analysis).get(piece.drill.activity, ())
     )
+
+
+def _tested(analysis: Analysis) -> Mapping[Activity, Collection[float]]:
+    """How far the club's timed tests go in metres, by what is done in them."""
+
+    def found() -> Mapping[Activity, Collection[float]]:
+        metres: dict[Activity, set[float]] = {}
+        for test in analysis.catalogue.benchmarks.values():
+            metres.setdefault(test.activity, set()).add(test.metres)
+        return metres
+
+    return analysis.once(_tested, found)
 
 
 def _effort(analysis: Analysis, rep: Rep, piece: Piece) -> Iterator[Said]:

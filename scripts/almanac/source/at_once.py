@@ -1,125 +1,182 @@
-"""What a schema takes, told without the library: nearly all of an entry is sound, and to ask the
-library of each text and number takes most of a check.
+"""What a schema takes, told without the library: nearly every entry is sound, and to ask the
+library of each of its texts and numbers takes most of a check.
 
-Only a yes counts. Whatever is not plain here (a choice, a condition, a keyword that is not listed)
-is left to the library, and so is every value that is not taken: it alone says what is wrong.
+Only a yes counts. Whatever is not plain here (a keyword that is not listed, a condition of another
+form) is left to the library, and so is every value that is not taken: it alone says what is wrong.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Mapping
-from datetime import date
-from functools import cache
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import partial
 from typing import Any
 
-from almanac.source.names import Answer
-from almanac.units import TimeError, parse_time, parse_whole_time
+from almanac.source.at_once_values import OF_ALL, OF_NUMBER, OF_TEXT, Ask, number_tests, text_tests
 
-Ask = Callable[[str, str, str], Answer]
 Piece = Mapping[str, Any]
+Takes = Callable[[Any, Ask], bool]
+Tests = tuple[Takes, ...]
 
-# Keywords that forbid nothing beyond the type.
-_SAYING = {"type", "default", "sorted", "description", "says"}
-_OF_TEXT = {*_SAYING, "minLength", "maxLength", "pattern", "vocabulary", "reference", "format"}
-_OF_TIME = {*_SAYING, "clock", "pattern", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"}
-_CLOCK = ["string", "number"]
-_OF_NUMBER = {*_SAYING, "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum"}
-_OF_LIST = {*_SAYING, "items", "minItems", "maxItems", "uniqueItems"}
+_OF_LIST = {"items", "minItems", "maxItems", "uniqueItems"}
 _OF_FIELDS = {
-    *_SAYING, "properties", "required", "additionalProperties", "minProperties", "maxProperties",
+    "properties", "required", "additionalProperties", "propertyNames", "minProperties",
+    "maxProperties", "dependentRequired", "not_with",
 }  # fmt: skip
+_OF_CASES = {"if", "then", "else"}
+_KNOWN = OF_ALL | OF_TEXT | OF_NUMBER | _OF_LIST | _OF_FIELDS | _OF_CASES | {"$ref", "$defs"}
+_TYPES = {
+    str: ("string",), int: ("integer", "number"), float: ("number",), list: ("array",),
+    dict: ("object",), bool: ("boolean",),
+}  # fmt: skip
+_REF = "#/$defs/"
+_made: dict[int, tuple[Piece, Takes]] = {}  # a piece is kept, so that no other has its number
 
 
 def takes(piece: Piece, value: Any, ask: Ask) -> bool:
-    """Whether a piece of a schema surely takes a value. ``ask`` answers whether a list of names
-    holds a word.
+    """Whether a piece of a schema, or a whole one, surely takes a value. ``ask`` answers whether a
+    list of names holds a word.
     """
-    kind = piece.get("type")
-    if isinstance(value, str):
-        if kind == "string":
-            return _takes_text(piece, value, ask)
-        return kind == _CLOCK and _takes_time(piece, value)
-    if isinstance(value, bool) or value is None:
-        return False
-    if isinstance(value, list):
-        return kind == "array" and _takes_list(piece, value, ask)
-    if isinstance(value, dict):
-        return kind == "object" and _takes_fields(piece, value, ask)
-    is_number = kind == "number" or (kind == "integer" and isinstance(value, int))
-    return is_number and _takes_number(piece, value)
+    return _of(piece, piece.get("$defs", {}))(value, ask)
 
 
-def _takes_text(piece: Piece, value: str, ask: Ask) -> bool:
-    if not piece.keys() <= _OF_TEXT:
-        return False
-    return (
-        piece.get("minLength", 0) <= len(value) <= piece.get("maxLength", len(value))
-        and ("pattern" not in piece or exact(piece["pattern"]).search(value) is not None)
-        and ("vocabulary" not in piece or bool(ask("vocabulary", piece["vocabulary"], value)))
-        and ("reference" not in piece or bool(ask("reference", piece["reference"], value)))
-        and ("format" not in piece or (piece["format"] == "date" and _is_day(value)))
-    )
+def _of(piece: Piece, pieces: Mapping[str, Piece]) -> Takes:
+    known = _made.get(id(piece))
+    if known is None:
+        _made[id(piece)] = known = piece, _made_of(piece, pieces)
+    return known[1]
 
 
-def _is_day(value: str) -> bool:
-    try:
-        date.fromisoformat(value)
-    except ValueError:
-        return False
-    return len(value) == len("2026-01-31")  # Python reads shorter forms too
+def _never(value: Any, ask: Ask) -> bool:
+    return False
 
 
-def _takes_time(piece: Piece, value: str) -> bool:
-    if not piece.keys() <= _OF_TIME or piece.get("clock") not in (True, "whole"):
-        return False
-    if "pattern" in piece and exact(piece["pattern"]).search(value) is None:
-        return False
-    try:
-        (parse_whole_time if piece["clock"] == "whole" else parse_time)(value)
-    except TimeError:
-        return False
+def _made_of(piece: Piece, pieces: Mapping[str, Piece]) -> Takes:
+    if not isinstance(piece, dict) or not piece.keys() <= _KNOWN:
+        return _never
+    types = piece.get("type", [name for names in _TYPES.values() for name in names])
+    types = {types} if isinstance(types, str) else set(types)
+    by_class: dict[type, Tests] = {}
+    of_cases = tuple(_of_cases(piece, pieces))
+
+    def tests(value: Any) -> Tests | None:
+        """Made when a value of the class is first met: a piece may hold itself."""
+        kind = value.__class__
+        if kind not in by_class and types & set(_TYPES.get(kind, ())):
+            by_class[kind] = (*_tests(kind, piece, pieces), *of_cases)
+        return by_class.get(kind)
+
+    def taken(value: Any, ask: Ask) -> bool:
+        own = by_class.get(value.__class__) or tests(value)
+        if own is None:
+            return False
+        for test in own:  # noqa: SIM110 (a generator for each value takes longer)
+            if not test(value, ask):
+                return False
+        return True
+
+    return taken
+
+
+def _of_cases(piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Takes]:
+    """What is asked of a value of any class: what stands elsewhere, and in a case."""
+    if "$ref" in piece:
+        target = piece["$ref"].removeprefix(_REF)
+        yield lambda value, ask: target in pieces and _of(pieces[target], pieces)(value, ask)
+    if "if" in piece:
+        holds = _condition(piece["if"])
+        then, other = (
+            _of(piece[name], pieces) if name in piece else _always for name in ("then", "else")
+        )
+        if holds is None:
+            yield _never
+        else:
+            yield lambda value, ask: (then if holds(value) else other)(value, ask)
+
+
+def _always(value: Any, ask: Ask) -> bool:
     return True
 
 
-def _takes_number(piece: Piece, value: float) -> bool:
-    return (
-        piece.keys() <= _OF_NUMBER
-        and piece.get("minimum", value) <= value <= piece.get("maximum", value)
-        and ("exclusiveMinimum" not in piece or piece["exclusiveMinimum"] < value)
-        and ("exclusiveMaximum" not in piece or value < piece["exclusiveMaximum"])
+def _condition(piece: Piece) -> Callable[[Any], bool] | None:
+    """Whether a value meets a condition: of a type, with certain fields, some of them certain
+    texts. None for a condition of another form.
+    """
+    fields = piece.get("properties", {})
+    is_plain = piece.keys() <= {"type", "required", "properties"} and all(
+        own.keys() == {"const"} and isinstance(own["const"], str) for own in fields.values()
     )
+    if not is_plain or not isinstance(piece.get("type", ""), str):
+        return None
+    kind, required = piece.get("type"), piece.get("required", ())
+    wanted = {name: own["const"] for name, own in fields.items()}
+
+    def holds(value: Any) -> bool:
+        if kind is not None and kind not in _TYPES.get(value.__class__, ()):
+            return False
+        if not isinstance(value, dict):
+            return True
+        return all(name in value for name in required) and all(
+            value[name] == text for name, text in wanted.items() if name in value
+        )
+
+    return holds
 
 
-def _takes_list(piece: Piece, value: list[Any], ask: Ask) -> bool:
-    if not piece.keys() <= _OF_LIST or "items" not in piece:
-        return False
-    if not piece.get("minItems", 0) <= len(value) <= piece.get("maxItems", len(value)):
-        return False
-    if piece.get("uniqueItems") and not _are_different_texts(value):
-        return False
-    items = piece["items"]
-    return isinstance(items, dict) and all(takes(items, item, ask) for item in value)
+def _tests(kind: type, piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Takes]:
+    if kind is str:
+        yield from text_tests(piece)
+    elif kind is int or kind is float:
+        yield from number_tests(piece)
+    elif kind is list:
+        yield from _list_tests(piece, pieces)
+    elif kind is dict:
+        yield from _field_tests(piece, pieces)
+    elif "enum" in piece or "const" in piece:
+        yield _never
+
+
+def _list_tests(piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Takes]:
+    if "enum" in piece or "const" in piece:
+        yield _never
+    least, most = piece.get("minItems", 0), piece.get("maxItems")
+    yield lambda value, _: least <= len(value) and (most is None or len(value) <= most)
+    if piece.get("uniqueItems"):
+        yield lambda value, _: _are_different_texts(value)
+    if "items" in piece:
+        item = _of(piece["items"], pieces)
+        yield lambda value, ask: all(item(inner, ask) for inner in value)
 
 
 def _are_different_texts(value: list[Any]) -> bool:
     return all(isinstance(item, str) for item in value) and len({*value}) == len(value)
 
 
-def _takes_fields(piece: Piece, value: dict[str, Any], ask: Ask) -> bool:
-    if not piece.keys() <= _OF_FIELDS or piece.get("additionalProperties") is not False:
-        return False
-    if not piece.get("minProperties", 0) <= len(value) <= piece.get("maxProperties", len(value)):
-        return False
-    fields = piece.get("properties", {})
-    return all(name in value for name in piece.get("required", ())) and all(
-        name in fields and takes(fields[name], inner, ask) for name, inner in value.items()
+def _has_with(key: str, needed: Sequence[str], value: dict[str, Any], ask: Ask) -> bool:
+    return key not in value or all(name in value for name in needed)
+
+
+def _has_without(key: str, others: Sequence[str], value: dict[str, Any], ask: Ask) -> bool:
+    return key not in value or all(name not in value for name in others)
+
+
+def _field_tests(piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Takes]:
+    if "enum" in piece or "const" in piece:
+        yield _never
+    least, most = piece.get("minProperties", 0), piece.get("maxProperties")
+    if least or most is not None:
+        yield lambda value, _: least <= len(value) and (most is None or len(value) <= most)
+    if required := piece.get("required", ()):
+        yield lambda value, _: all(name in value for name in required)
+    for key, needed in piece.get("dependentRequired", {}).items():
+        yield partial(_has_with, key, needed)
+    for key, others in piece.get("not_with", {}).items():
+        yield partial(_has_without, key, others)
+    if "propertyNames" in piece:
+        name_takes = _of(piece["propertyNames"], pieces)
+        yield lambda value, ask: all(name_takes(name, ask) for name in value)
+    fields = {name: _of(inner, pieces) for name, inner in piece.get("properties", {}).items()}
+    more = piece.get("additionalProperties", True)
+    other = (_always if more else _never) if isinstance(more, bool) else _of(more, pieces)
+    yield lambda value, ask: all(
+        fields.get(name, other)(inner, ask) for name, inner in value.items()
     )
-
-
-@cache
-def exact(pattern: str) -> re.Pattern[str]:
-    """A pattern of a schema as a browser reads it: ``$`` is the end of the text, not before a last
-    line end, and a digit is 0 to 9.
-    """
-    return re.compile(re.sub(r"\$$", r"\\Z", pattern).replace(r"\d", "[0-9]"))

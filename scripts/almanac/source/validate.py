@@ -7,7 +7,7 @@ list of its own.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
@@ -19,7 +19,8 @@ from jsonschema.validators import extend
 from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.source import schemas
-from almanac.source.at_once import exact, takes
+from almanac.source.at_once import takes
+from almanac.source.at_once_values import exact
 from almanac.source.cut_text import cut_texts
 from almanac.source.explain import explain
 from almanac.source.names import Answer, Names, Question
@@ -109,6 +110,12 @@ class Shapes:
         """The validator of a kind: ``iter_errors`` of plain data."""
         return self._validators[kind]
 
+    def _problems(self, data: Any, kind: str) -> Iterable[Any]:
+        if takes(schemas.inlined(kind), data, self._ask):
+            return ()
+        found: Iterable[Any] = self.validator(kind).iter_errors(data)
+        return found
+
     def check(self, document: Document, kind: str) -> Validated:
         """All findings of one document against the schema of ``kind``, and what it names that has
         moved.
@@ -116,7 +123,7 @@ class Shapes:
         self._asked.clear()
         checked = Validated()
         humanize: dict[Any, Finding] = {}
-        for problem in self.validator(kind).iter_errors(document.data):
+        for problem in self._problems(document.data, kind):
             for finding in explain(problem, document, kind, self.names):
                 # One mistake can fail in several keywords, and is told once.
                 humanize.setdefault((finding.place, finding.code, finding.message), finding)
