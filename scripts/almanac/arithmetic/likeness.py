@@ -22,7 +22,10 @@ class Likeness:
 
 def runs_of_words(text: str) -> frozenset[tuple[str, ...]]:
     """The different runs of three words of a text, without case and punctuation."""
-    words = [word.casefold() for word in _WORD.findall(text)]
+    if text.isascii():  # there lower case is all that case folding makes
+        words = _WORD.findall(text.lower())
+    else:
+        words = [word.casefold() for word in _WORD.findall(text)]
     return frozenset(zip(words, words[1:], words[2:], strict=False))
 
 
