@@ -154,7 +154,7 @@ function refresh(keepAddress = false) {
   question = search.question(state.choice.words);
   forgetFits();
   const scored = state.choice.words ? search.scores(question) : null;
-  const asked = { ...state.choice, minutes: held().minutes, lanes: held().lanes };
+  const asked = { ...state.choice, minutes: held().minutes, lanes: held().lanes, gear: new Set([...state.choice.gear, ...question.gear]) };
   const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
   const { found, counts, without, untimed } = sift(entries, asked, known);
   choices.show(state, counts);

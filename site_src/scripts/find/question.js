@@ -1,4 +1,4 @@
-// What a question asks for beside its words: minutes, lanes, gear that is not there, a squad, a kind of page. Pure.
+// What a question asks for beside its words: minutes, lanes, gear that is there or is not, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
 
@@ -7,6 +7,7 @@ import { stems, wordsOf } from "../lib/words.js";
  * @property {string} words
  * @property {number | null} minutes
  * @property {number | null} lanes
+ * @property {Set<string>} gear at hand, where minutes or lanes are told, too
  * @property {Set<string>} without gear
  * @property {string[]} groups those of a squad that it names
  * @property {Set<string>} kinds
@@ -70,6 +71,7 @@ export function questionOf(text, { gear, squads }) {
   const kinds = new Set(stems(words).flatMap((term) => KIND_OF.get(term) ?? []));
   return {
     words: words.trim(), minutes, lanes, without,
+    gear: new Set(minutes === null && lanes === null ? [] : gearIn(words, gear)),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds: OF_SETS.test(words) ? kinds.add("set") : kinds,
   };
@@ -93,6 +95,13 @@ function withoutGear(text, names) {
     words = words.replace(found[0], ` ${wordsOf(found[1] ?? "").join(" ").replace(gone, "")} `);
   }
   return [without, words];
+}
+
+/** The gear that a text names.
+ * @type {(text: string, names: [string, string][]) => string[]} */
+function gearIn(text, names) {
+  const terms = stems(text);
+  return names.filter(([id, name]) => id !== "none" && terms.some((_, at) => starts(terms.slice(at), stems(name)))).map(([id]) => id);
 }
 
 /** @type {(terms: string[], name: string[]) => boolean} */

@@ -69,8 +69,9 @@ export function teller(data) {
 
     /** What was heard in a question beside its words.
      * @param {import("./question.js").Question} question */
-    heard: ({ minutes, lanes: wide, without }) => [
-      minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "", ...[...without].map((id) => `without ${gear(id)}`),
+    heard: ({ minutes, lanes: wide, gear: atHand, without }) => [
+      minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "",
+      ...[...atHand].map((id) => `with ${gear(id)}`), ...[...without].map((id) => `without ${gear(id)}`),
     ].filter(Boolean).join(", "),
 
     /** Whose times these are, and what goes before them.
