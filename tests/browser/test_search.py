@@ -107,10 +107,14 @@ def test_idle_words_break_nothing(phone: Page, server: Server) -> None:
     assert all(len(found) == 3 for found in answers[1:])
 
 
-def test_minutes_lanes_gear_and_a_squad_are_heard_in_a_question(phone: Page, server: Server) -> None:
+def test_minutes_lanes_gear_and_a_squad_are_heard_in_a_question(
+    phone: Page, server: Server
+) -> None:
     phone.goto(f"{server.address}find.html?q=heron+two+lanes+half+an+hour+fins")
     expect(phone.locator("[data-found]")).to_have_attribute("data-texts", "read")
-    expect(phone.locator("[data-total]")).to_have_text(re.compile(r"hits? for 30 min, 2 lanes, with fins\.$"))
+    expect(phone.locator("[data-total]")).to_have_text(
+        re.compile(r"hits? for 30 min, 2 lanes, with fins\.$")
+    )
     expect(phone.locator("[data-whose]")).to_contain_text("Heron")
     expect(phone.locator("[data-whose]")).not_to_contain_text("Reed")
     assert phone.locator(HITS).count() > 0

@@ -27,18 +27,15 @@ export function engine(data, entries) {
     phrases: new Phrases(entries, () => ""),
   });
 
-  /** What is typed for entries, then their texts, a few at a time.
+  /** What is typed for entries and their texts, a few at a time.
    * @param {() => void} done */
   async function readTexts(done) {
     const texts = /** @type {{almanacTexts?: [string, string][]}} */ (/** @type {unknown} */ (self)).almanacTexts ?? [];
     /** @type {(entry: Entry) => [string, string]} */
     const own = (entry) => texts[entry.text] ?? ["", ""];
-    const phrases = new Phrases(entries, (entry) => own(entry)[0]);
-    for (const hasText of [false, true]) {
-      const words = new WordIndex(WEIGHTS, data.synonyms);
-      await words.addSlowly(entries.map((entry) => fieldsOf(entry, own(entry)[0], hasText ? own(entry)[1] : "")));
-      known = { words, phrases };
-    }
+    const words = new WordIndex(WEIGHTS, data.synonyms);
+    await words.addSlowly(entries.map((entry) => fieldsOf(entry, ...own(entry))));
+    known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]) };
     done();
   }
 
