@@ -118,6 +118,7 @@ def test_fewer_or_more_rounds_stand_beside_the_page(site: dict[str, str], page: 
     other = site["sets/scaled/by-group-and-round.md"]
     three = other[other.index('<section id="3">') :]
     # 4 × 50 and 6 × 25, each with 3 × 50 more
+    assert 'class="target" data-group="heron-1"' in three, "each lane group has its own"
     assert "Distance 350 m" in three and "Distance 300 m" in three and "3 rounds of" in three
 
 

@@ -164,6 +164,9 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     assert picture.evaluate("image => image.naturalWidth") > 0
     page.goto(whole.address + "find.html?q=parachute")
     expect(page.locator("[data-results] a").first).to_be_visible()
+    page.goto(whole.address + "run.html#practice=heron-kick-and-go")
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator(".run-row").first).to_contain_text("ready")
     page.goto(whole.address + "no-such-page.html")
     expect(page.locator("h1")).to_contain_text("Not here")
     expect(page.locator("html.is-kept")).to_have_count(1)

@@ -297,6 +297,12 @@ def test_a_second_phone_follows_by_a_typed_code(
     tap(page, "Follow")
     expect(page.get_by_text("Same as coach’s up to change 5")).to_be_visible()
     assert send_offs(page) == send_offs(at_six)
+    for name in ("More", "Helper’s page", "Lanes 4–6"):
+        tap(page, name)
+    page.reload()
+    expect(page.get_by_role("button", name="Tell the coach")).to_be_visible()
+    for name in ("Tell the coach", "Leave this page"):
+        tap(page, name)
     press(page, page.locator(".run-main"))
     expect(page.locator(".run-main")).to_contain_text("Hold")  # it leads from here
     other.close()
@@ -357,7 +363,23 @@ def test_what_a_phone_cannot_do_is_said(at_six: Page, server: Server) -> None:
     expect(at_six.locator(".run-marks")).to_have_text("goes dark")
     go(at_six)
     expect(at_six.locator(".run-marks")).to_have_text("goes dark")
+    at_six.clock.run_for(60_000)
+    expect(at_six.locator(".run-marks")).to_have_text("goes dark")  # it stays
     assert watched.troubles == []
+
+
+_KEPT_LIT = """
+window.lock = Object.assign(new EventTarget(), { released: false, release: () => Promise.resolve() });
+Object.defineProperty(navigator, "wakeLock", { value: { request: () => Promise.resolve(window.lock) } });
+"""
+
+
+def test_a_phone_that_is_no_longer_kept_lit_says_so(at_six: Page, server: Server) -> None:
+    at_six.add_init_script(_KEPT_LIT)
+    begin(at_six, server)
+    expect(at_six.locator(".run-marks")).to_be_empty()
+    at_six.evaluate("lock.dispatchEvent(new Event('release'))")  # a low battery
+    expect(at_six.locator(".run-marks")).to_have_text("goes dark")
 
 
 @pytest.mark.parametrize("kind", ["practices", "sets"])

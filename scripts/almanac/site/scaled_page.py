@@ -14,6 +14,7 @@ from almanac.arithmetic.summary import SetSummary
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.report.known_words import unfit_lines
 from almanac.report.shown import shown
+from almanac.report.timed_board import timed_lines
 from almanac.report.ways import ways_of
 from almanac.report.whiteboard import board, board_lines
 from almanac.site.links import Page
@@ -89,7 +90,9 @@ def _size(analysis: Analysis, swim_set: SwimSet, scale: Scalable, number: int) -
         "number": number,
         "words": size_words(scale, number),
         "board": [
-            *board(analysis.catalogue, own),
+            *timed_lines(
+                analysis.catalogue, board(analysis.catalogue, own), summary.clocks, tuple(order)
+            ),
             *unfit_lines(analysis.catalogue, summary.clocks, analysis.meant(swim_set)),
         ],
         "totals": [(who, ids, _totals(summary, ids)) for who, ids, _ in _ways(analysis, summary)],

@@ -5,6 +5,7 @@ import { make, one, root } from "../lib/dom.js";
 import { timeOfDay } from "./words.js";
 import { App } from "./page/app.js";
 import { changes } from "./page/change.js";
+import { helper } from "./page/helper.js";
 import { follow } from "./page/pass.js";
 import { button, held } from "./page/press.js";
 import { keepClock, keptRun, poolClock, Session } from "./page/session.js";
@@ -123,6 +124,9 @@ function resume({ kept, data, shared }) {
   app.session = new Session(data, shared, kept.run, poolClock(), kept.role);
   app.session.stoppedHere = kept.stoppedHere;
   app.begin("");
+  if (kept.helps && app.session.stoppedAt() === null) {
+    helper(app, kept.helps);
+  }
 }
 
 /** Another run is on: go to it, or leave it.

@@ -11,7 +11,7 @@ import { guard, atOnce, button, held } from "./press.js";
 import { put } from "./put.js";
 import { Rows } from "./rows.js";
 import { give, signs } from "./signs.js";
-import { ask, SAID } from "./wake.js";
+import { ask, onLost, SAID } from "./wake.js";
 
 /** @typedef {{title: string, nodes: Node[], buttons?: Node[], tick?: () => void, isBare?: boolean, name?: string}} Panel `isBare`: no way back by
  *   the foot */
@@ -69,6 +69,10 @@ export class App {
     box.replaceChildren(make("div", { class: "run-top" }, this.time, this.ends, this.marks), this.body, this.last, this.foot);
     guard(document.documentElement);
     document.addEventListener("visibilitychange", () => this.wakeUp());
+    onLost(() => {
+      this.wake = "refused";
+      this.draw();
+    });
     this.setLook(this.look());
     /** Set by the parts that stand on this one. */
     this.onStop = () => {};

@@ -105,10 +105,18 @@ function ofDrill(item, drill, hazards) {
   ];
 }
 
+/** @param {Session} session
+ * @param {{crew?: string, station?: string} | null} of */
+function helps(session, of) {
+  session.helps = of;
+  session.keep();
+}
+
 /** @param {App} app
  * @param {{crew?: string, station?: string}} of */
 export function helper(app, of) {
   const session = /** @type {Session} */ (app.session);
+  helps(session, of); // a page that is loaded again shows the same
   const [time, list] = [make("strong", { class: "helper-time" }), make("dl", { class: "helper-lines" })];
   app.show({
     title: of.station ?? "Helper", name: "helper-panel", isBare: true, nodes: [time, list],
@@ -142,7 +150,10 @@ function tell(app, of) {
   const words = [row ? crewName(row) : (of.station ?? ""), step ? `rep ${(step.rep ?? 0) + 1} of ${step.reps}` : "", timeOfDay(state.now, true)].filter(Boolean);
   app.show({
     title: "Hold this up, or go to the coach", name: "tell-panel", isBare: true, nodes: [make("p", { class: "tell-words" }, "Coach, please"), ...words.map((line) => make("p", { class: "tell-words" }, line))],
-    buttons: [button("run-button", ["Back"], () => helper(app, of)), button("run-button", ["Leave this page"], () => app.close())],
+    buttons: [button("run-button", ["Back"], () => helper(app, of)), button("run-button", ["Leave this page"], () => {
+      helps(session, null);
+      app.close();
+    })],
   });
 }
 

@@ -16,7 +16,8 @@ import { at, changed, stateOf } from "../replay.js";
  *   runs?: Record<string, [string, string]>}} Shared */
 /** @typedef {"lead" | "follow"} Role */
 /** @typedef {import("../results.js").Touch} Touch */
-/** @typedef {{href: string, title: string, day: string, on: boolean, run: Run, role: Role, stoppedHere: number | null}} Kept */
+/** @typedef {{crew?: string, station?: string}} Helps */
+/** @typedef {{href: string, title: string, day: string, on: boolean, run: Run, role: Role, stoppedHere: number | null, helps: Helps | null}} Kept */
 
 const SUBJECT = "run";
 const DATA = "run-data";
@@ -78,7 +79,7 @@ export class Session {
     this.state = stateOf(data, run);
     /** @type {{of: State, state: State} | undefined} */
     this.shown = undefined;
-    /** @type {string | null} the one group or station that a helper's page is of */
+    /** @type {Helps | null} the one group or station that this phone shows a helper */
     this.helps = null;
   }
 
@@ -120,7 +121,7 @@ export class Session {
   keep(on = true) {
     const { kind, id, title } = this.data;
     const href = `run.html#${kind}=${id}`;
-    const kept = { href, title, day: dayOf(this.run.begun), on, run: this.run, role: this.role, stoppedHere: this.stoppedHere };
+    const kept = { href, title, day: dayOf(this.run.begun), on, run: this.run, role: this.role, stoppedHere: this.stoppedHere, helps: this.helps };
     const stored = /** @type {{data?: RunData}} */ (read(DATA, {}));
     const isStored = stored.data?.version === this.data.version || write(DATA, { data: this.data, shared: needed(this.data, this.shared) });
     return write(SUBJECT, kept) && isStored;

@@ -4,6 +4,16 @@
 
 /** @type {WakeLockSentinel | null} */
 let lock = null;
+let isGiven = false;
+
+/** Called where the browser takes it back while the page is seen: a low battery.
+ * @type {() => void} */
+let lost = () => {};
+
+/** @param {() => void} act */
+export function onLost(act) {
+  lost = act;
+}
 
 /** Ask for it, and say what came of it.
  * @returns {Promise<Wake>} */
@@ -14,6 +24,8 @@ export async function ask() {
   try {
     if (!lock || lock.released) {
       lock = await navigator.wakeLock.request("screen");
+      isGiven = true;
+      lock.addEventListener("release", () => isGiven && document.visibilityState === "visible" && lost());
     }
     return "held";
   } catch {
@@ -23,6 +35,7 @@ export async function ask() {
 
 /** Let the phone go dark again. */
 export async function release() {
+  isGiven = false;
   await lock?.release();
   lock = null;
 }
