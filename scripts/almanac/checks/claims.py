@@ -44,8 +44,9 @@ def _claims(catalogue: Catalogue) -> Iterator[_Claim]:
     for entry in catalogue.entries.values():
         evidence: tuple[Evidence, ...] = getattr(entry, "evidence", ())
         for number, own in enumerate(evidence):
-            named = [catalogue.sources[id] for id in own.sources]
-            yield _Claim(entry, ("evidence", number), own, named)
+            named = catalogue.sources_of(own.sources)
+            if len(named) == len(own.sources):  # one that is broken is told already
+                yield _Claim(entry, ("evidence", number), own, named)
 
 
 @forbids("source-bears-nothing")

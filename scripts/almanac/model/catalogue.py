@@ -5,7 +5,7 @@ stands.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeVar
@@ -78,6 +78,10 @@ class Catalogue:
     @cached_property
     def sources(self) -> dict[str, Source]:
         return self._all(Source)
+
+    def sources_of(self, ids: Iterable[str]) -> list[Source]:
+        """Those of some sources that are here: a broken one leaves what leans on it standing."""
+        return [self.sources[id] for id in ids if id in self.sources]
 
     @cached_property
     def sets(self) -> dict[str, SwimSet]:

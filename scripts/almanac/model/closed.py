@@ -11,6 +11,7 @@ from almanac.model.club import Club
 from almanac.model.entry import Entry
 
 CLUB = ("club", "club")
+_MAY_LACK = {*IN_CLUB, "source"}  # a drill is to be judged, whoever says so
 
 
 def closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
@@ -26,7 +27,7 @@ def closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:
             for key, entry in kept.items()
             if key != CLUB
             and any(
-                ref.kind not in IN_CLUB and (ref.kind, ref.id) not in kept
+                ref.kind not in _MAY_LACK and (ref.kind, ref.id) not in kept
                 for ref in entry.references()
             )
         ]

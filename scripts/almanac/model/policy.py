@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
-from almanac.model.entry import ANY_DEPTH, DepthNeeded, Entry, Hazard, Ids
+from almanac.model.entry import (
+    ANY_DEPTH,
+    DepthNeeded,
+    Entry,
+    Hazard,
+    Ids,
+    Reference,
+    references,
+)
 
 STRICTEST = ""
 """In place of a level's name: the limits of a level that nobody has given any."""
@@ -14,12 +22,13 @@ STRICTEST = ""
 
 @dataclass(frozen=True)
 class Limit:
-    """A limit with its unit, reason and source."""
+    """A limit with its unit, reason and source; ``sources`` are those that are entries."""
 
     value: float
     unit: str
     reason: str
     source: str
+    sources: Ids = ()
 
 
 NOTHING = Limit(0.0, "m", "Nobody has given a limit, so there is none of it.", "house preference")
@@ -115,6 +124,12 @@ class Policy(Entry):
     house_rules: Mapping[str, HouseRule] = field(default_factory=dict)
     empty_words: tuple[str, ...] = ()
     gaps: tuple[Gap, ...] = ()
+
+    def references(self) -> Iterator[Reference]:
+        of_levels = (own for level in self.levels.values() for own in vars(level).values())
+        for limit in (*self.limits.values(), *of_levels):
+            if isinstance(limit, Limit):
+                yield from references("source", limit.sources, "limit")
 
     def of_level(self, level: str) -> LevelLimits:
         """The limits of a level; the strictest that are known where the policy does not name it."""

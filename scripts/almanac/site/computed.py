@@ -14,6 +14,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.model.policy import RestRule
+from almanac.site.entry_page import source_link
 from almanac.site.formulas import FOR_CALCULATORS, FORMULAS
 from almanac.site.links import Page
 from almanac.units import show_number
@@ -95,13 +96,14 @@ def code_of(member: Documented) -> str:
     return f"{function.__module__.removeprefix('almanac.')}.{function.__qualname__}"
 
 
-def _limits(analysis: Analysis) -> list[dict[str, str]]:
+def _limits(analysis: Analysis) -> list[dict[str, object]]:
     return [
         {
             "name": name.replace("_", " "),
             "value": f"{show_number(limit.value, 3)} {limit.unit}",
             "reason": limit.reason,
             "source": limit.source,
+            "sources": list(map(source_link, analysis.catalogue.sources_of(limit.sources))),
         }
         for name, limit in analysis.catalogue.policy.limits.items()
     ]

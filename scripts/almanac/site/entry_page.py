@@ -62,7 +62,7 @@ def evidence_rows(catalogue: Catalogue, evidence: Iterable[Evidence]) -> list[Sh
         ShownClaim(
             bases[item.basis].title,
             item,
-            tuple(source_link(catalogue.sources[id]) for id in item.sources),
+            tuple(source_link(source) for source in catalogue.sources_of(item.sources)),
         )
         for item in evidence
     ]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from almanac.kinds import KIND, KINDS
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
+from almanac.model.policy import Limit
 from almanac.model.published import Source
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.site.entry_page import entry_page
@@ -49,6 +50,7 @@ def source_page(catalogue: Catalogue, source: Source) -> Page:
         done=list(_done(catalogue, source)),
         read=_READ[source.read],
         leaning=list(_leaning(catalogue, source)),
+        limits=list(_limits(catalogue, source)),
     )
 
 
@@ -72,3 +74,15 @@ def _leaning(catalogue: Catalogue, source: Source) -> Iterator[tuple[str, Link, 
     for entry in users:
         claims = [own for own in getattr(entry, "evidence", ()) if source.id in own.sources]
         yield KIND[entry.kind].title, link(entry), claims
+
+
+def _limits(catalogue: Catalogue, source: Source) -> Iterator[str]:
+    """The policy's limits that lean on it, once each."""
+    policy = catalogue.policy
+    of_levels = (own for level in policy.levels.values() for own in vars(level).items())
+    named = dict.fromkeys(
+        name.replace("_", " ")
+        for name, limit in (*policy.limits.items(), *of_levels)
+        if isinstance(limit, Limit) and source.id in limit.sources
+    )
+    yield from named
