@@ -293,6 +293,13 @@ def test_without_a_comparison_the_house_factor_holds(tests):
     assert timed.seconds == pytest.approx(42 * 1.25)
 
 
+def test_gear_is_compared_with_the_same_swim_without_it():
+    crawl = replace(BENCHMARKS["crawl-100"], id="crawl-25", distance=25, gear=("chute",))
+    of = group([swum("kick-25", 20), swum("crawl-25", 18)])
+    lines = Paces(of, {**BENCHMARKS, "crawl-25": crawl}, policy())
+    assert lines.timed_with("kick-25", "chute", SHORT) == []
+
+
 def test_an_old_comparison_does_not_count():
     tests = [swum("kick-25", 20, on="2026-09-20"), swum("kick-25-in-chute", 27, on="2026-06-01")]
     for day, pairs in ((date(2026, 6, 2), 0), (date(2026, 9, 21), 0), (None, 1)):

@@ -244,6 +244,14 @@ def test_what_stays_in_place_is_done_where_there_is_the_depth(
     assert found(own, (1,), pool=replace(FLAGGED, ends=ends)) == told
 
 
+def test_what_stays_in_place_is_told_at_the_end_that_they_leave_from() -> None:
+    held = drill(rep("crawl", 25, "easy"), dose=DRILLS["upright"].dose)
+    deep_ = drill(held, depth_m=DepthNeeded(least=3))
+    # a length before it, and it begins at the other end
+    told = [("crawl", False, "start", (1,), shallow(2.0, 3), False)]
+    assert found((*LAP[:1], *deep_), (1,)) == told
+
+
 def test_what_is_under_water_is_asked_the_policys_depth_and_its_own_where_that_is_more() -> None:
     own = drill(FIFTY, mode="underwater")
     assert found(own) == [("crawl", False, "start", (6,), shallow(1.0, 1.1), False)]
@@ -294,6 +302,7 @@ def test_backstroke_counts_unless_it_is_on_the_front() -> None:
     assert len(found(drill(rep("kick", 50, "all-out"), stroke="any"), pool=POOL)) == 2
     assert len(found(stroke, pool=POOL)) == 2
     assert len(found(drill(stroke, position="upright"), pool=POOL)) == 2
+    assert found(drill(stroke, stroke="freestyle", position="upright"), pool=POOL) == []
     assert found(drill(stroke, position="prone"), pool=POOL) == []
 
 

@@ -25,6 +25,11 @@ class PlacedPiece:
     reaches: Ends
 
 
+def in_order(ends: Ends) -> list[str]:
+    """Ends in the order in which they are told."""
+    return [end for end in ENDS if end in ends]
+
+
 def across(ends: Ends, lengths: Fraction) -> Ends:
     """Where one is who swims so many lengths from an end: there after an even number, at the other
     after an odd one; at either, as far as anyone knows, after part of a length.

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
-from almanac.arithmetic.lap_ends import BOTH, Ends, PlacedPiece, laps, placed_pieces
+from almanac.arithmetic.lap_ends import BOTH, Ends, PlacedPiece, in_order, laps, placed_pieces
 from almanac.arithmetic.start_limits import (
     BACKWARDS,
     Lack,
@@ -105,7 +105,7 @@ def _starts_misplaced(reps: tuple[Rep, ...], place: Place, rules: PoolRules) -> 
     for start in dict.fromkeys(starts_here(reps, place, rules.starts)):
         word = rules.starts[start.word]
         limits = start_limits(rules.policy, rules.level, word, start.taught)
-        for end in sorted(start.ends):
+        for end in in_order(start.ends):
             lacks: dict[Shortfall, list[int]] = {}
             for lane in place.lanes:
                 short = start_shortfall(place.pool, end, lane, word, limits)
@@ -139,12 +139,11 @@ def _piece_misplaced(
         yield Misplaced(rep.path, drill.id, False, place.end, place.lanes, lack)
     else:
         yield from _need(rep.path, drill.id, needed, own.begins, place, drill.travels)
-    bare = own.reaches & without_flags
-    if not bare or not (drill.is_on_back or (drill.is_backstroke and not drill.is_on_front)):
+    if not (drill.is_on_back or (drill.is_backstroke and not drill.is_on_front)):
         return
     hardest = max(piece.effort.start, piece.effort.end)
     if hardest > rules.policy.limit("back_without_flags_most"):
-        for end in sorted(bare):
+        for end in in_order(own.reaches & without_flags):
             lack = Shortfall(Lack.NO_FLAGS)
             yield Misplaced(rep.path, drill.id, False, end, place.lanes, lack)
 
@@ -157,7 +156,7 @@ def _need(
     """
     if needed.least is None and needed.most is None:
         return
-    ends = sorted(begins) if travels else [place.end]
+    ends = in_order(begins) if travels else [place.end]
     for end in ends:
         lacks: dict[Shortfall, list[int]] = {}
         for lane in place.lanes:
