@@ -192,6 +192,23 @@ def test_what_is_done_at_the_surface_is_not_told() -> None:
     assert not any(is_under(own, 5) for own in laid[:1] if isinstance(own, Rep))
 
 
+@pytest.mark.parametrize(
+    ("assume", "course", "rest_s"),
+    [
+        ("0:10", SHORT, 60 - 20),  # 25 m at 1.25 m/s: a touch that nobody has timed is no sooner
+        ("0:10", YARDS, 60 - 22.86 / 1.25),
+        ("0:30", SHORT, 60 - 30),
+    ],
+)
+def test_an_assumed_touch_that_comes_too_soon_is_not_believed(
+    assume: str, course: Course, rest_s: float
+) -> None:
+    dip = {"reps": 1, "distance": 25, "do": "kick", "effort": "easy", "sendoff": "1:00"}
+    laid = under({**dip, "assume": assume})
+    (own,) = under_water(laid, course, 1.25, clock(group([]), course).run(laid), 5)
+    assert own.rest_s == pytest.approx(rest_s)
+
+
 def test_a_send_off_that_is_too_tight_leaves_no_rest_and_pauses_count() -> None:
     laid = under(
         {"reps": 1, "distance": 50, "do": "kick", "effort": "easy", "sendoff": "0:10"},
