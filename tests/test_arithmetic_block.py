@@ -307,6 +307,7 @@ def test_a_taper_between_dates_is_taken_for_seven_days():
         written = block_of(full, eased, last, taper=dates)
         found = summarise_block(written, lambda id, on: practices[id], "quick").taper
         assert (found.against, found.before_m, found.during_m) == ((1,), 1200, metres)
+        assert found.weeks == ((2, 3) if until == 16 else (2,))
         assert found.cut == pytest.approx(1 - metres / 1200)
         assert found.light_days == light  # every day below the mean day in the water, 400 m
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from arithmetic_plans import club
 from arithmetic_world import (
     BENCHMARKS,
     DRILLS,
@@ -30,6 +31,7 @@ from almanac.arithmetic.summary import SetSummary, summarise
 from almanac.arithmetic.timing import Timing
 from almanac.model.effort_plans import Hold
 from almanac.model.knowledge import PaceRule
+from almanac.report.working_text import formula
 from almanac.units import COURSES, Course, parse_time
 
 
@@ -162,3 +164,15 @@ def test_another_pool_rounds_down_to_its_own_lengths(length: str, unit: int) -> 
     )
     assert summary.distance.value % unit == 0
     assert summary.distance.value > 0
+
+
+def test_each_lane_group_goes_as_far_as_it_comes() -> None:
+    # all out, from one test: quick 200 m in 80 × 2 ^ 1.08 = 169.1 s, slow 150 m in 100 × 1.5 ^ 1.08
+    # = 154.9 s and 175 m in 183.0 s
+    written = swim_set(by_time("2:50", do="crawl", effort="all-out"))
+    plain = swim_set({"reps": 4, "distance": 50, "do": "crawl", "effort": "easy"})
+    timing = Timing(club(written))
+    found = summarise(timing, written)
+    assert [found.of(name).distance.value for name in ("quick", "slow")] == [200, 150]
+    assert formula(found.of("quick").distance) == "200 m estimated, by time"
+    assert formula(summarise(timing, plain).distance) == "4 × 50"  # nothing of it is estimated

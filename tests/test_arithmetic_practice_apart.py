@@ -95,7 +95,12 @@ def test_stations_that_change_over_by_hand():
         Station(items=items(64, 100, "fins"), place="Lanes 1 to 3."),
         Station(items=items(150, 200), led_by="head-coach"),
     )
-    summary = run(PracticePart("main", stations=stations, change=30, talk=60))
+    changing = PracticePart("main", stations=stations, change=30, talk=60)
+    last = run(part(swim(sendoff=100)), changing)
+    assert [(row.stage.number, row.stage.turn) for row in last.sheet] == [
+        (1, None), (2, 1), (2, 1), (2, 2), (2, 2),
+    ]  # fmt: skip
+    summary = run(changing)
     assert by_group(summary) == {
         "quick": [(60, 139, 121), (290, 440, 0)],
         "slow": [(60, 260, 0), (290, 390, 50)],
