@@ -9,7 +9,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.model.swim_set import SwimSet
 from almanac.rounding import show_time
-from almanac.site.entry_times import times_of
+from almanac.site.entry_times import far, times_of
 from almanac.site.practice_times import lanes_in_use, times_of_practice
 from almanac.site.scaled_page import scaled_page
 from almanac.site.set_sizes import scale_of
@@ -54,6 +54,8 @@ def test_a_cut_is_a_size_that_the_set_offers_and_takes_what_its_page_says(
         for cut in cuts:
             (size,) = (own for own in sizes if own["number"] == cut.number)
             cells = {group: told for group, _, told in size["rows"]}
+            whole = far(analysis.summary(id), analysis.meant(swim_set))
+            assert swim_set.is_on_land or cut.distance != whole
             for group, takes in zip(analysis.catalogue.lane_groups, cut.takes, strict=True):
                 if takes:
                     assert show_time(abs(takes[0])) in cells[group]

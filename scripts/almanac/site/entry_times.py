@@ -12,10 +12,12 @@ from almanac.arithmetic.glance import drill_seconds
 from almanac.arithmetic.lanes import room_in_lane
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
+from almanac.arithmetic.swum import ByGroup
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.model.catalogue import Key
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
+from almanac.report.ways import distance_words
 from almanac.rounding import SECOND, half_up
 from almanac.site.set_sizes import scale_of, size_words, summary_of_size
 from almanac.units import COURSES
@@ -28,13 +30,14 @@ Takes = list[int]
 
 @dataclass(frozen=True)
 class Size:
-    """A set with fewer rounds or reps: how many, in words, and what it takes each lane group in
-    the set's own pool.
+    """A set with fewer rounds or reps: how many, in words, what it takes each lane group in the
+    set's own pool, and how far it then is, as ``far`` tells it.
     """
 
     number: int
     words: str
     takes: list[Takes]
+    distance: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -74,7 +77,15 @@ def _cuts(analysis: Analysis, swim_set: SwimSet) -> Iterator[Size]:
     for number in reversed(scale.offered()) if scale else ():
         if scale and number < scale.written:
             summary = summary_of_size(analysis, swim_set.id, number)
-            yield Size(number, size_words(scale, number), _by_group(analysis, summary))
+            distance = () if swim_set.is_on_land else far(summary, analysis.meant(swim_set))
+            words = size_words(scale, number)
+            yield Size(number, words, _by_group(analysis, summary), distance)
+
+
+def far(swum: ByGroup, meant: tuple[str, ...]) -> tuple[str, ...]:
+    """How far it is for each lane group that it is meant for; once, where all go as far."""
+    words = tuple(distance_words(swum.of(group)) for group in meant or (None,))
+    return words[:1] if len(set(words)) == 1 else words
 
 
 def _of_drill(analysis: Analysis, drill: Drill) -> Times:

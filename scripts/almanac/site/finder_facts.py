@@ -8,14 +8,13 @@ from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill
-from almanac.arithmetic.swum import ByGroup, Swum
+from almanac.arithmetic.swum import Swum
 from almanac.model.catalogue import Key
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import VOCABULARY_OF
-from almanac.report.ways import distance_words
-from almanac.site.entry_times import Times, times_of
+from almanac.site.entry_times import Times, far, times_of
 from almanac.site.practice_times import lanes_in_use, times_of_practice
 
 VOCABULARIES = {
@@ -133,7 +132,7 @@ class FinderFacts:
             times=self._times(swim_set),
             figure=self.pictures[chief.id] if chief else "",
             meant=meant,
-            distance=("on land",) if swim_set.is_on_land else _far(summary, meant),
+            distance=("on land",) if swim_set.is_on_land else far(summary, meant),
             own_pool="" if swim_set.is_on_land else str(swim_set.course),
         )
 
@@ -155,7 +154,7 @@ class FinderFacts:
             needs=tuple(need.gear for need in summary.gear),
             times=times_of_practice(catalogue, summary),
             meant=meant,
-            distance=_far(summary, meant),
+            distance=far(summary, meant),
             lanes=lanes_in_use(summary),
             own_pool=str(summary.pool.course),
         )
@@ -170,9 +169,3 @@ class FinderFacts:
             )
             for facet in ("position", "stroke", "effort")
         }
-
-
-def _far(swum: ByGroup, meant: tuple[str, ...]) -> tuple[str, ...]:
-    """How far it is for each lane group that it is meant for; once, where all go as far."""
-    words = tuple(distance_words(swum.of(group)) for group in meant or (None,))
-    return words[:1] if len(set(words)) == 1 else words

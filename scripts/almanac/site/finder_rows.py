@@ -45,7 +45,7 @@ def _row(
     yield "suits", [number["gear"][id] for id in fact.suits] if fact else []
     times = fact.times if fact else Times()
     yield "takes", times.takes
-    yield "cuts", [[cut.number, cut.words, cut.takes] for cut in times.cuts]
+    yield "cuts", [[cut.number, cut.words, cut.takes, cut.distance] for cut in times.cuts]
     yield "gear_s", times.gear_s
     yield "figure", fact.figure if fact else ""
     yield "meant", [number["group"][id] for id in fact.meant] if fact else []

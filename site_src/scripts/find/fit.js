@@ -15,7 +15,7 @@
  * @property {number | null} seconds all that it takes; null where that is not known
  * @property {number | null} least the same of its smallest size
  * @property {boolean} fits
- * @property {[number, string] | null} cut the number that it is cut to, and the same in words
+ * @property {[number, string, string[]] | null} cut the number that it is cut to, the same in words, and how far it then is
  * @property {boolean} isAssumed
  * @property {boolean} isForOthers whether it is written for none of my groups
  * @property {string} crowded how many in a lane there is room for, and how many there are; "" where there is room
@@ -68,12 +68,12 @@ function slowest(takes, data, held, groups) {
 const before = (data, { kind, gearS }) => (kind === PRACTICE ? 0 : Math.max(data.talk_s, gearS));
 
 /** The smaller sizes of a set that are known and have room, the largest first.
- * @type {(data: Data, entry: Entry, held: Held, groups: Group[], pool: string) => {number: number, words: string, seconds: number}[]} */
+ * @type {(data: Data, entry: Entry, held: Held, groups: Group[], pool: string) => {number: number, words: string, seconds: number, distance: string[]}[]} */
 function sizes(data, entry, held, groups, pool) {
   const cuts = entry.ownPool === pool || !entry.ownPool ? entry.cuts : [];
-  return cuts.flatMap(([number, words, takes]) => {
+  return cuts.flatMap(([number, words, takes, distance]) => {
     const own = slowest(takes, data, held, groups);
-    return own ? [{ number, words, seconds: before(data, entry) + own.seconds }] : [];
+    return own ? [{ number, words, seconds: before(data, entry) + own.seconds, distance }] : [];
   });
 }
 
@@ -106,17 +106,17 @@ export function fitOf(data, entry, held) {
     return { seconds: null, least: null, fits: false, cut: null, isAssumed: false, isForOthers, crowded: "" };
   }
   const most = held.minutes ? 60 * held.minutes : Infinity;
-  const full = { number: 0, words: "", seconds: before(data, entry) + whole.seconds };
+  const full = { number: 0, words: "", seconds: before(data, entry) + whole.seconds, distance: entry.distance };
   const every = [full, ...sizes(data, entry, held, groups, pool)];
   const chosen = every.find((own) => own.seconds <= most);
-  const { seconds, number, words } = chosen ?? full;
+  const { seconds, number, words, distance } = chosen ?? full;
   return {
     ...whole,
     isForOthers,
     least: Math.min(...every.map((own) => own.seconds)),
     fits: !isTooWide(entry, held) && chosen !== undefined,
     seconds,
-    cut: number ? [number, words] : null,
+    cut: number ? [number, words, distance] : null,
   };
 }
 

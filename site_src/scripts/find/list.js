@@ -25,7 +25,7 @@
  * @property {string} ownPool
  * @property {string[]} meant lane groups
  * @property {number[][][]} takes by pool and lane group
- * @property {[number, string, number[][]][]} cuts
+ * @property {[number, string, number[][], string[]][]} cuts each with what it takes, and how far it then is
  * @property {number} gearS
  * @property {string[]} needs
  * @property {string[]} suits

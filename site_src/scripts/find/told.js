@@ -29,9 +29,10 @@ export function teller(data) {
     swimmers ? `${swimmers} swimmers` : "",
   ].filter(Boolean).join(", ");
 
-  /** How far an entry goes for the first of my groups that it is meant for.
-   * @type {(entry: Entry, groups: string[]) => string} */
-  const far = ({ distance, meant }, groups) => {
+  /** How far an entry goes, cut as it is, for the first of my groups that it is meant for.
+   * @type {(entry: Entry, fit: Fit, groups: string[]) => string} */
+  const far = ({ distance: whole, meant }, { cut }, groups) => {
+    const distance = cut?.[2] ?? whole;
     const at = meant.findIndex((group) => groups.includes(group));
     return distance[distance.length > 1 ? Math.max(at, 0) : 0] ?? "";
   };
@@ -91,7 +92,7 @@ export function teller(data) {
       }
       const squads = [...new Set(mine(entry.meant).map(({ squad }) => squad))].join(", ");
       return [
-        clock || (fit.isForOthers ? "" : "no computed time"), far(entry, held.groups), carried(entry, held), lanes(entry, held),
+        clock || (fit.isForOthers ? "" : "no computed time"), far(entry, fit, held.groups), carried(entry, held), lanes(entry, held),
         fit.crowded, fit.isForOthers ? `for ${squads}` : "",
       ].filter(Boolean).join(" · ");
     },
