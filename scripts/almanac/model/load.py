@@ -56,8 +56,7 @@ def load(
     reader = EntryReader(root, store, contents)
     files, findings = entry_files(root)
     documents: dict[Key, Document] = {}
-    for entry_file in files:
-        document, said = reader.read(entry_file)
+    for entry_file, (document, said) in reader.read_all(files).items():
         findings += said
         if document is not None:
             documents.setdefault((entry_file.kind, entry_file.id), document)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import Any
 
 from almanac.findings import Finding
+from almanac.second_process import shared
 from almanac.source.document_store import DocumentStore, Remembered
 from almanac.source.files import EntryFile
 from almanac.source.paths import unreadable
@@ -13,6 +15,12 @@ from almanac.source.reader import Document, read
 from almanac.source.snapshot import read_at_most
 from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
+
+Read = tuple[Document | None, list[Finding]]
+
+
+def _text(raw: bytes) -> str:
+    return raw.decode("utf-8").removeprefix("\ufeff")
 
 
 class EntryReader:
@@ -32,10 +40,23 @@ class EntryReader:
         self._raw: dict[str, bytes] = {}
         self._remembered: dict[str, Remembered] = {}
 
-    def read(self, entry_file: EntryFile) -> tuple[Document | None, list[Finding]]:
+    def read(self, entry_file: EntryFile) -> Read:
         """The document of a file, None where nothing sound can be made of it; and the findings on
         its YAML.
         """
+        return self.read_all([entry_file])[entry_file]
+
+    def read_all(self, files: Sequence[EntryFile]) -> Mapping[EntryFile, Read]:
+        """The same of each file, in their order. Those that are read anew, two processes share."""
+        given = {one: self._at_hand(one) for one in files}
+        new = shared([one for one, own in given.items() if own is None], self._read_anew)
+        found: dict[EntryFile, Read] = {}
+        for one, own in given.items():
+            found[one] = own or self._document(one.file, *new[one])
+        return found
+
+    def _at_hand(self, entry_file: EntryFile) -> Read | None:
+        """What is known without reading a file's YAML; None where that is to be done."""
         file = entry_file.file
         try:
             raw = self._contents.get(file)
@@ -44,10 +65,18 @@ class EntryReader:
             return None, [unreadable(file, "file", problem.strerror)]
         self._raw[file] = raw
         found = self._store.find(entry_file.kind, raw) if self._store else None
-        if found is not None:
-            self._remembered[file] = found
-            return Document(file, raw.decode("utf-8").removeprefix("\ufeff"), found.data), []
-        document, findings = read(raw, file)
+        if found is None:
+            return None
+        self._remembered[file] = found
+        return Document(file, _text(raw), found.data), []
+
+    def _read_anew(self, entry_file: EntryFile) -> tuple[dict[str, Any] | None, list[Finding]]:
+        """The data of a file without its text, which the first process has already."""
+        document, findings = read(self._raw[entry_file.file], entry_file.file)
+        return document.data if document else None, findings
+
+    def _document(self, file: str, data: dict[str, Any] | None, findings: list[Finding]) -> Read:
+        document = None if data is None else Document(file, _text(self._raw[file]), data)
         if findings:
             del self._raw[file]
         return document, findings

@@ -47,8 +47,9 @@ _DENIES = re.compile(
 
 def names_a_start(text: str) -> bool:
     """Whether a text asks for a start from above the water, head first or feet first."""
-    return names_a_dive(text) or any(
-        _JUMP.search(one) and not _DENIES.search(one) for one in _SENTENCE.split(text)
+    return names_a_dive(text) or (
+        _JUMP.search(text) is not None  # of most texts that is all
+        and any(_JUMP.search(one) and not _DENIES.search(one) for one in _SENTENCE.split(text))
     )
 
 

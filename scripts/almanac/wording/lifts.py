@@ -19,4 +19,6 @@ _CLAUSE = re.compile(r"[.;:!?]|, (?:and|but|then|or)? ?")
 
 def names_a_lift(text: str) -> bool:
     """Whether a text asks for a lift. A denial excuses its own clause."""
-    return any(_LIFTS.search(one) and not _DENIES.search(one) for one in _CLAUSE.split(text))
+    return _LIFTS.search(text) is not None and any(
+        _LIFTS.search(one) and not _DENIES.search(one) for one in _CLAUSE.split(text)
+    )
