@@ -20,7 +20,8 @@ from almanac.commands.outcome import (
     root_of,
     today,
 )
-from almanac.commands.shared import CheckedCatalogue, load_and_check, rubbish_left
+from almanac.commands.rubbish import rubbish_left
+from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.progress import Told, shown_on, unseen
 from almanac.publish.build import build_site

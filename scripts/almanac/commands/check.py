@@ -11,6 +11,7 @@ from pathlib import Path
 
 from almanac.cache import Cache
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
+from almanac.commands.rubbish import rubbish_left
 from almanac.findings import FORMATS, Findings
 from almanac.source.snapshot import Snapshot, snapshot
 
@@ -57,6 +58,7 @@ def check_root(root: Path, today: date) -> Findings:
     return findings
 
 
+@rubbish_left()  # until all that was worked out has gone again
 def _check(root: Path, today: date, seen: Snapshot) -> Findings:
     # What works out a catalogue takes longer to import than a catalogue without a change to check.
     from almanac.commands.shared import load_and_check

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -12,6 +9,7 @@ from pathlib import Path
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.commands.outcome import ERRORS, FINE, root_of
+from almanac.commands.rubbish import rubbish_left
 from almanac.findings import Finding, worst_first
 from almanac.model.load import Loaded, load
 from almanac.source.document_store import DocumentStore
@@ -30,20 +28,6 @@ class CheckedCatalogue:
     def exit_code(self) -> int:
         """1 where a finding is an error, else 0."""
         return ERRORS if any(finding.is_error for finding in self.findings) else FINE
-
-
-@contextmanager
-def rubbish_left() -> Iterator[None]:
-    """Nothing looks for rubbish: nearly all that a check or a build makes stays until its end, and
-    each look goes through all of it, in both processes, which then share no memory any more.
-    """
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 @rubbish_left()
