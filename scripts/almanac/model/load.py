@@ -23,6 +23,7 @@ from almanac.source.files import EntryFile, entry_files
 from almanac.source.forms import other_form
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
+from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
 
 
@@ -96,8 +97,15 @@ def _checked(
     """Each document held against its schema, as it was found before where that still holds."""
     known = {key: reader.known(document, shapes) for key, document in documents.items()}
     new = [key for key, found in known.items() if found is None]
-    checked = shared(new, lambda key: shapes.check(documents[key], key[0]))
+    checked = shared(new, lambda key: _held(documents[key], key[0], shapes))
     return {key: found or checked[key] for key, found in known.items()}
+
+
+def _held(document: Document, kind: str, shapes: Shapes) -> Validated:
+    said = shapes.check(document, kind)
+    if said.sound and not _is_stub(document.data):
+        said.style += style_findings(document, kind)
+    return said
 
 
 def kind_of_file(path: Path) -> str:

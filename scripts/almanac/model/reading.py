@@ -13,7 +13,6 @@ from almanac.source.files import EntryFile
 from almanac.source.paths import unreadable
 from almanac.source.reader import Document, read
 from almanac.source.snapshot import read_at_most
-from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
 
 Read = tuple[Document | None, list[Finding]]
@@ -95,9 +94,7 @@ class EntryReader:
         found = self._remembered.get(document.file)
         if found is not None and said.asked is found.asked:
             return []
-        is_stub = "moved_to" in document.data
-        findings = [] if is_stub else list(style_findings(document, kind))
         raw = self._raw.get(document.file)
-        if self._store and raw is not None and not (findings or said.findings or said.moved):
+        if self._store and raw is not None and not (said.style or said.findings or said.moved):
             self._store.keep(kind, raw, Remembered(document.data, said.asked))
-        return findings
+        return said.style

@@ -30,11 +30,12 @@ from almanac.units import TimeError, parse_time, parse_whole_time
 
 @dataclass
 class Validated:
-    """What one document gave: findings; by (path, old id) the id that replaced it; and what was
-    asked of the names.
+    """What one document gave: findings; by (path, old id) the id that replaced it; what was asked
+    of the names; and, of a sound one, what has one right answer in how it is written.
     """
 
     findings: list[Finding] = field(default_factory=list)
+    style: list[Finding] = field(default_factory=list)
     moved: dict[tuple[DataPath, str], str] = field(default_factory=dict)
     asked: Mapping[Question, Answer] = field(default_factory=dict)
 

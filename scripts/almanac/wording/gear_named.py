@@ -22,6 +22,7 @@ _LETS_GO = re.compile(
 )
 _CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
 _LEAST_LETTERS = 3
+_LONG = 6  # letters of a first word: enough to tell it by, whatever follows
 
 
 class GearNames:
@@ -37,6 +38,11 @@ class GearNames:
         by_length = sorted(self._ids, key=len, reverse=True)
         every = "|".join(map(re.escape, by_length)) or r"(?!)"
         self._pattern = re.compile(rf"\b{_USES}{_BETWEEN} ({every})s?\b")
+        firsts = {name.split(" ")[0] for name in self._ids}
+        self._begin = [
+            (size, {first[:size] for first in firsts if (len(first) < _LONG) == (size < _LONG)})
+            for size in (_LEAST_LETTERS, _LONG)
+        ]
         self._cores = [
             name for name in by_length if not any(own in name for own in by_length if own != name)
         ]
@@ -46,6 +52,9 @@ class GearNames:
         is excused.
         """
         written = text.lower()
+        words = written.split(" ")
+        if all(begin.isdisjoint([one[:size] for one in words]) for size, begin in self._begin):
+            return
         if not any(core in written for core in self._cores):
             return
         for clause in _CLAUSE.split(written):
