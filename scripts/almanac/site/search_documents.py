@@ -18,6 +18,7 @@ from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
+from almanac.model.published import Source
 from almanac.model.swim_set import Distance, Item, Reps, Round, SwimSet
 from almanac.model.vocabularies import HAZARDS
 from almanac.site.entry_facts import fact_of
@@ -92,13 +93,18 @@ def document_of(catalogue: Catalogue, entry: Entry) -> Document:
         location=page_of(entry),
         kind=entry.kind,
         title=entry.title,
-        also="; ".join(entry.also_called),
+        also="; ".join([*entry.also_called, *_cited(entry)]),
         tags="; ".join(_tags(catalogue, entry, own)),
         summary=entry.summary,
         fact=fact_of(catalogue, entry),
         asked="; ".join([*entry.asked_as, *_reps(entry)]),
         text=_once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
     )
+
+
+def _cited(entry: Entry) -> list[str]:
+    """A source is asked for by its authors."""
+    return [entry.cited] if isinstance(entry, Source) else []
 
 
 def _tags(catalogue: Catalogue, entry: Entry, data: Mapping[str, Any]) -> list[str]:
