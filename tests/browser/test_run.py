@@ -127,6 +127,26 @@ def test_ninety_minutes_a_frozen_page_and_a_reload_move_nothing(
     expect(at_six.locator(".row-rep")).to_contain_text("of 95")
 
 
+def test_without_times_it_is_a_list_with_a_clock_and_a_reload_leaves_no_wait(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
+    context.unroute("**/run/practices/two-lanes.json")
+    block = {"item": 1, "reps": 4, "every": None, "target": None, "rest": None}
+    part = PRACTICE["parts"][0] | {"crews": {"b": {"blocks": [block, block | {"item": 0}]}}}
+    served(context, PRACTICE | {"parts": [part], "crews": PRACTICE["crews"][1:], "cuts": []})
+    begin(at_six, server)
+    expect(at_six.locator(".run-ends")).to_have_text(re.compile("^ends from"))
+    press(at_six, at_six.locator(".run-main"))
+    at_six.clock.run_for(20_000)
+    for _ in range(2):
+        expect(at_six.locator(".row-rep")).to_contain_text("no time known")
+        expect(at_six.locator(".row-line")).to_have_text("300 Easy swim")  # is next, by a tap
+        expect(at_six.locator(".run-main")).to_contain_text("Go")
+        at_six.reload()
+        expect(at_six.locator(".run-row")).to_have_count(1)
+        at_six.clock.run_for(1100)
+
+
 def test_a_clock_that_was_moved_is_asked_about(at_six: Page, server: Server) -> None:
     begin(at_six, server)
     go(at_six)
@@ -148,11 +168,16 @@ def test_stop_is_one_press_in_every_state(at_six: Page, server: Server) -> None:
     stop_and_back(at_six, "running")
     press(at_six, at_six.locator(".run-main"))
     stop_and_back(at_six, "held")
-    for names in (["Change"], ["Change", "Pass it on"], ["Change", "Lock touch"]):
+    for names in (
+        ["Change"],
+        ["Change", "Pass it on"],
+        ["Change", "Lock touch"],
+        ["Change", "More ↓", "Helper’s page"],
+    ):
         for name in names:
             tap(at_six, name)
         stop_and_back(at_six, names[-1])
-    assert [change["do"] for change in changes(at_six)].count("stop") == 6
+    assert [change["do"] for change in changes(at_six)].count("stop") == 7
 
 
 def stop_and_back(page: Page, state: str) -> None:
