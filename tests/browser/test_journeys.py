@@ -105,6 +105,7 @@ def test_doors_lead_somewhere_without_scripts(server: Server, browser: Browser) 
         assert page.locator("article a:visible").count() > 4
     page.goto(server.address + "find.html")
     page.get_by_text("By gear").last.click()
+    page.locator("article .list > summary").first.click()
     page.locator("article ul.entries a").first.click()
     assert page.locator("h1").count() == 1
     context.close()

@@ -32,6 +32,7 @@ from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, co
 from almanac.report.shown import others, shown
 from almanac.site.block_charts import chief_charts, spread_charts, week_bars
 from almanac.site.entry_page import entry_page, findings_on
+from almanac.site.kept_days import done_of_days
 from almanac.site.kept_rows import kept_rows
 from almanac.site.links import Link, Page, is_listed, link
 from almanac.site.preferences import preferences
@@ -60,6 +61,7 @@ def block_page(
         efforts=effort_legend(catalogue),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
         weeks=weeks,
+        done=done_of_days(groups),
         days=list(zip(*(week["days"] for week in weeks), strict=True)),
         kept_columns=heads("block", "kept", "kept"),
         groups=[_group(catalogue, id, own) for id, own in groups.items()],

@@ -11,16 +11,19 @@ from almanac.model.swim_set import SwimSet
 from almanac.report.ways import distance_words
 from almanac.site.links import Link, Page, link
 
-_MOST_IN_SIGHT = 50
+_MOST_IN_SIGHT = 20  # rows of a title and a line each: three screens of a phone
+_MOST_OPEN = 12
 
 
 def list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
-    """A page of lists, without the sections that hold none. Where they are long, all but the first
-    section are folded.
+    """A page of lists, without the sections that hold none. Where they are long, all sections are
+    folded, but a short one that comes first.
     """
     shown = [part for part in sections if part["lists"]]
     is_long = len(shown) > 1 and sum(part["count"] for part in shown) > _MOST_IN_SIGHT
+    opens = bool(shown) and shown[0]["count"] <= _MOST_OPEN
     context = {"title": title, "summary": summary, "sections": shown, "is_long": is_long}
+    context["opens"] = opens
     return Page(file, "list", context)
 
 
