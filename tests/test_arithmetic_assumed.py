@@ -153,6 +153,7 @@ def test_assumed_tests_of_one_activity_make_its_line_shortest_first():
     )
     line = paces(replace(group({}), assume=assume)).line("kick-25", SHORT)
     assert line.assumed and [point.seconds for point in line.points] == [47, 210]
+    assert not line.stale  # what was never swum is never old
 
 
 def test_a_line_of_assumed_tests_of_two_pools_is_of_another_course_in_each():

@@ -46,6 +46,7 @@ from almanac.arithmetic.block_days import DAYS, SessionPlan, day_of_all
 from almanac.arithmetic.block_workings import taper_cut, taper_light_days
 from almanac.arithmetic.taper import Taper
 from almanac.arithmetic.training_load import Deviation
+from almanac.arithmetic.week_change import WeekOfBlock, load_change
 from almanac.model.block import Day, Session, TaperDates, Week
 from almanac.model.log import Log
 from almanac.model.policy import DayCount
@@ -424,6 +425,14 @@ def test_nothing_is_said_of_light_weeks_nor_after_a_holiday_or_a_taper():
     found = summarise_block(block_of(*weeks), lambda id, on: HUNDRED, "quick", rules)
     told = [by_name("block", "week", of)["load change"].value for of in weeks_of(found)]
     assert told == [None, None, 1, None, 1, None, None, None, None]
+
+
+def test_without_a_least_load_the_lightest_week_counts():
+    light = whole({"mon": Day(minutes=1, rating=0.5)})
+    found = block(light, light)
+    first, second = found.weeks
+    assert load_change(WeekOfBlock(second, (first,))).value == 0
+    assert [week["load"] for week in changes(found)] == [None, 0]
 
 
 # When drills and goals come.
