@@ -8,7 +8,7 @@ what somebody found, and not what to do.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
 from typing import Any, NamedTuple
@@ -31,10 +31,11 @@ class Text(NamedTuple):
     tells: bool = False
 
 
-def texts_of(kind: str, id: str, data: Mapping[str, Any]) -> Iterator[Text]:
+def texts_of(kind: str, id: str, data: Mapping[str, Any]) -> list[Text]:
     """Every text of an entry, its id first."""
-    yield Text((), id)
-    yield from _root(kind).texts(data, ())
+    found = [Text((), id)]
+    _root(kind).gather(data, (), found)
+    return found
 
 
 @cache
@@ -84,21 +85,21 @@ class _Shape:
     kind: str
     pieces: _Pieces
 
-    def texts(self, value: Any, path: DataPath) -> Iterator[Text]:
-        """Every text inside a value at a path."""
+    def gather(self, value: Any, path: DataPath, found: list[Text]) -> None:
+        """Add every text inside a value at a path to those that were found."""
         if isinstance(value, str):
             if self._is_text:
-                yield Text(path, value, tells=self._tells)
-        elif isinstance(value, Mapping):
+                found.append(Text(path, value, tells=self._tells))
+        elif isinstance(value, dict):
             for key, inner in value.items():
                 here = (*path, key)
                 shape, coined = self._under(key)
                 if coined is not None and isinstance(key, str):
-                    yield Text(here, key, True, coined)
-                yield from shape.texts(inner, here)
+                    found.append(Text(here, key, True, coined))
+                shape.gather(inner, here, found)
         elif isinstance(value, list):
             for number, inner in enumerate(value):
-                yield from self._items.texts(inner, (*path, number))
+                self._items.gather(inner, (*path, number), found)
 
     @cached_property
     def _is_text(self) -> bool:

@@ -24,17 +24,19 @@ _BETWEEN = {"to", "then", "and", "down", "every", "on", "into", ","}
 def tokens(text: str) -> tuple[Token, ...]:
     """The tokens of a text, with the meanings of words, phrases and amounts."""
     found = plain_tokens(text)
-    if any(token.value is not None for token in found):
+    if [token for token in found if token.value is not None]:
         found = _with_series(_with_amounts(_with_compounds(found)))
-    return tuple([token for token in found if token is not JOINT])
+    return tuple([token for token in found if token is not JOINT] if JOINT in found else found)
 
 
 def _with_compounds(found: list[Token]) -> list[Token]:
     """Twenty-five as one number."""
     out: list[Token] = []
     for token in found:
-        tens = next((one for one in reversed(out) if one is not JOINT), None)
-        if tens and tens.text in _TENS and token.text in _UNITS_IN_WORDS:
+        tens = None
+        if token.text in _UNITS_IN_WORDS:
+            tens = next((one for one in reversed(out) if one is not JOINT), None)
+        if tens and tens.text in _TENS:
             while out[-1] is JOINT:
                 out.pop()
             value = (tens.value or 0) + (token.value or 0)
@@ -82,6 +84,8 @@ def _with_series(found: list[Token]) -> list[Token]:
     """Three numbers or more that rise or fall ("5-4-3", "three, five, seven") as one token; two
     where it is said that they go down.
     """
+    if sum([token.value is not None for token in found]) < 2:
+        return found
     out: list[Token] = []
     at = 0
     while at < len(found):
