@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import Any
 
 from almanac.kinds import KINDS
@@ -28,16 +28,22 @@ def _said(catalogue: Catalogue, entry: Entry) -> str:
     )
 
 
-def strings(value: Any) -> Iterator[str]:
+def strings(value: Any) -> list[str]:
     """Every text inside data, wherever it stands: sentences, words and ids."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, Mapping):
-        for inner in value.values():
-            yield from strings(inner)
-    elif isinstance(value, list):
-        for inner in value:
-            yield from strings(inner)
+    found: list[str] = []
+
+    def gather(value: Any) -> None:
+        if isinstance(value, str):
+            found.append(value)
+        elif isinstance(value, dict):
+            for inner in value.values():
+                gather(inner)
+        elif isinstance(value, list):
+            for inner in value:
+                gather(inner)
+
+    gather(value)
+    return found
 
 
 def sentences(value: Any) -> Iterator[str]:

@@ -34,7 +34,7 @@ def starter_text(analysis: Analysis) -> Iterator[Problem]:
         if entry.kind not in own:
             continue
         data = analysis.catalogue.documents[entry.kind, entry.id].data
-        for path, names, text in _texts(data, (), ()):
+        for path, names, text in _texts(data):
             if _is_like(text, own[entry.kind].get(names, ())) or _ending_off(text) in everywhere:
                 shown = text if len(text) <= _MOST_SHOWN else f"{text[: _MOST_SHOWN - 1]}…"
                 message = f"this is still the starter's sentence: '{shown}'"
@@ -68,16 +68,22 @@ def _plain(text: str) -> str:
     return " ".join(_BETWEEN_WORDS.split(text.casefold())).strip()
 
 
-def _texts(value: Any, path: DataPath, names: DataPath) -> Iterator[tuple[DataPath, DataPath, str]]:
-    """Every text below a value: its path, the names alone on the way to it, and what it says."""
-    if isinstance(value, str):
-        yield path, names, value
-    elif isinstance(value, dict):
-        for key, inner in value.items():
-            yield from _texts(inner, (*path, key), (*names, key))
-    elif isinstance(value, list):
-        for number, inner in enumerate(value):
-            yield from _texts(inner, (*path, number), names)
+def _texts(data: Any) -> list[tuple[DataPath, DataPath, str]]:
+    """Every text in data: its path, the names alone on the way to it, and what it says."""
+    found: list[tuple[DataPath, DataPath, str]] = []
+
+    def gather(value: Any, path: DataPath, names: DataPath) -> None:
+        if isinstance(value, str):
+            found.append((path, names, value))
+        elif isinstance(value, dict):
+            for key, inner in value.items():
+                gather(inner, (*path, key), (*names, key))
+        elif isinstance(value, list):
+            for number, inner in enumerate(value):
+                gather(inner, (*path, number), names)
+
+    gather(data, (), ())
+    return found
 
 
 @warns("review-ahead")

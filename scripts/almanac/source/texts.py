@@ -8,7 +8,7 @@ what somebody found, and not what to do.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
 from typing import Any, NamedTuple
@@ -31,11 +31,11 @@ class Text(NamedTuple):
     tells: bool = False
 
 
-def texts_of(kind: str, id: str, data: Mapping[str, Any]) -> list[Text]:
+def texts_of(kind: str, id: str, data: Mapping[str, Any]) -> Iterator[Text]:
     """Every text of an entry, its id first."""
     found = [Text((), id)]
     _root(kind).gather(data, (), found)
-    return found
+    return iter(found)
 
 
 @cache
