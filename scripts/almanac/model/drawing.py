@@ -42,6 +42,10 @@ POSTURES = (
     "kneeling",
     "plank",
     "bridge",
+    "press-up",
+    "side-bridge",
+    "sitting-on-heels",
+    "track-stance",
 )
 WALLS = (
     "coming-in",
@@ -54,6 +58,8 @@ WALLS = (
     "flight",
     "on-block",
     "at-back",
+    "on-edge",
+    "entry",
 )
 FACES = ("in", "out", "to-you", "away")
 HANDS = (
@@ -92,6 +98,7 @@ MARKS = (
     "towel",
 )
 GEAR = (
+    "ankle-band",
     "drag-socks",
     "fins",
     "hand-paddles",

@@ -30,6 +30,11 @@ SLIPS = (
     "legs-split",
     "knees-wide",
     "one-foot-out",
+    "feet-slide",
+    "runs-deep",
+    "falls-flat",
+    "tips-forward",
+    "climbs",
 )
 PLACES = ("head", "waist", "hip", "knee", "foot", "elbow", "hand", "far-foot", "far-hand")
 

@@ -36,7 +36,7 @@ def title_words(spec: PoseSpec) -> str:
     """The figure's title."""
     if spec.hold == "hung":
         return "Body figure: in the backstroke start at the wall"
-    if spec.hold in ("gathered", "tucked", "flying", "blocked"):
+    if spec.hold in OWN_ARMS:
         return f"Body figure: {HOLD_WORDS[spec.hold]}"
     if spec.hold == "planted":
         return f"Body figure: {_lying_words(spec)}, feet on the wall, ready to push"
@@ -169,7 +169,7 @@ def _body(held: Pose) -> str:
     spec = held.spec
     if spec.hold == "hung":
         return f"at the wall, {HOLD_WORDS['hung']}"
-    if spec.hold in ("gathered", "tucked", "flying", "blocked"):
+    if spec.hold in OWN_ARMS:
         return HOLD_WORDS[spec.hold]
     if spec.hold == "planted":
         return f"{_lying_words(spec)} under water, {HOLD_WORDS['planted']}"
@@ -190,7 +190,8 @@ def _body(held: Pose) -> str:
 def _heading(spec: PoseSpec) -> str:
     if spec.hold in ("seated", "hung"):
         return "facing left"
-    lying = spec.posture.startswith("lying") or spec.posture in ("plank", "bridge")
+    along = ("plank", "bridge", "press-up", "side-bridge")
+    lying = spec.posture.startswith("lying") or spec.posture in along
     upright = spec.hold in ("upright", "wading") or (spec.hold == "posed" and not lying)
     return "facing right" if upright else "head to the right"
 

@@ -24,7 +24,8 @@ RING = 0.09
 OVER_HEAD = {"water-cup": 0.12, "snorkel": 0.18}
 OVER_WATER = {"flags": 0.38, "block": 0.45, "rolls": 0.32, "eyes-shut": 0.24}
 _TALL_POSTURES = ("standing", "standing-on-toes")
-_HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench")
+_HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench", "track-stance")
+_ABOVE_WATER = ("flying", "blocked", "edged", "entering")
 
 
 @dataclass(frozen=True)
@@ -57,6 +58,8 @@ _FRAMES = {
     "tucked": Frame(LOW, 40.0, 170.0),
     "flying": Frame(176.0, 118.0, 150.0),
     "blocked": Frame(TALL, 150.0, 130.0),
+    "edged": Frame(176.0, 126.0, 140.0),
+    "entering": Frame(176.0, 126.0, 150.0),
 }
 
 
@@ -165,7 +168,7 @@ def _box_without_ring(held: Pose, gear: tuple[str, ...]) -> Box:
         left, right = (left, face + 0.12) if held.wall[1] == "ahead" else (face - 0.14, right)
     over = max((OVER_HEAD[word] for word in gear if word in OVER_HEAD), default=0.04)
     over = max([over, *(OVER_WATER[mark] - held.top for mark in spec.marks if mark in OVER_WATER)])
-    over += 0.06 if spec.hold in ("flying", "blocked") else 0.0
+    over += 0.06 if spec.hold in _ABOVE_WATER else 0.0
     under = 0.13 if "fins" in gear else 0.03 if "drag-socks" in gear else 0.0
     if held.above:
         rope = 0.27 if "rope" in spec.marks else 0.0
@@ -186,7 +189,7 @@ def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
         return -0.25, max(end, 0.3)
     if hold == "seated":
         return -0.66, max(end, 0.45)
-    if hold in ("posed", "gathered", "tucked", "flying", "blocked"):
+    if hold in ("posed", "gathered", "tucked", *_ABOVE_WATER):
         return min(held.span[0] - 0.05, -0.25), max(held.span[1] + 0.05, end, 0.25)
     if held.spec.arms == "board" or "kickboard" in gear:
         end += 0.2 if held.spec.hands == "long-grip" else 0.15

@@ -97,6 +97,13 @@ def pull_buoy(held: Pose, view: View) -> list[Layer]:
     return [(BETWEEN_LEGS, [path("gear", chain(lobes), paint_order="stroke", stroke_width=2)])]
 
 
+def ankle_band(held: Pose, view: View) -> list[Layer]:
+    """A band that ties the ankles; it lies where the still legs are."""
+    near, far = held.skeleton.near_leg, held.skeleton.far_leg
+    ends = [view.disc(between(leg.knee, leg.ankle, 0.88), 0.026) for leg in (far, near)]
+    return [(ON_HEAD, [path("gear", chain(ends), paint_order="stroke", stroke_width=2)])]
+
+
 def water_cup(held: Pose, view: View) -> list[Layer]:
     """A cup of water upright on the forehead; on top of a head whose face does not look up."""
     forehead = head_place(held.skeleton, 0.35, 0.88)
@@ -130,6 +137,7 @@ def snorkel(held: Pose, view: View) -> list[Layer]:
 
 Draw = Callable[[Pose, View], list[Layer]]
 DRAWN: dict[str, Draw] = {
+    "ankle-band": ankle_band,
     "drag-socks": drag_socks,
     "fins": fins,
     "hand-paddles": hand_paddles,

@@ -52,6 +52,9 @@ def kickboard(held: Pose, view: View) -> list[Layer]:
     leading = max((bones.near_arm, bones.far_arm), key=lambda arm: arm.fingertip.x)
     if word == "holding-gear" and held.spec.lie == "prone" and held.spec.hold == "lying":
         return [(UNDER_HANDS, _board(view, leading.fingertip.plus(_UP, -0.03), _UP))]
+    if word == "crossed" and held.spec.lie == "supine":
+        chest = between(bones.hip, bones.shoulder, 0.62).plus(_UP, 0.075)
+        return [(OVER_BODY, _board(view, chest, _ALONG))]
     if word == "holding-gear":
         return [(OVER_BODY, _board(view, _hands(held), _ALONG))]
     if word not in ("board", "one-extended", "streamline"):

@@ -18,6 +18,8 @@ _BY_STANCE: dict[Stance, dict[str, Pair]] = {
         "waiting": (Arm(177, 2, spread=-3), Arm(0, 6)),
         "throw": (Arm(-16, 24), Arm(172, 4, spread=-3)),
         "at-hips": (Arm(14, 8), Arm(-4, 6)),
+        "fists": (Arm(-136, 82, spread=38), Arm(-6, 6)),
+        "sculling-ahead": (Arm(164, 14, spread=14), Arm(158, 18, spread=14)),
         "sitting": (Arm(97, 2), Arm(-140, 78, spread=45)),
     },
     "prone": {

@@ -15,6 +15,7 @@ from almanac.drawing.swimmer.geometry import Axes, Point, axes
 from almanac.drawing.swimmer.inverse_kinematics import arm_to, flexion_of, leg_to
 from almanac.drawing.swimmer.kicks import legs
 from almanac.drawing.swimmer.pose_spec import PoseSpec
+from almanac.drawing.swimmer.propped import on_heels, press_up, side_bridge, track_stance
 from almanac.drawing.swimmer.segments import FOOT_HEIGHT, THIGH, TRUNK, Arm, Leg, Posture
 
 SEAT = 0.232
@@ -243,4 +244,8 @@ _POSTURES: dict[str, Callable[[PoseSpec], Posture]] = {
     "kneeling": _kneeling,
     "plank": _plank,
     "bridge": _bridge,
+    "press-up": press_up,
+    "side-bridge": side_bridge,
+    "sitting-on-heels": on_heels,
+    "track-stance": track_stance,
 }

@@ -38,6 +38,7 @@ SETTING_WORDS = {
     "on-land": "on dry ground",
 }
 GEAR_WORDS = {
+    "ankle-band": "a band round both ankles",
     "drag-socks": "drag socks on the feet",
     "parachute": "a parachute behind on a line from a belt",
     "stretch-cord": "a stretch cord from a belt to the wall behind",
@@ -63,6 +64,10 @@ POSTURE_WORDS = {
     "kneeling": "kneeling on one knee, the other foot ahead",
     "plank": "in a plank on forearms and toes",
     "bridge": "in a bridge on shoulders and feet",
+    "press-up": "in a press-up position on hands and toes",
+    "side-bridge": "in a side bridge on one forearm",
+    "sitting-on-heels": "kneeling, the seat over the heels",
+    "track-stance": "bent down to the ground, one foot ahead",
 }
 # What the legs do in a posture, without a kick and with one.
 LEG_WORDS = {
@@ -82,6 +87,10 @@ LEG_WORDS = {
         "One leg lifted straight, the toes of the other on the ground",
     ),
     "bridge": ("Knees bent, both feet flat", "Knees bent, one foot off the ground, the other flat"),
+    "press-up": ("Legs straight, toes on the ground", "One leg lifted straight"),
+    "side-bridge": ("Legs straight, one on the other", "The upper leg lifted"),
+    "sitting-on-heels": ("Shins and the backs of the feet on the ground",) * 2,
+    "track-stance": ("One foot at the front, one behind on its ball, both knees bent",) * 2,
 }
 DEAD_BUG = "One leg long, just off the ground, the other thigh upright with its shin level"
 # What idle hands do in a posture.
@@ -93,6 +102,10 @@ RESTING_WORDS = {
     "kneeling": "one hand on the front knee",
     "plank": "both forearms on the ground",
     "bridge": "arms along the ground",
+    "press-up": "both hands on the ground under the shoulders",
+    "side-bridge": "one forearm on the ground, the other arm along the body",
+    "sitting-on-heels": "both hands on the ground ahead",
+    "track-stance": "hands at the front foot",
 }
 HOLD_WORDS = {
     "seated": "sitting, shins in the water",
@@ -104,6 +117,8 @@ HOLD_WORDS = {
     "tucked": "half-way through a somersault, head under the hips, knees drawn in",
     "flying": "in flight off the wall on the back, arched over the water",
     "blocked": "on a starting block, bent down to its front edge",
+    "edged": "at the edge of the deck, bent down to it",
+    "entering": "going into the water, hands first",
 }
 WALL_WORDS = {
     "coming-in": "The wall is ahead.",
@@ -115,6 +130,8 @@ WALL_WORDS = {
     "on-block": "",
     "leaving": "The toes have just left the wall behind.",
     "start-hold": "",
+    "on-edge": "",
+    "entry": "The wall is behind the feet.",
     "at-back": "Back and head are at a wall.",
 }
 FACE_WORDS = {
@@ -167,10 +184,14 @@ OWN_ARMS = {
     "tucked": "hands by the knees",
     "flying": "both arms stretched beyond the head",
     "blocked": "hands at the front edge of the block",
+    "edged": "hands at the edge",
+    "entering": "both arms stretched beyond the head",
 }
 OWN_LEGS = {
     "gathered": "Both feet on their way to the wall.",
     "tucked": "Knees drawn in, heels by the seat.",
     "flying": "Legs long, feet just off the wall.",
     "blocked": "One foot at the front edge, one behind.",
+    "edged": "One foot at the edge, one behind.",
+    "entering": "Legs long.",
 }

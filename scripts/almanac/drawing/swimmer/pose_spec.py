@@ -26,6 +26,8 @@ Hold = Literal[
     "tucked",
     "flying",
     "blocked",
+    "edged",
+    "entering",
 ]
 
 

@@ -21,7 +21,14 @@ from almanac.drawing.swimmer.kicks import legs, sized, still, sway_at
 from almanac.drawing.swimmer.land import land_posture
 from almanac.drawing.swimmer.pose_spec import DECK, PoseSpec
 from almanac.drawing.swimmer.segments import TRUNK, Arm, Leg, Posture
-from almanac.drawing.swimmer.tumbling import blocked, flying, gathered, tucked
+from almanac.drawing.swimmer.tumbling import (
+    blocked,
+    edged,
+    entering,
+    flying,
+    gathered,
+    tucked,
+)
 from almanac.drawing.swimmer.walls import hung, planted, touching_arms, wading_legs
 
 LEAN = 1.8
@@ -45,6 +52,8 @@ def posture(spec: PoseSpec) -> Posture:
         "tucked": tucked,
         "flying": flying,
         "blocked": blocked,
+        "edged": edged,
+        "entering": entering,
         "seated": _seated,
         "reclined": _reclined,
     }[spec.hold](spec)

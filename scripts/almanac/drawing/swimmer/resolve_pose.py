@@ -13,6 +13,8 @@ _AT_WALL: dict[str, Hold] = {
     "somersault": "tucked",
     "flight": "flying",
     "on-block": "blocked",
+    "on-edge": "edged",
+    "entry": "entering",
 }
 
 

@@ -143,6 +143,31 @@ def _one_foot_out(posture: Posture) -> Posture:
     return replace(posture, far_leg=replace(posture.far_leg, ankle=80, turn_out=0, spread=4))
 
 
+def _runs_deep(posture: Posture) -> Posture:
+    arms = (replace(arm, shoulder=arm.shoulder + 5) for arm in (posture.near_arm, posture.far_arm))
+    near, far = arms
+    return replace(
+        posture, trunk=posture.trunk - 17, arch=0.03, chin=-12, near_arm=near, far_arm=far
+    )
+
+
+def _falls_flat(posture: Posture) -> Posture:
+    """On the back the seat is lowest, legs and chin up; on the front the body lies level, head
+    up.
+    """
+    low = posture.hip.plus(Point(0.0, -0.12))
+    if posture.belly == 1:
+        legs = _legs(posture, Leg(34, 6, 74), Leg(30, 8, 72))
+        return replace(legs, trunk=posture.trunk + 24, chin=40, hip=low)
+    arms = Arm(150, 4, spread=-4), Arm(146, 4, spread=-4)
+    return replace(posture, trunk=-2, chin=-46, near_arm=arms[0], far_arm=arms[1], hip=low)
+
+
+def _climbs(posture: Posture) -> Posture:
+    up = posture.hip.plus(Point(0.0, 0.2))
+    return replace(_legs(posture, Leg(24, 40, 60), Leg(18, 34, 60)), chin=-24, hip=up)
+
+
 SLIPS: dict[str, Slip] = {
     "knees-up": _knees_up,
     "hips-low": lambda held: _steeper(held, 15),
@@ -166,4 +191,9 @@ SLIPS: dict[str, Slip] = {
     "legs-split": lambda held: _spread(held, 17, 19),
     "knees-wide": _knees_wide,
     "one-foot-out": _one_foot_out,
+    "feet-slide": lambda held: replace(held, near_leg=Leg(70, 60, 30)),
+    "runs-deep": _runs_deep,
+    "falls-flat": _falls_flat,
+    "tips-forward": lambda held: replace(_steeper(held, 12), near_arm=Arm(128, 30)),
+    "climbs": _climbs,
 }

@@ -1,5 +1,5 @@
-"""Bodies that turn over, fly or stand on a block: the somersault of a turn, the flight of a
-backstroke start, a swimmer ready to dive.
+"""Bodies that turn over, fly, go in or stand ready: the somersault of a turn, the flight of a
+backstroke start, hands that enter the water, a swimmer ready to dive.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from dataclasses import replace
 from almanac.drawing.swimmer.arms import arms
 from almanac.drawing.swimmer.geometry import Point, axes
 from almanac.drawing.swimmer.inverse_kinematics import arm_to, leg_to
-from almanac.drawing.swimmer.pose_spec import PoseSpec
+from almanac.drawing.swimmer.pose_spec import DECK, PoseSpec
 from almanac.drawing.swimmer.segments import FOOT_HEIGHT, TRUNK, Arm, Leg, Posture
 
 BLOCK_TOP = 0.38
@@ -45,12 +45,33 @@ def flying(spec: PoseSpec) -> Posture:
     return Posture(4, 1, near, far, near_arm, far_arm, chin=-24, hip=Point(0.0, high))
 
 
+def entering(spec: PoseSpec) -> Posture:
+    """The hands in the water, the rest on its way through the same hole: after a start on the back
+    arched, after a dive straight.
+    """
+    near_arm, far_arm = arms("streamline", "supine" if spec.face_up else "prone")
+    if spec.face_up:
+        near, far = Leg(-24, 4, 80), Leg(-27, 5, 78)
+        return Posture(-22, 1, near, far, near_arm, far_arm, chin=-14, hip=Point(0.0, 0.22))
+    near, far = Leg(2, 2, 80), Leg(-1, 3, 78)
+    return Posture(-30, -1, near, far, near_arm, far_arm, chin=6, hip=Point(0.0, 0.3))
+
+
 def blocked(spec: PoseSpec) -> Posture:
     """On a block, bent down to its front edge, one foot ahead: ready to dive."""
-    hip, body = Point(0.0, BLOCK_TOP + 0.43), axes(-22, -1, 0.0)
-    near = leg_to(Point(0.09, BLOCK_TOP + FOOT_HEIGHT), Point(1.0, 0.0), hip, body)
-    far = leg_to(Point(-0.12, BLOCK_TOP + FOOT_HEIGHT + 0.02), Point(1.0, -0.3), hip, body)
+    return bent_down(BLOCK_TOP)
+
+
+def edged(spec: PoseSpec) -> Posture:
+    """The same at the edge of the deck, where there is no block."""
+    return bent_down(DECK)
+
+
+def bent_down(top: float) -> Posture:
+    """Bent down over what is ``top`` high, one foot at its front edge and one behind."""
+    hip, body = Point(0.0, top + 0.43), axes(-22, -1, 0.0)
+    near = leg_to(Point(0.09, top + FOOT_HEIGHT), Point(1.0, 0.0), hip, body)
+    far = leg_to(Point(-0.12, top + FOOT_HEIGHT + 0.02), Point(1.0, -0.3), hip, body)
     shoulder = hip.plus(body.up, TRUNK)
-    hold = Point(0.17, BLOCK_TOP + 0.09)
-    arm = arm_to(hold, Point(-0.1, -1.0), shoulder, body)
+    arm = arm_to(Point(0.17, top + 0.09), Point(-0.1, -1.0), shoulder, body)
     return Posture(-22, -1, near, far, arm, arm, chin=-6, hip=hip)

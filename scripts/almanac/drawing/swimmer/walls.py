@@ -87,6 +87,10 @@ def wall_of(spec: PoseSpec, bones: Skeleton) -> Wall | None:
         return (_FEET_ON if spec.hold == "planted" else _START), "behind"
     if spec.hold in ("flying", "blocked"):
         return min(bones.near_leg.toe.x, bones.far_leg.toe.x) - 0.02, "behind"
+    if spec.hold == "edged":
+        return 0.25, "behind"
+    if spec.hold == "entering":
+        return min(bones.near_leg.toe.x, bones.far_leg.toe.x) - 0.22, "behind"
     if spec.hold in ("tucked", "gathered"):
         return (0.42, "ahead") if spec.setting == "at-wall" else None
     if spec.wall == "at-back" and spec.hold == "posed":
