@@ -5,13 +5,28 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from arithmetic_world import DRILLS, PIECES, SCALE, SHORT, YARDS, clock, events, group
+from arithmetic_world import (
+    DRILLS,
+    PIECES,
+    SCALE,
+    SHORT,
+    YARDS,
+    catalogue,
+    clock,
+    events,
+    group,
+    swim_set,
+)
 
 from almanac.arithmetic.expand import Event, Rep, expand
+from almanac.arithmetic.moment import least_seconds
 from almanac.arithmetic.out_of_breath import NEVER, Breath
+from almanac.arithmetic.summary import summarise
 from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.timing import Timing
 from almanac.arithmetic.working import Known
 from almanac.model.structure import structure_items
+from almanac.units import Course
 
 FAST = {"reps": 1, "distance": 50, "do": "backstroke", "effort": "all-out", "rest": "0:10"}
 EASY = {"reps": 1, "distance": 25, "do": "backstroke", "effort": "easy", "rest": "0:05"}
@@ -190,3 +205,21 @@ def test_a_time_to_hold_that_is_faster_than_the_effort_is_fast_work() -> None:
     for share, told in ((0.95, []), (0.9499, [10])):
         aimed = replace(swum, aim=Known(share * target, "asked for", "s"))
         assert since(plain, replace(run, reps=(aimed, dip))) == told
+
+
+@pytest.mark.parametrize(
+    ("course", "seconds"),
+    [(SHORT, 60 + 12 + 70 / 3.5 + 10), (YARDS, 60 + 12 + 70 * 0.9144 / 3.5 + 10)],
+)
+def test_the_least_that_a_part_takes_of_which_something_is_not_known(
+    course: Course, seconds: float
+) -> None:
+    # a send-off of a minute, a pause, and 70 as fast as nobody swims with its rest
+    own = [
+        {"reps": 1, "distance": 50, "do": "backstroke", "effort": "easy", "sendoff": "1:00"},
+        {"pause": 12},
+        {"reps": 1, "distance": 70, "do": "float", "effort": "easy", "rest": "0:10"},
+    ]
+    summary = summarise(Timing(catalogue()), swim_set(*own, course=course))
+    least = least_seconds(summary.of("osprey-1"), summary.clocks["osprey-1"])
+    assert least == pytest.approx(seconds)
