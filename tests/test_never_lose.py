@@ -27,7 +27,7 @@ from shared import copied, examples, is_long, made_once
 from almanac.commands.main import main
 from almanac.publish import place
 from almanac.publish.errors import PlaceError
-from almanac.publish.offline import LIST, WORKER
+from almanac.publish.offline import LIST, WORKER, file_hash
 from almanac.publish.turn import turn
 from almanac.resources import HOME, SITE_SOURCE
 
@@ -427,3 +427,17 @@ def test_a_full_disk_is_one_sentence_with_the_path(
     assert done.stderr.count("\n") == 1 and f"nothing was built: {where}/" in done.stderr
     assert [path.name for path in (small / "deep").iterdir()] == ["site"]
     assert (small / "deep/site/index.html").read_text() == "old"
+
+
+def test_a_first_page_that_somebody_has_changed_by_hand_is_named_and_stays(tmp_path: Path) -> None:
+    site, fresh = folder(tmp_path / "site", is_site=True), folder(tmp_path / "new", is_site=True)
+    index, listed = site / "index.html", json.loads((site / LIST).read_text())
+    listed["files"] = {"index.html": [file_hash(index.read_bytes()), 1]}
+    (site / LIST).write_text(json.dumps(listed))
+    place.put(fresh, site)  # as it was made, it may be replaced
+    (site / LIST).write_text(json.dumps(listed))
+    index.write_text("my own words")
+    again = folder(tmp_path / "newer", is_site=True)
+    with pytest.raises(PlaceError, match=r"/index\.html was changed after a build[^\n]*--out$"):
+        place.put(again, site)
+    assert index.read_text() == "my own words"

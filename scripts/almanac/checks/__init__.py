@@ -40,6 +40,7 @@ from almanac.checks import (
     practice_lanes,
     practices,
     sets,
+    stunts,
     targets,
     teaching,
     to_failure,
@@ -93,6 +94,7 @@ MODULES = (
     under_water,
     under_water_told,
     to_failure,
+    stunts,
     logs,
 )
 

@@ -14,6 +14,7 @@ from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
 from almanac.model.walk import notes_with_paths, written_items
 from almanac.source.reader import DataPath
 from almanac.wording.gear_named import GearNames
+from almanac.wording.loads_named import loads_somebody
 
 
 def _judged(analysis: Analysis) -> Iterator[Coded]:
@@ -23,18 +24,32 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
         for path, text in _texts(drill):
             has = (*drill.gear.needs, *drill.gear.may_add)
             lacking = [id for id in names.used_in(text) if id not in has]
+            is_loaded = any(catalogue.gear[id].resists for id in drill.gear.needs)
+            if not (drill.is_on_land or is_loaded) and loads_somebody(text):
+                yield "load-unsaid", Problem(drill, path, _LOADED, _WRITE, level=drill.level)
             yield from _problems(analysis, drill, path, lacking, drill.level)
     for entry, items, start in written_items(catalogue):
+        level = _level(analysis, entry)
         notes = [*notes_with_paths(items, start)]
         if isinstance(entry, Practice):
             doings = [*entry.doings]
             notes += [((*path, "note"), doing.note) for path, doing in doings if doing.note]
         said = [(path, [*names.used_in(note)]) for path, note in notes]
-        if any(used for _, used in said):
+        if any(used for _, used in said) or any(loads_somebody(note) for _, note in notes):
             worn = _worn(analysis, entry, items)
+            if not any(catalogue.gear[id].resists for id in worn):
+                yield from (
+                    ("load-unsaid", Problem(entry, path, _LOADED, _WRITE, level=level))
+                    for path, note in notes
+                    if loads_somebody(note)
+                )
             for path, used in said:
                 lacking = [id for id in used if id not in worn]
-                yield from _problems(analysis, entry, path, lacking, _level(analysis, entry))
+                yield from _problems(analysis, entry, path, lacking, level)
+
+
+_LOADED = "it loads a swimmer with a weight or something that is towed, and no gear says so"
+_WRITE = "give it an entry in drills/gear and name it under gear, or take it out of the text"
 
 
 def _problems(
@@ -55,7 +70,8 @@ _found = once(_judged)
 @refuses("load-unsaid")
 def load_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """Gear that resists or ties somebody, and that a drill's name or steps, or a note of a set or a
-    practice, has them use, stands under ``gear``: else no limit on it holds.
+    practice, has them use, stands under ``gear``: else no limit on it holds. So does a weight that
+    is held or worn in the water, and what is towed, by whatever name.
     """
     yield from _found(analysis, "load-unsaid")
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
@@ -11,13 +10,9 @@ from almanac.checks.once import once
 from almanac.checks.rule import Problem, forbids, refuses
 from almanac.model.knowledge import Gear
 from almanac.model.vocabularies import EFFECTS
+from almanac.wording.loads_named import names_a_weight
 
 _found = once(judged)
-_WEIGHT = re.compile(
-    r"\b(?:kilo(?:gram)?s?|\d\s?kg|pounds?|ballast|made of lead|lead (?:belt|weights?|shot|disc)"
-    r"|(?:of|with) lead|weight(?:ed)? (?:belt|vest|jacket|cuff|ring)|weighted|weigh\w* down)\b",
-    re.IGNORECASE,
-)
 
 
 @refuses("gear-not-for")
@@ -58,7 +53,7 @@ def _resists_by(gear: Gear, slows_most: float) -> tuple[str, str] | None:
         ("summary", gear.summary),
         ("what_it_changes", gear.what_it_changes),
     ):
-        if _WEIGHT.search(text):
+        if names_a_weight(text):
             return field, "it is a weight by its own words"
     return None
 

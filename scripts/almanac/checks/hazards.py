@@ -11,7 +11,7 @@ from almanac.model.entry import Hazard
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
-from almanac.model.vocabularies import BLACKOUT, HAZARDS
+from almanac.model.vocabularies import BLACKOUT, HAZARDS, LINE, LOADED_LINE, TIRES
 from almanac.source.reader import DataPath
 
 
@@ -19,7 +19,8 @@ from almanac.source.reader import DataPath
 def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """Every word of the hazards has its gravity and its standard control: entries lean on both,
     and a brief would else hold a danger that nothing is done about. A drill under water names the
-    hazard of a blackout.
+    hazard of a blackout; and where the vocabulary has the words, an upright one out of depth that
+    of tiring there, gear with a line that of the line.
     """
     vocabulary = analysis.catalogue.vocabularies.get(HAZARDS)
     for name, word in vocabulary.words.items() if vocabulary else ():
@@ -37,6 +38,24 @@ def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
             is_word = vocabulary is None or BLACKOUT in vocabulary.words
             hint += "" if is_word else "; the word goes into drills/vocabulary/hazards.yml first"
             yield Problem(drill, ("safety",), message, hint, of_key=True)
+    words = vocabulary.words if vocabulary else {}
+    clear = analysis.catalogue.policy.limit("upright_depth_least")
+    for drill in analysis.catalogue.drills.values():
+        is_deep = drill.is_upright and (drill.depth_m.least or 0) >= clear
+        if is_deep and TIRES in words and not _names(drill, TIRES):
+            message = "it is done upright out of depth, and names nobody who tires there"
+            hint = f"write - hazard: {TIRES} under safety, with what is done about it"
+            yield Problem(drill, ("safety",), message, hint, of_key=True)
+    for gear in analysis.catalogue.gear.values():
+        is_line = gear.ties or any(own.job == "cord-holder" for own in gear.helpers)
+        if is_line and LINE in words and not _names(gear, LINE, LOADED_LINE):
+            message = "it has a line, and no danger of it is named"
+            hint = f"write - hazard: {LINE} under hazards, with what is done about it"
+            yield Problem(gear, ("hazards",), message, hint, of_key=True)
+
+
+def _names(entry: Drill | Gear, *words: str) -> bool:
+    return any(own.hazard in words for own in entry.hazards)
 
 
 @forbids("hazard-twice")

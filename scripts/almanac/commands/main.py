@@ -9,6 +9,7 @@ import gc
 import importlib
 import io
 import os
+import signal
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, nullcontext, suppress
@@ -17,7 +18,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import NoReturn
 
-from almanac import __version__, cache
+from almanac import STOPPED, __version__, cache, stop
 from almanac.commands.outcome import (
     EPOCH,
     FAULT,
@@ -117,13 +118,15 @@ def entry() -> NoReturn:
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command. Returns 0 fine, 1 findings of severity error, 2 wrong usage, 3 a fault of
-    the program, 4 the machine's fault.
+    the program, 4 the machine's fault, 130 stopped by Ctrl-C.
     """
     _ready_streams()
     # A catalogue is many small things that all stay: to look often costs a fifth of a check.
     gc.set_threshold(_MANY)
     given = sys.argv[1:] if argv is None else argv
     try:
+        if signal.getsignal(signal.SIGINT) is stop:  # from here on it is told below
+            signal.signal(signal.SIGINT, signal.default_int_handler)
         arguments = parser(given).parse_args(given)
         with _without_cache() if arguments.no_cache else nullcontext():
             code: int = arguments.run(arguments)
@@ -135,7 +138,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except MachineError as problem:
         return _end(MACHINE, str(problem))
     except (KeyboardInterrupt, EOFError):
-        return 130
+        return _end(STOPPED, "stopped")
     except BrokenPipeError:  # the reader of our output went away, as `almanac check | head` does
         _print_no_more()
         return 0

@@ -106,7 +106,7 @@ class KeptFiles:
         if file not in _LEFT_OUT and (
             file.startswith(RUNS) or not file.startswith(_FOLDERS_LEFT_OUT)
         ):
-            self._known[file] = (_hash(content), len(content))
+            self._known[file] = (file_hash(content), len(content))
             if not is_packed(file):
                 self._unweighed[file] = content
 
@@ -159,12 +159,12 @@ class KeptFiles:
         found = shared([*new, *self._unweighed], made)
         for address in new:
             text, weight = found[address]
-            self._told[address] = _Pack(keys[address], _hash(text.encode()), weight)
+            self._told[address] = _Pack(keys[address], file_hash(text.encode()), weight)
             yield address, text
         self._apart |= {file: found[file][1] for file in self._unweighed}
         self._unweighed.clear()
         listed = [[address, self._told[address].hash, inside] for address, inside in packs.items()]
-        version = _hash(json.dumps([files, listed], sort_keys=True).encode() + worker.encode())
+        version = file_hash(json.dumps([files, listed], sort_keys=True).encode() + worker.encode())
         common = {"format": VERSION, "version": version}
         size = sum(size for _, size in files.values())
         together = (self._told[address].compressed for address in packs)
@@ -174,7 +174,7 @@ class KeptFiles:
         yield WORKER, worker.replace("@version@", version)
 
 
-def _hash(content: bytes) -> str:
+def file_hash(content: bytes) -> str:
     """The start of a SHA-256 in base64 for URLs."""
     return base64.urlsafe_b64encode(hashlib.sha256(content).digest()).decode()[:_HASH_LETTERS]
 

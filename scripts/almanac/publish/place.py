@@ -11,11 +11,13 @@ from pathlib import Path
 
 from almanac.kinds import TOP_FOLDERS
 from almanac.publish.errors import PlaceError
-from almanac.publish.offline import LIST, WORKER, is_unlisted
+from almanac.publish.offline import LIST, WORKER, file_hash, is_unlisted
 from almanac.publish.turn import LOCK
 from almanac.resources import HOME, SITE_SOURCE
 from almanac.site.folder import Folder
 
+_FIRST_PAGE = "index.html"  # the one that people change by hand
+_PAGES_OF_A_SAVE = 3
 _MOST_BYTES = 50_000_000  # of a list of files
 _REPOSITORY = ".git"
 _KEPT = ("CNAME", ".nojekyll")  # what hosts ask to stand beside a site
@@ -75,6 +77,11 @@ def _keep_others(place: Path) -> None:
 def _keep_strangers(place: Path) -> None:
     """Raises PlaceError where somebody has put a file of their own into a site of ours."""
     listed = json.loads((place / LIST).read_bytes())["files"]
+    if _is_changed(place, listed):
+        raise PlaceError(
+            f"{place / _FIRST_PAGE} was changed after a build had made it, and that would be lost; "
+            f"move it elsewhere, or {_MEND}"
+        )
     for path in sorted(place.rglob("*")):
         file = path.relative_to(place).as_posix()
         is_none = path.is_dir() and not path.is_symlink()
@@ -83,6 +90,23 @@ def _keep_strangers(place: Path) -> None:
                 f"{path} is of no build of this program, and it would be lost; "
                 f"move it elsewhere, or {_MEND}"
             )
+
+
+def _is_changed(place: Path, listed: object) -> bool:
+    """Whether somebody has changed the first page of a site by hand: it is not as the list of the
+    site says, and nearly all other pages are. Where more differ, a ``serve`` was killed at a save.
+    """
+    if not isinstance(listed, dict) or not _differs(place, _FIRST_PAGE, listed):
+        return False
+    pages = (file for file in listed if file.endswith(".html"))
+    return sum(_differs(place, file, listed) for file in pages) < _PAGES_OF_A_SAVE
+
+
+def _differs(place: Path, file: str, listed: dict[str, object]) -> bool:
+    said, page = listed.get(file), place / file
+    if not isinstance(said, list) or not said or not page.is_file():
+        return False
+    return bool(file_hash(page.read_bytes()) != said[0])
 
 
 def _is_hosts(file: str) -> bool:

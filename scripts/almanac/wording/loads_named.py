@@ -1,0 +1,40 @@
+"""Whether a text names a weight, or loads a swimmer with what is no gear of the club."""
+
+from __future__ import annotations
+
+import re
+
+_WEIGHT = re.compile(
+    r"\b(?:kilo(?:gram)?s?|\d\s?kg|pounds?|ballast|made of lead|lead (?:belt|weights?|shot|disc)"
+    r"|(?:of|with) lead|weight(?:ed)? (?:belt|vest|jacket|cuff|ring)|weighted|weigh\w* down"
+    r"|(?:ankle|wrist|hand|belt) weights?|sand ?bags?)\b",
+    re.IGNORECASE,
+)
+_LOAD = re.compile(
+    r"\b(?:(?:hold|carry|lift|raise|with|under) (?:a|an|the|your|two|\d)\b[^.;:!?]{0,20}"
+    r"\b(?:bricks?|dumb-?bells?|medicine balls?|weight(?:s| plate)?)"
+    r"|(?:tow|drag|pull)(?:s|ing)? (?:a|an|the|your)\b[^.;:!?]{0,20}"
+    r"\b(?:bucket|tyre|sponge|mate|partner)"
+    r"|(?:tie|hang|clip|strap)(?:s|ed)? (?:a|an|the)\b[^.;:!?]{0,20}\b(?:bucket|tyre|sponge|bottle)"
+    r"|\d(?:\.\d)? ?(?:kg|kilos?)\b|(?:one|two|three|four|five|ten) ?-?kilos?)",
+    re.IGNORECASE,
+)
+_DENIES = re.compile(
+    r"\b(?:no|not|never|nobody|none|without|instead of|rather than|less)\b|n't\b", re.IGNORECASE
+)
+_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+
+
+def names_a_weight(text: str) -> bool:
+    """Whether a text names a weight."""
+    return bool(_WEIGHT.search(text))
+
+
+def loads_somebody(text: str) -> bool:
+    """Whether a text loads a swimmer: a weight that is held or worn, a thing that is towed. A
+    denial excuses its own clause.
+    """
+    return any(
+        (_LOAD.search(one) or _WEIGHT.search(one)) and not _DENIES.search(one)
+        for one in _CLAUSE.split(text)
+    )
