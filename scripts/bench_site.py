@@ -38,6 +38,13 @@ ARGUMENTS = [
     "--disable-sync",
 ]
 DRILL = "drills/back-streamline-kick.html"
+LOOKED_AT = (  # a page of each sort that Lighthouse looks at
+    DRILL, "index.html", "find.html", "tonight.html", "sets/kick-and-go.html",
+    "faults/knees-break-surface.html", "practices/heron-kick-and-go.html",
+    "blocks/osprey-towards-200-back.html", "gear/parachute.html", "benchmarks/back-kick-200.html",
+    "progressions/kick-into-stroke.html", "drills/index.html", "run.html", "add.html",
+    "safety.html",
+)  # fmt: skip
 DRILLS, SLOWED = 1000, 4
 LIGHTHOUSE = "lighthouse@12.8.2"
 BUDGETS = {
@@ -46,6 +53,8 @@ BUDGETS = {
     "performance": 95,
     "accessibility": 100,
     "best-practices": 100,
+    "seo": 100,
+    "cumulative-layout-shift": 0.05,
 }
 
 # From a tap on a choice, or a letter typed, to the frame in which the list stands. Runs in the
@@ -188,22 +197,22 @@ def finder_times(page: Page, address: str, rounds: int) -> list[float]:
     return sorted(page.evaluate(_TAPS, {"rounds": rounds}))
 
 
-def lighthouse(address: str, work: Path) -> dict[str, int] | str:
-    """Lighthouse's scores for a phone; or why there are none."""
+def lighthouse(address: str, page: str, work: Path) -> dict[str, float] | str:
+    """Lighthouse's scores of a page for a phone, and how far it shifts; or why there are none."""
     if shutil.which("npx") is None:
         return "npx is not here: install Node.js 20 or newer"
-    out = work / "lighthouse.json"
+    out = work / f"{page.replace('/', '-')}.json"
     flags = "--headless=new " + " ".join(ARGUMENTS)
     command = [
         "npx",
         "--yes",
         LIGHTHOUSE,
-        address + DRILL,
+        address + page,
         "--quiet",
         f"--chrome-flags={flags}",
         "--output=json",
         f"--output-path={out}",
-        "--only-categories=performance,accessibility,best-practices",
+        "--only-categories=performance,accessibility,best-practices,seo",
     ]
     done = subprocess.run(
         command,
@@ -220,7 +229,9 @@ def lighthouse(address: str, work: Path) -> dict[str, int] | str:
     told = json.loads(out.read_text("utf-8"))
     if "BENCH_KEEP" in os.environ:
         shutil.copy(out, os.environ["BENCH_KEEP"])
-    return {name: round(100 * category["score"]) for name, category in told["categories"].items()}
+    shift = "cumulative-layout-shift"
+    scores = {name: round(100 * own["score"]) for name, own in told["categories"].items()}
+    return {**scores, shift: told["audits"][shift]["numericValue"]}
 
 
 class Report:
@@ -237,9 +248,10 @@ class Report:
         fine = value >= budget if at_least else value <= budget
         self.exceeded |= not fine
         bound = "at least" if at_least else "at most"
+        digits = 0 if budget >= 1 else 3
         print(
-            f"{'fine' if fine else 'OVER':5}{what:44}{value:>10,.0f} {unit:3} {bound} "
-            f"{budget:,.0f}{more}",
+            f"{'fine' if fine else 'OVER':5}{what:62}{value:>10,.{digits}f} {unit:3} {bound} "
+            f"{budget:,.{digits}f}{more}",
             flush=True,
         )
 
@@ -265,14 +277,14 @@ def main() -> int:
                 "B",
                 f", {requests} requests",
             )
-            scores = lighthouse(address, work)
-            if isinstance(scores, str):
-                print(f"skip Lighthouse: {scores}")
-            else:
-                for category, score in scores.items():
-                    report.line(
-                        f"Lighthouse, mobile: {category}", score, category, "", at_least=True
-                    )
+            for page in LOOKED_AT:
+                scores = lighthouse(address, page, work)
+                if isinstance(scores, str):
+                    print(f"skip Lighthouse: {scores}")
+                    break
+                for what, score in scores.items():
+                    is_score = what != "cumulative-layout-shift"
+                    report.line(f"{page}: {what}", score, what, "", at_least=is_score)
             rows = give_finder(site, work, DRILLS)
             times = finder_times(
                 browser.new_page(viewport={"width": 360, "height": 640}), address, 60

@@ -37,22 +37,28 @@ function picture(entry) {
  * @param {{kinds: Kinds, told: Told, way: Way, narrow: (kind: string) => void}} known
  */
 export function resultLists(place, { kinds, told, way, narrow }) {
-  /** @param {Entry} entry */
-  function hit(entry) {
+  /** @type {(entry: Entry, hasRoom: boolean) => HTMLLIElement} */
+  function hit(entry, hasRoom) {
     const kind = make("b", {}, kinds.get(entry.kind)?.one ?? "");
     const more = told(entry);
     const fact = make("span", { class: "hit-fact" }, kind, more ? ` · ${more}` : "");
     const text = make("span", { class: "hit-text" }, make("strong", {}, entry.title), fact);
     const link = make("a", { href: new URL(way(entry), root).href }, text);
-    if (isWide()) {
+    if (hasRoom) {
       text.append(make("span", { class: "hit-about" }, entry.summary));
       link.prepend(picture(entry));
     }
     return make("li", {}, link);
   }
 
+  /** @param {Entry[]} entries */
+  function hits(entries) {
+    const hasRoom = isWide();
+    return entries.map((entry) => hit(entry, hasRoom));
+  }
+
   /** @type {(entries: Entry[], more?: Record<string, string>) => HTMLOListElement} */
-  const list = (entries, more = {}) => make("ol", { class: "hits", ...more }, ...entries.map(hit));
+  const list = (entries, more = {}) => make("ol", { class: "hits", ...more }, ...hits(entries));
 
   /** The first of a kind that do not stand among the best, and how many there are of it in all.
    * @type {(shelf: Shelf, best: Entry[]) => HTMLElement} */
@@ -81,7 +87,7 @@ export function resultLists(place, { kinds, told, way, narrow }) {
     };
     more.addEventListener("click", () => {
       const from = own.children.length;
-      own.append(...entries.slice(from, from + AT_ONCE).map(hit));
+      own.append(...hits(entries.slice(from, from + AT_ONCE)));
       own.children[from]?.querySelector("a")?.focus();
       showMore();
     });
