@@ -34,7 +34,7 @@ from teaching.model import fitted, table
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
 LEAST_CAUGHT = 0.8
-MOST_STOPPED = 0.005
+MOST_STOPPED = 0.008
 
 
 def rates(batch: int) -> tuple[float, float]:
@@ -67,11 +67,15 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
       16, terse ones by the same hand: 40 % and 2 %
 
     That was patterns alone; of batch 17, by another hand, they have 45 % and 8 %. With weights, on
-    the first try: batch 16 46 % and 1 %, batch 17 56 % and 5 %. Of 300 sentences that nobody who
-    taught it had read it caught and stopped 90 % and 1 % (87 % and 1 % before one bound was chosen
-    by them); patterns alone had 84 % and 7 %. ``scripts/teach`` prints what is caught and stopped
-    of each writer's sentences by a model that was taught without them: about 60 % and 5 % of
-    batches 12 to 17.
+    the first try: batch 16 46 % and 1 %, batch 17 56 % and 5 %, batch 19 68 % and 8 %, batch 20
+    71 % and 7 %; batch 18 keeps what speaks of air, water and the senses out of two hands' lists of
+    every danger.
+
+    Of 300 plain sentences that nobody who taught it had read it caught and stopped 91 % and 1 %
+    (patterns alone 84 % and 7 %); of 400 that were written to slip past, 64 % and 10 % (56 % and 9 %
+    before batches 18 to 20). ``scripts/teach`` prints what is caught and stopped of each writer's
+    sentences by a model that was taught without them: 65 to 80 %, and 5 to 10 %, of batches 12 to
+    20.
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():

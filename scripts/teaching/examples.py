@@ -26,7 +26,7 @@ from sentence_lists import BATCHES, MENDED_BY, THREEFOLD, WRITERS, sentences  # 
 CATALOGUE = "catalogue"
 _OF_CATALOGUE = 0.1  # how much a text of a catalogue counts, beside a sentence
 _KINDS = {"unsafe": True, "harmless": False}
-_CATALOGUES = (ROOT, ROOT / "tests" / "catalogue")
+_CATALOGUES = (ROOT, ROOT / "tests" / "catalogue", ROOT / "tests" / "examples" / "base")
 
 
 @dataclass(frozen=True, eq=False)
