@@ -34,8 +34,8 @@ COLOURS = {
     "surface": "#2f7fa3",
     "wall": "#e6e2d8",
     "joint": "#8d8775",
-    "gear": "#f0b429",
-    "gear-line": "#5c3d00",
+    "gear": "#a9cc2f",
+    "gear-line": "#33450a",
     "text": "#14222b",
 }
 
