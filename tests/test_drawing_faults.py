@@ -16,8 +16,8 @@ from almanac.drawing.swimmer.poses import place_of, pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.slips import SLIPS as DRAWN
 from almanac.drawing.swimmer.slips import from_above, slipped
-from almanac.model.drawing import DrawnBody
-from almanac.model.fault_drawing import PLACES, SLIPS, VIEWS, FaultDrawing, WrongBody
+from almanac.model.drawing import VIEWS, DrawnBody
+from almanac.model.fault_drawing import PLACES, SLIPS, FaultDrawing, WrongBody
 from almanac.site.drawing_html import fault_figure
 
 SCHEMAS = Path(__file__).parents[1] / "scripts" / "almanac" / "schemas"
@@ -38,7 +38,9 @@ def windows(root: ElementTree.Element) -> list[ElementTree.Element]:
 def test_the_schema_offers_exactly_what_is_drawn() -> None:
     figure = json.loads((SCHEMAS / "fault.json").read_text("utf-8"))["properties"]["figure"]
     own = figure["properties"]
-    assert tuple(own["view"]["enum"]) == VIEWS and tuple(own["place"]["enum"]) == PLACES
+    common = json.loads((SCHEMAS / "common.json").read_text("utf-8"))["$defs"]
+    assert tuple(common["drawn_view"]["enum"]) == VIEWS
+    assert tuple(own["place"]["enum"]) == PLACES
     wrong = own["wrong"]["properties"]
     assert tuple(wrong["slips"]["items"]["enum"]) == SLIPS and set(SLIPS) == set(DRAWN)
     body = {part.name for part in fields(DrawnBody)}

@@ -10,7 +10,9 @@ import pytest
 from drawing_checks import SVG, checked
 
 from almanac.drawing.swimmer.body import Words, body_drawing, picture_drawing, scene_of
+from almanac.drawing.swimmer.framing import view_of
 from almanac.drawing.swimmer.kicks import MOMENTS
+from almanac.drawing.swimmer.marks import stopwatch
 from almanac.drawing.swimmer.phrases import MARK_WORDS
 from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
@@ -188,3 +190,34 @@ def test_gear_of_one_foot_is_on_the_near_foot_only() -> None:
             return svg.count('class="figure-gear"')
 
         assert worn("one-foot") * 2 == worn(), kick
+
+
+def test_a_watch_stands_ahead_of_who_stands_by_a_block_and_does_not_hide_it() -> None:
+    for wall in ("on-block", "start-hold"):
+        body = DrawnBody(position="supine", wall=wall, marks=("block", "stopwatch"))
+        held = scene_of(ON_BACK, body).held
+        view = view_of(held, ())
+        face = next(part for part in stopwatch(held, view) if "figure-wall" in part)
+        left = float(re.findall(r'd="M([\d.]+) ', face)[0])
+        assert left > view.x + held.span[1] * view.height, wall
+
+
+def test_from_above_arms_in_a_y_are_as_far_apart_on_both_sides_and_on_a_mat() -> None:
+    body = DrawnBody(posture="lying-on-front", kick="none", hands="wide", view="above")
+    bones = scene_of(Words("on-land", "streamline", "none"), body).held.skeleton
+    near, far = bones.near_arm.fingertip, bones.far_arm.fingertip
+    assert near.y < -0.25 and far.y > 0.25 and min(near.x, far.x) > bones.vertex.x
+    root = drawn(
+        DrawingChoice(posture="lying-on-front", kick="none", view="above"),
+        Words("on-land", "streamline", "none"),
+    )
+    assert "Seen from above." in root.findtext(f"{SVG}desc", "")
+    assert not [node for node in root.iter() if node.get("class") == "figure-water"]
+
+
+def test_an_arm_that_reaches_across_touches_on_the_other_side_with_the_back_in_the_water() -> None:
+    body = DrawnBody(wall="touching", kick="flutter", hands="across", view="above")
+    held = scene_of(ON_BACK, body).held
+    arm = held.skeleton.far_arm
+    assert arm.shoulder.y > 0 > arm.fingertip.y and held.spec.face_up
+    assert held.wall is not None and held.wall[0] >= arm.fingertip.x

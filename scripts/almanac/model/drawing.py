@@ -78,7 +78,13 @@ HANDS = (
     "short-grip",
     "middle-grip",
     "long-grip",
+    "fingers-up",
+    "fingers-down",
+    "across",
+    "wide",
 )
+VIEWS = ("side", "above")
+"""From where a body is seen; from the side where it is not said."""
 SIZES = ("small", "large")
 SPEEDS = ("still", "easy", "steady", "strong", "fast", "all-out")
 """The speeds of a trace, the slowest first."""
@@ -96,6 +102,8 @@ MARKS = (
     "one-foot",
     "block",
     "towel",
+    "head-first",
+    "feet-first",
 )
 GEAR = (
     "ankle-band",
@@ -136,6 +144,7 @@ class DrawnBody:
     one_leg: bool = False
     other_side: bool = False
     marks: tuple[str, ...] = ()
+    view: str = ""
 
 
 @dataclass(frozen=True)

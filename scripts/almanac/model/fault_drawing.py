@@ -6,7 +6,6 @@ from dataclasses import dataclass, field, fields, replace
 
 from almanac.model.drawing import DrawnBody
 
-VIEWS = ("side", "above")
 SLIPS = (
     "knees-up",
     "hips-low",
@@ -52,7 +51,6 @@ class FaultDrawing(DrawnBody):
     which the two differ.
     """
 
-    view: str = "side"
     place: str = "hip"
     wrong: WrongBody = field(default_factory=WrongBody)
 

@@ -15,6 +15,7 @@ from almanac.drawing.swimmer.pose_spec import PoseSpec
 from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.scene import Scene, scene_parts
+from almanac.drawing.swimmer.slips import from_above
 from almanac.drawing.swimmer.speed_trace import ROOM, speed_trace
 from almanac.drawing.swimmer.undrawn import undrawn_drawing
 from almanac.model.drawing import OPEN, DrawingChoice, DrawnBody, undrawn_words
@@ -84,7 +85,9 @@ def _alone(scene: Scene) -> tuple[list[str], float]:
 
 def scene_of(words: Words, body: DrawnBody) -> Scene:
     """One body of a picture."""
-    return Scene(pose(spec_of(words, body)), _worn(words, body), body.says)
+    above = body.view == "above"
+    held = pose(spec_of(words, body), from_above if above else None, above=above)
+    return Scene(held, _worn(words, body), body.says)
 
 
 def _worn(words: Words, body: DrawnBody) -> tuple[str, ...]:

@@ -154,6 +154,8 @@ def description(held: Pose, gear: tuple[str, ...]) -> str:
         sentences.append(
             f"The wall is {'ahead' if held.wall[1] == 'ahead' else 'behind the feet'}."
         )
+    if held.above:
+        sentences.append("Seen from above.")
     sentences += [MARK_WORDS[mark] for mark in spec.marks]
     if gear:
         sentences.append(f"Gear: {gear_words(spec, gear)}.")

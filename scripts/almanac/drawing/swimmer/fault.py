@@ -34,7 +34,7 @@ def fault_drawing(choice: FaultDrawing, *, identifier: str = "fault") -> str:
 
 
 def _scene(body: DrawnBody, choice: FaultDrawing, sign: Sign, slips: tuple[str, ...]) -> Scene:
-    above = choice.view == "above"
+    above = body.view == "above"
     words = Words(body.position or "prone", body.arms or "at-sides", body.kick or "none", OPEN)
     held = pose(spec_of(words, body), partial(_changed, slips=slips, above=above), above=above)
     return Scene(held, body.gear or (), body.says, sign, choice.place)

@@ -22,7 +22,16 @@ RING = 0.09
 """The radius of the ring round what is wrong, in standing heights."""
 # Room over the head and over the water that gear and marks take, in standing heights.
 OVER_HEAD = {"water-cup": 0.12, "snorkel": 0.18}
-OVER_WATER = {"flags": 0.38, "block": 0.45, "rolls": 0.32, "eyes-shut": 0.24}
+OVER_WATER = {
+    "flags": 0.38,
+    "block": 0.45,
+    "rolls": 0.32,
+    "eyes-shut": 0.24,
+    "head-first": 0.22,
+    "feet-first": 0.22,
+}
+WATCH_ROOM = 0.3
+"""Room ahead of one who stands by a block, for a watch, in standing heights."""
 _TALL_POSTURES = ("standing", "standing-on-toes")
 _HALF_TALL_POSTURES = ("kneeling", "sitting-on-bench", "track-stance")
 _ABOVE_WATER = ("flying", "blocked", "edged", "entering")
@@ -66,6 +75,8 @@ _FRAMES = {
 def frame_of(held: Pose) -> Frame:
     """The frame that holds the pose with its arms at full reach."""
     spec = held.spec
+    if held.above:
+        return Frame(LOW, 0.5 * LOW, 184.0)
     if spec.setting == "deck-edge":
         return Frame(TALL, 142.0, 138.0)
     if spec.hold == "posed":
@@ -181,6 +192,12 @@ def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
     """How far the figure reaches left and right of the hips, the same at every moment of the
     kick.
     """
+    start, end = _reach(held, gear)
+    watched = held.blocked and "stopwatch" in held.spec.marks
+    return start, max(end, held.span[1] + WATCH_ROOM) if watched else end
+
+
+def _reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
     bones, hold = held.skeleton, held.spec.hold
     end = max(*(point.x for point in (*bones.near_arm, *bones.far_arm)), bones.vertex.x + 0.02)
     if held.wall and held.wall[1] == "ahead":

@@ -20,6 +20,10 @@ _BY_STANCE: dict[Stance, dict[str, Pair]] = {
         "at-hips": (Arm(14, 8), Arm(-4, 6)),
         "fists": (Arm(-136, 82, spread=38), Arm(-6, 6)),
         "sculling-ahead": (Arm(164, 14, spread=14), Arm(158, 18, spread=14)),
+        "fingers-up": (Arm(-24, 20, wrist=62), Arm(-20, 18, wrist=62)),
+        "fingers-down": (Arm(-6, 8, wrist=-70), Arm(-2, 8, wrist=-70)),
+        "across": (Arm(0, 6), Arm(177, 2, spread=-36)),
+        "wide": (Arm(177, 2, spread=34), Arm(177, 2, spread=34)),
         "sitting": (Arm(97, 2), Arm(-140, 78, spread=45)),
     },
     "prone": {
@@ -30,6 +34,7 @@ _BY_STANCE: dict[Stance, dict[str, Pair]] = {
         "hands-under": (Arm(150, 62), _AHEAD),
         "at-hips": (Arm(-2, 10), Arm(-8, 10)),
         "over": (Arm(-128, 8, spread=52), Arm(-124, 8, spread=52)),
+        "wide": (Arm(183, 2, spread=34), Arm(182, 2, spread=34)),
         "sculling-ahead": (Arm(157, 16, wrist=18, spread=10), Arm(150, 20, wrist=18, spread=10)),
         "short-grip": (Arm(148, 34), Arm(146, 34)),
         "middle-grip": (Arm(166, 18), Arm(164, 18)),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from almanac.drawing.shapes import Disc, at, circle, colour, element, number, path, polyline
-from almanac.drawing.swimmer.framing import WIDTH
+from almanac.drawing.swimmer.framing import WATCH_ROOM, WIDTH
 from almanac.drawing.swimmer.geometry import Point
 from almanac.drawing.swimmer.limbs import View
 from almanac.drawing.swimmer.poses import Pose
@@ -53,10 +53,13 @@ def flags(held: Pose, view: View) -> list[str]:
 
 
 def stopwatch(held: Pose, view: View) -> list[str]:
-    """A watch in the corner that the body leaves free."""
+    """A watch in the corner that the body leaves free: ahead of one who stands by a block."""
     x, y, r = 22.0, 24.0, 13.0
+    if held.blocked:
+        x = view.x + (held.span[1] + 0.5 * WATCH_ROOM) * view.height
+        y = max(view.y - 0.3 * view.height, y)
     hand = f"M{at(x, y)}V{number(y - 8)}M{at(x, y)}L{at(x + 5, y + 4)}"
-    knob = f"M{at(x - 3, y - r - 3)}H{x + 3}M{at(x, y - r - 3)}V{y - r}"
+    knob = f"M{at(x - 3, y - r - 3)}H{number(x + 3)}M{at(x, y - r - 3)}V{number(y - r)}"
     knob += f"M{at(x + 10, y - 12)}L{at(x + 12.5, y - 14.5)}"
     return [
         path("gear-line", knob, stroke_width=2.4),
@@ -112,6 +115,24 @@ def rolls(held: Pose, view: View) -> list[str]:
     d = f"M{at(x - r, y)}A{number(r)} {number(r)} 0 0 1 {at(x + r, y)}"
     d += f"M{at(x + r - 4.5, y - 4)}L{at(x + r, y + 1)}L{at(x + r + 3.5, y - 5)}"
     return [path("arrow", d, stroke_width=2.2)]
+
+
+def head_first(held: Pose, view: View) -> list[str]:
+    """An arrow over the water, the way the body moves."""
+    return _goes(held, view, 1.0)
+
+
+def feet_first(held: Pose, view: View) -> list[str]:
+    """The same arrow the other way."""
+    return _goes(held, view, -1.0)
+
+
+def _goes(held: Pose, view: View, way: float) -> list[str]:
+    x, y = view.spot(Point(0.0, max(held.top, 0.0) + 0.11))
+    y = max(y, 9.0)
+    tip, tail = x + way * 34, x - way * 34
+    d = f"M{at(tail, y)}H{number(tip)}M{at(tip - way * 8, y - 6)}L{at(tip, y)}"
+    return [path("arrow", f"{d}L{at(tip - way * 8, y + 6)}", stroke_width=2.6)]
 
 
 def eyes_shut(held: Pose, view: View) -> list[str]:
@@ -180,6 +201,8 @@ OVER: dict[str, Draw] = {
     "rolls": rolls,
     "one-foot": one_foot,
     "eyes-shut": eyes_shut,
+    "head-first": head_first,
+    "feet-first": feet_first,
 }
 """Marks that are painted after the body."""
 

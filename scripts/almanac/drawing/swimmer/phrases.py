@@ -161,6 +161,10 @@ HANDS_WORDS = {
     "short-grip": "hands over the far edge of a kickboard, forearms on it",
     "middle-grip": "hands half-way up the sides of a kickboard",
     "long-grip": "fingertips on the near edge of a kickboard, arms straight",
+    "fingers-up": "hands sculling by the hips, fingers up and palms to the feet",
+    "fingers-down": "hands sculling by the hips, fingers down and palms to the head",
+    "across": "one arm reaching across beyond the head, the other along the body",
+    "wide": "both arms stretched ahead, apart like a Y",
 }
 SIZE_WORDS = {"small": "Small", "large": "Large and deep"}
 MARK_WORDS = {
@@ -176,6 +180,8 @@ MARK_WORDS = {
     "eyes-shut": "The eyes are shut.",
     "one-foot": "What is worn on the feet is on the near foot only.",
     "towel": "A towel lies under the toes.",
+    "head-first": "An arrow shows that the body moves head first.",
+    "feet-first": "An arrow shows that the body moves feet first.",
     "block": "A starting block with hand grips stands on the wall.",
 }
 # What arms and legs do at a wall, whatever their own words say.

@@ -39,6 +39,11 @@ class Pose:
         return abs(self.posture.roll) > 60
 
     @property
+    def blocked(self) -> bool:
+        """Whether a starting block takes the corner behind the body."""
+        return "block" in self.spec.marks and self.wall is not None and self.wall[1] == "behind"
+
+    @property
     def _ends(self) -> tuple[Point, ...]:
         bones = self.skeleton
         return (bones.vertex, *bones.near_arm, *bones.far_arm, *bones.near_leg, *bones.far_leg)

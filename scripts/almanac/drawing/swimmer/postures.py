@@ -102,7 +102,7 @@ def _lying_arms(spec: PoseSpec) -> Pair:
     word = spec.arms
     if word == "holding-wall" and spec.setting == "deck-edge":  # no wall there: hands on the deck
         word = "at-sides" if spec.face_up else "free"
-    if spec.wall == "touching":
+    if spec.wall == "touching" and not spec.hands:
         if not spec.roll:
             return touching_arms(spec)
         word = "one-extended"

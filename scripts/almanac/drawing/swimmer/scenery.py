@@ -21,8 +21,7 @@ def backdrop(held: Pose, view: View, *, calm: bool = False) -> list[str]:
     """
     frame = frame_of(held)
     if held.above:
-        whole = element("rect", "water", x=0, y=0, width=WIDTH, height=frame.height)
-        return [whole] if calm else [whole, path("ripple", _ripples(0.0, frame.height))]
+        return _from_above(held, view, frame.height, calm=calm)
     if not held.spec.wet:
         return ground(held, view, frame.height)
     parts = [element("rect", "water", x=0, y=view.y, width=WIDTH, height=frame.height - view.y)]
@@ -44,6 +43,18 @@ def backdrop(held: Pose, view: View, *, calm: bool = False) -> list[str]:
         parts.append(
             element("rect", "wall", x=0, y=floor, width=WIDTH, height=frame.height - floor)
         )
+    return parts
+
+
+def _from_above(held: Pose, view: View, height: float, *, calm: bool) -> list[str]:
+    """Water, or a mat, all round the body, and the deck beyond a wall ahead."""
+    kind = "water" if held.spec.wet else "wall"
+    parts = [element("rect", kind, x=0, y=0, width=WIDTH, height=height)]
+    if held.spec.wet and not calm:
+        parts.append(path("ripple", _ripples(0.0, height)))
+    if held.wall and held.wall[1] == "ahead":
+        x = view.x + held.wall[0] * view.height
+        parts.append(element("rect", "wall", x=x, y=0, width=WIDTH, height=height))
     return parts
 
 

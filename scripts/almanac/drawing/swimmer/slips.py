@@ -22,15 +22,15 @@ def slipped(posture: Posture, slips: tuple[str, ...]) -> Posture:
 
 def from_above(posture: Posture) -> Posture:
     """The same body seen from over the water, level: its near side is the lower one."""
-    roll = 90.0 * posture.belly
+    turned = 90.0 * posture.belly
     near, far = (
         replace(arm, shoulder=_ahead(arm.shoulder)) for arm in (posture.near_arm, posture.far_arm)
     )
     return replace(
         posture,
         trunk=0,
-        roll=roll,
-        head_roll=roll,
+        roll=turned + posture.roll,
+        head_roll=turned + posture.head_roll,
         chin=0,
         hip=Point(0.0, 0.0),
         near_arm=near,
