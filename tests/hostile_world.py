@@ -47,8 +47,9 @@ _BESIDE = ("if", "then", "else", "allOf", "anyOf", "oneOf")
 _OPEN_FORMS = {
     "^[^\\n]*$",
     "^[^\\n<>&]*$",
+    "^[^\\n;]*$",
     "^\\S+( \\S+){1,6}$",
-}  # one line, no markup, two to seven words
+}  # one line, no markup, no semicolon, two to seven words
 
 
 @dataclass(frozen=True)

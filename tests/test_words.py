@@ -21,7 +21,13 @@ from almanac.findings import Finding
 from almanac.kinds import KINDS, SUMMED
 from almanac.model.load import Loaded, load
 from almanac.model.policy import Rating, Word
-from almanac.model.vocabularies import BUILT_ON, CRITICAL_SPEED, VOCABULARY_OF
+from almanac.model.vocabularies import (
+    BLACKOUT,
+    BUILT_ON,
+    CRITICAL_SPEED,
+    HAZARDS,
+    VOCABULARY_OF,
+)
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
 from almanac.resources import SETTINGS, SITE_SOURCE
@@ -245,7 +251,7 @@ def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     loaded = load(root)
     assert loaded.catalogue is not None
     kept = {(name, word) for name, words in BUILT_ON.items() for word in words}
-    kept.add(("test-uses", CRITICAL_SPEED))
+    kept |= {("test-uses", CRITICAL_SPEED), (HAZARDS, BLACKOUT)}
     put(
         root,
         [

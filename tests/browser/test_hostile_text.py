@@ -32,7 +32,7 @@ MARK = re.compile(r"Zq\d+z")
 # Fields that no page shows. Data files hold them all.
 NOT_SHOWN = re.compile(
     r"(log|policy)\.|club\.(title|pools\.\*\.ends\.)|vocabulary\.(title|about|words\.\*\.(also|control|gravity))"
-    r"|.*\.cord\.at$|.*\.words\.\*\.(title|means)$"
+    r"|.*\.asked_as\[\]$|.*\.cord\.at$|.*\.words\.\*\.(title|means)$"
 )
 ADDRESSES = {
     "href",
