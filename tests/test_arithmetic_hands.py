@@ -217,8 +217,8 @@ def test_in_words():
         "1 adult calls",
     ]
     assert hands_words(summary) == (
-        "Needs 3 adults at the same moment, and has 3: 1 coaches, 1 watches, 1 calls. "
-        "Beside them, adult or swimmer: 5 keep time."
+        "Needs 3 adults at the same moment, and has 3: 1 to coach, 1 to watch, 1 to call. "
+        "Beside them, adult or swimmer: 5 to keep time."
     )
     assert help_words(Help(CALLER, 1, ("Upright kick",), by_coach=True), "squad coach") == (
         "the squad coach calls (Upright kick)"

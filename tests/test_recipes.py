@@ -250,7 +250,7 @@ def run(arguments: argparse.Namespace) -> int:
     walk.tests("tests/test_layers.py", "command_is_documented")
 
 
-_ASKS, _HARMLESS = "Let your gills find the air on the way.", "Fish have gills."
+_ASKS, _HARMLESS = "Gills open, air at the flags.", "Fish have gills."
 
 
 def a_way_of_asking(walk: Walk) -> None:

@@ -16,6 +16,7 @@ JOBS = {
     "timekeeper": ("keeps time", "keep time"),
     "caller": ("calls", "call"),
 }
+_BY_ONE = {"cord-holder": "hold a cord"}
 _EACH = {
     "lane": ", one a lane",
     "piece": ", one for each piece in use",
@@ -54,5 +55,9 @@ def hands_words(summary: PracticeSummary) -> str:
 
 
 def jobs_words(jobs: Mapping[str, int]) -> str:
-    """How many do each job: ``1 coaches, 2 watch``."""
-    return ", ".join(f"{count} {JOBS[job][count != 1]}" for job, count in jobs.items())
+    """How many do each job: ``1 to coach, 2 to watch``."""
+    done = (
+        (count, JOBS[job][1] if count != 1 else _BY_ONE.get(job, JOBS[job][1]))
+        for job, count in jobs.items()
+    )
+    return ", ".join(f"{count} to {words}" for count, words in done)
