@@ -1,30 +1,15 @@
 // "Keep this site on my phone": asks for the service worker that stores every page, shows how far it is, and says what is kept.
 
 import { make, one, root } from "./lib/dom.js";
+import { cacheNames, noted } from "./lib/noted.js";
 
 const box = document.querySelector("[data-keep]");
 const mark = one("[data-kept]");
-const NOTE = new URL("__kept__", root).href;
 /** @param {number} bytes */
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 /** @param {string} since */
 const when = (since) =>
   new Date(since).toLocaleString(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
-
-const cacheNames = async () =>
-  (await caches.keys()).filter((name) => name.startsWith(`deck-almanac ${root.href} `));
-
-/** What the version kept on this device has noted: when it took over; null where none is kept whole.
- * @returns {Promise<{since: string} | null>} */
-async function noted() {
-  for (const name of await cacheNames()) {
-    const note = await (await (await caches.open(name)).match(NOTE))?.json();
-    if (note?.since) {
-      return note;
-    }
-  }
-  return null;
-}
 
 /** @param {...(Node | string)} children */
 function showBox(...children) {

@@ -165,6 +165,7 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
     page.goto(whole.address + "find.html?q=parachute")
     expect(page.locator("[data-results] a").first).to_be_visible()
     page.goto(whole.address + "run.html#practice=heron-kick-and-go")
+    expect(page.get_by_text("The site is not kept on this phone")).to_be_hidden()
     page.get_by_role("button", name="Begin").click()
     expect(page.locator(".run-row").first).to_contain_text("ready")
     page.goto(whole.address + "no-such-page.html")

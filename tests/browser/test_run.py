@@ -384,6 +384,7 @@ def test_what_a_phone_cannot_do_is_said(at_six: Page, server: Server) -> None:
     for words in ("will go dark after its own time", "No vibration here", "No sound here"):
         expect(at_six.locator(".run-told")).to_contain_text(words)
     expect(at_six.locator(".run-told")).to_contain_text("A dark or locked phone gives no sign.")
+    expect(at_six.get_by_text("The site is not kept on this phone")).to_be_visible()
     tap(at_six, "Begin")
     expect(at_six.locator(".run-marks")).to_have_text("goes dark")
     go(at_six)

@@ -3,6 +3,7 @@
 
 import { make } from "../../lib/dom.js";
 import { keepUntil, mineUntil } from "../../lib/mine-until.js";
+import { noted } from "../../lib/noted.js";
 import { read, write } from "../../lib/storage.js";
 import { plannedStart } from "../code.js";
 import { crewName, timeOfDay } from "../words.js";
@@ -11,6 +12,8 @@ import { button } from "./press.js";
 import { newRun, poolClock, Session } from "./session.js";
 import { choices } from "./settings.js";
 import { ask } from "./wake.js";
+
+const NOT_KEPT = "The site is not kept on this phone: with no signal a reload loses this page. Settings keeps it.";
 
 /** @typedef {import("./app.js").App} App */
 /** @typedef {import("../types.js").RunData} RunData */
@@ -108,7 +111,7 @@ export function setUp(app, data, shared) {
       ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
       make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), by,
       make("h3", {}, make("label", { for: "run-until" }, "The water is ours until")), until,
-      make("h3", {}, "This phone"), ...nodes,
+      make("h3", {}, "This phone"), ...nodes, whetherKept(),
       ...(dangers.length ? [make("h3", {}, "Dangers"), make("ul", { class: "run-danger" }, ...dangers)] : []),
       make("h3", {}, "Follow another phone"), offeredCode(app, data, shared),
     ],
@@ -121,6 +124,15 @@ export function setUp(app, data, shared) {
 
 /** @param {{title: string, lanes: number[]}} crew */
 const nameOf = (crew) => (crew.lanes.length ? crewName(crew) : crew.title);
+
+/** A line that says so where the site is not kept; none where that can't be known. */
+function whetherKept() {
+  const line = make("p", {});
+  if ("caches" in window) {
+    noted().then((note) => line.replaceChildren(note ? "" : NOT_KEPT), () => {});
+  }
+  return line;
+}
 
 /** Running on by itself: off at first.
  * @param {Set<string>} onward */
