@@ -11,6 +11,7 @@ from almanac.model.load import load
 from almanac.resources import HOME
 
 from .test_every_page import troubles
+from .test_journeys import Hand, assert_drill
 from .web import Server, sitemap
 
 FIRST = ("index.html", "find.html", "cards.html")
@@ -27,3 +28,17 @@ def test_the_clubs_pages_are_sound(context: BrowserContext, club_site: Path) -> 
     chosen = [*FIRST, *of_a_kind, *share(sorted(drills), 8), *share(pages, 8)]
     with Server(club_site) as server:
         assert troubles(context, server, chosen, drills) == []
+
+
+def test_from_what_is_seen_to_the_drill_is_three_taps(
+    context: BrowserContext, club_site: Path
+) -> None:
+    """As the README has it, where the faults are many."""
+    hand, phone = Hand(), context.new_page()
+    with Server(club_site) as server:
+        phone.goto(server.address)
+        hand.tap(phone.get_by_text("I see something wrong"))
+        hand.tap(phone.get_by_role("link", name="Knees break the surface", exact=True))
+        hand.tap(phone.locator(".first-drill a").first)
+        assert_drill(phone)
+    assert hand.taps == 3

@@ -9,6 +9,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.model.fault import Fault
 from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.site.kind_indexes import INDEXES
@@ -27,7 +28,9 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
     for kind, index in INDEXES.items():
         own = _index_link(kind)
         file = own.href.removesuffix(".html") + ".md"
-        yield list_page(file, own.title, own.summary, index(analysis))
+        # from what is seen to a drill is three taps: the first stroke's faults stand open
+        opens = kind == Fault.kind
+        yield list_page(file, own.title, own.summary, index(analysis), opens)
     for name, (title, summary, sections) in _by_word(analysis).items():
         yield list_page(f"by/{name}.md", title, summary, sections)
 

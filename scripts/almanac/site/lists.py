@@ -15,13 +15,15 @@ _MOST_IN_SIGHT = 20  # rows of a title and a line each: three screens of a phone
 _MOST_OPEN = 12
 
 
-def list_page(file: str, title: str, summary: str, sections: list[dict[str, Any]]) -> Page:
+def list_page(
+    file: str, title: str, summary: str, sections: list[dict[str, Any]], opens: bool = False
+) -> Page:
     """A page of lists, without the sections that hold none. Where they are long, all sections are
-    folded, but a short one that comes first.
+    folded, but the first where it is short, or where the page ``opens`` with it.
     """
     shown = [part for part in sections if part["lists"]]
     is_long = len(shown) > 1 and sum(part["count"] for part in shown) > _MOST_IN_SIGHT
-    opens = bool(shown) and shown[0]["count"] <= _MOST_OPEN
+    opens = opens or (bool(shown) and shown[0]["count"] <= _MOST_OPEN)
     context = {"title": title, "summary": summary, "sections": shown, "is_long": is_long}
     context["opens"] = opens
     return Page(file, "list", context)
