@@ -15,6 +15,7 @@ from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.training_load import session_load
 from almanac.model.block import Day, Session, Week
 from almanac.model.log import Log
+from almanac.rounding import seconds_of_day
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 
@@ -54,6 +55,17 @@ class SessionPlan:
         """When it starts, as HH:MM; "" where it is not said."""
         own = self.practice.practice.slot.start if self.practice else ""
         return self.session.start or own
+
+    @property
+    def booked_s(self) -> tuple[int, int] | None:
+        """The seconds from midnight from which and up to which it is booked: as long as its
+        practice's slot, or its minutes. None where no start is said.
+        """
+        if not self.start:
+            return None
+        minutes = self.practice.practice.slot.minutes if self.practice else self.session.minutes
+        starts_s = seconds_of_day(self.start)
+        return starts_s, starts_s + 60 * minutes
 
 
 @dataclass(frozen=True)

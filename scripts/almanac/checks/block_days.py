@@ -9,12 +9,12 @@ from datetime import date, timedelta
 from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block_days import DAYS, DayPlan, SessionPlan
+from almanac.arithmetic.block_days import DAYS, DayPlan
 from almanac.arithmetic.loads import resists, worn_in
 from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.checks.blocks import blocks_of
 from almanac.checks.rule import Problem, forbids, refuses, warns
-from almanac.checks.squad_days import breaches, days_by_group, groups_of, minute_of, path_of_day
+from almanac.checks.squad_days import breaches, days_by_group, groups_of, path_of_day
 from almanac.model.policy import DayCount
 from almanac.units import show_number, show_share
 
@@ -92,12 +92,12 @@ def sessions_clash(analysis: Analysis) -> Iterator[Problem]:
     for own in days_by_group(analysis):
         for day in own.days:
             timed = sorted(
-                ((minute_of(session.start), session) for session in day.sessions if session.start),
-                key=lambda timed: timed[0],
+                ((one.booked_s, one) for one in day.sessions if one.booked_s),
+                key=lambda timed: timed[0][0],
             )
-            for (start, session), (after, later) in pairwise(timed):
+            for ((start, end), session), ((after, _), later) in pairwise(timed):
                 key = (own.block.squad, day.on, start, after)
-                if after < start + _minutes(session) and key not in told:
+                if after < end and key not in told:
                     told.add(key)
                     title = analysis.catalogue.lane_groups[own.group].title
                     message = (
@@ -158,7 +158,3 @@ def _lighter(count: int, asked: DayCount, whose: str) -> tuple[str, str]:
         "last day under taper"
     )
     return message, hint
-
-
-def _minutes(own: SessionPlan) -> int:
-    return own.practice.practice.slot.minutes if own.practice else own.session.minutes

@@ -10,10 +10,11 @@ from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties, 
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.lane_order import lane_order
 from almanac.checks.rule import Problem, forbids, refuses
+from almanac.checks.ways import entry_level
 from almanac.model.entry import Entry
 from almanac.model.manner import SWIMMER
 from almanac.model.practice import Practice
-from almanac.model.swim_set import Reps, SwimSet
+from almanac.model.swim_set import Reps
 from almanac.model.walk import reps_with_paths, versions_with_paths, written_items
 from almanac.source.reader import DataPath
 
@@ -99,7 +100,7 @@ def _full_lanes(
     policy = analysis.catalogue.policy
     for id, summary in analysis.practices.items() if gear else ():
         practice = analysis.catalogue.practices[id]
-        level = analysis.catalogue.club.squads[practice.squad].level
+        level = entry_level(analysis.catalogue, practice)
         for run, crew in crews_in_water(summary):
             swum = run.of(crew.group)
             if gear.isdisjoint(swum.gear):
@@ -142,7 +143,7 @@ def _tied_items(analysis: Analysis) -> Iterator[tuple[Entry, Reps, DataPath, str
         id for id, drill in catalogue.drills.items() if not tying.isdisjoint(drill.gear.needs)
     }
     for entry, items, start in written_items(catalogue):
-        level = _level(analysis, entry)
+        level = entry_level(catalogue, entry)
         for item, path in reps_with_paths(items, start):
             if _is_tied_item(item, tying, drills):
                 yield entry, item, path, level
@@ -155,13 +156,6 @@ def _is_tied_item(item: Reps, tying: frozenset[str], drills: set[str]) -> bool:
     worn = {*item.gear, *(gear for part in item.parts for gear in part.gear)}
     done = {drill for part in item.parts for drill in part.drills}
     return not tying.isdisjoint(worn) or not drills.isdisjoint(done)
-
-
-def _level(analysis: Analysis, entry: Entry) -> str:
-    if isinstance(entry, SwimSet):
-        return entry.level
-    assert isinstance(entry, Practice)
-    return analysis.catalogue.club.squads[entry.squad].level
 
 
 def _cords_at_once(analysis: Analysis) -> Iterator[tuple[Practice, CordsAtOnce, str]]:
@@ -180,4 +174,4 @@ def _cords_at_once(analysis: Analysis) -> Iterator[tuple[Practice, CordsAtOnce, 
         )
         if found:
             practice = catalogue.practices[id]
-            yield practice, found, catalogue.club.squads[practice.squad].level
+            yield practice, found, entry_level(catalogue, practice)

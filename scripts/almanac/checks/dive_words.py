@@ -14,14 +14,11 @@ from almanac.arithmetic.start_limits import (
 )
 from almanac.checks.pool_words import FIRST
 from almanac.checks.rule import Problem, refuses
+from almanac.checks.ways import entry_level
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import ENDS
-from almanac.model.entry import Entry
-from almanac.model.knowledge import Drill
-from almanac.model.practice import Practice
-from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
-from almanac.model.walk import notes_with_paths, written_items
-from almanac.source.reader import DataPath
+from almanac.model.swim_set import Item, changes_of, drills_named, reps_of
+from almanac.model.walk import told_with_paths, written_notes
 from almanac.wording.dives import names_a_dive, names_a_start
 
 
@@ -34,25 +31,17 @@ def dive_unsaid(analysis: Analysis) -> Iterator[Problem]:
     catalogue = analysis.catalogue
     for drill in catalogue.drills.values():
         if not _is_above(catalogue, drill.start):
-            for path, text in _texts_of(drill):
+            for path, text in told_with_paths(drill):
                 if names_a_start(text):
                     said = "it names a start from above the water, and `start` says none"
                     yield Problem(drill, path, said, _SAY, level=drill.level)
                     break
-    for entry, items, start in written_items(catalogue):
-        level = _level(catalogue, entry)
-        named = [where for where, note in notes_with_paths(items, start) if names_a_start(note)]
-        if named and not _says_start(catalogue, items):
+    told = set[int]()
+    for entry, items, path, note in written_notes(catalogue):
+        if id(items) not in told and names_a_start(note) and not _says_start(catalogue, items):
+            told.add(id(items))
             said = "the note names a start from above the water, and no reps say `start`"
-            yield Problem(entry, named[0], said, _SAY, level=level)
-    for practice in catalogue.practices.values():
-        for path, doing in practice.doings:
-            if doing.note and names_a_start(doing.note):
-                items = catalogue.sets[doing.set].items if doing.set else doing.items
-                if not _says_start(catalogue, items):
-                    said = "the note names a start from above the water, and no reps say `start`"
-                    level = _level(catalogue, practice)
-                    yield Problem(practice, (*path, "note"), said, _SAY, level=level)
+            yield Problem(entry, path, said, _SAY, level=entry_level(catalogue, entry))
 
 
 @refuses("benchmark-start")
@@ -81,13 +70,6 @@ def benchmark_start(analysis: Analysis) -> Iterator[Problem]:
 _SAY = "write start: with a word of starts (dive, say), or take that out of the text"
 
 
-def _texts_of(drill: Drill) -> Iterator[tuple[DataPath, str]]:
-    yield ("title",), drill.title
-    yield ("summary",), drill.summary
-    yield from ((("also_called", number), name) for number, name in enumerate(drill.also_called))
-    yield from ((("steps", number), step) for number, step in enumerate(drill.steps))
-
-
 def _is_above(catalogue: Catalogue, start: str) -> bool:
     """Whether a start is one from above the water; a push-off is none, and nor is none at all."""
     return bool(start) and enters(catalogue.words("starts")[start]) != IN_THE_WATER
@@ -96,17 +78,9 @@ def _is_above(catalogue: Catalogue, start: str) -> bool:
 def _says_start(catalogue: Catalogue, items: tuple[Item, ...]) -> bool:
     """Whether some reps say that they start above the water, or a drill of theirs does."""
     reps = tuple(reps_of(items))
-    drills = {id for one in reps for part in one.parts for id in part.drills}
     starts = (
         *(one.start for one in reps),
         *(one.start for one in changes_of(items)),
-        *(catalogue.drills[id].start for id in drills),
+        *(catalogue.drills[id].start for id in drills_named(items)),
     )
     return any(_is_above(catalogue, start or "") for start in starts)
-
-
-def _level(catalogue: Catalogue, entry: Entry) -> str:
-    if isinstance(entry, SwimSet):
-        return entry.level
-    assert isinstance(entry, Practice)
-    return catalogue.club.squads[entry.squad].level

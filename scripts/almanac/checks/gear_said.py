@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.checks.once import Coded, once
 from almanac.checks.rule import Problem, refuses, warns
+from almanac.checks.ways import entry_level
+from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.practice import Practice
-from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
-from almanac.model.walk import notes_with_paths, written_items
+from almanac.model.swim_set import Change, Item, Reps, SwimSet, changes_of, drills_named, reps_of
+from almanac.model.walk import told_with_paths, written_notes
 from almanac.source.reader import DataPath
 from almanac.wording.gear_named import GearNames
 from almanac.wording.loads_named import loads_somebody
@@ -21,31 +23,21 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
     catalogue = analysis.catalogue
     names = GearNames({id: _names(own) for id, own in catalogue.gear.items()})
     for drill in catalogue.drills.values():
-        for path, text in _texts(drill):
+        for path, text in told_with_paths(drill):
             has = (*drill.gear.needs, *drill.gear.may_add)
             lacking = [id for id in names.used_in(text) if id not in has]
             is_loaded = any(catalogue.gear[id].resists for id in drill.gear.needs)
             if not (drill.is_on_land or is_loaded) and loads_somebody(text):
                 yield "load-unsaid", Problem(drill, path, _LOADED, _WRITE, level=drill.level)
             yield from _problems(analysis, drill, path, lacking, drill.level)
-    for entry, items, start in written_items(catalogue):
-        level = _level(analysis, entry)
-        notes = [*notes_with_paths(items, start)]
-        if isinstance(entry, Practice):
-            doings = [*entry.doings]
-            notes += [((*path, "note"), doing.note) for path, doing in doings if doing.note]
-        said = [(path, [*names.used_in(note)]) for path, note in notes]
-        if any(used for _, used in said) or any(loads_somebody(note) for _, note in notes):
-            worn = _worn(analysis, entry, items)
-            if not any(catalogue.gear[id].resists for id in worn):
-                yield from (
-                    ("load-unsaid", Problem(entry, path, _LOADED, _WRITE, level=level))
-                    for path, note in notes
-                    if loads_somebody(note)
-                )
-            for path, used in said:
-                lacking = [id for id in used if id not in worn]
-                yield from _problems(analysis, entry, path, lacking, level)
+    for entry, items, path, note in written_notes(catalogue):
+        used, is_loaded = [*names.used_in(note)], loads_somebody(note)
+        if used or is_loaded:
+            level, worn = entry_level(catalogue, entry), _worn(catalogue, entry, items)
+            if is_loaded and not any(catalogue.gear[id].resists for id in worn):
+                yield "load-unsaid", Problem(entry, path, _LOADED, _WRITE, level=level)
+            lacking = [id for id in used if id not in worn]
+            yield from _problems(analysis, entry, path, lacking, level)
 
 
 _LOADED = "it loads a swimmer with a weight or something that is towed, and no gear says so"
@@ -91,44 +83,22 @@ def _names(gear: Gear) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name.removesuffix("s") for name in names))
 
 
-def _texts(drill: Drill) -> Iterator[tuple[DataPath, str]]:
-    yield ("title",), drill.title
-    yield ("summary",), drill.summary
-    yield from ((("steps", number), step) for number, step in enumerate(drill.steps))
-
-
-def _worn(analysis: Analysis, entry: Entry, items: tuple[Item, ...]) -> set[str]:
-    """All gear that the items name, or that their drills need or may add; of a practice, all that
-    its sets name too.
+def _worn(catalogue: Catalogue, entry: SwimSet | Practice, items: tuple[Item, ...]) -> set[str]:
+    """All gear that the items name, or that their drills need; of a practice, of all that it does
+    in it.
     """
-    catalogue = analysis.catalogue
     every = [items]
     if isinstance(entry, Practice):
-        every += [
-            catalogue.sets[doing.set].items if doing.set else doing.items
-            for _, doing in entry.doings
-        ]
-    found = set[str]()
-    for own in every:
-        drills = set[str]()
-        for reps in reps_of(own):
-            found.update(reps.gear)
-            for part in reps.parts:
-                found.update(part.gear)
-                drills.update(part.drills)
-        for change in changes_of(own):
-            found.update(change.gear or ())
-            for part in change.parts or ():
-                found.update(part.gear)
-                drills.update(part.drills)
-            drills.update({change.do} if change.do else ())
-        for id in drills:
-            found.update(catalogue.drills[id].gear.needs)
-    return found
+        doings = (doing for _, doing in entry.doings)
+        every += [catalogue.sets[own.set].items if own.set else own.items for own in doings]
+    return {id for own in every for id in _gear(catalogue, own)}
 
 
-def _level(analysis: Analysis, entry: Entry) -> str:
-    if isinstance(entry, SwimSet):
-        return entry.level
-    assert isinstance(entry, Practice)
-    return analysis.catalogue.club.squads[entry.squad].level
+def _gear(catalogue: Catalogue, items: tuple[Item, ...]) -> Iterator[str]:
+    every: list[Reps | Change] = [*reps_of(items), *changes_of(items)]
+    for one in every:
+        yield from one.gear or ()
+        for part in one.parts or ():
+            yield from part.gear
+    for id in drills_named(items):
+        yield from catalogue.drills[id].gear.needs

@@ -14,13 +14,13 @@ from almanac.arithmetic.block_days import DayPlan
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.pool_words import lane_words
 from almanac.checks.rule import Problem, forbids
-from almanac.checks.squad_days import groups_of, minute_of, path_of_day
+from almanac.checks.squad_days import groups_of, path_of_day
 from almanac.model.block import Block, Session
 
 
 @dataclass(frozen=True)
 class _Booking:
-    """The lanes of a practice on a day of a block, by number with who has them; from one minute of
+    """The lanes of a practice on a day of a block, by number with who has them; from one second of
     the day to another.
     """
 
@@ -28,8 +28,8 @@ class _Booking:
     day: DayPlan
     title: str
     squad: str
-    starts: int
-    ends: int
+    starts_s: int
+    ends_s: int
     lanes: Mapping[int, str]
 
 
@@ -44,7 +44,7 @@ def lanes_double_booked(analysis: Analysis) -> Iterator[Problem]:
         for one, other in combinations(bookings, 2):
             both = sorted(one.lanes.keys() & other.lanes.keys())
             key = one.title, other.title
-            is_at_once = one.starts < other.ends and other.starts < one.ends
+            is_at_once = one.starts_s < other.ends_s and other.starts_s < one.ends_s
             if both and is_at_once and key not in told and not _is_clash(one, other, both):
                 told.add(key)
                 message = f"'{one.title}' and '{other.title}' both have {lane_words(tuple(both))}"
@@ -65,16 +65,15 @@ def _by_pool_and_day(analysis: Analysis) -> dict[tuple[str, date], list[_Booking
         for own in groups:
             for day in own.days:
                 for session in day.sessions:
-                    if session.practice is None or not session.start:
+                    if session.practice is None or session.booked_s is None:
                         continue
                     practice = session.practice.practice
                     key = practice.id, session.session.groups
                     if key not in lanes:
                         lanes[key] = _lanes(session.practice, session.session)
-                    starts = minute_of(session.start)
                     booking = _Booking(
                         block, day, practice.title, block.squad,
-                        starts, starts + practice.slot.minutes, lanes[key],
+                        *session.booked_s, lanes[key],
                     )  # fmt: skip
                     # a session that two blocks name is one session
                     found[practice.pool, day.on].setdefault((*key, session.start), booking)

@@ -6,13 +6,11 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block_days import DayPlan, SessionPlan
+from almanac.arithmetic.block_days import DayPlan
 from almanac.checks.rule import Problem, warns
-from almanac.checks.squad_days import SquadDays, days_by_group, minute_of, path_of_day
+from almanac.checks.squad_days import SquadDays, days_by_group, path_of_day
 from almanac.findings import counted
-from almanac.units import show_number
-
-_DAY = 24 * 60
+from almanac.units import DAY_S, show_number
 
 
 @warns("sessions-crowded")
@@ -51,14 +49,14 @@ def _on_days(analysis: Analysis, own: SquadDays) -> Iterator[Said]:
             if session.practice is None and session.session.minutes > longest:
                 text = f"a session of {session.session.minutes} minutes"
                 yield day, text, f"at most {show_number(longest)}"
-    least = policy.limit("night_rest_least")
+    least_s = 60 * policy.limit("night_rest_least")
     for before, after in pairwise(own.days):
-        ends = [_ends(one) for one in before.sessions if one.start]
-        starts = [minute_of(one.start) + _DAY for one in after.sessions if one.start]
-        if ends and starts and min(starts) - max(ends) < least:
-            hours = show_number((min(starts) - max(ends)) / 60)
+        ends = [one.booked_s[1] for one in before.sessions if one.booked_s]
+        starts = [one.booked_s[0] + DAY_S for one in after.sessions if one.booked_s]
+        if ends and starts and min(starts) - max(ends) < least_s:
+            hours = show_number((min(starts) - max(ends)) / 3600)
             text = f"{hours} hours after the last session of the day before"
-            yield after, text, f"at least {show_number(least / 60)} hours: begin later"
+            yield after, text, f"at least {show_number(least_s / 3600)} hours: begin later"
 
 
 def _in_weeks(analysis: Analysis, own: SquadDays) -> Iterator[Said]:
@@ -71,9 +69,3 @@ def _in_weeks(analysis: Analysis, own: SquadDays) -> Iterator[Said]:
     for _, day, days in own.breaches(lambda days: practices(days) > most + 1):
         text = f"{counted(practices(days), 'practice')} in the seven days from {days[0].on}"
         yield day, text, f"the squad has {most} a week (plans/club.yml): leave some out"
-
-
-def _ends(own: SessionPlan) -> int:
-    """The minute of the day at which a session with a start ends."""
-    minutes = own.practice.practice.slot.minutes if own.practice else own.session.minutes
-    return minute_of(own.start) + minutes

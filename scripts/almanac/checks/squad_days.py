@@ -91,9 +91,3 @@ def path_of_day(block: Block, day: DayPlan) -> tuple[str | int, ...]:
     week = (day.on - block.starts).days // DAYS_A_WEEK
     known = day.name in block.weeks[week].days
     return ("weeks", week, "days", day.name) if known else ("weeks", week, "days")
-
-
-def minute_of(start: str) -> int:
-    """The minute of the day of a start, HH:MM."""
-    hours, minutes = start.split(":")
-    return 60 * int(hours) + int(minutes)

@@ -6,9 +6,8 @@ from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, refuses
-from almanac.model.practice import Practice
-from almanac.model.walk import notes_with_paths, written_items
-from almanac.source.reader import DataPath
+from almanac.checks.ways import entry_level
+from almanac.model.walk import told_with_paths, written_notes
 from almanac.wording.stunts import asks_for_a_stunt
 
 
@@ -18,21 +17,15 @@ def stunt(analysis: Analysis) -> Iterator[Problem]:
     eyes shut at a wall or at speed, running on the deck, a leap with a run-up, somebody sat on or
     pushed under, two who meet head on, stretching until it hurts, more work as a punishment.
     """
-    mend = "take it out: there is a way to the same end that nobody is hurt by"
-    for drill in analysis.catalogue.drills.values():
-        texts: list[tuple[DataPath, str]] = [
-            (("title",), drill.title),
-            (("summary",), drill.summary),
-        ]
-        texts += [(("steps", number), step) for number, step in enumerate(drill.steps)]
-        for path, text in texts:
+    catalogue = analysis.catalogue
+    for drill in catalogue.drills.values():
+        for path, text in told_with_paths(drill):
             if words := asks_for_a_stunt(text):
-                message = f"'{words}' is asked for"
-                yield Problem(drill, path, message, mend, level=drill.level)
-    for entry, items, start in written_items(analysis.catalogue):
-        notes = [*notes_with_paths(items, start)]
-        if isinstance(entry, Practice):
-            notes += [((*path, "note"), doing.note) for path, doing in entry.doings if doing.note]
-        for path, note in dict(notes).items():
-            if words := asks_for_a_stunt(note):
-                yield Problem(entry, path, f"'{words}' is asked for", mend)
+                yield Problem(drill, path, f"'{words}' is asked for", _MEND, level=drill.level)
+    for entry, _, path, note in written_notes(catalogue):
+        if words := asks_for_a_stunt(note):
+            level = entry_level(catalogue, entry)
+            yield Problem(entry, path, f"'{words}' is asked for", _MEND, level=level)
+
+
+_MEND = "take it out: there is a way to the same end that nobody is hurt by"

@@ -7,13 +7,11 @@ from collections.abc import Iterator
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, refuses
-from almanac.model.entry import Entry
+from almanac.checks.ways import entry_level
 from almanac.model.knowledge import Drill
-from almanac.model.practice import Practice
-from almanac.model.swim_set import Item, SwimSet, changes_of, reps_of
+from almanac.model.swim_set import Item, drills_named
 from almanac.model.vocabularies import BLACKOUT
-from almanac.model.walk import notes_with_paths, written_items
-from almanac.source.reader import DataPath
+from almanac.model.walk import told_with_paths, written_notes
 from almanac.units import show_number
 from almanac.wording.goes_under import Under, goes_under
 
@@ -29,22 +27,18 @@ def under_water_hidden(analysis: Analysis) -> Iterator[Problem]:
     for drill in analysis.catalogue.drills.values():
         if not (drill.is_under_water or drill.is_on_land):
             yield from _of_drill(drill)
-    for entry, items, start in written_items(analysis.catalogue):
-        notes = [*notes_with_paths(items, start)]
-        if isinstance(entry, Practice):
-            notes += [((*path, "note"), doing.note) for path, doing in entry.doings if doing.note]
-        level = _level(analysis, entry)
-        for path, note in notes:
-            under = goes_under(note)
-            most = analysis.catalogue.policy.of_level(level).wall_most.value
-            if under and _is_far(under, most) and not _has_such_drills(analysis, items):
-                message = "the note goes under water, and no drill of these reps is such work"
-                hint = f"choose a drill under water, or stay at the surface: {show_number(most)} m"
-                yield Problem(entry, path, message, f"{hint} off a wall at most", level=level)
+    for entry, items, path, note in written_notes(analysis.catalogue):
+        under = goes_under(note)
+        level = entry_level(analysis.catalogue, entry)
+        most = analysis.catalogue.policy.of_level(level).wall_most.value
+        if under and _is_far(under, most) and not _has_such_drills(analysis, items):
+            message = "the note goes under water, and no drill of these reps is such work"
+            hint = f"choose a drill under water, or stay at the surface: {show_number(most)} m"
+            yield Problem(entry, path, message, f"{hint} off a wall at most", level=level)
 
 
 def _of_drill(drill: Drill) -> Iterator[Problem]:
-    for path, text in _texts(drill):
+    for path, text in told_with_paths(drill):
         under = goes_under(text)
         if under and (drill.under_water is None or (under.metres or 0) > drill.under_water):
             said = "says not how far" if drill.under_water is None else "says less"
@@ -64,22 +58,6 @@ def _is_far(under: Under, most: float) -> bool:
     return under.is_whole or (under.metres or 0) > most
 
 
-def _texts(drill: Drill) -> Iterator[tuple[DataPath, str]]:
-    yield ("title",), drill.title
-    yield ("summary",), drill.summary
-    yield from ((("also_called", number), name) for number, name in enumerate(drill.also_called))
-    yield from ((("steps", number), step) for number, step in enumerate(drill.steps))
-
-
 def _has_such_drills(analysis: Analysis, items: tuple[Item, ...]) -> bool:
     drills, push_off = analysis.catalogue.drills, analysis.catalogue.policy.limit("push_off_most")
-    named = {id for reps in reps_of(items) for part in reps.parts for id in part.drills}
-    named |= {change.do for change in changes_of(items) if change.do}
-    return any(counts(drills[id], push_off) for id in named)
-
-
-def _level(analysis: Analysis, entry: Entry) -> str:
-    if isinstance(entry, SwimSet):
-        return entry.level
-    assert isinstance(entry, Practice)
-    return analysis.catalogue.club.squads[entry.squad].level
+    return any(counts(drills[id], push_off) for id in drills_named(items))

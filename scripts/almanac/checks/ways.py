@@ -60,6 +60,13 @@ def lowest(catalogue: Catalogue, levels: Iterable[str]) -> str:
     return min(levels, key=order.index, default=order[0])
 
 
+def entry_level(catalogue: Catalogue, entry: SwimSet | Practice) -> str:
+    """The level of a set; of a practice that of its squad."""
+    if isinstance(entry, SwimSet):
+        return entry.level
+    return catalogue.club.squads[entry.squad].level
+
+
 def group_level(catalogue: Catalogue, group: str) -> str:
     """The level of a lane group: its squad's."""
     return catalogue.club.squads[catalogue.lane_groups[group].squad].level

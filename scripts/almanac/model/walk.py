@@ -1,5 +1,5 @@
-"""Walks over what is written: items, reps, notes and efforts, each with the path that leads to it
-in its file.
+"""Walks over what is written: items, reps, notes, efforts and what drills tell, each with the path
+that leads to it in its file.
 """
 
 from __future__ import annotations
@@ -9,12 +9,15 @@ from collections.abc import Iterator
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import changed
 from almanac.model.effort_plans import Effort
-from almanac.model.entry import Entry
-from almanac.model.swim_set import Change, Item, Reps, Round, reps_of
+from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice
+from almanac.model.swim_set import Change, Item, Reps, Round, SwimSet, reps_of
 from almanac.source.reader import DataPath
 
 
-def written_items(catalogue: Catalogue) -> Iterator[tuple[Entry, tuple[Item, ...], DataPath]]:
+def written_items(
+    catalogue: Catalogue,
+) -> Iterator[tuple[SwimSet | Practice, tuple[Item, ...], DataPath]]:
     """The items of every set, and those that practices hold in place, with the path that leads to
     them.
     """
@@ -51,6 +54,28 @@ def notes_with_paths(
                 for name, change in getattr(item, key).items():
                     if change.note:
                         yield (*path, index, key, name, "note"), change.note
+
+
+def written_notes(
+    catalogue: Catalogue,
+) -> Iterator[tuple[SwimSet | Practice, tuple[Item, ...], DataPath, str]]:
+    """Every note of sets and practices, with its path and the items that it is about."""
+    for entry, items, start in written_items(catalogue):
+        for path, note in notes_with_paths(items, start):
+            yield entry, items, path, note
+    for practice in catalogue.practices.values():
+        for path, doing in practice.doings:
+            if doing.note:
+                items = catalogue.sets[doing.set].items if doing.set else doing.items
+                yield practice, items, (*path, "note"), doing.note
+
+
+def told_with_paths(drill: Drill) -> Iterator[tuple[DataPath, str]]:
+    """What a drill has somebody do, in its names, its summary and its steps."""
+    yield ("title",), drill.title
+    yield ("summary",), drill.summary
+    yield from ((("also_called", number), name) for number, name in enumerate(drill.also_called))
+    yield from ((("steps", number), step) for number, step in enumerate(drill.steps))
 
 
 def efforts_with_paths(item: Reps, path: DataPath) -> Iterator[tuple[Effort, DataPath]]:

@@ -12,11 +12,11 @@ JOBS = {
     COACHES: ("coaches", "coach"),
     LEADS: ("takes a part alone", "take a part alone"),
     "watcher": ("watches", "watch"),
-    "cord-holder": ("holds a cord", "hold cords"),
+    "cord-holder": ("holds a cord", "hold a cord each"),
     "timekeeper": ("keeps time", "keep time"),
     "caller": ("calls", "call"),
 }
-_BY_ONE = {"cord-holder": "hold a cord"}
+"""What one does, and what several do."""
 _EACH = {
     "lane": ", one a lane",
     "piece": ", one for each piece in use",
@@ -56,8 +56,7 @@ def hands_words(summary: PracticeSummary) -> str:
 
 def jobs_words(jobs: Mapping[str, int]) -> str:
     """How many do each job: ``1 to coach, 2 to watch``."""
-    done = (
-        (count, JOBS[job][1] if count != 1 else _BY_ONE.get(job, JOBS[job][1]))
+    return ", ".join(
+        f"{count} to {JOBS[job][1].removesuffix(' each' if count == 1 else '')}"
         for job, count in jobs.items()
     )
-    return ", ".join(f"{count} to {words}" for count, words in done)

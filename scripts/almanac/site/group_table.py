@@ -7,19 +7,23 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from string import ascii_lowercase
-from typing import Any
+from typing import Any, NamedTuple
 
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.report.board_line import BoardLine
 from almanac.units import show_time
 
 NONE = "–"
-
-
 _MARK = re.compile(r" \(([^()]*)\)")
-Cell = tuple[
-    str, str, str, str
-]  # when to go with the letters of its marks, how fast with those of its
+
+
+class Cell(NamedTuple):
+    """When a lane group goes and how fast, each with the letters of its marks."""
+
+    go: str
+    go_marks: str = ""
+    target: str = ""
+    target_marks: str = ""
 
 
 def group_table(
@@ -42,10 +46,10 @@ def group_table(
 
 def _cell(line: BoardLine, group: str, letters: dict[str, str]) -> Cell:
     if line.groups and group not in line.groups:
-        return NONE, "", "", ""
+        return Cell(NONE)
     go = _own(line.go_of, group, line.go).removeprefix("on ")
     target = _own(line.target_of, group, line.target).removeprefix("target ")
-    return *_short(go or NONE, letters), *_short(target, letters)
+    return Cell(*_short(go or NONE, letters), *_short(target, letters))
 
 
 def _short(words: str, letters: dict[str, str]) -> tuple[str, str]:

@@ -40,8 +40,8 @@ def _parts(
             if row.starts_s is None or cell.ends_s is None:
                 yield None
             else:
-                length_s, title = cell.ends_s - row.starts_s, words[row.run.word].title
-                yield PartOnClock(row.starts_s, length_s, title, _effort(row, crew["group"]))
+                title, effort = words[row.run.word].title, _effort(row, crew["group"])
+                yield PartOnClock(row.starts_s, cell.ends_s, title, effort)
 
 
 def _effort(row: SheetRow, group: str) -> str:

@@ -86,11 +86,12 @@ def home_data(analysis: Analysis) -> Markup:
 
 @dataclass(frozen=True)
 class Week:
-    """A week of planned practices: what it is called, the squads, and day by day."""
+    """A week of planned practices: what it is called, the squads, day by day, and how many."""
 
     title: str
     squads: str
     days: tuple[tuple[str, str, tuple[Planned, ...]], ...]
+    count: int
 
 
 def tonight_page(analysis: Analysis) -> Page:
@@ -105,4 +106,5 @@ def _week(monday: date, own: list[Planned]) -> Week:
         f"Week from {monday.day} {monday:%B}",
         ", ".join(dict.fromkeys(one.squad for one in own)),
         tuple((on.isoformat(), f"{on:%A} {on.day} {on:%B}", tuple(each)) for on, each in days),
+        len(own),
     )

@@ -7,6 +7,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from almanac.wording.clauses import clauses, denies, sentences
+
 _QUICK = re.compile(
     r"div(?:e|ing)|block|plunge|first|(?:grab|track|race|racing) start"
     r"|toppl|tip|roll|fall|lean|point",
@@ -37,19 +39,14 @@ _GOES_IN = re.compile(
     r"|(?:hands?|fingers|arms) point(?:s|ing|ed)? (?:at|to|down at|into) the water)\b",
     re.IGNORECASE,
 )
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and|but|then|or)? ?")
-_SENTENCE = re.compile(r"[.;:!?]")
-_DENIES = re.compile(
-    r"\b(?:no|not|never|none|nobody|without|instead of|unless|except|before any|don't)\b",
-    re.IGNORECASE,
-)
+_DENIES = denies("unless", "except", "before any")
 
 
 def names_a_start(text: str) -> bool:
     """Whether a text asks for a start from above the water, head first or feet first."""
     return names_a_dive(text) or (
         _JUMP.search(text) is not None  # of most texts that is all
-        and any(_JUMP.search(one) and not _DENIES.search(one) for one in _SENTENCE.split(text))
+        and any(_JUMP.search(one) and not _DENIES.search(one) for one in sentences(text))
     )
 
 
@@ -61,8 +58,8 @@ def names_a_dive(text: str) -> bool:
     if not _QUICK.search(text):
         return False
     return any(
-        _DIVE.search(clause) and not _DENIES.search(clause) for clause in _CLAUSE.split(text)
+        _DIVE.search(clause) and not _DENIES.search(clause) for clause in clauses(text)
     ) or any(
         _ABOVE.search(one) and _GOES_IN.search(one) and not _DENIES.search(one)
-        for one in _SENTENCE.split(text)
+        for one in sentences(text)
     )

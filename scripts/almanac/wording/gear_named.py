@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 
+from almanac.wording.clauses import clauses, denies
+
 _USES = (
     r"(?:in|with|wearing|wears?|on|against|behind|tow(?:ing|s)?|pull(?:ing|s)? on|put(?:s|ting)? on"
     r"|strap(?:ped|s)?(?: on| into)?|(?:buckle|belt)d? (?:on|into)|belted into"
@@ -14,13 +16,10 @@ _USES = (
 _BETWEEN = (
     r"(?: (?:a|an|the|your|both|his|her|their|small|large|big|short|long|light|one|two|own))*"
 )
-_LETS_GO = re.compile(
-    r"\b(?:no|not|never|without|before|until|instead of|rather than|(?<!push )(?<!pushing )off"
-    r"|out of|away from|as if|like|unless|nor|free of|take off|leave|left|than|later|once|if)\b"
-    r"|n't\b",
-    re.IGNORECASE,
-)
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+_LETS_GO = denies(
+    "before", "until", "(?<!push )(?<!pushing )off", "out of", "away from", "as if", "like",
+    "unless", "nor", "free of", "take off", "leave", "left", "than", "later", "once", "if",
+)  # fmt: skip
 _LEAST_LETTERS = 3
 _LONG = 6  # letters of a first word: enough to tell it by, whatever follows
 
@@ -57,7 +56,7 @@ class GearNames:
             return
         if not any(core in written for core in self._cores):
             return
-        for clause in _CLAUSE.split(written):
+        for clause in clauses(written):
             for found in self._pattern.finditer(clause):
                 if not _LETS_GO.search(clause):
                     yield self._ids[found.group(1)]

@@ -6,6 +6,8 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
+from almanac.wording.clauses import clauses, denies
+
 _QUICK = re.compile(
     r"under|below|beneath|submerg|bottom|floor|deep|surface|up\b|before you", re.IGNORECASE
 )
@@ -38,11 +40,7 @@ _PART = re.compile(
     r"|watch\w*|camera|stands?|seat|flags)\b",
     re.IGNORECASE,
 )
-_DENIES = re.compile(
-    r"\b(?:no|not|never|nobody|none|without|instead of|rather than|unless|avoid|less)\b|n't\b",
-    re.IGNORECASE,
-)
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+_DENIES = denies("unless", "avoid", "less")
 _PULLS = re.compile(r"\bpull(?:s|ed|ing)?\b", re.IGNORECASE)
 _FETCHES = ("collect", "fetch", "pick", "bring", "dive", "duck")
 _METRES = re.compile(r"\b(\d{1,3}(?:\.\d)?) ?-?(?:m|metres?|meters?|yards?|yd)\b", re.IGNORECASE)
@@ -71,14 +69,14 @@ def goes_under(text: str) -> Under | None:
     """
     if not _QUICK.search(text):
         return None
-    clauses = _CLAUSE.split(text)
-    for number, clause in enumerate(clauses):
+    every = clauses(text)
+    for number, clause in enumerate(every):
         below = _BELOW.search(clause)
         if below is None or _DENIES.search(clause) or _PART.search(clause):
             continue
         if _PULLS.search(clause) and "under" in below.group().lower():
             continue  # an arm is under water in every stroke
-        beside = " ".join(clauses[max(0, number - 1) : number + 2])
+        beside = " ".join(every[max(0, number - 1) : number + 2])
         fetches = below.group().lower().startswith(_FETCHES)
         if fetches or _GOES.search(clause.replace(below.group(), " ")) or _METRES.search(clause):
             metres = [float(own) for own in _METRES.findall(clause)]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from almanac.wording.clauses import sentences
+
 _FAR = re.compile(
     r"\b(?:all the way|(?:far|other|next|opposite) (?:wall|end|side)|wall ahead|wall to wall"
     r"|end to end|(?:whole|full|entire) (?:length|width|pool)|across the pool"
@@ -15,11 +17,10 @@ _UP = re.compile(
     r"|come home|back to|watcher|watches|wait)\b",
     re.IGNORECASE,
 )
-_SENTENCE = re.compile(r"[.;:!?]")
 
 
 def goes_on_under(step: str) -> bool:
     """Whether a sentence of a step names the far wall or a whole length, and nothing in it brings
     anybody to the surface.
     """
-    return any(_FAR.search(one) and not _UP.search(one) for one in _SENTENCE.split(step))
+    return any(_FAR.search(one) and not _UP.search(one) for one in sentences(step))

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from almanac.wording.clauses import clauses, denies
+
 _WHO = r"(?:mate|team-?mate|partner|friend|swimmer|person|somebody|someone)"
 _LIFTS = re.compile(
     rf"\b(?:{_WHO}\b[^.,;:!?]{{0,40}}\b(?:on|over|across) (?:the|your|both|one) shoulders?"
@@ -13,12 +15,11 @@ _LIFTS = re.compile(
     r"|barbells?|kettlebells?|\d\d+ ?(?:kg|kilograms?)|of your own weight on)\b",
     re.IGNORECASE,
 )
-_DENIES = re.compile(r"\b(?:no|not|never|nobody|without|instead of)\b", re.IGNORECASE)
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and|but|then|or)? ?")
+_DENIES = denies()
 
 
 def names_a_lift(text: str) -> bool:
     """Whether a text asks for a lift. A denial excuses its own clause."""
     return _LIFTS.search(text) is not None and any(
-        _LIFTS.search(one) and not _DENIES.search(one) for one in _CLAUSE.split(text)
+        _LIFTS.search(one) and not _DENIES.search(one) for one in clauses(text)
     )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from almanac.wording.clauses import clauses, denies
+
 _WEIGHT = re.compile(
     r"\b(?:kilo(?:gram)?s?|\d\s?kg|pounds?|ballast|made of lead|lead (?:belt|weights?|shot|disc)"
     r"|(?:of|with) lead|weight(?:ed)? (?:belt|vest|jacket|cuff|ring)|weighted|weigh\w* down"
@@ -19,10 +21,7 @@ _LOAD = re.compile(
     r"|\d(?:\.\d)? ?(?:kg|kilos?)\b|(?:one|two|three|four|five|ten) ?-?kilos?)",
     re.IGNORECASE,
 )
-_DENIES = re.compile(
-    r"\b(?:no|not|never|nobody|none|without|instead of|rather than|less)\b|n't\b", re.IGNORECASE
-)
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+_DENIES = denies("less")
 
 
 def names_a_weight(text: str) -> bool:
@@ -36,5 +35,5 @@ def loads_somebody(text: str) -> bool:
     """
     return any(
         (_LOAD.search(one) or _WEIGHT.search(one)) and not _DENIES.search(one)
-        for one in _CLAUSE.split(text)
+        for one in clauses(text)
     )

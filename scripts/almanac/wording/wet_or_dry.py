@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from almanac.wording.clauses import clauses, denies
+
 _WET = re.compile(
     r"\b(?:push(?:es|ing)? off (?:on|the wall|from the wall|in streamline)|swim(?:s|ming)?"
     r"|float(?:s|ing)?|tread(?:s|ing)? water|glid(?:e|es|ing)|div(?:e|es|ing)"
@@ -16,20 +18,18 @@ _OUT = re.compile(
     r"|sit(?:s|ting)?|kneel(?:s|ing)?|stand(?:s|ing)? (?:tall|on)|floor)\b",
     re.IGNORECASE,
 )
-_OTHERWISE = re.compile(
-    r"\b(?:no|not|never|without|as if|as (?:you|they|one) (?:do|does|would)|like|later|then in"
-    r"|before|after|out of|next to|beside|as in|when|whoever|others?|would|will"
-    r"|as well|also)\b|n't\b",
-    re.IGNORECASE,
-)
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+_OTHERWISE = denies(
+    "as if", "as (?:you|they|one) (?:do|does|would)", "like", "later", "then in", "before", "after",
+    "out of", "next to", "beside", "as in", "when", "whoever", "others?", "would", "will",
+    "as well", "also",
+)  # fmt: skip
 
 
 def is_wet(step: str) -> bool:
     """Whether a step has a body swim, float or move in the water; a likeness or a denial excuses
     its own clause.
     """
-    return any(_WET.search(one) and not _OTHERWISE.search(one) for one in _CLAUSE.split(step))
+    return any(_WET.search(one) and not _OTHERWISE.search(one) for one in clauses(step))
 
 
 def is_out(step: str) -> bool:

@@ -19,12 +19,12 @@ _GAP = 20
 
 @dataclass(frozen=True)
 class PartOnClock:
-    """A part: seconds from the start of the slot, its length, its word, the effort of most of it;
-    "" where it has none.
+    """A part: where it starts and ends, in seconds from the start of the slot, its word, the effort
+    of most of it; "" where it has none.
     """
 
     start_s: float
-    length_s: float
+    ends_s: float
     words: str
     effort: str
 
@@ -40,7 +40,7 @@ def clock_line(
     """The line as SVG, WIDTH × HEIGHT: ``told`` is its title and description, ``ends`` what stands
     over its start and its end. What goes on after the slot stands beyond a mark.
     """
-    total_s = max([slot_s, *(part.start_s + part.length_s for part in parts)])
+    total_s = max([slot_s, *(part.ends_s for part in parts)])
     scale = WIDTH / total_s
     used = {part.effort: marks[part.effort] for part in parts if part.effort}
     return (
@@ -60,7 +60,7 @@ def clock_line(
 
 
 def _box(part: PartOnClock, scale: float, marks: Mapping[str, EffortMark], identifier: str) -> str:
-    left, width = round(part.start_s * scale), max(round(part.length_s * scale), 2)
+    left, width = round(part.start_s * scale), max(round((part.ends_s - part.start_s) * scale), 2)
     box = f'x="{left}" y="{_TOP}" width="{width}" height="{_BASE - _TOP}"'
     return (
         marked(marks[part.effort], box, identifier)
