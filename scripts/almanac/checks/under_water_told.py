@@ -9,9 +9,9 @@ from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, refuses
 from almanac.checks.ways import entry_level
 from almanac.model.knowledge import Drill
-from almanac.model.swim_set import Item, drills_named
+from almanac.model.swim_set import Item
 from almanac.model.vocabularies import BLACKOUT
-from almanac.model.walk import told_with_paths, written_notes
+from almanac.model.walk import drills_named, told_with_paths, written_notes
 from almanac.units import show_number
 from almanac.wording.goes_under import Under, goes_under
 

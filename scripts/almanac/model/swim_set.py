@@ -188,14 +188,6 @@ def changes_of(items: tuple[Item, ...]) -> Iterator[Change]:
             yield from item.by_round.values()
 
 
-def drills_named(items: tuple[Item, ...]) -> frozenset[str]:
-    """The ids of all drills that items name, for anybody and in any round."""
-    changes = [*changes_of(items)]
-    parted = [*(reps.parts for reps in reps_of(items)), *(own.parts or () for own in changes)]
-    named = {id for parts in parted for part in parts for id in part.drills}
-    return frozenset(named | {own.do for own in changes if own.do})
-
-
 def groups_named(items: tuple[Item, ...]) -> Iterator[str]:
     """Every lane group for which something of items is different."""
     for item in items:

@@ -11,7 +11,15 @@ from almanac.model.changes import changed
 from almanac.model.effort_plans import Effort
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
-from almanac.model.swim_set import Change, Item, Reps, Round, SwimSet, reps_of
+from almanac.model.swim_set import (
+    Change,
+    Item,
+    Reps,
+    Round,
+    SwimSet,
+    changes_of,
+    reps_of,
+)
 from almanac.source.reader import DataPath
 
 
@@ -68,6 +76,14 @@ def written_notes(
             if doing.note:
                 items = catalogue.sets[doing.set].items if doing.set else doing.items
                 yield practice, items, (*path, "note"), doing.note
+
+
+def drills_named(items: tuple[Item, ...]) -> frozenset[str]:
+    """The ids of all drills that items name, for anybody and in any round."""
+    changes = [*changes_of(items)]
+    parted = [*(reps.parts for reps in reps_of(items)), *(own.parts or () for own in changes)]
+    named = {id for parts in parted for part in parts for id in part.drills}
+    return frozenset(named | {own.do for own in changes if own.do})
 
 
 def told_with_paths(drill: Drill) -> Iterator[tuple[DataPath, str]]:
