@@ -11,7 +11,15 @@ from almanac.model.entry import Hazard
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
-from almanac.model.vocabularies import BLACKOUT, HAZARDS, LINE, LOADED_LINE, TIRES
+from almanac.model.vocabularies import (
+    AT_SIDES,
+    BLACKOUT,
+    HAZARDS,
+    LINE,
+    LOADED_LINE,
+    TIRES,
+    WALL_AHEAD,
+)
 from almanac.source.reader import DataPath
 
 
@@ -20,7 +28,8 @@ def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
     """Every word of the hazards has its gravity and its standard control: entries lean on both,
     and a brief would else hold a danger that nothing is done about. A drill under water names the
     hazard of a blackout; and where the vocabulary has the words, an upright one out of depth that
-    of tiring there, gear with a line that of the line.
+    of tiring there, one that comes to a wall with no eyes and no hand on the way that of the head
+    and the wall, gear with a line that of the line.
     """
     vocabulary = analysis.catalogue.vocabularies.get(HAZARDS)
     for name, word in vocabulary.words.items() if vocabulary else ():
@@ -39,13 +48,10 @@ def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
             hint += "" if is_word else "; the word goes into drills/vocabulary/hazards.yml first"
             yield Problem(drill, ("safety",), message, hint, of_key=True)
     words = vocabulary.words if vocabulary else {}
-    clear = analysis.catalogue.policy.limit("upright_depth_least")
-    for drill in analysis.catalogue.drills.values():
-        is_deep = drill.is_upright and (drill.depth_m.least or 0) >= clear
-        if is_deep and TIRES in words and not _names(drill, TIRES):
-            message = "it is done upright out of depth, and names nobody who tires there"
-            hint = f"write - hazard: {TIRES} under safety, with what is done about it"
-            yield Problem(drill, ("safety",), message, hint, of_key=True)
+    for entry, message, danger in _told(analysis):
+        if danger in words and not _names(entry, danger):
+            hint = f"write - hazard: {danger} under safety, with what is done about it"
+            yield Problem(entry, ("safety",), message, hint, of_key=True)
     for gear in analysis.catalogue.gear.values():
         is_line = gear.ties or any(own.job == "cord-holder" for own in gear.helpers)
         if is_line and LINE in words and not _names(gear, LINE, LOADED_LINE):
@@ -54,7 +60,34 @@ def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
             yield Problem(gear, ("hazards",), message, hint, of_key=True)
 
 
-def _names(entry: Drill | Gear, *words: str) -> bool:
+# 25 m less the 5 m from the flags to the wall: who goes farther has to know where it is.
+_BEYOND_THE_FLAGS_M = 20
+
+
+def _told(analysis: Analysis) -> Iterator[tuple[Drill | Benchmark, str, str]]:
+    """Drills and benchmarks with a danger by what they are: what that is, and its word."""
+    clear = analysis.catalogue.policy.limit("upright_depth_least")
+    for drill in analysis.catalogue.drills.values():
+        if drill.is_upright and (drill.depth_m.least or 0) >= clear:
+            yield drill, "it is done upright out of depth, and names nobody who tires there", TIRES
+        if _is_blind(drill) and (drill.dose.distance or 0) > _BEYOND_THE_FLAGS_M:
+            yield drill, _NOTHING_TELLS, WALL_AHEAD
+    for benchmark in analysis.catalogue.benchmarks.values():
+        if _is_blind(benchmark) and benchmark.distance > _BEYOND_THE_FLAGS_M:
+            yield benchmark, _NOTHING_TELLS, WALL_AHEAD
+
+
+_NOTHING_TELLS = "it comes to the wall with nothing to tell of it, and does not name the wall"
+
+
+def _is_blind(own: Drill | Benchmark) -> bool:
+    """Whether whoever does it sees nothing ahead: on the back, or no hand before the head."""
+    turns_over = own.is_backstroke and not own.is_on_front
+    is_led_by_the_head = own.arms == AT_SIDES and not own.is_upright
+    return not own.is_on_land and (own.is_on_back or turns_over or is_led_by_the_head)
+
+
+def _names(entry: Drill | Gear | Benchmark, *words: str) -> bool:
     return any(own.hazard in words for own in entry.hazards)
 
 
