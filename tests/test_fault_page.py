@@ -35,3 +35,14 @@ def test_under_each_cause_stand_its_test_and_its_first_drill(page: str, analysis
     for cause in fault.causes:
         for id in cause.mended_by:
             assert f"drills/{id}.html" in causes
+
+
+def test_what_a_test_needs_stands_behind_it(analysis: Analysis) -> None:
+    pages = SitePages(analysis, {}, read_settings(SETTINGS))
+    needs = dict(pages.of_entries(lambda entry: entry.id == "feet-too-deep"))
+    tests = re.findall(r'class="test">.*?</p>', needs["faults/feet-too-deep.md"])
+    causes = analysis.catalogue.faults["feet-too-deep"].causes
+    assert [one.endswith("Needs: watch.</span></p>") for one in tests] == [
+        cause.needs == ("watch",) for cause in causes
+    ]
+    assert any(cause.needs for cause in causes)

@@ -18,6 +18,8 @@ class Cause:
     cause: str
     tell_apart: str
     mended_by: Ids
+    gear: Ids = ()
+    needs: Ids = ()
 
 
 @dataclass(frozen=True)
@@ -45,6 +47,7 @@ class Fault(Entry):
     def references(self) -> Iterator[Reference]:
         for cause in self.causes:
             yield from references("drill", cause.mended_by, "mended_by")
+            yield from references("gear", cause.gear, "tested_with")
         if self.drawing:
             for body in (self.drawing, self.drawing.wrong):
                 yield from references("gear", body.gear or (), "drawn")

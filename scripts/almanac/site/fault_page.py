@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.fault import Fault
+from almanac.model.fault import Cause, Fault
 from almanac.site.drawing_html import fault_figure
 from almanac.site.entry_page import entry_page, evidence_rows
 from almanac.site.links import Page, link
@@ -19,7 +19,11 @@ def fault_page(catalogue: Catalogue, fault: Fault) -> Page:
         stroke=catalogue.words("strokes")[fault.stroke].title,
         see=[(viewpoints[sight.viewpoint].title, sight.what) for sight in fault.see],
         causes=[
-            (cause, [link(catalogue.drills[id]) for id in cause.mended_by])
+            (
+                cause,
+                [link(catalogue.drills[id]) for id in cause.mended_by],
+                _needs(catalogue, cause),
+            )
             for cause in fault.causes
         ],
         look_alikes=[
@@ -28,3 +32,8 @@ def fault_page(catalogue: Catalogue, fault: Fault) -> Page:
         ],
         evidence=evidence_rows(catalogue, fault.evidence),
     )
+
+
+def _needs(catalogue: Catalogue, cause: Cause) -> str:
+    """What a test needs, in words; "" where it needs nothing."""
+    return ", ".join([*(catalogue.gear[id].title.lower() for id in cause.gear), *cause.needs])

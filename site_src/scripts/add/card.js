@@ -109,9 +109,10 @@ const BODIES = {
   ],
   fault: ({ see, causes, refer_on }, names) => [
     ...groups(see).map(({ from, what }) => marked(`${titled(names, "vocabulary", "viewpoints", from)}:`, text(what))),
-    ...groups(causes).map(({ cause, tell_apart, mended_by }, number) => {
+    ...groups(causes).map(({ cause, tell_apart, mended_by, gear, needs }, number) => {
       const drills = list(mended_by).map((id) => titled(names, "reference", "drill", id)).join(", ");
-      return marked(`${number + 1}. ${text(cause)}`, text(tell_apart), drills && `Drills: ${drills}.`);
+      const things = [...list(gear).map((id) => titled(names, "reference", "gear", id)), ...list(needs).map(text)].join(", ").toLowerCase();
+      return marked(`${number + 1}. ${text(cause)}`, text(tell_apart), things && `Needs: ${things}.`, drills && `Drills: ${drills}.`);
     }),
     line({ class: "danger" }, text(refer_on)),
   ],
