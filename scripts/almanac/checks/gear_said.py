@@ -30,6 +30,10 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
             if not (drill.is_on_land or is_loaded) and loads_somebody(text):
                 yield "load-unsaid", Problem(drill, path, _LOADED, _WRITE, level=drill.level)
             yield from _problems(analysis, drill, path, lacking, drill.level)
+    for fault in catalogue.faults.values():
+        for number, cause in enumerate(fault.causes):
+            lacking = [id for id in names.used_in(cause.tell_apart) if id not in cause.gear]
+            yield from _problems(analysis, fault, ("causes", number, "tell_apart"), lacking, "")
     for entry, items, path, note in written_notes(catalogue):
         used, is_loaded = [*names.used_in(note)], loads_somebody(note)
         if used or is_loaded:
