@@ -227,7 +227,7 @@ def test_pages_come_out_of_a_pack_as_they_went_in(pages: dict[str, list[str]]) -
 def test_pages_alike_weigh_little_more_than_one(tmp_path: Path) -> None:
     shared = "\n".join(f"<li>{number * 7919 % 10007}</li>" for number in range(3000))
     (tmp_path / "drills").mkdir()
-    for number in range(45):
+    for number in range(60):
         (tmp_path / "drills" / f"{number:02}.html").write_text(f"{shared}\n{number}", "utf-8")
     told = told_of(tmp_path)
     packs = [file for file in told if file.startswith("packs/")]

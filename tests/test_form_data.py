@@ -23,6 +23,7 @@ KINDS = (
     "benchmark",
     "progression",
     "source",
+    "need",
     "set",
     "practice",
     "block",

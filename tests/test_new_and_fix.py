@@ -37,6 +37,7 @@ def test_every_kind_of_page_has_a_starter() -> None:
         "benchmark",
         "progression",
         "source",
+        "need",
         "set",
         "practice",
         "log",

@@ -67,6 +67,11 @@ KINDS = (
         pages="sources",
     ),
     Kind(
+        "need", "drills/needs", "Need", "Needs",
+        "What changes for whom: a sore shoulder, asthma, a leg that does not kick.",
+        pages="needs", says_texts=True,
+    ),
+    Kind(
         "set", "plans/sets", "Set", "Sets", "By level, with the distance added up.",
         pages="sets", is_summed=True, says_texts=True,
     ),

@@ -10,6 +10,7 @@ from types import ModuleType
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.askings import Told
 from almanac.checks import (
+    adapted,
     aims,
     block_days,
     blocks,
@@ -71,6 +72,7 @@ MODULES = (
     wording,
     hazards,
     claims,
+    adapted,
     unwritten,
     coverage,
     sets,

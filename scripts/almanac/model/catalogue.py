@@ -17,6 +17,7 @@ from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.log import Log
+from almanac.model.need import Need
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
@@ -82,6 +83,10 @@ class Catalogue:
     def sources_of(self, ids: Iterable[str]) -> list[Source]:
         """Those of some sources that are here: a broken one leaves what leans on it standing."""
         return [self.sources[id] for id in ids if id in self.sources]
+
+    @cached_property
+    def needs(self) -> dict[str, Need]:
+        return self._all(Need)
 
     @cached_property
     def sets(self) -> dict[str, SwimSet]:

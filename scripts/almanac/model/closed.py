@@ -11,7 +11,7 @@ from almanac.model.club import Club
 from almanac.model.entry import Entry
 
 CLUB = ("club", "club")
-_MAY_LACK = {*IN_CLUB, "source"}  # a drill is to be judged, whoever says so
+_MAY_LACK = {*IN_CLUB, "source", "need"}  # a drill is to be judged, whoever it changes for
 
 
 def closed(entries: Mapping[Key, Entry]) -> dict[Key, Entry]:

@@ -24,6 +24,7 @@ from almanac.model.entry import (
     references,
 )
 from almanac.model.moving import Moving
+from almanac.model.need import Adapt, adapts
 from almanac.model.not_for import NotFor
 from almanac.model.vocabularies import ASSISTS, RESISTS
 from almanac.units import Course
@@ -108,6 +109,7 @@ class Drill(Moving):
     helpers: tuple[Helper, ...] = ()
     start: str = ""
     depth_m: DepthNeeded = ANY_DEPTH
+    adapt: tuple[Adapt, ...] = ()
 
     @property
     def travels(self) -> bool:
@@ -136,6 +138,7 @@ class Drill(Moving):
             yield from references("gear", body.gear or (), "drawn")
         if self.pace:
             yield Reference("benchmark", self.pace.like, "pace")
+        yield from adapts(self.adapt)
         yield from leans_on(self.evidence)
 
 
@@ -158,6 +161,7 @@ class Gear(Entry):
     helpers: tuple[Helper, ...] = ()
     tied_to: str = ""
     said: str = ""
+    adapt: tuple[Adapt, ...] = ()
 
     @property
     def use(self) -> str:
@@ -176,6 +180,7 @@ class Gear(Entry):
 
     def references(self) -> Iterator[Reference]:
         yield from references("gear", self.excludes, "excludes")
+        yield from adapts(self.adapt)
         yield from leans_on(self.evidence)
 
     @property

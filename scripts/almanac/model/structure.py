@@ -17,6 +17,7 @@ from almanac.model.fault import Fault
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Gear, Sight
 from almanac.model.log import Log
+from almanac.model.need import Need
 from almanac.model.policy import STRICTEST, DayCount, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
@@ -35,6 +36,7 @@ CLASSES: dict[str, type[Entry]] = {
         Benchmark,
         Progression,
         Source,
+        Need,
         SwimSet,
         Practice,
         Block,

@@ -12,6 +12,7 @@ from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
 from almanac.model.expectation import Expectation
 from almanac.model.manner import ALONE, Aim, Cord, Manner, Waves
+from almanac.model.need import Adapt, adapts
 from almanac.model.sendoff import Sendoff
 from almanac.units import LAND, Course
 
@@ -239,6 +240,7 @@ class SwimSet(Entry):
     pools: Ids = ()
     most_in_lane: int | None = None
     variants: Mapping[str, Ids] = field(default_factory=dict)
+    adapt: tuple[Adapt, ...] = ()
 
     @property
     def is_on_land(self) -> bool:
@@ -252,3 +254,4 @@ class SwimSet(Entry):
         for groups in self.variants.values():
             yield from references("lane_group", groups, "variants")
         yield from references("lane_group", self.expect.by_group, "expect")
+        yield from adapts(self.adapt)

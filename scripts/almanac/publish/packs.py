@@ -14,7 +14,7 @@ from itertools import groupby
 
 FOLDER = "packs/"
 RUNS = "data/v1/run/"
-_PAGES = 20  # in one: small enough to be fetched again where the signal went
+_PAGES = 26  # in one: more share more, and few enough to be fetched again where the signal went
 
 
 def is_packed(file: str) -> bool:

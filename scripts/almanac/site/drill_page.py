@@ -4,19 +4,22 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
+from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
 from almanac.model.progression import Progression
 from almanac.model.swim_set import SwimSet
 from almanac.report.pool_text import needs_words
+from almanac.site.adapt_lines import adapted_entry
 from almanac.site.drawing_html import figure, neighbours_chart
 from almanac.site.entry_page import dangers, entry_page, evidence_rows, tags
 from almanac.site.links import Page, link, links
 from almanac.units import show_number, show_time
 
 
-def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
+def drill_page(analysis: Analysis, drill: Drill) -> Page:
     """The page of a drill."""
+    catalogue = analysis.catalogue
     words = catalogue.words
     return entry_page(
         catalogue,
@@ -44,6 +47,7 @@ def drill_page(catalogue: Catalogue, drill: Drill) -> Page:
         leads_to=links(catalogue.users(drill, Drill, "needs_first")),
         sets=links(catalogue.users(drill, SwimSet)),
         progressions=links(catalogue.users(drill, Progression)),
+        adapted=adapted_entry(analysis, drill),
         evidence=evidence_rows(catalogue, drill.evidence),
         pace=(link(catalogue.benchmarks[drill.pace.like]), drill.pace.factor)
         if drill.pace

@@ -7,6 +7,7 @@ from datetime import date
 
 from markupsafe import Markup
 
+from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import table
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.analysis.figures.gear import GearForGroup
@@ -15,6 +16,7 @@ from almanac.drawing.charts.drag import drag_chart
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import SwimSet
+from almanac.site.adapt_lines import adapted_entry
 from almanac.site.entry_page import dangers, entry_page, evidence_rows
 from almanac.site.links import Page, links
 from almanac.site.shown_figures import page_figure
@@ -22,8 +24,9 @@ from almanac.site.test_tables import added_drag_table, drag_heads, drag_table
 from almanac.units import show_time
 
 
-def gear_page(catalogue: Catalogue, gear: Gear, day: date) -> Page:
-    """The page of a piece of gear, with what the tests known by a day tell of it."""
+def gear_page(analysis: Analysis, gear: Gear) -> Page:
+    """The page of a piece of gear, with what the tests known by the day tell of it."""
+    catalogue = analysis.catalogue
     return entry_page(
         catalogue,
         gear,
@@ -37,7 +40,8 @@ def gear_page(catalogue: Catalogue, gear: Gear, day: date) -> Page:
         sets=links(catalogue.users(gear, SwimSet)),
         owned=catalogue.club.gear_owned.get(gear.id),
         totals=[page_figure(figure) for figure in _totals(catalogue, gear)],
-        **_drag(catalogue, gear, day),
+        **_drag(catalogue, gear, analysis.today),
+        adapted=adapted_entry(analysis, gear),
         evidence=evidence_rows(catalogue, gear.evidence),
     )
 

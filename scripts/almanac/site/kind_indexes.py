@@ -11,7 +11,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.published import Source
-from almanac.site.links import Link, link, page_of
+from almanac.site.links import Link, link, links, page_of
 from almanac.site.lists import grouped, section, set_link
 from almanac.site.source_page import SORTS
 
@@ -78,6 +78,11 @@ def _sources(analysis: Analysis) -> Sections:
     ]
 
 
+def _needs(analysis: Analysis) -> Sections:
+    """One list, in the order of the alphabet."""
+    return [section("needs", "Needs", "", ("", links(analysis.catalogue.needs.values())))]
+
+
 def _cited(source: Source) -> Link:
     return Link(page_of(source), source.cited, source.summary)
 
@@ -94,4 +99,5 @@ INDEXES: Mapping[str, Callable[[Analysis], Sections]] = {
     "block": lambda analysis: _by_squad(analysis.catalogue, analysis.catalogue.blocks.values()),
     "set": _sets,
     "source": _sources,
+    "need": _needs,
 }

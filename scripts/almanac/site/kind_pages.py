@@ -19,6 +19,7 @@ from almanac.site.drill_page import drill_page
 from almanac.site.fault_page import fault_page
 from almanac.site.gear_page import gear_page
 from almanac.site.links import Page
+from almanac.site.need_page import need_page
 from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
 from almanac.site.scaled_page import scaled_page
@@ -39,6 +40,15 @@ def _one(page: Callable[[Catalogue, Any], Page]) -> Pages:
 
     def pages(analysis: Analysis, _: Sequence[Finding], entry: Entry) -> Iterator[Page]:
         yield page(analysis.catalogue, entry)
+
+    return pages
+
+
+def _one_analysed(page: Callable[[Analysis, Any], Page]) -> Pages:
+    """One page, from the analysis."""
+
+    def pages(analysis: Analysis, _: Sequence[Finding], entry: Entry) -> Iterator[Page]:
+        yield page(analysis, entry)
 
     return pages
 
@@ -75,12 +85,13 @@ def _block(analysis: Analysis, findings: Sequence[Finding], block: Block) -> Ite
 
 
 PAGES: Mapping[str, Pages] = {
-    "drill": _one(drill_page),
+    "drill": _one_analysed(drill_page),
     "fault": _one(fault_page),
-    "gear": _one_by_day(gear_page),
+    "gear": _one_analysed(gear_page),
     "benchmark": _one_by_day(benchmark_page),
     "progression": _one(progression_page),
     "source": _one(source_page),
+    "need": _one_analysed(need_page),
     "set": _set,
     "practice": _practice,
     "block": _block,

@@ -22,6 +22,7 @@ from almanac.report.set_text import CLOCK_CONVENTION
 from almanac.report.timed_board import timed_lines
 from almanac.report.ways import distance_words, ways_of
 from almanac.report.whiteboard import board
+from almanac.site.adapt_lines import adapted_set
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.group_table import group_table
 from almanac.site.links import Page, link, links
@@ -70,6 +71,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         of_what=of_what(analysis, swim_set),
         findings=findings_on(swim_set, findings),
         progressions=links(catalogue.users(swim_set, Progression)),
+        adapted=adapted_set(analysis, swim_set),
         **_shared(analysis, swim_set),
     )
 

@@ -1,0 +1,204 @@
+"""How a drill, a piece of gear or a set fits a need: as it is, with a change, or left out; and what
+is done in place of what is left out.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from almanac.model.entry import Ids
+from almanac.model.knowledge import Drill, Gear
+from almanac.model.need import AS_IS, CHANGED, FITS, LEAVE_OUT, UNDER_WATER, Adapt, Need, NeedRule
+
+Traits = Mapping[str, frozenset[str]]
+"""By each field of a rule's ``where`` the words that an entry has there."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """How an entry fits a need. ``changes`` is what is done otherwise, or why it is left out;
+    ``is_own`` where the entry says so itself.
+    """
+
+    fits: str
+    changes: Ids = ()
+    is_own: bool = False
+
+    @property
+    def is_left_out(self) -> bool:
+        """Whether it is not done."""
+        return self.fits == LEAVE_OUT
+
+
+def traits_of_gear(gear: Gear) -> Traits:
+    """What rules know a piece of gear by: those that ask for anything else do not hold of it."""
+    return {"gear": frozenset([gear.id]), "effects": frozenset([gear.effect])}
+
+
+def traits_of_drill(drill: Drill, gear: Mapping[str, Gear]) -> Traits:
+    """What rules know a drill by."""
+    needed = [gear[id] for id in drill.gear.needs if id in gear]
+    goes_under = drill.is_under_water or bool(drill.under_water)
+    return {
+        "modes": frozenset([drill.mode]),
+        "strokes": frozenset([drill.stroke]),
+        "kicks": frozenset([drill.kick]),
+        "positions": frozenset([drill.position]),
+        "arms": frozenset([drill.arms]),
+        "levels": frozenset([drill.level]),
+        "starts": frozenset([drill.start]),
+        "efforts": frozenset([drill.effort.easiest]),
+        "hazards": frozenset(own.hazard for own in drill.hazards),
+        "gear": frozenset(drill.gear.needs),
+        "effects": frozenset(own.effect for own in needed),
+        UNDER_WATER: frozenset([UNDER_WATER] if goes_under else ()),
+    }
+
+
+def holds(rule: NeedRule, traits: Traits) -> bool:
+    """Whether a rule is of an entry: all that it names must agree, each with one of its words."""
+    return all(
+        not traits.get(facet, frozenset()).isdisjoint(words) for facet, words in rule.where.named
+    )
+
+
+def by_rules(need: Need, traits: Traits) -> Answer:
+    """How an entry fits a need by the need's rules alone: the gravest that hold of it, with what
+    each of that weight changes. As it is where none does.
+    """
+    rules = [rule for rule in need.rules if holds(rule, traits)]
+    fits = max((rule.fits for rule in rules), key=FITS.index, default=AS_IS)
+    return Answer(fits, tuple(rule.change for rule in rules if rule.fits == fits))
+
+
+def own_line(need: str, lines: Iterable[Adapt]) -> Adapt | None:
+    """What an entry says itself for a need; None where it says nothing."""
+    return next((line for line in lines if line.need == need), None)
+
+
+def answer(need: Need, traits: Traits, lines: Iterable[Adapt]) -> Answer:
+    """How an entry fits a need: what it says itself, else what the rules say."""
+    own = own_line(need.id, lines)
+    if own is None:
+        return by_rules(need, traits)
+    return Answer(own.fits, (own.change,) if own.change else (), is_own=True)
+
+
+@dataclass(frozen=True)
+class Answers:
+    """How every drill and piece of gear fits every need: by the ids of the need and of the drill,
+    of the need and of the gear. ``levels`` are in their order.
+    """
+
+    drills: Mapping[str, Drill]
+    levels: Sequence[str]
+    of: Mapping[tuple[str, str], Answer]
+    of_gear: Mapping[tuple[str, str], Answer]
+    _instead: dict[tuple[str, str], Drill | None] = field(default_factory=dict, repr=False)
+
+    @cached_property
+    def _serving(self) -> Mapping[str, Mapping[str, Drill]]:
+        """By goal the drills that serve it, by id."""
+        found: dict[str, dict[str, Drill]] = defaultdict(dict)
+        for id in sorted(self.drills):
+            for goal in self.drills[id].goals:
+                found[goal][id] = self.drills[id]
+        return found
+
+    def instead(self, need: str, drill: Drill) -> Drill | None:
+        """What is done in place of a drill that is left out for a need: a drill that is not, of no
+        higher level, serves one of its goals, is done in the water where it is, and needs no gear
+        beyond its own; the likest by ``_likeness``, the first by id of two alike. None where there
+        is none.
+        """
+        key = need, drill.id
+        if key not in self._instead:
+            near = {id: own for goal in drill.goals for id, own in self._serving[goal].items()}
+            self._instead[key] = max(
+                (near[id] for id in sorted(near) if self._may_stand_for(need, drill, near[id])),
+                key=lambda own: _likeness(drill, own) + 2 * (self.of[need, own.id].fits == AS_IS),
+                default=None,
+            )
+        return self._instead[key]
+
+    def _may_stand_for(self, need: str, drill: Drill, other: Drill) -> bool:
+        return (
+            not self.of[need, other.id].is_left_out
+            and self.levels.index(other.level) <= self.levels.index(drill.level)
+            and drill.is_on_land == other.is_on_land
+            and set(other.gear.needs) <= {*drill.gear.needs, *drill.gear.may_add}
+        )
+
+
+def _likeness(drill: Drill, other: Drill) -> int:
+    """How like another drill is: a point for each goal that both serve and for each word of mode,
+    stroke, kick, position and arms that both have; two for one that is the drill's easier one.
+    """
+    goals = len(set(drill.goals) & set(other.goals))
+    fields = ("mode", "stroke", "kick", "position", "arms")
+    words = [field for field in fields if getattr(drill, field) == getattr(other, field)]
+    return goals + len(words) + 2 * (other.id in drill.easier)
+
+
+def answers(
+    needs: Mapping[str, Need],
+    drills: Mapping[str, Drill],
+    gear: Mapping[str, Gear],
+    levels: Sequence[str],
+) -> Answers:
+    """How every drill and piece of gear fits every need."""
+    of_gear = {
+        (need.id, own.id): answer(need, traits_of_gear(own), own.adapt)
+        for own in gear.values()
+        for need in needs.values()
+    }
+    of: dict[tuple[str, str], Answer] = {}
+    for drill in drills.values():
+        traits = traits_of_drill(drill, gear)
+        of |= {(id, drill.id): answer(need, traits, drill.adapt) for id, need in needs.items()}
+    return Answers(drills, levels, of, of_gear)
+
+
+@dataclass(frozen=True)
+class SetAnswer:
+    """How a set of so many ``drills`` fits a need: those that are left out, each with what is done
+    instead, None for nothing; those that are changed; the gear that is left out; and what the set
+    says itself, None where it says nothing.
+    """
+
+    need: str
+    drills: int
+    left_out: tuple[tuple[Drill, Drill | None], ...]
+    changed: tuple[Drill, ...]
+    without: Ids
+    own: Adapt | None
+
+    @property
+    def fits(self) -> str:
+        """As the set says; else left out where all its drills are, as it is where all are."""
+        if self.own:
+            return self.own.fits
+        if self.left_out and len(self.left_out) == self.drills:
+            return LEAVE_OUT
+        return CHANGED if self.left_out or self.changed or self.without else AS_IS
+
+
+def set_answers(
+    needs: Iterable[str], known: Answers, drills: Sequence[Drill], gear: Ids, own: Iterable[Adapt]
+) -> Iterator[SetAnswer]:
+    """How a set of some drills and gear fits each need."""
+    lines = tuple(own)
+    for need in needs:
+        fits = {drill.id: known.of[need, drill.id] for drill in drills}
+        left = [drill for drill in drills if fits[drill.id].is_left_out]
+        yield SetAnswer(
+            need,
+            len(drills),
+            tuple((drill, known.instead(need, drill)) for drill in left),
+            tuple(drill for drill in drills if fits[drill.id].fits == CHANGED),
+            tuple(id for id in gear if known.of_gear[need, id].is_left_out),
+            own_line(need, lines),
+        )

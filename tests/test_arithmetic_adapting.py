@@ -1,0 +1,210 @@
+"""How drills, gear and sets fit needs: by rule, by what they say themselves, and what is done instead."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from arithmetic_world import DRILLS as UNSAID
+from arithmetic_world import PIECES
+
+from almanac.arithmetic.adapting import (
+    Answer,
+    answer,
+    answers,
+    by_rules,
+    set_answers,
+    traits_of_drill,
+    traits_of_gear,
+)
+from almanac.model.entry import Hazard
+from almanac.model.knowledge import EffortRange, GearUse
+from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need, NeedRule, Where
+
+DRILLS = {id: replace(own, effort=EffortRange("easy", "fast")) for id, own in UNSAID.items()}
+LEVELS = ["foundation", "building", "performing"]
+
+
+def need(*rules, id="arm"):
+    made = tuple(NeedRule(where, fits, change) for where, fits, change in rules)
+    return Need(
+        id=id, file=f"{id}.yml", title=id, change=(), stop=(), refer_on="", evidence=(), rules=made
+    )
+
+
+OVERHEAD = need(
+    (Where(arms=("streamline", "board"), modes=("kick",)), LEAVE_OUT, "Held overhead."),
+    (Where(gear=("chute",)), LEAVE_OUT, "Hands hold the line."),
+    (Where(effects=("resists",)), CHANGED, "Half of it."),
+    (Where(kicks=("flutter",), positions=("supine",)), CHANGED, "Small."),
+)
+
+
+@pytest.mark.parametrize(
+    ("drill", "fits", "changes"),
+    [
+        ("kick", LEAVE_OUT, ("Held overhead.",)),
+        ("chute-kick", LEAVE_OUT, ("Held overhead.", "Hands hold the line.")),
+        ("board-kick", LEAVE_OUT, ("Held overhead.",)),
+        ("backstroke", CHANGED, ("Small.",)),
+        ("crawl", AS_IS, ()),
+        ("float", AS_IS, ()),  # on the back, and no flutter: both must agree
+        ("upright", AS_IS, ()),
+    ],
+)
+def test_the_gravest_rule_that_holds(drill, fits, changes):
+    assert by_rules(OVERHEAD, traits_of_drill(DRILLS[drill], PIECES)) == Answer(fits, changes)
+
+
+@pytest.mark.parametrize(
+    ("gear", "fits", "changes"),
+    [
+        ("chute", LEAVE_OUT, ("Hands hold the line.",)),
+        ("socks", CHANGED, ("Half of it.",)),
+        ("fins", AS_IS, ()),
+    ],
+)
+def test_gear_is_known_by_what_it_is_and_does(gear, fits, changes):
+    assert by_rules(OVERHEAD, traits_of_gear(PIECES[gear])) == Answer(fits, changes)
+
+
+def test_a_rule_of_gear_and_more_is_of_drills_alone():
+    both = need((Where(gear=("chute",), modes=("kick",)), LEAVE_OUT, "No."))
+    assert by_rules(both, traits_of_gear(PIECES["chute"])).fits == AS_IS
+    assert by_rules(both, traits_of_drill(DRILLS["chute-kick"], PIECES)).is_left_out
+
+
+@pytest.mark.parametrize(
+    ("where", "holds"),
+    [
+        (Where(strokes=("backstroke",)), True),
+        (Where(strokes=("freestyle",)), False),
+        (Where(levels=(DRILLS["kick"].level,)), True),
+        (Where(levels=("none",)), False),
+        (Where(starts=("dive",)), True),
+        (Where(starts=("edge-dive",)), False),
+        (Where(efforts=("steady",)), True),
+        (Where(efforts=("fast",)), False),  # it may be done more gently
+        (Where(hazards=("rope", "cold")), True),
+        (Where(hazards=("rope",)), False),
+        (Where(under_water=True), True),
+    ],
+)
+def test_every_field_of_a_rule(where, holds):
+    drill = replace(
+        DRILLS["kick"], start="dive", effort=EffortRange("steady", "fast"), under_water=5.0,
+        hazards=(Hazard("cold"),),
+    )  # fmt: skip
+    found = by_rules(need((where, LEAVE_OUT, "No.")), traits_of_drill(drill, PIECES))
+    assert found.is_left_out is holds
+
+
+def test_what_stays_at_the_surface_is_not_under_water():
+    rule = need((Where(under_water=True), LEAVE_OUT, "No."))
+    assert by_rules(rule, traits_of_drill(DRILLS["kick"], {})).fits == AS_IS
+    shallow = replace(DRILLS["kick"], under_water=0)
+    assert by_rules(rule, traits_of_drill(shallow, {})).fits == AS_IS
+    below = replace(DRILLS["kick"], mode="underwater")
+    assert by_rules(rule, traits_of_drill(below, {})).is_left_out
+
+
+def test_an_entry_speaks_before_the_rules():
+    lines = (Adapt("knee", LEAVE_OUT), Adapt("arm", CHANGED, "One arm down."))
+    traits = traits_of_drill(DRILLS["kick"], PIECES)
+    assert answer(OVERHEAD, traits, lines) == Answer(CHANGED, ("One arm down.",), is_own=True)
+    assert answer(OVERHEAD, traits, (Adapt("arm", AS_IS),)) == Answer(AS_IS, is_own=True)
+    assert answer(OVERHEAD, traits, (Adapt("knee", AS_IS),)).is_left_out
+
+
+def test_every_drill_and_piece_of_gear_has_its_answer():
+    said = replace(DRILLS["crawl"], adapt=(Adapt("arm", LEAVE_OUT, "It turns the arm."),))
+    gear = {"fins": replace(PIECES["fins"], adapt=(Adapt("arm", CHANGED, "By another."),))}
+    found = answers({"arm": OVERHEAD, "knee": need(id="knee")}, {"crawl": said}, gear, LEVELS)
+    assert found.of["arm", "crawl"] == Answer(LEAVE_OUT, ("It turns the arm.",), is_own=True)
+    assert found.of_gear["arm", "fins"] == Answer(CHANGED, ("By another.",), is_own=True)
+    assert found.of["knee", "crawl"] == found.of_gear["knee", "fins"] == Answer(AS_IS)
+
+
+# What is done instead.
+
+SIDES = replace(DRILLS["kick"], id="sides", arms="at-sides", level="foundation")
+KICK = replace(DRILLS["kick"], goals=("legs", "line"), level="building")
+
+
+def stand_in(*others, drill=KICK, rules=OVERHEAD):
+    drills = {own.id: own for own in (drill, *others)}
+    found = answers({"arm": rules}, drills, PIECES, LEVELS).instead("arm", drill)
+    return found.id if found else None
+
+
+def test_the_likest_drill_that_is_not_left_out():
+    sides = replace(SIDES, goals=("legs",))
+    both = replace(SIDES, id="both", goals=("line", "legs"))
+    assert stand_in(sides) == "sides"
+    assert stand_in(sides, both) == "both"
+    assert stand_in(sides, both, drill=replace(KICK, easier=("sides",))) == "sides"
+    assert stand_in(replace(both, id="a"), replace(both, id="b")) == "a"
+
+
+def test_as_it_is_counts_for_two():
+    changed = replace(
+        SIDES, id="a-changed", goals=("legs", "line")
+    )  # changed, by its kick on the back
+    plain = replace(SIDES, id="b-plain", position="side", goals=("legs", "line"))
+    assert stand_in(changed, plain) == "b-plain"
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"goals": ("arms",)},
+        {"level": "performing"},
+        {"arms": "board"},
+        {"position": "on-land"},
+        {"gear": GearUse(needs=("fins",))},
+    ],
+)
+def test_what_cannot_stand_for_it(change):
+    sides = replace(SIDES, goals=("legs",))
+    assert stand_in(replace(sides, **change)) is None
+    assert stand_in(replace(sides, **change), sides) == "sides"
+
+
+def test_gear_that_the_drill_has_or_may_add_is_at_hand():
+    finned = replace(SIDES, goals=("legs",), gear=GearUse(needs=("fins",)))
+    assert stand_in(finned, drill=replace(KICK, gear=GearUse(may_add=("fins",)))) == "sides"
+    assert stand_in(finned, drill=replace(KICK, gear=GearUse(needs=("fins",)))) == "sides"
+
+
+# Sets.
+
+
+def of_set(drills, gear=(), own=()):
+    every = {**DRILLS, "kick": KICK, "sides": replace(SIDES, goals=("legs",))}
+    known = answers({"arm": OVERHEAD}, every, PIECES, LEVELS)
+    used = [every[id] for id in drills]
+    (found,) = set_answers(["arm"], known, used, gear, own)
+    return found
+
+
+def test_a_set_fits_as_its_drills_do():
+    found = of_set(["kick", "backstroke", "crawl"])
+    assert [(drill.id, other and other.id) for drill, other in found.left_out] == [
+        ("kick", "sides")
+    ]
+    assert [drill.id for drill in found.changed] == ["backstroke"]
+    assert (found.fits, found.drills, found.without) == (CHANGED, 3, ())
+    assert of_set(["kick"]).fits == LEAVE_OUT
+    assert of_set(["crawl"]).fits == AS_IS
+    assert of_set(["backstroke"]).fits == CHANGED
+    assert of_set([]).fits == AS_IS
+
+
+def test_a_set_without_gear_and_as_it_says():
+    assert (of_set(["crawl"], ("chute", "fins")).without, of_set(["crawl"], ("chute",)).fits) == (
+        ("chute",),
+        CHANGED,
+    )
+    own = of_set(["kick"], own=(Adapt("arm", CHANGED, "Sit on the edge."),))
+    assert (own.fits, own.own.change) == (CHANGED, "Sit on the edge.")
+    assert of_set(["crawl"], own=(Adapt("arm", LEAVE_OUT),)).fits == LEAVE_OUT
