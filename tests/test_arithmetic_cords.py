@@ -121,5 +121,5 @@ def test_a_set_that_lets_few_into_a_lane_uses_fewer_at_once() -> None:
 )
 def test_adults(cords: int, by_adults: int, others: bool, each: float, adults: int) -> None:
     own = CordsAtOnce(None, cords, by_adults, 0, others)  # type: ignore[arg-type]
-    limits = LevelLimits(cords_each_adult_most=Limit(each, "", "", ""))
+    limits = LevelLimits({"cords_each_adult_most": Limit(each, "", "", "")})
     assert own.adults(limits) == adults

@@ -46,7 +46,7 @@ POLICY = replace(
         push_off_most=5,
         back_without_flags_most=5,
     ),
-    levels={"level": LevelLimits(start_depth_least=metres(1.5), platform_most=metres(0.5))},
+    levels={"level": LevelLimits({"start_depth_least": metres(1.5), "platform_most": metres(0.5)})},
 )
 STARTS = {
     "dive": Word("", ""),

@@ -54,8 +54,8 @@ def metres(value: float) -> Limit:
 POLICY = replace(
     policy(feet_first_depth_least=1.0, teaching_depth_least=1.8),
     levels={
-        "level": LevelLimits(start_depth_least=metres(1.5), platform_most=metres(0.5)),
-        "deep": LevelLimits(start_depth_least=metres(2.0), platform_most=metres(0.75)),
+        "level": LevelLimits({"start_depth_least": metres(1.5), "platform_most": metres(0.5)}),
+        "deep": LevelLimits({"start_depth_least": metres(2.0), "platform_most": metres(0.75)}),
     },
 )
 

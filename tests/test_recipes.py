@@ -135,9 +135,11 @@ def a_field(walk: Walk) -> None:
 def a_rule_with_a_limit(walk: Walk) -> None:
     walk.put("scripts/almanac/checks/wording.py", '@warns("empty-word")', '''@warns("few-steps")
 def few_steps(analysis: Analysis) -> Iterator[Problem]:
-    """A drill has at least the policy's ``fewest_steps``."""
-    least = analysis.catalogue.policy.limit("fewest_steps")
+    """A drill has at least the policy's ``fewest_steps``, and those of its level."""
+    policy = analysis.catalogue.policy
     for drill in analysis.catalogue.drills.values():
+        of_level = policy.of_level(drill.level).limit("steps_of_level_least")
+        least = max(policy.limit("fewest_steps"), of_level)
         if len(drill.steps) < least:
             message = f"{len(drill.steps)} steps, and {least:g} are wanted"
             yield Problem(drill, ("steps",), message, "say what comes before and after")
@@ -148,11 +150,17 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
         '        "fewest_steps": {"description": "The fewest steps of a drill.", "$ref": "#/$defs/limit",\n'
         '          "default": {"value": 1, "unit": "reps", "reason": "One is enough.", "source": "house preference"}},\n'
     ))  # fmt: skip
+    walk.put("scripts/almanac/schemas/policy.json", '          "resisted_seven_days_most": {', (
+        '          "steps_of_level_least": {"title": "Steps, at least", "description": "The fewest steps.", "$ref": "#/$defs/limit",\n'
+        '            "default": {"foundation": {"value": 2, "unit": "reps", "reason": "Two.", "source": "house preference"},\n'
+        '              "performing": {"value": 1, "unit": "reps", "reason": "One will do.", "source": "house preference"}}},\n'
+    ))  # fmt: skip
     case = "tests/examples/rejected/check-few-steps"
-    asked = "  fewest_steps: {value: 9, unit: reps, reason: Nine., source: house preference}"
+    asked = "steps_of_level_least: {value: 9, unit: reps, reason: Nine., source: house preference}"
+    level = "  foundation:\\n"
     walk.write(
         f"{case}/case.yml",
-        f'- {{replace: plans/policy.yml, find: "limits:\\n", with: "limits:\\n{asked}\\n"}}\n',
+        f'- {{replace: plans/policy.yml, find: "{level}", with: "{level}    {asked}\\n"}}\n',
     )
     walk.write(f"{case}/expected.txt", "")
     os.environ["REWRITE_EXPECTED"] = "1"
@@ -169,6 +177,7 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
     pages = walk.pages()
     assert "fewest_steps" in html.unescape((pages / "checks.md").read_text("utf-8"))
     assert "fewest steps" in (pages / "computed.md").read_text("utf-8")
+    assert "Steps, at least" in (pages / "safety.md").read_text("utf-8")
 
 
 def a_figure(walk: Walk) -> None:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import re
 import shutil
 import types
 import typing
@@ -26,6 +27,7 @@ from almanac.model.load import Loaded, load
 from almanac.model.policy import LevelLimits
 from almanac.model.structure import CLASSES, structure
 from almanac.model.swim_set import Item
+from almanac.resources import HOME
 from almanac.source import schemas
 from almanac.units import Course
 
@@ -289,19 +291,34 @@ def test_every_limit_has_a_default_that_its_own_schema_takes() -> None:
     assert schemas.defaults("policy", "limits").keys() == limits.keys()
 
 
-def test_every_limit_of_a_level_has_its_field_and_its_defaults() -> None:
-    """What stands under ``levels`` in the schema alone would end every check in a fault."""
-    levels = schemas.bundled("policy")["properties"]["levels"]["additionalProperties"]["properties"]
-    assert {field.name for field in dataclasses.fields(LevelLimits)} == set(levels)
-    of_the_club_alone = {"light_days", "slowest_afloat"}
+LIMIT_FORMS = {"#/$defs/limit", "#/$defs/limit_above_zero"}
+LEVELS = schemas.bundled("policy")["properties"]["levels"]["additionalProperties"]["properties"]
+LIMITS_OF_LEVELS = {name for name, field in LEVELS.items() if str(field.get("$ref")) in LIMIT_FORMS}
+OF_THE_CLUB_ALONE = {"light_days", "slowest_afloat"}
+
+
+def test_every_limit_of_a_level_has_its_defaults() -> None:
+    others = {field.name for field in dataclasses.fields(LevelLimits)} - {"limits"}
+    assert LIMITS_OF_LEVELS | others == set(LEVELS)
     for level, defaults in schemas.level_defaults().items():
-        assert set(levels) - set(defaults) == of_the_club_alone, level
+        assert set(LEVELS) - set(defaults) == OF_THE_CLUB_ALONE, level
+
+
+def test_every_limit_that_the_program_asks_for_is_in_the_schema() -> None:
+    """By ``limit("name")``; of these each of a level and of all has a value for every club."""
+    known = {*schemas.defaults("policy", "limits"), *LIMITS_OF_LEVELS - OF_THE_CLUB_ALONE}
+    asked = {
+        name: file.name
+        for file in (HOME / "scripts/almanac").rglob("*.py")
+        for name in re.findall(r"\blimit\(\s*\"(\w+)\"", file.read_text("utf-8"))
+    }
+    assert len(asked) > 50
+    assert {name: file for name, file in asked.items() if name not in known} == {}
 
 
 def test_every_limit_of_a_level_has_a_title_to_be_shown_by() -> None:
     titles = schemas.level_titles()
-    limits = {field.name for field in dataclasses.fields(LevelLimits) if "Limit" in str(field.type)}
-    assert titles.keys() == limits
+    assert titles.keys() == LIMITS_OF_LEVELS
     assert len(set(titles.values())) == len(titles)
     assert not any("_" in title for title in titles.values())
 
@@ -362,6 +379,7 @@ NOT_COMPARED = {"Item", "Expectation"}  # read by hand: compared below
 def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], where: str) -> None:
     """A dataclass and the schema of what it holds have the same fields, and so on down."""
     schema = inlined(schema, root)
+    schema = with_limits_apart(schema) if cls is LevelLimits else schema
     hints = typing.get_type_hints(cls)
     renamed = {field.name: RENAMED.get(field.name, field.name) for field in dataclasses.fields(cls)}
     own = {"id", "file"} if issubclass(cls, Entry) else set()
@@ -389,6 +407,14 @@ def compare(cls: type[Any], schema: Mapping[str, Any], root: Mapping[str, Any], 
     for name, key in fields.items():
         if key in schema["properties"]:
             compare_type(hints[name], schema["properties"][key], root, f"{where}.{key}")
+
+
+def with_limits_apart(schema: Mapping[str, Any]) -> Mapping[str, Any]:
+    """What stands of a level: the class keeps its limits by name, so that a new one needs no field."""
+    limits = {name: schema["properties"][name] for name in LIMITS_OF_LEVELS}
+    others = {name: own for name, own in schema["properties"].items() if name not in limits}
+    apart = {"limits": {"type": "object", "properties": limits}}
+    return {**schema, "properties": {**others, **apart}}
 
 
 def written(name: str, renamed: str, properties: Mapping[str, Any]) -> str:

@@ -53,7 +53,7 @@ class CordsAtOnce:
         """The adults that are needed: one at each cord that an adult holds, one for so many of the
         others (``cords_each_adult_most``), and one for everybody else.
         """
-        each = max(1.0, limits.cords_each_adult_most.value)
+        each = max(1.0, limits.limit("cords_each_adult_most"))
         return self.by_adults + math.ceil((self.cords - self.by_adults) / each) + self.others
 
 

@@ -84,10 +84,10 @@ def start_limits(policy: Policy, level: str, word: Word, taught: bool) -> StartL
     depth = {
         FEET_FIRST: policy.limit("feet_first_depth_least"),
         IN_THE_WATER: 0.0,
-    }.get(enters(word), own.start_depth_least.value)
+    }.get(enters(word), own.limit("start_depth_least"))
     if taught and enters(word) in (HEAD_FIRST, BACKWARDS):
         depth = max(depth, policy.limit("teaching_depth_least"))
-    return StartLimits(max(depth, word.depth_m.least or 0.0), own.platform_most.value)
+    return StartLimits(max(depth, word.depth_m.least or 0.0), own.limit("platform_most"))
 
 
 def start_shortfall(

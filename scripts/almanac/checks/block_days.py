@@ -61,8 +61,8 @@ def resisted_in_days(analysis: Analysis) -> Iterator[Problem]:
     told = set[tuple[str, int, date]]()
     for squad_days in days_by_group(analysis):
         limits = analysis.catalogue.policy.of_level(squad_days.level)
-        for limit, length in ((limits.resisted_most, 1), (limits.resisted_seven_days_most, 7)):
-            most = limit.value
+        for name, length in (("resisted_most", 1), ("resisted_seven_days_most", 7)):
+            most = limits.limit(name)
 
             def is_over(
                 days: tuple[DayPlan, ...], most: float = most, length: int = length

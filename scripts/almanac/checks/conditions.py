@@ -66,7 +66,7 @@ def water_temperature(analysis: Analysis) -> Iterator[Problem]:
                 mend = "ask the pool's operator, and write water_c for the pool in the club's file"
                 yield Problem(practice, ("pool",), text, mend, level=level)
             continue
-        least, most = own.water_c_least.value, own.water_c_most.value
+        least, most = own.limit("water_c_least"), own.limit("water_c_most")
         under = policy.limit("under_water_c_most")
         has = f"the water has {water_c:g} °C"
         if water_c < least:

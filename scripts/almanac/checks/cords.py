@@ -51,13 +51,13 @@ def cord_held(analysis: Analysis) -> Iterator[Problem]:
     """
     policy = analysis.catalogue.policy
     for entry, item, path, level in _tied_items(analysis):
-        most = policy.of_level(level).cords_by_swimmers_most.value
+        most = policy.of_level(level).limit("cords_by_swimmers_most")
         if item.cord and item.cord.held_by == SWIMMER and not most:
             text = f"a swimmer holds the end of a cord, and at {level} an adult does"
             mend = "write held_by: adult, and find an adult for each cord, or use no cord"
             yield Problem(entry, (*path, "cord"), text, mend, level=level)
     for practice, found, level in _cords_at_once(analysis):
-        most = policy.of_level(level).cords_by_swimmers_most.value
+        most = policy.of_level(level).limit("cords_by_swimmers_most")
         if most and found.by_swimmers > most:
             text = f"swimmers hold {found.by_swimmers} cords at once, and {most:g} are the most"
             mend = "use fewer cords at once, in turns, or have adults hold them"

@@ -50,7 +50,7 @@ def benchmark_start(analysis: Analysis) -> Iterator[Problem]:
     course where that is known to be deep enough for teaching it, at some end and in some lane.
     """
     policy, pools = analysis.catalogue.policy, analysis.catalogue.club.pools.values()
-    highest = max(policy.of_level(level).platform_most.value for level in policy.levels)
+    highest = max(policy.of_level(level).limit("platform_most") for level in policy.levels)
     limits = StartLimits(policy.limit("teaching_depth_least"), highest)
     for benchmark in analysis.catalogue.benchmarks.values():
         if not names_a_dive(benchmark.protocol.start):

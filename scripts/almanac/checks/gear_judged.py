@@ -76,7 +76,7 @@ def _loads_too_many(ids: Iterable[str], gear: dict[str, Gear], most: int) -> tup
 def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
     gear = analysis.catalogue.gear
     policy = analysis.catalogue.policy
-    most = policy.of_level(way.level).resisted_rep_most.value
+    most = policy.of_level(way.level).limit("resisted_rep_most")
     told = set[tuple[object, ...]]()
     for rep in way.swum.reps:
         if not rep.gear:
@@ -149,15 +149,15 @@ def over_amount(analysis: Analysis, swum: Swum, level: str) -> Iterator[tuple[st
     if not swum.gear:
         return
     limits = analysis.catalogue.policy.of_level(level)
-    for code, worn, limit, what in (
-        ("resisted-dose", resists, limits.resisted_most, "are resisted"),
-        ("plates-dose", loads_hands, limits.plates_most, "are with plates on the hands"),
+    for code, worn, most, what in (
+        ("resisted-dose", resists, limits.limit("resisted_most"), "are resisted"),
+        ("plates-dose", loads_hands, limits.limit("plates_most"), "are with plates on the hands"),
     ):
         held = analysis.catalogue.policy.limit("held_as_50")
         metres = worn_in(swum, analysis.catalogue.gear, worn, held)
-        if metres > limit.value:
-            most = show_number(limit.value)
-            message = f"{show_number(metres)} m {what}, and {level} holds {most} m at most"
+        if metres > most:
+            holds = f"{level} holds {show_number(most)} m at most"
+            message = f"{show_number(metres)} m {what}, and {holds}"
             yield code, message, "take such reps out, or swim them plain"
 
 
@@ -169,7 +169,7 @@ def _on_days(analysis: Analysis) -> Iterator[Coded]:
         return sum(worn_in(swum, gear, loads_hands, held) for swum in day.swum)
 
     for own in days_by_group(analysis):
-        most = catalogue.policy.of_level(own.level).plates_most.value
+        most = catalogue.policy.of_level(own.level).limit("plates_most")
 
         def is_over(days: tuple[DayPlan, ...], most: float = most) -> bool:
             return len(days[0].swum) > 1 and plates_on(days[0]) > most

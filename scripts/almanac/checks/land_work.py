@@ -99,7 +99,7 @@ def land_long(analysis: Analysis) -> Iterator[Problem]:
     """
     policy = analysis.catalogue.policy
     for practice, summary, level in _practices(analysis):
-        most_s = 60 * policy.of_level(level).land_minutes_most.value
+        most_s = 60 * policy.of_level(level).limit("land_minutes_most")
         for group in summary.groups:
             rows = [row for row in summary.rows_of(group) if not row.run.is_in_water]
             taken = [
@@ -119,7 +119,7 @@ def land_long(analysis: Analysis) -> Iterator[Problem]:
                 break
     for id, swim_set in analysis.computable.items():
         if swim_set.is_on_land:
-            most_s = 60 * policy.of_level(swim_set.level).land_minutes_most.value
+            most_s = 60 * policy.of_level(swim_set.level).limit("land_minutes_most")
             took = _length_s(analysis, id)
             if took > most_s:
                 text = f"it takes {show_time(took)}, and {swim_set.level} does {show_time(most_s)}"
@@ -127,7 +127,7 @@ def land_long(analysis: Analysis) -> Iterator[Problem]:
 
     for block in analysis.catalogue.blocks.values():
         level = analysis.catalogue.club.squads[block.squad].level
-        most_s = 60 * policy.of_level(level).land_minutes_most.value
+        most_s = 60 * policy.of_level(level).limit("land_minutes_most")
         for week, day, id in _circuits(block):
             took = _length_s(analysis, id)
             if took > most_s:

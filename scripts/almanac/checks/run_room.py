@@ -96,14 +96,14 @@ class Room:
             if own.beyond(own.most(self.analysis, self.level), "m")
         }
         for what, value, most in (
-            ("resisted", whole.resisted, limits.resisted_most),
-            ("plates", whole.plates, limits.plates_most),
-            ("under water", whole.under_metres, limits.under_water_practice_most),
+            ("resisted", whole.resisted, limits.limit("resisted_most")),
+            ("plates", whole.plates, limits.limit("plates_most")),
+            ("under water", whole.under_metres, limits.limit("under_water_practice_most")),
         ):
-            found |= {what} if value > most.value else set()
+            found |= {what} if value > most else set()
         for number, own in enumerate(each):
-            is_far = own.under_metres > limits.under_water_set_most.value
-            is_often = own.under_reps > limits.under_water_reps_most.value
+            is_far = own.under_metres > limits.limit("under_water_set_most")
+            is_often = own.under_reps > limits.limit("under_water_reps_most")
             found |= {number} if is_far or is_often else set()
         return frozenset(found)
 

@@ -25,7 +25,7 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
     push_off = catalogue.policy.limit("push_off_most")
     for summary in analysis.practices.values():
         level = catalogue.club.squads[summary.practice.squad].level
-        most = catalogue.policy.of_level(level).under_water_practice_most.value
+        most = catalogue.policy.of_level(level).limit("under_water_practice_most")
         metres = max((metres_of(swum, push_off) for swum in summary.every_way), default=0.0)
         if metres > most:
             message = f"{show_number(metres)} m under water in this practice"
@@ -35,7 +35,10 @@ def on_days(analysis: Analysis) -> Iterator[Coded]:
     under = _Under(push_off)
     for own in days_by_group(analysis):
         limits = catalogue.policy.of_level(own.level)
-        most, sets = limits.under_water_practice_most.value, limits.under_water_sets_most.value
+        most, sets = (
+            limits.limit("under_water_practice_most"),
+            limits.limit("under_water_sets_most"),
+        )
         for block, day, said in [*_on_day(own, most, push_off), *_in_week(own, sets, under)]:
             message, hint = said[0], f"{own.level} holds {said[1]}"
             found = Problem(block, path_of_day(block, day), message, hint, of_key=True)

@@ -60,18 +60,18 @@ def _distance(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
     metres = drill.under_water if drill.under_water is not None else float(dose.distance or 0)
     if dose.distance is None:
         yield code, ("dose", "time"), "it is done under water for a time", _BY_DISTANCE
-    if metres > limits.under_water_rep_most.value:
+    if metres > limits.limit("under_water_rep_most"):
         path = ("under_water",) if drill.under_water is not None else ("dose", "distance")
-        yield code, path, *_over(metres, limits.under_water_rep_most.value, "under water", drill)
+        yield code, path, *_over(metres, limits.limit("under_water_rep_most"), "under water", drill)
 
 
 def _dose(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
     dose, code = drill.dose, "under-water-drill"
-    if dose.rest < limits.under_water_rest_least.value:
-        least = show_time(limits.under_water_rest_least.value)
+    if dose.rest < limits.limit("under_water_rest_least"):
+        least = show_time(limits.limit("under_water_rest_least"))
         message = f"{show_time(dose.rest)} of rest after a rep under water"
         yield code, ("dose", "rest"), message, f"write {least} or more"
-    most = limits.under_water_reps_most.value
+    most = limits.limit("under_water_reps_most")
     if dose.most > most:
         message = f"up to {dose.most} reps under water in a practice"
         yield code, ("dose", "most"), message, f"{drill.level} holds {show_number(most)} at most"
@@ -86,8 +86,8 @@ def _at_walls(drill: Drill, limits: LevelLimits) -> Iterator[Said]:
         hint = "write under_water: metres from the wall until the head is up"
         message = "its picture is under water, and it does not say how far that goes"
         yield code, ("figure", "setting"), message, hint
-    elif (drill.under_water or 0.0) > limits.wall_most.value:
-        over = _over(drill.under_water or 0.0, limits.wall_most.value, "after a wall", drill)
+    elif (drill.under_water or 0.0) > limits.limit("wall_most"):
+        over = _over(drill.under_water or 0.0, limits.limit("wall_most"), "after a wall", drill)
         yield code, ("under_water",), *over
 
 
@@ -104,9 +104,9 @@ def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
     for rep in way.swum.reps:
         for piece in rep.pieces:
             off = metres_off_walls(piece, way.swum.course) if piece.drill.under_water else 0.0
-            if off > limits.wall_most.value:
+            if off > limits.limit("wall_most"):
                 message = f"'{piece.drill.id}' goes {show_number(off)} m under after each wall"
-                most = show_number(limits.wall_most.value)
+                most = show_number(limits.limit("wall_most"))
                 hint = f"{way.level} holds {most} m at most: take another drill"
                 yield "under-water-wall", rep.path, message, hint
     push_off = analysis.catalogue.policy.limit("push_off_most")
@@ -119,21 +119,21 @@ def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
 
 def speed_under(limits: LevelLimits) -> float:
     """The least speed under water of a level in m/s, which its limits imply: distance over time."""
-    time, metres = limits.under_water_time_most.value, limits.under_water_rep_most.value
+    time, metres = limits.limit("under_water_time_most"), limits.limit("under_water_rep_most")
     return metres / time if time and metres else 1.0
 
 
 def _amount(way: Way, limits: LevelLimits, push_off: float) -> Iterator[Said]:
     reps = [rep for rep in way.swum.reps if is_under(rep, push_off)]
     metres = sum(metres_under(p, way.swum.course, push_off) for rep in reps for p in rep.pieces)
-    most = limits.under_water_reps_most.value
+    most = limits.limit("under_water_reps_most")
     if len(reps) > most:
         message = f"{len(reps)} reps with work under water"
         hint = f"{way.level} holds {show_number(most)} in a set at most: fewer, or at the surface"
         yield "under-water-set", reps[0].path, message, hint
-    elif metres > limits.under_water_set_most.value:
+    elif metres > limits.limit("under_water_set_most"):
         message = f"{show_number(metres)} m under water"
-        most_m = show_number(limits.under_water_set_most.value)
+        most_m = show_number(limits.limit("under_water_set_most"))
         hint = f"{way.level} holds {most_m} m in a set at most: shorter, or fewer"
         yield "under-water-set", reps[0].path, message, hint
 
@@ -148,7 +148,7 @@ def _on_clock(
     for own in reps:
         if not own.is_at_walls:  # there each wall has a limit of its own, and air between
             yield from _rep(way, limits, own)
-        least = max(limits.under_water_rest_least.value, share * own.seconds)
+        least = max(limits.limit("under_water_rest_least"), share * own.seconds)
         yield from _rest(way, own, least)
         yield from _goal(analysis, own)
     yield from _shrinking(reps)
@@ -156,7 +156,7 @@ def _on_clock(
 
 def _rep(way: Way, limits: LevelLimits, own: UnderWater) -> Iterator[Said]:
     path, level = own.rep.path, way.level
-    metres, seconds = limits.under_water_rep_most.value, limits.under_water_time_most.value
+    metres, seconds = limits.limit("under_water_rep_most"), limits.limit("under_water_time_most")
     held = any(piece.drill.is_under_water and piece.hold_s for piece in own.rep.pieces)
     if held:
         yield "under-water-rep", path, "it is done under water for a time", _BY_DISTANCE

@@ -30,7 +30,7 @@ def under_water_hidden(analysis: Analysis) -> Iterator[Problem]:
     for entry, items, path, note in written_notes(analysis.catalogue):
         under = goes_under(note)
         level = entry_level(analysis.catalogue, entry)
-        most = analysis.catalogue.policy.of_level(level).wall_most.value
+        most = analysis.catalogue.policy.of_level(level).limit("wall_most")
         if under and _is_far(under, most) and not _has_such_drills(analysis, items):
             message = "the note goes under water, and no drill of these reps is such work"
             hint = f"choose a drill under water, or stay at the surface: {show_number(most)} m"

@@ -31,9 +31,6 @@ class Limit:
     sources: Ids = ()
 
 
-NOTHING = Limit(0.0, "m", "Nobody has given a limit, so there is none of it.", "house preference")
-
-
 @dataclass(frozen=True)
 class DayCount:
     """From so many to so many days, both included, with the reason and its source."""
@@ -46,32 +43,18 @@ class DayCount:
 
 @dataclass(frozen=True)
 class LevelLimits:
-    """Limits that depend on a squad's level. ``accepted_by`` are the roles that may accept an error
-    of safety for it; none where nobody may.
+    """What depends on a squad's level. ``limits`` holds each limit: the club's own, else the
+    default that its schema gives. ``accepted_by`` are the roles that may accept an error of safety
+    for it; none where nobody may.
     """
 
-    resisted_most: Limit = NOTHING
-    slowest_afloat: Limit | None = None
-    resisted_seven_days_most: Limit = NOTHING
-    resisted_rep_most: Limit = NOTHING
-    plates_most: Limit = NOTHING
-    under_water_rep_most: Limit = NOTHING
-    under_water_time_most: Limit = NOTHING
-    under_water_reps_most: Limit = NOTHING
-    under_water_set_most: Limit = NOTHING
-    under_water_practice_most: Limit = NOTHING
-    under_water_sets_most: Limit = NOTHING
-    under_water_rest_least: Limit = NOTHING
-    wall_most: Limit = NOTHING
-    start_depth_least: Limit = NOTHING
-    platform_most: Limit = NOTHING
-    water_c_least: Limit = NOTHING
-    water_c_most: Limit = NOTHING
-    cords_each_adult_most: Limit = NOTHING
-    cords_by_swimmers_most: Limit = NOTHING
-    land_minutes_most: Limit = NOTHING
+    limits: Mapping[str, Limit] = field(default_factory=dict)
     light_days: DayCount | None = None
     accepted_by: Ids = ()
+
+    def limit(self, name: str) -> float:
+        """The value of a limit. Raises KeyError for a name that the schema does not know."""
+        return self.limits[name].value
 
 
 @dataclass(frozen=True)
@@ -126,10 +109,9 @@ class Policy(Entry):
     gaps: tuple[Gap, ...] = ()
 
     def references(self) -> Iterator[Reference]:
-        of_levels = (own for level in self.levels.values() for own in vars(level).values())
+        of_levels = (own for level in self.levels.values() for own in level.limits.values())
         for limit in (*self.limits.values(), *of_levels):
-            if isinstance(limit, Limit):
-                yield from references("source", limit.sources, "limit")
+            yield from references("source", limit.sources, "limit")
 
     def of_level(self, level: str) -> LevelLimits:
         """The limits of a level; the strictest that are known where the policy does not name it."""
@@ -137,7 +119,7 @@ class Policy(Entry):
 
     def slowest_afloat(self, level: str) -> float:
         """The slowest speed at which a level stays up, in m/s: its own, else that of all."""
-        own = self.levels[level].slowest_afloat if level in self.levels else None
+        own = self.levels[level].limits.get("slowest_afloat") if level in self.levels else None
         return own.value if own else self.limit("slowest_afloat")
 
     def limit(self, name: str) -> float:

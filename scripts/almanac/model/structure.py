@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import fields
 from datetime import date
 from typing import Any
 
@@ -18,7 +19,7 @@ from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Gear, Sight
 from almanac.model.log import Log
 from almanac.model.need import Need
-from almanac.model.policy import STRICTEST, DayCount, Policy, Rating, Vocabulary
+from almanac.model.policy import STRICTEST, DayCount, LevelLimits, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.published import Source
@@ -99,7 +100,13 @@ def _with_default_limits(data: Mapping[str, Any]) -> Mapping[str, Any]:
         level: {**by_level.get(level, by_level[STRICTEST]), **data["levels"].get(level, {})}
         for level in (*data["levels"], *by_level)
     }
-    return {**data, **whole, "levels": levels}
+    return {**data, **whole, "levels": {level: _level(own) for level, own in levels.items()}}
+
+
+def _level(data: Mapping[str, Any]) -> Mapping[str, Any]:
+    """What a policy says of a level, its limits apart: what has no field of its own is one."""
+    others = {own.name: data[own.name] for own in fields(LevelLimits) if own.name in data}
+    return {**others, "limits": {name: own for name, own in data.items() if name not in others}}
 
 
 def _expectation(data: Mapping[str, Any], _: Any) -> Expectation:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.policy import LevelLimits, Limit
+from almanac.model.policy import Limit
 from almanac.source import schemas
 from almanac.source.looser import way_of
 from almanac.units import show_number
@@ -25,26 +25,14 @@ class LimitOfLevel:
 def level_limits(catalogue: Catalogue) -> Iterator[tuple[str, list[LimitOfLevel]]]:
     """Every limit by title, with what it is for each level."""
     levels, policy = catalogue.words("levels"), catalogue.policy
-    titles = schemas.level_titles()
-    for field in fields(LevelLimits):
+    for name, title in schemas.level_titles().items():
         own = [
-            (word.title, limit)
+            LimitOfLevel(word.title, _with_unit(limit), limit.reason, limit.source)
             for level, word in levels.items()
-            if isinstance(limit := getattr(policy.of_level(level), field.name), Limit)
+            if (limit := policy.of_level(level).limits.get(name))
         ]
         if own:
-            yield (
-                titles[field.name],
-                [
-                    LimitOfLevel(
-                        title,
-                        _with_unit(limit),
-                        limit.reason,
-                        limit.source,
-                    )
-                    for title, limit in own
-                ],
-            )
+            yield title, own
 
 
 def limits_of_all(catalogue: Catalogue) -> Iterator[tuple[str, str, Limit]]:
