@@ -26,9 +26,10 @@ test("every kind of change passes", () => {
     { do: "hold", who: "a" }, { do: "stop" }, { do: "on", how: "same" }, { do: "on", how: "part" }, { do: "fewer", who: "a" }, { do: "sit", who: "b" },
     { do: "meet", who: "a" }, { do: "round", who: null, n: 1, part: 1 }, { do: "round", who: "a", n: -1, part: 1 }, { do: "skip", part: 2 },
     { do: "late", who: "a", s: 600 }, { do: "end", who: null },
+    ...["rounds", "parts", "end"].map((by) => ({ do: "cut", until: START + 95 * 60_000, by })),
   ];
   const run = runOf({ marks: [0, 30], onward: true, pool: null, changes: deeds.map((deed, k) => ({ at: START + k * 700_000, ...deed })) });
-  assert.deepEqual(readCode(written(run, data, POOLS), data, POOLS, START + 9_000_000), run);
+  assert.deepEqual(readCode(written(run, data, POOLS), data, POOLS, START + 12_000_000), run);
 });
 
 test("its own start and until when the water is theirs pass; a code of another form is told apart", () => {

@@ -5,7 +5,7 @@ import { test } from "node:test";
 import { advance, begin, setOff } from "../../site_src/scripts/run/engine.js";
 import { take } from "../../site_src/scripts/run/changes.js";
 import { forecast } from "../../site_src/scripts/run/forecast.js";
-import { offers, tried } from "../../site_src/scripts/run/offers.js";
+import { offers, tried, waysToCut } from "../../site_src/scripts/run/offers.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 import { at, changed, standing, stateOf } from "../../site_src/scripts/run/replay.js";
 import { rows } from "../../site_src/scripts/run/view.js";
@@ -113,7 +113,7 @@ function byChance(seed, look = noMatter, file = data, crews = ["a", "b"]) {
     const standingNow = standing(run);
     const wanted = there.stopped !== null
       ? [{ do: "on", how: ["same", "next", "part"][Math.floor(by() * 3)] }]
-      : [{ do: "go", who }, { do: "go", who }, { do: "hold", who }, { do: "stop" }, { do: "cut", until: now + 600 * S },
+      : [{ do: "go", who }, { do: "go", who }, { do: "hold", who }, { do: "stop" }, { do: "cut", until: now + 600 * S, ...(k % 4 ? { by: ["rounds", "parts", "end"][k % 4 - 1] } : {}) },
         ...offers(there, who).map(({ change }) => change), ...(standingNow.length ? [{ do: "back", of: [standingNow.at(-1)] }] : [])];
     const change = { ...wanted[Math.floor(by() * wanted.length)], at: now };
     const made = changed(file, run, state, change);
@@ -252,9 +252,53 @@ test("cut to an end takes what the build lists, in order, and no more than neede
   const one = tried(state, { at: START, do: "cut", until: ends - 60 * S });
   assert.deepEqual(one.cuts, [{ part: 1, do: "round" }]);
   assert.ok(one.ends <= ends - 60 * S);
-  const both = tried(state, { at: START, do: "cut", until: ends - 400 * S });
-  assert.equal(both.cuts.length, 2);
+  const far = { at: START, do: "cut", until: ends - 400 * S };
+  assert.equal(tried(state, far).cuts.length, 1); // never the wind-down
+  const other = structuredClone(data);
+  other.parts[2].word = "main";
+  assert.equal(tried(stateOf(other, runOf()), far).cuts.length, 2);
   assert.equal(tried(state, { at: START, do: "cut", until: ends }), null);
+});
+
+test("an end is met in a few ways, each of which keeps the warm-up and a wind-down", () => {
+  const file = structuredClone(data);
+  file.parts[0].skip = true;
+  file.parts[2].skip = true;
+  file.parts[2].crews.a.blocks = [{ item: 0, reps: 4, every: 120, home: 90, fewer: 1, fewest: 2 }];
+  file.parts[2].crews.b.blocks = file.parts[2].crews.a.blocks;
+  const state = stateOf(file, runOf());
+  const { ends } = forecast(state);
+  const ways = (s) => waysToCut(state, ends - s * S).map(({ change, cuts, ends: then, less_m: less }) => ({ by: change.by, cuts, saves: (ends - then) / S, less }));
+  const main = { part: 1, do: "skip" };
+  const reps = { part: 2, do: "reps", run: "2.0@" };
+  assert.deepEqual(ways(60), [
+    { by: "rounds", cuts: [{ part: 1, do: "round" }], saves: 60, less: 50 },
+    { by: "parts", cuts: [main], saves: 660 + 90, less: 250 }, // with its talk
+    { by: "end", cuts: [reps], saves: 120, less: 200 },
+  ]);
+  const far = ways(300); // one round may go, two of four easy reps
+  assert.deepEqual(far.map(({ by, saves }) => [by, saves]), [["parts", 750], ["end", 240], ["rounds", 60]]);
+  assert.deepEqual(far[1].cuts, [reps, reps]);
+  const none = ways(3000); // not enough: the most first, and still no part that a practice begins or ends with
+  assert.ok(none.every(({ cuts }) => cuts.every((cut) => cut.do !== "skip" || cut.part === 1)), JSON.stringify(none));
+  assert.deepEqual(waysToCut(state, ends), []);
+});
+
+test("the shown end is the same before Go and after it, unless talk of the plan is left out, and late counts from now", () => {
+  const end = (run, s) => forecast(at(stateOf(data, run), START + s * S)).ends - START;
+  const gone = (run, s) => forecast(changed(data, run, stateOf(data, run), { at: START + s * S, do: "go" }).state).ends - START;
+  const run = runOf();
+  assert.deepEqual([end(run, 0) - gone(run, 0)], [105 * S]); // 2 min of talk, less 15 s to the mark
+  for (const s of [120, 130, 361, 900]) {
+    assert.equal(end(run, s), gone(run, s), `${s} s after the start`);
+  }
+  const late = runOf({ begun: START + 360 * S });
+  const off = runOf({ begun: START + 360 * S, planned: null });
+  for (const own of [late, off]) {
+    assert.equal(end(own, 360), gone(own, 360));
+    const later = tried(at(stateOf(data, own), START + 360 * S), { at: START + 360 * S, do: "late", who: null, s: 300 });
+    assert.equal(later.ends - START - end(own, 360), 300 * S - 15 * S); // the mark at 375 s; now the one at 660
+  }
 });
 
 test("a part of unknown length waits for a tap and says from when", () => {

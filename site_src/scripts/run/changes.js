@@ -1,8 +1,8 @@
 // What each change of a run does to its state, and whether it may be made at that moment. The build says what is allowed (`more`,
 // `fewer`, `sit`, `meet`, `least`, `most`, `skip`, `cuts`): nothing else is.
 
-import { endStage, holdForTheLast, mayGo, nextMark, NOTICE_MS, setOff, underway, wait } from "./engine.js";
-import { forecast } from "./forecast.js";
+import { cut, skip } from "./cuts.js";
+import { endStage, holdForTheLast, mayGo, nextMark, NOTICE_MS, setOff, soonestBegin, underway, wait } from "./engine.js";
 import { goOnAfterStop } from "./after-stop.js";
 import { fewerRounds, moreRounds } from "./rounds.js";
 
@@ -100,22 +100,6 @@ function meet(state, crew) {
   return true;
 }
 
-/** Whether a part has begun for anybody.
- * @param {State} state
- * @param {number} part */
-export const hasBegun = (state, part) => state.crews.some(({ done }) => done.some(({ step }) => step.part === part));
-
-/** @param {State} state
- * @param {number} part */
-function skip(state, part) {
-  const isLeft = state.crews.some(({ left }) => left.some((step) => step.part === part));
-  if (!state.data.parts[part]?.skip || !isLeft) {
-    return false;
-  }
-  state.crews.forEach((crew) => endStage(state, crew, (step) => step.part === part));
-  return true;
-}
-
 /** Send-offs at the next full mark for those that may go; what only waits for an end or a pause goes on at once.
  * @param {State} state
  * @param {Crew[]} crews */
@@ -137,14 +121,17 @@ function hold(state, crews) {
   return moving.length > 0;
 }
 
-/** What has not begun is moved by some seconds.
+/** What has not begun is moved by some seconds: from now, where it might have begun already.
+ * @param {State} state
  * @param {Crew[]} crews
  * @param {number} s */
-function late(crews, s) {
+function late(state, crews, s) {
   for (const crew of crews) {
     crew.t += crew.mode === "running" && crew.left[0]?.kind !== "end" ? s * 1000 : 0;
     crew.clear += crew.mode === "held" ? s * 1000 : 0;
-    crew.late += crew.mode === "ready" ? s * 1000 : 0;
+    if (crew.mode === "ready" && crew.left.length) {
+      crew.late += s * 1000 + (mayGo(state, crew) ? Math.max(0, state.now - soonestBegin(state, crew)) : 0);
+    }
   }
   return crews.some(({ mode }) => mode !== "over");
 }
@@ -159,19 +146,6 @@ function end(state, crews) {
   });
   state.stopped = null;
   return going.length > 0;
-}
-
-/** Cuts in the order that the build gives, each only while the end is later than asked for.
- * @param {State} state
- * @param {number} until
- * @returns {import("./types.js").Cut[]} those that were taken */
-export function cut(state, until) {
-  return (state.data.cuts ?? []).filter(({ part, do: what }) => {
-    if (forecast(state).ends <= until) {
-      return false;
-    }
-    return what === "skip" ? !hasBegun(state, part) && skip(state, part) : fewerRounds(state.crews, part);
-  });
 }
 
 /** @param {State} state */
@@ -192,8 +166,8 @@ const TAKEN = {
   meet: (state, crews) => any(crews, (crew) => meet(state, crew)),
   round: (_, crews, { n, part }) => (n === 1 ? moreRounds : fewerRounds)(crews, part ?? partOf(crews)),
   skip: (state, _, { part }) => skip(state, part ?? -1),
-  late: (_, crews, { s }) => late(crews, s ?? 0),
-  cut: (state, _, { until }) => cut(state, until ?? Infinity).length > 0,
+  late: (state, crews, { s }) => late(state, crews, s ?? 0),
+  cut: (state, _, { until, by }) => cut(state, until ?? Infinity, by).length > 0,
   end,
 };
 

@@ -8,10 +8,11 @@ import { Bits, bitsOf, letters } from "./code-letters.js";
 /** @typedef {import("./types.js").RunData} RunData */
 /** @typedef {[name: string, bits: number]} Field */
 
-const FORM = 2;
+const FORM = 3;
 const VERSION_BITS = 25;
 const ALL_MARKS = [0, 15, 30, 45];
 const HOWS = /** @type {const} */ (["same", "next", "part"]);
+const BYS = /** @type {const} */ (["order", "rounds", "parts", "end"]);
 const DAY_S = 86_400;
 const LATE_UNIT_S = 30;
 const COUNT_BITS = 8;
@@ -57,11 +58,17 @@ const HOW = { put: (bits, { how }) => bits.put(HOWS.indexOf(how ?? "next"), 2), 
 const ROUNDS = { put: (bits, { n }) => bits.put(n === 1 ? 1 : 0, 1), take: (bits) => ({ n: bits.take(1) ? 1 : -1 }) };
 /** @param {number} moment */
 const minute = (moment) => Math.floor(moment / 60_000);
+const CUT_BITS = 9; // minutes from the beginning of a run to an end that it is cut to
 /** @type {Packing} */
 const UNTIL = {
-  put: (bits, { until }, { begun }) => bits.put(minute(until ?? 0) - minute(begun), 11),
-  take: (bits, { begun }) => ({ until: (minute(begun) + bits.take(11)) * 60_000 }),
+  put: (bits, { until }, { begun }) => bits.put(Math.min(minute(until ?? 0) - minute(begun), 2 ** CUT_BITS - 1), CUT_BITS),
+  take: (bits, { begun }) => ({ until: (minute(begun) + bits.take(CUT_BITS)) * 60_000 }),
 };
+/** @param {import("./types.js").By} by
+ * @returns {Partial<Change>} */
+const byOf = (by) => (by === "order" ? {} : { by });
+/** @type {Packing} */
+const BY = { put: (bits, { by }) => bits.put(BYS.indexOf(by ?? "order"), 2), take: (bits) => byOf(BYS[bits.take(2)]) };
 /** @type {Packing} */
 const OF = {
   put(bits, { of }) {
@@ -106,7 +113,7 @@ function takeTimes(bits, begun, data) {
 /** @type {Partial<Record<import("./types.js").Deed, Packing[]>>} */
 const PACKED = {
   go: [WHO], hold: [WHO], on: [HOW], more: [WHO, SECONDS], fewer: [WHO], sit: [WHO], meet: [WHO], round: [WHO, ROUNDS, PART], skip: [PART],
-  late: [WHO, LATE], cut: [UNTIL], end: [WHO], back: [OF],
+  late: [WHO, LATE], cut: [UNTIL, BY], end: [WHO], back: [OF],
 };
 
 /** The start of a version that a code carries.

@@ -25,14 +25,18 @@ export function nextMark(moment, marks) {
 }
 
 /**
- * A run before anything has begun: every crew waits for Go.
+ * A run before anything has begun: every crew waits for Go. The talk before the first part is counted from the start of the slot; where
+ * that is not known, or has gone by, nobody is taken to talk once more.
  * @param {RunData} data
  * @param {Run} run
  * @returns {State}
  */
 export function begin(data, run) {
-  const waiting = { mode: /** @type {const} */ ("ready"), t: 0, since: run.begun, clear: Math.max(run.begun, run.planned ?? 0), home: 0, late: 0 };
-  const crews = run.crews.map((key) => ({ key, left: stepsOf(data, key), done: [], ended: [], ...waiting }));
+  const waiting = { mode: /** @type {const} */ ("ready"), t: 0, since: run.begun, home: 0, late: 0 };
+  const crews = run.crews.map((key) => {
+    const left = stepsOf(data, key);
+    return { key, left, done: [], ended: [], ...waiting, clear: run.planned ?? run.begun - (left.length ? lead(data.parts[left[0].part]) : 0) };
+  });
   return { data, marks: run.marks, onward: run.onward, crews, now: run.begun, stopped: null };
 }
 

@@ -96,7 +96,7 @@ function goOnBy(state, crew, plan) {
   crew.left = all.slice(from + 1);
   const planned = all[from].ms;
   if (crew.mode === "running" && planned !== null && last.step.ms !== null) {
-    const earlier = crew.t - (last.step.ms - planned);
+    const earlier = Math.max(crew.t - (last.step.ms - planned), last.at + planned); // `t` may be that of an end, which comes sooner
     setOff(crew, earlier > state.now ? earlier : crew.t);
   } else if ((crew.mode === "ready" || crew.mode === "over") && underway(crew)) {
     wait(crew, "held", state.now);

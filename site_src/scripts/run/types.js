@@ -18,7 +18,8 @@
  *   note?: string, joins?: boolean, helpers?: string[], hazards?: Hazard[], items: Item[], crews: Record<string, CrewPart>,
  *   skip?: boolean}} Part */
 /** @typedef {{key: string, group: string, half?: string, title: string, lanes: number[], heads?: number, meant?: boolean}} CrewData */
-/** @typedef {{part: number, do: "round" | "skip"}} Cut */
+/** @typedef {{part: number, do: "round" | "skip" | "reps", run?: string}} Cut `run`: the block of which reps go */
+/** @typedef {"order" | "rounds" | "parts" | "end"} By a way to cut: as the build orders it, by rounds alone, by whole parts, the wind-down */
 /** @typedef {{form: number, version: string, kind: "practice" | "set", id: string, title: string, page: string, squad?: string,
  *   start?: string, minutes?: number, pool?: string | null, course?: string, ends_s?: number | null, crews: CrewData[],
  *   hazards?: Hazard[], parts: Part[], cuts?: Cut[]}} RunData */
@@ -39,7 +40,7 @@
 
 /** @typedef {"go" | "hold" | "stop" | "on" | "more" | "fewer" | "sit" | "meet" | "round" | "skip" | "late" | "cut" | "end" | "back"} Deed */
 /** @typedef {{at: number, do: Deed, who?: string | null, s?: number, n?: number, part?: number, how?: "same" | "next" | "part",
- *   until?: number, of?: number[]}} Change `who`: a crew's key, else all; `at` and `until` in milliseconds of the pool's clock */
+ *   until?: number, by?: By, of?: number[]}} Change `who`: a crew's key, else all; `at` and `until` in milliseconds of the pool's clock */
 /** @typedef {{form: 1, kind: "practice" | "set", id: string, version: string, crews: string[], marks: number[], onward: boolean, begun: number,
  *   planned: number | null, until: number | null, pool: string | null, changes: Change[]}} Run `begun`: when it was set up; `planned`: the start of its slot;
  *   `until`: when the water is no longer theirs */

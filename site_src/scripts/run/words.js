@@ -86,6 +86,9 @@ const later = (seconds) => (seconds < 60 ? `${seconds} s` : `${seconds / 60} min
  * @param {number | undefined} part */
 const titleOf = (data, part) => data.parts[part ?? -1]?.title ?? "";
 
+/** @type {Record<import("./types.js").By, string>} */
+const BY = { order: "", rounds: ", by rounds", parts: ", by whole parts", end: ", by a shorter wind-down" };
+
 const ON = { same: "the same rep again", next: "the next rep", part: "the next part" };
 
 /** @type {Record<import("./types.js").Deed, (change: Change, data: RunData) => string>} */
@@ -101,7 +104,7 @@ const WHAT = {
   round: ({ n, part }, data) => `${titleOf(data, part)}: a round ${n === 1 ? "more" : "fewer"}`,
   skip: ({ part }, data) => `Skip: ${titleOf(data, part)}`,
   late: ({ s }) => `${later(s ?? 0)} later`,
-  cut: ({ until }) => `Cut to end at ${timeOfDay(until ?? 0)}`,
+  cut: ({ until, by }) => `Cut to end at ${timeOfDay(until ?? 0)}${BY[by ?? "order"]}`,
   end: () => "End",
   back: ({ of }) => `Taken back: change ${of?.join(", ")}`,
 };
@@ -117,15 +120,19 @@ export const what = (change, data) => WHAT[change.do](change, data);
 export const said = (change, data) =>
   change.who === undefined || change.who === null ? what(change, data) : `${what(change, data)}, ${inSentence(whose(data, change.who))}`;
 
+/** @param {number} number
+ * @param {string} word */
+const fewer = (number, word) => `${number === 1 ? `a ${word}` : `${number} ${word}s`} fewer`;
+
 /** What cuts take, a line a part.
  * @param {import("./types.js").Cut[]} cuts
  * @param {RunData} data */
 export function cutWords(cuts, data) {
   /** @param {number} part */
   const line = (part) => {
-    const rounds = cuts.filter((cut) => cut.part === part && cut.do === "round").length;
-    const isOut = cuts.some((cut) => cut.part === part && cut.do === "skip");
-    return `${titleOf(data, part)}: ${isOut ? "left out" : rounds === 1 ? "a round fewer" : `${rounds} rounds fewer`}`;
+    const own = cuts.filter((cut) => cut.part === part);
+    const many = (/** @type {string} */ deed) => own.filter((cut) => cut.do === deed).length;
+    return `${titleOf(data, part)}: ${many("skip") ? "left out" : many("round") ? fewer(many("round"), "round") : "shorter"}`;
   };
   return [...new Set(cuts.map(({ part }) => part))].map(line);
 }
