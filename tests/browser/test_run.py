@@ -140,7 +140,8 @@ def test_without_times_it_is_a_list_with_a_clock_and_a_reload_leaves_no_wait(
     at_six.clock.run_for(20_000)
     for _ in range(2):
         expect(at_six.locator(".row-rep")).to_contain_text("no time known")
-        expect(at_six.locator(".row-line")).to_have_text("300 Easy swim")  # is next, by a tap
+        expect(at_six.locator(".row-line")).to_have_text("4 × 50 Back kick")
+        expect(at_six.locator(".row-then")).to_have_text("Next: 300 Easy swim, 4 reps")  # by a tap
         expect(at_six.locator(".run-main")).to_contain_text("Go")
         at_six.reload()
         expect(at_six.locator(".run-row")).to_have_count(1)
@@ -204,11 +205,12 @@ def test_a_stop_shows_the_emergency_page_and_ends_by_a_long_press(
         expect(at_six.get_by_text(words, exact=True)).to_be_in_viewport(ratio=1)
     at_six.clock.run_for(65_000)
     expect(at_six.get_by_role("timer")).to_have_text("1:05")
+    expect(at_six.get_by_role("timer")).to_be_in_viewport(ratio=1)
     tap(at_six, "Go on …")
     press(at_six, at_six.get_by_role("button", name="The same rep again"), 0.8)
     expect(at_six.get_by_role("button", name="The same rep again")).to_be_visible()  # too short
     press(at_six, at_six.get_by_role("button", name="The same rep again"), 1.1)
-    expect(at_six.locator(".row-rep")).to_have_text(["1 of 1", "1 of 1"])
+    expect(at_six.locator(".row-rep")).to_have_text(["1 of 1next", "1 of 1next"])
 
 
 def test_stop_before_a_run_begins(at_six: Page, server: Server) -> None:
@@ -245,9 +247,11 @@ def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
     expect(at_six.get_by_role("heading", name="End by 19:45")).to_be_visible()  # of the slot
     expect(at_six.get_by_text("It ends by then as it is")).to_be_visible()
     tap(at_six, "−1 min")
-    expect(at_six.get_by_text("Main set: chute: a round fewer")).to_be_visible()
+    expect(at_six.get_by_text(re.compile("^As it is, it ends at"))).to_be_visible()
+    whole = at_six.get_by_role("button", name=re.compile("^Main set: chute: left out"))
+    expect(whole).to_contain_text(re.compile(r"ends 19:0\d:\d\d; 250 m less"))
     ends = at_six.locator(".run-ends").text_content()
-    press(at_six, at_six.get_by_role("button", name=re.compile("^Cut it")))
+    press(at_six, at_six.get_by_role("button", name=re.compile("^Main set: chute: a round fewer")))
     assert at_six.locator(".run-ends").text_content() != ends
     press(at_six, at_six.get_by_role("button", name="Take back"))
     assert at_six.locator(".run-ends").text_content() == ends
@@ -461,6 +465,10 @@ _TARGETS = """() => {
     .filter(b => Math.max(a.left - b.right, b.left - a.right, a.top - b.bottom, b.top - a.bottom) < 11.5).map(b => `${a.name} is near ${b.name}`));
   return [...small, ...near];
 }"""
+_SPILLED = """() => [...document.querySelectorAll(".run-row")].flatMap(row => [...row.children].filter(part => {
+  const [own, all] = [part.getBoundingClientRect(), row.getBoundingClientRect()];
+  return part.className !== "row-more" && own.height && (own.top < all.top || own.bottom > all.bottom);
+})).map(part => part.className)"""
 _FIGURE_PX = "element => 0.7 * parseFloat(getComputedStyle(element).fontSize)"
 _IS_WHOLE = "element => element.scrollWidth <= element.clientWidth + 1"
 
@@ -478,6 +486,7 @@ def test_three_groups_are_read_from_afar_and_nothing_is_small_or_near(
     tap(at_six, "Begin")
     go(at_six)
     at_six.clock.run_for(20_000)
+    expect(at_six.locator(".row-rep").first).to_have_text("1 of 1swimming")
     for is_open in (False, True):
         if is_open:
             at_six.locator(".run-row").nth(1).click()
@@ -486,6 +495,7 @@ def test_three_groups_are_read_from_afar_and_nothing_is_small_or_near(
         for line in at_six.locator(".row-line:visible").all():
             assert line.evaluate(_FIGURE_PX) >= 0.7 * 18 and line.evaluate(_IS_WHOLE)
         assert at_six.evaluate(_TARGETS) == []
+        assert at_six.evaluate(_SPILLED) == []
     for name in (
         "Change",
         "More ↓",
@@ -499,6 +509,56 @@ def test_three_groups_are_read_from_afar_and_nothing_is_small_or_near(
     ):
         tap(at_six, name)
         assert at_six.evaluate(_TARGETS) == [], name
+
+
+# Of a panel, what its screen shows in part only, and what it shows whole: lines of text and things to press.
+_CUT = """() => {
+  const body = document.querySelector(".panel-body"), place = body.getBoundingClientRect();
+  const [top = 0, , bottom = top] = (body.style.clipPath.match(/-?[\\d.]+px/g) ?? []).map(parseFloat);
+  const [from, to] = [place.top + top, place.bottom - bottom];
+  const range = document.createRange(), all = [...body.querySelectorAll("button, input")].map(own => [own.textContent || own.id, own.getBoundingClientRect()]);
+  const walk = document.createTreeWalker(body, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    range.selectNodeContents(walk.currentNode);
+    all.push(...[...range.getClientRects()].map((box, line) => [`${walk.currentNode.textContent} (${line})`, box]));
+  }
+  const seen = all.filter(([, { height, top, bottom }]) => height > 0 && bottom > from + 0.5 && top < to - 0.5);
+  const whole = seen.filter(([, { top, bottom }]) => top >= from - 0.5 && bottom <= to + 0.5);
+  return { cut: seen.filter(own => !whole.includes(own)).map(([name]) => name), whole: whole.map(([name]) => name), all: all.filter(([, { height }]) => height > 0).map(([name]) => name) };
+}"""
+
+
+@pytest.mark.parametrize("size", [(360, 560), (640, 360)])
+def test_no_screen_of_a_panel_cuts_a_line_or_a_button_through(
+    at_six: Page, server: Server, size: tuple[int, int]
+) -> None:
+    """And each of them stands whole on one of its screens."""
+    at_six.set_viewport_size({"width": size[0], "height": size[1]})
+    opened(at_six, server)
+    gone_through(at_six, "set-up")
+    tap(at_six, "Begin")
+    go(at_six)
+    at_six.clock.run_for(400_000)
+    for names in (["Change"], ["Change", "Settings"], ["Change", "Pass it on"], ["Stop"]):
+        for name in names:
+            tap(at_six, name)
+        gone_through(at_six, names[-1])
+        if names != ["Stop"]:
+            tap(at_six, "Back")
+
+
+def gone_through(page: Page, name: str) -> None:
+    seen: set[str] = set()
+    further = page.get_by_role("button", name=re.compile("^(More ↓|Top ↑)$"))
+    for _ in range(12):
+        found = page.evaluate(_CUT)
+        assert found["cut"] == [], name
+        seen |= set(found["whole"])
+        if not further.is_visible() or further.text_content() == "Top ↑":
+            break
+        page.clock.run_for(410)
+        further.click()
+    assert set(found["all"]) <= seen, name
 
 
 def timed() -> dict[str, Any]:

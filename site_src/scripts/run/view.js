@@ -7,8 +7,14 @@ import { mayGo, underway } from "./engine.js";
 /** @typedef {import("./types.js").Step} Step */
 /** @typedef {"ready" | "waits" | "counts" | "ends" | "held" | "tap" | "over"} Look ready for Go; waits for other crews; counts down to a
  *   send-off; to the end of its part; held; waits for a tap because a length is not known; has done all */
+/** @typedef {"now" | "soon" | "next"} Told what a row tells first: what is swum; what leaves soon, while somebody still swims; what leaves next,
+ *   and nobody swims */
 /** @typedef {{key: string, title: string, half: string, lanes: number[], look: Look, in_ms: number, next: Step | null, on: Step | null, wait: Step | null,
- *   round: {no: number, of: number} | null, isNext: boolean}} Row `in_ms` until the send-off or the end; since it came to wait otherwise */
+ *   told: Told, round: {no: number, of: number} | null, isNext: boolean}} Row `in_ms` until the send-off or the end; since it came to wait
+ *   otherwise; `round` is of what is told first */
+
+/** So long before a send-off a row tells what leaves then; of short reps half of the time between two. */
+const SOON_MS = 10_000;
 
 /**
  * The next send-off of a crew's part and the time from the next step to it; null where its part ends before.
@@ -64,14 +70,33 @@ function lookOf(state, crew, next) {
   return { look: crew.mode, in_ms: since };
 }
 
-/** What is on: the send-off that has been, and the wait that it is or leads to.
+/** What is on: the send-off that has been and when, and the wait that it is or leads to.
  * @param {Crew} crew
  * @param {ReturnType<typeof nextSendOff>} next */
 function onNow(crew, next) {
   const last = underway(crew);
   const isRep = last?.step.kind === "rep" && !last.undone;
-  return { on: isRep ? last.step : null, wait: last?.step.kind === "wait" ? last.step : (next?.wait ?? null) };
+  return { on: isRep ? last.step : null, since: last?.at ?? 0, wait: last?.step.kind === "wait" ? last.step : (next?.wait ?? null) };
 }
+
+/** @param {State} state
+ * @param {{look: Look, in_ms: number}} shown
+ * @param {ReturnType<typeof onNow>} now
+ * @returns {Told} */
+function toldOf({ now: moment }, { look, in_ms }, { on, since }) {
+  if (!on || !["counts", "ends", "held", "tap"].includes(look)) {
+    return "next";
+  }
+  const gone = moment - since;
+  if (on.home && gone >= on.home) {
+    return "next";
+  }
+  return look === "counts" && in_ms <= Math.min(SOON_MS, (gone + in_ms) / 2) ? "soon" : "now";
+}
+
+/** The send-off that a row tells first.
+ * @param {Pick<Row, "told" | "next" | "on">} row */
+export const first = ({ told, next, on }) => (told === "now" ? on : (next ?? on));
 
 /** @param {State} state
  * @param {Crew} crew
@@ -79,9 +104,10 @@ function onNow(crew, next) {
 function rowOf(state, crew) {
   const found = nextSendOff(crew);
   const own = state.data.crews.find(({ key }) => key === crew.key);
-  const { on, wait } = onNow(crew, found);
-  const [title, half, lanes, next] = [own?.title ?? "", own?.half ?? "", lanesOf(state, crew, own?.lanes ?? []), found?.step ?? null];
-  return { key: crew.key, title, half, lanes, ...lookOf(state, crew, found), next, on, wait, round: roundOf(crew, next ?? on), isNext: false };
+  const [now, shown, next] = [onNow(crew, found), lookOf(state, crew, found), found?.step ?? null];
+  const [title, half, lanes, told] = [own?.title ?? "", own?.half ?? "", lanesOf(state, crew, own?.lanes ?? []), toldOf(state, shown, now)];
+  const round = roundOf(crew, first({ told, next, on: now.on }));
+  return { key: crew.key, title, half, lanes, ...shown, next, on: now.on, wait: now.wait, told, round, isNext: false };
 }
 
 /** @param {State} state

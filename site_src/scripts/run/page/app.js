@@ -4,17 +4,19 @@ import { make } from "../../lib/dom.js";
 import { read, write } from "../../lib/storage.js";
 import { forecast } from "../forecast.js";
 import { nextMark, NOTICE_MS } from "../engine.js";
+import { tried } from "../offers.js";
 import { mainAction, rows } from "../view.js";
 import { crewName, gone, timeOfDay } from "../words.js";
 import { lastChange } from "./last.js";
 import { guard, atOnce, button, held } from "./press.js";
+import { further, whole } from "./pages.js";
 import { put } from "./put.js";
 import { Rows } from "./rows.js";
 import { give, signs } from "./signs.js";
 import { ask, onLost, SAID } from "./wake.js";
 
-/** @typedef {{title: string, nodes: Node[], buttons?: Node[], tick?: () => void, isBare?: boolean, name?: string}} Panel `isBare`: no way back by
- *   the foot */
+/** @typedef {{title: string, nodes: Node[], beside?: Node[], buttons?: Node[], tick?: () => void, isBare?: boolean, name?: string}} Panel
+ *   `beside`: beside the title, on every screen of it; `isBare`: no way back by the foot */
 
 const LOOK = "run-look";
 const LATE_DRAW_MS = 5;
@@ -104,25 +106,24 @@ export class App {
   show(panel) {
     this.panel = panel;
     const body = make("div", { class: "panel-body" }, ...panel.nodes);
-    this.body.replaceChildren(make("section", { class: `panel ${panel.name ?? ""}`, "aria-label": panel.title }, make("h2", { class: "panel-title", tabindex: "-1" }, panel.title), body));
-    const further = button("run-button", ["More ↓"], () => this.further(body));
+    this.body.replaceChildren(make("section", { class: `panel ${panel.name ?? ""}`, "aria-label": panel.title }, make("h2", { class: "panel-title", tabindex: "-1" }, panel.title), body, ...(panel.beside ?? [])));
+    const more = button("run-button", ["More ↓"], () => { // no swipe scrolls
+      further(body);
+      this.measure();
+    });
     const back = panel.isBare ? [] : [button("run-button", ["Back"], () => this.close())];
-    this.foot.replaceChildren(this.stop, ...(panel.buttons ?? []), further, ...back);
+    this.foot.replaceChildren(this.stop, ...(panel.buttons ?? []), more, ...back);
     this.last.hidden = true;
     /** @type {HTMLElement | null} */ (this.body.querySelector(".panel-title"))?.focus();
     this.measure = () => {
-      further.hidden = body.scrollHeight <= body.clientHeight + 1;
+      const { isAll, isLast } = whole(body);
+      more.hidden = isAll;
+      put(more, isLast ? "Top ↑" : "More ↓");
     };
+    body.addEventListener("scroll", () => this.measure()); // a field that a key leads to comes into view by itself
     panel.tick?.();
     this.measure();
     this.draw();
-  }
-
-  /** No swipe scrolls: what does not fit comes screen by screen, and after the last the first.
-   * @param {HTMLElement} body */
-  further(body) {
-    const isEnd = body.scrollTop + body.clientHeight >= body.scrollHeight - 2;
-    body.scrollTop = isEnd ? 0 : body.scrollTop + body.clientHeight - 64;
   }
 
   /** Back to the rows. */
@@ -236,18 +237,26 @@ export class App {
       return;
     }
     const [action, words] = said(session, state, shown, this.open);
-    if (this.mode !== `${action} ${words}` || !this.main.isConnected) {
-      this.mode = `${action} ${words}`;
+    const mode = `${action} ${words} ${session.run.changes.length}`;
+    if (this.mode !== mode || !this.main.isConnected) {
+      this.mode = mode;
       if (!this.main.isConnected || this.foot.childElementCount !== 3) {
         this.foot.replaceChildren(this.stop, this.main, this.changing);
       }
       const [large, small] = /** @type {[Element, Element]} */ ([...this.main.children]);
       put(large, session.role === "follow" ? "Lead from here" : action === "hold" ? "Hold" : "Go");
-      put(small, words);
+      put(small, [words, action === "go" ? this.endOfGo(state) : ""].filter(Boolean).join("\n"));
       put(this.changing, session.role === "lead" ? "Change" : "More");
       this.main.disabled = session.role === "lead" && action === null;
       this.main.classList.toggle("is-go", action === "go");
     }
+  }
+
+  /** Go is a change like others: its end is shown before it is made.
+   * @param {import("../types.js").State} state */
+  endOfGo(state) {
+    const offer = tried(state, { at: state.now, do: "go", who: state.crews.length > 1 ? this.open : null });
+    return offer ? `ends ${offer.isFrom ? "from " : ""}${timeOfDay(offer.ends)}` : "";
   }
 
   mainPressed() {

@@ -3,8 +3,8 @@
 
 import { make, root } from "../../lib/dom.js";
 import { forecast } from "../forecast.js";
-import { notSkipped, offers, tried } from "../offers.js";
-import { crewName, cutWords, timeOfDay, whose } from "../words.js";
+import { notSkipped, offers, waysToCut } from "../offers.js";
+import { crewName, cutWords, inSentence, timeOfDay, whose } from "../words.js";
 import { finish } from "./finish.js";
 import { choosePart } from "./helper.js";
 import { showAll } from "./last.js";
@@ -13,6 +13,7 @@ import { Offered } from "./offered.js";
 import { pads } from "./pads.js";
 import { passOn, takeUp } from "./pass.js";
 import { button } from "./press.js";
+import { put } from "./put.js";
 import { settings } from "./settings.js";
 
 /** @typedef {import("./app.js").App} App */
@@ -65,7 +66,7 @@ function ways(app, chosen, isForAll) {
   /** @type {(title: string, deed: string, who: string | null, after?: Node[]) => HTMLElement[]} */
   const way = (title, deed, who, after) => (apart(deed, who).length ? [button("run-offer", [`${title} …`], () => choose(app, title, () => apart(deed, who), after))] : []);
   return { offered, lists: [
-    ...way(chosen === null ? "Late" : `Late, ${whose(session.data, chosen)}`, "late", chosen),
+    ...way(chosen === null ? "Late" : `Late, ${inSentence(whose(session.data, chosen))}`, "late", chosen),
     ...(session.data.cuts?.length ? [button("run-offer", ["Cut to end at a time …"], () => cutTo(app))] : []),
     ...(isForAll ? way("Skip a part", "skip", null, notes(session)) : []),
   ] };
@@ -81,7 +82,8 @@ const notes = (session) =>
  * @param {() => Offer[]} some
  * @param {Node[]} [after] */
 function choose(app, title, some, after = []) {
-  const offered = new Offered(app, some);
+  const isShort = some().every(({ change }) => change.do === "late");
+  const offered = new Offered(app, some, { isOnce: isShort, isShort });
   app.show({ title, nodes: [offered.box, ...after], tick: () => offered.tick() });
 }
 
@@ -96,7 +98,7 @@ function wantedEnd({ run, data }, ends) {
   return run.until ?? slot ?? Math.floor((ends - 1) / MINUTE_MS) * MINUTE_MS;
 }
 
-/** Cut to end at a time: the planned end first, earlier or later by minutes; what goes is said before it does.
+/** Cut to end at a time: the planned end first, earlier or later by minutes. Two or three ways, each with what goes and the new end.
  * @param {App} app
  * @param {number} [wanted] */
 function cutTo(app, wanted) {
@@ -105,31 +107,28 @@ function cutTo(app, wanted) {
   const until = wanted ?? wantedEnd(session, ends);
   const end = Math.ceil(ends / MINUTE_MS) * MINUTE_MS; // earlier is earlier than it ends as it is
   const step = (/** @type {number} */ by) => button("run-chip", [by > 0 ? `+${by}` : `−${-by}`, make("span", { class: "unseen" }, " min")], () => cutTo(app, (by < 0 ? Math.min(until, end) : until) + by * MINUTE_MS));
-  const offer = () => tried(session.now(), { at: session.now().now, do: "cut", until });
-  const offered = new Offered(app, () => [offer()].filter((own) => own !== null), { called: () => "Cut it" });
-  const told = make("div");
+  const cuts = () => waysToCut(session.now(), until);
+  const offered = new Offered(app, cuts, { isOnce: true, called: (offer) => cutWords(offer.cuts ?? [], session.data).join("; ") });
+  const told = make("p");
   const tick = () => {
-    const lines = goes(session, offer(), until).map(([line, name]) => make("p", { class: name }, line));
-    if (told.textContent !== lines.map(({ textContent }) => textContent).join("")) {
-      told.replaceChildren(...lines);
-    }
+    put(told, asItIs(session, cuts(), until));
+    told.classList.toggle("run-danger", told.textContent?.startsWith("Not enough") ?? false);
     offered.tick();
   };
   app.show({ title: `End by ${timeOfDay(until)}`, nodes: [make("div", { class: "run-chips" }, step(-5), step(-1), step(1), step(5)), told, offered.box], tick });
 }
 
-/** What goes, a line each with its class, and whether it is enough.
+/** How it ends as it is, and whether a cut is enough.
  * @param {Session} session
- * @param {Offer | null} offer
- * @param {number} until
- * @returns {[string, string][]} */
-function goes(session, offer, until) {
-  if (!offer) {
-    const { ends } = forecast(session.now());
-    return [[ends <= until ? `It ends by then as it is: at ${timeOfDay(ends)}.` : "Nothing more can be cut.", ""]];
+ * @param {Offer[]} offered
+ * @param {number} until */
+function asItIs(session, offered, until) {
+  const { ends } = forecast(session.now());
+  if (ends <= until) {
+    return `It ends by then as it is: at ${timeOfDay(ends)}.`;
   }
-  const lines = cutWords(offer.cuts ?? [], session.data).map((line) => /** @type {[string, string]} */ ([line, ""]));
-  return offer.ends > until ? [...lines, [`Even with all of it, it ends at ${timeOfDay(offer.ends)}.`, "run-danger"]] : lines;
+  const isEnough = offered.some((offer) => offer.ends <= until);
+  return `${isEnough ? "" : offered.length ? "Not enough, even with all that may go. " : "Nothing more can be cut. "}As it is, it ends at ${timeOfDay(ends)}.`;
 }
 
 /** What else fits into the water that is left, for these groups. The run goes on, and is found again under Tonight.

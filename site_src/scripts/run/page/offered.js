@@ -47,13 +47,23 @@ function goesThen({ data }, { change, after }) {
   return off.map(({ key, in_ms }) => `${inSentence(whose(data, key))} at ${timeOfDay(after.now + in_ms, true)}`).join(", ");
 }
 
-/** What a change leads to: rest, send-offs, the end, and who waits for how long.
+/** Who waits longest for the others, and how long; "" where nobody does.
  * @param {Session} session
  * @param {Offer} offer */
-export function leadsTo(session, offer) {
-  const { ends, isFrom, wait_ms, waiter } = offer;
-  const wait = wait_ms >= 1000 ? `${inSentence(whose(session.data, waiter))}: wait ${count(Math.round(wait_ms / 1000))}` : "";
-  return [restThen(offer), goesThen(session, offer), `ends ${isFrom ? "from " : ""}${timeOfDay(ends, true)}`, wait].filter(Boolean).join("; ");
+const waitOf = ({ data }, { wait_ms, waiter }) =>
+  wait_ms >= 1000 ? `${inSentence(whose(data, waiter))}: wait ${count(Math.round(wait_ms / 1000))}` : "";
+
+/** What a change leads to: rest, send-offs, the end, what is lost, and who waits for how long.
+ * @param {Session} session
+ * @param {Offer} offer
+ * @param {string} said what is said already */
+export function leadsTo(session, offer, said = "") {
+  const { change, ends, isFrom, less_m } = offer;
+  const wait = waitOf(session, offer);
+  const lost = less_m ? `${Math.round(less_m)} m less` : "";
+  const over_min = Math.ceil((ends - (change.do === "cut" ? (change.until ?? ends) : ends)) / 60_000);
+  const end = `ends ${isFrom ? "from " : ""}${timeOfDay(ends, true)}${over_min > 0 ? `, ${over_min} min over` : ""}`;
+  return [restThen(offer), goesThen(session, offer), end, lost, wait === said ? "" : wait].filter(Boolean).join("; ");
 }
 
 /** What a button stands for as long as its words do not change: the reps or the part that it is of.
@@ -65,21 +75,25 @@ function meaning(session, offer) {
 }
 
 /** @param {Offer} offer */
-const keyOf = ({ change: { do: deed, s, n, part, how } }) => [deed, s, n, deed === "skip" ? part : "", how].join(" ");
+const keyOf = ({ change: { do: deed, s, n, part, how, by } }) => [deed, s, n, deed === "skip" ? part : "", how, by].join(" ");
 
 export class Offered {
   /**
    * @param {App} app
    * @param {() => Offer[]} wanted what may be done at this moment
-   * @param {{hold_ms?: number, made?: (app: App) => void, called?: (offer: Offer) => string}} how `made` is done afterwards: back to the rows
+   * @param {{hold_ms?: number, made?: (app: App) => void, called?: (offer: Offer) => string, isOnce?: boolean, isShort?: boolean}} how `made` is
+   *   done afterwards: back to the rows; `isOnce`: a wait that is the same for all is said once; `isShort`: two stand beside each other
    */
-  constructor(app, wanted, { hold_ms = HOLD_MS, made = () => app.close(), called } = {}) {
+  constructor(app, wanted, { hold_ms = HOLD_MS, made = () => app.close(), called, isOnce = false, isShort = false } = {}) {
     this.app = app;
     this.wanted = wanted;
     this.hold_ms = hold_ms;
     this.made = made;
     this.called = called;
-    this.box = make("div", { class: "run-offers" });
+    /** What holds for all of them. */
+    this.all = isOnce ? make("p", { class: "run-once" }) : null;
+    this.offers = make("div", { class: `run-offers ${isShort ? "is-short" : ""}` });
+    this.box = make("div", {}, ...(this.all ? [this.all] : []), this.offers);
     /** @type {Map<string, Slot>} */
     this.slots = new Map();
     this.tick();
@@ -89,6 +103,11 @@ export class Offered {
   tick() {
     const session = /** @type {Session} */ (this.app.session);
     const now = new Map(this.wanted().map((offer) => [keyOf(offer), offer]));
+    const said = this.all ? [...new Set([...now.values()].map((offer) => waitOf(session, offer)))] : [];
+    this.said = said.length === 1 ? said[0] : "";
+    if (this.all) {
+      put(this.all, this.said ? `Whichever it is: ${this.said}.` : "");
+    }
     now.forEach((_, key) => this.slots.has(key) || this.slots.set(key, this.slot(key)));
     this.slots.forEach((slot, key) => this.fill(session, slot, now.get(key) ?? null));
   }
@@ -97,7 +116,7 @@ export class Offered {
    * @returns {Slot} */
   slot(key) {
     const button = held("run-offer", [make("strong"), make("small")], () => this.take(key), this.hold_ms);
-    this.box.append(button);
+    this.offers.append(button);
     return { button, offer: null, means: "", since: -Infinity };
   }
 
@@ -106,7 +125,7 @@ export class Offered {
    * @param {Offer | null} offer */
   fill(session, slot, offer) {
     const [name, about] = /** @type {[Element, Element]} */ ([...slot.button.children]);
-    const means = offer ? meaning(session, offer) : "";
+    const means = offer ? (this.called?.(offer) ?? meaning(session, offer)) : "";
     if (means !== slot.means) {
       slot.since = slot.means ? performance.now() : -Infinity;
     }
@@ -115,7 +134,7 @@ export class Offered {
     if (offer) {
       put(name, this.called?.(offer) ?? named(offer, session));
     }
-    put(about, offer ? leadsTo(session, offer) : "not any more");
+    put(about, offer ? leadsTo(session, offer, this.said) : "not any more");
   }
 
   /** Make a change, as it was said when the press began; where it may not be made any more, or is another by now, say so.

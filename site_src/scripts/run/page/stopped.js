@@ -44,7 +44,7 @@ export function emergency(app, session) {
   const further = session.role === "follow" ? [make("p", {}, "The coach’s phone has not heard of this: tell the coach.")] : [];
   app.show({
     title: "Stopped", name: "stop-panel", isBare: true,
-    nodes: [since, make("p", { class: "stop-where" }, where), ...further, make("dl", { class: "stop-lines" }, ...lines)],
+    beside: [since], nodes: [make("p", { class: "stop-where" }, where), ...further, make("dl", { class: "stop-lines" }, ...lines)],
     buttons: [button("run-button stop-on", ["Go on …"], () => goOn(app, session))],
     tick() {
       const at = session.stoppedAt();
