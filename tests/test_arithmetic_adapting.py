@@ -176,6 +176,24 @@ def test_gear_that_the_drill_has_or_may_add_is_at_hand():
     assert stand_in(finned, drill=replace(KICK, gear=GearUse(needs=("fins",)))) == "sides"
 
 
+def test_work_at_a_wall_stands_for_what_starts_alike_and_is_like_it():
+    reach = need((Where(arms=("streamline",)), LEAVE_OUT, "It reaches."))
+    turn = replace(KICK, mode="wall", start="push-off")
+    plant = replace(turn, id="plant", arms="at-sides", level="foundation")
+    sides = replace(SIDES, goals=("legs",))
+
+    def for_turn(other, drill=turn):
+        return stand_in(other, drill=drill, rules=reach)
+
+    assert for_turn(plant) == "plant"
+    assert for_turn(replace(plant, start="dive")) is None
+    assert for_turn(replace(plant, kick="dolphin")) == "plant"  # three words alike
+    assert for_turn(replace(plant, kick="dolphin", stroke="any")) is None
+    assert for_turn(plant, KICK) is None  # it starts otherwise
+    assert for_turn(sides) == "sides"  # at no wall: kick, stroke and position are alike
+    assert for_turn(replace(sides, position="side")) is None
+
+
 # Sets.
 
 

@@ -18,6 +18,7 @@ from shown_checks import slips_in_data, slips_in_texts
 from test_run_data import differences, runs_of
 from test_schemas import published_findings
 
+from almanac.analysis.adapted import answers_of
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.pace import Target
@@ -27,6 +28,7 @@ from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.model.effort_plans import Hold
 from almanac.model.load import Loaded, load
+from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
 from almanac.site.drawing_html import fault_figure, figure, ladder_chart, neighbours_chart, picture
@@ -254,3 +256,80 @@ def test_every_published_claim_names_a_source_and_every_contested_one_both_sides
         else:
             assert claim.against, claim
     assert all(source.not_shown for source in catalogue.sources.values())
+
+
+_STARTS = {"dive", "edge-dive", "backstroke-start", "ledge-start"}
+# What a set of kick on the back changes for whom, common practice: of which drills, and how they may fit.
+FOR_WHOM = {
+    "arms at the sides for a sore shoulder": (
+        "sore-shoulder", lambda own: own.arms == "at-sides" and own.is_on_back and own.is_kick, {AS_IS},
+    ),
+    "no board ahead and nothing overhead": (
+        "sore-shoulder", lambda own: own.arms in {"streamline", "board"} and own.is_kick, {LEAVE_OUT},
+    ),
+    "no dolphin for a sore low back": (
+        "sore-low-back", lambda own: own.kick == "dolphin", {LEAVE_OUT},
+    ),
+    "a small flutter for a sore low back": (
+        "sore-low-back", lambda own: own.is_flutter_kick and own.arms == "at-sides", {AS_IS, CHANGED},
+    ),
+    "no breaststroke kick for a sore knee": (
+        "sore-knee", lambda own: own.kick == "breaststroke", {LEAVE_OUT},
+    ),
+    "fins off for a cramp": ("cramp", lambda own: "fins" in own.gear.needs, {LEAVE_OUT}),
+    "a long warm-up and free rest for asthma": (
+        "asthma", lambda own: own.effort.easiest in {"fast", "all-out"}, {CHANGED},
+    ),
+    "no starts in pregnancy": ("pregnancy", lambda own: own.start in _STARTS, {LEAVE_OUT}),
+    "nothing under water in pregnancy": (
+        "pregnancy", lambda own: own.is_under_water or own.under_water, {LEAVE_OUT},
+    ),
+    "upright or on the side in late pregnancy": (
+        "pregnancy",
+        lambda own: own.is_flutter_kick and own.position == "side" and not own.gear.needs,
+        {AS_IS},
+    ),
+    "no resistance in a growth spurt": (
+        "growth-spurt", lambda own: {"drag-socks", "parachute", "stretch-cord"} & {*own.gear.needs}, {LEAVE_OUT},
+    ),
+    "one arm for masters": (
+        "masters", lambda own: own.arms == "streamline" and own.is_flutter_kick and own.is_on_back, {CHANGED},
+    ),
+    "a light or an arm for who does not hear": (
+        "deaf-or-hard-of-hearing", lambda own: own.start in _STARTS and own.id != "relay-takeover", {CHANGED},
+    ),
+    "a tapper for who does not see": (
+        "low-vision",
+        lambda own: any(hazard.hazard == "head-into-wall" for hazard in own.hazards),
+        {CHANGED, LEAVE_OUT},
+    ),
+    "sculling for legs that are still": (
+        "leg-that-does-not-kick", lambda own: own.arms == "sculling", {AS_IS},
+    ),
+    "short for the very young": (
+        "very-young", lambda own: own.level == "foundation" and own.is_kick and own.is_on_back, {CHANGED, LEAVE_OUT},
+    ),
+    "nothing for a period": ("period", lambda own: True, {AS_IS}),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("practice", FOR_WHOM)
+def test_what_changes_for_whom(club_analysis: Analysis, practice: str) -> None:
+    need, is_asked, fits = FOR_WHOM[practice]
+    asked = [own for own in club_analysis.catalogue.drills.values() if is_asked(own)]
+    of = answers_of(club_analysis).of
+    assert asked
+    assert {
+        own.id: of[need, own.id].fits for own in asked if of[need, own.id].fits not in fits
+    } == {}
+
+
+def test_a_sentence_stands_for_every_change_and_something_instead_of_most(
+    club_analysis: Analysis,
+) -> None:
+    known = answers_of(club_analysis)
+    assert all(own.changes for own in known.of.values() if own.fits != AS_IS)
+    left = [key for key, own in known.of.items() if own.is_left_out]
+    drills = club_analysis.catalogue.drills
+    stood_in = [need for need, id in left if known.instead(need, drills[id])]
+    assert len(stood_in) > 0.75 * len(left) > 100

@@ -130,7 +130,25 @@ class Answers:
             and self.levels.index(other.level) <= self.levels.index(drill.level)
             and drill.is_on_land == other.is_on_land
             and set(other.gear.needs) <= {*drill.gear.needs, *drill.gear.may_add}
+            and _is_near(drill, other)
         )
+
+
+_AT_WALLS = 3
+
+
+def _is_near(drill: Drill, other: Drill) -> bool:
+    """Work at a wall stands for little: for what starts alike, with at least three words alike."""
+    if not drill.is_wall_work and not other.is_wall_work:
+        return True
+    starts_alike = not other.is_wall_work or drill.start == other.start
+    return starts_alike and _words_alike(drill, other) >= _AT_WALLS
+
+
+def _words_alike(drill: Drill, other: Drill) -> int:
+    """How many words of mode, stroke, kick, position and arms two drills both have."""
+    fields = ("mode", "stroke", "kick", "position", "arms")
+    return len([field for field in fields if getattr(drill, field) == getattr(other, field)])
 
 
 def _likeness(drill: Drill, other: Drill) -> int:
@@ -138,9 +156,7 @@ def _likeness(drill: Drill, other: Drill) -> int:
     stroke, kick, position and arms that both have; two for one that is the drill's easier one.
     """
     goals = len(set(drill.goals) & set(other.goals))
-    fields = ("mode", "stroke", "kick", "position", "arms")
-    words = [field for field in fields if getattr(drill, field) == getattr(other, field)]
-    return goals + len(words) + 2 * (other.id in drill.easier)
+    return goals + _words_alike(drill, other) + 2 * (other.id in drill.easier)
 
 
 def answers(
