@@ -53,7 +53,9 @@ def plain_target(event, part) -> float:
 
 
 def plain_need(event, target: float) -> float:
-    """Target and wanted rest up to a five, the rest between the words' middles by numpy."""
+    """Target and wanted rest up to a five, the rest between the words' middles by numpy; at least
+    what the five swimmers of the fullest lane (14 in 3) need to leave, 10 s apart on the back, 5 s else.
+    """
     weights = [part.get("distance", 1) for part, _, _ in event.pieces]
     mean = sum(w * (a + b) / 2 for w, (_, a, b) in zip(weights, event.pieces, strict=True)) / sum(
         weights
@@ -64,7 +66,9 @@ def plain_need(event, target: float) -> float:
         for rule, _, wanted in REST.values()
     ]
     middles = [(low + high) / 2 for low, high, _ in EFFORTS.values()]
-    return up_to_five(target + numpy.interp(float(mean), middles, asked))
+    on_back = any(DRILLS[part["do"]].position == "supine" for part, _, _ in event.pieces)
+    leave = 5 * (10 if on_back else 5) if distance(event) else 0
+    return up_to_five(max(target + numpy.interp(float(mean), middles, asked), leave))
 
 
 def is_suggested(event) -> bool:
