@@ -19,7 +19,11 @@ def answers_of(analysis: Analysis) -> Answers:
 def set_answers_of(analysis: Analysis, swim_set: SwimSet) -> list[SetAnswer]:
     """How a set fits each need, by the drills and the gear that its items name."""
     own = analysis.catalogue
-    named = dict.fromkeys((ref.kind, ref.id) for ref in swim_set.references())
-    drills = [own.drills[id] for kind, id in named if kind == Drill.kind]
-    gear = tuple(id for kind, id in named if kind == Gear.kind)
-    return list(set_answers(own.needs, answers_of(analysis), drills, gear, swim_set.adapt))
+
+    def work() -> list[SetAnswer]:
+        named = dict.fromkeys((ref.kind, ref.id) for ref in swim_set.references())
+        drills = [own.drills[id] for kind, id in named if kind == Drill.kind]
+        gear = tuple(id for kind, id in named if kind == Gear.kind)
+        return list(set_answers(own.needs, answers_of(analysis), drills, gear, swim_set.adapt))
+
+    return analysis.once((set_answers_of, swim_set.id), work)

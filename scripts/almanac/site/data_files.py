@@ -15,6 +15,8 @@ from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.wholes import WHOLES, is_computable
 from almanac.kinds import KIND
 from almanac.model.catalogue import Key
+from almanac.model.need import Need
+from almanac.report.need_json import need_json
 from almanac.report.reports import REPORTS, figures_json
 from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
@@ -107,6 +109,8 @@ def entry_data(analysis: Analysis, key: Key) -> str:
         summed = report.summed(analysis, entry.id, None, None)
         if summed:
             value["computed"] = report.json(summed, ())
+    elif isinstance(entry, Need):
+        value["computed"] = need_json(analysis, entry)
     elif key[0] in WHOLES:
         figures = figures_json(analysis, *key)
         if figures:
