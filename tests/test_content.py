@@ -18,7 +18,7 @@ from shown_checks import slips_in_data, slips_in_texts
 from test_run_data import differences, runs_of
 from test_schemas import published_findings
 
-from almanac.analysis.adapted import answers_of
+from almanac.analysis.adapted import answers_of, done_by, set_answers_of
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.pace import Target
@@ -333,3 +333,30 @@ def test_a_sentence_stands_for_every_change_and_something_instead_of_most(
     drills = club_analysis.catalogue.drills
     stood_in = [need for need, id in left if known.instead(need, drills[id])]
     assert len(stood_in) > 0.75 * len(left) > 100
+
+
+def test_what_the_finder_gives_for_a_need_holds_nothing_that_it_leaves_out(
+    club_analysis: Analysis,
+) -> None:
+    catalogue, known = club_analysis.catalogue, answers_of(club_analysis)
+    for swim_set in catalogue.sets.values():
+        found = {own.need: own for own in set_answers_of(club_analysis, swim_set)}
+        drills = [own.id for own in swim_set.references() if own.kind == "drill"]
+        for need in catalogue.needs:
+            left = any(known.of[need, drill].is_left_out for drill in drills)
+            left = left or any(
+                known.of_gear[need, own.id].is_left_out
+                for own in swim_set.references()
+                if own.kind == "gear"
+            )
+            said = found[need].own
+            wanted = said.fits != LEAVE_OUT if said else not left
+            assert (need in done_by(club_analysis, swim_set)) == wanted, (need, swim_set.id)
+    for practice in catalogue.practices.values():
+        whole = set(catalogue.needs)
+        for own in practice.references():
+            if own.kind == "set":
+                whole &= set(done_by(club_analysis, catalogue.sets[own.id]))
+            if own.kind == "drill":
+                whole &= set(done_by(club_analysis, catalogue.drills[own.id]))
+        assert set(done_by(club_analysis, practice)) <= whole

@@ -14,7 +14,7 @@ from almanac.units import COURSES
 
 from .web import Server
 
-MORE = ("fault", "level", "effort", "position", "stroke")  # below "More" on a phone
+MORE = ("fault", "level", "effort", "position", "stroke", "whom")  # below "More" on a phone
 
 
 @pytest.fixture

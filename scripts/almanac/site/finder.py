@@ -36,12 +36,13 @@ FACET_TITLES = {
     "effort": "Efforts",
     "position": "Position",
     "stroke": "Stroke",
+    "whom": "For whom",
     "lanes": "Lanes",
     "kind": "Kind",
     "words": "Words",
 }
 _FIRST = ("minutes", "gear", "goal")  # on a phone; the others under "More"
-_CHIPS = ("minutes", "gear", "goal", "fault", "level", "effort", "position", "stroke")
+_CHIPS = ("minutes", "gear", "goal", "fault", "level", "effort", "position", "stroke", "whom")
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ class Finder:
         catalogue = self.analysis.catalogue
         used = {
             facet: {word for fact in self.facts for word in fact.words[facet]}
-            for facet in (*VOCABULARIES, "fault")
+            for facet in (*VOCABULARIES, "fault", "whom")
         }
         gear = {id for fact in self.facts for id in (*fact.needs, *fact.suits)}
         found = {
@@ -103,6 +104,7 @@ class Finder:
         found["fault"] = _titles(
             own for own in catalogue.faults.values() if own.id in used["fault"]
         )
+        found["whom"] = _titles(own for own in catalogue.needs.values() if own.id in used["whom"])
         found["gear"] = _titles(own for own in catalogue.gear.values() if own.id in gear)
         return found
 
@@ -156,6 +158,7 @@ class Finder:
             "hints": {
                 "gear": "Tick what lies on the deck: what needs nothing else is shown.",
                 "effort": "Tick several: a set then holds each of them.",
+                "whom": "What leaves out nothing for them; each page says what changes.",
             },
         }
         return Page("find.md", "find", context)

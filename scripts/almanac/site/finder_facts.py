@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from almanac.analysis.adapted import done_by
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.swum import Swum
@@ -24,7 +25,8 @@ VOCABULARIES = {
 
 @dataclass(frozen=True)
 class Facts:
-    """What the finder knows of one entry. Words by facet; ``meant`` the lane groups that it is for,
+    """What the finder knows of one entry. Words by facet, under ``whom`` the needs that leave
+    nothing of it out; ``meant`` the lane groups that it is for,
     ``distance`` in words for each of ``meant``, or once where all go as far; ``lanes`` that it
     takes, 0 where it says nothing of them; ``own_pool`` the course that it is written for.
 
@@ -110,6 +112,7 @@ class FinderFacts:
             "stroke": (drill.stroke,),
             "effort": tuple(efforts[first : last + 1]),
             "level": (drill.level,),
+            "whom": done_by(self.analysis, drill),
         }
         needs, suits = drill.gear.needs, drill.gear.may_add
         return Facts(drill, words, needs, suits, self._times(drill), self.pictures[drill.id])
@@ -124,6 +127,7 @@ class FinderFacts:
             "fault": self._faults_of.get(chief.id, ()) if chief else (),
             **self._swum_words(summary.each),
             "level": (swim_set.level,),
+            "whom": done_by(analysis, swim_set),
         }
         return Facts(
             entry=swim_set,
@@ -147,6 +151,7 @@ class FinderFacts:
             "fault": (),
             **self._swum_words(summary.each),
             "level": (catalogue.club.squads[practice.squad].level,),
+            "whom": done_by(analysis, practice),
         }
         return Facts(
             entry=practice,

@@ -12,7 +12,7 @@ from almanac.site.entry_times import Times
 from almanac.site.finder_facts import Facts
 from almanac.site.search_documents import PAGE, Document
 
-LISTS = ("goal", "fault", "position", "stroke", "effort", "level")
+LISTS = ("goal", "fault", "position", "stroke", "effort", "level", "whom")
 _TALK_S = 60  # where no practice of the club says how long a part is explained
 
 Numbers = Mapping[str, Mapping[str, int]]  # by facet, the number of each word

@@ -1,7 +1,7 @@
 // The finder's sums: which entries answer a choice, how many each further choice would give. Pure: no page, no storage.
 
 /**
- * @typedef {"goal" | "fault" | "position" | "stroke" | "effort" | "level"} List a facet that an entry has words of
+ * @typedef {"goal" | "fault" | "position" | "stroke" | "effort" | "level" | "whom"} List a facet that an entry has words of
  * @typedef {List | "kind" | "gear" | "minutes" | "lanes" | "words"} Facet
  * @typedef {Record<List | "kind" | "gear", Set<string>> & {minutes: number | null, lanes: number | null, swimmers: number | null,
  *   untimed: boolean, words: string}} Choice
@@ -55,12 +55,13 @@
  */
 
 /** @type {List[]} */
-const LISTS = ["goal", "fault", "position", "stroke", "effort", "level"];
+const LISTS = ["goal", "fault", "position", "stroke", "effort", "level", "whom"];
 /** @type {Facet[]} */
 const FACETS = ["kind", ...LISTS, "gear", "minutes", "lanes", "words"];
 const NO_GEAR = "none";
 const A_PRACTICE = 40; // minutes
-const IN_ONE = "effort"; // several words of it are asked for in one entry; of any other facet one is enough
+/** @type {Facet[]} */
+const IN_ONE = ["effort", "whom"]; // several words of it are asked for in one entry; of any other facet one is enough
 
 /** The entries of the finder's data, each with the words that it carries by facet.
  * @param {Data} data
@@ -130,7 +131,7 @@ function questions(choice, { fit, scores, narrowed }) {
   }
   for (const name of LISTS.filter((list) => choice[list].size)) {
     const words = [...choice[name]];
-    const own = name === IN_ONE ? "every" : "some";
+    const own = IN_ONE.includes(name) ? "every" : "some";
     asked.push([name, narrow((entry) => words[own]((word) => entry.has[name].includes(word)))]);
   }
   if (choice.gear.size) {
@@ -176,9 +177,9 @@ function countIn(counts, facet, entry, choice, { fit, steps }) {
   } else if (facet === "minutes") {
     const takes = fit(entry).least ?? Infinity;
     steps.filter((step) => takes <= 60 * step).forEach((step) => count(counts, facet, step));
-  } else if (facet === IN_ONE) {
-    const others = [...choice[IN_ONE]];
-    const own = entry.has[IN_ONE];
+  } else if (IN_ONE.includes(facet)) {
+    const others = [...choice[/** @type {List} */ (facet)]];
+    const own = entry.has[/** @type {List} */ (facet)];
     own.filter((word) => others.every((other) => other === word || own.includes(other))).forEach((word) => count(counts, facet, word));
   } else if (facet !== "words" && facet !== "lanes") {
     entry.has[facet].forEach((word) => count(counts, facet, word));
