@@ -91,3 +91,9 @@ def analysis(loaded: Loaded) -> Analysis:
     """The small catalogue, worked out; not to be changed."""
     assert loaded.catalogue is not None, loaded.findings
     return Analysis(loaded.catalogue, DAY)
+
+
+@pytest.fixture(scope="session")
+def club() -> Loaded:
+    """The club's own entries, for the tests of ``OF_THE_CLUB`` alone; not to be changed."""
+    return load(HOME)

@@ -14,9 +14,8 @@ from scipy import stats
 
 from almanac.analysis.texts import strings
 from almanac.model.catalogue import Catalogue
-from almanac.model.load import load
+from almanac.model.load import Loaded
 from almanac.model.progression import Question
-from almanac.resources import HOME
 from almanac.wording.asked_for import metres_asked, seconds_asked
 
 BY_CHANCE = 0.05  # how seldom chance alone gives what is no longer taken for chance
@@ -38,10 +37,9 @@ LEARNT_FROM = ("drill", "fault", "gear", "benchmark", "progression")
 
 
 @pytest.fixture(scope="module")
-def club() -> Catalogue:
-    loaded = load(HOME)
-    assert loaded.catalogue is not None, loaded.findings
-    return loaded.catalogue
+def club(club: Loaded) -> Catalogue:
+    assert club.catalogue is not None, club.findings
+    return club.catalogue
 
 
 def questions(club: Catalogue) -> Iterator[Question]:

@@ -27,7 +27,7 @@ from almanac.commands.main import main
 from almanac.findings import Finding
 from almanac.kinds import KIND
 from almanac.model.effort_plans import Hold
-from almanac.model.load import Loaded, load
+from almanac.model.load import Loaded
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
@@ -35,11 +35,6 @@ from almanac.site.drawing_html import fault_figure, figure, ladder_chart, neighb
 from almanac.source.reader import read
 from almanac.source.style import fixed
 from almanac.units import COURSES
-
-
-@pytest.fixture(scope="module")
-def club() -> Loaded:
-    return load(HOME)
 
 
 def latest(loaded: Loaded) -> date:
