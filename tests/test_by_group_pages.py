@@ -91,7 +91,7 @@ def test_each_way_has_its_line_on_the_whiteboard(page: str) -> None:
     assert [line.partition(" target ")[0] for line in lines] == [
         "Heron, lane 2: 6 × 25 Back kick on 1:00 easy",
         "Others: 4 × 50 Back kick on 1:50, 1:45, 1:45, 1:40 easy",
-        "2 rounds of",
+        "2 rounds",
         "1 × 50 Back swim 0:20 rest easy",
         "Round 1 with fins",
     ]
@@ -119,13 +119,13 @@ def test_fewer_or_more_rounds_stand_beside_the_page(site: dict[str, str], page: 
     three = other[other.index('<section id="3">') :]
     # 4 × 50 and 6 × 25, each with 3 × 50 more
     assert 'class="target" data-group="heron-1"' in three, "each lane group has its own"
-    assert "Distance 350 m" in three and "Distance 300 m" in three and "3 rounds of" in three
+    assert "Distance 350 m" in three and "Distance 300 m" in three and "3 rounds" in three
 
 
 def test_a_round_fewer_says_nothing_of_rounds_that_are_not_there(site: dict[str, str]) -> None:
     other = site["sets/scaled/by-group-and-round.md"]
     one = other[other.index('<section id="1">') : other.index('<section id="2">')]
-    assert "1 round of" in one and "between rounds" not in one and "Round 1" in one
+    assert "1 round" in one and "between rounds" not in one and "Round 1" in one
 
 
 def test_who_goes_round_how_often_and_who_waits(tmp_path: Path) -> None:
@@ -133,7 +133,7 @@ def test_who_goes_round_how_often_and_who_waits(tmp_path: Path) -> None:
     text = page[page.index('<div class="board">') : page.index('<p class="convention" data-pool')]
     board = [line.partition(" target ")[0] for line in plain(text).splitlines() if line.strip()]
     assert board[2:] == [
-        "Heron, lane 2: 3 rounds of 1:30 between rounds",
+        "Heron, lane 2: 3 rounds 1:30 between rounds",
         "Heron, lane 1: Wait",
         "1 × 50 Back swim 0:20 rest / 0:30 rest / on 2:00 easy",
         "Round 1 hold 1:40.0",

@@ -51,7 +51,7 @@ def test_a_lane_group_has_its_own_send_off_and_target(parts: list[list[BoardLine
 
 def test_what_is_of_no_reps_has_no_times(parts: list[list[BoardLine]]) -> None:
     assert told(parts[0], "osprey-1")[1] == ("Pause 1:00", "", "")
-    assert told(parts[2], "osprey-1")[0] == ("2 rounds of", "1:00 between rounds", "")
+    assert told(parts[2], "osprey-1")[0] == ("2 rounds", "1:00 between rounds", "")
 
 
 def test_every_rep_of_a_descend_or_a_rotation_has_its_own_target(

@@ -284,7 +284,7 @@ def test_rounds_and_holds_of_a_lane_group_stand_on_the_card(
     (round_,) = form.data()["items"]
     assert round_["by_group"] == {"heron-2": {"rounds": 3}}
     assert round_["items"][0]["by_round"] == {"last": {"aim": "0:55"}}
-    for words in (f"{title}: 3 rounds of", "Others: 4 rounds of", "Last round hold 0:55"):
+    for words in (f"{title}: 3 rounds", "Others: 4 rounds", "Last round hold 0:55"):
         expect(desk.locator("[data-card]")).to_contain_text(words)
     assert errors_with(root, "plans/sets/three-of-four-rounds.yml", form.text, capsys) == []
 
@@ -381,7 +381,7 @@ def test_a_set_with_rounds_parts_and_a_pause(
     ]
     board = desk.locator("[data-card] .board p")
     expect(board).to_have_count(4)
-    expect(board.nth(0)).to_have_text("2 rounds of 1:00 between rounds")
+    expect(board.nth(0)).to_have_text("2 rounds 1:00 between rounds")
     expect(board.nth(1)).to_contain_text(
         "4 × 50 Back streamline kick descend steady to fast Heron, lanes 1 to 3 on 1:40"
     )

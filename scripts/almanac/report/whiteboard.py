@@ -82,7 +82,7 @@ def _round_line(depth: int, rounds: int, pause: float | None, note: str) -> Boar
     if not rounds:
         return BoardLine(depth, "Wait")
     between = f"{show_time(pause)} between rounds" if pause and rounds > 1 else ""
-    return BoardLine(depth, f"{rounds} round{'s' * (rounds != 1)} of", go=between, note=note)
+    return BoardLine(depth, f"{rounds} round{'s' * (rounds != 1)}", go=between, note=note)
 
 
 def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLine]:

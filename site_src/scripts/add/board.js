@@ -126,7 +126,7 @@ function* lines(items, told, depth = 0) {
     } else if (Object.hasOwn(item, "rounds") || Object.hasOwn(item, "items")) {
       yield* ways(item, told, ({ rounds, pause_between: pause }) => {
         const go = pause === undefined || Number(rounds) === 1 ? "" : `${tidy(pause)} between rounds`;
-        return { ...line, what: `${roundsWords(rounds)} of`, go };
+        return { ...line, what: roundsWords(rounds), go };
       });
       yield* lines(item.items, told, depth + 1);
       yield* roundLines(item, told, depth + 1);
