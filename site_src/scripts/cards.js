@@ -34,7 +34,7 @@ async function sourcesOf({ href }) {
     drawing.removeAttribute("id");
     use.parentElement?.replaceWith(drawing);
   }
-  return ofGroups(page, card, preferences.mine());
+  return ofGroups(page, card, preferences.chosen("group"));
 }
 
 /** What to print: the one entry that the address names, else all that has been gathered.
@@ -64,13 +64,23 @@ async function lay(missing = []) {
   sources.forEach(tellPrinted);
   const { cards, sheets: number } = layCards(sources, layout, sheets);
   told.textContent = cards
-    ? `${cards} ${cards === 1 ? "card" : "cards"} on ${number} ${number === 1 ? "sheet" : "sheets"}.`
+    ? `${cards} ${cards === 1 ? "card" : "cards"} on ${number} ${number === 1 ? "sheet" : "sheets"}.${forWhom()}`
     : "No cards yet: open a drill or a set, and press “Add to my cards”.";
   if (missing.length) {
     const titles = missing.map((card) => card.title).join(", ");
     told.textContent += ` Not to be read here: ${titles}. Open and print the page itself.`;
   }
   /** @type {HTMLButtonElement} */ (one("[data-cards-print]", form)).disabled = !cards;
+}
+
+/** Whose times and run sheets are printed, where there are any. */
+function forWhom() {
+  const [group, title] = [preferences.chosen("group"), select.selectedOptions[0]?.text];
+  if (!sources.some((source) => source.querySelector(".card-whose, .card-clock"))) {
+    return "";
+  }
+  const isOther = group && sources.some((source) => source.querySelector(".card-whose")) && !sources.some((source) => one(".card-names", source).textContent?.includes(title));
+  return group ? ` For ${title}${isOther ? "; a practice without them comes for each of its groups" : ""}.` : " A practice for each of its groups, a set for the one that it is written for.";
 }
 
 function showList() {
@@ -90,6 +100,13 @@ function start() {
   gather();
 }
 
+/** Every lane group can be printed, too: at first, where none is mine. */
+const select = /** @type {HTMLSelectElement} */ (one('[data-choose="group"]'));
+select.prepend(make("option", { value: "" }, "Each that it is for"));
+if (!document.documentElement.dataset.myGroups) {
+  preferences.choose("group", "", false);
+}
+select.value = preferences.chosen("group");
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, paper];
 one("[data-cards-plain]").hidden = true;
 form.hidden = false;

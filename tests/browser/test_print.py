@@ -130,9 +130,14 @@ def test_the_brief_is_on_the_card_whole(gathered: Page) -> None:
 
 
 def test_the_cards_follow_the_chosen_lane_group(gathered: Page) -> None:
+    told = gathered.locator("[data-cards-told]")
+    chooser = gathered.locator('[data-choose="group"]')
+    expect(chooser).to_have_value("")  # none is mine
+    expect(told).to_contain_text("A practice for each of its groups, a set for the one")
     for group, title in (("osprey-1", "Osprey, lanes 1 to 3"), ("reed-1", "Reed, lanes 1 and 2")):
-        gathered.locator('[data-choose="group"]').select_option(group)
+        chooser.select_option(group)
         expect(gathered.locator(".paper-card .card-clock")).to_contain_text(title)
+        expect(told).to_contain_text(f"For {title}")
 
 
 def test_taking_cards_off(gathered: Page) -> None:
@@ -203,12 +208,17 @@ def test_a_practice_makes_a_card_for_each_lane_group(
     expect(phone.locator("[data-cards-told]")).to_contain_text("sheet")
     names = phone.locator(".paper-card .card-names").all_inner_texts()
     assert len(groups) == 2
+    assert all(any(group in name for name in names) for group in groups)
     for name in names:
         assert sum(group in name for group in groups) == 1
     for group in groups:
         own = phone.locator(".paper-card").filter(has_text=group)
         boards = " ".join(own.locator(".card-board").all_inner_texts())
         assert boards and not any(other in boards for other in groups)
+    phone.locator('[data-choose="group"]').select_option(label=groups[1])
+    expect(phone.locator("[data-cards-told]")).to_contain_text(f"For {groups[1]}.")
+    for name in phone.locator(".paper-card .card-names").all_inner_texts():
+        assert groups[1] in name
 
 
 @pytest.mark.parametrize("file", [PAGES[0], PAGES[2]])

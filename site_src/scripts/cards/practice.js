@@ -1,5 +1,5 @@
-// The cards of a practice: one for each lane group, from the run sheets that its page holds for paper. Of my groups those that are
-// in it; each of its groups where none is.
+// The cards of a practice, from the run sheets that its page holds for paper: that of the lane group that is chosen; one for each of its
+// groups where none is, or another.
 
 import { all, make, one } from "../lib/dom.js";
 
@@ -37,10 +37,10 @@ function ofSheet(card, sheet) {
 /** The cards of a practice; the card as it is where the page is none of a practice.
  * @param {Document} page
  * @param {Element} card
- * @param {string[]} mine */
-export function ofGroups(page, card, mine) {
+ * @param {string} group that is chosen, or "" */
+export function ofGroups(page, card, group) {
   const sheets = /** @type {HTMLTableElement[]} */ (all(".run-papers > table[data-sheet]", page));
-  const own = sheets.filter(({ dataset }) => mine.includes(dataset.sheet ?? ""));
+  const own = sheets.filter(({ dataset }) => dataset.sheet === group);
   const wanted = own.length ? own : sheets;
   return wanted.length && card.querySelector(".card-of-all") ? wanted.map((sheet) => ofSheet(card, sheet)) : [card];
 }

@@ -112,9 +112,13 @@ function showOnly(name, value) {
   }
 }
 
+/** The lane group whose clock a box shows: that which was chosen, else that which it stands there for.
+ * @param {Element} box */
+export const groupOf = (box) => chosen("group") || (box.querySelector("[data-group]")?.getAttribute("data-group") ?? "");
+
 /** Whether a box of clocks holds the one that was chosen.
  * @param {Element} box */
-export const holdsChosen = (box) => box.querySelector(`[data-pool="${chosen("pool")}"] [data-group="${chosen("group")}"]`) !== null;
+export const holdsChosen = (box) => box.querySelector(`[data-pool="${chosen("pool")}"] [data-group="${groupOf(box)}"]`) !== null;
 
 /** Show on the page what the choices say. */
 export function apply() {
