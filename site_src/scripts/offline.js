@@ -3,7 +3,9 @@
 import { make, one, root } from "./lib/dom.js";
 import { cacheNames, noted } from "./lib/noted.js";
 
+/** @type {HTMLElement | null} */
 const box = document.querySelector("[data-keep]");
+const isLine = box?.dataset.keep === "line"; // on Home: whether it is kept, and the button that keeps it
 const mark = one("[data-kept]");
 /** @param {number} bytes */
 const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
@@ -31,12 +33,12 @@ async function offer(before = "") {
   let size = "";
   try {
     const sum = await (await fetch(new URL("offline.json", root))).json();
-    size = ` (${megabytes(sum.bytes)}, about ${megabytes(sum.fetched)} to fetch)`;
+    size = isLine ? ` (${megabytes(sum.fetched)})` : ` (${megabytes(sum.bytes)}, about ${megabytes(sum.fetched)} to fetch)`;
   } catch {
     // no signal just now; the button says so when it is pressed
   }
-  const told = make("p", {}, before || "Every page, the finder and the search, with no signal.");
-  showBox(told, button(`Keep this site on my phone${size}`, keep));
+  const told = make("p", {}, before || (isLine ? "Not kept on this phone: with no signal it is gone." : "Every page, the finder and the search, with no signal."));
+  showBox(told, button(isLine ? `Keep it${size}` : `Keep this site on my phone${size}`, keep));
 }
 
 async function keep() {
@@ -95,8 +97,8 @@ async function showKept() {
   if (mark.dataset.kept !== "missing") {
     mark.textContent = `✓ This page is kept on this device, as it was renewed on ${when(note.since)}.`;
   }
-  const told = make("p", {}, `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`);
-  showBox(told, button("Do not keep it", forget));
+  const told = make("p", {}, isLine ? `✓ Kept on this phone, renewed on ${when(note.since)}.` : `✓ Kept on this device, with no signal too. Renewed on ${when(note.since)}.`);
+  showBox(told, ...(isLine ? [] : [button("Do not keep it", forget)]));
   return undefined;
 }
 

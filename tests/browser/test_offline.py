@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -157,6 +158,8 @@ def test_every_page_the_finder_and_the_search_with_the_network_off(
         page.goto(whole.address + file)
         expect(page.locator("h1")).to_be_visible()
         expect(page.locator("[data-kept]")).to_contain_text("kept on this device")
+    expect(page.locator("[data-keep]")).to_contain_text("✓ Kept on this phone")  # Home
+    expect(page.locator("[data-keep] button")).to_have_count(0)
     page.set_viewport_size({"width": 1280, "height": 800})  # a phone's list shows no pictures
     page.goto(whole.address + "find.html#gear=fins")
     picture = page.locator("[data-results] img").first
@@ -282,3 +285,7 @@ def test_not_keeping_it_any_more(context: BrowserContext, live: Server) -> None:
     page.get_by_role("button", name="Do not keep it").tap()
     expect(page.locator("[data-keep] button")).to_contain_text("Keep this site")
     assert page.evaluate("caches.keys()") == []
+    page.goto(live.address)  # on Home it is one tap
+    expect(page.locator("[data-keep]")).to_contain_text("Not kept on this phone")
+    page.get_by_role("button", name=re.compile(r"^Keep it \([\d.]+ MB\)$")).tap()
+    expect(page.locator("[data-keep]")).to_contain_text("✓ Kept on this phone", timeout=60_000)
