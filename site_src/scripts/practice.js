@@ -28,3 +28,4 @@ if (matchMedia("(min-width: 60em)").matches) {
 }
 openNext();
 layBeforePrint();
+one("[data-print-sheets]").addEventListener("click", () => window.print());

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pypdf import PdfReader
 
 from .web import Server
@@ -88,6 +88,15 @@ def test_each_lane_group_has_its_own_sheet(page: Page, server: Server, id: str) 
         for line in page.locator(".sheet > li .board .what").all_text_contents():
             count = line.split(" × ")[0]
             assert not count.isdigit() or line.split(", ")[0] in " ".join(pages)
+
+
+def test_a_button_beside_the_slot_prints_the_run_sheets(phone: Page, server: Server) -> None:
+    phone.add_init_script("window.print = () => { window.asked = (window.asked ?? 0) + 1; }")
+    phone.goto(f"{server.address}practices/heron-kick-and-go.html")
+    button = phone.get_by_role("button", name="Print run sheets")
+    expect(button).to_be_in_viewport(ratio=1)
+    button.click()
+    assert phone.evaluate("asked") == 1
 
 
 def test_what_does_not_fit_goes_on_with_the_groups_name(browser: Browser, server: Server) -> None:
