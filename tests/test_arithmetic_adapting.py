@@ -13,10 +13,10 @@ from almanac.arithmetic.adapting import (
     answer,
     answers,
     by_rules,
-    set_answers,
     traits_of_drill,
     traits_of_gear,
 )
+from almanac.arithmetic.adapting_sets import Asked, set_answers
 from almanac.model.entry import Hazard
 from almanac.model.knowledge import EffortRange, GearUse
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need, NeedRule, Where
@@ -197,32 +197,60 @@ def test_work_at_a_wall_stands_for_what_starts_alike_and_is_like_it():
 # Sets.
 
 
-def of_set(drills, gear=(), own=()):
+def of_set(drills, own=(), rules=OVERHEAD, **asked):
     every = {**DRILLS, "kick": KICK, "sides": replace(SIDES, goals=("legs",))}
-    known = answers({"arm": OVERHEAD}, every, PIECES, LEVELS)
-    used = [every[id] for id in drills]
-    (found,) = set_answers(["arm"], known, used, gear, own)
+    needs = {"arm": rules}
+    known = answers(needs, every, PIECES, LEVELS)
+    (found,) = set_answers(needs, known, Asked([every[id] for id in drills], **asked), own)
     return found
 
 
 def test_a_set_fits_as_its_drills_do():
     found = of_set(["kick", "backstroke", "crawl"])
-    assert [(drill.id, other and other.id) for drill, other in found.left_out] == [
-        ("kick", "sides")
-    ]
+    assert [(drill.id, other.id) for drill, other in found.left_out] == [("kick", "sides")]
     assert [drill.id for drill in found.changed] == ["backstroke"]
-    assert (found.fits, found.drills, found.without) == (CHANGED, 3, ())
+    assert (found.fits, found.drills, found.leaves_out) == (CHANGED, 3, True)
     assert of_set(["kick"]).fits == LEAVE_OUT
     assert of_set(["crawl"]).fits == AS_IS
-    assert of_set(["backstroke"]).fits == CHANGED
+    assert not of_set(["crawl"]).leaves_out
+    assert (of_set(["backstroke"]).fits, of_set(["backstroke"]).leaves_out) == (CHANGED, False)
     assert of_set([]).fits == AS_IS
 
 
-def test_a_set_without_gear_and_as_it_says():
-    assert (of_set(["crawl"], ("chute", "fins")).without, of_set(["crawl"], ("chute",)).fits) == (
-        ("chute",),
-        CHANGED,
-    )
+def test_a_set_without_its_gear():
+    found = of_set(["crawl"], gear=("chute", "fins", "socks"))
+    assert (found.without, found.fits, found.leaves_out) == (("chute",), CHANGED, True)
+
+
+HARD = need(
+    (Where(efforts=("fast", "all-out")), LEAVE_OUT, "Not at a talk."),
+    (Where(efforts=("strong",)), CHANGED, "With more rest."),
+    (Where(starts=("dive",)), LEAVE_OUT, "From the water."),
+    (Where(starts=("push-off",)), CHANGED, "Softly."),
+    (Where(efforts=("easy",), kicks=("flutter",)), LEAVE_OUT, "A drill's."),
+)
+
+
+@pytest.mark.parametrize(
+    ("asked", "efforts", "starts", "changes", "fits"),
+    [
+        ({"efforts": ("steady",)}, (), (), (), AS_IS),
+        ({"efforts": ("strong", "fast")}, ("fast",), (), ("With more rest.",), CHANGED),
+        ({"efforts": ("strong",)}, (), (), ("With more rest.",), CHANGED),
+        ({"starts": ("dive", "push-off")}, (), ("dive",), ("Softly.",), CHANGED),
+        ({"efforts": ("easy",)}, (), (), (), AS_IS),  # a rule that asks for more is of drills alone
+    ],
+)
+def test_what_a_set_asks_of_drills_that_can_be_done_more_gently(
+    asked, efforts, starts, changes, fits
+):
+    found = of_set(["float"], rules=HARD, **asked)
+    assert (found.efforts, found.starts, found.changes) == (efforts, starts, changes)
+    assert (found.fits, found.leaves_out) == (fits, bool(efforts or starts))
+
+
+def test_a_set_is_as_it_says():
     own = of_set(["kick"], own=(Adapt("arm", CHANGED, "Sit on the edge."),))
     assert (own.fits, own.own.change) == (CHANGED, "Sit on the edge.")
     assert of_set(["crawl"], own=(Adapt("arm", LEAVE_OUT),)).fits == LEAVE_OUT
+    assert of_set(["crawl"], own=(Adapt("leg", LEAVE_OUT),)).fits == AS_IS

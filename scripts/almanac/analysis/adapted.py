@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.adapting import Answers, SetAnswer, answers, set_answers
+from almanac.arithmetic.adapting import Answers, answers
+from almanac.arithmetic.adapting_sets import Asked, SetAnswer, set_answers
+from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.need import LEAVE_OUT
 from almanac.model.practice import Practice
-from almanac.model.swim_set import SwimSet
+from almanac.model.swim_set import Item, SwimSet, item_references
+from almanac.model.walk import efforts_named, starts_named
 
 
 def answers_of(analysis: Analysis) -> Answers:
@@ -19,46 +22,54 @@ def answers_of(analysis: Analysis) -> Answers:
 
 
 def set_answers_of(analysis: Analysis, swim_set: SwimSet) -> list[SetAnswer]:
-    """How a set fits each need, by the drills and the gear that its items name."""
-    own = analysis.catalogue
+    """How a set fits each need, by what its items ask."""
 
     def work() -> list[SetAnswer]:
-        named = dict.fromkeys((ref.kind, ref.id) for ref in swim_set.references())
-        drills = [own.drills[id] for kind, id in named if kind == Drill.kind]
-        gear = tuple(id for kind, id in named if kind == Gear.kind)
-        return list(set_answers(own.needs, answers_of(analysis), drills, gear, swim_set.adapt))
+        needs, known = analysis.catalogue.needs, answers_of(analysis)
+        asked = _asked(analysis.catalogue, swim_set.items)
+        return list(set_answers(needs, known, asked, swim_set.adapt))
 
     return analysis.once((set_answers_of, swim_set.id), work)
 
 
-def done_by(analysis: Analysis, entry: Drill | SwimSet | Practice) -> tuple[str, ...]:
-    """The needs that leave out nothing of an entry: neither a drill of it nor gear that is worn in
-    it, unless a set says itself what is done in their place.
-    """
-    return tuple(
-        need for need in analysis.catalogue.needs if need not in _left_out(analysis, entry)
+def _asked(catalogue: Catalogue, items: tuple[Item, ...]) -> Asked:
+    """What items ask, for anybody and in any round."""
+    named = dict.fromkeys((ref.kind, ref.id) for ref in item_references(items))
+    return Asked(
+        drills=[catalogue.drills[id] for kind, id in named if kind == Drill.kind],
+        gear=tuple(id for kind, id in named if kind == Gear.kind),
+        efforts=tuple(efforts_named(items)),
+        starts=tuple(starts_named(items)),
     )
+
+
+def done_by(analysis: Analysis, entry: Drill | SwimSet | Practice) -> tuple[str, ...]:
+    """The needs that leave out nothing of an entry: no drill of it, no gear, effort or start that
+    it asks, unless a set says itself what is done in their place.
+    """
+    left = _left_out(analysis, entry)
+    return tuple(need for need in analysis.catalogue.needs if need not in left)
 
 
 def _left_out(analysis: Analysis, entry: Drill | SwimSet | Practice) -> frozenset[str]:
     """The needs that leave out something of an entry."""
-    own = analysis.catalogue
+    catalogue, known = analysis.catalogue, answers_of(analysis)
     if isinstance(entry, Drill):
-        of = answers_of(analysis).of
-        return frozenset(need for need in own.needs if of[need, entry.id].is_left_out)
+        return frozenset(id for id in catalogue.needs if known.of[id, entry.id].is_left_out)
     if isinstance(entry, SwimSet):
-        found = set_answers_of(analysis, entry)
-        return frozenset(
-            one.need
-            for one in found
-            if (one.fits == LEAVE_OUT if one.own else one.left_out or one.without)
-        )
+        return _leaving_out(set_answers_of(analysis, entry))
+    found: frozenset[str] = frozenset()
+    for _, doing in entry.doings:
+        if doing.set:
+            found |= _left_out(analysis, catalogue.sets[doing.set])
+        elif doing.items:
+            asked = _asked(catalogue, doing.items)
+            found |= _leaving_out(list(set_answers(catalogue.needs, known, asked)))
+    return found
 
-    def work() -> frozenset[str]:
-        named = {(ref.kind, ref.id) for ref in entry.references()}
-        parts = [own.drills[id] for kind, id in named if kind == Drill.kind]
-        sets = [own.sets[id] for kind, id in named if kind == SwimSet.kind]
-        done: list[Drill | SwimSet] = [*parts, *sets]
-        return frozenset().union(*(_left_out(analysis, one) for one in done))
 
-    return analysis.once((done_by, entry.id), work)
+def _leaving_out(found: list[SetAnswer]) -> frozenset[str]:
+    """The needs that leave out something, or all of it as the set says itself."""
+    return frozenset(
+        own.need for own in found if (own.fits == LEAVE_OUT if own.own else own.leaves_out)
+    )

@@ -1,17 +1,17 @@
-"""How a drill, a piece of gear or a set fits a need: as it is, with a change, or left out; and what
-is done in place of what is left out.
+"""How a drill or a piece of gear fits a need: as it is, with a change, or left out; and what is
+done in place of what is left out.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from almanac.model.entry import Ids
 from almanac.model.knowledge import Drill, Gear
-from almanac.model.need import AS_IS, CHANGED, FITS, LEAVE_OUT, UNDER_WATER, Adapt, Need, NeedRule
+from almanac.model.need import AS_IS, FITS, LEAVE_OUT, UNDER_WATER, Adapt, Need, NeedRule
 
 Traits = Mapping[str, frozenset[str]]
 """By each field of a rule's ``where`` the words that an entry has there."""
@@ -176,45 +176,3 @@ def answers(
         traits = traits_of_drill(drill, gear)
         of |= {(id, drill.id): answer(need, traits, drill.adapt) for id, need in needs.items()}
     return Answers(drills, levels, of, of_gear)
-
-
-@dataclass(frozen=True)
-class SetAnswer:
-    """How a set of so many ``drills`` fits a need: those that are left out, each with what is done
-    instead, None for nothing; those that are changed; the gear that is left out; and what the set
-    says itself, None where it says nothing.
-    """
-
-    need: str
-    drills: int
-    left_out: tuple[tuple[Drill, Drill | None], ...]
-    changed: tuple[Drill, ...]
-    without: Ids
-    own: Adapt | None
-
-    @property
-    def fits(self) -> str:
-        """As the set says; else left out where all its drills are, as it is where all are."""
-        if self.own:
-            return self.own.fits
-        if self.left_out and len(self.left_out) == self.drills:
-            return LEAVE_OUT
-        return CHANGED if self.left_out or self.changed or self.without else AS_IS
-
-
-def set_answers(
-    needs: Iterable[str], known: Answers, drills: Sequence[Drill], gear: Ids, own: Iterable[Adapt]
-) -> Iterator[SetAnswer]:
-    """How a set of some drills and gear fits each need."""
-    lines = tuple(own)
-    for need in needs:
-        fits = {drill.id: known.of[need, drill.id] for drill in drills}
-        left = [drill for drill in drills if fits[drill.id].is_left_out]
-        yield SetAnswer(
-            need,
-            len(drills),
-            tuple((drill, known.instead(need, drill)) for drill in left),
-            tuple(drill for drill in drills if fits[drill.id].fits == CHANGED),
-            tuple(id for id in gear if known.of_gear[need, id].is_left_out),
-            own_line(need, lines),
-        )

@@ -72,8 +72,8 @@ def _traits(catalogue: Catalogue, entry: Drill | Gear) -> Traits:
 
 @forbids("need-unheeded-in-set")
 def need_unheeded_in_set(analysis: Analysis) -> Iterator[Problem]:
-    """A set is not called as it is for a need that leaves out one of its drills, or gear that is
-    worn in it. It may say what is done in their place.
+    """A set is not called as it is for a need that leaves out one of its drills, gear that is worn
+    in it, or an effort or a start that it asks. It may say what is done in their place.
     """
     for swim_set in analysis.catalogue.sets.values():
         if not any(line.fits == AS_IS for line in swim_set.adapt):
@@ -81,9 +81,10 @@ def need_unheeded_in_set(analysis: Analysis) -> Iterator[Problem]:
         found = {own.need: own for own in set_answers_of(analysis, swim_set)}
         for number, line in enumerate(swim_set.adapt):
             own = found.get(line.need)
-            if own is None or line.fits != AS_IS or not (own.left_out or own.without):
+            if own is None or line.fits != AS_IS or not own.leaves_out:
                 continue
-            out = [*(drill.id for drill, _ in own.left_out), *own.without]
+            drills = (drill.id for drill, _ in own.left_out)
+            out = [*drills, *own.without, *own.efforts, *own.starts]
             message = f"'{line.need}' leaves out {', '.join(out)}"
             hint = "write fits: changed with what is done instead, or leave the line out"
             yield Problem(swim_set, ("adapt", number, "fits"), message, hint)

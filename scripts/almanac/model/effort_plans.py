@@ -41,3 +41,16 @@ class Rotate:
 
 
 Effort = Hold | Descend | Build | Rotate
+
+
+def words_of(effort: Effort) -> Ids:
+    """The words that an effort names; what lies between two of them it does not."""
+    match effort:
+        case Hold(word):
+            return (word,)
+        case Build(first, last):
+            return (first, last)
+        case Descend(first, last, build):
+            return (first, last, *(words_of(build) if build else ()))
+        case Rotate(words):
+            return words

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import changed
-from almanac.model.effort_plans import Effort
+from almanac.model.effort_plans import Effort, words_of
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.model.swim_set import (
@@ -84,6 +84,23 @@ def drills_named(items: tuple[Item, ...]) -> frozenset[str]:
     parted = [*(reps.parts for reps in reps_of(items)), *(own.parts or () for own in changes)]
     named = {id for parts in parted for part in parts for id in part.drills}
     return frozenset(named | {own.do for own in changes if own.do})
+
+
+def every_reps(items: tuple[Item, ...]) -> Iterator[Reps]:
+    """Every reps item as it is written, and as it is for a lane group or in a round."""
+    yield from reps_of(items)
+    yield from (reps for reps, _, _ in versions_with_paths(items))
+
+
+def efforts_named(items: tuple[Item, ...]) -> dict[str, None]:
+    """The effort words that items name, for anybody and in any round."""
+    named = (part.effort for reps in every_reps(items) for part in reps.parts)
+    return dict.fromkeys(word for effort in named for word in words_of(effort))
+
+
+def starts_named(items: tuple[Item, ...]) -> dict[str, None]:
+    """The starts that items name, for anybody and in any round."""
+    return dict.fromkeys(reps.start for reps in every_reps(items) if reps.start)
 
 
 def told_with_paths(drill: Drill) -> Iterator[tuple[DataPath, str]]:

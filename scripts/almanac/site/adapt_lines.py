@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from almanac.analysis.adapted import answers_of, set_answers_of
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.adapting import SetAnswer
+from almanac.arithmetic.adapting_sets import SetAnswer
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.need import AS_IS, LEAVE_OUT
@@ -67,11 +67,11 @@ def adapted_set(analysis: Analysis, swim_set: SwimSet) -> Adapted:
     needs = analysis.catalogue.needs
     rows = []
     for own in set_answers_of(analysis, swim_set):
-        if own.left_out or own.without or own.own:
+        if own.leaves_out or own.changes or own.own:
             pairs = tuple((link(drill), link(to) if to else None) for drill, to in own.left_out)
             says = tuple(_of_set(analysis.catalogue, own))
             row = AdaptRow(link(needs[own.need]), _in_set(own), says, pairs)
-            rows.append((own.fits == LEAVE_OUT, row))
+            rows.append((own.leaves_out or own.fits == LEAVE_OUT, row))
     return Adapted(bool(needs), _ordered(rows), "As its drills say for every other.")
 
 
@@ -82,11 +82,20 @@ def _in_set(own: SetAnswer) -> str:
 
 
 def _of_set(catalogue: Catalogue, own: SetAnswer) -> Iterator[str]:
+    """What a set says itself; else what is left out of it beside drills, and what changes at its
+    efforts and starts.
+    """
     if own.own and own.own.change:
         yield own.own.change
-    if own.without:
-        titles = [catalogue.gear[id].title.lower() for id in own.without]
-        yield f"Without {' or '.join(titles)}."
+        return
+    titles = [catalogue.gear[id].title for id in own.without]
+    titles += [catalogue.words("starts")[word].title for word in own.starts]
+    if own.efforts:
+        words = [catalogue.efforts[word].title.lower() for word in own.efforts]
+        yield f"Nothing {' or '.join(words)}."
+    if titles:
+        yield f"Without: {', '.join(titles).lower()}."
+    yield from own.changes
 
 
 def _ordered(rows: list[tuple[bool, AdaptRow]]) -> tuple[AdaptRow, ...]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from almanac.analysis.adapted import answers_of, set_answers_of
+from almanac.analysis.adapted import answers_of, done_by
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting import Answer
 from almanac.model.knowledge import Drill, Gear
@@ -106,12 +106,7 @@ def _by_kick(
 
 def _sets(analysis: Analysis, need: Need) -> Iterator[tuple[str, list[Link]]]:
     """By level the sets of which nothing is left out."""
-    fit = [
-        own
-        for own in analysis.catalogue.sets.values()
-        for found in set_answers_of(analysis, own)
-        if found.need == need.id and not found.left_out and found.fits != LEAVE_OUT
-    ]
+    fit = [own for own in analysis.catalogue.sets.values() if need.id in done_by(analysis, own)]
     for id, level in analysis.catalogue.words("levels").items():
         found = sorted(
             (own for own in fit if own.level == id), key=lambda own: own.title.casefold()
