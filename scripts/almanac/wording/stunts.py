@@ -4,55 +4,183 @@ from __future__ import annotations
 
 import re
 
+from almanac.wording.acts import Acts
 from almanac.wording.clauses import denies, sentences
 
 _OTHER = r"(?:partner|mate|coach|somebody|someone|another|helper)"
 _OWN = r"(?:the|your|their|both|his|her)"
+_LEGS = r"(?:ankles|feet|legs|knees|shins)"
+_DECK = r"(?:pool ?)?(?:deck|tiles|edge|pool ?side)"
+_FAR = r"(?:farthest|furthest|longest)"
 _ACTS = {
-    "bound": rf"(?:wrists?|hands|arms) (?:are )?tied|(?:tie|bind)s? {_OWN} (?:wrists|hands|arms)",
-    "short of air": rf"tape[sd]? {_OWN} mouth|mouth (?:is )?taped|through a straw",
-    "run on deck": r"(?:race|sprint|run|chase)s?\b.{0,20}\b(?:round|along|down|across|on) the "
-    r"(?:pool ?)?deck",
-    "leap with a run-up": r"run-?up\b.{0,40}\b(?:leap|jump|dive)"
-    r"|(?:leap|jump|dive)s?\b.{0,30}\brun-?up|jumps? down from the (?:starting )?block",
-    "fall": r"let yourself fall|falls? backwards off",
-    "sat on": rf"{_OTHER} (?:sits|stands|kneels|lies) on (?:you|the swimmer|{_OWN})",
-    "pushed under": rf"{_OTHER} (?:pushes|presses|holds|forces) {_OWN} (?:head|face) under",
-    "into the wall": r"until the head (?:touches|hits|meets) the wall|hits? the wall hard",
-    "into each other": r"(?:side by side|abreast)\b.{0,40}\bopposite directions|do not give way"
-    r"|(?:overtakes?|pass|passes) (?:wherever|anywhere)|so close that (?:they|you) touch",
-    "on the neck": r"(?:on to|onto) the crown of the head|walks? on (?:the|your) hands",
-    "into pain": r"until it hurts|to the point of pain"
-    r"|(?:first|one|somebody|someone) (?:one )?is sick",
-    "as a punishment": r"is last (?:does|do|swims?|has|gets)\b.{0,15}\b"
-    r"(?:more|extra|again|push-ups)",
+    "bound": (
+        "tied tie ties bind bound knot lash",
+        (
+            rf"(?:wrists?|hands|arms) (?:are )?(?:tied|bound)|(?:tie"
+            rf"|bind)s? {_OWN} (?:wrists|hands|arms)"
+            r"|(?:tie|knot|lash|bind)s?\b.{0,25}\b(?:both|each|two|one another|round the) "
+            r"(?:waists?|other|swimmers|necks?)|tied (?:to each other|to one another|together)"
+        ),
+    ),
+    "hobbled": (
+        (
+            "tape rope stri tied tie ties bind boun stra lash wrap wind band cord belt tube tyre "
+            "scar & ankl feet legs knee shin"
+        ),
+        (
+            rf"(?:taped?|tied|tie|bind|bound|strap\w*|lash\w*|wrap\w*)s?\b.{{0,40}}\b{_LEGS}\b"
+            rf"|{_LEGS}\b.{{0,15}}\b(?:taped|tied|bound|strapped|lashed|roped)\b"
+            r"|(?:tape|rope|string|belt|tube|tyre|band|cord|scarf)s?\b.{0,25}\b(?:round|around) "
+            rf"(?:(?:the|your|both|their) )*{_LEGS}\b"
+        ),
+    ),
+    "short of air": (
+        "tape taped stra & mout thro",
+        rf"tape[sd]? {_OWN} mouth|mouth (?:is )?taped|through a straw",
+    ),
+    "run on deck": (
+        "race spri run runs chas skip hop hops jump & deck tile edge pool",
+        (
+            rf"(?:race|sprint|run|chase|skip|hop|jump)s?\b.{{0,25}}\b(?:round|along"
+            rf"|down|across|on|over)"
+            rf" (?:the |wet )+{_DECK}\b"
+        ),
+    ),
+    "leap with a run-up": (
+        "run runu jump leap dive",
+        (
+            r"run-?up\b.{0,40}\b(?:leap|jump|dive)|(?:leap|jump|dive)s?\b.{0,30}\brun-?up"
+            r"|jumps? down from the (?:starting )?block"
+        ),
+    ),
+    "fall": ("fall", r"let yourself fall|falls? backwards off|let(?:s|ting)? \w+ fall backwards"),
+    "thrown": (
+        "thro shov drag push pull & chil othe each rest swim lear smal some them him her one",
+        (
+            r"(?:throw|shove)s? (?:them|him|her|each other|one another|(?:the|a) "
+            r"(?:child\w*|swimmer|learner|other|small\w*)) (?:in|into|off)\b"
+            r"|(?:push|pull|drag|shove)\w*\b.{0,30}\b(?:others?|each other"
+            r"|one another|rest) (?:off|in)\b"
+            r"|push(?:es)? (?:somebody|someone|each other|one another|a \w+) (?:in|off|under)\b"
+        ),
+    ),
+    "on each other": (
+        "stan clim sit sits ride & shou back",
+        (
+            r"(?:stand|climb|sit|ride)s? (?:up )?(?:on|onto|on to) (?:their|each other's|his|her"
+            r"|somebody's|a partner's|the other's) (?:shoulders|backs?)"
+        ),
+    ),
+    "on a board": (
+        "step knee ride clim bala stan jump & boar kick",
+        (
+            r"(?:(?:step|kneel|ride|climb|balance)\w*|(?:stand|jump)\w*(?=.{0,12}boards)) (?:up )?"
+            r"(?:on|onto|on to) (?:the |two |a |your |one )*(?:kick)?boards?\b(?! of)"
+        ),
+    ),
+    "head down": ("hang & head", r"hang\w*\b.{0,20}\bhead[- ](?:down|first)"),
+    "sat on": (
+        "sits stan knee lies & part mate coac some anot help",
+        rf"{_OTHER} (?:sits|stands|kneels|lies) on (?:you|the swimmer|{_OWN})",
+    ),
+    "pushed under": (
+        "push pres hold forc & unde",
+        (
+            rf"{_OTHER} (?:pushes|presses|holds|forces) {_OWN} (?:head|face) under"
+            r"|(?:push|press|force)(?:es|s)? (?:the|their|his|her|a) (?:head|face|swimmer|child) "
+            r"(?:right |down )*under"
+        ),
+    ),
+    "into the wall": (
+        "hits hit gues flag head & down off away take wall",
+        (
+            r"until the head (?:touches|hits|meets) the wall|hits? the wall hard"
+            r"|guess(?:es)? (?:where )?the wall|flags (?:are|have been|were) (?:down|off|away"
+            r"|taken (?:down|off|away))\b"
+        ),
+    ),
+    "into each other": (
+        (
+            "side abre give over pass clos towa swim kick race spri head crow "
+            "& oppo wher anyw if can each one give touc agai toge way"
+        ),
+        (
+            r"(?:side by side|abreast)\b.{0,40}\bopposite directions|do not give way"
+            r"|(?:overtakes?|pass|passes) (?:wherever|anywhere|if (?:they|you) can)"
+            r"|so close that (?:they|you) touch"
+            r"|(?:swim|kick|sprint|race)s? (?:straight |hard |as hard as they can )?(?:towards|at) "
+            r"(?:each other|one another)|head against head|crowns? of (?:their|the"
+            r"|both) heads? together"
+        ),
+    ),
+    "at the last moment": (
+        "last & mome seco inst",
+        (
+            r"(?:out of (?:its|the|his|her) way|dodge\w*|turns? away|stops?|brakes?"
+            r"|swerves?)\b.{0,12}"
+            r"\bat the last (?:moment|second|instant)"
+        ),
+    ),
+    "on the neck": (
+        "crow walk & head hand",
+        r"(?:on to|onto) the crown of the head|walks? on (?:the|your) hands",
+    ),
+    "blindfolded": (
+        "over acro & eyes face nose mout head",
+        (
+            rf"(?:cap|bag|towel|cloth|shirt|scarf|sock|hood)s?\b.{{0,25}}\b(?:over|across) "
+            rf"(?:{_OWN} )?(?:eyes|face|nose|mouth|head)\b"
+        ),
+    ),
+    "a contest under water": (
+        "fart furt long & glid slid torp push drif floa stre",
+        (
+            rf"(?:glide|slide|torpedo|push-?off|drift|streamline)\w*\b.{{0,30}}\b{_FAR}\b"
+            r".{0,30}\b(?:wins?|first|points?|champion|captain|prize)"
+            rf"|(?:who|whoever|the one who)\b.{{0,20}}\b(?:glide|slide|drift|torpedo|float)\w*\b"
+            rf".{{0,12}}\b{_FAR}|(?:contest|competition|championship|prize|points?"
+            rf"|race)\b.{{0,30}}\b"
+            rf"(?:{_FAR} (?:glide|slide|push-?off|torpedo|streamline)|glides?\b.{{0,15}}\b{_FAR})"
+            rf"|{_FAR} (?:glide|slide|torpedo|push-?off) (?:wins|is|gets|chooses)"
+        ),
+    ),
 }
-_STUNT = re.compile(rf"\b(?:{'|'.join(_ACTS.values())})\b", re.IGNORECASE)
+_DENIES = denies("stops?", "unless", "less", "avoid", "before", "if", "may")
+STUNTS = Acts(_ACTS, ends=("stops?", "unless", "before", "if", "may"))
 _BLIND = re.compile(
     r"\b(?:eyes (?:shut|closed)|(?:shut|close)s? (?:the|your|their|both) eyes|blindfold\w*"
-    r"|painted black|black(?:ed|ened)? (?:out )?(?:goggles|lenses))\b",
+    r"|painted black|black(?:ed|ened)?[- ](?:out )?(?:goggles|lenses|tape))\b",
     re.IGNORECASE,
 )
+BLIND = frozenset({"eyes", "blin", "pain", "blac"})
+"""Starts of words, as acts have them, of which one stands where somebody's eyes are shut."""
 _AT_REST = re.compile(r"\b(?:hold|holding|gutter|stand|standing|still|float|open)\b", re.IGNORECASE)
 _AT_SPEED = re.compile(
     r"\b(?:wall|sprint\w*|fast(?:er|est)?|full speed|all-out|flags|race|dive)\b", re.IGNORECASE
 )
-_DENIES = denies("stops?", "unless", "less", "avoid", "before", "if", "may")
 
 
-def asks_for_a_stunt(text: str) -> str:
-    """The words of a text that ask for such an act; "" where none do. A denial excuses its own
-    sentence.
+def covers_the_eyes(text: str) -> bool:
+    """Whether a thing, by its words, keeps who wears it from seeing."""
+    return bool(re.search(_COVERS, text, re.IGNORECASE))
+
+
+_COVERS = (
+    r"\bblindfold\w*|\bblack(?:ed|ened)?[- ]?(?:out)?[- ](?:goggles|lenses|glasses)|\bpainted black"
+    r"|\b(?:cover|hide|shut|darken|blind|tape)\w* (?:both |the |your |their )*(?:eyes|lenses|sight"
+    r"|goggles|view)\b|\b(?:see|sees|seen) nothing\b|\bover (?:both |the |your )*eyes\b"
+)
+
+
+def moves_blind(text: str) -> str:
+    """The words of a text by which somebody moves at speed, or to a wall, with eyes shut; "" where
+    none do.
     """
-    if not (_STUNT.search(text) or _BLIND.search(text)):  # of most texts that is all
+    if not _BLIND.search(text):
         return ""
     for sentence in sentences(text):
-        found = _STUNT.search(sentence) or _blind_at_speed(sentence)
-        if found and not _DENIES.search(sentence.replace(found[0], " ")):
-            return found[0].strip()
+        found = _BLIND.search(sentence)
+        is_moving = _AT_SPEED.search(sentence) and not _AT_REST.search(sentence)
+        if found and is_moving and not _DENIES.search(sentence.replace(found[0], " ")):
+            return found[0]
     return ""
-
-
-def _blind_at_speed(sentence: str) -> re.Match[str] | None:
-    is_moving = _AT_SPEED.search(sentence) and not _AT_REST.search(sentence)
-    return _BLIND.search(sentence) if is_moving else None

@@ -1,0 +1,87 @@
+"""What no session does to those who swim it: worked until they drop, ill, in pain, thirsty, in the
+dark, unwatched or as a punishment.
+"""
+
+from __future__ import annotations
+
+from almanac.wording.acts import Acts
+
+_MORE = r"(?:more|extra|again|press-ups|push-ups|burpees|squats|sit-ups|lengths?|laps?)"
+_DOES = r"(?:does|do|swims?|pays?|gets?|owes?|has|goes)"
+_GOES_ON = (
+    r"(?:finish|goes on|go on|carry on|carries on|continues?|keeps? (?:going|swimming)|swims? on"
+    r"|swims? it (?:off|out|through)|trains?|one more|two more|more lengths?)"
+)
+_ACTS = {
+    "into pain": (
+        (
+            "hurt pain sick unti buck star "
+            "& burn tear poin firs one some who last stan coll fain drop vomi buck at sees see "
+            "hurt nobo no"
+        ),
+        (
+            r"until it (?:hurts|burns|tears)|to the point of pain|(?:first|one"
+            r"|somebody|someone|who|last swimmer)"
+            r" (?:one )?is sick(?: or stops)?\b|until\b.{0,40}\b(?:is sick|vomits?"
+            r"|collapses?|faints?|(?:you|they|every\w+|all|some\w+|one) drops?"
+            r"|(?:can|could)(?:not|n't| no longer)? stand|nobody can|no one can)\b"
+            r"|buckets? (?:stand|stands|is|are|at)\b|sees? stars\b"
+        ),
+    ),
+    "through pain": (
+        "pain hurt ache dizz ches",
+        (
+            r"pain is (?:no reason(?: to \w+)?|nothing|weakness|normal|part of)"
+            r"|(?:pains?|aches?|dizziness) (?:\w+ )?(?:passes|goes away|wears off|is normal)"
+            rf"|through (?:the|your|their) (?:pain|ache)|{_GOES_ON}\b.{{0,30}}\b(?:dizzy|giddy)"
+            r"|(?:hurts?|sore)\b.{0,20}\b(?:takes?|uses?) the (?:big|large|heav|strong|hard)\w*"
+        ),
+    ),
+    "ill": (
+        "temp feve flu coug ill conc infe",
+        (
+            r"(?:has|have|with|after) (?:a |the |an? \w+ )?(?:temperature|fever|flu|concussion)"
+            rf"\b.{{0,30}}\b{_GOES_ON}|(?:is|are) (?:ill|sick)\b.{{0,30}}\b{_GOES_ON}"
+            r"|swims? (?:off|out) (?:a|the) (?:temperature|fever|cold|flu)"
+        ),
+    ),
+    "in thunder": ("thun ligh", rf"(?:thunder\w*|lightning)\b.{{0,40}}\b(?:we )?{_GOES_ON}"),
+    "in the dark": (
+        "ligh lamp dark",
+        (
+            r"(?:lights?|lamps?) (?:goes|go|are|is|all|turned|switched|put)\b.{0,8}\b(?:off|out)\b"
+            r"|in the dark\b|with the lights? (?:off|out)\b"
+        ),
+    ),
+    "unwatched": (
+        "nobo no both all ever two & deck coac side",
+        (
+            r"(?:nobody|no one|no adult) (?:is|stands|stays|left)\b.{0,10}\b(?:on deck|at the side)"
+            r"|(?:both|all|every|two) (?:the )?coach(?:es)?\b.{0,15}\b(?:in the water|swim)\b"
+        ),
+    ),
+    "thirsty": (
+        "no with nobo & drin bott toil wate",
+        (
+            r"(?:no|without(?: a)?) (?:drinks?|drinking|bottles?|water bottles?|toilet)\b.{0,40}"
+            r"\b(?:until|till|before|for)\b|without a drink\b|nobody (?:drinks|gets a drink)\b"
+            r"|no (?:drinks?|bottles?|water) (?:and|or) no\b"
+        ),
+    ),
+    "held there": (
+        "nobo no & gets clim leav get is",
+        (
+            r"(?:nobody|no one) (?:gets|climbs|may get|leaves|is let) (?:out|the water|off)\b"
+            r".{0,6}(?:until|till|before|;|$|however|whatever)"
+        ),
+    ),
+    "as a punishment": (
+        "last slow lose late puni wors & does do swim pays pay gets get owes has goes puni",
+        (
+            rf"is last {_DOES}\b.{{0,15}}\b{_MORE}|(?:slowest|losers?|latecomers?|worst"
+            rf"|(?:comes?|home|arrives?) (?:last|late))\b.{{0,40}}\b{_DOES}\b.{{0,25}}\b{_MORE}"
+            r"|as (?:a )?punishment"
+        ),
+    ),
+}
+NEGLECT = Acts(_ACTS, ends=("stops?", "unless", "ends? it", "sits?", "out(?: of)?"))
