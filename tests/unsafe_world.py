@@ -68,7 +68,7 @@ acts_on: [body]
 effect: resists
 what_it_changes: The load rises with every metre that is kicked away from the wall.
 hazards: [{hazard: head-into-wall, control: The anchor is pulled by hand before each use.}]
-not_for: {people: [A lane that others use.]}
+not_for: {levels: [foundation], people: [A lane that others use.]}
 change_s: 30
 pace_factor: 1.0
 drag: {calibrate: true, how: Read a scale on deck at each mark of the tape.}
@@ -81,7 +81,7 @@ title: Session
 summary: A session that some coach has written down.
 squad: {squad}
 pool: {pool}
-slot: {{start: "18:00", minutes: 90}}
+slot: {{start: "18:00", minutes: 75}}
 focus: Toes make the water boil.
 {adults}parts:
   - {{part: warm-up, items: [{{reps: 2, distance: 50, do: back-kick, effort: easy}}]}}
@@ -142,7 +142,7 @@ def club(root: Path) -> Path:
     write(root, "drills/gear/cord.yml", CORD)
     held = "{time: 0:15, reps: {from: 2, to: 6}, rest: 0:15, most: 12}"
     drill(root, "held-kick", dose=held, level="performing")
-    drill(root, "mat-line", mode="land", dose=held)
+    drill(root, "mat-line", mode="land", dose=held, effort="{from: easy, to: strong}")
     drill(root, "hard-mat-line", mode="land", dose=held, level="performing")
     drill(root, "deep-kick", dose=held, depth_m="{from: 1.8}")
     drill(root, "standing-wave", dose=held, depth_m="{to: 1.2}")

@@ -11,6 +11,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, refuses
 from almanac.model.practice import Practice
+from almanac.units import show_time
 
 
 @refuses("coach-alone")
@@ -88,6 +89,45 @@ def _goes_under(summary: PracticeSummary, push_off: float) -> bool:
         for swum in run.each
         for piece in swum.pieces
     )
+
+
+@refuses("deep-unwatched")
+def deep_unwatched(analysis: Analysis) -> Iterator[Problem]:
+    """In a pool where not everybody can stand everywhere (deeper than ``standing_depth_most``) one
+    adult has no more swimmers than the level of the squad allows (``deep_heads_each_adult_most``).
+    Where a practice does not say how many adults it has, they are the fewest that it may have.
+    """
+    policy = analysis.catalogue.policy
+    standing, fewest = policy.limit("standing_depth_most"), policy.limit("adults_least")
+    for practice, summary, level in _practices(analysis):
+        deepest = summary.pool.depth_m.most
+        if deepest is not None and deepest <= standing:
+            continue
+        most = policy.of_level(level).limit("deep_heads_each_adult_most")
+        adults = fewest if practice.adults is None else practice.adults
+        heads = sum(group.heads for group in summary.groups.values())
+        if heads > most * adults:
+            has = "the fewest adults" if practice.adults is None else _adults(practice.adults)
+            text = f"{heads} swim where they cannot stand, and {has}: {level} has {most:g} to each"
+            mend = "find another adult, swim in two groups, or in a pool where all can stand"
+            where = ("squad",) if practice.adults is None else ("adults",)
+            yield Problem(practice, where, text, mend, level=level)
+
+
+@refuses("talk-long")
+def talk_long(analysis: Analysis) -> Iterator[Problem]:
+    """Nobody stands wet and listens for longer than the level of the squad bears
+    (``talk_minutes_most``) before one part of a practice, but before the first.
+    """
+    policy = analysis.catalogue.policy
+    for practice, summary, level in _practices(analysis):
+        most_s = 60 * policy.of_level(level).limit("talk_minutes_most")
+        for path, doing in practice.doings:
+            is_first = path == ("parts", 0)
+            if not is_first and (doing.talk or 0) > most_s and summary.groups:
+                text = f"a talk of {show_time(doing.talk or 0)}, and {level} is wet for it"
+                mend = f"{show_time(most_s)} at most: the rest of it before anyone is in"
+                yield Problem(practice, (*path, "talk"), text, mend, level=level)
 
 
 def _practices(analysis: Analysis) -> Iterator[tuple[Practice, PracticeSummary, str]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DayPlan
@@ -23,6 +24,7 @@ from almanac.checks.squad_days import days_by_group, groups_of, path_of_day
 from almanac.checks.ways import Said, Way, judged_ways
 from almanac.findings import counted
 from almanac.model.knowledge import Drill, Gear
+from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import LAND, show_number
 
@@ -30,7 +32,7 @@ from almanac.units import LAND, show_number
 def judged(analysis: Analysis) -> Iterator[Coded]:
     """Every breach, with the code of its rule."""
     catalogue = analysis.catalogue
-    loads = int(catalogue.policy.limit("resisting_at_once_most"))
+    loads = _Most.of(catalogue.policy)
     for drill in catalogue.drills.values():
         for code, path, message, hint in _drill(drill, catalogue.gear, loads):
             yield code, Problem(drill, path, message, hint, level=drill.level)
@@ -44,7 +46,7 @@ def judged(analysis: Analysis) -> Iterator[Coded]:
     yield from _on_days(analysis)
 
 
-def _drill(drill: Drill, gear: dict[str, Gear], loads: int) -> Iterator[Said]:
+def _drill(drill: Drill, gear: dict[str, Gear], loads: _Most) -> Iterator[Said]:
     needs, may_add = drill.gear.needs, drill.gear.may_add
     for key, ids in (("needs", needs), ("may_add", may_add)):
         for number, id in enumerate(ids):
@@ -67,10 +69,28 @@ def _clash(pair: tuple[str, str], gear: dict[str, Gear]) -> tuple[str, str]:
     return f"{one} and {other} do not go together", "keep one of the two"
 
 
-def _loads_too_many(ids: Iterable[str], gear: dict[str, Gear], most: int) -> tuple[str, str] | None:
-    """The first and the last of some gear that resists, where that is more than may at once."""
-    loads = sorted(id for id in ids if gear[id].resists)
-    return (loads[0], loads[-1]) if len(loads) > most else None
+class _Most(NamedTuple):
+    """How many pieces of gear at once may resist, and how many may change a swimmer's force."""
+
+    resisting: float
+    in_all: float
+
+    @staticmethod
+    def of(policy: Policy) -> _Most:
+        return _Most(policy.limit("resisting_at_once_most"), policy.limit("gear_at_once_most"))
+
+
+def _loads_too_many(
+    ids: Iterable[str], gear: dict[str, Gear], most: _Most
+) -> tuple[str, str] | None:
+    """The first and the last of some gear that resists, or that resists or assists, where that is
+    more than may at once.
+    """
+    forced = sorted(id for id in ids if gear[id].resists or gear[id].assists)
+    loads = [id for id in forced if gear[id].resists]
+    if len(loads) > most.resisting:
+        return loads[0], loads[-1]
+    return (forced[0], forced[-1]) if len(forced) > most.in_all else None
 
 
 def _way(analysis: Analysis, way: Way) -> Iterator[Said]:
@@ -124,7 +144,7 @@ def _goes(analysis: Analysis, way: Way, most: float) -> Iterator[Said]:
 
 def _piece(analysis: Analysis, way: Way, rep: Rep, piece: Piece) -> Iterator[Said]:
     gear, scale = analysis.catalogue.gear, analysis.scale
-    most = int(analysis.catalogue.policy.limit("resisting_at_once_most"))
+    most = _Most.of(analysis.catalogue.policy)
     several = len(piece.gear) > 1
     pair = (
         (excluded(piece.gear, gear) or _loads_too_many(piece.gear, gear, most)) if several else None

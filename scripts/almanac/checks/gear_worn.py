@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.loads import loads_hands
 from almanac.checks.gear_judged import judged
 from almanac.checks.once import once
 from almanac.checks.rule import Problem, forbids, refuses
@@ -58,11 +59,30 @@ def _resists_by(gear: Gear, slows_most: float) -> tuple[str, str] | None:
     return None
 
 
+@refuses("gear-for-all")
+def gear_for_all(analysis: Analysis) -> Iterator[Problem]:
+    """Gear that resists, or with which the hands take more water, leaves out every level that the
+    policy lets have none of it (``resisted_most`` or ``plates_most`` of 0): what is for
+    everybody is given to the children, whatever the sets say.
+    """
+    catalogue = analysis.catalogue
+    for gear in catalogue.gear.values():
+        for level in catalogue.words("levels"):
+            limits = catalogue.policy.of_level(level)
+            is_none = (gear.resists and not limits.limit("resisted_most")) or (
+                loads_hands(gear) and not limits.limit("plates_most")
+            )
+            if is_none and level not in gear.not_for.levels:
+                message = f"it loads a swimmer, and does not leave out {level}"
+                yield Problem(gear, ("not_for",), message, f"write levels: [{level}] there", True)
+
+
 @refuses("gear-together")
 def gear_together(analysis: Analysis) -> Iterator[Problem]:
     """Nobody wears or holds at once two pieces of gear of which one says that it ``excludes`` the
-    other, nor more that resist than ``resisting_at_once_most`` in the policy: in drills, in sets,
-    and where gear changes inside a rep or from round to round.
+    other, nor more that resist than ``resisting_at_once_most`` in the policy, nor more in all that
+    resist or assist than ``gear_at_once_most``: in drills, in sets, and where gear changes inside a
+    rep or from round to round.
     """
     yield from _found(analysis, "gear-together")
 

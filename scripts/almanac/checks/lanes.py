@@ -9,9 +9,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.lane_order import is_on_back
 from almanac.arithmetic.lanes import Crowded, Room, crowded, rests_too_short, too_tight
 from almanac.arithmetic.timed_reps import GroupClock
+from almanac.arithmetic.warm_and_easy import effort_words_of
 from almanac.checks.rule import Problem, warns
+from almanac.checks.ways import group_level
 from almanac.model.entry import Entry
 from almanac.model.swim_set import Item
 from almanac.model.walk import sendoff_path
@@ -127,6 +130,20 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
     ``gap_on_back``, because a swimmer on the back cannot see ahead. The leader is as quick as the
     group's ``quickest``. With waves, each is home before the next leaves.
     """
+    for problem, is_blind in full_lanes(analysis):
+        if not is_blind:  # back-crowded tells it
+            yield problem
+
+
+Full = tuple[Problem, bool]  # what has no room, and whether it is fast on the back
+
+
+def full_lanes(analysis: Analysis) -> list[Full]:
+    """Every lane without room, in the lanes that its group has. Worked out once."""
+    return analysis.once(full_lanes, lambda: [*_full_lanes(analysis)])
+
+
+def _full_lanes(analysis: Analysis) -> Iterator[Full]:
     for swum in swum_by_groups(analysis):
         for group, run in swum.clocks.items():
             if group in swum.elsewhere:
@@ -134,9 +151,17 @@ def lane_crowded(analysis: Analysis) -> Iterator[Problem]:
             lane_group = analysis.catalogue.lane_groups[group]
             for full in crowded(run, lane_group, swum.course):
                 message = f"{lane_group.title}: {crowded_words(full)}"
-                yield Problem(
-                    swum.entry, (*swum.path, *full.timed.rep.path), message, room_hint(full)
-                )
+                path = (*swum.path, *full.timed.rep.path)
+                problem = Problem(swum.entry, path, message, room_hint(full))
+                level = group_level(analysis.catalogue, group)
+                yield problem._replace(level=level), is_blind(analysis, full)
+
+
+def is_blind(analysis: Analysis, full: Crowded) -> bool:
+    """Whether those who have no room swim fast and see nothing ahead."""
+    rep = full.timed.rep
+    words = effort_words_of(rep, analysis.scale)
+    return is_on_back(rep) and not words.isdisjoint(analysis.scale.fast)
 
 
 def crowded_words(full: Crowded) -> str:

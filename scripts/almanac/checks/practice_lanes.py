@@ -14,7 +14,7 @@ from almanac.arithmetic.lanes import crowded
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.under_water import counts
-from almanac.checks.lanes import crowded_words, room_hint
+from almanac.checks.lanes import Full, crowded_words, is_blind, room_hint
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.club import LaneGroup
 from almanac.model.practice import Practice
@@ -131,6 +131,17 @@ def part_crowded(analysis: Analysis) -> Iterator[Problem]:
     ones: because others are given, some are out of use, or half of the group is there. Lanes that
     are shared with the public hold ``shared_lane_most`` each, the others the rest.
     """
+    for problem, is_unseen in full_parts(analysis):
+        if not is_unseen:  # back-crowded tells it
+            yield problem
+
+
+def full_parts(analysis: Analysis) -> list[Full]:
+    """Every part in other lanes than usual, or shared ones, that lacks room. Worked out once."""
+    return analysis.once(full_parts, lambda: [*_full_parts(analysis)])
+
+
+def _full_parts(analysis: Analysis) -> Iterator[Full]:
     policy = analysis.catalogue.policy
     most = int(policy.limit("shared_lane_most"))
     for practice, summary in _practices(analysis):
@@ -145,7 +156,9 @@ def part_crowded(analysis: Analysis) -> Iterator[Problem]:
             )
             for full in crowded(replace(run.clocks[crew.group], reps=reps), group, run.course):
                 message = f"{crew.title}, in {_lane_count(crew)}: {crowded_words(full)}"
-                yield Problem(practice, run.path, message, room_hint(full))
+                level = analysis.catalogue.club.squads[practice.squad].level
+                found = Problem(practice, run.path, message, room_hint(full), level=level)
+                yield found, is_blind(analysis, full)
                 break
 
 

@@ -10,7 +10,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.warm_and_easy import Told, Words, effort_words_of, ending, opening
-from almanac.checks.rule import Problem, forbids, warns
+from almanac.checks.rule import Problem, forbids, refuses, warns
 from almanac.checks.sets import rep_words
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
@@ -98,7 +98,7 @@ def gear_short(analysis: Analysis) -> Iterator[Problem]:
                 yield Problem(practice, need.run.path, message, hint)
 
 
-@warns("no-warm-up")
+@refuses("no-warm-up")
 def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     """Something gentle is swum before the first fast rep. The vocabulary of efforts says which
     efforts count as fast and which as gentle (``counts_as``).
@@ -106,7 +106,8 @@ def no_warm_up(analysis: Analysis) -> Iterator[Problem]:
     for practice, summary in _practices(analysis):
         for path in _broken_at(analysis, summary, opening, 1):
             hint = "put easy swimming before it"
-            yield Problem(practice, path, "fast before any warm-up", hint)
+            level = analysis.catalogue.club.squads[practice.squad].level
+            yield Problem(practice, path, "fast before any warm-up", hint, level=level)
 
 
 @warns("no-easy-after-all-out")
