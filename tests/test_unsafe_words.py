@@ -33,7 +33,7 @@ from almanac.wording.words import MEANINGS
 from teaching.model import fitted, table
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
-LEAST_CAUGHT = 0.8
+LEAST_CAUGHT = 0.9
 MOST_STOPPED = 0.008
 
 
@@ -69,13 +69,15 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     That was patterns alone; of batch 17, by another hand, they have 45 % and 8 %. With weights, on
     the first try: batch 16 46 % and 1 %, batch 17 56 % and 5 %, batch 19 68 % and 8 %, batch 20
     71 % and 7 %; batch 18 keeps what speaks of air, water and the senses out of two hands' lists of
-    every danger.
+    every danger; batches 21, 22 and 23, by three hands, half of them without a plain word, 56 % and
+    8 %, 72 % and 12 %, 71 % and 9 %.
 
-    Of 300 plain sentences that nobody who taught it had read it caught and stopped 91 % and 1 %
-    (patterns alone 84 % and 7 %); of 400 that were written to slip past, 64 % and 10 % (56 % and 9 %
-    before batches 18 to 20). ``scripts/teach`` prints what is caught and stopped of each writer's
-    sentences by a model that was taught without them: 65 to 80 %, and 5 to 10 %, of batches 12 to
-    20.
+    Of 300 plain sentences that nobody who taught it had read it caught and stopped 93 % and 1 %
+    (patterns alone 84 % and 7 %; before phrases and batches 21 to 23 91 % and 1 %); of 500 by a
+    careful judge, most of them near misses, 91 % and 4 % (before: 85 % and 7 %), of the plain 200
+    among these 96 % and none; of 400 that were written to slip past, 78 % and 10 % (before: 64 % and
+    10 %). ``scripts/teach`` prints what is caught and stopped of each writer's sentences by a model
+    that was taught without them: 68 to 86 %, and 4 to 14 %, of batches 12 to 23.
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():

@@ -11,13 +11,17 @@ from functools import cached_property
 import numpy as np
 from scipy.sparse import csr_matrix, hstack
 
-from almanac.wording.weighing import pieces, plain_stem
+from almanac.wording.phrases import FEW, phrases, pieces
+from almanac.wording.weighing import plain_stem
 from teaching.examples import Example
 from teaching.model import Model, Numbers, Table, fitted, table
 
 KEPT = 9000  # traits
+KEPT_PHRASES = 10000
 _LEAST_TEXTS = 4
+_LEAST_PHRASES = 2
 _TRUST = 30.0
+_TRUST_IN_PHRASES = 100.0
 _TRUST_AT_A_GLANCE = 10.0
 _HARMLESS_AT_A_GLANCE = 0.3  # how much a harmless sentence counts there: its words are as telling
 OF_HITS = 0.15  # how much a pattern counts beside traits while the weights are looked for
@@ -25,10 +29,14 @@ OF_HITS = 0.15  # how much a pattern counts beside traits while the weights are 
 
 @dataclass(frozen=True)
 class Taught:
-    """A model with the traits that it kept, and the model of plain words for a first look."""
+    """A model with the traits that it kept, one with its phrases, and the model of plain words for
+    a first look.
+    """
 
     columns: np.ndarray
     traits: Model
+    said: np.ndarray
+    phrases: Model
     glance: Model
 
 
@@ -71,6 +79,10 @@ class Course:
         return csr_matrix(cells)
 
     @cached_property
+    def phrases(self) -> Table:
+        return table((phrases(one.text) for one in self.examples), _LEAST_PHRASES)
+
+    @cached_property
     def words(self) -> Table:
         return table((map(plain_stem, pieces(one.text)) for one in self.examples), 2)
 
@@ -82,19 +94,29 @@ class Course:
         unsafe, hits = self.unsafe[rows], self.hits.cells[rows] * OF_HITS
         every = self.traits.evened()[rows]
         first = fitted(hstack([every, hits]).tocsr(), unsafe, counts, _TRUST)
-        spread = np.sqrt(np.asarray(every.multiply(every).mean(axis=0)).ravel())
-        worth = np.abs(first.weights[: every.shape[1]]) * spread
-        columns = np.sort(np.argsort(-worth)[:KEPT])
+        columns = _worth_most(every, first.weights[: every.shape[1]], KEPT)
         kept = self.traits.only(columns).evened()[rows]
         model = fitted(hstack([kept, hits]).tocsr(), unsafe, counts, _TRUST)
         plain = np.where(unsafe + (counts < 1) > 0, 1.0, _HARMLESS_AT_A_GLANCE)
         glance = fitted(self.words.evened()[rows], unsafe, plain, _TRUST_AT_A_GLANCE)
-        return Taught(columns, model, glance)
+        every = self.phrases.evened(FEW)[rows]
+        first = fitted(every, unsafe, counts, _TRUST_IN_PHRASES)
+        said = _worth_most(every, first.weights, KEPT_PHRASES)
+        kept = self.phrases.only(said).evened(FEW)[rows]
+        by_phrases = fitted(kept, unsafe, counts, _TRUST_IN_PHRASES)
+        return Taught(columns, model, said, by_phrases, glance)
 
     def scores(self, taught: Taught, rows: np.ndarray) -> Scores:
         """What some of the examples weigh by what was learnt."""
         kept = len(taught.columns)
         bare = Model(taught.traits.weights[:kept], taught.traits.bias)
         traits = bare.of(self.traits.only(taught.columns).evened()[rows])
+        traits += taught.phrases.of(self.phrases.only(taught.said).evened(FEW)[rows])
         hits = self.own_hits[rows] @ (taught.traits.weights[kept:] * OF_HITS)
         return Scores(traits, traits + hits, taught.glance.of(self.words.evened()[rows]))
+
+
+def _worth_most(cells: csr_matrix, weights: Numbers, most: int) -> np.ndarray:
+    """The columns that tell most, by what they weigh and how much they differ between texts."""
+    spread = np.sqrt(np.asarray(cells.multiply(cells).mean(axis=0)).ravel())
+    return np.sort(np.argsort(-np.abs(weights) * spread)[:most])

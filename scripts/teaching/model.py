@@ -26,10 +26,12 @@ class Table:
         """Some of the traits."""
         return Table([self.names[at] for at in columns], self.cells[:, columns].tocsr())
 
-    def evened(self) -> csr_matrix:
-        """Each row divided by the square root of what it counts, as a text is weighed."""
+    def evened(self, least: int = 1) -> csr_matrix:
+        """Each row divided by the square root of what it counts, ``least`` at least, as a text is
+        weighed.
+        """
         counted = np.asarray(self.cells.sum(axis=1)).ravel()
-        return (diags_array(1 / np.sqrt(np.maximum(counted, 1))) @ self.cells).tocsr()
+        return (diags_array(1 / np.sqrt(np.maximum(counted, least))) @ self.cells).tocsr()
 
 
 def table(rows: Iterable[Iterable[str]], least: int) -> Table:

@@ -6,7 +6,6 @@ of how many they are, so that a long text weighs no more than a short one.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -14,23 +13,17 @@ from itertools import combinations_with_replacement, permutations
 from math import sqrt
 from typing import TypeVar
 
-from almanac.wording.folding import fold
 from almanac.wording.lexicon import cut, meant
+from almanac.wording.phrases import pieces, weight_of_phrases
 from almanac.wording.tokens import Token
 from almanac.wording.traits import REACH, Groups, Pair, Traits, stem
 from almanac.wording.weights import ByPair, weights
 
 T = TypeVar("T")
 
-_WORD = re.compile(r"[a-z]+|\d+")
 _TOLD = 3  # how many of the heaviest traits a finding names the words of
 _MOST_WORDS = 100_000  # that are remembered
 _MOST_PAIRS = 50_000  # that are remembered, of each sort
-
-
-def pieces(text: str) -> list[str]:
-    """The words of a text as they stand, and its numbers."""
-    return _WORD.findall(fold(text))
 
 
 def plain_stem(word: str) -> str:
@@ -134,10 +127,11 @@ class Weighed:
 
     @cached_property
     def weight(self) -> float:
-        """What the traits weigh together."""
+        """What the traits weigh together, and the phrases beside them."""
         values, found = weights().values, self._found()
         total = sum([values[number] for number in found])
-        return total / sqrt(len(found) or 1) + weights().bounds["bias"]
+        traits = total / sqrt(len(found) or 1) + weights().bounds["bias"]
+        return traits + weight_of_phrases(self.text)
 
     @cached_property
     def heaviest(self) -> list[Token]:

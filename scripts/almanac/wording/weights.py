@@ -23,6 +23,7 @@ class Weights:
     bounds: dict[str, float] = field(default_factory=dict)
     glance: dict[str, float] = field(default_factory=dict)
     hits: dict[str, float] = field(default_factory=dict)
+    phrases: dict[str, float] = field(default_factory=dict)
     values: list[float] = field(default_factory=list)
     words: ById = field(default_factory=dict)
     shapes: ById = field(default_factory=dict)
@@ -42,7 +43,12 @@ def weights() -> Weights:
         "group": read.groups,
     }
     paired = {"placed": read.placed, "following": read.following, "beside": read.beside}
-    plain = {"bound": read.bounds, "glance": read.glance, "hit": read.hits}
+    plain = {
+        "bound": read.bounds,
+        "glance": read.glance,
+        "hit": read.hits,
+        "phrase": read.phrases,
+    }
     for line in FILE.read_text("utf-8").splitlines():
         if line.startswith("#"):
             continue
