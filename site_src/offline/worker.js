@@ -104,15 +104,13 @@ async function doAll(tasks) {
 }
 
 /**
- * A page out of a pack: runs of lines, each as the number of its first and how many there are.
+ * A page out of a pack: how far on each of its lines is from the one before.
  * @param {Pack} pack
  * @param {string} file
  */
 function pageOf(pack, file) {
-  const [runs, lines] = [pack.files[file] ?? [], /** @type {string[]} */ ([])];
-  for (let at = 0; at < runs.length; at += 2) {
-    lines.push(...pack.lines.slice(runs[at], runs[at] + runs[at + 1]));
-  }
+  let at = -1;
+  const lines = (pack.files[file] ?? []).map((step) => pack.lines[(at += step)]);
   return new TextEncoder().encode(lines.join("\n"));
 }
 
