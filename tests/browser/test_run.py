@@ -238,6 +238,7 @@ def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
     tap(at_six, "Change")
     tap(at_six, "More ↓")
     press(at_six, at_six.get_by_role("button", name=re.compile("^Meet the others")))
+    expect(at_six.locator(".run-main")).to_have_text("Holdall")  # there is nothing to hold of theirs
     at_six.clock.run_for(400_000)
     expect(at_six.locator(".row-time")).to_have_text(["ready", "ready"])
     at_six.clock.run_for(410)
@@ -437,6 +438,7 @@ def test_what_was_done_is_an_entry_that_the_reader_takes(at_six: Page, server: S
     press(at_six, at_six.get_by_role("button", name="End it here"))
     at_six.get_by_label("Swimmers").fill("18")
     at_six.get_by_label("A note, no names").fill("Yes: cold water, 1:15 late")
+    gone_through(at_six, "What was done")
     told = at_six.locator(".run-text").last
     expect(told).to_contain_text("cold water")
     entry = yaml.load(told.text_content() or "", yaml.BaseLoader)

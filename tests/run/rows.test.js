@@ -68,7 +68,7 @@ test("waves leave one after the other, and between rounds and with gear what com
   assert.deepEqual(a(26), ["0:09", "1 of 2, next, wave 2/2, round 1/3", line, "Swimming: 1 of 2"]);
   assert.deepEqual(a(29), ["0:06", "1 of 2, next, wave 2/2, round 1/3", line, ""]);
   assert.deepEqual(a(35), ["0:35", "1 of 2, swimming, wave 2/2, round 1/3", line, "Next at :25: 2 of 2"]);
-  assert.deepEqual(a(133), ["1:57", "2 of 2, swimming, wave 2/2, round 1/3", line, "Next at :25: 1 of 2"]);
+  assert.deepEqual(a(133), ["1:57", "2 of 2, swimming, wave 2/2, round 1/3", line, "Next at :25: 1 of 2, next round"]);
   assert.deepEqual(a(134), ["1:56", "1 of 2, next, wave 1/2, round 2/3", line, "Gear change; off: Chute"]);
   assert.deepEqual(a(161), ["1:29", "1 of 2, next, wave 1/2, round 2/3", line, "Between rounds"]);
 });

@@ -83,6 +83,23 @@ function partCuts(state, until) {
   return (enough.length ? enough : all.sort((a, b) => a.ends - b.ends)).map(({ cut: own }) => own);
 }
 
+/** The fewest rounds with which a shorter wind-down is enough, and then as much of that as is needed.
+ * @param {State} state
+ * @param {number} until
+ * @param {Cut[]} rounds
+ * @returns {Cut[]} */
+function endFirst(state, until, rounds) {
+  const ends = endCuts(state);
+  for (let many = 0; many < rounds.length; many++) {
+    const after = copied(state);
+    [...rounds.slice(0, many), ...ends].forEach((own) => made(after, own));
+    if (forecast(after).ends <= until) {
+      return [...rounds.slice(0, many), ...ends];
+    }
+  }
+  return [...rounds, ...ends];
+}
+
 /** The cuts of a way, in the order in which they are taken.
  * @param {State} state
  * @param {number} until
@@ -90,10 +107,8 @@ function partCuts(state, until) {
  * @returns {Cut[]} */
 function cutsOf(state, until, by) {
   const order = (state.data.cuts ?? []).filter(({ part, do: what }) => what === "round" || !STAYS.has(state.data.parts[part].word));
-  if (by === "rounds") {
-    return order.filter(({ do: what }) => what === "round");
-  }
-  return by === "parts" ? partCuts(state, until) : by === "end" ? endCuts(state) : order;
+  const rounds = order.filter(({ do: what }) => what === "round");
+  return { rounds: () => rounds, parts: () => partCuts(state, until), end: () => endFirst(state, until, rounds), order: () => order }[by]();
 }
 
 /**

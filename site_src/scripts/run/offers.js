@@ -41,8 +41,8 @@ const lessMetres = (before, after) => Math.max(...before.crews.map((crew, k) => 
 
 const MOST_CUTS = 3;
 
-/** The ways to end by a time: those that are enough first; of two that take the same, one. All of the build's order only where no other
- * is enough.
+/** The ways to end by a time: those that are enough first, the one that takes least before others; of two that take the same, one. All of
+ * the build's order only where no other is enough.
  * @param {State} state left as it is
  * @param {number} until
  * @returns {Offer[]} */
@@ -52,7 +52,7 @@ export function waysToCut(state, until) {
   const own = all.filter((offer, k) => all.findIndex((other) => taken(other) === taken(offer)) === k);
   const isEnough = (/** @type {Offer} */ { ends }) => ends <= until;
   const others = own.filter(({ change }) => change.by !== "order");
-  return (others.some(isEnough) ? others : own).sort((a, b) => Number(isEnough(b)) - Number(isEnough(a)) || (isEnough(a) ? 0 : a.ends - b.ends)).slice(0, MOST_CUTS);
+  return (others.some(isEnough) ? others : own).sort((a, b) => Number(isEnough(b)) - Number(isEnough(a)) || (isEnough(a) ? (a.less_m ?? 0) - (b.less_m ?? 0) : a.ends - b.ends)).slice(0, MOST_CUTS);
 }
 
 const LATE_S = [30, 60, 120, 180, 300, 600];

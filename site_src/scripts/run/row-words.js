@@ -157,7 +157,8 @@ function firstWords({ data }, state, { key }) {
  * @param {Step | null} other */
 function besides(run, step, other) {
   const line = lineOf(run, step);
-  return other && lineOf(run, other) === line ? ofReps(step) : `${line}, ${ofReps(step)}`;
+  const isOtherRound = other && step.rounds.at(-1)?.node === other.rounds.at(-1)?.node && (step.rounds.at(-1)?.no ?? 0) > (other.rounds.at(-1)?.no ?? 0);
+  return `${other && lineOf(run, other) === line ? "" : `${line}, `}${ofReps(step)}${isOtherRound ? ", next round" : ""}`;
 }
 
 /** What a step is swum at.

@@ -87,7 +87,7 @@ const later = (seconds) => (seconds < 60 ? `${seconds} s` : `${seconds / 60} min
 const titleOf = (data, part) => data.parts[part ?? -1]?.title ?? "";
 
 /** @type {Record<import("./types.js").By, string>} */
-const BY = { order: "", rounds: ", by rounds", parts: ", by whole parts", end: ", by a shorter wind-down" };
+const BY = { order: "", rounds: ", by rounds", parts: ", by whole parts", end: ", the wind-down first" };
 
 const ON = { same: "the same rep again", next: "the next rep", part: "the next part" };
 

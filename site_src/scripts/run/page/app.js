@@ -28,18 +28,21 @@ const FRESH_MS = 2000; // a send-off longer ago than this gives no sign: the pag
  * @param {import("../types.js").State} state
  * @param {import("../view.js").Row[]} shown
  * @param {string | null} open
- * @returns {["go" | "hold" | null, string]}
+ * @returns {[action: "go" | "hold" | null, whom: string, mark: string]}
  */
 function said({ role, run }, state, shown, open) {
   if (role === "follow") {
-    return [null, ""];
+    return [null, "", ""];
   }
-  const row = shown.length > 1 ? shown.find(({ key }) => key === open) : undefined;
+  const row = shown.length > 1 ? shown.find(({ key }) => key === whomFor(state, open)) : undefined;
   const action = mainAction(state, row?.key ?? null);
-  const whose = row ? crewName(row) : shown.length > 1 ? "all" : "";
-  const mark = action === "go" ? `at :${timeOfDay(nextMark(state.now + NOTICE_MS, run.marks), true).slice(-2)}` : "";
-  return [action, [whose, mark].filter(Boolean).join(" ")];
+  return [action, row ? crewName(row) : shown.length > 1 ? "all" : "", action === "go" ? ` ${timeOfDay(nextMark(state.now + NOTICE_MS, run.marks), true).slice(-3)}` : ""];
 }
+
+/** For whom the large button is: the row that was touched, where that may go or be held; else all.
+ * @param {import("../types.js").State} state
+ * @param {string | null} open */
+const whomFor = (state, open) => (state.crews.length > 1 && mainAction(state, open) ? open : null);
 
 export class App {
   /** @param {HTMLElement} box */
@@ -187,12 +190,20 @@ export class App {
       this.panel.tick?.();
       this.measure();
     } else {
-      const shown = rows(state);
+      const shown = this.shown(state);
       this.sign(state);
       this.rows.draw(session, state, shown, this.open);
       this.drawFoot(state, shown);
       lastChange(this);
     }
+  }
+
+  /** The rows; one that has done all is open no longer.
+   * @param {import("../types.js").State} state */
+  shown(state) {
+    const all = rows(state);
+    this.open = all.some(({ key, look }) => key === this.open && look === "over") ? null : this.open;
+    return all;
   }
 
   /** The end is worked out anew only where it may be another: after a change, and with each full mark that goes by while somebody waits.
@@ -236,15 +247,15 @@ export class App {
     if (!session) {
       return;
     }
-    const [action, words] = said(session, state, shown, this.open);
-    const mode = `${action} ${words} ${session.run.changes.length}`;
+    const [action, words, mark] = said(session, state, shown, this.open);
+    const mode = `${action} ${words}${mark} ${session.run.changes.length}`;
     if (this.mode !== mode || !this.main.isConnected) {
       this.mode = mode;
       if (!this.main.isConnected || this.foot.childElementCount !== 3) {
         this.foot.replaceChildren(this.stop, this.main, this.changing);
       }
       const [large, small] = /** @type {[Element, Element]} */ ([...this.main.children]);
-      put(large, session.role === "follow" ? "Lead from here" : action === "hold" ? "Hold" : "Go");
+      put(large, session.role === "follow" ? "Lead from here" : action === "hold" ? "Hold" : `Go${mark}`);
       put(small, [words, action === "go" ? this.endOfGo(state) : ""].filter(Boolean).join("\n"));
       put(this.changing, session.role === "lead" ? "Change" : "More");
       this.main.disabled = session.role === "lead" && action === null;
@@ -255,7 +266,7 @@ export class App {
   /** Go is a change like others: its end is shown before it is made.
    * @param {import("../types.js").State} state */
   endOfGo(state) {
-    const offer = tried(state, { at: state.now, do: "go", who: state.crews.length > 1 ? this.open : null });
+    const offer = tried(state, { at: state.now, do: "go", who: whomFor(state, this.open) });
     return offer ? `ends ${offer.isFrom ? "from " : ""}${timeOfDay(offer.ends)}` : "";
   }
 
@@ -269,7 +280,7 @@ export class App {
       return;
     }
     const state = session.now();
-    const who = state.crews.length > 1 ? this.open : null;
+    const who = whomFor(state, this.open);
     const action = mainAction(state, who);
     if (action) {
       this.change({ do: action, who });

@@ -3,7 +3,7 @@
 
 /** @typedef {{top: number, bottom: number}} Box on the screen, in CSS pixels */
 
-const PRESSED = "button, input, textarea, svg, .run-text";
+const PRESSED = "button, input, textarea, svg, .run-code";
 const HEADS = "h3, dt, label";
 const NEXT_PX = 64; // a heading stands with so much of what it is over
 const EDGE_PX = 1; // nothing of a border is left at the edge
@@ -17,7 +17,7 @@ function boxes(body) {
   const walk = document.createTreeWalker(body, NodeFilter.SHOW_TEXT);
   const range = document.createRange();
   for (let text = walk.nextNode(); text; text = walk.nextNode()) {
-    if (!text.parentElement?.closest("button, .run-text")) {
+    if (!text.parentElement?.closest("button, .run-code")) {
       range.selectNodeContents(text);
       found.push(...range.getClientRects());
     }

@@ -43,8 +43,8 @@ export function passOn(app) {
   const number = session.run.changes.length;
   app.show({
     title: "Pass it on", nodes: [
-      make("p", {}, `As it is now, ${number ? `up to change ${number}` : "before any change"}. Show this, or say the code:`),
-      make("p", { class: "run-code" }, code), qrCode(address),
+      make("p", {}, `As it is now, ${number ? `up to change ${number}` : "before any change"}. Show this, or say the code below it.`),
+      qrCode(address), make("p", { class: "run-code" }, code),
     ],
   });
 }

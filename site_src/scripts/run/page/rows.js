@@ -83,6 +83,7 @@ function fill(row, session, state, shown, isOpen) {
   put(one(".row-lanes", row), shortName(shown));
   put(one(".row-time", row), time);
   row.style.setProperty("--wide", String(Math.max(1.6, wide(time.replace(/\d/g, "0")) + 0.02).toFixed(3)));
+  row.dataset.look = shown.look;
   row.dataset.told = shown.look === "counts" || (shown.look === "ends" && shown.told === "now") ? shown.told : "";
   putLines(one(".row-rep", row), repWords(session, state, shown));
   const line = lineWords(session, state, shown);
