@@ -7,10 +7,12 @@ import shutil
 import sys
 import tempfile
 from collections import Counter
+from collections.abc import Generator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
-from shared import CATALOGUE, DAY, set_long
+from shared import CATALOGUE, DAY, built_once, set_long
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded, load
@@ -65,6 +67,12 @@ def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("long-run" if whole else "default-run")
 
 
+@pytest.hookimpl(optionalhook=True, wrapper=True)
+def pytest_xdist_auto_num_workers() -> Generator[None, int, int]:
+    """A worker more than cores: one of them mostly waits for the browser."""
+    return (yield) + 1
+
+
 def pytest_unconfigure(config: pytest.Config) -> None:
     """What the run has stored is nobody else's."""
     if made := config.stash.get(_CACHE, None):
@@ -84,6 +92,12 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
 def loaded() -> Loaded:
     """The small catalogue with its documents; not to be changed."""
     return load(CATALOGUE)
+
+
+@pytest.fixture(scope="session")
+def club_root(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The club's own entries with the pages and the site that a build makes of them, built once a run."""
+    return built_once(tmp_path_factory, "club", HOME)
 
 
 @pytest.fixture(scope="session")

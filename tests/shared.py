@@ -18,6 +18,10 @@ from typing import TypeVar
 
 import pytest
 
+from almanac.analysis.analysis import Analysis
+from almanac.model.load import load
+from almanac.publish.build import build_site
+
 CATALOGUE = Path(__file__).parent / "catalogue"
 DAY = date(2026, 11, 25)  # the day on which the small catalogue is looked at
 
@@ -63,6 +67,17 @@ def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path],
             make(half_made)
             half_made.rename(folder)
     return folder
+
+
+def built_once(factory: pytest.TempPathFactory, name: str, root: Path) -> Path:
+    """A folder with a copy of the entries below ``root``, the pages and the site that a build makes of them."""
+
+    def make(scratch: Path) -> None:
+        own = load(copied(root, scratch))
+        assert own.catalogue is not None, "the catalogue does not load: run almanac check"
+        build_site(Analysis(own.catalogue, DAY), own.names, scratch, scratch / "site")
+
+    return made_once(factory, name, make)
 
 
 def copied(root: Path, into: Path) -> Path:

@@ -8,6 +8,9 @@ import html
 import json
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import chain
+from pathlib import Path
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
@@ -28,6 +31,7 @@ _NOISE = re.compile(
 )  # of binary fractions: 0.30000000000000004
 _DOI = re.compile(r"\b10\.\d{4,9}/\S+")  # a publication's number, whose decimals are no measurement
 _DENSITY = re.compile(r"[Dd]ensity\D{0,40}?(\d+) %")
+_WORD = re.compile(r"(?<![\w/.-])[\w-]++(?!/)")  # no part of a path or an address
 _NOT_SEEN = re.compile(r"<(script|style|code|pre)\b.*?</\1>|<!--.*?-->|<[^>]*>", re.DOTALL)
 _FRONT = re.compile(r"\A---\n.*?\n---\n", re.DOTALL)
 # An id beside its title, a file's path, an anchor: what people type and follow.
@@ -49,15 +53,54 @@ def ids_with_titles(catalogue: Catalogue) -> dict[str, str]:
     return {id: title for id, title in titled.items() if re.search(r"[-\d]", id)}
 
 
-def texts_of(analysis: Analysis, names: Names) -> Iterator[tuple[str, str]]:
-    """Every text that is shown of a catalogue: pages with their cards, and terminal texts."""
-    pages = SitePages(analysis, names, read_settings(SETTINGS))
+Texts = list[tuple[str, str]]  # what is shown, by file or command
+
+
+@dataclass(frozen=True)
+class Shown:
+    """All that is shown of a catalogue: pages with their cards and terminal texts; data files."""
+
+    texts: Texts
+    data: Texts
+
+
+def shown_of(analysis: Analysis, names: Names) -> Shown:
+    """What a catalogue shows, worked out once for whoever looks through it."""
+    pages = pages_of(analysis, names)
+    entries = analysis.catalogue.entries.values()
+    runs = (own for entry in entries for own in run_files(analysis, entry))
+    return Shown([*texts_of(pages)], [*pages.data(), *runs])
+
+
+def pages_of(analysis: Analysis, names: Names) -> SitePages:
+    """The pages of a catalogue, each worked out when it is asked for."""
+    return SitePages(analysis, names, read_settings(SETTINGS))
+
+
+def texts_of(pages: SitePages) -> Iterator[tuple[str, str]]:
+    """Every text that is shown of a catalogue."""
     yield from ((file, text) for file, text in pages.of_entries() if file.endswith(".md"))
     yield from pages.others.items()
+    yield from summed_of(pages.analysis)
+
+
+def shown_in(root: Path, analysis: Analysis) -> Shown:
+    """The same, as a build has written it below a root."""
+    pages = root / "build" / "pages"
+    files = [(path.relative_to(pages).as_posix(), path) for path in sorted(pages.rglob("*.*"))]
+    by_ending = {
+        ending: [(file, path.read_text("utf-8")) for file, path in files if file.endswith(ending)]
+        for ending in (".md", ".json", ".csv")
+    }
+    texts, *data = by_ending.values()
+    return Shown([*texts, *summed_of(analysis)], [*chain(*data)])
+
+
+def summed_of(analysis: Analysis) -> Iterator[tuple[str, str]]:
+    """What a terminal says of whatever is added up."""
     for kind, ids in computed(analysis):
         for id in ids:
-            summed = REPORTS[kind].summed(analysis, id, None, None)
-            if summed:
+            if summed := REPORTS[kind].summed(analysis, id, None, None):
                 yield f"sum {id}", REPORTS[kind].text(analysis.catalogue, summed)
 
 
@@ -67,26 +110,19 @@ def computed(analysis: Analysis) -> Iterator[tuple[str, list[str]]]:
     yield "block", [*analysis.blocks]
 
 
-def slips_in_texts(analysis: Analysis, names: Names) -> list[str]:
+def slips_in_texts(catalogue: Catalogue, texts: Texts) -> list[str]:
     """Each place at which a text shows what it must not."""
-    ids = re.compile(
-        r"(?<![\w/.-])("
-        + "|".join(map(re.escape, ids_with_titles(analysis.catalogue)))
-        + r")(?![\w/-])"
-    )
-    found = []
-    for file, text in texts_of(analysis, names):
+    ids, found = ids_with_titles(catalogue), []
+    for file, text in texts:
         words = _DOI.sub(" ", seen(text))
         plain = _TYPED.sub(" ", words)
-        for what, pattern, within in (
-            ("below zero", _BELOW_ZERO, words),
-            ("noise", _NOISE, words),
-            ("id", ids, plain),
-        ):
-            found += [
-                f"{file}: {what}: {within[max(0, m.start() - 50) : m.end() + 20]!r}"
-                for m in pattern.finditer(within)
-            ]
+        own = [("below zero", match) for match in _BELOW_ZERO.finditer(words)]
+        own += [("noise", match) for match in _NOISE.finditer(words)]
+        own += [("id", match) for match in _WORD.finditer(plain) if match[0] in ids]
+        found += [
+            f"{file}: {what}: {m.string[max(0, m.start() - 50) : m.end() + 20]!r}"
+            for what, m in own
+        ]
         found += [
             f"{file}: density {match[1]} %"
             for match in _DENSITY.finditer(words)
@@ -120,13 +156,10 @@ def slips_in_json(value: Any, path: str = "") -> Iterator[str]:
             yield f"{path}: {value} is not in tenths"
 
 
-def slips_in_data(analysis: Analysis, names: Names) -> list[str]:
+def slips_in_data(data: Texts) -> list[str]:
     """The slips of every data file of a site."""
     found = []
-    runs = (
-        own for entry in analysis.catalogue.entries.values() for own in run_files(analysis, entry)
-    )
-    for file, text in (*SitePages(analysis, names, read_settings(SETTINGS)).data(), *runs):
+    for file, text in data:
         if file.endswith(".json") and "/schema/" not in file:
             found += [f"{file}: {slip}" for slip in slips_in_json(json.loads(text))]
         elif file.endswith(".csv"):

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 from shared import CATALOGUE, DAY, copied
-from shown_checks import texts_of
+from shown_checks import pages_of, texts_of
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures import registered
@@ -85,7 +85,7 @@ def asked(hardest: Loaded) -> set[CodeType]:
     sys.setprofile(notice)
     try:
         check(analysis)
-        for _ in texts_of(analysis, hardest.names):
+        for _ in texts_of(pages_of(analysis, hardest.names)):
             pass
         for _ in data_files(analysis, hardest.names, ""):
             pass

@@ -23,7 +23,7 @@ import pytest
 ROOT = Path(__file__).resolve().parents[1]
 COPIED = ("scripts/almanac", "site_src", "tests", "mkdocs.yml", "pyproject.toml", "README.md")
 ENTRIES = "tests/catalogue"
-_LEFT_OUT = shutil.ignore_patterns("node_modules", "__pycache__", "browser", ".*")
+_LEFT_OUT = shutil.ignore_patterns("node_modules", "browser", ".*")
 
 # Writes every page and data file of the small catalogue into the folder that it is told.
 _WRITE = """
@@ -73,7 +73,7 @@ class Walk:
         """What a Python command of the copy prints; its exit code is 0."""
         done = subprocess.run(
             [sys.executable, *arguments], cwd=self.root, capture_output=True, text=True, check=False,
-            env={**os.environ, "PYTHONPATH": str(self.root / "scripts"), "ALMANAC_NO_CACHE": "1"},
+            env={**os.environ, "PYTHONPATH": str(self.root / "scripts")},
         )  # fmt: skip
         assert done.returncode == 0, done.stdout + done.stderr
         return done.stdout

@@ -2,19 +2,13 @@
 
 from __future__ import annotations
 
-import functools
 import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
-from shared import CATALOGUE, DAY, copied, made_once
-
-from almanac.analysis.analysis import Analysis
-from almanac.model.load import load
-from almanac.publish.build import build_site
-from almanac.resources import HOME
+from shared import CATALOGUE, built_once
 
 from .web import Server, Watched
 
@@ -40,25 +34,18 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
                 item.add_marker(pytest.mark.skip(reason=reason))
 
 
-def built(root: Path, scratch: Path) -> None:
-    """The site of the entries below a root, in a folder: ``site/``, beside what was copied to make it."""
-    own = load(copied(root, scratch))
-    assert own.catalogue is not None, "the catalogue does not load: run almanac check"
-    build_site(Analysis(own.catalogue, DAY), own.names, scratch, scratch / "site")
-
-
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site of the small catalogue, built once; or the one that ALMANAC_TEST_SITE names, when working on tests."""
     if "ALMANAC_TEST_SITE" in os.environ:
         return Path(os.environ["ALMANAC_TEST_SITE"])
-    return made_once(tmp_path_factory, "small", functools.partial(built, CATALOGUE)) / "site"
+    return built_once(tmp_path_factory, "small", CATALOGUE) / "site"
 
 
 @pytest.fixture(scope="session")
-def club_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def club_site(club_root: Path) -> Path:
     """The site of the club's own entries, built once."""
-    return made_once(tmp_path_factory, "club", functools.partial(built, HOME)) / "site"
+    return club_root / "site"
 
 
 @pytest.fixture(scope="session")
