@@ -267,7 +267,7 @@ export class App {
    * @param {import("../types.js").State} state */
   endOfGo(state) {
     const offer = tried(state, { at: state.now, do: "go", who: whomFor(state, this.open) });
-    return offer ? `ends ${offer.isFrom ? "from " : ""}${timeOfDay(offer.ends)}` : "";
+    return offer ? `${offer.isFrom ? "from" : "ends"} ${timeOfDay(offer.ends)}` : "";
   }
 
   mainPressed() {

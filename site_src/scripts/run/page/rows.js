@@ -11,6 +11,7 @@ import { put } from "./put.js";
 /** @typedef {import("./session.js").Session} Session */
 
 const MEASURED_PX = 100;
+const LANES_PX = 22; // as run.css has them
 
 /** How wide a text is in bold letters of this device's face, in parts of their size. */
 const widthOf = (() => {
@@ -80,7 +81,9 @@ function fill(row, session, state, shown, isOpen) {
   row.classList.toggle("is-open", isOpen);
   row.classList.toggle("is-waiting", shown.look !== "counts" && shown.look !== "ends");
   row.setAttribute("aria-expanded", String(isOpen));
-  put(one(".row-lanes", row), shortName(shown));
+  const lanes = shortName(shown);
+  put(one(".row-lanes", row), lanes);
+  row.style.setProperty("--lanes", `${Math.ceil(LANES_PX * Math.max(...lanes.split("\n").map(wide)))}px`);
   put(one(".row-time", row), time);
   row.style.setProperty("--wide", String(Math.max(1.6, wide(time.replace(/\d/g, "0")) + 0.02).toFixed(3)));
   row.dataset.look = shown.look;
