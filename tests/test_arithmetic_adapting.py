@@ -88,15 +88,25 @@ def test_a_rule_of_gear_and_more_is_of_drills_alone():
         (Where(hazards=("rope", "cold")), True),
         (Where(hazards=("rope",)), False),
         (Where(under_water=True), True),
+        (Where(gear=("socks",)), True),
+        (Where(gear=("fins",)), False),
+        (Where(effects=("resists",)), True),
+        (Where(effects=("assists",)), False),
     ],
 )
 def test_every_field_of_a_rule(where, holds):
     drill = replace(
         DRILLS["kick"], start="dive", effort=EffortRange("steady", "fast"), under_water=5.0,
-        hazards=(Hazard("cold"),),
+        hazards=(Hazard("cold"),), gear=GearUse(needs=("socks",)),
     )  # fmt: skip
     found = by_rules(need((where, LEAVE_OUT, "No.")), traits_of_drill(drill, PIECES))
     assert found.is_left_out is holds
+
+
+def test_gear_that_is_broken_is_known_by_its_name_alone():
+    traits = traits_of_drill(DRILLS["socks-kick"], {})
+    assert (traits["gear"], traits["effects"]) == ({"socks"}, frozenset())
+    assert by_rules(OVERHEAD, traits).is_own is False
 
 
 def test_what_stays_at_the_surface_is_not_under_water():
@@ -143,7 +153,34 @@ def test_the_likest_drill_that_is_not_left_out():
     assert stand_in(sides) == "sides"
     assert stand_in(sides, both) == "both"
     assert stand_in(sides, both, drill=replace(KICK, easier=("sides",))) == "sides"
-    assert stand_in(replace(both, id="a"), replace(both, id="b")) == "a"
+    assert stand_in(replace(both, id="b"), replace(both, id="a")) == "a"
+    assert stand_in(replace(both, level="building")) == "both"
+
+
+def test_what_makes_a_drill_the_likest():
+    """A point for each goal and word, two for the easier one and for one that is as it is."""
+    two = replace(SIDES, id="b", goals=("legs", "line"))
+    elsewhere = replace(SIDES, id="a", goals=("legs", "arms", "breath", "turns"))
+    assert stand_in(two, elsewhere) == "b"  # goals that both serve, not goals that either does
+    far = replace(SIDES, id="a", stroke="any", mode="drill", goals=("legs", "line"))
+    assert stand_in(two, far) == "b"
+    easier = replace(KICK, easier=("b",))
+    one = replace(SIDES, id="b", goals=("legs",), stroke="any")
+    assert stand_in(one, replace(SIDES, id="a", goals=("legs", "line")), drill=easier) == "a"
+    same = replace(
+        SIDES, id="a", goals=("legs",), position="side"
+    )  # as it is, but of another place
+    changed = replace(SIDES, id="b", goals=("legs", "line"))
+    assert stand_in(same, changed) == "a"
+    assert stand_in(replace(same, stroke="any"), changed) == "b"
+    assert stand_in(replace(same, id="c"), changed) == "b"
+
+
+def test_at_no_wall_any_drill_of_the_goal_will_do():
+    swim = replace(
+        SIDES, goals=("legs",), mode="swim", stroke="any", kick="none", position="side", arms="free"
+    )
+    assert stand_in(swim) == "sides"
 
 
 def test_as_it_is_counts_for_two():

@@ -101,11 +101,11 @@ class Answers:
 
     @cached_property
     def _serving(self) -> Mapping[str, Mapping[str, Drill]]:
-        """By goal the drills that serve it, by id."""
+        """By goal the drills that serve it."""
         found: dict[str, dict[str, Drill]] = defaultdict(dict)
-        for id in sorted(self.drills):
-            for goal in self.drills[id].goals:
-                found[goal][id] = self.drills[id]
+        for id, drill in self.drills.items():
+            for goal in drill.goals:
+                found[goal][id] = drill
         return found
 
     def instead(self, need: str, drill: Drill) -> Drill | None:
