@@ -4,7 +4,7 @@
 /** @typedef {Record<string, [hash: string, size: number]>} Files by their path from the root */
 /** @typedef {[address: string, hash: string, files: string[]]} PackEntry */
 /** @typedef {{version: string, bytes: number, files: Files, packs: PackEntry[]}} List */
-/** @typedef {{lines: string[], files: Record<string, number[]>}} Pack pages that are fetched together, each line of them once */
+/** @typedef {{pieces: string[], files: Record<string, number[]>}} Pack pages that are fetched together, each piece of them once */
 /** @typedef {{files: Files, version?: string, since?: string}} Note what we note about a version */
 
 const scope = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
@@ -104,14 +104,14 @@ async function doAll(tasks) {
 }
 
 /**
- * A page out of a pack: how far on each of its lines is from the one before.
+ * A page out of a pack: how far on each of its pieces is from the one before.
  * @param {Pack} pack
  * @param {string} file
  */
 function pageOf(pack, file) {
   let at = -1;
-  const lines = (pack.files[file] ?? []).map((step) => pack.lines[(at += step)]);
-  return new TextEncoder().encode(lines.join("\n"));
+  const pieces = (pack.files[file] ?? []).map((step) => pack.pieces[(at += step)]);
+  return new TextEncoder().encode(pieces.join(""));
 }
 
 /** Fill this version's cache, every file. What an attempt before this one brought in is not fetched again. */

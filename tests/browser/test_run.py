@@ -238,7 +238,9 @@ def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
     tap(at_six, "Change")
     tap(at_six, "More ↓")
     press(at_six, at_six.get_by_role("button", name=re.compile("^Meet the others")))
-    expect(at_six.locator(".run-main")).to_have_text("Holdall")  # there is nothing to hold of theirs
+    expect(at_six.locator(".run-main")).to_have_text(
+        "Holdall"
+    )  # there is nothing to hold of theirs
     at_six.clock.run_for(400_000)
     expect(at_six.locator(".row-time")).to_have_text(["ready", "ready"])
     at_six.clock.run_for(410)

@@ -1,21 +1,23 @@
 """Pages together, for a phone that fetches all of them: what they have alike is fetched once.
 
 A host compresses each page by itself, and two fifths of a page are the head, the navigation and the
-foot that it shares with its neighbours. A pack holds the lines of its pages, each line once and
+foot that it shares with its neighbours. A pack holds the pieces of its pages, each piece once and
 those that begin alike side by side, since a host's compression looks back no further than 32 kB;
-and for each page which lines it is made of. The worker checks each page by its hash, and fetches a
+and for each page which pieces it is made of. The worker checks each page by its hash, and fetches a
 page by itself where a pack will not do.
 """
 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby, pairwise
 
 FOLDER = "packs/"
 RUNS = "data/v1/run/"
-_PAGES = 60  # in one: more share more, and few enough to be fetched again where the signal went
+_PAGES = 100  # in one: more share more, and few enough to be fetched again where the signal went
+_PIECE = re.compile(r"(?=<[a-z])|(?<=\n)")  # a tag that opens begins one, and a line
 
 
 def is_packed(file: str) -> bool:
@@ -40,14 +42,14 @@ def packs_of(files: Iterable[str]) -> dict[str, list[str]]:
 
 
 def packed(pages: Mapping[str, str]) -> str:
-    """A pack as JSON: every line once, sorted, and by page how far on it is from each of its lines
-    to the next: from before the first to begin with.
+    """A pack as JSON: every piece once, sorted, and by page how far on it is from each of its
+    pieces to the next: from before the first to begin with.
     """
-    cut = {file: text.split("\n") for file, text in pages.items()}
-    lines = sorted({line for own in cut.values() for line in own})
-    number = {line: at for at, line in enumerate(lines)}
-    steps = {file: _steps([number[line] for line in own]) for file, own in cut.items()}
-    pack = {"lines": lines, "files": steps}
+    cut = {file: _PIECE.split(text) for file, text in pages.items()}
+    pieces = sorted({piece for own in cut.values() for piece in own})
+    number = {piece: at for at, piece in enumerate(pieces)}
+    steps = {file: _steps([number[piece] for piece in own]) for file, own in cut.items()}
+    pack = {"pieces": pieces, "files": steps}
     return json.dumps(pack, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
