@@ -1,42 +1,48 @@
 // A panel that does not fit comes screen by screen, and no screen ends or begins within a line of text or something to press: what would be
 // cut through is hidden there, and stands whole on the screen beside it.
 
-/** @typedef {{top: number, bottom: number}} Box on the screen, in CSS pixels */
+/** @typedef {{top: number, bottom: number, from: number, to: number}} Box on the screen, in CSS pixels: all of it, and what may not be cut */
 
 const PRESSED = "button, input, textarea, svg, .run-code";
 const HEADS = "h3, dt, label";
 const NEXT_PX = 64; // a heading stands with so much of what it is over
 const EDGE_PX = 1; // nothing of a border is left at the edge
 const SLACK_PX = 0.4;
+const EMPTY = 0.12; // of the height of a letter's box, above and below what is drawn: boxes of close lines overlap
+
+/** @param {{top: number, bottom: number}} place
+ * @param {number} empty
+ * @returns {Box} */
+const box = ({ top, bottom }, empty = 0) => ({ top, bottom, from: top + empty * (bottom - top), to: bottom - empty * (bottom - top) });
 
 /** The lines and the things to press of a panel that are shown, and its headings with what they are over.
  * @param {HTMLElement} body
  * @returns {{lines: Box[], heads: Box[]}} */
 function boxes(body) {
-  const found = [...body.querySelectorAll(PRESSED)].map((element) => element.getBoundingClientRect());
+  const found = [...body.querySelectorAll(PRESSED)].map((element) => box(element.getBoundingClientRect()));
   const walk = document.createTreeWalker(body, NodeFilter.SHOW_TEXT);
   const range = document.createRange();
   for (let text = walk.nextNode(); text; text = walk.nextNode()) {
     if (!text.parentElement?.closest("button, .run-code")) {
       range.selectNodeContents(text);
-      found.push(...range.getClientRects());
+      found.push(...[...range.getClientRects()].map((line) => box(line, EMPTY)));
     }
   }
   const heads = [...body.querySelectorAll(HEADS)].map((head) => {
     const next = head.nextElementSibling?.getBoundingClientRect();
-    return { top: head.getBoundingClientRect().top, bottom: next ? Math.min(next.bottom, next.top + NEXT_PX) : 0 };
+    return box({ top: head.getBoundingClientRect().top, bottom: next ? Math.min(next.bottom, next.top + NEXT_PX) : 0 });
   });
-  const shown = (/** @type {Box[]} */ all) => all.filter(({ top, bottom }) => bottom > top).map(({ top, bottom }) => ({ top, bottom }));
+  const shown = (/** @type {Box[]} */ all) => all.filter(({ top, bottom }) => bottom > top);
   return { lines: shown(found), heads: shown(heads) };
 }
 
 /** Where a screen ends: at its foot, or above what would be cut through there; what is higher than the screen is cut all the same.
  * @param {Box[]} all
- * @param {Box} screen */
+ * @param {DOMRect} screen */
 function endOf(all, screen) {
   let end = screen.bottom;
   for (;;) {
-    const cut = all.filter(({ top, bottom }) => top > screen.top + SLACK_PX && top < end - SLACK_PX && bottom > end + SLACK_PX);
+    const cut = all.filter(({ from, to }) => from > screen.top + SLACK_PX && from < end - SLACK_PX && to > end + SLACK_PX);
     if (!cut.length) {
       return end;
     }
@@ -46,11 +52,11 @@ function endOf(all, screen) {
 
 /** Where it begins: below what would be cut through at its head.
  * @param {Box[]} all
- * @param {Box} screen */
+ * @param {DOMRect} screen */
 function beginOf(all, screen) {
   let begin = screen.top;
   for (;;) {
-    const cut = all.filter(({ top, bottom }) => top < begin - SLACK_PX && bottom > begin + SLACK_PX && bottom < screen.bottom - SLACK_PX);
+    const cut = all.filter(({ from, to }) => from < begin - SLACK_PX && to > begin + SLACK_PX && to < screen.bottom - SLACK_PX);
     if (!cut.length) {
       return begin;
     }
@@ -68,8 +74,8 @@ export function whole(body) {
   const { lines, heads } = boxes(body);
   const all = [...lines, ...heads];
   const end = endOf(all, screen);
-  const begin = beginOf(lines, screen);
-  const below = all.filter(({ bottom }) => bottom > end + SLACK_PX && bottom > screen.top);
+  const begin = body.scrollTop > 0 ? beginOf(lines, screen) : screen.top;
+  const below = all.filter(({ to }) => to > end + SLACK_PX);
   const isAll = !below.length && body.scrollTop === 0;
   body.style.clipPath = isAll ? "" : `inset(${begin - screen.top}px -8px ${Math.max(0, screen.bottom - end)}px)`;
   const next = Math.min(...below.map(({ top }) => top)) - screen.top;
