@@ -9,12 +9,13 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.at_once import Busy, moments
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.checks.rule import Problem, refuses
+from almanac.checks.ways import lowest
 from almanac.model.block import Block
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice
 from almanac.source.reader import DataPath
 from almanac.units import show_time
-from almanac.wording.lifts import names_a_lift
+from almanac.wording.lifts import names_a_high_jump, names_a_lift
 
 
 @refuses("land-level")
@@ -75,7 +76,7 @@ _EASIER = "choose an easier drill; pain goes to a licensed health professional, 
 def land_load(analysis: Analysis) -> Iterator[Problem]:
     """Work on land carries the body that does it: no drill has anybody lift or carry another, or a
     barbell, by its own words. Beside a pool the floor is wet, and children's backs are still
-    growing.
+    growing. Of the lowest level nobody jumps from a height or on to one.
     """
     for drill in analysis.catalogue.drills.values():
         if not drill.is_on_land:
@@ -90,6 +91,11 @@ def land_load(analysis: Analysis) -> Iterator[Problem]:
             text = "somebody or something heavy is lifted or carried"
             mend = "take the load out: the body's own weight is enough"
             yield Problem(drill, told, text, mend, level=drill.level)
+        jump = next((path for path, text in texts if names_a_high_jump(text)), None)
+        if jump and drill.level == lowest(analysis.catalogue, analysis.catalogue.words("levels")):
+            text = f"somebody jumps from a height, or on to one, and {drill.level} lands badly yet"
+            mend = "low hops on a mat, each landing without a sound, or nothing"
+            yield Problem(drill, jump, text, mend, level=drill.level)
 
 
 @refuses("land-long")

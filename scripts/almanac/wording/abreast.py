@@ -9,7 +9,8 @@ from almanac.wording.numbers_said import NUMBER, number_of
 STARTS = frozenset({"abre", "side", "shou", "toge", "once", "row", "line"})
 """Starts of words, as acts have them, of which one stands where swimmers are side by side."""
 _ABREAST = re.compile(
-    rf"\b({NUMBER})(?: \w+){{0,4}}? (?:abreast|side by side|shoulder to shoulder|in one row)\b"
+    rf"\b({NUMBER})(?:,? [\w-]+){{0,4}}? (?:abreast|side by side|shoulder to shoulder|in one row)\b"
+    rf"|\ball ({NUMBER})\b[^.]{{0,60}}\b(?:abreast|side by side|shoulder to shoulder)\b"
     rf"|\b(?:rows|lines|waves|walls) of ({NUMBER}) (?:abreast|side by side)\b"
     rf"|\ball ({NUMBER})\b.{{0,40}}\b(?:at once|together|side by side)\b.{{0,20}}"
     r"\b(?:one|a|the same|each) lane\b",

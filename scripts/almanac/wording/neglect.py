@@ -28,6 +28,28 @@ _ACTS = {
             r"|buckets? (?:stand|stands|is|are|at)\b|sees? stars\b"
         ),
     ),
+    "to be sick": (
+        "sick thro vomi",
+        (
+            r"(?:feel|feels|feeling|be|is|are) like (?:throwing up|being sick|vomiting)"
+            r"|is sick (?:once )?and (?:goes|swims|carries|keeps)"
+            r"|throws? up and (?:goes|swims|carries)"
+        ),
+    ),
+    "a knock": (
+        "knoc blow bump conc & swim kick goes carr",
+        (
+            r"(?:knock|blow|bump) (?:on|to) (?:the|a) head\b.{0,20}\b"
+            r"(?:swims?|kicks?|goes on|carry|carries)"
+        ),
+    ),
+    "sore is nothing": (
+        "sore pain achi hurt & part norm noth",
+        (
+            r"(?:sore|painful|aching|hurting)\b.{0,25}\b(?:is|are) (?:a )?"
+            r"(?:part of (?:it|the|this)|normal|nothing)"
+        ),
+    ),
     "through pain": (
         "pain hurt ache dizz ches",
         (
@@ -43,13 +65,18 @@ _ACTS = {
             r"(?:has|have|with|after) (?:a |the |an? \w+ )?(?:temperature|fever|flu|concussion)"
             rf"\b.{{0,30}}\b{_GOES_ON}|(?:is|are) (?:ill|sick)\b.{{0,30}}\b{_GOES_ON}"
             r"|swims? (?:off|out) (?:a|the) (?:temperature|fever|cold|flu)"
+            r"|(?:anyone|anybody|who|whoever|those|if you)\b.{0,12}\b(?:cough|fever"
+            r"|temperature|flu)\b"
+            r".{0,25}\b(?:does|do|swims|swim|kicks|trains|joins)\b(?! (?:half|less|nothing))"
         ),
     ),
     "in thunder": ("thun ligh", rf"(?:thunder\w*|lightning)\b.{{0,40}}\b(?:we )?{_GOES_ON}"),
     "in the dark": (
         "ligh lamp dark",
         (
-            r"(?:lights?|lamps?) (?:goes|go|are|is|all|turned|switched|put)\b.{0,8}\b(?:off|out)\b"
+            r"(?:lights?|lamps?) (?:goes|go|are (?:all )?(?:turned|switched"
+            r"|put))\b.{0,8}\b(?:off|out)\b"
+            r"|(?:turn|switch|put)s? (?:off |out )?(?:all )?the lights? ?(?:off|out)?\b(?! on)"
             r"|in the dark\b|with the lights? (?:off|out)\b"
         ),
     ),
@@ -60,12 +87,21 @@ _ACTS = {
             r"|(?:both|all|every|two) (?:the )?coach(?:es)?\b.{0,15}\b(?:in the water|swim)\b"
         ),
     ),
+    "left to themselves": (
+        "coac adul & offi café cafe chan show lead run gone with",
+        (
+            r"coach(?:es)? (?:is|are|sits?|goes|waits?|stays?) (?:away |back )?(?:in"
+            r"|to) the (?:office|café|cafe"
+            r"|changing rooms?|showers?|stands?|car park)|without (?:a|any) (?:coach|adult)\b"
+        ),
+    ),
     "thirsty": (
-        "no with nobo & drin bott toil wate",
+        "no with nobo bott & drin bott toil wate stay rema bag bags",
         (
             r"(?:no|without(?: a)?) (?:drinks?|drinking|bottles?|water bottles?|toilet)\b.{0,40}"
             r"\b(?:until|till|before|for)\b|without a drink\b|nobody (?:drinks|gets a drink)\b"
             r"|no (?:drinks?|bottles?|water) (?:and|or) no\b"
+            r"|bottles? (?:stay|stays|are|remain)\b.{0,12}\b(?:bags?|changing rooms?|away)\b"
         ),
     ),
     "held there": (
@@ -76,11 +112,16 @@ _ACTS = {
         ),
     ),
     "as a punishment": (
-        "last slow lose late puni wors & does do swim pays pay gets get owes has goes puni",
+        (
+            "last slow lose late puni wors miss fail loses "
+            "& does do swim pays pay gets get owes has goes puni extr kick"
+        ),
         (
             rf"is last {_DOES}\b.{{0,15}}\b{_MORE}|(?:slowest|losers?|latecomers?|worst"
             rf"|(?:comes?|home|arrives?) (?:last|late))\b.{{0,40}}\b{_DOES}\b.{{0,25}}\b{_MORE}"
-            r"|as (?:a )?punishment"
+            r"|as (?:a )?punishment|(?:misses|fails|loses|breaks)\b.{0,25}\b"
+            r"(?:swims?|does|goes|kicks?) (?:it |them )?again at once"
+            r"|(?:late|last)\b.{0,40}\bextra\b(?! (?:rest|minute|length of rest))"
         ),
     ),
 }

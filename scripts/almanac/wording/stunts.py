@@ -34,6 +34,43 @@ _ACTS = {
             rf"(?:(?:the|your|both|their) )*{_LEGS}\b"
         ),
     ),
+    "in a sack": (
+        "over into roun arou & feet legs knee sack bag",
+        (
+            rf"(?:tube|tyre|ring|loop|band|bag|sack)s?\b.{{0,20}}\b(?:over|round"
+            rf"|around) both {_LEGS}"
+            r"|(?:legs?|feet|step|slip|climb)s?\b.{0,12}\b(?:in|into) a (?:\w+ )?(?:sack|bag)\b"
+        ),
+    ),
+    "on a rope": (
+        "stan walk clim sit sits bala & rope",
+        (
+            r"(?:stand|balance|climb|sit)s? (?:up )?on (?:to )?(?:the |a )?(?:lane )?ropes?\b"
+            r"|walks? (?:up |out )?(?:on|along) the lane ropes? as far"
+        ),
+    ),
+    "on to a swimmer": (
+        "jump leap dive drop & behi fron besi next on over",
+        (
+            r"(?:jump|leap|dive|drop)s? in\b.{0,25}\b(?:behind|in front of|beside"
+            r"|next to|on top of|over)"
+            r" (?:the |their |his |her )?(?:feet|hands|head|swimmer|other|one|them)"
+        ),
+    ),
+    "in a chain": (
+        "hold grip & ankl feet leg",
+        (
+            r"(?:hold|grip)(?:s|ing)? (?:each other's|one another's) (?:ankles|feet|legs)"
+            r"|(?:hold|grip)(?:s|ing)? (?:on to )?the (?:ankles|feet) of the (?:next|one)"
+        ),
+    ),
+    "struck": (
+        "hit hits slap whip stri tap taps poke & pole stic hard flip fin",
+        (
+            r"(?:hit|slap|whip|strike|poke|tap)s? (?:the|their|his|her|them|it) ?\w*\b.{0,10}"
+            r"\b(?:hard|with (?:the|a) (?:stick|whip|flip-?flop|fin))\b"
+        ),
+    ),
     "short of air": (
         "tape taped stra & mout thro",
         rf"tape[sd]? {_OWN} mouth|mouth (?:is )?taped|through a straw",
@@ -84,11 +121,12 @@ _ACTS = {
         rf"{_OTHER} (?:sits|stands|kneels|lies) on (?:you|the swimmer|{_OWN})",
     ),
     "pushed under": (
-        "push pres hold forc & unde",
+        "push pres hold forc keep & unde belo",
         (
             rf"{_OTHER} (?:pushes|presses|holds|forces) {_OWN} (?:head|face) under"
             r"|(?:push|press|force)(?:es|s)? (?:the|their|his|her|a) (?:head|face|swimmer|child) "
             r"(?:right |down )*under"
+            r"|hand on the (?:swimmer's |child's )?head\b.{0,30}\b(?:below|under)"
         ),
     ),
     "into the wall": (
@@ -133,15 +171,15 @@ _ACTS = {
         ),
     ),
     "a contest under water": (
-        "fart furt long & glid slid torp push drif floa stre",
+        "fart furt long & glid slid torp push drif floa stre arro",
         (
-            rf"(?:glide|slide|torpedo|push-?off|drift|streamline)\w*\b.{{0,30}}\b{_FAR}\b"
+            rf"(?:glide|slide|torpedo|push-?off|drift|streamline|arrow)\w*\b.{{0,30}}\b{_FAR}\b"
             r".{0,30}\b(?:wins?|first|points?|champion|captain|prize)"
             rf"|(?:who|whoever|the one who)\b.{{0,20}}\b(?:glide|slide|drift|torpedo|float)\w*\b"
             rf".{{0,12}}\b{_FAR}|(?:contest|competition|championship|prize|points?"
             rf"|race)\b.{{0,30}}\b"
             rf"(?:{_FAR} (?:glide|slide|push-?off|torpedo|streamline)|glides?\b.{{0,15}}\b{_FAR})"
-            rf"|{_FAR} (?:glide|slide|torpedo|push-?off) (?:wins|is|gets|chooses)"
+            rf"|{_FAR} (?:glide|slide|torpedo|push-?off|arrow)\b.{{0,20}}\b(?:wins|gets|chooses)"
         ),
     ),
 }
