@@ -47,6 +47,9 @@ def limits_of_all(catalogue: Catalogue) -> Iterator[tuple[str, str, Limit]]:
 
 
 def _with_unit(limit: Limit) -> str:
-    """``20 m``, ``1 cord``."""
+    """``20 m``, ``1 cord``, ``20:00`` of a day."""
+    if limit.unit == "h":
+        minutes = round(60 * limit.value)
+        return f"{minutes // 60:02}:{minutes % 60:02}"
     one = limit.value == 1 and len(limit.unit) > 2  # "s" is no plural
     return f"{show_number(limit.value, 2)} {limit.unit.removesuffix('s') if one else limit.unit}"

@@ -7,12 +7,12 @@ import re
 from almanac.wording.clauses import denies, sentences
 
 STARTS = frozenset(
-    {"clot", "jean", "jump", "pyja", "coat", "boot", "trac", "hood", "swea", "trou", "over", "dres"}
+    {"clot", "jean", "jump", "pyja", "coat", "boot", "trac", "hood", "swea", "trou", "dres"}
 )
 """Starts of words, as acts have them, of which one stands where somebody is in clothes."""
 _CLOTHES = (
     r"(?:clothes|jeans|jumpers?|pyjamas|(?:over)?coats?|boots|tracksuits?|hood(?:y|ie)s?"
-    r"|sweat(?:shirt|er|pant)s?|trousers|overalls)"
+    r"|sweat(?:shirt|er|pant)s?|trousers)"
 )
 _CLOTHED = re.compile(
     rf"\b(?:in|wear(?:s|ing)?|puts? on|pulls? on|with)(?: \w+,?){{0,4}}? {_CLOTHES}\b"

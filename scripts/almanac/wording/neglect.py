@@ -29,7 +29,7 @@ _ACTS = {
         ),
     ),
     "to be sick": (
-        "sick thro vomi",
+        "sick thro vomi & like and",
         (
             r"(?:feel|feels|feeling|be|is|are) like (?:throwing up|being sick|vomiting)"
             r"|is sick (?:once )?and (?:goes|swims|carries|keeps)"
@@ -51,10 +51,11 @@ _ACTS = {
         ),
     ),
     "through pain": (
-        "pain hurt ache dizz ches",
+        "pain hurt ache dizz gidd whee sore & is pass goes wear thro take use uses on",
         (
             r"pain is (?:no reason(?: to \w+)?|nothing|weakness|normal|part of)"
-            r"|(?:pains?|aches?|dizziness) (?:\w+ )?(?:passes|goes away|wears off|is normal)"
+            r"|(?:pains?|aches?|dizziness|wheezing) (?:\w+ )?(?:passes|goes away"
+            r"|wears off|is normal)"
             rf"|through (?:the|your|their) (?:pain|ache)|{_GOES_ON}\b.{{0,30}}\b(?:dizzy|giddy)"
             r"|(?:hurts?|sore)\b.{0,20}\b(?:takes?|uses?) the (?:big|large|heav|strong|hard)\w*"
         ),
@@ -96,12 +97,13 @@ _ACTS = {
         ),
     ),
     "thirsty": (
-        "no with nobo bott & drin bott toil wate stay rema bag bags",
+        "no with nobo bott inha & drin bott toil wate stay rema bag bags",
         (
             r"(?:no|without(?: a)?) (?:drinks?|drinking|bottles?|water bottles?|toilet)\b.{0,40}"
             r"\b(?:until|till|before|for)\b|without a drink\b|nobody (?:drinks|gets a drink)\b"
             r"|no (?:drinks?|bottles?|water) (?:and|or) no\b"
-            r"|bottles? (?:stay|stays|are|remain)\b.{0,12}\b(?:bags?|changing rooms?|away)\b"
+            r"|(?:bottles?|inhalers?) (?:stay|stays|are|remain)\b.{0,12}\b(?:bags?"
+            r"|changing rooms?|away)\b"
         ),
     ),
     "held there": (

@@ -101,6 +101,13 @@ _ACTS = {
             r"|push(?:es)? (?:somebody|someone|each other|one another|a \w+) (?:in|off|under)\b"
         ),
     ),
+    "swung in": (
+        "swin let by & deep hand wate",
+        (
+            r"(?:by|at) (?:the )?(?:hands|arms) and (?:feet|legs)\b"
+            r"|(?:swing|let)s?\b.{0,25}\bgo (?:over|above|into) the (?:deep|water)"
+        ),
+    ),
     "on each other": (
         "stan clim sit sits ride & shou back",
         (
@@ -130,7 +137,7 @@ _ACTS = {
         ),
     ),
     "into the wall": (
-        "hits hit gues flag head & down off away take wall",
+        "hits hit gues are have were unti & flag wall head",
         (
             r"until the head (?:touches|hits|meets) the wall|hits? the wall hard"
             r"|guess(?:es)? (?:where )?the wall|flags (?:are|have been|were) (?:down|off|away"
@@ -138,17 +145,19 @@ _ACTS = {
         ),
     ),
     "into each other": (
+        "clos crow head over pass give & touc toge agai wher anyw can if way",
         (
-            "side abre give over pass clos towa swim kick race spri head crow "
-            "& oppo wher anyw if can each one give touc agai toge way"
+            r"do not give way|(?:overtakes?|pass|passes) (?:wherever|anywhere|if (?:they|you) can)"
+            r"|so close that (?:they|you) touch|head against head"
+            r"|crowns? of (?:their|the|both) heads? together"
         ),
+    ),
+    "towards each other": (
+        "towa at oppo & each one side abre",
         (
-            r"(?:side by side|abreast)\b.{0,40}\bopposite directions|do not give way"
-            r"|(?:overtakes?|pass|passes) (?:wherever|anywhere|if (?:they|you) can)"
-            r"|so close that (?:they|you) touch"
-            r"|(?:swim|kick|sprint|race)s? (?:straight |hard |as hard as they can )?(?:towards|at) "
-            r"(?:each other|one another)|head against head|crowns? of (?:their|the"
-            r"|both) heads? together"
+            r"(?:side by side|abreast)\b.{0,40}\bopposite directions"
+            r"|(?:swim|kick|sprint|race)s? (?:straight |hard )?(?:towards|at) "
+            r"(?:each other|one another)"
         ),
     ),
     "at the last moment": (
