@@ -336,6 +336,7 @@ def test_a_second_phone_follows_by_a_typed_code(
     whole = page.evaluate(_CUT)["whole"]
     page.set_viewport_size({"width": 360, "height": 560})
     assert f"{page.locator('.helper-time').text_content()} (0)" in whole and "Where (0)" in whole
+    expect(page.locator(".helper-lines dt").nth(1)).to_have_text("Now")  # they swim the 300
     page.reload()
     expect(page.get_by_role("button", name="Tell the coach")).to_be_visible()
     for name in ("Tell the coach", "Leave this page"):

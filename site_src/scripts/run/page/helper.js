@@ -62,6 +62,11 @@ function gearLines({ data, shared }, crew) {
   });
 }
 
+/** The send-off that a helper sees: what is on until all are home, else what comes.
+ * @param {import("../view.js").Row} row
+ * @param {Crew} crew */
+const stepOf = ({ told, on, next }, crew) => (told === "next" ? null : on) ?? next ?? crew.left.find(({ kind }) => kind === "rep") ?? on;
+
 /** What stands on the page, as heading and lines.
  * @param {Session} session
  * @param {State} state
@@ -69,7 +74,7 @@ function gearLines({ data, shared }, crew) {
  * @returns {[string, string[]][]} */
 function said(session, state, crew) {
   const row = rows(state).find(({ key }) => key === crew.key);
-  const step = row?.on ?? row?.next ?? crew.left.find(({ kind }) => kind === "rep");
+  const step = row ? stepOf(row, crew) : undefined;
   if (!row || !step) {
     return [["Now", ["Nothing more for this group."]]];
   }
@@ -78,18 +83,19 @@ function said(session, state, crew) {
   const over = overAt(crew);
   return [
     ["Where", [[crewName(row), part.place, part.led_by].filter(Boolean).join("; ")]],
-    nowOf(item, step),
+    nowOf(item, step, step === row.on),
     ...ofDrill(item, session.shared.drills[item.drills?.[0] ?? ""], part.hazards ?? []),
     ["Change over", [over === null ? "At the coach’s word" : `At ${timeOfDay(over)}`]],
     ["Gear", gearLines(session, crew)],
   ];
 }
 
-/** What they do now.
+/** What they do now; where they rest or wait, what comes next.
  * @param {import("../types.js").Item} item
  * @param {import("../types.js").Step} step
+ * @param {boolean} isNow
  * @returns {[string, string[]]} */
-const nowOf = (item, step) => ["Now", [`${item.line}: ${(step.rep ?? 0) + 1} of ${step.reps}`, item.note ?? ""]];
+const nowOf = (item, step, isNow) => [isNow ? "Now" : "Next", [`${item.line}: ${(step.rep ?? 0) + 1} of ${step.reps}`, item.note ?? ""]];
 
 /** What to look for, what to say, and the danger.
  * @param {import("../types.js").Item} item
