@@ -16,10 +16,11 @@ from almanac.site.links import page_of
 from almanac.site.search_documents import (
     Document,
     document_of,
-    page_documents,
     synonyms,
     texts_file,
 )
+from almanac.site.search_pages import page_documents
+from almanac.site.templates import front_matter
 
 PAGE = """---
 title: "Safety &amp; law"
@@ -73,7 +74,6 @@ def test_a_drill_is_found_by_its_words_its_gear_and_its_faults(catalogue: Catalo
 def test_a_page_that_is_no_entry_is_its_words_without_markup(catalogue: Catalogue) -> None:
     page = rows(catalogue, safety=PAGE)["safety.html"]
     assert (page.title, page.summary) == ("Safety & law", "What comes first.")
-    assert "hypoxic" in page.also  # what dangers are called leads to the page on safety
     assert page.text.split() == ["safety", "law", "local", "the", "operator", "s", "rules"]
 
 
@@ -93,6 +93,34 @@ def test_a_set_is_asked_for_by_its_reps_and_with_their_rounds(catalogue: Catalog
     }
     asked = set(document_of(catalogue, catalogue.sets["cord-holds"]).asked.split("; "))
     assert lines < asked
+
+
+def test_hazards_and_house_rules_are_found_by_themselves(catalogue: Catalogue) -> None:
+    found = rows(catalogue, safety=PAGE)
+    blackout, rule = found["safety.html#blackout"], found["safety.html#rule-lightning"]
+    word = catalogue.vocabularies["hazards"].words["blackout"]
+    assert (blackout.kind, blackout.title, blackout.fact) == ("danger", word.title, "Life")
+    assert blackout.asked.split("; ") == list(word.also)
+    assert (rule.kind, rule.fact) == ("danger", "House rule") and "thunder" in rule.asked
+    assert not any(names[0] == word.title for names in synonyms(catalogue))
+    assert not any("#" in place for place in rows(catalogue, privacy=PAGE))
+
+
+def test_a_page_names_places_on_it_that_are_found_by_themselves(catalogue: Catalogue) -> None:
+    place = {"at": "in-water", "title": "Cold & wet", "kind": "danger", "asked": ["brr & ice"]}
+    head = str(front_matter(title="A & B", places=[place, {"at": "dry", "title": "Dry"}]))
+    found = rows(catalogue, wet=f"{head}\n\nText.\n")
+    assert [found["wet.html"].title, found["wet.html#in-water"].title] == ["A & B", "Cold & wet"]
+    assert found["wet.html#in-water"].asked == "brr & ice"
+    assert [found[f"wet.html#{at}"].kind for at in ("in-water", "dry")] == ["danger", "page"]
+    assert found["wet.html#dry"].fact == "A & B"
+
+
+def test_a_page_for_editors_is_found_by_what_it_is_called_alone(catalogue: Catalogue) -> None:
+    text = PAGE.replace("asked:", "readers: editors\nasked:")
+    page = rows(catalogue, law=text)["law.html"]
+    assert (page.kind, page.text, page.summary) == ("editors", "", "")
+    assert page.asked == "who is & is not in charge; rules"
 
 
 def test_names_for_one_thing_come_from_vocabularies_and_gear(catalogue: Catalogue) -> None:

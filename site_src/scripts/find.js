@@ -78,11 +78,12 @@ const lists = resultLists(one("[data-results]", page), {
 /**
  * @param {Entry[]} found
  * @param {number} untimed
+ * @param {number} unsure
  */
-function showTotal(found, untimed) {
+function showTotal(found, untimed, unsure) {
   const { minutes, lanes, swimmers } = held();
   const heard = tell.heard(question);
-  say(one("[data-total]", page), `${many(found.length, "hit", "hits")}${heard ? ` for ${heard}` : ""}.`);
+  say(one("[data-total]", page), `${many(found.length, "hit", "hits")}${heard ? ` for ${heard}` : ""}${unsure && unsure < found.length ? `, ${unsure} of them less sure` : ""}.`);
   say(one("[data-whose]", page), minutes || lanes || swimmers ? tell.whose(held()) : "");
   const show = one("[data-untimed]", page);
   show.hidden = !untimed && !state.choice.untimed;
@@ -90,6 +91,12 @@ function showTotal(found, untimed) {
   for (const button of all("[data-done]", form)) {
     say(button, `Show ${many(found.length, "hit", "hits")}`);
   }
+}
+
+/** What no page has is said, and what is looked for in its place. */
+function showUnknown() {
+  const said = search.unknown(question).map(({ word, near }) => `Nothing for “${word}”${near ? `; nearest: “${near}”` : ""}.`);
+  say(one("[data-unknown]", page), said.join(" "));
 }
 
 /** @type {(words: string, act: () => void, more?: Record<string, string>) => HTMLButtonElement} */
@@ -153,17 +160,21 @@ function refresh(keepAddress = false) {
   state.mine = preferences.mine();
   question = search.question(state.choice.words);
   forgetFits();
-  const scored = state.choice.words ? search.scores(question) : null;
+  const answered = state.choice.words ? search.answers(question) : null;
+  const scored = answered?.scores ?? null;
   const asked = { ...state.choice, minutes: held().minutes, lanes: held().lanes, gear: new Set([...state.choice.gear, ...question.gear]) };
   const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
   const { found, counts, without, untimed } = sift(entries, asked, known);
   choices.show(state, counts);
   one("[data-clear]", form).hidden = !state.choice.swimmers && !FACETS.some((facet) => isChosen(state.choice, facet));
-  showTotal(found, untimed);
   showWayOut(found, without);
   showRecent();
   const isOneKind = state.choice.kind.size === 1;
-  lists.show(inOrder(found, asked, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null });
+  /** @type {import("./find/results.js").IsSure} */
+  const isSure = ({ number }) => !answered || answered.sure.has(number);
+  showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length);
+  showUnknown();
+  lists.show(inOrder(found, asked, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure });
   if (!keepAddress) {
     clearTimeout(writing);
     writing = setTimeout(writeAddress); // when the list is on the screen

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 import yaml
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, Page
 from shared import CATALOGUE
 
 from .web import Server, ask
@@ -15,7 +15,7 @@ from .web import Server, ask
 QUERIES = CATALOGUE.parent / "queries"
 AMONG_THE_FIRST_THREE = {
     "everyday": 0.95, "more": 0.92, "untuned": 0.95, "on-deck": 0.95, "kept-aside": 0.92,
-    "fresh": 0.87, "needs": 0.95,
+    "fresh": 0.87, "needs": 0.95, "people": 0.95,
 }  # fmt: skip
 
 
@@ -26,6 +26,17 @@ def club(club_site: Path) -> Iterator[Server]:
         yield running
 
 
+def _is_sure(page: Page, question: str) -> bool:
+    """Whether Find gives an answer that it does not call less sure."""
+    page.locator("#find-words").fill(question)
+    return page.locator("[data-best]").count() > 0
+
+
+def _page_of(address: str) -> str:
+    """The page that a hit leads to: a set cut to fewer rounds is that set, a danger stands on its page."""
+    return address.partition("#")[0].removesuffix(".html").replace("sets/scaled/", "sets/")
+
+
 @pytest.mark.parametrize("name", AMONG_THE_FIRST_THREE)
 def test_everyday_words_find_what_is_meant(
     browser: Browser, club: Server, name: str, record_property: pytest.RecordProperty
@@ -33,13 +44,15 @@ def test_everyday_words_find_what_is_meant(
     wanted: Mapping[str, list[str]] = yaml.safe_load((QUERIES / f"{name}.yml").read_text("utf-8"))
     page = browser.new_page()
     answers = ask(page, club.address, *map(str, wanted))
+    of_nothing = [str(question) for question, pages in wanted.items() if not pages]
+    sure = [question for question in of_nothing if _is_sure(page, question)]
     page.close()
     missed = {
         question: found
         for (question, pages), found in zip(wanted.items(), answers, strict=True)
-        if not {page.removesuffix(".html") for page in found} & set(pages)
+        if pages and not {_page_of(address) for address in found} & set(pages)
     }
-    share = 1 - len(missed) / len(wanted)
+    share = 1 - (len(missed) + len(sure)) / len(wanted)
     record_property("share", share)
-    print(f"{name}: {share:.1%} of {len(wanted)} queries, missed: {missed}")
+    print(f"{name}: {share:.1%} of {len(wanted)} queries, missed: {missed}, sure of: {sure}")
     assert share >= AMONG_THE_FIRST_THREE[name], missed

@@ -49,8 +49,57 @@ def test_the_best_three_stand_before_the_kinds(phone: Page, server: Server) -> N
     chip = phone.locator(".kinds .chip", has=phone.locator("[value=fault]"))
     number = int(chip.locator("[data-count]").inner_text())
     chip.click()
-    expect(phone.locator("[data-total]")).to_have_text(re.compile(rf"^{number} hits?\."))
+    expect(phone.locator("[data-total]")).to_have_text(re.compile(rf"^{number} hits?[.,]"))
     expect(phone.locator("[data-results] h2")).to_have_count(0)
+
+
+def test_a_word_that_nothing_has_is_told_with_the_nearest_one(phone: Page, server: Server) -> None:
+    phone.goto(f"{server.address}find.html?q=parashute")
+    unknown = phone.locator("[data-unknown]")
+    expect(unknown).to_have_text("Nothing for “parashute”; nearest: “parachute”.")
+    misspelt = phone.locator(HITS).evaluate_all("hits => hits.map(hit => hit.href)")
+    phone.locator("#find-words").fill("parachute")
+    expect(unknown).to_be_hidden()
+    assert misspelt == phone.locator(HITS).evaluate_all("hits => hits.map(hit => hit.href)")
+    phone.locator("#find-words").fill("zzzzzz kick")
+    expect(unknown).to_have_text("Nothing for “zzzzzz”.")
+
+
+def test_what_answers_little_of_a_question_stands_below_a_line(phone: Page, server: Server) -> None:
+    phone.goto(f"{server.address}find.html?q=kick")
+    expect(phone.locator("[data-found]")).to_have_attribute("data-texts", "read")
+    first = phone.locator(HITS).first.get_attribute("href")
+    phone.locator("#find-words").fill("kick zzzzzz qqqqqq")
+    line = phone.locator("[data-less-sure]")
+    expect(line).to_have_text("Less sure")
+    expect(phone.locator("[data-best]")).to_have_count(0)
+    under = phone.locator("[data-less-sure] ~ * a")
+    assert under.count() == phone.locator(HITS).count() > 3
+    assert first in under.evaluate_all(
+        "hits => hits.slice(0, 3).map(hit => hit.getAttribute('href'))"
+    )
+    phone.locator("#find-words").fill("parachute kick")
+    expect(line).to_have_count(1)
+    sure = phone.locator("[data-best] a")
+    assert sure.count() == 3
+    assert line.evaluate("line => line.previousElementSibling !== null")
+
+
+def test_pages_for_editors_stand_last_unless_they_are_asked_for(
+    phone: Page, server: Server
+) -> None:
+    asked = (
+        "form",
+        "add speed",
+        "check the kick",
+        "words to say",
+        "data",
+        "add a drill",
+    )
+    *coach, data, add = ask(phone, server.address, *asked)
+    editors = {f"{name}.html" for name in ("add", "checks", "fields", "style", "life", "coverage")}
+    assert not editors & {hit for found in coach[1:4] for hit in found}
+    assert data[0] == "data.html" and add[0] == "add.html"
 
 
 def test_every_hit_is_high_enough_to_tap(phone: Page, server: Server) -> None:
@@ -113,7 +162,7 @@ def test_minutes_lanes_gear_and_a_squad_are_heard_in_a_question(
     phone.goto(f"{server.address}find.html?q=heron+two+lanes+half+an+hour+fins")
     expect(phone.locator("[data-found]")).to_have_attribute("data-texts", "read")
     expect(phone.locator("[data-total]")).to_have_text(
-        re.compile(r"hits? for 30 min, 2 lanes, with fins\.$")
+        re.compile(r"hits? for 30 min, 2 lanes, with fins[.,]")
     )
     expect(phone.locator("[data-whose]")).to_contain_text("Heron")
     expect(phone.locator("[data-whose]")).not_to_contain_text("Reed")

@@ -92,6 +92,7 @@ class HouseRule:
     text: str
     reason: str
     source: str
+    asked_as: tuple[str, ...] = ()  # what people type who look for it
 
 
 @dataclass(frozen=True, kw_only=True)

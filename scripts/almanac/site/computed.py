@@ -17,6 +17,7 @@ from almanac.model.policy import RestRule
 from almanac.site.entry_page import source_link
 from almanac.site.formulas import FOR_CALCULATORS, FORMULAS
 from almanac.site.links import Page
+from almanac.site.search_pages import FORMULA
 from almanac.units import show_number
 
 
@@ -31,28 +32,41 @@ class Formula:
     paragraphs: tuple[str, ...]
     is_shown: bool
 
+    @property
+    def place(self) -> str:
+        """Its anchor on the page."""
+        return re.sub(r"[^a-z0-9]+", "-", f"of-{self.code}".lower()).strip("-")
+
 
 def computed_page(analysis: Analysis) -> Page:
     """The page, with the policy's limits at its end."""
-    sections = [
-        {
-            "title": title,
-            "formulas": [
-                Formula(
-                    name,
-                    code_of(member),
-                    paragraphs(member.__doc__),
-                    member not in FOR_CALCULATORS,
-                )
-                for name, member in members
-            ],
-        }
+    formulas = {
+        title: [
+            Formula(
+                name,
+                code_of(member),
+                paragraphs(member.__doc__),
+                member not in FOR_CALCULATORS,
+            )
+            for name, member in members
+        ]
         for title, members in chapters().items()
+    }
+    sections = [{"title": title, "formulas": own} for title, own in formulas.items()]
+    places = [
+        {"at": formula.place, "title": formula.title, "kind": FORMULA}
+        for own in formulas.values()
+        for formula in own
     ]
     return Page(
         "computed.md",
         "computed",
-        {"sections": sections, "limits": _limits(analysis), "rests": _rests(analysis)},
+        {
+            "places": places,
+            "sections": sections,
+            "limits": _limits(analysis),
+            "rests": _rests(analysis),
+        },
     )
 
 

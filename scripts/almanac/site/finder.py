@@ -19,7 +19,8 @@ from almanac.site.finder_rows import kinds, lane_groups, rows, talk_s
 from almanac.site.links import Page
 from almanac.site.pictures import named
 from almanac.site.preferences import preferences
-from almanac.site.search_documents import Document, page_documents, synonyms, texts_file
+from almanac.site.search_documents import Document, synonyms, texts_file
+from almanac.site.search_pages import page_documents
 from almanac.site.templates import script_json
 from almanac.units import COURSES
 

@@ -10,7 +10,8 @@ from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.site.entry_times import Times
 from almanac.site.finder_facts import Facts
-from almanac.site.search_documents import PAGE, Document
+from almanac.site.search_documents import Document
+from almanac.site.search_pages import KINDS
 
 LISTS = ("goal", "fault", "position", "stroke", "effort", "level", "whom")
 _TALK_S = 60  # where no practice of the club says how long a part is explained
@@ -58,7 +59,7 @@ def kinds(documents: Sequence[Document]) -> list[tuple[str, str, str]]:
     """The kinds that are found, each with its title and that of many."""
     used = {document.kind for document in documents}
     own = [(key, kind.title, kind.plural) for key, kind in KIND.items() if key in used]
-    return [*own, (PAGE, "Page", "Pages")] if PAGE in used else own
+    return [*own, *(kind for kind in KINDS if kind[0] in used)]
 
 
 def lane_groups(catalogue: Catalogue) -> list[dict[str, Any]]:

@@ -24,6 +24,11 @@ def page_of(entry: Entry) -> str:
     return f"{KIND[entry.kind].pages}/{entry.id}.html"
 
 
+def place_of_rule(name: str) -> str:
+    """The anchor of a house rule on the safety page."""
+    return f"rule-{name.replace('_', '-')}"
+
+
 def link(entry: Entry) -> Link:
     """A link to an entry's page."""
     return Link(page_of(entry), entry.title, entry.summary)

@@ -18,10 +18,10 @@ from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
-from almanac.report.brief_text import house_rules, own_words
+from almanac.report.brief_text import own_words
 from almanac.report.limit_rows import level_limits, limits_of_all
 from almanac.report.pool_text import end_rows
-from almanac.site.links import Link, Page, link
+from almanac.site.links import Link, Page, link, place_of_rule
 from almanac.source import schemas
 from almanac.source.codes import READING_CODES
 
@@ -38,12 +38,10 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
     """The safety page, the field tables and the list of checks."""
     catalogue = analysis.catalogue
     safety = {
-        "house": house_rules(catalogue),
-        "emergencies": [
-            (pool.title, pool.emergency)
-            for pool in catalogue.club.pools.values()
-            if pool.emergency != Emergency()
+        "house": [
+            (place_of_rule(name), rule) for name, rule in catalogue.policy.house_rules.items()
         ],
+        "emergencies": _emergencies(catalogue),
         "sections": list(_hazards(catalogue)),
         "ends": list(end_rows(catalogue)),
         "limits": list(level_limits(catalogue)),
@@ -57,6 +55,14 @@ def reference_pages(analysis: Analysis) -> Iterator[Page]:
     )
     shown = {"by_severity": list(_rules()), "reading": sorted(READING_CODES.items())}
     yield Page("checks.md", "checks", shown)
+
+
+def _emergencies(catalogue: Catalogue) -> list[tuple[str, Emergency]]:
+    return [
+        (pool.title, pool.emergency)
+        for pool in catalogue.club.pools.values()
+        if pool.emergency != Emergency()
+    ]
 
 
 def _rules() -> Iterator[tuple[str, list[dict[str, Any]]]]:

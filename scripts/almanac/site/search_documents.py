@@ -4,7 +4,6 @@ and the other words of the trade.
 
 from __future__ import annotations
 
-import html
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping
@@ -25,19 +24,10 @@ from almanac.site.entry_facts import fact_of
 from almanac.site.links import page_of
 
 FILE = "search/texts.js"
-_SAFETY = "safety.md"  # found by what dangers are called, too
-PAGE = "page"  # the kind of a page that is no entry's
 _SHOWN_APART = {"title", "summary", "also_called", "asked_as", "review", "accepts", "moved_to"}
 _TAGGED = (
     "goals", "levels", "positions", "strokes", "kicks", "efforts", "effects", "test-uses",
 )  # fmt: skip
-_FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
-_TITLE = re.compile(r'(?m)^title: (?P<title>".*"|.*)$')
-_ABOUT = re.compile(r'(?m)^description: (?P<about>".*"|.*)$')
-_ASKED = re.compile(r"(?m)^asked: (?P<asked>.*)$")
-_MARKUP = re.compile(
-    r"<(script|style|svg)\b.*?</\1>|<[^>]*>|^\s{0,3}#+ |[*`|]", re.DOTALL | re.MULTILINE
-)
 
 
 @dataclass(frozen=True)
@@ -58,13 +48,6 @@ class Document:
     text: str
 
 
-def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[Document]:
-    """The pages that are no entry's: ``pages`` holds their Markdown by their file."""
-    dangers = "; ".join(also for word in catalogue.words(HAZARDS).values() for also in word.also)
-    for file, text in pages.items():
-        yield _page(file, text, dangers if file == _SAFETY else "")
-
-
 def texts_file(found: Iterable[Document]) -> tuple[str, str]:
     """The file with what is typed for each document and its text, in their order: a script, for a
     page opened from a folder may fetch nothing. Returns its path below the site's root, and what it
@@ -76,9 +59,15 @@ def texts_file(found: Iterable[Document]) -> tuple[str, str]:
 
 
 def synonyms(catalogue: Catalogue) -> list[list[str]]:
-    """Lists of names for one thing: ``also`` of every vocabulary, and what gear is also called."""
-    words = [word for list in catalogue.vocabularies.values() for word in list.words.values()]
-    others = [(word.title, word.also) for word in words]
+    """Lists of names for one thing: ``also`` of every vocabulary, and what gear is also called.
+    What hazards are looked for by is no name of what entries say: each is found by itself.
+    """
+    others = [
+        (word.title, word.also)
+        for name, list in catalogue.vocabularies.items()
+        for word in list.words.values()
+        if name != HAZARDS
+    ]
     others += [(gear.title, gear.also_called) for gear in catalogue.gear.values()]
     return [[title, *also] for title, also in others if also]
 
@@ -98,7 +87,7 @@ def document_of(catalogue: Catalogue, entry: Entry) -> Document:
         summary=entry.summary,
         fact=fact_of(catalogue, entry),
         asked="; ".join([*entry.asked_as, *_reps(entry)]),
-        text=_once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
+        text=once(" ".join([*sentences(own), *_as_asked(catalogue, entry)])),
     )
 
 
@@ -154,34 +143,6 @@ def _counted(items: tuple[Item, ...], rounds: int) -> Iterator[tuple[int, Distan
             yield from ((item.reps, item.distance), (rounds * item.reps, item.distance))
 
 
-def _once(text: str) -> str:
+def once(text: str) -> str:
     """The words of a text, each once: enough for finding it, at a third of the weight."""
     return " ".join(dict.fromkeys(re.findall(r"\w+(?:[-'’]\w+)*", text.lower())))
-
-
-def _asked(front_matter: str) -> str:
-    """What people type who look for a page, out of its front matter."""
-    found = _ASKED.search(front_matter)
-    return html.unescape("; ".join(json.loads(found["asked"]))) if found else ""
-
-
-def _page(file: str, markdown: str, also: str) -> Document:
-    """A page that is no entry's: its title, and all that it says."""
-    found = _FRONT_MATTER.match(markdown)
-    title = _TITLE.search(found["fields"]) if found else None
-    name = title["title"].strip('"') if title else file.removesuffix(".md")
-    about = _ABOUT.search(found["fields"]) if found else None
-    summary = html.unescape(about["about"].strip('"')) if about else ""
-    body = _MARKUP.sub(" ", markdown[found.end() :] if found else markdown)
-    return Document(
-        key=None,
-        location=f"{file.removesuffix('.md')}.html",
-        kind=PAGE,
-        title=html.unescape(name),
-        also="; ".join(filter(None, [file.removesuffix(".md"), also])),
-        tags="",
-        summary=summary,
-        fact=summary,
-        asked=_asked(found["fields"] if found else ""),
-        text=_once(html.unescape(body)),
-    )

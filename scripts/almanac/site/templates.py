@@ -49,6 +49,8 @@ def front_matter(**fields: Any) -> Markup:
 def _escaped(value: Any) -> Any:
     if isinstance(value, str):
         return html.escape(value)
+    if isinstance(value, dict):
+        return {name: _escaped(inner) for name, inner in value.items()}
     return [_escaped(item) for item in value] if isinstance(value, (list, tuple)) else value
 
 

@@ -8,13 +8,18 @@ import { KIND_OF } from "./question.js";
 /** @import {Entry} from "./list.js" */
 /** @import {Question} from "./question.js" */
 /** @typedef {Map<number, number>} Scores how well entries answer, by number */
+/** @typedef {{scores: Scores, sure: Set<number>}} Answers of all that answers, what answers most of the question */
 /** @typedef {{words: WordIndex, phrases: Phrases}} Known what entries are found by */
 
 export const WEIGHTS = { title: 8, also: 7, asked: 7, tags: 3, summary: 3, text: 0.35 };
-const OF_KIND = { fault: 1.25, page: 0.85, practice: 0.85, block: 0.9 };
+const OF_KIND = { fault: 1.25, page: 0.85, formula: 0.7, practice: 0.85, block: 0.9, source: 0.6 };
+const SURE = 0.5; // the share of a question, by what its words tell, that a sure answer has
+const FOR_EDITORS = 0.8; // the same that a page for editors has; what has less comes last
+const LAST = 0.02;
 const ASKED_KIND = 2.5;
+const TIMED = 6; // what fills minutes, where minutes are asked for
 const KIND_COUNTS = 0.15; // a word that names a kind, beside one that says what
-const GENERAL = new Set(stems("up down position technique form swimming water pool work way better improve body problem swimmers lane race time"));
+const GENERAL = new Set(stems("up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe kids"));
 const GENERAL_COUNTS = 0.5; // words that fit nearly everything here
 const WHOLE_NAME = 3;
 const ALL_IN_NAME = 1.4;
@@ -46,21 +51,27 @@ export const fieldsOf = (entry, asked = "", text = "") => ({
  * @param {Known} known
  * @param {Entry[]} entries
  * @param {Question} question
- * @returns {Scores | null}
+ * @returns {Answers | null}
  */
 export function answers({ words, phrases }, entries, question) {
   const terms = stems(question.words);
-  const tells = terms.some((term) => !KIND_OF.has(term));
-  const hits = words.search(question.words, (term) => (tells && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : 1));
+  const saysWhat = terms.some((term) => !KIND_OF.has(term));
+  const hits = words.search(question.words, (term) => (saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : 1));
   if (!hits) {
     return null;
   }
-  const sought = terms.filter((term) => !tells || !KIND_OF.has(term)).join(" ");
+  const sought = terms.filter((term) => !saysWhat || !KIND_OF.has(term)).join(" ");
   const meant = [...new Set(terms.flatMap((term) => words.terms.meant(term)))];
   /** @param {number} id */
   const alike = (id) => 1 + LIKE_A_NAME * phrases.likeness(meant, id) ** 2;
-  const scored = hits.map(({ id, score }) => /** @type {const} */ ([id, score * favour(entries[id], question, sought) * alike(id)]));
-  return new Map(scored.sort(([, one], [, two]) => two - one));
+  /** @type {(id: number) => number} */
+  const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
+  const scored = hits.map(({ id, score, tells }) => {
+    const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
+    return /** @type {const} */ ([id, score * favour(entries[id], question, sought) * alike(id) * place]);
+  });
+  const sure = hits.filter(({ id, tells }) => tells >= least(id));
+  return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
 }
 
 /** @type {WeakMap<Entry, string[][]>} */
@@ -89,6 +100,6 @@ function favour(entry, { kinds, minutes }, sought) {
   const isWithin = names.some((name) => sought.split(" ").every((term) => name.includes(term)));
   const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;
   const ofKind = kinds.size ? (kinds.has(entry.kind) ? ASKED_KIND : 1) : usual;
-  const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? ASKED_KIND : 1;
+  const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? TIMED : 1;
   return timed * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
 }

@@ -7,7 +7,8 @@ import { Phrases } from "./phrases.js";
 import { questionOf } from "./question.js";
 
 /** @import {Known} from "./answers.js" */
-/** @import {Data, Entry, Scores} from "./list.js" */
+/** @import {Answers} from "./answers.js" */
+/** @import {Data, Entry} from "./list.js" */
 /** @import {Question} from "./question.js" */
 
 /** @type {(work: () => void) => void} */
@@ -22,6 +23,7 @@ export function engine(data, entries) {
   const names = { gear: namesOfGear(data), squads: data.groups.map(({ id, squad }) => [id, squad]) };
   /** @type {Known | null} titles and facts alone, until the rest is taken in */
   let known = null;
+  let isRead = false;
   const read = () => (known ??= {
     words: new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))),
     phrases: new Phrases(entries, () => ""),
@@ -36,6 +38,7 @@ export function engine(data, entries) {
     const words = new WordIndex(WEIGHTS, data.synonyms);
     await words.addSlowly(entries.map((entry) => fieldsOf(entry, ...own(entry))));
     known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]) };
+    isRead = true;
     done();
   }
 
@@ -49,19 +52,27 @@ export function engine(data, entries) {
 
     /** How well entries answer; null where nothing is asked.
      * @param {Question} question
-     * @returns {Scores | null} */
-    scores(question) {
+     * @returns {Answers | null} */
+    answers(question) {
       const found = question.words ? answers(read(), entries, question) : null;
       const isHeard = question.minutes !== null || question.lanes !== null || question.without.size > 0;
-      const own = found ?? (isHeard ? new Map(entries.map(({ number }) => [number, 1])) : null);
-      return own && new Map([...own].filter(([number]) => !question.without.size || isFree(question, /** @type {Entry} */ (entries[number]))));
+      const own = found ?? (isHeard ? { scores: new Map(entries.map(({ number }) => [number, 1])), sure: new Set(entries.keys()) } : null);
+      if (!own || !question.without.size) {
+        return own;
+      }
+      const free = [...own.scores].filter(([number]) => isFree(question, /** @type {Entry} */ (entries[number])));
+      return { ...own, scores: new Map(free) };
     },
+
+    /** The words that nothing has, and what is looked for in their place; none before all is read.
+     * @param {Question} question */
+    unknown: (question) => (isRead && question.words ? read().words.unknown(question.words) : []),
 
     /** The word that is nearest to what nothing answers, and how many hits it has; null where none is near.
      * @param {Question} question */
     nearest(question) {
       const word = read().words.terms.nearest(question.words);
-      const hits = word ? (answers(read(), entries, questionOf(word, names))?.size ?? 0) : 0;
+      const hits = word ? (answers(read(), entries, questionOf(word, names))?.scores.size ?? 0) : 0;
       return hits ? { word, hits } : null;
     },
 

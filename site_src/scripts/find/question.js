@@ -27,6 +27,8 @@ const KIND_WORDS = Object.entries({
   block: "block cycle season plan",
   gear: "gear equipment kit",
   progression: "progression stage teach teaching learn introduce",
+  danger: "danger hazard safety risk",
+  source: "source study research evidence paper",
 });
 /** @type {Map<string, string>} */
 export const KIND_OF = new Map(KIND_WORDS.flatMap(([kind, words]) => words.split(" ").flatMap((word) => stems(word).map((term) => [term, kind]))));

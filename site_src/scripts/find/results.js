@@ -7,6 +7,7 @@ import { make, root } from "../lib/dom.js";
 /** @typedef {(entry: Entry) => string} Way the address that a hit leads to */
 /** @typedef {Map<string, {one: string, many: string}>} Kinds */
 /** @typedef {{kind: string, entries: Entry[]}} Shelf */
+/** @typedef {(entry: Entry) => boolean} IsSure whether an entry answers most of what was asked for */
 
 const BEST = 3;
 const ON_A_SHELF = 3;
@@ -60,11 +61,12 @@ export function resultLists(place, { kinds, told, way, narrow }) {
   /** @type {(entries: Entry[], more?: Record<string, string>) => HTMLOListElement} */
   const list = (entries, more = {}) => make("ol", { class: "hits", ...more }, ...hits(entries));
 
-  /** The first of a kind that do not stand among the best, and how many there are of it in all.
-   * @type {(shelf: Shelf, best: Entry[]) => HTMLElement} */
-  function onShelf({ kind, entries }, best) {
+  /** The first of a kind that do not stand above, the sure ones alone where there are any, and how many there are of it in all.
+   * @type {(shelf: Shelf, above: Entry[], isSure: IsSure) => HTMLElement} */
+  function onShelf({ kind, entries }, above, isSure) {
     const heading = make("h2", {}, `${kinds.get(kind)?.many} `, make("span", { class: "count" }, String(entries.length)));
-    const shown = entries.filter((entry) => !best.includes(entry)).slice(0, ON_A_SHELF);
+    const left = entries.filter((entry) => !above.includes(entry));
+    const shown = (left.some(isSure) ? left.filter(isSure) : left).slice(0, ON_A_SHELF);
     /** @type {HTMLElement[]} */
     const parts = [heading, list(shown, { "data-kind": kind })];
     if (entries.length > shown.length) {
@@ -75,10 +77,13 @@ export function resultLists(place, { kinds, told, way, narrow }) {
     return make("section", {}, ...parts);
   }
 
+  const line = () => make("p", { class: "less-sure", "data-less-sure": "" }, "Less sure");
+
   /** One list, as much of it as fits a few screens.
    * @param {Entry[]} entries */
   function whole(entries) {
     const own = list(entries.slice(0, AT_ONCE));
+    own.hidden = !entries.length;
     const more = make("button", { type: "button", class: "tool", "data-more": "" });
     const showMore = () => {
       const left = entries.length - own.children.length;
@@ -98,17 +103,27 @@ export function resultLists(place, { kinds, told, way, narrow }) {
   return {
     /**
      * @param {Entry[]} entries
-     * @param {{isOneKind: boolean, isAsked: boolean}} how whether one kind was chosen; whether words were asked for
+     * @param {{isOneKind: boolean, isAsked: boolean, isSure: IsSure}} how whether one kind was chosen; whether words were asked for
      */
-    show(entries, { isOneKind, isAsked }) {
+    show(entries, { isOneKind, isAsked, isSure }) {
+      const sure = entries.filter(isSure);
+      const unsure = entries.filter((entry) => !isSure(entry));
       if (isOneKind) {
-        place.replaceChildren(...whole(entries));
+        place.replaceChildren(...whole(sure), ...(unsure.length ? [line(), ...whole(unsure)] : []));
         return;
       }
-      const best = isAsked ? entries.slice(0, BEST) : [];
-      const rest = shelves(entries).filter((shelf) => shelf.entries.some((entry) => !best.includes(entry)));
-      const first = best.length ? [list(best, { "data-best": "" })] : [];
-      place.replaceChildren(...first, ...rest.map((shelf) => onShelf(shelf, best)));
+      const best = isAsked ? sure.slice(0, BEST) : [];
+      const weak = isAsked ? unsure.slice(0, BEST - best.length) : [];
+      const above = [...best, ...weak];
+      const rest = shelves(entries).filter((shelf) => shelf.entries.some((entry) => !above.includes(entry)));
+      /** @type {(shelf: Shelf) => boolean} */
+      const hasSure = (shelf) => shelf.entries.some((entry) => isSure(entry) && !above.includes(entry));
+      /** @type {(shelf: Shelf) => HTMLElement} */
+      const own = (shelf) => onShelf(shelf, above, isSure);
+      place.replaceChildren(
+        ...(best.length ? [list(best, { "data-best": "" })] : []), ...rest.filter(hasSure).map(own),
+        ...(unsure.length ? [line()] : []), ...(weak.length ? [list(weak)] : []), ...rest.filter((shelf) => !hasSure(shelf)).map(own),
+      );
     },
   };
 }

@@ -4,7 +4,7 @@
 import MiniSearch from "minisearch";
 
 import { begins, Terms } from "./terms.js";
-import { indexed, mistakes, OF_REPS, ofDistance, stem, stems, wordsOf } from "./words.js";
+import { indexed, OF_REPS, ofDistance, stem, stems, wordsOf } from "./words.js";
 
 /** @typedef {string[][]} Synonyms lists of names for one thing, each a word or a few */
 /** @typedef {{id: number, [field: string]: unknown}} Document */
@@ -14,20 +14,18 @@ import { indexed, mistakes, OF_REPS, ofDistance, stem, stems, wordsOf } from "./
 
 const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an answer must have
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
+const TELLS_IN_TEXT = 0.4; // the same of how sure an answer is: what texts alone hold is less than half
 const UNKNOWN = 0.2; // what a word counts that nothing answers
 const NAMES = ["title", "also", "asked", "tags", "summary"];
 const TITLE = 0.7; // of the word that this catalogue uses, where another is asked for
 const BESIDE = 0.5; // of others that mean the same
 const APART = 0.2; // of a name whose words stand in several fields
 const OTHER_REPS = 0.7; // of 6x50 where 8x50 is asked for
-const NEAR = 0.3; // what a word that is only near counts
+const NEAR = 0.6; // what a word that is only near counts
 const AT_ONCE = 12; // documents taken in before the page may draw again
 
 /** @type {(queries: import("minisearch").Query[]) => import("minisearch").QueryCombination} */
 const all = (queries) => ({ combineWith: "AND", queries });
-
-/** @type {(queries: Query[]) => Query} */
-const either = (queries) => ({ combineWith: "OR", queries });
 
 /** Whether the words of a name stand in one field.
  * @param {import("minisearch").MatchInfo} match */
@@ -85,7 +83,7 @@ export class WordIndex {
     this.index = new MiniSearch({
       fields: Object.keys(weights),
       tokenize: indexed,
-      processTerm: (word) => this.terms.take(word),
+      processTerm: (word, field) => this.terms.take(word, NAMES.includes(field ?? "")),
       searchOptions: {
         boost: weights, weights: { prefix: 0.5, fuzzy: 0.35 }, bm25: { k: 1.2, b: 0.4, d: 0.5 }, tokenize: (text) => [text], processTerm: (term) => term,
       },
@@ -110,29 +108,32 @@ export class WordIndex {
    * so, in part where only its text says it.
    * @param {string} text
    * @param {(term: string) => number} [weight] how much an answer to a word counts
-   * @returns {{id: number, score: number, cover: number}[] | null} null where nothing is asked
+   * @returns {{id: number, score: number, cover: number, tells: number}[] | null} null where nothing is asked; `tells` is the
+   *   share with each word counted by how rare it is
    */
   search(text, weight = () => 1) {
     const terms = stems(text);
     if (!terms.length) {
       return null;
     }
-    /** @type {Map<number, {score: number, share: number}>} */
+    /** @type {Map<number, {score: number, share: number, told: number}>} */
     const found = new Map();
-    let whole = 0;
+    let [whole, wholeTold] = [0, 0];
     for (const wanted of this.#wanted(terms)) {
       const hits = this.#best(wanted.queries);
       const counts = Math.max(...wanted.terms.map(weight)) * (hits.size ? 1 : UNKNOWN);
+      const rare = Math.max(...wanted.terms.map(weight)) * Math.log(1 + this.index.documentCount / (hits.size || 0.5));
       whole += counts;
+      wholeTold += rare;
       for (const [id, hit] of hits) {
-        const own = found.get(id) ?? { score: 0, share: 0 };
-        const share = counts * (hit.isNamed ? 1 : IN_TEXT);
-        found.set(id, { score: own.score + counts * Math.sqrt(hit.score), share: own.share + share });
+        const own = found.get(id) ?? { score: 0, share: 0, told: 0 };
+        const part = hit.isNamed ? 1 : IN_TEXT;
+        found.set(id, { score: own.score + counts * Math.sqrt(hit.score), share: own.share + part * counts, told: own.told + (hit.isNamed ? 1 : TELLS_IN_TEXT) * rare });
       }
     }
-    const answers = [...found].map(([id, { score, share }]) => {
+    const answers = [...found].map(([id, { score, share, told }]) => {
       const cover = share / whole;
-      return { id, score: (score * cover) ** 2, cover };
+      return { id, score: (score * cover) ** 2, cover, tells: told / wholeTold };
     });
     return answers.filter(({ cover }) => cover >= LEAST_COVER).sort((one, two) => two.score - one.score);
   }
@@ -192,9 +193,19 @@ export class WordIndex {
       return own;
     }
     const split = this.terms.inTwo(term);
-    const mended = { ...all([term]), prefix: begins(term), fuzzy: mistakes(term) || false };
-    const near = this.terms.near(term);
-    const meant = near ? either([exactly([near], NEAR), mended]) : mended;
-    return split ? either([exactly(split, 1), own]) : meant;
+    return split ? exactly(split, 1) : exactly([this.terms.near(term) || term], NEAR);
+  }
+
+  /** The words of a text that nothing here has, each with the word that is looked for in its place, "" where none is near.
+   * @param {string} text
+   * @returns {{word: string, near: string}[]} */
+  unknown(text) {
+    const terms = stems(text);
+    const known = new Set(this.#wanted(terms).flatMap(({ terms: own, queries }) => (queries.length > 1 ? own : [])));
+    return wordsOf(text).flatMap((word) => {
+      const term = stem(word);
+      const isKnown = !term || /^\d/.test(term) || known.has(term) || this.terms.has(term) || this.terms.isBegun(term) || this.terms.inTwo(term);
+      return isKnown ? [] : [{ word, near: this.terms.words.get(this.terms.near(term)) ?? "" }];
+    });
   }
 }

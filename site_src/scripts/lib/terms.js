@@ -1,9 +1,10 @@
 // The terms that an index knows, and which of them was meant by a word that it does not know: begun, misspelt, or two in one. Pure.
 
-import { distance, stem, wordsOf } from "./words.js";
+import { distance, mistakes, stem, wordsOf } from "./words.js";
 
-const LONG = 7; // letters from which more may be wrong than MiniSearch looks past quickly
+const LONG = 11; // letters from which three may be wrong
 const MOST_WRONG = 3;
+const IN_TEXTS_ONLY = 0.5; // what a term that no name has is farther off
 
 /** Whether a word is the beginning of another; of a number, never: 10 is not the beginning of 100.
  * @param {string} term */
@@ -14,15 +15,29 @@ export class Terms {
   constructor() {
     /** @type {Map<string, string>} */
     this.words = new Map();
+    /** @type {Set<string>} those that stand in a name */
+    this.named = new Set();
+    /** @type {Map<string, string[]>} by their first letter: far fewer to look through at each key */
+    this.begun = new Map();
   }
 
   /** Take in a word.
-   * @param {string} word */
-  take(word) {
+   * @param {string} word
+   * @param {boolean} [isName] */
+  take(word, isName = false) {
     const term = stem(word);
     const known = term && this.words.get(term);
     if (term && (!known || word.length < known.length)) {
       this.words.set(term, word);
+    }
+    if (term && !known) {
+      const first = term[0] ?? "";
+      const others = this.begun.get(first) ?? [];
+      others.push(term);
+      this.begun.set(first, others);
+    }
+    if (term && isName) {
+      this.named.add(term);
     }
     return term;
   }
@@ -35,17 +50,17 @@ export class Terms {
   /** Whether a word is being typed: some term goes on from it.
    * @param {string} term */
   isBegun(term) {
-    return begins(term) && [...this.words.keys()].some((other) => other.startsWith(term));
+    return begins(term) && (this.begun.get(term[0] ?? "") ?? []).some((other) => other.startsWith(term));
   }
 
-  /** The term that a word with letters wrong is nearest to, its first letter right; "" where it is near none.
+  /** The term that a word with letters wrong is nearest to, its first letter right, of names before texts; "" where it is near none.
    * @param {string} term
    * @param {number} [most] */
-  near(term, most = term.length < LONG ? 0 : MOST_WRONG) {
+  near(term, most = term.length < LONG ? mistakes(term) : MOST_WRONG) {
     let best = { term: "", far: most + 1 };
-    for (const other of most ? this.words.keys() : []) {
-      const far = other[0] === term[0] ? distance(term, other, best.far - 1) : Infinity;
-      best = far < best.far ? { term: other, far } : best;
+    for (const other of most && !/\d/.test(term) ? this.begun.get(term[0] ?? "") ?? [] : []) {
+      const far = distance(term, other, Math.floor(best.far)) + (this.named.has(other) ? 0 : IN_TEXTS_ONLY);
+      best = far < best.far && far < most + 1 ? { term: other, far } : best;
     }
     return best.term;
   }
@@ -67,7 +82,7 @@ export class Terms {
    * @param {string} term */
   meant(term) {
     const isKnown = this.has(term) || /^\d/.test(term) || term.length < 4;
-    return isKnown ? [term] : this.inTwo(term) ?? [this.near(term) || this.near(term, 1) || term];
+    return isKnown || this.isBegun(term) ? [term] : this.inTwo(term) ?? [this.near(term) || term];
   }
 
   /** The word that is nearest to one that nothing answers; "" where none is near.

@@ -9,7 +9,7 @@ const IDLE = new Set(
     "a an and any are as at be been by can could do does doing did for from get gets getting give go goes going good has had have" +
     " having her hers him his how i if in into is it its just let lets like make makes me my of on or our out please she should" +
     " so some that the their them then there they this those to too us use using very want was we were what when where which" +
-    " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also"
+    " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also vs versus poor bad badly"
   ).split(" "),
 );
 // Spelled in two ways, or bent in a way that no rule of endings knows.
@@ -19,7 +19,7 @@ const ALIKE = new Map(
     swum: "swim", swimmer: "swim", sank: "sink", sunk: "sink", feet: "foot", kerb: "curb", breath: "breathe", kids: "kid",
     breastroke: "breaststroke", brestroke: "breaststroke", brest: "breast", backcrawl: "backstroke", bouy: "buoy", sox: "sock", tired: "tire", tires: "tire", minute: "min",
     mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low",
-    higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", flexibility: "flex",
+    higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", flexibility: "flex",
   }),
 );
 const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;

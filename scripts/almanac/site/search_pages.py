@@ -1,0 +1,126 @@
+"""What pages that are no entry's are found by, and places on them: a part of a page that is looked
+for by itself, every hazard and house rule of the safety page among them.
+"""
+
+from __future__ import annotations
+
+import html
+import json
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from almanac.model.catalogue import Catalogue
+from almanac.model.vocabularies import GRAVITIES, HAZARDS
+from almanac.site.links import place_of_rule
+from almanac.site.search_documents import Document, once
+
+PAGE = "page"  # the kind of a page that is no entry's
+EDITORS = "editors"  # of one that only those who write entries look for
+FORMULA = "formula"  # of one on the page that tells how figures are computed
+DANGER = "danger"  # of a hazard, a house rule and what is done in an emergency
+KINDS = (
+    (DANGER, "Danger", "Dangers"),
+    (PAGE, "Page", "Pages"),
+    (FORMULA, "Formula", "Formulas"),
+    (EDITORS, "For editors", "For editors"),
+)
+_SAFETY = "safety.html"
+_FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
+_MARKUP = re.compile(
+    r"<(script|style|svg)\b.*?</\1>|<[^>]*>|^\s{0,3}#+ |[*`|]", re.DOTALL | re.MULTILINE
+)
+
+
+def page_documents(catalogue: Catalogue, pages: Mapping[str, str]) -> Iterator[Document]:
+    """The pages that are no entry's: ``pages`` holds their Markdown by their file. A page is
+    followed by the places on it that its front matter names; the safety page by its hazards
+    and rules.
+    """
+    for file, text in pages.items():
+        page = f"{file.removesuffix('.md')}.html"
+        yield from _page(page, text)
+        if page == _SAFETY:
+            yield from _dangers(catalogue)
+
+
+def _dangers(catalogue: Catalogue) -> Iterator[Document]:
+    """Every hazard by what it means and is looked for by, and every house rule."""
+    has_words = {HAZARDS, GRAVITIES} <= catalogue.vocabularies.keys()
+    gravities = catalogue.words(GRAVITIES) if has_words else {}
+    for id, word in catalogue.words(HAZARDS).items() if has_words else ():
+        gravity = gravities[word.gravity].title if word.gravity in gravities else ""
+        yield _place(
+            f"{_SAFETY}#{id}", DANGER, word.title, word.also, fact=gravity,
+            summary=word.means, text=word.control,
+        )  # fmt: skip
+    for id, rule in catalogue.policy.house_rules.items():
+        yield _place(
+            f"{_SAFETY}#{place_of_rule(id)}", DANGER, rule.title, rule.asked_as, fact="House rule",
+            summary=rule.text, text=rule.reason,
+        )  # fmt: skip
+
+
+def _place(
+    location: str, kind: str, title: str, asked: tuple[str, ...] = (), *, fact: str, **texts: str
+) -> Document:
+    """A place on a page: what it says beside its title, ``summary`` and ``text``."""
+    return Document(
+        key=None,
+        location=location,
+        kind=kind,
+        title=title,
+        also="",
+        tags="",
+        summary=texts.get("summary", ""),
+        fact=fact,
+        asked="; ".join(asked),
+        text=once(texts.get("text", "")),
+    )
+
+
+def _page(location: str, markdown: str) -> Iterator[Document]:
+    """A page that is no entry's: its title, and all that it says; of one for editors what it is
+    looked for by alone, or its many words would answer what a coach asks. Then the places on it.
+    """
+    found = _FRONT_MATTER.match(markdown)
+    fields = dict(_fields(found["fields"])) if found else {}
+    kind = EDITORS if fields.get("readers") == EDITORS else PAGE
+    name = location.removesuffix(".html")
+    title = fields.get("title", name)
+    about = fields.get("description", "")
+    body = _MARKUP.sub(" ", markdown[found.end() :] if found else markdown)
+    yield Document(
+        key=None,
+        location=location,
+        kind=kind,
+        title=title,
+        also=name,
+        tags="",
+        summary="" if kind == EDITORS else about,
+        fact=about,
+        asked="; ".join(fields.get("asked", ())),
+        text="" if kind == EDITORS else once(html.unescape(body)),
+    )
+    for place in fields.get("places", ()):
+        own_kind, asked = place.get("kind", PAGE), tuple(place.get("asked", ()))
+        yield _place(f"{location}#{place['at']}", own_kind, place["title"], asked, fact=title)
+
+
+def _fields(front_matter: str) -> Iterator[tuple[str, Any]]:
+    """The fields of a front matter, a line each: JSON as templates write it, or plain text."""
+    for line in front_matter.splitlines():
+        name, _, value = line.partition(": ")
+        try:
+            yield name, _plain(json.loads(value))
+        except json.JSONDecodeError:
+            yield name, html.unescape(value.strip())
+
+
+def _plain(value: Any) -> Any:
+    """Texts as they are read, which stand in front matter as HTML."""
+    if isinstance(value, str):
+        return html.unescape(value)
+    if isinstance(value, dict):
+        return {key: _plain(inner) for key, inner in value.items()}
+    return [_plain(inner) for inner in value] if isinstance(value, list) else value
