@@ -101,13 +101,15 @@ def checked(svg: str) -> ElementTree.Element:
     inside.
     """
     root = ElementTree.fromstring(svg)
-    assert root.tag == f"{SVG}svg" and root.get("role") == "img"
+    role = "group" if root.find(f".//{SVG}a") is not None else "img"  # nothing in an image is read
+    assert root.tag == f"{SVG}svg" and root.get("role") == role
     assert root.get("width") is None and root.get("height") is None
     title, desc = root.find(f"{SVG}title"), root.find(f"{SVG}desc")
     assert title is not None and title.text and title.get("id") == root.get("aria-labelledby")
     assert desc is not None and desc.text and desc.get("id") == root.get("aria-describedby")
     for node in root.iter():
         assert node.tag.removeprefix(SVG) in {
+            "a",
             "svg",
             "title",
             "desc",

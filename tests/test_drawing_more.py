@@ -109,7 +109,11 @@ def test_every_drill_is_drawn(catalogue: Catalogue) -> None:
 
 def test_every_progression_is_a_ladder(catalogue: Catalogue) -> None:
     for progression in catalogue.progressions.values():
-        told = described(str(ladder_chart(progression)))
+        ladder = str(ladder_chart(progression))
+        told = described(ladder)
+        assert re.findall(r'<a href="#stage-(\d+)">', ladder) == [
+            str(number) for number in range(1, len(progression.stages) + 1)
+        ]
         assert all(
             f"{number}. {stage.title}: " in told
             for number, stage in enumerate(progression.stages, 1)

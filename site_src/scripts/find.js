@@ -6,7 +6,7 @@ import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
 import { FACETS, entriesOf, inOrder, isChosen, LISTS, nothing, sift } from "./find/list.js";
 import { forget, lookedFor, remember } from "./find/recent.js";
-import { resultLists } from "./find/results.js";
+import { bringFirst, resultLists } from "./find/results.js";
 import { many, teller } from "./find/told.js";
 import { all, make, one } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
@@ -21,7 +21,7 @@ const data = JSON.parse(one("#finder-data").textContent ?? "");
 const entries = entriesOf(data);
 const search = engine(data, entries);
 const tell = teller(data);
-const state = { choice: nothing(), until: "", mine: preferences.mine() };
+const state = { choice: nothing(), until: "", mine: preferences.mine(), isRun: false };
 let question = search.question("");
 let writing = 0;
 let byPointer = false;
@@ -82,21 +82,17 @@ const lists = resultLists(one("[data-results]", page), {
  */
 function showTotal(found, untimed, unsure) {
   const { minutes, lanes, swimmers } = held();
-  const heard = tell.heard(question);
-  say(one("[data-total]", page), `${many(found.length, "hit", "hits")}${heard ? ` for ${heard}` : ""}${unsure && unsure < found.length ? `, ${unsure} of them less sure` : ""}.`);
-  say(one("[data-whose]", page), minutes || lanes || swimmers ? tell.whose(held()) : "");
+  say(one("[data-unknown]", page), tell.unknown(search.unknown(question)));
+  say(one("[data-total]", page), tell.total(found, unsure, question));
+  const isTimed = Boolean(minutes || lanes || swimmers);
+  one("[data-ask-groups]", page).hidden = !isTimed || held().groups.length > 0;
+  say(one("[data-whose]", page), isTimed ? tell.whose(held()) : "");
   const show = one("[data-untimed]", page);
   show.hidden = !untimed && !state.choice.untimed;
   say(show, state.choice.untimed ? "Leave out what has no computed time" : `Show also ${untimed} without a computed time`);
   for (const button of all("[data-done]", form)) {
     say(button, `Show ${many(found.length, "hit", "hits")}`);
   }
-}
-
-/** What no page has is said, and what is looked for in its place. */
-function showUnknown() {
-  const said = search.unknown(question).map(({ word, near }) => `Nothing for “${word}”${near ? `; nearest: “${near}”` : ""}.`);
-  say(one("[data-unknown]", page), said.join(" "));
 }
 
 /** @type {(words: string, act: () => void, more?: Record<string, string>) => HTMLButtonElement} */
@@ -136,7 +132,7 @@ function ask(words) {
 
 /** @param {Facet} facet */
 function drop(facet) {
-  const isTime = facet === "minutes" || facet === "lanes";
+  const isTime = facet === "minutes" || facet === "lanes"; // what fits in minutes, lanes and swimmers is one question
   const none = isTime ? { minutes: null, lanes: null, swimmers: null } : { [facet]: nothing()[facet] };
   state.choice = { ...state.choice, ...none };
   state.until = isTime ? "" : state.until;
@@ -162,7 +158,7 @@ function refresh(keepAddress = false) {
   forgetFits();
   const answered = state.choice.words ? search.answers(question) : null;
   const scored = answered?.scores ?? null;
-  const asked = { ...state.choice, minutes: held().minutes, lanes: held().lanes, gear: new Set([...state.choice.gear, ...question.gear]) };
+  const asked = { ...state.choice, isLeft: state.isRun || state.until !== "", minutes: held().minutes, lanes: held().lanes, gear: new Set([...state.choice.gear, ...question.gear]) };
   const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
   const { found, counts, without, untimed } = sift(entries, asked, known);
   choices.show(state, counts);
@@ -173,7 +169,6 @@ function refresh(keepAddress = false) {
   /** @type {import("./find/results.js").IsSure} */
   const isSure = ({ number }) => !answered || answered.sure.has(number);
   showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length);
-  showUnknown();
   lists.show(inOrder(found, asked, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure });
   if (!keepAddress) {
     clearTimeout(writing);
@@ -206,6 +201,8 @@ function readAddress(address = location.hash || location.search) {
   if (asked.groups.length) {
     preferences.setMine(asked.groups, false);
   }
+  state.isRun = state.isRun || asked.isRun;
+  one("[data-back]").hidden = !state.isRun;
   wordsInput.value = state.choice.words;
   choices.open(asked.open);
   refresh(true);
@@ -224,8 +221,8 @@ form.addEventListener("change", ({ target }) => {
   if (target instanceof HTMLInputElement && target !== wordsInput && target.dataset.myGroup === undefined) {
     choices.take(state, target);
     refresh();
-    if (byPointer) {
-      choices.close(target.name);
+    if (byPointer && choices.close(target.name)) {
+      bringFirst(page);
     }
   }
 });
@@ -253,6 +250,10 @@ for (const button of all("[data-done]", form)) {
     page.scrollIntoView({ block: "start" });
   });
 }
+one("[data-choose-groups]", page).addEventListener("click", () => {
+  choices.open(["lanes"]);
+  one("[data-facet=lanes]", form).scrollIntoView({ block: "start" });
+});
 one("[data-clear]", form).addEventListener("click", () => {
   state.choice = nothing();
   state.until = wordsInput.value = "";
@@ -265,6 +266,9 @@ window.addEventListener("hashchange", ({ newURL }) => {
   readAddress(address);
 });
 readAddress();
+if (state.isRun) {
+  bringFirst(page);
+}
 if (!location.hash) {
   wordsInput.focus({ preventScroll: true });
 }

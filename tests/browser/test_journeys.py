@@ -127,7 +127,10 @@ def test_twelve_minutes_two_lanes_and_fins(phone: Page, server: Server) -> None:
     minutes = phone.locator("[data-facet=minutes]")
     hand.tap(minutes.locator("summary"))
     hand.tap(minutes.locator(".chip").get_by_text("12 min", exact=True))
-    hand.tap(minutes.locator(".chips-narrow .chip").get_by_text("2", exact=True))
+    expect(phone.locator(".hits a").first).to_be_in_viewport()
+    lanes = phone.locator("[data-facet=lanes]")
+    hand.tap(lanes.locator("summary"))
+    hand.tap(lanes.locator(".chips-narrow .chip").get_by_text("2", exact=True))
     gear = phone.locator("[data-facet=gear]")
     hand.tap(gear.locator("summary"))
     hand.tap(gear.locator(".chip").get_by_text("Fins", exact=True))
@@ -138,7 +141,7 @@ def test_twelve_minutes_two_lanes_and_fins(phone: Page, server: Server) -> None:
     expect(first).to_contain_text("fins")
     hand.tap(first)
     phone.wait_for_url(lambda url: "find.html" not in url)
-    assert hand.taps == 8
+    assert hand.taps == 9
 
 
 def test_a_practice_for_a_slow_group_is_picked_from_the_list(phone: Page, server: Server) -> None:
@@ -149,12 +152,38 @@ def test_a_practice_for_a_slow_group_is_picked_from_the_list(phone: Page, server
     minutes = phone.locator("[data-facet=minutes]")
     hand.tap(minutes.locator("summary"))
     hand.tap(minutes.locator(".chip").get_by_text("90 min", exact=True))
-    hand.tap(minutes.locator("[data-done]"))
     first = phone.locator(".hits a").first
+    expect(first).to_be_in_viewport()
     expect(first).to_contain_text("of 90:00")
     hand.tap(first)
     phone.wait_for_url("**/practices/heron-*.html")
-    assert hand.taps == 6
+    assert hand.taps == 5
+
+
+def test_what_fits_before_a_group_is_chosen_says_for_whom(phone: Page, server: Server) -> None:
+    phone.goto(server.address + "find.html#minutes=20")
+    whose = phone.locator("[data-whose]")
+    expect(whose).to_contain_text("the slowest of the groups that each is written for")
+    assert phone.locator("[data-my-group]:checked").count() == 0
+    expect(phone.locator(".hits a").first).to_contain_text("of 20:00")
+    phone.locator("[data-choose-groups]").tap()
+    phone.locator(".my-groups .chip", has=phone.locator("[value=heron-1]")).tap()
+    expect(whose).to_contain_text("Times for Heron")
+    expect(phone.locator("[data-choose-groups]")).to_be_hidden()
+
+
+def test_what_fits_in_what_is_left_of_a_practice_is_sets_with_a_way_back(
+    phone: Page, server: Server
+) -> None:
+    phone.goto(server.address + "find.html#until=23:59&groups=heron-1&run=on")
+    expect(phone.locator("[data-results] h2").first).to_contain_text("Sets")
+    back = phone.locator("[data-back] a")
+    expect(back).to_be_in_viewport()
+    expect(phone.locator(".hits a").first).to_be_in_viewport()
+    assert str(back.get_attribute("href")).endswith("run.html")
+    phone.goto(server.address + "find.html#minutes=20")
+    phone.reload()
+    expect(phone.locator("[data-back]")).to_be_hidden()
 
 
 def test_a_wrong_word_leads_to_the_right_page(phone: Page, server: Server) -> None:

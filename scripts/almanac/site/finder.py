@@ -38,12 +38,23 @@ FACET_TITLES = {
     "position": "Position",
     "stroke": "Stroke",
     "whom": "For whom",
-    "lanes": "Lanes",
+    "lanes": "Groups, lanes",
     "kind": "Kind",
     "words": "Words",
 }
-_FIRST = ("minutes", "gear", "goal")  # on a phone; the others under "More"
-_CHIPS = ("minutes", "gear", "goal", "fault", "level", "effort", "position", "stroke", "whom")
+_FIRST = ("minutes", "gear", "lanes", "goal")  # on a phone; the others under "More"
+_CHIPS = (
+    "minutes",
+    "gear",
+    "lanes",
+    "goal",
+    "fault",
+    "level",
+    "effort",
+    "position",
+    "stroke",
+    "whom",
+)
 
 
 @dataclass(frozen=True)
@@ -145,7 +156,7 @@ class Finder:
             {
                 "id": facet,
                 "title": FACET_TITLES[facet],
-                "words": self._choices(facet),
+                "words": [] if facet == "lanes" else self._choices(facet),
                 "first": facet in _FIRST,
             }
             for facet in _CHIPS

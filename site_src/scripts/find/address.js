@@ -49,7 +49,7 @@ function fromAddress(text, known) {
   choice.words = told.get("words") ?? told.get("q") ?? "";
   const pool = told.get("pool") ?? "";
   const groups = [...list("groups"), ...list("group")].filter((id) => known.groups.has(id)).slice(0, 3);
-  return { choice, pool: known.pool.has(pool) ? pool : "", groups, open: list("open"), until: told.get("until") ?? "" };
+  return { choice, pool: known.pool.has(pool) ? pool : "", groups, open: list("open"), until: told.get("until") ?? "", isRun: told.has("run") };
 }
 
 export { toAddress, fromAddress };

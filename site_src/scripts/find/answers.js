@@ -12,7 +12,7 @@ import { KIND_OF } from "./question.js";
 /** @typedef {{words: WordIndex, phrases: Phrases}} Known what entries are found by */
 
 export const WEIGHTS = { title: 8, also: 7, asked: 7, tags: 3, summary: 3, text: 0.35 };
-const OF_KIND = { fault: 1.25, page: 0.85, formula: 0.7, practice: 0.85, block: 0.9, source: 0.6 };
+const OF_KIND = { fault: 1.25, page: 0.85, formula: 0.4, practice: 0.85, block: 0.9, source: 0.6 };
 const SURE = 0.5; // the share of a question, by what its words tell, that a sure answer has
 const FOR_EDITORS = 0.8; // the same that a page for editors has; what has less comes last
 const LAST = 0.02;

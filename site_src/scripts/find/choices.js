@@ -88,14 +88,15 @@ export function choicesOf(form, told) {
       }
     },
 
-    /** After a tap the list, not the choices, is wanted next; gear and minutes are rarely one choice.
+    /** Whether the choices have made room for the list. After a tap the list, not the choices, is wanted next; gear, groups and lanes are rarely one choice.
      * @param {string} facet */
     close(facet) {
       const box = boxes.get(/** @type {Facet} */ (facet));
-      if (box && !isWide() && facet !== "gear" && facet !== "minutes") {
+      if (box && !isWide() && facet !== "gear" && facet !== "lanes") {
         box.open = more.open = false;
-        form.scrollIntoView({ block: "nearest" });
+        return true;
       }
+      return false;
     },
 
     /** What a change of a field makes of the state.

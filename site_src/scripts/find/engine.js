@@ -46,6 +46,16 @@ export function engine(data, entries) {
   const isFree = ({ without }, { needs, kind }) =>
     data.narrowed.includes(kind) && (without.has("none") ? !needs.length : !needs.some((id) => without.has(id)));
 
+  /** @param {Question} question */
+  const unknown = (question) => (isRead && question.words ? read().words.unknown(question.words) : []);
+
+  /** A question with the nearest word in the place of each that nothing has.
+   * @param {Question} question
+   * @returns {Question} */
+  const mended = (question) => ({
+    ...question, words: unknown(question).reduce((words, { word, near }) => (near ? words.replace(word, near) : words), question.words),
+  });
+
   return {
     /** @param {string} words */
     question: (words) => questionOf(words, names),
@@ -54,7 +64,7 @@ export function engine(data, entries) {
      * @param {Question} question
      * @returns {Answers | null} */
     answers(question) {
-      const found = question.words ? answers(read(), entries, question) : null;
+      const found = question.words ? answers(read(), entries, mended(question)) : null;
       const isHeard = question.minutes !== null || question.lanes !== null || question.without.size > 0;
       const own = found ?? (isHeard ? { scores: new Map(entries.map(({ number }) => [number, 1])), sure: new Set(entries.keys()) } : null);
       if (!own || !question.without.size) {
@@ -66,7 +76,7 @@ export function engine(data, entries) {
 
     /** The words that nothing has, and what is looked for in their place; none before all is read.
      * @param {Question} question */
-    unknown: (question) => (isRead && question.words ? read().words.unknown(question.words) : []),
+    unknown,
 
     /** The word that is nearest to what nothing answers, and how many hits it has; null where none is near.
      * @param {Question} question */

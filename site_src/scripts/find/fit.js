@@ -6,7 +6,7 @@
 /**
  * @typedef {object} Held what fits is asked for
  * @property {string} pool
- * @property {string[]} groups my lane groups, one to three
+ * @property {string[]} groups my lane groups, one to three; none where none were chosen: then it is each that an entry is written for
  * @property {number | null} minutes
  * @property {number | null} lanes
  * @property {number | null} swimmers
@@ -39,6 +39,10 @@ function heads({ lanes, swimmers }, groups, group) {
  * @type {(most: number, asked: number, usual: number) => string} */
 const crowding = (most, asked, usual) => (most && asked > Math.max(most, usual) ? `${asked} in a lane, room for ${most}` : "");
 
+/** Whether the groups that have a time are enough: each of mine; of all groups, where none is mine, any.
+ * @type {(held: Held, timed: Group[], groups: Group[]) => boolean} */
+const isEnough = (held, timed, groups) => !held.groups.length || timed.length === groups.length;
+
 /**
  * The slowest of some groups on the clock: seconds, whether they hang on an assumed time, how many fit in a lane. null where one
  * of them has no time.
@@ -49,18 +53,19 @@ const crowding = (most, asked, usual) => (most && asked > Math.max(most, usual) 
  */
 function slowest(takes, data, held, groups) {
   const found = { seconds: 0, isAssumed: false, crowded: "" };
-  for (const group of groups) {
+  const timed = groups.filter((group) => takes[data.groups.indexOf(group)]?.[0]);
+  if (!timed.length || !isEnough(held, timed, groups)) {
+    return null;
+  }
+  for (const group of timed) {
     const [clock = 0, home = 0, most = 0] = takes[data.groups.indexOf(group)] ?? [];
-    if (!clock) {
-      return null;
-    }
-    const { usual, asked } = heads(held, groups, group);
+    const { usual, asked } = heads(held, held.groups.length ? groups : [group], group);
     const tail = home ? Math.max(0, asked - usual) * group.gap_s : 0; // more swimmers in a lane come home later
     found.seconds = Math.max(found.seconds, Math.abs(clock), home + tail);
     found.isAssumed ||= clock < 0;
     found.crowded ||= crowding(most, asked, usual);
   }
-  return groups.length ? found : null;
+  return found;
 }
 
 /** Seconds that go before an entry: talk, in which gear is put on.
@@ -98,8 +103,9 @@ const isTooWide = ({ kind, lanes }, held) => kind === PRACTICE && held.lanes !==
  * @returns {Fit}
  */
 export function fitOf(data, entry, held) {
-  const mine = data.groups.filter(({ id }) => held.groups.includes(id));
-  const isForOthers = entry.meant.length > 0 && !mine.some(({ id }) => entry.meant.includes(id));
+  const isOpen = !held.groups.length;
+  const mine = data.groups.filter(({ id }) => (isOpen ? !entry.meant.length || entry.meant.includes(id) : held.groups.includes(id)));
+  const isForOthers = !isOpen && entry.meant.length > 0 && !mine.some(({ id }) => entry.meant.includes(id));
   const { pool, groups } = laidFor(data, entry, held, mine);
   const whole = slowest(entry.takes[data.pools.indexOf(pool)] ?? [], data, held, groups);
   if (!whole) {

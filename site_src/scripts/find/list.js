@@ -186,9 +186,9 @@ function countIn(counts, facet, entry, choice, { fit, steps }) {
   }
 }
 
-/** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's.
- * @type {(entry: Entry, choice: Choice) => number} */
-const kindPlace = ({ kind }, { minutes }) => (minutes ? (minutes < A_PRACTICE ? ["set", "drill"] : ["practice", "set"]).indexOf(kind) + 1 || 3 : 0);
+/** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one.
+ * @type {(entry: Entry, choice: Choice & {isLeft?: boolean}) => number} */
+const kindPlace = ({ kind }, { minutes, isLeft }) => (minutes ? (isLeft || minutes < A_PRACTICE ? ["set", "drill"] : ["practice", "set"]).indexOf(kind) + 1 || 3 : 0);
 
 /** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[]}} Known */
 
@@ -229,7 +229,7 @@ function sift(entries, choice, known) {
  * The found in the order to show them: best words first, what mends the fault first, what is for my groups, what uses the gear,
  * what fills the minutes best.
  * @param {Entry[]} found
- * @param {Choice} choice
+ * @param {Choice & {isLeft?: boolean}} choice whether its minutes are what is left of a practice
  * @param {Scores | null} scores
  * @param {{firstFor: (fault: string) => number[], fit: (entry: Entry) => Fit}} known the entries that mend a fault, in order
  */
@@ -245,7 +245,7 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
     const own = fit(entry);
     const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];
     const mine = [own.isForOthers ? 1 : 0, own.crowded ? 1 : 0];
-    const keys = [-(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
+    const keys = [scores ? kindPlace(entry, choice) : 0, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });
   keyed.sort(({ keys: one }, { keys: two }) => one.map((key, at) => key - (two[at] ?? 0)).find(Boolean) ?? 0);

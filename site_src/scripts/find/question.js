@@ -22,7 +22,7 @@ const KIND_WORDS = Object.entries({
   drill: "drill exercise activity",
   set: "set series",
   practice: "practice session workout training lesson class evening night morning day",
-  benchmark: "test benchmark trial",
+  benchmark: "test benchmark trial protocol",
   fault: "fix correct cure fault problem mistake error wrong stop help",
   block: "block cycle season plan",
   gear: "gear equipment kit",

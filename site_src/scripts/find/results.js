@@ -27,6 +27,15 @@ export function shelves(entries) {
 
 const isWide = () => window.matchMedia("(min-width: 60em)").matches;
 
+/** The first hits into the first screen, where the choices leave no room for them.
+ * @param {Element} page */
+export function bringFirst(page) {
+  const first = page.querySelector(".hits a");
+  if (first && first.getBoundingClientRect().bottom > 0.8 * window.innerHeight) {
+    page.scrollIntoView({ block: "start" });
+  }
+}
+
 /** @param {Entry} entry */
 function picture(entry) {
   const attributes = { alt: "", loading: "lazy", width: "96", height: "42", class: "hit-figure" };
@@ -77,25 +86,26 @@ export function resultLists(place, { kinds, told, way, narrow }) {
     return make("section", {}, ...parts);
   }
 
-  const line = () => make("p", { class: "less-sure", "data-less-sure": "" }, "Less sure");
+  /** @param {"p" | "li"} tag */
+  const line = (tag) => make(tag, { class: "less-sure", "data-less-sure": "" }, "Less sure");
 
-  /** One list, as much of it as fits a few screens.
-   * @param {Entry[]} entries */
-  function whole(entries) {
-    const own = list(entries.slice(0, AT_ONCE));
-    own.hidden = !entries.length;
+  /** One list, as much of it as fits a few screens; what is less sure below a line.
+   * @type {(sure: Entry[], unsure: Entry[]) => HTMLElement[]} */
+  function whole(sure, unsure) {
+    const entries = [...sure, ...unsure];
+    const own = list([]);
     const more = make("button", { type: "button", class: "tool", "data-more": "" });
+    let shown = 0;
     const showMore = () => {
-      const left = entries.length - own.children.length;
-      more.hidden = left <= 0;
-      more.textContent = `Show ${Math.min(AT_ONCE, left)} more of ${left}`;
+      const next = hits(entries.slice(shown, shown + AT_ONCE));
+      const at = sure.length - shown;
+      own.append(...next.slice(0, Math.max(at, 0)), ...(at >= 0 && at < next.length ? [line("li")] : []), ...next.slice(Math.max(at, 0)));
+      shown += next.length;
+      more.hidden = shown >= entries.length;
+      more.textContent = `Show ${Math.min(AT_ONCE, entries.length - shown)} more of ${entries.length - shown}`;
+      return next[0];
     };
-    more.addEventListener("click", () => {
-      const from = own.children.length;
-      own.append(...hits(entries.slice(from, from + AT_ONCE)));
-      own.children[from]?.querySelector("a")?.focus();
-      showMore();
-    });
+    more.addEventListener("click", () => showMore()?.querySelector("a")?.focus());
     showMore();
     return [own, more];
   }
@@ -109,7 +119,7 @@ export function resultLists(place, { kinds, told, way, narrow }) {
       const sure = entries.filter(isSure);
       const unsure = entries.filter((entry) => !isSure(entry));
       if (isOneKind) {
-        place.replaceChildren(...whole(sure), ...(unsure.length ? [line(), ...whole(unsure)] : []));
+        place.replaceChildren(...whole(sure, unsure));
         return;
       }
       const best = isAsked ? sure.slice(0, BEST) : [];
@@ -122,7 +132,7 @@ export function resultLists(place, { kinds, told, way, narrow }) {
       const own = (shelf) => onShelf(shelf, above, isSure);
       place.replaceChildren(
         ...(best.length ? [list(best, { "data-best": "" })] : []), ...rest.filter(hasSure).map(own),
-        ...(unsure.length ? [line()] : []), ...(weak.length ? [list(weak)] : []), ...rest.filter((shelf) => !hasSure(shelf)).map(own),
+        ...(unsure.length ? [line("p")] : []), ...(weak.length ? [list(weak)] : []), ...rest.filter((shelf) => !hasSure(shelf)).map(own),
       );
     },
   };

@@ -23,8 +23,9 @@ export function teller(data) {
   const mine = (groups) => data.groups.filter(({ id }) => groups.includes(id));
 
   /** @type {(choice: Choice, until: string) => string} */
-  const time = ({ minutes, lanes, swimmers }, until) => [
-    minutes ? (until ? `until ${until} (${minutes} min)` : `${minutes} min`) : "",
+  const time = ({ minutes }, until) => (minutes ? (until ? `until ${until} (${minutes} min)` : `${minutes} min`) : "");
+  /** @param {Choice} choice */
+  const room = ({ lanes, swimmers }) => [
     lanes ? many(lanes, "lane", "lanes") : "",
     swimmers ? `${swimmers} swimmers` : "",
   ].filter(Boolean).join(", ");
@@ -57,8 +58,9 @@ export function teller(data) {
     choice(choice, facet, until) {
       switch (facet) {
         case "minutes":
-        case "lanes":
           return time(choice, until);
+        case "lanes":
+          return room(choice);
         case "words":
           return choice.words;
         case "kind":
@@ -75,12 +77,24 @@ export function teller(data) {
       ...[...atHand].map((id) => `with ${gear(id)}`), ...[...without].map((id) => `without ${gear(id)}`),
     ].filter(Boolean).join(", "),
 
+    /** How many there are, for what, and how many of them are less sure.
+     * @type {(found: Entry[], unsure: number, question: import("./question.js").Question) => string} */
+    total(found, unsure, question) {
+      const heard = this.heard(question);
+      const less = unsure && unsure < found.length ? `, ${unsure} of them less sure` : "";
+      return `${many(found.length, "hit", "hits")}${heard ? ` for ${heard}` : ""}${less}.`;
+    },
+
+    /** The words that nothing has, each with what is looked for in its place.
+     * @param {{word: string, near: string}[]} words */
+    unknown: (words) => words.map(({ word, near }) => `Nothing for “${word}”${near ? `; nearest: “${near}”` : ""}.`).join(" "),
+
     /** Whose times these are, and what goes before them.
      * @param {Held} held */
     whose({ groups }) {
-      const own = mine(groups).map(({ title }) => title);
-      const slowest = own.length > 1 ? "the slowest of " : "";
-      return `Times for ${slowest}${own.join("; ")}. Drills and sets with ${Math.round(data.talk_s / 6) / 10} min before them, to explain and to put gear on.`;
+      const own = groups.length ? mine(groups).map(({ title }) => title) : ["the groups that each is written for"];
+      const slowest = own.length > 1 || !groups.length ? "the slowest of " : "";
+      return `Times for ${slowest}${own.join("; ")}; ${Math.round(data.talk_s / 6) / 10} min to explain and for gear counted in.`;
     },
 
     /** What a hit shows beside its kind: one fact, or minutes, metres, gear and lanes.
@@ -93,7 +107,7 @@ export function teller(data) {
       const squads = [...new Set(mine(entry.meant).map(({ squad }) => squad))].join(", ");
       return [
         clock || (fit.isForOthers ? "" : "no computed time"), far(entry, fit, held.groups), carried(entry, held), lanes(entry, held),
-        fit.crowded, fit.isForOthers ? `for ${squads}` : "",
+        fit.crowded, squads && (fit.isForOthers || !held.groups.length) ? `for ${squads}` : "",
       ].filter(Boolean).join(" · ");
     },
   };

@@ -192,8 +192,8 @@ export class WordIndex {
     if (this.terms.has(term) || this.terms.isBegun(term)) {
       return own;
     }
-    const split = this.terms.inTwo(term);
-    return split ? exactly(split, 1) : exactly([this.terms.near(term) || term], NEAR);
+    const { terms, near } = this.terms.taken(term);
+    return exactly(terms, near ? NEAR : 1);
   }
 
   /** The words of a text that nothing here has, each with the word that is looked for in its place, "" where none is near.
@@ -204,8 +204,9 @@ export class WordIndex {
     const known = new Set(this.#wanted(terms).flatMap(({ terms: own, queries }) => (queries.length > 1 ? own : [])));
     return wordsOf(text).flatMap((word) => {
       const term = stem(word);
-      const isKnown = !term || /^\d/.test(term) || known.has(term) || this.terms.has(term) || this.terms.isBegun(term) || this.terms.inTwo(term);
-      return isKnown ? [] : [{ word, near: this.terms.words.get(this.terms.near(term)) ?? "" }];
+      const isKnown = !term || /^\d/.test(term) || known.has(term) || this.terms.has(term) || this.terms.isBegun(term);
+      const taken = isKnown ? null : this.terms.taken(term);
+      return !taken || taken.terms.length > 1 ? [] : [{ word, near: taken.near }];
     });
   }
 }

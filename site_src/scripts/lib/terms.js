@@ -2,7 +2,7 @@
 
 import { distance, mistakes, stem, wordsOf } from "./words.js";
 
-const LONG = 11; // letters from which three may be wrong
+const LONG = 9; // letters from which three may be wrong
 const MOST_WRONG = 3;
 const IN_TEXTS_ONLY = 0.5; // what a term that no name has is farther off
 
@@ -78,11 +78,21 @@ export class Terms {
     return null;
   }
 
+  /** What a term that is not known is taken for: the one that is a letter off, two that are written together, else the nearest.
+   * @param {string} term
+   * @returns {{terms: string[], near: string}} `near` is the word that stands in its place, "" where it is none */
+  taken(term) {
+    const close = this.near(term, Math.min(1, mistakes(term)));
+    const two = close ? null : this.inTwo(term);
+    const near = two ? "" : close || this.near(term);
+    return { terms: two ?? [near || term], near: this.words.get(near) ?? "" };
+  }
+
   /** The terms that a term was meant for.
    * @param {string} term */
   meant(term) {
     const isKnown = this.has(term) || /^\d/.test(term) || term.length < 4;
-    return isKnown || this.isBegun(term) ? [term] : this.inTwo(term) ?? [this.near(term) || term];
+    return isKnown || this.isBegun(term) ? [term] : this.taken(term).terms;
   }
 
   /** The word that is nearest to one that nothing answers; "" where none is near.

@@ -19,7 +19,7 @@ const ALIKE = new Map(
     swum: "swim", swimmer: "swim", sank: "sink", sunk: "sink", feet: "foot", kerb: "curb", breath: "breathe", kids: "kid",
     breastroke: "breaststroke", brestroke: "breaststroke", brest: "breast", backcrawl: "backstroke", bouy: "buoy", sox: "sock", tired: "tire", tires: "tire", minute: "min",
     mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low",
-    higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", flexibility: "flex",
+    higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", parashoot: "parachute", flexibility: "flex",
   }),
 );
 const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;

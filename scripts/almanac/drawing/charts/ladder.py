@@ -36,6 +36,11 @@ class _Placed:
     height: float
 
 
+def place_of_stage(number: int) -> str:
+    """The anchor of a stage on the page of its progression."""
+    return f"stage-{number}"
+
+
 def progression_ladder(
     rungs: Sequence[Rung], *, identifier: str = "ladder", name: str = "the progression"
 ) -> str:
@@ -54,7 +59,8 @@ def progression_ladder(
         parts += _rung(rung)
     for rung in placed[:-1]:
         parts += _between(rung.top)
-    return document("ladder", WIDTH, height, identifier, _title_and_description(rungs, name), parts)
+    told = _title_and_description(rungs, name)
+    return document("ladder", WIDTH, height, identifier, told, parts, role="group")
 
 
 def _placed(rungs: Sequence[Rung]) -> tuple[list[_Placed], float]:
@@ -80,11 +86,12 @@ def _rails(height: float) -> str:
 
 
 def _rung(rung: _Placed) -> list[str]:
-    """A box with its number in a disc, its title and its aim."""
+    """A box with its number in a disc, its title and its aim, which leads to the stage."""
     middle = rung.top + rung.height / 2
     first = rung.top + _PAD + TITLE * 0.92
     below = rung.top + _PAD + len(rung.title) * TITLE * LEADING + AIM * 0.95
     return [
+        f'<a href="#{place_of_stage(rung.number)}">',
         (
             f'<rect class="figure-rung" x="{number(_SIDE)}" y="{number(rung.top)}" '
             f'width="{number(WIDTH - 2 * _SIDE)}" '
@@ -94,6 +101,7 @@ def _rung(rung: _Placed) -> list[str]:
         lettered("count-text", 31, middle + 5.5, [str(rung.number)], 16.0, "middle"),
         lettered("rung-title", _TEXT_LEFT, first, rung.title, TITLE),
         lettered("rung-aim", _TEXT_LEFT, below, rung.aim, AIM),
+        "</a>",
     ]
 
 

@@ -135,7 +135,7 @@ function asItIs(session, offered, until) {
  * @param {Session} session */
 function fits({ run, data }) {
   const groups = new Set(data.crews.filter(({ key }) => run.crews.includes(key)).map(({ group }) => group));
-  location.assign(new URL(`find.html#until=${timeOfDay(run.until ?? 0)}&groups=${[...groups].join(",")}`, root));
+  location.assign(new URL(`find.html#until=${timeOfDay(run.until ?? 0)}&groups=${[...groups].join(",")}&run=on`, root));
 }
 
 /** @param {App} app */
