@@ -41,6 +41,7 @@ def sheet_lines(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]
             yield "         latecomers may join"
     yield slack_words(summary)
     yield from missing_words(catalogue, summary)
+    yield from assumed_words(catalogue, summary)
 
 
 def moment_words(start: str, moment: Moment) -> str:
@@ -184,17 +185,24 @@ def slot_words(summary: PracticeSummary) -> str:
 
 
 def missing_words(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
-    """Why times are not known: each part without a length, once a lane group; and which times
-    are assumed.
-    """
+    """Why times are not known: each part without a length, once a lane group."""
     for missing in summary.ends.missing:
         yield f"Not known: {missing_sentence(catalogue, summary, missing)}"
+
+
+def assumed_words(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[str]:
+    """What the times of each part stand on where some are assumed: each thing once, with all the
+    lane groups that it holds of.
+    """
     for row in summary.sheet:
         word = catalogue.words("practice-parts")[row.run.word].title.lower()
+        whose: dict[str, list[str]] = {}
         for cell in row.cells:
             run = row.run.clocks[cell.group]
             for line in basis_words(catalogue, run) if run.assumed else ():
-                yield f"Part {row.stage.number} ({word}), {cell.crew.title}: {line}"
+                whose.setdefault(line, []).append(cell.crew.title)
+        for line, titles in whose.items():
+            yield f"Part {row.stage.number} ({word}), {'; '.join(titles)}: {line}"
 
 
 def halves_words(summary: PracticeSummary) -> Iterator[str]:

@@ -19,6 +19,7 @@ from almanac.report.plan_text import TIMES
 from almanac.report.pool_text import start_lines
 from almanac.report.sheet_text import (
     LATECOMERS,
+    assumed_words,
     end_words,
     halves_words,
     missing_words,
@@ -67,6 +68,7 @@ def practice_page(
         columns=[group.title for group in summary.groups.values()],
         over=(summary.slack_s or 0) < 0,
         unknown=list(missing_words(catalogue, summary)),
+        assumed=list(assumed_words(catalogue, summary)),
         hands=hands_words(summary),
         latecomers=LATECOMERS,
         halves=list(halves_words(summary)),
