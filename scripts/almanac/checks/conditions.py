@@ -94,7 +94,8 @@ def _goes_under(summary: PracticeSummary, push_off: float) -> bool:
 @refuses("deep-unwatched")
 def deep_unwatched(analysis: Analysis) -> Iterator[Problem]:
     """In a pool where not everybody can stand everywhere (deeper than ``standing_depth_most``) one
-    adult has no more swimmers than the level of the squad allows (``deep_heads_each_adult_most``).
+    adult has no more swimmers than the level of the squad allows (``deep_heads_each_adult_most``),
+    and fewer where nobody can stand anywhere (``all_deep_heads_each_adult_most``).
     Where a practice does not say how many adults it has, they are the fewest that it may have.
     """
     policy = analysis.catalogue.policy
@@ -103,11 +104,18 @@ def deep_unwatched(analysis: Analysis) -> Iterator[Problem]:
         deepest = summary.pool.depth_m.most
         if deepest is not None and deepest <= standing:
             continue
-        most = policy.of_level(level).limit("deep_heads_each_adult_most")
+        shallowest = summary.pool.depth_m.least
+        is_all_deep = shallowest is None or shallowest > standing
+        name = "all_deep_heads_each_adult_most" if is_all_deep else "deep_heads_each_adult_most"
+        most = policy.of_level(level).limit(name)
         adults = fewest if practice.adults is None else practice.adults
         heads = sum(group.heads for group in summary.groups.values())
         if heads > most * adults:
-            has = "the fewest adults" if practice.adults is None else _adults(practice.adults)
+            has = (
+                _adults(int(adults))
+                if practice.adults is not None
+                else f"{adults:g} adults are the fewest"
+            )
             text = f"{heads} swim where they cannot stand, and {has}: {level} has {most:g} to each"
             mend = "find another adult, swim in two groups, or in a pool where all can stand"
             where = ("squad",) if practice.adults is None else ("adults",)

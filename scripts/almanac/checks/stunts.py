@@ -42,6 +42,13 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
         if not starts.isdisjoint(clothes.STARTS) and (words := _clothed(entry, text)):
             message = f"'{words}', and nobody is named who watches for one that tires"
             yield "clothes-unsaid", Problem(entry, path, message, _CLOTHED, level=level)
+    in_all = policy.limit("somersaults_in_all_most")
+    for drill in analysis.catalogue.drills.values():
+        if drill.dose.most > in_all and any(_TURNS_OVER in step.lower() for step in drill.steps):
+            message = f"it has somersaults, {drill.dose.most} times in a practice"
+            mend = f"most: {show_number(in_all)}, or fewer"
+            found = Problem(drill, ("dose", "most"), message, mend, level=drill.level)
+            yield "somersaults", found
     for gear in analysis.catalogue.gear.values():
         texts = {name: getattr(gear, name) for name in ("title", "summary", "what_it_changes")}
         if field := next((name for name, text in texts.items() if covers_the_eyes(text)), None):
@@ -49,6 +56,7 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
             yield "stunt", Problem(gear, (field,), message, mend)
 
 
+_TURNS_OVER = "somersault"
 _MEND = "take it out: there is a way to the same end that nobody is hurt by"
 _END = "take it out, and say when it ends: whoever is not well stops, and is looked at"
 _CLOTHED = (
@@ -91,8 +99,9 @@ def neglect(analysis: Analysis) -> Iterator[Problem]:
 
 @refuses("somersaults")
 def somersaults_in_a_row(analysis: Analysis) -> Iterator[Problem]:
-    """No text has anybody turn over more often in a row than ``somersaults_most`` in the policy: a
-    giddy swimmer under water does not know which way is up.
+    """No text has anybody turn over more often in a row than ``somersaults_most`` in the policy,
+    nor a drill with somersaults a dose of more reps than ``somersaults_in_all_most``: a giddy
+    swimmer under water does not know which way is up.
     """
     yield from _found(analysis, "somersaults")
 

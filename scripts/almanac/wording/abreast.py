@@ -16,7 +16,10 @@ _ABREAST = re.compile(
     r"\b(?:one|a|the same|each) lane\b",
     re.IGNORECASE,
 )
-_BY_LANES = re.compile(r"\b(?:each|one|every\w*)\b.{0,20}\blane\b|\blanes\b", re.IGNORECASE)
+_BY_LANES = re.compile(
+    r"\blanes\b|\b(?:one|from) (?:from )?(?:each|every) lane\b",
+    re.IGNORECASE,
+)
 
 
 def abreast_in(text: str) -> int:
