@@ -280,12 +280,13 @@ def test_a_login_page_in_between_is_not_kept(context: BrowserContext, live: Serv
     expect(page.locator("[data-keep] button")).to_contain_text("Keep this site")
 
 
-def test_not_keeping_it_any_more(context: BrowserContext, live: Server) -> None:
-    page = keep(context, live)
-    page.get_by_role("button", name="Do not keep it").tap()
-    expect(page.locator("[data-keep] button")).to_contain_text("Keep this site")
-    assert page.evaluate("caches.keys()") == []
-    page.goto(live.address)  # on Home it is one tap
+def test_kept_with_one_tap_on_home_and_not_any_more(context: BrowserContext, live: Server) -> None:
+    page = context.new_page()
+    page.goto(live.address)
     expect(page.locator("[data-keep]")).to_contain_text("Not kept on this phone")
     page.get_by_role("button", name=re.compile(r"^Keep it \([\d.]+ MB\)$")).tap()
     expect(page.locator("[data-keep]")).to_contain_text("✓ Kept on this phone", timeout=60_000)
+    page.goto(live.address + "settings.html")
+    page.get_by_role("button", name="Do not keep it").tap()
+    expect(page.locator("[data-keep] button")).to_contain_text("Keep this site")
+    assert page.evaluate("caches.keys()") == []

@@ -288,7 +288,7 @@ def test_until_when_the_water_is_ours_goes_to_find_and_comes_from_there(
         press(at_six, at_six.get_by_role("button", name="10 min later"))
         tap(at_six, "Change")
         tap(at_six, "Late …")
-    expect(at_six.locator(".run-ends")).to_have_text(re.compile("^ends 19:4., 5 min over$"))
+    expect(at_six.locator(".run-ends")).to_have_text(re.compile("^ends 19:49, 4 min over$"))
     tap(at_six, "Back")
     tap(at_six, "Change")
     tap(at_six, "More ↓")

@@ -215,7 +215,7 @@ export class App {
     const key = `${session.run.begun} ${session.run.changes.length} ${modes} ${isWaiting ? nextMark(state.now + NOTICE_MS, state.marks) : ""}`;
     if (this.endsOf !== key) {
       const { ends, isFrom } = forecast(state);
-      const over_min = Math.ceil((ends - (session.run.until ?? Infinity)) / 60_000);
+      const over_min = Math.floor(ends / 60_000) - Math.floor((session.run.until ?? Infinity) / 60_000); // of the minutes as they are shown
       const isOver = over_min > 0 && !state.crews.every(({ mode }) => mode === "over");
       this.endsOf = key;
       this.endsSaid = state.crews.every(({ mode }) => mode === "over") ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}${isOver ? `, ${over_min} min over` : ""}`;
