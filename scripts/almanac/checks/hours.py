@@ -65,14 +65,22 @@ def _of_session(booked_s: tuple[int, int], level: str, limits: LevelLimits) -> I
     longest = limits.limit("practice_minutes_most")
     minutes = (ends_s - starts_s) / 60
     if minutes > longest:
-        message = f"{show_number(minutes)} minutes, and {level} has {show_number(longest)} at most"
-        yield "session-long", message, "make it shorter, or two of it on two days"
+        yield _too_long(minutes, level, longest)
+
+
+def _too_long(minutes: float, level: str, longest: float) -> Said:
+    message = f"{show_number(minutes)} minutes, and {level} has {show_number(longest)} at most"
+    return "session-long", message, "make it shorter, or two of it on two days"
 
 
 def _of_day(day: DayPlan, level: str, limits: LevelLimits) -> Iterator[Said]:
     """What is amiss with the sessions of a day at the hours that the block gives them; those with
     hardly a break between count as one.
     """
+    longest = limits.limit("practice_minutes_most")
+    for own in day.sessions:
+        if not own.booked_s and own.practice is None and own.session.minutes > longest:
+            yield _too_long(own.session.minutes, level, longest)
     booked = sorted(own.booked_s for own in day.sessions if own.booked_s)
     if len(booked) == 1 and _is_as_its_practice(day.sessions[0]):
         return

@@ -1,5 +1,5 @@
-"""What no session does to those who swim it: worked until they drop, ill, in pain, thirsty, in the
-dark, unwatched or as a punishment.
+"""What no session does to those who swim it: worked until they drop, ill, in pain, thirsty, short
+of breath by numbers, in the dark, unwatched or as a punishment.
 """
 
 from __future__ import annotations
@@ -35,6 +35,10 @@ _ACTS = {
             r"|is sick (?:once )?and (?:goes|swims|carries|keeps)"
             r"|throws? up and (?:goes|swims|carries)"
         ),
+    ),
+    "breaths in bare numbers": (
+        "ever & thre 3 3,",
+        r"every (?:three|3)\b.{0,14}\b(?:five|5)\b.{0,14}\b(?:seven|7)\b",
     ),
     "a knock": (
         "knoc blow bump conc & swim kick goes carr",
