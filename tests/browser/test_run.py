@@ -222,7 +222,10 @@ def test_stop_before_a_run_begins(at_six: Page, server: Server) -> None:
 def test_a_slowed_lane_and_a_late_start(at_six: Page, server: Server) -> None:
     """Each change shows its end before it is taken, and the last can be taken back."""
     begin(at_six, server)
+    said = at_six.locator(".run-main small").inner_text().splitlines()
+    assert said[0] == "all"
     go(at_six)
+    assert at_six.locator(".run-ends").text_content() == said[1]
     at_six.clock.run_for(400_000)
     before = send_offs(at_six)
     at_six.clock.run_for(410)
