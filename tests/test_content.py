@@ -33,6 +33,7 @@ from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT
 from almanac.model.walk import efforts_named
 from almanac.report.set_json import set_json
 from almanac.resources import HOME
+from almanac.site.adapt_lines import adapted_practice
 from almanac.site.drawing_html import fault_figure, figure, ladder_chart, neighbours_chart, picture
 from almanac.source.reader import read
 from almanac.source.style import fixed
@@ -353,3 +354,5 @@ def test_what_the_finder_gives_for_a_need_holds_nothing_that_it_leaves_out(
             if doing.set:
                 whole &= set(done_by(club_analysis, catalogue.sets[doing.set]))
         assert set(done_by(club_analysis, practice)) <= whole
+        rows = adapted_practice(club_analysis, practice).rows
+        assert len(rows) == len(catalogue.needs) - len(done_by(club_analysis, practice))

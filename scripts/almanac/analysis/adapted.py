@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting import Answers, answers
 from almanac.arithmetic.adapting_sets import Asked, SetAnswer, set_answers
@@ -58,14 +60,24 @@ def _left_out(analysis: Analysis, entry: Drill | SwimSet | Practice) -> frozense
         return frozenset(id for id in catalogue.needs if known.of[id, entry.id].is_left_out)
     if isinstance(entry, SwimSet):
         return _leaving_out(set_answers_of(analysis, entry))
-    found: frozenset[str] = frozenset()
-    for _, doing in entry.doings:
+    return frozenset().union(*(left for _, left in parts_left_out(analysis, entry)))
+
+
+def parts_left_out(
+    analysis: Analysis, practice: Practice
+) -> Iterator[tuple[SwimSet | None, frozenset[str]]]:
+    """Of each thing that is done in a practice its set, None for items in place, and the needs that
+    leave out something of it.
+    """
+    catalogue = analysis.catalogue
+    for _, doing in practice.doings:
         if doing.set:
-            found |= _left_out(analysis, catalogue.sets[doing.set])
+            swim_set = catalogue.sets[doing.set]
+            yield swim_set, _left_out(analysis, swim_set)
         elif doing.items:
             asked = _asked(catalogue, doing.items)
-            found |= _leaving_out(list(set_answers(catalogue.needs, known, asked)))
-    return found
+            found = list(set_answers(catalogue.needs, answers_of(analysis), asked))
+            yield None, _leaving_out(found)
 
 
 def _leaving_out(found: list[SetAnswer]) -> frozenset[str]:

@@ -7,14 +7,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from almanac.analysis.adapted import answers_of, set_answers_of
+from almanac.analysis.adapted import answers_of, parts_left_out, set_answers_of
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.adapting_sets import SetAnswer
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.need import AS_IS, LEAVE_OUT
+from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
-from almanac.site.links import Link, link
+from almanac.site.links import Link, link, page_of
 
 _FITS = {"as-is": "as it is", "changed": "changed", "leave-out": "left out"}
 
@@ -73,6 +74,26 @@ def adapted_set(analysis: Analysis, swim_set: SwimSet) -> Adapted:
             row = AdaptRow(link(needs[own.need]), _in_set(own), says, pairs)
             rows.append((own.leaves_out or own.fits == LEAVE_OUT, row))
     return Adapted(bool(needs), _ordered(rows), "As its drills say for every other.")
+
+
+def adapted_practice(analysis: Analysis, practice: Practice) -> Adapted:
+    """For whom something of a practice is left out, and in which sets; those name what is done
+    instead.
+    """
+    needs, parts = analysis.catalogue.needs, list(parts_left_out(analysis, practice))
+    rows = []
+    for id, need in needs.items():
+        found = [swim_set for swim_set, left in parts if id in left]
+        if found:
+            sets = dict.fromkeys(_for_whom(swim_set) for swim_set in found if swim_set)
+            fits = f"something is left out in {len(found)} of {len(parts)} parts"
+            rows.append(AdaptRow(link(need), fits, (), tuple((own, None) for own in sets)))
+    return Adapted(bool(needs), tuple(rows), "Every other does all of it, as its drills say.")
+
+
+def _for_whom(swim_set: SwimSet) -> Link:
+    """A link to what a set's page says of whom it changes for."""
+    return Link(f"{page_of(swim_set)}#for-whom", swim_set.title)
 
 
 def _in_set(own: SetAnswer) -> str:

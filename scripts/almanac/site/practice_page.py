@@ -29,6 +29,7 @@ from almanac.report.sheet_text import (
 from almanac.report.shown import others
 from almanac.report.ways import ways_of
 from almanac.rounding import seconds_of_day
+from almanac.site.adapt_lines import adapted_practice
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
@@ -90,6 +91,7 @@ def practice_page(
         findings=findings_on(practice, findings),
         kept=logs_of(analysis, practice),
         blocks=links(catalogue.users(practice, Block)),
+        adapted=adapted_practice(analysis, practice),
         papers=paper_sheets(analysis, summary, boards),
         version=run_version(analysis, summary),
     )
