@@ -66,7 +66,7 @@ def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, set[str]]:
         data |= {key: case[key] for key in ("variants", "items") if key in case}
         (root / file_of(number)).write_text(_written(data), "utf-8")
     for number, case in enumerate(PRACTICES):
-        frame = {"squad": case["squad"], "pool": "home", "slot": {"start": "18:00", "minutes": 90}}
+        frame = {"squad": case["squad"], "pool": "home", "slot": {"start": "18:00", "minutes": 75}}
         data = {
             "title": f"Practice {number}",
             "summary": "It is here for the checks alone.",

@@ -1,4 +1,4 @@
-"""The rule on how many sessions follow each other, how long they are, and the night between."""
+"""Rules on how many sessions follow each other, how long they are, and the night between."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DayPlan
-from almanac.checks.rule import Problem, warns
+from almanac.checks.rule import Problem, refuses, warns
 from almanac.checks.squad_days import SquadDays, days_by_group, path_of_day
 from almanac.findings import counted
 from almanac.units import DAY_S, show_number
@@ -17,8 +17,7 @@ from almanac.units import DAY_S, show_number
 def sessions_crowded(analysis: Analysis) -> Iterator[Problem]:
     """A lane group has no more sessions on a day than ``sessions_a_day_most`` in the policy, and in
     any seven days at most one practice more than its squad has a week (``sessions_a_week``). A
-    session is no longer than ``session_minutes_most``, and between the last of a day and the first
-    of the next lie ``night_rest_least`` minutes.
+    session is no longer than ``session_minutes_most``.
     """
     longest = analysis.catalogue.policy.limit("session_minutes_most")
     for practice in analysis.catalogue.practices.values():
@@ -49,14 +48,28 @@ def _on_days(analysis: Analysis, own: SquadDays) -> Iterator[Said]:
             if session.practice is None and session.session.minutes > longest:
                 text = f"a session of {session.session.minutes} minutes"
                 yield day, text, f"at most {show_number(longest)}"
-    least_s = 60 * policy.limit("night_rest_least")
-    for before, after in pairwise(own.days):
-        ends = [one.booked_s[1] for one in before.sessions if one.booked_s]
-        starts = [one.booked_s[0] + DAY_S for one in after.sessions if one.booked_s]
-        if ends and starts and min(starts) - max(ends) < least_s:
-            hours = show_number((min(starts) - max(ends)) / 3600)
-            text = f"{hours} hours after the last session of the day before"
-            yield after, text, f"at least {show_number(least_s / 3600)} hours: begin later"
+
+
+@refuses("night-short")
+def night_short(analysis: Analysis) -> Iterator[Problem]:
+    """Between the last session of a day and the first of the next lie ``night_rest_least`` minutes
+    of the policy: the way home, a meal and the sleep.
+    """
+    least_s = 60 * analysis.catalogue.policy.limit("night_rest_least")
+    told = set[tuple[object, ...]]()
+    for own in days_by_group(analysis):
+        for before, after in pairwise(own.days):
+            ends = [one.booked_s[1] for one in before.sessions if one.booked_s]
+            starts = [one.booked_s[0] + DAY_S for one in after.sessions if one.booked_s]
+            block = own.block_of(after)
+            key = block.id, after.on
+            if ends and starts and min(starts) - max(ends) < least_s and key not in told:
+                told.add(key)
+                hours = show_number((min(starts) - max(ends)) / 3600)
+                text = f"{hours} hours after the last session of the day before"
+                hint = f"at least {show_number(least_s / 3600)} hours: begin later"
+                path = path_of_day(block, after)
+                yield Problem(block, path, text, hint, of_key=True, level=own.level)
 
 
 def _in_weeks(analysis: Analysis, own: SquadDays) -> Iterator[Said]:
