@@ -124,12 +124,16 @@ class Clock:
         are worked out once.
         """
         paced: dict[_Like, _Paced] = {}
-        for rep in reps:
-            if _like(rep) not in paced:
-                paced[_like(rep)] = rep, *targets(self.pacer, rep, self.group)
+        likes = [_like(rep) for rep in reps]
+        for rep, like in zip(reps, likes, strict=True):
+            if like not in paced:
+                paced[like] = rep, *targets(self.pacer, rep, self.group)
         suggested = self._suggested(paced)
         known = {like: self._laid(*own, suggested.get(like)) for like, own in paced.items()}
-        return (replace(known[_like(rep)], rep=rep, aim=self._aim(rep)) for rep in reps)
+        return (
+            replace(known[like], rep=rep, aim=self._aim(rep))
+            for rep, like in zip(reps, likes, strict=True)
+        )
 
     def _aim(self, rep: Rep) -> Working | None:
         aim = rep.item.aim.of(self.group) if rep.item.aim else None

@@ -50,14 +50,13 @@ def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
     for ids in holders.values():
         if len(ids) <= _COMMONPLACE:
             shared.update(itertools.combinations(ids, 2))
-    found = (
-        Likeness(one, other, count / (len(runs[one]) + len(runs[other]) - count))
+    sizes = {id: len(own) for id, own in runs.items()}
+    found = [  # of thousands of pairs few are alike enough
+        Likeness(one, other, share)
         for (one, other), count in shared.items()
-    )
-    yield from sorted(
-        (pair for pair in found if pair.share >= least),
-        key=lambda pair: (-pair.share, pair.first, pair.second),
-    )
+        if (share := count / (sizes[one] + sizes[other] - count)) >= least
+    ]
+    yield from sorted(found, key=lambda pair: (-pair.share, pair.first, pair.second))
 
 
 _COMMONPLACE = 40  # a run that so many texts hold is a turn of the trade and tells nothing

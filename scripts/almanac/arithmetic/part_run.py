@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from operator import attrgetter
 
 from almanac.arithmetic.crews import Crew
@@ -59,7 +60,7 @@ class PartRun(ByGroup):
         """The most swimmers a lane may hold, where its set says so."""
         return self.swim_set.most_in_lane if self.swim_set else None
 
-    @property
+    @cached_property
     def is_in_water(self) -> bool:
         """Whether somebody is in the water in it; a pause is taken there."""
         reps = self.every_rep

@@ -168,7 +168,7 @@ class ByGroup:
         """What of it does not fit the course, for whichever lane group."""
         return tuple(dict.fromkeys(found for swum in self.each for found in swum.misfits))
 
-    @property
+    @cached_property
     def every_rep(self) -> tuple[Rep, ...]:
         """The reps of every way of swimming it: what dangers are gathered from."""
         return tuple(rep for swum in self.each for rep in swum.reps)

@@ -30,12 +30,14 @@ def starter_text(analysis: Analysis) -> Iterator[Problem]:
     everywhere = {
         _ending_off(text) for of in own.values() for texts in of.values() for text in texts
     }
+    shortest = min(map(len, everywhere))  # ids and words are shorter than any sentence
     for entry in analysis.catalogue.entries.values():
         if entry.kind not in own:
             continue
-        data = analysis.catalogue.documents[entry.kind, entry.id].data
+        data, of_kind = analysis.catalogue.documents[entry.kind, entry.id].data, own[entry.kind]
         for path, names, text in _texts(data):
-            if _is_like(text, own[entry.kind].get(names, ())) or _ending_off(text) in everywhere:
+            same = names in of_kind and _is_like(text, of_kind[names])
+            if same or (len(text) >= shortest and _ending_off(text) in everywhere):
                 shown = text if len(text) <= _MOST_SHOWN else f"{text[: _MOST_SHOWN - 1]}…"
                 message = f"this is still the starter's sentence: '{shown}'"
                 yield Problem(entry, path, message, "write your own, or take it out")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
 
 Times = tuple[float, ...]  # in seconds: one for every rep, or one for each
 
@@ -33,7 +34,7 @@ class Sendoff:
         times = self.times(group)
         return times[min(number, len(times)) - 1] if times else None
 
-    @property
+    @cached_property
     def differs(self) -> bool:
         """Whether some group leaves on one interval after one rep and on another after the next."""
         return any(len(times) > 1 for times in (self.every, *self.by_group.values()))

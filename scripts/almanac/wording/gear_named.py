@@ -54,7 +54,10 @@ class GearNames:
         words = written.split(" ")
         if all(begin.isdisjoint([one[:size] for one in words]) for size, begin in self._begin):
             return
-        if not any(core in written for core in self._cores):
+        for core in self._cores:  # a loop: this is done for every text
+            if core in written:
+                break
+        else:
             return
         for clause in clauses(written):
             for found in self._pattern.finditer(clause):

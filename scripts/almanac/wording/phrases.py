@@ -8,6 +8,7 @@ logistic model: of the phrases that have one, the sum over the square root of ho
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from itertools import pairwise
 from math import sqrt
 
@@ -20,9 +21,10 @@ FEW = 4
 _WORD = re.compile(r"[a-z]+|\d+")
 
 
-def pieces(text: str) -> list[str]:
+@lru_cache(maxsize=8)  # a text is looked at, and then weighed
+def pieces(text: str) -> tuple[str, ...]:
     """The words of a text as they stand, and its numbers."""
-    return _WORD.findall(fold(text))
+    return tuple(_WORD.findall(fold(text)))
 
 
 def phrases(text: str) -> set[str]:
