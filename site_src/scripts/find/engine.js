@@ -46,8 +46,15 @@ export function engine(data, entries) {
   const isFree = ({ without }, { needs, kind }) =>
     data.narrowed.includes(kind) && (without.has("none") ? !needs.length : !needs.some((id) => without.has(id)));
 
+  /** Of the last question: asked for twice a key. @type {{words: string, unknown: {word: string, near: string}[]}} */
+  let last = { words: "", unknown: [] };
   /** @param {Question} question */
-  const unknown = (question) => (isRead && question.words ? read().words.unknown(question.words) : []);
+  function unknown({ words }) {
+    if (isRead && words !== last.words) {
+      last = { words, unknown: words ? read().words.unknown(words) : [] };
+    }
+    return isRead ? last.unknown : [];
+  }
 
   /** A question with the nearest word in the place of each that nothing has.
    * @param {Question} question

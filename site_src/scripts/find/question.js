@@ -41,9 +41,11 @@ const SAID_AS = [
   [/\b(?:an|one|1) hour and a half\b|\bhour and a half\b/gu, "90 min"],
   [/\b(?:an|one|1) hour and a quarter\b|\bhour and a quarter\b/gu, "75 min"],
   [/\b(?:an|one|1) hour\b|\b1 ?hr?\b/gu, "60 min"],
+  [/\bno (?:water|pool)\b/gu, "on land"],
   [/\b(?:two|2) hours\b|\b2 ?hrs?\b/gu, "120 min"],
   [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b/gu, "children"],
 ];
+const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+)(?:left|to go|to spare|spare|remaining)(?![\p{L}])/gu; // 15 minutes left is no side
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
 const LANES = /(\d+)\s*lanes?(?![\p{L}\p{N}])/u;
 const COUNTED = /[\p{L}]+(?=\s*-?\s*(?:min|lanes?\b))/gu; // twelve minutes, two lanes
@@ -65,7 +67,7 @@ function counted(text, pattern) {
  * @returns {Question}
  */
 export function questionOf(text, { gear, squads }) {
-  const said = SAID_AS.reduce((so, [way, plain]) => so.replace(way, plain), text.toLowerCase());
+  const said = SAID_AS.reduce((so, [way, plain]) => so.replace(way, plain), text.toLowerCase()).replace(LEFT, " ");
   const [minutes, timeless] = counted(said.replace(COUNTED, (word) => stems(word)[0] ?? word), MINUTES);
   const [lanes, rest] = counted(timeless, LANES);
   const [without, words] = withoutGear(rest, gear);

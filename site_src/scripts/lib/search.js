@@ -22,7 +22,7 @@ const BESIDE = 0.5; // of others that mean the same
 const APART = 0.2; // of a name whose words stand in several fields
 const OTHER_REPS = 0.7; // of 6x50 where 8x50 is asked for
 const NEAR = 0.6; // what a word that is only near counts
-const AT_ONCE = 12; // documents taken in before the page may draw again
+const AT_ONCE = 4; // documents taken in before the page may draw again: more would keep a key waiting
 
 /** @type {(queries: import("minisearch").Query[]) => import("minisearch").QueryCombination} */
 const all = (queries) => ({ combineWith: "AND", queries });

@@ -19,6 +19,8 @@ export class Terms {
     this.named = new Set();
     /** @type {Map<string, string[]>} by their first letter: far fewer to look through at each key */
     this.begun = new Map();
+    /** @type {Map<string, {terms: string[], near: string}>} what terms that are not known were taken for: asked for several times a key */
+    this.asked = new Map();
   }
 
   /** Take in a word.
@@ -31,6 +33,7 @@ export class Terms {
       this.words.set(term, word);
     }
     if (term && !known) {
+      this.asked.clear();
       const first = term[0] ?? "";
       const others = this.begun.get(first) ?? [];
       others.push(term);
@@ -82,6 +85,13 @@ export class Terms {
    * @param {string} term
    * @returns {{terms: string[], near: string}} `near` is the word that stands in its place, "" where it is none */
   taken(term) {
+    const found = this.asked.get(term) ?? this.#taken(term);
+    this.asked.set(term, found);
+    return found;
+  }
+
+  /** @param {string} term */
+  #taken(term) {
     const close = this.near(term, Math.min(1, mistakes(term)));
     const two = close ? null : this.inTwo(term);
     const near = two ? "" : close || this.near(term);

@@ -111,6 +111,9 @@ export function distance(one, other, most) {
       const same = one[at - 1] === other[to - 1] ? 0 : 1;
       next.push(Math.min((row[to] ?? 0) + 1, (next[to - 1] ?? 0) + 1, (row[to - 1] ?? 0) + same));
     }
+    if (Math.min(...next) > most) {
+      return most + 1;
+    }
     row = next;
   }
   return row[other.length] ?? most + 1;
