@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 from arithmetic_world import LONG, PIECES, SHORT, YARDS, clock, events, group
@@ -109,6 +111,8 @@ def test_rest_on_a_send_off_counts_from_the_touch() -> None:
     assert first.rest_s == pytest.approx(120 - touch) == last.rest_s
     assert first.seconds == pytest.approx(max(touch, 40))  # its target, where that is the longer
     assert rest_after(laid, 0, run.reps[0]) == pytest.approx(120 - touch)
+    at_once: Any = SimpleNamespace(touch_s=0.5, sendoff_s=120.0)  # nothing is believed away
+    assert rest_after(laid, 0, at_once) == 119.5
 
 
 def test_gear_that_is_held_counts_by_its_time() -> None:
