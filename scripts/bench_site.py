@@ -43,7 +43,8 @@ LOOKED_AT = (  # a page of each sort that Lighthouse looks at
     "faults/knees-break-surface.html", "practices/heron-kick-and-go.html",
     "blocks/osprey-towards-200-back.html", "gear/parachute.html", "benchmarks/back-kick-200.html",
     "progressions/kick-into-stroke.html", "drills/index.html", "run.html", "add.html",
-    "safety.html",
+    "safety.html", "sources/bosquet-2007.html", "needs/sore-shoulder.html", "computed.html",
+    "settings.html", "more.html", "kick-cycle.html", "cards.html", "coverage.html", "by/goal.html",
 )  # fmt: skip
 DRILLS, SLOWED = 1000, 4
 LIGHTHOUSE = "lighthouse@12.8.2"
