@@ -71,10 +71,20 @@ def _columns(found: list[Panel]) -> tuple[list[str], float]:
     for panel, width in zip(found, widths, strict=True):
         wide = width * scale + spare
         parts.append(_window(panel, (left, 0.0, wide, tall * scale), scale, up * scale))
-        lines = lines_of(panel.scene.says, wide - 2, _SIZE)
-        parts += _said(lines, left + wide / 2, tall * scale + _SIZE + 2, "middle")
-        most, left = max(most, len(lines)), left + wide + _GAP
+        said, lines = _under(panel.scene, left, wide, tall * scale + _SIZE + 2)
+        parts += said
+        most, left = max(most, lines), left + wide + _GAP
     return parts, tall * scale + 6 + most * _SIZE * LEADING
+
+
+def _under(scene: Scene, left: float, wide: float, y: float) -> tuple[list[str], int]:
+    """What is said under a column, after its sign where it has one, and how many lines it takes."""
+    if not scene.sign:
+        lines = lines_of(scene.says, wide - 2, _SIZE)
+        return _said(lines, left + wide / 2, y, "middle"), len(lines)
+    lines = lines_of(scene.says, wide - 2 - _SIGN, _SIZE)
+    sign = _sign(scene.sign, left + 8, y - _SIZE * 0.36)
+    return [sign, *_said(lines, left + _SIGN, y, "start")], len(lines)
 
 
 def _window(
