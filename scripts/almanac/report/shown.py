@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping
+from datetime import date
 from decimal import Decimal
 
 from almanac.analysis.figures.figure import NamedFigure, Shown
@@ -126,3 +127,8 @@ def rounded(figure: NamedFigure, digits: int | None = None) -> float | None:
         return None
     places = DECIMALS[figure.figure.shown] if digits is None else digits
     return _as_reckoned(figure, Decimal(1).scaleb(-places))
+
+
+def day_words(on: date) -> str:
+    """A day as it is said: ``4 January``."""
+    return f"{on.day} {on:%B}"

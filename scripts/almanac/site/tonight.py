@@ -15,6 +15,7 @@ from markupsafe import Markup
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import SessionPlan, day_of_all
+from almanac.report.shown import day_words
 from almanac.site.links import Link, Page, link
 from almanac.site.templates import script_json
 
@@ -103,8 +104,8 @@ def tonight_page(analysis: Analysis) -> Page:
 def _week(monday: date, own: list[Planned]) -> Week:
     days = groupby(own, key=lambda one: one.on)
     return Week(
-        f"Week from {monday.day} {monday:%B}",
+        f"Week from {day_words(monday)}",
         ", ".join(dict.fromkeys(one.squad for one in own)),
-        tuple((on.isoformat(), f"{on:%A} {on.day} {on:%B}", tuple(each)) for on, each in days),
+        tuple((on.isoformat(), f"{on:%A} {day_words(on)}", tuple(each)) for on, each in days),
         len(own),
     )
