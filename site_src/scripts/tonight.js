@@ -1,4 +1,4 @@
-// Tonight: today first, mine before the others; else the day that comes next. Then the weeks, folded; what is over is one fold, at the end.
+// Tonight: today first, mine before the others; else the day that comes next, and the next of mine. Then the weeks, folded; what is over is one fold, at the end.
 
 import { all, make, one } from "./lib/dom.js";
 import { read } from "./lib/storage.js";
@@ -31,9 +31,15 @@ function first(day, word) {
 
 const days = all("[data-on]", box);
 const over = days.filter((day) => (day.dataset.on ?? "") < today);
-const next = days.find((day) => (day.dataset.on ?? "") >= today);
+const coming = days.filter((day) => (day.dataset.on ?? "") >= today);
+const [next] = coming;
+const own = coming.find((day) => all("li", day).some(isMine));
 const isToday = next?.dataset.on === today;
-box.prepend(...(isToday ? [] : [make("p", {}, "Nothing is planned today.")]), ...(next ? [first(next, isToday ? "Tonight" : "Next")] : []));
+box.prepend(
+  ...(isToday ? [] : [make("p", {}, "Nothing is planned today.")]),
+  ...(next ? [first(next, isToday ? "Tonight" : "Next")] : []),
+  ...(own && own !== next ? [first(own, "Next of mine")] : []),
+);
 if (over.length) {
   const heading = make("summary", {}, make("h2", {}, "Earlier"), " ", make("span", { class: "fold-count" }, String(over.flatMap((day) => all("li", day)).length)));
   box.append(make("details", { class: "fold" }, heading, ...over));
