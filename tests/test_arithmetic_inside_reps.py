@@ -31,6 +31,7 @@ from almanac.arithmetic.timeline import timeline
 from almanac.arithmetic.timing import Timing
 from almanac.model.structure import structure_items
 from almanac.model.swim_set import Reps
+from almanac.report.whiteboard import what_words
 from almanac.units import Course, Unit
 
 
@@ -322,3 +323,16 @@ def test_drills_shorter_than_a_length_end_where_they_end() -> None:
     assert told({"reps": 4, "parts": [{**push, "rest": "0:10"}, home], "rest": "1:00"}) == [
         Unfit.RESTS
     ]
+
+
+def test_parts_alike_in_a_row_are_told_once() -> None:
+    fifty, last = part(distance=50, rest="0:10"), part("fast", distance=50)
+    (reps,) = structure_items([{"reps": 1, "parts": [fifty, fifty, fifty, last]}])
+    (other,) = structure_items([{"reps": 1, "parts": [fifty, last, fifty, part(distance=50)]}])
+    assert isinstance(reps, Reps)
+    assert isinstance(other, Reps)
+    words = what_words(catalogue(), reps)
+    assert words.count("0:10 rest") == 1
+    assert words.startswith("1 × 200 as 3 times 50 ")
+    assert ", 0:10 rest each, then 50 " in words
+    assert " times " not in what_words(catalogue(), other)

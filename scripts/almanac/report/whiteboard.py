@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from itertools import groupby
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.changes import LAST, changed, gone_round
@@ -145,9 +146,7 @@ def _how_many(catalogue: Catalogue, change: Change, item: Reps | None) -> str:
         is_all = change.reps is not None or not own.by_group
         count = f"{own.reps} × {each}" if is_all else f"{each} each"
     if change.parts:
-        return f"{count} as ".lstrip() + ", then ".join(
-            _part(catalogue, part) for part in change.parts
-        )
+        return f"{count} as ".lstrip() + _parts(catalogue, change.parts)
     drill = catalogue.drills[change.do].title if change.do else ""
     return " ".join(filter(None, (count, drill)))
 
@@ -188,8 +187,7 @@ def what_words(catalogue: Catalogue, item: Reps) -> str:
     """
     part = item.parts[0]
     if item.is_parted:
-        parts = ", then ".join(_part(catalogue, part) for part in item.parts)
-        return f"{item.reps} × {show_number(item.distance)} as {parts}"
+        return f"{item.reps} × {show_number(item.distance)} as {_parts(catalogue, item.parts)}"
     if item.is_split:
         titles = ", ".join(catalogue.drills[part.do].title for part in item.parts)
         each = show_number(part.distance)
@@ -215,6 +213,17 @@ def _aim_of(catalogue: Catalogue, aim: Aim | None) -> tuple[tuple[str, str, str]
     return tuple(
         (group, catalogue.lane_groups[group].title, hold_words(time))
         for group, time in times.items()
+    )
+
+
+def _parts(catalogue: Catalogue, parts: Sequence[Part]) -> str:
+    """The parts of a rep, those alike in a row once: ``3 times 50 Backstroke (strong), 0:10 rest
+    each, then 50 Backstroke (fast)``.
+    """
+    said = groupby((_part(catalogue, part), " each" if part.rest else "") for part in parts)
+    rows = ((words, len([*alike])) for words, alike in said)
+    return ", then ".join(
+        f"{count} times {words}{each}" if count > 1 else words for (words, each), count in rows
     )
 
 

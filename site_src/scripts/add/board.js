@@ -1,6 +1,6 @@
 // The whiteboard of a set that is being written: its lines in the words of the set's page (whiteboard.py). Pure.
 
-import { OPEN, aimWords, doWords, goWords, howHard, list, partWords, roundsWords, text, titles } from "./board_words.js";
+import { OPEN, aimWords, doWords, goWords, howHard, list, partsWords, roundsWords, text, titles } from "./board_words.js";
 import { isObject } from "./schema.js";
 import { tidy } from "./times.js";
 
@@ -16,7 +16,7 @@ import { tidy } from "./times.js";
  * @param {Item} change
  * @param {Titles} told */
 function changeWords(change, told) {
-  const parts = list(change.parts).filter(isObject).map((part) => partWords(part, told)).join(", then ");
+  const parts = partsWords(list(change.parts).filter(isObject), told);
   const count = change.reps === undefined ? "" : `${change.reps} ×`;
   const far = change.time === undefined ? (change.distance ?? "") : tidy(change.time);
   const what = [count, far, change.do === undefined ? "" : told.drill(change.do)].filter((word) => word !== "").join(" ");
@@ -95,7 +95,7 @@ function repsLine(item, told, depth) {
   const parts = list(item.parts).filter(isObject);
   const whole = item.distance ?? parts.reduce((sum, part) => sum + Number(part.distance), 0);
   const each = item.time === undefined ? text(item.distance) : tidy(item.time);
-  const swum = parts.map((part) => partWords(part, told)).join(", then ");
+  const swum = partsWords(parts, told);
   const shared = list(item.do?.split);
   const share = `${text(item.distance)}, ${Math.round((10 * item.distance) / shared.length) / 10 || OPEN} each of`;
   const alone = shared.length ? `${share} ${shared.map(told.drill).join(", ")}` : `${each} ${doWords(item.do, told)}`;

@@ -122,13 +122,31 @@ export function aimWords(aim, told) {
  * @param {Item} part
  * @param {Titles} told
  */
-export function partWords(part, told) {
+function partWords(part, told) {
   const worn = list(part.gear).length ? ` with ${told.gear(part.gear)}` : "";
   const passing = part.in_passing === undefined ? "" : ", gear changed in passing";
   const rest = part.rest === undefined ? "" : `, ${tidy(part.rest)} rest`;
   const what = doWords(part.do, told);
   const swum = part.to === undefined ? `${text(part.distance)} ${what}` : `${what} ${TO_MARK[part.to] ?? OPEN}`;
   return `${swum} (${effortWords(part.effort, told) || OPEN})${worn}${passing}${rest}`;
+}
+
+/** The parts of a rep, those alike in a row once.
+ * @param {Item[]} parts
+ * @param {Titles} told */
+export function partsWords(parts, told) {
+  /** @type {{words: string, each: string, count: number}[]} */
+  const rows = [];
+  for (const part of parts) {
+    const words = partWords(part, told);
+    const last = rows.at(-1);
+    if (last?.words === words) {
+      last.count += 1;
+    } else {
+      rows.push({ words, each: part.rest === undefined ? "" : " each", count: 1 });
+    }
+  }
+  return rows.map(({ words, each, count }) => (count > 1 ? `${count} times ${words}${each}` : words)).join(", then ");
 }
 
 /** @param {Item} item
