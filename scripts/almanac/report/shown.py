@@ -132,3 +132,8 @@ def rounded(figure: NamedFigure, digits: int | None = None) -> float | None:
 def day_words(on: date) -> str:
     """A day as it is said: ``4 January``."""
     return f"{on.day} {on:%B}"
+
+
+def date_words(on: date) -> str:
+    """A day with its year: ``4 January 2027``."""
+    return f"{day_words(on)} {on.year}"

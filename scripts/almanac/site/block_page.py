@@ -24,13 +24,12 @@ from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
-from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue, Key
 from almanac.report.block_ways import block_ways
 from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
-from almanac.report.shown import day_words, others, shown
+from almanac.report.shown import date_words, day_words, others, shown
 from almanac.site.block_charts import chief_charts, spread_charts, week_bars
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_days import done_of_days
@@ -61,8 +60,8 @@ def block_page(
         ways=_ways(catalogue, groups),
         efforts=effort_legend(catalogue),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
-        starts=f"{day_words(block.starts)} {block.starts.year}",
-        race_day=_race_day(block),
+        starts=date_words(block.starts),
+        race_day=date_words(block.race_day) if block.race_day else "",
         weeks=weeks,
         done=done_of_days(groups),
         days=list(zip(*(week["days"] for week in weeks), strict=True)),
@@ -76,11 +75,6 @@ def block_page(
         house=house_rules(catalogue),
         findings=findings_on(block, findings),
     )
-
-
-def _race_day(block: Block) -> str:
-    on = block.race_day
-    return f"{day_words(on)} {on.year}" if on else ""
 
 
 def _brief(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> tuple[BriefHazard, ...]:

@@ -15,6 +15,7 @@ from almanac.model.moving import Moving
 from almanac.model.published import Source
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.report.brief_text import ShownHazard, shown_brief
+from almanac.report.shown import date_words
 from almanac.site.links import Link, Page, page_of
 
 
@@ -36,9 +37,8 @@ def review_words(catalogue: Catalogue, entry: Entry) -> str:
     if entry.review is None:
         return ""
     role = catalogue.words("roles")[entry.review.by].title
-    return (
-        f"Reviewed by the {role.lower()} on {entry.review.on}; due again on {entry.review.again}."
-    )
+    on, again = date_words(entry.review.on), date_words(entry.review.again)
+    return f"Reviewed by the {role.lower()} on {on}; due again on {again}."
 
 
 def findings_on(entry: Entry, findings: Sequence[Finding]) -> list[Finding]:
