@@ -70,14 +70,17 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     the first try: batch 16 46 % and 1 %, batch 17 56 % and 5 %, batch 19 68 % and 8 %, batch 20
     71 % and 7 %; batch 18 keeps what speaks of air, water and the senses out of two hands' lists of
     every danger; batches 21, 22 and 23, by three hands, half of them without a plain word, 56 % and
-    8 %, 72 % and 12 %, 71 % and 9 %.
+    8 %, 72 % and 12 %, 71 % and 9 %; with phrases and these, batches 24 and 25 79 % and 7 %, 85 %
+    and 8 %.
 
-    Of 300 plain sentences that nobody who taught it had read it caught and stopped 93 % and 1 %
-    (patterns alone 84 % and 7 %; before phrases and batches 21 to 23 91 % and 1 %); of 500 by a
-    careful judge, most of them near misses, 91 % and 4 % (before: 85 % and 7 %), of the plain 200
-    among these 96 % and none; of 400 that were written to slip past, 78 % and 10 % (before: 64 % and
-    10 %). ``scripts/teach`` prints what is caught and stopped of each writer's sentences by a model
-    that was taught without them: 68 to 86 %, and 4 to 14 %, of batches 12 to 23.
+    Kept aside until it had been taught by all before: of batch 26, by a careful judge, most of the
+    harmless ones near misses, it caught and stopped 91 % and 4 % (without phrases and batches 21 to
+    25: 85 % and 7 %), of batch 27, by another, 98 % and 4 %; of the 220 plain ones at the head of
+    these lists 98 % and 1 %. Of 300 plain sentences that nobody who taught it has read, 95 % and 1 %
+    (before: 91 % and 1 %; patterns alone 84 % and 7 %); of 400 that were written to slip past, 80 %
+    and 9 % (before: 64 % and 10 %). ``scripts/teach`` prints what is caught and stopped of each
+    writer's sentences by a model that was taught without them: 70 to 85 %, and 5 to 14 %, of
+    batches 12 to 25.
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():
