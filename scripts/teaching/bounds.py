@@ -12,7 +12,7 @@ from teaching.examples import Example
 from teaching.model import Numbers
 
 MOST_STOPPED = 0.075  # of the harmless sentences of writers whom neither model nor patterns know
-_LOST = 0.01  # of what would be found, how much may be lost by each look before the last
+_LOST = 0.008  # of what would be found, how much may be lost by each look before the last
 _STEP, _LEAST, _MOST = 0.02, -1.5, 4.0
 _BACKING = 1.6  # how much less a text may weigh with a pattern that nothing denies
 _BEFORE_BACKING = 1.5  # and how much less again before patterns are looked for
