@@ -14,7 +14,7 @@ from typing import TypeVar
 T = TypeVar("T")
 K = TypeVar("K", bound=Hashable)
 
-_WORTH_IT = 24  # things; for fewer a second process takes longer than it saves
+_WORTH_IT = 48  # things; for fewer a second process takes longer than it saves
 _LOOK_S = 0.05
 _MOST_TURNS = 2_000  # of two bytes each: a pipe takes them all at once
 
@@ -54,7 +54,7 @@ def shared(items: Sequence[K], work: Callable[[K], T]) -> dict[K, T]:
     """What ``work`` makes of each item, half of it by a second process where that is worth it and
     can be had. Results must be able to be pickled.
     """
-    if len(items) < _WORTH_IT:
+    if not is_worth(len(items)):
         return {item: work(item) for item in items}
     turns = in_turns(items)
 
@@ -66,6 +66,11 @@ def shared(items: Sequence[K], work: Callable[[K], T]) -> dict[K, T]:
     found |= beside()
     # What a failed process had come for is lost with it.
     return {item: found[item] if item in found else work(item) for item in items}
+
+
+def is_worth(things: int) -> bool:
+    """Whether so many things are enough to begin a second process for."""
+    return things >= _WORTH_IT
 
 
 def in_turns(items: Sequence[T]) -> Iterator[T]:

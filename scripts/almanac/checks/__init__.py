@@ -62,7 +62,7 @@ from almanac.checks.acceptances import weighed
 from almanac.checks.rule import Breach, Rule
 from almanac.findings import Finding
 from almanac.model.catalogue import Key
-from almanac.second_process import begun, in_turns
+from almanac.second_process import begun, in_turns, is_worth
 
 Found = list[tuple[Finding, str]]
 
@@ -148,7 +148,7 @@ def _check(analysis: Analysis) -> tuple[Finding, ...]:
     def share() -> tuple[dict[str, Found], dict[Key, Told]]:
         return _found(analysis, _READING), {key: readings.read(key) for key in turns}
 
-    beside = begun(share)
+    beside = begun(share) if is_worth(len(analysis.catalogue.entries)) else share
     found = _found(analysis, _FIGURING)
     readings.take({key: readings.read(key) for key in turns})
     of_theirs, read = beside()
