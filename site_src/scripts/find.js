@@ -221,7 +221,7 @@ form.addEventListener("change", ({ target }) => {
   if (target instanceof HTMLInputElement && target !== wordsInput && target.dataset.myGroup === undefined) {
     choices.take(state, target);
     refresh();
-    if (byPointer && choices.close(target.name)) {
+    if (byPointer && choices.close(target.name) && !choices.goOn()) {
       bringFirst(page);
     }
   }

@@ -163,7 +163,7 @@ def test_a_practice_for_a_slow_group_is_picked_from_the_list(phone: Page, server
 def test_what_fits_before_a_group_is_chosen_says_for_whom(phone: Page, server: Server) -> None:
     phone.goto(server.address + "find.html#minutes=20")
     whose = phone.locator("[data-whose]")
-    expect(whose).to_contain_text("the slowest of the groups that each is written for")
+    expect(whose).to_contain_text("Times for its slowest group")
     assert phone.locator("[data-my-group]:checked").count() == 0
     expect(phone.locator(".hits a").first).to_contain_text("of 20:00")
     phone.locator("[data-choose-groups]").tap()

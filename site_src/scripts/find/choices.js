@@ -99,6 +99,17 @@ export function choicesOf(form, told) {
       return false;
     },
 
+    /** On to a choice that still stands open, its head in view, before the hits; whether there is one.
+     * @returns {boolean} */
+    goOn() {
+      const next = [...boxes.values()].find((box) => box.open && (more.open || !more.contains(box)));
+      const top = next?.getBoundingClientRect().top ?? 0;
+      if (top < 0 || top > window.innerHeight / 2) {
+        next?.scrollIntoView({ block: "start" });
+      }
+      return Boolean(next);
+    },
+
     /** What a change of a field makes of the state.
      * @type {(state: State, input: HTMLInputElement) => void} */
     take(state, input) {

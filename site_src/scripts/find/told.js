@@ -92,8 +92,11 @@ export function teller(data) {
     /** Whose times these are, and what goes before them.
      * @param {Held} held */
     whose({ groups }) {
-      const own = groups.length ? mine(groups).map(({ title }) => title) : ["the groups that each is written for"];
-      const slowest = own.length > 1 || !groups.length ? "the slowest of " : "";
+      if (!groups.length) {
+        return "Times for its slowest group, talk and gear in.";
+      }
+      const own = mine(groups).map(({ title }) => title);
+      const slowest = own.length > 1 ? "the slowest of " : "";
       return `Times for ${slowest}${own.join("; ")}; ${Math.round(data.talk_s / 6) / 10} min to explain and for gear counted in.`;
     },
 
