@@ -223,6 +223,9 @@ def test_in_words():
     assert help_words(Help(CALLER, 1, ("Upright kick",), by_coach=True), "squad coach") == (
         "the squad coach calls (Upright kick)"
     )
+    assert help_words(Help(Helper("line-handler", "piece"), 1), "coach") == (
+        "1 helper pays a line out"
+    )
     assert run(part(SWIM)).sheet[0].helps == ()
 
 

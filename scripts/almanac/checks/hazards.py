@@ -53,7 +53,7 @@ def hazard_unsaid(analysis: Analysis) -> Iterator[Problem]:
             hint = f"write - hazard: {danger} under safety, with what is done about it"
             yield Problem(entry, ("safety",), message, hint, of_key=True)
     for gear in analysis.catalogue.gear.values():
-        is_line = gear.ties or any(own.job == "cord-holder" for own in gear.helpers)
+        is_line = gear.ties or any(own.has_line for own in gear.helpers)
         if is_line and LINE in words and not _names(gear, LINE, LOADED_LINE):
             message = "it has a line, and no danger of it is named"
             hint = f"write - hazard: {LINE} under hazards, with what is done about it"

@@ -56,6 +56,7 @@ _VERBS = {
     LEADS: "take a part alone",
     "watcher": "watch",
     "cord-holder": "hold cords",
+    "line-handler": "pay lines out",
     "timekeeper": "keep time",
     "caller": "call",
 }

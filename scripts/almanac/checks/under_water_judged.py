@@ -230,4 +230,4 @@ def _goal(analysis: Analysis, own: UnderWater) -> Iterator[Said]:
 
 
 def _loads(gear: Gear) -> bool:
-    return gear.resists or any(own.job == "cord-holder" for own in gear.helpers)
+    return gear.resists or any(own.has_line for own in gear.helpers)

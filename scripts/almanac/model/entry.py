@@ -82,6 +82,11 @@ class Helper:
     each: str
     adult: bool = False
 
+    @property
+    def has_line(self) -> bool:
+        """Whether a line runs from them to who swims: a cord they hold, or a line they pay out."""
+        return self.job in {"cord-holder", "line-handler"}
+
 
 @dataclass(frozen=True)
 class Evidence:

@@ -175,7 +175,7 @@ class Gear(Entry):
         """
         if self.tied_to:
             return self.tied_to != "nothing"
-        held = any(helper.job == "cord-holder" for helper in self.helpers)
+        held = any(helper.has_line for helper in self.helpers)
         return held or (self.drag is not None and self.drag.hanging_kg is not None)
 
     def references(self) -> Iterator[Reference]:

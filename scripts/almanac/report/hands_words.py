@@ -13,6 +13,7 @@ JOBS = {
     LEADS: ("takes a part alone", "take a part alone"),
     "watcher": ("watches", "watch"),
     "cord-holder": ("holds a cord", "hold a cord each"),
+    "line-handler": ("pays a line out", "pay a line out each"),
     "timekeeper": ("keeps time", "keep time"),
     "caller": ("calls", "call"),
 }
