@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 from shared import CATALOGUE, DAY, copied
 from words_world import Use, define, id_of, offered, put, uses, without
 
@@ -26,7 +27,11 @@ from almanac.model.vocabularies import (
     BUILT_ON,
     CRITICAL_SPEED,
     HAZARDS,
+    LINE,
+    LOADED_LINE,
+    TIRES,
     VOCABULARY_OF,
+    WALL_AHEAD,
 )
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
@@ -41,6 +46,7 @@ from almanac.source import schemas
 
 VOCABULARIES = sorted(schemas.vocabularies())
 NEW = "brand-new"
+ALWAYS_NAMED = {BLACKOUT, TIRES, WALL_AHEAD, LINE, LOADED_LINE}  # hazards of some sorts of work
 # What a new word may bring beside what was found before: a picture that is wanted, a goal and a level
 # that nothing serves yet, or a part of a practice that no test gives a time.
 UNTIMED = {"part-length-unknown", "target-unknown"}
@@ -69,6 +75,8 @@ def added(root: Path, vocabulary: str) -> None:
         if vocabulary == "modes":  # one that does not say so is done under water until it does
             told += ", done: at-the-surface"
         define(root, vocabulary, f"{NEW}: {{{told}}}")
+        if vocabulary == "levels":  # one without limits of its own has the strictest
+            limited(root, {NEW: "performing"})
         return
     file = root / "drills/vocabulary/efforts.yml"
     whole, half = "rating: {from: 5, to: 7}", "rating: {from: 5, to: 6}"
@@ -83,6 +91,27 @@ def added(root: Path, vocabulary: str) -> None:
     text = policy.read_text("utf-8")
     assert FASTER in text
     policy.write_text(text.replace(FASTER, f"\n  {NEW}: {rest}{FASTER}"), "utf-8")
+
+
+def limited(root: Path, levels: dict[str, str]) -> None:
+    """Give each of these levels the limits that the program has for another, in the policy, but for
+    those that stand there.
+    """
+    policy = root / "plans/policy.yml"
+    by_level = schemas.raw("policy")["properties"]["levels"]["additionalProperties"]["properties"]
+    own = yaml.safe_load(policy.read_text("utf-8"))["levels"]
+    for level, like in levels.items():
+        lines = [
+            f"    {name}: {{value: {limit['value']}, unit: {limit['unit']}, reason: It is ours., source: us}}\n"
+            for name, piece in by_level.items()
+            for limit in [piece.get("default", {}).get(like)]
+            if limit and name not in own.get(level, {})
+        ]
+        text, head = policy.read_text("utf-8"), f"  {level}:\n"
+        if level not in own:
+            text = text.replace("\nlevels:\n", f"\nlevels:\n{head}")
+        assert text.count(head) == 1
+        policy.write_text(text.replace(head, head + "".join(lines)), "utf-8")
 
 
 def found(root: Path) -> tuple[Loaded, list[Finding]]:
@@ -100,6 +129,10 @@ def first_uses(vocabulary: str, loaded: Loaded) -> list[Use]:
         places = [use for use in places if use.word == SPLIT and not use.of_key]
     if vocabulary == "effects":  # what slows or ties a swimmer has to say that it resists
         places = [use for use in places if use.word != "resists"]
+    if vocabulary == "levels":  # gear that loads a swimmer has to leave out the lowest
+        places = [use for use in places if use.kind != "gear" or use.word != "foundation"]
+    if vocabulary == HAZARDS:  # some have to be named where they are met
+        places = [use for use in places if use.word not in ALWAYS_NAMED]
     by_field: dict[tuple[str, ...], Use] = {}
     for use in places:
         by_field.setdefault(use.where, use)
@@ -251,7 +284,7 @@ def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     loaded = load(root)
     assert loaded.catalogue is not None
     kept = {(name, word) for name, words in BUILT_ON.items() for word in words}
-    kept |= {("test-uses", CRITICAL_SPEED), (HAZARDS, BLACKOUT)}
+    kept |= {("test-uses", CRITICAL_SPEED), *((HAZARDS, word) for word in ALWAYS_NAMED)}
     put(
         root,
         [
@@ -261,16 +294,7 @@ def renamed(tmp_path_factory: pytest.TempPathFactory) -> Path:
         ],
     )
     # A level that the program has no limits for has the strictest, but for what the policy says.
-    policy = root / "plans/policy.yml"
-    text = policy.read_text("utf-8")
-    for level, limit in (
-        ("performing", "cords_by_swimmers_most: {value: 3, unit: cords"),
-        ("building", "under_water_reps_most: {value: 6, unit: reps"),
-    ):
-        line = f"  other-{level}:\n"
-        assert line in text
-        text = text.replace(line, f"{line}    {limit}, reason: They learned it., source: us}}\n")
-    policy.write_text(text, "utf-8")
+    limited(root, {f"other-{level}": level for level in ("foundation", "building", "performing")})
     for name, vocabulary in loaded.catalogue.vocabularies.items():
         file = root / vocabulary.file
         text = file.read_text("utf-8")
