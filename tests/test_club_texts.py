@@ -146,7 +146,7 @@ def test_no_turn_is_archaic(club: Catalogue) -> None:
 def test_entries_are_readable_at_fourteen(club: Catalogue) -> None:
     hard = {
         (kind, id): round(reading_grade(" ".join(own)), 1)
-        for kind, id, own in texts(club, AS_TYPED | {"evidence"})
+        for kind, id, own in texts(club, AS_TYPED | {"also", "evidence"})
         if kind not in ("source", "policy") and sum(len(text.split()) for text in own) > 60
     }
     assert len(hard) > 300
@@ -156,7 +156,7 @@ def test_entries_are_readable_at_fourteen(club: Catalogue) -> None:
 def test_no_sentence_runs_on(club: Catalogue) -> None:
     found = [
         (id, len(sentence.split()), sentence)
-        for kind, id, own in texts(club, AS_TYPED | {"evidence"})
+        for kind, id, own in texts(club, AS_TYPED | {"also", "evidence"})
         if kind in LEARNT_FROM
         for text in own
         for sentence in sentences(text)

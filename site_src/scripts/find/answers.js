@@ -18,12 +18,15 @@ const FOR_EDITORS = 0.8; // the same that a page for editors has; what has less 
 const LAST = 0.02;
 const ASKED_KIND = 2.5;
 const TIMED = 6; // what fills minutes, where minutes are asked for
-const KIND_COUNTS = 0.15; // a word that names a kind, beside one that says what
-const GENERAL = new Set(stems("up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe kids sheet list"));
-const GENERAL_COUNTS = 0.5; // words that fit nearly everything here
+const KIND_COUNTS = 0.3; // a word that names a kind, beside one that says what
+const GENERAL = new Set(stems( // words that fit nearly everything here, and those of whom it is for
+  "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
+  " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put",
+));
+const GENERAL_COUNTS = 0.4;
 const WHOLE_NAME = 3;
 const ALL_IN_NAME = 1.4;
-const LIKE_A_NAME = 3;
+const LIKE_A_NAME = 5;
 
 /** Each piece of gear with every name that it has; "none" with the names of gear as such.
  * @param {import("./list.js").Data} data

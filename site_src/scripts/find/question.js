@@ -47,7 +47,7 @@ const SAID_AS = [
 ];
 const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+)(?:left|to go|to spare|spare|remaining)(?![\p{L}])/gu; // 15 minutes left is no side
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
-const LANES = /(\d+)\s*lanes?(?![\p{L}\p{N}])/u;
+const LANES = /(?<!too many .*)(\d+)\s*lanes?(?![\p{L}\p{N}])/u; // too many in one lane is no number of lanes
 const COUNTED = /[\p{L}]+(?=\s*-?\s*(?:min|lanes?\b))/gu; // twelve minutes, two lanes
 const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
 const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50

@@ -16,6 +16,7 @@ const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an 
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
 const TELLS_IN_TEXT = 0.4; // the same of how sure an answer is: what texts alone hold is less than half
 const UNKNOWN = 0.2; // what a word counts that nothing answers
+const RARE = 0.5; // how much more a rare word counts than a common one: the power of what it tells
 const NAMES = ["title", "also", "asked", "tags", "summary"];
 const TITLE = 0.7; // of the word that this catalogue uses, where another is asked for
 const BESIDE = 0.5; // of others that mean the same
@@ -121,8 +122,10 @@ export class WordIndex {
     let [whole, wholeTold] = [0, 0];
     for (const wanted of this.#wanted(terms)) {
       const hits = this.#best(wanted.queries);
-      const counts = Math.max(...wanted.terms.map(weight)) * (hits.size ? 1 : UNKNOWN);
-      const rare = Math.max(...wanted.terms.map(weight)) * Math.log(1 + this.index.documentCount / (hits.size || 0.5));
+      const weighs = Math.max(...wanted.terms.map(weight));
+      const tells = Math.log(1 + this.index.documentCount / (hits.size || 0.5));
+      const counts = weighs * (hits.size ? 1 : UNKNOWN) * tells ** RARE;
+      const rare = weighs * tells;
       whole += counts;
       wholeTold += rare;
       for (const [id, hit] of hits) {
@@ -173,7 +176,7 @@ export class WordIndex {
       const queries = [
         { query: all(own.map((term) => this.#term(term, at + own.length >= terms.length))), words: own.length },
         ...own.filter((term) => OF_REPS.test(term)).map((term) => ({ query: exactly([ofDistance(term)], OTHER_REPS), words: 1 })),
-        ...(joined ? [{ query: exactly(joined, 1.2), words: 1 }] : []),
+        ...(joined ? [{ query: exactly([...joined, ...own.slice(2)], 1.2), words: own.length - 1 }] : []),
         ...unique(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
         ...unique(names).map((name) => ({ query: asName(name, BESIDE), words: name.length })),
       ];

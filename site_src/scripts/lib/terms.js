@@ -73,8 +73,9 @@ export class Terms {
    * @returns {string[] | null} */
   inTwo(term) {
     for (let at = term.length - 3; at > 2; at -= 1) {
-      const [first, second] = [stem(term.slice(0, at)), stem(term.slice(at))];
-      if (first && second && this.has(first) && this.has(second)) {
+      const first = stem(term.slice(0, at));
+      const second = [term.slice(at), `${term.slice(at)}e`].map((end) => stem(end)).find((end) => end && this.has(end)); // "glid" of gliding
+      if (first && second && this.has(first)) {
         return [first, second];
       }
     }

@@ -16,7 +16,7 @@ const IDLE = new Set(
 const ALIKE = new Map(
   Object.entries({
     metre: "meter", centre: "center", colour: "color", practise: "practice", programme: "program", grey: "gray", swam: "swim",
-    swum: "swim", swimmer: "swim", sank: "sink", sunk: "sink", feet: "foot", kerb: "curb", breath: "breathe", kids: "kid",
+    swum: "swim", flying: "flyer", swimmer: "swim", sank: "sink", sunk: "sink", feet: "foot", kerb: "curb", breath: "breathe", kids: "kid",
     breastroke: "breaststroke", brestroke: "breaststroke", brest: "breast", backcrawl: "backstroke", bouy: "buoy", sox: "sock", tired: "tire", tires: "tire", minute: "min",
     mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low",
     higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", parashoot: "parachute", flexibility: "flex",
