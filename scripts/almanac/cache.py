@@ -25,7 +25,7 @@ _APPLICATION = "deck-almanac"
 _MOST_BYTES = 64_000_000  # of one store; the oldest values go first
 _DIGEST_BYTES = hashlib.sha256().digest_size
 _PACKAGE = Path(__file__).parent
-_PROGRAM_SUFFIXES = {".py", ".json", ".yml"}
+_PROGRAM_SUFFIXES = {".py", ".json", ".yml", ".tsv"}
 
 
 class Cache:
