@@ -63,7 +63,8 @@ async function open(name, code, start) {
 }
 
 /** Ways from here where there is nothing to run. */
-const links = () => make("p", {}, make("a", { href: new URL("practices/index.html", root).href }, "Practices"), " · ", make("a", { href: new URL("index.html", root).href }, "Home"));
+const links = () => make("p", { class: "run-besides" }, ...[["practices/index.html", "Practices"], ["sets/index.html", "Sets"], ["index.html", "Home"]].map(([to, title]) =>
+  make("a", { class: "run-button", href: new URL(to, root).href }, title)));
 
 /** The rows, or the emergency page where the run stands.
  * @param {string} told */

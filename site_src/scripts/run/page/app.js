@@ -116,6 +116,7 @@ export class App {
     });
     const back = panel.isBare ? [] : [button("run-button", ["Back"], () => this.close())];
     this.foot.replaceChildren(this.stop, ...(panel.buttons ?? []), more, ...back);
+    this.stop.hidden = !this.session && !this.ready; // where nothing is set up there is nothing to stop
     this.last.hidden = true;
     /** @type {HTMLElement | null} */ (this.body.querySelector(".panel-title"))?.focus();
     this.measure = () => {

@@ -104,8 +104,9 @@ export function setUp(app, data, shared) {
   const { nodes, tick, tell } = choices(app);
   const dangers = (data.hazards ?? []).slice(0, MOST_ROWS).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? `: ${control}` : ""));
   const by = onwardChip(onward);
+  const beside = gravest(data);
   app.show({
-    title: data.title, isBare: true, name: "setup-panel", tick, buttons: [begin],
+    title: data.title, isBare: true, name: "setup-panel", tick, buttons: [begin, ...beside],
     nodes: [
       ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { most: MOST_ROWS })] : []),
       ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
@@ -120,6 +121,13 @@ export function setUp(app, data, shared) {
     app.wake = wake;
     tell();
   });
+}
+
+/** The first danger by name, so that nobody begins without having seen one; what is done about it stands below.
+ * @param {RunData} data */
+function gravest({ hazards }) {
+  const [worst] = hazards ?? [];
+  return worst ? [make("p", { class: "run-danger setup-danger" }, make("strong", {}, worst.title))] : [];
 }
 
 /** @param {{title: string, lanes: number[]}} crew */
