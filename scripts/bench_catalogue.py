@@ -34,7 +34,7 @@ _PROSE = re.compile(
     r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$"
 )  # lines that hold sentences
 _MENDS = re.compile(r"(?m)^mends:(?: \[[^\]]*\]\n|\n(?:  - .*\n)+)")
-_WORD = re.compile(r"(?<=[a-z,;.] )([a-z]+)[a-z]{3}(?=[ ,.;?!]|$)")
+_WORD = re.compile(r"(?<=[a-z,;.] )([a-z]{3,})[a-z]{3}(?=[ ,.;?!]|$)")
 
 
 def grown(root: Path, entries: int) -> Path:
