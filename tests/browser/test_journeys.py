@@ -175,7 +175,8 @@ def test_what_fits_before_a_group_is_chosen_says_for_whom(phone: Page, server: S
 def test_what_fits_in_what_is_left_of_a_practice_is_sets_with_a_way_back(
     phone: Page, server: Server
 ) -> None:
-    phone.goto(server.address + "find.html#until=23:59&groups=heron-1&run=on")
+    phone.clock.install(time="2026-11-26T19:05:00")
+    phone.goto(server.address + "find.html#until=19:45&groups=heron-1&run=on")
     expect(phone.locator("[data-results] h2").first).to_contain_text("Sets")
     back = phone.locator("[data-back] a")
     expect(back).to_be_in_viewport()
