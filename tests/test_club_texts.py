@@ -16,7 +16,7 @@ from almanac.analysis.texts import strings
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import Loaded
 from almanac.model.progression import Question
-from almanac.wording.asked_for import metres_asked, seconds_asked
+from almanac.wording.time_and_distance import metres_asked, seconds_asked
 
 BY_CHANCE = 0.05  # how seldom chance alone gives what is no longer taken for chance
 AGE_14 = 9  # the year of school, at its American count, in which most are 14 when it begins

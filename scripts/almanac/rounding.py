@@ -138,6 +138,12 @@ def seconds_of_day(start: str) -> int:
     return hours * 3600 + minutes * 60
 
 
+def time_of_day(seconds: float) -> str:
+    """A time of day, HH:MM, by the seconds from midnight to it."""
+    minutes = int(half_up(seconds / 60))
+    return f"{minutes // 60:02d}:{minutes % 60:02d}"
+
+
 def clock_time(start: str, seconds: float) -> str:
     """The time of day, HH:MM:SS, so many seconds after ``start`` (HH:MM); past midnight it begins
     again.

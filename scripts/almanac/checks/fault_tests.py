@@ -10,7 +10,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, warns
 from almanac.model.fault import Cause, Fault
 from almanac.source.reader import DataPath
-from almanac.wording.asked_for import metres_asked, seconds_asked
+from almanac.wording.time_and_distance import metres_asked, seconds_asked
 
 _WITHOUT = re.compile(r"\b(?:without|bare|off|no|none|nothing)\b")
 _NO_WORDS = re.compile(r"\W+")

@@ -11,7 +11,7 @@ from almanac.checks.rule import Problem, refuses
 from almanac.checks.squad_days import SquadDays, days_by_group, path_of_day
 from almanac.findings import counted
 from almanac.model.policy import LevelLimits
-from almanac.rounding import seconds_of_day
+from almanac.rounding import seconds_of_day, time_of_day
 from almanac.units import show_number
 
 _HOUR_S = 3600
@@ -57,10 +57,12 @@ def _of_session(booked_s: tuple[int, int], level: str, limits: LevelLimits) -> I
     starts_s, ends_s = booked_s
     least, most = limits.limit("begins_least"), limits.limit("ends_most")
     if starts_s < least * _HOUR_S:
-        message = f"it begins at {_clock(starts_s)}, and {level} begins at {_hour(least)} or later"
+        allowed = time_of_day(least * _HOUR_S)
+        message = f"it begins at {time_of_day(starts_s)}, and {level} begins at {allowed} or later"
         yield "hour-unfit", message, "begin later: sleep comes first"
     elif ends_s > most * _HOUR_S:
-        message = f"it ends at {_clock(ends_s)}, and {level} is out of the water by {_hour(most)}"
+        allowed = time_of_day(most * _HOUR_S)
+        message = f"it ends at {time_of_day(ends_s)}, and {level} is out of the water by {allowed}"
         yield "hour-unfit", message, "begin earlier, or make it shorter"
     longest = limits.limit("practice_minutes_most")
     minutes = (ends_s - starts_s) / 60
@@ -96,14 +98,6 @@ def _of_day(day: DayPlan, level: str, limits: LevelLimits) -> Iterator[Said]:
 
 def _is_as_its_practice(own: SessionPlan) -> bool:
     return own.practice is not None and own.session.start in ("", own.practice.practice.slot.start)
-
-
-def _clock(seconds: int) -> str:
-    return f"{seconds // _HOUR_S:02}:{seconds % _HOUR_S // 60:02}"
-
-
-def _hour(hours: float) -> str:
-    return _clock(round(hours * _HOUR_S))
 
 
 _found = once(_judged)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import Limit
+from almanac.rounding import time_of_day
 from almanac.source import schemas
 from almanac.source.looser import way_of
 from almanac.units import show_number
@@ -49,7 +50,6 @@ def limits_of_all(catalogue: Catalogue) -> Iterator[tuple[str, str, Limit]]:
 def _with_unit(limit: Limit) -> str:
     """``20 m``, ``1 cord``, ``20:00`` of a day."""
     if limit.unit == "h":
-        minutes = round(60 * limit.value)
-        return f"{minutes // 60:02}:{minutes % 60:02}"
+        return time_of_day(3600 * limit.value)
     one = limit.value == 1 and len(limit.unit) > 2  # "s" is no plural
     return f"{show_number(limit.value, 2)} {limit.unit.removesuffix('s') if one else limit.unit}"

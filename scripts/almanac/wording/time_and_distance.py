@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import re
 
-_NUMBERS = {
-    "half a": 0.5, "a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6,
-    "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "fifteen": 15, "twenty": 20,
-    "thirty": 30, "forty": 40, "forty-five": 45, "fifty": 50, "sixty": 60, "ninety": 90,
-}  # fmt: skip
+from almanac.wording.numbers_said import WORDS
+
+_NUMBERS = {"half a": 0.5, "a": 1, "an": 1, "one": 1, **WORDS}
 _NUMBER = rf"\d+(?:\.\d+)?|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))}"
 _TIME = re.compile(rf"\b({_NUMBER})[ -](s|seconds?|min|minutes?|hours?)\b")
 _METRES = re.compile(rf"\b(?:({_NUMBER}) (?:x|×|times) )?({_NUMBER}) ?(?:m|metres?)\b")
