@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 from hypothesis import settings
-from shared import CATALOGUE, DAY, built_once, set_long
+from shared import CATALOGUE, DAY, built_once, installed_from_wheel, made_once, set_long
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded, load
@@ -98,6 +98,12 @@ def loaded() -> Loaded:
 def club_root(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The club's own entries with the pages and the site that a build makes of them, built once a run."""
     return built_once(tmp_path_factory, "club", HOME)
+
+
+@pytest.fixture(scope="session")
+def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The Python of a virtual environment that the program was installed into, with no checkout in sight."""
+    return made_once(tmp_path_factory, "installed", installed_from_wheel) / "environment/bin/python"
 
 
 @pytest.fixture(scope="session")

@@ -11,6 +11,11 @@ import fcntl
 import os
 import random
 import shutil
+import subprocess
+import sys
+import sysconfig
+import venv
+import zipfile
 from collections.abc import Callable, Iterable
 from datetime import date
 from pathlib import Path
@@ -21,6 +26,7 @@ import pytest
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.publish.build import build_site
+from almanac.resources import HOME
 
 CATALOGUE = Path(__file__).parent / "catalogue"
 DAY = date(2026, 11, 25)  # the day on which the small catalogue is looked at
@@ -78,6 +84,30 @@ def built_once(factory: pytest.TempPathFactory, name: str, root: Path) -> Path:
         build_site(Analysis(own.catalogue, DAY), own.names, scratch, scratch / "site")
 
     return made_once(factory, name, make)
+
+
+def installed_from_wheel(scratch: Path) -> None:
+    """A wheel built from the checkout, and unpacked into a virtual environment beside the libraries of this one."""
+    build = [
+        sys.executable,
+        "-m",
+        "pip",
+        "wheel",
+        "--quiet",
+        "--disable-pip-version-check",
+        "--no-deps",
+        "--no-build-isolation",
+    ]
+    subprocess.run(
+        [*build, "--wheel-dir", str(scratch), str(HOME)], check=True, capture_output=True
+    )
+    venv.create(scratch / "environment", symlinks=True)
+    (folder,) = (scratch / "environment").glob("lib/python*/site-packages")
+    (wheel,) = scratch.glob("*.whl")
+    with zipfile.ZipFile(wheel) as unpacked:
+        unpacked.extractall(folder)
+    # the libraries alone: the line that leads to the checkout stands in a .pth of theirs, which nobody reads
+    (folder / "libraries.pth").write_text(sysconfig.get_path("purelib") + "\n", "utf-8")
 
 
 def copied(root: Path, into: Path) -> Path:

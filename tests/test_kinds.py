@@ -11,9 +11,9 @@ from almanac.analysis.figures.wholes import WHOLES
 from almanac.kinds import KIND, KINDS, SUMMED, WITH_PAGES
 from almanac.model.structure import CLASSES
 from almanac.report.reports import REPORTS
+from almanac.resources import STARTERS
 from almanac.site.kind_indexes import INDEXES
 from almanac.site.kind_pages import PAGES
-from almanac.source import starters
 
 ROOT = Path(__file__).resolve().parents[1]
 
@@ -24,7 +24,7 @@ PER_KIND = {
     ),
     "classes": (set(CLASSES), set(KIND)),
     "starters": (
-        {path.stem for path in starters.FOLDER.glob("*.yml")},
+        {path.stem for path in STARTERS.glob("*.yml")},
         {kind.key for kind in KINDS if kind.has_starter},
     ),
     "templates of pages": (

@@ -40,6 +40,7 @@ COMMANDS = {
     "new": "new",
     "review": "review",
 }
+_SHARED = {"--root": 2, "--today": 2, "--no-cache": 1}  # how many words each takes
 _MANY = 1_000_000  # new things between two looks for rubbish
 
 
@@ -51,7 +52,10 @@ def module_of(command: str) -> ModuleType:
 def parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
     """The command line: all of it, or where ``argv`` begins with a command that command alone."""
     top = argparse.ArgumentParser(
-        prog="almanac", description="A swimming club's drill catalogue as code."
+        prog="almanac",
+        description="A swimming club's drill catalogue as code.",
+        epilog="--root DIR, --today DATE and --no-cache, which every command takes, may stand "
+        "before it or behind it.",
     )
     top.add_argument("--version", action="version", version=f"almanac {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True)
@@ -65,6 +69,16 @@ def parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
         module.add_arguments(command)
         command.set_defaults(run=module.run)
     return top
+
+
+def command_first(given: Sequence[str]) -> Sequence[str]:
+    """The same words with what every command takes behind the command, where it stood before it."""
+    at = 0
+    while at < len(given) and (words := _SHARED.get(given[at].partition("=")[0])):
+        at += 1 if "=" in given[at] else words
+    if at < len(given) and given[at] in COMMANDS:
+        return [given[at], *given[:at], *given[at + 1 :]]
+    return given
 
 
 def _first_sentence(module: ModuleType) -> str:
@@ -127,6 +141,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         if signal.getsignal(signal.SIGINT) is stop:  # from here on it is told below
             signal.signal(signal.SIGINT, signal.default_int_handler)
+        given = command_first(given)
         arguments = parser(given).parse_args(given)
         with _without_cache() if arguments.no_cache else nullcontext():
             code: int = arguments.run(arguments)

@@ -18,9 +18,8 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from almanac.publish.node import NodeError, alone, fetch_libraries, install_node, run_tool
-from almanac.resources import HOME, SITE_SOURCE
+from almanac.resources import BUNDLES, HOME, SITE_SOURCE
 
-BUNDLES = Path(__file__).resolve().parents[1] / "bundles"
 LICENCES = "scripts/licences.txt"
 PUBLISHED = ("scripts", "fonts")
 """The folders of the bundles that become folders of the site."""
@@ -44,7 +43,7 @@ def bundles(source: Path = SITE_SOURCE, store: Path = BUNDLES) -> Path:
 
     Raises NodeError where they cannot be made.
     """
-    if not source.is_dir():
+    if not (source / _LISTS[0]).is_file():  # installed: there is nothing to make them from
         return _brought_along(store)
     folder = store / key(source)
     if not folder.is_dir():

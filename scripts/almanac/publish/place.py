@@ -13,7 +13,7 @@ from almanac.kinds import TOP_FOLDERS
 from almanac.publish.errors import PlaceError
 from almanac.publish.offline import LIST, WORKER, file_hash, is_unlisted
 from almanac.publish.turn import LOCK
-from almanac.resources import HOME, SITE_SOURCE
+from almanac.resources import HOME, PACKAGE, SITE_SOURCE
 from almanac.site.folder import Folder
 
 _FIRST_PAGE = "index.html"  # the one that people change by hand
@@ -22,7 +22,6 @@ _MOST_BYTES = 50_000_000  # of a list of files
 _REPOSITORY = ".git"
 _KEPT = ("CNAME", ".nojekyll")  # what hosts ask to stand beside a site
 _LITTER = (".DS_Store", "Thumbs.db", "desktop.ini")
-_PACKAGE = Path(__file__).resolve().parents[1]
 
 
 def place_of(out: Path, root: Path, work: Path) -> Path:
@@ -43,13 +42,13 @@ def place_of(out: Path, root: Path, work: Path) -> Path:
 
 
 def _keep_sources(place: Path, root: Path, work: Path) -> None:
-    for above in (root, HOME, SITE_SOURCE, _PACKAGE):
+    for above in (root, HOME, SITE_SOURCE, PACKAGE):
         if _is_below(above, place):
             what = "is the folder of" if above == place else "holds"
             whose = "the entries" if above == root else "the program"
             raise PlaceError(f"{place} {what} {whose}, which a site would replace; {_MEND}")
     folders = [root / name for name in (*TOP_FOLDERS, _REPOSITORY)]
-    for source in (*folders, work, SITE_SOURCE, _PACKAGE):
+    for source in (*folders, work, SITE_SOURCE, PACKAGE):
         if _is_below(place, source.resolve()):
             raise PlaceError(f"{place}: no site belongs in {source}; {_MEND}")
 

@@ -4,6 +4,7 @@ worth.
 
 from __future__ import annotations
 
+import json
 import logging
 import os
 from collections.abc import Callable, Iterator
@@ -178,13 +179,16 @@ def configuration(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) 
 
 def _settings(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> Path:
     file = work / "mkdocs.yml"
-    content = (
-        f"INHERIT: {os.path.relpath(SETTINGS, work)}\n"
-        f"docs_dir: {os.path.relpath(pages, work)}\nsite_dir: {os.path.relpath(site, work)}\n"
-        f"theme:\n  custom_dir: {SITE_SOURCE / 'theme'}\nhooks: {[str(hook) for hook in hooks]}\n"
-    )
+    own = {
+        "INHERIT": str(SETTINGS),
+        "docs_dir": os.path.relpath(pages, work),
+        "site_dir": os.path.relpath(site, work),
+        "theme": {"custom_dir": str(SITE_SOURCE / "theme")},
+        "hooks": [str(hook) for hook in hooks],
+    }
+    lines = [f"{name}: {json.dumps(value)}\n" for name, value in own.items()]  # JSON is YAML
     with naming(file):
-        file.write_text(content, "utf-8")
+        file.write_text("".join(lines), "utf-8")
     return file
 
 

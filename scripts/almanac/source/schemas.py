@@ -13,14 +13,13 @@ from __future__ import annotations
 import json
 from collections.abc import Collection, Mapping
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from almanac.kinds import KIND
+from almanac.resources import SCHEMAS
 
 Schema = dict[str, Any]
 
-_FOLDER = Path(__file__).parent.parent / "schemas"
 _SHARED = "common.json#/$defs/"
 _OWN_KEYWORDS = {"not_with", "clock", "says", "sorted", "looser", "seldom", "tells"}
 _TOLD = ("description", "says", "looser")
@@ -30,7 +29,7 @@ _NOTED = ("vocabulary", "reference", "clock", "says", "sorted", "seldom")
 @cache
 def raw(name: str) -> Schema:
     """The schema file of a kind, or ``common``, as it is written."""
-    schema: Schema = json.loads((_FOLDER / f"{name}.json").read_text("utf-8"))
+    schema: Schema = json.loads((SCHEMAS / f"{name}.json").read_text("utf-8"))
     return schema
 
 

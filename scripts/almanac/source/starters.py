@@ -8,16 +8,15 @@ import re
 from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from functools import cache
-from pathlib import Path
 from string import Template
 
 import yaml
 
 from almanac.kinds import IN_CLUB, KIND, KINDS
+from almanac.resources import STARTERS
 from almanac.source.names import Names
 from almanac.source.reader import DataPath
 
-FOLDER = Path(__file__).parent.parent / "starters"
 WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
 _NAMED = (*KIND, *IN_CLUB)  # what a starter can name by ``$kind``
 # The words that starters use, each with its vocabulary: the word of that name where the club has
@@ -57,7 +56,7 @@ def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str,
     ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own.
     Words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
-    text = (FOLDER / f"{kind}.yml").read_text("utf-8")
+    text = (STARTERS / f"{kind}.yml").read_text("utf-8")
     monday = today - timedelta(days=today.weekday())
     known = {name: next(iter(names.of("reference", name)), None) for name in _NAMED}
     needed = {name for name in _NAMED if re.search(rf"(?m)^[^#\n]*\${name}\b", text)}
@@ -85,7 +84,7 @@ def sentences(kind: str) -> Mapping[DataPath, tuple[str, ...]]:
     """What a starter says in words of its own that nobody is to publish: by the names on the way to
     it, every text of three words or more, but for one below a line that says that it may stay.
     """
-    text = (FOLDER / f"{kind}.yml").read_text("utf-8")
+    text = (STARTERS / f"{kind}.yml").read_text("utf-8")
     lines, found = text.split("\n"), dict[DataPath, tuple[str, ...]]()
     root = yaml.compose(text, Loader=yaml.CBaseLoader)
     for path, node in _texts(root, ()) if root else ():
