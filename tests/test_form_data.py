@@ -27,6 +27,7 @@ KINDS = (
     "set",
     "practice",
     "block",
+    "meet",
     "log",
 )
 

@@ -42,6 +42,7 @@ def test_every_kind_of_page_has_a_starter() -> None:
         "practice",
         "log",
         "block",
+        "meet",
     }
 
 

@@ -84,6 +84,11 @@ KINDS = (
         "block", "plans/blocks", "Block", "Blocks", "Weeks of sessions, by squad.",
         pages="blocks", is_summed=True,
     ),
+    Kind(
+        "meet", "plans/meets", "Meet", "Meets",
+        "Days of races: warm-up lanes, events in order, what to bring.",
+        pages="meets",
+    ),
     Kind("log", "plans/logs", "Log", "Logs"),
     Kind("club", "plans/club.yml", "Club", "Clubs", single=True, has_starter=False),
     Kind("policy", "plans/policy.yml", "Policy", "Policies", single=True, has_starter=False),

@@ -1,6 +1,6 @@
-// The page of a block: this week stands open and first, and how many days it is to the race. Which day it is only the device knows.
+// The pages of blocks and meets: this week stands open and first, and how many days it is to the race. Which day it is only the device knows.
 
-import { all, one } from "./lib/dom.js";
+import { all } from "./lib/dom.js";
 
 const DAY_MS = 24 * 3600 * 1000;
 const DAYS_A_WEEK = 7;
@@ -13,8 +13,7 @@ const noon = (day) => new Date(`${day}T12:00`).getTime();
  * @param {string} day */
 const daysUntil = (day) => Math.round((noon(day) - new Date().setHours(12, 0, 0, 0)) / DAY_MS);
 
-const box = one("[data-this-week]");
-const weeks = /** @type {HTMLDetailsElement[]} */ (all(".week", box));
+const weeks = /** @type {HTMLDetailsElement[]} */ (all("[data-this-week] > .week"));
 const now = weeks.find(({ dataset }) => {
   const begun = -daysUntil(dataset.from ?? "");
   return begun >= 0 && begun < DAYS_A_WEEK;
@@ -25,7 +24,7 @@ if (now) {
     row.cells[/** @type {HTMLTableCellElement} */ (head).cellIndex]?.classList.add("is-now");
   }
   weeks.forEach((week) => { week.open = week === now; });
-  box.prepend(now);
+  now.parentElement?.prepend(now);
 }
 for (const race of all("[data-race]")) {
   const days = daysUntil(race.dataset.race ?? "");

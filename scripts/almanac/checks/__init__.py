@@ -41,6 +41,9 @@ from almanac.checks import (
     levels,
     light_days,
     logs,
+    meet_blocks,
+    meet_starts,
+    meets,
     parts,
     pool_places,
     practice_day,
@@ -114,6 +117,9 @@ MODULES = (
     to_failure,
     stunts,
     logs,
+    meets,
+    meet_starts,
+    meet_blocks,
 )
 
 

@@ -9,6 +9,7 @@ from almanac.arithmetic.under_water import counts
 from almanac.checks.rule import Problem, forbids
 from almanac.model.entry import Hazard
 from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import (
@@ -96,7 +97,7 @@ def hazard_twice(analysis: Analysis) -> Iterator[Problem]:
     """An entry names a hazard once: what it adds to it stands in one place, and is read."""
     catalogue = analysis.catalogue
     for entry in catalogue.entries.values():
-        if isinstance(entry, Drill | Gear | Benchmark | SwimSet | Practice):
+        if isinstance(entry, Drill | Gear | Benchmark | SwimSet | Practice | Meet):
             field = "hazards" if isinstance(entry, Gear) else "safety"
             for path, word in _named_again(entry.hazards, (field,)):
                 hint = "write both under the first, and remove this one"

@@ -115,6 +115,7 @@ class Block(Entry):
     weeks: tuple[Week, ...]
     taper: TaperDates | None = None
     race_day: date | None = None
+    meet: str | None = None
     balance: Mapping[str, ShareRange] = field(default_factory=dict)
 
     @property
@@ -124,6 +125,7 @@ class Block(Entry):
 
     def references(self) -> Iterator[Reference]:
         yield Reference("squad", self.squad, "for")
+        yield from references("meet", [self.meet] if self.meet else [], "leads to")
         for week in self.weeks:
             yield from references("benchmark", week.benchmarks, "runs")
             for day in week.days.values():

@@ -17,6 +17,7 @@ from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.log import Log
+from almanac.model.meet import Meet
 from almanac.model.need import Need
 from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.practice import Practice
@@ -99,6 +100,10 @@ class Catalogue:
     @cached_property
     def blocks(self) -> dict[str, Block]:
         return self._all(Block)
+
+    @cached_property
+    def meets(self) -> dict[str, Meet]:
+        return self._all(Meet)
 
     @cached_property
     def logs(self) -> dict[str, Log]:

@@ -18,6 +18,7 @@ from almanac.model.fault import Fault
 from almanac.model.item_hooks import register_items
 from almanac.model.knowledge import Benchmark, Drill, EffortRange, Gear, Sight
 from almanac.model.log import Log
+from almanac.model.meet import Meet
 from almanac.model.need import Need
 from almanac.model.policy import STRICTEST, DayCount, LevelLimits, Policy, Rating, Vocabulary
 from almanac.model.practice import Practice
@@ -41,6 +42,7 @@ CLASSES: dict[str, type[Entry]] = {
         SwimSet,
         Practice,
         Block,
+        Meet,
         Log,
         Club,
         Policy,
@@ -64,6 +66,7 @@ _RENAMED: dict[type[Any], dict[str, Any]] = {
     Benchmark: _HAZARDS,
     SwimSet: _HAZARDS,
     Practice: _HAZARDS,
+    Meet: _HAZARDS,
 }
 
 

@@ -20,6 +20,7 @@ from almanac.report.need_json import need_json
 from almanac.report.reports import REPORTS, figures_json
 from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
+from almanac.site.meet_calendar import meet_calendar
 from almanac.site.spreadsheets import harmless
 from almanac.source import schemas
 from almanac.source.names import Names
@@ -81,6 +82,8 @@ def data_files(
             calendar = block_calendar(analysis.catalogue, groups, address)
             yield f"{FOLDER}/block/{id}.ics", calendar
             yield f"{FOLDER}/block/{id}.csv", block_table(groups)
+    for id, meet in analysis.catalogue.meets.items():
+        yield f"{FOLDER}/meet/{id}.ics", meet_calendar(analysis.catalogue, meet, address)
     yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(analysis))
     yield f"{FOLDER}/logs.csv", _csv(_LOG_COLUMNS, _log_rows(analysis))
     yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(analysis))

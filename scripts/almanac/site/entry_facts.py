@@ -7,8 +7,10 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
 from almanac.model.fault import Fault
 from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.meet import Meet
 from almanac.model.progression import Progression
 from almanac.model.published import Source
+from almanac.report.shown import date_words
 
 
 def fact_of(catalogue: Catalogue, entry: Entry) -> str:
@@ -30,6 +32,8 @@ def fact_of(catalogue: Catalogue, entry: Entry) -> str:
             return entry.cited
         case Block():
             return _many(len(entry.weeks), "week")
+        case Meet():
+            return date_words(entry.first)
         case _:
             return ""
 

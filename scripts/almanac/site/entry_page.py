@@ -11,6 +11,7 @@ from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry, Evidence
 from almanac.model.knowledge import Benchmark, Drill, Gear
+from almanac.model.meet import Meet
 from almanac.model.moving import Moving
 from almanac.model.published import Source
 from almanac.model.vocabularies import VOCABULARY_OF
@@ -25,7 +26,9 @@ def entry_page(catalogue: Catalogue, entry: Entry, **context: object) -> Page:
     return Page(f"{KIND[entry.kind].pages}/{entry.id}.md", entry.kind, {**shared, **context})
 
 
-def dangers(catalogue: Catalogue, entry: Drill | Gear | Benchmark) -> tuple[ShownHazard, ...]:
+def dangers(
+    catalogue: Catalogue, entry: Drill | Gear | Benchmark | Meet
+) -> tuple[ShownHazard, ...]:
     """What can hurt someone in an entry, gravest first, each with what the entry adds."""
     named = [(hazard, entry.key) for hazard in entry.hazards]
     lines = gathered(entry.key, named, catalogue.vocabularies)

@@ -9,8 +9,10 @@ from almanac.analysis.analysis import Analysis
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.knowledge import Drill
+from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.published import Source
+from almanac.report.shown import day_words
 from almanac.site.links import Link, link, links, page_of
 from almanac.site.lists import grouped, section, set_link
 from almanac.site.source_page import SORTS
@@ -83,6 +85,25 @@ def _needs(analysis: Analysis) -> Sections:
     return [section("needs", "Needs", "", ("", links(analysis.catalogue.needs.values())))]
 
 
+def _meets(analysis: Analysis) -> Sections:
+    """By the year in which they begin, each in order."""
+    meets = sorted(analysis.catalogue.meets.values(), key=lambda own: (own.first, own.id))
+    years = dict.fromkeys(own.first.year for own in meets)
+    return [
+        section(
+            f"in-{year}",
+            str(year),
+            "",
+            ("", [_dated(own) for own in meets if own.first.year == year]),
+        )
+        for year in years
+    ]
+
+
+def _dated(meet: Meet) -> Link:
+    return Link(page_of(meet), meet.title, f"{day_words(meet.first)}. {meet.summary}")
+
+
 def _cited(source: Source) -> Link:
     return Link(page_of(source), source.cited, source.summary)
 
@@ -98,6 +119,7 @@ INDEXES: Mapping[str, Callable[[Analysis], Sections]] = {
     ),
     "block": lambda analysis: _by_squad(analysis.catalogue, analysis.catalogue.blocks.values()),
     "set": _sets,
+    "meet": _meets,
     "source": _sources,
     "need": _needs,
 }

@@ -11,6 +11,7 @@ from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
+from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.site.benchmark_page import benchmark_page
@@ -19,6 +20,7 @@ from almanac.site.drill_page import drill_page
 from almanac.site.fault_page import fault_page
 from almanac.site.gear_page import gear_page
 from almanac.site.links import Page
+from almanac.site.meet_page import meet_page
 from almanac.site.need_page import need_page
 from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
@@ -84,6 +86,10 @@ def _block(analysis: Analysis, findings: Sequence[Finding], block: Block) -> Ite
         yield block_page(analysis, groups, findings)
 
 
+def _meet(analysis: Analysis, findings: Sequence[Finding], meet: Meet) -> Iterator[Page]:
+    yield meet_page(analysis, meet, findings)
+
+
 PAGES: Mapping[str, Pages] = {
     "drill": _one_analysed(drill_page),
     "fault": _one(fault_page),
@@ -95,6 +101,7 @@ PAGES: Mapping[str, Pages] = {
     "set": _set,
     "practice": _practice,
     "block": _block,
+    "meet": _meet,
 }
 
 

@@ -36,6 +36,7 @@ _WORDS = {
     "first_part": ("practice-parts", "warm-up"),
     "main_part": ("practice-parts", "main"),
     "last_part": ("practice-parts", "cool-down"),
+    "stroke": ("strokes", "backstroke"),
     "hazard": ("hazards", "head-into-wall"),
     "role": ("roles", "head-coach"),
 }
