@@ -14,6 +14,8 @@ const PREFIX = `deck-almanac ${ROOT} `;
 const LIST = new URL("precache.json", ROOT).href;
 const NOTE = new URL("__kept__", ROOT).href; // no page: what we note about a version, in its own cache
 const AT_ONCE = 6;
+/** @type {Record<string, string>} */
+const TYPES = { html: "text/html", json: "application/json", svg: "image/svg+xml" }; // of what comes in packs
 const WORTH_A_PACK = 4; // pages that are wanted of it
 
 /** @param {string} version */
@@ -145,8 +147,8 @@ async function fill() {
       for (const file of inside.filter(isWanted)) {
         const bytes = pageOf(pack, file);
         if ((await hashOf(bytes.buffer)) === list.files[file][0]) {
-          const type = file.endsWith(".json") ? "application/json" : "text/html";
-          await cache.put(addressOf(file), new Response(bytes, { headers: { "Content-Type": `${type}; charset=utf-8` } }));
+          const headers = { "Content-Type": `${TYPES[file.split(".").at(-1) ?? ""]}; charset=utf-8` };
+          await cache.put(addressOf(file), new Response(bytes, { headers }));
           arrived.add(addressOf(file));
           await count(file);
         }

@@ -15,16 +15,18 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby, pairwise
 
 FOLDER = "packs/"
-RUNS = "data/v1/run/"
-_PAGES = 100  # in one: more share more, and few enough to be fetched again where the signal went
+RUNS, _PICTURES = "data/v1/run/", ("drills/", ".svg")
+_PAGES = 200  # in one: more share more, and few enough to be fetched again where the signal went
 _PIECE = re.compile(r"(?=<[a-z])|(?<=\n)")  # a tag that opens begins one, and a line
 
 
 def is_packed(file: str) -> bool:
-    """Whether a file comes in a pack: the pages do, and the data that practices and sets are run
-    by.
+    """Whether a file comes in a pack: the pages do, the pictures beside them, which show what the
+    pages show, and the data that practices and sets are run by.
     """
-    return file.endswith(".html") or file.startswith(RUNS)
+    folder, ending = _PICTURES
+    is_picture = file.startswith(folder) and file.endswith(ending)
+    return is_picture or file.endswith(".html") or file.startswith(RUNS)
 
 
 def packs_of(files: Iterable[str]) -> dict[str, list[str]]:

@@ -39,7 +39,7 @@ export function bringFirst(page) {
 /** @param {Entry} entry */
 function picture(entry) {
   const attributes = { alt: "", loading: "lazy", width: "96", height: "42", class: "hit-figure" };
-  return entry.figure ? make("img", { ...attributes, src: new URL(`figures/${entry.figure}.svg`, root).href }) : "";
+  return entry.figure ? make("img", { ...attributes, src: new URL(`drills/${entry.figure}.svg`, root).href }) : "";
 }
 
 /**
