@@ -117,7 +117,12 @@ def scaled(swim_set: SwimSet, scale: Scalable, number: int) -> SwimSet:
     """
     if not scale.least <= number <= scale.most:
         raise OutOfBounds(f"'{swim_set.id}' takes {scale.least} to {scale.most} {scale.what}")
-    return replace(swim_set, items=_scaled(swim_set.items, scale.path[1:], number))
+    return replace(swim_set, items=scaled_items(swim_set.items, scale, number))
+
+
+def scaled_items(items: tuple[Item, ...], scale: Scalable, number: int) -> tuple[Item, ...]:
+    """Items with ``number`` rounds or reps in place of those that are written, as of a set."""
+    return _scaled(items, scale.path[1:], number)
 
 
 def with_counts(

@@ -49,6 +49,10 @@ CRITICAL_SPEED = "critical-speed"
 """A benchmark that gives no such figure is none that this is worked out for: the word may be
 missing.
 """
+TO_WARM_UP, TO_RECOVER = "warm-up", "recovery"
+"""Two goals: what opens a practice and what ends it. A club may do without the words."""
+OPENS, TEACHES, LEADS_ON, TESTS, CLOSES = "warm-up", "skill", "pre-set", "test", "cool-down"
+"""Parts of a practice that composing asks for; any other is what a session is for."""
 
 BUILT_ON = {
     "modes": (SWIM, KICK),

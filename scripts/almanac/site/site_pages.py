@@ -13,6 +13,7 @@ from almanac.checks import check
 from almanac.model.entry import Entry
 from almanac.resources import SITE_SOURCE
 from almanac.site.cards import card_context, cards_page
+from almanac.site.compose_data import compose_files
 from almanac.site.computed import computed_page
 from almanac.site.coverage import coverage_page
 from almanac.site.data_files import data_files
@@ -83,6 +84,7 @@ class SitePages:
         yield from data_files(analysis, self.names, address, self.parts.data)
         yield form_file(analysis.catalogue, self.names, self.settings.repository)
         yield shared_file(analysis.catalogue)
+        yield from compose_files(analysis)
         yield self._finder_data.texts()
         yield from news_files(analysis.catalogue, self.news, address)
         yield from picture_files(self.parts.pictures())

@@ -1,0 +1,186 @@
+"""What is told of a piece whoever does it: its title, what it may stand as, its goals, drills,
+gear and strokes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from statistics import median_low
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_pieces import (
+    COOL_DOWN,
+    DRILL,
+    EASY,
+    MAIN,
+    PART,
+    ROLES,
+    SET,
+    SKILL,
+    TENTHS,
+    WARM_UP,
+    Piece,
+)
+from almanac.arithmetic.expand import Piece as Swum
+from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.warm_and_easy import effort_words_of, opening
+from almanac.model.swim_set import Distance
+from almanac.model.vocabularies import (
+    CLOSES,
+    KICK,
+    LEADS_ON,
+    OPENS,
+    TEACHES,
+    TO_RECOVER,
+    TO_WARM_UP,
+)
+from almanac.report.compose_offers import Laid
+from almanac.report.compose_pieces import Candidate
+
+_TALK_S = {WARM_UP: 90, SKILL: 120, MAIN: 120, EASY: 30, COOL_DOWN: 0}
+"""Where no practice of the club has it: as the club's practices mostly do."""
+_GOALS_MOST = 3
+
+
+@dataclass(frozen=True)
+class Places:
+    """Where words and entries stand in the table."""
+
+    goals: Mapping[str, int]
+    efforts: Mapping[str, int]
+    strokes: Mapping[str, int]
+    gear: Mapping[str, int]
+    drills: Mapping[str, int]
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Tells of candidates as pieces."""
+
+    analysis: Analysis
+    places: Places
+
+    @cached_property
+    def used(self) -> Mapping[str, tuple[tuple[str, int], ...]]:
+        """By set the parts of practices that it is used as, and the talk before each."""
+        found: dict[str, list[tuple[str, int]]] = {}
+        for practice in self.analysis.computable_practices.values():
+            for part in practice.parts:
+                for _, doing in part.doings:
+                    if doing.set:
+                        talk = int(doing.talk or part.talk or 0)
+                        found.setdefault(doing.set, []).append((part.part, talk))
+        return {id: tuple(own) for id, own in found.items()}
+
+    def piece(self, own: Candidate, laid: Laid) -> Piece:
+        """A candidate as a piece, by how it is swum as written."""
+        reps = laid.run.every_rep
+        pieces = [piece for rep in reps for piece in rep.pieces]
+        drills = list(dict.fromkeys(piece.drill.id for piece in pieces))
+        roles = self._roles(own, reps)
+        gear = list(dict.fromkeys(id for piece in pieces for id in piece.gear))
+        return Piece(
+            of=own.of,
+            id=own.id,
+            part=own.part,
+            title=self._title(own),
+            roles=roles,
+            goals=self._goals(own, pieces),
+            drills=tuple(sorted(self.places.drills[id] for id in drills)),
+            asks=self._asks(drills),
+            strokes=self._strokes(pieces),
+            kick=_kick(pieces),
+            hardest=max(self._efforts(reps)),
+            gear=_placed(gear, self.places.gear),
+            begins=_placed(_at(laid, 0), self.places.gear),
+            ends=_placed(_at(laid, -1), self.places.gear),
+            most_in_lane=laid.run.most_in_lane or 0,
+            talk=TENTHS * self._talk(own, roles),
+            what=own.scale.what if own.scale else "",
+            written=own.scale.written if own.scale else 1,
+        )
+
+    def _title(self, own: Candidate) -> str:
+        if own.swim_set:
+            return own.swim_set.title
+        if own.drill:
+            return own.drill.title
+        parts = self.analysis.catalogue.words("practice-parts")
+        practice = self.analysis.catalogue.practices[own.id]
+        return f"{parts[own.word].title} of “{practice.title}”"
+
+    def _efforts(self, reps: Iterable[Rep]) -> set[int]:
+        words = {word for rep in reps for word in effort_words_of(rep, self.analysis.scale)}
+        return {self.places.efforts[word] for word in words}
+
+    def _roles(self, own: Candidate, reps: Sequence[Rep]) -> str:
+        """What a piece may stand as. A set: what practices have it as, and what its goals say. A
+        part: what it was. What is fast teaches nothing new.
+        """
+        scale = self.analysis.scale
+        words = {word for rep in reps for word in effort_words_of(rep, scale)}
+        gentle, fast = words <= set(scale.gentle), not words.isdisjoint(scale.fast)
+        told = opening((effort_words_of(rep, scale) for rep in reps), scale)
+        eases_in = told is not None and not told[1]
+        if own.of == DRILL:
+            return SKILL
+        parts = {part for part, _ in self.used.get(own.id, ())} if own.of == SET else {own.word}
+        goals = set(own.swim_set.goals) if own.swim_set else set()
+        found = set()
+        if eases_in and (OPENS in parts or TO_WARM_UP in goals):
+            found.add(WARM_UP)
+        if gentle and scale.easiest in words and (CLOSES in parts or TO_RECOVER in goals):
+            found |= {COOL_DOWN, EASY}
+        if not found:
+            found.add(MAIN)
+            taught = parts & {TEACHES, LEADS_ON} if parts else not fast
+            found |= {SKILL} if taught and not (own.of == PART and fast) else set()
+            found |= {EASY} if own.of == PART and own.follows and gentle else set()
+        return "".join(role for role in ROLES if role in found)
+
+    def _goals(self, own: Candidate, pieces: Sequence[Swum]) -> tuple[int, ...]:
+        """The goals of a set or a drill; of a part those that drills of half of its metres have."""
+        if own.swim_set or own.drill:
+            goals = own.swim_set.goals if own.swim_set else own.drill.goals if own.drill else ()
+            return tuple(self.places.goals[goal] for goal in goals)
+        far: dict[str, Distance] = {}
+        for piece in pieces:
+            for goal in piece.drill.goals:
+                far[goal] = far.get(goal, 0) + piece.distance
+        whole = sum(piece.distance for piece in pieces)
+        chosen = [goal for goal in far if 2 * far[goal] >= whole]
+        chosen.sort(key=lambda goal: (-far[goal], self.places.goals[goal]))
+        return tuple(self.places.goals[goal] for goal in chosen[:_GOALS_MOST])
+
+    def _asks(self, drills: Sequence[str]) -> tuple[int, ...]:
+        every = self.analysis.catalogue.drills
+        needs = {need for id in drills for need in every[id].needs_first}
+        return tuple(sorted(self.places.drills[need] for need in needs - set(drills)))
+
+    def _strokes(self, pieces: Sequence[Swum]) -> tuple[int, ...]:
+        swum = {piece.drill.stroke for piece in pieces if piece.drill.mode != KICK}
+        return tuple(sorted(self.places.strokes[word] for word in swum))
+
+    def _talk(self, own: Candidate, roles: str) -> int:
+        if own.talk_s is not None:
+            return own.talk_s
+        talks = [talk for _, talk in self.used.get(own.id, ())]
+        return median_low(talks) if talks else _TALK_S[roles[0]]
+
+
+def _placed(ids: Iterable[str], places: Mapping[str, int]) -> tuple[int, ...]:
+    return tuple(sorted(places[id] for id in dict.fromkeys(ids)))
+
+
+def _at(laid: Laid, end: int) -> tuple[str, ...]:
+    """The gear that is worn at the first (0) or the last (-1) length, by whichever group."""
+    each = [swum.reps for swum in laid.swums if swum.reps]
+    return tuple(id for reps in each for id in reps[end].pieces[end].gear)
+
+
+def _kick(pieces: Sequence[Swum]) -> int:
+    whole = sum(piece.distance for piece in pieces)
+    legs = sum(piece.distance for piece in pieces if piece.drill.mode == KICK)
+    return int(1000 * legs // whole) if whole else 0

@@ -1,0 +1,132 @@
+"""The table that practices are composed from as JSON, ``data/v1/compose.json``; its form is told by
+``site_src/schemas/compose.json``. What is empty, nought or unknown is left out.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Piece, Size, Sizes
+from almanac.arithmetic.composing_table import Squad
+from almanac.report.board_line import BoardLine
+from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_table import Made
+from almanac.report.whiteboard import board_lines
+from almanac.source.reader import DataPath
+
+FORM = 1
+_OFTEN = "{n}"
+"""Stands in a line for how often it is done."""
+
+
+def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
+    """The table, with what of each piece is written and shown."""
+    table = made.table
+    return {
+        "form": FORM,
+        "goals": [[own.id, own.title] for own in table.goals],
+        "efforts": [[own.id, own.title] for own in table.efforts],
+        "gentle": table.gentle,
+        "fast": table.fast,
+        "strokes": [[own.id, own.title] for own in table.strokes],
+        "gear": [[own.id, own.title, own.owned, own.change] for own in table.gear],
+        "drills": list(table.drills),
+        "pools": [[own.id, own.title, own.course, own.lanes] for own in table.pools],
+        "squad": _squad(table.squad),
+        "progressions": [
+            [own.id, own.title, [list(stage) for stage in own.stages]] for own in table.progressions
+        ],
+        "practices": [[own.id, own.title, list(own.pieces)] for own in table.practices],
+        "blocks": [
+            [own.id, own.title, own.starts, [list(day) for day in own.days]] for own in table.blocks
+        ],
+        "pieces": [
+            _piece(own) | _written(analysis, made.candidates[own.key]) for own in table.pieces
+        ],
+    }
+
+
+def _piece(own: Piece) -> dict[str, Any]:
+    data = {
+        "of": own.of,
+        "id": own.id,
+        "part": own.part,
+        "title": own.title,
+        "roles": own.roles,
+        "goals": list(own.goals),
+        "drills": list(own.drills),
+        "asks": list(own.asks),
+        "strokes": list(own.strokes),
+        "kick": own.kick,
+        "hardest": own.hardest,
+        "gear": list(own.gear),
+        "begins": list(own.begins),
+        "ends": list(own.ends),
+        "most_in_lane": own.most_in_lane,
+        "talk": own.talk,
+        "what": own.what,
+        "written": own.written if own.what else 0,
+    }
+    return {key: value for key, value in data.items() if value}
+
+
+def _written(analysis: Analysis, own: Candidate) -> dict[str, Any]:
+    """What is shown and written of a piece that is no set: its lines, its items, and the path of
+    the reps that are scaled.
+    """
+    if own.swim_set:
+        return {}
+    path = own.scale.path if own.scale else ()
+    items = {"items": list(own.written), "scaled": list(path[1:])}
+    if own.drill:
+        return items
+    return items | {
+        "lines": [_line(line, path) for line in board_lines(analysis.catalogue, own.items)],
+    }
+
+
+def _line(line: BoardLine, path: DataPath) -> str:
+    what = line.what
+    if path and line.path == path:
+        what = _OFTEN + what.partition(" ")[2].join((" ", ""))
+    return ", ".join(part for part in (what, line.effort, line.gear) if part)
+
+
+def _squad(own: Squad) -> dict[str, Any]:
+    limits = own.limits
+    return {
+        "id": own.id,
+        "title": own.title,
+        "level": own.level,
+        "groups": [[one.id, one.title, one.lanes, one.heads, one.gap] for one in own.groups],
+        "limits": [
+            limits.fast, limits.resisted, limits.plates, limits.under, limits.under_after_fast,
+        ],
+        "taught": sorted(own.taught),
+        "offers": {pool: [_offer(one) for one in offers] for pool, offers in own.offers.items()},
+    }  # fmt: skip
+
+
+def _offer(own: Offer) -> list[Any]:
+    runs = [_run(run) for run in own.runs]
+    return [own.piece, own.adults, list(own.room), runs]
+
+
+def _run(own: Sizes) -> list[Any]:
+    """A run: the first size, and where there are more how many and what each adds."""
+    return [_size(own.first), own.more, _size(own.each)] if own.each else [_size(own.first)]
+
+
+def _size(own: Size) -> list[Any]:
+    times = [time or 0 for time in own.times]
+    doses = [
+        [drill, plain] if plain == strict else [drill, plain, strict]
+        for drill, plain, strict in own.doses
+    ]
+    counted = [own.fast, own.resisted, own.plates, own.under]
+    breath = [own.goes_under, own.calm]
+    data: list[Any] = [own.number, own.metres, times, doses]
+    if breath != [UNKNOWN, UNKNOWN]:
+        return [*data, counted, breath]
+    return [*data, counted] if any(counted) else data if doses else data[:3]

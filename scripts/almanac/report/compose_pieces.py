@@ -1,0 +1,190 @@
+"""Which pieces of the catalogue a practice may be composed of: sets, parts of practices that stand
+by themselves, and drills in their own dose.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_pieces import DRILL, PART, SET
+from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, scalable, scalable_of
+from almanac.model.effort_plans import Hold
+from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice, PracticePart
+from almanac.model.swim_set import Item, Part, Reps, Round, SwimSet, changes_of, reps_of
+from almanac.model.vocabularies import TESTS
+from almanac.units import show_time
+
+DRILLS_A_GOAL = 3
+"""So many drills are offered for a goal in their own dose: the sets teach most of what there is."""
+MORE_REPS = 6
+"""How many reps more, or fewer, than written a part that stands by itself is offered with."""
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A piece before it is laid out: and its items. ``word`` is the part of a
+    practice that it was written for ("" where it is a set or a drill); ``follows`` whether a main
+    part goes before it there. ``written`` are a part's items as its file has them, without notes.
+    """
+
+    of: str
+    id: str
+    part: int
+    items: tuple[Item, ...]
+    scale: Scalable | None
+    numbers: tuple[int, ...]
+    swim_set: SwimSet | None = None
+    drill: Drill | None = None
+    word: str = ""
+    follows: bool = False
+    talk_s: int | None = None
+    written: tuple[Any, ...] = ()
+
+
+def candidates(analysis: Analysis, squad: str, broken: frozenset[str]) -> Iterator[Candidate]:
+    """Every candidate for a squad, in the order of the table: sets, then parts, then drills, each
+    by id. ``broken`` are files with an error; nothing of them is offered.
+    """
+    catalogue = analysis.catalogue
+    for _, swim_set in sorted(analysis.computable.items()):
+        squads = {catalogue.lane_groups[group].squad for group in analysis.meant(swim_set)}
+        if squad in squads and swim_set.file not in broken and not swim_set.is_on_land:
+            yield _of_set(analysis, swim_set)
+    known: set[str] = set()
+    for _, practice in sorted(analysis.computable_practices.items()):
+        if practice.squad != squad or practice.file in broken:
+            continue
+        for number, part in enumerate(practice.parts):
+            if not _stands_alone(analysis, practice, part):
+                continue
+            own = _of_part(analysis, practice, number)
+            alike = f"{own.written} {own.word}"
+            if alike not in known:
+                known.add(alike)
+                yield own
+    for drill in _chosen_drills(analysis, squad):
+        if drill.file not in broken:
+            yield _of_drill(analysis, drill)
+
+
+def _chosen_drills(analysis: Analysis, squad: str) -> list[Drill]:
+    """For each goal a few drills that a squad may do: those of its own level before easier ones, in
+    the order of teaching; by id.
+    """
+    order = list(analysis.catalogue.words("levels"))
+    level = order.index(analysis.catalogue.club.squads[squad].level)
+    taught = [analysis.catalogue.drills[id] for id in analysis.teaching_order]
+    fit = [own for own in taught if _is_plain(own) and own.dose.distance]
+    fit = [own for own in fit if order.index(own.level) <= level]
+    found: dict[str, Drill] = {}
+    for goal in analysis.catalogue.words("goals"):
+        of_goal = [own for own in fit if own.goals[0] == goal]
+        of_goal.sort(key=lambda own: -order.index(own.level))
+        found |= {own.id: own for own in of_goal[:DRILLS_A_GOAL]}
+    return [found[id] for id in sorted(found)]
+
+
+def _of_set(analysis: Analysis, swim_set: SwimSet) -> Candidate:
+    most = analysis.catalogue.policy.limit("most_reps")
+    found = scalable(swim_set, ROUNDS, most) or scalable(swim_set, REPS, most)
+    scale = found if found and len(found.offered()) > 1 else None
+    numbers = tuple(scale.offered()) if scale else ()
+    return Candidate(SET, swim_set.id, 0, swim_set.items, scale, numbers, swim_set=swim_set)
+
+
+def _stands_alone(analysis: Analysis, practice: Practice, part: PracticePart) -> bool:
+    """Whether a part makes sense in another practice: items for all, in the group's own lanes,
+    with nobody beside them, nothing timed, no start, partner, team or cord.
+    """
+    own = bool(part.items) and not (part.apart or part.stations or part.set)
+    bound = part.helpers or part.place or part.led_by or part.coach_is or part.lanes
+    if not own or bound or part.end != "start" or part.part == TESTS or part.variants:
+        return False
+    drills = analysis.catalogue.drills
+    for reps in reps_of(part.items):
+        if reps.start or reps.partner or reps.team or reps.cord or reps.aim or reps.by_variant:
+            return False
+        if reps.note_result or not all(
+            _is_plain(drills[id]) for part in reps.parts for id in part.drills
+        ):
+            return False
+    changes = [*changes_of(part.items)]
+    return not any(change.start or change.manner or change.aim for change in changes)
+
+
+def _is_plain(drill: Drill) -> bool:
+    """Whether a drill may be called by itself: in the water, with no start and nobody beside it."""
+    return not (drill.is_on_land or drill.start or drill.helpers or drill.is_under_water)
+
+
+def _of_part(analysis: Analysis, practice: Practice, number: int) -> Candidate:
+    part = practice.parts[number]
+    most = analysis.catalogue.policy.limit("most_reps")
+    scale = scalable_of(part.items, REPS, most)
+    if scale and not _scales(part.items, scale):
+        scale = None
+    numbers: tuple[int, ...] = ()
+    if scale:
+        least = max(scale.least, scale.written - MORE_REPS)
+        numbers = tuple(range(least, min(scale.most, scale.written + MORE_REPS) + 1))
+    before = practice.parts[:number]
+    data = analysis.catalogue.documents[practice.key].data["parts"][number]["items"]
+    return Candidate(
+        PART,
+        practice.id,
+        number,
+        part.items,
+        scale,
+        numbers,
+        word=part.part,
+        follows=any(own.part not in (before[0].part, TESTS) for own in before),
+        talk_s=int(part.talk or 0),
+        written=tuple(_unsaid(item) for item in data),
+    )
+
+
+def _scales(items: tuple[Item, ...], scale: Scalable) -> bool:
+    """Whether the reps of a part may be written otherwise by their number alone."""
+    item = item_along(items, scale.path)
+    assert isinstance(item, Reps)
+    by_group = any(change.reps is not None for change in item.by_group.values())
+    each = item.sendoff is not None and item.sendoff.differs
+    return not (by_group or item.by_round or each)
+
+
+def item_along(items: tuple[Item, ...], path: Sequence[str | int]) -> Item:
+    """The item at a path like ``("items", 0, "items", 2)``."""
+    item = items[int(path[1])]
+    return item_along(item.items, path[2:]) if isinstance(item, Round) and path[2:] else item
+
+
+def _unsaid(item: Mapping[str, Any]) -> dict[str, Any]:
+    """Items as they are written, without what was said of them on that evening."""
+    own = {key: value for key, value in item.items() if key != "note"}
+    if "items" in own:
+        own["items"] = [_unsaid(inner) for inner in own["items"]]
+    for key in ("by_group", "by_round"):
+        if key in own:
+            own[key] = {name: _unsaid(change) for name, change in own[key].items()}
+    return own
+
+
+def _of_drill(analysis: Analysis, drill: Drill) -> Candidate:
+    """A drill in its own dose, at its easiest effort."""
+    dose = drill.dose
+    numbers = tuple(range(dose.reps.least, min(dose.reps.most, dose.most) + 1))
+    part = Part(dose.distance or 0, drill.id, Hold(drill.effort.easiest), drill.gear.needs)
+    item = Reps(reps=numbers[0], parts=(part,), rest=dose.rest, gear=drill.gear.needs)
+    written = {
+        "reps": numbers[0],
+        "distance": dose.distance,
+        "do": drill.id,
+        "effort": drill.effort.easiest,
+        "rest": show_time(dose.rest),
+    }
+    scale = scalable_of((item,), REPS, analysis.catalogue.policy.limit("most_reps"))
+    return Candidate(DRILL, drill.id, 0, (item,), scale, numbers, drill=drill, written=(written,))

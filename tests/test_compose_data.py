@@ -1,0 +1,111 @@
+"""What practices are composed of in the browser, held to its schema, to the catalogue and to the run sheet."""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from typing import Any
+
+from jsonschema import Draft202012Validator
+from shared import CATALOGUE, DAY
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_pieces import UNKNOWN, Size
+from almanac.arithmetic.composing_table import Table
+from almanac.model.load import load
+from almanac.report.compose_sizes import sizes_of
+from almanac.report.compose_table import compose_table
+from almanac.resources import SITE_SOURCE
+from almanac.site.compose_data import compose_files
+
+SCHEMA = Draft202012Validator(json.loads((SITE_SOURCE / "schemas/compose.json").read_text("utf-8")))
+
+
+@cache
+def analysed() -> Analysis:
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    return Analysis(catalogue, DAY)
+
+
+@cache
+def table(squad: str) -> Table:
+    return compose_table(analysed(), squad).table
+
+
+def files() -> dict[str, Any]:
+    return {file: json.loads(text) for file, text in compose_files(analysed())}
+
+
+def test_there_is_a_file_for_each_squad_in_the_form_that_its_schema_tells() -> None:
+    found = files()
+    assert sorted(found) == [f"data/v1/compose/{id}.json" for id in ("heron", "osprey", "reed")]
+    for data in found.values():
+        SCHEMA.validate(data)
+        assert not _floats(data), "a number that two machines may round differently"
+
+
+def _floats(data: Any) -> bool:
+    if isinstance(data, dict):
+        return any(map(_floats, data.values()))
+    return any(map(_floats, data)) if isinstance(data, list) else isinstance(data, float)
+
+
+def test_a_set_takes_what_its_part_of_the_run_sheet_takes() -> None:
+    own = table("heron")
+    practice = analysed().practices["heron-kick-and-go"]
+    found = 0
+    for row in practice.sheet:
+        doing = row.run.doing
+        if doing.set and f"set/{doing.set}" in own.piece_of:
+            place = own.piece_of[f"set/{doing.set}"]
+            offer = next(
+                one for one in own.squad.offers[practice.practice.pool] if one.piece == place
+            )
+            number = doing.rounds or doing.reps or own.pieces[place].written
+            size = next(one for one in offer.sizes if one.number == number)
+            for time, group in zip(size.times, practice.groups, strict=True):
+                takes = row.run.takes(group)
+                assert takes is not None and time is not None
+                assert 0 <= time - 10 * takes.value < 1
+                found += 1
+    assert found
+
+
+def made(number: int, each: int = 600, dose: int = 90) -> Size:
+    return Size(
+        number,
+        50 * number,
+        (each * number,),
+        0,
+        0,
+        0,
+        0,
+        UNKNOWN,
+        UNKNOWN,
+        ((3, dose * number, dose * number),),
+    )
+
+
+def test_sizes_that_grow_evenly_are_told_by_the_first_and_what_each_adds() -> None:
+    (run,) = sizes_of(range(2, 11), made)
+    assert [size.times for size in run.all] == [(600 * n,) for n in range(2, 11)]
+    assert all(size.doses[0][1] >= 90 * size.number for size in run.all)
+
+
+def test_a_size_beyond_a_drills_dose_is_not_offered() -> None:
+    (run,) = sizes_of(range(2, 16), made)
+    assert run.all[-1].doses[0][1] <= 1000 < 90 * 12
+    assert sizes_of(range(12, 16), made) == ()
+
+
+def test_sizes_that_do_not_grow_evenly_stand_each_by_itself() -> None:
+    runs = sizes_of(range(2, 8), lambda n: made(n, 600 if n < 5 else 700, 1))
+    assert [size.times for run in runs for size in run.all] == [
+        ((600 if n < 5 else 700) * n,) for n in range(2, 8)
+    ]
+
+
+def test_reps_that_end_at_the_other_end_of_the_pool_are_left_out() -> None:
+    runs = sizes_of(range(3, 9), lambda n: None if n % 2 else made(n, dose=1))
+    assert [size.number for run in runs for size in run.all] == [4, 6, 8]
