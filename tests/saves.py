@@ -56,6 +56,11 @@ def retitle_goal(root: Path, chance: random.Random) -> None:
     )
 
 
+def rename_site(root: Path, chance: random.Random) -> None:
+    """The site's name stands on every page."""
+    _replaced(root / "plans/club.yml", "title: ", "site: {name: Our Drills}\ntitle: ")
+
+
 def rename_word(root: Path, chance: random.Random) -> None:
     """A word that entries use gets another name: they are told, and the next time it is back."""
     path = root / "drills/vocabulary/goals.yml"
@@ -97,5 +102,5 @@ def stray(root: Path, chance: random.Random) -> None:
 
 
 SAVES: tuple[Save, ...] = (
-    edit_text, comment, add_drill, remove_set, retitle_goal, rename_word, break_or_mend, no_yaml, move_folder, stray,
+    edit_text, comment, add_drill, remove_set, retitle_goal, rename_site, rename_word, break_or_mend, no_yaml, move_folder, stray,
 )  # fmt: skip

@@ -16,13 +16,9 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.model.catalogue import Catalogue
 from almanac.report.reports import REPORTS
-from almanac.resources import HOME
 from almanac.site.run_data import run_files
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.source.names import Names
-
-SETTINGS = HOME / "mkdocs.yml"
 
 # A time below zero. A sum in a working ("1:00 − 0:45") has a space after its sign.
 _BELOW_ZERO = re.compile(r"(?<![\w.:–-])[-−]\d+(:\d\d|\.\d+ s|\d* s\b)")
@@ -74,7 +70,7 @@ def shown_of(analysis: Analysis, names: Names) -> Shown:
 
 def pages_of(analysis: Analysis, names: Names) -> SitePages:
     """The pages of a catalogue, each worked out when it is asked for."""
-    return SitePages(analysis, names, read_settings(SETTINGS))
+    return SitePages(analysis, names)
 
 
 def texts_of(pages: SitePages) -> Iterator[tuple[str, str]]:

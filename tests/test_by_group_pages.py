@@ -14,11 +14,9 @@ from shared import DAY
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
-from almanac.resources import SETTINGS
 from almanac.site.data_files import data_files
 from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
 ITEMS = """items:
@@ -76,7 +74,7 @@ def page(site: dict[str, str]) -> str:
 def rendered(root: Path) -> dict[str, str]:
     loaded = load(root)
     assert loaded.catalogue is not None
-    pages = SitePages(Analysis(loaded.catalogue, DAY), loaded.names, read_settings(SETTINGS))
+    pages = SitePages(Analysis(loaded.catalogue, DAY), loaded.names)
     return dict(pages.of_entries(lambda entry: entry.id == "by-group-and-round"))
 
 

@@ -9,6 +9,7 @@ import json
 import re
 import zlib
 from base64 import urlsafe_b64encode
+from dataclasses import replace
 from itertools import accumulate
 from pathlib import Path
 
@@ -22,6 +23,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
 from almanac.cache import SWITCH
 from almanac.kinds import WITH_PAGES
+from almanac.model.club import Site
 from almanac.publish.content_security import POLICY, with_policy
 from almanac.publish.finish import close_set, is_asked_for
 from almanac.publish.offline import KeptFiles, app_manifest, kept_files
@@ -33,7 +35,7 @@ from almanac.site.finder import MINUTES, VERSION, Finder
 from almanac.site.links import Page, page_of
 from almanac.site.pictures import named
 from almanac.site.qr_codes import QrCodes, qr_code
-from almanac.site.settings import read_settings
+from almanac.site.settings import SiteSettings, settings_of
 from almanac.units import COURSES
 
 ADDRESS = "https://quillwater.example/drills/back-streamline-kick.html"
@@ -254,15 +256,15 @@ def test_a_pack_is_told_again_where_a_page_of_it_is_another() -> None:
 
 
 def test_the_app_manifest_names_files_that_are_there() -> None:
-    manifest = json.loads(app_manifest("Deck Almanac", "A catalogue."))
-    assert manifest["name"] == "Deck Almanac"
+    manifest = json.loads(app_manifest(SiteSettings("Our Club", "A catalogue.")))
+    assert (manifest["name"], manifest["theme_color"]) == ("Our Club", "#0d4a66")
     for icon in manifest["icons"]:
         assert (HOME / "site_src" / icon["src"]).is_file()
 
 
-def test_settings_of_the_site(tmp_path: Path) -> None:
-    config = tmp_path / "mkdocs.yml"
-    config.write_text('site_name: "Our Club"\nsite_description: A club\'s drills.\n', "utf-8")
-    settings = read_settings(config)
-    assert (settings.name, settings.description) == ("Our Club", "A club's drills.")
+def test_what_a_club_does_not_say_of_its_site(analysis: Analysis) -> None:
+    club = replace(analysis.catalogue.club, site=Site())
+    entries = {**analysis.catalogue.entries, ("club", "club"): club}
+    settings = settings_of(replace(analysis.catalogue, entries=entries))
+    assert settings.name == club.title
     assert (settings.address, settings.repository) == ("", "")

@@ -8,14 +8,12 @@ import pytest
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.kept import kept_sessions
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
 
 @pytest.fixture(scope="module")
 def pages(analysis: Analysis) -> dict[str, str]:
-    return dict(SitePages(analysis, {}, read_settings(SETTINGS)).of_entries(lambda entry: True))
+    return dict(SitePages(analysis, {}).of_entries(lambda entry: True))
 
 
 def columns_of(table: str) -> int:

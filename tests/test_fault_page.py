@@ -7,8 +7,6 @@ import re
 import pytest
 
 from almanac.analysis.analysis import Analysis
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
 FAULT = "knees-break-surface"
@@ -16,7 +14,7 @@ FAULT = "knees-break-surface"
 
 @pytest.fixture(scope="module")
 def page(analysis: Analysis) -> str:
-    pages = SitePages(analysis, {}, read_settings(SETTINGS))
+    pages = SitePages(analysis, {})
     return dict(pages.of_entries(lambda entry: entry.id == FAULT))[f"faults/{FAULT}.md"]
 
 
@@ -38,7 +36,7 @@ def test_under_each_cause_stand_its_test_and_its_first_drill(page: str, analysis
 
 
 def test_what_a_test_needs_stands_behind_it(analysis: Analysis) -> None:
-    pages = SitePages(analysis, {}, read_settings(SETTINGS))
+    pages = SitePages(analysis, {})
     needs = dict(pages.of_entries(lambda entry: entry.id == "feet-too-deep"))
     tests = re.findall(r'class="test">.*?</p>', needs["faults/feet-too-deep.md"])
     causes = analysis.catalogue.faults["feet-too-deep"].causes

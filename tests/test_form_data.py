@@ -5,15 +5,17 @@ ids, the repository's address.
 from __future__ import annotations
 
 import json
-from pathlib import Path
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from example_cases import BASE
 
+from almanac.analysis.analysis import Analysis
+from almanac.model.club import Site
 from almanac.model.load import load
 from almanac.site.form_data import FILE, form_file
-from almanac.site.settings import read_settings
+from almanac.site.settings import settings_of
 from almanac.source import schemas
 
 KINDS = (
@@ -101,22 +103,13 @@ def test_every_word_and_id_is_there_with_its_title(form: dict[str, Any]) -> None
     assert form["repository"] == "https://host.example/club/almanac"
 
 
-@pytest.mark.parametrize(
-    ("line", "address"),
-    [
-        ("repo_url: https://github.com/club/almanac", "https://github.com/club/almanac"),
-        ("repo_url: 'https://github.com/club/almanac/'", "https://github.com/club/almanac"),
-        (
-            'repo_url: "https://github.com/club/almanac.git"  # ours',
-            "https://github.com/club/almanac",
-        ),
-        ("# repo_url: https://github.com/club/almanac", ""),
-        ("repo_url: javascript:alert(1)", ""),
-        ("repo_url:", ""),
-        ("site_name: none", ""),
-    ],
-)
-def test_the_repository_is_read_from_mkdocs_yml(tmp_path: Path, line: str, address: str) -> None:
-    config = tmp_path / "mkdocs.yml"
-    config.write_text(f"site_name: Almanac\n{line}\n", "utf-8")
-    assert read_settings(config).repository == address
+@pytest.mark.parametrize("end", ["", "/", ".git", ".git/"])
+def test_the_repository_is_the_clubs(analysis: Analysis, end: str) -> None:
+    club = replace(
+        analysis.catalogue.club, site=Site(repository=f"https://github.com/club/almanac{end}")
+    )
+    entries = {**analysis.catalogue.entries, ("club", "club"): club}
+    assert (
+        settings_of(replace(analysis.catalogue, entries=entries)).repository
+        == "https://github.com/club/almanac"
+    )

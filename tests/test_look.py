@@ -6,9 +6,14 @@ import re
 from itertools import pairwise
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from almanac.arithmetic.contrast import far_enough
+from almanac.checks.site_look import GROUNDS
 from almanac.drawing.charts.ticks import round_ticks
 from almanac.resources import SITE_SOURCE
+from almanac.site.settings import DARK, LIGHT
 
 TOKENS = (SITE_SOURCE / "styles" / "tokens.css").read_text("utf-8")
 STEPS = [f"{place}{half}" for place in range(5) for half in ("", "-half")][:-1]
@@ -57,6 +62,22 @@ def test_the_measure_is_the_standards() -> None:
 def test_what_meets_is_told_apart(look: str, one: str, other: str, least: float) -> None:
     own = colours(look)
     assert contrast(own[one], own[other]) >= least
+
+
+def test_a_clubs_colour_is_held_to_the_grounds_of_the_look() -> None:
+    for look, grounds in GROUNDS.items():
+        own = colours(look)
+        assert [ground for ground, _ in grounds] == [
+            own[name] for name in ("paper", "soft", "danger-ground")
+        ]
+        assert own["on-action"] == own["paper"]  # what stands on a filled button
+        assert own["action"] == {"light": LIGHT, "dark": DARK}[look]
+
+
+@given(st.sampled_from(["light", "dark"]), st.integers(0, 0xFFFFFF))
+def test_the_colour_that_is_offered_is_far_enough(look: str, number: int) -> None:
+    offered = far_enough(f"#{number:06x}", GROUNDS[look])
+    assert all(contrast(offered, ground) >= wanted for ground, wanted in GROUNDS[look])
 
 
 def test_both_looks_name_the_same_colours() -> None:

@@ -13,8 +13,6 @@ from almanac.analysis.comparison import Side, review
 from almanac.checks import check
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import load
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
 
@@ -26,7 +24,7 @@ def used(root: Path, out: Path) -> weakref.ref[Catalogue]:
     analysis = Analysis(loaded.catalogue, TODAY)
     side = Side(loaded.documents, analysis, list(check(analysis)))
     assert review(side, side).comparable
-    write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), out)
+    write_pages(SitePages(analysis, loaded.names), out)
     assert (out / "sets").is_dir()
     return weakref.ref(loaded.catalogue)
 

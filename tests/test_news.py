@@ -11,6 +11,7 @@ from test_review import edit, git
 
 from almanac.model.load import load
 from almanac.site.news import news_files, news_items, news_page
+from almanac.site.settings import SiteSettings
 from almanac.source.revision import history
 
 ATOM = "{http://www.w3.org/2005/Atom}"
@@ -48,7 +49,9 @@ def test_page_data_and_feed(tmp_path: Path) -> None:
     found = news_items(history(root, 50))
     days = news_page(catalogue, found).context["days"]
     assert isinstance(days, list) and len(days) == 1  # all of it today
-    files = dict(news_files(catalogue, found, "https://club.example/"))
+    files = dict(
+        news_files(catalogue, found, SiteSettings("Our Club", "", "https://club.example/"))
+    )
     told = json.loads(files["data/v1/changes.json"])
     assert told["version"] == 1 and len(told["changes"]) == len(found)
     feed = ElementTree.fromstring(files["data/v1/feed.xml"])
@@ -63,4 +66,6 @@ def test_without_a_repository_there_is_nothing_to_tell(tmp_path: Path) -> None:
     catalogue = load(root).catalogue
     assert catalogue is not None
     assert news_page(catalogue, []).context["days"] == []
-    ElementTree.fromstring(dict(news_files(catalogue, [], ""))["data/v1/feed.xml"])
+    ElementTree.fromstring(
+        dict(news_files(catalogue, [], SiteSettings("Our Club", "")))["data/v1/feed.xml"]
+    )

@@ -19,8 +19,6 @@ from almanac.commands.main import main
 from almanac.commands.outcome import UsageError, today
 from almanac.commands.shared import checked, load_and_check
 from almanac.model.load import load
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
 ALMANAC = f"{sys.executable} -m almanac"
@@ -116,7 +114,7 @@ def test_the_first_and_the_last_day_can_be_worked_with(
     loaded = load(moved_to(tmp_path, day))
     assert checked(loaded, seen_on).findings
     assert loaded.catalogue is not None
-    pages = SitePages(Analysis(loaded.catalogue, seen_on), loaded.names, read_settings(SETTINGS))
+    pages = SitePages(Analysis(loaded.catalogue, seen_on), loaded.names)
     assert list(
         pages.of_entries(lambda entry: entry.kind in {"block", "log", "benchmark", "practice"})
     )

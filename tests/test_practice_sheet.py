@@ -9,9 +9,7 @@ import pytest
 
 from almanac.analysis.analysis import Analysis
 from almanac.report.gear_text import fetch_words, gear_of
-from almanac.resources import SETTINGS
 from almanac.site.practice_sheet import sheet_rows, timed_boards
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
 STATIONS, LADDER = "heron-kick-and-go", "osprey-ladder"
@@ -19,7 +17,7 @@ STATIONS, LADDER = "heron-kick-and-go", "osprey-ladder"
 
 @pytest.fixture(scope="module")
 def page(analysis: Analysis) -> str:
-    pages = SitePages(analysis, {}, read_settings(SETTINGS))
+    pages = SitePages(analysis, {})
     return dict(pages.of_entries(lambda entry: entry.id == LADDER))[f"practices/{LADDER}.md"]
 
 

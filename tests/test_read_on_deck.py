@@ -17,8 +17,6 @@ from almanac.report.board_line import lines_for
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
 from almanac.report.whiteboard import board, board_text
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 
 ID = "by-group-and-round"
@@ -52,7 +50,7 @@ def whiteboard(analysis: Analysis) -> list[str]:
 
 
 def page(analysis: Analysis, club: Path) -> str:
-    pages = SitePages(analysis, load(club).names, read_settings(SETTINGS))
+    pages = SitePages(analysis, load(club).names)
     return dict(pages.of_entries(lambda entry: entry.id == ID))[f"sets/{ID}.md"]
 
 

@@ -32,13 +32,11 @@ from datetime import date
 from pathlib import Path
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
 loaded = load(Path(sys.argv[1]))
 analysis = Analysis(loaded.catalogue, date(2026, 11, 25))
-write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), Path(sys.argv[2]))
+write_pages(SitePages(analysis, loaded.names), Path(sys.argv[2]))
 """
 
 

@@ -23,12 +23,14 @@ from almanac.publish.keep_html import as_html, is_html
 from almanac.publish.links import LinkCheck
 from almanac.publish.render import render
 from almanac.publish.whole_site import write_site
-from almanac.resources import SETTINGS, SITE_SOURCE
+from almanac.resources import SITE_SOURCE
 from almanac.second_process import begun, in_turns, shared
 from almanac.site.folder import Folder
-from almanac.site.settings import read_settings
+from almanac.site.settings import SiteSettings
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
+
+SETTINGS = SiteSettings("A club", "Its drills.", "https://club.example/")
 
 
 @pytest.fixture(scope="module")
@@ -38,10 +40,10 @@ def pages(tmp_path_factory: pytest.TempPathFactory, loaded: Loaded, analysis: An
     def make(folder: Path) -> None:
         bundled = json.loads((SITE_SOURCE / "package.json").read_text("utf-8"))["bundles"]
         scripts = [(file, b"") for file in (*bundled, "scripts/licences.txt")]
-        own = SitePages(analysis, loaded.names, read_settings(SETTINGS))
+        own = SitePages(analysis, loaded.names)
         write_pages(own, folder / "pages", scripts)
-        render(folder, folder / "pages", Folder(folder / "site-0").put)
-        render(folder, folder / "pages", Folder(folder / "site-1").put, hooks=())
+        render(folder, folder / "pages", Folder(folder / "site-0").put, SETTINGS)
+        render(folder, folder / "pages", Folder(folder / "site-1").put, SETTINGS, hooks=())
 
     return made_once(tmp_path_factory, "rendered", make)
 
@@ -140,7 +142,7 @@ def test_a_link_in_our_html_that_leads_nowhere_fails_the_build(pages: Path, tmp_
     more = '\n\n<p>See <a href="gone.html">that</a> and <a href="#no">this</a>.</p>\n'
     page.write_text(page.read_text("utf-8") + more, "utf-8")
     with pytest.raises(SiteError) as failed:
-        write_site(tmp_path, tmp_path / "pages", tmp_path / "site", read_settings(SETTINGS), "")
+        write_site(tmp_path, tmp_path / "pages", tmp_path / "site", SETTINGS, "")
     assert str(failed.value).splitlines() == [
         "links lead nowhere:",
         "drills/index.html leads to #no, and drills/index.html has no place of that name",
@@ -232,6 +234,7 @@ def test_each_turn_is_given_once(count: int) -> None:
 ENDLESS = """
 import os, sys, time
 from almanac.second_process import begun
+
 os.cpu_count = lambda: 2
 beside = begun(lambda: (print(os.getpid(), flush=True), time.sleep(600)))
 time.sleep(600)
@@ -252,7 +255,7 @@ def test_what_mkdocs_warns_of_fails_the_build(tmp_path: Path) -> None:
     (tmp_path / "pages").mkdir()
     (tmp_path / "pages" / "index.md").write_text("# A\n\n[gone](gone.md)\n", "utf-8")
     with pytest.raises(SiteError, match=r"(?s)MkDocs failed:.*gone\.md"):
-        render(tmp_path, tmp_path / "pages", lambda *_: None)
+        render(tmp_path, tmp_path / "pages", lambda *_: None, SETTINGS)
 
 
 @pytest.mark.parametrize(

@@ -146,7 +146,7 @@ def add_page(program: Path, chance: random.Random) -> None:
 def change_settings(program: Path, chance: random.Random) -> None:
     path = program / "mkdocs.yml"
     text = path.read_text("utf-8")
-    path.write_text(text.replace("site_name: ", f"site_name: {chance.choice('ABC')} ", 1), "utf-8")
+    path.write_text(re.sub("toc_depth: .", f"toc_depth: {chance.choice('234')}", text), "utf-8")
 
 
 OF_PROGRAM = (change_template, change_style, change_page, add_page, change_settings)

@@ -35,11 +35,10 @@ from almanac.model.vocabularies import (
 )
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
-from almanac.resources import SETTINGS, SITE_SOURCE
+from almanac.resources import SITE_SOURCE
 from almanac.site.entry_page import tags
 from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
 from almanac.source import schemas
@@ -169,7 +168,7 @@ def pages(root: Path, into: Path) -> dict[str, str]:
     loaded, findings = found(root)
     assert loaded.catalogue is not None and not any(finding.is_error for finding in findings)
     analysis = Analysis(loaded.catalogue, DAY)
-    write_pages(SitePages(analysis, loaded.names, read_settings(SETTINGS)), into / "pages")
+    write_pages(SitePages(analysis, loaded.names), into / "pages")
     return {
         file.relative_to(into / "pages").as_posix(): file.read_text("utf-8")
         for file in (into / "pages").rglob("*")

@@ -18,8 +18,6 @@ from almanac.findings import FORMATS, Finding, Place
 from almanac.model.load import load
 from almanac.report.set_json import set_json
 from almanac.report.set_text import set_text
-from almanac.resources import SETTINGS
-from almanac.site.settings import read_settings
 from almanac.site.site_pages import SitePages
 from almanac.source.document_store import DocumentStore
 from almanac.source.reader import Document, read
@@ -74,7 +72,7 @@ class Judge:
             json.dumps(set_json(analysis.summary(id)), allow_nan=False)
             set_text(analysis.catalogue, analysis.summary(id))
         if analysis and is_shown and not any(finding.is_error for finding in findings):
-            pages = SitePages(analysis, loaded.names, read_settings(SETTINGS))
+            pages = SitePages(analysis, loaded.names)
             every = [*pages.of_entries(lambda _: True), *pages.others.items(), *pages.data()]
             if any("Traceback" in text or not text for _, text in every):
                 yield "a page says nothing, or a fault"

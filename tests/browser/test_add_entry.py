@@ -544,7 +544,7 @@ def test_a_draft_that_is_nobody_s_form_does_no_harm(
         },
     ):
         page.evaluate(
-            "(entry) => localStorage.setItem('deck-almanac-draft-set', JSON.stringify({at: {}, id: 5, family: [], entry}))",
+            "(entry) => localStorage.setItem('deck-almanac / draft-set', JSON.stringify({at: {}, id: 5, family: [], entry}))",
             entry,
         )
         page.reload()

@@ -92,7 +92,7 @@ def test_nothing_shifts_while_a_page_loads(browser: Browser, server: Server) -> 
     """With a lane group chosen that the pages are not written for, and a slow line."""
     context = browser.new_context(viewport={"width": 360, "height": 640})
     context.add_init_script(
-        'localStorage.setItem(\'deck-almanac-choices\', \'{"group": "heron-2", "groups": ["heron-2"]}\')'
+        'localStorage.setItem(\'deck-almanac / choices\', \'{"group": "heron-2", "groups": ["heron-2"]}\')'
     )
     context.add_init_script(_SHIFTS)
     page = context.new_page()

@@ -97,7 +97,7 @@ def send_offs(page: Page) -> list[int]:
 
 
 def changes(page: Page) -> list[dict[str, Any]]:
-    kept = page.evaluate("localStorage.getItem('deck-almanac-run')")
+    kept = page.evaluate("localStorage.getItem('deck-almanac / run')")
     found: list[dict[str, Any]] = json.loads(kept)["run"]["changes"]
     return found
 
@@ -297,7 +297,7 @@ def test_until_when_the_water_is_ours_goes_to_find_and_comes_from_there(
     tap(at_six, "More ↓")
     tap(at_six, "What fits until 19:45")
     expect(at_six.locator("[data-facet=minutes] > summary")).to_contain_text("until 19:45 (5")
-    at_six.evaluate("localStorage.removeItem('deck-almanac-run')")
+    at_six.evaluate("localStorage.removeItem('deck-almanac / run')")
     at_six.goto(f"{server.address}run.html#set=kick-and-go")
     expect(at_six.get_by_label("The water is ours until")).to_have_value("19:45")
 
@@ -361,7 +361,7 @@ def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
             at_six.touchscreen.tap(x, y)
         at_six.clock.run_for(by.randrange(150))
     assert changes(at_six) == before
-    assert at_six.evaluate("localStorage.getItem('deck-almanac-run-clock')") is None  # no offset
+    assert at_six.evaluate("localStorage.getItem('deck-almanac / run-clock')") is None  # no offset
     assert at_six.url.endswith("run.html#practice=two-lanes")
 
 
@@ -617,8 +617,8 @@ def test_a_pad_a_lane_counts_each_swimmer_from_their_own_send_off(
     tap(at_six, "All reps")
     expect(at_six.get_by_text(re.compile("^Rep 1, lane 4, leader: 0:3.* by hand$"))).to_be_visible()
     at_six.clock.set_system_time(START + datetime.timedelta(days=15))
-    at_six.evaluate("localStorage.removeItem('deck-almanac-run')")
-    kept = "JSON.parse(localStorage.getItem('deck-almanac-run-results')).length"
+    at_six.evaluate("localStorage.removeItem('deck-almanac / run')")
+    kept = "JSON.parse(localStorage.getItem('deck-almanac / run-results')).length"
     assert at_six.evaluate(kept) == 1
     at_six.reload()
     for name in ("Begin", "Change", "More ↓", "Results"):

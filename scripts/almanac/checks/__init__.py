@@ -52,6 +52,7 @@ from almanac.checks import (
     quizzes,
     sessions,
     sets,
+    site_look,
     stunts,
     targets,
     teaching,
@@ -120,6 +121,7 @@ MODULES = (
     meets,
     meet_starts,
     meet_blocks,
+    site_look,
 )
 
 

@@ -33,7 +33,7 @@ from almanac.publish.turn import turn
 from almanac.publish.viewers import Viewers
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.site.news import MOST_COMMITS, news_items
-from almanac.site.settings import read_settings
+from almanac.site.settings import settings_of
 from almanac.site.site_pages import SitePages
 from almanac.site.templates import Templates
 from almanac.source.document_store import DocumentStore
@@ -106,9 +106,10 @@ class Rebuilder:
         """Look at the site that a build has left, so that the first save is as quick as the
         others.
         """
-        if self._known and self._live is None:
+        analysis = self._known.checked.analysis if self._known else None
+        if self._known and analysis and self._live is None:
             try:
-                settings = read_settings(SETTINGS)
+                settings = settings_of(analysis.catalogue)
                 with seen_on(self._known.today):
                     self._live = LiveSite(self._root, self._out, settings, self._viewers.changed)
             except Exception:  # noqa: BLE001 (the next save builds everything, and tells what is amiss)
@@ -130,7 +131,8 @@ class Rebuilder:
         if checked.exit_code or checked.analysis is None:
             return ""
         theme = _contents(SITE_SOURCE / "theme")
-        foundation = digest(today.isoformat(), SETTINGS.read_bytes(), *theme)
+        own = repr(settings_of(checked.analysis.catalogue))
+        foundation = digest(today.isoformat(), own, SETTINGS.read_bytes(), *theme)
         known, live = self._known, self._live
         if live and known and known.foundation == foundation:
             with turn(self._root / "build", self._wait_for) as taken, seen_on(today):
@@ -139,7 +141,7 @@ class Rebuilder:
                     self._known = _Known(checked, today, foundation, taken.own)
                     return what
         self._live = None
-        own = build_site(
+        taken_turn = build_site(
             checked.analysis,
             checked.loaded.names,
             self._root,
@@ -147,7 +149,7 @@ class Rebuilder:
             wait_for=self._wait_for,
         )
         self._viewers.all_changed()
-        self._known = _Known(checked, today, foundation, own)
+        self._known = _Known(checked, today, foundation, taken_turn)
         return "built"
 
     def _wait_for(self, who: str) -> None:
@@ -191,8 +193,7 @@ class Rebuilder:
         if template_digest != self._template_digest:
             self._templates = Templates(SITE_SOURCE / "templates")
             self._template_digest = template_digest
-        settings = read_settings(SETTINGS)
-        return SitePages(analysis, checked.loaded.names, settings, news, self._templates)
+        return SitePages(analysis, checked.loaded.names, news, self._templates)
 
 
 def tell(words: str, stream: TextIO | None = None) -> None:

@@ -153,12 +153,35 @@ class CordReading:
     force_n: float
 
 
+@dataclass(frozen=True)
+class SiteColours:
+    """The colour of what is pressed, on white and on dark, as ``#rrggbb``; "" for the program's."""
+
+    light: str = ""
+    dark: str = ""
+
+
+@dataclass(frozen=True)
+class Site:
+    """How the club's site is called, where it and its repository are, and what its first page says;
+    "" for what is not said.
+    """
+
+    name: str = ""
+    about: str = ""
+    address: str = ""
+    repository: str = ""
+    welcome: str = ""
+    colours: SiteColours = field(default_factory=SiteColours)
+
+
 @dataclass(frozen=True, kw_only=True)
 class Club(Entry):
     """The club's pools, squads, lane groups and gear. ``form``: see ``source.forms``."""
 
     kind: ClassVar[str] = "club"
     form: int = 1
+    site: Site = field(default_factory=Site)
     pools: Mapping[str, Pool]
     squads: Mapping[str, Squad]
     lane_groups: Mapping[str, LaneGroup]

@@ -14,9 +14,8 @@ from almanac.publish.place import keep_others_work, mend, place_of, put
 from almanac.publish.render import seen_on
 from almanac.publish.turn import turn
 from almanac.publish.whole_site import write_site
-from almanac.resources import SETTINGS
 from almanac.site.news import MOST_COMMITS, news_items
-from almanac.site.settings import read_settings
+from almanac.site.settings import settings_of
 from almanac.site.site_pages import SitePages
 from almanac.site.write import write_pages
 from almanac.source.names import Names
@@ -45,9 +44,9 @@ def build_site(
         with turn(work, wait_for) as taken:
             mend(place)
             bundled = bundles()
-            settings = read_settings(SETTINGS)
+            settings = settings_of(analysis.catalogue)
             news = news_items(history(root, MOST_COMMITS))
-            write_pages(SitePages(analysis, names, settings, news), pages, _scripts(bundled), told)
+            write_pages(SitePages(analysis, names, news), pages, _scripts(bundled), told)
             worker = (bundled / "offline" / "worker.js").read_text("utf-8")
             with seen_on(analysis.today):
                 write_site(work, pages, fresh, settings, worker, told)

@@ -43,4 +43,4 @@ def close_set(page: str) -> str:
 
 def own_files(settings: SiteSettings) -> Iterator[tuple[str, str]]:
     """Files of the site that are no pages and come from no entry: the web app manifest."""
-    yield MANIFEST, app_manifest(settings.name, settings.description)
+    yield MANIFEST, app_manifest(settings)

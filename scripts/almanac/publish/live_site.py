@@ -39,11 +39,12 @@ class LiveSite:
     def __init__(self, root: Path, out: Path, settings: SiteSettings, finish_file: Told) -> None:
         """Read what stands there. Raises OSError, and SiteError where MkDocs fails."""
         work = root / "build"
+        self._settings = settings
         self._pages, self._out, self._finish_file = work / "pages", out, finish_file
         self._scratch = work / "served"
         self.unwritten: dict[str, bytes] = {}
         self._bundled = bundles()
-        self._mkdocs = MkDocsPages(work, self._pages, self._scratch)
+        self._mkdocs = MkDocsPages(work, self._pages, self._scratch, settings)
         self._sources = {file: digest(path.read_bytes()) for file, path in below(self._pages)}
         self._taken: set[str] = set()
         self._links = LinkCheck(urlsplit(settings.address).path or "/")
@@ -56,7 +57,7 @@ class LiveSite:
         """Begin to go through the texts of the whole site; what is not taken until ``end`` goes."""
         self._taken = set()
         self._bundled = bundles()
-        self.take(of_source(self._bundled))
+        self.take(of_source(self._bundled, self._settings))
 
     def take(self, texts: Iterable[tuple[str, bytes]]) -> None:
         """Take texts as a build would write them below its pages, and publish what is new of
@@ -141,10 +142,9 @@ class LiveSite:
         self._finish_file(file)
 
 
-def of_source(bundled: Path) -> Iterable[tuple[str, bytes]]:
-    """What stands on the site as it stands in the repository, and the bundled scripts."""
-    for file, path in source_files():
-        yield file, path.read_bytes()
+def of_source(bundled: Path, settings: SiteSettings) -> Iterable[tuple[str, bytes]]:
+    """What stands on the site as the program has it, and the bundled scripts."""
+    yield from source_files(settings)
     for folder in PUBLISHED:
         for file, path in below(bundled / folder):
             yield f"{folder}/{file}", path.read_bytes()

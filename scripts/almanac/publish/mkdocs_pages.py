@@ -16,15 +16,16 @@ from mkdocs.structure.pages import Page
 
 from almanac.publish.errors import SiteError
 from almanac.publish.render import HOOKS, as_site_error, configuration
+from almanac.site.settings import SiteSettings
 
 
 class MkDocsPages:
     """The Markdown below ``pages``, rendered page by page; ``scratch`` takes what MkDocs writes."""
 
-    def __init__(self, work: Path, pages: Path, scratch: Path) -> None:
+    def __init__(self, work: Path, pages: Path, scratch: Path, settings: SiteSettings) -> None:
         """Read the settings. Raises SiteError where they cannot be."""
         with as_site_error():
-            config = configuration(work, pages, scratch, HOOKS)
+            config = configuration(work, pages, scratch, settings, HOOKS)
             self._config = config.plugins.on_config(config)
             self._env = config.plugins.on_env(
                 self._config.theme.get_env(), config=self._config, files=get_files(self._config)

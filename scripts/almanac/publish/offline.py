@@ -16,6 +16,7 @@ from typing import Any
 from almanac.cache import digest
 from almanac.publish.packs import FOLDER, RUNS, is_packed, packed, packs_of
 from almanac.second_process import shared
+from almanac.site.settings import SiteSettings
 
 VERSION = 1
 LIST, SIZE, WORKER, MANIFEST = "precache.json", "offline.json", "worker.js", "app.webmanifest"
@@ -45,7 +46,7 @@ def is_unlisted(file: str) -> bool:
     )
 
 
-def app_manifest(name: str, description: str) -> str:
+def app_manifest(settings: SiteSettings) -> str:
     """The web app manifest, with which a browser offers to install the site. Paths in it are
     relative.
     """
@@ -58,14 +59,14 @@ def app_manifest(name: str, description: str) -> str:
             {"src": file, "type": "image/png", "sizes": f"{size}x{size}", "purpose": purpose}
         )
     manifest = {
-        "name": name,
-        "short_name": name,
-        "description": description,
+        "name": settings.name,
+        "short_name": settings.name,
+        "description": settings.description,
         "start_url": "index.html",
         "scope": "./",
         "display": "standalone",
         "background_color": "#ffffff",
-        "theme_color": "#0d4a66",
+        "theme_color": settings.colours.light,
         "icons": icons,
     }
     return json.dumps(manifest, ensure_ascii=False, indent=1) + "\n"

@@ -29,6 +29,7 @@ from almanac.publish.finish import finished
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.second_process import begun, is_possible
 from almanac.site.folder import naming
+from almanac.site.settings import SiteSettings
 
 HOOKS = (Path(__file__).with_name("keep_html.py"),)
 
@@ -42,6 +43,7 @@ def render(
     work: Path,
     pages: Path,
     take: Take,
+    own: SiteSettings,
     hooks: tuple[Path, ...] = HOOKS,
     taken: Callable[[], N | None] = lambda: None,
     learn: Callable[[N], None] = lambda _: None,
@@ -56,7 +58,7 @@ def render(
     Raises SiteError, with what MkDocs says, where it fails or warns.
     """
     with as_site_error() as said:
-        settings = _settings(work, pages, work / "nothing", hooks)
+        settings = _settings(work, pages, work / "nothing", own, hooks)
         try:
             theirs = _half(pages) if is_possible() else frozenset[str]()
 
@@ -170,23 +172,29 @@ def as_site_error() -> Iterator[list[str]]:
             raise SiteError(f"MkDocs failed:\n{lines}") from problem
 
 
-def configuration(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> MkDocsConfig:
-    """The repository's settings with the folders of this build, which the paths in them are put
-    beside.
-    """
-    return _load(_settings(work, pages, site, hooks))
+def configuration(
+    work: Path, pages: Path, site: Path, own: SiteSettings, hooks: tuple[Path, ...]
+) -> MkDocsConfig:
+    """The program's settings with those of the club's site and the folders of this build."""
+    return _load(_settings(work, pages, site, own, hooks))
 
 
-def _settings(work: Path, pages: Path, site: Path, hooks: tuple[Path, ...]) -> Path:
+def _settings(
+    work: Path, pages: Path, site: Path, own: SiteSettings, hooks: tuple[Path, ...]
+) -> Path:
     file = work / "mkdocs.yml"
-    own = {
+    values = {
         "INHERIT": str(SETTINGS),
+        "site_name": own.name,
+        "site_description": own.description,
+        "site_url": own.address,
+        "extra": {"colour": own.colours.light},
         "docs_dir": os.path.relpath(pages, work),
         "site_dir": os.path.relpath(site, work),
         "theme": {"custom_dir": str(SITE_SOURCE / "theme")},
         "hooks": [str(hook) for hook in hooks],
     }
-    lines = [f"{name}: {json.dumps(value)}\n" for name, value in own.items()]  # JSON is YAML
+    lines = [f"{name}: {json.dumps(value)}\n" for name, value in values.items()]  # JSON is YAML
     with naming(file):
         file.write_text("".join(lines), "utf-8")
     return file

@@ -43,7 +43,7 @@ def write_site(
         links.take(their_links)
         kept.take(their_pages)
 
-    render(work, pages, take, taken=taken, learn=learn)
+    render(work, pages, take, settings, taken=taken, learn=learn)
     for file, text in own_files(settings):
         take(file, text.encode())
     demand_links(links, folder.files)

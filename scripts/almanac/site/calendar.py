@@ -6,6 +6,7 @@ import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import UTC, datetime, time, timedelta
+from urllib.parse import urlsplit
 
 from icalendar import Calendar, Event
 
@@ -60,7 +61,7 @@ def _events(
     catalogue: Catalogue, summary: BlockSummary, day: DayPlan, address: str
 ) -> Iterator[Event]:
     for own in day.sessions:
-        event = _event(summary, day, own)
+        event = _event(summary, day, own, address)
         if own.practice is not None:
             _tell_practice(event, catalogue, own, own.practice, address)
         else:
@@ -92,7 +93,7 @@ def _tell_practice(
         event.add("url", address.rstrip("/") + "/" + page_of(practice))
 
 
-def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan) -> Event:
+def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan, address: str) -> Event:
     """An event with an identity that stays when the block is written anew: a day's second session
     of a sort is told apart by its number.
     """
@@ -100,7 +101,8 @@ def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan) -> Event:
     number = next(place for place, other in enumerate(alike, 1) if other is own)
     what = ("practice" if own.practice else "other") + (f"-{number}" if number > 1 else "")
     event = Event()
-    event.add("uid", f"{summary.block.id}-{day.on}-{what}@deck-almanac")
+    host = urlsplit(address).netloc or "deck-almanac"  # two clubs may have a block of one name
+    event.add("uid", f"{summary.block.id}-{day.on}-{what}@{host}")
     event.add("dtstamp", datetime.combine(summary.block.starts, time(), UTC))
     return event
 

@@ -16,12 +16,13 @@ from almanac.site.kind_indexes import INDEXES
 from almanac.site.links import Link, Page, link, links
 from almanac.site.lists import grouped, list_page, section, set_link
 from almanac.site.preferences import preferences
+from almanac.site.settings import settings_of
 from almanac.site.tonight import home_data, tonight_page
 
 
 def index_pages(analysis: Analysis) -> Iterator[Page]:
     """Home and every list. They serve without JavaScript."""
-    yield Page("index.md", "home", {"data": home_data(analysis)})
+    yield Page("index.md", "home", {"data": home_data(analysis), **_greeting(analysis)})
     yield tonight_page(analysis)
     yield Page("more.md", "more", {"kinds": [_index_link(kind) for kind in INDEXES]})
     yield Page("settings.md", "settings", {"choosing": preferences(analysis)})
@@ -33,6 +34,11 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
         yield list_page(file, own.title, own.summary, index(analysis), opens)
     for name, (title, summary, sections) in _by_word(analysis).items():
         yield list_page(f"by/{name}.md", title, summary, sections)
+
+
+def _greeting(analysis: Analysis) -> dict[str, str]:
+    catalogue = analysis.catalogue
+    return {"name": settings_of(catalogue).name, "welcome": catalogue.club.site.welcome}
 
 
 def _index_link(kind: str) -> Link:

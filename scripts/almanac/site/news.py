@@ -12,6 +12,7 @@ from xml.etree import ElementTree
 from almanac.kinds import WITH_PAGES, kind_of_path
 from almanac.model.catalogue import Catalogue
 from almanac.site.links import Link, Page, page_of
+from almanac.site.settings import SiteSettings
 
 VERSION = 1
 MOST_COMMITS = 300
@@ -79,11 +80,11 @@ def _last_of_each_day(found: list[NewsItem]) -> Iterator[NewsItem]:
 
 
 def news_files(
-    catalogue: Catalogue, found: list[NewsItem], address: str
+    catalogue: Catalogue, found: list[NewsItem], settings: SiteSettings
 ) -> Iterator[tuple[str, str]]:
     """The data file and the feed, as their paths below the site's root and their texts."""
     yield "data/v1/changes.json", news_json(found)
-    yield "data/v1/feed.xml", news_feed(catalogue, found, address)
+    yield "data/v1/feed.xml", news_feed(catalogue, found, settings)
 
 
 def news_json(found: list[NewsItem]) -> str:
@@ -106,12 +107,13 @@ def news_json(found: list[NewsItem]) -> str:
     )
 
 
-def news_feed(catalogue: Catalogue, found: list[NewsItem], address: str) -> str:
-    """An Atom feed (RFC 4287) of the last hundred changes. Links need the site's ``address``; with
-    "" they are relative.
+def news_feed(catalogue: Catalogue, found: list[NewsItem], settings: SiteSettings) -> str:
+    """An Atom feed (RFC 4287) of the last hundred changes. Links are relative where the
+    site's address is not known.
     """
+    address = settings.address
     feed = ElementTree.Element("feed", xmlns=_ATOM)
-    _add(feed, "title", "Deck Almanac: what is new")
+    _add(feed, "title", f"{settings.name}: what is new")
     _add(feed, "id", address or "urn:deck-almanac")
     _add(feed, "updated", f"{found[0].on if found else '1970-01-01'}T00:00:00Z")
     _add(_add(feed, "author"), "name", catalogue.club.title)

@@ -1,13 +1,15 @@
-"""The settings of the site that its pages need, read once from its mkdocs.yml."""
+"""The settings of the site that its pages need, from what the club says of it."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from pathlib import Path
-from typing import Any
-from urllib.parse import urlsplit
+from dataclasses import dataclass, field
 
-from mkdocs.utils.yaml import yaml_load
+from almanac.model.catalogue import Catalogue
+from almanac.model.club import SiteColours
+
+_ABOUT = "A swimming club's drill catalogue, checked and added up."
+LIGHT, DARK = "#0d4a66", "#8fd0ee"
+"""The colours of what is pressed, as styles/tokens.css has them."""
 
 
 @dataclass(frozen=True)
@@ -21,23 +23,18 @@ class SiteSettings:
 
     name: str
     description: str
-    address: str
-    repository: str
+    address: str = ""
+    repository: str = ""
+    colours: SiteColours = field(default_factory=lambda: SiteColours(LIGHT, DARK))
 
 
-def read_settings(config: Path) -> SiteSettings:
-    """The settings of an mkdocs.yml. Raises OSError or yaml.YAMLError where it cannot be read."""
-    with config.open(encoding="utf-8") as file:
-        read: dict[str, Any] = yaml_load(file)
+def settings_of(catalogue: Catalogue) -> SiteSettings:
+    """The settings that a club's file gives, the program's own for what it does not say."""
+    club, site = catalogue.club, catalogue.club.site
     return SiteSettings(
-        str(read.get("site_name") or ""),
-        str(read.get("site_description") or ""),
-        _web_address(read.get("site_url")),
-        _web_address(read.get("repo_url")).rstrip("/").removesuffix(".git"),
+        site.name or club.title,
+        site.about or _ABOUT,
+        site.address if site.address.endswith("/") or not site.address else f"{site.address}/",
+        site.repository.rstrip("/").removesuffix(".git"),
+        SiteColours(site.colours.light or LIGHT, site.colours.dark or DARK),
     )
-
-
-def _web_address(value: Any) -> str:
-    """The value where it is a web address, else "": nothing else may become a link."""
-    text = str(value or "").strip()
-    return text if urlsplit(text).scheme in {"http", "https"} else ""

@@ -30,7 +30,7 @@ from almanac.site.pictures import picture_files
 from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
-from almanac.site.settings import SiteSettings
+from almanac.site.settings import SiteSettings, settings_of
 from almanac.site.templates import Templates
 from almanac.source.names import Names
 
@@ -44,7 +44,6 @@ class SitePages:
 
     analysis: Analysis
     names: Names
-    settings: SiteSettings
     news: list[NewsItem] = field(default_factory=list)
     templates: Templates = field(default_factory=lambda: Templates(SITE_SOURCE / "templates"))
 
@@ -57,6 +56,11 @@ class SitePages:
         """The page of an entry and those beside it, and what it is run by on the deck."""
         yield from map(self._text, pages_of(self.analysis, check(self.analysis), entry))
         yield from run_files(self.analysis, entry)
+
+    @cached_property
+    def settings(self) -> SiteSettings:
+        """What the club says of its site."""
+        return settings_of(self.analysis.catalogue)
 
     @cached_property
     def parts(self) -> Parts:
@@ -86,7 +90,7 @@ class SitePages:
         yield shared_file(analysis.catalogue)
         yield from compose_files(analysis)
         yield self._finder_data.texts()
-        yield from news_files(analysis.catalogue, self.news, address)
+        yield from news_files(analysis.catalogue, self.news, self.settings)
         yield from picture_files(self.parts.pictures())
 
     @cached_property

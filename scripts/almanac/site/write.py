@@ -12,6 +12,7 @@ from almanac.resources import SITE_SOURCE
 from almanac.second_process import begun, in_turns
 from almanac.site.entry_parts import EntryParts
 from almanac.site.folder import Folder
+from almanac.site.settings import DARK, LIGHT, SiteSettings
 from almanac.site.site_pages import SitePages
 
 _COPIED = {
@@ -20,16 +21,26 @@ _COPIED = {
     "images": "images/",
     "schemas": "data/v1/schema/",
 }
+_TOKENS = "styles/tokens.css"
 
 
-def source_files() -> Iterator[tuple[str, Path]]:
-    """Every file that stands on the site as it stands in the repository: its place below the
-    pages' root, and its path.
+def source_files(settings: SiteSettings) -> Iterator[tuple[str, bytes]]:
+    """Every file that stands on the site as the program has it, but for the club's own colours: its
+    place below the pages' root, and what it holds.
     """
     for name, place in _COPIED.items():
         for path in sorted((SITE_SOURCE / name).rglob("*")):
             if path.is_file():
-                yield place + path.relative_to(SITE_SOURCE / name).as_posix(), path
+                file = place + path.relative_to(SITE_SOURCE / name).as_posix()
+                content = path.read_bytes()
+                yield file, coloured(content, settings) if file == _TOKENS else content
+
+
+def coloured(tokens: bytes, settings: SiteSettings) -> bytes:
+    """The sheet of colours with those of the club: the light one stands first, then the dark."""
+    for usual, own in ((LIGHT, settings.colours.light), (DARK, settings.colours.dark)):
+        tokens = tokens.replace(f"--action: {usual};".encode(), f"--action: {own};".encode())
+    return tokens
 
 
 def write_pages(
@@ -49,9 +60,7 @@ def write_pages(
         return _write_entries(pages, turns, written), written.files, pages.codes.used
 
     beside = begun(share)
-    for file, path in source_files():
-        written.put(file, path.read_bytes())
-    for file, content in scripts:
+    for file, content in (*source_files(pages.settings), *scripts):
         written.put(file, content)
     told("working out lists")
     for file, text in pages.lists.items():

@@ -1,6 +1,10 @@
-// What this site keeps on the device: one small JSON text a subject. Nothing of it leaves the device.
+// What this site keeps on the device: one small JSON text a subject, under the site's own path, since two clubs may share a host.
+// Nothing of it leaves the device.
 
-const PREFIX = "deck-almanac-";
+import { root } from "./dom.js";
+
+const OLDER = "deck-almanac-"; // before what is kept named its site
+const PREFIX = `deck-almanac ${root.pathname} `;
 
 /**
  * What is kept under a subject; `otherwise` where nothing is, or what is there is not ours.
@@ -31,5 +35,18 @@ export function write(subject, value) {
     return true;
   } catch {
     return false;
+  }
+}
+
+/** Give what is kept under an older name to this site: the first that is opened takes it, as it was the one that there was. */
+export function takeOlder() {
+  try {
+    for (const name of Object.keys(localStorage).filter((key) => key.startsWith(OLDER))) {
+      const own = PREFIX + name.slice(OLDER.length);
+      localStorage.setItem(own, localStorage.getItem(own) ?? localStorage.getItem(name) ?? "null");
+      localStorage.removeItem(name);
+    }
+  } catch {
+    // a browser that keeps nothing, or has no room: what is there stays
   }
 }
