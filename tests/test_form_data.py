@@ -30,6 +30,7 @@ KINDS = (
     "practice",
     "block",
     "meet",
+    "timetable",
     "log",
 )
 

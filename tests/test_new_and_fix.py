@@ -43,6 +43,7 @@ def test_every_kind_of_page_has_a_starter() -> None:
         "log",
         "block",
         "meet",
+        "timetable",
     }
 
 

@@ -89,6 +89,11 @@ KINDS = (
         "Days of races: warm-up lanes, events in order, what to bring.",
         pages="meets",
     ),
+    Kind(
+        "timetable", "plans/timetables", "Timetable", "Timetables",
+        "Who has which lanes of which pool when.",
+        pages="timetables",
+    ),
     Kind("log", "plans/logs", "Log", "Logs"),
     Kind("club", "plans/club.yml", "Club", "Clubs", single=True, has_starter=False),
     Kind("policy", "plans/policy.yml", "Policy", "Policies", single=True, has_starter=False),

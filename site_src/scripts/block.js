@@ -30,3 +30,11 @@ for (const race of all("[data-race]")) {
   const days = daysUntil(race.dataset.race ?? "");
   race.textContent = days > 1 ? `, in ${days} days` : ["", ", today", ", tomorrow"][days + 1] ?? "";
 }
+// A timetable: the grid of this weekday first.
+for (const box of all("[data-today-first]")) {
+  const today = all(".lane-grid", box).find(({ dataset }) => (dataset.weekdays ?? "").split(" ").includes(String(new Date().getDay())));
+  if (today) {
+    today.classList.add("is-now");
+    box.prepend(today);
+  }
+}

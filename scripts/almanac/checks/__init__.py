@@ -53,9 +53,11 @@ from almanac.checks import (
     sessions,
     sets,
     site_look,
+    slots_of_blocks,
     stunts,
     targets,
     teaching,
+    timetables,
     to_failure,
     under_water,
     under_water_told,
@@ -122,6 +124,8 @@ MODULES = (
     meet_starts,
     meet_blocks,
     site_look,
+    timetables,
+    slots_of_blocks,
 )
 
 

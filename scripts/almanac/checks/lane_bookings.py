@@ -70,7 +70,7 @@ def _by_pool_and_day(analysis: Analysis) -> dict[tuple[str, date], list[_Booking
                     practice = session.practice.practice
                     key = practice.id, session.session.groups
                     if key not in lanes:
-                        lanes[key] = _lanes(session.practice, session.session)
+                        lanes[key] = lanes_of(session.practice, session.session)
                     booking = _Booking(
                         block, day, practice.title, block.squad,
                         *session.booked_s, lanes[key],
@@ -80,7 +80,7 @@ def _by_pool_and_day(analysis: Analysis) -> dict[tuple[str, date], list[_Booking
     return {key: [*own.values()] for key, own in found.items() if len(own) > 1}
 
 
-def _lanes(summary: PracticeSummary, session: Session) -> Mapping[int, str]:
+def lanes_of(summary: PracticeSummary, session: Session) -> Mapping[int, str]:
     """By number each lane that a practice has, with the lane group that has it first."""
     return {
         lane: crew.group

@@ -24,6 +24,7 @@ from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.published import Source
 from almanac.model.swim_set import SwimSet
+from almanac.model.timetable import Timetable
 from almanac.source.reader import DataPath, Document
 
 E = TypeVar("E", bound=Entry)
@@ -104,6 +105,10 @@ class Catalogue:
     @cached_property
     def meets(self) -> dict[str, Meet]:
         return self._all(Meet)
+
+    @cached_property
+    def timetables(self) -> dict[str, Timetable]:
+        return self._all(Timetable)
 
     @cached_property
     def logs(self) -> dict[str, Log]:

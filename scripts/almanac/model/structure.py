@@ -25,6 +25,7 @@ from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.published import Source
 from almanac.model.swim_set import Item, SwimSet
+from almanac.model.timetable import Timetable
 from almanac.source import schemas
 from almanac.units import Course, parse_time
 
@@ -43,6 +44,7 @@ CLASSES: dict[str, type[Entry]] = {
         Practice,
         Block,
         Meet,
+        Timetable,
         Log,
         Club,
         Policy,
@@ -50,12 +52,14 @@ CLASSES: dict[str, type[Entry]] = {
 }
 
 _FROM_TO = {"least": override(rename="from"), "most": override(rename="to")}
+_DATES = {"first": override(rename="from"), "last": override(rename="to")}
 _HAZARDS = {"hazards": override(rename="safety")}
 _RENAMED: dict[type[Any], dict[str, Any]] = {
     Span: _FROM_TO,
     ShareRange: _FROM_TO,
     DayCount: _FROM_TO,
-    TaperDates: {"first": override(rename="from"), "last": override(rename="to")},
+    TaperDates: _DATES,
+    Timetable: _DATES,
     Depth: _FROM_TO,
     DepthNeeded: _FROM_TO,
     Rating: _FROM_TO,

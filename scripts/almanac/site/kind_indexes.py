@@ -12,6 +12,7 @@ from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.published import Source
+from almanac.model.timetable import Timetable
 from almanac.report.shown import day_words
 from almanac.site.links import Link, link, links, page_of
 from almanac.site.lists import grouped, section, set_link
@@ -85,23 +86,22 @@ def _needs(analysis: Analysis) -> Sections:
     return [section("needs", "Needs", "", ("", links(analysis.catalogue.needs.values())))]
 
 
-def _meets(analysis: Analysis) -> Sections:
+def _by_year(entries: Iterable[Meet | Timetable]) -> Sections:
     """By the year in which they begin, each in order."""
-    meets = sorted(analysis.catalogue.meets.values(), key=lambda own: (own.first, own.id))
-    years = dict.fromkeys(own.first.year for own in meets)
+    ordered = sorted(entries, key=lambda own: (own.first, own.id))
     return [
         section(
             f"in-{year}",
             str(year),
             "",
-            ("", [_dated(own) for own in meets if own.first.year == year]),
+            ("", [_dated(own) for own in ordered if own.first.year == year]),
         )
-        for year in years
+        for year in dict.fromkeys(own.first.year for own in ordered)
     ]
 
 
-def _dated(meet: Meet) -> Link:
-    return Link(page_of(meet), meet.title, f"{day_words(meet.first)}. {meet.summary}")
+def _dated(own: Meet | Timetable) -> Link:
+    return Link(page_of(own), own.title, f"{day_words(own.first)}. {own.summary}")
 
 
 def _cited(source: Source) -> Link:
@@ -119,7 +119,8 @@ INDEXES: Mapping[str, Callable[[Analysis], Sections]] = {
     ),
     "block": lambda analysis: _by_squad(analysis.catalogue, analysis.catalogue.blocks.values()),
     "set": _sets,
-    "meet": _meets,
+    "meet": lambda analysis: _by_year(analysis.catalogue.meets.values()),
+    "timetable": lambda analysis: _by_year(analysis.catalogue.timetables.values()),
     "source": _sources,
     "need": _needs,
 }

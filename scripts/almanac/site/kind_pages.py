@@ -11,7 +11,6 @@ from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.model.entry import Entry
-from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.site.benchmark_page import benchmark_page
@@ -27,6 +26,7 @@ from almanac.site.progression_page import progression_page
 from almanac.site.scaled_page import scaled_page
 from almanac.site.set_page import clocks_page, set_page
 from almanac.site.source_page import source_page
+from almanac.site.timetable_page import timetable_page
 
 Wanted = Callable[[Entry], bool]
 Pages = Callable[[Analysis, Sequence[Finding], Any], Iterator[Page]]
@@ -86,8 +86,13 @@ def _block(analysis: Analysis, findings: Sequence[Finding], block: Block) -> Ite
         yield block_page(analysis, groups, findings)
 
 
-def _meet(analysis: Analysis, findings: Sequence[Finding], meet: Meet) -> Iterator[Page]:
-    yield meet_page(analysis, meet, findings)
+def _one_with_findings(page: Callable[[Analysis, Any, Sequence[Finding]], Page]) -> Pages:
+    """One page, from the analysis and what the checks say."""
+
+    def pages(analysis: Analysis, findings: Sequence[Finding], entry: Entry) -> Iterator[Page]:
+        yield page(analysis, entry, findings)
+
+    return pages
 
 
 PAGES: Mapping[str, Pages] = {
@@ -101,7 +106,8 @@ PAGES: Mapping[str, Pages] = {
     "set": _set,
     "practice": _practice,
     "block": _block,
-    "meet": _meet,
+    "meet": _one_with_findings(meet_page),
+    "timetable": _one_with_findings(timetable_page),
 }
 
 
