@@ -16,14 +16,13 @@ from shared import CATALOGUE, DAY, copied
 from shown_checks import pages_of, texts_of
 
 from almanac.analysis.analysis import Analysis
-from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.checks import check
 from almanac.kinds import SUMMED
 from almanac.model.load import Loaded, load
-from almanac.site.computed import chapters, code_of, computed_page
+from almanac.site.computed import chapters, code_of
 from almanac.site.data_files import data_files
-from almanac.site.formulas import FOR_CALCULATORS
+from almanac.site.vectors import vectors_file
 
 TOLD = {
     code_of(member).removeprefix("arithmetic."): member
@@ -89,6 +88,7 @@ def asked(hardest: Loaded) -> set[CodeType]:
             pass
         for _ in data_files(analysis, hardest.names, ""):
             pass
+        vectors_file(hardest.catalogue)
     finally:
         sys.setprofile(before)
     return seen
@@ -97,21 +97,7 @@ def asked(hardest: Loaded) -> set[CodeType]:
 @pytest.mark.parametrize("name", TOLD)
 def test_what_is_told_is_asked_for_by_what_is_shown(name: str, asked: set[CodeType]) -> None:
     member = TOLD[name]
-    assert (code(member) in asked) != (member in FOR_CALCULATORS), name
-
-
-def test_the_page_says_which_formulas_nothing_shows(analysis: Analysis) -> None:
-    shown = {
-        formula.code: formula.is_shown
-        for section in computed_page(analysis).context["sections"]
-        for formula in section["formulas"]
-    }
-    assert {code for code, is_shown in shown.items() if not is_shown} == set(
-        map(code_of, FOR_CALCULATORS)
-    )
-    assert not set(FOR_CALCULATORS) & {
-        member for _, figure in registered() for member in figure.documented
-    }
+    assert code(member) in asked, name
 
 
 # By kind, which formula each number in the data of its entries comes from, by the last key that names it; None for

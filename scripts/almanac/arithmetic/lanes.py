@@ -154,20 +154,33 @@ def _limits(
     """For each rule that a rep is under: what the lane takes, in what time, and how many fit."""
     order, gap = timed.order, timed.order.gap_s
     lengths, done = float(timed.rep.distance / course.length), timed.done_s
-    behind, all_s = (order.at_once - 1) * gap, order.at_once * gap
-    if timed.target_s is not None and lengths > 1:
+    quick = None
+    if timed.target_s is not None:
         quick = timed.target_s * group.quickest / group.slowest
-        if lengths <= 2:
-            yield Room.BACK, behind, quick, _fit_behind(quick, gap)
-        else:
-            two = quick * 2 / lengths
-            yield Room.TAIL, all_s, two, _fit(two, gap)
     again = _leaves_again_s(timed)
-    if again is not None:
-        yield Room.AGAIN, all_s, again / order.waves, _fit(again / order.waves, gap)
-        if order.waves > 1 and done is not None:
-            spare = again / order.waves - done
-            yield Room.WAVE, behind + done, again / order.waves, _fit_behind(spare, gap)
+    each = None if again is None else again / order.waves
+    yield from room_of(lengths, order.at_once, gap, quick, each)
+    if each is not None and order.waves > 1 and done is not None:
+        behind = (order.at_once - 1) * gap
+        yield Room.WAVE, behind + done, each, _fit_behind(each - done, gap)
+
+
+def room_of(
+    lengths: float, heads: int, gap: float, quick_s: float | None, again_s: float | None
+) -> Iterator[tuple[Room, float, float, int]]:
+    """For each rule of ``crowded`` that reps of so many lengths are under, where ``heads`` swimmers
+    go ``gap`` seconds apart: what the lane takes, in what time, and how many fit.
+
+    ``quick_s`` is the time of the quickest over a rep, ``again_s`` when the leader leaves again.
+    """
+    if quick_s is not None and lengths > 1:
+        if lengths <= 2:
+            yield Room.BACK, (heads - 1) * gap, quick_s, _fit_behind(quick_s, gap)
+        else:
+            two = quick_s * 2 / lengths
+            yield Room.TAIL, heads * gap, two, _fit(two, gap)
+    if again_s is not None:
+        yield Room.AGAIN, heads * gap, again_s, _fit(again_s, gap)
 
 
 def _leaves_again_s(timed: TimedRep) -> float | None:

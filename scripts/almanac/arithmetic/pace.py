@@ -22,6 +22,7 @@ from almanac.arithmetic.working import (
     Working,
 )
 from almanac.model.knowledge import Gear
+from almanac.model.policy import Policy
 from almanac.model.swim_set import Distance
 from almanac.units import Course, show_number
 
@@ -42,6 +43,48 @@ class Target:
     def seconds(self) -> float:
         """The target in seconds."""
         return self.working.value
+
+
+@dataclass(frozen=True)
+class EffortPace:
+    """What a swimmer of a level holds at an effort, by a line through tests, in one course."""
+
+    line: PaceLine
+    scale: EffortScale
+    policy: Policy
+    course: Course
+    level: str = ""
+
+    def time(
+        self, word: str, rep_distance: float | Distance, distance: float | Distance
+    ) -> Working | Because:
+        """The time of ``distance`` within a rep of ``rep_distance``, both in the course's unit.
+
+        An effort's speed is its share of the best speed over D, where D is the whole rep, or the
+        effort's reference distance where that is longer. Where that speed is below the policy's
+        ``slowest_afloat`` there is no number: nobody stays up at it.
+        """
+        unit = self.course.unit.metres
+        rep_m, piece_m = float(rep_distance) * unit, float(distance) * unit
+        metres = max(rep_m, self.scale.reference_m(word))
+        segment = self.line.segment(metres)
+        if not segment.sound:
+            return Because.TESTS_DISAGREE
+        over = "" if metres == rep_m else f" over {show_number(metres)} m"
+        at_effort: Working = Labelled(_best(segment, metres), f"best time{over}", "s")
+        if over:
+            at_effort = Product(
+                (at_effort, Quotient(Known(round(piece_m, 4), "m"), Known(metres, "m")))
+            )
+        elif distance != rep_distance:
+            share = Quotient(Known(float(distance)), Known(float(rep_distance)))
+            at_effort = Product((at_effort, share))
+        share_of_best = self.scale.share(word, self.level)
+        if share_of_best != 1:
+            at_effort = Quotient(at_effort, Known(share_of_best, word))
+        if piece_m < self.policy.slowest_afloat(self.level) * at_effort.value:
+            return Because.TOO_SLOW
+        return at_effort
 
 
 @dataclass(frozen=True)
@@ -114,9 +157,10 @@ class Pacer:
         line = self.paces.line(rule.like, self.course)
         if isinstance(line, Because):
             return NoNumber(line, piece.drill.id, rule.like)
+        at = EffortPace(line, self.scale, self.paces.policy, self.course, self.level)
         ends: list[Working] = []
         for word in piece.effort.words:
-            paced = self._at(line, word, piece, rep_distance)
+            paced = at.time(word, rep_distance, piece.distance)
             if isinstance(paced, Because):
                 return NoNumber(paced, piece.drill.id, rule.like)
             ends.append(paced)
@@ -132,32 +176,6 @@ class Pacer:
             working = Between(first, last, float(along))
         other = any(point.course != self.course for point in line.points)
         return Target(working, line.estimated, other, line.stale, line.assumed)
-
-    def _at(
-        self, line: PaceLine, word: str, piece: Piece, rep_distance: Distance
-    ) -> Working | Because:
-        """The time of a piece at an effort, before what drill and gear do to it."""
-        unit = self.course.unit.metres
-        rep_m, piece_m = float(rep_distance) * unit, float(piece.distance) * unit
-        metres = max(rep_m, self.scale.reference_m(word))
-        segment = line.segment(metres)
-        if not segment.sound:
-            return Because.TESTS_DISAGREE
-        over = "" if metres == rep_m else f" over {show_number(metres)} m"
-        at_effort: Working = Labelled(_best(segment, metres), f"best time{over}", "s")
-        if over:
-            at_effort = Product(
-                (at_effort, Quotient(Known(round(piece_m, 4), "m"), Known(metres, "m")))
-            )
-        elif piece.distance != rep_distance:
-            share = Quotient(Known(float(piece.distance)), Known(float(rep_distance)))
-            at_effort = Product((at_effort, share))
-        share_of_best = self.scale.share(word, self.level)
-        if share_of_best != 1:
-            at_effort = Quotient(at_effort, Known(share_of_best, word))
-        if piece_m < self.paces.policy.slowest_afloat(self.level) * at_effort.value:
-            return Because.TOO_SLOW
-        return at_effort
 
     def _factors(self, piece: Piece, like: str) -> tuple[Working, ...]:
         assert piece.drill.pace is not None

@@ -37,6 +37,7 @@ COMMANDS = {
     "serve": "serve",
     "sum": "sum_",
     "explain": "explain",
+    "calc": "calc",
     "new": "new",
     "review": "review",
 }

@@ -15,7 +15,7 @@ from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.model.policy import RestRule
 from almanac.site.entry_page import source_link
-from almanac.site.formulas import FOR_CALCULATORS, FORMULAS
+from almanac.site.formulas import FORMULAS
 from almanac.site.links import Page
 from almanac.site.search_pages import FORMULA
 from almanac.units import show_number
@@ -23,32 +23,28 @@ from almanac.units import show_number
 
 @dataclass(frozen=True)
 class Formula:
-    """A formula as the page tells it; ``code`` names where it stands, ``is_shown`` says whether a
-    page or a command shows what it computes.
-    """
+    """A formula as the page tells it; ``code`` names where it stands."""
 
     title: str
     code: str
     paragraphs: tuple[str, ...]
-    is_shown: bool
 
     @property
     def place(self) -> str:
         """Its anchor on the page."""
-        return re.sub(r"[^a-z0-9]+", "-", f"of-{self.code}".lower()).strip("-")
+        return place_of(self.code)
+
+
+def place_of(code: str) -> str:
+    """The anchor on the page of a formula, by where it stands in the code."""
+    return re.sub(r"[^a-z0-9]+", "-", f"of-{code}".lower()).strip("-")
 
 
 def computed_page(analysis: Analysis) -> Page:
     """The page, with the policy's limits at its end."""
     formulas = {
         title: [
-            Formula(
-                name,
-                code_of(member),
-                paragraphs(member.__doc__),
-                member not in FOR_CALCULATORS,
-            )
-            for name, member in members
+            Formula(name, code_of(member), paragraphs(member.__doc__)) for name, member in members
         ]
         for title, members in chapters().items()
     }

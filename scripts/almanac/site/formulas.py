@@ -26,7 +26,7 @@ from almanac.arithmetic.lanes import crowded, too_tight
 from almanac.arithmetic.manners import manner_of, wait_after
 from almanac.arithmetic.marks import mark_from_wall
 from almanac.arithmetic.moment import least_seconds
-from almanac.arithmetic.pace import Pacer
+from almanac.arithmetic.pace import EffortPace, Pacer
 from almanac.arithmetic.pace_lines import line_through
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.practice_workings import practice_time, slack
@@ -78,6 +78,7 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
         ("Which tests count", latest_tests),
         ("A group's tests of one activity", known_points),
         ("The line through the tests", line_through),
+        ("At an effort", EffortPace.time),
         ("Target of a piece of a rep", Pacer.piece),
         ("Target of a rep", Pacer.whole),
         ("A time that is assumed", targets),
@@ -160,17 +161,3 @@ FORMULAS: tuple[tuple[str, tuple[tuple[str, Documented], ...]], ...] = (
     )),
     ("Safety", (("The brief", brief),)),
 )  # fmt: skip
-
-FOR_CALCULATORS: tuple[Documented, ...] = (
-    cord_force,
-    kick_rate,
-    distance_per_leg_cycle,
-    speed_from_stroke,
-    strouhal,
-    critical_speed,
-    fade,
-    points,
-)
-"""Formulas that no page or command asks yet: told for who reckons with them by hand, and kept for
-the calculators.
-"""

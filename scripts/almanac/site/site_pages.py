@@ -12,6 +12,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.model.entry import Entry
 from almanac.resources import SITE_SOURCE
+from almanac.site.calculators_page import calculators_page
 from almanac.site.cards import card_context, cards_page
 from almanac.site.compose_data import compose_files
 from almanac.site.computed import computed_page
@@ -32,6 +33,7 @@ from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
 from almanac.site.settings import SiteSettings, settings_of
 from almanac.site.templates import Templates
+from almanac.site.vectors import vectors_file
 from almanac.source.names import Names
 
 _NOT_SEARCHED = ("home", "list", "moved")  # they only name what has pages of its own
@@ -89,6 +91,7 @@ class SitePages:
         yield form_file(analysis.catalogue, self.names, self.settings.repository)
         yield shared_file(analysis.catalogue)
         yield from compose_files(analysis)
+        yield vectors_file(analysis.catalogue)
         yield self._finder_data.texts()
         yield from news_files(analysis.catalogue, self.news, self.settings)
         yield from picture_files(self.parts.pictures())
@@ -99,6 +102,7 @@ class SitePages:
         return (
             *index_pages(analysis),
             *reference_pages(analysis),
+            calculators_page(analysis),
             computed_page(analysis),
             coverage_page(analysis),
             kick_cycle_page(analysis.catalogue),

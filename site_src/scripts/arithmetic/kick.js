@@ -1,0 +1,26 @@
+// Kick and stroke. A beat is one leg going one way; a cycle of a leg is two beats.
+
+import { number } from "./numbers.js";
+
+/** @type {import("./calculators.js").Work} */
+export function kickRate(given) {
+  const beats = number(given, "rate") * Number(given.kick);
+  const numbers = { beats, second: beats / 60, legs: beats / 2 / 60 };
+  if (given.length === undefined) {
+    return { numbers, says: ["read"] };
+  }
+  return { numbers: { ...numbers, speed: (number(given, "length") * number(given, "rate")) / 60 }, says: ["read", "speed"] };
+}
+
+/** @type {import("./calculators.js").Work} */
+export function kickCount(given) {
+  const [seconds, beats] = [number(given, "time"), number(given, "beats")];
+  const [speed, legs] = [number(given, "distance") / seconds, beats / 2 / seconds];
+  return { numbers: { speed, minute: (beats / seconds) * 60, legs, cycle: speed / legs }, says: ["read"] };
+}
+
+/** From peak to peak. @type {import("./calculators.js").Work} */
+export const strouhal = (given) => ({
+  numbers: { strouhal: (number(given, "rate") * number(given, "height")) / number(given, "speed") },
+  says: ["read"],
+});
