@@ -79,7 +79,8 @@ function show(output, words, form) {
   const given = {};
   /** @type {string[]} */
   const wrong = [];
-  let missing = 0;
+  /** @type {string[]} */
+  const missing = [];
   for (const field of words.fields) {
     const input = /** @type {HTMLInputElement} */ (form.elements.namedItem(field.name));
     const found = readField(field, input.value);
@@ -88,15 +89,18 @@ function show(output, words, form) {
       told.textContent = found.told ?? "";
     }
     input.setAttribute("aria-invalid", String(Boolean(found.wrong)));
-    missing += Number(found.missing ?? false);
+    if (found.missing) {
+      missing.push(field.title);
+    }
     if (found.wrong) {
       wrong.push(found.wrong);
     } else if (found.value !== undefined) {
       given[field.name] = found.value;
     }
   }
-  if (wrong.length || missing) {
-    output.replaceChildren(...(wrong.length ? wrong : ["Fill in what is asked below."]).map((text) => make("p", {}, text)));
+  if (wrong.length || missing.length) {
+    const told = wrong.length ? wrong : [`Still to be filled in: ${missing.join("; ")}.`];
+    output.replaceChildren(...told.map((text) => make("p", {}, text)));
     return;
   }
   const { says, shown } = answer(words, given, data.club);

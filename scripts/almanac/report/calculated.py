@@ -4,6 +4,7 @@ shown, for a terminal, for JSON and for the vectors that a page's script is held
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping, Sequence
 from typing import Any
@@ -57,6 +58,8 @@ def _number(field: Field, text: str) -> float:
             value = float(text)
     except (ValueError, TimeError):
         raise NotTaken(f"{field.title}: {text!r} is not {_wanted(field)}") from None
+    if not math.isfinite(value):
+        raise NotTaken(f"{field.title}: {text!r} is not {_wanted(field)}")
     if field.takes is Takes.WHOLE and value != int(value):
         raise NotTaken(f"{field.title}: {text!r} is not a whole number")
     if not field.least <= value <= field.most:

@@ -14,7 +14,7 @@ from almanac.arithmetic.known_tests import known_points
 from almanac.model.club import LaneGroup
 from almanac.model.policy import RestRule
 from almanac.report.calculated import shown_default
-from almanac.site.computed import code_of, place_of
+from almanac.site.computed import chapters, code_of, place_of
 from almanac.site.links import Page
 from almanac.site.templates import script_json
 from almanac.units import COURSES, show_number, show_time
@@ -61,6 +61,7 @@ def calculators_page(analysis: Analysis) -> Page:
 def _told(calculator: Calculator, club: ClubNumbers) -> dict[str, Any]:
     """What the template shows of a calculator, and under ``words`` what its script reads."""
     fields = calculator.fields(club)
+    titles = {code_of(by): title for told in chapters().values() for title, by in told}
     return {
         "name": calculator.name,
         "title": calculator.title,
@@ -68,7 +69,9 @@ def _told(calculator: Calculator, club: ClubNumbers) -> dict[str, Any]:
         "limits": calculator.limits,
         "fields": [_field(calculator, field) for field in fields],
         "takes_tests": {"distance", "time", "distance-2", "time-2"} <= {f.name for f in fields},
-        "formulas": [place_of(code_of(formula)) for formula in calculator.by],
+        "formulas": [
+            (titles[code_of(formula)], place_of(code_of(formula))) for formula in calculator.by
+        ],
         "words": words_of(calculator, club),
     }
 

@@ -22,6 +22,27 @@ from almanac.site.calculators_page import club_numbers, words_of
 
 FILE = "data/v1/vectors.json"
 FORM = 1
+# Where an example's neighbours do not lead: what is changed in it, None where it is left out.
+_OF_TESTS: tuple[Mapping[str, Given | None], ...] = (
+    {"distance-2": None, "time-2": None},
+    {"distance-2": 100.0},
+    {"rep": 2000, "time-2": 205.0, "effort": "easy", "from": "easy"},
+    {"distance": 25, "time": 60.0, "distance-2": 50, "time-2": 125.0, "effort": "easy"},
+)
+_EDGES: Mapping[str, tuple[Mapping[str, Given | None], ...]] = {
+    "send-offs": _OF_TESTS,
+    "descend": _OF_TESTS,
+    "lane": ({"swimmers": 1}, {"lengths": 2, "target": 30.0, "side": "front", "swimmers": 9}),
+    "critical-speed": ({"time-2": 246.8}, {"time-2": 240.0}, {"distance-2": 200}),
+    "fade": ({"laps": [30.0, 33.0, 32.0, 31.5, 31.0, 30.5]},),
+    "added-drag": ({"resisted": 19.0}, {"resisted": 20.0}),
+    "cord": ({"stretch-2": 2}, {"stretch-3": 6, "force-3": 90}, {"stretch-3": 6}),
+    "week-load": (
+        {f"{what}-{day}": None for what in ("minutes", "rating") for day in range(1, 8)},
+        {f"{what}-{day}": 5 for what in ("minutes", "rating") for day in range(1, 8)},
+        {f"minutes-{day}": 0 for day in range(2, 8)},
+    ),
+}
 _FACTORS = (0.37, 0.61, 0.83, 0.97, 1.13, 1.31, 1.79, 2.57)
 
 
@@ -54,6 +75,8 @@ def _givens(calculator: Calculator, fields: tuple[Field, ...]) -> Iterator[dict[
     defaults = {field.name: field.default for field in fields if field.default is not None}
     example: dict[str, Given] = {**defaults, **calculator.example}
     yield example
+    for edge in _EDGES.get(calculator.name, ()):
+        yield {name: value for name, value in {**example, **edge}.items() if value is not None}
     for field in fields:
         for value in _others(field, example.get(field.name)):
             yield {**example, field.name: value}
