@@ -18,7 +18,7 @@ const data = JSON.parse(one("#calculators-data").textContent ?? "");
 function ready(fold) {
   const words = data.words[fold.dataset.calculator ?? ""];
   const form = /** @type {HTMLFormElement} */ (one("form", fold));
-  const tell = () => show(one("[data-answer]", fold), words, form);
+  const tell = () => show(one("[data-answer]", fold), one("[data-more]", fold), words, form);
   form.addEventListener("input", tell);
   form.addEventListener("submit", (event) => event.preventDefault());
   for (const button of all("[data-step]", form)) {
@@ -71,10 +71,12 @@ function fill(form, tests) {
   }
 }
 
-/** @param {HTMLElement} output
+/** The first sentence stays in sight, the rest stands below what is typed.
+ * @param {HTMLElement} output
+ * @param {HTMLElement} more
  * @param {Words} words
  * @param {HTMLFormElement} form */
-function show(output, words, form) {
+function show(output, more, words, form) {
   /** @type {import("./arithmetic/numbers.js").Given} */
   const given = {};
   /** @type {string[]} */
@@ -101,12 +103,14 @@ function show(output, words, form) {
   if (wrong.length || missing.length) {
     const told = wrong.length ? wrong : [`Still to be filled in: ${missing.join("; ")}.`];
     output.replaceChildren(...told.map((text) => make("p", {}, text)));
+    more.replaceChildren();
     return;
   }
   const { says, shown } = answer(words, given, data.club);
   const rows = words.lines.filter((line) => shown[line.name] !== undefined);
-  output.replaceChildren(
-    ...says.map((text, at) => make("p", at ? {} : { class: "said" }, text)),
+  output.replaceChildren(make("p", { class: "said" }, says[0]));
+  more.replaceChildren(
+    ...says.slice(1).map((text) => make("p", {}, text)),
     make("dl", {}, ...rows.flatMap((line) => [make("dt", {}, line.title), make("dd", {}, shown[line.name])])),
   );
 }

@@ -17,7 +17,7 @@ export function lane(given, { limits }) {
   const told = full.slice(0, 1).map((rule) => rule.room).filter((room) => room !== "again");
   return {
     numbers: { "send-off": sendOff, left: sendOff - target, most, "gap-kept": gap, last: (heads - 1) * gap + target },
-    says: [...(heads > 1 ? ["read", ...told] : ["alone"]), ...(gap > asked ? ["wider"] : [])],
+    says: [...(heads > 1 ? [...told, "read"] : ["alone"]), ...(gap > asked ? ["wider"] : [])],
   };
 }
 

@@ -36,7 +36,7 @@ def _lane(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
     most = min(fit for _, _, _, fit in rules)
     full = [room for room, takes, in_s, fit in rules if fit < heads and takes > in_s]
     told = {Room.BACK: "back", Room.TAIL: "tail"}
-    says = ("read", *(told[room] for room in full[:1] if room in told)) if heads > 1 else ("alone",)
+    says = (*(told[room] for room in full[:1] if room in told), "read") if heads > 1 else ("alone",)
     return Answer(
         {
             "send-off": send_off,
