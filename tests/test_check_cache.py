@@ -115,7 +115,7 @@ def test_a_word_that_is_gone_is_told_in_files_that_did_not_change(home: Path, ro
 
 def test_two_clubs_share_a_store_and_no_finding(home: Path, root: Path, tmp_path: Path) -> None:
     other = copied(BASE, tmp_path / "other")
-    (other / "plans/policy.yml").unlink()
+    (other / "plans/club.yml").unlink()
     for _ in range(2):
         assert told(root) == anew(root)
         assert told(other) == anew(other) != told(root)
@@ -231,14 +231,14 @@ def test_a_save_during_a_check_is_not_stored_under_what_was_there_before(
     plainly = shared.load_and_check
 
     def saves_meanwhile(*arguments):  # type: ignore[no-untyped-def]
-        (root / "plans/policy.yml").rename(root / "plans/policy.bak")
+        (root / "plans/club.yml").rename(root / "plans/club.bak")
         return plainly(*arguments)
 
     before = anew(root)
     monkeypatch.setattr(shared, "load_and_check", saves_meanwhile)
     told(root)
     monkeypatch.undo()
-    (root / "plans/policy.bak").rename(root / "plans/policy.yml")
+    (root / "plans/club.bak").rename(root / "plans/club.yml")
     assert told(root) == before
 
 

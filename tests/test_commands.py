@@ -142,17 +142,6 @@ def test_a_root_that_is_none(capsys: pytest.CaptureFixture[str], tmp_path: Path)
     )
 
 
-def test_an_empty_catalogue_says_what_is_missing(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
-) -> None:
-    (tmp_path / "drills").mkdir()
-    code, out, _ = called(capsys, "check", "--root", tmp_path)
-    assert code == 1
-    assert [line.split(": ")[0] for line in out.splitlines() if "missing-file" in line] == [
-        "drills/vocabulary", "plans/club.yml", "plans/policy.yml",
-    ]  # fmt: skip
-
-
 @pytest.mark.parametrize("command", ["check", "sum"])
 def test_a_fault_of_the_program_is_one_sentence_and_a_log(
     command: str,

@@ -13,6 +13,7 @@ from almanac.cache import Cache
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.rubbish import rubbish_left
 from almanac.findings import FORMATS, Findings
+from almanac.source.lent import digest_of_lent
 from almanac.source.snapshot import Snapshot, snapshot
 
 NAME = "check"
@@ -46,7 +47,7 @@ def check_root(root: Path, today: date) -> Findings:
     """Every finding below ``root``: as an earlier run found it where nothing has changed since,
     else worked out.
     """
-    cache = Cache(_STORE, (today.isoformat(),))
+    cache = Cache(_STORE, (today.isoformat(), digest_of_lent(root)))
     seen = snapshot(root)
     stored = cache.get(seen.digest)
     if stored is not None:

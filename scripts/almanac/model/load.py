@@ -20,6 +20,7 @@ from almanac.second_process import shared
 from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
+from almanac.source.fitted import fitted
 from almanac.source.forms import other_form
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
@@ -67,8 +68,13 @@ def load(
         if _is_stub(document.data)
     }
     names = _names(files, documents, stubs)
+    for one in files:
+        if one.lent and (one.kind, one.id) in documents:
+            documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names)
+    names = _names(files, documents, stubs)  # without the words that do not fit
+    own = sum(not one.lent for one in files)
     if other := other_form(documents.get(CLUB)):  # the cause of whatever else would be told
-        return Loaded(None, [other], names, len(files), documents)
+        return Loaded(None, [other], names, own, documents)
     findings += _moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = _checked(documents, reader, shapes)
@@ -86,9 +92,7 @@ def load(
             findings += reader.style(documents[key], key[0], validated)
     if store is not None:
         store.forget_unused()
-    return Loaded(
-        _catalogue(documents, checked, names.moved), findings, names, len(files), documents
-    )
+    return Loaded(_catalogue(documents, checked, names.moved), findings, names, own, documents)
 
 
 def _checked(

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from almanac.findings import Finding
+from almanac.resources import HOME
 from almanac.second_process import shared
 from almanac.source.document_store import DocumentStore, Remembered
 from almanac.source.files import EntryFile
@@ -57,9 +58,10 @@ class EntryReader:
     def _at_hand(self, entry_file: EntryFile) -> Read | None:
         """What is known without reading a file's YAML; None where that is to be done."""
         file = entry_file.file
+        root = HOME if entry_file.lent else self._root
         try:
-            raw = self._contents.get(file)
-            raw = read_at_most(self._root / file) if raw is None else raw
+            raw = None if entry_file.lent else self._contents.get(file)
+            raw = read_at_most(root / file) if raw is None else raw
         except OSError as problem:
             return None, [unreadable(file, "file", problem.strerror)]
         self._raw[file] = raw

@@ -11,16 +11,20 @@ from pathlib import Path
 from almanac.findings import Finding, Place, error, warning
 from almanac.kinds import KIND, KINDS, TOP_FOLDERS, Kind
 from almanac.source import paths, schemas
+from almanac.source.lent import lent
 from almanac.source.suggest import listed
 
 
 @dataclass(frozen=True)
 class EntryFile:
-    """One entry's file: its kind, its id (the file's name) and its path below the root."""
+    """One entry's file: its kind, its id (the file's name) and its path below the root. One that is
+    ``lent`` stands below the program's own.
+    """
 
     kind: str
     id: str
     file: str
+    lent: bool = False
 
 
 def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
@@ -29,12 +33,16 @@ def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
     """
     found: list[EntryFile] = []
     findings: list[Finding] = []
+    borrowed = lent(root)
     for kind in KINDS:
         for item in _single(root, kind) if kind.single else _walk(root, kind.files, kind.deep):
             if isinstance(item, Finding):
                 findings.append(item)
             else:
                 found.append(EntryFile(kind.key, Path(item).stem, item))
+        own = [file for file in borrowed if file.startswith(kind.files)]
+        found += [EntryFile(kind.key, Path(file).stem, file, lent=True) for file in own]
+    findings = [finding for finding in findings if finding.place.file not in borrowed]
     findings += _missing_vocabularies(root, found)
     findings += _strays(root)
     findings += [
@@ -43,20 +51,13 @@ def entry_files(root: Path) -> tuple[list[EntryFile], list[Finding]]:
     return found, findings + list(_twice(found))
 
 
-_TO_COPY = {
-    f"drills/vocabulary/{name}.yml": f"copy {name}.yml from the catalogue that the program comes "
-    "with; entries then name hazards by its words, and keep their own sentences as 'own'"
-    for name in ("hazards", "gravities")
-}  # a club of before these were words has neither
-
-
 def missing_file(file: str) -> Finding:
     """A file that all else stands on is not there."""
     return error(
         "missing-file",
         Place(file),
         "this file is missing",
-        _TO_COPY.get(file, f"write {file}: the entries cannot be checked without it"),
+        f"write {file}: the entries cannot be checked without it",
     )
 
 

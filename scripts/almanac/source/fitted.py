@@ -1,0 +1,59 @@
+"""What the program lends a club, without what names a word or an entry that the club has not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
+
+from almanac.source.lent import POLICY
+from almanac.source.names import Names
+from almanac.source.reader import Document
+
+
+def fitted(document: Document, names: Names) -> Document:
+    """A document of the program without what names a word or an entry that the club has not."""
+    data = document.data
+    if document.file == POLICY:
+        data = _policy(data, names)
+    elif "words" in data:
+        data = {**data, "words": dict(_words(data["words"], names))}
+    return Document(document.file, document.text, data)
+
+
+def _words(words: Mapping[str, Any], names: Names) -> Iterator[tuple[str, Any]]:
+    levels = names.of("vocabulary", "levels")
+    for word, about in words.items():
+        by_level = _known(about.get("by_level", {}), levels)
+        yield word, {**_without(about, "by_level"), **({"by_level": by_level} if by_level else {})}
+
+
+def _policy(data: Mapping[str, Any], names: Names) -> dict[str, Any]:
+    """The limits and preferences; which goals a club has no drills for is its own to say."""
+    sources = names.of("reference", "source")
+    levels = _known(data["levels"], names.of("vocabulary", "levels"))
+    return {
+        **_without(data, "gaps"),
+        "limits": {name: _sourced(own, sources) for name, own in data["limits"].items()},
+        "levels": {
+            level: {
+                name: _sourced(own, sources) if isinstance(own, dict) else own
+                for name, own in limits.items()
+            }
+            for level, limits in levels.items()
+        },
+        "rest": _known(data["rest"], names.of("vocabulary", "efforts")),
+    }
+
+
+def _sourced(limit: Mapping[str, Any], sources: Mapping[str, str]) -> dict[str, Any]:
+    """A limit with those of its sources that are entries here; in words it names all of them."""
+    own = [source for source in limit.get("sources", ()) if source in sources]
+    return {**_without(limit, "sources"), **({"sources": own} if own else {})}
+
+
+def _known(given: Mapping[str, Any], words: Iterable[str]) -> dict[str, Any]:
+    return {word: own for word, own in given.items() if word in words}
+
+
+def _without(given: Mapping[str, Any], name: str) -> dict[str, Any]:
+    return {field: own for field, own in given.items() if field != name}

@@ -1,0 +1,37 @@
+"""What the program lends a club that has none of its own: lists of words, and limits."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from almanac.cache import digest
+from almanac.kinds import KIND
+from almanac.resources import HOME
+
+POLICY = KIND["policy"].files
+_FOLDER = KIND["vocabulary"].files
+_HAZARDS = f"{_FOLDER}/hazards.yml"
+_NAME_HAZARDS = ("starts", "partners", "teams", "other-words")
+"""Lists of use only beside the program's own hazards, which they name, and its own words."""
+
+
+def lent(root: Path) -> list[str]:
+    """The files that a folder takes from the program, by path from the root: none where the program
+    has none either, or where anything of that name stands there.
+    """
+    names = sorted(path.name for path in (HOME / _FOLDER).glob("*.yml"))
+    files = [*(f"{_FOLDER}/{name}" for name in names), POLICY]
+    missing = [file for file in files if not os.path.lexists(root / file)]
+    beside = [f"{_FOLDER}/{name}.yml" for name in _NAME_HAZARDS]
+    return [
+        file
+        for file in missing
+        if (HOME / file).is_file() and (_HAZARDS in missing or file not in beside)
+    ]
+
+
+def digest_of_lent(root: Path) -> str:
+    """A digest of all that a folder takes from the program."""
+    files = lent(root)
+    return digest(*files, *((HOME / file).read_bytes() for file in files)).hex()

@@ -1,0 +1,100 @@
+"""What the program lends a club that has none of its own: lists of words, and limits."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from example_cases import BASE
+from shared import DAY, copied
+
+from almanac.commands.main import main
+from almanac.commands.shared import load_and_check
+from almanac.resources import HOME
+from almanac.source.lent import lent
+
+LISTS = "drills/vocabulary"
+
+
+def told(root: Path) -> list[str]:
+    return [f"{one.place} {one.code}" for one in load_and_check(root, DAY).findings if one.is_error]
+
+
+def test_a_club_without_lists_and_limits_has_the_programs(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    shutil.rmtree(root / LISTS)
+    (root / "plans/policy.yml").unlink()
+    assert told(root) == []
+    catalogue = load_and_check(root, DAY).loaded.catalogue
+    assert catalogue is not None
+    assert set(catalogue.words("levels")) == {"foundation", "building", "performing"}
+    assert catalogue.policy.rest.keys() == catalogue.efforts.keys()
+    assert catalogue.policy.gaps == ()  # what this club has no drills for is its own to say
+    assert load_and_check(root, DAY).loaded.count == 12 - 1  # its own entries
+
+
+def test_only_what_is_missing_is_lent(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    (root / f"{LISTS}/goals.yml").unlink()
+    assert lent(root) == [
+        f"{LISTS}/goals.yml"
+    ]  # no starts, which name hazards that this club has not
+
+
+def test_a_lent_list_fits_the_words_of_the_club(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)  # whose levels are two of the program's three
+    (root / f"{LISTS}/efforts.yml").unlink()
+    (root / "plans/policy.yml").unlink()
+    catalogue = load_and_check(root, DAY).loaded.catalogue
+    assert catalogue is not None
+    assert any(word.by_level for word in catalogue.efforts.values())
+    assert all(
+        set(word.by_level) <= set(catalogue.words("levels")) for word in catalogue.efforts.values()
+    )
+
+
+def test_a_gravity_that_the_programs_hazards_need_is_named(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    (root / f"{LISTS}/hazards.yml").unlink()
+    messages = [
+        one.message
+        for one in load_and_check(root, DAY).findings
+        if one.place.file == f"{LISTS}/hazards.yml"
+    ]
+    assert any("is not one of the gravities" in message for message in messages)
+
+
+def test_a_word_that_the_program_needs_is_named_where_it_is_missing(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    path = root / f"{LISTS}/kicks.yml"
+    path.write_text(path.read_text("utf-8").replace("  none:", "  still:"), "utf-8")
+    found = [one for one in load_and_check(root, DAY).findings if one.code == "word-missing"]
+    assert ["'none' is missing" in one.message for one in found] == [True]
+
+
+def test_what_stands_there_is_never_passed_over(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    (root / "plans/policy.yml").write_text("limits: [\n", "utf-8")
+    assert [line.split(":")[0] for line in told(root)] == ["plans/policy.yml"]
+
+
+def test_a_check_is_not_remembered_when_what_is_lent_changes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root, home = copied(BASE, tmp_path / "club"), tmp_path / "home"
+    (root / f"{LISTS}/goals.yml").unlink()
+    shutil.copytree(HOME / LISTS, home / LISTS)
+    monkeypatch.setattr("almanac.source.lent.HOME", home)
+    monkeypatch.setattr("almanac.model.reading.HOME", home)
+    words = ("check", "--root", str(root), "--today", DAY.isoformat())
+    assert main(words) == 0, capsys.readouterr().out
+    (home / f"{LISTS}/goals.yml").write_text(
+        "title: Goals\nabout: None is left.\nwords: {a: {title: A, means: Nothing.}}\n", "utf-8"
+    )
+    assert main(words) == 1
+
+
+def test_a_folder_without_a_club_is_told_so(tmp_path: Path) -> None:
+    (tmp_path / "drills").mkdir()
+    assert told(tmp_path) == ["plans/club.yml missing-file"]
