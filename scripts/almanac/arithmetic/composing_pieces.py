@@ -29,7 +29,8 @@ class Piece:
     full-stroke metres, ``kick`` permille of its metres that are legs alone, ``hardest`` its hardest
     effort by place. ``begins`` and ``ends`` are the gear worn at its first and at its last length,
     ``gear`` all of it; of these no more than ``most_in_lane`` swimmers of a lane use it at once (0:
-    all). ``talk`` goes before it. ``what`` is scaled, rounds or reps ("" for nothing), ``written``
+    all). ``talk`` goes before it. ``cue`` is what every
+    lane hears. ``what`` is scaled, rounds or reps ("" for nothing), ``written``
     is how often.
     """
 
@@ -51,6 +52,7 @@ class Piece:
     talk: int
     what: str
     written: int
+    cue: str
 
     @property
     def key(self) -> str:

@@ -42,7 +42,8 @@ class Limits:
 @dataclass(frozen=True)
 class Squad:
     """A squad: ``taught`` are the drills that its blocks have had done, or ask for, with all that
-    these need first. ``offers`` are by pool.
+    these need first. A session has ``minutes`` at most. ``watch`` is by pool the fewest adults, and
+    the most heads to each of them (0: all can stand); ``offers`` are by pool.
     """
 
     id: str
@@ -51,6 +52,8 @@ class Squad:
     groups: tuple[Group, ...]
     limits: Limits
     taught: frozenset[int]
+    minutes: int
+    watch: Mapping[str, tuple[int, int]]
     offers: Mapping[str, tuple[Offer, ...]]
 
 

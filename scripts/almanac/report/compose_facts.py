@@ -25,6 +25,7 @@ from almanac.arithmetic.composing_pieces import (
 )
 from almanac.arithmetic.expand import Piece as Swum
 from almanac.arithmetic.expand import Rep
+from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.warm_and_easy import effort_words_of, opening
 from almanac.model.swim_set import Distance
 from almanac.model.vocabularies import (
@@ -61,6 +62,7 @@ class Facts:
 
     analysis: Analysis
     places: Places
+    talk_most_s: int
 
     @cached_property
     def used(self) -> Mapping[str, tuple[tuple[str, int], ...]]:
@@ -97,7 +99,8 @@ class Facts:
             begins=_placed(_at(laid, 0), self.places.gear),
             ends=_placed(_at(laid, -1), self.places.gear),
             most_in_lane=laid.run.most_in_lane or 0,
-            talk=TENTHS * self._talk(own, roles),
+            talk=TENTHS * min(self.talk_most_s, self._talk(own, roles)),
+            cue=_cue(pieces),
             what=own.scale.what if own.scale else "",
             written=own.scale.written if own.scale else 1,
         )
@@ -161,11 +164,15 @@ class Facts:
 
     def _strokes(self, pieces: Sequence[Swum]) -> tuple[int, ...]:
         swum = {piece.drill.stroke for piece in pieces if piece.drill.mode != KICK}
-        return tuple(sorted(self.places.strokes[word] for word in swum))
+        words = self.analysis.catalogue.words("strokes")
+        return tuple(sorted(self.places.strokes[word] for word in swum if not words[word].quiet))
 
     def _talk(self, own: Candidate, roles: str) -> int:
+        """Before a set what practices mostly have; before a part no more than is usual in its role,
+        for the rest was that evening's.
+        """
         if own.talk_s is not None:
-            return own.talk_s
+            return min(own.talk_s, _TALK_S[roles[0]])
         talks = [talk for _, talk in self.used.get(own.id, ())]
         return median_low(talks) if talks else _TALK_S[roles[0]]
 
@@ -178,6 +185,14 @@ def _at(laid: Laid, end: int) -> tuple[str, ...]:
     """The gear that is worn at the first (0) or the last (-1) length, by whichever group."""
     each = [swum.reps for swum in laid.swums if swum.reps]
     return tuple(id for reps in each for id in reps[end].pieces[end].gear)
+
+
+def _cue(pieces: Sequence[Swum]) -> str:
+    """The first cue of the drill that it is most about: what every lane hears."""
+    chief = chief_drill([own for own in pieces if not own.drill.is_full_stroke]) or chief_drill(
+        pieces
+    )
+    return chief.cues[0] if chief and chief.cues else ""
 
 
 def _kick(pieces: Sequence[Swum]) -> int:

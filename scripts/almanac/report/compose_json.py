@@ -65,6 +65,7 @@ def _piece(own: Piece) -> dict[str, Any]:
         "ends": list(own.ends),
         "most_in_lane": own.most_in_lane,
         "talk": own.talk,
+        "cue": own.cue,
         "what": own.what,
         "written": own.written if own.what else 0,
     }
@@ -104,6 +105,8 @@ def _squad(own: Squad) -> dict[str, Any]:
             limits.fast, limits.resisted, limits.plates, limits.under, limits.under_after_fast,
         ],
         "taught": sorted(own.taught),
+        "minutes": own.minutes,
+        "watch": {pool: list(both) for pool, both in own.watch.items()},
         "offers": {pool: [_offer(one) for one in offers] for pool, offers in own.offers.items()},
     }  # fmt: skip
 

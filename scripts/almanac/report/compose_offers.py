@@ -23,7 +23,7 @@ from almanac.arithmetic.run_sheet import run_sheet
 from almanac.arithmetic.scaling import ROUNDS, scaled_items
 from almanac.arithmetic.stages import Stage
 from almanac.arithmetic.swum import Swum
-from almanac.arithmetic.under_water import is_under
+from almanac.arithmetic.under_water import counts, is_under
 from almanac.checks.after_fast import breath_of
 from almanac.checks.doses_judged import DoseSum
 from almanac.checks.run_room import Tally, tally
@@ -104,7 +104,7 @@ class Layer:
         timing, summary_in = self.analysis.timing, self.analysis.summary_in
         run = run_part(timing, ("parts", 0), doing.part, doing, self.crews, pool, summary_in)
         swums = tuple({id(run.of(group)): run.of(group) for group in self.groups}.values())
-        if run.misfits:
+        if run.misfits or self._is_unfit(swums):
             return None
         if own.of != SET and not all(comes_home(swum.reps, pool.course) for swum in swums):
             return None
@@ -116,6 +116,21 @@ class Layer:
                 ):
                     return None
         return Laid(number, run, swums)
+
+    def _is_unfit(self, swums: tuple[Swum, ...]) -> bool:
+        """Whether it holds a drill above the squad's level, or work under water where that is too
+        warm, or nobody knows how warm.
+        """
+        catalogue = self.analysis.catalogue
+        order, policy = list(catalogue.words("levels")), catalogue.policy
+        drills = {piece.drill.id: piece.drill for swum in swums for piece in swum.pieces}.values()
+        if any(order.index(drill.level) > order.index(self.level) for drill in drills):
+            return True
+        push_off = policy.limit("push_off_most")
+        if not any(counts(drill, push_off) for drill in drills):
+            return False
+        warm = catalogue.club.pools[self.pool].water_c
+        return warm is None or warm > policy.limit("under_water_c_most")
 
     def adults(self, laid: Laid) -> int:
         """The adults that it needs, with the one who coaches."""

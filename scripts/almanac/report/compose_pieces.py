@@ -78,7 +78,7 @@ def _chosen_drills(analysis: Analysis, squad: str) -> list[Drill]:
     order = list(analysis.catalogue.words("levels"))
     level = order.index(analysis.catalogue.club.squads[squad].level)
     taught = [analysis.catalogue.drills[id] for id in analysis.teaching_order]
-    fit = [own for own in taught if _is_plain(own) and own.dose.distance]
+    fit = [own for own in taught if _is_plain(own) and own.dose.distance and not own.is_full_stroke]
     fit = [own for own in fit if order.index(own.level) <= level]
     found: dict[str, Drill] = {}
     for goal in analysis.catalogue.words("goals"):

@@ -2,30 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block_days import DAYS
-from almanac.arithmetic.composing_pieces import PART, SET, TENTHS, Offer, Piece, Size, Sizes
+from almanac.arithmetic.composing_pieces import TENTHS, Offer, Piece, Size, Sizes
 from almanac.arithmetic.composing_table import (
-    Done,
     GearHere,
-    Group,
-    Limits,
     Named,
-    Planned,
     PoolHere,
-    Squad,
     Table,
     Taught,
 )
 from almanac.model.catalogue import Catalogue
-from almanac.model.club import LaneGroup
 from almanac.report.compose_facts import Facts, Places
 from almanac.report.compose_offers import Layer
 from almanac.report.compose_pieces import Candidate, candidates
 from almanac.report.compose_sizes import sizes_of
+from almanac.report.compose_squad import blocks_of, practices_of, squad_of
 
 _SUM_MOST = 6
 """No practice is composed of more pieces that hold one drill."""
@@ -66,7 +60,9 @@ def compose_table(
     places = _places(catalogue)
     here = tuple(catalogue.club.pools if pools is None else pools)
     found = _gather(analysis, places, broken, squad, here)
-    practices = tuple(_practices(catalogue, squad, found))
+    offers = {pool: _counted(own) for pool, own in found.offers.items()}
+    place_of = {piece.key: place for place, piece in enumerate(found.pieces)}
+    practices = tuple(practices_of(catalogue, squad, place_of))
     table = Table(
         goals=_named(catalogue.words("goals")),
         efforts=_named(catalogue.efforts),
@@ -82,13 +78,13 @@ def compose_table(
             PoolHere(id, own.title, str(own.course), own.lanes)
             for id, own in catalogue.club.pools.items()
         ),
-        squad=_squad(analysis, places, squad, found),
+        squad=squad_of(analysis, places, squad, offers),
         progressions=tuple(
             Taught(id, own.title, tuple(_drills(stage.drills, places) for stage in own.stages))
             for id, own in sorted(catalogue.progressions.items())
         ),
         practices=practices,
-        blocks=tuple(_blocks(catalogue, squad, [own.id for own in practices])),
+        blocks=tuple(blocks_of(catalogue, squad, [own.id for own in practices])),
         pieces=tuple(found.pieces),
     )
     return Made(table, found.items)
@@ -119,7 +115,9 @@ def _gather(
     analysis: Analysis, places: Places, broken: frozenset[str], squad: str, pools: Iterable[str]
 ) -> _Gathered:
     """Every piece that the squad may do in some pool."""
-    found, facts = _Gathered(), Facts(analysis, places)
+    level = analysis.catalogue.club.squads[squad].level
+    talk = analysis.catalogue.policy.of_level(level).limit("talk_minutes_most")
+    found, facts = _Gathered(), Facts(analysis, places, int(60 * talk))
     layers = [Layer(analysis, squad, pool) for pool in pools]
     for own in candidates(analysis, squad, broken):
         place = None
@@ -151,36 +149,6 @@ def _offer(layer: Layer, facts: Facts, own: Candidate) -> tuple[Piece, Offer] | 
     return facts.piece(own, chief), offer
 
 
-def _squad(analysis: Analysis, places: Places, id: str, found: _Gathered) -> Squad:
-    catalogue = analysis.catalogue
-    squad = catalogue.club.squads[id]
-    limits = catalogue.policy.of_level(squad.level)
-    return Squad(
-        id=id,
-        title=squad.title,
-        level=squad.level,
-        groups=tuple(
-            Group(name, group.title, group.lanes, group.heads, _gap(catalogue, group))
-            for name, group in catalogue.lane_groups.items()
-            if group.squad == id
-        ),
-        limits=Limits(
-            fast=int(limits.limit("fast_most")),
-            resisted=int(limits.limit("resisted_most")),
-            plates=int(limits.limit("plates_most")),
-            under=int(limits.limit("under_water_practice_most")),
-            under_after_fast=int(TENTHS * catalogue.policy.limit("under_water_after_fast")),
-        ),
-        taught=frozenset(places.drills[drill] for drill in _taught(analysis, id)),
-        offers={pool: _counted(offers) for pool, offers in found.offers.items()},
-    )
-
-
-def _gap(catalogue: Catalogue, group: LaneGroup) -> int:
-    """The longest time that one swimmer of a lane leaves after another, in tenths."""
-    return int(TENTHS * max(group.gap, catalogue.policy.limit("gap_on_back")))
-
-
 def _counted(offers: list[Offer]) -> tuple[Offer, ...]:
     """Offers without doses that no practice can exceed, however it is composed."""
     most: dict[int, list[int]] = {}
@@ -201,43 +169,3 @@ def _counted(offers: list[Offer]) -> tuple[Offer, ...]:
         return Sizes(kept(run.first), run.more, each)
 
     return tuple(replace(own, runs=tuple(map(kept_run, own.runs))) for own in offers)
-
-
-def _taught(analysis: Analysis, squad: str) -> set[str]:
-    """The drills that the squad's blocks have had done or ask for, and what these need first."""
-    catalogue, found = analysis.catalogue, set[str]()
-    for block in catalogue.blocks.values():
-        names = [id for day in block.days for id in day.practices] if block.squad == squad else []
-        for id in names:
-            summary = analysis.practices.get(id)
-            for rep in summary.every_rep if summary else ():
-                found |= {piece.drill.id for piece in rep.pieces}
-    todo = list(found)
-    while todo:
-        needs = set(catalogue.drills[todo.pop()].needs_first) - found
-        found |= needs
-        todo += sorted(needs)
-    return found
-
-
-def _practices(catalogue: Catalogue, squad: str, found: _Gathered) -> Iterator[Done]:
-    place_of = {piece.key: place for place, piece in enumerate(found.pieces)}
-    for id, practice in sorted(catalogue.practices.items()):
-        if practice.squad == squad:
-            keys = [f"{SET}/{doing.set}" for _, doing in practice.doings if doing.set]
-            keys += [f"{PART}/{id}/{number}" for number in range(len(practice.parts))]
-            places = tuple(sorted({place_of[key] for key in keys if key in place_of}))
-            yield Done(id, practice.title, places)
-
-
-def _blocks(catalogue: Catalogue, squad: str, practices: Sequence[str]) -> Iterator[Planned]:
-    for id, block in sorted(catalogue.blocks.items()):
-        if block.squad == squad:
-            days = [
-                (7 * number + DAYS.index(name), practices.index(practice))
-                for number, week in enumerate(block.weeks)
-                for name, day in week.days.items()
-                for practice in day.practices
-                if practice in practices
-            ]
-            yield Planned(id, block.title, block.starts.isoformat(), tuple(sorted(days)))

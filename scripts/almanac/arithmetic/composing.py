@@ -1,0 +1,183 @@
+"""Composing a practice: of all that the table offers, what costs a coach the least.
+
+The choice is by enumeration, in a stated order: work first (``composing_hearts``), then warm-up,
+relief and cool-down around it so that the slot is filled. The limits of a whole practice are never
+weighed against points: what breaks one is no answer. Of answers that cost the same the one that the
+lists have first is taken. Nothing here is a float, and nothing hangs on an order that a language
+leaves open.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from almanac.arithmetic.composing_costs import (
+    MISSED,
+    cool_down_cost,
+    own_cost,
+    relief_cost,
+    warm_up_cost,
+)
+from almanac.arithmetic.composing_hearts import Heart, hearts
+from almanac.arithmetic.composing_lists import Lists, lists
+from almanac.arithmetic.composing_order import SLACK_MOST, Stood, broken, change, laid, too_much
+from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, SKILL, TENTHS, WARM_UP
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_wishes import Asked, Sized, Wishes
+
+PROPOSALS = 3
+TRIED = 400
+"""So many hearts that fit are tried for a proposal."""
+REFUSED = 60
+"""So many practices around one heart may break a limit before it is given up."""
+SAME_SKILL, SAME_WARM_UP = 60, 20
+"""What it costs that an earlier proposal has the same."""
+_A_SLACK = 2
+"""Seconds left that cost a point."""
+
+
+@dataclass(frozen=True)
+class Proposal:
+    """A practice: its pieces in order, and what it costs in points."""
+
+    order: tuple[Stood, ...]
+    cost: int
+
+
+def compose(table: Table, wishes: Wishes, most: int = PROPOSALS) -> tuple[Proposal, ...]:
+    """Up to so many practices, the cheapest first; none of them has a main set of one before it."""
+    asked = Asked(table, wishes)
+    known = lists(asked)
+    if not known.warm_ups or not known.cool_downs or not known.mains:
+        return ()
+    around = Around(asked, known)
+    every = hearts(asked, known, *around.bounds)
+    found: list[Proposal] = []
+    while len(found) < most:
+        best = _best(asked, around, every, found)
+        if best is None or (found and best.cost - found[0].cost >= MISSED):
+            break  # an answer that misses a goal more is none beside one that does not
+        found.append(best)
+    return tuple(found)
+
+
+def _best(
+    asked: Asked, around: Around, every: Sequence[Heart], before: Sequence[Proposal]
+) -> Proposal | None:
+    """The cheapest practice with other main sets than those before it."""
+    used = {one.own.place for own in before for one in own.order if one.role not in _EITHER_END}
+    skills = {one.own.place for own in before for one in own.order if one.role == SKILL}
+    warm = {one.own.place for own in before for one in own.order if one.role == WARM_UP}
+    best, tried = None, 0
+    for heart in every:
+        if tried >= TRIED or (best and heart.cost >= best.cost):
+            break
+        if heart.mains & used:
+            continue
+        if too_much(asked, heart.pieces):
+            continue
+        tried += 1
+        again = SAME_SKILL * any(r == SKILL and s.place in skills for r, s in heart.order)
+        best = around.fill(heart, heart.cost + again, best, warm)
+    return best
+
+
+_EITHER_END = (WARM_UP, SKILL, EASY, COOL_DOWN)
+
+
+class Around:
+    """Warm-ups, relief and cool-downs, tried around hearts."""
+
+    def __init__(self, asked: Asked, known: Lists) -> None:
+        self.asked, self.known = asked, known
+        self._cool_downs = self._by_second()
+
+    @property
+    def bounds(self) -> tuple[int, int]:
+        """The least and the most that a heart may take."""
+        warm = [own.takes + own.piece.talk for own in self.known.warm_ups]
+        cool = [own.takes + own.piece.talk for own in self.known.cool_downs]
+        easy = [own.takes + own.piece.talk for own in self.known.easies]
+        room = max(warm) + max(cool) + max(easy, default=0)
+        return self.asked.slot - room - SLACK_MOST, self.asked.slot - min(warm) - min(cool)
+
+    def _by_second(self) -> dict[int, list[tuple[int, Sized]]]:
+        """By the whole seconds that are left, the cool-downs that fill them, each with its cost."""
+        found: dict[int, list[tuple[int, Sized]]] = {}
+        for own in self.known.cool_downs:
+            cost = own_cost(self.asked, own, COOL_DOWN) + cool_down_cost(self.asked, own)
+            takes = -(-(own.takes + own.piece.talk) // TENTHS)
+            for slack in range(SLACK_MOST // TENTHS + 1):
+                found.setdefault(takes + slack, []).append((cost + slack // _A_SLACK, own))
+        for each in found.values():
+            each.sort(key=lambda both: both[0])
+        return found
+
+    def fill(
+        self, heart: Heart, cost: int, best: Proposal | None, warm: set[int]
+    ) -> Proposal | None:
+        """The cheapest practice around a heart that costs less than ``best``; else that one."""
+        asked, work = self.asked, heart.pieces
+        taken = {own.place for own in work}
+        left = asked.slot - heart.takes
+        easies = self._easies(heart, taken)
+        refused = 0
+        for of_warm_up, warm_up in self._warm_ups(work, taken, warm):
+            so_far = cost + of_warm_up
+            if best and so_far >= best.cost:
+                break
+            rest = left - warm_up.takes - max(warm_up.piece.talk, 0)
+            for of_easy, takes, easy in easies:
+                if best and so_far + of_easy >= best.cost:
+                    break
+                if easy and easy.place == warm_up.place:
+                    continue
+                for of_end, end in self._cool_downs.get((rest - takes) // TENTHS, ()):
+                    whole = so_far + of_easy + of_end
+                    if best and whole >= best.cost:
+                        break
+                    if end.place in taken or end.place in (warm_up.place, easy and easy.place):
+                        continue
+                    order = [(WARM_UP, warm_up), *heart.order]
+                    order += [(EASY, easy)] if easy else []
+                    stood = laid(asked, [*order, (COOL_DOWN, end)])
+                    if not broken(asked, stood):
+                        best = Proposal(stood, whole)
+                        break
+                    refused += 1
+                    if refused >= REFUSED:
+                        return best
+        return best
+
+    def _warm_ups(
+        self, work: Sequence[Sized], taken: set[int], warm: set[int]
+    ) -> list[tuple[int, Sized]]:
+        found = [
+            (
+                own_cost(self.asked, own, WARM_UP)
+                + warm_up_cost(self.asked, own, work)
+                + SAME_WARM_UP * (own.place in warm),
+                own,
+            )
+            for own in self.known.warm_ups
+            if own.place not in taken
+        ]
+        return sorted(found, key=lambda both: both[0])
+
+    def _easies(self, heart: Heart, taken: set[int]) -> list[tuple[int, int, Sized | None]]:
+        """Relief with its cost and what it takes with what goes before it; none where it is left
+        out, and the gear of the work is taken off before the cool-down.
+        """
+        asked, work, last = self.asked, heart.pieces, heart.pieces[-1]
+        off = max((asked.table.gear[gear].change for gear in last.piece.ends), default=0)
+        kept = any(own.role == EASY for own in asked.wishes.kept)
+        found: list[tuple[int, int, Sized | None]] = []
+        if not kept:
+            found.append((relief_cost(asked, None, work), off, None))
+        for own in self.known.easies:
+            if own.place not in taken:
+                cost = own_cost(asked, own, EASY) + relief_cost(asked, own, work)
+                lead = max(own.piece.talk, change(asked, set(last.piece.ends), own))
+                found.append((cost, lead + own.takes, own))
+        return sorted(found, key=lambda each: each[0])

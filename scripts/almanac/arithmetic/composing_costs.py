@@ -1,0 +1,150 @@
+"""What a coach would rather not have in a practice, in points: fewer are better. House preference
+throughout; whole numbers, and halves rounded down.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from almanac.arithmetic.composing_pieces import DRILL, MAIN, PART, SET, SKILL, UNKNOWN
+from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+
+# A goal: missed (the first weighs more), and how it is served.
+MISSED, MISSED_FIRST = 2000, 3000
+BY_SECOND_GOAL, BY_SECOND, BY_SKILL, BY_RELIEF = 40, 60, 120, 260
+# A piece that serves no goal that is wished for.
+IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 500, 300, 160
+# A skill that the main set does not use.
+UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 150, 24000
+# An effort that is not the one wished for, a word away.
+EFFORT_BELOW, EFFORT_ABOVE = 90, 160
+# Rounds or reps more or fewer than written, of a set and of others; where it comes from.
+STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 5, 2
+FROM = {SET: {MAIN: 0, SECOND: 0, SKILL: 0}, PART: {MAIN: 120, SECOND: 40, SKILL: 30},
+        DRILL: {SKILL: 50}}  # fmt: skip
+GEAR_PIECE = 15
+# Days: mains fade out of mind in four weeks; others are wanted fresh.
+FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS = 28, 4, 25, 2
+# Fast after fast, and twice the same.
+BOTH_FAST, SAME_GOAL = 150, 30
+
+
+def own_cost(asked: Asked, own: Sized, role: str) -> int:
+    """What a piece costs in a role by itself."""
+    piece, days = own.piece, asked.wishes.days.get(own.place, UNKNOWN)
+    cost = GEAR_PIECE * len(piece.gear) + FROM[piece.of].get(role, 0)
+    each = STEP_OF_SET if piece.of == SET else STEP_OF_WORK
+    is_work = role in (MAIN, SECOND, SKILL)
+    cost += own.steps * (each if is_work or piece.of == SET else STEP_OF_EASY)
+    if role in (MAIN, SECOND):
+        if days != UNKNOWN and days < FORGOTTEN:
+            cost += A_DAY * (FORGOTTEN - days)
+        cost += effort_cost(asked, piece.hardest)
+    elif days != UNKNOWN and days <= AGAIN_DAYS:
+        cost += AGAIN
+    return cost
+
+
+def effort_cost(asked: Asked, hardest: int) -> int:
+    """What it costs that a main set is not as hard as was wished."""
+    wished = asked.wishes.effort
+    if wished == UNKNOWN:
+        return 0
+    return EFFORT_BELOW * max(0, wished - hardest) + EFFORT_ABOVE * max(0, hardest - wished)
+
+
+def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
+    """By wished goal what it costs that a piece serves it in a role, or misses it."""
+    by_role = {MAIN: 0, SECOND: BY_SECOND, SKILL: BY_SKILL}.get(role, BY_RELIEF)
+    found = []
+    for number, goal in enumerate(asked.wishes.goals):
+        if goal not in own.piece.goals:
+            found.append(MISSED if number else MISSED_FIRST)
+        else:
+            chief = own.piece.goals[0] == goal
+            found.append(by_role + (0 if chief else BY_SECOND_GOAL))
+    return tuple(found)
+
+
+def idle_cost(asked: Asked, own: Sized, role: str) -> int:
+    """What it costs that a piece serves nothing that is wished for."""
+    if not set(own.piece.goals).isdisjoint(asked.wishes.goals):
+        return 0
+    return {MAIN: IDLE_MAIN, SECOND: IDLE_SECOND, SKILL: IDLE_SKILL}[role]
+
+
+def skill_cost(skill: Sized, main: Sized) -> int:
+    """What it costs that the main set has no use for the skill: it neither does one of its drills,
+    nor needs one first.
+    """
+    uses = set(main.piece.drills) | set(main.piece.asks)
+    return 0 if uses & set(skill.piece.drills) else UNUSED_SKILL
+
+
+def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
+    """What two main sets in one evening cost."""
+    fast = min(one.piece.hardest, other.piece.hardest) >= asked.table.fast
+    same = one.piece.goals[:1] == other.piece.goals[:1]
+    return BOTH_FAST * fast + SAME_GOAL * same
+
+
+# The shape of an evening, in permille of the slot: below and above which it costs, and how much.
+WARM_LEAST, WARM_MOST = 140, 300
+COOL_LEAST, COOL_MOST = 60, 140
+MAIN_LEAST, EASY_MOST, SKILL_MOST = 280, 120, 380
+STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS = 40, 30, 60, 500, 300
+TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
+SCRAP, SCRAP_UNDER, MORE_KICK = 50, 1800, 60
+
+
+def outside(share: int, least: int, most: int) -> int:
+    """Two points for each permille below the least or above the most."""
+    return 2 * max(0, least - share, share - most)
+
+
+def warm_up_cost(asked: Asked, warm_up: Sized, heart: Sequence[Sized]) -> int:
+    """What a warm-up costs before the work of the evening: strokes that come cold, a speed that
+    comes suddenly, or one beyond what follows.
+    """
+    strokes = {stroke for own in heart for stroke in own.piece.strokes}
+    hardest = max(own.piece.hardest for own in heart)
+    cost = STROKE_COLD * len(strokes - set(warm_up.piece.strokes))
+    cost += COLD * max(0, hardest - 1 - warm_up.piece.hardest)
+    cost += HOT * max(0, warm_up.piece.hardest - hardest)
+    return cost + outside(1000 * warm_up.takes // asked.slot, WARM_LEAST, WARM_MOST)
+
+
+def are_legs_tired(heart: Sequence[Sized]) -> bool:
+    """Whether more than half of the metres of the work are kick."""
+    metres = sum(own.size.metres for own in heart)
+    return sum(own.size.metres * own.piece.kick for own in heart) > LEGS * metres
+
+
+def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> int:
+    """What relief costs after the work, or that there is none: tired legs are carried into the
+    stroke that was trained; where they are not tired it is only time.
+    """
+    tired = are_legs_tired(heart)
+    if relief is None:
+        return TIRED if tired else 0
+    strokes = {stroke for own in heart for stroke in own.piece.strokes}
+    cost = TIRED if tired and relief.piece.kick > CALM_LEGS else 0
+    cost += 0 if tired else NO_NEED
+    cost += SCRAP if relief.takes < SCRAP_UNDER else 0
+    cost += OTHER_STROKE if strokes and strokes.isdisjoint(relief.piece.strokes) else 0
+    return cost + outside(1000 * relief.takes // asked.slot, 0, EASY_MOST)
+
+
+def cool_down_cost(asked: Asked, cool_down: Sized) -> int:
+    """What a cool-down costs: its length, and kicking home."""
+    cost = MORE_KICK if cool_down.piece.kick > LEGS else 0
+    return cost + outside(1000 * cool_down.takes // asked.slot, COOL_LEAST, COOL_MOST)
+
+
+def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:
+    """What the lengths of skill and main sets cost."""
+    main = 1000 * sum(own.takes for own in mains) // asked.slot
+    cost = outside(main, MAIN_LEAST, 1000)
+    if skill is None:
+        return cost + (NO_SKILL if asked.slot >= SKILL_FROM else 0)
+    return cost + outside(1000 * skill.takes // asked.slot, 0, SKILL_MOST)

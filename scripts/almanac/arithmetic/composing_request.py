@@ -1,0 +1,185 @@
+"""A request by ids, as a command or a page asks it, made into wishes; and what of it cannot be."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
+from almanac.arithmetic.composing_table import Squad, Table
+from almanac.arithmetic.composing_wishes import (
+    GOALS_MOST,
+    MINUTES_LEAST,
+    MINUTES_MOST,
+    SECOND,
+    Asked,
+    Kept,
+    Wishes,
+)
+
+MOST = 200
+"""No more heads, lanes or days are taken for a number that is meant."""
+
+
+class BadWish(ValueError):
+    """A wish that cannot be; the text is one sentence that says why."""
+
+
+@dataclass(frozen=True)
+class Request:
+    """What is asked for, by ids. What is left out is as usual: all lane groups of the squad, their
+    lanes and heads, the gear that the club owns, no effort, any number of adults, nothing done
+    lately, and taught what the squad's blocks have had done or ask for.
+
+    ``done`` are keys of pieces or ids of practices with the days since; ``taught`` by progression
+    how many of its stages; ``keep`` a key, a role and how often (``UNKNOWN``: however often).
+    """
+
+    pool: str
+    minutes: int
+    goals: Sequence[str]
+    groups: Sequence[str] = ()
+    lanes: Mapping[str, int] = field(default_factory=dict)
+    heads: Mapping[str, int] = field(default_factory=dict)
+    gear: Mapping[str, int] = field(default_factory=dict)
+    effort: str = ""
+    adults: int = UNKNOWN
+    done: Sequence[tuple[str, int]] = ()
+    taught: Mapping[str, int] = field(default_factory=dict)
+    keep: Sequence[tuple[str, str, int]] = ()
+    leave_out: Sequence[str] = ()
+
+
+def wishes_of(table: Table, request: Request) -> Wishes:
+    """The wishes of a request. Raises BadWish for the first that cannot be."""
+    squad = table.squad
+    pools = [pool.id for pool in table.pools]
+    _known("pool", [request.pool], pools)
+    _minutes(squad, request.minutes)
+    names = [group.id for group in squad.groups]
+    groups = _places("lane group", request.groups or names, names)
+    for what, own in (("lanes", request.lanes), ("heads", request.heads)):
+        _places("lane group", own, names)
+        for group, number in own.items():
+            if not 0 < number <= MOST:
+                raise BadWish(f"{what}: {group} has {number}; from 1 to {MOST} can be")
+    wishes = Wishes(
+        pool=request.pool,
+        groups=tuple(sorted(groups)),
+        lanes=tuple(request.lanes.get(group.id, group.lanes) for group in squad.groups),
+        heads=tuple(request.heads.get(group.id, group.heads) for group in squad.groups),
+        minutes=request.minutes,
+        goals=_goals(table, request),
+        gear=_gear(table, request.gear),
+        effort=_effort(table, request.effort),
+        adults=request.adults,
+        days=_days(table, request.done),
+        taught=_taught(table, request.taught),
+        kept=_kept(table, request.keep),
+        left_out=frozenset(_places("piece", request.leave_out, [*table.piece_of])),
+    )
+    _room(table, wishes)
+    return wishes
+
+
+def _known(what: str, wanted: Iterable[str], known: Sequence[str]) -> None:
+    for id in wanted:
+        if id not in known:
+            raise BadWish(f"there is no {what} '{id}'; there are {', '.join(known)}")
+
+
+def _places(what: str, wanted: Iterable[str], known: Sequence[str]) -> list[int]:
+    ids = list(dict.fromkeys(wanted))
+    for id in ids:
+        if id not in known:
+            shown = "" if len(known) > MOST // 8 else f"; there are {', '.join(known)}"
+            raise BadWish(f"there is no {what} '{id}'{shown}")
+    return [known.index(id) for id in ids]
+
+
+def _minutes(squad: Squad, minutes: int) -> None:
+    if not MINUTES_LEAST <= minutes <= MINUTES_MOST:
+        raise BadWish(f"{minutes} minutes: from {MINUTES_LEAST} to {MINUTES_MOST} can be composed")
+    if minutes > squad.minutes:
+        raise BadWish(f"{minutes} minutes: {squad.title} has {squad.minutes} at most")
+
+
+def _goals(table: Table, request: Request) -> tuple[int, ...]:
+    found = _places("goal", request.goals, [goal.id for goal in table.goals])
+    if not 1 <= len(found) <= GOALS_MOST:
+        raise BadWish(f"{len(found) or 'no'} goals: one to {GOALS_MOST} can be asked for")
+    offers = table.squad.offers.get(request.pool, ())
+    known = {goal for offer in offers for goal in table.pieces[offer.piece].goals}
+    for goal in found:
+        if goal not in known:
+            own = table.goals[goal].title.lower()
+            raise BadWish(f"nothing that {table.squad.title} may do in this pool serves {own}")
+    return tuple(found)
+
+
+def _gear(table: Table, at_hand: Mapping[str, int]) -> tuple[int, ...]:
+    _places("gear", at_hand, [gear.id for gear in table.gear])
+    for gear in table.gear:
+        number = at_hand.get(gear.id, 0)
+        if number > gear.owned or number < 0:
+            raise BadWish(f"{number} of {gear.id}: the club owns {gear.owned or 'none'}")
+    return tuple(at_hand.get(gear.id, gear.owned) for gear in table.gear)
+
+
+def _effort(table: Table, effort: str) -> int:
+    efforts = [own.id for own in table.efforts]
+    return _places("effort", [effort], efforts)[0] if effort else UNKNOWN
+
+
+def _days(table: Table, done: Iterable[tuple[str, int]]) -> dict[int, int]:
+    """By piece the days since it was last done."""
+    practices = {own.id: own.pieces for own in table.practices}
+    found: dict[int, int] = {}
+    for key, days in done:
+        pieces = practices.get(key)
+        if pieces is None:
+            pieces = tuple(_places("practice of the squad, or piece,", [key], [*table.piece_of]))
+        if days < 0:
+            raise BadWish(f"{key} was done {days} days ago: 0 is today")
+        for piece in pieces:
+            found[piece] = min(days, found.get(piece, days))
+    return found
+
+
+def _taught(table: Table, stages: Mapping[str, int]) -> frozenset[int]:
+    """The drills that have been taught: the squad's own, but of a progression that is told the
+    stages that are told.
+    """
+    known = {own.id: own for own in table.progressions}
+    _known("progression", stages, [*known])
+    found = set(table.squad.taught)
+    for id in stages:
+        found -= {drill for stage in known[id].stages for drill in stage}
+    for id, count in stages.items():
+        if not 0 <= count <= len(known[id].stages):
+            raise BadWish(f"{id} has {len(known[id].stages)} stages, and {count} were told")
+        found |= {drill for stage in known[id].stages[:count] for drill in stage}
+    return frozenset(found)
+
+
+def _kept(table: Table, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...]:
+    found = []
+    for key, role, number in keep:
+        (place,) = _places("piece", [key], [*table.piece_of])
+        letter = MAIN if role == SECOND else role
+        if letter not in ROLES or letter not in table.pieces[place].roles:
+            raise BadWish(f"{key} cannot stand there")
+        found.append(Kept(place, role, number))
+    return tuple(found)
+
+
+def _room(table: Table, wishes: Wishes) -> None:
+    """The lanes are there, and with them the adults that so many heads need."""
+    pool = next(own for own in table.pools if own.id == wishes.pool)
+    lanes = sum(wishes.lanes[group] for group in wishes.groups)
+    if lanes > pool.lanes:
+        raise BadWish(f"{lanes} lanes: {pool.title} has {pool.lanes}")
+    least = Asked(table, wishes).adults_least
+    if UNKNOWN != wishes.adults < least:
+        heads = sum(wishes.heads[group] for group in wishes.groups)
+        raise BadWish(f"{wishes.adults} adults: {heads} swimmers in {pool.title} need {least}")

@@ -1,0 +1,151 @@
+"""A composed practice as an entry of the catalogue, in YAML as entries are written."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_order import Stood
+from almanac.arithmetic.composing_pieces import (
+    COOL_DOWN,
+    MAIN,
+    PART,
+    SET,
+    SKILL,
+    TENTHS,
+    WARM_UP,
+)
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
+from almanac.arithmetic.scaling import REPS
+from almanac.model.vocabularies import CLOSES, OPENS, TEACHES
+from almanac.report.compose_pieces import Candidate
+from almanac.units import show_time
+
+MAIN_PART = "main"
+PART_WORDS = {WARM_UP: OPENS, SKILL: TEACHES, COOL_DOWN: CLOSES}
+"""Which part of a practice a role is; every other is a main part."""
+_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9-]*|\d+|\d+:[0-5]\d(\.\d)?")
+_RESERVED = ("true", "false", "null", "yes", "no", "on", "off")
+
+
+def practice_entry(
+    table: Table,
+    candidates: Mapping[str, Candidate],
+    wishes: Wishes,
+    own: Proposal,
+    start: str,
+    lanes: Mapping[str, Sequence[int]],
+) -> dict[str, Any]:
+    """The data of the entry. ``start`` is HH:MM; ``lanes`` by lane group the numbers of those that
+    are not its usual ones.
+    """
+    least = Asked(table, wishes).adults_least
+    entry: dict[str, Any] = {
+        "title": title(table, own),
+        "summary": summary(own),
+        "squad": table.squad.id,
+        "pool": wishes.pool,
+        "slot": {"start": start, "minutes": wishes.minutes},
+        "focus": focus(own),
+        "adults": max([least, *(one.own.adults for one in own.order)]),
+    }
+    if lanes:
+        entry["lanes"] = {"groups": {id: list(each) for id, each in lanes.items()}}
+    entry["parts"] = [_part(one, candidates[one.own.piece.key]) for one in own.order]
+    return entry
+
+
+TITLE_MOST, SUMMARY_MOST = 60, 120
+"""As long as the schema lets them be."""
+
+
+def title(table: Table, own: Proposal) -> str:
+    """The squad and the main set: ``Heron: kick and go, again``."""
+    main = next(one.own.piece for one in own.order if one.role == MAIN)
+    named = main.title.partition("“")[2].rstrip("”") if main.of == PART else main.title
+    whole = f"{table.squad.title}: {named.removeprefix(f'{table.squad.title}: ')}"
+    return whole[:TITLE_MOST].rstrip(", ")
+
+
+def summary(own: Proposal) -> str:
+    """What is done, a sentence for each piece of work, and how far it is; no longer than the schema
+    lets it be.
+    """
+    work = [one.own.piece.title for one in own.order if one.role in (SKILL, MAIN, SECOND)]
+    metres = sum(one.own.size.metres for one in own.order)
+    for count in range(len(work), 0, -1):
+        text = " ".join(f"{each.rstrip('.')}." for each in [*work[:count], f"{metres} m"])
+        if len(text) <= SUMMARY_MOST:
+            return text
+    return f"{metres} m."
+
+
+def focus(own: Proposal) -> str:
+    """What every lane hears: the cue of the skill, else of the main set."""
+    by_role = {one.role: one.own.piece.cue for one in reversed(own.order)}
+    found = next(by_role[role] for role in (SKILL, MAIN, SECOND) if by_role.get(role))
+    return found if found.endswith((".", "!", "?")) else f"{found}."
+
+
+def _part(one: Stood, candidate: Candidate) -> dict[str, Any]:
+    piece = one.own.piece
+    part: dict[str, Any] = {"part": PART_WORDS.get(one.role, MAIN_PART)}
+    if piece.of == SET:
+        part["set"] = piece.id
+        if one.own.steps:
+            part[piece.what] = one.own.number
+    else:
+        part["items"] = scaled_items(candidate, one.own.number)
+    if piece.talk:
+        part["talk"] = show_time(piece.talk // TENTHS)
+    return part
+
+
+def scaled_items(candidate: Candidate, number: int) -> list[Any]:
+    """The items of a piece that is no set, so often."""
+    items: list[Any] = json.loads(json.dumps(candidate.written))
+    if candidate.scale:
+        found: Any = items
+        for step in candidate.scale.path[1:]:
+            found = found[step]
+        found[REPS] = number
+    return items
+
+
+def as_yaml(entry: Mapping[str, Any]) -> str:
+    """The entry as text: a line for each key, a line for each part and each of its items."""
+    return "\n".join(_lines(entry)) + "\n"
+
+
+def _lines(entry: Mapping[str, Any]) -> Iterator[str]:
+    for key, value in entry.items():
+        if key != "parts":
+            yield f"{key}: {_flow(value, key)}"
+            continue
+        yield "parts:"
+        for part in value:
+            mark = "  - "
+            for name, own in part.items():
+                if name != "items":
+                    yield f"{mark}{name}: {_flow(own, name)}"
+                else:
+                    yield f"{mark}items:"
+                    yield from (f"      - {_flow(item, '')}" for item in own)
+                mark = "    "
+
+
+def _flow(value: Any, key: str) -> str:
+    """A value on one line."""
+    if isinstance(value, Mapping):
+        return "{" + ", ".join(f"{name}: {_flow(own, name)}" for name, own in value.items()) + "}"
+    if isinstance(value, list | tuple):
+        return "[" + ", ".join(_flow(own, "") for own in value) + "]"
+    if isinstance(value, bool) or value is None:
+        return json.dumps(value)
+    text = str(value)
+    plain = _PLAIN.fullmatch(text) and text not in _RESERVED and key != "start"
+    return text if plain or not isinstance(value, str) else json.dumps(text, ensure_ascii=False)

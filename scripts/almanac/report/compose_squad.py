@@ -1,0 +1,107 @@
+"""A squad as practices are composed for it, and what it has done."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import DAYS
+from almanac.arithmetic.composing_pieces import PART, SET, TENTHS, Offer
+from almanac.arithmetic.composing_table import Done, Group, Limits, Planned, Squad
+from almanac.model.catalogue import Catalogue
+from almanac.model.club import LaneGroup
+from almanac.model.policy import LevelLimits
+from almanac.report.compose_facts import Places
+
+
+def squad_of(
+    analysis: Analysis, places: Places, id: str, offers: Mapping[str, tuple[Offer, ...]]
+) -> Squad:
+    """The squad with its lane groups, its limits, what it has been taught, and what is offered."""
+    catalogue = analysis.catalogue
+    squad = catalogue.club.squads[id]
+    limits = catalogue.policy.of_level(squad.level)
+    return Squad(
+        id=id,
+        title=squad.title,
+        level=squad.level,
+        groups=tuple(
+            Group(name, group.title, group.lanes, group.heads, _gap(catalogue, group))
+            for name, group in catalogue.lane_groups.items()
+            if group.squad == id
+        ),
+        limits=Limits(
+            fast=int(limits.limit("fast_most")),
+            resisted=int(limits.limit("resisted_most")),
+            plates=int(limits.limit("plates_most")),
+            under=int(limits.limit("under_water_practice_most")),
+            under_after_fast=int(TENTHS * catalogue.policy.limit("under_water_after_fast")),
+        ),
+        taught=frozenset(places.drills[drill] for drill in _taught(analysis, id)),
+        minutes=int(
+            min(
+                limits.limit("practice_minutes_most"),
+                catalogue.policy.limit("session_minutes_most"),
+            )
+        ),
+        watch={pool: _watch(catalogue, limits, pool) for pool in catalogue.club.pools},
+        offers=offers,
+    )
+
+
+def _watch(catalogue: Catalogue, limits: LevelLimits, id: str) -> tuple[int, int]:
+    """The fewest adults in a pool, and the most heads to each; 0 where all can stand."""
+    pool, policy = catalogue.club.pools[id], catalogue.policy
+    standing, fewest = policy.limit("standing_depth_most"), int(policy.limit("adults_least"))
+    depth = pool.depth_m
+    if depth.most is not None and depth.most <= standing:
+        return fewest, 0
+    all_deep = depth.least is None or depth.least > standing
+    name = "all_deep_heads_each_adult_most" if all_deep else "deep_heads_each_adult_most"
+    return fewest, int(limits.limit(name))
+
+
+def _gap(catalogue: Catalogue, group: LaneGroup) -> int:
+    """The longest time that one swimmer of a lane leaves after another, in tenths."""
+    return int(TENTHS * max(group.gap, catalogue.policy.limit("gap_on_back")))
+
+
+def _taught(analysis: Analysis, squad: str) -> set[str]:
+    """The drills that the squad's blocks have had done or ask for, and what these need first."""
+    catalogue, found = analysis.catalogue, set[str]()
+    for block in catalogue.blocks.values():
+        names = [id for day in block.days for id in day.practices] if block.squad == squad else []
+        for id in names:
+            summary = analysis.practices.get(id)
+            for rep in summary.every_rep if summary else ():
+                found |= {piece.drill.id for piece in rep.pieces}
+    todo = list(found)
+    while todo:
+        needs = set(catalogue.drills[todo.pop()].needs_first) - found
+        found |= needs
+        todo += sorted(needs)
+    return found
+
+
+def practices_of(catalogue: Catalogue, squad: str, place_of: Mapping[str, int]) -> Iterator[Done]:
+    """The squad's practices, with the pieces that they hold; ``place_of`` is by their key."""
+    for id, practice in sorted(catalogue.practices.items()):
+        if practice.squad == squad:
+            keys = [f"{SET}/{doing.set}" for _, doing in practice.doings if doing.set]
+            keys += [f"{PART}/{id}/{number}" for number in range(len(practice.parts))]
+            places = tuple(sorted({place_of[key] for key in keys if key in place_of}))
+            yield Done(id, practice.title, places)
+
+
+def blocks_of(catalogue: Catalogue, squad: str, practices: Sequence[str]) -> Iterator[Planned]:
+    """The squad's blocks, with the days of their ``practices``."""
+    for id, block in sorted(catalogue.blocks.items()):
+        if block.squad == squad:
+            days = [
+                (7 * number + DAYS.index(name), practices.index(practice))
+                for number, week in enumerate(block.weeks)
+                for name, day in week.days.items()
+                for practice in day.practices
+                if practice in practices
+            ]
+            yield Planned(id, block.title, block.starts.isoformat(), tuple(sorted(days)))

@@ -1,0 +1,185 @@
+"""Composing a practice: every answer held to rules of its own, over requests drawn by chance."""
+
+from __future__ import annotations
+
+import random
+from dataclasses import replace
+from functools import cache
+
+import pytest
+from shared import CATALOGUE, DAY
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_order import Stood, unsafe, whole
+from almanac.arithmetic.composing_pieces import UNKNOWN
+from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_wishes import Asked, Kept, Wishes
+from almanac.model.load import load
+from almanac.report.compose_table import compose_table
+
+SQUADS = ("heron", "osprey", "reed")
+
+
+@cache
+def table(squad: str) -> Table:
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    return compose_table(Analysis(catalogue, DAY), squad).table
+
+
+def drawn(seed: int) -> tuple[Table, Wishes]:
+    """A request by chance: goals, minutes, groups, gear, pools, what was done."""
+    chance = random.Random(seed)
+    own = table(chance.choice(SQUADS))
+    offers = own.squad.offers["home"]
+    goals = sorted({goal for offer in offers for goal in own.pieces[offer.piece].goals})
+    names = [own.goals[goal].id for goal in goals]
+    request = Request(
+        pool="home",
+        minutes=min(own.squad.minutes, chance.randrange(20, 121, 5)),
+        goals=chance.sample(names, chance.randint(1, 3)),
+        groups=[] if chance.random() < 0.7 else [chance.choice(own.squad.groups).id],
+        gear={gear.id: 0 for gear in own.gear if chance.random() < 0.3},
+        effort=chance.choice(["", "", *(effort.id for effort in own.efforts)]),
+        done=[(chance.choice(own.practices).id, chance.randint(0, 20))] if own.practices else [],
+    )
+    return own, wishes_of(own, request)
+
+
+@cache
+def answers() -> list[tuple[Table, Wishes, tuple[Proposal, ...]]]:
+    return [(*asked, compose(*asked)) for asked in map(drawn, range(60))]
+
+
+def each() -> list[tuple[Asked, tuple[Stood, ...]]]:
+    return [(Asked(own, wishes), one.order) for own, wishes, found in answers() for one in found]
+
+
+def test_a_club_of_thirteen_sets_is_composed_from() -> None:
+    assert sum(bool(found) for _, _, found in answers()) >= 12
+
+
+def test_the_slot_is_filled_to_within_two_minutes() -> None:
+    for asked, order in each():
+        left = 60 * asked.wishes.minutes - sum(one.lead + one.own.takes for one in order) / 10
+        assert 0 <= left <= 120
+
+
+def test_each_begins_with_a_warm_up_and_ends_with_a_cool_down_around_a_main_set() -> None:
+    for _, order in each():
+        roles = "".join(one.role for one in order)
+        assert roles in {
+            "w" + skill + mains + easy + "c"
+            for skill in ("", "s")
+            for mains in ("m", "mn", "nm")
+            for easy in ("", "e")
+        }
+
+
+def test_gear_suffices_and_no_piece_stands_twice() -> None:
+    for asked, order in each():
+        assert len({one.own.place for one in order}) == len(order)
+        for one in order:
+            for gear in one.own.piece.gear:
+                heads = sum(asked.wishes.heads[group] for group in asked.wishes.groups)
+                most = one.own.piece.most_in_lane
+                lanes = sum(asked.wishes.lanes[group] for group in asked.wishes.groups)
+                used = min(heads, most * lanes) if most else heads
+                assert used <= asked.wishes.gear[gear]
+
+
+def test_no_main_set_was_done_in_the_last_days_or_stands_in_two_proposals() -> None:
+    for _, wishes, found in answers():
+        mains = [one.own.place for own in found for one in own.order if one.role in "mn"]
+        assert len(mains) == len(set(mains))
+        assert not any(wishes.days.get(place, 7) < 7 for place in mains)
+
+
+def test_limits_of_a_whole_practice_hold() -> None:
+    for asked, order in each():
+        limits, sizes = asked.table.squad.limits, [one.own.size for one in order]
+        assert sum(size.fast for size in sizes) <= limits.fast
+        assert sum(size.resisted for size in sizes) <= limits.resisted
+        assert sum(size.under for size in sizes) <= limits.under
+        doses: dict[int, int] = {}
+        for size in sizes:
+            for drill, plain, strict in size.doses:
+                doses[drill] = doses.get(drill, 0) + (strict if plain == UNKNOWN else plain)
+        assert all(dose <= 1000 for dose in doses.values())
+
+
+def test_every_drill_comes_after_what_it_needs_first() -> None:
+    for asked, order in each():
+        known = set(asked.wishes.taught)
+        for one in order:
+            assert set(one.own.piece.asks) <= known
+            known |= set(one.own.piece.drills)
+
+
+def test_the_same_request_gets_the_same_answer_from_a_table_in_another_order_of_days() -> None:
+    for own, wishes, found in answers()[:12]:
+        shuffled = dict(reversed(list(wishes.days.items())))
+        assert compose(own, replace(wishes, days=shuffled)) == found
+
+
+def test_what_is_kept_stands_and_what_is_left_out_does_not() -> None:
+    tried = 0
+    for own, wishes, found in answers():
+        if len(found) < 2:
+            continue
+        second = next(one for one in found[1].order if one.role == "m")
+        kept = (Kept(second.own.place, "m", second.own.number),)
+        for one in compose(own, replace(wishes, kept=kept), most=1):
+            assert (second.own.place, "m", second.own.number) in [
+                (own.own.place, own.role, own.own.number) for own in one.order
+            ]
+            tried += 1
+        without = replace(wishes, left_out=frozenset([second.own.place]))
+        for one in compose(own, without, most=1):
+            assert second.own.place not in [own.own.place for own in one.order]
+    assert tried
+
+
+def test_work_under_water_waits_after_fast_work_of_an_earlier_piece() -> None:
+    own, wishes = next((own, wishes) for own, wishes, found in answers() if found)
+    order = compose(own, wishes, most=1)[0].order
+    first, second = order[0], order[1]
+    fast = replace(first, own=replace(first.own, size=replace(first.own.size, calm=0)))
+    size = replace(second.own.size, goes_under=0)
+    under = replace(second, own=replace(second.own, size=size), lead=0)
+    asked = Asked(own, wishes)
+    assert unsafe(asked, (fast, under)) == "breath"
+    late = replace(under, lead=own.squad.limits.under_after_fast)
+    assert unsafe(asked, (fast, late)) != "breath"
+    assert whole((fast, late)) == whole((fast, under)) + late.lead
+
+
+@pytest.mark.parametrize(
+    ("change", "sentence"),
+    [
+        ({"minutes": 0}, "0 minutes: from 20 to 120 can be composed"),
+        ({"goals": []}, "no goals: one to 3 can be asked for"),
+        ({"goals": ["flying"]}, "there is no goal 'flying'"),
+        ({"groups": ["sharks"]}, "there is no lane group 'sharks'; there are heron-1, heron-2"),
+        ({"lanes": {"heron-1": 0}}, "lanes: heron-1 has 0; from 1 to 200 can be"),
+        ({"lanes": {"heron-1": 60}}, "lanes: "),
+        ({"gear": {"drag-socks": 500}}, "500 of drag-socks: the club owns "),
+        ({"effort": "mad"}, "there is no effort 'mad'; there are easy, "),
+        ({"pool": "sea"}, "there is no pool 'sea'; there are "),
+        ({"done": [("nothing", 1)]}, "there is no practice of the squad, or piece, 'nothing'"),
+        ({"adults": 0}, "0 adults: "),
+        ({"taught": {"nothing": 1}}, "there is no progression 'nothing'"),
+    ],
+)
+def test_a_wish_that_cannot_be_is_told_in_one_sentence(
+    change: dict[str, object], sentence: str
+) -> None:
+    own = table("heron")
+    goal = own.goals[own.pieces[own.squad.offers["home"][0].piece].goals[0]].id
+    request = replace(Request("home", 60, [goal]), **change)  # type: ignore[arg-type]
+    with pytest.raises(BadWish) as told:
+        wishes_of(own, request)
+    assert sentence in str(told.value)
+    assert "\n" not in str(told.value)
