@@ -2,7 +2,8 @@
 counted, and what it promises is there.
 
 A recipe names its files in a numbered list; it may name no file that it does not need, and need none that it does
-not name.
+not name. All are followed in one copy, one after the other; then its tests run once and its pages are written once,
+and each recipe says what it looks for there.
 """
 
 from __future__ import annotations
@@ -17,8 +18,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from fnmatch import fnmatch
 from pathlib import Path
-
-import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
 COPIED = ("scripts/almanac", "site_src", "tests", "mkdocs.yml", "pyproject.toml", "README.md")
@@ -42,10 +41,13 @@ write_pages(SitePages(analysis, loaded.names), Path(sys.argv[2]))
 
 @dataclass
 class Walk:
-    """A copy of the program that a recipe is followed in, and the files that this touches."""
+    """A copy of the program that a recipe is followed in, the files that this touches, and the tests
+    that it must leave green: a file and a choice of its tests.
+    """
 
     root: Path
     touched: set[str] = field(default_factory=set)
+    green: list[tuple[str, str]] = field(default_factory=list)
 
     def write(self, file: str, text: str) -> None:
         """A new file."""
@@ -80,26 +82,24 @@ class Walk:
         """What a command prints on the small catalogue."""
         return self.run("-m", "almanac", *arguments, "--root", ENTRIES, "--today", "2026-11-25")
 
-    def tests(self, file: str, like: str) -> None:
-        """Tests of the copy that the change must leave green."""
-        self.run("-m", "pytest", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", file, "-k", like)
+    def tests(self, *arguments: str) -> None:
+        """Tests of the copy, which pass."""
+        self.run("-m", "pytest", "-q", "-p", "no:cacheprovider", "-p", "no:xdist", *arguments)
 
-    def pages(self) -> Path:
-        """The pages of the small catalogue."""
-        self.run("-c", _WRITE, ENTRIES, "pages")
-        return self.root / "pages"
+    def page(self, file: str) -> str:
+        """A page or data file of the small catalogue, once they are written."""
+        return (self.root / "pages" / file).read_text("utf-8")
 
 
-@pytest.fixture
-def walk(tmp_path: Path) -> Walk:
+def copied_program(into: Path) -> Path:
     for name in COPIED:
-        copy = tmp_path / name
+        copy = into / name
         copy.parent.mkdir(parents=True, exist_ok=True)
         if (ROOT / name).is_dir():
             shutil.copytree(ROOT / name, copy, ignore=_LEFT_OUT)
         else:
             shutil.copy(ROOT / name, copy)
-    return Walk(tmp_path)
+    return into
 
 
 def a_field(walk: Walk) -> None:
@@ -122,12 +122,13 @@ def a_field(walk: Walk) -> None:
         "seldom_with: Seen in fins.\n",
     )  # fmt: skip
     walk.entry("drills/faults/feet-too-deep.yml", "refer_on:", "seldom_with: Short fins hide it.\n")
-    assert "0 errors, 0 warnings" in walk.almanac("check")
-    pages = walk.pages()
-    assert "Short fins hide it." in (pages / "faults/feet-too-deep.md").read_text("utf-8")
-    assert "Short fins hide it." in (pages / "data/v1/fault/feet-too-deep.json").read_text("utf-8")
-    assert "What it is seldom seen with." in (pages / "fields.md").read_text("utf-8")
-    walk.tests("tests/test_schemas.py", "fault and (dataclasses or every_field or described)")
+    walk.green.append(("test_schemas", "fault and (dataclasses or every_field or described)"))
+
+
+def the_field_is_there(walk: Walk) -> None:
+    for file in ("faults/feet-too-deep.md", "data/v1/fault/feet-too-deep.json"):
+        assert "Short fins hide it." in walk.page(file)
+    assert "What it is seldom seen with." in walk.page("fields.md")
 
 
 def a_rule_with_a_limit(walk: Walk) -> None:
@@ -163,19 +164,21 @@ def few_steps(analysis: Analysis) -> Iterator[Problem]:
     walk.write(f"{case}/expected.txt", "")
     os.environ["REWRITE_EXPECTED"] = "1"
     try:
-        walk.tests("tests/test_examples.py", "few-steps")
+        walk.tests("tests/test_examples.py", "-k", "few-steps")
     finally:
         del os.environ["REWRITE_EXPECTED"]
     found = (walk.root / case / "expected.txt").read_text("utf-8")
     assert re.search(
         r"(?m)^drills/skills/\S+:\d+:\d+: warning few-steps: \d steps, and 9 are wanted$", found
     )
-    walk.tests("tests/test_examples.py", "few-steps or base_has_nothing or every_code or code")
-    walk.tests("tests/test_schemas.py", "limit")
-    pages = walk.pages()
-    assert "fewest_steps" in html.unescape((pages / "checks.md").read_text("utf-8"))
-    assert "fewest steps" in (pages / "computed.md").read_text("utf-8")
-    assert "Steps, at least" in (pages / "safety.md").read_text("utf-8")
+    walk.green.append(("test_examples", "few-steps or base_has_nothing or every_code or code"))
+    walk.green.append(("test_schemas", "limit"))
+
+
+def the_rule_is_there(walk: Walk) -> None:
+    assert "fewest_steps" in html.unescape(walk.page("checks.md"))
+    assert "fewest steps" in walk.page("computed.md")
+    assert "Steps, at least" in walk.page("safety.md")
 
 
 def a_figure(walk: Walk) -> None:
@@ -195,13 +198,15 @@ def a_figure(walk: Walk) -> None:
         "from almanac.arithmetic.set_workings import",
         "from almanac.arithmetic.set_workings import tiles\n",
     )
+
+
+def the_figure_is_there(walk: Walk) -> None:
     tiles = "4,000"  # of the 1,000 m
     assert f"= {tiles}" in walk.almanac("explain", "ladder-on-back", "tiles")
     assert "tiles" in walk.almanac("sum", "ladder-on-back", "--json")
     assert tiles in walk.almanac("sum", "ladder-on-back")
-    pages = walk.pages()
-    assert tiles in (pages / "sets/ladder-on-back.md").read_text("utf-8")
-    assert "for those who count them" in (pages / "computed.md").read_text("utf-8")
+    assert tiles in walk.page("sets/ladder-on-back.md")
+    assert "for those who count them" in walk.page("computed.md")
 
 
 def a_word(walk: Walk) -> None:
@@ -217,11 +222,11 @@ def a_word(walk: Walk) -> None:
         goals = re.search(r"(?m)^goals: \[", text)
         assert goals, where
         drill.write_text(text.replace("goals: [", "goals: [kick-surprise, ", 1), "utf-8")
-    assert "0 errors" in walk.almanac("check")
-    pages = walk.pages()
-    assert "Kick surprise" in (pages / "by/goal.md").read_text("utf-8")
-    assert "kick-surprise" in (pages / "data/v1/schema/drill.json").read_text("utf-8")
-    assert "Kick surprise" in (pages / "find.md").read_text("utf-8")
+
+
+def the_word_is_there(walk: Walk) -> None:
+    assert "Kick surprise" in walk.page("by/goal.md") and "Kick surprise" in walk.page("find.md")
+    assert "kick-surprise" in walk.page("data/v1/schema/drill.json")
 
 
 def a_command(walk: Walk) -> None:
@@ -252,18 +257,29 @@ def run(arguments: argparse.Namespace) -> int:
         "scripts/almanac/commands/main.py", '    "review": "review",\n', '    "count": "count",\n'
     )
     walk.put("README.md", "| `review ", "| `count` | count the entries |\n")
+    walk.green.append(("test_layers", "command_is_documented"))
+
+
+def the_command_is_there(walk: Walk) -> None:
     assert int(walk.almanac("count", "--twice")) == 2 * int(walk.almanac("count"))
     assert "count" in walk.run("-m", "almanac", "--help")
-    walk.tests("tests/test_layers.py", "command_is_documented")
 
 
+# How often a danger is found in each of two texts, and what is caught and stopped of the sentences of a batch.
+_READ = """
+import sys
+sys.path.insert(0, "tests")
+from almanac.wording.reading import asked_for
+from test_unsafe_words import rates
+print(*(len(asked_for(text)) for text in sys.argv[1:]), *rates(6))
+"""
 _ASKS, _HARMLESS = "Gills open, air at the flags.", "Fish have gills."
 
 
 def a_way_of_asking(walk: Walk) -> None:
     sentences, wording = "tests/sentences", "scripts/almanac/wording"
-    asked = f"from almanac.wording.reading import asked_for; print(len(asked_for({_ASKS!r})))"
-    assert int(walk.run("-c", asked)) == 0
+    before = walk.run("-c", _READ, _ASKS, _HARMLESS).split()
+    assert before[:2] == ["0", "0"]
     walk.put(f"{sentences}/unsafe-6.txt", "Stay submerged for 30 seconds.", f"{_ASKS}\n")
     walk.put(f"{sentences}/harmless-6.txt", "Stay relaxed for 30 seconds on", f"{_HARMLESS}\n")
     walk.put(
@@ -271,18 +287,23 @@ def a_way_of_asking(walk: Walk) -> None:
         "    GILLS ... AIR\n",
     )  # fmt: skip
     walk.put(f"{wording}/words_of_air.py", '    "SKY": ', '    "GILLS": "gill|s",\n')
-    assert int(walk.run("-c", asked)) == 1
-    assert int(walk.run("-c", asked.replace(_ASKS, _HARMLESS))) == 0
-    walk.tests("tests/test_unsafe_words.py", "rates or pattern or meaning or look or trait")
+    after = walk.run("-c", _READ, _ASKS, _HARMLESS).split()
+    assert after[:2] == ["1", "0"]
+    (caught, stopped), (caught_before, stopped_before) = (
+        map(float, rates[2:]) for rates in (after, before)
+    )
+    assert caught >= caught_before and stopped <= stopped_before
+    walk.green.append(("test_unsafe_words", "pattern or meaning or look or trait"))
 
 
-RECIPES: dict[str, tuple[Callable[[Walk], None], int]] = {
-    "Add a field to a kind of entry": (a_field, 5),
-    "Add a check with a limit": (a_rule_with_a_limit, 4),
-    "Add a computed figure": (a_figure, 2),
-    "Add a word to a vocabulary": (a_word, 1),
-    "Teach the wording rule a way of asking for a danger": (a_way_of_asking, 4),
-    "Add a command": (a_command, 3),
+Step = Callable[[Walk], None]
+RECIPES: dict[str, tuple[Step, int, Step | None]] = {
+    "Add a field to a kind of entry": (a_field, 5, the_field_is_there),
+    "Add a check with a limit": (a_rule_with_a_limit, 4, the_rule_is_there),
+    "Add a computed figure": (a_figure, 2, the_figure_is_there),
+    "Add a word to a vocabulary": (a_word, 1, the_word_is_there),
+    "Teach the wording rule a way of asking for a danger": (a_way_of_asking, 4, None),
+    "Add a command": (a_command, 3, the_command_is_there),
 }  # fmt: skip
 
 
@@ -303,15 +324,31 @@ def stands_for(form: str, file: str) -> bool:
     return fnmatch(file, f"*{re.sub(r'[A-Z]{3,}', '*', form)}")
 
 
-@pytest.mark.parametrize("recipe", RECIPES)
-def test_a_recipe_touches_what_it_says_and_no_more(recipe: str, walk: Walk) -> None:
-    follow, most = RECIPES[recipe]
+def touches_what_it_says_and_no_more(recipe: str, walk: Walk) -> None:
+    follow, most, _ = RECIPES[recipe]
+    walk.touched.clear()
     follow(walk)
     named = named_files(recipe)
-    assert len(walk.touched) <= most
-    assert len(named) == len(walk.touched), (named, walk.touched)
+    assert len(walk.touched) <= most, recipe
+    assert len(named) == len(walk.touched), (recipe, named, walk.touched)
     for file in walk.touched:
         assert any(stands_for(form, file) for form in named), f"{file} is not named: {named}"
+
+
+def test_recipes_touch_what_they_say_and_no_more_and_keep_their_promises(tmp_path: Path) -> None:
+    walk = Walk(copied_program(tmp_path))
+    for recipe in RECIPES:
+        touches_what_it_says_and_no_more(recipe, walk)
+    walk.tests(
+        *{f"tests/{module}.py": 0 for module, _ in walk.green},
+        *("-k", " or ".join(f"{module} and ({like})" for module, like in walk.green)),
+    )
+    found = set(re.findall(r"(?m)^\S+: (\w+ [a-z-]+): ", walk.almanac("check")))
+    assert found == {"warning coverage-hole"}  # of the new goal, at each level
+    walk.run("-c", _WRITE, ENTRIES, "pages")
+    for _, _, promised in RECIPES.values():
+        if promised is not None:
+            promised(walk)
 
 
 def test_every_recipe_is_walked() -> None:
