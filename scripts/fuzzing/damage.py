@@ -276,8 +276,9 @@ def _written(data: Any, chance: random.Random) -> bytes:
         return json.dumps(data, ensure_ascii=False, indent=chance.choice((None, 1))).encode(
             "utf-8", "replace"
         )
-    plain = yaml.safe_dump(
+    plain: str = yaml.dump(
         data,
+        Dumper=yaml.CSafeDumper,
         allow_unicode=True,
         sort_keys=False,
         width=chance.choice((60, 1000)),
