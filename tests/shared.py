@@ -18,15 +18,17 @@ import venv
 import zipfile
 from collections.abc import Callable, Iterable
 from datetime import date
+from functools import cache
 from pathlib import Path
 from typing import TypeVar
 
 import pytest
 
 from almanac.analysis.analysis import Analysis
-from almanac.model.load import load
+from almanac.model.load import Loaded, load
 from almanac.publish.build import build_site
 from almanac.resources import HOME
+from almanac.source.document_store import DocumentStore
 
 CATALOGUE = Path(__file__).parent / "catalogue"
 DAY = date(2026, 11, 25)  # the day on which the small catalogue is looked at
@@ -58,6 +60,18 @@ def share(cases: Iterable[T], most: int, seed: object = 0) -> list[T]:
         return every
     chosen = sorted(random.Random(repr(seed)).sample(range(len(every)), most))
     return [every[number] for number in chosen]
+
+
+@cache
+def _remembered() -> DocumentStore:
+    return DocumentStore(CATALOGUE)
+
+
+def reread(root: Path) -> Loaded:
+    """A changed copy of the small catalogue: what stands there as before is remembered, as by ``almanac check``.
+    ``--long`` reads all of it.
+    """
+    return load(root, None if _long else _remembered())
 
 
 def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], None]) -> Path:

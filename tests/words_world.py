@@ -38,16 +38,29 @@ class Use:
         return (self.kind, *(steps[:-1] if self.of_key else steps))
 
 
+_found: dict[tuple[str, str, str], list[Use]] = {}  # by kind, file and text
+
+
 def uses(loaded: Loaded) -> list[Use]:
     """Every word of a vocabulary that an entry uses, once for each place in a file."""
-    found: dict[tuple[str, int, int], Use] = {}
-    for (kind, id), document in loaded.documents.items():
-        root = schemas.bundled(kind)
+    return [
+        use
+        for (kind, id), document in loaded.documents.items()
+        for use in _uses_in(kind, id, document)
+    ]
+
+
+def _uses_in(kind: str, id: str, document: Document) -> list[Use]:
+    """Most files of one changed copy stand in the next, too: each is looked through once."""
+    key = (kind, document.file, document.text)
+    if key not in _found:
+        root, at = schemas.bundled(kind), {}
         for piece, path, of_key, word in _walk(root, root, document.data, (), False):
             place = document.place(path, of_key)
-            at = (document.file, place.line - 1, place.column - 1)
-            found[at] = Use(kind, id, path, of_key, id_of(piece), piece["vocabulary"], word, *at)
-    return list(found.values())
+            where = (document.file, place.line - 1, place.column - 1)
+            at[where] = Use(kind, id, path, of_key, id_of(piece), piece["vocabulary"], word, *where)
+        _found[key] = list(at.values())
+    return _found[key]
 
 
 def id_of(piece: Mapping[str, Any]) -> int:
