@@ -6,6 +6,7 @@ import { practiceLines } from "./lib/practice-lines.js";
 import { mineUntil } from "./lib/mine-until.js";
 import { read } from "./lib/storage.js";
 import { inWords, time, today } from "./lib/today.js";
+import { dueInAll } from "./learn/due.js";
 
 /** A practice on a day.
  * @typedef {{on: string, start: string, end: string, href: string, title: string, squad: string, groups: string[]}} Planned */
@@ -112,7 +113,16 @@ function showLast() {
   one("ul", box).replaceChildren(...pages.map(({ href, title, kind }) => row(href, title, kind)));
 }
 
+/** What was answered wrong and comes back, in one line; nothing where nothing does. */
+function showDue() {
+  const due = dueInAll(new Date());
+  const line = one("[data-due]");
+  line.hidden = !due;
+  one("a", line).textContent = due === 1 ? "One question comes back" : `${due} questions come back`;
+}
+
 showTonight();
+showDue();
 showNext();
 showLast();
 const chosen = [...mine.map((group) => data.titles[group]), choices.pool].filter(Boolean);

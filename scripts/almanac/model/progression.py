@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from hashlib import blake2s
 from typing import ClassVar
 
 from almanac.model.entry import Entry, Evidence, Ids, Reference, Span, leans_on, references
@@ -24,6 +25,11 @@ class Question:
 
     question: str
     options: tuple[Option, ...]
+
+    @property
+    def key(self) -> str:
+        """What answers to it are kept under: another question has another."""
+        return blake2s(self.question.encode(), digest_size=5).hexdigest()
 
 
 @dataclass(frozen=True)
@@ -50,7 +56,13 @@ class Progression(Entry):
     for_whom: str
     why: str
     stages: tuple[Stage, ...]
+    shown_on_deck: tuple[str, ...] = ()
     evidence: tuple[Evidence, ...] = ()
+
+    @property
+    def questions(self) -> tuple[Question, ...]:
+        """The questions of all stages, in order."""
+        return tuple(question for stage in self.stages for question in stage.check_yourself)
 
     def references(self) -> Iterator[Reference]:
         for stage in self.stages:

@@ -22,6 +22,7 @@ from almanac.model.knowledge import Drill
 from almanac.model.moving import Activity
 from almanac.model.progression import Progression
 from almanac.model.vocabularies import DOLPHIN, FLUTTER, VOCABULARY_OF
+from almanac.site.pictures import FOLDER
 
 _FLUTTERS, _DOLPHINS = r'class="kick-leg(?! kick-dolphin)', "kick-dolphin"
 
@@ -54,6 +55,13 @@ def moving(catalogue: Catalogue, svg: str) -> str:
         for kick, beat in beats.items()
     )
     return f'{cycles}data-beat="{escape(told)}" ' if beats else ""
+
+
+def figure_file(catalogue: Catalogue, id: str) -> str:
+    """The file of a drill's picture, which is that of the first that is drawn alike."""
+    own = picture(catalogue, catalogue.drills[id])
+    first = next(name for name, drill in catalogue.drills.items() if picture(catalogue, drill) == own)
+    return f"{FOLDER}/{first}.svg"
 
 
 def picture(catalogue: Catalogue, drill: Drill) -> str:

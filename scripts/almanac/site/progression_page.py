@@ -3,10 +3,44 @@
 from __future__ import annotations
 
 from almanac.model.catalogue import Catalogue
-from almanac.model.progression import Progression
-from almanac.site.drawing_html import ladder_chart
-from almanac.site.entry_page import entry_page, evidence_rows
-from almanac.site.links import Page, is_listed, link
+from almanac.model.progression import Progression, Stage
+from almanac.site.drawing_html import figure_file, ladder_chart
+from almanac.site.entry_page import dangers, entry_page, evidence_rows
+from almanac.site.links import Link, Page, is_listed, link
+
+
+_FAULTS = 3
+
+
+def _faults(catalogue: Catalogue, stage: Stage) -> list[Link]:
+    """What goes wrong here: the faults that the stage's drills mend, those of its first drill
+    first.
+    """
+    found = [
+        fault
+        for drill in stage.drills
+        for fault in catalogue.faults.values()
+        if any(drill in cause.mended_by for cause in fault.causes)
+    ]
+    return [link(fault) for fault in dict.fromkeys(found)][:_FAULTS]
+
+
+def learn_page(catalogue: Catalogue) -> Page:
+    """The page Learn: each progression with the keys of its questions, easiest level first."""
+    levels = list(catalogue.words("levels"))
+    ordered = sorted(
+        catalogue.progressions.values(), key=lambda own: (levels.index(own.level), own.title)
+    )
+    rows = [
+        {
+            "link": link(own),
+            "level": catalogue.words("levels")[own.level].title,
+            "stages": len(own.stages),
+            "keys": " ".join(question.key for question in own.questions),
+        }
+        for own in ordered
+    ]
+    return Page("learn.md", "learn", {"rows": rows})
 
 
 def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
@@ -14,6 +48,9 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
     stages = [
         {
             "stage": stage,
+            "figure": figure_file(catalogue, stage.drills[0]),
+            "dangers": dangers(catalogue, catalogue.drills[stage.drills[0]]),
+            "faults": _faults(catalogue, stage),
             "drills": [link(catalogue.drills[id]) for id in stage.drills],
             "sets": [link(catalogue.sets[id]) for id in stage.sets],
             "sessions": f"{stage.sessions.least} to {stage.sessions.most}",
@@ -27,6 +64,7 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
         is_listed=is_listed(catalogue, progression.goal),
         level=catalogue.words("levels")[progression.level].title,
         ladder=ladder_chart(progression),
+        questions=len(progression.questions),
         stages=stages,
         evidence=evidence_rows(catalogue, progression.evidence),
     )

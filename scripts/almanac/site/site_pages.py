@@ -28,6 +28,7 @@ from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files
+from almanac.site.progression_page import learn_page
 from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
@@ -106,6 +107,7 @@ class SitePages:
             computed_page(analysis),
             coverage_page(analysis),
             kick_cycle_page(analysis.catalogue),
+            learn_page(analysis.catalogue),
             *moved_pages(analysis),
             cards_page(analysis),
             news_page(analysis.catalogue, self.news),

@@ -1,0 +1,83 @@
+// Learn: how far each progression is, what comes back, and what is kept on this device.
+
+import { all, make, one } from "./lib/dom.js";
+import { askToLast } from "./learn/lasting.js";
+import { SHAPES, bring, choose, clear, counts, kept, takeAlong } from "./learn/progress.js";
+
+function tellAll() {
+  const now = new Date();
+  /** @type {HTMLElement[]} */
+  const back = [];
+  for (const row of all("[data-questions]")) {
+    const keys = (row.dataset.questions ?? "").split(" ");
+    const { answered, right, due } = counts(keys, now);
+    one("[data-learnt]", row).textContent = answered ? ` · ${right} of ${keys.length} right` : "";
+    const link = /** @type {HTMLAnchorElement} */ (one("a", row));
+    if (due.length) {
+      const words = due.length === 1 ? "one question" : `${due.length} questions`;
+      back.push(make("li", {}, make("a", { href: `${link.getAttribute("href")}#q-${due[0]}` }, make("b", {}, one("b", link).textContent ?? ""), ` ${words}`)));
+    }
+  }
+  one("[data-due]").hidden = !back.length;
+  one("[data-due] ul").replaceChildren(...back);
+}
+
+function tellShapes() {
+  const { shape, of } = kept();
+  one("[data-shapes]").replaceChildren(
+    ...SHAPES.map((name) => {
+      const held = Object.keys(of[name]?.answers ?? {}).length;
+      const button = make("button", { type: "button", class: "tool", "aria-pressed": String(name === shape) }, `${name}${held ? ` (${held})` : ""}`);
+      button.addEventListener("click", () => {
+        choose(name);
+        tellShapes();
+        tellAll();
+      });
+      return button;
+    }),
+  );
+}
+
+/** @param {string} text */
+function say(text) {
+  one("[data-told]").textContent = text;
+}
+
+one("[data-take]").addEventListener("click", () => {
+  const text = takeAlong();
+  /** @type {HTMLTextAreaElement} */ (one("[data-code]")).value = text;
+  const file = make("a", { href: URL.createObjectURL(new Blob([text], { type: "text/plain" })), download: `progress-${kept().shape}.txt` });
+  file.click();
+  say("Saved as a file; the same stands below as a code to copy.");
+});
+one("[data-bring]").addEventListener("click", () => {
+  const wrong = bring(/** @type {HTMLTextAreaElement} */ (one("[data-code]")).value);
+  say(wrong || "Put in.");
+  tellShapes();
+  tellAll();
+});
+one("[data-file]").addEventListener("change", async (event) => {
+  const [file] = /** @type {HTMLInputElement} */ (event.target).files ?? [];
+  if (file) {
+    /** @type {HTMLTextAreaElement} */ (one("[data-code]")).value = await file.text();
+    say("Read; now put it in.");
+  }
+});
+one("[data-clear]").addEventListener("click", () => {
+  const sure = one("[data-clear]");
+  if (sure.dataset.asked) {
+    clear();
+    tellShapes();
+    tellAll();
+    say("All of it is gone.");
+    delete sure.dataset.asked;
+    sure.textContent = "Forget all of it";
+    return;
+  }
+  sure.dataset.asked = "yes";
+  sure.textContent = "Press again to forget it";
+});
+one("[data-kept]").hidden = false;
+tellShapes();
+tellAll();
+askToLast().then((told) => { one("[data-lasting]").textContent = told; });

@@ -1,0 +1,48 @@
+// A progression's page: its questions asked and kept, those that come back named first; the record of a day printed.
+
+import { all, make, one } from "./lib/dom.js";
+import { openNamed } from "./lib/folds.js";
+import { today } from "./lib/today.js";
+import { tellPrinted } from "./lib/printed.js";
+import { askToLast } from "./learn/lasting.js";
+import { answered, counts, kept } from "./learn/progress.js";
+import { ask } from "./learn/question.js";
+
+const questions = all("[data-question]");
+const keys = questions.map((box) => box.dataset.question ?? "");
+
+function tellCounts() {
+  const { answered: done, right, due } = counts(keys, new Date());
+  const box = one("[data-learnt]");
+  box.hidden = !done;
+  box.replaceChildren(`${right} of ${keys.length} right${done < keys.length ? `, ${keys.length - done} not asked yet` : ""}.`);
+  if (due.length) {
+    const first = make("a", { href: `#q-${due[0]}` }, due.length === 1 ? "One comes back today" : `${due.length} come back today`);
+    box.append(" ", first, ".");
+  }
+  for (const place of all("[data-record-count]")) {
+    place.textContent = `${right} of ${keys.length}`;
+  }
+}
+
+for (const box of questions) {
+  ask(box, `${today} ${box.dataset.question}`, async (right) => {
+    const held = answered(box.dataset.question ?? "", right, new Date());
+    tellCounts();
+    const told = held ? await askToLast() : "This browser keeps nothing: the answers hold on this page only.";
+    one("[data-lasting]").textContent = told;
+  });
+}
+for (const button of all("[data-print-record]")) {
+  button.hidden = false;
+  button.addEventListener("click", () => {
+    document.documentElement.dataset.sheet = "record";
+    tellPrinted(document);
+    window.print();
+  });
+}
+addEventListener("afterprint", () => delete document.documentElement.dataset.sheet);
+one("[data-shape]").textContent = kept().shape;
+tellCounts();
+openNamed();
+addEventListener("hashchange", openNamed);
