@@ -5,7 +5,8 @@ import { openNamed } from "./lib/folds.js";
 import { today } from "./lib/today.js";
 import { tellPrinted } from "./lib/printed.js";
 import { askToLast } from "./learn/lasting.js";
-import { answered, counts, kept } from "./learn/progress.js";
+import { answered } from "./learn/answering.js";
+import { counts, kept } from "./learn/progress.js";
 import { ask } from "./learn/question.js";
 
 const questions = all("[data-question]");

@@ -60,7 +60,9 @@ def moving(catalogue: Catalogue, svg: str) -> str:
 def figure_file(catalogue: Catalogue, id: str) -> str:
     """The file of a drill's picture, which is that of the first that is drawn alike."""
     own = picture(catalogue, catalogue.drills[id])
-    first = next(name for name, drill in catalogue.drills.items() if picture(catalogue, drill) == own)
+    first = next(
+        name for name, drill in catalogue.drills.items() if picture(catalogue, drill) == own
+    )
     return f"{FOLDER}/{first}.svg"
 
 

@@ -8,7 +8,6 @@ from almanac.site.drawing_html import figure_file, ladder_chart
 from almanac.site.entry_page import dangers, entry_page, evidence_rows
 from almanac.site.links import Link, Page, is_listed, link
 
-
 _FAULTS = 3
 
 
@@ -36,7 +35,7 @@ def learn_page(catalogue: Catalogue) -> Page:
             "link": link(own),
             "level": catalogue.words("levels")[own.level].title,
             "stages": len(own.stages),
-            "keys": " ".join(question.key for question in own.questions),
+            "questions": " ".join(question.key for question in own.questions),
         }
         for own in ordered
     ]

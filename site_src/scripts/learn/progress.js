@@ -1,11 +1,11 @@
 // What this device keeps of what somebody has answered: up to four progresses, each under a shape that was chosen, never under a name.
 
 import { read, write } from "../lib/storage.js";
-import { after, isDue } from "./schedule.js";
+import { isDue } from "./due.js";
 
 /** @typedef {import("./schedule.js").Return} Return */
 /** The last answer to a question, the day, and when it comes back where it was ever wrong.
- * @typedef {{right: boolean, on: string, back?: Return}} Answered */
+ * @typedef {{right: boolean, on: string, back?: Return | undefined}} Answered */
 /** @typedef {{answers: Record<string, Answered>}} Progress */
 /** @typedef {{shape: string, of: Record<string, Progress>}} Kept */
 
@@ -35,18 +35,10 @@ const progressOf = (all) => ({ answers: all.of[all.shape]?.answers ?? {} });
 export const choose = (shape) => write(SUBJECT, { ...kept(), shape });
 
 /**
- * Keep an answer. False where the browser keeps nothing.
- * @param {string} question
- * @param {boolean} right
- * @param {Date} now
+ * Keep a progress under the shape that is chosen. False where the browser keeps nothing.
+ * @param {Progress} progress
  */
-export function answered(question, right, now) {
-  const { answers } = mine();
-  return put({ answers: { ...answers, [question]: { right, on: now.toISOString(), back: after(answers[question]?.back, right, now) } } });
-}
-
-/** @param {Progress} progress */
-function put(progress) {
+export function put(progress) {
   const all = kept();
   return write(SUBJECT, { ...all, of: { ...all.of, [all.shape]: progress } });
 }

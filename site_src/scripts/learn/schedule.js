@@ -4,7 +4,7 @@ import { createEmptyCard, fsrs, generatorParameters, Rating } from "ts-fsrs";
 
 /** What is kept of a question that comes back; days as texts of ISO 8601.
  * @typedef {{due: string, stability: number, difficulty: number, elapsed_days: number, scheduled_days: number, learning_steps: number,
- *   reps: number, lapses: number, state: number, last_review?: string}} Return */
+ *   reps: number, lapses: number, state: number, last_review?: string | undefined}} Return */
 
 // The same for everybody, so that two phones that were told the same answers ask on the same days: no chance is put in.
 const scheduler = fsrs(generatorParameters({ enable_fuzz: false, learning_steps: ["10m"], relearning_steps: ["10m"] }));
@@ -24,10 +24,3 @@ export function after(before, right, now) {
   const next = scheduler.next(/** @type {import("ts-fsrs").CardInput} */ (card), now, right ? Rating.Good : Rating.Again).card;
   return { ...next, due: next.due.toISOString(), last_review: next.last_review?.toISOString() };
 }
-
-/**
- * Whether a question comes back by now.
- * @param {Return | undefined} kept
- * @param {Date} now
- */
-export const isDue = (kept, now) => kept !== undefined && new Date(kept.due) <= now;

@@ -1,0 +1,49 @@
+"""Learn on a phone: a question asked, kept over a reload, come back on another day, and the record on paper."""
+
+from __future__ import annotations
+
+import io
+
+import pypdf
+from playwright.sync_api import Page, expect
+
+from .web import Server
+
+
+def test_a_wrong_answer_is_told_kept_and_comes_back(phone: Page, server: Server) -> None:
+    phone.clock.install(time="2026-11-27T18:00:00")
+    phone.goto(f"{server.address}learn.html")
+    phone.locator("[data-questions] a").first.click()
+    question = phone.locator("[data-question]").first
+    phone.locator("details.fold:has([data-question]) > summary").first.click()
+    question.locator("li:not([data-right]) .option").first.click()
+    expect(question.locator(".verdict")).to_contain_text("Not so")
+    expect(question.locator(".why")).to_have_count(question.locator(".option").count())
+    expect(question.locator(".why").first).to_be_visible()
+    expect(phone.locator("[data-learnt]")).to_contain_text("0 of")
+    address = phone.url
+    phone.clock.set_fixed_time("2026-11-28T18:00:00")
+    phone.goto(server.address)
+    expect(phone.locator("[data-due]")).to_contain_text("One question comes back")
+    phone.locator("[data-due] a").click()
+    phone.locator("[data-due] li a").click()
+    question = phone.locator("[data-question]").first
+    expect(question).to_be_visible()
+    question.locator("[data-right] .option").click()
+    expect(question.locator(".verdict")).to_have_text("Right.")
+    phone.goto(address)
+    expect(phone.locator("[data-learnt]")).to_contain_text("1 of")
+    expect(phone.locator("[data-learnt]")).not_to_contain_text("comes back")
+
+
+def test_the_record_is_one_page_with_a_line_to_sign(phone: Page, server: Server) -> None:
+    phone.goto(f"{server.address}learn.html")
+    phone.locator("[data-questions] a").first.click()
+    phone.evaluate("() => { window.print = () => {}; }")
+    phone.get_by_role("button", name="Print the record").click()
+    pages = pypdf.PdfReader(io.BytesIO(phone.pdf())).pages
+    assert len(pages) == 1
+    text = pages[0].extract_text()
+    assert "Head coach: ___" in text and "Right at the last time: 0 of" in text
+    phone.evaluate("() => dispatchEvent(new Event('afterprint'))")
+    assert "Record:" not in pypdf.PdfReader(io.BytesIO(phone.pdf())).pages[0].extract_text()
