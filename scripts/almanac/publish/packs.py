@@ -17,7 +17,8 @@ from itertools import groupby, pairwise
 FOLDER = "packs/"
 RUNS, _PICTURES = "data/v1/run/", ("drills/", ".svg")
 _PAGES = 200  # in one: more share more, and few enough to be fetched again where the signal went
-_PIECE = re.compile(r"(?=<[a-z])|(?<=\n)")  # a tag that opens begins one, and a line
+# A tag that opens begins one, and a line.
+_PIECE = re.compile(r"<?[^<\n]*(?:<(?![a-z])[^<\n]*)*\n?")
 
 
 def is_packed(file: str) -> bool:
@@ -47,7 +48,7 @@ def packed(pages: Mapping[str, str]) -> str:
     """A pack as JSON: every piece once, sorted, and by page how far on it is from each of its
     pieces to the next: from before the first to begin with.
     """
-    cut = {file: _PIECE.split(text) for file, text in pages.items()}
+    cut = {file: _PIECE.findall(text) for file, text in pages.items()}
     pieces = sorted({piece for own in cut.values() for piece in own})
     number = {piece: at for at, piece in enumerate(pieces)}
     steps = {file: _steps([number[piece] for piece in own]) for file, own in cut.items()}

@@ -18,7 +18,7 @@ from almanac.model.club import START_END
 from almanac.model.practice import Doing
 from almanac.report.hands_words import help_words
 from almanac.report.known_words import basis_words, no_number_words
-from almanac.report.shown import others, with_working
+from almanac.report.shown import with_working
 from almanac.rounding import difference
 from almanac.units import clock_time, show_time
 
@@ -151,7 +151,7 @@ def where_words(catalogue: Catalogue, row: SheetRow) -> Iterator[str]:
 def other_figures(summary: PracticeSummary, row: SheetRow, group: str) -> list[NamedFigure]:
     """The figures of a part for a lane group that the run sheet has no place of its own for."""
     part = PartForGroup(row.run, group, summary.course.unit.value)
-    return others(table("practice", "part", "sheet", part), ("distance", "clock"))
+    return table("practice", "part", "sheet", part, ("distance", "clock"))
 
 
 def slack_words(summary: PracticeSummary, starts: str = "") -> str:

@@ -26,7 +26,6 @@ from almanac.report.sheet_text import (
     slack_words,
     slot_words,
 )
-from almanac.report.shown import others
 from almanac.report.ways import ways_of
 from almanac.rounding import seconds_of_day
 from almanac.site.adapt_lines import adapted_practice
@@ -99,7 +98,7 @@ def practice_page(
 
 def _totals(summary: PracticeSummary) -> list[NamedFigure]:
     """The times of the practice as a whole that no sentence tells."""
-    return others(table("practice", "time", "time", summary), TIMES)
+    return table("practice", "time", "time", summary, TIMES)
 
 
 def _of_group(summary: PracticeSummary, group: str) -> list[NamedFigure]:

@@ -23,7 +23,7 @@ from almanac.drawing.charts.strip import Stretch, strip
 from almanac.model.swim_set import Reps, SwimSet
 from almanac.model.walk import reps_with_paths
 from almanac.report.known_words import basis_words, no_number_words, paces_words, unfit_words
-from almanac.report.shown import others, shown, shown_rest
+from almanac.report.shown import shown, shown_rest
 from almanac.report.timed_board import target_marks
 from almanac.report.working_text import steps
 from almanac.site.shown_figures import LEGEND, page_figures
@@ -130,7 +130,7 @@ def _row(row: ItemRow) -> dict[str, Any]:
         "aim": _aims(row),
         "suggested": slow.suggested,
         "rest": rest,
-        "others": [shown(own) for own in others(table("set", "item", "rows", row), _COLUMNS)],
+        "others": [shown(own) for own in table("set", "item", "rows", row, _COLUMNS)],
         "steps": steps(slow.target.working, "target", "s")
         if isinstance(slow.target, Target)
         else [],
@@ -153,9 +153,9 @@ def _goes(timed: TimedRep) -> str:
 
 def _aims(row: ItemRow) -> str:
     """The times that are asked for, each once; of some reps alone where others are asked none."""
-    aims = dict.fromkeys(timed.aim.value for timed in row.timed if timed.aim)
-    if not aims:
+    if row.aim is None and not any(timed.aim for timed in row.timed):
         return ""
+    aims = dict.fromkeys(timed.aim.value for timed in row.timed if timed.aim)
     of = "" if all(timed.aim for timed in row.timed) else " of some"
     return f"{', '.join(show_time(aim, tenths=True) for aim in aims)} asked for{of}"
 

@@ -5,7 +5,7 @@ figure is one function in ``arithmetic`` and one line in the module of its kind 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Any
 
 from almanac.analysis.figures.benchmarks import BENCHMARK
@@ -29,9 +29,14 @@ def section(kind: str, key: str) -> Section:
     return {section.key: section for section in REGISTRY[kind]}[key]
 
 
-def table(kind: str, key: str, name: str, subject: Any) -> list[NamedFigure]:
-    """The figures of one table of a section, of one subject, those without a number too."""
-    return [figure.of(subject) for figure in section(kind, key).tables[name]]
+def table(
+    kind: str, key: str, name: str, subject: Any, told: Collection[str] = ()
+) -> list[NamedFigure]:
+    """The figures of one table of a section, of one subject, those without a number too; not those
+    that are ``told`` elsewhere.
+    """
+    figures = section(kind, key).tables[name]
+    return [figure.of(subject) for figure in figures if figure.name not in told]
 
 
 def heads(kind: str, key: str, name: str) -> list[str]:
