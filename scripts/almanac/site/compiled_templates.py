@@ -1,4 +1,4 @@
-"""Templates as Jinja has compiled them, kept beside them as Python keeps its own byte code."""
+"""Templates as Jinja compiles them, kept beside them as Python keeps its own byte code."""
 
 from __future__ import annotations
 
@@ -7,11 +7,35 @@ from pathlib import Path
 
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
+from jinja2.compiler import CodeGenerator, Frame
+from jinja2.nodes import Expr
 
 from almanac.cache import Cache
 
 _BESIDE = "__pycache__"
 _MOST_BYTES = 4_000_000
+
+
+class FinalizedOnce(CodeGenerator):
+    """Writes code that has each expression made safe by the environment's ``finalize`` alone, which
+    gives ``Markup``; Jinja would escape that again, and find nothing to do.
+    """
+
+    def _output_child_pre(
+        self, node: Expr, frame: Frame, finalize: CodeGenerator._FinalizeInfo
+    ) -> None:
+        if finalize.src is None:
+            super()._output_child_pre(node, frame, finalize)
+        else:
+            self.write(finalize.src)
+
+    def _output_child_post(
+        self, node: Expr, frame: Frame, finalize: CodeGenerator._FinalizeInfo
+    ) -> None:
+        if finalize.src is None:
+            super()._output_child_post(node, frame, finalize)
+        else:
+            self.write(")")
 
 
 class CompiledTemplates(BytecodeCache):

@@ -13,7 +13,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from almanac.arithmetic.brief import IN_FULL
-from almanac.site.compiled_templates import CompiledTemplates
+from almanac.site.compiled_templates import CompiledTemplates, FinalizedOnce
 
 # Everything that HTML, Markdown or one of the Markdown extensions could take for markup.
 _SPECIAL = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\"'`\\*_{}[]#|~^=$!@"})
@@ -23,6 +23,8 @@ def safe(value: Any) -> Markup:
     """Text that shows as it was written, in a Markdown page or an HTML attribute. None shows as
     nothing.
     """
+    if type(value) is str:  # as nearly all are
+        return _safe(value)
     if isinstance(value, Markup):
         return value
     return _safe("" if value is None else str(value))
@@ -62,11 +64,15 @@ def script_json(value: Any) -> Markup:
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
 
 
+class _Environment(Environment):
+    code_generator_class = FinalizedOnce
+
+
 class Templates:
     """The page templates of one folder."""
 
     def __init__(self, folder: Path) -> None:
-        self._environment = Environment(
+        self._environment = _Environment(
             loader=FileSystemLoader(folder),
             autoescape=True,
             finalize=safe,
