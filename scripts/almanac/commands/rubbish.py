@@ -10,7 +10,8 @@ from contextlib import contextmanager
 @contextmanager
 def rubbish_left() -> Iterator[None]:
     """Nothing looks for rubbish: nearly all that a check or a build makes stays until its end, and
-    each look goes through all of it, in both processes, which then share no memory any more.
+    each look goes through all of it, in both processes, which then share no memory any more. What
+    was made counts as old afterwards, so that no look follows at once.
     """
     was_on = gc.isenabled()
     gc.disable()
@@ -18,4 +19,6 @@ def rubbish_left() -> Iterator[None]:
         yield
     finally:
         if was_on:
+            gc.freeze()
+            gc.unfreeze()
             gc.enable()
