@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from almanac.frozen import quick
 from almanac.model.entry import Ids
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.need import AS_IS, FITS, LEAVE_OUT, UNDER_WATER, Adapt, Need, NeedRule
@@ -17,7 +18,8 @@ Traits = Mapping[str, frozenset[str]]
 """By each field of a rule's ``where`` the words that an entry has there."""
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class Answer:
     """How an entry fits a need. ``changes`` is what is done otherwise, or why it is left out;
     ``is_own`` where the entry says so itself.

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cached_property
 from itertools import pairwise
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.arithmetic.pace_lines import Because, NoNumber
+from almanac.frozen import kept, quick
 from almanac.model.changes import rounds_of
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import (
@@ -25,6 +25,7 @@ from almanac.model.swim_set import (
 from almanac.source.reader import DataPath
 
 
+@quick
 @dataclass(frozen=True)
 class Piece:
     """One part of one rep as one swimmer swims it; ``distance`` in the set's unit, ``gear`` all
@@ -54,6 +55,7 @@ class Piece:
 Far = Callable[[Piece], Distance | NoNumber]  # how far a piece swum by time goes
 
 
+@quick
 @dataclass(frozen=True)
 class Rep:
     """One rep as it is swum.
@@ -68,19 +70,19 @@ class Rep:
     item: Reps
     pieces: tuple[Piece, ...]
 
-    @cached_property
+    @kept
     def distance(self) -> Distance:
         """Its distance, in the set's unit."""
         return in_all(piece.distance for piece in self.pieces)
 
-    @cached_property
+    @kept
     def inner_rest_s(self) -> float:
         """What goes by between its pieces, in seconds: the rests of a broken swim, and gear that
         goes on or comes off.
         """
         return sum(piece.rest_s + piece.change_s for piece in self.pieces)
 
-    @cached_property
+    @kept
     def mean_rating(self) -> float:
         """Its mean effort rating, 0 to 10, by distance."""
         if not self.distance:
@@ -89,7 +91,7 @@ class Rep:
             sum(piece.distance * piece.effort.mean for piece in self.pieces) / self.distance
         )
 
-    @cached_property
+    @kept
     def gear(self) -> frozenset[str]:
         """Everything worn or held at some point of it."""
         return frozenset(gear for piece in self.pieces for gear in piece.gear)

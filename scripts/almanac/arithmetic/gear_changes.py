@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 
 from almanac.arithmetic.expand import Event, Rep
 from almanac.model.knowledge import Gear
+from almanac.model.swim_set import Distance
 from almanac.units import Course
 
 
@@ -43,7 +43,8 @@ def gear_changes(
     set.
     """
     before: Rep | None = None
-    pause, swum = 0.0, Fraction(0)
+    pause = 0.0
+    swum: Distance = 0
     for event in events:
         if not isinstance(event, Rep):
             pause += event.seconds

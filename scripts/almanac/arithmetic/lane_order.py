@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.working import Known, Product, Sum, Working
+from almanac.frozen import quick
 from almanac.model.club import LaneGroup
 from almanac.model.policy import Policy
 
@@ -31,6 +32,7 @@ def gap_for(rep: Rep, group: LaneGroup, policy: Policy) -> float:
     return max(group.gap, policy.limit("gap_on_back")) if is_on_back(rep) else group.gap
 
 
+@quick
 @dataclass(frozen=True)
 class LaneOrder:
     """The fullest lane of a group at one rep: its ``heads``, ``gap_s`` seconds apart, in ``waves``

@@ -21,12 +21,14 @@ from almanac.arithmetic.working import (
     Sum,
     Working,
 )
+from almanac.frozen import quick
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy
 from almanac.model.swim_set import Distance
 from almanac.units import Course, show_number
 
 
+@quick
 @dataclass(frozen=True)
 class Target:
     """A target time with its working; ``estimated`` from one test, ``other_course`` from tests in

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from functools import cached_property
 
 from almanac.arithmetic.by_time import estimate
 from almanac.arithmetic.course import Misfit, misfits
@@ -17,6 +16,7 @@ from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Known, Labelled, Working, gathered, total
+from almanac.frozen import kept
 from almanac.model.changes import items_for
 from almanac.model.club import LaneGroup
 from almanac.model.swim_set import Distance, Item, in_all
@@ -38,32 +38,32 @@ class Swum:
     misfits: tuple[Misfit, ...] = ()
     most_in_lane: int | None = None
 
-    @cached_property
+    @kept
     def reps(self) -> tuple[Rep, ...]:
         """Every rep, in order."""
         return tuple(reps(self.events))
 
-    @cached_property
+    @kept
     def pieces(self) -> tuple[Piece, ...]:
         """Every piece of every rep, in order."""
         return tuple(piece for rep in self.reps for piece in rep.pieces)
 
-    @cached_property
+    @kept
     def by(self) -> Mapping[str, Mapping[str, Fraction]]:
         """The distance by the words of each facet, in the course's unit."""
         return all_facets(self.pieces, self.timing.scale)
 
-    @cached_property
+    @kept
     def shares(self) -> Shares:
         """The shares that coaches ask for."""
         return shares(self.reps, self.timing.gear, self.timing.scale)
 
-    @cached_property
+    @kept
     def gear(self) -> tuple[str, ...]:
         """All gear that is worn or held, in order of appearance."""
         return tuple(dict.fromkeys(gear for piece in self.pieces for gear in piece.gear))
 
-    @cached_property
+    @kept
     def by_time(self) -> tuple[Piece, ...]:
         """What is swum by time, and so has a distance that is estimated, or not known."""
         return tuple(piece for piece in self.pieces if piece.by_time)
@@ -100,7 +100,7 @@ class ByGroup:
         """What a lane group swims; ``first`` where none is named, or one that is not among them."""
         return self.first if group is None else self.swum.get(group, self.first)
 
-    @cached_property
+    @kept
     def ways(self) -> tuple[tuple[Swum, tuple[str, ...]], ...]:
         """Each way of swimming it, with the lane groups that do; one where all do the same."""
         found: dict[int, tuple[Swum, list[str]]] = {}
@@ -108,7 +108,7 @@ class ByGroup:
             found.setdefault(id(swum), (swum, []))[1].append(group)
         return tuple((swum, tuple(groups)) for swum, groups in found.values())
 
-    @cached_property
+    @kept
     def each(self) -> tuple[Swum, ...]:
         """Every way of swimming it, once."""
         return tuple({id(swum): swum for swum in (self.first, *self.swum.values())}.values())
@@ -163,12 +163,12 @@ class ByGroup:
         """The shares of the first lane group."""
         return self.first.shares
 
-    @cached_property
+    @kept
     def misfits(self) -> tuple[Misfit, ...]:
         """What of it does not fit the course, for whichever lane group."""
         return tuple(dict.fromkeys(found for swum in self.each for found in swum.misfits))
 
-    @cached_property
+    @kept
     def every_rep(self) -> tuple[Rep, ...]:
         """The reps of every way of swimming it: what dangers are gathered from."""
         return tuple(rep for swum in self.each for rep in swum.reps)

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 from itertools import groupby
 
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
 from almanac.arithmetic.working import Working
+from almanac.frozen import kept, quick
 from almanac.source.reader import DataPath
 
 
+@quick
 @dataclass(frozen=True)
 class ItemRow:
     """One item's reps on the clock for one lane group, all rounds together, in order of their first
@@ -21,12 +22,12 @@ class ItemRow:
     path: DataPath
     timed: tuple[TimedRep, ...]
 
-    @cached_property
+    @kept
     def slowest(self) -> TimedRep:
         """The rep with the longest target; the first where no target is known."""
         return max(self.timed, key=lambda rep: rep.target_s or 0.0)
 
-    @cached_property
+    @kept
     def fastest(self) -> TimedRep:
         """The rep with the shortest target; the first where no target is known."""
         return min(self.timed, key=lambda rep: rep.target_s or 0.0)
@@ -37,7 +38,7 @@ class ItemRow:
         target = self.slowest.target
         return target.working if isinstance(target, Target) else None
 
-    @cached_property
+    @kept
     def sendoffs_s(self) -> tuple[float | None, ...]:
         """The send-offs of its reps: one where all go on the same, else one a rep, in order."""
         each = tuple(rep.sendoff_s for rep in self.timed)

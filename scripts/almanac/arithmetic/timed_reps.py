@@ -5,7 +5,6 @@ density, rated work.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.gear_changes import GearChange
@@ -23,6 +22,7 @@ from almanac.arithmetic.working import (
     Working,
     gathered,
 )
+from almanac.frozen import kept, quick
 
 _FORGIVEN_S = 0.005  # what a send-off that is rounded up may fall short by: a thousandth of 5 s
 
@@ -36,6 +36,7 @@ def until_done(rep: Rep, target: Working) -> Working:
     return Sum((target, Known(rep.inner_rest_s, "rest and changes of gear inside the rep", "s")))
 
 
+@quick
 @dataclass(frozen=True)
 class TimedRep:
     """A rep on the clock; times in seconds. ``pieces`` are the targets of its pieces.
@@ -54,7 +55,7 @@ class TimedRep:
     order: LaneOrder
     aim: Working | None = None
 
-    @cached_property
+    @kept
     def rated_work(self) -> tuple[Working | None, ...]:
         """The rated work of each piece: minutes of work times mean rating; None where its target
         is not known.
@@ -101,7 +102,7 @@ class TimedRep:
         sendoff, done = self.sendoff_s, self.done_s
         return sendoff is None or done is None or done <= sendoff + _FORGIVEN_S
 
-    @cached_property
+    @kept
     def rest(self) -> Working | None:
         """What the clock leaves after the target, and after the rests inside a broken swim; None
         where they are longer than the send-off, which nobody can swim.
@@ -146,7 +147,7 @@ class GroupClock:
     unfit: tuple[DoesNotFit, ...] = ()
     last_touch: Working | None = None
 
-    @cached_property
+    @kept
     def rated_work(self) -> Working | None:
         """Rated work of a set: minutes of work, rests left out, times mean rating, over the pieces
         of every rep. It tells one set from another and is no session load: it is never added to
@@ -157,14 +158,14 @@ class GroupClock:
         known = [piece for piece in pieces if piece is not None]
         return gathered(known) if len(known) == len(pieces) and not self.unfit else None
 
-    @cached_property
+    @kept
     def rest(self) -> Working | None:
         """Rest over the whole set: clock less work, in seconds."""
         if self.clock is None or self.work is None:
             return None
         return Difference(Labelled(self.clock, "clock", "s"), Labelled(self.work, "work", "s"))
 
-    @cached_property
+    @kept
     def density(self) -> Working | None:
         """Work as a share of the clock, 0 to 1."""
         if self.clock is None or self.work is None or not self.clock.value:

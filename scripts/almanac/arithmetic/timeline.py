@@ -9,9 +9,11 @@ from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Break, Event
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.frozen import quick
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class Moment:
     """A stretch of work: ``start`` and ``length`` in seconds, and the word that its mean effort
     falls in.

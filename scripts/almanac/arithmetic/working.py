@@ -8,11 +8,13 @@ import math
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cached_property
 from statistics import linear_regression
 
+from almanac.frozen import kept, quick
 
-@dataclass(frozen=True)
+
+@quick
+@dataclass(frozen=True, slots=True)
 class Known:
     """A number that stands in an entry or a test, with what it is and its unit ("" for a bare
     number). ``digits`` are the decimals that it is shown with.
@@ -24,30 +26,33 @@ class Known:
     digits: int = 3
 
 
+@quick
 @dataclass(frozen=True)
 class Sum:
     """Terms added up."""
 
     terms: tuple[Working, ...]
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The sum; exact for whole numbers."""
         return sum((term.value for term in self.terms), 0)
 
 
+@quick
 @dataclass(frozen=True)
 class Product:
     """Factors multiplied."""
 
     factors: tuple[Working, ...]
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The product; exact for whole numbers."""
         return math.prod(factor.value for factor in self.factors)
 
 
+@quick
 @dataclass(frozen=True)
 class Quotient:
     """One working over another."""
@@ -55,7 +60,7 @@ class Quotient:
     over: Working
     under: Working
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The quotient. Raises ZeroDivisionError where the lower part is zero: callers rule that
         out.
@@ -63,6 +68,7 @@ class Quotient:
         return self.over.value / self.under.value
 
 
+@quick
 @dataclass(frozen=True)
 class Difference:
     """One working less another."""
@@ -70,12 +76,13 @@ class Difference:
     whole: Working
     less: Working
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The difference."""
         return self.whole.value - self.less.value
 
 
+@quick
 @dataclass(frozen=True)
 class Power:
     """A working raised to a power."""
@@ -83,12 +90,13 @@ class Power:
     base: Working
     exponent: float
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The power."""
         return float(self.base.value**self.exponent)
 
 
+@quick
 @dataclass(frozen=True)
 class Slope:
     """How far each second goes over several tests: the slope of the line of least squares of
@@ -97,13 +105,14 @@ class Slope:
 
     trials: tuple[tuple[float, float], ...]
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """Metres a second. Raises StatisticsError where the times are all one."""
         metres, seconds = zip(*self.trials, strict=True)
         return linear_regression(seconds, metres).slope
 
 
+@quick
 @dataclass(frozen=True)
 class UpTo:
     """Rounded up to the next multiple of ``step``."""
@@ -111,7 +120,7 @@ class UpTo:
     inner: Working
     step: float
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The least multiple of the step that is not below the inner value, to a thousandth of a
         step.
@@ -119,6 +128,7 @@ class UpTo:
         return math.ceil(round(self.inner.value / self.step, 3)) * self.step
 
 
+@quick
 @dataclass(frozen=True)
 class Labelled:
     """A working under a name, with its unit: a step of a longer one."""
@@ -127,12 +137,13 @@ class Labelled:
     what: str
     unit: str = ""
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """The value of what it names."""
         return self.inner.value
 
 
+@quick
 @dataclass(frozen=True)
 class PowerLaw:
     """Time over ``metres`` on the line T = reference × (metres / reference_m) ^ exponent.
@@ -146,12 +157,13 @@ class PowerLaw:
     exponent: float
     tests: tuple[tuple[float, float], ...] = ()
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """Seconds."""
         return float(self.reference.value * (self.metres / self.reference_m) ** self.exponent)
 
 
+@quick
 @dataclass(frozen=True)
 class Between:
     """A time that lies ``along`` (0 to 1) of the way from the first to the last of a descend."""
@@ -160,12 +172,13 @@ class Between:
     last: Working
     along: float
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """Seconds, evenly spaced by time."""
         return self.first.value + self.along * (self.last.value - self.first.value)
 
 
+@quick
 @dataclass(frozen=True)
 class BuildTime:
     """The time of a piece whose speed rises evenly with distance.
@@ -177,7 +190,7 @@ class BuildTime:
     slow: Working
     fast: Working
 
-    @cached_property
+    @kept
     def value(self) -> float:
         """Seconds."""
         slow, fast = self.slow.value, self.fast.value

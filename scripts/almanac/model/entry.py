@@ -7,13 +7,16 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, NewType
 
+from almanac.frozen import quick
+
 Seconds = NewType("Seconds", float)  # written as m:ss in an entry, read into seconds above zero
 Ids = tuple[str, ...]
 RESOLVED: Mapping[str, bool] = {"resolved": True}
 """Marks a field that no entry writes: it is worked out of other entries when all are read."""
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class Reference:
     """One entry pointing at another: the kind and id that it names, and in which role."""
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from almanac.frozen import quick
 from almanac.model import vocabularies as words
 from almanac.model.entry import RESOLVED, Entry, Evidence, Hazard
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class Activity:
     """What is done, apart from how far and how hard: two timed things compare when these agree."""
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 
+from almanac.frozen import quick
 from almanac.source.reader import DataPath
 
 
+@quick
 @dataclass(frozen=True)
 class BoardLine:
     """One line: how deep in rounds, what is done, how hard, when to go, and the note; each may be

@@ -20,10 +20,12 @@ from almanac.arithmetic.working import (
     UpTo,
     Working,
 )
+from almanac.frozen import quick
 from almanac.units import show_number, show_time
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class Step:
     """One step: what it gives, how, and the value."""
 

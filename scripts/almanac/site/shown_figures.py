@@ -17,6 +17,7 @@ from almanac.arithmetic.swum import ByGroup, Swum
 from almanac.drawing.charts.bars import bar
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import swatches
+from almanac.frozen import quick
 from almanac.model.catalogue import Catalogue
 from almanac.report.facet_shares import FacetShare, facet_shares
 from almanac.report.shown import SHARES_IN_WORDS, others, shown, with_working
@@ -37,7 +38,8 @@ FACET_TITLES = {
 LEGEND = "legend"
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class PageFigure:
     """A figure on the page with the working that opens in place; ``units`` where it is for who
     reckons in that unit.

@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from almanac.arithmetic.working import Working
+from almanac.frozen import quick
 
 S = TypeVar("S")  # what a figure is of: a set, a lane group's clock, a week of a block
 Documented = Callable[..., Any] | property | cached_property[Any]
@@ -69,7 +70,8 @@ class Figure(Generic[S]):
         return NamedFigure(name, self.working(subject), unit, self, self.partly(subject))
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class NamedFigure:
     """A figure of one subject, worked out: its full name, its working (None where there is no
     number) and its unit ("" for a bare number, "s" for seconds). ``partly`` says how much is known,

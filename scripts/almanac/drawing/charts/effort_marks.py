@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
+from almanac.frozen import quick
 from almanac.model.policy import Word
 
 _PHONE_PX = 336  # what a drawing has of a narrow phone
@@ -31,7 +32,8 @@ LAST = 2 * (len(_PLACES) - 1)
 """The number of the last step; the first is 0, and the odd ones are half steps."""
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class EffortMark:
     """How an effort is shown: its title within a sentence, and its step from 0 to ``LAST``."""
 

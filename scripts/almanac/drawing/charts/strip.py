@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from html import escape
 
 from almanac.drawing.charts.effort_marks import EffortMark, hatch_patterns
+from almanac.frozen import quick
 from almanac.units import show_time
 
 WIDTH, HEIGHT, TOP, BASE = 1000, 164, 4, 104
@@ -19,7 +20,8 @@ _EVERY_S = (60, 120, 300, 600, 900, 1200, 1800, 3600, 36000)
 _MOST_TICKS = 4
 
 
-@dataclass(frozen=True)
+@quick
+@dataclass(frozen=True, slots=True)
 class Stretch:
     """A stretch of the strip: seconds from the start, its length, and the effort word; "" for
     rest.
