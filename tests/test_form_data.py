@@ -31,6 +31,7 @@ KINDS = (
     "block",
     "meet",
     "timetable",
+    "season",
     "log",
 )
 

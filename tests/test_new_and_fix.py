@@ -44,6 +44,7 @@ def test_every_kind_of_page_has_a_starter() -> None:
         "block",
         "meet",
         "timetable",
+        "season",
     }
 
 

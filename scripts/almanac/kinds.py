@@ -94,6 +94,11 @@ KINDS = (
         "Who has which lanes of which pool when.",
         pages="timetables",
     ),
+    Kind(
+        "season", "plans/seasons", "Season", "Seasons",
+        "The year on one page: terms, meets, the blocks of every squad.",
+        pages="seasons",
+    ),
     Kind("log", "plans/logs", "Log", "Logs"),
     Kind("club", "plans/club.yml", "Club", "Clubs", single=True, has_starter=False),
     Kind("policy", "plans/policy.yml", "Policy", "Policies", single=True, has_starter=False),

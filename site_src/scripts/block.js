@@ -38,3 +38,13 @@ for (const box of all("[data-today-first]")) {
     box.prepend(today);
   }
 }
+// A season: this week is marked, and what each squad has in it stands before all.
+all(".year > tbody").find(({ dataset }) => {
+  const begun = -daysUntil(dataset.from ?? "");
+  return begun >= 0 && begun < DAYS_A_WEEK;
+})?.classList.add("is-now");
+const held = all("li[data-to]").filter(({ dataset }) => daysUntil(dataset.since ?? "") <= 0 && daysUntil(dataset.to ?? "") >= 0);
+for (const box of all("[data-year-now]")) {
+  box.hidden = held.length === 0;
+  box.lastElementChild?.append(...held.map((own) => own.cloneNode(true)));
+}

@@ -126,3 +126,11 @@ def test_nothing_is_small_and_send_offs_are_large(browser: Browser, server: Serv
     lines = [size for text, size in found if text.startswith("4 × 100")]
     assert lines and all(abs(size - LINE_PT) < NEARLY for size in lines)
     page.close()
+
+
+def test_a_season_is_one_sheet(page: Page, server: Server) -> None:
+    """A row a week, and what begins in it; the card that stands for other entries is left out."""
+    (sheet,) = printed(page, f"{server.address}seasons/the-year.html", format="A4")
+    assert sheet.startswith("The year, 7 September 2026 to 28 March 2027")
+    for said in ("14 Sep", "22 Mar", "Spring meet, Osprey", "Heron: legs in three weeks"):
+        assert said in sheet

@@ -50,6 +50,8 @@ from almanac.checks import (
     practice_lanes,
     practices,
     quizzes,
+    season_days,
+    seasons,
     sessions,
     sets,
     site_look,
@@ -126,6 +128,8 @@ MODULES = (
     site_look,
     timetables,
     slots_of_blocks,
+    seasons,
+    season_days,
 )
 
 

@@ -23,6 +23,7 @@ from almanac.model.policy import Policy, Vocabulary, Word
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.published import Source
+from almanac.model.season import Season
 from almanac.model.swim_set import SwimSet
 from almanac.model.timetable import Timetable
 from almanac.source.reader import DataPath, Document
@@ -109,6 +110,10 @@ class Catalogue:
     @cached_property
     def timetables(self) -> dict[str, Timetable]:
         return self._all(Timetable)
+
+    @cached_property
+    def seasons(self) -> dict[str, Season]:
+        return self._all(Season)
 
     @cached_property
     def logs(self) -> dict[str, Log]:

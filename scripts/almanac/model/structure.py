@@ -24,6 +24,7 @@ from almanac.model.policy import STRICTEST, DayCount, LevelLimits, Policy, Ratin
 from almanac.model.practice import Practice
 from almanac.model.progression import Progression
 from almanac.model.published import Source
+from almanac.model.season import Closure, CourseChange, Exams, Outline, Season, Stretch
 from almanac.model.swim_set import Item, SwimSet
 from almanac.model.timetable import Timetable
 from almanac.source import schemas
@@ -45,6 +46,7 @@ CLASSES: dict[str, type[Entry]] = {
         Block,
         Meet,
         Timetable,
+        Season,
         Log,
         Club,
         Policy,
@@ -53,13 +55,15 @@ CLASSES: dict[str, type[Entry]] = {
 
 _FROM_TO = {"least": override(rename="from"), "most": override(rename="to")}
 _DATES = {"first": override(rename="from"), "last": override(rename="to")}
+_DATED = (
+    TaperDates, Timetable, Season, Stretch, Closure, Exams, CourseChange, Outline,
+)  # fmt: skip
 _HAZARDS = {"hazards": override(rename="safety")}
 _RENAMED: dict[type[Any], dict[str, Any]] = {
     Span: _FROM_TO,
     ShareRange: _FROM_TO,
     DayCount: _FROM_TO,
-    TaperDates: _DATES,
-    Timetable: _DATES,
+    **dict.fromkeys(_DATED, _DATES),
     Depth: _FROM_TO,
     DepthNeeded: _FROM_TO,
     Rating: _FROM_TO,

@@ -24,7 +24,10 @@ from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.week_columns import week_columns
 from almanac.findings import Finding
+from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue, Key
+from almanac.model.entry import Entry
+from almanac.model.season import Season
 from almanac.report.block_ways import block_ways
 from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
@@ -34,7 +37,7 @@ from almanac.site.block_charts import chief_charts, spread_charts, week_bars
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_days import done_of_days
 from almanac.site.kept_rows import kept_rows
-from almanac.site.links import Link, Page, is_listed, link
+from almanac.site.links import Link, Page, is_listed, link, links
 from almanac.site.preferences import preferences
 from almanac.site.shown_figures import effort_legend, page_figure
 
@@ -54,6 +57,7 @@ def block_page(
         catalogue,
         block,
         squad=catalogue.club.squads[block.squad].title,
+        around=_around(catalogue, block),
         goals=[(id, goals[id].title, is_listed(catalogue, id)) for id in block.goals],
         totals=[page_figure(figure) for figure in others(named.values(), BALANCE)],
         choosing=preferences(analysis, next(iter(groups)), together=tuple(groups)),
@@ -75,6 +79,20 @@ def block_page(
         house=house_rules(catalogue),
         findings=findings_on(block, findings),
     )
+
+
+def _around(catalogue: Catalogue, block: Block) -> list[tuple[str, list[Link]]]:
+    """The seasons and the meet of a block, and the blocks of its squad before and after it."""
+    own = (other for other in catalogue.blocks.values() if other.squad == block.squad)
+    ordered = sorted(own, key=lambda other: (other.starts, other.id))
+    at = ordered.index(block)
+    found: list[tuple[str, Sequence[Entry]]] = [
+        ("In the season", list(catalogue.users(block, Season))),
+        ("Leads to", [catalogue.meets[block.meet]] if block.meet else []),
+        ("Block before", ordered[at - 1 : at] if at else []),
+        ("Block after", ordered[at + 1 : at + 2]),
+    ]
+    return [(name, links(entries)) for name, entries in found if entries]
 
 
 def _brief(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> tuple[BriefHazard, ...]:

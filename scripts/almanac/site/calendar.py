@@ -50,11 +50,19 @@ def block_calendar(catalogue: Catalogue, groups: Mapping[str, BlockSummary], add
     calendar.add("prodid", "-//Deck Almanac//block//EN")
     calendar.add("version", "2.0")
     calendar.add("x-wr-calname", summary.block.title)
-    for days in zip(*(own.days for own in groups.values()), strict=True):
-        for event in _events(catalogue, summary, day_of_all(days), address):
-            calendar.add_component(event)
+    for event in block_events(catalogue, groups, address):
+        calendar.add_component(event)
     text: bytes = calendar.to_ical()
     return text.decode("utf-8")
+
+
+def block_events(
+    catalogue: Catalogue, groups: Mapping[str, BlockSummary], address: str
+) -> Iterator[Event]:
+    """Each session of a block as an event."""
+    summary = next(iter(groups.values()))
+    for days in zip(*(own.days for own in groups.values()), strict=True):
+        yield from _events(catalogue, summary, day_of_all(days), address)
 
 
 def _events(

@@ -21,6 +21,7 @@ from almanac.report.reports import REPORTS, figures_json
 from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
 from almanac.site.meet_calendar import meet_calendar
+from almanac.site.season_calendar import season_calendar
 from almanac.site.spreadsheets import harmless
 from almanac.source import schemas
 from almanac.source.names import Names
@@ -84,6 +85,11 @@ def data_files(
             yield f"{FOLDER}/block/{id}.csv", block_table(groups)
     for id, meet in analysis.catalogue.meets.items():
         yield f"{FOLDER}/meet/{id}.ics", meet_calendar(analysis.catalogue, meet, address)
+    for id, season in analysis.catalogue.seasons.items():
+        yield f"{FOLDER}/season/{id}.ics", season_calendar(analysis, season, address)
+        for squad in season.squads:
+            calendar = season_calendar(analysis, season, address, squad)
+            yield f"{FOLDER}/season/{id}-{squad}.ics", calendar
     yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(analysis))
     yield f"{FOLDER}/logs.csv", _csv(_LOG_COLUMNS, _log_rows(analysis))
     yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(analysis))

@@ -10,6 +10,7 @@ from almanac.model.knowledge import Benchmark, Drill, Gear
 from almanac.model.meet import Meet
 from almanac.model.progression import Progression
 from almanac.model.published import Source
+from almanac.model.season import Season
 from almanac.model.timetable import Timetable
 from almanac.report.shown import date_words
 
@@ -33,7 +34,7 @@ def fact_of(catalogue: Catalogue, entry: Entry) -> str:
             return entry.cited
         case Block():
             return _many(len(entry.weeks), "week")
-        case Meet() | Timetable():
+        case Meet() | Timetable() | Season():
             return date_words(entry.first)
         case _:
             return ""

@@ -12,6 +12,7 @@ from almanac.model.knowledge import Drill
 from almanac.model.meet import Meet
 from almanac.model.practice import Practice
 from almanac.model.published import Source
+from almanac.model.season import Season
 from almanac.model.timetable import Timetable
 from almanac.report.shown import day_words
 from almanac.site.links import Link, link, links, page_of
@@ -86,7 +87,7 @@ def _needs(analysis: Analysis) -> Sections:
     return [section("needs", "Needs", "", ("", links(analysis.catalogue.needs.values())))]
 
 
-def _by_year(entries: Iterable[Meet | Timetable]) -> Sections:
+def _by_year(entries: Iterable[Meet | Timetable | Season]) -> Sections:
     """By the year in which they begin, each in order."""
     ordered = sorted(entries, key=lambda own: (own.first, own.id))
     return [
@@ -100,7 +101,7 @@ def _by_year(entries: Iterable[Meet | Timetable]) -> Sections:
     ]
 
 
-def _dated(own: Meet | Timetable) -> Link:
+def _dated(own: Meet | Timetable | Season) -> Link:
     return Link(page_of(own), own.title, f"{day_words(own.first)}. {own.summary}")
 
 
@@ -120,6 +121,7 @@ INDEXES: Mapping[str, Callable[[Analysis], Sections]] = {
     "block": lambda analysis: _by_squad(analysis.catalogue, analysis.catalogue.blocks.values()),
     "set": _sets,
     "meet": lambda analysis: _by_year(analysis.catalogue.meets.values()),
+    "season": lambda analysis: _by_year(analysis.catalogue.seasons.values()),
     "timetable": lambda analysis: _by_year(analysis.catalogue.timetables.values()),
     "source": _sources,
     "need": _needs,

@@ -24,6 +24,7 @@ from almanac.site.need_page import need_page
 from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
 from almanac.site.scaled_page import scaled_page
+from almanac.site.season_page import season_page
 from almanac.site.set_page import clocks_page, set_page
 from almanac.site.source_page import source_page
 from almanac.site.timetable_page import timetable_page
@@ -107,6 +108,7 @@ PAGES: Mapping[str, Pages] = {
     "practice": _practice,
     "block": _block,
     "meet": _one_with_findings(meet_page),
+    "season": _one_with_findings(season_page),
     "timetable": _one_with_findings(timetable_page),
 }
 
