@@ -34,7 +34,9 @@ def table(squad: str) -> Table:
 
 
 def files() -> dict[str, Any]:
-    return {file: json.loads(text) for file, text in compose_files(analysed())}
+    squads = analysed().catalogue.club.squads
+    found = (own for squad in squads for own in compose_files(analysed(), squad))
+    return {file: json.loads(text) for file, text in found}
 
 
 def test_there_is_a_file_for_each_squad_in_the_form_that_its_schema_tells() -> None:

@@ -7,7 +7,7 @@ Convention, stated wherever the clock is shown: the last rep's full send-off cou
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 from operator import attrgetter
 
@@ -131,8 +131,7 @@ class Clock:
         suggested = self._suggested(paced)
         known = {like: self._laid(*own, suggested.get(like)) for like, own in paced.items()}
         return (
-            replace(known[like], rep=rep, aim=self._aim(rep))
-            for rep, like in zip(reps, likes, strict=True)
+            known[like].like(rep, self._aim(rep)) for rep, like in zip(reps, likes, strict=True)
         )
 
     def _aim(self, rep: Rep) -> Working | None:

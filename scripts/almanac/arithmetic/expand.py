@@ -186,7 +186,8 @@ def _piece(part: Part, item: Reps, number: int, laying: _Laying) -> Piece:
     drill = laying.drills[part.drill_of(number)]
     gear = tuple(sorted({*item.gear, *part.gear, *drill.gear.needs}))
     effort = laying.scale.span(part.effort, number, item.reps)
-    distance = in_all([Fraction(part.distance) / item.manner.swimmers])
+    swimmers = item.manner.swimmers
+    distance = in_all([part.distance if swimmers == 1 else Fraction(part.distance) / swimmers])
     piece = Piece(distance, drill, effort, gear, part.hold_s, float(part.rest or 0))
     if not piece.by_time:
         return piece

@@ -20,16 +20,10 @@ from almanac.model.swim_set import Distance, Item, Reps, Round, in_all
 NO_GEAR = "none"
 FACETS = ("mode", "kick", "stroke", "position", "gear", "effort")
 
-Split = Mapping[str, Fraction]
-
 
 def gear_key(gear: Iterable[str]) -> str:
     """One key for all gear worn together: ``none``, ``fins``, ``fins+kickboard``."""
     return "+".join(sorted(gear)) or NO_GEAR
-
-
-def _split(key: EffortSpan | str, scale: EffortScale) -> Split:
-    return {key: Fraction(1)} if isinstance(key, str) else scale.split(key)
 
 
 def _facet_key(piece: Piece, facet: str) -> EffortSpan | str:
@@ -48,8 +42,11 @@ def by_facet(pieces: Iterable[Piece], facet: str, scale: EffortScale) -> dict[st
         alike[key] = alike.get(key, 0) + piece.distance
     split: dict[str, Fraction] = {}
     for key, distance in alike.items():
-        for word, share in _split(key, scale).items():
-            split[word] = split.get(word, Fraction(0)) + distance * share
+        if isinstance(key, str):
+            split[key] = Fraction(distance)
+        else:
+            for word, share in scale.split(key).items():
+                split[word] = split.get(word, Fraction(0)) + distance * share
     return split
 
 
@@ -133,7 +130,10 @@ def facet_working(pieces: Iterable[Piece], facet: str, word: str, scale: EffortS
     alike = Counter((piece.distance, _facet_key(piece, facet)) for piece in pieces)
     counts: Counter[float] = Counter()
     for (distance, key), count in alike.items():
-        counts[float(distance * _split(key, scale).get(word, 0))] += count
+        if isinstance(key, str):
+            counts[float(distance) if key == word else 0.0] += count
+        else:
+            counts[float(distance * scale.split(key).get(word, 0))] += count
     return total(times(count, Known(own)) for own, count in counts.items() if own)
 
 

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from almanac.arithmetic.expand import Rep
+from almanac.model.swim_set import in_all
 from almanac.units import LAND, Course
 
 _STEPS = (1, 2, 4)
@@ -31,5 +32,5 @@ def comes_home(reps: Iterable[Rep], course: Course) -> bool:
     if course == LAND:
         return True
     swum = [rep for rep in reps if not rep.item.manner.ready_s]
-    distance = sum(Fraction(rep.distance) * rep.item.manner.swimmers for rep in swum)
-    return distance / course.length % 2 == 0
+    distance = in_all(rep.distance * rep.item.manner.swimmers for rep in swum)
+    return Fraction(distance) / course.length % 2 == 0

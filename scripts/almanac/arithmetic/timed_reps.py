@@ -55,6 +55,13 @@ class TimedRep:
     order: LaneOrder
     aim: Working | None = None
 
+    def like(self, rep: Rep, aim: Working | None) -> TimedRep:
+        """Another rep on the clock, which differs from this one in no number but its aim."""
+        if rep is self.rep and aim is self.aim:
+            return self
+        pieces, target, order = self.pieces, self.target, self.order
+        return TimedRep(rep, pieces, target, self.sendoff, self.suggested, self.clock, order, aim)
+
     @kept
     def rated_work(self) -> tuple[Working | None, ...]:
         """The rated work of each piece: minutes of work times mean rating; None where its target

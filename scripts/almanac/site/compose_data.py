@@ -14,12 +14,11 @@ from almanac.report.compose_table import can_compose, compose_table
 FOLDER = "data/v1/compose"
 
 
-def compose_files(analysis: Analysis) -> Iterator[tuple[str, str]]:
-    """The file of each squad that has lane groups, as its path below the site's root and its
-    text.
+def compose_files(analysis: Analysis, squad: str) -> Iterator[tuple[str, str]]:
+    """The file of a squad that has lane groups, as its path below the site's root and its text;
+    none of another.
     """
-    for squad in analysis.catalogue.club.squads:
-        if can_compose(analysis, squad):
-            data = table_json(analysis, compose_table(analysis, squad))
-            text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
-            yield f"{FOLDER}/{squad}.json", f"{text}\n"
+    if can_compose(analysis, squad):
+        data = table_json(analysis, compose_table(analysis, squad))
+        text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+        yield f"{FOLDER}/{squad}.json", f"{text}\n"

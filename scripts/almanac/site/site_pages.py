@@ -85,13 +85,22 @@ class SitePages:
         """Every page made from the catalogue that is no entry's, by file."""
         return {**self.lists, **dict([self._text(self._finder)])}
 
+    def of_squad(self, squad: str) -> Iterator[tuple[str, str]]:
+        """What practices are composed of for a squad."""
+        yield from compose_files(self.analysis, squad)
+
     def data(self) -> Iterator[tuple[str, str]]:
         """Every file that is no page."""
+        for squad in self.analysis.catalogue.club.squads:
+            yield from self.of_squad(squad)
+        yield from self.data_of_all()
+
+    def data_of_all(self) -> Iterator[tuple[str, str]]:
+        """Every file that is no page, and of no squad alone."""
         analysis, address = self.analysis, self.settings.address
         yield from data_files(analysis, self.names, address, self.parts.data)
         yield form_file(analysis.catalogue, self.names, self.settings.repository)
         yield shared_file(analysis.catalogue)
-        yield from compose_files(analysis)
         yield vectors_file(analysis.catalogue)
         yield self._finder_data.texts()
         yield from news_files(analysis.catalogue, self.news, self.settings)

@@ -54,10 +54,12 @@ def write_pages(
     """
     written = Folder(folder)
     entries = pages.analysis.catalogue.entries
-    turns = in_turns(list(enumerate(sorted(entries, key=_heavy_first))))
+    squads = [(_SQUAD, id) for id in pages.analysis.catalogue.club.squads]
+    wanted = [*squads, *sorted(entries, key=_heavy_first)]
+    turns = in_turns(list(enumerate(wanted)))
 
-    def share() -> tuple[dict[Key, EntryParts], AbstractSet[str], dict[str, str]]:
-        return _write_entries(pages, turns, written), written.files, pages.codes.used
+    def share() -> tuple[Made, AbstractSet[str], dict[str, str]]:
+        return _write_each(pages, turns, written), written.files, pages.codes.used
 
     beside = begun(share)
     for file, content in (*source_files(pages.settings), *scripts):
@@ -65,33 +67,39 @@ def write_pages(
     told("working out lists")
     for file, text in pages.lists.items():
         written.put(file, text.encode())
-    mine = _write_entries(pages, turns, written, told)
+    mine = _write_each(pages, turns, written, told)
     theirs, files, codes = beside()
-    pages.parts.take(theirs)
+    pages.parts.take({key: own for key, own in theirs.items() if own})
     written.take(files)
     pages.codes.take(codes)
-    lost = [key for key in entries if key not in mine and key not in theirs]
-    _write_entries(pages, enumerate(lost), written)
+    lost = [key for key in wanted if key not in mine and key not in theirs]
+    _write_each(pages, enumerate(lost), written)
     told("working out data")
-    for file, text in (*pages.others.items(), *pages.data()):
+    for file, text in (*pages.others.items(), *pages.data_of_all()):
         written.put(file, text.encode())
     written.drop_others()
     pages.codes.save()
 
 
-def _write_entries(
+_SQUAD = "squad"  # beside the kinds of entries
+Made = dict[Key, EntryParts | None]
+
+
+def _write_each(
     pages: SitePages, turns: Iterable[tuple[int, Key]], folder: Folder, told: Told = unseen
-) -> dict[Key, EntryParts]:
-    """Write the pages of entries, each with its place among all. Returns what lists and data hold
-    of them.
+) -> Made:
+    """Write the pages of entries and the data of squads, each with its place among all. Returns
+    what lists and data hold of the entries.
     """
     entries = pages.analysis.catalogue.entries
-    made: dict[Key, EntryParts] = {}
+    made: Made = {}
+    every = len(entries) + len(pages.analysis.catalogue.club.squads)
     for number, key in turns:
-        told("working out the pages of entries", number, len(entries))
-        for file, text in pages.of_entry(entries[key]):
+        told("working out the pages of entries", number, every)
+        is_squad = key[0] == _SQUAD
+        for file, text in pages.of_squad(key[1]) if is_squad else pages.of_entry(entries[key]):
             folder.put(file, text.encode())
-        made[key] = pages.parts.of(key)
+        made[key] = None if is_squad else pages.parts.of(key)
     return made
 
 
