@@ -25,6 +25,8 @@ FROM = {SET: {MAIN: 0, SECOND: 0, SKILL: 0}, PART: {MAIN: 120, SECOND: 40, SKILL
 GEAR_PIECE = 15
 # Days: mains fade out of mind in four weeks; others are wanted fresh.
 FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS = 28, 4, 25, 2
+# A goal that no work serves, and this easy swimming does not either.
+ASIDE = 60
 # Fast after fast, and twice the same.
 BOTH_FAST, SAME_GOAL = 150, 30
 
@@ -42,12 +44,14 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
         cost += effort_cost(asked, piece.hardest)
     elif days != UNKNOWN and days <= AGAIN_DAYS:
         cost += AGAIN
+    if not is_work:
+        cost += ASIDE * len(asked.aside - set(piece.goals))
     return cost
 
 
 def effort_cost(asked: Asked, hardest: int) -> int:
     """What it costs that a main set is not as hard as was wished."""
-    wished = asked.wishes.effort
+    wished = asked.effort
     if wished == UNKNOWN:
         return 0
     return EFFORT_BELOW * max(0, wished - hardest) + EFFORT_ABOVE * max(0, hardest - wished)

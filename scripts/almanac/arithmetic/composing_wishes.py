@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from almanac.arithmetic.composing_pieces import MAIN, TENTHS, UNKNOWN, Offer, Piece, Size
+from almanac.arithmetic.composing_pieces import MAIN, SKILL, TENTHS, UNKNOWN, Offer, Piece, Size
 from almanac.arithmetic.composing_table import Table
 
 MINUTES_LEAST, MINUTES_MOST = 20, 120
@@ -113,6 +113,25 @@ class Asked:
     def offers(self) -> tuple[Offer, ...]:
         """All that the squad may do in the pool."""
         return self.table.squad.offers.get(self.wishes.pool, ())
+
+    @cached_property
+    def aside(self) -> frozenset[int]:
+        """The wished goals that no work serves here: what opens, eases or closes does."""
+        work = {
+            goal
+            for offer in self.offers
+            for piece in [self.table.pieces[offer.piece]]
+            if SKILL in piece.roles or MAIN in piece.roles
+            for goal in piece.goals
+        }
+        return frozenset(self.wishes.goals) - work
+
+    @cached_property
+    def effort(self) -> int:
+        """The effort that is wished for; gentle where all that is wished for is no work."""
+        if self.wishes.effort == UNKNOWN and self.aside.issuperset(self.wishes.goals):
+            return self.table.gentle
+        return self.wishes.effort
 
     @cached_property
     def extra(self) -> tuple[int, ...]:

@@ -13,20 +13,18 @@ import signal
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, nullcontext, suppress
-from datetime import date
 from pathlib import Path
 from types import ModuleType
 from typing import NoReturn
 
 from almanac import STOPPED, __version__, cache, stop
+from almanac.commands.every_command import shared_arguments
 from almanac.commands.outcome import (
-    EPOCH,
     FAULT,
     MACHINE,
     WRONG_USAGE,
     MachineError,
     UsageError,
-    in_reach,
     keep_traceback,
 )
 
@@ -38,6 +36,7 @@ COMMANDS = {
     "sum": "sum_",
     "explain": "explain",
     "calc": "calc",
+    "compose": "compose",
     "new": "new",
     "review": "review",
 }
@@ -60,7 +59,7 @@ def parser(argv: Sequence[str] = ()) -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action="version", version=f"almanac {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    shared = _shared_arguments()
+    shared = shared_arguments()
     asked = argv[0] if argv else ""
     for name in [asked] if asked in COMMANDS else COMMANDS:
         module = module_of(name)
@@ -86,38 +85,6 @@ def _first_sentence(module: ModuleType) -> str:
     text = " ".join((module.__doc__ or "").split())
     sentence, stop, _rest = text.partition(". ")
     return sentence + stop.strip()
-
-
-def _shared_arguments() -> argparse.ArgumentParser:
-    shared = argparse.ArgumentParser(add_help=False)
-    shared.add_argument(
-        "--root",
-        type=Path,
-        default=Path(),
-        metavar="DIR",
-        help="the folder that holds drills/ and plans/",
-    )
-    shared.add_argument(
-        "--today",
-        type=_day,
-        metavar="DATE",
-        help=f"the day that everything is seen from (default: that of {EPOCH}, or the clock's)",
-    )
-    shared.add_argument(
-        "--no-cache",
-        action="store_true",
-        help="neither read nor write what earlier runs have worked out",
-    )
-    return shared
-
-
-def _day(text: str) -> date:
-    try:
-        return in_reach(date.fromisoformat(text))
-    except UsageError as problem:
-        raise argparse.ArgumentTypeError(str(problem)) from None
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
 
 
 def entry() -> NoReturn:

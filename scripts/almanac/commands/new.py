@@ -12,10 +12,10 @@ import sys
 from pathlib import Path
 
 from almanac.commands.asking import ask
+from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.outcome import FINE, UsageError, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
-from almanac.site.folder import naming
 from almanac.source.paths import bad_name
 from almanac.source.starters import WITH_STARTER, NothingToName, starter
 from almanac.source.suggest import nearest
@@ -43,7 +43,7 @@ def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
     loaded = load(root)
     file = _file(root, arguments.kind, arguments.id, arguments.family)
-    _refuse_bad_id(loaded, arguments.kind, arguments.id, file)
+    refuse_bad_id(loaded, arguments.kind, arguments.id, file)
     near = _near(loaded, arguments.kind, arguments.id)
     if near:
         print(f"note: there is already a {arguments.kind} '{near}'; look at it before you go on")
@@ -56,20 +56,9 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(str(problem)) from None
     path = root / file
     path.parent.mkdir(parents=True, exist_ok=True)
-    _write(path, text)
+    write_new(path, text)
     print(f"wrote {path}; change every line of it, then: almanac check")
     return FINE
-
-
-def _write(path: Path, text: str) -> None:
-    """Write a new file, whole or not at all. Raises OSError."""
-    with naming(path), path.open("x", encoding="utf-8") as new:
-        try:
-            new.write(text)
-            new.flush()
-        except OSError:
-            path.unlink()
-            raise
 
 
 def _file(root: Path, kind: str, id: str, family: str | None) -> str:
@@ -89,19 +78,6 @@ def _file(root: Path, kind: str, id: str, family: str | None) -> str:
             f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens"
         )
     return f"{folder}/{chosen}/{id}.yml"
-
-
-def _refuse_bad_id(loaded: Loaded, kind: str, id: str, file: str) -> None:
-    finding = bad_name(id, file, "file")
-    if finding:
-        raise UsageError(finding.message)
-    taken = {
-        **loaded.names.of("reference", kind),
-        **{old: new for (own, old), new in loaded.names.moved.items() if own == kind},
-    }
-    same = next((known for known in taken if known.casefold() == id.casefold()), None)
-    if same:
-        raise UsageError(f"the {kind} '{same}' exists already: {taken[same]}")
 
 
 def _near(loaded: Loaded, kind: str, id: str) -> str | None:

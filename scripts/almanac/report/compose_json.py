@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
@@ -88,10 +89,15 @@ def _written(analysis: Analysis, own: Candidate) -> dict[str, Any]:
 
 
 def _line(line: BoardLine, path: DataPath) -> str:
-    what = line.what
+    """A line in words, with a place for how often where that may differ."""
     if path and line.path == path:
-        what = _OFTEN + what.partition(" ")[2].join((" ", ""))
-    return ", ".join(part for part in (what, line.effort, line.gear) if part)
+        line = replace(line, what=f"{_OFTEN} {line.what.partition(' ')[2]}")
+    return line_words(line)
+
+
+def line_words(line: BoardLine) -> str:
+    """A line of the whiteboard in words, without its times, which are each lane group's."""
+    return ", ".join(part for part in (line.what, line.effort, line.gear) if part)
 
 
 def _squad(own: Squad) -> dict[str, Any]:

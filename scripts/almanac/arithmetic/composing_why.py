@@ -1,0 +1,140 @@
+"""Why each piece of a composed practice stands there, what the practice could not meet, and where
+nothing fits which wish hinders.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
+from almanac.arithmetic.composing_order import Stood
+from almanac.arithmetic.composing_pieces import EASY, MAIN, SKILL, UNKNOWN
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_wishes import (
+    LATELY,
+    MINUTES_LEAST,
+    MINUTES_MOST,
+    NOT_FOR,
+    SECOND,
+    Asked,
+    Wishes,
+)
+
+GOAL, EFFORT, MINUTES, TAUGHT, NO_SKILL, NO_RELIEF = (
+    "goals", "effort", "minutes", "taught", "skill", "relief",
+)  # fmt: skip
+"""Beside the reasons why a piece may not stand (``composing_wishes``): wishes, and what is missing.
+"""
+_STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often
+
+
+@dataclass(frozen=True)
+class Why:
+    """Of a piece: the wished goals that it serves, days since it was done (``UNKNOWN``), and of
+    each of its gear how many are in use at once and how many are at hand.
+    """
+
+    goals: tuple[int, ...]
+    days: int
+    gear: tuple[tuple[int, int, int], ...]
+
+
+@dataclass(frozen=True)
+class Unmet:
+    """What a practice does not meet: a wish, which of it by place (``UNKNOWN``), and the wish that
+    is in the way.
+    """
+
+    wish: str
+    which: int
+    because: str
+
+
+def why(asked: Asked, one: Stood) -> Why:
+    """Why a piece stands there."""
+    wishes, piece = asked.wishes, one.own.piece
+    used = asked.used_at_once(piece)
+    return Why(
+        tuple(goal for goal in wishes.goals if goal in piece.goals),
+        wishes.days.get(one.own.place, UNKNOWN),
+        tuple((gear, used, wishes.gear[gear]) for gear in piece.gear),
+    )
+
+
+def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
+    """What a practice could not meet, and which wish to drop for it."""
+    pieces = [one.own.piece for one in own.order]
+    for goal in asked.wishes.goals:
+        if not any(goal in piece.goals for piece in pieces):
+            yield Unmet(GOAL, goal, _in_the_way(asked, goal))
+    work = [one.own for one in own.order if one.role in (SKILL, MAIN, SECOND)]
+    mains = [one.own.piece.hardest for one in own.order if one.role in (MAIN, SECOND)]
+    if asked.wishes.effort not in (UNKNOWN, *mains):
+        yield Unmet(EFFORT, asked.wishes.effort, GOAL)
+    roles = [one.role for one in own.order]
+    if SKILL not in roles and asked.slot >= SKILL_FROM:
+        yield Unmet(NO_SKILL, UNKNOWN, MINUTES)
+    if EASY not in roles and are_legs_tired(work):
+        yield Unmet(NO_RELIEF, UNKNOWN, MINUTES)
+
+
+def _in_the_way(asked: Asked, goal: int) -> str:
+    """What keeps every piece of work that serves a goal from standing: a wish, or the time."""
+    found = []
+    for offer in asked.offers:
+        piece = asked.table.pieces[offer.piece]
+        if goal in piece.goals and (MAIN in piece.roles or SKILL in piece.roles):
+            role = MAIN if MAIN in piece.roles else SKILL
+            reason = asked.why_not(offer, role)
+            if not reason:
+                return MINUTES if asked.wishes.taught.issuperset(piece.asks) else TAUGHT
+            found.append(reason)
+    return next((reason for reason in found if reason != NOT_FOR), NOT_FOR)
+
+
+@dataclass(frozen=True)
+class Hinders:
+    """A wish without which there would be a practice: ``which`` goal or how many minutes, by number
+    (``UNKNOWN`` for the others).
+    """
+
+    wish: str
+    which: int
+
+
+def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
+    """Where nothing fits, each wish that by itself is in the way; of minutes the nearest that would
+    do.
+    """
+    found = [
+        Hinders(wish, which)
+        for wish, which, other in _without_one(table, wishes)
+        if other != wishes and compose(table, other, most=1)
+    ]
+    for step in range(1, _STEPS + 1):
+        for minutes in (wishes.minutes + _STEP * step, wishes.minutes - _STEP * step):
+            fits = MINUTES_LEAST <= minutes <= min(MINUTES_MOST, table.squad.minutes)
+            if fits and compose(table, replace(wishes, minutes=minutes), most=1):
+                return (*found, Hinders(MINUTES, minutes))
+    return tuple(found)
+
+
+def _without_one(table: Table, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
+    """The wishes without one of them at a time."""
+    yield LATELY, UNKNOWN, replace(wishes, days={})
+    owned = tuple(gear.owned for gear in table.gear)
+    yield "gear", UNKNOWN, replace(wishes, gear=owned)
+    yield "adults", UNKNOWN, replace(wishes, adults=UNKNOWN)
+    yield EFFORT, UNKNOWN, replace(wishes, effort=UNKNOWN)
+    yield TAUGHT, UNKNOWN, replace(wishes, taught=frozenset(range(len(table.drills))))
+    yield "keep", UNKNOWN, replace(wishes, kept=())
+    yield "leave_out", UNKNOWN, replace(wishes, left_out=frozenset())
+    groups = table.squad.groups
+    lanes, heads = tuple(own.lanes for own in groups), tuple(own.heads for own in groups)
+    yield "lanes", UNKNOWN, replace(wishes, lanes=lanes, heads=heads)
+    for goal in reversed(wishes.goals):
+        others = tuple(own for own in wishes.goals if own != goal)
+        if others:
+            yield GOAL, goal, replace(wishes, goals=others)

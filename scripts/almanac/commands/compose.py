@@ -1,0 +1,32 @@
+"""Compose a practice from the catalogue: up to three, each piece with its reason.
+
+``compose practice`` takes what is wished for, proposes, says what it could not meet and which wish
+to drop for it, and writes a proposal as an entry (--save).
+"""
+
+from __future__ import annotations
+
+import argparse
+
+from almanac.commands import compose_practice
+from almanac.commands.every_command import shared_arguments
+
+NAME = "compose"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    what = parser.add_subparsers(
+        dest="what", metavar="WHAT", required=True, help="what is composed"
+    )
+    for module in (compose_practice,):
+        shared = [shared_arguments(again=True)]
+        own = what.add_parser(
+            module.NAME, parents=shared, help=module.HELP, description=module.__doc__
+        )
+        module.add_arguments(own)
+        own.set_defaults(compose=module.run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    code: int = arguments.compose(arguments)
+    return code

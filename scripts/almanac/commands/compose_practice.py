@@ -1,0 +1,198 @@
+"""Propose up to three practices for what is wished: lane groups, pool, minutes, goals, gear,
+effort, what was done lately, what has been taught. The same wishes give the same answer.
+
+A piece is named by its key, as --json tells it: set/ID, part/PRACTICE/NUMBER or drill/ID.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+from collections.abc import Iterable, Mapping
+from datetime import date, timedelta
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_pieces import UNKNOWN
+from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_why import hindering
+from almanac.arithmetic.composing_wishes import Asked
+from almanac.commands.compose_save import save
+from almanac.commands.outcome import ERRORS, FINE, UsageError, today
+from almanac.commands.shared import CheckedCatalogue, load_and_check
+from almanac.findings import as_text
+from almanac.report.compose_answer import Answer, answer_json, answer_text
+from almanac.report.compose_table import Made, can_compose, compose_table
+
+NAME = "practice"
+HELP = "up to three practices for what is wished"
+_LATELY = 28  # days of a block that are told
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add = parser.add_argument
+    add("--squad", metavar="S", help="whose practice (default: that of its lane groups)")
+    add("--groups", metavar="G,G", help="its lane groups that swim (default: all)")
+    add("--pool", metavar="P", help="the pool (default: where the squad swims most)")
+    add("--minutes", metavar="N", type=int, required=True, help="of the slot, 20 to 120")
+    add("--goals", metavar="G,G", required=True, help="one to three, the chief one first")
+    add("--without", metavar="GEAR,GEAR", help="gear that is not at hand")
+    add("--gear", metavar="GEAR=N", action="append", default=[], help="so many are at hand")
+    add("--effort", metavar="E", default="", help="how hard the main set is")
+    add("--lanes", metavar="G=N", action="append", default=[], help="lanes of a lane group")
+    add("--heads", metavar="G=N", action="append", default=[], help="swimmers of a lane group")
+    add("--adults", metavar="N", type=int, default=UNKNOWN, help="adults who are there")
+    add("--done", metavar="ID=DAYS", action="append", default=[],
+        help="a practice or a piece that was done so many days ago")  # fmt: skip
+    add("--block", metavar="B", help="what a block had before --until was done")
+    add("--until", metavar="DATE", type=_day, help="the day of the practice (default: today)")
+    add("--taught", metavar="P=N", action="append", default=[],
+        help="stages of a progression that are done (default: all that its blocks ask for)",
+    )  # fmt: skip
+    add("--keep", metavar="PIECE=ROLE", action="append", default=[],
+        help="a piece that has to stand as w, s, m, n, e or c: warm-up, skill, main set, "
+        "second main set, relief, cool-down")  # fmt: skip
+    add("--leave-out", metavar="PIECE", action="append", default=[], help="a piece not to take")
+    add("--json", action="store_true", help="print JSON, version 1")
+    add("--save", metavar="ID", help="write a proposal as the practice ID")
+    add("--proposal", metavar="N", type=int, default=1, help="which is saved (default: 1)")
+    add("--start", metavar="HH:MM", help="when the slot begins (default: the squad's usual)")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    day = arguments.today or today()
+    everything = load_and_check(arguments.root, day)
+    analysis = everything.analysis
+    if analysis is None:
+        print(as_text(everything.findings, everything.loaded.count))
+        return ERRORS
+    answer = answer_to(everything, analysis, arguments, arguments.until or day)
+    if arguments.save:
+        return save(everything, answer, arguments)
+    if arguments.json:
+        print(json.dumps(answer_json(answer), ensure_ascii=False, indent=1))
+    else:
+        print(answer_text(answer))
+    return FINE
+
+
+def answer_to(
+    everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
+) -> Answer:
+    """The answer to what is asked. Raises UsageError for a wish that cannot be."""
+    groups = _listed(arguments.groups)
+    squad = _squad(analysis, arguments.squad, groups)
+    pool = arguments.pool or _usual_pool(analysis, squad)
+    if pool not in analysis.catalogue.club.pools:
+        known = ", ".join(analysis.catalogue.club.pools)
+        raise UsageError(f"there is no pool '{pool}'; there are {known}")
+    broken = frozenset(own.place.file for own in everything.findings if own.is_error)
+    made = compose_table(analysis, squad, broken, [pool])
+    try:
+        wishes = wishes_of(made.table, _request(arguments, made, groups, pool, day))
+    except BadWish as problem:
+        raise UsageError(str(problem)) from None
+    found = compose(made.table, wishes)
+    hinders = () if found else hindering(made.table, wishes)
+    return Answer(analysis, made, Asked(made.table, wishes), found, hinders)
+
+
+def _request(
+    arguments: argparse.Namespace, made: Made, groups: list[str], pool: str, day: date
+) -> Request:
+    gear = dict.fromkeys(_listed(arguments.without), 0) | _numbers(arguments.gear, "gear")
+    done = [*_numbers(arguments.done, "done").items()]
+    done += _of_block(made.table, arguments.block, day) if arguments.block else []
+    return Request(
+        pool=pool,
+        minutes=arguments.minutes,
+        goals=_listed(arguments.goals),
+        groups=groups,
+        lanes=_numbers(arguments.lanes, "lanes"),
+        heads=_numbers(arguments.heads, "heads"),
+        gear=gear,
+        effort=arguments.effort,
+        adults=arguments.adults,
+        done=done,
+        taught=_numbers(arguments.taught, "taught"),
+        keep=[_kept(text) for text in arguments.keep],
+        leave_out=arguments.leave_out,
+    )
+
+
+def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
+    """The squad that is named, else that of the lane groups, else the club's only one."""
+    squads, known = analysis.catalogue.club.squads, analysis.catalogue.lane_groups
+    for group in groups:
+        if group not in known:
+            raise UsageError(f"there is no lane group '{group}'; there are {', '.join(known)}")
+    found = {named} if named else {known[group].squad for group in groups} or set(squads)
+    if len(found) > 1:
+        raise UsageError(f"say whose it is: --squad {' or '.join(sorted(map(str, found)))}")
+    (squad,) = found
+    if squad not in squads:
+        raise UsageError(f"there is no squad '{squad}'; there are {', '.join(squads)}")
+    if not can_compose(analysis, squad):
+        raise UsageError(f"the squad '{squad}' has no lane group in plans/club.yml")
+    return squad
+
+
+def _usual_pool(analysis: Analysis, squad: str) -> str:
+    """The pool that most of a squad's practices are in, else the club's first."""
+    pools = [own.pool for own in analysis.catalogue.practices.values() if own.squad == squad]
+    known = list(analysis.catalogue.club.pools)
+    return max(known, key=pools.count)
+
+
+def _of_block(table: Table, id: str, day: date) -> list[tuple[str, int]]:
+    """The practices that a block had in the four weeks before a day, with the days since."""
+    block = next((own for own in table.blocks if own.id == id), None)
+    if block is None:
+        known = ", ".join(own.id for own in table.blocks) or "none"
+        raise UsageError(f"{table.squad.title} has no block '{id}'; it has {known}")
+    starts = date.fromisoformat(block.starts)
+    since = [((day - starts - timedelta(after)).days, place) for after, place in block.days]
+    return [(table.practices[place].id, days) for days, place in since if 0 < days <= _LATELY]
+
+
+def _listed(text: str | None) -> list[str]:
+    return [one.strip() for one in (text or "").split(",") if one.strip()]
+
+
+def _pairs(texts: Iterable[str], name: str) -> dict[str, str]:
+    pairs = [(key, value) for key, _, value in (text.partition("=") for text in texts)]
+    if any(not key or not value for key, value in pairs):
+        raise UsageError(f"--{name} is written NAME=VALUE, say --{name} {_SAY.get(name, 'x=1')}")
+    return dict(pairs)
+
+
+_SAY: Mapping[str, str] = {
+    "gear": "fins=8",
+    "lanes": "heron-1=2",
+    "heads": "heron-1=9",
+    "done": "set/kick-and-go=3",
+    "taught": "flutter-on-back=2",
+    "keep": "set/kick-and-go=m",
+}
+
+
+def _numbers(texts: Iterable[str], name: str) -> dict[str, int]:
+    found = {}
+    for key, value in _pairs(texts, name).items():
+        if not value.isascii() or not value.isdigit() or len(value) > 4:
+            raise UsageError(f"--{name} {key}: '{value}' is no whole number")
+        found[key] = int(value)
+    return found
+
+
+def _kept(text: str) -> tuple[str, str, int]:
+    ((key, role),) = _pairs([text], "keep").items()
+    return key, role, UNKNOWN
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None

@@ -1,0 +1,81 @@
+"""Writes a proposal as a practice, once it has passed every check."""
+
+from __future__ import annotations
+
+import argparse
+import tempfile
+from collections.abc import Mapping
+from pathlib import Path
+
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_wishes import Wishes
+from almanac.commands.new_file import refuse_bad_id, write_new
+from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
+from almanac.commands.shared import CheckedCatalogue, checked
+from almanac.findings import as_text
+from almanac.kinds import KIND
+from almanac.model.load import with_file
+from almanac.report.compose_answer import Answer
+from almanac.report.compose_entry import as_yaml, practice_entry
+
+_KIND = "practice"
+
+
+def save(everything: CheckedCatalogue, answer: Answer, arguments: argparse.Namespace) -> int:
+    """Write the proposal that is asked for; nothing where a check has anything to say of it."""
+    count, number = len(answer.proposals), arguments.proposal
+    if not 1 <= number <= count:
+        raise UsageError(f"there is no proposal {number}: there {_are(count)}")
+    root = root_of(arguments.root)
+    file = f"{KIND[_KIND].files}/{arguments.save}.yml"
+    refuse_bad_id(everything.loaded, _KIND, arguments.save, file)
+    entry = practice_entry(
+        answer.table,
+        answer.made.candidates,
+        answer.asked.wishes,
+        answer.proposals[number - 1],
+        arguments.start or usual_start(answer),
+        lanes_of(answer.table, answer.asked.wishes),
+    )
+    text = as_yaml(entry)
+    with tempfile.TemporaryDirectory() as folder:
+        draft = Path(folder) / f"{arguments.save}.yml"
+        draft.write_text(text, "utf-8")
+        tried = checked(
+            with_file(everything.loaded, draft, _KIND),
+            arguments.today or today(),
+            everything.analysis,
+        )
+        found = [own for own in tried.findings if own.place.file == str(draft)]
+    if found:
+        print(as_text(found, 1))
+        print(f"nothing was written: as {arguments.save} it would have these findings")
+        return ERRORS
+    path = root / file
+    path.parent.mkdir(parents=True, exist_ok=True)
+    write_new(path, text)
+    print(f"wrote {path}; read it through, then: almanac sum {arguments.save}")
+    return FINE
+
+
+def _are(count: int) -> str:
+    return {0: "is none", 1: "is one"}.get(count, f"are {count}")
+
+
+def usual_start(answer: Answer) -> str:
+    """When most of the squad's practices begin."""
+    practices = answer.analysis.catalogue.practices.values()
+    starts = [own.slot.start for own in practices if own.squad == answer.table.squad.id]
+    return max(sorted(set(starts)), key=starts.count, default="18:00")
+
+
+def lanes_of(table: Table, wishes: Wishes) -> Mapping[str, list[int]]:
+    """The lanes of each lane group by number, from the first on, where they are not the usual."""
+    usual = tuple(group.lanes for group in table.squad.groups)
+    if wishes.lanes == usual:
+        return {}
+    found, taken = {}, 0
+    for group, lanes in zip(table.squad.groups, wishes.lanes, strict=True):
+        found[group.id] = list(range(taken + 1, taken + lanes + 1))
+        taken += lanes
+    return found

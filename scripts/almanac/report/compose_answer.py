@@ -1,0 +1,178 @@
+"""The answer to a request, as JSON (version 1) and as a coach would write it up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_order import Stood, whole
+from almanac.arithmetic.composing_pieces import TENTHS, UNKNOWN
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_why import Hinders, Unmet, unmet, why
+from almanac.arithmetic.composing_wishes import Asked
+from almanac.arithmetic.scaling import scaled_items
+from almanac.findings import counted
+from almanac.report.compose_json import line_words
+from almanac.report.compose_table import Made
+from almanac.report.compose_words import ROLE_WORDS, hinders_words, unmet_words, why_words
+from almanac.report.whiteboard import board_lines
+from almanac.units import show_time
+
+VERSION = 1
+
+
+@dataclass(frozen=True)
+class Answer:
+    """Proposals, the best first; where there are none, what hinders."""
+
+    analysis: Analysis
+    made: Made
+    asked: Asked
+    proposals: tuple[Proposal, ...]
+    hinders: tuple[Hinders, ...]
+
+    @property
+    def table(self) -> Table:
+        """What was chosen from."""
+        return self.asked.table
+
+
+def answer_json(answer: Answer) -> dict[str, Any]:
+    """The contract of ``almanac compose practice --json``; times are seconds to the tenth."""
+    asked, table = answer.asked, answer.table
+    return {
+        "version": VERSION,
+        "squad": table.squad.id,
+        "groups": [table.squad.groups[group].id for group in asked.wishes.groups],
+        "pool": asked.wishes.pool,
+        "minutes": asked.wishes.minutes,
+        "goals": [table.goals[goal].id for goal in asked.wishes.goals],
+        "proposals": [_proposal(answer, own) for own in answer.proposals],
+        "hinders": [
+            {"wish": own.wish, "which": _which(table, own), "words": hinders_words(table, own)}
+            for own in answer.hinders
+        ],
+    }
+
+
+def _proposal(answer: Answer, own: Proposal) -> dict[str, Any]:
+    asked = answer.asked
+    takes = whole(own.order)
+    return {
+        "cost": own.cost,
+        "takes_s": takes / TENTHS,
+        "left_s": (asked.slot - takes) / TENTHS,
+        "metres": sum(one.own.size.metres for one in own.order),
+        "adults": adults(asked, own),
+        "parts": [_part(answer, one) for one in own.order],
+        "unmet": [
+            {
+                "wish": one.wish,
+                "which": _which(answer.table, one),
+                "because": one.because,
+                "words": unmet_words(answer.table, one),
+            }
+            for one in unmet(asked, own)
+        ],
+    }
+
+
+def _part(answer: Answer, one: Stood) -> dict[str, Any]:
+    table, piece, told = answer.table, one.own.piece, why(answer.asked, one)
+    data: dict[str, Any] = {
+        "role": ROLE_WORDS[one.role],
+        "piece": piece.key,
+        "title": piece.title,
+        "number": one.own.number,
+        "of": piece.what or None,
+        "talk_s": one.lead / TENTHS,
+        "takes_s": one.own.takes / TENTHS,
+        "metres": one.own.size.metres,
+        "serves": [table.goals[goal].id for goal in told.goals],
+        "days_since": None if told.days == UNKNOWN else told.days,
+        "gear": [
+            {"id": table.gear[gear].id, "in_use": used, "at_hand": here}
+            for gear, used, here in told.gear
+        ],
+        "why": [*why_words(table, one, told)],
+    }
+    return data
+
+
+def _which(table: Table, own: Unmet | Hinders) -> str | int | None:
+    """The id of the goal or the effort that is meant, or how many minutes."""
+    if own.which == UNKNOWN:
+        return None
+    words = {"goals": table.goals, "effort": table.efforts}.get(own.wish)
+    return words[own.which].id if words else own.which
+
+
+def adults(asked: Asked, own: Proposal) -> int:
+    """The adults that a practice needs."""
+    return max([asked.adults_least, *(one.own.adults for one in own.order)])
+
+
+def _seconds(tenths: int) -> int:
+    return -(-tenths // TENTHS)
+
+
+def answer_text(answer: Answer) -> str:
+    """The answer for a terminal: a whiteboard for each proposal."""
+    asked, table = answer.asked, answer.table
+    pool = next(own for own in table.pools if own.id == asked.wishes.pool)
+    goals = ", ".join(table.goals[goal].title.lower() for goal in asked.wishes.goals)
+    head = f"{table.squad.title}, {pool.title}, {asked.wishes.minutes} minutes: {goals}"
+    if not answer.proposals:
+        why_not = [hinders_words(table, own) for own in answer.hinders]
+        return "\n".join([head, "Nothing fits.", *why_not])
+    blocks = [
+        "\n".join(_board(answer, number, own))
+        for number, own in enumerate(answer.proposals, start=1)
+    ]
+    return "\n\n".join([head, *blocks])
+
+
+def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
+    takes = _seconds(whole(own.order))
+    left = 60 * answer.asked.wishes.minutes - takes
+    metres = sum(one.own.size.metres for one in own.order)
+    count = len(answer.proposals)
+    hands = counted(adults(answer.asked, own), "adult")
+    yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {metres} m, {hands}"
+    at = 0
+    for one in own.order:
+        begins = at + one.lead
+        at = begins + one.own.takes
+        piece = one.own.piece
+        often = f", {_often(one)}" if one.own.steps else ""
+        lasts = show_time(_seconds(one.own.takes))
+        yield (
+            f"  {show_time(_seconds(begins)):>7}  {ROLE_WORDS[one.role]}: {piece.title}{often} "
+            f"({lasts}, {one.own.size.metres} m)"
+        )
+        for line in _lines(answer, one):
+            yield f"           {line}"
+        reasons = "; ".join(why_words(answer.table, one, why(answer.asked, one)))
+        if reasons:
+            yield f"           why: {reasons}"
+    for not_met in unmet(answer.asked, own):
+        yield f"  {unmet_words(answer.table, not_met)}"
+
+
+def _often(one: Stood) -> str:
+    """How often, beside how often it is written: ``2 rounds of 3``."""
+    piece, number = one.own.piece, one.own.number
+    return f"{counted(number, piece.what.removesuffix('s'))}, written {piece.written}"
+
+
+def _lines(answer: Answer, one: Stood) -> Sequence[str]:
+    """What is written on the board for a piece, so often as it is done."""
+    candidate = answer.made.candidates[one.own.piece.key]
+    items = candidate.items
+    if candidate.scale and one.own.steps:
+        items = scaled_items(items, candidate.scale, one.own.number)
+    lines = board_lines(answer.analysis.catalogue, items)
+    return [f"{'  ' * line.depth}{line_words(line)}" for line in lines]

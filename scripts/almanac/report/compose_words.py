@@ -1,0 +1,92 @@
+"""Composed practices in words: why a piece stands there, what is not met, which wish hinders."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from almanac.arithmetic.composing_order import Stood
+from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, UNKNOWN, WARM_UP
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_why import (
+    EFFORT,
+    GOAL,
+    MINUTES,
+    NO_RELIEF,
+    NO_SKILL,
+    TAUGHT,
+    Hinders,
+    Unmet,
+    Why,
+)
+from almanac.arithmetic.composing_wishes import SECOND
+from almanac.findings import counted
+
+ROLE_WORDS = {
+    WARM_UP: "Warm-up",
+    SKILL: "Skill",
+    MAIN: "Main set",
+    SECOND: "Second main set",
+    EASY: "Relief",
+    COOL_DOWN: "Cool-down",
+}
+_SERVES = {
+    WARM_UP: "eases in",
+    SKILL: "leads to the main set",
+    EASY: "easy, for what was trained",
+    COOL_DOWN: "ends easy",
+}
+_IN_THE_WAY = {
+    "gear": "the gear for it is not at hand",
+    "lanes": "the lanes are too full for it",
+    "adults": "it needs more adults",
+    "done": "it was the main set in the last seven days",
+    "leave_out": "it is left out",
+    "groups": "nothing of it is written for these lane groups",
+    MINUTES: "it does not fit in beside the others: leave out another goal, or take more minutes",
+    TAUGHT: "what its drills need first has not been taught",
+}
+
+
+def why_words(table: Table, one: Stood, own: Why) -> Iterator[str]:
+    """Why a piece stands there, in short phrases."""
+    goals = [table.goals[goal].title.lower() for goal in own.goals]
+    if goals:
+        yield f"serves {' and '.join(goals)}"
+    elif one.role in _SERVES:
+        yield _SERVES[one.role]
+    if own.days != UNKNOWN:
+        yield "done today" if not own.days else f"not done for {counted(own.days, 'day')}"
+    for gear, used, here in own.gear:
+        yield f"needs {used} × {table.gear[gear].title.lower()}, {here} are here"
+
+
+def unmet_words(table: Table, own: Unmet) -> str:
+    """What is not met, as a sentence."""
+    if own.wish == GOAL:
+        goal = table.goals[own.which].title
+        return f"{goal} is not in it: {_IN_THE_WAY[own.because]}."
+    if own.wish == EFFORT:
+        effort = table.efforts[own.which].title.lower()
+        return f"No main set is {effort}: none that serves the goals better is; drop the effort."
+    return {
+        NO_SKILL: "There is no skill in it: with more minutes there would be.",
+        NO_RELIEF: "Nothing easy carries tired legs into the stroke: with more minutes it would.",
+    }[own.wish]
+
+
+def hinders_words(table: Table, own: Hinders) -> str:
+    """A wish that hinders, as a sentence."""
+    if own.wish == GOAL:
+        return f"Without {table.goals[own.which].title.lower()} there would be one."
+    if own.wish == MINUTES:
+        return f"In {own.which} minutes there would be one."
+    return {
+        "done": "What was done lately is in the way: with repeats there would be one.",
+        "gear": "With all the gear that the club owns there would be one.",
+        "adults": "With more adults there would be one.",
+        EFFORT: "At another effort there would be one.",
+        TAUGHT: "With more taught there would be one.",
+        "keep": "Without what is kept there would be one.",
+        "leave_out": "With what is left out there would be one.",
+        "lanes": "With the usual lanes and heads there would be one.",
+    }[own.wish]

@@ -1,0 +1,152 @@
+"""``almanac compose practice`` on the small catalogue: what it says, what it writes, what it refuses."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+from shared import CATALOGUE, DAY
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_request import Request, wishes_of
+from almanac.checks import check
+from almanac.commands.main import main
+from almanac.model.load import load
+from almanac.report.compose_entry import as_yaml, practice_entry
+from almanac.report.compose_table import compose_table
+
+WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
+
+
+def run(root: Path, *argv: str) -> int:
+    return main(["compose", "practice", "--root", str(root), "--today", str(DAY), *argv])
+
+
+def copied(tmp_path: Path) -> Path:
+    shutil.copytree(CATALOGUE, tmp_path / "club")
+    return tmp_path / "club"
+
+
+def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
+    assert run(CATALOGUE, *WISHES) == 0
+    said = capsys.readouterr().out
+    assert said.startswith("Heron, Quillwater Baths, 60 minutes: kick into stroke\n\n1 of ")
+    assert "Main set: Kick and go (" in said
+    assert "4 × 75 as 25 Back streamline kick (strong), then 50 Backstroke" in said
+    assert "why: serves kick into stroke" in said
+    assert "There is no skill in it: with more minutes there would be." in said
+
+
+def test_json_is_a_contract(capsys) -> None:
+    assert run(CATALOGUE, *WISHES, "--done", "set/kick-and-go=9", "--json") == 0
+    data: dict[str, Any] = json.loads(capsys.readouterr().out)
+    assert list(data) == [
+        "version", "squad", "groups", "pool", "minutes", "goals", "proposals", "hinders",
+    ]  # fmt: skip
+    assert data["version"] == 1 and data["hinders"] == []
+    for own in data["proposals"]:
+        assert list(own) == ["cost", "takes_s", "left_s", "metres", "adults", "parts", "unmet"]
+        parts = sum(one["talk_s"] + one["takes_s"] for one in own["parts"])
+        assert own["takes_s"] == pytest.approx(parts)
+        assert own["takes_s"] + own["left_s"] == pytest.approx(3600)
+        for one in own["parts"]:
+            assert list(one) == [
+                "role", "piece", "title", "number", "of", "talk_s", "takes_s", "metres", "serves",
+                "days_since", "gear", "why",
+            ]  # fmt: skip
+    days = {one["piece"]: one["days_since"] for own in data["proposals"] for one in own["parts"]}
+    assert days.get("set/kick-and-go", 9) == 9
+
+
+def test_what_was_done_in_a_block_is_not_a_main_set_again(capsys) -> None:
+    block = ("--block", "heron-legs-in-three-weeks", "--until", "2026-11-19", "--json")
+    assert run(CATALOGUE, *WISHES, *block) == 0
+    data = json.loads(capsys.readouterr().out)
+    mains = [one for own in data["proposals"] for one in own["parts"] if "Main" in one["role"]]
+    assert all(one["days_since"] is None or one["days_since"] >= 7 for one in mains)
+
+
+def test_a_proposal_is_saved_as_an_entry_that_check_has_nothing_to_say_of(capsys, tmp_path) -> None:
+    root = copied(tmp_path)
+    assert run(root, *WISHES, "--save", "heron-tonight", "--start", "18:15") == 0
+    path = root / "plans/practices/heron-tonight.yml"
+    assert 'slot: {start: "18:15", minutes: 60}' in path.read_text("utf-8")
+    capsys.readouterr()
+    assert main(["check", "--root", str(root), "--today", str(DAY)]) == 0
+    assert "heron-tonight" not in capsys.readouterr().out
+    before = path.read_bytes()
+    assert run(root, *WISHES, "--save", "heron-tonight") == 2
+    assert "exists already" in capsys.readouterr().err
+    assert path.read_bytes() == before
+
+
+def test_a_proposal_with_findings_is_not_written(capsys, tmp_path) -> None:
+    root = copied(tmp_path)
+    assert run(root, *WISHES, "--save", "heron-tonight", "--start", "25:99") == 1
+    said = capsys.readouterr().out
+    assert "nothing was written" in said and "heron-tonight.yml:" in said
+    assert not (root / "plans/practices/heron-tonight.yml").exists()
+
+
+def test_what_is_composed_breaks_no_rule(tmp_path) -> None:
+    """Every proposal for some wishes as an entry beside the others; that they are alike is no wonder."""
+    root = copied(tmp_path)
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    written = 0
+    for squad in ("heron", "reed"):
+        made = compose_table(Analysis(catalogue, DAY), squad)
+        goals = {goal for own in made.table.pieces if "m" in own.roles for goal in own.goals}
+        for goal in sorted(goals):
+            for minutes in (40, 60, 75):
+                request = Request("home", minutes, [made.table.goals[goal].id])
+                wishes = wishes_of(made.table, request)
+                for own in compose(made.table, wishes):
+                    data = practice_entry(made.table, made.candidates, wishes, own, "17:30", {})
+                    file = root / f"plans/practices/composed-{written}.yml"
+                    file.write_text(as_yaml(data), "utf-8")
+                    written += 1
+    loaded = load(root)
+    assert loaded.catalogue is not None
+    found = [*loaded.findings, *check(Analysis(loaded.catalogue, DAY))]
+    told = [own for own in found if "composed-" in own.place.file]
+    assert written >= 10
+    assert [own for own in told if own.code != "near-duplicate"] == []
+
+
+def test_where_nothing_fits_the_wish_that_hinders_is_named(capsys) -> None:
+    wishes = ("--squad", "reed", "--minutes", "60", "--goals", "kick-into-stroke")
+    assert run(CATALOGUE, *wishes) == 0
+    said = capsys.readouterr().out
+    assert "Nothing fits.\n" in said and "there would be one." in said
+
+
+@pytest.mark.parametrize(
+    ("argv", "sentence"),
+    [
+        (("--squad", "heron", "--minutes", "0", "--goals", "walls"), "0 minutes: from 20 to 120"),
+        (("--minutes", "60", "--goals", "walls"), "say whose it is: --squad heron or osprey"),
+        (
+            ("--squad", "sharks", "--minutes", "60", "--goals", "walls"),
+            "there is no squad 'sharks'",
+        ),
+        (("--groups", "sharks", "--minutes", "60", "--goals", "walls"), "no lane group 'sharks'"),
+        (("--squad", "reed", "--minutes", "60", "--goals", "underwater"), "serves under water"),
+        ((*WISHES, "--gear", "fins=900"), "900 of fins: the club owns"),
+        ((*WISHES, "--lanes", "heron-1=0"), "lanes: heron-1 has 0"),
+        ((*WISHES, "--done", "kick"), "--done is written NAME=VALUE, say --done set/kick-and-go=3"),
+        ((*WISHES, "--taught", "x=lots"), "--taught x: 'lots' is no whole number"),
+        ((*WISHES, "--block", "no-such"), "Heron has no block 'no-such'"),
+        ((*WISHES, "--save", "tonight", "--proposal", "9"), "there is no proposal 9"),
+        ((*WISHES, "--save", "To Night"), "To Night"),
+        ((*WISHES, "--pool", "sea"), "there is no pool 'sea'"),
+    ],
+)
+def test_a_bad_wish_gets_one_sentence(capsys, argv: tuple[str, ...], sentence: str) -> None:
+    assert run(CATALOGUE, *argv) == 2
+    said = capsys.readouterr()
+    assert sentence in said.err and said.err.count("\n") == 1 and not said.out
