@@ -5,6 +5,7 @@ changes nothing else.
 from __future__ import annotations
 
 import re
+import subprocess
 from pathlib import Path
 
 import pytest
@@ -242,3 +243,40 @@ def test_fix_touches_no_broken_file(tmp_path: Path) -> None:
     file.write_bytes(broken)
     assert main(["check", "--fix", "--root", str(root)]) == 1
     assert file.read_bytes() == broken
+
+
+def test_fix_mends_each_word_with_one_right_answer_beside_other_errors(tmp_path: Path) -> None:
+    root = club(tmp_path)
+    file = root / "plans/sets/six-fifties.yml"
+    text = file.read_text("utf-8")
+    broken = text.replace("do: back-kick", "do: 'Back Kick' # as said").replace(
+        "effort: easy", "effort: EASY\n    gear: [no-such-gear]"
+    )
+    file.write_text(broken, "utf-8")
+    (root / "drills/skills/kicking/old-kick.yml").write_text("moved_to: back-kick\n", "utf-8")
+    float_file = root / "drills/skills/kicking/back-float.yml"
+    before = float_file.read_text("utf-8")
+    float_file.write_text(before.replace("harder: [back-kick]", "harder: [old-kick]"), "utf-8")
+    assert main(["check", "--fix", "--root", str(root)]) == 1
+    assert file.read_text("utf-8") == broken.replace("Back Kick", "back-kick").replace(
+        "EASY", "easy"
+    )
+    assert float_file.read_text("utf-8") == before
+    assert {"unknown-reference"} == {it.code for it in load(root).findings if it.is_error}
+
+
+def test_a_renamed_file_is_known_by_the_last_commit(tmp_path: Path) -> None:
+    root = club(tmp_path)
+    for command in ("init -q", "add .", "commit -q -m club"):
+        subprocess.run(
+            ["git", "-c", "user.name=x", "-c", "user.email=x@x.example", *command.split()],
+            cwd=root,
+            check=True,
+        )
+    old = root / "drills/skills/kicking/back-float.yml"
+    text = old.read_text("utf-8").replace("title: Back float", "title: Long on the back")
+    (root / "drills/skills/kicking/long-back.yml").write_text(text, "utf-8")
+    old.unlink()
+    assert any("write long-back" in finding.hint for finding in load(root).findings)
+    assert main(["check", "--fix", "--root", str(root)]) == 0
+    assert not any("back-float" in file.read_text("utf-8") for file in root.rglob("*.yml"))

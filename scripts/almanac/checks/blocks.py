@@ -125,6 +125,8 @@ def taught_before_need(analysis: Analysis) -> Iterator[Problem]:
     for block, summary, whose in blocks_of(analysis):
         level = analysis.catalogue.club.squads[block.squad].level
         for late in late_needs(summary, analysis.catalogue.drills, levels, level):
+            if late.need == late.drill:
+                continue  # a circle of one, which is told as that
             when = f"comes only in week {late.need_first}" if late.need_first else "never comes"
             message = (
                 f"'{late.drill}' is used in '{late.practice}', and '{late.need}', which it "

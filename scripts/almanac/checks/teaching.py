@@ -28,7 +28,11 @@ def circle(analysis: Analysis) -> Iterator[Problem]:
             index = getattr(drills[chain[0]], relation).index(following)
             shown = " → ".join([*chain, chain[0]])
             message = f"'{relation}' goes round in a circle: {shown}"
-            yield Problem(drills[chain[0]], (relation, index), message, "take one step out of it")
+            mend = "take one step out of it"
+            if len(chain) == 1:
+                message = f"'{relation}' of {chain[0]} names {chain[0]} itself"
+                mend = f"take {chain[0]} out of '{relation}'"
+            yield Problem(drills[chain[0]], (relation, index), message, mend)
 
 
 @forbids("easier-and-harder")

@@ -30,7 +30,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--all", action="store_true", help="print every finding, not only the first 20 of a file"
     )
-    fix_help = "first mend what has one right answer: key order, quoted times, list order"
+    fix_help = (
+        "first mend what has one right answer: ids that have moved or stand in another style, "
+    )
+    fix_help += "words in capitals, key order, quoted times, list order"
     parser.add_argument("--fix", action="store_true", help=fix_help)
 
 
@@ -72,8 +75,11 @@ def _check(root: Path, today: date, seen: Snapshot) -> Findings:
 
 
 def _fix(root: Path) -> None:
-    from almanac.commands.fixing import fix
+    from almanac.commands.fixing import fix, mend_words
     from almanac.model.load import load
 
-    for file in fix(root, load(root)):
+    loaded = load(root)
+    changed = mend_words(root, loaded)
+    changed += fix(root, load(root) if changed else loaded)
+    for file in dict.fromkeys(changed):
         print(f"mended {file}")

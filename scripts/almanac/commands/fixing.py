@@ -7,6 +7,7 @@ from pathlib import Path
 from almanac.model.load import Loaded
 from almanac.publish.atomic import replace_file
 from almanac.source.reader import read
+from almanac.source.rewrite import rewritten
 from almanac.source.style import fixed, style_findings
 
 _BOM = b"\xef\xbb\xbf"
@@ -37,6 +38,20 @@ def fix(root: Path, loaded: Loaded) -> list[str]:
     return changed
 
 
+def mend_words(root: Path, loaded: Loaded) -> list[str]:
+    """Put each word that was surely meant in place of what stands there: an id in another style, by
+    a title or of before a rename, a word with a capital. Returns the files that were changed; other
+    errors in them are no hindrance.
+    """
+    changed = []
+    for key, words in loaded.meant.items():
+        document = loaded.documents[key]
+        text = rewritten(document, words)
+        if text is not None and _replace(root / document.file, document.text, text):
+            changed.append(document.file)
+    return changed
+
+
 def _same(new: object, old: object) -> bool:
     """Whether data are the same but for the order of keys and of sorted lists."""
     if isinstance(new, dict) and isinstance(old, dict):
@@ -47,7 +62,9 @@ def _same(new: object, old: object) -> bool:
 
 
 def _replace(path: Path, before: str, text: str) -> bool:
-    """Put the mended text into its file, unless that has been saved since it was read."""
+    """Put the mended text into its file, unless that has been saved since it was read, or is lent."""
+    if not path.is_file():
+        return False
     raw = path.read_bytes()
     bom = _BOM if raw.startswith(_BOM) else b""
     if raw != bom + before.encode("utf-8"):

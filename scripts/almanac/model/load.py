@@ -5,12 +5,13 @@ hold.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from almanac.findings import Finding, error
 from almanac.kinds import IN_CLUB, KIND, SUMMED
+from almanac.model.called import called
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
 from almanac.model.places import placed
@@ -22,8 +23,11 @@ from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.fitted import fitted
 from almanac.source.forms import other_form
+from almanac.source.misplaced import ids_of, of_another_kind, placed_by_content
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
+from almanac.source.renamed import Renamed
+from almanac.source.rewrite import Rewrites
 from almanac.source.style import style_findings
 from almanac.source.validate import Shapes, Validated
 
@@ -33,6 +37,7 @@ class Loaded:
     """What a folder gave: the catalogue, its findings, the names in it, and how many entries it
     has.
 
+    ``meant`` has, by entry, the words that were surely meant by some that are of no list.
     ``catalogue`` is None where a file that all else stands on (the club, the policy, a vocabulary)
     is broken or missing. Entries that are broken, and those that name them, are left out of it.
     """
@@ -42,6 +47,7 @@ class Loaded:
     names: Names
     count: int
     documents: Mapping[Key, Document]
+    meant: Mapping[Key, Rewrites] = field(default_factory=dict)
 
 
 def load(
@@ -58,9 +64,13 @@ def load(
     reader = EntryReader(root, store, contents)
     files, findings = entry_files(root)
     documents: dict[Key, Document] = {}
+    astray: set[str] = set()
     for entry_file, (document, said) in reader.read_all(files).items():
         findings += said
-        if document is not None:
+        if document is not None and (told := of_another_kind(entry_file.kind, document)):
+            findings.append(told)
+            astray.add(entry_file.id)
+        elif document is not None:
             documents.setdefault((entry_file.kind, entry_file.id), document)
     stubs = {
         key: document.data["moved_to"]
@@ -71,8 +81,14 @@ def load(
     for one in files:
         if one.lent and (one.kind, one.id) in documents:
             documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names)
-    names = _names(files, documents, stubs)  # without the words that do not fit
+    names = replace(
+        _names(files, documents, stubs),  # without the words that do not fit
+        called=called(documents),
+        misplaced=astray | ids_of(root, findings),
+        renamed=Renamed(root, {document.file: document.text for document in documents.values()}),
+    )
     own = sum(not one.lent for one in files)
+    findings = placed_by_content(root, findings)
     if other := other_form(documents.get(CLUB)):  # the cause of whatever else would be told
         return Loaded(None, [other], names, own, documents)
     findings += _moved_in_circles(stubs, documents)
@@ -92,7 +108,9 @@ def load(
             findings += reader.style(documents[key], key[0], validated)
     if store is not None:
         store.forget_unused()
-    return Loaded(_catalogue(documents, checked, names.moved), findings, names, own, documents)
+    meant = {key: said.meant for key, said in checked.items() if said.meant}
+    catalogue = _catalogue(documents, checked, names.moved)
+    return Loaded(catalogue, findings, names, own, documents, meant)
 
 
 def _checked(
@@ -171,9 +189,9 @@ def _names(
         lists = {("vocabulary", file.id): "words"} if file.kind == "vocabulary" else {}
         if file.kind == "club":
             lists = {("reference", kind): field for kind, field in IN_CLUB.items()}
-        for name, field in lists.items():
-            if isinstance(data.get(field), dict):
-                words[name] = dict.fromkeys(data[field], file.file)
+        for name, listing in lists.items():
+            if isinstance(data.get(listing), dict):
+                words[name] = dict.fromkeys(data[listing], file.file)
     ends = {key: _end(stubs, *key) for key in stubs}
     return Names(
         words, {key: end if end in words["reference", key[0]] else "" for key, end in ends.items()}

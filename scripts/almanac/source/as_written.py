@@ -16,8 +16,22 @@ from almanac.findings import counted
 Lines = Sequence[str]
 Slip = tuple[tuple[int, int], str, str]  # line and column from 0, what is wrong, the mend
 
-_BAD = "this is not sound YAML: "
+_BEFORE_PLAIN = re.compile(r"\s*(?:-\s+)*(?:-|[a-z_]+:)\s+")
 _HEADER = re.compile(r"[|>][-+0-9]*#")
+
+
+def of_plain(node: yaml.ScalarNode, lines: Lines) -> Iterator[Slip]:
+    """A text without quotes on several lines, one of which looks like an item of a list."""
+    start = node.start_mark
+    if not _BEFORE_PLAIN.fullmatch(lines[start.line][: start.column]):
+        return
+    for number in range(start.line + 1, node.end_mark.line + 1):
+        line = lines[number]
+        column = len(line) - len(line.lstrip())
+        if line.startswith("- ", column):
+            message = "this line goes on with the text above it, because it begins further in"
+            yield (number, column), message, "line its dash up with the dashes of its list"
+            return
 
 
 def of_quoted(node: yaml.ScalarNode, lines: Lines, indent: int) -> Iterator[Slip]:
@@ -51,7 +65,7 @@ def of_block(node: yaml.ScalarNode, lines: Lines, indent: int) -> Iterator[Slip]
             )
             yield (
                 (number, column),
-                _BAD + message,
+                message,
                 "take the blanks out of the empty lines above it",
             )
         return
@@ -65,7 +79,7 @@ def _comment_without_space(node: yaml.Node, lines: Lines, what: str) -> Iterator
 
 def _no_space(at: tuple[int, int], what: str) -> Slip:
     message = f"'#' follows {what} without a space"
-    return at, _BAD + message, "write a space before a comment, or put the '#' into the text"
+    return at, message, "write a space before a comment, or put the '#' into the text"
 
 
 def _too_far_out(node: yaml.Node, lines: Lines, indent: int, what: str) -> Iterator[Slip]:
@@ -83,7 +97,14 @@ def _too_far_out(node: yaml.Node, lines: Lines, indent: int, what: str) -> Itera
             )
             yield (
                 (number, column),
-                _BAD + message,
+                message,
                 f"write at least {counted(indent + 1, 'space')} before it",
             )
             return
+
+
+def in_quotes(text: str) -> str:
+    """A text as a YAML scalar in quotation marks, of the sort that it holds none of."""
+    if '"' not in text and "\\" not in text:
+        return f'"{text}"'
+    return "'" + text.replace("'", "''") + "'"

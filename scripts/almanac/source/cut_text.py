@@ -13,6 +13,7 @@ from collections.abc import Iterator
 import yaml
 
 from almanac.findings import Finding, Place, error
+from almanac.source.as_written import in_quotes
 from almanac.source.reader import Document
 from almanac.source.style import marked
 
@@ -54,10 +55,3 @@ def _cut(node: yaml.ScalarNode, lines: list[str], file: str) -> Iterator[Finding
         f"' #' begins a comment, so that {left} of this text",
         f"{mend}; or put the comment on a line of its own",
     )
-
-
-def in_quotes(text: str) -> str:
-    """A text as a YAML scalar in quotation marks, of the sort that it holds none of."""
-    if '"' not in text and "\\" not in text:
-        return f'"{text}"'
-    return "'" + text.replace("'", "''") + "'"

@@ -8,12 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+import yaml
 from jsonschema.exceptions import ValidationError
 
-from almanac.findings import Finding, warning
+from almanac.findings import Finding, error, warning
 from almanac.source import explain_amounts as amounts
+from almanac.source.entry_slips import hashed_out, lost_fields, of_type
 from almanac.source.failure import Failure, humanize, quote, type_name
 from almanac.source.hints import key_hint, reference_hint, type_hint, word_hint
+from almanac.source.meant import dotted_time, time_meant
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
@@ -47,7 +50,11 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
 
 def _unknown_keys(failure: Failure) -> Iterator[Finding]:
     slip = _slip(failure)
-    for key in [slip[0]] if slip else [key for key in failure.value if key not in failure.fields]:
+    lost = () if failure.path else lost_fields(failure.kind, failure.value).values()
+    unknown = [key for key in failure.value if key not in failure.fields]
+    for key in [slip[0]] if slip else unknown:
+        if any(key in own for own in lost):
+            continue  # told at the field that they belong to
         hint = f"did you mean '{slip[1]}'?" if slip else key_hint(failure, key)
         yield failure.say(
             "unknown-key", f"there is no field {quote(key)} here", hint, (*failure.path, key), True
@@ -63,6 +70,11 @@ def _missing(failure: Failure) -> Iterator[Finding]:
     missing = [key for key in failure.wanted if key not in failure.value]
     for key in missing:
         if key not in misspelt:
+            if place := hashed_out(failure, key):
+                message = f"'{key}' is missing from {failure.name}: '#' makes this line a comment"
+                hint = f"take the '#' away once the line is right: {failure.about(key)}"
+                yield error("missing-key", place, message, hint.rstrip(": "))
+                continue
             hint = f"add '{key}': {failure.about(key)}".rstrip(": ")
             if len(missing) == len(failure.wanted) and failure.instead:
                 here = [other for other in failure.instead if other in failure.fields]
@@ -73,6 +85,9 @@ def _missing(failure: Failure) -> Iterator[Finding]:
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
+    if slip := of_type(failure):
+        yield slip
+        return
     message = f"{failure.name} must be {failure.noun}, and is {type_name(failure.value)}"
     yield failure.say("wrong-type", message, type_hint(failure))
 
@@ -99,7 +114,12 @@ def _reference(failure: Failure) -> Iterator[Finding]:
     moved = failure.names.moved.get((failure.wanted, id))
     if moved:
         place = failure.document.place(failure.path, failure.on_key)
-        yield warning("moved-reference", place, f"the {kind} '{id}' has moved", f"write {moved}")
+        yield warning(
+            "moved-reference",
+            place,
+            f"the {kind} '{id}' has moved",
+            f"write {moved}; almanac check --fix does it",
+        )
     elif moved is not None:
         hint = f"mend 'moved_to' in {id}.yml, or name an entry that is there"
         yield failure.say(
@@ -126,9 +146,15 @@ def _together(failure: Failure) -> Iterator[Finding]:
 
 
 def _clock(failure: Failure) -> Iterator[Finding]:
-    yield failure.say(
-        "bad-time", str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
-    )
+    message, hint = str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
+    node = failure.document.node(failure.path)
+    written = node.value if isinstance(node, yaml.ScalarNode) else ""
+    if isinstance(failure.value, str) and (meant := time_meant(failure.value)):
+        hint = f"write {meant}"
+    elif isinstance(failure.value, float) and (meant := dotted_time(written)):
+        message = f"{written} is {failure.value} seconds, and this is in whole seconds"
+        hint = f"write {meant} for minutes and seconds"
+    yield failure.say("bad-time", message, hint)
 
 
 def _date(failure: Failure) -> Iterator[Finding]:

@@ -155,7 +155,8 @@ def _strays(root: Path) -> Iterator[Finding]:
             if not name.isprintable():
                 yield paths.unprintable(top, name)
             elif path not in known and not name.startswith("."):
-                yield warning(
+                # an entry that is not read is missed; anything else is only in the way
+                yield (error if name.endswith(".yml") else warning)(
                     "stray-file",
                     Place(path),
                     "nothing reads this",

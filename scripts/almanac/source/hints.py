@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection
-from typing import Any
 
 from almanac.kinds import KIND
 from almanac.source import schemas
+from almanac.source.entry_slips import split_number, text_hint
 from almanac.source.failure import Failure, quote
+from almanac.source.meant import number_hint
 from almanac.source.suggest import listed, nearest
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
-_DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
-# A whole number as people write it: grouped, with leading noughts, with a unit behind it.
-_MEANT_NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 # What a coach says of several reps, and how it is written.
 _EFFORT_PLANS = {
     "descend": "{descend: [easy, fast]}",
@@ -35,6 +33,10 @@ def key_hint(failure: Failure, key: str) -> str:
     that there are.
     """
     known = failure.fields
+    if key == "id" and not failure.path:
+        return "take this line out: an entry's id is the name of its file, and stands nowhere in it"
+    if meant := split_number(failure, key):
+        return meant
     if key == _SOURCE and failure.path[:1] == ("evidence",):
         return _TO_A_SOURCE
     homes = (
@@ -62,15 +64,15 @@ def type_hint(failure: Failure) -> str:
         both = _REPS_BY_DISTANCE.fullmatch(str(value))
         if both and failure.path and failure.path[-1] == "reps":
             return f"write reps: {both[1]}, distance: {both[2]}"
-        return (
-            f"write {_number_meant(value, wanted) or 'it'} in digits alone, without quotes or unit"
-        )
+        return number_hint(value, wanted)
     if (
         wanted == "string"
         and isinstance(value, bool | int | float)
         and _fits(str(value).lower(), failure)
     ):
         return f'put it in quotes: "{str(value).lower()}"'
+    if wanted == "string" and (hint := text_hint(failure)):
+        return hint
     if wanted == "array" and value == "none":
         return "leave it out, for none" if failure.says("minItems") else "write [] for none"
     if wanted == "array" and isinstance(value, str | int | float):
@@ -94,26 +96,18 @@ def _fits(text: str, failure: Failure) -> bool:
     return re.search(failure.says("pattern"), text) is not None
 
 
-def _number_meant(value: Any, wanted: str) -> str:
-    """The number that someone meant, or nothing."""
-    if isinstance(value, float):
-        return str(int(value)) if value.is_integer() else "a whole number"
-    if not isinstance(value, str):
-        return ""
-    if wanted == "number" and _DECIMAL_COMMA.fullmatch(value):
-        return value.replace(",", ".")
-    match = _MEANT_NUMBER.fullmatch(value)
-    return re.sub(r"[^0-9]", "", match[1]) if match else ""
-
-
 def reference_hint(failure: Failure, kind: str) -> str:
     """For an id that nothing has: the nearest, the other kind that has it, or all that there
     are.
     """
     known = failure.names.of("reference", failure.wanted)
-    near = nearest(failure.value, known)
     if failure.wanted == _SOURCE and " " in failure.value:
         return _TO_A_SOURCE
+    if certain := failure.names.certain("reference", failure.wanted, failure.value):
+        return f"write {certain} ({known[certain]}); almanac check --fix does it"
+    if several := _several(failure.value, known):
+        return several
+    near = nearest(failure.value, known)
     if near:
         return f"the nearest: {near} ({known[near]})"
     for other in KIND:
@@ -123,6 +117,14 @@ def reference_hint(failure: Failure, kind: str) -> str:
     if not known:
         return f"there is no {kind} yet: write it first"
     return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
+
+
+def _several(value: str, known: Collection[str]) -> str:
+    """For several words of a list in one: that they want commas; "" where they are not."""
+    words = value.replace(",", " ").split()
+    if len(words) < 2 or not all(word in known for word in words):
+        return ""
+    return f"a comma is missing: write {', '.join(words)}"
 
 
 def _hazard_meant(text: str, words: Collection[str]) -> str:
@@ -136,12 +138,17 @@ def _hazard_meant(text: str, words: Collection[str]) -> str:
 
 def word_hint(failure: Failure, words: Collection[str]) -> str:
     """What to write for a word that is not of its vocabulary, whose words these are."""
-    near = nearest(failure.value, words)
+    certain = failure.names.certain("vocabulary", failure.wanted, failure.value)
+    near = certain or nearest(failure.value, words)
     file = f"drills/vocabulary/{failure.wanted}.yml"
     if failure.wanted == _HAZARDS and " " in failure.value and words:
         return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
     if failure.wanted == "efforts" and failure.value in _EFFORT_PLANS:
         return f"write {_EFFORT_PLANS[failure.value]}, with the words of {file}"
+    if certain:
+        return f"write {certain}; almanac check --fix does it"
+    if several := _several(failure.value, words):
+        return several
     if near:
         return f"did you mean '{near}'?"
     if not words:

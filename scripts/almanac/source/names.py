@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
+
+from almanac.source.suggest import fold
 
 Question = tuple[str, str, str]  # keyword, name of the list, word
 Answer = bool | None
@@ -15,18 +17,38 @@ class Names:
 
     ``words`` maps ("vocabulary", name) and ("reference", kind) to the words in order, each with the
     file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or
-    to "" where the way leads nowhere.
+    to "" where the way leads nowhere. ``called`` maps each list's other names, folded, to the word;
+    ``misplaced`` are ids whose files stand where none is read, which is told of the files;
+    ``renamed`` tells, by kind and old id, the id of a file that was renamed since the last commit.
     """
 
     words: Mapping[tuple[str, str], Mapping[str, str]]
     moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
+    called: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
+    misplaced: Collection[str] = ()
+    renamed: Callable[[str, str], str] = lambda kind, id: ""
 
     def answer(self, keyword: str, name: str, word: str) -> Answer:
         """Whether a list holds a word; None where the list itself is missing: a file that is
         missing or broken makes no word wrong.
         """
         known = self.words.get((keyword, name))
-        return None if known is None else word in known
+        if known is None:
+            return None
+        return word in known or (keyword == "reference" and word in self.misplaced)
+
+    def certain(self, keyword: str, name: str, word: str) -> str:
+        """What was surely meant by a word that is not of a list: the same in another style, by its
+        title or another name, or by the name of a file before it was renamed; "" where it is open.
+        """
+        known = self.words.get((keyword, name), {})
+        if not word or not known:
+            return ""
+        folded = fold(word)
+        found = folded if folded in known else self.called.get((keyword, name), {}).get(folded, "")
+        if not found and keyword == "reference":
+            found = self.renamed(name, word)
+        return found if found in known else ""
 
     def of(self, keyword: str, name: str) -> Mapping[str, str]:
         """The words of one list; none where the list itself is missing."""

@@ -11,6 +11,9 @@ from almanac.findings import Finding, Place, error
 
 MOST_ID = 60
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+# An ending that was meant for ".yml", also with one more that an editor has put behind it.
+_NEARLY_YML = re.compile(r"\.y+a*m+l(\.[a-z]{2,4})?$|\.ym$|\.lym$", re.IGNORECASE)
+_COPY_MARK = re.compile(r"[ _-]*(\([0-9]+\)|copy)$", re.IGNORECASE)
 # Names that one common operating system keeps for devices: such a file cannot be checked out there.
 _DEVICE = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")
 
@@ -67,9 +70,9 @@ def unreadable(path: str, what: str, reason: str | None) -> Finding:
 
 def stray_file(path: str) -> Finding:
     """A file among entries that is none by its name's ending."""
-    name, dot, ending = path.rpartition("/")[2].rpartition(".")
-    nearly = f"{dot}{ending}".lower() in {".yml", ".yaml"}
-    hint = f"rename it {name}.yml" if nearly else "move it out of the catalogue"
+    name = path.rpartition("/")[2]
+    stem = _NEARLY_YML.sub("", name)
+    hint = f"rename it {stem}.yml" if stem != name else "move it out of the catalogue"
     return error(
         "stray-file", Place(path), "an entry's file ends in .yml, and this one does not", hint
     )
@@ -97,13 +100,14 @@ def bad_name(name: str, path: str, what: str) -> Finding | None:
     """What is amiss with an entry's id, or with the name of a family's folder, if anything is."""
     ending = ".yml" if what == "file" else ""
     if not _ID.fullmatch(name):
-        better = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")
+        better = re.sub(r"[^a-z0-9]+", "-", _COPY_MARK.sub("", name).lower()).strip("-")
         message = f"'{name}' is no id: an id is lower-case letters, digits and single hyphens"
+        also = ", or delete it, if it is a copy" if _COPY_MARK.search(name) else ""
         return error(
             "bad-id",
             Place(path),
             message,
-            f"rename the {what} {better}{ending}" if better else f"rename the {what}",
+            f"rename the {what} {better}{ending}{also}" if better else f"rename the {what}",
         )
     if _DEVICE.fullmatch(name):
         return error(

@@ -113,7 +113,7 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
             *findings,
             error("not-a-mapping", builder.place(root), message, "write fields as 'title: ...'"),
         ]
-    return Document(file, text, data), findings
+    return None if builder.is_unsound else Document(file, text, data), findings
 
 
 def _decode(raw: bytes, file: str) -> tuple[str, list[Finding]]:

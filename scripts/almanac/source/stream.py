@@ -97,7 +97,7 @@ class _Listener:
                 "several-documents",
                 event,
                 "a second document begins here",
-                "one entry a file: remove the '---'",
+                "one entry a file: move what follows the '---' into a file of its own",
             )
         if event.version or event.tags:
             self._say(

@@ -46,21 +46,21 @@ def fixed(document: Document, kind: str) -> str:
     """The document's text with its key order, quoted times and list order mended, and nothing else
     changed.
     """
-    edits = [(_span(document.text, node), node.value) for _, node in _quoted_times(document, kind)]
+    edits = [(span(document.text, node), node.value) for _, node in _quoted_times(document, kind)]
     for path, items in _unsorted_lists(document, kind):
         nodes = [document.node((*path, number)) for number in range(len(items))]
         if (
             "#"
             not in document.text[
-                _span(document.text, nodes[0])[0] : _span(document.text, nodes[-1])[1]
+                span(document.text, nodes[0])[0] : span(document.text, nodes[-1])[1]
             ]
         ):
             written = {
-                item: document.text[slice(*_span(document.text, node))]
+                item: document.text[slice(*span(document.text, node))]
                 for item, node in zip(items, nodes, strict=True)
             }
             edits += [
-                (_span(document.text, node), written[item])
+                (span(document.text, node), written[item])
                 for node, item in zip(nodes, sorted(items), strict=True)
             ]
     text = document.text
@@ -164,9 +164,14 @@ def _namesmarked(keyword: str) -> frozenset[str]:
 
 def marked(document: Document, kind: str, keyword: str) -> list[DataPath]:
     """The paths of a document at which its schema holds a keyword, once each."""
-    problems = _marker(kind, keyword).iter_errors(document.data)
-    found = (tuple(problem.absolute_path) for problem in problems if problem.validator == keyword)
+    found = (tuple(problem.absolute_path) for problem in problems_marked(document, kind, keyword))
     return list(dict.fromkeys(found))
+
+
+def problems_marked(document: Document, kind: str, keyword: str) -> Iterator[ValidationError]:
+    """The same as ``jsonschema`` tells it: with the value, and what the keyword asks of it."""
+    problems = _marker(kind, keyword).iter_errors(document.data)
+    return (problem for problem in problems if problem.validator == keyword)
 
 
 @cache
@@ -178,7 +183,7 @@ def _marker(kind: str, keyword: str) -> Any:
     return cls(schemas.bundled(kind))
 
 
-def _span(text: str, node: yaml.Node) -> tuple[int, int]:
+def span(text: str, node: yaml.Node) -> tuple[int, int]:
     """Where a node begins and ends in the text."""
     lines = text.split("\n")
     start, end = node.start_mark, node.end_mark

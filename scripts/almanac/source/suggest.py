@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from difflib import get_close_matches
 
@@ -9,21 +10,32 @@ from difflib import get_close_matches
 def nearest(word: str, choices: Iterable[str], cutoff: float = 0.7) -> str | None:
     """The choice spelt most like ``word``, or the one that it begins; None where none is near.
 
-    Case and underscores do not count.
+    Case, underscores and a file's ending do not count; the same words in another order, or in the
+    plural, are nearer than another word.
     ``cutoff`` is how near it must be, 0 to 1 (difflib's ratio).
     """
     folded: dict[str, str] = {}
     for choice in choices:
-        folded.setdefault(_fold(choice), choice)
-    written = _fold(word)[:80]
-    match = get_close_matches(written, folded, n=1, cutoff=cutoff)
+        folded.setdefault(fold(choice), choice)
+    written = fold(word)[:80]
+    same = [choice for choice in folded if _words(choice) == _words(written)]
+    match = (
+        [written] * (written in folded)
+        or same
+        or get_close_matches(written, folded, n=1, cutoff=cutoff)
+    )
     begun = [choice for choice in folded if len(written) > 2 and choice.startswith(written)]
     near = match or (begun if len(begun) == 1 else [])
     return folded[near[0]] if near else None
 
 
-def _fold(word: str) -> str:
-    return word.casefold().replace("_", "-").replace(" ", "-")
+def fold(word: str) -> str:
+    """A word or id in the style of ids, without the ending of a file."""
+    return re.sub(r"[\s_-]+", "-", re.sub(r"\.ya?ml$", "", word.strip().casefold()))
+
+
+def _words(word: str) -> list[str]:
+    return sorted(piece.removesuffix("s") for piece in word.split("-"))
 
 
 def listed(words: Iterable[str], most: int = 12) -> str:

@@ -9,11 +9,12 @@ import re
 import yaml
 
 from almanac.findings import Finding, Place, error
+from almanac.source.syntax_slips import Position, recognised
 
 _CONFLICT = re.compile(r"<{7}( |$)|>{7}( |$)")
 _NO_SPACE = re.compile(r"\s*[A-Za-z_-]+:[^\s:]")
 _COMMENT_BEHIND = re.compile(r"\s*[^\s#].*\s#")
-_NOT_YAML = "this is not sound YAML: "
+_NOT_YAML = "this is not sound YAML: "  # where nothing better can be said
 
 
 def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
@@ -39,7 +40,6 @@ def syntax_finding(problem: yaml.YAMLError, text: str, file: str) -> Finding:
     return error(code, Place(file, line + 1, column + 1), message, hint)
 
 
-Position = tuple[int, int]
 _Explained = tuple[str, Position, str, str]
 
 
@@ -52,12 +52,14 @@ def _explain(said: str, at: Position, since: Position, lines: list[str]) -> _Exp
     char = line[at[1] : at[1] + 1]
     if char == "\t":
         return "tab-indent", at, "a tab stands where a text could begin", "use spaces"
+    if found := recognised(said, at, since, lines):
+        return "yaml-syntax", *found
     for sign, message, hint in _SIMPLE:
         if sign in said:
-            return "yaml-syntax", at, _NOT_YAML + message.format(char=char), hint
+            return "yaml-syntax", at, message.format(char=char), hint
     for sign, message, hint in _SINCE:
         if sign in said:
-            return "yaml-syntax", since, _NOT_YAML + message, hint
+            return "yaml-syntax", since, message, hint
     for sign, code, message, hint in _OTHER_CODES:
         if sign in said:
             return code, (at[0], 0) if code == "directive" else at, message, hint
@@ -149,19 +151,19 @@ def _second_colon(at: Position, line: str, lines: list[str]) -> tuple[Position, 
     too far in.
     """
     if ":" in line[: at[1]].rstrip(":"):
-        return at, _NOT_YAML + "a second colon on the line", "put text with a colon in quotes"
+        return at, "a second colon on the line", "put text with a colon in quotes"
     above = at[0] - 1
     if above >= 0 and _NO_SPACE.match(lines[above]):
         return (
             (above, lines[above].index(":")),
-            _NOT_YAML + "no space stands after this colon",
+            "no space stands after this colon",
             "write 'field: value', with a space",
         )
     indent = len(line) - len(line.lstrip())
     message = "this line is indented further than the one above it allows"
     return (
         (at[0], indent),
-        _NOT_YAML + message,
+        message,
         "line its indent up with its neighbours, or put text with a colon in quotes",
     )
 
@@ -171,7 +173,7 @@ def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     if "".join(lines[at[0] : at[0] + 1])[at[1] :].strip():
         return (
             at,
-            _NOT_YAML + "a value is missing before this",
+            "a value is missing before this",
             "write it, or put the text in quotes",
         )
     inlined = [
@@ -182,7 +184,7 @@ def _nothing_there(at: Position, lines: list[str]) -> tuple[Position, str, str]:
     ]
     return (
         max(inlined, default=at),
-        _NOT_YAML + "the bracket that opens here is not closed",
+        "the bracket that opens here is not closed",
         "add the closing bracket",
     )
 
@@ -194,30 +196,30 @@ def _open_bracket(at: Position, since: Position, line: str) -> tuple[Position, s
     if at[0] == since[0] and line[at[1] :].strip():
         return (
             at,
-            _NOT_YAML + "a comma is missing before this, or the bracket is not closed",
+            "a comma is missing before this, or the bracket is not closed",
             "add it, or put the text in quotes",
         )
-    return since, _NOT_YAML + "the bracket that opens here is not closed", "add the closing bracket"
+    return since, "the bracket that opens here is not closed", "add the closing bracket"
 
 
 def _unfitting(said: str, char: str, before: str) -> tuple[str, str]:
     if char and char in "]}":
         return (
-            _NOT_YAML + f"'{char}' closes a bracket that was never opened",
+            f"'{char}' closes a bracket that was never opened",
             "take it out, or put the text in quotes",
         )
     if char == ":":
         return (
-            _NOT_YAML + "a colon with no name before it",
+            "a colon with no name before it",
             "write the field's name before the colon",
         )
     if before.rstrip()[-1:] in {'"', "'"}:
         hint = "put the quotation marks round the whole of it, or use the other sort"
-        return _NOT_YAML + "text goes on behind a closing quotation mark", hint
+        return "text goes on behind a closing quotation mark", hint
     if "did not find expected" in said:
         message = "this line fits neither the list nor the fields around it"
         return (
-            _NOT_YAML + message,
+            message,
             "line its indent up with its neighbours, or put the text in quotes",
         )
     return _NOT_YAML + said, "compare the line with another entry"

@@ -11,7 +11,15 @@ from typing import Any
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.as_written import Lines, Slip, of_block, of_brackets, of_quoted
+from almanac.source.as_written import (
+    Lines,
+    Slip,
+    in_quotes,
+    of_block,
+    of_brackets,
+    of_plain,
+    of_quoted,
+)
 from almanac.source.stream import DEEPEST
 
 CONTROL = re.compile(
@@ -30,6 +38,7 @@ _MAY_BE_DROPPED = re.compile(r"[\[{,]\s*\?")
 _BEFORE_KEY = re.compile(r"\?[ ]*$")
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
 _DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+")
+_IN_CURLY = re.compile(r"[“„‘«]([^“”„‘’«»]*)[”“’»]")
 _WORDS: dict[str, Any] = {"true": True, "false": False, "null": None, "~": None, "": None}
 _LONGEST_NUMBER = 15
 
@@ -46,6 +55,7 @@ class Builder:
     def __init__(self, file: str, text: str) -> None:
         self.file, self._text = file, text
         self.findings: list[Finding] = []
+        self.is_unsound = False  # what is read is surely not what was meant
         # A look at the whole text spares nearly every file a look at each node.
         self._may_be_dropped = "?" in text and _MAY_BE_DROPPED.search(text) is not None
         self._may_lack_space = "#" in text and _MAY_LACK_SPACE.search(text) is not None
@@ -107,14 +117,29 @@ class Builder:
             return _WORDS[text]
         is_integer = _INTEGER.fullmatch(text) is not None
         if not is_integer and not _DECIMAL.fullmatch(text):
-            if not text.isascii() and _UNSEEN.fullmatch(text):
-                self._unseen(node)
+            if not text.isascii():
+                self._odd(node)
+            if " - " in text and node.start_mark.line != node.end_mark.line:
+                slips = list(of_plain(node, self._lines))
+                self.is_unsound = self.is_unsound or bool(slips)
+                self._tell(iter(slips))
             return text
         if len(text) > _LONGEST_NUMBER:
             hint = f"write at most {_LONGEST_NUMBER}, or put text in quotes"
             self._say("long-number", node, f"a number of {len(text)} characters", hint)
             return 0
         return int(text) if is_integer else float(text)
+
+    def _odd(self, node: yaml.ScalarNode) -> None:
+        """A text of which nothing is seen, or one between quotation marks that are none here."""
+        if _UNSEEN.fullmatch(node.value):
+            self._unseen(node)
+        elif found := _IN_CURLY.fullmatch(node.value):
+            message = "curly quotation marks are no quotes here: they would be part of the text"
+            mend = (
+                f"write {in_quotes(found[1])}" if found[1].isprintable() else "write straight ones"
+            )
+            self._say("yaml-syntax", node, message, mend)
 
     def _pairs(self, node: yaml.MappingNode, depth: int, indent: int) -> Iterator[tuple[str, Any]]:
         first: dict[str, yaml.Node] = {}

@@ -30,13 +30,17 @@ from almanac.units import TimeError, parse_time, parse_whole_time
 
 @dataclass
 class Validated:
-    """What one document gave: findings; by (path, old id) the id that replaced it; what was asked
-    of the names; and, of a sound one, what has one right answer in how it is written.
+    """What one document gave.
+
+    ``moved`` has, by (path, old id), the id that replaced it; ``meant``, by (path, whether it is a
+    key), the word that was surely meant by one of no list; ``asked`` what was asked of the names;
+    ``style``, of a sound one, what has one right answer in how it is written.
     """
 
     findings: list[Finding] = field(default_factory=list)
     style: list[Finding] = field(default_factory=list)
     moved: dict[tuple[DataPath, str], str] = field(default_factory=dict)
+    meant: dict[tuple[DataPath, bool], str] = field(default_factory=dict)
     asked: Mapping[Question, Answer] = field(default_factory=dict)
 
     @property
@@ -128,6 +132,8 @@ class Shapes:
             for finding in explain(problem, document, kind, self.names):
                 # One mistake can fail in several keywords, and is told once.
                 humanize.setdefault((finding.place, finding.code, finding.message), finding)
+            if problem.validator in {"reference", "vocabulary"}:
+                self._note_meant(problem, checked)
             if problem.validator == "reference":
                 new = self.names.moved.get((problem.validator_value, problem.instance))
                 if new:
@@ -137,6 +143,17 @@ class Shapes:
         checked.findings += [*cut.values(), *told]
         checked.asked = dict(self._asked)
         return checked
+
+    def _note_meant(self, problem: Any, checked: Validated) -> None:
+        """Keep the word that was surely meant, for ``check --fix``."""
+        keyword, name, word = problem.validator, problem.validator_value, problem.instance
+        meant = self.names.certain(keyword, name, word)
+        if keyword == "reference":
+            meant = self.names.moved.get((name, word)) or meant
+        if meant:
+            is_key = "propertyNames" in problem.absolute_schema_path
+            path = tuple(problem.absolute_path) + ((word,) if is_key else ())
+            checked.meant[path, is_key] = meant
 
 
 def _is_integer(checker: Any, instance: Any) -> bool:

@@ -10,6 +10,7 @@ const TIME = /^(\d{1,2}:)?\d{1,3}:\d{2}(\.\d{1,2})?$/;
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const LIKE_NUMBER = /^[-+.]?\d[\d.,_:a-fox+-]*$/i;
 const WORD = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} ._’'()/+-]*$/u;
+const IN_CURLY = /^[“„‘«][^“”„‘’«»]*[”“’»]$/u; // which the reader takes for a slip where nothing stands round them
 const UNSEEN = /[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/gu;
 /** What YAML 1.1 reads as something other than text: `yes`, `0x1f`, `1:15` ... */
 const OTHER = new Document(null, { version: "1.1" }).schema.tags.flatMap((tag) => (tag.default && "test" in tag && tag.test) || []);
@@ -35,7 +36,7 @@ function escaped(text) {
  * @returns {"QUOTE_DOUBLE" | "BLOCK_LITERAL" | "BLOCK_FOLDED" | null} */
 function styleOf(text) {
   const isSpaced = /^\s|\s$|\s\s|\s\n|\n\s/.test(text.replaceAll("\n\n", "\n"));
-  if (isMistaken(text) || isSpaced || text.replaceAll("\n", "").search(UNSEEN) >= 0) {
+  if (isMistaken(text) || isSpaced || IN_CURLY.test(text) || text.replaceAll("\n", "").search(UNSEEN) >= 0) {
     return "QUOTE_DOUBLE";
   }
   if (text.includes("\n")) {

@@ -1,0 +1,37 @@
+"""What entries and words are called besides their ids, to know what somebody meant by a name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from almanac.source.reader import Document
+from almanac.source.suggest import fold
+
+Key = tuple[str, str]
+
+
+def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
+    """By list, as ``Names`` has them: each title or other name in the style of an id, and the id or
+    word that it stands for. A name of two things stands for neither.
+    """
+    found: dict[Key, dict[str, str]] = {}
+    for (kind, id), document in documents.items():
+        for name in _names(document.data):
+            _add(found.setdefault(("reference", kind), {}), name, id)
+        words = document.data.get("words") if kind == "vocabulary" else None
+        for word, said in words.items() if isinstance(words, dict) else ():
+            for name in _names(said) if isinstance(said, dict) else ():
+                _add(found.setdefault(("vocabulary", id), {}), name, word)
+    return found
+
+
+def _names(data: Mapping[str, Any]) -> Iterator[str]:
+    for value in (data.get("title"), data.get("also_called"), data.get("also")):
+        for name in value if isinstance(value, list) else [value]:
+            if isinstance(name, str):
+                yield fold(name)
+
+
+def _add(names: dict[str, str], name: str, id: str) -> None:
+    names[name] = id if names.get(name, id) == id else ""

@@ -1,0 +1,144 @@
+"""Slips that are sound YAML and read as something else: a dash or a blank left out, a '#' before a
+value, fields that lost their indent. Each is told once, by its cause.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+import yaml
+
+from almanac.findings import Finding, Place, error
+from almanac.source import schemas
+from almanac.source.as_written import in_quotes
+from almanac.source.failure import Failure
+from almanac.source.suggest import listed
+from almanac.source.syntax_slips import LIST_MARK, shown
+
+_ONLY_A_COMMENT = re.compile(r"(?:- )?([a-z_]+):[ \t]+#[ \t]*(\S.*?)[ \t]*")
+
+
+def of_type(failure: Failure) -> Finding | None:
+    """The slip by which a value has another type than it should, or None."""
+    if failure.value is None:
+        return _behind_a_hash(failure) or _lost_indent(failure)
+    wanted = failure.wanted if isinstance(failure.wanted, list) else [failure.wanted]
+    if "array" in wanted and isinstance(failure.value, str):
+        return _without_dashes(failure)
+    return None
+
+
+def text_hint(failure: Failure) -> str:
+    """For a text that reads as something else: what to write; "" where nothing is known."""
+    value = failure.value
+    if value is None:
+        if failure.says("vocabulary"):
+            return ""
+        return f"write it behind the colon: {_about(failure)}".rstrip(": ")
+    if isinstance(value, list) and len(value) == 1 and isinstance(value[0], str):
+        return f"one dash is enough: - {shown(value[0])}"
+    if isinstance(value, dict) and value:
+        line = _line(failure).removeprefix("- ")
+        whole = re.split(r"\s#", line)[0].strip()
+        if whole and not whole.startswith(("{", "[")):
+            return f"a colon in a text begins a field: put the text in quotes: {in_quotes(whole)}"
+    return ""
+
+
+def _about(failure: Failure) -> str:
+    said = str(failure.says("says") or failure.says("description"))
+    return said[:1].lower() + said[1:].rstrip(".")
+
+
+def _line(failure: Failure) -> str:
+    place = failure.document.place(failure.path)
+    return failure.document.text.split("\n")[place.line - 1].strip()
+
+
+def _without_dashes(failure: Failure) -> Finding | None:
+    """A list of which a line begins otherwise than with a dash and a blank."""
+    document, node = failure.document, failure.document.node(failure.path)
+    if not isinstance(node, yaml.ScalarNode) or node.style:
+        return None
+    lines = document.text.split("\n")
+    first = node.start_mark.line
+    is_alone = not lines[first][: node.start_mark.column].strip()
+    text = lines[first][node.start_mark.column :].strip()
+    mark = LIST_MARK.match(text)
+    if not is_alone and not mark:
+        return None
+    return error(
+        "wrong-type",
+        Place(document.file, first + 1, node.start_mark.column + 1),
+        f"this line of {failure.name} does not begin with a dash and a space, as a list does",
+        f"write - {shown(text[mark.end() :] if mark else text)}",
+    )
+
+
+def _behind_a_hash(failure: Failure) -> Finding | None:
+    """A value that a '#' makes a comment."""
+    document = failure.document
+    key = document.place(failure.path, of_key=True)
+    line = document.text.split("\n")[key.line - 1].rstrip("\r")
+    found = _ONLY_A_COMMENT.fullmatch(line.strip())
+    if not found or not failure.path or found[1] != failure.path[-1]:
+        return None
+    return error(
+        "cut-text",
+        Place(document.file, key.line, line.index("#") + 1),
+        f"'#' begins a comment, so that nothing is left of {failure.name}",
+        f"write {found[1]}: {shown(found[2])}",
+    )
+
+
+def lost_fields(kind: str, data: Mapping[str, Any]) -> dict[str, list[str]]:
+    """By an entry's field that is empty and should hold fields: those below it that belong to it,
+    and to no entry of the kind.
+    """
+    own = schemas.fields(kind)
+    found: dict[str, list[str]] = {}
+    empty, inner = "", dict[str, Any]()
+    for key, value in data.items():
+        if value is None and key in own:
+            empty, inner = key, schemas.resolve(own[key]).get("properties", {})
+        elif key in inner and key not in own:
+            found.setdefault(empty, []).append(key)
+        else:
+            empty, inner = "", {}
+    return found
+
+
+def _lost_indent(failure: Failure) -> Finding | None:
+    if len(failure.path) != 1:
+        return None
+    lost = lost_fields(failure.kind, failure.document.data).get(str(failure.path[0]))
+    if not lost:
+        return None
+    names = listed(lost).replace(" or ", " and ")
+    return failure.say(
+        "wrong-type",
+        f"{failure.name} is empty, and {names} below it belong to it",
+        f"write two spaces before each line that belongs to {failure.name}",
+    )
+
+
+def hashed_out(failure: Failure, key: str) -> Place | None:
+    """Where the line of a field of the entry stands behind a '#'."""
+    if failure.path:
+        return None
+    found = re.search(rf"(?m)^# ?({re.escape(key)}:)", failure.document.text)
+    if not found:
+        return None
+    line = failure.document.text.count("\n", 0, found.start()) + 1
+    return Place(failure.document.file, line, 1)
+
+
+def split_number(failure: Failure, key: str) -> str:
+    """For the digits behind a decimal comma, which in brackets read as a field: what to write."""
+    before = list(failure.value)[: list(failure.value).index(key)]
+    if not key.isdigit() or failure.value[key] is not None or not before:
+        return ""
+    name = before[-1]
+    return f"write {name}: {failure.value[name]}.{key}, with a point"

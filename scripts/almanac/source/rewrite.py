@@ -1,0 +1,78 @@
+"""Single words of an entry written anew: an id, a word of a vocabulary. Comments, layout and every
+other byte stay.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import yaml
+
+from almanac.source.reader import DataPath, Document, read
+from almanac.source.style import problems_marked, span
+
+
+@dataclass(frozen=True)
+class Use:
+    """A place in a document that names an entry: the way to it, whether it is a key that does so,
+    the kind and the id that it names.
+    """
+
+    path: DataPath
+    is_key: bool
+    kind: str
+    id: str
+
+
+def uses(document: Document, kind: str) -> Iterator[Use]:
+    """Every place of a document at which its schema takes an id, once each."""
+    found = {}
+    for problem in problems_marked(document, kind, "reference"):
+        if isinstance(problem.instance, str):
+            is_key = "propertyNames" in problem.absolute_schema_path
+            path = tuple(problem.absolute_path) + ((problem.instance,) if is_key else ())
+            found[path, is_key] = Use(path, is_key, str(problem.validator_value), problem.instance)
+    return iter(found.values())
+
+
+Rewrites = Mapping[tuple[DataPath, bool], str]
+"""By the way to a value, and whether its key is meant: the word that takes its place."""
+
+
+def rewritten(document: Document, words: Rewrites) -> str | None:
+    """The document's text with these words in place of what stands there; None where the text would
+    not read back as just that.
+    """
+    edits = []
+    for (path, is_key), word in words.items():
+        node = _key_node(document, path) if is_key else document.node(path)
+        if not isinstance(node, yaml.ScalarNode) or node.style in {"|", ">"}:
+            return None
+        mark = node.style or ""
+        edits.append((span(document.text, node), f"{mark}{word}{mark}"))
+    text = document.text
+    for (start, end), word in sorted(edits, reverse=True):
+        text = text[:start] + word + text[end:]
+    again, _ = read(text.encode("utf-8"), document.file)
+    expected = _with_words(document.data, words)
+    return text if again is not None and again.data == expected else None
+
+
+def _key_node(document: Document, path: DataPath) -> yaml.Node:
+    above = document.node(path[:-1])
+    assert isinstance(above, yaml.MappingNode)
+    found: yaml.Node = next(key for key, _ in above.value if key.value == path[-1])
+    return found
+
+
+def _with_words(data: Any, words: Rewrites, path: DataPath = ()) -> Any:
+    if isinstance(data, dict):
+        return {
+            words.get(((*path, key), True), key): _with_words(value, words, (*path, key))
+            for key, value in data.items()
+        }
+    if isinstance(data, list):
+        return [_with_words(value, words, (*path, number)) for number, value in enumerate(data)]
+    return words.get((path, False), data)

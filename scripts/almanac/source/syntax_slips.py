@@ -1,0 +1,161 @@
+"""Slips of a hand new to YAML, recognised by the lines where the parser gave up: a list's mark or a
+colon left out, quotation marks in a text that stands in some, a line too far in.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import cache
+from typing import Any
+
+from almanac.kinds import KIND
+from almanac.source import schemas
+
+Position = tuple[int, int]  # line and column from 0
+Recognised = tuple[Position, str, str]  # where, what is wrong, the mend
+
+LIST_MARK = re.compile(r"(?:[-–—*•·▪◦]+|[0-9]{1,2}[.)])\s*(?=\S)")
+CURLY = "“”„‘’«»"
+_NO_COLON = re.compile(r"([a-z_]+)\s*(?:[=;,：]|\s)\s*(\S.*)")
+_NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
+_FIELD = re.compile(r"((?:- )?[a-z_]+: )([^\s\"'\[{|>&*!%@`].*)")
+_NEXT_FIELD = re.compile(r"\s*[a-z_]+: ")
+_ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
+_LONGEST = 100
+
+
+@cache
+def field_names() -> frozenset[str]:
+    """The name of every field of every kind, those inside others too."""
+
+    def named(piece: Any) -> set[str]:
+        if isinstance(piece, list):
+            return set().union(*map(named, piece))
+        if not isinstance(piece, dict):
+            return set()
+        own = piece.get("properties")
+        return set(own if isinstance(own, dict) else ()).union(*map(named, piece.values()))
+
+    return frozenset(set().union(*(named(schemas.raw(name)) for name in ("common", *KIND))))
+
+
+def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -> Recognised | None:
+    """The slip behind what the parser said, or None. ``at`` is where it gave up, ``since`` where
+    what it was reading began.
+    """
+    if "alphabetic or numeric" in said and lines[since[0]][since[1] :].startswith("* "):
+        return _without_dash(since[0], lines)
+    if found := _in_quotes(said, at, lines):
+        return found
+    number = since[0] if "expected ':'" in said else at[0]
+    if "expected" in said and (found := _in_list(number, lines) or _field(number, lines)):
+        return found
+    if "did not find expected" in said and (found := _first_too_far_in(at, lines)):
+        return found
+    return _colon(at, lines) if "mapping values" in said else None
+
+
+def shown(text: str) -> str:
+    """A piece of a file for a mend: on one line, not too long."""
+    text = "".join(char if char.isprintable() else " " for char in text.strip())
+    return text if len(text) <= _LONGEST else text[:_LONGEST] + "…"
+
+
+def _without_dash(number: int, lines: Sequence[str]) -> Recognised:
+    line = lines[number]
+    text = line.strip()
+    mark = LIST_MARK.match(text)
+    return (
+        (number, len(line) - len(line.lstrip())),
+        "this line of a list does not begin with a dash and a space",
+        f"write - {shown(text[mark.end() :] if mark else text)}",
+    )
+
+
+def _in_list(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A line beside the dashes of a list that has none of its own."""
+    line = lines[number] if number < len(lines) else ""
+    indent, text = len(line) - len(line.lstrip()), line.strip()
+    above = next((one for one in reversed(lines[:number]) if one.strip()), "")
+    if not text or text.startswith("- ") or not above.strip().startswith("- "):
+        return None
+    if indent != len(above) - len(above.lstrip()):
+        return None
+    first, name = _ITEM_FIELD.match(above.strip()), text.partition(":")[0]
+    if first and name in field_names():
+        message = f"'{name}' begins too far out: it belongs to the item above it"
+        return (number, indent), message, f"line it up with '{first[1]}'"
+    return None if _field(number, lines) else _without_dash(number, lines)
+
+
+def _field(number: int, lines: Sequence[str]) -> Recognised | None:
+    """A line that begins with a field's name, and no colon behind it."""
+    line = lines[number] if number < len(lines) else ""
+    text = line.strip()
+    match = _NO_COLON.fullmatch(text)
+    if not match or match[1] not in field_names():
+        return None
+    column = len(line) - len(line.lstrip()) + len(match[1])
+    return (
+        (number, column),
+        f"no colon stands behind '{match[1]}'",
+        f"write {match[1]}: {shown(match[2])}",
+    )
+
+
+def _in_quotes(said: str, at: Position, lines: Sequence[str]) -> Recognised | None:
+    """Quotation marks inside a text that stands in the same sort of them."""
+    line = lines[at[0]] if at[0] < len(lines) else ""
+    before = line[: at[1]].rstrip()
+    mark = before[-1:]
+    opened = before.find(mark) if mark in {'"', "'"} else -1
+    if "expected" not in said or not line[at[1] :].strip() or not 0 <= opened < len(before) - 1:
+        return None
+    if line[opened - 1 : opened] not in {" ", "[", "{", ""} or _NEXT_FIELD.match(line, at[1]):
+        return None
+    whole = line[opened:].strip()
+    where = (at[0], len(before) - 1)
+    inner = whole[1:-1] if whole.endswith(mark) and len(whole) > 1 else ""
+    if mark == "'" and inner and '"' not in inner:
+        said = "the apostrophe ends the text, which stands in single quotation marks"
+        return where, said, f'write "{shown(inner)}"'
+    if mark == '"' and inner and "'" not in inner:
+        said = "this quotation mark ends the text, and more of it follows"
+        return where, said, f"write '{shown(inner)}'"
+    hint = "put the quotation marks round the whole of it, or leave them out"
+    return where, "text goes on behind the closing quotation mark", hint
+
+
+def _first_too_far_in(at: Position, lines: Sequence[str]) -> Recognised | None:
+    """The first field with blanks before it, and the others with none."""
+    first = next((number for number, line in enumerate(lines) if _is_content(line)), None)
+    if first is None or first == at[0] or at[1] != 0 or not lines[first].startswith(" "):
+        return None
+    name = lines[first].strip().partition(":")[0]
+    message = "this field begins further in than the fields below it"
+    blanks = len(lines[first]) - len(lines[first].lstrip())
+    return (first, blanks), message, f"take out the blanks before '{shown(name)}'"
+
+
+def _is_content(line: str) -> bool:
+    return bool(line.strip()) and not line.lstrip().startswith("#")
+
+
+def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
+    """A colon where a text was being read."""
+    line = lines[at[0]]
+    text = line.strip()
+    if ":" in line[: at[1]].rstrip(":") and (match := _FIELD.fullmatch(text)):
+        whole = match[2].split(" #", 1)[0].strip(CURLY + " ")
+        if '"' in whole or "\\" in whole:
+            return None
+        curly = "curly quotation marks hold nothing together, and " if match[2][0] in CURLY else ""
+        message = f"{curly}a second colon on the line would begin another field"
+        return at, message, f'put the text in quotes: {match[1]}"{shown(whole)}"'
+    name = text.partition(":")[0]
+    if name in field_names() and at[0] > 0 and not _NO_SPACE.match(lines[at[0] - 1].strip()):
+        indent = len(line) - len(line.lstrip())
+        message = f"'{name}' begins further in than the line above it allows"
+        return (at[0], indent), message, "line it up with the fields that it belongs to"
+    return None

@@ -1,0 +1,77 @@
+"""What a coach is told of a beginner's slips: each file of ``tests/slips`` holds some, each made in
+the smallest catalogue, and beside it stands what ``almanac check`` says of each.
+
+To write what is said anew: ``REWRITE_EXPECTED=1 pytest tests/test_slips.py``; then read each line
+of the difference as the coach who will get it.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from example_cases import BASE
+from test_examples import checked
+
+SLIPS = Path(__file__).parent / "slips"
+REWRITE = "REWRITE_EXPECTED" in os.environ
+
+
+def made(slip: dict[str, Any], root: Path) -> None:
+    """Lay the smallest catalogue out below ``root``, with one slip in it."""
+    shutil.copytree(BASE, root)
+    if "move" in slip:
+        target = root / slip["to"]
+        target.parent.mkdir(exist_ok=True)
+        (root / slip["move"]).rename(target)
+        for file, text in slip.get("and", {}).items():
+            (root / file).write_text(text, "utf-8")
+        return
+    for step in filter(None, [slip.get("where"), slip]):
+        file = root / step["in"]
+        text = file.read_bytes().decode("utf-8")
+        assert step["find"] in text, slip
+        file.write_bytes(text.replace(step["find"], step["with"]).encode())
+
+
+def said(slips: list[dict[str, Any]], folder: Path) -> str:
+    """Each slip with what is said of it, its findings set in."""
+    pieces = []
+    for number, slip in enumerate(slips):
+        made(slip, folder / str(number))
+        lines = checked(folder / str(number)).splitlines()[:-1] or [
+            "(nothing: it is read as meant)"
+        ]
+        pieces.append("".join(f"{line}\n" for line in [slip["slip"], *(f"  {it}" for it in lines)]))
+    return "\n".join(pieces)
+
+
+@pytest.mark.parametrize("name", sorted(file.stem for file in SLIPS.glob("*.yml")))
+def test_a_slip_is_told_in_words_a_coach_knows(name: str, tmp_path: Path) -> None:
+    found = said(yaml.safe_load((SLIPS / f"{name}.yml").read_text("utf-8")), tmp_path)
+    expected = SLIPS / f"{name}.txt"
+    if REWRITE:
+        expected.write_text(found, "utf-8")
+    assert found == expected.read_text("utf-8")
+
+
+def test_of_all_slips_two_are_read_as_meant_and_hardly_any_is_told_twice() -> None:
+    told = [
+        (slip, sum(": error " in line for line in lines), len(lines))
+        for file in SLIPS.glob("*.txt")
+        for slip, *lines in (it.splitlines() for it in file.read_text("utf-8").split("\n\n"))
+    ]
+    assert len(told) >= 76
+    assert {slip for slip, errors, _ in told if not errors} == {
+        "saved with Windows line endings",
+        "put a tab after the colon",
+    }
+    assert {slip for slip, errors, _ in told if errors > 1} == {
+        "renamed the file but not what names it",  # each place that names it is mended
+        "copied an entry and kept the old id in it",  # and is no whole entry
+    }
+    assert all(lines >= 2 for _, errors, lines in told if errors), "each is told with its mend"
