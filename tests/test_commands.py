@@ -174,7 +174,7 @@ def test_a_fault_of_the_program_is_one_sentence_and_a_log(
 
 def test_a_terminal_that_lacks_a_character_is_no_fault(root: Path) -> None:
     spoil(
-        root, "drills/skills/kicking/back-kick.yml", "easier: [back-float]", "easier: [back-kick]"
+        root, "drills/skills/kicking/back-float.yml", "harder: [back-kick]", "easier: [back-kick]"
     )
     environment = {**os.environ, "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"}
     done = subprocess.run(
@@ -184,7 +184,7 @@ def test_a_terminal_that_lacks_a_character_is_no_fault(root: Path) -> None:
         check=False,
     )
     assert done.returncode == 1 and done.stderr == b""
-    assert b"back-kick \\u2192 back-kick" in done.stdout
+    assert b"back-kick \\u2192 back-float" in done.stdout
 
 
 def test_output_that_nobody_reads_is_no_fault() -> None:

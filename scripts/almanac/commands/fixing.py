@@ -62,7 +62,7 @@ def _same(new: object, old: object) -> bool:
 
 
 def _replace(path: Path, before: str, text: str) -> bool:
-    """Put the mended text into its file, unless that has been saved since it was read, or is lent."""
+    """Put the mended text into its file, unless it was saved since it was read, or is lent."""
     if not path.is_file():
         return False
     raw = path.read_bytes()

@@ -9,11 +9,12 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from almanac.findings import Finding, error
-from almanac.kinds import IN_CLUB, KIND, SUMMED
+from almanac.findings import Finding
+from almanac.kinds import SUMMED
 from almanac.model.called import called
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.closed import CLUB, closed
+from almanac.model.naming import moved_in_circles, names_of
 from almanac.model.places import placed
 from almanac.model.reading import EntryReader
 from almanac.model.structure import structure
@@ -63,26 +64,18 @@ def load(
     """
     reader = EntryReader(root, store, contents)
     files, findings = entry_files(root)
-    documents: dict[Key, Document] = {}
-    astray: set[str] = set()
-    for entry_file, (document, said) in reader.read_all(files).items():
-        findings += said
-        if document is not None and (told := of_another_kind(entry_file.kind, document)):
-            findings.append(told)
-            astray.add(entry_file.id)
-        elif document is not None:
-            documents.setdefault((entry_file.kind, entry_file.id), document)
+    documents, astray = _read(reader, files, findings)
     stubs = {
         key: document.data["moved_to"]
         for key, document in documents.items()
         if _is_stub(document.data)
     }
-    names = _names(files, documents, stubs)
+    names = names_of(files, documents, stubs)
     for one in files:
         if one.lent and (one.kind, one.id) in documents:
             documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names)
     names = replace(
-        _names(files, documents, stubs),  # without the words that do not fit
+        names_of(files, documents, stubs),  # without the words that do not fit
         called=called(documents),
         misplaced=astray | ids_of(root, findings),
         renamed=Renamed(root, {document.file: document.text for document in documents.values()}),
@@ -91,7 +84,7 @@ def load(
     findings = placed_by_content(root, findings)
     if other := other_form(documents.get(CLUB)):  # the cause of whatever else would be told
         return Loaded(None, [other], names, own, documents)
-    findings += _moved_in_circles(stubs, documents)
+    findings += moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = _checked(documents, reader, shapes)
     reported = {
@@ -111,6 +104,24 @@ def load(
     meant = {key: said.meant for key, said in checked.items() if said.meant}
     catalogue = _catalogue(documents, checked, names.moved)
     return Loaded(catalogue, findings, names, own, documents, meant)
+
+
+def _read(
+    reader: EntryReader, files: Iterable[EntryFile], findings: list[Finding]
+) -> tuple[dict[Key, Document], set[str]]:
+    """The documents of files, with what is amiss added to ``findings``; and the ids of entries that
+    stand in the folder of another kind, which are left out.
+    """
+    documents: dict[Key, Document] = {}
+    astray: set[str] = set()
+    for entry_file, (document, said) in reader.read_all(list(files)).items():
+        findings += said
+        if document is not None and (told := of_another_kind(entry_file.kind, document)):
+            findings.append(told)
+            astray.add(entry_file.id)
+        elif document is not None:
+            documents.setdefault((entry_file.kind, entry_file.id), document)
+    return documents, astray
 
 
 def _checked(
@@ -167,59 +178,6 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
 
 def _is_stub(data: Mapping[str, Any]) -> bool:
     return isinstance(data.get("moved_to"), str)
-
-
-def _names(
-    files: Iterable[EntryFile], documents: Mapping[Key, Document], stubs: Mapping[Key, str]
-) -> Names:
-    """Every id and word, those of broken entries too: a broken entry is no unknown one.
-
-    A list that stands in a file which is missing or broken is left out, so that nobody is told that
-    every word of it is wrong.
-    """
-    words: dict[tuple[str, str], dict[str, str]] = {("reference", kind): {} for kind in KIND}
-    files = list(files)
-    here = {file.id for file in files if file.kind == "vocabulary"}
-    words |= {("vocabulary", name): {} for name in schemas.WHERE_USED - here}
-    for file in files:
-        key = file.kind, file.id
-        if key not in stubs:
-            words["reference", file.kind].setdefault(file.id, file.file)
-        data = documents[key].data if key in documents else {}
-        lists = {("vocabulary", file.id): "words"} if file.kind == "vocabulary" else {}
-        if file.kind == "club":
-            lists = {("reference", kind): field for kind, field in IN_CLUB.items()}
-        for name, listing in lists.items():
-            if isinstance(data.get(listing), dict):
-                words[name] = dict.fromkeys(data[listing], file.file)
-    ends = {key: _end(stubs, *key) for key in stubs}
-    return Names(
-        words, {key: end if end in words["reference", key[0]] else "" for key, end in ends.items()}
-    )
-
-
-def _end(stubs: Mapping[Key, str], kind: str, id: str) -> str:
-    """The id at the end of the way that begins at an old id; "" where it goes round in a circle."""
-    seen = {id}
-    while (kind, id) in stubs:
-        id = stubs[kind, id]
-        if id in seen:
-            return ""
-        seen.add(id)
-    return id
-
-
-def _moved_in_circles(stubs: Mapping[Key, str], documents: Mapping[Key, Document]) -> list[Finding]:
-    return [
-        error(
-            "moved-in-circle",
-            documents[key].place(("moved_to",)),
-            f"'{key[1]}' moves round in a circle: no entry stands at the end",
-            "write the id of an entry that is there",
-        )
-        for key in stubs
-        if not _end(stubs, *key)
-    ]
 
 
 def _catalogue(
