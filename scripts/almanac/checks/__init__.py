@@ -45,6 +45,7 @@ from almanac.checks import (
     meet_starts,
     meets,
     parts,
+    plan_names,
     pool_places,
     practice_day,
     practice_lanes,
@@ -130,6 +131,7 @@ MODULES = (
     slots_of_blocks,
     seasons,
     season_days,
+    plan_names,
 )
 
 

@@ -15,6 +15,9 @@ from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.block import Block, Session
 from almanac.model.catalogue import Catalogue
 from almanac.model.log import Log
+from almanac.model.meet import Meet
+from almanac.model.season import Season
+from almanac.model.timetable import Timetable
 from almanac.source.reader import DataPath
 
 RATED_HEADS = 5  # below it a mean could tell what one child said
@@ -106,19 +109,20 @@ def name_in_log(analysis: Analysis) -> Iterator[Problem]:
     or name of the club is taken for a name, and so are two capitals in a row, an address and a
     telephone number. A single name that begins a sentence cannot be told from any other word.
     """
-    known = _known_words(analysis.catalogue)
+    known = known_words(analysis.catalogue)
     for log in analysis.catalogue.logs.values():
         texts: list[tuple[DataPath, str]] = [(("title",), log.title), (("note",), log.note)]
         texts += [(("changed", number), text) for number, text in enumerate(log.changed)]
         for path, text in texts:
-            found = next(_names(text, known), None)
+            found = next(names_in(text, known), None)
             if found:
                 message = f"'{found}' reads like a name, an address or a number of a person"
                 hint = "say it without: a swimmer, the lane, the coach on deck"
                 yield Problem(log, path, message, hint)
 
 
-def _names(text: str, known: set[str]) -> Iterator[str]:
+def names_in(text: str, known: set[str]) -> Iterator[str]:
+    """What of a text reads like a name, an address or a number of a person."""
     yield from _ADDRESS.findall(text)
     for sentence in _SENTENCE.findall(text):
         words = _WORD.findall(sentence)
@@ -129,10 +133,11 @@ def _names(text: str, known: set[str]) -> Iterator[str]:
                 yield word
 
 
-def _known_words(catalogue: Catalogue) -> set[str]:
+def known_words(catalogue: Catalogue) -> set[str]:
     """The words with a capital that the catalogue itself uses in titles and names."""
     club = catalogue.club
-    titles = [entry.title for entry in catalogue.entries.values() if not isinstance(entry, Log)]
+    of_days = Log | Meet | Season | Timetable  # what a name is looked for in vouches for none
+    titles = [entry.title for entry in catalogue.entries.values() if not isinstance(entry, of_days)]
     titles += [word.title for own in catalogue.vocabularies.values() for word in own.words.values()]
     titles += [pool.title for pool in club.pools.values()]
     titles += [squad.title for squad in club.squads.values()]
