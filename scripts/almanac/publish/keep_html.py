@@ -30,17 +30,15 @@ def on_page_markdown(markdown: str, /, *, page: Page, **_: Any) -> str:
     bodies: list[str] = []
 
     def taken(body: str) -> str:
-        if not is_html(body):
-            return body
         bodies.append(body.strip())
         return f'\n\n<div data-kept="{len(bodies) - 1}"></div>\n\n'
 
     parts = _HEADING.split(markdown)
     whole = as_html(parts) if "title" in page.meta else None
     if whole is not None:
-        parts = [taken(whole)]
+        parts = [taken(whole) if whole.strip() else whole]
     else:
-        parts[::2] = map(taken, parts[::2])
+        parts[::2] = [taken(body) if is_html(body) else body for body in parts[::2]]
     page.meta[_KEPT] = bodies
     return "".join(parts)
 

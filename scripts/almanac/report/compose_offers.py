@@ -80,10 +80,12 @@ class Layer:
         return self.analysis.once(demanding, lambda: demanding(self.analysis.catalogue))
 
     def lay(self, own: Candidate, number: int) -> Laid | None:
-        """As ``_lay``; the last is kept, for it is asked for twice."""
+        """As ``_lay``; those of one candidate are kept, for each is asked for twice."""
         key = id(own), number
         if key not in self._last:
-            self._last.clear()
+            if (id(own), 0) not in self._last:
+                self._last.clear()
+                self._last[id(own), 0] = None
             self._last[key] = self._lay(own, number)
         return self._last[key]
 

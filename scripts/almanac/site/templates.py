@@ -64,8 +64,19 @@ def script_json(value: Any) -> Markup:
     return Markup(text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026"))
 
 
+_OF_EVERY_DICT = frozenset(dir(dict))
+
+
 class _Environment(Environment):
     code_generator_class = FinalizedOnce
+
+    def getattr(self, obj: Any, attribute: str) -> Any:
+        """As Jinja's, which first looks for an attribute: a dictionary has few, and to find none
+        takes long.
+        """
+        if type(obj) is dict and attribute in obj and attribute not in _OF_EVERY_DICT:
+            return obj[attribute]
+        return super().getattr(obj, attribute)
 
 
 class Templates:
