@@ -33,8 +33,8 @@ REFUSED = 60
 """So many practices around one heart may break a limit before it is given up."""
 SAME_SKILL, SAME_WARM_UP = 60, 20
 """What it costs that an earlier proposal has the same."""
-_A_SLACK = 2
-"""Seconds left that cost a point."""
+SPARE, A_POINT = 30, 2
+"""So many seconds are well left; so many fewer or more cost a point."""
 
 
 @dataclass(frozen=True)
@@ -109,7 +109,8 @@ class Around:
             cost = own_cost(self.asked, own, COOL_DOWN) + cool_down_cost(self.asked, own)
             takes = -(-(own.takes + own.piece.talk) // TENTHS)
             for slack in range(SLACK_MOST // TENTHS + 1):
-                found.setdefault(takes + slack, []).append((cost + slack // _A_SLACK, own))
+                spare = abs(slack - SPARE) // A_POINT
+                found.setdefault(takes + slack, []).append((cost + spare, own))
         for each in found.values():
             each.sort(key=lambda both: both[0])
         return found

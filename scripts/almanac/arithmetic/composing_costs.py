@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from almanac.arithmetic.composing_pieces import DRILL, MAIN, PART, SET, SKILL, UNKNOWN
+from almanac.arithmetic.composing_pieces import COOL_DOWN, DRILL, MAIN, PART, SET, SKILL, UNKNOWN
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
 # A goal: missed (the first weighs more), and how it is served.
@@ -19,7 +19,7 @@ UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 150, 24000
 # An effort that is not the one wished for, a word away.
 EFFORT_BELOW, EFFORT_ABOVE = 90, 160
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
-STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 5, 2
+STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 2
 FROM = {SET: {MAIN: 0, SECOND: 0, SKILL: 0}, PART: {MAIN: 120, SECOND: 40, SKILL: 30},
         DRILL: {SKILL: 50}}  # fmt: skip
 GEAR_PIECE = 15
@@ -94,11 +94,11 @@ def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
 
 # The shape of an evening, in permille of the slot: below and above which it costs, and how much.
 WARM_LEAST, WARM_MOST = 140, 300
-COOL_LEAST, COOL_MOST = 60, 140
+COOL_LEAST, COOL_MOST = 60, 110
 MAIN_LEAST, EASY_MOST, SKILL_MOST = 280, 120, 380
 STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS = 40, 30, 60, 500, 300
 TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
-SCRAP, SCRAP_UNDER, MORE_KICK = 50, 1800, 60
+SCRAP, SCRAP_UNDER, MORE_KICK, ENDS_TWICE = 50, 1800, 60, 40
 
 
 def outside(share: int, least: int, most: int) -> int:
@@ -135,6 +135,7 @@ def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> i
     cost = TIRED if tired and relief.piece.kick > CALM_LEGS else 0
     cost += 0 if tired else NO_NEED
     cost += SCRAP if relief.takes < SCRAP_UNDER else 0
+    cost += ENDS_TWICE if COOL_DOWN in relief.piece.roles else 0
     cost += OTHER_STROKE if strokes and strokes.isdisjoint(relief.piece.strokes) else 0
     return cost + outside(1000 * relief.takes // asked.slot, 0, EASY_MOST)
 

@@ -46,7 +46,7 @@ def practice_entry(
     least = Asked(table, wishes).adults_least
     entry: dict[str, Any] = {
         "title": title(table, own),
-        "summary": summary(own),
+        "summary": summary(table, own),
         "squad": table.squad.id,
         "pool": wishes.pool,
         "slot": {"start": start, "minutes": wishes.minutes},
@@ -71,17 +71,15 @@ def title(table: Table, own: Proposal) -> str:
     return whole[:TITLE_MOST].rstrip(", ")
 
 
-def summary(own: Proposal) -> str:
-    """What is done, a sentence for each piece of work, and how far it is; no longer than the schema
-    lets it be.
+def summary(table: Table, own: Proposal) -> str:
+    """What is done, a sentence for each piece of work, and for whom; no longer than the schema lets
+    it be.
     """
     work = [one.own.piece.title for one in own.order if one.role in (SKILL, MAIN, SECOND)]
-    metres = sum(one.own.size.metres for one in own.order)
-    for count in range(len(work), 0, -1):
-        text = " ".join(f"{each.rstrip('.')}." for each in [*work[:count], f"{metres} m"])
-        if len(text) <= SUMMARY_MOST:
-            return text
-    return f"{metres} m."
+    purpose = f"Composed for {table.squad.title}."
+    told = [f"{each.rstrip('.')}." for each in work]
+    texts = (" ".join([*told[:count], purpose]) for count in range(len(told), -1, -1))
+    return next(text for text in texts if len(text) <= SUMMARY_MOST or text == purpose)
 
 
 def focus(own: Proposal) -> str:

@@ -27,7 +27,7 @@ from almanac.arithmetic.expand import Piece as Swum
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.warm_and_easy import effort_words_of, opening
-from almanac.model.swim_set import Distance
+from almanac.model.swim_set import Distance, SwimSet
 from almanac.model.vocabularies import (
     CLOSES,
     KICK,
@@ -39,6 +39,7 @@ from almanac.model.vocabularies import (
 )
 from almanac.report.compose_offers import Laid
 from almanac.report.compose_pieces import Candidate
+from almanac.units import Course
 
 _TALK_S = {WARM_UP: 90, SKILL: 120, MAIN: 120, EASY: 30, COOL_DOWN: 0}
 """Where no practice of the club has it: as the club's practices mostly do."""
@@ -75,6 +76,17 @@ class Facts:
                         talk = int(doing.talk or part.talk or 0)
                         found.setdefault(doing.set, []).append((part.part, talk))
         return {id: tuple(own) for id, own in found.items()}
+
+    def is_elsewhere(self, swim_set: SwimSet, course: Course) -> bool:
+        """Whether a set opens practices in pools of another course alone."""
+        pools = self.analysis.catalogue.club.pools
+        opened = {
+            pools[practice.pool].course
+            for practice in self.analysis.computable_practices.values()
+            if practice.parts[0].set == swim_set.id
+        }
+        opens = bool(opened) or TO_WARM_UP in swim_set.goals
+        return opens and course not in {swim_set.course, *opened}
 
     def piece(self, own: Candidate, laid: Laid) -> Piece:
         """A candidate as a piece, by how it is swum as written."""

@@ -30,6 +30,7 @@ from almanac.checks.run_room import Tally, tally
 from almanac.model.club import LaneGroup
 from almanac.model.practice import LanesInUse, PracticePart
 from almanac.report.compose_pieces import Candidate
+from almanac.units import Course
 
 _CALM_S = 900
 """Fast work that was over so long ago is out of everyone's breath: policies ask for less."""
@@ -69,6 +70,11 @@ class Layer:
     def level(self) -> str:
         """The squad's level."""
         return self.analysis.catalogue.club.squads[self.squad].level
+
+    @property
+    def course(self) -> Course:
+        """The course of the pool."""
+        return self.analysis.catalogue.club.pools[self.pool].course
 
     @cached_property
     def crews(self) -> tuple[Crew, ...]:

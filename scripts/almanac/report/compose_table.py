@@ -142,6 +142,8 @@ def _offer(layer: Layer, facts: Facts, own: Candidate) -> tuple[Piece, Offer] | 
     if chief is None:
         return None
     drills = facts.places.drills
+    if own.swim_set and facts.is_elsewhere(own.swim_set, layer.course):
+        return None
     runs = sizes_of(own.numbers or (1,), lambda n: layer.size(own, n, drills))
     if not runs:
         return None

@@ -25,7 +25,7 @@ ROLE_WORDS = {
     WARM_UP: "Warm-up",
     SKILL: "Skill",
     MAIN: "Main set",
-    SECOND: "Second main set",
+    SECOND: "Main set",
     EASY: "Relief",
     COOL_DOWN: "Cool-down",
 }
@@ -39,7 +39,7 @@ _IN_THE_WAY = {
     "gear": "the gear for it is not at hand",
     "lanes": "the lanes are too full for it",
     "adults": "it needs more adults",
-    "done": "it was the main set in the last seven days",
+    "done": "what serves it was a main set in the last seven days",
     "leave_out": "it is left out",
     "groups": "nothing of it is written for these lane groups",
     MINUTES: "it does not fit in beside the others: leave out another goal, or take more minutes",
@@ -67,10 +67,10 @@ def unmet_words(table: Table, own: Unmet) -> str:
         return f"{goal} is not in it: {_IN_THE_WAY[own.because]}."
     if own.wish == EFFORT:
         effort = table.efforts[own.which].title.lower()
-        return f"No main set is {effort}: none that serves the goals better is; drop the effort."
+        return f"No main set is {effort}: what serves the goals is not; drop the effort, or a goal."
     return {
-        NO_SKILL: "There is no skill in it: with more minutes there would be.",
-        NO_RELIEF: "Nothing easy carries tired legs into the stroke: with more minutes it would.",
+        NO_SKILL: "There is no skill in it: leave out a goal, or take more minutes.",
+        NO_RELIEF: "Nothing easy carries tired legs into the stroke: take more minutes.",
     }[own.wish]
 
 
