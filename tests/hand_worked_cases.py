@@ -104,8 +104,10 @@ def with_heads(club: str) -> str:
     return club
 
 
-def read_all(factory: pytest.TempPathFactory) -> Loaded:
-    """The small catalogue with every set, each as it is, twice over, and with its items turned round."""
+def read_all(factory: pytest.TempPathFactory, moved: bool = True) -> Loaded:
+    """The small catalogue with every set, each as it is and, if ``moved``, twice over, and with its
+    items turned round.
+    """
 
     def make(folder: Path) -> None:
         copied(CATALOGUE, folder)
@@ -115,13 +117,15 @@ def read_all(factory: pytest.TempPathFactory) -> Loaded:
             with (folder / "drills" / "vocabulary" / f"{name}.yml").open("a") as vocabulary:
                 vocabulary.write(f"  {word}\n")
         for case in CASES:
-            written = {"": case.entry(), " twice": twice(case), " turned": turned(case)}
+            written = {"": case.entry()}
+            if moved:
+                written |= {" twice": twice(case), " turned": turned(case)}
             for ending, entry in written.items():
                 titled = entry.replace("\n", f"{ending}\n", 1)
                 name = f"{case.id}{ending.replace(' ', '-')}.yml"
                 (folder / "plans" / "sets" / name).write_text(titled)
 
-    return load(made_once(factory, "hand-worked", make))
+    return load(made_once(factory, "hand-worked" + ("-moved" if moved else ""), make))
 
 
 def summary(

@@ -31,7 +31,7 @@ OF_A_GROUP = {
 
 @pytest.fixture(scope="module")
 def loaded(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
-    return read_all(tmp_path_factory)
+    return read_all(tmp_path_factory, moved=False)
 
 
 def about(text: str) -> Any:

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 from example_cases import BASE
-from shared import CATALOGUE, copied
+from shared import CATALOGUE, copied, is_long
 
 from almanac.analysis.analysis import Analysis
 from almanac.commands.main import main
@@ -106,15 +106,24 @@ def test_a_day_of_an_entry_out_of_reach_is_told(tmp_path: Path, day: str) -> Non
     assert all("1900 to 2199" in finding.hint for finding in found if finding.code == "bad-date")
 
 
-@pytest.mark.parametrize("day", ["1900-01-01", "2199-12-31", "2199-12-30"])
-@pytest.mark.parametrize("seen_on", [date(1900, 1, 1), date(2199, 12, 31)])
+FIRST, LAST = "1900-01-01", "2199-12-31"
+_FAR = [
+    ("2199-12-30", LAST),
+    (LAST, FIRST),
+    (FIRST, LAST),
+]  # the day of entries, and that of who reads them
+_NEAR = [(FIRST, FIRST), (LAST, LAST), ("2199-12-30", FIRST)]
+
+
+@pytest.mark.parametrize(("day", "seen_on"), [*_FAR, *(_NEAR if is_long() else ())])
 def test_the_first_and_the_last_day_can_be_worked_with(
-    tmp_path: Path, day: str, seen_on: date
+    tmp_path: Path, day: str, seen_on: str
 ) -> None:
     loaded = load(moved_to(tmp_path, day))
-    assert checked(loaded, seen_on).findings
+    seen = date.fromisoformat(seen_on)
+    assert checked(loaded, seen).findings
     assert loaded.catalogue is not None
-    pages = SitePages(Analysis(loaded.catalogue, seen_on), loaded.names)
+    pages = SitePages(Analysis(loaded.catalogue, seen), loaded.names)
     assert list(
         pages.of_entries(lambda entry: entry.kind in {"block", "log", "benchmark", "practice"})
     )

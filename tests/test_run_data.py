@@ -90,7 +90,7 @@ def test_every_practice_laid_end_to_end_is_its_run_sheet(analysis: Analysis) -> 
 
 @pytest.fixture(scope="module")
 def hand_worked(tmp_path_factory: pytest.TempPathFactory) -> Loaded:
-    return read_all(tmp_path_factory)
+    return read_all(tmp_path_factory, moved=False)
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)

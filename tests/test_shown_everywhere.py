@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from hand_worked_cases import read_all
-from shared import CATALOGUE, DAY, copied
+from shared import CATALOGUE, DAY, copied, is_long
 from shown_checks import Shown, shown_of, slips_in_data, slips_in_json, slips_in_texts
 
 from almanac.analysis.analysis import Analysis
@@ -70,7 +70,7 @@ def test_nor_where_send_offs_are_far_too_short(hurried: Loaded) -> None:
 
 
 def test_nor_of_sets_with_every_construct(tmp_path_factory: pytest.TempPathFactory) -> None:
-    every = read_all(tmp_path_factory)
+    every = read_all(tmp_path_factory, moved=is_long())
     assert every.catalogue is not None
     analysis = Analysis(every.catalogue, DAY)
     slips_in_none(analysis, shown_of(analysis, every.names))
