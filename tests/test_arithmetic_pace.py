@@ -31,7 +31,6 @@ from arithmetic_world import (
 )  # fmt: skip
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.integrate import quad
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import expand
@@ -87,6 +86,8 @@ def test_descend_is_evenly_spaced_by_time(count, words):
 @given(st.floats(1, 3000), st.floats(1, 3000))
 def test_build_is_the_integral_of_distance_over_rising_speed(slow, fast):
     start, rise = 1 / slow, 1 / fast - 1 / slow  # speeds over a piece of length 1
+    from scipy.integrate import quad
+
     expected, _ = quad(lambda x: 1 / (start + rise * x), 0, 1, epsrel=1e-10, limit=200)
     assert BuildTime(Known(slow), Known(fast)).value == pytest.approx(expected, rel=1e-7)
 

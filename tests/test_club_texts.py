@@ -10,7 +10,6 @@ from typing import Any
 
 import pytest
 from language import ARCHAIC, misspelt, reading_grade, sentences, shared_phrases
-from scipy import stats
 
 from almanac.analysis.texts import strings
 from almanac.model.catalogue import Catalogue
@@ -71,6 +70,8 @@ def by_place(questions: list[Question]) -> list[int]:
 
 def is_chance(counts: list[int]) -> bool:
     """Pearson's chi-square against equal shares, by scipy."""
+    from scipy import stats
+
     return bool(stats.chisquare(counts).pvalue > BY_CHANCE)
 
 

@@ -19,7 +19,7 @@ from almanac.wording.neglect import NEGLECT
 from almanac.wording.somersaults import somersaults_in
 from almanac.wording.stunts import BLIND, STUNTS, covers_the_eyes, moves_blind
 
-ACTS = yaml.safe_load((Path(__file__).parent / "sessions/acts.yml").read_text("utf-8"))
+ACTS = yaml.load((Path(__file__).parent / "sessions/acts.yml").read_text("utf-8"), yaml.CSafeLoader)
 SOUND = ACTS.pop("sound")
 TELLS: Mapping[str, Callable[[str], object]] = {
     "stunt": lambda text: STUNTS.asked_in(text, starts_of(text)) or moves_blind(text),

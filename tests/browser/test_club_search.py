@@ -42,7 +42,9 @@ def _page_of(address: str) -> str:
 def test_everyday_words_find_what_is_meant(
     browser: Browser, club: Server, name: str, record_property: pytest.RecordProperty
 ) -> None:
-    wanted: Mapping[str, list[str]] = yaml.safe_load((QUERIES / f"{name}.yml").read_text("utf-8"))
+    wanted: Mapping[str, list[str]] = yaml.load(
+        (QUERIES / f"{name}.yml").read_text("utf-8"), yaml.CSafeLoader
+    )
     page = browser.new_page()
     answers = ask(page, club.address, *map(str, wanted))
     of_nothing = [str(question) for question, pages in wanted.items() if not pages]
