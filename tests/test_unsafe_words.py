@@ -30,7 +30,6 @@ from almanac.wording.topics import TOPICS
 from almanac.wording.weighing import Weighed, worth_weighing
 from almanac.wording.weights import weights
 from almanac.wording.words import MEANINGS
-from teaching.model import fitted, table
 
 EVERY_FIELD = next(case for case in cases("accepted") if case.name == "every-field")
 LEAST_CAUGHT = 0.9
@@ -272,6 +271,8 @@ def test_a_trait_counts_once_and_a_long_text_weighs_no_more() -> None:
 
 
 def test_a_model_is_fitted_to_its_examples() -> None:
+    from teaching.model import fitted, table  # here: it takes scipy
+
     rows = [["air", "none"], ["air", "none", "wall"], ["air", "wall"], ["wall"], ["wall", "rest"]]
     learnt = table(rows, 1)
     unsafe = np.array([1.0, 1.0, 0.0, 0.0, 0.0])
