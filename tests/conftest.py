@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 import sys
@@ -61,6 +62,11 @@ def _has_room(folder: Path) -> bool:
         return False
     about = os.statvfs(folder)
     return about.f_bavail * about.f_frsize >= _ROOM and not about.f_flag & os.ST_NOEXEC
+
+
+def pytest_collection_finish() -> None:
+    """Some million objects that stay to the end are not looked through again and again."""
+    gc.freeze()
 
 
 @pytest.hookimpl(trylast=True)  # after the fixtures are gone
