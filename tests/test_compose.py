@@ -45,17 +45,17 @@ def test_json_is_a_contract(capsys) -> None:
     assert run(CATALOGUE, *WISHES, "--done", "set/kick-and-go=9", "--json") == 0
     data: dict[str, Any] = json.loads(capsys.readouterr().out)
     assert list(data) == [
-        "version", "squad", "groups", "pool", "minutes", "goals", "proposals", "hinders",
+        "version", "squad", "groups", "pool", "unit", "minutes", "goals", "proposals", "hinders",
     ]  # fmt: skip
     assert data["version"] == 1 and data["hinders"] == []
     for own in data["proposals"]:
-        assert list(own) == ["cost", "takes_s", "left_s", "metres", "adults", "parts", "unmet"]
+        assert list(own) == ["cost", "takes_s", "left_s", "distance", "adults", "parts", "unmet"]
         parts = sum(one["talk_s"] + one["takes_s"] for one in own["parts"])
         assert own["takes_s"] == pytest.approx(parts)
         assert own["takes_s"] + own["left_s"] == pytest.approx(3600)
         for one in own["parts"]:
             assert list(one) == [
-                "role", "piece", "title", "number", "of", "talk_s", "takes_s", "metres", "serves",
+                "role", "piece", "title", "number", "of", "talk_s", "takes_s", "distance", "serves",
                 "days_since", "gear", "why",
             ]  # fmt: skip
     days = {one["piece"]: one["days_since"] for own in data["proposals"] for one in own["parts"]}

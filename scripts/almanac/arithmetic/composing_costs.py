@@ -120,8 +120,8 @@ def warm_up_cost(asked: Asked, warm_up: Sized, heart: Sequence[Sized]) -> int:
 
 def are_legs_tired(heart: Sequence[Sized]) -> bool:
     """Whether more than half of the metres of the work are kick."""
-    metres = sum(own.size.metres for own in heart)
-    return sum(own.size.metres * own.piece.kick for own in heart) > LEGS * metres
+    distance = sum(own.size.distance for own in heart)
+    return sum(own.size.distance * own.piece.kick for own in heart) > LEGS * distance
 
 
 def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> int:

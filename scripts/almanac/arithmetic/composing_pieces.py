@@ -64,18 +64,18 @@ class Piece:
 class Size:
     """A piece done so many times, at one squad in one pool.
 
-    ``times`` hold for each lane group of the squad, in the club's order, what it takes with the
-    lanes and heads that it usually has: until its clock is over and its last swimmer home; None
-    where it is not for that group, or its time is not known. ``fast``, ``resisted``, ``plates`` and
-    ``under`` are metres, of the lane group with the most. ``goes_under`` is how long after its
-    start somebody first goes under water with no fast work of the piece before that; ``calm`` how
-    long before its end the last fast work was over; ``UNKNOWN`` where nothing is. ``doses`` are
-    permille of what a drill's dose lets the level do in a practice: by drill, where all of it is
-    plain, and where some of it is not.
+    ``distance`` is in the pool's unit. ``times`` hold for each lane group of the squad, in the
+    club's order, what it takes with the lanes and heads that it usually has: until its clock is
+    over and its last swimmer home; None where it is not for that group, or its time is not known.
+    ``fast``, ``resisted``, ``plates`` and ``under`` are metres, of the lane group with the most.
+    ``goes_under`` is how long after its start somebody first goes under water with no fast work of
+    the piece before that; ``calm`` how long before its end the last fast work was over; ``UNKNOWN``
+    where nothing is. ``doses`` are permille of what a drill's dose lets the level do in a practice:
+    by drill, where all of it is plain, and where some of it is not.
     """
 
     number: int
-    metres: int
+    distance: int
     times: tuple[int | None, ...]
     fast: int
     resisted: int
@@ -89,7 +89,7 @@ class Size:
 @dataclass(frozen=True)
 class Sizes:
     """Sizes that grow evenly: ``first``, and so many ``more`` of them, each ``each`` above the one
-    before in its number, metres, times, doses and what else is counted.
+    before in its number, distance, times, doses and what else is counted.
     """
 
     first: Size
@@ -109,7 +109,7 @@ class Sizes:
         doses = zip(first.doses, each.doses, strict=True)
         return Size(
             first.number + times * each.number,
-            first.metres + times * each.metres,
+            first.distance + times * each.distance,
             tuple(
                 None if one is None or more is None else one + times * more for one, more in both
             ),

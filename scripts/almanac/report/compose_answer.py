@@ -35,6 +35,11 @@ class Answer:
     hinders: tuple[Hinders, ...]
 
     @property
+    def unit(self) -> str:
+        """The unit of distances: the pool's."""
+        return self.analysis.catalogue.club.pools[self.asked.wishes.pool].course.unit.value
+
+    @property
     def table(self) -> Table:
         """What was chosen from."""
         return self.asked.table
@@ -48,6 +53,7 @@ def answer_json(answer: Answer) -> dict[str, Any]:
         "squad": table.squad.id,
         "groups": [table.squad.groups[group].id for group in asked.wishes.groups],
         "pool": asked.wishes.pool,
+        "unit": answer.unit,
         "minutes": asked.wishes.minutes,
         "goals": [table.goals[goal].id for goal in asked.wishes.goals],
         "proposals": [_proposal(answer, own) for own in answer.proposals],
@@ -65,7 +71,7 @@ def _proposal(answer: Answer, own: Proposal) -> dict[str, Any]:
         "cost": own.cost,
         "takes_s": takes / TENTHS,
         "left_s": (asked.slot - takes) / TENTHS,
-        "metres": sum(one.own.size.metres for one in own.order),
+        "distance": sum(one.own.size.distance for one in own.order),
         "adults": adults(asked, own),
         "parts": [_part(answer, one) for one in own.order],
         "unmet": [
@@ -90,7 +96,7 @@ def _part(answer: Answer, one: Stood) -> dict[str, Any]:
         "of": piece.what or None,
         "talk_s": one.lead / TENTHS,
         "takes_s": one.own.takes / TENTHS,
-        "metres": one.own.size.metres,
+        "distance": one.own.size.distance,
         "serves": [table.goals[goal].id for goal in told.goals],
         "days_since": None if told.days == UNKNOWN else told.days,
         "gear": [
@@ -138,10 +144,11 @@ def answer_text(answer: Answer) -> str:
 def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
     takes = _seconds(whole(own.order))
     left = 60 * answer.asked.wishes.minutes - takes
-    metres = sum(one.own.size.metres for one in own.order)
+    unit = answer.unit
+    far = sum(one.own.size.distance for one in own.order)
     count = len(answer.proposals)
     hands = counted(adults(answer.asked, own), "adult")
-    yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {metres} m, {hands}"
+    yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {far} {unit}, {hands}"
     at = 0
     for one in own.order:
         begins = at + one.lead
@@ -151,7 +158,7 @@ def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
         lasts = show_time(_seconds(one.own.takes))
         yield (
             f"  {show_time(_seconds(begins)):>7}  {ROLE_WORDS[one.role]}: {piece.title}{often} "
-            f"({lasts}, {one.own.size.metres} m)"
+            f"({lasts}, {one.own.size.distance} {unit})"
         )
         for line in _lines(answer, one):
             yield f"           {line}"

@@ -83,9 +83,9 @@ def summary(table: Table, own: Proposal) -> str:
 
 
 def focus(own: Proposal) -> str:
-    """What every lane hears: the cue of the skill, else of the main set."""
+    """What every lane hears: the cue of the main set, else of what leads to it."""
     by_role = {one.role: one.own.piece.cue for one in reversed(own.order)}
-    found = next(by_role[role] for role in (SKILL, MAIN, SECOND) if by_role.get(role))
+    found = next(by_role[role] for role in (MAIN, SECOND, SKILL) if by_role.get(role))
     return found if found.endswith((".", "!", "?")) else f"{found}."
 
 

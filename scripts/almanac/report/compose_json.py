@@ -135,7 +135,7 @@ def _size(own: Size) -> list[Any]:
     ]
     counted = [own.fast, own.resisted, own.plates, own.under]
     breath = [own.goes_under, own.calm]
-    data: list[Any] = [own.number, own.metres, times, doses]
+    data: list[Any] = [own.number, own.distance, times, doses]
     if breath != [UNKNOWN, UNKNOWN]:
         return [*data, counted, breath]
     return [*data, counted] if any(counted) else data if doses else data[:3]

@@ -167,12 +167,12 @@ class Layer:
         if laid is None:
             return None
         sums = [tally(self.analysis, swum) for swum in laid.swums]
-        metres = [swum.metres for swum in laid.swums]
+        far = [swum.distance.value for swum in laid.swums]
         fast = [swum.metres * float(swum.shares.fast or 0) for swum in laid.swums]
         goes_under, calm = self._breath(laid)
         return Size(
             number=laid.number,
-            metres=up(max(metres, default=0)),
+            distance=up(max(far, default=0)),
             times=tuple(self._time(laid, group) for group in self.groups),
             fast=up(max(fast, default=0)),
             resisted=up(max((own.resisted for own in sums), default=0)),

@@ -7,23 +7,27 @@ from functools import cache
 
 from almanac.arithmetic.composing_pieces import UNKNOWN, Size, Sizes
 
+FEW = 4
+"""So many sizes, evenly apart, of what does not grow evenly."""
 _WHOLE = 1000
 """Permille of what may be done of a drill in a practice."""
 
 
 def sizes_of(numbers: Sequence[int], size_at: Callable[[int], Size | None]) -> tuple[Sizes, ...]:
     """The sizes of a piece done ``numbers`` times, least first, without those that it cannot be
-    done. Times of reps that are all alike grow evenly: where the first two, the middle and the last
-    agree on that, those between are not laid out.
+    done. Times of reps that are all alike grow evenly: where the first two and the last agree on
+    that, those between are not laid out. Of what does not grow evenly a few are offered.
     """
     at = cache(size_at)
     known = _home(numbers, at)
-    if len(known) > 3:
-        tried = [known[0], known[1], known[len(known) // 2], known[-1]]
+    if len(known) > FEW:
+        tried = [known[0], known[1], known[-1]]
         sizes = [size for number in tried if (size := at(number))]
         run = _even(sizes, tried, len(known)) if len(sizes) == len(tried) else None
         if run:
             return _allowed(run)
+        last = len(known) - 1
+        known = [known[place * last // (FEW - 1)] for place in range(FEW)]
     return tuple(own for number in known if (size := at(number)) for own in _allowed(Sizes(size)))
 
 
@@ -60,10 +64,10 @@ def _along(sizes: Sequence[Size], numbers: Sequence[int], count: int, little: in
 
 
 def _is_like(own: Size, size: Size, little: int) -> bool:
-    """Whether a run has the number, metres and times of a size; no less, and little more."""
+    """Whether a run has the number, distance and times of a size; no less, and little more."""
     times = zip(own.times, size.times, strict=True)
     near = all(a is None or b is None or 0 <= a - b <= little for a, b in times)
-    return near and (own.number, own.metres) == (size.number, size.metres)
+    return near and (own.number, own.distance) == (size.number, size.distance)
 
 
 def _above(first: Size, second: Size, little: int) -> Size | None:
@@ -79,7 +83,7 @@ def _above(first: Size, second: Size, little: int) -> Size | None:
         return None
     return Size(
         second.number - first.number,
-        second.metres - first.metres,
+        second.distance - first.distance,
         tuple(
             None if a is None or b is None else b - a + little
             for a, b in zip(first.times, second.times, strict=True)
