@@ -40,6 +40,7 @@ class Fault(Entry):
     why_it_matters: str
     causes: tuple[Cause, ...]
     refer_on: str
+    first_words: tuple[str, ...] = ()
     not_to_confuse_with: tuple[LookAlike, ...] = ()
     drawing: FaultDrawing | None = None
     evidence: tuple[Evidence, ...] = ()

@@ -48,10 +48,12 @@ class WrongBody(DrawnBody):
 @dataclass(frozen=True)
 class FaultDrawing(DrawnBody):
     """The body as it should be, seen from the side or from above, the fault, and the ``place`` at
-    which the two differ.
+    which the two differ. ``tolerance_cm``: how far it may be off before a coach would mend it, on a
+    swimmer of 1.70 m.
     """
 
     place: str = "hip"
+    tolerance_cm: float | None = None
     wrong: WrongBody = field(default_factory=WrongBody)
 
     @property

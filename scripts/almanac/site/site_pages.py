@@ -22,6 +22,7 @@ from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
 from almanac.site.form_data import form_file
 from almanac.site.indexes import index_pages
+from almanac.site.judge_page import judge_page
 from almanac.site.kick_cycle import kick_cycle_page
 from almanac.site.kind_pages import Wanted, every, pages_of
 from almanac.site.links import Page
@@ -117,6 +118,7 @@ class SitePages:
             coverage_page(analysis),
             kick_cycle_page(analysis.catalogue),
             learn_page(analysis.catalogue),
+            judge_page(analysis.catalogue),
             *moved_pages(analysis),
             cards_page(analysis),
             news_page(analysis.catalogue, self.news),

@@ -43,10 +43,12 @@ class Scene:
     place: str = ""
 
 
-def scene_parts(scene: Scene, view: View, *, calm: bool = False) -> list[str]:
-    """The elements of a scene, the farthest first; ``calm``: without short waves."""
+def scene_parts(scene: Scene, view: View, *, calm: bool = False, still: bool = False) -> list[str]:
+    """The elements of a scene, the farthest first; ``calm``: without short waves; ``still``: with
+    legs that no page can set going.
+    """
     held = scene.held
-    layers = [*body_layers(held, view), *gear_layers(held, view, scene.worn)]
+    layers = [*body_layers(held, view, still=still), *gear_layers(held, view, scene.worn)]
     parts = [*backdrop(held, view, calm=calm), *marks(BEHIND, held, view), *painted(layers)]
     parts += [*waterline(held, view), *marks(OVER, held, view)]
     if scene.place:
@@ -62,12 +64,13 @@ def painted(layers: list[Layer]) -> list[str]:
     return [part for _, elements in sorted(layers, key=lambda layer: layer[0]) for part in elements]
 
 
-def body_layers(held: Pose, view: View) -> list[Layer]:
+def body_layers(held: Pose, view: View, *, still: bool = False) -> list[Layer]:
     """Limbs, trunk and head, each with its depth."""
+    sway = _as_they_are if still else swaying
     bones, fist = held.skeleton, held.spec.hands == "fists"
     far = "near" if held.turned else "far"
     trunk = [path("trunk", trunk_path(view, bones)), path("near-suit", suit_path(view, bones))]
-    if beats(held.spec):
+    if beats(held.spec) and not still:
         far_short, near_short = (short(held, view, near=near) for near in (False, True))
         (_, far_leg), (_, near_leg) = leg_layers(held, view)
     else:
@@ -81,13 +84,17 @@ def body_layers(held: Pose, view: View) -> list[Layer]:
         )
     middle = [*trunk, near_short, *([far_short] if held.turned else [])]
     return [
-        (FAR_LEG, swaying(held, view, [*far_leg, far_short])),
-        (NEAR_LEG, swaying(held, view, near_leg)),
-        (0.0, swaying(held, view, middle)),
+        (FAR_LEG, sway(held, view, [*far_leg, far_short])),
+        (NEAR_LEG, sway(held, view, near_leg)),
+        (0.0, sway(held, view, middle)),
         (HEAD, head(view, bones, goggles=held.spec.wet)),
         (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm, fist=fist))]),
         (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm, fist=fist))]),
     ]
+
+
+def _as_they_are(held: Pose, view: View, elements: list[str]) -> list[str]:
+    return elements
 
 
 def turning(held: Pose, view: View) -> str:

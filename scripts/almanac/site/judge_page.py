@@ -1,0 +1,152 @@
+"""The page Judge it: pictures with one thing wrong, or nothing, as a script draws them between two
+drawings of a body, and what is asked of each.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from almanac.drawing.shapes import PAINTS
+from almanac.drawing.swimmer.judged import Judged, judged
+from almanac.model.catalogue import Catalogue
+from almanac.model.fault import Fault
+from almanac.model.fault_drawing import FaultDrawing
+from almanac.site.links import Page, page_of
+from almanac.site.templates import script_json
+
+LEAST_PX = 8.0
+"""The least that a joint must be off on a picture 320 px wide to be seen."""
+MARGIN = 1.1  # what is wrong is so much over what is let go, and what is right so much under it
+MOST = 1.1  # a fault is drawn at most so large, of its picture
+STANDING_CM = 170.0
+_HALVES = 2  # numbers are sent in halves of a unit
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+_CLASS = re.compile(r'class="figure-([\w-]+)"')
+_PAGE_DRAWS = ('class="figure-water"', 'class="figure-surface"', 'class="figure-ripple"')
+_DRILLS = 4
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A fault in one view, with how much of it is drawn: at least ``least`` of the way to its
+    drawing where it is wrong, at most ``within`` where it is right.
+    """
+
+    fault: Fault
+    deck: bool
+    drawn: Judged
+    least: float
+    within: float
+
+
+def asked(catalogue: Catalogue) -> Iterator[Asked]:
+    """Every fault that a still picture shows, in each view in which it shows enough: over the
+    tolerance and 8 px. A fault without first words is not asked.
+    """
+    usual_cm = catalogue.policy.limit("judged_tolerance")
+    for fault in catalogue.faults.values():
+        if fault.drawing is None or not fault.first_words:
+            continue
+        lets_go = (fault.drawing.tolerance_cm or usual_cm) / STANDING_CM
+        for deck in (False, True):
+            drawn = _judged(fault.drawing, deck)
+            if drawn is None:
+                continue
+            least = MARGIN * max(lets_go, LEAST_PX / drawn.scale) / drawn.shift
+            if least < 1:
+                yield Asked(fault, deck, drawn, least, lets_go / drawn.shift / MARGIN)
+
+
+@lru_cache(maxsize=256)
+def _judged(drawing: FaultDrawing, deck: bool) -> Judged | None:
+    return judged(drawing, deck=deck)
+
+
+def judge_page(catalogue: Catalogue) -> Page:
+    """The page, with all that its script draws and asks."""
+    found = list(asked(catalogue))
+    data = script_json(judge_data(catalogue, found))
+    context = {"data": data, "places": PLACE_NAMES, "faults": len(_faults(found))}
+    return Page("judge.md", "judge", context)
+
+
+PLACE_NAMES = {
+    "head": "head", "hand": "hand", "elbow": "elbow", "waist": "back or belly", "hip": "hip",
+    "knee": "knee", "foot": "foot",
+}  # fmt: skip
+
+
+def _faults(found: list[Asked]) -> dict[str, Fault]:
+    return {one.fault.id: one.fault for one in found}
+
+
+def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
+    """What the script reads. Numbers of drawings are halves of a unit, each less the one two before
+    it; the wrong ones are what they differ by.
+    """
+    shapes: dict[str, int] = {}
+    drawings = [
+        {
+            "fault": one.fault.id,
+            "deck": one.deck,
+            "above": one.drawn.level is None,
+            "height": round(one.drawn.height, 1),
+            "level": one.drawn.level and round(one.drawn.level, 1),
+            "where": [round(at, 1) for at in one.drawn.where],
+            "ring": round(one.drawn.ring, 1),
+            "least": round(one.least, 4),
+            "within": round(one.within, 4),
+            "parts": list(_parts(one.drawn, shapes)),
+        }
+        for one in found
+    ]
+    classes = {name for shape in shapes for name in _CLASS.findall(shape)}
+    return {
+        "most": MOST,
+        "shapes": list(shapes),
+        "paints": {name: PAINTS[name] for name in sorted(classes | {"water", "surface"})},
+        "drawings": drawings,
+        "faults": {id: _told(catalogue, fault) for id, fault in _faults(found).items()},
+    }
+
+
+def _parts(drawn: Judged, shapes: dict[str, int]) -> Iterator[list[Any]]:
+    for right, wrong in zip(drawn.right, drawn.wrong, strict=True):
+        if any(mark in right for mark in _PAGE_DRAWS):
+            continue
+        shape = shapes.setdefault(_NUMBER.sub("#", right), len(shapes))
+        own, other = (
+            [_in_halves(text) for text in _NUMBER.findall(part)] for part in (right, wrong)
+        )
+        steps = [value - (own[at - 2] if at > 1 else 0) for at, value in enumerate(own)]
+        moves = [there - here for here, there in zip(own, other, strict=True)]
+        yield [shape, _row(steps), *([_row(moves)] if any(moves) else [])]
+
+
+def _in_halves(text: str) -> int:
+    return round(float(text) * _HALVES)
+
+
+def _row(numbers: list[int]) -> str:
+    return " ".join(map(str, numbers))
+
+
+def _told(catalogue: Catalogue, fault: Fault) -> dict[str, Any]:
+    assert fault.drawing is not None
+    drills = dict.fromkeys(id for cause in fault.causes for id in cause.mended_by)
+    return {
+        "title": fault.title,
+        "href": page_of(fault),
+        "body": [fault.drawing.position, fault.stroke],
+        "place": fault.drawing.place.removeprefix("far-"),
+        "sign": fault.drawing.wrong.says,
+        "right": fault.drawing.says,
+        "see": fault.see[0].what,
+        "words": list(fault.first_words),
+        "drills": [catalogue.drills[id].title for id in list(drills)[:_DRILLS]],
+        "all_drills": [catalogue.drills[id].title for id in list(drills)[_DRILLS:]],
+    }

@@ -1,0 +1,134 @@
+// Judge it: a picture, what is seen, where, what first, what is said; ten make a round.
+
+import { all, make, one } from "./lib/dom.js";
+import { today } from "./lib/today.js";
+import { next } from "./judge/asking.js";
+import { elements } from "./judge/drawing.js";
+import { ROUND, keep, readyWords, rounds } from "./judge/results.js";
+import { kept } from "./learn/progress.js";
+
+/** @typedef {import("./judge/asking.js").Asked} Asked */
+/** @typedef {import("./judge/asking.js").Choice} Choice */
+
+const WIDTH = 320;
+const NEAR = 1.5; // a touch counts within so many rings
+/** @type {import("./judge/asking.js").Data} */
+const data = JSON.parse(one("#judge-data").textContent ?? "");
+const box = one("[data-ask]");
+const LATELY = Math.min(6, Math.floor(Object.keys(data.faults).length / 2)); // pictures before a fault comes again
+/** @type {string[]} */
+let lately = [];
+let [count, right] = [0, 0];
+
+/** @param {Asked} asked
+ * @returns {SVGSVGElement} */
+function picture({ drawing, along, mirrored }) {
+  const { height, level } = drawing;
+  const water = `<rect class="figure-water" x="0" y="${level ?? 0}" width="${WIDTH}" height="${height - (level ?? 0)}"/>`;
+  const surface = level === null ? "" : `<path class="figure-surface" d="M0 ${level}H${WIDTH}"/>`;
+  const veil = drawing.deck ? `<rect class="judge-veil" x="0" y="${level}" width="${WIDTH}" height="${height - (level ?? 0)}"/>` : "";
+  const text = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}">${water}${elements(drawing, data.shapes, along).join("")}${surface}${veil}</svg>`;
+  const svg = document.adoptNode(/** @type {any} */ (new DOMParser().parseFromString(text, "image/svg+xml").documentElement));
+  for (const [name, paints] of Object.entries(data.paints)) {
+    svg.querySelectorAll(`.figure-${name}`).forEach((/** @type {Element} */ part) => Object.entries(paints).forEach(([key, value]) => part.setAttribute(key, value)));
+  }
+  svg.setAttribute("role", "img");
+  svg.setAttribute("aria-label", "A swimmer, to be judged by what is seen");
+  svg.classList.add("judged");
+  svg.classList.toggle("is-mirrored", mirrored);
+  return svg;
+}
+
+function ask() {
+  const asked = next(data, Math.random, lately);
+  lately = LATELY ? [...lately, asked.drawing.fault].slice(-LATELY) : [];
+  const svg = picture(asked);
+  one("[data-picture]").replaceChildren(svg, make("p", { class: "from" }, view(asked)));
+  one("[data-count]").textContent = `Picture ${count + 1} of ${ROUND}, ${right} right so far`;
+  one("[data-next]").hidden = true;
+  choose("What do you see?", asked.see, (ok) => (asked.wrong ? where(asked, svg, ok) : tell(asked, ok)));
+}
+
+/** @param {Asked} asked */
+const view = ({ drawing }) => (drawing.deck ? "Seen as from the deck; what is under water is dim." : drawing.above ? "Seen from over the water." : "Seen from the side.");
+
+/**
+ * @param {string} question
+ * @param {Choice[]} choices
+ * @param {(ok: boolean) => void} then
+ */
+function choose(question, choices, then) {
+  const buttons = choices.map(({ words, right: ok }) => {
+    const button = make("button", { type: "button", class: "option" }, words);
+    button.addEventListener("click", () => then(ok));
+    return make("li", {}, button);
+  });
+  box.replaceChildren(make("h2", {}, question), make("ul", { class: "options" }, ...buttons));
+}
+
+/** Where it is: by a touch of the picture, or from the list.
+ * @param {Asked} asked
+ * @param {SVGSVGElement} svg
+ * @param {boolean} before */
+function where(asked, svg, before) {
+  const { fault, drawing, mirrored } = asked;
+  const list = /** @type {HTMLTemplateElement} */ (one("[data-places]")).content.cloneNode(true);
+  const places = make("p", { class: "tools" });
+  places.append(list);
+  box.replaceChildren(make("h2", {}, "Where? Touch it, or choose."), places);
+  const done = (/** @type {boolean} */ ok) => {
+    svg.onclick = null;
+    choose("What first?", asked.first, (first) => choose("What do you say?", asked.say, (say) => tell(asked, before && ok && first && say)));
+  };
+  svg.onclick = (event) => {
+    const frame = svg.getBoundingClientRect();
+    const x = ((event.clientX - frame.left) / frame.width) * WIDTH;
+    const y = ((event.clientY - frame.top) / frame.height) * drawing.height;
+    done(Math.hypot((mirrored ? WIDTH - x : x) - drawing.where[0], y - drawing.where[1]) <= NEAR * drawing.ring);
+  };
+  for (const button of all("[data-place]", places)) {
+    button.addEventListener("click", () => done(button.dataset.place === fault.place));
+  }
+}
+
+/** @param {Asked} asked
+ * @param {boolean} ok */
+function tell({ fault, drawing, wrong }, ok) {
+  count += 1;
+  right += Number(ok);
+  const link = make("a", { href: fault.href }, fault.title);
+  const eye = wrong
+    ? [make("p", {}, "It is ", link, `: ${fault.sign}. The eye goes to the ${fault.place}. ${fault.see}`),
+       make("p", {}, `Say: ${fault.words.join(" · ")}. First: ${fault.drills.join(", ")}.`)]
+    : [make("p", {}, `Nothing to mend here: ${fault.right}. What is off by less than a coach would mend is let go.`)];
+  box.replaceChildren(make("p", { class: "verdict" }, ok ? "Right in all." : "Not in all."), ...eye);
+  if (wrong) {
+    mark(drawing);
+  }
+  if (count === ROUND) {
+    keep(kept().shape, { on: today, right });
+    tellReady();
+    box.append(make("p", { class: "verdict" }, `Round over: ${right} of ${ROUND}.`));
+    [count, right] = [0, 0];
+  }
+  one("[data-next]").hidden = false;
+  one("[data-next]").focus();
+}
+
+/** Ring the place in the picture. @param {import("./judge/drawing.js").Drawing} drawing */
+function mark({ where: [x, y], ring }) {
+  const circle = document.createElementNS("http://www.w3.org/2000/svg", "circle");
+  Object.entries({ cx: x, cy: y, r: ring, class: "judge-ring" }).forEach(([name, value]) => circle.setAttribute(name, String(value)));
+  one("svg", one("[data-picture]")).append(circle);
+}
+
+function tellReady() {
+  one("[data-ready]").textContent = readyWords(rounds(kept().shape));
+}
+
+if (data.drawings.length) {
+  one("[data-next]").addEventListener("click", ask);
+  one("[data-judge]").hidden = false;
+  tellReady();
+  ask();
+}

@@ -1,0 +1,39 @@
+// Rounds of ten that were judged, and whether they make somebody ready for the deck.
+
+import { read, write } from "../lib/storage.js";
+
+/** @typedef {{on: string, right: number}} Round */
+const SUBJECT = "judge";
+const KEPT = 20;
+export const ROUND = 10;
+const ENOUGH = 8;
+const APART_DAYS = 2;
+const DAY_MS = 86_400_000;
+
+/** @param {string} shape
+ * @returns {Round[]} */
+export const rounds = (shape) => read(SUBJECT, /** @type {Record<string, Round[]>} */ ({}))[shape] ?? [];
+
+/** Keep a round of ten; false where the browser keeps nothing.
+ * @param {string} shape
+ * @param {Round} round */
+export const keep = (shape, round) =>
+  write(SUBJECT, { ...read(SUBJECT, /** @type {Record<string, Round[]>} */ ({})), [shape]: [...rounds(shape), round].slice(-KEPT) });
+
+/** Whether eight of ten were right on two days, one at least two days after the other.
+ * @param {Round[]} all */
+export function isReady(all) {
+  const days = all.filter((round) => round.right >= ENOUGH).map((round) => Date.parse(`${round.on}T12:00Z`));
+  return days.length > 1 && Math.max(...days) - Math.min(...days) >= APART_DAYS * DAY_MS;
+}
+
+/** What stands under Ready for the deck.
+ * @param {Round[]} all */
+export function readyWords(all) {
+  if (!all.length) {
+    return "No round of ten yet.";
+  }
+  const last = all[all.length - 1];
+  const told = `Last round: ${last.right} of ${ROUND} on ${last.on}.`;
+  return isReady(all) ? `${told} Ready for the deck.` : `${told} Not ready yet.`;
+}

@@ -1,0 +1,82 @@
+// Judge it: what the page draws is what the program drew; what it asks can be answered; who is ready.
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import test from "node:test";
+
+Object.assign(globalThis, {
+  document: { documentElement: { dataset: { root: "./" } } },
+  location: { href: "https://club.example/judge.html", pathname: "/judge.html" },
+  localStorage: { getItem: () => null, setItem: () => undefined },
+});
+const { NOTHING, next } = await import("../../site_src/scripts/judge/asking.js");
+const { elements } = await import("../../site_src/scripts/judge/drawing.js");
+const { isReady, readyWords } = await import("../../site_src/scripts/judge/results.js");
+
+/** @type {any} */
+const { data, drawn, tolerance } = JSON.parse(readFileSync(process.env.JUDGED ?? "", "utf8"));
+const NUMBER = /-?\d+(?:\.\d+)?/g;
+
+/** Chance that a seed fixes (mulberry32, public domain). @param {number} seed */
+const chanceOf = (seed) => () => {
+  seed = (seed + 0x6d2b79f5) | 0;
+  let mixed = Math.imul(seed ^ (seed >>> 15), 1 | seed);
+  mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+  return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+};
+
+test("what lies between is drawn as the program draws it, within half a unit", () => {
+  for (const { at, along, parts } of drawn) {
+    const found = elements(data.drawings[at], data.shapes, along);
+    assert.equal(found.length, parts.length);
+    for (const [place, part] of parts.entries()) {
+      assert.equal(found[place].replace(NUMBER, "#"), part.replace(NUMBER, "#"));
+      const [own, other] = [found[place], part].map((text) => (text.match(NUMBER) ?? []).map(Number));
+      assert.ok(own.every((value, number) => Math.abs(value - other[number]) <= 0.66), `${data.drawings[at].fault} ${along}`);
+    }
+  }
+});
+
+test("a thousand pictures: one in four is right; what is wrong is over its tolerance and 8 px, what is right within it", () => {
+  const chance = chanceOf(17);
+  const seen = { right: 0, deck: 0, mirrored: 0 };
+  /** @type {Set<string>} */
+  const faults = new Set();
+  /** @type {string[]} */
+  let lately = [];
+  for (let picture = 0; picture < 1000; picture += 1) {
+    const asked = next(data, chance, lately);
+    lately = [...lately, asked.drawing.fault].slice(-6);
+    const { shift, scale, least } = tolerance[data.drawings.indexOf(asked.drawing)];
+    const off = Math.abs(asked.along) * shift;
+    if (asked.wrong) {
+      assert.ok(off >= least && off * scale >= 8, `${asked.drawing.fault}: ${off * scale} px`);
+    } else {
+      assert.ok(off <= least, `${asked.drawing.fault}: ${off}`);
+    }
+    for (const choices of [asked.see, asked.first, asked.say]) {
+      assert.equal(new Set(choices.map(({ words }) => words)).size, choices.length, JSON.stringify(choices));
+      assert.ok(choices.length >= 3);
+      assert.equal(choices.filter(({ right }) => right).length, 1);
+    }
+    assert.equal(asked.see.find(({ right }) => right)?.words === NOTHING, !asked.wrong);
+    assert.ok(asked.say.filter(({ words }) => asked.fault.words.includes(words)).length === 1);
+    faults.add(asked.drawing.fault);
+    seen.right += Number(!asked.wrong);
+    seen.deck += Number(asked.drawing.deck);
+    seen.mirrored += Number(asked.mirrored);
+  }
+  assert.equal(faults.size, Object.keys(data.faults).length);
+  assert.ok(Math.abs(seen.right - 250) < 70 && Math.abs(seen.mirrored - 500) < 80 && seen.deck > 200, JSON.stringify(seen)); // 5 standard deviations
+});
+
+test("ready: eight of ten on two days, one at least two days after the other", () => {
+  const rounds = (/** @type {[string, number][]} */ ...all) => all.map(([on, right]) => ({ on, right }));
+  assert.equal(isReady(rounds(["2026-11-27", 8], ["2026-11-29", 9])), true);
+  assert.equal(isReady(rounds(["2026-11-27", 8], ["2026-11-28", 10])), false);
+  assert.equal(isReady(rounds(["2026-11-27", 10], ["2026-11-27", 10])), false);
+  assert.equal(isReady(rounds(["2026-11-27", 7], ["2026-11-29", 10])), false);
+  assert.equal(isReady(rounds(["2026-10-24", 8], ["2026-10-26", 8])), true); // over the change of the clocks
+  assert.equal(isReady([]), false);
+  assert.match(readyWords(rounds(["2026-11-27", 8])), /Not ready yet/);
+});
