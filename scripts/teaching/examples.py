@@ -1,5 +1,5 @@
-"""What the wording rule is taught by: sentences of the tests, and texts of catalogues, which ask
-for nothing.
+"""What the wording rule is taught by: sentences of the tests, and texts of catalogues with their
+sentences and clauses, which ask for nothing.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from pathlib import Path
 from almanac.model.load import load
 from almanac.source.texts import texts_of
 from almanac.wording.amounts import tokens
+from almanac.wording.parts import parts_of
 from almanac.wording.patterns import Row
 from almanac.wording.reading import Hit, hits_of
 from almanac.wording.traits import Traits
@@ -89,9 +90,10 @@ def _sentences() -> Iterator[Example]:
 
 def _texts() -> Iterator[Example]:
     found = {
-        text.text: None
+        text: None
         for root in _CATALOGUES
         for (kind, id), document in load(root).catalogue.documents.items()
-        for text in texts_of(kind, id, document.data)
+        for own in texts_of(kind, id, document.data)
+        for text in (own.text, *(part.text for part in parts_of(own.text)))
     }
     yield from (Example(text, False, CATALOGUE, False, _OF_CATALOGUE) for text in found)

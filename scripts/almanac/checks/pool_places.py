@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.pool_fit import Misplaced
-from almanac.arithmetic.start_limits import OF_DEPTH, OF_PLATFORM, Lack, belies
+from almanac.arithmetic.start_limits import OF_DEPTH, OF_PLATFORM, Lack, belies, start_limits
 from almanac.checks.pool_words import hint, message
 from almanac.checks.rule import Problem, forbids, refuses
 from almanac.model.club import Club, Pool, PoolEnd
@@ -21,12 +21,24 @@ def start_depth(analysis: Analysis) -> Iterator[Problem]:
     A dive, a backstroke start and a step off the edge are held against the pool's own data by end
     and lane (``ends`` in the club's file), for every practice in the lanes that each lane group
     has, and for every set against the pools that it names. What a drill teaches, what some lane
-    groups do and what comes in the second leg of a relay counts as well. The limits are the
+    groups do and what comes in the second leg of a relay counts as well, and no drill may itself
+    ask for water (``depth_m``) that is too shallow for its start. The limits are the
     policy's: ``start_depth_least`` of the level, ``teaching_depth_least``,
     ``feet_first_depth_least``. Local codes, the pool operator's and the federation's rules come
     first, and may ask for more.
     """
-    return _problems(analysis, lambda own: own.is_start and own.shortfall.lack in OF_DEPTH)
+    yield from _problems(analysis, lambda own: own.is_start and own.shortfall.lack in OF_DEPTH)
+    catalogue = analysis.catalogue
+    words = catalogue.vocabularies["starts"].words if "starts" in catalogue.vocabularies else {}
+    for drill in catalogue.drills.values():
+        most = drill.depth_m.most
+        if drill.start in words and most is not None:
+            limits = start_limits(catalogue.policy, drill.level, words[drill.start], taught=True)
+            if most < limits.depth_least:
+                least = limits.depth_least
+                text = f"{drill.start!r} needs {least:g} m of water, and depth_m ends at {most:g} m"
+                mend = "start in the water, or let the drill have deeper water"
+                yield Problem(drill, ("depth_m",), text, mend, of_key=True, level=drill.level)
 
 
 @forbids("start-forbidden")

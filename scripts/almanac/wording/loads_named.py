@@ -18,6 +18,7 @@ _LOAD = re.compile(
     r"|(?:tow|drag|pull)(?:s|ing)? (?:a|an|the|your)\b[^.;:!?]{0,20}"
     r"\b(?:bucket|tyre|sponge|mate|partner)"
     r"|(?:tie|hang|clip|strap)(?:s|ed)? (?:a|an|the)\b[^.;:!?]{0,20}\b(?:bucket|tyre|sponge|bottle)"
+    r"|(?:buckets?|tyres?|sponges?)\b[^.;:!?]{0,12}\b(?:towed|dragged|tied|hung|clipped|strapped)\b"
     r"|\d(?:\.\d)? ?(?:kg|kilos?)\b|(?:one|two|three|four|five|ten) ?-?kilos?)",
     re.IGNORECASE,
 )

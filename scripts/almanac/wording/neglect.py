@@ -92,6 +92,14 @@ _ACTS = {
             r"|(?:both|all|every|two) (?:the )?coach(?:es)?\b.{0,15}\b(?:in the water|swim)\b"
         ),
     ),
+    "left to a child": (
+        "four thir twel fift 10-y 11-y 12-y 13-y 14-y 15-y 12 13 14 15 & char runs lead take watc",
+        (
+            r"(?:(?:helper|swimmer|boy|girl|captain|junior|child) of (?:twelve|thirteen|fourteen"
+            r"|fifteen|1[0-5])|(?:1[0-5]|twelve|thirteen|fourteen|fifteen)-year-old)\b.{0,25}\b"
+            r"(?:in charge|leads the|runs the|takes (?:the|over)|watches)\b"
+        ),
+    ),
     "left to themselves": (
         "coac adul & offi café cafe chan show lead run gone with",
         (
@@ -104,8 +112,9 @@ _ACTS = {
         "no with nobo bott inha & drin bott toil wate stay rema bag bags",
         (
             r"(?:no|without(?: a)?) (?:drinks?|drinking|bottles?|water bottles?|toilet)\b.{0,40}"
-            r"\b(?:until|till|before|for)\b|without a drink\b|nobody (?:drinks|gets a drink)\b"
-            r"|no (?:drinks?|bottles?|water) (?:and|or) no\b"
+            r"\b(?:until|till|before|for)\b|without (?:a drink|drinks)\b"
+            r"|nobody (?:drinks|gets a drink)\b"
+            r"|no (?:drinks?|bottles?|water) (?:and|or) no\b|no (?:drinks?|water) breaks?\b"
             r"|(?:bottles?|inhalers?) (?:stay|stays|are|remain)\b.{0,12}\b(?:bags?"
             r"|changing rooms?|away)\b"
         ),

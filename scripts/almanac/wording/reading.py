@@ -10,11 +10,19 @@ from typing import NamedTuple
 from almanac.wording.amounts import tokens
 from almanac.wording.dangers import BY_WEIGHT, DANGERS, FURTHER_BY_WEIGHT, Danger, Saying
 from almanac.wording.denial import is_excused
+from almanac.wording.parts import FEWEST, parts_of
 from almanac.wording.patterns import Row
 from almanac.wording.tokens import Token
 from almanac.wording.topics import OF_AIR_AND_DEPTH, OF_OTHER_HARM, topics_of
-from almanac.wording.weighing import Weighed, worth_weighing
+from almanac.wording.weighing import Weighed, may_hold, worth_weighing
 from almanac.wording.weights import weights
+
+CLAUSE = 2.5
+"""How much more a clause weighs that is found by itself."""
+DENIED = 2.0
+"""And a part that may be denied by what stands beside it."""
+AT_A_GLANCE = 0.4
+"""And how much of that at a first look."""
 
 
 @dataclass(frozen=True)
@@ -31,11 +39,29 @@ def asked_for(text: str, tells: bool = False) -> tuple[Asking, ...]:
     """The dangers that a text asks for. A text that ``tells`` may say what goes wrong; what it
     asks for is still found.
 
+    A text is read as a whole, and sentence by sentence and clause by clause: among many harmless
+    words one danger weighs little. A clause must weigh more, and so must what stands beside a
+    denial, since what excuses it may stand there.
+    """
+    asked = _asked_in(text, tells, 0.0)
+    if asked or not may_hold(text, FEWEST):
+        return asked
+    found = (
+        _asked_in(part.text, tells, CLAUSE * part.is_clause + DENIED * part.may_be_denied)
+        for part in parts_of(text)
+        if worth_weighing(part.text, AT_A_GLANCE * CLAUSE * part.is_clause)
+    )
+    return tuple(dict.fromkeys(one for own in found for one in own))
+
+
+def _asked_in(text: str, tells: bool, more: float) -> tuple[Asking, ...]:
+    """The dangers that a text, read in one, asks for where it weighs so much ``more``.
+
     Two readings are laid together: patterns of meaning, which know what is denied, and the weight
     of all the text's words, which knows pictures that no pattern has. A pattern counts where the
     text weighs enough besides; without one a text must weigh more.
     """
-    if not worth_weighing(text):
+    if not worth_weighing(text, more * AT_A_GLANCE):
         return ()
     row = Row(tokens(text))
     weighed = Weighed(text, row.tokens)
@@ -44,7 +70,7 @@ def asked_for(text: str, tells: bool = False) -> tuple[Asking, ...]:
         return ()
     hits = tuple(hits_of(row))
     asked = tuple(hit.asking(row) for hit in hits if not hit.is_excused(row, tells))
-    weight = weighed.weight + weight_of(hits, bool(asked))
+    weight = weighed.weight + weight_of(hits, bool(asked)) - more
     if asked and weight > bounds["backed"]:
         return asked
     if weight > bounds["alone"] and not tells:

@@ -71,6 +71,27 @@ _ACTS = {
             r"\b(?:hard|with (?:the|a) (?:stick|whip|flip-?flop|fin))\b"
         ),
     ),
+    "by the neck": (
+        "neck & cord rope band belt stra loop tube",
+        (
+            r"(?:cord|rope|band|belt|strap|loop|tube)s?\b.{0,25}\b(?:round|around|over|about) "
+            rf"(?:{_OWN} )?necks?\b"
+        ),
+    ),
+    "tied in a lane in use": (
+        "cord cord. cord, teth tied & acro circ roun arou past two thre four both seve",
+        (
+            r"cords?\b.{0,40}\bacross (?:the |other |next )*lanes?\b"
+            r"|(?:two|three|four|both|several) (?:swimmers? )?(?:on cords?|on a cord|tethered"
+            r"|tied)\b.{0,12}\bin (?:each|every|one|a|the same) lane"
+            r"|(?:cords?|tether\w*|tied)\b.{0,45}\b(?:rest|others?|lane|squad|everyone)\b"
+            r".{0,15}\b(?:circles?|swims?|pass(?:es)?|goes?)\b(?: \w+)? (?:round|around|past)"
+        ),
+    ),
+    "one side both ways": (
+        "both & same side",
+        r"both (?:ways|directions)\b.{0,25}\bsame side",
+    ),
     "short of air": (
         "tape taped stra & mout thro",
         rf"tape[sd]? {_OWN} mouth|mouth (?:is )?taped|through a straw",

@@ -48,11 +48,29 @@ class _Glance(dict[str, float]):
 _glance = _Glance()
 
 
-def worth_weighing(text: str) -> bool:
-    """Whether the plain words of a text are such as a danger is asked for in."""
+def worth_weighing(text: str, more: float = 0.0) -> bool:
+    """Whether the plain words of a text are such as a danger is asked for in; or so much ``more``
+    so.
+    """
     words = pieces(text)
     total = sum(map(_glance.__getitem__, words))
-    return bool(words) and total / sqrt(len(words)) > weights().bounds["glance"]
+    return bool(words) and total / sqrt(len(words)) > weights().bounds["glance"] + more
+
+
+def may_hold(text: str, words_least: int) -> bool:
+    """Whether some words of a text that stand side by side, ``words_least`` at least, may be worth
+    weighing by themselves.
+    """
+    words = pieces(text)
+    wanted = weights().bounds["glance"] * sqrt(words_least)
+    if len(words) < 2 * words_least:
+        return False
+    run = 0.0
+    for weight in map(_glance.__getitem__, words):
+        run = max(run, 0.0) + weight
+        if run > wanted:
+            return True
+    return False
 
 
 def _pairs(known: ByPair, first: Iterable[str], second: Iterable[str]) -> Iterator[int]:
