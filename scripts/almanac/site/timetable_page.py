@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
@@ -11,6 +11,7 @@ from almanac.arithmetic.pool_slots import SlotDay, every_day, grid
 from almanac.checks.pool_words import lane_words
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue
+from almanac.model.club import Squad
 from almanac.model.timetable import PoolSlot, Timetable
 from almanac.report.shown import date_words
 from almanac.site.entry_page import entry_page, findings_on
@@ -20,14 +21,21 @@ _NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "S
 
 
 @dataclass(frozen=True)
+class LaneCell:
+    """Lanes side by side: how many, which, and whose they are, "" for nobody's."""
+
+    many: int
+    lanes: str
+    whose: str
+
+
+@dataclass(frozen=True)
 class LaneRow:
-    """A stretch of a day: from when to when, and runs of lanes, so many each, with whose they are,
-    "" for nobody's.
-    """
+    """A stretch of a day: from when to when, and its lanes from the first to the last."""
 
     begins: str
     ends: str
-    cells: tuple[tuple[int, str], ...]
+    cells: tuple[LaneCell, ...]
 
 
 @dataclass(frozen=True)
@@ -84,17 +92,18 @@ def _rows(
     squads = catalogue.club.squads
     for pool in dict.fromkeys(slot.pool for slot in slots):
         here = [slot for slot in slots if slot.pool == pool]
-        yield (
-            pool,
-            tuple(
-                LaneRow(
-                    row.begins,
-                    row.ends,
-                    tuple((many, squads[id].title if id else "") for many, id in row.cells),
-                )
-                for row in grid(here, catalogue.club.pools[pool].lanes)
-            ),
-        )
+        rows = grid(here, catalogue.club.pools[pool].lanes)
+        cut = (LaneRow(row.begins, row.ends, tuple(_cells(row.cells, squads))) for row in rows)
+        yield pool, tuple(cut)
+
+
+def _cells(cells: Sequence[tuple[int, str]], squads: Mapping[str, Squad]) -> Iterator[LaneCell]:
+    lane = 1
+    for many, id in cells:
+        last = lane + many - 1
+        lanes = str(lane) if many == 1 else f"{lane}–{last}"
+        yield LaneCell(many, lanes, squads[id].title if id else "")
+        lane = last + 1
 
 
 def _squads(catalogue: Catalogue, timetable: Timetable) -> Iterator[tuple[str, list[str]]]:
