@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import itertools
+import math
 import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+Run = tuple[str, ...]
 _WORD = re.compile(r"[^\W_]+", re.UNICODE)
 
 
@@ -20,7 +22,7 @@ class Likeness:
     share: float
 
 
-def runs_of_words(text: str) -> frozenset[tuple[str, ...]]:
+def runs_of_words(text: str) -> frozenset[Run]:
     """The different runs of three words of a text, without case and punctuation."""
     if text.isascii():  # there lower case is all that case folding makes
         words = _WORD.findall(text.lower())
@@ -33,30 +35,47 @@ def alike(texts: Mapping[str, str], least: float) -> Iterator[Likeness]:
     """Pairs of texts whose likeness is at least ``least``, the most alike first.
 
     Likeness is the number of runs of three words that both have, over those that either has
-    (Jaccard 1901). Only pairs that share a run are looked at, so the work grows with what is
-    shared.
+    (Jaccard 1901); one that very many texts have counts as no text's. Only pairs that share a run
+    are looked at, and of those only such as can be alike enough (prefix filter: Chaudhuri, Ganti
+    and Kaushik 2006), so the work grows with what is shared.
     """
     runs = {id: runs_of_words(text) for id, text in texts.items()}
-    met: set[tuple[str, ...]] = set()
-    common: set[tuple[str, ...]] = set()  # most runs stand in one text alone
-    for own in runs.values():
-        common |= met & own
-        met |= own
-    holders: dict[tuple[str, ...], list[str]] = defaultdict(list)
-    for id, own in runs.items():
-        for run in own & common:
-            holders[run].append(id)
-    shared: Counter[tuple[str, str]] = Counter()
-    for ids in holders.values():
-        if len(ids) <= _COMMONPLACE:
-            shared.update(itertools.combinations(ids, 2))
     sizes = {id: len(own) for id, own in runs.items()}
-    found = [  # of thousands of pairs few are alike enough
-        Likeness(one, other, share)
-        for (one, other), count in shared.items()
-        if (share := count / (sizes[one] + sizes[other] - count)) >= least
-    ]
+    counted = _counted(runs)
+    found: list[Likeness] = []
+    for one, other in _candidates(sizes, counted, least):
+        count = len(counted[one] & counted[other])
+        share = count / (sizes[one] + sizes[other] - count)
+        if share >= least:
+            found.append(Likeness(one, other, share))
     yield from sorted(found, key=lambda pair: (-pair.share, pair.first, pair.second))
 
 
+def _counted(runs: Mapping[str, frozenset[Run]]) -> dict[str, frozenset[int]]:
+    """By text the runs that some other text has too, and not very many: as numbers, which are quick
+    to compare, the rarest first.
+    """
+    holders = Counter(itertools.chain.from_iterable(runs.values()))
+    kept = [run for run, count in holders.items() if 1 < count <= _COMMONPLACE]
+    number = {run: at for at, run in enumerate(sorted(kept, key=holders.__getitem__))}
+    return {id: frozenset([number[r] for r in own if r in number]) for id, own in runs.items()}
+
+
+def _candidates(
+    sizes: Mapping[str, int], counted: Mapping[str, frozenset[int]], least: float
+) -> set[tuple[str, str]]:
+    """The pairs that can be alike enough, each in the order of the texts.
+
+    A text shares at least the part ``least`` of its runs with any that is so like it. Of all but
+    so many of its runs less one, the rarest first, any such text then has one among its own.
+    """
+    by_run: dict[int, list[str]] = defaultdict(list)
+    for id, own in counted.items():
+        needed = max(1, math.ceil(least * sizes[id] - _A_LITTLE))
+        for run in sorted(own)[: max(0, len(own) - needed + 1)]:
+            by_run[run].append(id)
+    return {pair for ids in by_run.values() for pair in itertools.combinations(ids, 2)}
+
+
 _COMMONPLACE = 40  # a run that so many texts hold is a turn of the trade and tells nothing
+_A_LITTLE = 1e-9  # of the machine

@@ -17,6 +17,7 @@ from typing import Any
 import yaml
 
 from almanac.findings import Finding, Place, error
+from almanac.source.plain_loader import PlainLoader
 from almanac.source.snapshot import MOST_BYTES
 from almanac.source.stream import hidden_structure, may_hide_structure
 from almanac.source.syntax import syntax_finding
@@ -63,7 +64,7 @@ class Document:
     def _root(self) -> yaml.Node:
         # Findings are rare and most documents need no place, so the tree is built only when asked
         # for.
-        root = yaml.compose(self.text, Loader=yaml.CBaseLoader)
+        root = yaml.compose(self.text, Loader=PlainLoader)
         assert root is not None  # read() has found a mapping in this very text
         return root
 
@@ -90,7 +91,7 @@ def read(raw: bytes, file: str) -> tuple[Document | None, list[Finding]]:
         if unsound:
             return None, findings
     try:
-        root = yaml.compose(text, Loader=yaml.CBaseLoader)
+        root = yaml.compose(text, Loader=PlainLoader)
     except yaml.YAMLError as problem:
         return None, [*findings, syntax_finding(problem, text, file)]
     builder = Builder(file, text)
