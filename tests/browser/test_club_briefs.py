@@ -18,8 +18,8 @@ FOLDED = """() => document.querySelector('.brief-box').getBoundingClientRect().b
 ON_PAPER = "() => document.querySelector('.run-papers .paper-brief').getBoundingClientRect().height"
 
 
-# What stands in sight of a brief, and each line that it has beside.
-IN_SIGHT = re.compile(r'<ul class="dangers brief">.*?</ul>', re.DOTALL)
+# What stands in sight of a brief, from its heading on, and each line that it has beside.
+IN_SIGHT = re.compile(r'id="brief".*?<ul class="dangers brief">.*?</ul>', re.DOTALL)
 MORE = re.compile(
     r'<details class="folded brief-more".*?</ul></details>\s*(?=<details|</div>)', re.DOTALL
 )

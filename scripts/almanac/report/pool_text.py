@@ -30,21 +30,26 @@ UNKNOWN = "not known"
 
 
 def start_lines(catalogue: Catalogue, summary: PracticeSummary) -> list[str]:
-    """Each start of a practice: at which end, in which lanes, how deep it is and how high one
-    stands.
+    """The starts of a practice: at which end, in which lanes, how deep it is and how high one
+    stands; those that a part has at one place in one line.
     """
     starts, pool = words_of(catalogue, "starts"), summary.pool
-    found: dict[str, list[int]] = {}
+    found: dict[tuple[str, str], dict[str, list[int]]] = {}
     for run, crew, start in dry_starts_of(catalogue, summary):
         word = starts[start.word]
         title = catalogue.words("practice-parts")[run.word].title
         for end in sorted(start.ends):
             for lane in crew.lanes:
                 where = f"{end_words(pool, end)}, {_water(pool, end, lane, word)}"
-                found.setdefault(f"{title}: {word.title.lower()} at {where}", []).append(lane)
+                lanes = found.setdefault((title, where), {}).setdefault(word.title.lower(), [])
+                lanes.append(lane)
+    together: dict[tuple[str, str, tuple[int, ...]], list[str]] = {}
+    for (title, where), own in found.items():
+        for how, lanes in own.items():
+            together.setdefault((title, where, tuple(sorted(set(lanes)))), []).append(how)
     return [
-        f"{words}, in {lane_words(tuple(sorted(set(lanes))))}; {FIRST}."
-        for words, lanes in found.items()
+        f"{title}: {' and '.join(how)} at {where}, in {lane_words(lanes)}; {FIRST}."
+        for (title, where, lanes), how in together.items()
     ]
 
 
