@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
 from shared import CATALOGUE, built_once
 
-from .web import Server, Watched
+from .web import Kept, Server, Watched
 
 expect.set_options(timeout=20_000)  # a slow machine is no failure of a page
 
@@ -73,9 +73,28 @@ def context(browser: Browser) -> Iterator[BrowserContext]:
 
 
 @pytest.fixture
-def phone(context: BrowserContext, server: Server) -> Iterator[Page]:
-    """A page on the phone. The test fails where it logged an error, threw one, or asked another host."""
+def new_phone(context: BrowserContext, server: Server) -> Iterator[Page]:
+    """A page on a phone of its own. The test fails where it logged an error, threw one, or asked another host."""
     page = context.new_page()
     watched = Watched(page, server.address)
     yield page
     assert watched.troubles == []
+
+
+@pytest.fixture
+def phone(new_phone: Page) -> Page:
+    """Files whose tests set no clock and add no script have ``kept_phone`` in its place."""
+    return new_phone
+
+
+@pytest.fixture(scope="session")
+def kept_phones(browser: Browser, server: Server) -> Iterator[Kept]:
+    """A window that stays open, of the size of a phone."""
+    with Kept(browser, server, viewport={"width": 360, "height": 640}, has_touch=True) as kept:
+        yield kept
+
+
+@pytest.fixture
+def kept_phone(kept_phones: Kept) -> Iterator[Page]:
+    """A page on a phone that others have used and that keeps nothing of them: half as long to have as a new one."""
+    yield from kept_phones.lent()

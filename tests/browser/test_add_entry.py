@@ -22,7 +22,7 @@ from almanac.source.validate import Shapes
 
 from .conftest import ROOT
 from .test_add_rules import HOSTILE, REFUSED, read_at_any_size
-from .web import Server, Watched
+from .web import Kept, Server, Watched
 
 REPOSITORY = "https://github.com/quillwater/deck-almanac"
 LONG = (
@@ -101,17 +101,17 @@ class Form:
 ORDER = "Everything that can be checked here is in order."
 
 
+@pytest.fixture(scope="module")
+def kept_desks(browser: Browser, server: Server) -> Iterator[Kept]:
+    may = ["clipboard-read", "clipboard-write"]
+    with Kept(browser, server, viewport={"width": 1280, "height": 900}, permissions=may) as kept:
+        yield kept
+
+
 @pytest.fixture
-def desk(browser: Browser, server: Server) -> Iterator[Page]:
-    """A page on a desk. The test fails where it logged an error, threw one, or asked another host."""
-    context = browser.new_context(
-        viewport={"width": 1280, "height": 900}, permissions=["clipboard-read", "clipboard-write"]
-    )
-    page = context.new_page()
-    watched = Watched(page, server.address)
-    yield page
-    assert watched.troubles == []
-    context.close()
+def desk(kept_desks: Kept) -> Iterator[Page]:
+    """A page on a desk, which keeps nothing of the test before it."""
+    yield from kept_desks.lent()
 
 
 @pytest.fixture

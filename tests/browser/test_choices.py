@@ -5,6 +5,7 @@ from __future__ import annotations
 import gzip
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from almanac.analysis.analysis import Analysis
@@ -12,6 +13,11 @@ from almanac.analysis.analysis import Analysis
 from .web import Server
 
 SET = "sets/kick-and-go.html"
+
+
+@pytest.fixture
+def phone(kept_phone: Page) -> Page:
+    return kept_phone
 
 
 def choose(page: Page, **choices: str) -> None:

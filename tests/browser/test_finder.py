@@ -18,6 +18,11 @@ MORE = ("fault", "level", "effort", "position", "stroke", "whom")  # below "More
 
 
 @pytest.fixture
+def phone(kept_phone: Page) -> Page:
+    return kept_phone
+
+
+@pytest.fixture
 def finder(phone: Page, server: Server) -> Page:
     phone.goto(server.address + "find.html")
     return phone
@@ -200,14 +205,18 @@ def test_a_set_that_fits_when_cut_is_offered_cut_and_says_so(
     expect(finder.locator(f"[id='{place.split('#')[1]}']")).to_be_visible()
 
 
-def test_until_a_time_of_day_is_minutes_from_now(phone: Page, server: Server) -> None:
-    phone.clock.install(time="2026-11-26T19:20:30")
-    phone.goto(server.address + "find.html#open=minutes")
-    phone.locator("[data-until]").fill("19:45")
-    phone.locator("[data-until]").blur()
-    expect(phone.locator("[data-facet=minutes] > summary")).to_contain_text("until 19:45 (24 min)")
-    phone.goto(server.address + "find.html#until=19:30&kind=drill")
-    expect(phone.locator("[data-facet=minutes] > summary")).to_contain_text("until 19:30 (9 min)")
+def test_until_a_time_of_day_is_minutes_from_now(new_phone: Page, server: Server) -> None:
+    new_phone.clock.install(time="2026-11-26T19:20:30")
+    new_phone.goto(server.address + "find.html#open=minutes")
+    new_phone.locator("[data-until]").fill("19:45")
+    new_phone.locator("[data-until]").blur()
+    expect(new_phone.locator("[data-facet=minutes] > summary")).to_contain_text(
+        "until 19:45 (24 min)"
+    )
+    new_phone.goto(server.address + "find.html#until=19:30&kind=drill")
+    expect(new_phone.locator("[data-facet=minutes] > summary")).to_contain_text(
+        "until 19:30 (9 min)"
+    )
 
 
 def test_more_swimmers_in_a_lane_come_home_later_and_may_have_no_room(

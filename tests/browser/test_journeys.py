@@ -25,6 +25,11 @@ class Hand:
         self.taps += 1
 
 
+@pytest.fixture
+def phone(kept_phone: Page) -> Page:
+    return kept_phone
+
+
 def assert_drill(phone: Page) -> None:
     expect(phone.locator(".first-screen .say li").first).to_be_in_viewport()
     expect(phone.locator(".first-screen .danger strong").first).to_be_in_viewport()
@@ -173,18 +178,18 @@ def test_what_fits_before_a_group_is_chosen_says_for_whom(phone: Page, server: S
 
 
 def test_what_fits_in_what_is_left_of_a_practice_is_sets_with_a_way_back(
-    phone: Page, server: Server
+    new_phone: Page, server: Server
 ) -> None:
-    phone.clock.install(time="2026-11-26T19:05:00")
-    phone.goto(server.address + "find.html#until=19:45&groups=heron-1&run=on")
-    expect(phone.locator("[data-results] h2").first).to_contain_text("Sets")
-    back = phone.locator("[data-back] a")
+    new_phone.clock.install(time="2026-11-26T19:05:00")
+    new_phone.goto(server.address + "find.html#until=19:45&groups=heron-1&run=on")
+    expect(new_phone.locator("[data-results] h2").first).to_contain_text("Sets")
+    back = new_phone.locator("[data-back] a")
     expect(back).to_be_in_viewport()
-    expect(phone.locator(".hits a").first).to_be_in_viewport()
+    expect(new_phone.locator(".hits a").first).to_be_in_viewport()
     assert str(back.get_attribute("href")).endswith("run.html")
-    phone.goto(server.address + "find.html#minutes=20")
-    phone.reload()
-    expect(phone.locator("[data-back]")).to_be_hidden()
+    new_phone.goto(server.address + "find.html#minutes=20")
+    new_phone.reload()
+    expect(new_phone.locator("[data-back]")).to_be_hidden()
 
 
 def test_a_wrong_word_leads_to_the_right_page(phone: Page, server: Server) -> None:

@@ -38,6 +38,11 @@ _SIZES = """() => {
 }"""
 
 
+@pytest.fixture
+def phone(kept_phone: Page) -> Page:
+    return kept_phone
+
+
 def pdf(page: Page, **options: object) -> PdfReader:
     return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, **options)))  # type: ignore[arg-type]
 

@@ -5,11 +5,17 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from .web import Server, Watched, ask
 
 HITS = "[data-results] a"
+
+
+@pytest.fixture
+def phone(kept_phone: Page) -> Page:
+    return kept_phone
 
 
 def test_a_word_in_the_address_is_looked_for_and_the_box_has_the_cursor(
