@@ -170,6 +170,8 @@ def test_work_under_water_waits_after_fast_work_of_an_earlier_piece() -> None:
         ({"pool": "sea"}, "there is no pool 'sea'; there are "),
         ({"done": [("nothing", 1)]}, "there is no practice of the squad, or piece, 'nothing'"),
         ({"adults": 0}, "0 adults: "),
+        ({"keep": [("set/kick-and-go", "c", -1)]}, "set/kick-and-go cannot stand there"),
+        ({"keep": [("set/socks-and-speed", "m", -1)], "gear": {"drag-socks": 1}}, " are here"),
         ({"taught": {"nothing": 1}}, "there is no progression 'nothing'"),
     ],
 )

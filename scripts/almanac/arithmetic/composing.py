@@ -13,7 +13,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_costs import (
-    MISSED,
     cool_down_cost,
     own_cost,
     relief_cost,
@@ -33,6 +32,8 @@ REFUSED = 60
 """So many practices around one heart may break a limit before it is given up."""
 SAME_SKILL, SAME_WARM_UP = 60, 20
 """What it costs that an earlier proposal has the same."""
+WORSE = 500
+"""An answer that costs so much more than the first is none: its main set serves nothing."""
 SPARE, A_POINT = 30, 2
 """So many seconds are well left; so many fewer or more cost a point."""
 
@@ -56,8 +57,8 @@ def compose(table: Table, wishes: Wishes, most: int = PROPOSALS) -> tuple[Propos
     found: list[Proposal] = []
     while len(found) < most:
         best = _best(asked, around, every, found)
-        if best is None or (found and best.cost - found[0].cost >= MISSED):
-            break  # an answer that misses a goal more is none beside one that does not
+        if best is None or (found and best.cost - found[0].cost >= WORSE):
+            break
         found.append(best)
     return tuple(found)
 

@@ -8,9 +8,14 @@ from dataclasses import dataclass, field
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
 from almanac.arithmetic.composing_table import Squad, Table
 from almanac.arithmetic.composing_wishes import (
+    ADULTS,
+    GEAR,
     GOALS_MOST,
+    LEFT_OUT,
     MINUTES_LEAST,
     MINUTES_MOST,
+    NOT_FOR,
+    ROOM,
     SECOND,
     Asked,
     Kept,
@@ -79,6 +84,7 @@ def wishes_of(table: Table, request: Request) -> Wishes:
         left_out=frozenset(_places("piece", request.leave_out, [*table.piece_of])),
     )
     _room(table, wishes)
+    _may_stand(table, wishes)
     return wishes
 
 
@@ -171,6 +177,32 @@ def _kept(table: Table, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...
             raise BadWish(f"{key} cannot stand there")
         found.append(Kept(place, role, number))
     return tuple(found)
+
+
+def _may_stand(table: Table, wishes: Wishes) -> None:
+    """What is kept may stand, whatever stands beside it."""
+    asked = Asked(table, wishes)
+    for own in wishes.kept:
+        piece = table.pieces[own.piece]
+        offer = next((one for one in asked.offers if one.piece == own.piece), None)
+        reason = asked.why_not(offer, own.role) if offer else NOT_FOR
+        if reason == GEAR:
+            used = asked.used_at_once(piece)
+            gear = next(id for id in piece.gear if used > wishes.gear[id])
+            has, title = wishes.gear[gear], table.gear[gear].title.lower()
+            raise BadWish(
+                f"{piece.title} cannot be kept: {used} use {title} at once, {has} are here"
+            )
+        if reason:
+            raise BadWish(f"{piece.title} cannot be kept: {_REASONS[reason]}")
+
+
+_REASONS = {
+    NOT_FOR: "it is not for all of these lane groups, or not for this pool",
+    ROOM: "the lanes are too full for it",
+    ADULTS: "it needs more adults",
+    LEFT_OUT: "it is left out",
+}
 
 
 def _room(table: Table, wishes: Wishes) -> None:
