@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import io
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext
+from pypdf import PdfReader
 from shared import share
 
 from almanac.model.load import load
@@ -42,3 +44,13 @@ def test_from_what_is_seen_to_the_drill_is_three_taps(
         hand.tap(phone.locator(".first-drill a").first)
         assert_drill(phone)
     assert hand.taps == 3
+
+
+def test_a_whole_year_is_one_sheet_of_paper(context: BrowserContext, club_site: Path) -> None:
+    """Forty-five weeks of three squads, as the page of the season promises it."""
+    page = context.new_page()
+    with Server(club_site) as server:
+        (year,) = [own for own in sitemap(club_site) if own.startswith("seasons/season-")]
+        page.goto(f"{server.address}{year}")
+        (sheet,) = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, format="A4"))).pages
+    assert "12 Jul" in sheet.extract_text()

@@ -8,8 +8,15 @@ from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block import BlockSummary
-from almanac.arithmetic.season_days import last_day, mondays, overdue, runs_of_tests
+from almanac.arithmetic.season_days import (
+    last_day,
+    monday_of,
+    mondays,
+    overdue,
+    runs_of_tests,
+)
 from almanac.arithmetic.season_weeks import AfterBlock, SquadWeek, after_blocks, squad_weeks
+from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.checks.season_days import test_rules
 from almanac.checks.seasons import blocks_in
 from almanac.findings import Finding, counted
@@ -25,10 +32,12 @@ _DAYS_TO_SUNDAY = timedelta(days=6)
 
 @dataclass(frozen=True)
 class Cell:
-    """A week of a squad: its load, what sort of week it is, and how heavy in tenths."""
+    """A week of a squad: its load, what is in it, how heavy it is in tenths, and whether a block
+    holds it, an outline, or nothing.
+    """
 
     words: str
-    kind: str
+    kinds: tuple[str, ...]
     step: int
     sort: str
 
@@ -46,7 +55,7 @@ class WeekRow:
 def season_page(analysis: Analysis, season: Season, findings: Sequence[Finding]) -> Page:
     """The page of a season."""
     catalogue = analysis.catalogue
-    columns = [_weeks(analysis, season, squad) for squad in season.squads]
+    columns = [_cells(analysis, season, squad) for squad in season.squads]
     return entry_page(
         catalogue,
         season,
@@ -57,7 +66,7 @@ def season_page(analysis: Analysis, season: Season, findings: Sequence[Finding])
             WeekRow(
                 str(monday),
                 f"{monday.day} {monday:%b}",
-                tuple(_cell(season, week, monday) for week in own),
+                tuple(own),
                 tuple(notes_of(analysis, season, monday)),
             )
             for monday, *own in zip(mondays(season), *columns, strict=True)
@@ -104,15 +113,37 @@ def _weeks(analysis: Analysis, season: Season, squad: str) -> list[SquadWeek]:
     return squad_weeks(season, season.squads[squad], blocks, _summaries(analysis, season, squad))
 
 
-def _cell(season: Season, own: SquadWeek, monday: date) -> Cell:
-    days = [monday + timedelta(days=number) for number in range(7)]
-    if not any(season.is_term(day) for day in days):
-        return Cell("", "", 0, "shut")
-    if own.block is None:
-        return Cell("", "", 0, "outlined" if own.outline else "bare")
+def _cells(analysis: Analysis, season: Season, squad: str) -> Iterator[Cell]:
+    """Each week of a season for a squad: its load, and in small what sort of week it is, tests,
+    exams, another course.
+    """
+    rules = test_rules(analysis, season, squad)
+    runs = runs_of_tests(season, season.squads[squad], blocks_in(analysis, season, squad), rules)
+    tested = {monday_of(on) for days in runs.values() for on in days}
+    for monday, own in zip(mondays(season), _weeks(analysis, season, squad), strict=True):
+        if not any(season.is_term(monday + timedelta(days=n)) for n in range(DAYS_A_WEEK)):
+            yield Cell("", (), 0, "shut")
+            continue
+        kinds = [_kind(own), "test" if monday in tested else "", *_around(season, squad, monday)]
+        words = "" if own.block is None else "?" if own.load is None else show_number(own.load, 0)
+        sort = "held" if own.block else "outlined" if own.outline else "bare"
+        yield Cell(words, tuple(dict.fromkeys(filter(None, kinds))), own.step, sort)
+
+
+def _around(season: Season, squad: str, monday: date) -> Iterator[str]:
+    """Exams and another course of a squad in a week."""
+    sunday = monday + _DAYS_TO_SUNDAY
+    if any(squad in one.squads and one.meets(monday, sunday) for one in season.exams):
+        yield "exams"
+    for one in season.courses:
+        if squad in one.squads and one.meets(monday, sunday):
+            yield str(one.course)
+
+
+def _kind(own: SquadWeek) -> str:
+    """The kind of a week of a block, where it is no loading week."""
     week = own.week.week if own.week else None
-    kind = "" if week is None or week.is_loading else "taper" if week.is_taper else week.kind
-    return Cell("?" if own.load is None else show_number(own.load, 0), kind, own.step, "held")
+    return "" if week is None or week.is_loading else "taper" if week.is_taper else week.kind
 
 
 @dataclass(frozen=True)
