@@ -16,10 +16,10 @@ from almanac.model.policy import RestRule
 from almanac.report.calculated import shown_default
 from almanac.site.computed import chapters, code_of, place_of
 from almanac.site.links import Page
+from almanac.site.search_pages import CALCULATOR
 from almanac.site.templates import script_json
 from almanac.units import COURSES, show_number, show_time
 
-KIND = "Calculator"
 _LIMITS = (
     "single_test_exponent",
     "least_exponent",
@@ -36,7 +36,7 @@ def calculators_page(analysis: Analysis) -> Page:
     tests = _tests(analysis)
     own = [_told(calculator, club) for calculator in CALCULATORS.values()]
     places = [
-        {"at": calculator.name, "title": calculator.title, "kind": KIND,
+        {"at": calculator.name, "title": calculator.title, "kind": CALCULATOR,
          "asked": list(calculator.asked_as)}
         for calculator in CALCULATORS.values()
     ]  # fmt: skip

@@ -18,11 +18,13 @@ from almanac.site.search_documents import Document, once
 PAGE = "page"  # the kind of a page that is no entry's
 EDITORS = "editors"  # of one that only those who write entries look for
 FORMULA = "formula"  # of one on the page that tells how figures are computed
+CALCULATOR = "calculator"  # one of the page of calculators
 DANGER = "danger"  # of a hazard, a house rule and what is done in an emergency
 KINDS = (
     (DANGER, "Danger", "Dangers"),
     (PAGE, "Page", "Pages"),
     (FORMULA, "Formula", "Formulas"),
+    (CALCULATOR, "Calculator", "Calculators"),
     (EDITORS, "For editors", "For editors"),
 )
 _SAFETY = "safety.html"
