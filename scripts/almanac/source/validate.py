@@ -139,7 +139,8 @@ class Shapes:
                 if new:
                     checked.moved[tuple(problem.absolute_path), problem.instance] = new
         cut = dict(cut_texts(document, kind))
-        told = (finding for finding in humanize.values() if finding.place not in cut)
+        places = cut.keys() | {finding.place for finding in cut.values()}
+        told = (finding for finding in humanize.values() if finding.place not in places)
         checked.findings += [*cut.values(), *told]
         checked.asked = dict(self._asked)
         return checked
