@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from example_cases import BASE
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
@@ -119,10 +120,17 @@ def test_what_is_composed_breaks_no_rule(tmp_path) -> None:
 
 
 def test_where_nothing_fits_the_wish_that_hinders_is_named(capsys) -> None:
-    wishes = ("--squad", "reed", "--minutes", "60", "--goals", "kick-into-stroke")
-    assert run(CATALOGUE, *wishes) == 0
+    assert run(CATALOGUE, "--squad", "heron", "--minutes", "25", "--goals", "kick-into-stroke") == 0
     said = capsys.readouterr().out
-    assert "Nothing fits.\n" in said and "there would be one." in said
+    assert "Nothing fits.\nIn 45 minutes there would be one.\n" in said
+
+
+def test_what_there_is_no_piece_for_at_all_is_named(capsys) -> None:
+    assert main([*["compose", "practice", "--squad", "heron", "--minutes", "60", "--goals", "kick-technique"],
+                 "--root", str(BASE), "--today", "2026-10-01", "--json"]) == 0  # fmt: skip
+    (own,) = json.loads(capsys.readouterr().out)["hinders"]
+    assert own["wish"] == "piece" and own["which"] == "cool-down"
+    assert own["words"].startswith("There is no cool-down for them in this pool:")
 
 
 @pytest.mark.parametrize(

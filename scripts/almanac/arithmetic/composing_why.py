@@ -10,7 +10,15 @@ from dataclasses import dataclass, replace
 from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
 from almanac.arithmetic.composing_order import Stood
-from almanac.arithmetic.composing_pieces import EASY, MAIN, SKILL, UNKNOWN
+from almanac.arithmetic.composing_pieces import (
+    COOL_DOWN,
+    EASY,
+    MAIN,
+    ROLES,
+    SKILL,
+    UNKNOWN,
+    WARM_UP,
+)
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import (
     LATELY,
@@ -25,6 +33,7 @@ from almanac.arithmetic.composing_wishes import (
 GOAL, EFFORT, MINUTES, TAUGHT, NO_SKILL, NO_RELIEF = (
     "goals", "effort", "minutes", "taught", "skill", "relief",
 )  # fmt: skip
+PIECE = "piece"
 """Beside the reasons why a piece may not stand (``composing_wishes``): wishes, and what is missing.
 """
 _STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often
@@ -105,9 +114,14 @@ class Hinders:
 
 
 def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
-    """Where nothing fits, each wish that by itself is in the way; of minutes the nearest that would
-    do.
+    """Where nothing fits, what there is no piece for at all; else each wish that by itself is in
+    the way, and of minutes the nearest that would do.
     """
+    offers = Asked(table, wishes).offers
+    roles = {role for offer in offers for role in table.pieces[offer.piece].roles}
+    lacking = [role for role in (WARM_UP, MAIN, COOL_DOWN) if role not in roles]
+    if lacking:
+        return tuple(Hinders(PIECE, ROLES.index(role)) for role in lacking)
     found = [
         Hinders(wish, which)
         for wish, which, other in _without_one(table, wishes)

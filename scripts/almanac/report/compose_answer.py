@@ -9,9 +9,9 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal
 from almanac.arithmetic.composing_order import Stood, whole
-from almanac.arithmetic.composing_pieces import TENTHS, UNKNOWN
+from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import Hinders, Unmet, unmet, why
+from almanac.arithmetic.composing_why import PIECE, Hinders, Unmet, unmet, why
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
@@ -112,6 +112,8 @@ def _which(table: Table, own: Unmet | Hinders) -> str | int | None:
     """The id of the goal or the effort that is meant, or how many minutes."""
     if own.which == UNKNOWN:
         return None
+    if own.wish == PIECE:
+        return ROLE_WORDS[ROLES[own.which]].lower()
     words = {"goals": table.goals, "effort": table.efforts}.get(own.wish)
     return words[own.which].id if words else own.which
 

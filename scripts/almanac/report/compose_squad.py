@@ -67,8 +67,12 @@ def _gap(catalogue: Catalogue, group: LaneGroup) -> int:
 
 
 def _taught(analysis: Analysis, squad: str) -> set[str]:
-    """The drills that the squad's blocks have had done or ask for, and what these need first."""
+    """The drills that the squad's blocks have had done or ask for, and what these need first. Where
+    it has no block nobody knows, and none is held against it.
+    """
     catalogue, found = analysis.catalogue, set[str]()
+    if not any(block.squad == squad for block in catalogue.blocks.values()):
+        return set(catalogue.drills)
     for block in catalogue.blocks.values():
         names = [id for day in block.days for id in day.practices] if block.squad == squad else []
         for id in names:

@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from almanac.arithmetic.composing_order import Stood
-from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, UNKNOWN, WARM_UP
+from almanac.arithmetic.composing_pieces import (
+    COOL_DOWN,
+    EASY,
+    MAIN,
+    ROLES,
+    SKILL,
+    UNKNOWN,
+    WARM_UP,
+)
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_why import (
     EFFORT,
@@ -13,6 +21,7 @@ from almanac.arithmetic.composing_why import (
     MINUTES,
     NO_RELIEF,
     NO_SKILL,
+    PIECE,
     TAUGHT,
     Hinders,
     Unmet,
@@ -78,6 +87,9 @@ def hinders_words(table: Table, own: Hinders) -> str:
     """A wish that hinders, as a sentence."""
     if own.wish == GOAL:
         return f"Without {table.goals[own.which].title.lower()} there would be one."
+    if own.wish == PIECE:
+        role = ROLE_WORDS[ROLES[own.which]].lower()
+        return f"There is no {role} for them in this pool: write a set, or a practice with one."
     if own.wish == MINUTES:
         return f"In {own.which} minutes there would be one."
     return {
