@@ -39,7 +39,8 @@ const held = () => ({
   groups: question.groups.length ? question.groups.slice(0, preferences.MOST_GROUPS) : state.mine,
   minutes: state.choice.minutes ?? question.minutes,
   lanes: state.choice.lanes ?? question.lanes,
-  swimmers: state.choice.swimmers,
+  swimmers: state.choice.swimmers ?? question.swimmers,
+  adults: question.adults,
 });
 
 /** What fits is worked out anew where something else is asked for. */
@@ -158,7 +159,9 @@ function refresh(keepAddress = false) {
   forgetFits();
   const answered = state.choice.words ? search.answers(question) : null;
   const scored = answered?.scores ?? null;
-  const asked = { ...state.choice, isLeft: state.isRun || state.until !== "", minutes: held().minutes, lanes: held().lanes, gear: new Set([...state.choice.gear, ...question.gear]) };
+  const { minutes, lanes, swimmers } = held();
+  const isRoomAlone = Boolean(!minutes && (lanes || swimmers) && !question.words);
+  const asked = { ...state.choice, isLeft: state.isRun || state.until !== "", isRoomAlone, minutes, lanes, swimmers, gear: new Set([...state.choice.gear, ...question.gear]) };
   const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
   const { found, counts, without, untimed } = sift(entries, asked, known);
   choices.show(state, counts);

@@ -69,6 +69,8 @@ def test_a_word_that_nothing_has_is_told_with_the_nearest_one(phone: Page, serve
     assert misspelt == phone.locator(HITS).evaluate_all("hits => hits.map(hit => hit.href)")
     phone.locator("#find-words").fill("zzzzzz kick")
     expect(unknown).to_have_text("Nothing for “zzzzzz”.")
+    phone.locator("#find-words").fill("strem line kick")
+    expect(unknown).to_have_text("Nothing for “strem line”; nearest: “streamline”.")
 
 
 def test_what_answers_little_of_a_question_stands_below_a_line(phone: Page, server: Server) -> None:
@@ -173,3 +175,13 @@ def test_minutes_lanes_gear_and_a_squad_are_heard_in_a_question(
     expect(phone.locator("[data-whose]")).to_contain_text("Heron")
     expect(phone.locator("[data-whose]")).not_to_contain_text("Reed")
     assert phone.locator(HITS).count() > 0
+    total = phone.locator("[data-total]")
+    for words, heard in {
+        "3 lanes 24 kids": "3 lanes, 24 swimmers",
+        "one coach two lanes": "2 lanes, 1 adult",
+        "only 12 min": "12 min",
+        "fins 4x50": "with fins",
+        "no fins left": "without fins",
+    }.items():
+        phone.locator("#find-words").fill(words)
+        expect(total).to_have_text(re.compile(rf"hits? for {heard}[.,]"))

@@ -144,6 +144,7 @@ class Finder:
             ],
             "pools": list(COURSES),
             "groups": lane_groups(catalogue),
+            "lanes": self._most_lanes,
             "owned": [catalogue.club.gear_owned.get(id, 0) for id, _ in words["gear"]],
             "talk_s": talk_s(catalogue),
             "columns": list(found[0]) if found else [],

@@ -28,7 +28,8 @@ class Facts:
     """What the finder knows of one entry. Words by facet, under ``whom`` the needs that leave
     nothing of it out; ``meant`` the lane groups that it is for,
     ``distance`` in words for each of ``meant``, or once where all go as far; ``lanes`` that it
-    takes, 0 where it says nothing of them; ``own_pool`` the course that it is written for.
+    takes and ``adults`` that it needs at one moment, 0 where it says nothing of them; ``own_pool``
+    the course that it is written for.
 
     A set mends what the drill mends that it is mostly made of, and shows that drill's figure.
     """
@@ -42,6 +43,7 @@ class Facts:
     meant: tuple[str, ...] = ()
     distance: tuple[str, ...] = ()
     lanes: int = 0
+    adults: int = 0
     own_pool: str = ""
 
 
@@ -161,6 +163,7 @@ class FinderFacts:
             meant=meant,
             distance=far(summary, meant),
             lanes=lanes_in_use(summary),
+            adults=summary.hands.adults if summary.hands else 0,
             own_pool=str(summary.pool.course),
         )
 

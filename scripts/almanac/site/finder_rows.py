@@ -52,6 +52,7 @@ def _row(
     yield "meant", [number["group"][id] for id in fact.meant] if fact else []
     yield "distance", list(fact.distance) if fact else []
     yield "lanes", fact.lanes if fact else 0
+    yield "adults", fact.adults if fact else 0
     yield "own_pool", fact.own_pool if fact else ""
 
 

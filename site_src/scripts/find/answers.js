@@ -17,7 +17,10 @@ const SURE = 0.5; // the share of a question, by what its words tell, that a sur
 const FOR_EDITORS = 0.8; // the same that a page for editors has; what has less comes last
 const LAST = 0.02;
 const ASKED_KIND = 2.5;
+const USES = 10; // what uses the gear that is told with minutes, lanes or reps
+const MAY_USE = 3;
 const TIMED = 6; // what fills minutes, where minutes are asked for
+const DRILL = "drill";
 const KIND_COUNTS = 0.3; // a word that names a kind, beside one that says what
 const GENERAL = new Set(stems( // words that fit nearly everything here, and those of whom it is for
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
@@ -94,7 +97,7 @@ function namesOf(entry) {
  * @param {Question} question
  * @param {string} sought
  */
-function favour(entry, { kinds, minutes }, sought) {
+function favour(entry, { kinds, minutes, gear }, sought) {
   if (!entry) {
     return 0;
   }
@@ -104,5 +107,23 @@ function favour(entry, { kinds, minutes }, sought) {
   const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;
   const ofKind = kinds.size ? (kinds.has(entry.kind) ? ASKED_KIND : 1) : usual;
   const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? TIMED : 1;
-  return timed * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
+  /** @type {(ids: string[]) => boolean} */
+  const isHere = (ids) => ids.some((id) => gear.has(id));
+  const uses = isHere(entry.needs) ? USES : isHere(entry.suits) ? MAY_USE : 1;
+  return uses * timed * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
+}
+
+/** Scores of all entries where no words are asked for: alike, but where gear is said not to be there, what is like the work that it is used in.
+ * @param {Entry[]} entries
+ * @param {Set<string>} without gear
+ * @returns {Scores} */
+export function inPlaceOf(entries, without) {
+  /** @type {Map<string, number>} how often a word is told of drills that use the gear */
+  const told = new Map();
+  /** @type {(entry: Entry) => string[]} */
+  const words = ({ has: { goal, position, stroke } }) => [...goal, ...position, ...stroke];
+  entries.filter(({ kind, needs }) => kind === DRILL && needs.some((id) => without.has(id))).flatMap(words).forEach((word) => told.set(word, (told.get(word) ?? 0) + 1));
+  /** @type {(entry: Entry) => number} */
+  const like = (entry) => (entry.kind === DRILL ? 2 : 1) * words(entry).reduce((sum, word) => sum + (told.get(word) ?? 0), 0) / (words(entry).length || 1);
+  return new Map(entries.map((entry) => [entry.number, 1 + like(entry)]));
 }

@@ -2,9 +2,9 @@
 
 import { make, root } from "../lib/dom.js";
 import { WordIndex } from "../lib/search.js";
-import { answers, fieldsOf, namesOfGear, WEIGHTS } from "./answers.js";
+import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
 import { Phrases } from "./phrases.js";
-import { questionOf } from "./question.js";
+import { asNamed, questionOf } from "./question.js";
 
 /** @import {Known} from "./answers.js" */
 /** @import {Answers} from "./answers.js" */
@@ -20,7 +20,7 @@ const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
  */
 export function engine(data, entries) {
   /** @type {import("./question.js").Names} */
-  const names = { gear: namesOfGear(data), squads: data.groups.map(({ id, squad }) => [id, squad]) };
+  const names = { gear: namesOfGear(data), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes };
   /** @type {Known | null} titles and facts alone, until the rest is taken in */
   let known = null;
   let isRead = false;
@@ -46,6 +46,15 @@ export function engine(data, entries) {
   const isFree = ({ without }, { needs, kind }) =>
     data.narrowed.includes(kind) && (without.has("none") ? !needs.length : !needs.some((id) => without.has(id)));
 
+  /** @type {(question: Question, entry: Entry) => boolean} */
+  const isUsing = ({ gear }, { needs, suits }) => [...needs, ...suits].some((id) => gear.has(id));
+
+  /** @type {(question: Question) => boolean} */
+  const isHeard = ({ minutes, lanes, swimmers, without }) => [minutes, lanes, swimmers].some((number) => number !== null) || without.size > 0;
+
+  /** @type {(found: Answers, passes: (entry: Entry) => boolean) => Answers} */
+  const only = ({ scores, sure }, passes) => ({ sure, scores: new Map([...scores].filter(([number]) => passes(/** @type {Entry} */ (entries[number])))) });
+
   /** Of the last question: asked for twice a key. @type {{words: string, unknown: {word: string, near: string}[]}} */
   let last = { words: "", unknown: [] };
   /** @param {Question} question */
@@ -60,7 +69,7 @@ export function engine(data, entries) {
    * @param {Question} question
    * @returns {Question} */
   const mended = (question) => ({
-    ...question, words: unknown(question).reduce((words, { word, near }) => (near ? words.replace(word, near) : words), question.words),
+    ...question, words: asNamed(unknown(question).reduce((words, { word, near }) => (near ? words.replace(word, near) : words), question.words)),
   });
 
   return {
@@ -72,13 +81,12 @@ export function engine(data, entries) {
      * @returns {Answers | null} */
     answers(question) {
       const found = question.words ? answers(read(), entries, mended(question)) : null;
-      const isHeard = question.minutes !== null || question.lanes !== null || question.without.size > 0;
-      const own = found ?? (isHeard ? { scores: new Map(entries.map(({ number }) => [number, 1])), sure: new Set(entries.keys()) } : null);
-      if (!own || !question.without.size) {
-        return own;
+      const own = found ?? (isHeard(question) ? { scores: inPlaceOf(entries, question.without), sure: new Set(entries.keys()) } : null);
+      if (own && question.isSwumWith) {
+        const using = only(own, (entry) => isUsing(question, entry));
+        return using.scores.size ? using : own;
       }
-      const free = [...own.scores].filter(([number]) => isFree(question, /** @type {Entry} */ (entries[number])));
-      return { ...own, scores: new Map(free) };
+      return own && question.without.size ? only(own, (entry) => isFree(question, entry)) : own;
     },
 
     /** The words that nothing has, and what is looked for in their place; none before all is read.

@@ -10,6 +10,7 @@
  * @property {number | null} minutes
  * @property {number | null} lanes
  * @property {number | null} swimmers
+ * @property {number | null} adults
  *
  * @typedef {object} Fit
  * @property {number | null} seconds all that it takes; null where that is not known
@@ -94,7 +95,7 @@ const laidFor = (data, entry, held, mine) => {
 };
 
 /** @type {(entry: Entry, held: Held) => boolean} */
-const isTooWide = ({ kind, lanes }, held) => kind === PRACTICE && held.lanes !== null && lanes > held.lanes;
+const isTooMuch = ({ kind, lanes, adults }, held) => kind === PRACTICE && (lanes > (held.lanes ?? Infinity) || adults > (held.adults ?? Infinity));
 
 /**
  * @param {Data} data
@@ -120,7 +121,7 @@ export function fitOf(data, entry, held) {
     ...whole,
     isForOthers,
     least: Math.min(...every.map((own) => own.seconds)),
-    fits: !isTooWide(entry, held) && chosen !== undefined,
+    fits: !isTooMuch(entry, held) && chosen !== undefined,
     seconds,
     cut: number ? [number, words, distance] : null,
   };

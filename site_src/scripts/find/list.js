@@ -22,6 +22,7 @@
  * @property {string} figure
  * @property {string[]} distance
  * @property {number} lanes
+ * @property {number} adults that are needed at one moment; 0 where it does not say
  * @property {string} ownPool
  * @property {string[]} meant lane groups
  * @property {number[][][]} takes by pool and lane group
@@ -47,6 +48,7 @@
  * @property {string[]} narrowed the kinds that choices narrow
  * @property {string[]} pools
  * @property {Group[]} groups
+ * @property {number} lanes of the widest pool
  * @property {number[]} owned
  * @property {number} talk_s
  * @property {number[][]} first
@@ -83,6 +85,7 @@ function entriesOf(data) {
     figure: row[at.figure],
     distance: row[at.distance],
     lanes: row[at.lanes],
+    adults: row[at.adults],
     ownPool: row[at.own_pool],
     meant: row[at.meant].map((/** @type {number} */ group) => data.groups[group]?.id),
     takes: row[at.takes],
@@ -186,9 +189,16 @@ function countIn(counts, facet, entry, choice, { fit, steps }) {
   }
 }
 
-/** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one.
- * @type {(entry: Entry, choice: Choice & {isLeft?: boolean}) => number} */
-const kindPlace = ({ kind }, { minutes, isLeft }) => (minutes ? (isLeft || minutes < A_PRACTICE ? ["set", "drill"] : ["practice", "set"]).indexOf(kind) + 1 || 3 : 0);
+/** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one; where
+ * room alone is, practices first.
+ * @type {(entry: Entry, choice: Asked) => number} */
+function kindPlace({ kind }, { minutes, isLeft, isRoomAlone }) {
+  const isPractice = minutes ? !isLeft && minutes >= A_PRACTICE : isRoomAlone;
+  return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(kind) + 1 || 3 : 0;
+}
+
+/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean}} Asked `isLeft`: its minutes are what is left of a practice; `isRoomAlone`: only
+ *   lanes or heads are asked for, by which a practice is told from others */
 
 /** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[]}} Known */
 
@@ -229,7 +239,7 @@ function sift(entries, choice, known) {
  * The found in the order to show them: best words first, what mends the fault first, what is for my groups, what uses the gear,
  * what fills the minutes best.
  * @param {Entry[]} found
- * @param {Choice & {isLeft?: boolean}} choice whether its minutes are what is left of a practice
+ * @param {Asked} choice
  * @param {Scores | null} scores
  * @param {{firstFor: (fault: string) => number[], fit: (entry: Entry) => Fit}} known the entries that mend a fault, in order
  */

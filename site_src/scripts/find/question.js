@@ -1,4 +1,4 @@
-// What a question asks for beside its words: minutes, lanes, gear that is there or is not, a squad, a kind of page. Pure.
+// What a question asks for beside its words: minutes, lanes, heads, gear that is there or is not, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
 
@@ -7,7 +7,10 @@ import { stems, wordsOf } from "../lib/words.js";
  * @property {string} words
  * @property {number | null} minutes
  * @property {number | null} lanes
- * @property {Set<string>} gear at hand, where minutes or lanes are told, too
+ * @property {number | null} swimmers
+ * @property {number | null} adults who are there
+ * @property {Set<string>} gear at hand, where minutes, lanes or reps are told, too
+ * @property {boolean} isSwumWith whether that gear is what reps are swum with: fins 8x50
  * @property {Set<string>} without gear
  * @property {string[]} groups those of a squad that it names
  * @property {Set<string>} kinds
@@ -15,6 +18,7 @@ import { stems, wordsOf } from "../lib/words.js";
  * @typedef {object} Names what a question may name
  * @property {[string, string][]} gear each piece with a name of it
  * @property {[string, string][]} squads each lane group with its squad
+ * @property {number} lanes of the widest pool
  */
 
 /** Words that name a kind of page: what is of that kind stands higher, and the word itself counts little. */
@@ -42,15 +46,29 @@ const SAID_AS = [
   [/\b(?:an|one|1) hour and a quarter\b|\bhour and a quarter\b/gu, "75 min"],
   [/\b(?:an|one|1) hour\b|\b1 ?hr?\b/gu, "60 min"],
   [/\bno (?:water|pool)\b/gu, "on land"],
+  [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\bnext(?: step| drill)? after\b/gu, "progression"],
+  [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],
   [/\b(?:two|2) hours\b|\b2 ?hrs?\b/gu, "120 min"],
   [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b/gu, "children"],
 ];
-const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+)(?:left|to go|to spare|spare|remaining)(?![\p{L}])/gu; // 15 minutes left is no side
+const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s+[\p{L}-]+\s+)(?:left|to go|to spare|spare|remaining|today)(?![\p{L}])/gu; // 15 minutes left is no side
+const ABOUT = /(?<![\p{L}])(?:only|just|about|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
+const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;
+const THE_END = "cool-down"; // what is done in the last minutes, where nothing else is asked for
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
 const LANES = /(?<!too many .*)(\d+)\s*lanes?(?![\p{L}\p{N}])/u; // too many in one lane is no number of lanes
-const COUNTED = /[\p{L}]+(?=\s*-?\s*(?:min|lanes?\b))/gu; // twelve minutes, two lanes
+const HALF_POOL = /\bhalf (?:of )?(?:an? |the |our )?pool\b/u;
+const HEADS = "swimmers|kids|children|heads|athletes|youngsters|juniors";
+const ADULTS = "coach|coaches|adults?|teachers?";
+const SWIMMERS = new RegExp(`(?<![x×*]\\s*)(\\d+)\\s*(?:${HEADS})(?![\\p{L}\\p{N}])`, "u");
+const COACHES = new RegExp(`(\\d+)\\s*(?:${ADULTS})(?![\\p{L}\\p{N}])`, "u");
+const COUNTED = new RegExp(`[\\p{L}]+(?=\\s*-?\\s*(?:min|(?:lanes?|${HEADS}|${ADULTS})\\b))`, "gu"); // twelve minutes, two lanes
 const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
 const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
+
+/** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
+ * @param {string} words */
+export const asNamed = (words) => (stems(words).length > 3 ? words : words.replace(/\bback(?:stroke| crawl) (?=kick|legs)/giu, "back ").replace(/\bback legs\b/giu, "back kick"));
 
 /** A number that is told with its unit, and the text without it.
  * @param {string} text
@@ -66,19 +84,33 @@ function counted(text, pattern) {
  * @param {Names} names
  * @returns {Question}
  */
-export function questionOf(text, { gear, squads }) {
+export function questionOf(text, { gear, squads, lanes: most }) {
   const said = SAID_AS.reduce((so, [way, plain]) => so.replace(way, plain), text.toLowerCase()).replace(LEFT, " ");
-  const [minutes, timeless] = counted(said.replace(COUNTED, (word) => stems(word)[0] ?? word), MINUTES);
-  const [lanes, rest] = counted(timeless, LANES);
-  const [without, words] = withoutGear(rest, gear);
+  const half = most > 1 ? said.replace(HALF_POOL, `${Math.floor(most / 2)} lanes`) : said;
+  const plain = half.replace(COUNTED, (word) => inFigures(word)).replace(ABOUT, "");
+  const [minutes, timeless] = counted(plain.replace(AT_THE_END, ""), MINUTES);
+  const [lanes, wide] = counted(timeless, LANES);
+  const [swimmers, ofHeads] = counted(wide, SWIMMERS);
+  const [adults, rest] = lanes || swimmers || minutes ? counted(ofHeads, COACHES) : [null, ofHeads];
+  const [without, bare] = withoutGear(rest, gear);
+  const isOfReps = OF_SETS.test(bare);
+  const isHere = minutes !== null || lanes !== null;
+  const words = AT_THE_END.test(plain) && !stems(bare).length ? THE_END : bare;
   const asked = new Set(wordsOf(words));
   const kinds = new Set(stems(words).flatMap((term) => KIND_OF.get(term) ?? []));
   return {
-    words: words.trim(), minutes, lanes, without,
-    gear: new Set(minutes === null && lanes === null ? [] : gearIn(words, gear)),
+    words: words.trim(), minutes, lanes, swimmers, adults, without,
+    isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
-    kinds: OF_SETS.test(words) ? kinds.add("set") : kinds,
+    kinds: isOfReps ? kinds.add("set") : kinds,
   };
+}
+
+/** A number in words as figures; any other word as it stands.
+ * @param {string} word */
+function inFigures(word) {
+  const [term = ""] = stems(word);
+  return /^\d+$/.test(term) ? term : word;
 }
 
 /** The gear that is said not to be there, and the text without it.

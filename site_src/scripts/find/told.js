@@ -72,8 +72,9 @@ export function teller(data) {
 
     /** What was heard in a question beside its words.
      * @param {import("./question.js").Question} question */
-    heard: ({ minutes, lanes: wide, gear: atHand, without }) => [
-      minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "",
+    heard: ({ minutes, lanes: wide, swimmers, adults, gear: atHand, without }) => [
+      minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "", swimmers ? `${swimmers} swimmers` : "",
+      adults ? many(adults, "adult", "adults") : "",
       ...[...atHand].map((id) => `with ${gear(id)}`), ...[...without].map((id) => `without ${gear(id)}`),
     ].filter(Boolean).join(", "),
 

@@ -167,7 +167,8 @@ export class WordIndex {
       const keys = [rest[0] ?? "", (rest[0] ?? "") + (rest[1] ?? "")];
       const here = keys.flatMap((key) => this.synonyms.get(key) ?? []).filter((name) => lengthIn(rest, name.terms));
       const length = Math.max(1, ...here.map((name) => lengthIn(rest, name.terms)));
-      const joined = rest[1] && this.terms.has(rest[0] + rest[1]) ? [rest[0] + rest[1]] : null;
+      const written = rest[1] ? this.terms.joined(rest[0] ?? "", rest[1]) : "";
+      const joined = written ? [written] : null;
       const own = rest.slice(0, Math.max(length, joined ? 2 : 1));
       const lists = here.filter((name) => lengthIn(rest, name.terms) === length).map((name) => name.names);
       const titles = lists.flatMap(([title = []]) => [title]);
@@ -205,10 +206,17 @@ export class WordIndex {
   unknown(text) {
     const terms = stems(text);
     const known = new Set(this.#wanted(terms).flatMap(({ terms: own, queries }) => (queries.length > 1 ? own : [])));
-    return wordsOf(text).flatMap((word) => {
+    const words = wordsOf(text);
+    const pairs = words.map((word, at) => this.terms.inPair(stem(word) ?? "", stem(words[at + 1] ?? "") ?? ""));
+    return words.flatMap((word, at) => {
       const term = stem(word);
-      const isKnown = !term || /^\d/.test(term) || known.has(term) || this.terms.has(term) || this.terms.isBegun(term);
-      const taken = isKnown ? null : this.terms.taken(term);
+      if (pairs[at]) {
+        return [{ word: `${word} ${words[at + 1]}`, near: pairs[at] }];
+      }
+      if (pairs[at - 1]) {
+        return [];
+      }
+      const taken = !term || /^\d/.test(term) || known.has(term) || this.terms.isKnown(term) ? null : this.terms.taken(term);
       return !taken || taken.terms.length > 1 ? [] : [{ word, near: taken.near }];
     });
   }

@@ -4,6 +4,7 @@ import { distance, mistakes, stem, wordsOf } from "./words.js";
 
 const LONG = 9; // letters from which three may be wrong
 const MOST_WRONG = 3;
+const LONG_PAIR = 7; // letters from which two words may be one that is misspelt
 const IN_TEXTS_ONLY = 0.5; // what a term that no name has is farther off
 
 /** Whether a word is the beginning of another; of a number, never: 10 is not the beginning of 100.
@@ -50,6 +51,12 @@ export class Terms {
     return this.words.has(term);
   }
 
+  /** Whether a term is one, or the beginning of one.
+   * @param {string} term */
+  isKnown(term) {
+    return this.has(term) || this.isBegun(term);
+  }
+
   /** Whether a word is being typed: some term goes on from it.
    * @param {string} term */
   isBegun(term) {
@@ -82,6 +89,21 @@ export class Terms {
     return null;
   }
 
+  /** The term that two terms are one after another, where they are one; misspelt, too, where the first is no word: "strem line"; else "".
+   * @param {string} first
+   * @param {string} next */
+  joined(first, next) {
+    const written = [first + next, stem(first + next) ?? ""].find((term) => this.has(term));
+    return written ?? (this.isKnown(first) || (first + next).length < LONG_PAIR ? "" : this.near(stem(first + next) ?? "", 2));
+  }
+
+  /** The word that was meant by two of which the first is none; "" where there is no such word.
+   * @param {string} first
+   * @param {string} next */
+  inPair(first, next) {
+    return first && next && !this.isKnown(first) ? this.words.get(this.joined(first, next)) ?? "" : "";
+  }
+
   /** What a term that is not known is taken for: the one that is a letter off, two that are written together, else the nearest.
    * @param {string} term
    * @returns {{terms: string[], near: string}} `near` is the word that stands in its place, "" where it is none */
@@ -111,7 +133,7 @@ export class Terms {
   nearest(text) {
     const best = { word: "", far: Infinity };
     for (const asked of wordsOf(text).filter((word) => !this.has(stem(word) ?? ""))) {
-      const most = Math.max(2, Math.ceil(asked.length / 2));
+      const most = Math.max(2, Math.floor(0.4 * asked.length));
       for (const word of this.words.values()) {
         const far = distance(asked, word, most) + (word[0] === asked[0] ? 0 : 0.5);
         if (word.length > 2 && far <= most && far < best.far) {

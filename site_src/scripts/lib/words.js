@@ -18,7 +18,8 @@ const ALIKE = new Map(
     metre: "meter", centre: "center", colour: "color", practise: "practice", programme: "program", grey: "gray", swam: "swim",
     swum: "swim", flying: "flyer", swimmer: "swim", sank: "sink", sunk: "sink", feet: "foot", kerb: "curb", breath: "breathe", kids: "kid",
     breastroke: "breaststroke", brestroke: "breaststroke", brest: "breast", backcrawl: "backstroke", bouy: "buoy", sox: "sock", tired: "tire", tires: "tire", minute: "min",
-    mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low",
+    mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low", sprinter: "sprint",
+    racer: "race", kicker: "kick", backstroker: "backstroke", breaststroker: "breaststroke", freestyler: "freestyle", dolphining: "dolphin",
     higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", parashoot: "parachute", flexibility: "flex",
   }),
 );
