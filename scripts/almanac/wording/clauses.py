@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-_SENTENCE = re.compile(r"[.;:!?]")
-_CLAUSE = re.compile(r"[.;:!?]|, (?:and |but |then |or )?")
+_SENTENCE = re.compile(r"[;:!?]|\.(?!\d)")
+_CLAUSE = re.compile(r"[;:!?]|\.(?!\d)|, (?:and |but |then |or )?")
 _DENIES = "no|not|never|nobody|none|without|instead of|rather than"
 
 

@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from almanac.wording.clauses import clauses, denies
+from almanac.wording.numbers_said import NUMBER, number_of
 
 _QUICK = re.compile(
     r"under|below|beneath|submerg|bottom|floor|deep|surface|up\b|before you", re.IGNORECASE
@@ -43,7 +44,9 @@ _PART = re.compile(
 _DENIES = denies("unless", "avoid", "less")
 _PULLS = re.compile(r"\bpull(?:s|ed|ing)?\b", re.IGNORECASE)
 _FETCHES = ("collect", "fetch", "pick", "bring", "dive", "duck")
-_METRES = re.compile(r"\b(\d{1,3}(?:\.\d)?) ?-?(?:m|metres?|meters?|yards?|yd)\b", re.IGNORECASE)
+_METRES = re.compile(
+    rf"\b(\d{{1,3}}\.\d|{NUMBER}) ?-?(?:m|metres?|meters?|yards?|yd)\b", re.IGNORECASE
+)
 _WHOLE = re.compile(
     r"\b(?:whole|full|entire|every|each|all (?:of )?the)"
     r" (?:25s?|50s?|length|width|pool|rep|way|lap)\b"
@@ -79,6 +82,8 @@ def goes_under(text: str) -> Under | None:
         beside = " ".join(every[max(0, number - 1) : number + 2])
         fetches = below.group().lower().startswith(_FETCHES)
         if fetches or _GOES.search(clause.replace(below.group(), " ")) or _METRES.search(clause):
-            metres = [float(own) for own in _METRES.findall(clause)]
+            metres = [
+                float(own) if "." in own else number_of(own) for own in _METRES.findall(clause)
+            ]
             return Under(max(metres, default=None), bool(_WHOLE.search(beside)))
     return None
