@@ -2,6 +2,7 @@
 
 import { boxes, bring, placeOn } from "./lib/clocks.js";
 import { all } from "./lib/dom.js";
+import { explain } from "./lib/explain.js";
 import { openNamed } from "./lib/folds.js";
 import { choose, holdsChosen, onChange, start } from "./lib/preferences.js";
 import { offerMine, showMine, tellWhose } from "./lib/whose.js";
@@ -44,3 +45,4 @@ onChange(follow);
 follow();
 openNamed();
 window.addEventListener("hashchange", openNamed);
+explain();

@@ -152,7 +152,8 @@ class Word:
     ``medley`` of strokes; ``takes_turns`` of partners, ``swimmers`` of teams, ``ready_s``,
     ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
     three; ``done`` of modes, ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels,
-    ``beat`` of kicks.
+    ``beat`` of kicks; ``forms``, as they stand in texts, and the drill that it is ``shown_by``, of
+    terms.
     ``quiet`` words are no tags and no choices.
     """
 
@@ -178,6 +179,8 @@ class Word:
     accepts_nothing: bool = False
     beat: Beat | None = None
     quiet: bool = False
+    forms: tuple[str, ...] = ()
+    shown_by: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -187,3 +190,7 @@ class Vocabulary(Entry):
     kind: ClassVar[str] = "vocabulary"
     about: str
     words: Mapping[str, Word]
+
+    def references(self) -> Iterator[Reference]:
+        shown = (word.shown_by for word in self.words.values() if word.shown_by)
+        yield from references("drill", shown, "shown_by")

@@ -10,6 +10,7 @@ from functools import cached_property
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks import check
+from almanac.kinds import WITH_PAGES
 from almanac.model.entry import Entry
 from almanac.resources import SITE_SOURCE
 from almanac.site.calculators_page import calculators_page
@@ -35,6 +36,7 @@ from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
 from almanac.site.settings import SiteSettings, settings_of
 from almanac.site.templates import Templates
+from almanac.site.terms import TermMarks
 from almanac.site.vectors import vectors_file
 from almanac.source.names import Names
 
@@ -72,6 +74,11 @@ class SitePages:
         return Parts(self.analysis)
 
     @cached_property
+    def marks(self) -> TermMarks:
+        """The terms that pages mark."""
+        return TermMarks(self.analysis.catalogue)
+
+    @cached_property
     def codes(self) -> QrCodes:
         """The QR codes of the pages; to be saved when all pages have been made."""
         return QrCodes(self.settings.address)
@@ -104,6 +111,7 @@ class SitePages:
         yield shared_file(analysis.catalogue)
         yield vectors_file(analysis.catalogue)
         yield self._finder_data.texts()
+        yield self.marks.meanings()
         yield from news_files(analysis.catalogue, self.news, self.settings)
         yield from picture_files(self.parts.pictures())
 
@@ -119,6 +127,7 @@ class SitePages:
             kick_cycle_page(analysis.catalogue),
             learn_page(analysis.catalogue),
             judge_page(analysis.catalogue),
+            self.marks.page(),
             *moved_pages(analysis),
             cards_page(analysis),
             news_page(analysis.catalogue, self.news),
@@ -148,6 +157,8 @@ class SitePages:
         context = {**page.context, "base": page.base}
         card = card_context(page, self.settings.address, self.codes.of)
         text = self.templates.page(page.template, context)
+        if page.template in WITH_PAGES:
+            text = self.marks.marked(text, page.base)
         if card is not None:
             text += self.templates.page("card", {**context, "card": card})
         return page.file, text

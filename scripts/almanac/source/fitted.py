@@ -21,10 +21,11 @@ def fitted(document: Document, names: Names) -> Document:
 
 
 def _words(words: Mapping[str, Any], names: Names) -> Iterator[tuple[str, Any]]:
-    levels = names.of("vocabulary", "levels")
+    levels, drills = names.of("vocabulary", "levels"), names.of("reference", "drill")
     for word, about in words.items():
         by_level = _known(about.get("by_level", {}), levels)
-        yield word, {**_without(about, "by_level"), **({"by_level": by_level} if by_level else {})}
+        own = {**_without(about, "by_level"), **({"by_level": by_level} if by_level else {})}
+        yield word, own if own.get("shown_by") in drills else _without(own, "shown_by")
 
 
 def _policy(data: Mapping[str, Any], names: Names) -> dict[str, Any]:

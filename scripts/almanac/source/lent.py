@@ -12,7 +12,7 @@ from almanac.resources import HOME
 POLICY = KIND["policy"].files
 _FOLDER = KIND["vocabulary"].files
 _HAZARDS = f"{_FOLDER}/hazards.yml"
-_NAME_HAZARDS = ("starts", "partners", "teams", "other-words")
+_NAME_HAZARDS = ("starts", "partners", "teams", "other-words", "terms")
 """Lists of use only beside the program's own hazards, which they name, and its own words."""
 
 
