@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import product
 from typing import Literal
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Page, expect
 from shared import is_long
 
-from .web import TEMPLATES, Server
+from .web import TEMPLATES, Kept, Server
 
 LOOKS = list(product((360, 1280), ("light", "dark")))
 # One page a template in one look each, by turns; every page in every look with --long.
@@ -21,17 +22,26 @@ CASES = [
 ]
 
 
+@pytest.fixture(scope="module")
+def kept(browser: Browser, server: Server) -> Iterator[Kept]:
+    with Kept(browser, server, viewport={"width": 360, "height": 640}) as window:
+        yield window
+
+
+@pytest.fixture
+def page(kept: Kept) -> Iterator[Page]:
+    """A page 360 px wide, unless a test makes it wider."""
+    yield from kept.lent()
+
+
 @pytest.mark.parametrize(("file", "width", "scheme"), CASES)
 def test_no_violations(
-    browser: Browser, server: Server, file: str, width: int, scheme: Literal["light", "dark"]
+    page: Page, server: Server, file: str, width: int, scheme: Literal["light", "dark"]
 ) -> None:
-    context = browser.new_context(
-        viewport={"width": width, "height": 800}, color_scheme=scheme, reduced_motion="reduce"
-    )
-    page = context.new_page()
+    page.set_viewport_size({"width": width, "height": 800})
+    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
     page.goto(server.address + file)
     found = Axe().run(page, options={"resultTypes": ["violations"]}).response["violations"]
-    context.close()
     assert {
         f"{each['id']}: {node['html'][:160]}" for each in found for node in each["nodes"]
     } == set()
@@ -47,28 +57,22 @@ def test_no_violations(
         "cards.html",
     ],
 )
-def test_what_is_pressed_is_large_enough(browser: Browser, server: Server, file: str) -> None:
-    context = browser.new_context(viewport={"width": 360, "height": 640})
-    page = context.new_page()
+def test_what_is_pressed_is_large_enough(page: Page, server: Server, file: str) -> None:
     page.goto(server.address + file)
     small = page.evaluate("""() => [...document.querySelectorAll('.tool, .chip, .door, .entries > li > a, .chooser select, .facet-box > summary, .folded > summary, nav.bar > a, .rows > li > a')]
       .map(part => [part.outerHTML.slice(0, 80), part.getBoundingClientRect()])
       .filter(([, box]) => box.width && box.right > 0 && (box.height < 47.5 || box.width < 47.5)).map(([html]) => html)""")
-    context.close()
     assert small == []
 
 
 @pytest.mark.parametrize("file", TEMPLATES)
 def test_with_text_of_twice_its_size_the_page_stays_where_it_is(
-    browser: Browser, server: Server, file: str
+    page: Page, server: Server, file: str
 ) -> None:
     """What is wider than the screen moves in a box of its own."""
-    context = browser.new_context(viewport={"width": 360, "height": 640})
-    page = context.new_page()
     page.goto(server.address + file)
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
-    context.close()
 
 
 def test_the_bar_is_reached_by_keyboard_and_leads_on(browser: Browser, server: Server) -> None:

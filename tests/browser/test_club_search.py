@@ -27,6 +27,14 @@ def club(club_site: Path) -> Iterator[Server]:
         yield running
 
 
+@pytest.fixture(scope="module")
+def page(browser: Browser) -> Iterator[Page]:
+    """One page for all lists of questions: Find keeps nothing of what it is asked by a script."""
+    kept = browser.new_page()
+    yield kept
+    kept.close()
+
+
 def _is_sure(page: Page, question: str) -> bool:
     """Whether Find gives an answer that it does not call less sure."""
     page.locator("#find-words").fill(question)
@@ -40,16 +48,14 @@ def _page_of(address: str) -> str:
 
 @pytest.mark.parametrize("name", AMONG_THE_FIRST_THREE)
 def test_everyday_words_find_what_is_meant(
-    browser: Browser, club: Server, name: str, record_property: pytest.RecordProperty
+    page: Page, club: Server, name: str, record_property: pytest.RecordProperty
 ) -> None:
     wanted: Mapping[str, list[str]] = yaml.load(
         (QUERIES / f"{name}.yml").read_text("utf-8"), yaml.CSafeLoader
     )
-    page = browser.new_page()
     answers = ask(page, club.address, *map(str, wanted))
     of_nothing = [str(question) for question, pages in wanted.items() if not pages]
     sure = [question for question in of_nothing if _is_sure(page, question)]
-    page.close()
     missed = {
         question: found
         for (question, pages), found in zip(wanted.items(), answers, strict=True)
