@@ -47,8 +47,9 @@ LONGEST = (
     "test_run.py", "test_reproducible.py", "test_examples.py", "test_print.py", "test_fuzz.py", "test_add_rules.py",
     "test_shown_everywhere.py", "test_paper.py", "test_finder.py", "test_no_fault.py", "test_club_search.py",
     "test_never_lose.py", "test_offline.py", "test_schemas.py", "test_journeys.py", "test_unsafe_words.py",
-    "test_search.py", "test_computed_page.py", "test_choices.py", "test_taken_over.py", "test_hostile_text.py",
-    "test_rendering.py", "test_club_site.py", "test_style.py", "test_policy.py", "test_review_hostile.py",
+    "test_installed.py", "test_search.py", "test_compose.py", "test_computed_page.py", "test_choices.py",
+    "test_taken_over.py", "test_hostile_text.py", "test_rendering.py", "test_club_site.py", "test_style.py",
+    "test_policy.py", "test_review_hostile.py",
 )  # fmt: skip
 _OWN = tuple(f"{HOME / name}/" for name in ("drills", "plans"))
 _opened: set[str] = set()
