@@ -13,9 +13,11 @@ def coverage_hole(analysis: Analysis) -> Iterator[Problem]:
     """Each goal has, at each level, a drill of that level or a lower one and a set of that level.
 
     A hole that is meant is stated under ``gaps`` in the policy, with its reason. While an entry is
-    broken nothing is said: it may be the one that fills the hole.
+    broken nothing is said: it may be the one that fills the hole. Nor is it of a club that has not
+    chosen its goals itself, in a file of its own.
     """
-    if not analysis.catalogue.is_whole:
+    chosen = not analysis.catalogue.documents["vocabulary", "goals"].lent
+    if not (analysis.catalogue.is_whole and chosen):
         return
     stated = {(gap.goal, gap.level) for gap in analysis.catalogue.policy.gaps}
     goals = analysis.catalogue.vocabularies["goals"]

@@ -39,6 +39,7 @@ COMMANDS = {
     "compose": "compose",
     "new": "new",
     "review": "review",
+    "bring": "bring",
 }
 _SHARED = {"--root": 2, "--today": 2, "--no-cache": 1}  # how many words each takes
 _MANY = 1_000_000  # new things between two looks for rubbish

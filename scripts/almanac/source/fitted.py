@@ -17,7 +17,7 @@ def fitted(document: Document, names: Names) -> Document:
         data = _policy(data, names)
     elif "words" in data:
         data = {**data, "words": dict(_words(data["words"], names))}
-    return Document(document.file, document.text, data)
+    return Document(document.file, document.text, data, lent=True)
 
 
 def _words(words: Mapping[str, Any], names: Names) -> Iterator[tuple[str, Any]]:

@@ -31,11 +31,12 @@ _MOST = 20
 
 @dataclass(frozen=True)
 class Document:
-    """One file's data, and where each piece of it stands."""
+    """One file's data, and where each piece of it stands. What is ``lent`` is the program's."""
 
     file: str
     text: str
     data: dict[str, Any]
+    lent: bool = False
 
     def place(self, path: DataPath = (), of_key: bool = False) -> Place:
         """The place of the value at ``path``, or of its key; the nearest known parent's if it is

@@ -1,0 +1,120 @@
+"""Entries of one catalogue taken into another, with all that they need."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from almanac.findings import Finding
+from almanac.model.catalogue import Catalogue, Key
+from almanac.model.load import Loaded
+from almanac.source.names import Names
+from almanac.source.reader import Document, read
+from almanac.source.taken_out import Spot, without, without_items
+from almanac.source.validate import Shapes
+
+BROUGHT = ("drill", "fault", "gear", "benchmark", "progression", "source", "need", "set")
+"""Kinds that stand for themselves; a practice or a block is of one club's squads and lanes."""
+_LEADS_ON = {
+    "easier", "harder", "may_add", "mended_by", "not_to_confuse_with", "pair_with", "excludes",
+    "adapt", "rule", "drawn",
+}  # fmt: skip
+"""What an entry only points at: such a line stays where what it names is there, else it goes."""
+_SEND_OFFS = re.compile(r"(?m)(?<![\w-])sendoff: \{[^{}]*\}")
+_AGAIN = re.compile(r"(?m)^(review: \{[^}\n]*again: )(\d{4}-\d{2}-\d{2})")
+
+
+class NotBrought(Exception):
+    """Something cannot be brought; the message says what, and what to do."""
+
+
+@dataclass(frozen=True)
+class Origin:
+    """Where entries come from, in words for their first line; until when the review that they had
+    there may stand; and the rest that stands in for send-offs of lane groups that are not here.
+    """
+
+    title: str
+    again: date
+    rest: str = "0:20"
+
+
+@dataclass(frozen=True)
+class Bringing:
+    """What is to be written, by file, and what was there already and stays as it is."""
+
+    files: Mapping[str, str]
+    stays: tuple[str, ...]
+
+
+def closure(catalogue: Catalogue, wanted: Iterable[Key], have: Names) -> list[Key]:
+    """The wanted entries and all that they need and ``have`` lacks, in the order they were met."""
+    found: dict[Key, None] = {}
+    todo = list(wanted)
+    while todo:
+        key = todo.pop(0)
+        if key in found:
+            continue
+        found[key] = None
+        for reference in catalogue.entries[key].references():
+            there = reference.id in have.of("reference", reference.kind)
+            if reference.kind in BROUGHT and reference.role not in _LEADS_ON and not there:
+                todo.append((reference.kind, reference.id))
+    return list(found)
+
+
+def bring(of: Loaded, into: Names, wanted: Iterable[Key], origin: Origin) -> Bringing:
+    """The texts of entries of one catalogue for another whose names are ``into``. Raises NotBrought
+    where they need a word that is not there.
+    """
+    assert of.catalogue is not None
+    keys = closure(of.catalogue, wanted, into)
+    new = [key for key in keys if key[1] not in into.of("reference", key[0])]
+    names = _with(into, of, new)
+    texts = {key: _text(of.documents[key], key[0], names, origin) for key in new}
+    return Bringing(
+        {of.documents[key].file: text for key, text in texts.items()},
+        tuple(into.of("reference", kind)[id] for kind, id in keys if (kind, id) not in texts),
+    )
+
+
+def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
+    words = dict(into.words)
+    for kind, id in new:
+        own = words.get(("reference", kind), {})
+        words["reference", kind] = {**own, id: of.documents[kind, id].file}
+    return Names(words, into.moved)
+
+
+def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
+    text = _SEND_OFFS.sub(
+        lambda found: found[0] if _is_here(found[0], names) else f"rest: {as_.rest}", document.text
+    )
+    text = _AGAIN.sub(lambda found: f"{found[1]}{min(found[2], as_.again.isoformat())}", text)
+    for _ in range(_MOST_ROUNDS):
+        own, _said = read(text.encode(), document.file)
+        assert own is not None, document.file
+        findings = Shapes(names).check(own, kind).findings
+        for finding in findings:
+            if finding.code == "unknown-word":
+                raise NotBrought(f"{document.file}: {finding.message}; {finding.hint}")
+        lost = [_spot(one) for one in findings if one.code == "unknown-reference"]
+        empty = [_spot(one) for one in findings if one.code == "missing-key"]
+        if not lost and not empty:
+            break
+        text = without(text, lost) if lost else without_items(text, empty)
+    return f"# From {as_.title}.\n{text}"
+
+
+_MOST_ROUNDS = 6  # what names one thing in another may be seen only when that has gone
+
+
+def _spot(finding: Finding) -> Spot:
+    return finding.place.line, finding.place.column
+
+
+def _is_here(send_offs: str, names: Names) -> bool:
+    groups = re.findall(r"[{,]\s*([\w-]+):", send_offs)
+    return all(group in names.of("reference", "lane_group") for group in groups)

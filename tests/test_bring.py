@@ -1,0 +1,165 @@
+"""Entries of one catalogue taken into another: all that they need comes, nothing dangles, nothing is lost."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import yaml
+from hypothesis import given
+from hypothesis import strategies as st
+from shared import CATALOGUE, DAY, copied
+
+from almanac.commands.main import main
+from almanac.commands.shared import load_and_check
+from almanac.model.bringing import BROUGHT
+from almanac.model.load import Loaded
+from almanac.source.taken_out import without, without_items
+
+CLUB = """title: Our Club
+pools: {home: {title: Pool, course: 25m, lanes: 4, depth_m: {from: 1.0, to: 2.0}, flags: true}}
+squads: {one: {title: One, level: foundation, sessions_a_week: 2}}
+lane_groups: {one-1: {title: One, squad: one, lanes: 2, heads: 8, gap: 0:10}}
+gear_owned: {}
+"""
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Path:
+    """A club that has nothing yet but the words of the small catalogue."""
+    copied(CATALOGUE, tmp_path / "other")
+    root = tmp_path / "own"
+    (root / "plans").mkdir(parents=True)
+    (tmp_path / "other/drills/vocabulary").rename(root / "drills-words")
+    (root / "drills").mkdir()
+    (root / "drills-words").rename(root / "drills/vocabulary")
+    (root / "plans/club.yml").write_text(CLUB, "utf-8")
+    (root / "plans/policy.yml").write_text(
+        (CATALOGUE / "plans/policy.yml").read_text("utf-8"), "utf-8"
+    )
+    return root
+
+
+def brought(root: Path, *ids: str) -> int:
+    words = [
+        "bring",
+        *ids,
+        "--from",
+        str(CATALOGUE),
+        "--root",
+        str(root),
+        "--today",
+        DAY.isoformat(),
+    ]
+    return main(words)
+
+
+def files(root: Path) -> dict[str, bytes]:
+    return {str(path.relative_to(root)): path.read_bytes() for path in root.rglob("*.yml")}
+
+
+def test_whatever_is_brought_nothing_dangles(
+    own: Path, loaded: Loaded, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert loaded.catalogue is not None
+    wanted = [f"{kind}/{id}" for kind, id in loaded.catalogue.entries if kind in BROUGHT]
+    for one in wanted[::3]:
+        assert brought(own, one) == 0, one
+    errors = [
+        one for one in load_and_check(own, DAY).findings
+        if one.is_error and one.code in ("unknown-reference", "unknown-word", "missing-key", "unknown-key")
+        and one.place.file.startswith(("drills/", "plans/sets/"))
+    ]  # fmt: skip
+    assert errors == []
+    first = {
+        (own / file).read_text("utf-8").split("\n")[0]
+        for file in files(own)
+        if "/vocabulary/" not in file and "plans/club" not in file and "policy" not in file
+    }
+    assert first == {"# From Quillwater Swimming Club, https://quillwater.example/."}
+
+
+def test_what_is_here_is_never_written_over(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert brought(own, "back-streamline-kick") == 0
+    assert "drills/skills" in capsys.readouterr().out
+    before = files(own)
+    assert brought(own, "back-streamline-kick") == 0
+    assert "stays as it is" in capsys.readouterr().out
+    assert files(own) == before
+
+
+def test_a_dry_run_writes_nothing(own: Path) -> None:
+    before = files(own)
+    words = ["bring", "kick-and-go", "--from", str(CATALOGUE), "--root", str(own), "--dry-run"]
+    assert main(words) == 0
+    assert files(own) == before
+
+
+def test_send_offs_of_other_lanes_become_a_rest(own: Path) -> None:
+    assert brought(own, "set/kick-and-go") == 0
+    text = (own / "plans/sets/kick-and-go.yml").read_text("utf-8")
+    assert "heron-1: " not in text.partition("expect:")[0]
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ("back-streamline-kik", "is it 'back-streamline-kick'?"),
+        ("heron-kick-and-go", "is a practice"),
+    ],
+)
+def test_what_cannot_be_brought(
+    own: Path, capsys: pytest.CaptureFixture[str], given: str, said: str
+) -> None:
+    before = files(own)
+    assert brought(own, given) == 2
+    assert said in capsys.readouterr().err
+    assert files(own) == before
+
+
+def test_a_word_that_is_not_here_is_named(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = own / "drills/vocabulary/goals.yml"
+    path.write_text(path.read_text("utf-8").replace("  kick-technique:", "  technique:"), "utf-8")
+    before = files(own)
+    assert brought(own, "back-streamline-kick") == 2
+    assert "'kick-technique'" in capsys.readouterr().err
+    assert files(own) == before
+
+
+LISTS = st.lists(st.sampled_from("abcdef"), min_size=1, max_size=6, unique=True)
+
+
+@given(LISTS, st.booleans(), st.data())
+def test_what_is_taken_out_is_gone_and_the_rest_stays(
+    items: list[str], flow: bool, data: st.DataObject
+) -> None:
+    """Held against the same done to plain data."""
+    written = (
+        f"list: [{', '.join(items)}]\n"
+        if flow
+        else "list:\n" + "".join(f"  # of {one}\n  - {one}\n" for one in items)
+    )
+    text = f"before: 1\n{written}after: {{x: 2}}\n"
+    gone = data.draw(st.sampled_from(items))
+    line, column = next(
+        (number, row.index(mark) + len(mark) - 1 + 1)
+        for number, row in enumerate(text.split("\n"), 1)
+        for mark in ((f"[{gone}", f", {gone}") if flow else (f"- {gone}",))
+        if mark in row and not row.lstrip().startswith("#")
+    )
+    left = [one for one in items if one != gone]
+    assert yaml.safe_load(without(text, [(line, column)])) == {
+        "before": 1,
+        **({"list": left} if left else {}),
+        "after": {"x": 2},
+    }
+
+
+def test_a_mapping_that_says_nothing_more_goes_whole() -> None:
+    text = "adapt:\n  - need: a\n    fits: changed\n  - need: b\n    fits: yes\npace: {like: c, factor: 1}\nend: 1\n"
+    assert (
+        without(text, [(2, 11)])
+        == "adapt:\n  - need: b\n    fits: yes\npace: {like: c, factor: 1}\nend: 1\n"
+    )
+    assert without(text, [(6, 14)]) == text.replace("pace: {like: c, factor: 1}\n", "")
+    assert without_items(text, [(4, 5)]) == text.replace("  - need: b\n    fits: yes\n", "")
