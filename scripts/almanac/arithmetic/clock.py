@@ -20,7 +20,7 @@ from almanac.arithmetic.manners import until_all_done, wait_after
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
-from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock, TimedRep, until_done
+from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock, TimedRep, unlike, until_done
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy
@@ -101,6 +101,8 @@ class Clock:
 
     def _unfit(self, reps: Sequence[TimedRep]) -> Iterator[DoesNotFit]:
         """For each item with reps whose target is longer than the send-off, the worst of them."""
+        if all(timed.fits for timed in unlike(reps)):
+            return
         for path in dict.fromkeys(timed.rep.path for timed in reps if not timed.fits):
             own = [timed for timed in reps if timed.rep.path == path]
             fits_s = self.needed_s(own, "least")

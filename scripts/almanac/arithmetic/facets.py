@@ -5,7 +5,7 @@ coaches ask for.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
@@ -79,41 +79,37 @@ def shares(reps: tuple[Rep, ...], gear: Mapping[str, Gear], scale: EffortScale) 
     pieces = tuple(piece for rep in reps for piece in rep.pieces)
     effort = by_facet(pieces, "effort", scale)
 
-    def flutter(extra: Callable[[Piece], bool]) -> Fraction | None:
-        return _share(pieces, lambda piece: _is_flutter(piece) and extra(piece), _is_flutter)
-
-    whole = Fraction(sum(piece.distance for piece in pieces))
+    flutter = [piece for piece in pieces if _is_flutter(piece)]
+    whole, of_flutter = _together(pieces), _together(flutter)
+    fast = sum((effort.get(word, Fraction(0)) for word in scale.fast), Fraction(0))
     return Shares(
-        kick=_share(pieces, lambda piece: piece.drill.is_kick),
-        supine_flutter=flutter(lambda piece: piece.drill.is_on_back),
-        prone_flutter=flutter(lambda piece: piece.drill.is_on_front),
-        board_flutter=flutter(lambda piece: piece.drill.is_on_board),
-        resisted=_share(pieces, lambda piece: any(gear[id].resists for id in piece.gear)),
-        fast=sum((effort.get(word, Fraction(0)) for word in scale.fast), Fraction(0)) / whole
-        if whole
-        else None,
+        kick=_share((piece for piece in pieces if piece.drill.is_kick), whole),
+        supine_flutter=_share((own for own in flutter if own.drill.is_on_back), of_flutter),
+        prone_flutter=_share((own for own in flutter if own.drill.is_on_front), of_flutter),
+        board_flutter=_share((own for own in flutter if own.drill.is_on_board), of_flutter),
+        resisted=_share(
+            (piece for piece in pieces if any(gear[id].resists for id in piece.gear)), whole
+        ),
+        fast=fast / whole if whole else None,
         kick_into_stroke=in_all(map(_kick_into_stroke, reps)),
     )
 
 
 def flutter_distance(pieces: Iterable[Piece]) -> Fraction:
     """Flutter done legs only, in the set's unit."""
-    return Fraction(sum(piece.distance for piece in pieces if _is_flutter(piece)))
+    return Fraction(_together(piece for piece in pieces if _is_flutter(piece)))
 
 
 def _is_flutter(piece: Piece) -> bool:
     return piece.drill.is_flutter_kick
 
 
-def _share(
-    pieces: tuple[Piece, ...],
-    counts: Callable[[Piece], bool],
-    of: Callable[[Piece], bool] = lambda _: True,
-) -> Fraction | None:
-    whole = sum(piece.distance for piece in pieces if of(piece))
-    return (
-        Fraction(sum(piece.distance for piece in pieces if counts(piece)), whole) if whole else None
-    )
+def _together(pieces: Iterable[Piece]) -> Distance:
+    return sum(piece.distance for piece in pieces)
+
+
+def _share(pieces: Iterable[Piece], whole: Distance) -> Fraction | None:
+    return Fraction(_together(pieces), whole) if whole else None
 
 
 def _kick_into_stroke(rep: Rep) -> Distance:

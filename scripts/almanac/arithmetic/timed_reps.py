@@ -4,6 +4,7 @@ density, rated work.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
@@ -122,6 +123,16 @@ class TimedRep:
     def rest_s(self) -> float | None:
         """The rest in seconds, where it is known."""
         return self.rest.value if self.rest else None
+
+
+def unlike(reps: Iterable[TimedRep]) -> tuple[TimedRep, ...]:
+    """The first of each sort of rep on one clock: those that share their targets are timed alike,
+    and differ in no number.
+    """
+    found: dict[int, TimedRep] = {}
+    for timed in reps:
+        found.setdefault(id(timed.pieces), timed)
+    return tuple(found.values())
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from almanac.arithmetic.course import Misfit
 from almanac.arithmetic.pace import Target
 from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.table import ItemRow, item_rows
-from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.arithmetic.timed_reps import GroupClock, TimedRep, unlike
 from almanac.arithmetic.timeline import timeline
 from almanac.drawing.charts.effort_marks import effort_marks
 from almanac.drawing.charts.strip import Stretch, strip
@@ -116,14 +116,15 @@ def _row(row: ItemRow) -> dict[str, Any]:
     target = _time(slow.target_s, tenths=is_swum)
     if slow.target_s != fast.target_s:
         target += f" to {_time(fast.target_s, tenths=is_swum)}"
-    rests = [own for timed in row.timed if (own := shown_rest(timed)) is not None]
+    sorts = unlike(row.timed)
+    rests = [own for timed in sorts if (own := shown_rest(timed)) is not None]
     rest = f"{show_number(min(rests))} s" if rests else "–"
     if rests and min(rests) != max(rests):
         rest = f"{show_number(min(rests))} to {show_number(max(rests))} s"
-    if not all(timed.fits for timed in row.timed):
+    if not all(timed.fits for timed in sorts):
         rest = "does not fit"
     return {
-        "what": ", ".join(dict.fromkeys(map(_timed_label, row.timed))),
+        "what": ", ".join(dict.fromkeys(map(_timed_label, sorts))),
         "target": target + target_marks(slow),
         "sendoff": _go(row),
         "inside": f"{show_number(slow.rep.inner_rest_s)} s inside" if slow.rep.inner_rest_s else "",
