@@ -35,6 +35,10 @@ _SPEAKS = re.compile(
 )
 
 
+# A piece that is folded away: the program's own words and numbers, on a line of their own.
+_FOLD = re.compile(r"^(<details><summary>[A-Za-z0-9 ,:]+</summary>|</details>)$", re.MULTILINE)
+
+
 class Refused(Exception):
     """What the workflow was given is not what it takes; the message says what."""
 
@@ -153,6 +157,7 @@ def speaks(report: str, files: str) -> str:
     "" where there is nothing.
     """
     rest = report.split("\n", 1)[1] if "\n" in report else ""
+    rest = _FOLD.sub("FOLD", rest)
     rest = _SPAN.sub("CODE", rest)
     rest = re.sub(
         rf"(?<!!)\[CODE\]\({re.escape(files)}/[\w./%~#-]*\)", "LINK", rest, flags=re.ASCII

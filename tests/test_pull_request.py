@@ -382,3 +382,11 @@ def test_entries_have_coaches_and_limits_have_the_welfare_lead() -> None:
         "drills/vocabulary/hazards.yml",
     ):
         assert "@quillwater/welfare-leads" in owners(file)
+
+
+def test_what_is_folded_away_speaks_no_more_than_the_rest() -> None:
+    fold = "\n<details><summary>Figures that move: 1,204 lines</summary>\n\n- {}\n\n</details>\n"
+    assert speaks(REPORT + fold.format("set `x`"), FILES) == ""
+    assert speaks(REPORT + fold.format("@everyone"), FILES)
+    assert speaks(REPORT + "<details open ontoggle=x><summary>a</summary>\n", FILES)
+    assert speaks(REPORT + "<details><summary>a <b></summary>\n", FILES)

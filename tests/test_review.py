@@ -5,6 +5,7 @@ cannot be read.
 from __future__ import annotations
 
 import json
+import re
 import subprocess
 from pathlib import Path
 
@@ -262,3 +263,24 @@ def test_binary_files_submodules_and_a_root_below_the_repository(
     result = reviewed(root, capsys, "HEAD", "HEAD")
     assert result["entries"] == []
     assert main(["review", "HEAD", "--root", str(root), "--json"]) in (0, 1)
+
+
+@pytest.mark.parametrize(
+    ("file", "find", "put", "first"),
+    [
+        (KICK, "factor: 1.0", "factor: 1.1", "rest|planned load|whole practice"),
+        ("plans/sets/six-fifties.yml", "reps: 6", "reps: 8", "clock"),
+        ("plans/club.yml", "time: 1:00.0", "time: 0:55.0", "rest|planned load|whole practice"),
+    ],
+)
+def test_a_review_fits_a_screen_and_begins_with_what_is_seen(
+    repository: Path, capsys: pytest.CaptureFixture[str], file: str, find: str, put: str, first: str
+) -> None:
+    edit(repository, file, find, put)
+    main(["review", "HEAD", "--root", str(repository)])
+    said = capsys.readouterr().out
+    unfolded = re.sub(r"(?s)<details>.*?</details>\n", "", said)
+    assert len(unfolded.splitlines()) <= 40
+    seen = unfolded.partition("### What coaches will see\n\n- ")[2]
+    assert re.match(first, seen)
+    assert "kick flutter" not in unfolded and "<summary>Figures that move: " in said

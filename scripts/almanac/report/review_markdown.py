@@ -6,29 +6,52 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import groupby
 
-from almanac.analysis.comparison import Comparison, FigureMove
+from almanac.analysis.comparison import Comparison
 from almanac.findings import Finding, Place, counted
 from almanac.model.compare import EntryChange
 from almanac.report.fenced import difference, fenced, linked
+from almanac.report.review_figures import by_entry, seen_first
 from almanac.report.review_first import first_lines
 from almanac.report.set_json import dotted
-from almanac.report.working_text import show_value
 
 MOST_BYTES = 65_000  # a comment on GitHub holds 65,536 characters; a byte is never more than one
 MARK = "<!-- deck-almanac-review -->"
 MARK_NOTHING = "<!-- deck-almanac-review: nothing -->"
 _FOR_THE_CUT = 1_000  # bytes kept for the sentence that says what is cut
-_MOST_MOVES = 12  # figures shown of one entry before the rest is counted
+_SCREEN = 8  # lines of a section that stand unfolded
 
 
 @dataclass(frozen=True)
 class Section:
-    """A title and its lines; a line that begins with two spaces belongs to the one before it."""
+    """A title and its lines; a line that begins with two spaces belongs to the one before it. After
+    the first ``most`` lines the rest is folded.
+    """
 
     title: str
     lines: list[str]
+    most: int = _SCREEN
+
+    @property
+    def pieces(self) -> list[tuple[str, list[str], str]]:
+        """What stands before some lines, the lines, and what stands behind them."""
+        title = f"\n### {self.title}\n\n"
+        most = self.most if len(self.lines) > self.most + 1 else len(self.lines)
+        if not self.most:
+            most = 0
+        whole, folded = self.lines[:most], self.lines[most:]
+        found = [(title, whole, "")] if whole else []
+        if folded:
+            more = f"{len(folded):,} {'more lines' if whole else 'lines'}"
+            opening = f"\n<details><summary>{self.title}: {more}</summary>\n\n"
+            found.append((opening, _at_top(folded), "\n</details>\n"))
+        return found
+
+
+def _at_top(lines: list[str]) -> list[str]:
+    """Lines of a list that begins anew: what belonged to a line before it is an item of its own."""
+    belongs = next((at for at, line in enumerate(lines) if not line.startswith("  ")), len(lines))
+    return [line.lstrip() for line in lines[:belongs]] + lines[belongs:]
 
 
 def review_markdown(review: Comparison, base: str, address: str = "") -> str:
@@ -36,10 +59,11 @@ def review_markdown(review: Comparison, base: str, address: str = "") -> str:
     none.
     """
     sections = [
-        Section("Read this first", list(first_lines(review, address))),
+        Section("Read this first", list(first_lines(review, address)), 99),
+        Section("What coaches will see", list(seen_first(review)), 99),
         Section("Findings that appear", list(_findings(review.appeared, address))),
         Section("Entries", [line for change in review.entries for line in _entry(change, address)]),
-        Section("Figures that move", list(_figures(review))),
+        Section("Figures that move", list(by_entry(review)), 0),
         Section("Findings that go", list(_findings(review.gone, address))),
         Section("Entries that say nearly the same", list(_alike(review))),
         Section("Entries that nothing uses any more", list(_unused(review))),
@@ -64,24 +88,26 @@ def _within(head: list[str], sections: list[Section]) -> str:
     left_out: list[tuple[str, int]] = []
     room = MOST_BYTES - _FOR_THE_CUT - len(text.encode())
     for section in sections:
-        title = f"\n### {section.title}\n\n"
-        room -= len(title.encode())
-        shown = []
-        for line in section.lines:
-            room -= len(line.encode()) + 1
-            if room < 0:
-                break
-            shown.append(line + "\n")
-        if shown:
-            text += title + "".join(shown)
-        if len(shown) < len(section.lines):
-            left_out.append((section.title, len(section.lines) - len(shown)))
+        missing = 0
+        for opening, lines, closing in section.pieces:
+            room -= len((opening + closing).encode())
+            shown = []
+            for line in lines:
+                room -= len(line.encode()) + 1
+                if room < 0:
+                    break
+                shown.append(line + "\n")
+            if shown:
+                text += opening + "".join(shown) + closing
+            missing += len(lines) - len(shown)
+        if missing:
+            left_out.append((section.title, missing))
     if not left_out:
         return text
     told = ", ".join(f"{count:,} of “{title}”" for title, count in left_out)
-    lines = counted(sum(count for _, count in left_out), "line is", "lines are")
+    all_told = counted(sum(count for _, count in left_out), "line is", "lines are")
     return (
-        f"{text}\nCut here, because a comment holds no more: {lines} left out ({told})."
+        f"{text}\nCut here, because a comment holds no more: {all_told} left out ({told})."
         " `almanac review --json` tells them all.\n"
     )
 
@@ -117,29 +143,6 @@ def _entry(change: EntryChange, address: str) -> Iterator[str]:
             yield f"  - {name} gone: {fenced(field.before)}"
         else:
             yield f"  - {name}: {difference(field.before, field.after)}"
-
-
-def _figures(review: Comparison) -> Iterator[str]:
-    for (kind, id, near), moves in groupby(
-        review.figures, key=lambda move: (move.kind, move.id, move.near)
-    ):
-        own = list(moves)
-        yield f"- {kind} {fenced(id)}{'' if near else ' (by what it uses)'}"
-        visible = [move for move in own if _value(move.before, move) != _value(move.after, move)][
-            :_MOST_MOVES
-        ]
-        yield from (f"  - {_move(move)}" for move in visible)
-        if len(own) > len(visible):
-            yield f"  - and {len(own) - len(visible)} more"
-
-
-def _move(move: FigureMove) -> str:
-    name = fenced(f"{move.name}, {move.whose}" if move.whose else move.name)
-    return f"{name}: {_value(move.before, move)} → {_value(move.after, move)}"
-
-
-def _value(value: float | None, move: FigureMove) -> str:
-    return "no number" if value is None else show_value(value, move.unit)
 
 
 def _findings(findings: list[Finding], address: str) -> Iterator[str]:
