@@ -38,6 +38,7 @@ COMMANDS = {
     "calc": "calc",
     "compose": "compose",
     "new": "new",
+    "rename": "rename",
     "review": "review",
     "bring": "bring",
 }

@@ -11,7 +11,7 @@ import traceback
 from datetime import UTC, date, datetime
 from pathlib import Path
 
-from almanac.kinds import TOP_FOLDERS
+from almanac.kinds import JOURNAL, TOP_FOLDERS
 
 FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
 
@@ -39,7 +39,17 @@ def root_of(given: Path) -> Path:
         raise UsageError(
             f"{given.resolve()} holds neither {named}; go to the repository, or name it with --root"
         )
+    if (given / JOURNAL).is_file():
+        _finish(given)
     return given
+
+
+def _finish(root: Path) -> None:
+    """Do what a killed command has left undone."""
+    from almanac.publish.together import finish
+
+    for file in finish(root):
+        print(f"{file}: finished a change that was stopped", file=sys.stderr)
 
 
 def keep_traceback() -> str:

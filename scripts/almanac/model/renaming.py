@@ -1,0 +1,96 @@
+"""An entry under another id: its file, and every place that names it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import PurePosixPath
+
+from almanac.findings import Place
+from almanac.kinds import KIND
+from almanac.model.catalogue import Key
+from almanac.model.load import Loaded
+from almanac.source.reader import Document
+from almanac.source.rewrite import Rewrites, rewritten, uses
+
+
+class RenameError(ValueError):
+    """Why an entry cannot have another id, and what to do; nothing is changed then."""
+
+
+@dataclass(frozen=True)
+class Change:
+    """What files hold afterwards (None: no more), the places that named the entry, and the places
+    of texts that say the old id, which nobody but a reader can mend.
+    """
+
+    texts: dict[str, str | None] = field(default_factory=dict)
+    places: list[Place] = field(default_factory=list)
+    mentions: list[Place] = field(default_factory=list)
+
+
+def places_naming(documents: Mapping[Key, Document], kind: str, id: str) -> dict[Key, Rewrites]:
+    """By entry, the places that name an entry, each with the id that it names."""
+    found: dict[Key, Rewrites] = {}
+    for key, document in documents.items():
+        if id in document.text:
+            own = {
+                (use.path, use.is_key): use.id
+                for use in uses(document, key[0])
+                if (use.kind, use.id) == (kind, id)
+            }
+            if own:
+                found[key] = own
+    return found
+
+
+def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
+    """All that a new id changes. The old one leads to the new where its page may be linked to.
+
+    Raises RenameError where a file cannot be read or written anew.
+    """
+    documents = loaded.documents
+    _require_whole(loaded)
+    own = documents[kind, old]
+    target = f"{PurePosixPath(own.file).parent}/{new}.yml"
+    there = documents.get((kind, new))
+    if there is not None and there.data.get("moved_to") != old:
+        raise RenameError(f"there is a {kind} '{new}' already ({there.file})")
+    change = Change()
+    if there is not None:
+        change.texts[there.file] = None
+    change.texts[target] = own.text
+    change.texts[own.file] = f"moved_to: {new}\n" if KIND[kind].can_move else None
+    for key, places in places_naming(documents, kind, old).items():
+        document = documents[key]
+        if document is there:
+            continue
+        text = rewritten(document, dict.fromkeys(places, new))
+        if text is None:
+            raise RenameError(
+                f"{document.file} cannot be written anew: change '{old}' there by hand"
+            )
+        change.texts[target if key == (kind, old) else document.file] = text
+        change.places.extend(document.place(path, is_key) for path, is_key in places)
+    change.mentions.extend(_mentions(documents, old, set(change.places)))
+    return change
+
+
+def _require_whole(loaded: Loaded) -> None:
+    """Every file must be readable, or places that name the entry would be missed."""
+    read = {document.file for document in loaded.documents.values()}
+    for finding in loaded.findings:
+        file = finding.place.file
+        if finding.is_error and file.endswith(".yml") and file not in read:
+            raise RenameError(f"{file} cannot be read, and may name the entry: mend it first")
+
+
+def _mentions(documents: Mapping[Key, Document], id: str, told: set[Place]) -> list[Place]:
+    lines = {(place.file, place.line) for place in told}
+    return [
+        Place(document.file, number, line.index(f"'{id}'") + 1)
+        for document in documents.values()
+        if f"'{id}'" in document.text
+        for number, line in enumerate(document.text.split("\n"), 1)
+        if f"'{id}'" in line and (document.file, number) not in lines
+    ]

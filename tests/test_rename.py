@@ -1,0 +1,126 @@
+"""``almanac rename``: every place that names an entry, nothing else, and all of it or nothing."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+from shared import CATALOGUE, DAY, copied
+
+from almanac.commands.main import main
+from almanac.commands.shared import load_and_check
+from almanac.model.load import load
+from almanac.publish import together
+from almanac.source.rewrite import uses
+
+OLD, NEW = "back-streamline-kick", "long-line-back-kick"
+
+
+@pytest.fixture
+def catalogue(tmp_path: Path) -> Path:
+    return copied(CATALOGUE, tmp_path)
+
+
+def texts(root: Path) -> dict[str, bytes]:
+    return {str(file.relative_to(root)): file.read_bytes() for file in root.rglob("*.yml")}
+
+
+def test_every_place_is_changed_and_no_other_byte(catalogue: Path) -> None:
+    before, findings = texts(catalogue), load_and_check(catalogue, DAY).findings
+    named = sum(
+        (use.kind, use.id) == ("drill", OLD)
+        for (kind, _), document in load(catalogue).documents.items()
+        for use in uses(document, kind)
+    )
+    assert named > 10
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 0
+    after = texts(catalogue)
+    home = "drills/skills/flutter-on-back"
+    assert after[f"{home}/{OLD}.yml"] == f"moved_to: {NEW}\n".encode()
+    assert after.pop(f"{home}/{NEW}.yml") == before.pop(f"{home}/{OLD}.yml")
+    del after[f"{home}/{OLD}.yml"]
+    assert {
+        file: text.replace(NEW.encode(), OLD.encode()) for file, text in after.items()
+    } == before
+    checked = load_and_check(catalogue, DAY)
+    assert len(checked.findings) == len(findings)
+    assert not any(it.code == "moved-reference" for it in checked.findings)
+    assert checked.loaded.names.moved["drill", OLD] == NEW
+
+
+def test_there_and_back_is_as_before_but_for_the_way(catalogue: Path) -> None:
+    before = texts(catalogue)
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 0
+    assert main(["rename", NEW, OLD, "--root", str(catalogue)]) == 0
+    after = texts(catalogue)
+    assert after.pop(f"drills/skills/flutter-on-back/{NEW}.yml") == f"moved_to: {OLD}\n".encode()
+    assert after == before
+
+
+def test_a_key_and_an_entry_without_a_page_are_renamed_too(catalogue: Path) -> None:
+    assert main(["rename", "fins", "short-blades", "--root", str(catalogue)]) == 0
+    assert "short-blades: " in (catalogue / "plans/club.yml").read_text("utf-8")
+    log = "2026-11-02-kick-and-go"
+    assert main(["rename", log, "2026-11-02-monday", "--root", str(catalogue)]) == 0
+    assert not (catalogue / f"plans/logs/{log}.yml").exists()
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("back-streamline-kik", "x", "the nearest: back-streamline-kick"),
+        (OLD, "Not An Id", "is no id"),
+        (OLD, "backstroke-swim", "already"),
+    ],
+)
+def test_what_cannot_be_is_refused_and_changes_nothing(
+    catalogue: Path, capsys: pytest.CaptureFixture[str], old: str, new: str, says: str
+) -> None:
+    before = texts(catalogue)
+    assert main(["rename", old, new, "--root", str(catalogue)]) == 2
+    assert says in capsys.readouterr().err and texts(catalogue) == before
+
+
+def test_a_dry_run_and_a_file_that_cannot_be_read_change_nothing(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = texts(catalogue)
+    assert main(["rename", OLD, NEW, "--dry-run", "--root", str(catalogue)]) == 0
+    assert "would be" in capsys.readouterr().out and texts(catalogue) == before
+    (catalogue / "plans/sets/broken.yml").write_text("a: [\n", "utf-8")
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 2
+    assert "broken.yml cannot be read" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("written", [0, 1, 2, 3])
+def test_a_kill_is_finished_by_the_next_command_and_a_full_disk_undone(
+    catalogue: Path, monkeypatch: pytest.MonkeyPatch, written: int
+) -> None:
+    """Killed, or refused, after so many files; the first of all is the journal."""
+    before = texts(catalogue)
+    really, count = together.replace_file, [0]
+
+    def failing(error: BaseException) -> None:
+        count[0] = 0
+
+        def write(path: Path, content: bytes) -> None:
+            if count[0] == written:
+                count[0] += 1
+                raise error
+            count[0] += 1
+            really(path, content)
+
+        monkeypatch.setattr(together, "replace_file", write)
+
+    failing(OSError(28, os.strerror(28)))
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
+    assert texts(catalogue) == before and not (catalogue / together.JOURNAL).exists()
+    failing(KeyboardInterrupt())
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
+    monkeypatch.setattr(together, "replace_file", really)
+    main(["check", "--root", str(catalogue)])
+    assert not (catalogue / together.JOURNAL).exists()
+    codes = {it.code for it in load(catalogue).findings}
+    assert not codes & {"unknown-reference", "moved-reference"}
+    assert (texts(catalogue) == before) == (written == 0)
