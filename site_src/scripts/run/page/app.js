@@ -4,7 +4,7 @@ import { make } from "../../lib/dom.js";
 import { read, write } from "../../lib/storage.js";
 import { forecast } from "../forecast.js";
 import { nextMark, NOTICE_MS } from "../engine.js";
-import { tried } from "../offers.js";
+import { tried, waysToCut } from "../offers.js";
 import { mainAction, rows } from "../view.js";
 import { crewName, gone, timeOfDay } from "../words.js";
 import { lastChange } from "./last.js";
@@ -39,6 +39,11 @@ function said({ role, run }, state, shown, open) {
   return [action, row ? crewName(row) : shown.length > 1 ? "all" : "", action === "go" ? ` ${timeOfDay(nextMark(state.now + NOTICE_MS, run.marks), true).slice(-3)}` : ""];
 }
 
+/** That a cut ends it by a time, where one is enough; "" where none is.
+ * @param {import("../types.js").State} state
+ * @param {number} until */
+const canEndBy = (state, until) => (state.data.cuts?.length && waysToCut(state, until).some(({ ends }) => ends <= until) ? `can end ${timeOfDay(until)}` : "");
+
 /** For whom the large button is: the row that was touched, where that may go or be held; else all.
  * @param {import("../types.js").State} state
  * @param {string | null} open */
@@ -66,10 +71,12 @@ export class App {
     /** What the end was last worked out for, and said to be. */
     this.endsOf = "";
     this.endsSaid = "";
+    /** What Change can do about an end that is too late. */
+    this.canEnd = "";
     /** @type {string} what the large button says */
     this.mode = "";
     this.main = held("run-main", [make("strong"), make("small")], () => this.mainPressed());
-    this.changing = button("run-button", [], () => this.onChange());
+    this.changing = button("run-button", [make("span"), make("small")], () => this.onChange());
     this.stop = atOnce("run-stop", ["Stop"], () => this.onStop());
     box.replaceChildren(make("div", { class: "run-top" }, this.time, this.ends, this.marks), this.body, this.last, this.foot);
     guard(document.documentElement);
@@ -221,6 +228,7 @@ export class App {
       this.endsOf = key;
       this.endsSaid = state.crews.every(({ mode }) => mode === "over") ? "over" : `ends ${isFrom ? "from " : ""}${timeOfDay(ends)}${isOver ? `, ${over_min} min over` : ""}`;
       this.ends.classList.toggle("is-over", isOver);
+      this.canEnd = isOver && session.role === "lead" ? canEndBy(state, session.run.until ?? Infinity) : "";
     }
     put(this.ends, state.stopped === null ? this.endsSaid : `stopped ${gone(state.now - state.stopped)}`);
   }
@@ -249,7 +257,7 @@ export class App {
       return;
     }
     const [action, words, mark] = said(session, state, shown, this.open);
-    const mode = `${action} ${words}${mark} ${session.run.changes.length}`;
+    const mode = `${action} ${words}${mark} ${session.run.changes.length} ${this.canEnd}`;
     if (this.mode !== mode || !this.main.isConnected) {
       this.mode = mode;
       if (!this.main.isConnected || this.foot.childElementCount !== 3) {
@@ -258,7 +266,9 @@ export class App {
       const [large, small] = /** @type {[Element, Element]} */ ([...this.main.children]);
       put(large, session.role === "follow" ? "Lead from here" : action === "hold" ? "Hold" : `Go${mark}`);
       put(small, [words, action === "go" ? this.endOfGo(state) : ""].filter(Boolean).join("\n"));
-      put(this.changing, session.role === "lead" ? "Change" : "More");
+      const [change, about] = /** @type {[Element, Element]} */ ([...this.changing.children]);
+      put(change, session.role === "lead" ? "Change" : "More");
+      put(about, this.canEnd);
       this.main.disabled = session.role === "lead" && action === null;
       this.main.classList.toggle("is-go", action === "go");
     }

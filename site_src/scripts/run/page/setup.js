@@ -102,7 +102,6 @@ export function setUp(app, data, shared) {
   });
   app.ready = () => new Session(data, shared, run(), poolClock());
   const { nodes, tick, tell } = choices(app);
-  const dangers = (data.hazards ?? []).slice(0, MOST_ROWS).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? `: ${control}` : ""));
   const by = onwardChip(onward);
   const beside = gravest(data);
   app.show({
@@ -110,10 +109,10 @@ export function setUp(app, data, shared) {
     nodes: [
       ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { most: MOST_ROWS })] : []),
       ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
-      make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), by,
+      make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), ...besideSheet(data), by,
       make("h3", {}, make("label", { for: "run-until" }, "The water is ours until")), until,
       make("h3", {}, "This phone"), ...nodes, whetherKept(),
-      ...(dangers.length ? [make("h3", {}, "Dangers"), make("ul", { class: "run-danger" }, ...dangers)] : []),
+      ...dangersOf(app, data),
       make("h3", {}, "Follow another phone"), offeredCode(app, data, shared),
     ],
   });
@@ -121,6 +120,30 @@ export function setUp(app, data, shared) {
     app.wake = wake;
     tell();
   });
+}
+
+/** Where the sheet has a part at another second than a run begins one: said once.
+ * @param {RunData} data */
+function besideSheet(data) {
+  const planned = plannedStart(data, poolClock().now());
+  const times = planned === null ? [] : data.parts.flatMap(({ starts_s }) => (typeof starts_s === "number" ? [planned + starts_s * 1000] : []));
+  const other = times.find((moment) => !MARKS.includes(new Date(moment).getSeconds()));
+  return other === undefined ? [] : [make("p", { class: "quiet" }, `The run sheet’s times are to the second, such as ${timeOfDay(other, true)}: a part begins at the mark after Go.`)];
+}
+
+/** The gravest dangers with what is done about them; the others at a touch.
+ * @param {App} app
+ * @param {RunData} data */
+function dangersOf(app, { hazards = [] }) {
+  const lines = hazards.map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? `: ${control}` : ""));
+  const list = make("ul", { class: "run-danger" }, ...lines.slice(0, MOST_ROWS));
+  const rest = lines.length - MOST_ROWS;
+  const more = button("run-button", [`and ${rest} more`], () => {
+    list.append(...lines.slice(MOST_ROWS));
+    more.remove();
+    app.measure();
+  });
+  return lines.length ? [make("h3", {}, "Dangers"), list, ...(rest > 0 ? [more] : [])] : [];
 }
 
 /** The first danger by name, so that nobody begins without having seen one; what is done about it stands below.
