@@ -17,9 +17,9 @@ IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 500, 300, 160
 # A skill that the main set does not use.
 UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 150, 24000
 # An effort that is not the one wished for, a word away.
-EFFORT_BELOW, EFFORT_ABOVE = 90, 160
+EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
-STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 2
+STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 4
 FROM = {SET: {MAIN: 0, SECOND: 0, SKILL: 0}, PART: {MAIN: 120, SECOND: 40, SKILL: 30},
         DRILL: {SKILL: 50}}  # fmt: skip
 GEAR_PIECE = 15
@@ -42,7 +42,10 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
         if days != UNKNOWN and days < FORGOTTEN:
             cost += A_DAY * (FORGOTTEN - days)
         cost += effort_cost(asked, piece.hardest)
-    elif days != UNKNOWN and days <= AGAIN_DAYS:
+        return cost
+    if role == SKILL and asked.effort != UNKNOWN:
+        cost += SKILL_ABOVE * max(0, piece.hardest - asked.effort)
+    if days != UNKNOWN and days <= AGAIN_DAYS:
         cost += AGAIN
     if not is_work:
         cost += ASIDE * len(asked.aside - set(piece.goals))

@@ -74,13 +74,13 @@ def _of_role(asked: Asked, role: str) -> list[list[Sized]]:
             for sizes in found
             if sizes[0].place == kept[0].piece
         ]
-    if role == MAIN and not kept:
+    if role in (MAIN, SECOND) and not kept:
         found = [[own for own in sizes if own.takes >= SHORTEST] for sizes in found]
     return [sizes for sizes in found if sizes]
 
 
 SHORTEST = 3000
-"""Tenths that a main set lasts at least."""
+"""Tenths that a main set lasts at least; a second one too."""
 
 
 def _some(sizes: Sequence[Sized]) -> list[Sized]:

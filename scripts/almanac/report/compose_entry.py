@@ -22,6 +22,7 @@ from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
 from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES
+from almanac.report.compose_facts import ended
 from almanac.report.compose_pieces import Candidate
 from almanac.units import show_time
 
@@ -83,10 +84,10 @@ def summary(table: Table, own: Proposal) -> str:
 
 
 def focus(own: Proposal) -> str:
-    """What every lane hears: the cue of the main set, else of what leads to it."""
-    by_role = {one.role: one.own.piece.cue for one in reversed(own.order)}
-    found = next(by_role[role] for role in (MAIN, SECOND, SKILL) if by_role.get(role))
-    return found if found.endswith((".", "!", "?")) else f"{found}."
+    """What every lane hears: the cue of the main set, else of what leads to it, else its title."""
+    by_role = {one.role: one.own.piece for one in reversed(own.order)}
+    work = [by_role[role] for role in (MAIN, SECOND, SKILL) if role in by_role]
+    return ended(next((piece.cue for piece in work if piece.cue), work[0].title))
 
 
 def _part(one: Stood, candidate: Candidate) -> dict[str, Any]:

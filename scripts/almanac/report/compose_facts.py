@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from statistics import median_low
 
 from almanac.analysis.analysis import Analysis
@@ -40,6 +40,7 @@ from almanac.model.vocabularies import (
 from almanac.report.compose_offers import Laid
 from almanac.report.compose_pieces import Candidate
 from almanac.units import Course
+from almanac.wording.reading import asked_for
 
 _TALK_S = {WARM_UP: 90, SKILL: 120, MAIN: 120, EASY: 30, COOL_DOWN: 0}
 """Where no practice of the club has it: as the club's practices mostly do."""
@@ -200,11 +201,24 @@ def _at(laid: Laid, end: int) -> tuple[str, ...]:
 
 
 def _cue(pieces: Sequence[Swum]) -> str:
-    """The first cue of the drill that it is most about: what every lane hears."""
+    """The first cue of the drill that it is most about that nobody can mistake when it stands
+    alone: what every lane hears; "" where there is none.
+    """
     chief = chief_drill([own for own in pieces if not own.drill.is_full_stroke]) or chief_drill(
         pieces
     )
-    return chief.cues[0] if chief and chief.cues else ""
+    return next(filter(_is_harmless, chief.cues), "") if chief else ""
+
+
+@cache
+def _is_harmless(cue: str) -> bool:
+    """Whether a cue asks for no danger where nothing else is said: a drill says the rest."""
+    return not any(True for _ in asked_for(ended(cue)))
+
+
+def ended(text: str) -> str:
+    """A text as a sentence."""
+    return text if text.endswith((".", "!", "?")) else f"{text}."
 
 
 def _kick(pieces: Sequence[Swum]) -> int:

@@ -40,7 +40,9 @@ ROLE_WORDS = {
 }
 _SERVES = {
     WARM_UP: "eases in",
-    SKILL: "leads to the main set",
+    SKILL: "a skill before the main set",
+    MAIN: "serves none of the goals, and fits",
+    SECOND: "serves none of the goals, and fits",
     EASY: "easy, for what was trained",
     COOL_DOWN: "ends easy",
 }
