@@ -15,7 +15,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby, pairwise
 
 FOLDER = "packs/"
-RUNS, _PICTURES = "data/v1/run/", ("drills/", ".svg")
+RUNS, _PICTURES = "data/v1/run/", (("drills/", "faults/"), ".svg")
 _PAGES = 200  # in one: more share more, and few enough to be fetched again where the signal went
 # A tag that opens begins one, and a line.
 _PIECE = re.compile(r"<?[^<\n]*(?:<(?![a-z])[^<\n]*)*\n?")
@@ -25,8 +25,8 @@ def is_packed(file: str) -> bool:
     """Whether a file comes in a pack: the pages do, the pictures beside them, which show what the
     pages show, and the data that practices and sets are run by.
     """
-    folder, ending = _PICTURES
-    is_picture = file.startswith(folder) and file.endswith(ending)
+    folders, ending = _PICTURES
+    is_picture = file.startswith(folders) and file.endswith(ending)
     return is_picture or file.endswith(".html") or file.startswith(RUNS)
 
 

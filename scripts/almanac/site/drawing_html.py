@@ -5,6 +5,7 @@ progression.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from functools import lru_cache
 
 from markupsafe import Markup, escape
@@ -90,6 +91,18 @@ def fault_figure(fault: Fault) -> Markup:
     if fault.drawing is None:
         return Markup("")
     return Markup(_fault_drawn(fault.drawing).replace('"figure-', f'"figure-{fault.id}-'))
+
+
+def fault_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """The picture of each fault as a file beside its page, for the pages that teach it."""
+    for id, fault in catalogue.faults.items():
+        if fault.drawing is not None:
+            yield fault_file(id), str(fault_figure(fault))
+
+
+def fault_file(id: str) -> str:
+    """The file of a fault's picture."""
+    return f"faults/{id}.svg"
 
 
 @lru_cache(maxsize=256)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from almanac.model.catalogue import Catalogue
+from almanac.model.fault import Fault
 from almanac.model.progression import Progression, Stage
-from almanac.site.drawing_html import figure_file, ladder_chart
+from almanac.site.drawing_html import fault_file, figure_file, ladder_chart
 from almanac.site.entry_page import dangers, entry_page, evidence_rows
 from almanac.site.links import Link, Page, is_listed, link
 
@@ -15,13 +16,25 @@ def _faults(catalogue: Catalogue, stage: Stage) -> list[Link]:
     """What goes wrong here: the faults that the stage's drills mend, those of its first drill
     first.
     """
-    found = [
-        fault
+    return [link(fault) for fault in _mended(catalogue, stage)][:_FAULTS]
+
+
+def _mended(catalogue: Catalogue, stage: Stage) -> list[Fault]:
+    found = {
+        fault.id: fault
         for drill in stage.drills
         for fault in catalogue.faults.values()
         if any(drill in cause.mended_by for cause in fault.causes)
-    ]
-    return [link(fault) for fault in dict.fromkeys(found)][:_FAULTS]
+    }
+    return list(found.values())
+
+
+def _wrong(catalogue: Catalogue, stage: Stage) -> dict[str, str] | None:
+    """The picture of the first fault of a stage that has one: wrong beside right."""
+    for fault in _mended(catalogue, stage):
+        if fault.drawing is not None:
+            return {"file": fault_file(fault.id), "title": fault.title, "href": link(fault).href}
+    return None
 
 
 def learn_page(catalogue: Catalogue) -> Page:
@@ -50,6 +63,7 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
             "figure": figure_file(catalogue, stage.drills[0]),
             "dangers": dangers(catalogue, catalogue.drills[stage.drills[0]]),
             "faults": _faults(catalogue, stage),
+            "wrong": _wrong(catalogue, stage),
             "drills": [link(catalogue.drills[id]) for id in stage.drills],
             "sets": [link(catalogue.sets[id]) for id in stage.sets],
             "sessions": f"{stage.sessions.least} to {stage.sessions.most}",

@@ -19,6 +19,7 @@ from almanac.site.compose_data import compose_files
 from almanac.site.computed import computed_page
 from almanac.site.coverage import coverage_page
 from almanac.site.data_files import data_files
+from almanac.site.drawing_html import fault_files
 from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
 from almanac.site.form_data import form_file
@@ -114,6 +115,7 @@ class SitePages:
         yield self.marks.meanings()
         yield from news_files(analysis.catalogue, self.news, self.settings)
         yield from picture_files(self.parts.pictures())
+        yield from fault_files(analysis.catalogue)
 
     @cached_property
     def _lists(self) -> tuple[Page, ...]:

@@ -14,6 +14,7 @@ from typing import Any
 from almanac.analysis.explained import OTHER_WORDS, terms
 from almanac.model.catalogue import Catalogue
 from almanac.model.policy import Word
+from almanac.site.drawing_html import figure_file
 from almanac.site.links import Page, link
 from almanac.site.templates import safe
 
@@ -134,6 +135,7 @@ class TermMarks:
                 "means": word.means,
                 "also": _also(word, by_title.get(word.title)),
                 "shown": link(shown) if shown else None,
+                "figure": figure_file(self.catalogue, shown.id) if shown else "",
             }
 
 
