@@ -311,11 +311,7 @@ def named_files(recipe: str) -> list[str]:
     """The files of a recipe's numbered list, as forms: ``schemas/KIND.json``."""
     text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
     start = text.index(f"**{recipe}.**")
-    body = text[
-        start : text.index("\n\n**", start)
-        if "\n\n**" in text[start:]
-        else text.index("\n#", start)
-    ]
+    body = re.split(r"\n\n\*\*|\n#", text[start:])[0]
     return re.findall(r"(?m)^\d\. `([^`]+)`", body)
 
 
