@@ -15,11 +15,12 @@ from setuptools.errors import SetupError
 
 ROOT = Path(__file__).resolve().parents[1]
 BROUGHT = "almanac/brought"
-_FILES = ("mkdocs.yml", "LICENSE", "plans/policy.yml")
+_FILES = ("mkdocs.yml", "LICENSE", "plans/policy.yml", "plans/club.yml")
 _FOLDERS = (
     *(f"site_src/{name}" for name in ("pages", "templates", "styles", "images", "theme", "serve")),
     "site_src/schemas",
-    "drills/vocabulary",
+    "drills",
+    "plans/sets",
 )
 # What the scripts of the pages are made from: in a source distribution, so that it is whole.
 _ONLY_SOURCES = ("site_src/scripts", "site_src/offline")

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Mapping
-from datetime import timedelta
 from pathlib import Path
 
 from almanac.commands.outcome import FINE, UsageError, root_of, today
@@ -22,7 +21,6 @@ from almanac.site.folder import naming
 from almanac.source.suggest import nearest
 
 NAME = "bring"
-_REVIEW_STANDS = timedelta(weeks=4)
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -49,7 +47,7 @@ def run(arguments: argparse.Namespace) -> int:
     told = origin_of(of.catalogue)
     day = arguments.today or today()
     try:
-        found = bring(of, into.names, wanted, Origin(told, day + _REVIEW_STANDS))
+        found = bring(of, into.names, wanted, Origin(told, day))
     except NotBrought as problem:
         raise UsageError(f"nothing was brought: {problem}") from None
     _refuse_overwriting(root, found)

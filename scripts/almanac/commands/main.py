@@ -41,6 +41,7 @@ COMMANDS = {
     "rename": "rename",
     "review": "review",
     "bring": "bring",
+    "start": "start",
 }
 _SHARED = {"--root": 2, "--today": 2, "--no-cache": 1}  # how many words each takes
 _MANY = 1_000_000  # new things between two looks for rubbish

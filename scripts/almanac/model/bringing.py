@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue, Key
@@ -23,7 +23,8 @@ _LEADS_ON = {
 }  # fmt: skip
 """What an entry only points at: such a line stays where what it names is there, else it goes."""
 _SEND_OFFS = re.compile(r"(?m)(?<![\w-])sendoff: \{[^{}]*\}")
-_AGAIN = re.compile(r"(?m)^(review: \{[^}\n]*again: )(\d{4}-\d{2}-\d{2})")
+_REVIEW = re.compile(r"(?m)^(review: \{[^}\n]*on: )(\d{4}-\d\d-\d\d)(, again: )(\d{4}-\d\d-\d\d)")
+_STANDS = timedelta(weeks=4)
 
 
 class NotBrought(Exception):
@@ -32,12 +33,13 @@ class NotBrought(Exception):
 
 @dataclass(frozen=True)
 class Origin:
-    """Where entries come from, in words for their first line; until when the review that they had
-    there may stand; and the rest that stands in for send-offs of lane groups that are not here.
+    """Where entries come from, in words for their first line; the day on which they come, since the
+    review that they had there stands for four weeks of it; and the rest that stands in for
+    send-offs of lane groups that are not here.
     """
 
     title: str
-    again: date
+    day: date
     rest: str = "0:20"
 
 
@@ -92,7 +94,7 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
     text = _SEND_OFFS.sub(
         lambda found: found[0] if _is_here(found[0], names) else f"rest: {as_.rest}", document.text
     )
-    text = _AGAIN.sub(lambda found: f"{found[1]}{min(found[2], as_.again.isoformat())}", text)
+    text = _REVIEW.sub(lambda found: _for_now(found, as_.day), text)
     for _ in range(_MOST_ROUNDS):
         own, _said = read(text.encode(), document.file)
         assert own is not None, document.file
@@ -109,6 +111,13 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
 
 
 _MOST_ROUNDS = 6  # what names one thing in another may be seen only when that has gone
+
+
+def _for_now(found: re.Match[str], day: date) -> str:
+    """A review that stands for four weeks at most, from the day or from its own, the later one."""
+    before, on, between, again = found.groups()
+    latest = max(date.fromisoformat(on), day) + _STANDS
+    return f"{before}{on}{between}{min(again, latest.isoformat())}"
 
 
 def _spot(finding: Finding) -> Spot:

@@ -1,0 +1,111 @@
+"""Clubs begun with ``start``: each checks, builds below a path, and says its own name and nobody else's."""
+
+from __future__ import annotations
+
+import json
+import re
+from datetime import date
+from pathlib import Path
+
+import pytest
+from shared import made_once
+
+from almanac.commands.main import main
+from almanac.commands.shared import load_and_check
+
+DAY = date(2027, 6, 1)  # the reviews of what comes along are older
+YARDS = (
+    "--name", "Yard Club", "--address", "https://host.example/almanac/", "--pool", "home 25yd 6 1.2-2.1",
+    "--squad", "reds foundation 2 2 10 5:40", "--squad", "blues performing 5 4 16 3:30", "--gear", "kickboard=20 fins=12",
+)  # fmt: skip
+LONG = (
+    "--name", "SV Beispiel", "--address", "https://host.example/sv", "--pool", "halle 50-m-Bahn 8 1,8-2,0",
+    "--squad", "eins building 4 4 16 4:10,5", "--gear", "-",
+)  # fmt: skip
+
+
+@pytest.fixture(scope="module", params=[YARDS, LONG], ids=["yards", "long-course"])
+def club(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
+) -> tuple[Path, str, str]:
+    """A club's folder with its site, its name, and the path of its address."""
+    options: tuple[str, ...] = request.param
+
+    def make(folder: Path) -> None:
+        assert main(["start", str(folder / "own"), *options, "--today", DAY.isoformat()]) == 0
+        assert main(["build", "--root", str(folder / "own"), "--today", DAY.isoformat()]) == 0
+
+    folder = made_once(tmp_path_factory, f"club-{request.param_index}", make) / "own"
+    return folder, options[1], "/almanac/" if options is YARDS else "/sv/"
+
+
+def test_a_new_club_has_no_error(club: tuple[Path, str, str]) -> None:
+    folder, _, _ = club
+    checked = load_and_check(folder, DAY)
+    assert [one for one in checked.findings if one.is_error] == []
+    catalogue = checked.loaded.catalogue
+    assert catalogue is not None
+    assert catalogue.progressions and catalogue.faults and catalogue.practices
+    (pool,) = catalogue.club.pools.values()
+    for squad in catalogue.club.squads.values():
+        assert catalogue.sets[f"first-{squad.level}"].course == pool.course
+
+
+def test_its_own_name_stands_on_every_page_and_nobody_elses(club: tuple[Path, str, str]) -> None:
+    folder, name, path = club
+    pages = sorted((folder / "site").rglob("*.html"))
+    assert len(pages) > 80
+    for page in pages:
+        text = page.read_text("utf-8")
+        title = re.search("<title>(.*?)</title>", text)
+        assert title and title[1].endswith(name), page
+        assert not re.search("quillwater|deck almanac", text, re.IGNORECASE), page
+    assert f'<h1 class="unseen">{name}</h1>' in (folder / "site/index.html").read_text("utf-8")
+    assert f'data-root="{path}"' in (folder / "site/404.html").read_text("utf-8")
+
+
+def test_its_files_lead_to_its_own_address(club: tuple[Path, str, str]) -> None:
+    folder, name, path = club
+    address = f"https://host.example{path}"
+    feed = (folder / "site/data/v1/feed.xml").read_text("utf-8")
+    assert f"{name}: what is new" in feed and address in feed
+    assert json.loads((folder / "site/app.webmanifest").read_text("utf-8"))["name"] == name
+    card = (folder / "site/practices/first-practice.html").read_text("utf-8")
+    assert f'card-from">{address}practices/first-practice.html' in card
+    assert address in (folder / "site/sitemap.xml").read_text("utf-8")
+    for file in (folder / "site").rglob("*"):
+        if file.suffix in {".json", ".xml", ".ics", ".csv", ".webmanifest"}:
+            assert "quillwater" not in file.read_text("utf-8").lower(), file
+
+
+def test_what_it_is_written_with(club: tuple[Path, str, str]) -> None:
+    folder, name, _ = club
+    assert name in (folder / "README.md").read_text("utf-8")
+    assert "almanac check" in (folder / ".github/workflows/site.yml").read_text("utf-8")
+    drill = next((folder / "drills/skills").rglob("*.yml")).read_text("utf-8")
+    assert drill.startswith("# From the catalogue that the program comes with.")
+    assert "again: 2027-06-29" in drill  # four weeks: by then somebody of this club has read it
+
+
+@pytest.mark.parametrize(
+    ("options", "said"),
+    [
+        (("--pool", "home 30m 6 1-2"), "is no pool"), (("--squad", "reds soaring 2 2 10 -"), "is no squad"), (("--gear", "trampoline=1"), "no gear 'trampoline'"),
+        (("--address", "our.example"), "is no address"), (("--name", "<b>"), "a name is"), (("--squad", "reds building 2 2 10 4:75"), "nothing was written"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_is_told_and_nothing_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], options: tuple[str, ...], said: str
+) -> None:
+    assert main(["start", str(tmp_path / "own"), *options, "--today", DAY.isoformat()]) == 2
+    assert said in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_folder_that_holds_something_is_left_alone(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "mine.txt").write_text("mine", "utf-8")
+    assert main(["start", str(tmp_path)]) == 2
+    assert "holds something already" in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == ["mine.txt"]
