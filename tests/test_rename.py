@@ -12,6 +12,7 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.model.load import load
 from almanac.publish import together
+from almanac.site.moved import moved_pages
 from almanac.source.rewrite import uses
 
 OLD, NEW = "back-streamline-kick", "long-line-back-kick"
@@ -124,3 +125,22 @@ def test_a_kill_is_finished_by_the_next_command_and_a_full_disk_undone(
     codes = {it.code for it in load(catalogue).findings}
     assert not codes & {"unknown-reference", "moved-reference"}
     assert (texts(catalogue) == before) == (written == 0)
+
+
+def test_a_retired_entry_says_what_took_its_place_and_who_still_names_it(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    arguments = ["retire", OLD, "--for", "back-kick-hands-up", "--root", str(catalogue)]
+    before = texts(catalogue)
+    assert main([*arguments, "--dry-run"]) == 0 and texts(catalogue) == before
+    assert main([*arguments, "--today", "2026-11-27"]) == 0
+    assert "plans/sets/ladder-on-back.yml:" in capsys.readouterr().out
+    checked = load_and_check(catalogue, DAY)
+    told = [it for it in checked.findings if it.code == "moved-reference"]
+    assert told and all("is retired" in it.message for it in told)
+    assert not any(it.is_error and "retired" in it.place.file for it in checked.findings)
+    assert not checked.loaded.meant, "which serves instead, a coach decides"
+    assert checked.analysis is not None
+    (page,) = (it for it in moved_pages(checked.analysis) if it.file.endswith(f"/{OLD}.md"))
+    assert page.context["retired"] == "2026-11-27" and page.context["was"] == "Back streamline kick"
+    assert main(["retire", OLD, "--for", OLD, "--root", str(catalogue)]) == 2

@@ -39,6 +39,7 @@ COMMANDS = {
     "compose": "compose",
     "new": "new",
     "rename": "rename",
+    "retire": "retire",
     "review": "review",
     "bring": "bring",
     "start": "start",

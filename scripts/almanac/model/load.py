@@ -77,6 +77,7 @@ def load(
     names = replace(
         names_of(files, documents, stubs),  # without the words that do not fit
         called=called(documents),
+        retired={key for key in stubs if "retired" in documents[key].data},
         misplaced=astray | ids_of(root, findings),
         renamed=Renamed(root, {document.file: document.text for document in documents.values()}),
     )

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import PurePosixPath
 
 from almanac.findings import Place
@@ -74,6 +76,12 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
         change.places.extend(document.place(path, is_key) for path, is_key in places)
     change.mentions.extend(_mentions(documents, old, set(change.places)))
     return change
+
+
+def retired(document: Document, other: str, day: date) -> str:
+    """What the file of an entry holds once another has taken its place."""
+    title = json.dumps(str(document.data.get("title", "")), ensure_ascii=False)
+    return f"moved_to: {other}\nretired: {day.isoformat()}\ntitle: {title}\n"
 
 
 def _require_whole(loaded: Loaded) -> None:

@@ -112,7 +112,13 @@ def _choice(failure: Failure) -> Iterator[Finding]:
 def _reference(failure: Failure) -> Iterator[Finding]:
     kind, id = humanize(failure.wanted), failure.value
     moved = failure.names.moved.get((failure.wanted, id))
-    if moved:
+    if moved and (failure.wanted, id) in failure.names.retired:
+        place = failure.document.place(failure.path, failure.on_key)
+        told = f"the {kind} '{id}' is retired"
+        yield warning(
+            "moved-reference", place, told, f"write {moved}, which took its place, or another"
+        )
+    elif moved:
         place = failure.document.place(failure.path, failure.on_key)
         yield warning(
             "moved-reference",

@@ -18,6 +18,7 @@ class Names:
     ``words`` maps ("vocabulary", name) and ("reference", kind) to the words in order, each with the
     file that defines it; ``moved`` maps (kind, old id) to the present id at the end of the way, or
     to "" where the way leads nowhere. ``called`` maps each list's other names, folded, to the word;
+    ``retired`` are those of the moved ids whose entry has another in its place;
     ``misplaced`` are ids whose files stand where none is read, which is told of the files;
     ``renamed`` tells, by kind and old id, the id of a file that was renamed since the last commit.
     """
@@ -25,6 +26,7 @@ class Names:
     words: Mapping[tuple[str, str], Mapping[str, str]]
     moved: Mapping[tuple[str, str], str] = field(default_factory=dict)
     called: Mapping[tuple[str, str], Mapping[str, str]] = field(default_factory=dict)
+    retired: Collection[tuple[str, str]] = ()
     misplaced: Collection[str] = ()
     renamed: Callable[[str, str], str] = lambda kind, id: ""
 

@@ -90,13 +90,31 @@ def inlined(kind: str) -> Schema:
     return {key: value if key == "$defs" else open_up(value, ()) for key, value in schema.items()}
 
 
+_RETIRED: Schema = {
+    "retired": {
+        "description": "The day on which the entry was retired.",
+        "type": "string",
+        "format": "date",
+        "pattern": "^(19|20|21)\\d{2}-\\d{2}-\\d{2}$",
+    },
+    "title": {
+        "description": "What it was called.",
+        "type": "string",
+        "minLength": 1,
+        "maxLength": 80,
+        "pattern": "^[^\\n<>&]+$",
+    },
+}
+
+
 def _or_moved(schema: Schema, moved_to: Schema, kind: str) -> Schema:
     head = {key: schema.pop(key) for key in ("$schema", "$id", "title", "description", "$defs")}
     stub = {
         "additionalProperties": False,
-        "says": "a file that says moved_to holds nothing else: its fields belong to the entry that "
-        "replaced it",
-        "properties": {"moved_to": {**moved_to, "reference": kind}},
+        "says": "a file that says moved_to holds nothing else, but retired and title: its fields "
+        "belong to the entry that replaced it",
+        "properties": {"moved_to": {**moved_to, "reference": kind}, **_RETIRED},
+        "dependentRequired": {"retired": ["title"], "title": ["retired"]},
     }
     return {
         **head,

@@ -150,7 +150,8 @@ class Shapes:
         keyword, name, word = problem.validator, problem.validator_value, problem.instance
         meant = self.names.certain(keyword, name, word)
         if keyword == "reference":
-            meant = self.names.moved.get((name, word)) or meant
+            is_retired = (name, word) in self.names.retired  # what serves instead, a coach decides
+            meant = "" if is_retired else self.names.moved.get((name, word)) or meant
         if meant:
             is_key = "propertyNames" in problem.absolute_schema_path
             path = tuple(problem.absolute_path) + ((word,) if is_key else ())

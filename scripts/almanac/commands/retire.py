@@ -1,0 +1,55 @@
+"""Take an entry out of use: its page stays and says what took its place, and each place that still
+names it is told, now and by ``check``.
+"""
+
+from __future__ import annotations
+
+import argparse
+
+from almanac.commands.outcome import FINE, UsageError, root_of, today
+from almanac.commands.rename import KINDS_NAMED, kind_of_id
+from almanac.findings import counted
+from almanac.kinds import KIND
+from almanac.model.load import load
+from almanac.model.renaming import places_naming, retired
+from almanac.publish.together import change
+
+NAME = "retire"
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("id", metavar="ID", help="the entry that goes")
+    parser.add_argument(
+        "--for", dest="other", metavar="OTHER", required=True, help="the one that takes its place"
+    )
+    parser.add_argument("--kind", choices=KINDS_NAMED, help="its kind, where two have the id")
+    parser.add_argument("--dry-run", action="store_true", help="say what would change, and no more")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    root = root_of(arguments.root)
+    loaded = load(root)
+    kind = kind_of_id(loaded, arguments.id, arguments.kind)
+    if not KIND[kind].can_move:
+        raise UsageError(
+            f"a {kind} has no page that could say what took its place: remove its file"
+        )
+    other = kind_of_id(loaded, arguments.other, kind) and arguments.other
+    if other == arguments.id:
+        raise UsageError(f"'{other}' cannot take its own place")
+    document = loaded.documents[kind, arguments.id]
+    day = arguments.today or today()
+    if not arguments.dry_run:
+        change(root, {document.file: retired(document, other, day)})
+    named = 0
+    for key, places in places_naming(loaded.documents, kind, arguments.id).items():
+        for path, is_key in places:
+            named += key != (kind, arguments.id)
+            if key != (kind, arguments.id):
+                print(f"{loaded.documents[key].place(path, is_key)}: names {arguments.id}")
+    verb = "would be" if arguments.dry_run else "is"
+    print(
+        f"{kind} {arguments.id} {verb} retired; its page leads to {other}."
+        f" {counted(named, 'place names', 'places name')} it: write {other} there, or another"
+    )
+    return FINE
