@@ -11,6 +11,7 @@ import { kept } from "./learn/progress.js";
 /** @typedef {import("./judge/asking.js").Choice} Choice */
 
 const WIDTH = 320;
+const SEEN = "what you see";
 const NEAR = 1.5; // a touch counts within so many rings
 /** @type {import("./judge/asking.js").Data} */
 const data = JSON.parse(one("#judge-data").textContent ?? "");
@@ -46,7 +47,7 @@ function ask() {
   one("[data-picture]").replaceChildren(svg, make("p", { class: "from" }, view(asked)));
   one("[data-count]").textContent = `Picture ${count + 1} of ${ROUND}, ${right} right so far`;
   one("[data-next]").hidden = true;
-  choose("What do you see?", asked.see, (ok) => (asked.wrong ? where(asked, svg, ok) : tell(asked, ok)));
+  choose("What do you see?", asked.see, (ok) => (asked.wrong ? where(asked, svg, ok) : tell(asked, missed({ [SEEN]: ok }))), count > 0);
 }
 
 /** @param {Asked} asked */
@@ -56,29 +57,42 @@ const view = ({ drawing }) => (drawing.deck ? "Seen as from the deck; what is un
  * @param {string} question
  * @param {Choice[]} choices
  * @param {(ok: boolean) => void} then
+ * @param {boolean} [moves]
  */
-function choose(question, choices, then) {
+function choose(question, choices, then, moves = true) {
   const buttons = choices.map(({ words, right: ok }) => {
     const button = make("button", { type: "button", class: "option" }, words);
     button.addEventListener("click", () => then(ok));
     return make("li", {}, button);
   });
-  box.replaceChildren(make("h2", {}, question), make("ul", { class: "options" }, ...buttons));
+  put(question, make("ul", { class: "options" }, ...buttons), moves);
+}
+
+/** A question in the place of the last one, with the focus, which the pressed button would take away with it.
+ * @param {string} question
+ * @param {Element} answers
+ * @param {boolean} moves whether the focus goes there: not when the page is opened */
+function put(question, answers, moves) {
+  const heading = make("h2", { tabindex: "-1" }, question);
+  box.replaceChildren(heading, answers);
+  if (moves) {
+    heading.focus({ preventScroll: true });
+  }
 }
 
 /** Where it is: by a touch of the picture, or from the list.
  * @param {Asked} asked
  * @param {SVGSVGElement} svg
- * @param {boolean} before */
-function where(asked, svg, before) {
+ * @param {boolean} saw */
+function where(asked, svg, saw) {
   const { fault, drawing, mirrored } = asked;
   const list = /** @type {HTMLTemplateElement} */ (one("[data-places]")).content.cloneNode(true);
   const places = make("p", { class: "tools" });
   places.append(list);
-  box.replaceChildren(make("h2", {}, "Where? Touch it, or choose."), places);
+  put("Where? Touch it, or choose.", places, true);
   const done = (/** @type {boolean} */ ok) => {
     svg.onclick = null;
-    choose("What first?", asked.first, (first) => choose("What do you say?", asked.say, (say) => tell(asked, before && ok && first && say)));
+    choose("What first?", asked.first, (first) => choose("What do you say?", asked.say, (say) => tell(asked, missed({ [SEEN]: saw, "where it is": ok, "what first": first, "what to say": say }))));
   };
   svg.onclick = (event) => {
     const frame = svg.getBoundingClientRect();
@@ -91,17 +105,27 @@ function where(asked, svg, before) {
   }
 }
 
+/** A place as its button calls it. @param {string} place */
+const placeName = (place) =>
+  /** @type {HTMLTemplateElement} */ (one("[data-places]")).content.querySelector(`[data-place="${place}"]`)?.textContent ?? place;
+
+/** Which of the questions were answered wrong.
+ * @param {Record<string, boolean>} answers
+ * @returns {string[]} */
+const missed = (answers) => Object.keys(answers).filter((name) => !answers[name]);
+
 /** @param {Asked} asked
- * @param {boolean} ok */
-function tell({ fault, drawing, wrong }, ok) {
+ * @param {string[]} wrongly the questions that were answered wrong */
+function tell({ fault, drawing, wrong }, wrongly) {
+  const ok = !wrongly.length;
   count += 1;
   right += Number(ok);
   const link = make("a", { href: fault.href }, fault.title);
   const eye = wrong
-    ? [make("p", {}, "It is ", link, `: ${fault.sign}. The eye goes to the ${fault.place}. ${fault.see}`),
+    ? [make("p", {}, "It is ", link, `: ${fault.sign}. The eye goes to the ${placeName(fault.place)}. ${fault.see}`),
        make("p", {}, `Say: ${fault.words.join(" · ")}. First: ${fault.drills.join(", ")}.`)]
     : [make("p", {}, `Nothing to mend here: ${fault.right}. What is off by less than a coach would mend is let go.`)];
-  box.replaceChildren(make("p", { class: "verdict" }, ok ? "Right in all." : "Not in all."), ...eye);
+  box.replaceChildren(make("p", { class: "verdict" }, ok ? "All right." : `Not right: ${wrongly.join(", ")}.`), ...eye);
   if (wrong) {
     mark(drawing);
   }

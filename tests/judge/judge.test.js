@@ -9,7 +9,7 @@ Object.assign(globalThis, {
   location: { href: "https://club.example/judge.html", pathname: "/judge.html" },
   localStorage: { getItem: () => null, setItem: () => undefined },
 });
-const { NOTHING, next } = await import("../../site_src/scripts/judge/asking.js");
+const { NOTHING, isAtWall, next } = await import("../../site_src/scripts/judge/asking.js");
 const { elements } = await import("../../site_src/scripts/judge/drawing.js");
 const { isReady, readyWords } = await import("../../site_src/scripts/judge/results.js");
 
@@ -68,6 +68,19 @@ test("a thousand pictures: one in four is right; what is wrong is over its toler
   }
   assert.equal(faults.size, Object.keys(data.faults).length);
   assert.ok(Math.abs(seen.right - 250) < 70 && Math.abs(seen.mirrored - 500) < 80 && seen.deck > 200, JSON.stringify(seen)); // 5 standard deviations
+});
+
+test("a swimmer in mid-pool is not said to do what is done at a wall, nor the other way round", () => {
+  const chance = chanceOf(18);
+  const ids = Object.fromEntries(Object.entries(data.faults).map(([id, fault]) => [/** @type {any} */ (fault).title, id]));
+  const walls = Object.values(ids).filter((id) => isAtWall(data, id));
+  assert.ok(walls.length > 3 && walls.length < Object.keys(ids).length / 2, String(walls));
+  for (let picture = 0; picture < 300; picture += 1) {
+    const { drawing, see } = next(data, chance, []);
+    for (const { words } of see.filter((choice) => choice.words !== NOTHING)) {
+      assert.equal(walls.includes(ids[words]), walls.includes(drawing.fault), `${drawing.fault}: ${words}`);
+    }
+  }
 });
 
 test("ready: eight of ten on two days, one at least two days after the other", () => {

@@ -48,7 +48,8 @@ export function next(data, chance, lately) {
 const oneOf = (list, chance) => list[Math.floor(chance() * list.length)];
 
 /**
- * What may be seen: the fault, two that a body in that position may have, and nothing.
+ * What may be seen: the fault, two that a body in that position may have, and nothing. At a wall or a rope, and away from it, others
+ * are asked, where there are two: nobody who swims moves before the signal.
  * @param {Data} data
  * @param {string} id
  * @param {boolean} wrong
@@ -57,13 +58,21 @@ const oneOf = (list, chance) => list[Math.floor(chance() * list.length)];
  */
 function seen(data, id, wrong, chance) {
   const [position, stroke] = data.faults[id].body;
-  const others = Object.entries(data.faults).filter(([own]) => own !== id);
-  const near = others.filter(([, own]) => own.body[0] === position && (own.body[1] === stroke || own.body[1] === "any" || stroke === "any"));
-  const like = near.length > 1 ? near : others.filter(([, own]) => own.body[0] === position);
+  const alike = Object.entries(data.faults).filter(([own, fault]) => own !== id && fault.body[0] === position);
+  const there = alike.filter(([own]) => isAtWall(data, own) === isAtWall(data, id));
+  const others = there.length > 1 ? there : alike;
+  const near = others.filter(([, own]) => own.body[1] === stroke || own.body[1] === "any" || stroke === "any");
+  const like = near.length > 1 ? near : others;
   const titles = some(like.map(([, own]) => own.title), 2, chance);
   const own = { words: data.faults[id].title, right: wrong };
   return [...mixed([own, ...titles.map((words) => ({ words, right: false }))], chance), { words: NOTHING, right: !wrong }];
 }
+
+/** Whether a wall, a block or a rope is drawn with a fault.
+ * @param {Data} data
+ * @param {string} id */
+export const isAtWall = (data, id) =>
+  data.drawings.some((own) => own.fault === id && own.parts.some(([shape]) => /figure-(wall|tiles)/.test(data.shapes[shape])));
 
 /**
  * @param {Data} data
