@@ -151,7 +151,10 @@ function tellReady() {
 }
 
 if (data.drawings.length) {
-  one("[data-next]").addEventListener("click", ask);
+  one("[data-next]").addEventListener("click", () => {
+    ask();
+    one("[data-count]").scrollIntoView(); // a long answer has moved the picture out of sight
+  });
   one("[data-judge]").hidden = false;
   tellReady();
   ask();
