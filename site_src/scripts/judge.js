@@ -40,14 +40,15 @@ function picture({ drawing, along, mirrored }) {
   return svg;
 }
 
-function ask() {
+/** @param {boolean} moves whether the focus goes to the question */
+function ask(moves) {
   const asked = next(data, Math.random, lately);
   lately = LATELY ? [...lately, asked.drawing.fault].slice(-LATELY) : [];
   const svg = picture(asked);
   one("[data-picture]").replaceChildren(svg, make("p", { class: "from" }, view(asked)));
   one("[data-count]").textContent = `Picture ${count + 1} of ${ROUND}, ${right} right so far`;
   one("[data-next]").hidden = true;
-  choose("What do you see?", asked.see, (ok) => (asked.wrong ? where(asked, svg, ok) : tell(asked, missed({ [SEEN]: ok }))), count > 0);
+  choose("What do you see?", asked.see, (ok) => (asked.wrong ? where(asked, svg, ok) : tell(asked, missed({ [SEEN]: ok }))), moves);
 }
 
 /** @param {Asked} asked */
@@ -152,10 +153,10 @@ function tellReady() {
 
 if (data.drawings.length) {
   one("[data-next]").addEventListener("click", () => {
-    ask();
+    ask(true);
     one("[data-count]").scrollIntoView(); // a long answer has moved the picture out of sight
   });
   one("[data-judge]").hidden = false;
   tellReady();
-  ask();
+  ask(false);
 }
