@@ -37,7 +37,7 @@ def parts() -> Iterator[str]:
 def _below(folders: tuple[str, ...]) -> Iterator[str]:
     for folder in folders:
         for path in sorted((ROOT / folder).rglob("*")):
-            if path.is_file() and not path.name.startswith("."):
+            if path.is_file() and not {"__pycache__"} & {*path.parts} and path.name[0] != ".":
                 yield path.relative_to(ROOT).as_posix()
 
 
