@@ -44,7 +44,10 @@ def test_the_schema_offers_exactly_what_is_drawn() -> None:
     wrong = own["wrong"]["properties"]
     assert tuple(wrong["slips"]["items"]["enum"]) == SLIPS and set(SLIPS) == set(DRAWN)
     body = {part.name for part in fields(DrawnBody)}
-    assert set(own) == {*body, "view", "place", "wrong"} and set(wrong) == {*body, "slips"}
+    assert set(own) == {*body, "view", "place", "tolerance_cm", "wrong"} and set(wrong) == {
+        *body,
+        "slips",
+    }
 
 
 def test_wrong_stands_over_right_each_with_its_sign_words_and_ring() -> None:

@@ -4,8 +4,8 @@ worth.
 
 from __future__ import annotations
 
-import json
 import logging
+import math
 import os
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -22,7 +22,7 @@ from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
-from yaml import YAMLError
+from yaml import YAMLError, safe_dump
 
 from almanac.publish.errors import SiteError
 from almanac.publish.finish import finished
@@ -194,9 +194,8 @@ def _settings(
         "theme": {"custom_dir": str(SITE_SOURCE / "theme")},
         "hooks": [str(hook) for hook in hooks],
     }
-    lines = [f"{name}: {json.dumps(value)}\n" for name, value in values.items()]  # JSON is YAML
     with naming(file):
-        file.write_text("".join(lines), "utf-8")
+        file.write_text(safe_dump(values, sort_keys=False, width=math.inf), "utf-8")
     return file
 
 

@@ -24,6 +24,7 @@ _A_SECTION = 3
 _FOLDS = re.compile(r"(<details\b[^>]*>|</details>)")
 _PROSE = re.compile(r"(<p>|<dd>)(.*?)(</p>|</dd>)", re.DOTALL)
 _TAGS = re.compile(r"(<[^>]+>)")
+OTHERS = "others"
 _CHOSEN = ("efforts", "kicks", "positions", "arms", "modes")
 """Vocabularies whose words the page Words tells beside the terms."""
 
@@ -116,7 +117,8 @@ class TermMarks:
         """The page Words, by letter."""
         letters: dict[str, list[dict[str, Any]]] = {}
         for row in sorted(self._rows(), key=lambda row: str(row["title"]).casefold()):
-            letters.setdefault(str(row["title"])[0].upper(), []).append(row)
+            first = str(row["title"])[0].upper()
+            letters.setdefault(first if first.isalnum() else OTHERS, []).append(row)
         chosen = [
             (vocabulary.title, [word for word in vocabulary.words.values() if not word.quiet])
             for vocabulary in map(self.catalogue.vocabularies.get, _CHOSEN)

@@ -151,10 +151,18 @@ def _together(failure: Failure) -> Iterator[Finding]:
     )
 
 
+def _written(failure: Failure) -> str:
+    """A value as it stands in its file; "" where it is no plain value, or stands in none."""
+    try:
+        node = failure.document.node(failure.path)
+    except KeyError:
+        return ""
+    return str(node.value) if isinstance(node, yaml.ScalarNode) else ""
+
+
 def _clock(failure: Failure) -> Iterator[Finding]:
     message, hint = str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
-    node = failure.document.node(failure.path)
-    written = node.value if isinstance(node, yaml.ScalarNode) else ""
+    written = _written(failure)
     if isinstance(failure.value, str) and (meant := time_meant(failure.value)):
         hint = f"write {meant}"
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):
