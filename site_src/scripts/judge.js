@@ -3,7 +3,7 @@
 import { all, make, one } from "./lib/dom.js";
 import { today } from "./lib/today.js";
 import { next } from "./judge/asking.js";
-import { elements } from "./judge/drawing.js";
+import { elements, placeOf } from "./judge/drawing.js";
 import { ROUND, keep, readyWords, rounds } from "./judge/results.js";
 import { kept } from "./learn/progress.js";
 
@@ -86,7 +86,8 @@ function put(question, answers, moves) {
  * @param {SVGSVGElement} svg
  * @param {boolean} saw */
 function where(asked, svg, saw) {
-  const { fault, drawing, mirrored } = asked;
+  const { fault, drawing, mirrored, along } = asked;
+  const [there, deep] = placeOf(drawing, along);
   const list = /** @type {HTMLTemplateElement} */ (one("[data-places]")).content.cloneNode(true);
   const places = make("p", { class: "tools" });
   places.append(list);
@@ -99,7 +100,7 @@ function where(asked, svg, saw) {
     const frame = svg.getBoundingClientRect();
     const x = ((event.clientX - frame.left) / frame.width) * WIDTH;
     const y = ((event.clientY - frame.top) / frame.height) * drawing.height;
-    done(Math.hypot((mirrored ? WIDTH - x : x) - drawing.where[0], y - drawing.where[1]) <= NEAR * drawing.ring);
+    done(Math.hypot((mirrored ? WIDTH - x : x) - there, y - deep) <= NEAR * drawing.ring);
   };
   for (const button of all("[data-place]", places)) {
     button.addEventListener("click", () => done(button.dataset.place === fault.place));
@@ -117,7 +118,7 @@ const missed = (answers) => Object.keys(answers).filter((name) => !answers[name]
 
 /** @param {Asked} asked
  * @param {string[]} wrongly the questions that were answered wrong */
-function tell({ fault, drawing, wrong }, wrongly) {
+function tell({ fault, drawing, wrong, along }, wrongly) {
   const ok = !wrongly.length;
   count += 1;
   right += Number(ok);
@@ -128,7 +129,7 @@ function tell({ fault, drawing, wrong }, wrongly) {
     : [make("p", {}, `Nothing to mend here: ${fault.right}. What is off by less than a coach would mend is let go.`)];
   box.replaceChildren(make("p", { class: "verdict" }, ok ? "All right." : `Not right: ${wrongly.join(", ")}.`), ...eye);
   if (wrong) {
-    mark(drawing);
+    mark(placeOf(drawing, along), drawing.ring);
   }
   if (count === ROUND) {
     keep(kept().shape, { on: today, right });
@@ -140,8 +141,10 @@ function tell({ fault, drawing, wrong }, wrongly) {
   one("[data-next]").focus();
 }
 
-/** Ring the place in the picture. @param {import("./judge/drawing.js").Drawing} drawing */
-function mark({ where: [x, y], ring }) {
+/** Ring the place in the picture.
+ * @param {[number, number]} place
+ * @param {number} ring */
+function mark([x, y], ring) {
   const circle = document.createElementNS("http://www.w3.org/2000/svg", "circle");
   Object.entries({ cx: x, cy: y, r: ring, class: "judge-ring" }).forEach(([name, value]) => circle.setAttribute(name, String(value)));
   one("svg", one("[data-picture]")).append(circle);

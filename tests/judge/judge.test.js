@@ -10,7 +10,7 @@ Object.assign(globalThis, {
   localStorage: { getItem: () => null, setItem: () => undefined },
 });
 const { NOTHING, isAtWall, next } = await import("../../site_src/scripts/judge/asking.js");
-const { elements } = await import("../../site_src/scripts/judge/drawing.js");
+const { elements, placeOf } = await import("../../site_src/scripts/judge/drawing.js");
 const { isReady, readyWords } = await import("../../site_src/scripts/judge/results.js");
 
 /** @type {any} */
@@ -80,6 +80,16 @@ test("a swimmer in mid-pool is not said to do what is done at a wall, nor the ot
     for (const { words } of see.filter((choice) => choice.words !== NOTHING)) {
       assert.equal(walls.includes(ids[words]), walls.includes(drawing.fault), `${drawing.fault}: ${words}`);
     }
+  }
+});
+
+test("the place goes with the body, from right to wrong", () => {
+  for (const drawing of data.drawings) {
+    const [[x, y], [u, v]] = drawing.where;
+    assert.deepEqual(placeOf(drawing, 0), [x, y]);
+    assert.ok(Math.hypot(placeOf(drawing, 1)[0] - u, placeOf(drawing, 1)[1] - v) < 1e-6);
+    const [there, deep] = placeOf(drawing, drawing.least);
+    assert.ok(Math.abs(Math.hypot(there - x, deep - y) - drawing.least * Math.hypot(u - x, v - y)) < 1e-6);
   }
 });
 

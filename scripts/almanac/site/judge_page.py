@@ -96,7 +96,7 @@ def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
             "above": one.drawn.level is None,
             "height": round(one.drawn.height, 1),
             "level": one.drawn.level and round(one.drawn.level, 1),
-            "where": [round(at, 1) for at in one.drawn.where],
+            "where": [[round(at, 1) for at in spot] for spot in one.drawn.where],
             "ring": round(one.drawn.ring, 1),
             "least": round(one.least, 4),
             "within": round(one.within, 4),

@@ -1,6 +1,6 @@
 // A picture between two drawings of a body: from what a build sends, each number moved from right to wrong.
 
-/** @typedef {{fault: string, deck: boolean, above: boolean, height: number, level: number | null, where: [number, number], ring: number,
+/** @typedef {{fault: string, deck: boolean, above: boolean, height: number, level: number | null, where: [[number, number], [number, number]], ring: number,
  *   least: number, within: number, parts: [number, string, string?][]}} Drawing */
 
 const HALVES = 2;
@@ -22,6 +22,14 @@ export const elements = (drawing, shapes, along) =>
       return String(Math.round(value * 10) / 10);
     });
   });
+
+/**
+ * Where the difference is in a picture, so far along.
+ * @param {Drawing} drawing
+ * @param {number} along
+ * @returns {[number, number]}
+ */
+export const placeOf = ({ where: [[x, y], [u, v]] }, along) => [x + along * (u - x), y + along * (v - y)];
 
 /** Numbers from steps: each was sent less the one two before it.
  * @param {string} steps */

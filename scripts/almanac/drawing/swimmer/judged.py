@@ -9,7 +9,7 @@ import re
 from dataclasses import dataclass, replace
 from math import cos, hypot, radians, sin
 
-from almanac.drawing.shapes import number
+from almanac.drawing.shapes import Spot, number
 from almanac.drawing.swimmer.body import Words, spec_of
 from almanac.drawing.swimmer.framing import RING, WIDTH
 from almanac.drawing.swimmer.geometry import Axes, Point
@@ -35,8 +35,9 @@ class Judged:
 
     ``shift`` is how far the joint that moves most moves from the one to the other, in standing
     heights as they are seen; ``scale`` how many units of the picture, which is 320 wide, a standing
-    height takes. ``where`` is the place of the difference in the wrong one, ``ring`` how far from
-    it counts as there, ``level`` the height of the water line, None where it is seen from above.
+    height takes. ``where`` is the place of the difference in the right one and in the wrong one,
+    ``ring`` how far from it counts as there, ``level`` the height of the water line, None where it
+    is seen from above.
     """
 
     right: tuple[str, ...]
@@ -44,7 +45,7 @@ class Judged:
     height: float
     shift: float
     scale: float
-    where: tuple[float, float]
+    where: tuple[Spot, Spot]
     ring: float
     level: float | None
 
@@ -88,14 +89,13 @@ def judged(choice: FaultDrawing, *, deck: bool = False) -> Judged | None:
     drawn = [_parts(choice, held, view, height) for held in (right, wrong)]
     if _make(drawn[0]) != _make(drawn[1]):
         return None
-    x, y = view.spot(place_of(wrong, choice.place))
     return Judged(
         drawn[0],
         drawn[1],
         height,
         shift(right.skeleton, wrong.skeleton),
         view.height,
-        (x, y),
+        (view.spot(place_of(right, choice.place)), view.spot(place_of(wrong, choice.place))),
         RING * view.height,
         None if above else view.y,
     )
