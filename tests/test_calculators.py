@@ -5,20 +5,18 @@ own answers.
 from __future__ import annotations
 
 import json
-import os
 import random
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
+from node_scripts import run_by_node
 from shared import CATALOGUE, share
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.calculators import CALCULATORS
 from almanac.analysis.calculators.calculator import ClubNumbers
 from almanac.commands.main import main
-from almanac.publish.node import NodeError, search_path
 from almanac.report.calculated import NotTaken, answer, read
 from almanac.rounding import show_number, show_time
 from almanac.site.vectors import cases, vectors_file
@@ -160,24 +158,7 @@ def test_the_page_s_script_comes_to_the_same(club, tmp_path):
         ],
     }
     (tmp_path / "vectors.json").write_text(json.dumps(value), "utf-8")
-    try:
-        environment = {
-            **os.environ,
-            "PATH": search_path(),
-            "VECTORS": str(tmp_path / "vectors.json"),
-        }
-    except NodeError:
-        if "CI" in os.environ:
-            raise
-        pytest.skip("no Node: bash scripts/test fetches it")
-    done = subprocess.run(
-        ["node", "--test", str(SCRIPT)],
-        capture_output=True,
-        text=True,
-        env=environment,
-        check=False,
-    )
-    assert done.returncode == 0, done.stdout[-6000:]
+    run_by_node(SCRIPT, VECTORS=str(tmp_path / "vectors.json"))
 
 
 @pytest.mark.parametrize("case", share([

@@ -5,19 +5,17 @@ and the page's script draws and asks as it should.
 from __future__ import annotations
 
 import json
-import os
 import random
 import re
-import subprocess
 from pathlib import Path
 
 import pytest
+from node_scripts import run_by_node
 from shared import share
 
 from almanac.drawing.swimmer.judged import between
 from almanac.model.catalogue import Catalogue
 from almanac.model.load import Loaded
-from almanac.publish.node import NodeError, search_path
 from almanac.site.judge_page import LEAST_PX, STANDING_CM, asked, judge_data
 
 SCRIPT = Path(__file__).parent / "judge" / "judge.test.js"
@@ -64,17 +62,4 @@ def test_the_page_draws_and_asks_as_it_should(club_catalogue, tmp_path):
     ]  # fmt: skip
     path = tmp_path / "judged.json"
     path.write_text(json.dumps({"data": data, "drawn": drawn, "tolerance": tolerance}), "utf-8")
-    try:
-        environment = {**os.environ, "PATH": search_path(), "JUDGED": str(path)}
-    except NodeError:
-        if "CI" in os.environ:
-            raise
-        pytest.skip("no Node: bash scripts/test fetches it")
-    done = subprocess.run(
-        ["node", "--test", str(SCRIPT)],
-        capture_output=True,
-        text=True,
-        env=environment,
-        check=False,
-    )
-    assert done.returncode == 0, done.stdout[-6000:]
+    run_by_node(SCRIPT, JUDGED=str(path))

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from node_scripts import run_by_node
 
 from almanac.analysis.analysis import Analysis
-from almanac.publish.node import NodeError, search_path
 from almanac.site.progression_page import learn_page, progression_page
 
 TESTS = Path(__file__).resolve().parent / "learn"
@@ -18,16 +16,7 @@ TESTS = Path(__file__).resolve().parent / "learn"
 
 @pytest.mark.parametrize("path", sorted(TESTS.glob("*.test.js")), ids=lambda path: path.name)
 def test_what_is_kept(path: Path) -> None:
-    try:
-        environment = {**os.environ, "PATH": search_path()}
-    except NodeError:
-        if "CI" in os.environ:
-            raise
-        pytest.skip("no Node: bash scripts/test fetches it")
-    done = subprocess.run(
-        ["node", "--test", str(path)], capture_output=True, text=True, env=environment, check=False
-    )
-    assert done.returncode == 0, done.stdout[-6000:]
+    run_by_node(path)
 
 
 def test_a_question_is_known_by_its_words(analysis: Analysis) -> None:
