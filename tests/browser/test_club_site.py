@@ -19,11 +19,16 @@ from .web import Server, sitemap
 FIRST = ("index.html", "find.html", "cards.html")
 
 
+def _leads_on(page: Path) -> bool:
+    """Whether a page only leads to where its entry has moved: it is gone before it is measured."""
+    return 'http-equiv="refresh"' in page.read_text("utf-8")
+
+
 def test_the_clubs_pages_are_sound(context: BrowserContext, club_site: Path) -> None:
     catalogue = load(HOME).catalogue
     assert catalogue is not None
     drills = {f"drills/{id}.html" for id in catalogue.drills}
-    pages = sitemap(club_site)
+    pages = [page for page in sitemap(club_site) if not _leads_on(club_site / page)]
     assert set(FIRST) <= set(pages) and drills <= set(pages)
     folders = sorted({page.split("/")[0] for page in pages if "/" in page})
     of_a_kind = [next(page for page in pages if page.startswith(f"{name}/")) for name in folders]
