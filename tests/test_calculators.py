@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 from node_scripts import run_by_node
-from shared import CATALOGUE, share
+from shared import CATALOGUE
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.calculators import CALCULATORS
@@ -161,10 +161,10 @@ def test_the_page_s_script_comes_to_the_same(club, tmp_path):
     run_by_node(SCRIPT, VECTORS=str(tmp_path / "vectors.json"))
 
 
-@pytest.mark.parametrize("case", share([
+@pytest.mark.parametrize("case", [
     ("time", "1:75"), ("time", "0"), ("time", "-1:20"), ("time", "abc"), ("time", ""), ("distance", "1e9"), ("distance", "nan"),
     ("distance", "inf"), ("pool", "33m"), ("reps", "2.5"), ("reps", "1"), ("rep", "--"),
-], 99))  # fmt: skip
+])  # fmt: skip
 def test_what_is_no_value_is_refused_in_a_sentence(club, case):
     name, text = case
     field = next(field for field in CALCULATORS["descend"].fields(club) if field.name == name)

@@ -21,6 +21,7 @@ from test_schemas import published_findings
 
 from almanac.analysis.adapted import answers_of, done_by, set_answers_of
 from almanac.analysis.analysis import Analysis
+from almanac.analysis.calculators.drag import CHUTES
 from almanac.arithmetic.expand import Piece
 from almanac.arithmetic.pace import Target
 from almanac.checks import check
@@ -102,6 +103,7 @@ def test_published_values(club_analysis: Analysis) -> None:
     # Coloretti et al. 2025, J Strength Cond Res 39:e701-5: drag over speed squared, by area
     parachute = catalogue.gear["parachute"].drag
     assert parachute is not None
+    assert parachute.table == CHUTES  # what the calculator goes by
     assert {row.area_cm2: row.k for row in parachute.table} == {
         400: 15.4, 529: 19.7, 900: 37.2, 1600: 73.9,
     }  # fmt: skip

@@ -61,7 +61,6 @@ function mineFirst(select) {
 function fill(form, tests) {
   for (const [at, end] of ["", "-2"].entries()) {
     const [distance, time] = tests?.tests[at] ?? ["", ""];
-    one(`[name="distance${end}"]`, form).setAttribute("value", distance);
     /** @type {HTMLInputElement} */ (one(`[name="distance${end}"]`, form)).value = distance;
     /** @type {HTMLInputElement} */ (one(`[name="time${end}"]`, form)).value = time;
   }

@@ -119,8 +119,9 @@ PARACHUTE = Calculator(
         "read": "It pulls with {force}; at twice the speed with four times as much.",
         "own": "The swimmer's own drag is somewhere between {least} and {most}.",
     },
-    limits="By a table of four flat parachutes, between its rows and never beyond. Towed: behind a "
-    "kicking swimmer it may pull some 15 % more, behind one who glides 21 % less. " + _CAUTION,
+    limits="By a table of four flat parachutes (Coloretti et al. 2025), between its rows and never "
+    "beyond. Towed: behind a kicking swimmer it may pull some 15 % more, behind one who glides 21 "
+    "% less. " + _CAUTION,
     work=_parachute,
     by=(drag_force, parachute_k, swimmer_drag),
     refusals={"outside": "Measured were parachutes of {low} to {high} cm²: for another size there "

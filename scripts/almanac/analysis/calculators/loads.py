@@ -89,7 +89,7 @@ WEEK_LOAD = Calculator(
     ),
     lines=(
         Line("total", "Total", unit="AU", places=0),
-        Line("mean", "A day", unit="AU", places=0),
+        Line("mean", "A day, of those known", unit="AU", places=0),
         Line("deviation", "Standard deviation of the days", unit="AU", places=0),
         Line("monotony", "Monotony", places=2),
         Line("strain", "Strain", unit="AU", places=0),
