@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import json
 import re
+import subprocess
 from datetime import date
 from pathlib import Path
 
 import pytest
+import yaml
 from shared import made_once
 
 from almanac.commands.main import main
@@ -82,15 +84,40 @@ def test_what_it_is_written_with(club: tuple[Path, str, str]) -> None:
     folder, name, _ = club
     assert name in (folder / "README.md").read_text("utf-8")
     assert "almanac check" in (folder / ".github/workflows/site.yml").read_text("utf-8")
+    assert "pip install deck-almanac" not in (folder / "README.md").read_text("utf-8")
     drill = next((folder / "drills/skills").rglob("*.yml")).read_text("utf-8")
     assert drill.startswith("# From the catalogue that the program comes with.")
     assert "again: 2027-06-29" in drill  # four weeks: by then somebody of this club has read it
+
+
+ADDRESS = "git+https://host.example/club/program.git@0a1b2c3"
+
+
+@pytest.mark.parametrize("program", ["", ADDRESS])
+def test_the_workflow_installs_what_is_named_or_says_that_nothing_is(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], program: str
+) -> None:
+    """The step that tells it is run as a runner runs it: by bash, with the variable set."""
+    named = ("--program", program) if program else ()
+    assert main(["start", str(tmp_path / "own"), *named, "--today", DAY.isoformat()]) == 0
+    assert ("until PROGRAM" in capsys.readouterr().out) == (not program)
+    workflow = yaml.safe_load((tmp_path / "own/.github/workflows/site.yml").read_text("utf-8"))
+    assert workflow["env"] == {"PROGRAM": program}
+    steps = workflow["jobs"]["site"]["steps"]
+    (told,) = (step for step in steps if step.get("if") == "env.PROGRAM == ''")
+    done = subprocess.run(["bash", "-ec", told["run"]], capture_output=True, text=True, check=False)
+    assert done.returncode == 1
+    assert done.stdout.startswith("::error file=.github/workflows/site.yml::Write behind PROGRAM")
+    assert steps[steps.index(told) + 1] == {"run": 'pip install "$PROGRAM"'}
+    readme = (tmp_path / "own/README.md").read_text("utf-8")
+    assert (f"pip install '{ADDRESS}'" in readme) == bool(program) and "$" not in readme
 
 
 @pytest.mark.parametrize(
     ("options", "said"),
     [
         (("--pool", "home 30m 6 1-2"), "is no pool"), (("--squad", "reds soaring 2 2 10 -"), "is no squad"), (("--gear", "trampoline=1"), "no gear 'trampoline'"),
+        (("--program", "two words"), "is nothing that pip installs"), (("--pool", "home 25m 6 1..-2"), "is no pool"), (("--squad", "reds building 2 ² 10 -"), "is no squad"),
         (("--address", "our.example"), "is no address"), (("--name", "<b>"), "a name is"), (("--squad", "reds building 2 2 10 4:75"), "nothing was written"),
     ],
 )  # fmt: skip

@@ -18,14 +18,13 @@ from datetime import timedelta
 from pathlib import Path
 from typing import TypeVar
 
-from almanac import __version__
 from almanac.commands.bring import write_all
 from almanac.commands.outcome import FINE, UsageError, today
 from almanac.commands.shared import load_and_check
 from almanac.findings import as_text
 from almanac.model.bringing import NotBrought
 from almanac.model.load import load
-from almanac.model.starting import LEVELS, NewClub, NewPool, NewSquad, folder_of
+from almanac.model.starting import LEVELS, WORKFLOW, NewClub, NewPool, NewSquad, folder_of
 from almanac.resources import HOME
 from almanac.source.paths import bad_name
 from almanac.units import COURSES
@@ -39,6 +38,7 @@ _SQUAD_HELP = (
     f"again for another squad (default: '{_SQUAD}')"
 )
 _ASK_SQUAD = f"Squad: {_SQUAD_HELP.partition(';')[0]}"
+_DEPTH = r"(\d+(?:[.,]\d+)?)"
 T = TypeVar("T")
 
 
@@ -52,8 +52,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--gear", help="what the club owns: 'kickboard=20 fins=12'")
     parser.add_argument(
         "--program",
-        default=f"deck-almanac=={__version__}",
-        help="what pip installs the program from (default: %(default)s)",
+        help="what pip is to install the program from, in the club's workflow: git+https://HOST/"
+        "OWNER/NAME.git@COMMIT of its repository, or the address of a wheel",
     )
 
 
@@ -87,6 +87,8 @@ def run(arguments: argparse.Namespace) -> int:
     finally:
         shutil.rmtree(scratch, ignore_errors=True)
     print(f"{folder} holds {checked.loaded.count} entries; now: almanac build --root {folder}")
+    if not club.program:
+        print(f"{folder / WORKFLOW} publishes nothing until PROGRAM in it says what pip installs")
     return FINE
 
 
@@ -111,7 +113,7 @@ def _asked(arguments: argparse.Namespace) -> NewClub:
         told(arguments.name, "The club's name", "Our Swimming Club", _name),
         told(arguments.address, "The site's address, - for none", "-", _address),
         told(arguments.repository, "The repository's address, - for none", "-", _address),
-        arguments.program,
+        told(arguments.program, "What pip installs the program from, - for not yet", "-", _program),
         tuple(pools) or (told(None, "Pool: id, course, lanes, depth", _POOL, _pool),),
         tuple(squads) or (told(None, _ASK_SQUAD, _SQUAD, _squad),),
         told(arguments.gear, "Gear: what and how many", "kickboard=20", _gear),
@@ -132,6 +134,14 @@ def _address(words: str) -> str:
     return words
 
 
+def _program(words: str) -> str:
+    if words in ("-", ""):
+        return ""
+    if not re.fullmatch(r"\w[\w.+:/@=~%\[\]#&?-]*", words, re.ASCII):
+        raise ValueError(f"'{words}' is nothing that pip installs: write one address, no spaces")
+    return words
+
+
 def _id(word: str) -> str:
     finding = bad_name(word, word, "file")
     if finding:
@@ -141,7 +151,7 @@ def _id(word: str) -> str:
 
 def _pool(words: str) -> NewPool:
     found = re.fullmatch(
-        r"(\S+) (\d+) ?-?(m|yd)\S* (\d+) ([\d.,]+) ?- ?([\d.,]+)(?: ?m)?", words.strip()
+        rf"(\S+) (\d+) ?-?(m|yd)\S* (\d+) {_DEPTH} ?- ?{_DEPTH}(?: ?m)?", words.strip(), re.ASCII
     )
     course = f"{found[2]}{found[3]}" if found else ""
     if not found or course not in COURSES or course == "land":
@@ -153,7 +163,7 @@ def _pool(words: str) -> NewPool:
 def _squad(words: str) -> NewSquad:
     parts = words.split()
     counts = parts[2:5]
-    if len(parts) != 6 or parts[1] not in LEVELS or not all(part.isdigit() for part in counts):
+    if len(parts) != 6 or parts[1] not in LEVELS or not all(part.isdecimal() for part in counts):
         raise ValueError(f"'{words}' is no squad: write it like '{_SQUAD}'; {', '.join(LEVELS)}")
     sessions, lanes, heads = map(int, counts)
     time = "" if parts[5] == "-" else parts[5].replace(",", ".")

@@ -24,6 +24,7 @@ _DRILL = {
     "performing": ("back-streamline-kick", "steady", 4),
 }
 LEVELS = tuple(_DRILL)
+WORKFLOW = ".github/workflows/site.yml"
 
 
 @dataclass(frozen=True)
@@ -51,7 +52,9 @@ class NewSquad:
 
 @dataclass(frozen=True)
 class NewClub:
-    """What a new club says of itself. ``program`` is what pip installs."""
+    """What a new club says of itself. ``program`` is what pip installs in its workflow, or "" where
+    nobody has said it yet.
+    """
 
     name: str
     address: str
@@ -84,12 +87,13 @@ def folder_of(club: NewClub, shelf: Loaded, today: date, again: date) -> dict[st
     own["plans/practices/first-practice.yml"] = _filled(
         "practice.yml", {**values, **of_squad, "pool": club.pools[0].id}
     )
-    about = {"name": club.name, "program": club.program}
+    installed = f"`pip install '{club.program}'`" if club.program else "the program, by pip"
+    about = {"name": club.name, "program": club.program, "installed": installed}
     return {
         "plans/club.yml": _club(club, today),
         **own,
         "README.md": _filled("readme.md", about),
-        ".github/workflows/site.yml": _filled("workflow.yml", about),
+        WORKFLOW: _filled("workflow.yml", about),
         ".gitignore": "/build/\n/site/\n",
     }
 

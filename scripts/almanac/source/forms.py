@@ -44,7 +44,8 @@ def other_form(club: Document | None, form: int = FORM) -> Finding | None:
         "older-form",
         place,
         f"the entries are in form {found}, and this program reads form {form}",
-        "run almanac update, which writes them anew and keeps their comments",
+        f"install the program that reads form {found}; what form {form} changed "
+        "stands in the program's list of changes",
     )
 
 
