@@ -172,6 +172,10 @@ def test_work_under_water_waits_after_fast_work_of_an_earlier_piece() -> None:
         ({"adults": 0}, "0 adults: "),
         ({"keep": [("set/kick-and-go", "c", -1)]}, "set/kick-and-go cannot stand there"),
         ({"keep": [("set/socks-and-speed", "m", -1)], "gear": {"drag-socks": 1}}, " are here"),
+        (
+            {"keep": [("set/kick-and-go", "m", -1), ("set/socks-and-speed", "m", -1)]},
+            "set/socks-and-speed: another piece is kept there already",
+        ),
         ({"taught": {"nothing": 1}}, "there is no progression 'nothing'"),
     ],
 )

@@ -14,11 +14,14 @@ from shared import CATALOGUE, DAY
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_request import Request, wishes_of
+from almanac.arithmetic.composing_why import GOAL, MINUTES, TAUGHT, Unmet
+from almanac.arithmetic.composing_wishes import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import compose_table
+from almanac.report.compose_words import unmet_words
 
 WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
 
@@ -131,6 +134,23 @@ def test_what_there_is_no_piece_for_at_all_is_named(capsys) -> None:
     (own,) = json.loads(capsys.readouterr().out)["hinders"]
     assert own["wish"] == "piece" and own["which"] == "cool-down"
     assert own["words"].startswith("There is no cool-down for them in this pool:")
+
+
+def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    table = compose_table(Analysis(catalogue, DAY), "heron").table
+    goal = next(place for place, own in enumerate(table.goals) if own.id == "rotation")
+    serve = [own.key for own in table.pieces if goal in own.goals]
+    wishes = ("--squad", "heron", "--minutes", "60", "--goals", "kick-technique,rotation")
+    assert run(CATALOGUE, *wishes, *(f"--leave-out={key}" for key in serve), "--json") == 0
+    (first, *_) = json.loads(capsys.readouterr().out)["proposals"]
+    (missed,) = (own for own in first["unmet"] if own["wish"] == "goals")
+    assert (missed["which"], missed["because"]) == ("rotation", "leave_out")
+    assert missed["words"] == "Rotation is not in it: it is left out."
+    for because in (NOT_FOR, GEAR, ROOM, ADULTS, LATELY, LEFT_OUT, MINUTES, TAUGHT):
+        said = unmet_words(table, Unmet(GOAL, goal, because))
+        assert said.startswith("Rotation is not in it: ") and said.endswith(".")
 
 
 @pytest.mark.parametrize(

@@ -59,7 +59,7 @@ def wishes_of(table: Table, request: Request) -> Wishes:
     """The wishes of a request. Raises BadWish for the first that cannot be."""
     squad = table.squad
     pools = [pool.id for pool in table.pools]
-    _known("pool", [request.pool], pools)
+    _places("pool", [request.pool], pools)
     _minutes(squad, request.minutes)
     names = [group.id for group in squad.groups]
     groups = _places("lane group", request.groups or names, names)
@@ -86,12 +86,6 @@ def wishes_of(table: Table, request: Request) -> Wishes:
     _room(table, wishes)
     _may_stand(table, wishes)
     return wishes
-
-
-def _known(what: str, wanted: Iterable[str], known: Sequence[str]) -> None:
-    for id in wanted:
-        if id not in known:
-            raise BadWish(f"there is no {what} '{id}'; there are {', '.join(known)}")
 
 
 def _places(what: str, wanted: Iterable[str], known: Sequence[str]) -> list[int]:
@@ -157,7 +151,7 @@ def _taught(table: Table, stages: Mapping[str, int]) -> frozenset[int]:
     stages that are told.
     """
     known = {own.id: own for own in table.progressions}
-    _known("progression", stages, [*known])
+    _places("progression", stages, [*known])
     found = set(table.squad.taught)
     for id in stages:
         found -= {drill for stage in known[id].stages for drill in stage}
@@ -169,12 +163,14 @@ def _taught(table: Table, stages: Mapping[str, int]) -> frozenset[int]:
 
 
 def _kept(table: Table, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...]:
-    found = []
+    found: list[Kept] = []
     for key, role, number in keep:
         (place,) = _places("piece", [key], [*table.piece_of])
         letter = MAIN if role == SECOND else role
         if letter not in ROLES or letter not in table.pieces[place].roles:
             raise BadWish(f"{key} cannot stand there")
+        if role in {own.role for own in found}:
+            raise BadWish(f"{key}: another piece is kept there already")
         found.append(Kept(place, role, number))
     return tuple(found)
 

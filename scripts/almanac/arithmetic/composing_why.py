@@ -21,17 +21,21 @@ from almanac.arithmetic.composing_pieces import (
 )
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import (
+    ADULTS,
+    GEAR,
     LATELY,
+    LEFT_OUT,
     MINUTES_LEAST,
     MINUTES_MOST,
     NOT_FOR,
+    ROOM,
     SECOND,
     Asked,
     Wishes,
 )
 
-GOAL, EFFORT, MINUTES, TAUGHT, NO_SKILL, NO_RELIEF = (
-    "goals", "effort", "minutes", "taught", "skill", "relief",
+GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF = (
+    "goals", "effort", "minutes", "taught", "keep", "skill", "relief",
 )  # fmt: skip
 PIECE = "piece"
 """Beside the reasons why a piece may not stand (``composing_wishes``): wishes, and what is missing.
@@ -139,15 +143,15 @@ def _without_one(table: Table, wishes: Wishes) -> Iterator[tuple[str, int, Wishe
     """The wishes without one of them at a time."""
     yield LATELY, UNKNOWN, replace(wishes, days={})
     owned = tuple(gear.owned for gear in table.gear)
-    yield "gear", UNKNOWN, replace(wishes, gear=owned)
-    yield "adults", UNKNOWN, replace(wishes, adults=UNKNOWN)
+    yield GEAR, UNKNOWN, replace(wishes, gear=owned)
+    yield ADULTS, UNKNOWN, replace(wishes, adults=UNKNOWN)
     yield EFFORT, UNKNOWN, replace(wishes, effort=UNKNOWN)
     yield TAUGHT, UNKNOWN, replace(wishes, taught=frozenset(range(len(table.drills))))
-    yield "keep", UNKNOWN, replace(wishes, kept=())
-    yield "leave_out", UNKNOWN, replace(wishes, left_out=frozenset())
+    yield KEEP, UNKNOWN, replace(wishes, kept=())
+    yield LEFT_OUT, UNKNOWN, replace(wishes, left_out=frozenset())
     groups = table.squad.groups
     lanes, heads = tuple(own.lanes for own in groups), tuple(own.heads for own in groups)
-    yield "lanes", UNKNOWN, replace(wishes, lanes=lanes, heads=heads)
+    yield ROOM, UNKNOWN, replace(wishes, lanes=lanes, heads=heads)
     for goal in reversed(wishes.goals):
         others = tuple(own for own in wishes.goals if own != goal)
         if others:

@@ -20,14 +20,14 @@ SECOND = "n"
 """A second main set; among the roles of a piece it is a main set like the first."""
 
 NOT_FOR, GEAR, ROOM, ADULTS, LATELY, LEFT_OUT = (
-    "group",
+    "groups",
     "gear",
-    "room",
+    "lanes",
     "adults",
     "done",
-    "left out",
+    "leave_out",
 )
-"""Why a piece is left out; all but the first are wishes."""
+"""Why a piece is left out: the wish that is in the way."""
 
 
 @dataclass(frozen=True)

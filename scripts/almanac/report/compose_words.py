@@ -18,6 +18,7 @@ from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_why import (
     EFFORT,
     GOAL,
+    KEEP,
     MINUTES,
     NO_RELIEF,
     NO_SKILL,
@@ -27,7 +28,15 @@ from almanac.arithmetic.composing_why import (
     Unmet,
     Why,
 )
-from almanac.arithmetic.composing_wishes import SECOND
+from almanac.arithmetic.composing_wishes import (
+    ADULTS,
+    GEAR,
+    LATELY,
+    LEFT_OUT,
+    NOT_FOR,
+    ROOM,
+    SECOND,
+)
 from almanac.findings import counted
 
 ROLE_WORDS = {
@@ -47,12 +56,12 @@ _SERVES = {
     COOL_DOWN: "ends easy",
 }
 _IN_THE_WAY = {
-    "gear": "the gear for it is not at hand",
-    "lanes": "the lanes are too full for it",
-    "adults": "it needs more adults",
-    "done": "what serves it was a main set in the last seven days",
-    "leave_out": "it is left out",
-    "groups": "nothing of it is written for these lane groups",
+    GEAR: "the gear for it is not at hand",
+    ROOM: "the lanes are too full for it",
+    ADULTS: "it needs more adults",
+    LATELY: "what serves it was a main set in the last seven days",
+    LEFT_OUT: "it is left out",
+    NOT_FOR: "nothing of it is written for these lane groups",
     MINUTES: "it does not fit in beside the others: leave out another goal, or take more minutes",
     TAUGHT: "what its drills need first has not been taught",
 }
@@ -95,12 +104,12 @@ def hinders_words(table: Table, own: Hinders) -> str:
     if own.wish == MINUTES:
         return f"In {own.which} minutes there would be one."
     return {
-        "done": "What was done lately is in the way: with repeats there would be one.",
-        "gear": "With all the gear that the club owns there would be one.",
-        "adults": "With more adults there would be one.",
+        LATELY: "What was done lately is in the way: with repeats there would be one.",
+        GEAR: "With all the gear that the club owns there would be one.",
+        ADULTS: "With more adults there would be one.",
         EFFORT: "At another effort there would be one.",
         TAUGHT: "With more taught there would be one.",
-        "keep": "Without what is kept there would be one.",
-        "leave_out": "With what is left out there would be one.",
-        "lanes": "With the usual lanes and heads there would be one.",
+        KEEP: "Without what is kept there would be one.",
+        LEFT_OUT: "With what is left out there would be one.",
+        ROOM: "With the usual lanes and heads there would be one.",
     }[own.wish]
