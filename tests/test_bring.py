@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -99,6 +100,27 @@ def test_send_offs_of_other_lanes_become_a_rest(own: Path) -> None:
     assert brought(own, "set/kick-and-go") == 0
     text = (own / "plans/sets/kick-and-go.yml").read_text("utf-8")
     assert "heron-1: " not in text.partition("expect:")[0]
+
+
+def test_reviews_and_send_offs_in_lines_of_their_own_are_seen_too(
+    own: Path, tmp_path: Path
+) -> None:
+    """What a set says in braces it may say in lines: both come alike."""
+    file = "plans/sets/kick-and-go.yml"
+    other = copied(CATALOGUE, tmp_path / "lines")
+    text = (CATALOGUE / file).read_text("utf-8")
+    lined = yaml.safe_load(text)
+    lined["review"] = {"by": "head-coach", "on": "2026-11-01", "again": "2027-11-01"}
+    (other / file).write_text(yaml.safe_dump(lined, default_flow_style=False), "utf-8")
+    words = ["bring", "set/kick-and-go", "--root", str(own), "--today", DAY.isoformat()]
+    assert main([*words, "--from", str(other)]) == 0
+    came = yaml.safe_load((own / file).read_text("utf-8"))
+    weeks_4 = (DAY + timedelta(weeks=4)).isoformat()
+    assert str(came["review"]["again"]) == weeks_4
+    (own / file).unlink()
+    assert brought(own, "set/kick-and-go") == 0
+    in_braces = yaml.safe_load((own / file).read_text("utf-8"))
+    assert {**came, "review": 0} == {**in_braces, "review": 0}
 
 
 @pytest.mark.parametrize(

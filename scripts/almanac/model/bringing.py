@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+
+import yaml
 
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.source.names import Names
 from almanac.source.reader import Document, read
+from almanac.source.style import span
 from almanac.source.taken_out import Spot, without, without_items
 from almanac.source.validate import Shapes
 
@@ -22,8 +24,6 @@ _LEADS_ON = {
     "adapt", "rule", "drawn",
 }  # fmt: skip
 """What an entry only points at: such a line stays where what it names is there, else it goes."""
-_SEND_OFFS = re.compile(r"(?m)(?<![\w-])sendoff: \{[^{}]*\}")
-_REVIEW = re.compile(r"(?m)^(review: \{[^}\n]*on: )(\d{4}-\d\d-\d\d)(, again: )(\d{4}-\d\d-\d\d)")
 _STANDS = timedelta(weeks=4)
 
 
@@ -91,10 +91,10 @@ def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
 
 
 def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
-    text = _SEND_OFFS.sub(
-        lambda found: found[0] if _is_here(found[0], names) else f"rest: {as_.rest}", document.text
-    )
-    text = _REVIEW.sub(lambda found: _for_now(found, as_.day), text)
+    text = document.text
+    edits = [*_send_offs(document.node(()), names, as_.rest), *_review(document, as_.day)]
+    for first, last, words in reversed(edits):
+        text = text[: span(text, first)[0]] + words + text[span(text, last)[1] :]
     for _ in range(_MOST_ROUNDS):
         own, _said = read(text.encode(), document.file)
         assert own is not None, document.file
@@ -113,17 +113,37 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
 _MOST_ROUNDS = 6  # what names one thing in another may be seen only when that has gone
 
 
-def _for_now(found: re.Match[str], day: date) -> str:
-    """A review that stands for four weeks at most, from the day or from its own, the later one."""
-    before, on, between, again = found.groups()
-    latest = max(date.fromisoformat(on), day) + _STANDS
-    return f"{before}{on}{between}{min(again, latest.isoformat())}"
+_Edit = tuple[yaml.Node, yaml.Node, str]
+"""The first and the last node of what goes, in the order of the text, and what takes its place."""
+
+
+def _send_offs(node: yaml.Node, names: Names, rest: str) -> Iterator[_Edit]:
+    """Send-offs of lane groups that are not here become a rest."""
+    for item in node.value if isinstance(node, yaml.CollectionNode) else ():
+        if not isinstance(item, tuple):
+            yield from _send_offs(item, names, rest)
+        elif item[0].value == "sendoff" and isinstance(item[1], yaml.MappingNode):
+            groups = [key.value for key, _ in item[1].value]
+            if not all(group in names.of("reference", "lane_group") for group in groups):
+                yield item[0], _last(item[1]), f"rest: {rest}"
+        else:
+            yield from _send_offs(item[1], names, rest)
+
+
+def _last(node: yaml.MappingNode) -> yaml.Node:
+    """What ends a mapping: of one in lines of its own the mark is where the next key begins."""
+    last: yaml.Node = node if node.flow_style or not node.value else node.value[-1][1]
+    return last
+
+
+def _review(document: Document, day: date) -> Iterator[_Edit]:
+    """A review stands for four weeks at most, from the day or from its own, the later one."""
+    review = document.data.get("review")
+    if review:
+        again = document.node(("review", "again"))
+        latest = max(date.fromisoformat(str(review["on"])), day) + _STANDS
+        yield again, again, min(str(review["again"]), latest.isoformat())
 
 
 def _spot(finding: Finding) -> Spot:
     return finding.place.line, finding.place.column
-
-
-def _is_here(send_offs: str, names: Names) -> bool:
-    groups = re.findall(r"[{,]\s*([\w-]+):", send_offs)
-    return all(group in names.of("reference", "lane_group") for group in groups)
