@@ -90,6 +90,21 @@ def test_what_it_is_written_with(club: tuple[Path, str, str]) -> None:
     assert "again: 2027-06-29" in drill  # four weeks: by then somebody of this club has read it
 
 
+def test_what_the_program_lends_stands_in_no_entrys_way(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Words of the program name the drill, which a club renames and retires as any other."""
+    root = tmp_path / "own"
+    assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
+    there = ["--root", str(root), "--today", DAY.isoformat()]
+    assert main(["rename", "back-streamline-kick", "long-line", *there]) == 0
+    assert [one for one in load_and_check(root, DAY).findings if one.is_error] == []
+    capsys.readouterr()
+    assert main(["retire", "long-line", "--for", "back-kick-with-fins", *there]) == 0
+    said = capsys.readouterr().out
+    assert "places name it" in said and "vocabulary" not in said
+
+
 ADDRESS = "git+https://host.example/club/program.git@0a1b2c3"
 
 

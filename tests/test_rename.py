@@ -144,3 +144,14 @@ def test_a_retired_entry_says_what_took_its_place_and_who_still_names_it(
     (page,) = (it for it in moved_pages(checked.analysis) if it.file.endswith(f"/{OLD}.md"))
     assert page.context["retired"] == "2026-11-27" and page.context["was"] == "Back streamline kick"
     assert main(["retire", OLD, "--for", OLD, "--root", str(catalogue)]) == 2
+
+
+@pytest.mark.parametrize("moved_to", ["[a]", "nothing", "5"])
+def test_an_entry_that_leads_nowhere_is_told(
+    catalogue: Path, capsys: pytest.CaptureFixture[str], moved_to: str
+) -> None:
+    (catalogue / "drills/gear/gone.yml").write_text(f"moved_to: {moved_to}\n", "utf-8")
+    before = texts(catalogue)
+    assert main(["rename", "gone", "other", "--root", str(catalogue)]) == 2
+    assert "'gone' has moved already" in capsys.readouterr().err
+    assert texts(catalogue) == before

@@ -51,9 +51,9 @@ def kind_of_id(loaded: Loaded, id: str, asked: str | None) -> str:
     """
     kinds = [asked] if asked else KINDS_NAMED
     found = [kind for kind in kinds if (kind, id) in loaded.documents]
-    if len(found) == 1 and loaded.documents[found[0], id].data.get("moved_to"):
-        raise UsageError(f"'{id}' has moved already, to {loaded.names.moved[found[0], id]}")
     if len(found) == 1:
+        if moved_to := loaded.documents[found[0], id].data.get("moved_to"):
+            raise UsageError(f"'{id}' has moved already, to {moved_to}")
         return found[0]
     if found:
         raise UsageError(f"'{id}' is the name of a {' and a '.join(found)}: say which with --kind")

@@ -32,10 +32,12 @@ class Change:
 
 
 def places_naming(documents: Mapping[Key, Document], kind: str, id: str) -> dict[Key, Rewrites]:
-    """By entry, the places that name an entry, each with the id that it names."""
+    """By entry, the places that name an entry, each with the id that it names. What is lent is the
+    program's, and leaves out what names no entry of the club.
+    """
     found: dict[Key, Rewrites] = {}
     for key, document in documents.items():
-        if id in document.text:
+        if id in document.text and not document.lent:
             own = {
                 (use.path, use.is_key): use.id
                 for use in uses(document, key[0])
@@ -98,7 +100,7 @@ def _mentions(documents: Mapping[Key, Document], id: str, told: set[Place]) -> l
     return [
         Place(document.file, number, line.index(f"'{id}'") + 1)
         for document in documents.values()
-        if f"'{id}'" in document.text
+        if f"'{id}'" in document.text and not document.lent
         for number, line in enumerate(document.text.split("\n"), 1)
         if f"'{id}'" in line and (document.file, number) not in lines
     ]
