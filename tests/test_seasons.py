@@ -131,3 +131,4 @@ def test_a_squads_calendar_holds_its_blocks_with_the_same_identities(analysis: A
     assert christmas.dtend.value == date(2027, 1, 4)
     every = vobject.readOne(season_calendar(analysis, year, "https://club.example/")).vevent_list
     assert "Spring meet: Heats" in {event.summary.value for event in every}
+    assert {event.uid.value.partition("@")[2] for event in every} == {"club.example"}

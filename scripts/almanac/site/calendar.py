@@ -6,9 +6,8 @@ import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import UTC, datetime, time, timedelta
-from urllib.parse import urlsplit
 
-from icalendar import Calendar, Event
+from icalendar import Event
 
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DayPlan, SessionPlan, day_of_all
@@ -19,6 +18,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.sheet_text import slack_words
 from almanac.report.ways import distance_words
 from almanac.rounding import decimals
+from almanac.site.ics import calendar_text, uid
 from almanac.site.links import page_of
 from almanac.site.spreadsheets import harmless
 from almanac.units import show_number
@@ -46,14 +46,8 @@ def block_calendar(catalogue: Catalogue, groups: Mapping[str, BlockSummary], add
     The same block always gives the same text.
     """
     summary = next(iter(groups.values()))
-    calendar = Calendar()
-    calendar.add("prodid", "-//Deck Almanac//block//EN")
-    calendar.add("version", "2.0")
-    calendar.add("x-wr-calname", summary.block.title)
-    for event in block_events(catalogue, groups, address):
-        calendar.add_component(event)
-    text: bytes = calendar.to_ical()
-    return text.decode("utf-8")
+    events = block_events(catalogue, groups, address)
+    return calendar_text("block", summary.block.title, events)
 
 
 def block_events(
@@ -109,8 +103,7 @@ def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan, address: str) 
     number = next(place for place, other in enumerate(alike, 1) if other is own)
     what = ("practice" if own.practice else "other") + (f"-{number}" if number > 1 else "")
     event = Event()
-    host = urlsplit(address).netloc or "deck-almanac"  # two clubs may have a block of one name
-    event.add("uid", f"{summary.block.id}-{day.on}-{what}@{host}")
+    event.add("uid", uid(f"{summary.block.id}-{day.on}-{what}", address))
     event.add("dtstamp", datetime.combine(summary.block.starts, time(), UTC))
     return event
 

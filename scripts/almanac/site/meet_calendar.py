@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import UTC, datetime, time
 
-from icalendar import Calendar, Event
+from icalendar import Event
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.meet import Meet
+from almanac.site.ics import calendar_text, uid
 from almanac.site.links import page_of
 from almanac.site.meet_page import rows_of
 
@@ -18,14 +19,7 @@ def meet_calendar(catalogue: Catalogue, meet: Meet, address: str) -> str:
     to the last race, times floating with the pool's clock. The same meet always gives the same
     text; it links to its page below ``address``, with "" to none.
     """
-    calendar = Calendar()
-    calendar.add("prodid", "-//Deck Almanac//meet//EN")
-    calendar.add("version", "2.0")
-    calendar.add("x-wr-calname", meet.title)
-    for event in meet_events(catalogue, meet, address):
-        calendar.add_component(event)
-    text: bytes = calendar.to_ical()
-    return text.decode("utf-8")
+    return calendar_text("meet", meet.title, meet_events(catalogue, meet, address))
 
 
 def meet_events(catalogue: Catalogue, meet: Meet, address: str) -> Iterator[Event]:
@@ -34,7 +28,7 @@ def meet_events(catalogue: Catalogue, meet: Meet, address: str) -> Iterator[Even
         begins = min([session.begins, *(own.begins for own in session.warm_up)])
         ends = max([session.ends, *(own.ends for own in session.warm_up)])
         event = Event()
-        event.add("uid", f"{meet.id}-{day.on}-{path[-1]}@deck-almanac")
+        event.add("uid", uid(f"{meet.id}-{day.on}-{path[-1]}", address))
         event.add("dtstamp", datetime.combine(meet.first, time(), UTC))
         event.add("summary", f"{meet.title}: {session.title}")
         event.add("location", catalogue.club.pools[meet.pool].title)

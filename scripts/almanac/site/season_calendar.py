@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import UTC, datetime, time
 
-from icalendar import Calendar, Event
+from icalendar import Event
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.season_days import ONE_DAY, last_day
 from almanac.checks.seasons import blocks_in
 from almanac.model.season import Season, Stretch
 from almanac.site.calendar import block_events
+from almanac.site.ics import calendar_text, uid
 from almanac.site.links import page_of
 from almanac.site.meet_calendar import meet_events
-
-_ONE_DAY = timedelta(days=1)
 
 
 def season_calendar(analysis: Analysis, season: Season, address: str, squad: str = "") -> str:
@@ -23,21 +23,15 @@ def season_calendar(analysis: Analysis, season: Season, address: str, squad: str
     blocks, with the identity that it has in the file of the block. The same season always gives the
     same text.
     """
-    calendar = Calendar()
-    calendar.add("prodid", "-//Deck Almanac//season//EN")
-    calendar.add("version", "2.0")
-    title = analysis.catalogue.club.squads[squad].title if squad else ""
-    calendar.add("x-wr-calname", f"{season.title}, {title}" if title else season.title)
-    for event in _events(analysis, season, address, squad):
-        calendar.add_component(event)
-    text: bytes = calendar.to_ical()
-    return text.decode("utf-8")
+    title = f", {analysis.catalogue.club.squads[squad].title}" if squad else ""
+    events = _events(analysis, season, address, squad)
+    return calendar_text("season", f"{season.title}{title}", events)
 
 
 def _events(analysis: Analysis, season: Season, address: str, squad: str) -> Iterator[Event]:
     catalogue = analysis.catalogue
     for key, own in _stretches(season, squad):
-        yield _whole_days(season, f"{season.id}-{key}", own.title, own.first, own.last)
+        yield _whole_days(season, uid(f"{season.id}-{key}", address), own)
     for meet in (catalogue.meets[id] for id in season.meets):
         if not squad or squad in meet.squads:
             yield from meet_events(catalogue, meet, address)
@@ -48,15 +42,14 @@ def _events(analysis: Analysis, season: Season, address: str, squad: str) -> Ite
         if groups:
             yield from block_events(catalogue, groups, address)
         else:
-            first = block.starts
-            last = first + timedelta(weeks=len(block.weeks)) - _ONE_DAY
-            event = _whole_days(season, f"{block.id}-weeks", block.title, first, last)
+            weeks = Stretch(title=block.title, first=block.starts, last=last_day(block))
+            event = _whole_days(season, uid(f"{block.id}-weeks", address), weeks)
             if address:
                 event.add("url", address.rstrip("/") + "/" + page_of(block))
             yield event
     for number, outline in enumerate(season.squads[squad].outlines):
         key = f"{season.id}-{squad}-outline-{number}"
-        yield _whole_days(season, key, outline.title, outline.first, outline.last)
+        yield _whole_days(season, uid(key, address), outline)
 
 
 def _stretches(season: Season, squad: str) -> Iterator[tuple[str, Stretch]]:
@@ -70,11 +63,11 @@ def _stretches(season: Season, squad: str) -> Iterator[tuple[str, Stretch]]:
             yield f"course-{number}", course
 
 
-def _whole_days(season: Season, key: str, title: str, first: date, last: date) -> Event:
+def _whole_days(season: Season, identity: str, own: Stretch) -> Event:
     event = Event()
-    event.add("uid", f"{key}@deck-almanac")
+    event.add("uid", identity)
     event.add("dtstamp", datetime.combine(season.first, time(), UTC))
-    event.add("summary", title)
-    event.add("dtstart", first)
-    event.add("dtend", last + _ONE_DAY)  # the day after, by RFC 5545
+    event.add("summary", own.title)
+    event.add("dtstart", own.first)
+    event.add("dtend", own.last + ONE_DAY)  # the day after, by RFC 5545
     return event
