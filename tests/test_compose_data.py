@@ -1,4 +1,4 @@
-"""What practices are composed of in the browser, held to its schema, to the catalogue and to the run sheet."""
+"""What practices are composed of, held to its schema, to the catalogue and to the run sheet."""
 
 from __future__ import annotations
 

@@ -1,7 +1,6 @@
 """What a practice is composed of: a squad's table of pieces, groups, gear and pools.
 
-The choice reads this table and nothing else, on the command line and in the browser, so that both
-give the same answer.
+The choice reads this table and nothing else, so that whoever has the table can choose the same.
 """
 
 from __future__ import annotations

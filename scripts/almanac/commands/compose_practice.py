@@ -42,7 +42,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--effort", metavar="E", default="", help="how hard the main set is")
     add("--lanes", metavar="G=N", action="append", default=[], help="lanes of a lane group")
     add("--heads", metavar="G=N", action="append", default=[], help="swimmers of a lane group")
-    add("--adults", metavar="N", type=int, default=UNKNOWN, help="adults who are there")
+    add("--adults", metavar="N", type=int, help="adults who are there")
     add("--done", metavar="ID=DAYS", action="append", default=[],
         help="a practice or a piece that was done so many days ago")  # fmt: skip
     add("--block", metavar="B", help="what a block had before --until was done")
@@ -113,12 +113,18 @@ def _request(
         heads=_numbers(arguments.heads, "heads"),
         gear=gear,
         effort=arguments.effort,
-        adults=arguments.adults,
+        adults=_adults(arguments.adults),
         done=done,
         taught=_numbers(arguments.taught, "taught"),
         keep=[_kept(text) for text in arguments.keep],
         leave_out=arguments.leave_out,
     )
+
+
+def _adults(told: int | None) -> int:
+    if told is not None and told < 0:
+        raise UsageError(f"--adults {told}: write how many adults are there")
+    return UNKNOWN if told is None else told
 
 
 def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
@@ -172,7 +178,7 @@ _SAY: Mapping[str, str] = {
     "lanes": "heron-1=2",
     "heads": "heron-1=9",
     "done": "set/kick-and-go=3",
-    "taught": "flutter-on-back=2",
+    "taught": "kick-into-stroke=2",
     "keep": "set/kick-and-go=m",
 }
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import tempfile
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from almanac.arithmetic.composing_table import Table
@@ -46,7 +47,11 @@ def save(everything: CheckedCatalogue, answer: Answer, arguments: argparse.Names
             arguments.today or today(),
             everything.analysis,
         )
-        found = [own for own in tried.findings if own.place.file == str(draft)]
+        found = [
+            replace(own, place=replace(own.place, file=file))
+            for own in tried.findings
+            if own.place.file == str(draft)
+        ]
     if found:
         print(as_text(found, 1))
         print(f"nothing was written: as {arguments.save} it would have these findings")

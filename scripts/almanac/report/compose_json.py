@@ -1,5 +1,5 @@
-"""The table that practices are composed from as JSON, ``data/v1/compose.json``; its form is told by
-``site_src/schemas/compose.json``. What is empty, nought or unknown is left out.
+"""The table that a squad's practices are composed from as JSON, ``data/v1/compose/SQUAD.json``; its
+form is told by ``site_src/schemas/compose.json``. What is empty, nought or unknown is left out.
 """
 
 from __future__ import annotations

@@ -1,5 +1,5 @@
-"""What practices are composed of in the browser: ``data/v1/compose/SQUAD.json``, of the form that
-``site_src/schemas/compose.json`` tells.
+"""What practices are composed of, for other programs: ``data/v1/compose/SQUAD.json``, of the form
+that ``site_src/schemas/compose.json`` tells.
 """
 
 from __future__ import annotations
