@@ -18,6 +18,7 @@ from almanac.model.log import Log
 from almanac.rounding import seconds_of_day
 
 DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 PracticeOn = Callable[[str, date], PracticeSummary]  # a practice by id, as its day knows the tests
 Circuit = Callable[[str], SetSummary]  # the figures of a circuit on land, by id

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 
 from almanac.arithmetic.block import BlockSummary, WeekPlan
 from almanac.arithmetic.season_days import last_day, mondays
+from almanac.arithmetic.training_load import DAYS_A_WEEK
 from almanac.arithmetic.week_change import WeekOfBlock, load_change
 from almanac.arithmetic.working import Working
 from almanac.model.block import Block
@@ -80,6 +81,11 @@ class AfterBlock:
     before: Block
     days: int
     change: Working | None
+
+    @property
+    def weeks(self) -> int:
+        """The whole weeks that lie between."""
+        return self.days // DAYS_A_WEEK
 
 
 def after_blocks(

@@ -26,7 +26,11 @@ def meet_of_block(analysis: Analysis) -> Iterator[Problem]:
             said = f"{block.squad} does not go to '{meet.id}'"
             mend = "name another meet, or add the squad to those of the meet"
             yield Problem(block, ("meet",), said, mend)
-        if block.race_day not in days:
+        if block.race_day is None:
+            said = f"it leads to '{meet.id}', and no race_day says on which day"
+            mend = f"write race_day: {meet.last}, or another day of the meet"
+            yield Problem(block, ("meet",), said, mend)
+        elif block.race_day not in days:
             said = f"'{meet.id}' is swum on {', '.join(map(str, sorted(days)))}"
             yield Problem(block, ("race_day",), said, "write one of its days")
     for block, groups in groups_of(analysis):

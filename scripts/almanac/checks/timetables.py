@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.arithmetic.pool_slots import (
     SlotDay,
     every_day,
@@ -18,20 +19,10 @@ from almanac.checks.pool_words import lane_words
 from almanac.checks.rule import Problem, forbids
 from almanac.model.timetable import Opening, PoolSlot, Timetable
 
-_DAY_NAMES = {
-    "mon": "Mondays",
-    "tue": "Tuesdays",
-    "wed": "Wednesdays",
-    "thu": "Thursdays",
-    "fri": "Fridays",
-    "sat": "Saturdays",
-    "sun": "Sundays",
-}
-
 
 def on_words(day: SlotDay) -> str:
     """A day as findings tell it: ``on Mondays``, ``on 2027-02-06``."""
-    return f"on {day.on or _DAY_NAMES[day.day]}"
+    return f"on {day.on}" if day.on else f"on {DAY_NAMES[DAYS.index(day.day)]}s"
 
 
 @forbids("timetable-dates")

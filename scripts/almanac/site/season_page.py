@@ -199,10 +199,9 @@ def _after_words(after: AfterBlock | None) -> str:
         return f"First week {change} in load against the last weeks of '{after.before.title}'."
     if after.days < 0:
         return ""
-    weeks = after.days // 7
-    if not weeks:
+    if not after.weeks:
         return f"Straight after '{after.before.title}'."
-    return f"{counted(weeks, 'week')} after '{after.before.title}'."
+    return f"{counted(after.weeks, 'week')} after '{after.before.title}'."
 
 
 def _tests(analysis: Analysis, season: Season, squad: str) -> Iterator[tuple[Link, str, str]]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.block_days import DAYS
+from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.arithmetic.pool_slots import SlotDay, every_day, grid
 from almanac.checks.pool_words import lane_words
 from almanac.findings import Finding
@@ -16,8 +16,6 @@ from almanac.model.timetable import PoolSlot, Timetable
 from almanac.report.shown import date_words
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.links import Page
-
-_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
 @dataclass(frozen=True)
@@ -79,7 +77,7 @@ def _grids(catalogue: Catalogue, timetable: Timetable) -> Iterator[LaneGrid]:
     for (single, pool, rows), days in alike.items():
         own = catalogue.club.pools[pool]
         numbers = [DAYS.index(day.day) for day in days]
-        name = ", ".join(_NAMES[number] for number in numbers)
+        name = ", ".join(DAY_NAMES[number] for number in numbers)
         if days[0].on:
             name = f"{name} {date_words(days[0].on)}"
         weekdays = " ".join(str((number + 1) % len(DAYS)) for number in numbers)
@@ -116,7 +114,7 @@ def _squads(catalogue: Catalogue, timetable: Timetable) -> Iterator[tuple[str, l
 
 def _words(catalogue: Catalogue, slot: PoolSlot) -> str:
     """``Tuesday, Thursday 16:30 to 17:30, lanes 1 to 3 of …, 3 adults; laid out: 15 kickboard``."""
-    days = [_NAMES[DAYS.index(day)] for day in slot.days] or [date_words(on) for on in slot.on]
+    days = [DAY_NAMES[DAYS.index(day)] for day in slot.days] or [date_words(on) for on in slot.on]
     pool = catalogue.club.pools[slot.pool].title
     words = f"{', '.join(days)} {slot.begins} to {slot.ends}, {lane_words(slot.lanes)} of {pool}"
     if slot.adults:

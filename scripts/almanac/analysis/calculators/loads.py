@@ -15,9 +15,8 @@ from almanac.analysis.calculators.calculator import (
     fields,
     number,
 )
+from almanac.arithmetic.block_days import DAY_NAMES
 from almanac.arithmetic.training_load import DAYS_A_WEEK, session_load, week_load
-
-_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
 def _session(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
@@ -80,7 +79,7 @@ WEEK_LOAD = Calculator(
     fields=fields(
         *(
             field
-            for at, day in enumerate(_DAYS, 1)
+            for at, day in enumerate(DAY_NAMES, 1)
             for field in (
                 Field(f"minutes-{at}", f"{day}, minutes", most=600, optional=True),
                 Field(f"rating-{at}", f"{day}, rating", most=10, optional=True),
