@@ -16,7 +16,7 @@ from test_review import KICK, git, reviewed
 from almanac.analysis.comparison import Comparison
 from almanac.commands.main import main
 from almanac.kinds import KIND
-from almanac.model.compare import compare
+from almanac.model.compare import EntryChange, compare
 from almanac.model.loosened import Loosened, loosened
 from almanac.report.review_first import first_lines
 from almanac.source import schemas
@@ -445,3 +445,33 @@ def test_files_that_check_and_files_that_hide_stand_at_the_top() -> None:
     many = first(*(f"scripts/{number}.py" for number in range(30)))
     assert many.count("This proposal changes") == 1 and "and 22 more" in many
     assert first("README.md") == ""
+
+
+def test_another_id_hides_nothing() -> None:
+    """A rename that loosens as well is told as if the id had stayed: dangers, limits and every field, and once."""
+    limits: dict[str, object] = {"safety": [HAZARD, OTHER], "dose": DOSE, "title": "X"}
+    looser = {"safety": [OTHER], "title": "Y"}
+    stays = compare_of({"x": limits}, {"x": looser})
+    for before in (
+        {"x": limits},
+        {"x": limits, "y": {"moved_to": "x"}},
+    ):  # a new id, and back to an old one
+        old, new, change = compare_of(before, {"x": {"moved_to": "y"}, "y": looser})
+        assert (change.what, change.id, change.moved_from) == ("moved", "y", "x")
+        assert change.fields == stays[2].fields
+        assert [(one.sort, one.path, one.before) for one in loosened([change], old, new)] == [
+            (one.sort, one.path, one.before) for one in loosened([stays[2]], *stays[:2])
+        ]
+    assert len(loosened([stays[2]], *stays[:2])) > 1
+
+
+def compare_of(
+    before: dict[str, dict[str, object]], after: dict[str, dict[str, object]]
+) -> tuple[dict[tuple[str, str], Document], dict[tuple[str, str], Document], EntryChange]:
+    """Drills before and after by id, and the one change between them."""
+    old, new = (
+        {("drill", id): Document(f"{id}.yml", "", data) for id, data in drills.items()}
+        for drills in (before, after)
+    )
+    (change,) = compare(old, new)
+    return old, new, change

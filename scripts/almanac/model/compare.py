@@ -40,23 +40,45 @@ def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> li
     """Every entry that differs between two sets of documents, by kind and id.
 
     An entry is moved where its file stands in another folder, or where its old id now holds
-    ``moved_to``.
+    ``moved_to``; an id that had no entry before is then the same entry, and not told as added too.
     """
     changes: list[EntryChange] = []
+    renamed = {
+        (key[0], str(new.data["moved_to"])): key
+        for key, new in after.items()
+        if key in before and _leads_on(new) and not _leads_on(before[key])
+    }
     for key in sorted(before.keys() | after.keys()):
         old, new = before.get(key), after.get(key)
+        if key in renamed and had_none(key, before):
+            continue
         if old is None and new is not None:
             changes.append(EntryChange("added", *key, new.file))
         elif new is None and old is not None:
             changes.append(EntryChange("removed", *key, old.file))
         elif old is not None and new is not None and (old.data != new.data or old.file != new.file):
-            changes.append(_changed(key, old, new))
+            changes.append(_changed(key, before, after))
     return changes
 
 
-def _changed(key: Key, old: Document, new: Document) -> EntryChange:
-    if "moved_to" in new.data and "moved_to" not in old.data:
-        return EntryChange("moved", key[0], str(new.data["moved_to"]), new.file, moved_from=key[1])
+def had_none(key: Key, before: Mapping[Key, Document]) -> bool:
+    """Whether an id had no entry of its own before."""
+    return key not in before or _leads_on(before[key])
+
+
+def _leads_on(document: Document) -> bool:
+    return "moved_to" in document.data
+
+
+def _changed(
+    key: Key, before: Mapping[Key, Document], after: Mapping[Key, Document]
+) -> EntryChange:
+    old, new = before[key], after[key]
+    if _leads_on(new) and not _leads_on(old):
+        to = key[0], str(new.data["moved_to"])
+        own = after.get(to) if had_none(to, before) else None
+        told = tuple(field_changes(old.data, own.data)) if own else ()
+        return EntryChange("moved", *to, (own or new).file, told, moved_from=key[1])
     fields = tuple(field_changes(old.data, new.data))
     if old.file != new.file:
         return EntryChange("moved", *key, new.file, fields, moved_from=old.file)

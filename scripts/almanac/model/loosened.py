@@ -11,7 +11,7 @@ from difflib import SequenceMatcher
 from typing import Any
 
 from almanac.model.catalogue import Key
-from almanac.model.compare import EntryChange
+from almanac.model.compare import EntryChange, had_none
 from almanac.model.vocabularies import BELOW, BLACKOUT, DONE
 from almanac.source.looser import Guard, guarded_vocabularies, guards
 from almanac.source.reader import DataPath, Document
@@ -69,7 +69,9 @@ def loosened(changes: Iterable[EntryChange], before: Documents, after: Documents
 def _of_entry(change: EntryChange, before: Documents, after: Documents) -> Iterator[Loosened]:
     key = change.kind, change.id
     stub = (change.kind, change.moved_from) if change.what == "moved" else key
-    is_other = change.what == "removed" or stub in before.keys() - {key}
+    is_other = change.what == "removed" or (
+        stub in before.keys() - {key} and not had_none(key, before)
+    )
     old, new = before.get(stub) or before.get(key), after.get(key)
     if change.what == "unreadable":  # the finding on it says that nothing of it is known
         return
