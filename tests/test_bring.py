@@ -148,6 +148,22 @@ def test_a_word_that_is_not_here_is_named(own: Path, capsys: pytest.CaptureFixtu
     assert files(own) == before
 
 
+@pytest.mark.parametrize("file", ["plans/club.yml", "drills/benchmarks/back-kick-200.yml"])
+def test_what_is_amiss_there_does_not_come(
+    own: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], file: str
+) -> None:
+    """A separator of lines in the club's title would end the comment that says where an entry came from."""
+    other = copied(CATALOGUE, tmp_path / "amiss")
+    text = (other / file).read_text("utf-8")
+    title = next(row for row in text.split("\n") if row.startswith("title: "))
+    (other / file).write_text(text.replace(title, 'title: "A\\u2028club: x"'), "utf-8")
+    before = files(own)
+    words = ["bring", "back-kick-200", "--from", str(other), "--root", str(own)]
+    assert main(words) == 2
+    assert f"nothing was brought: {file}:" in capsys.readouterr().err
+    assert files(own) == before
+
+
 LISTS = st.lists(st.sampled_from("abcdef"), min_size=1, max_size=6, unique=True)
 
 

@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from almanac.commands.outcome import FINE, UsageError, root_of, today
+from almanac.findings import counted
 from almanac.kinds import KIND
 from almanac.model.bringing import BROUGHT, Bringing, NotBrought, Origin, bring
 from almanac.model.catalogue import Catalogue, Key
@@ -58,7 +59,8 @@ def run(arguments: argparse.Namespace) -> int:
     for file in found.stays:
         print(f"{file}  is here already, and stays as it is")
     what = "would come" if arguments.dry_run else "came"
-    print(f"{len(found.files)} entries {what}; read them, sign them, then: almanac check")
+    came = counted(len(found.files), "entry", "entries")
+    print(f"{came} {what}; read them, sign them, then: almanac check")
     return FINE
 
 

@@ -9,6 +9,7 @@ from datetime import date, timedelta
 import yaml
 
 from almanac.findings import Finding
+from almanac.kinds import KIND
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.source.names import Names
@@ -69,17 +70,25 @@ def closure(catalogue: Catalogue, wanted: Iterable[Key], have: Names) -> list[Ke
 
 def bring(of: Loaded, into: Names, wanted: Iterable[Key], origin: Origin) -> Bringing:
     """The texts of entries of one catalogue for another whose names are ``into``. Raises NotBrought
-    where they need a word that is not there.
+    where they need a word that is not there, or where something of them is amiss already.
     """
     assert of.catalogue is not None
     keys = closure(of.catalogue, wanted, into)
     new = [key for key in keys if key[1] not in into.of("reference", key[0])]
+    _refuse_amiss(of, [KIND["club"].files, *(of.documents[key].file for key in new)])
     names = _with(into, of, new)
     texts = {key: _text(of.documents[key], key[0], names, origin) for key in new}
     return Bringing(
         {of.documents[key].file: text for key, text in texts.items()},
         tuple(into.of("reference", kind)[id] for kind, id in keys if (kind, id) not in texts),
     )
+
+
+def _refuse_amiss(of: Loaded, files: list[str]) -> None:
+    """What is amiss there would be amiss here; the club's title comes along in words."""
+    for finding in of.findings:
+        if finding.is_error and finding.place.file in files:
+            raise NotBrought(f"{finding.place}: {finding.message}; it is to be mended there")
 
 
 def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
