@@ -4,17 +4,17 @@ by themselves, and drills in their own dose.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import DRILL, PART, SET
-from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, scalable, scalable_of
+from almanac.arithmetic.scaling import REPS, ROUNDS, Scalable, item_at, scalable, scalable_of
 from almanac.model.effort_plans import Hold
 from almanac.model.knowledge import Drill
 from almanac.model.practice import Practice, PracticePart
-from almanac.model.swim_set import Item, Part, Reps, Round, SwimSet, changes_of, reps_of
+from almanac.model.swim_set import Item, Part, Reps, SwimSet, changes_of, reps_of
 from almanac.model.vocabularies import TESTS
 from almanac.units import show_time
 
@@ -26,9 +26,10 @@ MORE_REPS = 6
 
 @dataclass(frozen=True)
 class Candidate:
-    """A piece before it is laid out: and its items. ``word`` is the part of a
-    practice that it was written for ("" where it is a set or a drill); ``follows`` whether a main
-    part goes before it there. ``written`` are a part's items as its file has them, without notes.
+    """A piece before it is laid out: where it comes from and its items, what of them is scaled, and
+    to which ``numbers``. ``word`` is the part of a practice that it was written for ("" where it is
+    a set or a drill); ``follows`` whether a main part goes before it there, ``talk_s`` the talk that
+    it had there. ``written`` are a part's items as its file has them, without notes.
     """
 
     of: str
@@ -149,17 +150,11 @@ def _of_part(analysis: Analysis, practice: Practice, number: int) -> Candidate:
 
 def _scales(items: tuple[Item, ...], scale: Scalable) -> bool:
     """Whether the reps of a part may be written otherwise by their number alone."""
-    item = item_along(items, scale.path)
+    item = item_at(items, scale.path)
     assert isinstance(item, Reps)
     by_group = any(change.reps is not None for change in item.by_group.values())
     each = item.sendoff is not None and item.sendoff.differs
     return not (by_group or item.by_round or each)
-
-
-def item_along(items: tuple[Item, ...], path: Sequence[str | int]) -> Item:
-    """The item at a path like ``("items", 0, "items", 2)``."""
-    item = items[int(path[1])]
-    return item_along(item.items, path[2:]) if isinstance(item, Round) and path[2:] else item
 
 
 def _unsaid(item: Mapping[str, Any]) -> dict[str, Any]:
