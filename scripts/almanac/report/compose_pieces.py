@@ -28,8 +28,8 @@ MORE_REPS = 6
 class Candidate:
     """A piece before it is laid out: where it comes from and its items, what of them is scaled, and
     to which ``numbers``. ``word`` is the part of a practice that it was written for ("" where it is
-    a set or a drill); ``follows`` whether a main part goes before it there, ``talk_s`` the talk that
-    it had there. ``written`` are a part's items as its file has them, without notes.
+    a set or a drill); ``follows`` whether a main part goes before it there, ``talk_s`` the talk it
+    had there. ``written`` are a part's items as its file has them, without notes.
     """
 
     of: str
