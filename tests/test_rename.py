@@ -50,6 +50,15 @@ def test_every_place_is_changed_and_no_other_byte(catalogue: Path) -> None:
     assert checked.loaded.names.moved["drill", OLD] == NEW
 
 
+def test_a_byte_order_mark_and_the_ends_of_lines_stay(catalogue: Path) -> None:
+    file = catalogue / "drills/progressions/float-to-streamline-kick.yml"
+    text = file.read_bytes().replace(b"\n", b"\r\n")
+    assert OLD.encode() in text
+    file.write_bytes(b"\xef\xbb\xbf" + text)
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 0
+    assert file.read_bytes() == b"\xef\xbb\xbf" + text.replace(OLD.encode(), NEW.encode())
+
+
 def test_there_and_back_is_as_before_but_for_the_way(catalogue: Path) -> None:
     before = texts(catalogue)
     assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 0

@@ -19,11 +19,13 @@ Texts = Mapping[str, str | None]
 
 
 def change(root: Path, after: Texts) -> None:
-    """Put each text into its file, and remove the files of which none is left.
+    """Put each text into its file, and remove the files of which none is left. A file that began
+    with a byte order mark still does.
 
     Raises OSError where the machine refuses; then every file is as it was.
     """
     before = {file: _held(root / file) for file in after}
+    after = {file: _marked(text, before[file]) for file, text in after.items()}
     journal = root / JOURNAL
     replace_file(journal, json.dumps({"before": before, "after": after}).encode("utf-8"))
     try:
@@ -57,6 +59,11 @@ def finish(root: Path) -> list[str]:
     with suppress(FileNotFoundError):
         journal.unlink()
     return list(due)
+
+
+def _marked(text: str | None, before: str | None) -> str | None:
+    mark = "\ufeff" if before and before[0] == "\ufeff" else ""
+    return text if text is None else mark + text.removeprefix("\ufeff")
 
 
 def _is_below(file: str) -> bool:
