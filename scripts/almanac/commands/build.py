@@ -52,9 +52,10 @@ def run(arguments: argparse.Namespace) -> int:
         built = build_checked(checked, root, out, told)
     if not built:
         return ERRORS
+    where = "" if root == Path() else f" --root {root}"
     print(
         f"built {out} in {time.perf_counter() - started:.1f} s; look at it with: almanac "
-        f"serve, or open {out / 'index.html'}"
+        f"serve{where}, or open {out / 'index.html'}"
     )
     return FINE
 
