@@ -30,13 +30,14 @@ for (const race of all("[data-race]")) {
   const days = daysUntil(race.dataset.race ?? "");
   race.textContent = days > 1 ? `, in ${days} days` : ["", ", today", ", tomorrow"][days + 1] ?? "";
 }
-// A timetable: the grid of this weekday first.
+// A timetable in force: the grids of today first, of the day itself where it is otherwise, else of its weekday.
 for (const box of all("[data-today-first]")) {
-  const today = all(".lane-grid", box).find(({ dataset }) => (dataset.weekdays ?? "").split(" ").includes(String(new Date().getDay())));
-  if (today) {
-    today.classList.add("is-now");
-    box.prepend(today);
-  }
+  const inForce = daysUntil(box.dataset.from ?? "") <= 0 && daysUntil(box.dataset.to ?? "") >= 0;
+  const single = all(".lane-grid[data-on]").filter(({ dataset }) => daysUntil(dataset.on ?? "") === 0);
+  const weekly = all(".lane-grid", box).filter(({ dataset }) => (dataset.weekdays ?? "").split(" ").includes(String(new Date().getDay())));
+  const today = !inForce ? [] : single.length > 0 ? single : weekly;
+  today.forEach((grid) => grid.classList.add("is-now"));
+  box.prepend(...today);
 }
 // A season: this week is marked, and what each squad has in it stands before all.
 all(".year > tbody").find(({ dataset }) => {
