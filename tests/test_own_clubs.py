@@ -144,6 +144,33 @@ def test_what_cannot_be_is_told_and_nothing_written(
     assert list(tmp_path.iterdir()) == []
 
 
+def test_whoever_stands_in_an_empty_folder_begins_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["start", ".", "--today", DAY.isoformat()]) == 0
+    named = {".github", ".gitignore", "README.md", "drills", "plans"}
+    assert {path.name for path in Path().iterdir()} == named
+
+
+def test_what_fails_half_way_leaves_the_folder_empty(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The third file or folder that is put there is refused."""
+    rename, put = Path.rename, list[Path]()
+
+    def refused(path: Path, target: Path) -> Path:
+        if target.parent == tmp_path:
+            put.append(target)
+            if len(put) == 3:
+                raise OSError("no room")
+        return rename(path, target)
+
+    monkeypatch.setattr(Path, "rename", refused)
+    assert main(["start", str(tmp_path), "--today", DAY.isoformat()]) == 4
+    assert len(put) == 3 and list(tmp_path.iterdir()) == []
+
+
 def test_a_folder_that_holds_something_is_left_alone(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -71,25 +71,41 @@ def run(arguments: argparse.Namespace) -> int:
         files = folder_of(club, shelf, day, day + _REVIEW_STANDS)
     except NotBrought as problem:
         raise UsageError(f"nothing was written: {problem}") from None
-    above = folder.resolve().parent
-    above.mkdir(parents=True, exist_ok=True)
-    scratch = Path(tempfile.mkdtemp(prefix=".almanac-start-", dir=above))
+    beside = folder if folder.exists() else folder.resolve().parent
+    beside.mkdir(parents=True, exist_ok=True)
+    scratch = Path(tempfile.mkdtemp(prefix=".almanac-start-", dir=beside))
     try:
         write_all(scratch, files)
         (scratch / "drills").mkdir(exist_ok=True)
         checked = load_and_check(scratch, day)
         if checked.exit_code:
             raise UsageError(f"nothing was written:\n{as_text(checked.findings, 0)}")
-        scratch.chmod(0o755)
-        if folder.exists():
-            folder.rmdir()
-        scratch.rename(folder)
+        _put(scratch, folder)
     finally:
         shutil.rmtree(scratch, ignore_errors=True)
     print(f"{folder} holds {checked.loaded.count} entries; now: almanac build --root {folder}")
     if not club.program:
         print(f"{folder / WORKFLOW} publishes nothing until PROGRAM in it says what pip installs")
     return FINE
+
+
+def _put(scratch: Path, folder: Path) -> None:
+    """Make of a scratch folder the one that was asked for. One that is there stays itself: whoever
+    stands in it sees what comes.
+    """
+    if not folder.exists():
+        scratch.chmod(0o755)
+        scratch.rename(folder)
+        return
+    names = [path.name for path in scratch.iterdir()]
+    try:
+        for name in names:
+            (scratch / name).rename(folder / name)
+    except BaseException:
+        for name in names:
+            if (folder / name).exists():
+                (folder / name).rename(scratch / name)
+        raise
 
 
 def _asked(arguments: argparse.Namespace) -> NewClub:
