@@ -147,9 +147,11 @@ def test_what_cannot_be_is_told_and_nothing_written(
 def test_whoever_stands_in_an_empty_folder_begins_there(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    """The folder is a repository with nothing in it yet."""
+    (tmp_path / ".git").mkdir()
     monkeypatch.chdir(tmp_path)
     assert main(["start", ".", "--today", DAY.isoformat()]) == 0
-    named = {".github", ".gitignore", "README.md", "drills", "plans"}
+    named = {".git", ".github", ".gitignore", "README.md", "drills", "plans"}
     assert {path.name for path in Path().iterdir()} == named
 
 

@@ -3,7 +3,7 @@ option says; every question has a default.
 
 Writes the club, a first progression with its drills and faults, a set for each level, a practice, a
 workflow that checks and publishes, and a README. All of it or nothing; a folder that holds anything
-is left alone.
+but git's own is left alone.
 """
 
 from __future__ import annotations
@@ -38,6 +38,7 @@ _SQUAD_HELP = (
     f"again for another squad (default: '{_SQUAD}')"
 )
 _ASK_SQUAD = f"Squad: {_SQUAD_HELP.partition(';')[0]}"
+_OF_GIT = {".git"}  # a repository with nothing in it yet is empty
 _DEPTH = r"(\d+(?:[.,]\d+)?)"
 T = TypeVar("T")
 
@@ -59,7 +60,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     folder: Path = arguments.folder
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+    if folder.exists() and not (
+        folder.is_dir() and {it.name for it in folder.iterdir()} <= _OF_GIT
+    ):
         raise UsageError(f"{folder} holds something already: name an empty folder, or a new one")
     club = _asked(arguments)
     day, shelf = arguments.today or today(), load(HOME)
