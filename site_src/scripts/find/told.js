@@ -27,7 +27,7 @@ export function teller(data) {
   /** @param {Choice} choice */
   const room = ({ lanes, swimmers }) => [
     lanes ? many(lanes, "lane", "lanes") : "",
-    swimmers ? `${swimmers} swimmers` : "",
+    swimmers ? many(swimmers, "swimmer", "swimmers") : "",
   ].filter(Boolean).join(", ");
 
   /** How far an entry goes, cut as it is, for the first of my groups that it is meant for.
@@ -73,7 +73,7 @@ export function teller(data) {
     /** What was heard in a question beside its words.
      * @param {import("./question.js").Question} question */
     heard: ({ minutes, lanes: wide, swimmers, adults, gear: atHand, without }) => [
-      minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "", swimmers ? `${swimmers} swimmers` : "",
+      minutes ? `${minutes} min` : "", wide ? many(wide, "lane", "lanes") : "", swimmers ? many(swimmers, "swimmer", "swimmers") : "",
       adults ? many(adults, "adult", "adults") : "",
       ...[...atHand].map((id) => `with ${gear(id)}`), ...[...without].map((id) => `without ${gear(id)}`),
     ].filter(Boolean).join(", "),
