@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 from datetime import datetime
+from pathlib import Path
 
+import pytest
 import vobject
+from shared import CATALOGUE, DAY, copied
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.lap_ends import in_order, legs_begin
 from almanac.arithmetic.meet_lanes import heads_a_lane
+from almanac.checks import check
+from almanac.model.load import load
 from almanac.site.meet_calendar import meet_calendar
 from almanac.site.meet_page import days_words, rows_of
+from almanac.units import COURSES
 
 
 def test_rows_stand_in_the_order_of_the_clock(analysis: Analysis) -> None:
@@ -48,3 +55,40 @@ def test_the_calendar_reads_back_with_each_session(analysis: Analysis) -> None:
     assert events[1].dtend.value == datetime(2027, 2, 27, 18, 0)
     assert "15:50 200 yd backstroke" in events[1].description.value
     assert events[0].url.value == "https://club.example/meets/spring-meet.html"
+
+
+@pytest.mark.parametrize(
+    ("legs", "distance", "course", "ends"),
+    [
+        (1, 25, "25m", ["start"]),
+        (4, 50, "25m", ["start"]),
+        (4, 25, "25m", ["start", "turn"]),
+        (4, 75, "25m", ["start", "turn"]),
+        (4, 100, "50m", ["start"]),
+        (4, 50, "50m", ["start", "turn"]),
+        (2, 25, "25yd", ["start", "turn"]),
+    ],
+)
+def test_a_leg_leaves_where_the_one_before_touches(legs, distance, course, ends):
+    assert in_order(legs_begin(legs, distance, COURSES[course])) == ends
+
+
+def test_a_relay_whose_second_leg_dives_in_shallow_water_is_refused(tmp_path: Path) -> None:
+    root = copied(CATALOGUE, tmp_path / "club")
+    club = root / "plans" / "club.yml"
+    deep = "depth_m: {from: 1.2, to: 2.1}"
+    ends = "ends: {start: {title: Deep end, depth_m: 2.1, platform_m: 0.6}, turn: {title: Shallow end, depth_m: 1.2, platform_m: 0.3}}"
+    club.write_text(club.read_text("utf-8").replace(deep, f"{deep}\n    {ends}"), "utf-8")
+    meet = root / "plans" / "meets" / "spring-meet.yml"
+    whole = meet.read_text("utf-8")
+    relay = "distance: 50, medley: true, legs: 4, round: timed-final, from_water: true"
+    assert relay in whole
+    for distance, is_shallow in ((50, False), (25, True)):
+        event = f"distance: {distance}, stroke: freestyle, legs: 4, round: timed-final"
+        meet.write_text(whole.replace(relay, event), "utf-8")
+        catalogue = load(root).catalogue
+        assert catalogue is not None
+        found = [
+            one.message for one in check(Analysis(catalogue, DAY)) if one.code == "meet-starts"
+        ]
+        assert any("shallow end" in message for message in found) == is_shallow, found

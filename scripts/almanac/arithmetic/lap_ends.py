@@ -14,6 +14,7 @@ from almanac.units import Course
 
 Ends = frozenset[str]
 BOTH: Ends = frozenset(ENDS)
+_AT_START: Ends = frozenset((START_END,))
 
 
 @dataclass(frozen=True)
@@ -41,6 +42,19 @@ def across(ends: Ends, lengths: Fraction) -> Ends:
     return frozenset(TURN_END if end == START_END else START_END for end in ends)
 
 
+def legs_begin(legs: int, distance: Distance, course: Course, at: Ends = _AT_START) -> Ends:
+    """The ends at which the legs of a team begin, each where the one before touches."""
+    return frozenset().union(*_in_turn(at, _in_lengths(distance, course), legs)[:-1])
+
+
+def _in_turn(at: Ends, lengths: Fraction, swimmers: int) -> list[Ends]:
+    """Where each swimmer of a team begins, who swims so many lengths, and where the last ends."""
+    begins = [at]
+    for _ in range(swimmers):
+        begins.append(across(begins[-1], lengths))
+    return begins
+
+
 def laps(
     reps: Iterable[Rep], course: Course, end: str, starts: Mapping[str, Word]
 ) -> Iterator[tuple[Rep, Ends]]:
@@ -57,9 +71,7 @@ def laps(
             yield rep, at
             at = BOTH
             continue
-        begins = [at]
-        for _ in range(rep.item.manner.swimmers):
-            begins.append(across(begins[-1], lengths))
+        begins = _in_turn(at, lengths, rep.item.manner.swimmers)
         yield rep, frozenset().union(*begins[:-1])
         if not _gets_back(rep, lengths, starts):
             at = begins[-1]

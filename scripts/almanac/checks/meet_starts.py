@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.lap_ends import in_order, legs_begin
 from almanac.arithmetic.pool_fit import Misplaced
 from almanac.arithmetic.start_limits import (
     BACKWARDS,
@@ -28,9 +29,9 @@ _BACK_START = Word("", "", enters=BACKWARDS)
 @refuses("meet-starts")
 def meet_starts(analysis: Analysis) -> Iterator[Problem]:
     """Nobody dives at a meet, in a race or to warm up, where the water is too shallow or the
-    platform too high for the level of the squad, and backstroke is not raced without flags. A race
-    that is started in the water is written ``from_water``. Where a depth is not known, the pool's
-    shallowest water counts.
+    platform too high for the level of the squad, and backstroke is not raced without flags. Of a
+    relay each leg leaves where the one before touches. A race that is started in the water is
+    written ``from_water``. Where a depth is not known, the pool's shallowest water counts.
     """
     for meet in analysis.catalogue.meets.values():
         pool = analysis.catalogue.club.pools[meet.pool]
@@ -41,13 +42,16 @@ def meet_starts(analysis: Analysis) -> Iterator[Problem]:
                     where = (*path, "warm_up", number)
                     squads = meet.squads_of(slot)
                     yield from _unfit(
-                        analysis, meet, where, "starts", DIVE, slot.lanes, squads, any
+                        analysis, meet, where, "starts", DIVE, START_END, slot.lanes, squads, any
                     )
             for number, event in enumerate(session.events):
                 where, squads = (*path, "events", number), meet.squads_of(event)
                 if not event.from_water:
                     word, name = _start_of(event), f"event {event.number}"
-                    yield from _unfit(analysis, meet, where, name, word, lanes, squads, all)
+                    for end in in_order(legs_begin(event.legs, event.distance, pool.course)):
+                        yield from _unfit(
+                            analysis, meet, where, name, word, end, lanes, squads, all
+                        )
                 for end in ENDS if _on_back(event) else ():
                     if not pool.has_flags(end):
                         lack = Misplaced(
@@ -71,6 +75,7 @@ def _unfit(
     path: DataPath,
     what: str,
     word: Word,
+    end: str,
     lanes: Sequence[int],
     squads: Sequence[str],
     is_lacking: Callable[[list[bool]], bool],
@@ -84,11 +89,11 @@ def _unfit(
         level = catalogue.club.squads[squad].level
         limits = start_limits(catalogue.policy, level, word, taught=False)
         known = [lane for lane in lanes if lane <= pool.lanes]
-        found = {lane: start_shortfall(pool, START_END, lane, word, limits) for lane in known}
+        found = {lane: start_shortfall(pool, end, lane, word, limits) for lane in known}
         lacking = tuple(lane for lane, own in found.items() if own)
         first = next((own for own in found.values() if own), None)
         if first and is_lacking([own is not None for own in found.values()]):
-            lack = Misplaced(path, what, True, START_END, lacking, first)
+            lack = Misplaced(path, what, True, end, lacking, first)
             yield _problem(analysis, meet, pool, lack, squad)
 
 
