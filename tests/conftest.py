@@ -113,6 +113,7 @@ def pytest_configure(config: pytest.Config) -> None:
         scratch = config.stash[_SCRATCH] = tempfile.mkdtemp(prefix="almanac-tests-")
         os.environ["TMPDIR"] = tempfile.tempdir = scratch
         os.environ["XDG_CACHE_HOME"] = str(Path(scratch, "cache"))
+        os.environ["XDG_STATE_HOME"] = str(Path(scratch, "state"))
     whole = bool(config.getoption("--long"))
     set_long(whole)
     settings.load_profile("long-run" if whole else "default-run")

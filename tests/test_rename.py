@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 import os
 from pathlib import Path
+from typing import Any
 
 import pytest
 from shared import CATALOGUE, DAY, copied
@@ -125,15 +127,79 @@ def test_a_kill_is_finished_by_the_next_command_and_a_full_disk_undone(
 
     failing(OSError(28, os.strerror(28)))
     assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
-    assert texts(catalogue) == before and not (catalogue / together.JOURNAL).exists()
+    assert texts(catalogue) == before and not together.journal_of(catalogue).exists()
     failing(KeyboardInterrupt())
     assert main(["rename", OLD, NEW, "--root", str(catalogue)]) != 0
     monkeypatch.setattr(together, "replace_file", really)
     main(["check", "--root", str(catalogue)])
-    assert not (catalogue / together.JOURNAL).exists()
+    assert not together.journal_of(catalogue).exists()
     codes = {it.code for it in load(catalogue).findings}
     assert not codes & {"unknown-reference", "moved-reference"}
     assert (texts(catalogue) == before) == (written == 0)
+
+
+def test_what_was_written_meanwhile_is_never_written_over(
+    catalogue: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """An editor saves, or another command is done, between reading and writing."""
+    named = catalogue / "plans/sets/ladder-on-back.yml"
+    really = together.turn
+
+    def saved_first(*arguments: Any) -> Any:
+        named.write_text(named.read_text("utf-8") + "# a note\n", "utf-8")
+        return really(*arguments)
+
+    monkeypatch.setattr(together, "turn", saved_first)
+    before = texts(catalogue)
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 4
+    assert "ladder-on-back.yml was written meanwhile" in capsys.readouterr().err
+    assert {file for file, text in texts(catalogue).items() if text != before.get(file)} == {
+        file for file in before if file.endswith("ladder-on-back.yml")
+    }
+
+
+@pytest.mark.parametrize(
+    "journal",
+    [
+        "[]", "{}", '{"before": [], "after": []}', '{"before": {}, "after": {"plans/x.yml": 1}}',
+        '{"before": {}, "after": {"mkdocs.yml": "a"}}', '{"before": {}, "after": {"drills/../x.yml": "a"}}',
+        '{"before": {}, "after": {"drills/link/x.yml": "a"}}', '{"before": {}, "after": {"/tmp/x.yml": "a"}}',
+        "[" * 100_000, "\udce4",
+    ],
+    ids=range(10),
+)  # fmt: skip
+def test_a_journal_that_is_none_changes_nothing_and_goes(
+    catalogue: Path, tmp_path_factory: pytest.TempPathFactory, journal: str
+) -> None:
+    outside = tmp_path_factory.mktemp("outside")
+    (catalogue / "drills/link").symlink_to(outside)
+    path = together.journal_of(catalogue)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(journal, "utf-8", "surrogatepass")
+    before = texts(catalogue)
+    together.finish(catalogue)
+    assert texts(catalogue) == before and not path.exists()
+    assert not list(outside.iterdir())
+
+
+def test_a_journal_in_the_folder_is_nothing(catalogue: Path) -> None:
+    """Whoever proposes a change can put one there."""
+    said = {"before": {}, "after": {"drills/skills/x.yml": "a"}}
+    (catalogue / ".almanac-change.json").write_text(json.dumps(said), "utf-8")
+    main(["check", "--root", str(catalogue)])
+    assert not (catalogue / "drills/skills/x.yml").exists()
+
+
+def test_what_a_kill_leaves_of_a_file_is_swept_up(catalogue: Path) -> None:
+    file = "plans/sets/ladder-on-back.yml"
+    text = (catalogue / file).read_text("utf-8")
+    left = catalogue / "plans/sets/.a1b2c3d4.tmp"
+    left.write_text("half", "utf-8")
+    path = together.journal_of(catalogue)
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(json.dumps({"before": {file: text}, "after": {file: text}}), "utf-8")
+    together.finish(catalogue)
+    assert not left.exists()
 
 
 def test_a_retired_entry_says_what_took_its_place_and_who_still_names_it(

@@ -111,7 +111,6 @@ SUMMED = tuple(kind.key for kind in KINDS if kind.is_summed)
 # What the club's file lists by id: entries name these as they name entries.
 IN_CLUB = {"squad": "squads", "lane_group": "lane_groups", "pool": "pools"}
 
-JOURNAL = ".almanac-change.json"  # beside them while several files change together
 TOP_FOLDERS = tuple(dict.fromkeys(kind.files.split("/")[0] for kind in KINDS))
 
 

@@ -11,7 +11,8 @@ import traceback
 from datetime import UTC, date, datetime
 from pathlib import Path
 
-from almanac.kinds import JOURNAL, TOP_FOLDERS
+from almanac.kinds import TOP_FOLDERS
+from almanac.publish.journal import journal_of
 
 FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
 
@@ -39,7 +40,7 @@ def root_of(given: Path) -> Path:
         raise UsageError(
             f"{given.resolve()} holds neither {named}; go to the repository, or name it with --root"
         )
-    if (given / JOURNAL).is_file():
+    if journal_of(given).is_file():
         _finish(given)
     return given
 

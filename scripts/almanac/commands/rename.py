@@ -7,13 +7,14 @@ next command does.
 from __future__ import annotations
 
 import argparse
+from pathlib import Path
 
-from almanac.commands.outcome import FINE, UsageError, root_of
+from almanac.commands.outcome import FINE, MachineError, UsageError, root_of
 from almanac.findings import counted
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
 from almanac.model.renaming import Change, RenameError, renaming
-from almanac.publish.together import change
+from almanac.publish.together import ChangedSince, Texts, change
 from almanac.source.paths import bad_name
 from almanac.source.suggest import nearest
 
@@ -40,9 +41,20 @@ def run(arguments: argparse.Namespace) -> int:
     except RenameError as problem:
         raise UsageError(str(problem)) from None
     if not arguments.dry_run:
-        change(root, due.texts)
+        make(root, due.texts, loaded)
     _say(due, kind, old, new, "would be" if arguments.dry_run else "is")
     return FINE
+
+
+def make(root: Path, texts: Texts, loaded: Loaded) -> None:
+    """Make a change that was worked out from what was loaded. Raises MachineError where a file was
+    written meanwhile.
+    """
+    read = {document.file: document.text for document in loaded.documents.values()}
+    try:
+        change(root, texts, read)
+    except ChangedSince as problem:
+        raise MachineError(str(problem)) from None
 
 
 def kind_of_id(loaded: Loaded, id: str, asked: str | None) -> str:

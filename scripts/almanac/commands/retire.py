@@ -7,12 +7,11 @@ from __future__ import annotations
 import argparse
 
 from almanac.commands.outcome import FINE, UsageError, root_of, today
-from almanac.commands.rename import KINDS_NAMED, kind_of_id
+from almanac.commands.rename import KINDS_NAMED, kind_of_id, make
 from almanac.findings import counted
 from almanac.kinds import KIND
 from almanac.model.load import load
 from almanac.model.renaming import places_naming, retired
-from almanac.publish.together import change
 
 NAME = "retire"
 
@@ -40,7 +39,7 @@ def run(arguments: argparse.Namespace) -> int:
     document = loaded.documents[kind, arguments.id]
     day = arguments.today or today()
     if not arguments.dry_run:
-        change(root, {document.file: retired(document, other, day)})
+        make(root, {document.file: retired(document, other, day)}, loaded)
     named = 0
     for key, places in places_naming(loaded.documents, kind, arguments.id).items():
         for path, is_key in places:
