@@ -11,8 +11,8 @@ import traceback
 from datetime import UTC, date, datetime
 from pathlib import Path
 
+from almanac.journal import journal_of
 from almanac.kinds import TOP_FOLDERS
-from almanac.publish.journal import journal_of
 
 FINE, ERRORS, WRONG_USAGE, FAULT, MACHINE = 0, 1, 2, 3, 4
 

@@ -12,9 +12,9 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from almanac.journal import journal_of, notes_of
 from almanac.kinds import TOP_FOLDERS
 from almanac.publish.atomic import replace_file
-from almanac.publish.journal import journal_of, notes_of
 from almanac.publish.turn import turn
 
 Texts = Mapping[str, str | None]
