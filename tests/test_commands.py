@@ -201,7 +201,7 @@ def test_the_ladder_on_the_back(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = called(capsys, "sum", LADDER, "--root", CATALOGUE)
     assert code == 0
     assert "Distance 1,000 m = 2 × (6 × 50 + 2 × (25 + 50)) + 100" in out
-    assert "17 reps, 40 lengths of 25m" in out
+    assert "17 reps, 40 lengths of 25 m" in out
     assert "Swim 300 m (30 %), Kick 700 m (70 %)" in out
     assert "On the back 1,000 m (100 %)" in out
 

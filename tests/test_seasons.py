@@ -105,11 +105,11 @@ def test_the_page_says_what_begins_in_a_week(analysis: Analysis) -> None:
     notes = {week.monday: [note.words for note in week.notes] for week in weeks}
     assert notes["2026-11-02"] == ["Heron: legs in three weeks"]
     assert notes["2027-02-22"] == ["Spring meet, Osprey"]
-    assert notes["2027-02-01"] == ["Long course (50m), Osprey"]
+    assert notes["2027-02-01"] == ["Long course (50 m), Osprey"]
     assert notes["2026-10-26"] == ["Baths cleaned: Quillwater Baths"]
     kinds = {week.monday: [list(cell.kinds) for cell in week.cells] for week in weeks}
     assert kinds["2027-01-25"] == [[], ["exams"]]  # heron, osprey
-    assert kinds["2027-02-01"] == [[], ["50m"]]
+    assert kinds["2027-02-01"] == [[], ["50 m"]]
     assert kinds["2026-11-16"] == [["taper", "test"], []]
     shut = [week.monday for week in weeks if {cell.sort for cell in week.cells} == {"shut"}]
     assert shut == ["2026-12-21", "2026-12-28"]

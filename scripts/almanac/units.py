@@ -76,6 +76,11 @@ class Course:
     def __str__(self) -> str:
         return ON_LAND if self == LAND else f"{self.length}{self.unit.value}"
 
+    @property
+    def shown(self) -> str:
+        """As a reader sees it, ``25 m``; ``str`` gives it as it is written in an entry, ``25m``."""
+        return ON_LAND if self == LAND else f"{self.length} {self.unit.value}"
+
 
 ON_LAND = "land"
 # On land there are no walls, and nothing is travelled: no length of the course is ever asked for.

@@ -125,7 +125,7 @@ showTonight();
 showDue();
 showNext();
 showLast();
-const chosen = [...mine.map((group) => data.titles[group]), choices.pool].filter(Boolean);
+const chosen = [...mine.map((group) => data.titles[group]), (choices.pool ?? "").replace(/^\d+/, "$& ")].filter(Boolean);
 for (const place of all("[data-chosen]")) {
   place.textContent = chosen.length ? `: ${chosen.join(", ")}` : "";
 }

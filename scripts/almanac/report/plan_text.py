@@ -55,7 +55,7 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
         [
             (
                 f"{practice.title} ({practice.id}), {squad}, {summary.pool.title} "
-                f"({summary.pool.course})"
+                f"({summary.pool.course.shown})"
             ),
             practice.focus,
             *(f"Lanes: {'; '.join(told)}." for told in [list(lanes_tonight(summary))] if told),

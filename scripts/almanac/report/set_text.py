@@ -69,7 +69,7 @@ def _totals(swum: Swum) -> Iterator[str]:
     metres = "" if swum.course.unit is Unit.METRE else f", {shown(figures['metres'])}"
     yield (
         f"{shown(figures['reps'])} reps, {shown(figures['lengths'])} lengths of "
-        f"{swum.course}{metres}"
+        f"{swum.course.shown}{metres}"
     )
     yield from map(with_working, others(figures.values(), _TOTALS))
 
@@ -127,7 +127,7 @@ def _changes(run: GroupClock) -> Iterator[str]:
 
 
 def _where(summary: SetSummary) -> str:
-    return "on land" if summary.swim_set.is_on_land else f"{summary.course} pool"
+    return "on land" if summary.swim_set.is_on_land else f"{summary.course.shown} pool"
 
 
 def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
@@ -138,7 +138,7 @@ def _gear_and_brief(catalogue: Catalogue, summary: SetSummary) -> Iterator[str]:
 
 def _misfits(summary: SetSummary) -> Iterator[str]:
     return (
-        f"In a {summary.course} pool {line}"
+        f"In a {summary.course.shown} pool {line}"
         for line in map(misfit_words(summary.course.unit), summary.misfits)
     )
 

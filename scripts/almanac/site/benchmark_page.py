@@ -25,7 +25,7 @@ def benchmark_page(catalogue: Catalogue, benchmark: Benchmark, day: date) -> Pag
         dangers=dangers(catalogue, benchmark),
         tags=tags(catalogue, benchmark),
         distance=show_distance(benchmark.distance, course.unit),
-        course=str(course),
+        course=course.shown,
         rest=show_time(benchmark.protocol.rest),
         gives=[catalogue.words("test-uses")[use] for use in benchmark.gives],
         gear=[link(catalogue.gear[id]) for id in benchmark.gear],
@@ -53,7 +53,7 @@ def _tables(catalogue: Catalogue, benchmark: Benchmark, day: date) -> list[Table
 
 def _group_times(catalogue: Catalogue, benchmark: Benchmark) -> list[tuple[str, str, str, str]]:
     return [
-        (group.title, show_time(test.time, tenths=True), str(test.course), str(test.on))
+        (group.title, show_time(test.time, tenths=True), test.course.shown, str(test.on))
         for group in catalogue.lane_groups.values()
         for test in group.tests
         if test.benchmark == benchmark.id

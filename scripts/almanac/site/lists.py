@@ -71,5 +71,5 @@ def set_link(analysis: Analysis, swim_set: SwimSet) -> Link:
     return Link(
         link(swim_set).href,
         swim_set.title,
-        f"{distance}, {summary.course} pool. {swim_set.summary}".strip(),
+        f"{distance}, {summary.course.shown} pool. {swim_set.summary}".strip(),
     )

@@ -40,7 +40,7 @@ def meet_page(analysis: Analysis, meet: Meet, findings: Sequence[Finding]) -> Pa
     return entry_page(
         catalogue,
         meet,
-        course=str(pool.course),
+        course=pool.course.shown,
         when=days_words(meet),
         first=str(meet.first),
         pool=pool.title,

@@ -53,7 +53,7 @@ def practice_page(
         choosing=preferences(
             analysis, next(iter(summary.groups), ""), together=tuple(summary.groups)
         ),
-        pool=f"{summary.pool.title} ({summary.pool.course})",
+        pool=f"{summary.pool.title} ({summary.pool.course.shown})",
         lanes=[words[:1].upper() + words[1:] for words in lanes_tonight(summary)],
         distances=[
             (who, page_figures(table("practice", "practice", "totals", swum), unit))

@@ -8,7 +8,7 @@ from collections.abc import Collection
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.units import COURSES
+from almanac.units import COURSES, Course
 
 EVERY_GROUP = ("", "every lane group")
 
@@ -37,7 +37,8 @@ def preferences(
         "meant": [group for group in groups if group[0] in meant],
         "meant_ids": own,
         "meant_for": " and ".join(catalogue.club.squads[squad].title for squad in squads),
-        "pools": list(COURSES),
+        "pools": list(COURSES.values()),
         "group": own_group or (groups[0][0] if groups else ""),
         "pool": own_pool or home,
+        "pool_shown": Course.parse(own_pool or home).shown,
     }

@@ -47,7 +47,7 @@ def _all(analysis: Analysis, season: Season) -> Iterator[tuple[date, Note]]:
     for exams in season.exams:
         yield exams.first, Note("exams", f"{exams.title}, {names(exams.squads)}")
     for one in season.courses:
-        words = f"{one.title} ({one.course}), {names(one.squads)}"
+        words = f"{one.title} ({one.course.shown}), {names(one.squads)}"
         yield one.first, Note("course", words)
     for id, plan in season.squads.items():
         for block in blocks_in(analysis, season, id):

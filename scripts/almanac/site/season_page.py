@@ -137,7 +137,7 @@ def _around(season: Season, squad: str, monday: date) -> Iterator[str]:
         yield "exams"
     for one in season.courses:
         if squad in one.squads and one.meets(monday, sunday):
-            yield str(one.course)
+            yield one.course.shown
 
 
 def _kind(own: SquadWeek) -> str:

@@ -59,7 +59,7 @@ def _pool(
     summary = analysis.summary_in(swim_set.id, course)
     return {
         "course": str(course),
-        "title": "On land" if swim_set.is_on_land else f"{course} pool",
+        "title": "On land" if swim_set.is_on_land else f"{course.shown} pool",
         "on_land": swim_set.is_on_land,
         "own": own,
         "fits": not summary.misfits,
