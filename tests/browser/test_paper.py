@@ -84,6 +84,7 @@ def test_each_lane_group_has_its_own_sheet(page: Page, server: Server, id: str) 
         assert own, group
         assert all("Printed" in text and "data " in text and "Paces" in text for text in own)
         whole = " ".join(own)
+        assert all(text.count("Latecomers") == 1 for text in own)
         assert "Gear:" in whole and "told on the last sheet" in whole
         for line in page.locator(".sheet > li .board .what").all_text_contents():
             count = line.split(" × ")[0]

@@ -11,6 +11,7 @@ from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup
 from almanac.report.board_line import BoardLine
+from almanac.report.shown import date_words, day_words
 from almanac.units import show_time
 
 _BASES: tuple[tuple[str, Callable[[Target], bool]], ...] = (
@@ -43,8 +44,9 @@ def paces_words(group: LaneGroup, today: date) -> str:
     if not days:
         return "Paces: no test yet"
     if len(days) == 1:
-        return f"Paces of {days[0]}"
-    return f"Paces of {days[0]} to {days[-1]}"
+        return f"Paces of {date_words(days[0])}"
+    first = day_words if days[0].year == days[-1].year else date_words
+    return f"Paces of {first(days[0])} to {date_words(days[-1])}"
 
 
 def unfit_words(unfit: DoesNotFit) -> str:

@@ -17,6 +17,7 @@ from almanac.source.reader import DataPath
 from almanac.units import show_time
 
 SUGGESTED = " (suggested)"
+REST = " rest"
 """The mark of a send-off that nobody wrote."""
 
 
@@ -74,7 +75,7 @@ def go_words(row: ItemRow) -> str:
 def _goes(reps: Sequence[TimedRep]) -> str:
     item = reps[0].rep.item
     if item.sendoff is None:
-        return f"{show_time(item.rest)} rest" if item.rest else ""
+        return f"{show_time(item.rest)}{REST}" if item.rest else ""
     times = [timed.sendoff_s for timed in reps]
     return "on " + _listed(["–" if time is None else show_time(time) for time in times])
 

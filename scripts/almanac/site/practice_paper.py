@@ -23,7 +23,7 @@ from almanac.report.sheet_text import (
     short_until,
     where_words,
 )
-from almanac.report.timed_board import SUGGESTED
+from almanac.report.timed_board import REST, SUGGESTED
 from almanac.report.ways import distance_words
 from almanac.site.practice_sheet import Boards, is_of, minutes_words, own_board
 
@@ -39,6 +39,7 @@ def paper_sheets(
             "group": crew["group"],
             "title": crew["title"],
             "heads": crew["heads"],
+            "latecomers": latecomers_words(summary, crew),
             "parts": list(_parts(catalogue, summary, crew, boards)),
             "gear": [
                 (catalogue.gear[gear].title, count, fetch_words(catalogue, summary, gear))
@@ -48,6 +49,19 @@ def paper_sheets(
         }
         for crew in crews
     ]
+
+
+def latecomers_words(summary: PracticeSummary, crew: Mapping[str, Any]) -> str:
+    """At which parts of a crew's sheet latecomers may join, told once for all of them."""
+    own = [row for row in summary.sheet if any(is_of(cell, crew) for cell in row.cells)]
+    joined = [row for row in own if row.joins]
+    if not joined:
+        return "Latecomers join no part."
+    if len(joined) == len(own):
+        return "Latecomers may join as any part begins."
+    start = summary.practice.slot.start
+    times = ", ".join(short_moment(start, row.starts) for row in joined)
+    return f"Latecomers may join only at {times}."
 
 
 def _parts(
@@ -71,18 +85,21 @@ def _part(
             *filter(None, [minutes_words(row, cell), distance_words(row.run.of(cell.group))]),
             short_until(start, cell),
             *short_before(row),
-            *(["latecomers may join"] if row.joins else []),
         ],
         "notes": [*where_words(catalogue, row), *filter(None, [row.run.doing.note])],
     }
 
 
 def _line(line: BoardLine) -> tuple[BoardLine, str, str]:
-    """A line, what stands in the column of send-offs, and beneath it; a pause between rounds is no
-    send-off.
+    """A line, what stands in the column of send-offs, and beneath it what kind of time that is; a
+    pause between rounds is no send-off.
     """
     if not line.path:
         what = ", ".join(filter(None, (line.what, line.go)))
         return replace(line, what=what), "", ""
     go = line.go.removesuffix(SUGGESTED)
-    return line, go.removeprefix("on "), SUGGESTED.strip(" ()") if go != line.go else ""
+    each = [own.removeprefix("on ") for own in go.split(" / ")]
+    kinds = [SUGGESTED.strip(" ()")] if go != line.go else []
+    if all(own.endswith(REST) for own in each):
+        each, kinds = [own.removesuffix(REST) for own in each], [REST.strip(), *kinds]
+    return line, " / ".join(each), ", ".join(kinds)
