@@ -166,8 +166,9 @@ def test_an_entry_prints_as_its_card_alone(phone: Page, server: Server, file: st
     )  # no page for a line left over
 
 
-def test_every_hazard_of_a_set_is_in_full_on_paper(phone: Page, server: Server) -> None:
-    phone.goto(server.address + "sets/kick-and-go.html")
+@pytest.mark.parametrize("file", ["sets/kick-and-go.html", "blocks/heron-legs-in-three-weeks.html"])
+def test_every_hazard_is_in_full_on_paper(phone: Page, server: Server, file: str) -> None:
+    phone.goto(server.address + file)
     told = phone.locator(".brief > li, .brief-more > ul > li:not(.brief-from)").evaluate_all(
         "lines => lines.map(line => (line.querySelector('p') ?? line.querySelector('strong').nextSibling).textContent)"
     )
