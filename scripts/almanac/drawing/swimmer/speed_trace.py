@@ -10,10 +10,12 @@ from almanac.drawing.shapes import at, colour, element, number, path
 from almanac.drawing.swimmer.framing import WIDTH
 from almanac.model.drawing import SPEEDS
 
-ROOM = 60.0
+ROOM = 64.0
 """How much higher a picture is for it."""
 _SIZE = 16.0
 _LEFT, _RIGHT = 6.0, WIDTH - 6.0
+_RISE = 20.0
+"""From the slowest to the fastest; few steps are drawn higher than many, to be seen on a phone."""
 
 
 def speed_trace(speeds: tuple[str, ...], over: str, top: float) -> list[str]:
@@ -23,9 +25,11 @@ def speed_trace(speeds: tuple[str, ...], over: str, top: float) -> list[str]:
     foot = top + ROOM - 21
     wide = (_RIGHT - _LEFT) / len(speeds)
     runs = [(speed, len(list(same))) for speed, same in groupby(speeds)]
+    levels = [SPEEDS.index(speed) for speed in speeds]
+    step = _RISE / max(max(levels) - min(levels), 2)
     line, parts, x = "", [], _LEFT
     for speed, count in runs:
-        y = foot - 3 - 3.2 * SPEEDS.index(speed)
+        y = foot - 3 - step * (SPEEDS.index(speed) - min(levels))
         end = x + wide * count
         line += f"{'L' if line else 'M'}{at(x, y)}H{number(end)}"
         room = width_of(speed, _SIZE)
