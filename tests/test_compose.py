@@ -59,8 +59,8 @@ def test_json_is_a_contract(capsys) -> None:
         assert own["takes_s"] + own["left_s"] == pytest.approx(3600)
         for one in own["parts"]:
             assert list(one) == [
-                "role", "piece", "title", "number", "of", "talk_s", "takes_s", "distance", "serves",
-                "days_since", "gear", "why",
+                "role", "as", "piece", "title", "number", "of", "talk_s", "takes_s", "distance",
+                "serves", "days_since", "gear", "why",
             ]  # fmt: skip
     days = {one["piece"]: one["days_since"] for own in data["proposals"] for one in own["parts"]}
     assert days.get("set/kick-and-go", 9) == 9

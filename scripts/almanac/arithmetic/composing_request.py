@@ -6,16 +6,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, UNKNOWN
+from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_table import Squad, Table
 from almanac.arithmetic.composing_wishes import (
-    ADULTS,
     GEAR,
     GOALS_MOST,
-    LEFT_OUT,
     MINUTES_LEAST,
     MINUTES_MOST,
     NOT_FOR,
-    ROOM,
     SECOND,
     Asked,
     Kept,
@@ -24,6 +22,8 @@ from almanac.arithmetic.composing_wishes import (
 
 MOST = 200
 """No more heads, lanes or days are taken for a number that is meant."""
+SHOWN = 25
+"""Of more names none is told."""
 
 
 class BadWish(ValueError):
@@ -62,12 +62,12 @@ def wishes_of(table: Table, request: Request) -> Wishes:
     _places("pool", [request.pool], pools)
     _minutes(squad, request.minutes)
     names = [group.id for group in squad.groups]
-    groups = _places("lane group", request.groups or names, names)
+    groups = _places("group", request.groups or names, names)
     for what, own in (("lanes", request.lanes), ("heads", request.heads)):
-        _places("lane group", own, names)
+        _places("group", own, names)
         for group, number in own.items():
             if not 0 < number <= MOST:
-                raise BadWish(f"{what}: {group} has {number}; from 1 to {MOST} can be")
+                raise BadWish(said("bad-number", what=what, group=group, number=number, most=MOST))
     wishes = Wishes(
         pool=request.pool,
         groups=tuple(sorted(groups)),
@@ -92,28 +92,31 @@ def _places(what: str, wanted: Iterable[str], known: Sequence[str]) -> list[int]
     ids = list(dict.fromkeys(wanted))
     for id in ids:
         if id not in known:
-            shown = "" if len(known) > MOST // 8 else f"; there are {', '.join(known)}"
-            raise BadWish(f"there is no {what} '{id}'{shown}")
+            key = "bad-place" if len(known) > SHOWN else "bad-place-known"
+            raise BadWish(said(key, what=said(f"what-{what}"), id=id, known=", ".join(known)))
     return [known.index(id) for id in ids]
 
 
 def _minutes(squad: Squad, minutes: int) -> None:
     if not MINUTES_LEAST <= minutes <= MINUTES_MOST:
-        raise BadWish(f"{minutes} minutes: from {MINUTES_LEAST} to {MINUTES_MOST} can be composed")
+        bounds = {"least": MINUTES_LEAST, "most": MINUTES_MOST}
+        raise BadWish(said("bad-minutes", minutes=minutes, **bounds))
     if minutes > squad.minutes:
-        raise BadWish(f"{minutes} minutes: {squad.title} has {squad.minutes} at most")
+        told = {"squad": squad.title, "most": squad.minutes}
+        raise BadWish(said("bad-minutes-squad", minutes=minutes, **told))
 
 
 def _goals(table: Table, request: Request) -> tuple[int, ...]:
     found = _places("goal", request.goals, [goal.id for goal in table.goals])
     if not 1 <= len(found) <= GOALS_MOST:
-        raise BadWish(f"{len(found) or 'no'} goals: one to {GOALS_MOST} can be asked for")
+        key = "bad-goals" if found else "no-goals"
+        raise BadWish(said(key, number=len(found), most=GOALS_MOST))
     offers = table.squad.offers.get(request.pool, ())
     known = {goal for offer in offers for goal in table.pieces[offer.piece].goals}
     for goal in found:
         if goal not in known:
             own = table.goals[goal].title.lower()
-            raise BadWish(f"nothing that {table.squad.title} may do in this pool serves {own}")
+            raise BadWish(said("bad-goal", squad=table.squad.title, goal=own))
     return tuple(found)
 
 
@@ -122,7 +125,8 @@ def _gear(table: Table, at_hand: Mapping[str, int]) -> tuple[int, ...]:
     for gear in table.gear:
         number = at_hand.get(gear.id, 0)
         if number > gear.owned or number < 0:
-            raise BadWish(f"{number} of {gear.id}: the club owns {gear.owned or 'none'}")
+            key = "bad-gear" if gear.owned else "no-gear"
+            raise BadWish(said(key, number=number, gear=gear.id, owned=gear.owned))
     return tuple(at_hand.get(gear.id, gear.owned) for gear in table.gear)
 
 
@@ -138,9 +142,9 @@ def _days(table: Table, done: Iterable[tuple[str, int]]) -> dict[int, int]:
     for key, days in done:
         pieces = practices.get(key)
         if pieces is None:
-            pieces = tuple(_places("practice of the squad, or piece,", [key], [*table.piece_of]))
+            pieces = tuple(_places("done", [key], [*table.piece_of]))
         if days < 0:
-            raise BadWish(f"{key} was done {days} days ago: 0 is today")
+            raise BadWish(said("bad-days", key=key, days=days))
         for piece in pieces:
             found[piece] = min(days, found.get(piece, days))
     return found
@@ -157,7 +161,8 @@ def _taught(table: Table, stages: Mapping[str, int]) -> frozenset[int]:
         found -= {drill for stage in known[id].stages for drill in stage}
     for id, count in stages.items():
         if not 0 <= count <= len(known[id].stages):
-            raise BadWish(f"{id} has {len(known[id].stages)} stages, and {count} were told")
+            most = len(known[id].stages)
+            raise BadWish(said("bad-stages", id=id, stages=most, told=count))
         found |= {drill for stage in known[id].stages[:count] for drill in stage}
     return frozenset(found)
 
@@ -168,9 +173,9 @@ def _kept(table: Table, keep: Iterable[tuple[str, str, int]]) -> tuple[Kept, ...
         (place,) = _places("piece", [key], [*table.piece_of])
         letter = MAIN if role == SECOND else role
         if letter not in ROLES or letter not in table.pieces[place].roles:
-            raise BadWish(f"{key} cannot stand there")
+            raise BadWish(said("bad-keep", key=key))
         if role in {own.role for own in found}:
-            raise BadWish(f"{key}: another piece is kept there already")
+            raise BadWish(said("bad-keep-twice", key=key))
         found.append(Kept(place, role, number))
     return tuple(found)
 
@@ -185,20 +190,10 @@ def _may_stand(table: Table, wishes: Wishes) -> None:
         if reason == GEAR:
             used = asked.used_at_once(piece)
             gear = next(id for id in piece.gear if used > wishes.gear[id])
-            has, title = wishes.gear[gear], table.gear[gear].title.lower()
-            raise BadWish(
-                f"{piece.title} cannot be kept: {used} use {title} at once, {has} are here"
-            )
+            at_hand = {"gear": table.gear[gear].title.lower(), "here": wishes.gear[gear]}
+            raise BadWish(said("bad-keep-gear", title=piece.title, used=used, **at_hand))
         if reason:
-            raise BadWish(f"{piece.title} cannot be kept: {_REASONS[reason]}")
-
-
-_REASONS = {
-    NOT_FOR: "it is not for all of these lane groups, or not for this pool",
-    ROOM: "the lanes are too full for it",
-    ADULTS: "it needs more adults",
-    LEFT_OUT: "it is left out",
-}
+            raise BadWish(said(f"bad-keep-{reason}", title=piece.title))
 
 
 def _room(table: Table, wishes: Wishes) -> None:
@@ -206,8 +201,9 @@ def _room(table: Table, wishes: Wishes) -> None:
     pool = next(own for own in table.pools if own.id == wishes.pool)
     lanes = sum(wishes.lanes[group] for group in wishes.groups)
     if lanes > pool.lanes:
-        raise BadWish(f"{lanes} lanes: {pool.title} has {pool.lanes}")
+        raise BadWish(said("bad-lanes", lanes=lanes, pool=pool.title, most=pool.lanes))
     least = Asked(table, wishes).adults_least
     if UNKNOWN != wishes.adults < least:
         heads = sum(wishes.heads[group] for group in wishes.groups)
-        raise BadWish(f"{wishes.adults} adults: {heads} swimmers in {pool.title} need {least}")
+        told = {"adults": wishes.adults, "heads": heads, "pool": pool.title, "least": least}
+        raise BadWish(said("bad-adults", **told))

@@ -12,17 +12,14 @@ from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import compose
 from almanac.arithmetic.composing_pieces import UNKNOWN
-from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import hindering
-from almanac.arithmetic.composing_wishes import Asked
 from almanac.commands.compose_save import save
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
-from almanac.report.compose_answer import Answer, answer_json, answer_text
+from almanac.report.compose_answer import Answer, answer_json, answer_text, answered
 from almanac.report.compose_table import Made, can_compose, compose_table
 
 NAME = "practice"
@@ -90,12 +87,9 @@ def answer_to(
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
     made = compose_table(analysis, squad, broken, [pool])
     try:
-        wishes = wishes_of(made.table, _request(arguments, made, groups, pool, day))
+        return answered(analysis, made, _request(arguments, made, groups, pool, day))
     except BadWish as problem:
         raise UsageError(str(problem)) from None
-    found = compose(made.table, wishes)
-    hinders = () if found else hindering(made.table, wishes)
-    return Answer(analysis, made, Asked(made.table, wishes), found, hinders)
 
 
 def _request(

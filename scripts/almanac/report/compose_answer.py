@@ -7,17 +7,19 @@ from dataclasses import dataclass
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
+from almanac.arithmetic.composing_request import Request, wishes_of
+from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import PIECE, Hinders, Unmet, unmet, why
+from almanac.arithmetic.composing_why import PIECE, Hinders, Unmet, hindering, unmet, why
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
 from almanac.report.compose_json import line_words
 from almanac.report.compose_table import Made
-from almanac.report.compose_words import ROLE_WORDS, hinders_words, unmet_words, why_words
+from almanac.report.compose_words import hinders_words, unmet_words, why_words
 from almanac.report.whiteboard import board_lines
 from almanac.units import show_time
 
@@ -43,6 +45,14 @@ class Answer:
     def table(self) -> Table:
         """What was chosen from."""
         return self.asked.table
+
+
+def answered(analysis: Analysis, made: Made, request: Request) -> Answer:
+    """The answer to a request. Raises BadWish for a wish that cannot be."""
+    wishes = wishes_of(made.table, request)
+    found = compose(made.table, wishes)
+    hinders = () if found else hindering(made.table, wishes)
+    return Answer(analysis, made, Asked(made.table, wishes), found, hinders)
 
 
 def answer_json(answer: Answer) -> dict[str, Any]:
@@ -89,7 +99,8 @@ def _proposal(answer: Answer, own: Proposal) -> dict[str, Any]:
 def _part(answer: Answer, one: Stood) -> dict[str, Any]:
     table, piece, told = answer.table, one.own.piece, why(answer.asked, one)
     data: dict[str, Any] = {
-        "role": ROLE_WORDS[one.role],
+        "role": role_word(one.role),
+        "as": one.role,
         "piece": piece.key,
         "title": piece.title,
         "number": one.own.number,
@@ -113,7 +124,7 @@ def _which(table: Table, own: Unmet | Hinders) -> str | int | None:
     if own.which == UNKNOWN:
         return None
     if own.wish == PIECE:
-        return ROLE_WORDS[ROLES[own.which]].lower()
+        return role_word(ROLES[own.which]).lower()
     words = {"goals": table.goals, "effort": table.efforts}.get(own.wish)
     return words[own.which].id if words else own.which
 
@@ -159,7 +170,7 @@ def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
         often = f", {_often(one)}" if one.own.steps else ""
         lasts = show_time(_seconds(one.own.takes))
         yield (
-            f"  {show_time(_seconds(begins)):>7}  {ROLE_WORDS[one.role]}: {piece.title}{often} "
+            f"  {show_time(_seconds(begins)):>7}  {role_word(one.role)}: {piece.title}{often} "
             f"({lasts}, {one.own.size.distance} {unit})"
         )
         for line in _lines(answer, one):

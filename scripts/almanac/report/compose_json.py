@@ -9,6 +9,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Piece, Size, Sizes
+from almanac.arithmetic.composing_sentences import SENTENCES
 from almanac.arithmetic.composing_table import Squad
 from almanac.report.board_line import BoardLine
 from almanac.report.compose_pieces import Candidate
@@ -45,6 +46,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
         "pieces": [
             _piece(own) | _written(analysis, made.candidates[own.key]) for own in table.pieces
         ],
+        "words": dict(SENTENCES),
     }
 
 

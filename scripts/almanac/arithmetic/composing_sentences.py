@@ -1,0 +1,98 @@
+"""What is said of a composed practice, by key: for the command, and in a squad's data for whoever
+chooses by it, so that no sentence is written twice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+SENTENCES: Mapping[str, str] = {
+    # A piece in a practice.
+    "role-w": "Warm-up",
+    "role-s": "Skill",
+    "role-m": "Main set",
+    "role-n": "Main set",
+    "role-e": "Relief",
+    "role-c": "Cool-down",
+    "serves": "serves {goals}",
+    "and": " and ",
+    "serves-w": "eases in",
+    "serves-s": "a skill before the main set",
+    "serves-m": "serves none of the goals, and fits",
+    "serves-n": "serves none of the goals, and fits",
+    "serves-e": "easy, for what was trained",
+    "serves-c": "ends easy",
+    "done-0": "done today",
+    "done-1": "not done for 1 day",
+    "done": "not done for {days} days",
+    "gear": "needs {used} × {gear}, {here} are here",
+    # What a practice does not meet.
+    "unmet-goals": "{goal} is not in it: {because}.",
+    "unmet-effort": "No main set is {effort}: what serves the goals is not; drop the effort, or a"
+    " goal.",
+    "unmet-skill": "There is no skill in it: leave out a goal, or take more minutes.",
+    "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes.",
+    "because-gear": "the gear for it is not at hand",
+    "because-lanes": "the lanes are too full for it",
+    "because-adults": "it needs more adults",
+    "because-done": "what serves it was a main set in the last seven days",
+    "because-leave_out": "it is left out",
+    "because-groups": "nothing of it is written for these lane groups",
+    "because-minutes": "it does not fit in beside the others: leave out another goal, or take more"
+    " minutes",
+    "because-taught": "what its drills need first has not been taught",
+    # Where nothing fits, the wish to drop.
+    "hinders-goals": "Without {goal} there would be one.",
+    "hinders-piece": "There is no {role} for them in this pool: write a set, or a practice with"
+    " one.",
+    "hinders-minutes": "In {minutes} minutes there would be one.",
+    "hinders-done": "What was done lately is in the way: with repeats there would be one.",
+    "hinders-gear": "With all the gear that the club owns there would be one.",
+    "hinders-adults": "With more adults there would be one.",
+    "hinders-effort": "At another effort there would be one.",
+    "hinders-taught": "With more taught there would be one.",
+    "hinders-keep": "Without what is kept there would be one.",
+    "hinders-leave_out": "With what is left out there would be one.",
+    "hinders-lanes": "With the usual lanes and heads there would be one.",
+    # A wish that cannot be.
+    "bad-place": "there is no {what} '{id}'",
+    "bad-place-known": "there is no {what} '{id}'; there are {known}",
+    "bad-number": "{what}: {group} has {number}; from 1 to {most} can be",
+    "bad-minutes": "{minutes} minutes: from {least} to {most} can be composed",
+    "bad-minutes-squad": "{minutes} minutes: {squad} has {most} at most",
+    "bad-goals": "{number} goals: one to {most} can be asked for",
+    "no-goals": "no goals: one to {most} can be asked for",
+    "bad-goal": "nothing that {squad} may do in this pool serves {goal}",
+    "bad-gear": "{number} of {gear}: the club owns {owned}",
+    "no-gear": "{number} of {gear}: the club owns none",
+    "bad-days": "{key} was done {days} days ago: 0 is today",
+    "bad-stages": "{id} has {stages} stages, and {told} were told",
+    "bad-keep": "{key} cannot stand there",
+    "bad-keep-twice": "{key}: another piece is kept there already",
+    "bad-keep-gear": "{title} cannot be kept: {used} use {gear} at once, {here} are here",
+    "bad-keep-groups": "{title} cannot be kept: it is not for all of these lane groups, or not for"
+    " this pool",
+    "bad-keep-lanes": "{title} cannot be kept: the lanes are too full for it",
+    "bad-keep-adults": "{title} cannot be kept: it needs more adults",
+    "bad-keep-leave_out": "{title} cannot be kept: it is left out",
+    "bad-lanes": "{lanes} lanes: {pool} has {most}",
+    "bad-adults": "{adults} adults: {heads} swimmers in {pool} need {least}",
+    "what-pool": "pool",
+    "what-group": "lane group",
+    "what-goal": "goal",
+    "what-gear": "gear",
+    "what-effort": "effort",
+    "what-piece": "piece",
+    "what-done": "practice of the squad, or piece,",
+    "what-progression": "progression",
+}
+
+
+def said(key: str, /, **filled: object) -> str:
+    """A sentence with its blanks filled."""
+    return SENTENCES[key].format(**filled)
+
+
+def role_word(role: str) -> str:
+    """What a role is called."""
+    return SENTENCES[f"role-{role}"]
