@@ -1,14 +1,20 @@
-"""Requests for practices drawn by chance, and answers in a form that another program can be held to."""
+"""Requests for practices drawn by chance, and their answers as vectors that another program is held to."""
 
 from __future__ import annotations
 
+import json
 import random
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict
+from pathlib import Path
 from typing import Any
 
-from almanac.arithmetic.composing import Proposal
-from almanac.arithmetic.composing_request import Request
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
+from almanac.report.compose_answer import answer_json, answered
+from almanac.report.compose_json import table_json
+from almanac.report.compose_table import Made
 
 MINUTES = (20, 25, 30, 40, 45, 50, 60, 60, 75, 75, 90, 90, 105, 120)
 
@@ -33,15 +39,54 @@ def drawn(table: Table, chance: random.Random, pool: str) -> Request:
     )
 
 
-def told(found: Sequence[Proposal]) -> list[dict[str, Any]]:
-    """Proposals by what has to agree: points, and of each piece its role, key, number and lead."""
-    return [
-        {
-            "cost": own.cost,
-            "parts": [
-                [one.role, one.own.piece.key, one.own.number, one.lead, one.own.takes]
-                for one in own.order
-            ],
-        }
-        for own in found
+BAD: tuple[tuple[dict[str, object], str], ...] = (
+    ({"minutes": 0}, "0 minutes: from 20 to 120 can be composed"),
+    ({"goals": []}, "no goals: one to 3 can be asked for"),
+    ({"goals": ["flying"]}, "there is no goal 'flying'"),
+    ({"groups": ["sharks"]}, "there is no lane group 'sharks'; there are heron-1, heron-2"),
+    ({"lanes": {"heron-1": 0}}, "lanes: heron-1 has 0; from 1 to 200 can be"),
+    ({"lanes": {"heron-1": 60}}, "lanes: "),
+    ({"gear": {"drag-socks": 500}}, "500 of drag-socks: the club owns "),
+    ({"effort": "mad"}, "there is no effort 'mad'; there are easy, "),
+    ({"pool": "sea"}, "there is no pool 'sea'; there are "),
+    ({"done": [("nothing", 1)]}, "there is no practice of the squad, or piece, 'nothing'"),
+    ({"done": [("set/kick-and-go", -1)]}, "set/kick-and-go was done -1 days ago: 0 is today"),
+    ({"adults": 0}, "0 adults: "),
+    ({"keep": [("set/kick-and-go", "c", -1)]}, "set/kick-and-go cannot stand there"),
+    ({"keep": [("set/socks-and-speed", "m", -1)], "gear": {"drag-socks": 1}}, " are here"),
+    (
+        {"keep": [("set/kick-and-go", "m", -1), ("set/socks-and-speed", "m", -1)]},
+        "set/socks-and-speed: another piece is kept there already",
+    ),
+    (
+        {"keep": [("set/kick-and-go", "m", -1)], "leave_out": ["set/kick-and-go"]},
+        "Kick and go cannot be kept: it is left out",
+    ),
+    ({"taught": {"nothing": 1}}, "there is no progression 'nothing'"),
+    ({"taught": {"kick-into-stroke": 99}}, "stages, and 99 were told"),
+)
+"""What of a request for the small catalogue's Heron cannot be, and the sentence that says so."""
+
+
+def vectors(
+    analysis: Analysis,
+    made: Mapping[str, Made],
+    cases: Iterable[tuple[str, Request, Any]],
+    path: Path,
+) -> dict[str, str]:
+    """Writes each squad's data and what is answered to each request; what Node's tests are told by."""
+    told = [
+        {"squad": squad, "request": asdict(request), "answer": answer}
+        for squad, request, answer in cases
     ]
+    data = {squad: table_json(analysis, own) for squad, own in made.items()}
+    path.write_text(json.dumps({"data": data, "cases": told}), "utf-8")
+    return {"VECTORS": str(path)}
+
+
+def told_of(analysis: Analysis, made: Made, request: Request) -> Any:
+    """The answer to a request as it is told, or the sentence that refuses it."""
+    try:
+        return answer_json(answered(analysis, made, request))
+    except BadWish as problem:
+        return {"refused": str(problem)}

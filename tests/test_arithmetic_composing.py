@@ -5,8 +5,11 @@ from __future__ import annotations
 import random
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 import pytest
+from compose_requests import BAD, told_of, vectors
+from node_scripts import run_by_node
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
@@ -17,19 +20,41 @@ from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import Asked, Kept, Wishes
 from almanac.model.load import load
-from almanac.report.compose_table import compose_table
+from almanac.report.compose_table import Made, compose_table
 
 SQUADS = ("heron", "osprey", "reed")
+SCRIPT = Path(__file__).parent / "compose" / "vectors.test.js"
 
 
 @cache
-def table(squad: str) -> Table:
+def analysed() -> Analysis:
     catalogue = load(CATALOGUE).catalogue
     assert catalogue is not None
-    return compose_table(Analysis(catalogue, DAY), squad).table
+    return Analysis(catalogue, DAY)
+
+
+@cache
+def made(squad: str) -> Made:
+    return compose_table(analysed(), squad)
+
+
+def table(squad: str) -> Table:
+    return made(squad).table
+
+
+def usual(own: Table) -> Request:
+    """A request with nothing wrong in it."""
+    goal = own.goals[own.pieces[own.squad.offers["home"][0].piece].goals[0]].id
+    return Request("home", 60, [goal])
 
 
 def drawn(seed: int) -> tuple[Table, Wishes]:
+    """What a request by chance wishes."""
+    own, request = asked_for(seed)
+    return own, wishes_of(own, request)
+
+
+def asked_for(seed: int) -> tuple[Table, Request]:
     """A request by chance: goals, minutes, groups, gear, pools, what was done."""
     chance = random.Random(seed)
     own = table(chance.choice(SQUADS))
@@ -45,7 +70,7 @@ def drawn(seed: int) -> tuple[Table, Wishes]:
         effort=chance.choice(["", "", *(effort.id for effort in own.efforts)]),
         done=[(chance.choice(own.practices).id, chance.randint(0, 20))] if own.practices else [],
     )
-    return own, wishes_of(own, request)
+    return own, request
 
 
 @cache
@@ -156,36 +181,23 @@ def test_work_under_water_waits_after_fast_work_of_an_earlier_piece() -> None:
     assert whole((fast, late)) == whole((fast, under)) + late.lead
 
 
-@pytest.mark.parametrize(
-    ("change", "sentence"),
-    [
-        ({"minutes": 0}, "0 minutes: from 20 to 120 can be composed"),
-        ({"goals": []}, "no goals: one to 3 can be asked for"),
-        ({"goals": ["flying"]}, "there is no goal 'flying'"),
-        ({"groups": ["sharks"]}, "there is no lane group 'sharks'; there are heron-1, heron-2"),
-        ({"lanes": {"heron-1": 0}}, "lanes: heron-1 has 0; from 1 to 200 can be"),
-        ({"lanes": {"heron-1": 60}}, "lanes: "),
-        ({"gear": {"drag-socks": 500}}, "500 of drag-socks: the club owns "),
-        ({"effort": "mad"}, "there is no effort 'mad'; there are easy, "),
-        ({"pool": "sea"}, "there is no pool 'sea'; there are "),
-        ({"done": [("nothing", 1)]}, "there is no practice of the squad, or piece, 'nothing'"),
-        ({"adults": 0}, "0 adults: "),
-        ({"keep": [("set/kick-and-go", "c", -1)]}, "set/kick-and-go cannot stand there"),
-        ({"keep": [("set/socks-and-speed", "m", -1)], "gear": {"drag-socks": 1}}, " are here"),
-        (
-            {"keep": [("set/kick-and-go", "m", -1), ("set/socks-and-speed", "m", -1)]},
-            "set/socks-and-speed: another piece is kept there already",
-        ),
-        ({"taught": {"nothing": 1}}, "there is no progression 'nothing'"),
-    ],
-)
+@pytest.mark.parametrize(("change", "sentence"), BAD)
 def test_a_wish_that_cannot_be_is_told_in_one_sentence(
     change: dict[str, object], sentence: str
 ) -> None:
     own = table("heron")
-    goal = own.goals[own.pieces[own.squad.offers["home"][0].piece].goals[0]].id
-    request = replace(Request("home", 60, [goal]), **change)  # type: ignore[arg-type]
+    request = replace(usual(own), **change)  # type: ignore[arg-type]
     with pytest.raises(BadWish) as told:
         wishes_of(own, request)
     assert sentence in str(told.value)
     assert "\n" not in str(told.value)
+
+
+def test_the_scripts_of_the_pages_answer_and_refuse_the_same(tmp_path: Path) -> None:
+    requests = [(own.squad.id, request) for own, request in map(asked_for, range(30))]
+    bad = [replace(usual(table("heron")), **change) for change, _ in BAD]  # type: ignore[arg-type]
+    requests += [("heron", request) for request in bad]
+    requests += [("reed", replace(usual(table("reed")), minutes=120))]
+    cases = [(squad, own, told_of(analysed(), made(squad), own)) for squad, own in requests]
+    every = {squad: made(squad) for squad in SQUADS}
+    run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))

@@ -8,22 +8,23 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from compose_requests import drawn
+from compose_requests import drawn, vectors
+from node_scripts import run_by_node
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_order import whole
-from almanac.arithmetic.composing_request import wishes_of
-from almanac.arithmetic.composing_why import hindering
-from almanac.arithmetic.composing_wishes import Wishes
+from almanac.arithmetic.composing_request import Request
 from almanac.checks import check
 from almanac.model.load import load
+from almanac.report.compose_answer import Answer, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import Made, compose_table
 
 ROOT = Path(__file__).parents[1]
+SCRIPT = Path(__file__).parent / "compose" / "vectors.test.js"
 REQUESTS = examples(24, 200)
+SQUADS = ("heron", "osprey", "reed")
 POOLS = ("home", "home", "home", "home", "long-course", "yards-meet")
 
 
@@ -40,26 +41,32 @@ def made(squad: str) -> Made:
 
 
 @cache
-def answers() -> list[tuple[Made, Wishes, tuple[Proposal, ...]]]:
+def answers() -> list[tuple[Request, Answer]]:
     found = []
     for seed in range(REQUESTS):
         chance = random.Random(seed)
-        own = made(chance.choice(("heron", "osprey", "reed")))
-        wishes = wishes_of(own.table, drawn(own.table, chance, chance.choice(POOLS)))
-        found.append((own, wishes, compose(own.table, wishes)))
+        own = made(chance.choice(SQUADS))
+        request = drawn(own.table, chance, chance.choice(POOLS))
+        found.append((request, answered(analysed(), own, request)))
     return found
 
 
 def test_nearly_every_wish_that_can_be_is_met_to_within_two_minutes() -> None:
-    met = [(wishes, found[0]) for _, wishes, found in answers() if found]
+    met = [own for _, own in answers() if own.proposals]
     assert len(met) >= 0.95 * REQUESTS
-    for wishes, own in met:
-        assert 0 <= 600 * wishes.minutes - whole(own.order) <= 1200
+    for own in met:
+        assert 0 <= 600 * own.asked.wishes.minutes - whole(own.proposals[0].order) <= 1200
 
 
 def test_where_nothing_fits_some_wish_is_named() -> None:
-    for own, wishes, found in answers():
-        assert found or hindering(own.table, wishes)
+    for _, own in answers():
+        assert own.proposals or own.hinders
+
+
+def test_the_scripts_of_the_pages_answer_the_same(tmp_path: Path) -> None:
+    cases = [(own.table.squad.id, request, answer_json(own)) for request, own in answers()]
+    every = {squad: made(squad) for squad in SQUADS}
+    run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))
 
 
 @pytest.mark.skipif(not is_long(), reason="a check of all that the club has; each night")
@@ -68,16 +75,17 @@ def test_what_is_composed_passes_every_check(tmp_path: Path) -> None:
     for name in ("drills", "plans"):
         shutil.copytree(ROOT / name, tmp_path / name)
     written = 0
-    for own, wishes, found in answers():
+    for _, own in answers():
+        wishes = own.asked.wishes
         if len(wishes.groups) == len(own.table.squad.groups):
-            for one in found[:1]:
-                data = practice_entry(own.table, own.candidates, wishes, one, "17:30", {})
+            for one in own.proposals[:1]:
+                data = practice_entry(own.table, own.made.candidates, wishes, one, "17:30", {})
                 file = tmp_path / f"plans/practices/composed-{written}.yml"
                 file.write_text(as_yaml(data), "utf-8")
                 written += 1
     loaded = load(tmp_path)
     assert loaded.catalogue is not None and written >= REQUESTS // 3
     findings = [*loaded.findings, *check(Analysis(loaded.catalogue, DAY))]
-    own = [one for one in findings if "composed-" in one.place.file]
-    assert [one for one in own if one.code != "near-duplicate"] == []
-    assert not any("(plans/practices/composed-" not in one.message for one in own)
+    told = [one for one in findings if "composed-" in one.place.file]
+    assert [one for one in told if one.code != "near-duplicate"] == []
+    assert not any("(plans/practices/composed-" not in one.message for one in told)

@@ -1,0 +1,168 @@
+// Warm-ups, relief and cool-downs, tried around the work of an evening so that the slot is filled. Pure. Of composing.py.
+
+import { coolDownCost, ownCost, reliefCost, warmUpCost, workOf } from "./costs.js";
+import { broken, laid, lead, SLACK_MOST } from "./order.js";
+import { COOL_DOWN, EASY, TENTHS, WARM_UP } from "./pieces.js";
+
+/** @typedef {import("./wishes.js").Asked} Asked */
+/** @typedef {import("./wishes.js").Sized} Sized */
+/** @typedef {import("./order.js").Standing} Standing */
+/** @typedef {{order: import("./order.js").Stood[], cost: number}} Found a practice, and what it costs in points */
+/** @typedef {import("./costs.js").Work} Work */
+/** @typedef {{own: Sized, cost: number, takes: number}} Tried `takes` with the talk before it */
+/** @typedef {{own: Sized | null, cost: number, takes: number}} Easy relief, or none and the gear of the work taken off */
+/** @typedef {{heart: Standing[], taken: number[], left: number, easies: Easy[], best: Found | null, refused: number}} Filling
+ *   `left`: tenths around the heart */
+
+const REFUSED = 60; // so many practices around one heart may break a limit before it is given up
+const SAME_WARM_UP = 20;
+const SPARE = 30, A_POINT = 2; // so many seconds are well left; so many fewer or more cost a point
+
+export class Around {
+  /** @param {Asked} asked @param {import("./lists.js").Lists} known */
+  constructor(asked, known) {
+    this.asked = asked;
+    const tried = (/** @type {Sized} */ own, /** @type {import("./types.js").Role} */ role) => ({
+      own, cost: ownCost(asked, own, role), takes: own.takes + own.piece.talk,
+    });
+    this.warmUps = known.warmUps.map((own) => tried(own, WARM_UP));
+    this.easies = known.easies.map((own) => tried(own, EASY));
+    this.coolDowns = known.coolDowns.map((own, rank) => ({
+      own, rank, cost: ownCost(asked, own, COOL_DOWN) + coolDownCost(asked, own), takes: Math.ceil((own.takes + own.piece.talk) / TENTHS), // seconds
+    }));
+    this.coolDowns.sort((a, b) => a.takes - b.takes);
+    // What has been worked out already: cool-downs by the seconds that they fill, relief and warm-ups by the work.
+    /** @type {Map<number, Tried[]>} */
+    this.ends = new Map();
+    /** @type {Map<string, Easy[]>} */
+    this.eased = new Map();
+    /** @type {Map<string, Tried[]>} */
+    this.warmed = new Map();
+  }
+
+  /** The least and the most that a heart may take. @returns {[least: number, most: number]} */
+  get bounds() {
+    const least = (/** @type {Tried[]} */ all) => Math.min(...all.map((own) => own.takes));
+    const most = (/** @type {Tried[]} */ all) => Math.max(0, ...all.map((own) => own.takes));
+    const { slot } = this.asked, cool = this.coolDowns.map((own) => ({ ...own, takes: own.own.takes + own.own.piece.talk }));
+    return [slot - most(this.warmUps) - most(cool) - most(this.easies) - SLACK_MOST, slot - least(this.warmUps) - least(cool)];
+  }
+
+  /** The cool-downs that fill so many whole seconds, with what they cost there, the cheapest first. @param {number} seconds */
+  #endsAt(seconds) {
+    let found = this.ends.get(seconds);
+    if (!found) {
+      found = this.coolDowns
+        .slice(this.#firstFrom(seconds - SLACK_MOST / TENTHS), this.#firstFrom(seconds + 1))
+        .map((end) => ({ ...end, cost: end.cost + Math.floor(Math.abs(seconds - end.takes - SPARE) / A_POINT) }))
+        .sort((a, b) => a.cost - b.cost || a.rank - b.rank);
+      this.ends.set(seconds, found);
+    }
+    return found;
+  }
+
+  /** Where the cool-downs begin that take so many seconds or more. @param {number} seconds */
+  #firstFrom(seconds) {
+    const found = this.coolDowns.findIndex((end) => end.takes >= seconds);
+    return found < 0 ? this.coolDowns.length : found;
+  }
+
+  /**
+   * The cheapest practice around a heart that costs less than `best`; else that one.
+   * @param {Standing[]} heart
+   * @param {number} takes what the heart takes
+   * @param {number} cost
+   * @param {Found | null} best
+   * @param {Set<number>} warm the warm-ups of what was found before
+   */
+  fill(heart, takes, cost, best, warm) {
+    const pieces = heart.map(([, own]) => own), work = workOf(pieces), taken = pieces.map((own) => own.place);
+    /** @type {Filling} */
+    const filling = { heart, taken, left: this.asked.slot - takes, easies: this.#easies(pieces, work), best, refused: 0 };
+    for (const warmUp of this.#warmUps(work, warm)) {
+      if (filling.best && cost + warmUp.cost >= filling.best.cost) {
+        break;
+      }
+      if (!taken.includes(warmUp.own.place) && !this.#after(filling, warmUp, cost + warmUp.cost)) {
+        break;
+      }
+    }
+    return filling.best;
+  }
+
+  /** Relief and cool-down after a warm-up; whether there is more to try. @param {Filling} filling @param {Tried} warmUp @param {number} soFar */
+  #after(filling, warmUp, soFar) {
+    const rest = filling.left - warmUp.takes;
+    for (const easy of filling.easies) {
+      if (filling.best && soFar + easy.cost >= filling.best.cost) {
+        break;
+      }
+      const canBe = !easy.own || (easy.own.place !== warmUp.own.place && !filling.taken.includes(easy.own.place));
+      if (canBe && !this.#close(filling, warmUp.own, easy.own, Math.floor((rest - easy.takes) / TENTHS), soFar + easy.cost)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
+   * The cheapest cool-down that breaks nothing; whether there is more to try.
+   * @param {Filling} filling
+   * @param {Sized} warmUp
+   * @param {Sized | null} easy
+   * @param {number} seconds
+   * @param {number} soFar
+   */
+  #close(filling, warmUp, easy, seconds, soFar) {
+    for (const end of this.#endsAt(seconds)) {
+      const cost = soFar + end.cost, { place } = end.own;
+      if (filling.best && cost >= filling.best.cost) {
+        break;
+      }
+      if (filling.taken.includes(place) || place === warmUp.place || place === easy?.place) {
+        continue;
+      }
+      const eased = /** @type {Standing[]} */ (easy ? [[EASY, easy]] : []);
+      const order = laid(this.asked, [[WARM_UP, warmUp], ...filling.heart, ...eased, [COOL_DOWN, end.own]]);
+      if (!broken(this.asked, order)) {
+        filling.best = { order, cost };
+        break;
+      }
+      filling.refused += 1;
+      if (filling.refused >= REFUSED) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** @param {Work} work @param {Set<number>} warm */
+  #warmUps(work, warm) {
+    const key = `${work.hardest} ${work.strokes} ${[...warm]}`;
+    let found = this.warmed.get(key);
+    if (!found) {
+      found = this.warmUps.map(({ own, cost, takes }) => ({
+        own, takes, cost: cost + warmUpCost(this.asked, own, work) + (warm.has(own.place) ? SAME_WARM_UP : 0),
+      }));
+      this.warmed.set(key, found.sort((a, b) => a.cost - b.cost));
+    }
+    return found;
+  }
+
+  /** @param {Sized[]} pieces @param {Work} work */
+  #easies(pieces, work) {
+    const { asked } = this, worn = pieces.at(-1)?.piece.ends ?? [], key = `${work.tired} ${work.strokes} ${worn}`;
+    let found = this.eased.get(key);
+    if (!found) {
+      found = this.easies.map(({ own, cost }) => ({
+        own: /** @type {Sized | null} */ (own), cost: cost + reliefCost(asked, own, work), takes: lead(asked, worn, own) + own.takes,
+      }));
+      if (!asked.wishes.kept.some((own) => own.role === EASY)) {
+        const takes = Math.max(0, ...worn.map((gear) => asked.table.gear[gear]?.change ?? 0));
+        found.unshift({ own: null, cost: reliefCost(asked, null, work), takes });
+      }
+      this.eased.set(key, found.sort((a, b) => a.cost - b.cost));
+    }
+    return found;
+  }
+}

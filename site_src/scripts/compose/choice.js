@@ -1,0 +1,68 @@
+// Of all that the table offers, what costs a coach the least: by enumeration, in a stated order. Pure. Of composing.py.
+
+import { Around } from "./around.js";
+import { Hearts, orderOf } from "./hearts.js";
+import { lists } from "./lists.js";
+import { tooMuch } from "./order.js";
+import { MAIN, SECOND, SKILL, WARM_UP } from "./pieces.js";
+import { Asked } from "./wishes.js";
+
+/** @typedef {import("./around.js").Found} Found */
+
+const PROPOSALS = 3;
+const TRIED = 400; // so many hearts that fit are tried for a proposal
+const SAME_SKILL = 60;
+const WORSE = 500; // an answer that costs so much more than the first is none
+
+/**
+ * Up to so many practices, the cheapest first; none of them has a main set of one before it.
+ * @param {import("./pieces.js").Table} table
+ * @param {import("./wishes.js").Wishes} wishes
+ * @param {number} [most]
+ */
+export function compose(table, wishes, most = PROPOSALS) {
+  const asked = new Asked(table, wishes), known = lists(asked);
+  /** @type {Found[]} */
+  const found = [];
+  if (!known.warmUps.length || !known.coolDowns.length || !known.mains.length) {
+    return found;
+  }
+  const around = new Around(asked, known), hearts = new Hearts(asked, known, ...around.bounds);
+  while (found.length < most) {
+    const best = cheapest(asked, around, hearts, found);
+    if (!best || (found[0] && best.cost - found[0].cost >= WORSE)) {
+      break;
+    }
+    found.push(best);
+  }
+  return found;
+}
+
+/**
+ * The cheapest practice with other main sets than those before it.
+ * @param {Asked} asked
+ * @param {Around} around
+ * @param {Hearts} hearts
+ * @param {Found[]} before
+ */
+function cheapest(asked, around, hearts, before) {
+  const stood = before.flatMap((own) => own.order);
+  const placed = (/** @type {string} */ roles) => new Set(stood.filter((one) => roles.includes(one.role)).map((one) => one.own.place));
+  const used = placed(MAIN + SECOND), skills = placed(SKILL), warm = placed(WARM_UP);
+  /** @type {Found | null} */
+  let best = null;
+  let tried = 0;
+  for (const heart of hearts) {
+    if (tried >= TRIED || (best && heart.cost >= best.cost)) {
+      break;
+    }
+    const order = orderOf(heart), isUsed = heart.mains.order.some(([, own]) => used.has(own.place));
+    if (isUsed || tooMuch(asked, order.map(([, own]) => own))) {
+      continue;
+    }
+    tried += 1;
+    const again = heart.skill && skills.has(heart.skill.place) ? SAME_SKILL : 0;
+    best = around.fill(order, heart.takes, heart.cost + again, best, warm);
+  }
+  return best;
+}

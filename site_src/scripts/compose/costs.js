@@ -1,0 +1,163 @@
+// What a coach would rather not have in a practice, in points: fewer are better. Pure. Of composing_costs.py, number by number.
+
+import { COOL_DOWN, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
+
+/** @typedef {import("./wishes.js").Asked} Asked */
+/** @typedef {import("./wishes.js").Sized} Sized */
+/** @typedef {import("./types.js").Role} Role */
+
+const MISSED = 2000, MISSED_FIRST = 3000;
+const BY_SECOND_GOAL = 40, BY_SECOND = 60, BY_SKILL = 120, BY_RELIEF = 260;
+const IDLE_MAIN = 500, IDLE_SECOND = 300, IDLE_SKILL = 160;
+const UNUSED_SKILL = 40, NO_SKILL = 150;
+export const SKILL_FROM = 24000;
+const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
+const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
+/** @type {Record<string, Record<string, number>>} */
+const FROM = { set: {}, part: { m: 120, n: 40, s: 30 }, drill: { s: 50 } };
+const GEAR_PIECE = 15;
+const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2;
+const ASIDE = 60;
+const BOTH_FAST = 150, SAME_GOAL = 30;
+
+/** What a piece costs in a role by itself. @param {Asked} asked @param {Sized} own @param {Role} role */
+export function ownCost(asked, own, role) {
+  const { piece } = own, isMain = role === MAIN || role === SECOND, isWork = isMain || role === SKILL;
+  const step = piece.of === "set" ? STEP_OF_SET : isWork ? STEP_OF_WORK : STEP_OF_EASY;
+  const cost = GEAR_PIECE * piece.gear.length + (FROM[piece.of]?.[role] ?? 0) + own.steps * step + daysCost(asked, own, isMain);
+  if (isMain) {
+    return cost + effortCost(asked, piece.hardest);
+  }
+  if (role === SKILL) {
+    return cost + (asked.effort === UNKNOWN ? 0 : SKILL_ABOVE * Math.max(0, piece.hardest - asked.effort));
+  }
+  return cost + ASIDE * asked.aside.filter((goal) => !piece.goals.includes(goal)).length;
+}
+
+/** What it costs that a piece was done lately. @param {Asked} asked @param {Sized} own @param {boolean} isMain */
+function daysCost(asked, own, isMain) {
+  const days = asked.wishes.days.get(own.place) ?? UNKNOWN;
+  if (days === UNKNOWN) {
+    return 0;
+  }
+  return isMain ? A_DAY * Math.max(0, FORGOTTEN - days) : days <= AGAIN_DAYS ? AGAIN : 0;
+}
+
+/** What it costs that a main set is not as hard as was wished. @param {Asked} asked @param {number} hardest */
+function effortCost({ effort }, hardest) {
+  if (effort === UNKNOWN) {
+    return 0;
+  }
+  return EFFORT_BELOW * Math.max(0, effort - hardest) + EFFORT_ABOVE * Math.max(0, hardest - effort);
+}
+
+/**
+ * By wished goal what it costs that a piece serves it in a role, or misses it.
+ * @param {Asked} asked
+ * @param {Sized} own
+ * @param {Role} role
+ */
+export function served(asked, { piece }, role) {
+  const byRole = role === MAIN ? 0 : role === SECOND ? BY_SECOND : role === SKILL ? BY_SKILL : BY_RELIEF;
+  return asked.wishes.goals.map((goal, number) => {
+    if (!piece.goals.includes(goal)) {
+      return number ? MISSED : MISSED_FIRST;
+    }
+    return byRole + (piece.goals[0] === goal ? 0 : BY_SECOND_GOAL);
+  });
+}
+
+/** What it costs that a piece of work serves nothing that is wished for. @param {Asked} asked @param {Sized} own @param {Role} role */
+export function idleCost(asked, { piece }, role) {
+  if (piece.goals.some((goal) => asked.wishes.goals.includes(goal))) {
+    return 0;
+  }
+  return role === MAIN ? IDLE_MAIN : role === SECOND ? IDLE_SECOND : IDLE_SKILL;
+}
+
+/** What it costs that the main set neither does a drill of the skill nor needs one first. @param {Sized} skill @param {Sized} main */
+export function skillCost({ piece }, main) {
+  const isUsed = piece.drills.some((drill) => main.piece.drills.includes(drill) || main.piece.asks.includes(drill));
+  return isUsed ? 0 : UNUSED_SKILL;
+}
+
+/** What two main sets in one evening cost. @param {Asked} asked @param {Sized} one @param {Sized} other */
+export function pairCost(asked, one, other) {
+  const fast = Math.min(one.piece.hardest, other.piece.hardest) >= asked.table.fast;
+  const same = one.piece.goals[0] === other.piece.goals[0];
+  return (fast ? BOTH_FAST : 0) + (same ? SAME_GOAL : 0);
+}
+
+const WARM_LEAST = 140, WARM_MOST = 300;
+const COOL_LEAST = 60, COOL_MOST = 110;
+const MAIN_LEAST = 280, EASY_MOST = 120, SKILL_MOST = 380;
+const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, CALM_LEGS = 300;
+const TIRED = 150, NO_NEED = 30, OTHER_STROKE = 40;
+const SCRAP = 50, SCRAP_UNDER = 1800, MORE_KICK = 60, ENDS_TWICE = 40;
+
+/** Two points for each permille of the slot below the least or above the most. @param {number} share @param {number} least @param {number} most */
+const outside = (share, least, most) => 2 * Math.max(0, least - share, share - most);
+
+/** @param {Asked} asked @param {number} takes */
+const shareOf = (asked, takes) => Math.floor((1000 * takes) / asked.slot);
+
+/** @typedef {{strokes: number[], hardest: number, tired: boolean}} Work of an evening: its strokes, its hardest effort, whether it leaves tired legs */
+
+/** What warm-up and relief have to know of the work. @param {Sized[]} heart @returns {Work} */
+export const workOf = (heart) => ({
+  strokes: [...new Set(heart.flatMap((own) => own.piece.strokes))],
+  hardest: Math.max(...heart.map((own) => own.piece.hardest)),
+  tired: areLegsTired(heart),
+});
+
+/** Whether more than half of the metres of the work are kick. @param {Sized[]} heart */
+export function areLegsTired(heart) {
+  const distance = heart.reduce((sum, own) => sum + own.size.distance, 0);
+  return heart.reduce((sum, own) => sum + own.size.distance * own.piece.kick, 0) > LEGS * distance;
+}
+
+/**
+ * What a warm-up costs before the work: strokes that come cold, a speed that comes suddenly, or one beyond what follows.
+ * @param {Asked} asked
+ * @param {Sized} warmUp
+ * @param {Work} work
+ */
+export function warmUpCost(asked, { piece, takes }, { strokes, hardest }) {
+  let cost = outside(shareOf(asked, takes), WARM_LEAST, WARM_MOST);
+  for (const stroke of strokes) {
+    cost += piece.strokes.includes(stroke) ? 0 : STROKE_COLD;
+  }
+  return cost + COLD * Math.max(0, hardest - 1 - piece.hardest) + HOT * Math.max(0, piece.hardest - hardest);
+}
+
+/**
+ * What relief costs after the work, or that there is none: tired legs are carried into the stroke that was trained.
+ * @param {Asked} asked
+ * @param {Sized | null} relief
+ * @param {Work} work
+ */
+export function reliefCost(asked, relief, { strokes, tired }) {
+  if (!relief) {
+    return tired ? TIRED : 0;
+  }
+  const { piece, takes } = relief;
+  let cost = tired ? 0 : NO_NEED;
+  cost += tired && piece.kick > CALM_LEGS ? TIRED : 0;
+  cost += takes < SCRAP_UNDER ? SCRAP : 0;
+  cost += piece.roles.includes(COOL_DOWN) ? ENDS_TWICE : 0;
+  cost += strokes.length && !strokes.some((stroke) => piece.strokes.includes(stroke)) ? OTHER_STROKE : 0;
+  return cost + outside(shareOf(asked, takes), 0, EASY_MOST);
+}
+
+/** What a cool-down costs: its length, and kicking home. @param {Asked} asked @param {Sized} coolDown */
+export const coolDownCost = (asked, coolDown) =>
+  (coolDown.piece.kick > LEGS ? MORE_KICK : 0) + outside(shareOf(asked, coolDown.takes), COOL_LEAST, COOL_MOST);
+
+/** What the length of the main sets costs. @param {Asked} asked @param {number} takes */
+export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_LEAST, 1000);
+
+/** What the length of the skill costs, or that there is none. @param {Asked} asked @param {Sized | null} skill */
+export function lengthCost(asked, skill) {
+  const none = asked.slot >= SKILL_FROM ? NO_SKILL : 0;
+  return skill ? outside(shareOf(asked, skill.takes), 0, SKILL_MOST) : none;
+}

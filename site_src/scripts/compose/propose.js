@@ -1,0 +1,84 @@
+// Up to three practices for what is asked, each piece with its reason: the same as `almanac compose practice --json` tells. Pure.
+
+import { compose } from "./choice.js";
+import { whole } from "./order.js";
+import { ROLES, tableOf, TENTHS, UNKNOWN } from "./pieces.js";
+import { wishesOf } from "./request.js";
+import { hindering, unmet, why } from "./why.js";
+import { Asked } from "./wishes.js";
+import { hindersWords, roleWord, unmetWords, whyWords } from "./words.js";
+
+/** @typedef {import("./types.js").Proposal} Proposal */
+/** @typedef {import("./order.js").Stood} Stood */
+
+const VERSION = 1;
+
+/**
+ * The answer to a request, from a squad's data (data/v1/compose/SQUAD.json). Throws BadWish for what cannot be.
+ * @param {object} data
+ * @param {import("./types.js").Request} request
+ * @returns {import("./types.js").Answer}
+ */
+export function propose(data, request) {
+  const table = tableOf(data), wishes = wishesOf(table, request), asked = new Asked(table, wishes);
+  const found = compose(table, wishes), hinders = found.length ? [] : hindering(table, wishes);
+  return {
+    version: VERSION,
+    squad: table.squad.id,
+    groups: wishes.groups.map((group) => table.squad.groups[group]?.id ?? ""),
+    pool: wishes.pool,
+    unit: table.pools.find((pool) => pool.id === wishes.pool)?.unit ?? "",
+    minutes: wishes.minutes,
+    goals: wishes.goals.map((goal) => table.goals[goal]?.id ?? ""),
+    proposals: found.map((own) => proposalOf(asked, own.order, own.cost)),
+    hinders: hinders.map((own) => ({ wish: own.wish, which: whichOf(table, own), words: hindersWords(table, own) })),
+  };
+}
+
+/** A practice as it is told. @param {Asked} asked @param {Stood[]} order @param {number} cost @returns {Proposal} */
+export function proposalOf(asked, order, cost) {
+  const takes = whole(order);
+  return {
+    cost,
+    takes_s: takes / TENTHS,
+    left_s: (asked.slot - takes) / TENTHS,
+    distance: order.reduce((sum, one) => sum + one.own.size.distance, 0),
+    adults: Math.max(asked.adultsLeast, ...order.map((one) => one.own.adults)),
+    parts: order.map((one) => partOf(asked, one)),
+    unmet: unmet(asked, order).map((own) => ({ ...own, which: whichOf(asked.table, own), words: unmetWords(asked.table, own) })),
+  };
+}
+
+/** @param {Asked} asked @param {Stood} one @returns {import("./types.js").Part} */
+function partOf(asked, one) {
+  const { table } = asked, { piece, number, takes, size } = one.own, told = why(asked, one);
+  return {
+    role: roleWord(table, one.role),
+    as: one.role,
+    piece: piece.key,
+    title: piece.title,
+    number,
+    of: piece.what || null,
+    talk_s: one.lead / TENTHS,
+    takes_s: takes / TENTHS,
+    distance: size.distance,
+    serves: told.goals.map((goal) => table.goals[goal]?.id ?? ""),
+    days_since: told.days === UNKNOWN ? null : told.days,
+    gear: told.gear.map(([gear, used, here]) => ({ id: table.gear[gear]?.id ?? "", in_use: used, at_hand: here })),
+    why: whyWords(table, one.role, told),
+  };
+}
+
+/** The id of the goal or the effort that is meant, or how many minutes. @param {import("./pieces.js").Table} table @param {{wish: string, which: number}} own */
+function whichOf(table, { wish, which }) {
+  if (which === UNKNOWN) {
+    return null;
+  }
+  if (wish === "piece") {
+    return roleWord(table, ROLES[which] ?? "").toLowerCase();
+  }
+  if (wish === "goals") {
+    return table.goals[which]?.id ?? null;
+  }
+  return wish === "effort" ? (table.efforts[which]?.id ?? null) : which;
+}

@@ -1,0 +1,107 @@
+// Why each piece of a composed practice stands there, what is not met, and where nothing fits which wish hinders. Pure. Of composing_why.py.
+
+import { compose } from "./choice.js";
+import { areLegsTired, SKILL_FROM } from "./costs.js";
+import { COOL_DOWN, EASY, MAIN, ROLES, SECOND, SKILL, UNKNOWN, WARM_UP } from "./pieces.js";
+import { Asked, at, isWork, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
+
+/** @typedef {import("./pieces.js").Table} Table */
+/** @typedef {import("./wishes.js").Wishes} Wishes */
+/** @typedef {import("./order.js").Stood} Stood */
+/** @typedef {{goals: number[], days: number, gear: [gear: number, used: number, here: number][]}} Why */
+/** @typedef {{wish: string, which: number, because: string}} NotMet */
+/** @typedef {{wish: string, which: number}} InTheWay */
+
+const STEP = 5, STEPS = 6; // minutes more or fewer that are tried, and how often
+
+/** Why a piece stands there. @param {Asked} asked @param {Stood} one @returns {Why} */
+export function why(asked, { own: { piece } }) {
+  const { wishes } = asked, used = asked.usedAtOnce(piece);
+  return {
+    goals: wishes.goals.filter((goal) => piece.goals.includes(goal)),
+    days: wishes.days.get(piece.place) ?? UNKNOWN,
+    gear: piece.gear.map((gear) => [gear, used, at(wishes.gear, gear)]),
+  };
+}
+
+/** What a practice could not meet, and which wish to drop for it. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
+export function unmet(asked, order) {
+  const { wishes } = asked, roles = order.map((one) => one.role);
+  const isMain = (/** @type {Stood} */ one) => one.role === MAIN || one.role === SECOND;
+  const found = wishes.goals
+    .filter((goal) => !order.some((one) => one.own.piece.goals.includes(goal)))
+    .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, goal) }));
+  if (wishes.effort !== UNKNOWN && !order.some((one) => isMain(one) && one.own.piece.hardest === wishes.effort)) {
+    found.push({ wish: "effort", which: wishes.effort, because: "goals" });
+  }
+  if (!roles.includes(SKILL) && asked.slot >= SKILL_FROM) {
+    found.push({ wish: "skill", which: UNKNOWN, because: "minutes" });
+  }
+  const work = order.filter((one) => isMain(one) || one.role === SKILL).map((one) => one.own);
+  if (!roles.includes(EASY) && areLegsTired(work)) {
+    found.push({ wish: "relief", which: UNKNOWN, because: "minutes" });
+  }
+  return found;
+}
+
+/** What keeps every piece of work that serves a goal from standing: a wish, or the time. @param {Asked} asked @param {number} goal */
+function inTheWay(asked, goal) {
+  const found = [];
+  for (const offer of asked.offers.filter(({ piece }) => piece.goals.includes(goal) && isWork(piece))) {
+    const reason = asked.whyNot(offer, offer.piece.roles.includes(MAIN) ? MAIN : SKILL);
+    if (!reason) {
+      return offer.piece.asks.every((drill) => asked.wishes.taught.has(drill)) ? "minutes" : "taught";
+    }
+    found.push(reason);
+  }
+  return found.find((reason) => reason !== "groups") ?? "groups";
+}
+
+/**
+ * Where nothing fits, what there is no piece for at all; else each wish that by itself is in the way, and of minutes the nearest that would do.
+ * @param {Table} table
+ * @param {Wishes} wishes
+ * @returns {InTheWay[]}
+ */
+export function hindering(table, wishes) {
+  const roles = new Set(new Asked(table, wishes).offers.flatMap(({ piece }) => [...piece.roles]));
+  const lacking = [WARM_UP, MAIN, COOL_DOWN].filter((role) => !roles.has(role));
+  if (lacking.length) {
+    return lacking.map((role) => ({ wish: "piece", which: ROLES.indexOf(role) }));
+  }
+  const fits = (/** @type {Wishes} */ other) => compose(table, other, 1).length > 0;
+  const found = withoutOne(table, wishes).filter(({ other }) => fits(other)).map(({ wish, which }) => ({ wish, which }));
+  for (let step = 1; step <= STEPS; step += 1) {
+    for (const minutes of [wishes.minutes + STEP * step, wishes.minutes - STEP * step]) {
+      const canBe = minutes >= MINUTES_LEAST && minutes <= Math.min(MINUTES_MOST, table.squad.minutes);
+      if (canBe && fits({ ...wishes, minutes })) {
+        return [...found, { wish: "minutes", which: minutes }];
+      }
+    }
+  }
+  return found;
+}
+
+/** The wishes without one of them at a time, where that makes a difference. @param {Table} table @param {Wishes} wishes */
+function withoutOne(table, wishes) {
+  const { groups } = table.squad, owned = table.gear.map((gear) => gear.owned), drills = table.drills.map((_, drill) => drill);
+  const usual = { lanes: groups.map((own) => own.lanes), heads: groups.map((own) => own.heads) };
+  const isUsual = isSame(wishes.lanes, usual.lanes) && isSame(wishes.heads, usual.heads);
+  /** @type {[wish: string, differs: boolean, without: Partial<Wishes>][]} */
+  const each = [
+    ["done", wishes.days.size > 0, { days: new Map() }],
+    ["gear", !isSame(wishes.gear, owned), { gear: owned }],
+    ["adults", wishes.adults !== UNKNOWN, { adults: UNKNOWN }],
+    ["effort", wishes.effort !== UNKNOWN, { effort: UNKNOWN }],
+    ["taught", wishes.taught.size < drills.length, { taught: new Set(drills) }],
+    ["keep", wishes.kept.length > 0, { kept: [] }],
+    ["leave_out", wishes.leftOut.size > 0, { leftOut: new Set() }],
+    ["lanes", !isUsual, usual],
+  ];
+  const found = each.filter(([, differs]) => differs).map(([wish, , without]) => ({ wish, which: UNKNOWN, other: { ...wishes, ...without } }));
+  const goals = wishes.goals.length > 1 ? [...wishes.goals].reverse() : [];
+  return [...found, ...goals.map((goal) => ({ wish: "goals", which: goal, other: { ...wishes, goals: wishes.goals.filter((own) => own !== goal) } }))];
+}
+
+/** @param {number[]} one @param {number[]} other */
+const isSame = (one, other) => one.every((number, place) => number === other[place]);

@@ -1,0 +1,131 @@
+// Wishes held against a table: each piece as it is for them, how long it takes, and why it is left out. Pure. Of composing_wishes.py.
+
+import { MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
+
+/** @typedef {import("./pieces.js").Table} Table */
+/** @typedef {import("./pieces.js").Piece} Piece */
+/** @typedef {import("./pieces.js").Offer} Offer */
+/** @typedef {import("./pieces.js").Size} Size */
+/** @typedef {import("./types.js").Role} Role */
+/** @typedef {{piece: number, role: Role, number: number}} Kept number: UNKNOWN for however often */
+/** @typedef {{pool: string, groups: number[], lanes: number[], heads: number[], minutes: number, goals: number[], gear: number[],
+ *   effort: number, adults: number, days: Map<number, number>, taught: Set<number>, kept: Kept[], leftOut: Set<number>}} Wishes by place */
+/** @typedef {{place: number, piece: Piece, size: Size, number: number, takes: number, adults: number, steps: number}} Sized
+ *   a piece so often; `takes` is until the slowest lane group is done, `steps` how many rounds or reps more or fewer than written */
+/** @typedef {"groups" | "gear" | "lanes" | "adults" | "done" | "leave_out"} Reason the wish that is in the way */
+
+export const MINUTES_LEAST = 20, MINUTES_MOST = 120, GOALS_MOST = 3;
+const REPEATED_AFTER = 7; // days before a main set comes again
+
+/** @param {number} heads @param {number} lanes the swimmers of the fullest lane */
+const inALane = (heads, lanes) => Math.ceil(heads / lanes);
+
+export class Asked {
+  /** @param {Table} table @param {Wishes} wishes */
+  constructor(table, wishes) {
+    this.table = table;
+    this.wishes = wishes;
+    this.slot = 600 * wishes.minutes; // tenths
+    this.offers = table.squad.offers[wishes.pool] ?? [];
+    this.inLane = table.squad.groups.map((_, group) => inALane(at(wishes.heads, group), at(wishes.lanes, group)));
+    /** By lane group how many more swimmers are in its fullest lane than usual. */
+    this.extra = table.squad.groups.map((own, group) => Math.max(0, at(this.inLane, group) - inALane(own.heads, own.lanes)));
+    this.aside = this.#aside();
+    const isAside = wishes.effort === UNKNOWN && wishes.goals.every((goal) => this.aside.includes(goal));
+    /** The effort that is wished for; gentle where all that is wished for is no work. */
+    this.effort = isAside ? table.gentle : wishes.effort;
+    /** @type {Map<Offer, Sized[]>} */
+    this.known = new Map();
+  }
+
+  /** The wished goals that no work serves here: what opens, eases or closes does. */
+  #aside() {
+    const work = new Set(this.offers.filter(({ piece }) => isWork(piece)).flatMap(({ piece }) => piece.goals));
+    return [...new Set(this.wishes.goals)].filter((goal) => !work.has(goal));
+  }
+
+  /** The fewest adults for so many heads in this pool, whatever is done. */
+  get adultsLeast() {
+    const [fewest = 0, each = 0] = this.table.squad.watch[this.wishes.pool] ?? [];
+    const heads = this.sum(this.wishes.heads);
+    return Math.max(fewest, each ? Math.ceil(heads / each) : 0);
+  }
+
+  /** @param {number[]} ofEach by lane group; the sum over those that are asked for */
+  sum(ofEach) {
+    return this.wishes.groups.reduce((sum, group) => sum + at(ofEach, group), 0);
+  }
+
+  /** The sizes of an offer that every lane group that is asked for can do. @param {Offer} offer @returns {Sized[]} */
+  sized(offer) {
+    let found = this.known.get(offer);
+    if (!found) {
+      this.known.set(offer, (found = offer.sizes.flatMap((size) => this.#sized(offer, size))));
+    }
+    return found;
+  }
+
+  /** @param {Offer} offer @param {Size} size @returns {Sized[]} */
+  #sized({ piece, adults }, size) {
+    let takes = 0;
+    for (const group of this.wishes.groups) {
+      const time = at(size.times, group);
+      if (time === UNKNOWN) {
+        return [];
+      }
+      takes = Math.max(takes, time + at(this.extra, group) * (this.table.squad.groups[group]?.gap ?? 0));
+    }
+    const steps = piece.what ? Math.abs(size.number - piece.written) : 0;
+    return [{ place: piece.place, piece, size, number: size.number, takes, adults, steps }];
+  }
+
+  /**
+   * Why a piece may not stand in a role; "" where it may. What is kept may, whenever it was done.
+   * @param {Offer} offer
+   * @param {Role} role
+   * @returns {Reason | ""}
+   */
+  whyNot(offer, role) {
+    const { piece } = offer, { wishes } = this;
+    if (!this.sized(offer).length) {
+      return "groups";
+    }
+    if (piece.gear.some((gear) => this.usedAtOnce(piece) > at(wishes.gear, gear))) {
+      return "gear";
+    }
+    if (wishes.groups.some((group) => this.#isFull(offer, group))) {
+      return "lanes";
+    }
+    if (wishes.adults !== UNKNOWN && offer.adults > wishes.adults) {
+      return "adults";
+    }
+    if (wishes.leftOut.has(piece.place)) {
+      return "leave_out";
+    }
+    return (role === MAIN || role === SECOND) && this.#isLate(piece) ? "done" : "";
+  }
+
+  /** Whether a piece was done too lately to be a main set again. @param {Piece} piece */
+  #isLate({ place }) {
+    const days = this.wishes.days.get(place) ?? UNKNOWN;
+    return 0 <= days && days < REPEATED_AFTER && !this.wishes.kept.some((own) => own.piece === place);
+  }
+
+  /** How many of each of its gear are in use at the same moment. @param {Piece} piece */
+  usedAtOnce({ mostInLane }) {
+    const { groups, heads, lanes } = this.wishes;
+    return groups.reduce((sum, group) => sum + Math.min(at(heads, group), mostInLane ? mostInLane * at(lanes, group) : Infinity), 0);
+  }
+
+  /** Whether a lane has no room for those who are in it. @param {Offer} offer @param {number} group */
+  #isFull({ piece, room }, group) {
+    const most = at(room, group);
+    return (piece.mostInLane > 0 && at(this.extra, group) > 0) || (most > 0 && most < at(this.inLane, group));
+  }
+}
+
+/** Whether a piece may stand as work. @param {Piece} piece */
+export const isWork = (piece) => piece.roles.includes(SKILL) || piece.roles.includes(MAIN);
+
+/** @param {ArrayLike<number>} numbers @param {number} place */
+export const at = (numbers, place) => numbers[place] ?? 0;
