@@ -12,6 +12,7 @@ import { kept } from "./learn/progress.js";
 
 const WIDTH = 320;
 const SEEN = "what you see";
+const FLOAT = 8; // from one float of a rope to the next
 const NEAR = 1.5; // a touch counts within so many rings
 /** @type {import("./judge/asking.js").Data} */
 const data = JSON.parse(one("#judge-data").textContent ?? "");
@@ -28,7 +29,7 @@ function picture({ drawing, along, mirrored }) {
   const water = `<rect class="figure-water" x="0" y="${level ?? 0}" width="${WIDTH}" height="${height - (level ?? 0)}"/>`;
   const surface = level === null ? "" : `<path class="figure-surface" d="M0 ${level}H${WIDTH}"/>`;
   const veil = drawing.deck ? `<rect class="judge-veil" x="0" y="${level}" width="${WIDTH}" height="${height - (level ?? 0)}"/>` : "";
-  const text = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}">${water}${elements(drawing, data.shapes, along).join("")}${surface}${veil}</svg>`;
+  const text = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}">${water}${drawing.above ? rope() : ""}${elements(drawing, data.shapes, along).join("")}${surface}${veil}</svg>`;
   const svg = document.adoptNode(/** @type {any} */ (new DOMParser().parseFromString(text, "image/svg+xml").documentElement));
   for (const [name, paints] of Object.entries(data.paints)) {
     svg.querySelectorAll(`.figure-${name}`).forEach((/** @type {Element} */ part) => Object.entries(paints).forEach(([key, value]) => part.setAttribute(key, value)));
@@ -39,6 +40,10 @@ function picture({ drawing, along, mirrored }) {
   svg.classList.toggle("is-mirrored", mirrored);
   return svg;
 }
+
+/** A lane rope along the upper edge of a picture from above: floats of two colours, four at a time. */
+const rope = () =>
+  Array.from({ length: WIDTH / FLOAT }, (_, at) => `<circle class="figure-${Math.floor(at / 4) % 2 ? "wall" : "gear"}" cx="${(at + 0.5) * FLOAT}" cy="4" r="3"/>`).join("");
 
 /** @param {boolean} moves whether the focus goes to the question */
 function ask(moves) {

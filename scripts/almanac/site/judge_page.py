@@ -27,6 +27,7 @@ _HALVES = 2  # numbers are sent in halves of a unit
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 _CLASS = re.compile(r'class="figure-([\w-]+)"')
 _PAGE_DRAWS = ('class="figure-water"', 'class="figure-surface"', 'class="figure-ripple"')
+_PAGE_PAINTS = ("gear", "surface", "wall", "water")
 _DRILLS = 4
 
 
@@ -108,10 +109,27 @@ def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
     return {
         "most": MOST,
         "shapes": list(shapes),
-        "paints": {name: PAINTS[name] for name in sorted(classes | {"water", "surface"})},
+        "paints": {name: PAINTS[name] for name in sorted(classes | {*_PAGE_PAINTS})},
         "drawings": drawings,
-        "faults": {id: _told(catalogue, fault) for id, fault in _faults(found).items()},
+        "faults": {
+            id: _told(catalogue, fault) | {"shows_too": _shown_too(fault, _faults(found))}
+            for id, fault in _faults(found).items()
+        },
     }
+
+
+def _shown_too(fault: Fault, others: dict[str, Fault]) -> list[str]:
+    """The faults whose picture has nothing that this one's has not: hips that sink where the head
+    lifts too.
+    """
+    own = _slips(fault)
+    return [
+        id for id, other in others.items() if other is not fault and own > _slips(other) > set()
+    ]
+
+
+def _slips(fault: Fault) -> set[str]:
+    return set(fault.drawing.wrong.slips) if fault.drawing else set()
 
 
 def _parts(drawn: Judged, shapes: dict[str, int]) -> Iterator[list[Any]]:

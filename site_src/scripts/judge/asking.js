@@ -2,7 +2,7 @@
 
 /** @typedef {import("./drawing.js").Drawing} Drawing */
 /** @typedef {{title: string, href: string, body: [string, string], place: string, sign: string, right: string, see: string, words: string[],
- *   drills: string[], all_drills: string[]}} Fault */
+ *   drills: string[], all_drills: string[], shows_too: string[]}} Fault */
 /** @typedef {{most: number, shapes: string[], paints: Record<string, Record<string, string>>, drawings: Drawing[], faults: Record<string, Fault>}} Data */
 /** @typedef {{words: string, right: boolean}} Choice */
 /** A picture with what is asked of it: `along` how much of the fault is drawn, `mirrored` whether it swims to the left.
@@ -11,9 +11,10 @@
 
 export const NOTHING = "Nothing to mend";
 const RIGHT_SHARE = 0.25;
+const DECK_SHARE = 0.5;
 
 /**
- * The next picture, of another fault than the last ones. Half are seen as from the deck, where the fault is drawn so.
+ * The next picture, of another fault than the last ones.
  * @param {Data} data
  * @param {Chance} chance
  * @param {string[]} lately
@@ -22,21 +23,37 @@ const RIGHT_SHARE = 0.25;
 export function next(data, chance, lately) {
   const ids = Object.keys(data.faults).filter((id) => !lately.includes(id));
   const id = oneOf(ids, chance);
-  const views = data.drawings.filter((own) => own.fault === id);
-  const drawing = oneOf(views, chance);
+  const drawing = viewed(data, id, chance);
   const wrong = chance() >= RIGHT_SHARE;
   const along = wrong ? drawing.least + chance() * (data.most - drawing.least) : (2 * chance() - 1) * drawing.within;
   const fault = data.faults[id];
+  const like = alike(data, id, drawing);
+  const words = (/** @type {(fault: Fault) => string[]} */ of) => [like, Object.keys(data.faults)].map((all) => all.flatMap((own) => (own === id ? [] : of(data.faults[own]))));
   return {
     drawing,
     fault,
     wrong,
     along,
     mirrored: chance() < 0.5,
-    see: seen(data, id, wrong, chance),
-    first: choices(oneOf(fault.drills, chance), othersOf(data, id, (own) => own.drills), [...fault.drills, ...fault.all_drills], chance),
-    say: choices(oneOf(fault.words, chance), othersOf(data, id, (own) => (own.place === fault.place ? [] : own.words)), fault.words, chance),
+    see: seen(data, id, like, wrong, chance),
+    first: choices(oneOf(fault.drills, chance), words((own) => own.drills), [...fault.drills, ...fault.all_drills], chance),
+    say: choices(oneOf(fault.words, chance), words((own) => (own.place === fault.place ? [] : own.words)), fault.words, chance),
   };
+}
+
+/**
+ * The view in which a fault is shown. Half of all pictures are seen as from the deck: so are most of a fault that is drawn so, since
+ * what only shows from straight above is not.
+ * @param {Data} data
+ * @param {string} id
+ * @param {Chance} chance
+ */
+function viewed({ drawings, faults }, id, chance) {
+  const fromDeck = drawings.filter((own) => own.deck);
+  const decks = fromDeck.filter((own) => own.fault === id);
+  const others = drawings.filter((own) => own.fault === id && !own.deck);
+  const share = (DECK_SHARE * Object.keys(faults).length) / fromDeck.length;
+  return oneOf(decks.length && (chance() < share || !others.length) ? decks : others, chance);
 }
 
 /**
@@ -48,24 +65,40 @@ export function next(data, chance, lately) {
 const oneOf = (list, chance) => list[Math.floor(chance() * list.length)];
 
 /**
- * What may be seen: the fault, two that a body in that position may have, and nothing. At a wall or a rope, and away from it, others
- * are asked, where there are two: nobody who swims moves before the signal.
+ * Faults that may be in a picture as well as its own: seen from where it is seen from, at a wall or a rope as it is, for a swimmer who
+ * moves before the signal is not in mid-pool; of a body in that position, and of that stroke; and not what its own picture shows too. What would leave fewer than two is let go.
  * @param {Data} data
  * @param {string} id
+ * @param {Drawing} drawing
+ * @returns {string[]}
+ */
+export function alike(data, id, { above }) {
+  const [position, stroke] = data.faults[id].body;
+  /** @type {((own: string) => boolean)[]} */
+  const fits = [
+    (own) => data.drawings.some((other) => other.fault === own && other.above === above),
+    (own) => isAtWall(data, own) === isAtWall(data, id),
+    (own) => data.faults[own].body[0] === position,
+    (own) => [stroke, "any"].includes(data.faults[own].body[1]) || stroke === "any",
+  ];
+  return fits.reduce((list, fit) => {
+    const found = list.filter(fit);
+    return found.length > 1 ? found : list;
+  }, Object.keys(data.faults).filter((own) => own !== id && !data.faults[id].shows_too.includes(own)));
+}
+
+/**
+ * What may be seen: the fault, two that may be in such a picture, and nothing.
+ * @param {Data} data
+ * @param {string} id
+ * @param {string[]} like
  * @param {boolean} wrong
  * @param {Chance} chance
  * @returns {Choice[]}
  */
-function seen(data, id, wrong, chance) {
-  const [position, stroke] = data.faults[id].body;
-  const alike = Object.entries(data.faults).filter(([own, fault]) => own !== id && fault.body[0] === position);
-  const there = alike.filter(([own]) => isAtWall(data, own) === isAtWall(data, id));
-  const others = there.length > 1 ? there : alike;
-  const near = others.filter(([, own]) => own.body[1] === stroke || own.body[1] === "any" || stroke === "any");
-  const like = near.length > 1 ? near : others;
-  const titles = some(like.map(([, own]) => own.title), 2, chance);
-  const own = { words: data.faults[id].title, right: wrong };
-  return [...mixed([own, ...titles.map((words) => ({ words, right: false }))], chance), { words: NOTHING, right: !wrong }];
+function seen(data, id, like, wrong, chance) {
+  const others = some(like, 2, chance).map((own) => ({ words: data.faults[own].title, right: false }));
+  return [...mixed([{ words: data.faults[id].title, right: wrong }, ...others], chance), { words: NOTHING, right: !wrong }];
 }
 
 /** Whether a wall, a block or a rope is drawn with a fault.
@@ -75,22 +108,16 @@ export const isAtWall = (data, id) =>
   data.drawings.some((own) => own.fault === id && own.parts.some(([shape]) => /figure-(wall|tiles)/.test(data.shapes[shape])));
 
 /**
- * @param {Data} data
- * @param {string} id
- * @param {(fault: Fault) => string[]} of
- */
-const othersOf = (data, id, of) => Object.entries(data.faults).flatMap(([own, fault]) => (own === id ? [] : of(fault)));
-
-/**
- * The right one among two that are not.
+ * The right one among two that are not, of faults that are like it where they have two.
  * @param {string} right
- * @param {string[]} others
+ * @param {string[][]} others those of faults that are like it, and those of all
  * @param {string[]} alsoRight
  * @param {Chance} chance
  */
 function choices(right, others, alsoRight, chance) {
-  const wrong = [...new Set(others)].filter((words) => !alsoRight.includes(words));
-  return mixed([{ words: right, right: true }, ...some(wrong, 2, chance).map((words) => ({ words, right: false }))], chance);
+  const [near, all] = others.map((list) => [...new Set(list)].filter((words) => !alsoRight.includes(words)));
+  const wrong = some(near.length > 1 ? near : all, 2, chance);
+  return mixed([{ words: right, right: true }, ...wrong.map((words) => ({ words, right: false }))], chance);
 }
 
 /**

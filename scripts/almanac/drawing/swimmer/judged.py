@@ -76,8 +76,12 @@ def judged(choice: FaultDrawing, *, deck: bool = False) -> Judged | None:
     words = Words(
         choice.position or "prone", choice.arms or "at-sides", choice.kick or "none", OPEN
     )
-    right = pose(spec_of(words, choice), from_above if above else None, above=above)
-    spec = spec_of(words, choice.wrong_body)
+    # the page draws a rope along every lane that is seen from above, or it would tell the fault
+    marks = () if above else tuple(choice.marks or ())
+    right = pose(
+        replace(spec_of(words, choice), marks=marks), from_above if above else None, above=above
+    )
+    spec = replace(spec_of(words, choice.wrong_body), marks=marks)
 
     def change(held: Posture) -> Posture:
         return slipped(from_above(held) if above else held, choice.wrong.slips)
@@ -85,8 +89,8 @@ def judged(choice: FaultDrawing, *, deck: bool = False) -> Judged | None:
     wrong = replace(pose(spec, change, above=above), wall=right.wall, edge=right.edge)
     if deck:
         right, wrong = from_deck(right), from_deck(wrong)
-    view, height = _frame(right, wrong)
-    drawn = [_parts(choice, held, view, height) for held in (right, wrong)]
+    view, height = _frame(right, wrong, choice.place)
+    drawn = [_parts(choice, held, view, right) for held in (right, wrong)]
     if _make(drawn[0]) != _make(drawn[1]):
         return None
     return Judged(
@@ -168,10 +172,14 @@ def _tilted(point: Point) -> Point:
     )
 
 
-def _frame(right: Pose, wrong: Pose) -> tuple[View, float]:
-    """One frame for both: as large as its height and width allow."""
+def _frame(right: Pose, wrong: Pose, place: str) -> tuple[View, float]:
+    """One frame for both, with the ring that tells the place: as large as its height and width
+    allow.
+    """
     ends = [*_joints(right.skeleton), *_joints(wrong.skeleton)]
-    xs, ys = [end.x for end in ends], [end.y for end in ends]
+    ringed = place_of(wrong, place)
+    xs = [*(end.x for end in ends), ringed.x - RING + _ROOM / 2, ringed.x + RING - _ROOM / 2]
+    ys = [*(end.y for end in ends), ringed.y + RING + 0.02 - _OVER, ringed.y - RING - 0.02 + _UNDER]
     if right.wall:
         xs.append(right.wall[0])
     left, end = min(xs) - _ROOM, max(xs) + _ROOM
@@ -182,9 +190,11 @@ def _frame(right: Pose, wrong: Pose) -> tuple[View, float]:
     return View(middle, up * scale, scale), (up + down) * scale
 
 
-def _parts(choice: FaultDrawing, held: Pose, view: View, height: float) -> tuple[str, ...]:
+def _parts(choice: FaultDrawing, held: Pose, view: View, like: Pose) -> tuple[str, ...]:
+    """Both painted in the order of the right one: an arm that comes nearer is not another drawing."""
     scene = Scene(held, choice.gear or ())
-    return tuple(_PAINT.sub("", part) for part in scene_parts(scene, view, calm=True, still=True))
+    parts = scene_parts(scene, view, calm=True, still=True, like=like)
+    return tuple(_PAINT.sub("", part) for part in parts)
 
 
 def _make(parts: tuple[str, ...]) -> list[str]:

@@ -43,12 +43,18 @@ class Scene:
     place: str = ""
 
 
-def scene_parts(scene: Scene, view: View, *, calm: bool = False, still: bool = False) -> list[str]:
+def scene_parts(
+    scene: Scene, view: View, *, calm: bool = False, still: bool = False, like: Pose | None = None
+) -> list[str]:
     """The elements of a scene, the farthest first; ``calm``: without short waves; ``still``: with
-    legs that no page can set going.
+    legs that no page can set going; ``like``: in the order in which this pose would be painted, so
+    that the one drawing can move to the other.
     """
     held = scene.held
-    layers = [*body_layers(held, view, still=still), *gear_layers(held, view, scene.worn)]
+    layers = _layers(held, scene.worn, view, still)
+    if like:
+        order = _layers(like, scene.worn, view, still)
+        layers = [(at, own) for (at, _), (_, own) in zip(order, layers, strict=True)]
     parts = [*backdrop(held, view, calm=calm), *marks(BEHIND, held, view), *painted(layers)]
     parts += [*waterline(held, view), *marks(OVER, held, view)]
     if scene.place:
@@ -57,6 +63,10 @@ def scene_parts(scene: Scene, view: View, *, calm: bool = False, still: bool = F
     if held.spec.position == "rotating" and held.spec.hold == "lying" and not scene.says:
         parts.append(turning(held, view))
     return parts
+
+
+def _layers(held: Pose, worn: tuple[str, ...], view: View, still: bool) -> list[Layer]:
+    return [*body_layers(held, view, still=still), *gear_layers(held, view, worn)]
 
 
 def painted(layers: list[Layer]) -> list[str]:
