@@ -20,7 +20,9 @@ from almanac.site.templates import script_json
 
 LEAST_PX = 8.0
 """The least that a joint must be off on a picture 320 px wide to be seen."""
-MARGIN = 1.1  # what is wrong is so much over what is let go, and what is right so much under it
+MARGIN = 1.1  # what is wrong is so much over what is let go
+RIGHT = 0.5  # what is right is off by at most so much of what is let go, to be told from it by eye
+LEAST = 0.35  # less of a fault's own drawing looks like none; found by looking at all of them
 MOST = 1.1  # a fault is drawn at most so large, of its picture
 STANDING_CM = 170.0
 _HALVES = 2  # numbers are sent in halves of a unit
@@ -57,9 +59,9 @@ def asked(catalogue: Catalogue) -> Iterator[Asked]:
             drawn = _judged(fault.drawing, deck)
             if drawn is None:
                 continue
-            least = MARGIN * max(lets_go, LEAST_PX / drawn.scale) / drawn.shift
+            least = max(LEAST, MARGIN * max(lets_go, LEAST_PX / drawn.scale) / drawn.shift)
             if least < 1:
-                yield Asked(fault, deck, drawn, least, lets_go / drawn.shift / MARGIN)
+                yield Asked(fault, deck, drawn, least, RIGHT * lets_go / drawn.shift)
 
 
 @lru_cache(maxsize=256)
