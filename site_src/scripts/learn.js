@@ -2,7 +2,11 @@
 
 import { all, make, one } from "./lib/dom.js";
 import { askToLast } from "./learn/lasting.js";
-import { SHAPES, bring, choose, clear, counts, kept, takeAlong } from "./learn/progress.js";
+import { nextOf } from "./learn/next.js";
+import { SHAPES, bring, choose, clear, counts, kept, mine, takeAlong } from "./learn/progress.js";
+
+/** @type {Record<string, string>} */
+const MARKS = { circle: "●", square: "■", triangle: "▲", star: "★" };
 
 function tellAll() {
   const now = new Date();
@@ -18,8 +22,21 @@ function tellAll() {
       back.push(make("li", {}, make("a", { href: `${link.getAttribute("href")}#q-${due[0]}` }, make("b", {}, one("b", link).textContent ?? ""), ` ${words}`)));
     }
   }
+  tellNext(now);
   one("[data-due]").hidden = !back.length;
   one("[data-due] ul").replaceChildren(...back);
+}
+
+/** Which progression is next.
+ * @param {Date} now */
+function tellNext(now) {
+  const rows = all("[data-questions]");
+  const found = nextOf(rows.map((row) => (row.dataset.questions ?? "").split(" ")), now, mine());
+  const link = found < 0 ? null : /** @type {HTMLAnchorElement} */ (one("a", rows[found]));
+  one("[data-next-one]").hidden = !link;
+  if (link) {
+    one("[data-next-one]").replaceChildren("Next: ", make("a", { href: link.getAttribute("href") ?? "" }, one("b", link).textContent ?? ""));
+  }
 }
 
 function tellShapes() {
@@ -27,7 +44,7 @@ function tellShapes() {
   one("[data-shapes]").replaceChildren(
     ...SHAPES.map((name) => {
       const held = Object.keys(of[name]?.answers ?? {}).length;
-      const button = make("button", { type: "button", class: "tool", "aria-pressed": String(name === shape) }, `${name}${held ? ` (${held})` : ""}`);
+      const button = make("button", { type: "button", class: "tool", "aria-pressed": String(name === shape), "data-mark": MARKS[name] }, `${name}${held ? ` (${held})` : ""}`);
       button.addEventListener("click", () => {
         choose(name);
         tellShapes();

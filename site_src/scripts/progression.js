@@ -5,6 +5,7 @@ import { openNamed } from "./lib/folds.js";
 import { today } from "./lib/today.js";
 import { tellPrinted } from "./lib/printed.js";
 import { askToLast } from "./learn/lasting.js";
+import { readyWords, rounds } from "./judge/results.js";
 import { answered } from "./learn/answering.js";
 import { counts, kept } from "./learn/progress.js";
 import { ask } from "./learn/question.js";
@@ -44,6 +45,7 @@ for (const button of all("[data-print-record]")) {
 }
 addEventListener("afterprint", () => delete document.documentElement.dataset.sheet);
 one("[data-shape]").textContent = kept().shape;
+one("[data-record-ready]").textContent = readyWords(rounds(kept().shape));
 tellCounts();
 openNamed();
 addEventListener("hashchange", openNamed);

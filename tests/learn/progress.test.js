@@ -16,6 +16,8 @@ Object.assign(globalThis, {
 const { answered } = await import("../../site_src/scripts/learn/answering.js");
 const { dueInAll } = await import("../../site_src/scripts/learn/due.js");
 const { shuffled } = await import("../../site_src/scripts/learn/order.js");
+const { nextOf } = await import("../../site_src/scripts/learn/next.js");
+const { keep, rounds } = await import("../../site_src/scripts/judge/results.js");
 const { bring, choose, clear, counts, kept, mine, takeAlong } = await import("../../site_src/scripts/learn/progress.js");
 
 const at = (/** @type {string} */ text) => new Date(`2026-11-${text}:00Z`);
@@ -77,4 +79,33 @@ test("no order is told by its place: each answer stands first about as often", (
   }
   assert.ok(Object.values(first).every((count) => Math.abs(count - 1000) < 130), JSON.stringify(first)); // 5 standard deviations of 26
   assert.deepEqual(shuffled([1, 2, 3, 4], "x"), shuffled([1, 2, 3, 4], "x"));
+});
+
+test("next is what was begun last and is not through, else the first that is not begun", () => {
+  const all = [["aa", "ab"], ["ba", "bb"], ["ca", "cb"]];
+  const next = () => nextOf(all, at("09T10:00"), mine());
+  assert.equal(next(), 0);
+  answered("ca", true, at("02T10:00"));
+  assert.equal(next(), 2);
+  answered("ba", false, at("03T10:00"));
+  assert.equal(next(), 1);
+  answered("bb", true, at("03T10:05"));
+  assert.equal(next(), 2);
+  answered("cb", true, at("04T10:05"));
+  assert.equal(next(), 0);
+  all[0].forEach((question) => answered(question, true, at("05T10:00")));
+  assert.equal(next(), -1);
+});
+
+test("rounds of Judge it go along and are forgotten with the answers", () => {
+  keep("circle", { on: "2026-11-27", right: 8 });
+  const text = takeAlong();
+  clear();
+  assert.deepEqual(rounds("circle"), []);
+  keep("circle", { on: "2026-11-29", right: 9 });
+  assert.equal(bring(text), "");
+  assert.equal(bring(text), "");
+  assert.deepEqual(rounds("circle"), [{ on: "2026-11-27", right: 8 }, { on: "2026-11-29", right: 9 }]);
+  const wrong = "L1-" + btoa(JSON.stringify({ answers: {}, rounds: [{ on: "2026-11-27", right: 80 }] }));
+  assert.match(bring(wrong), /no progress/);
 });

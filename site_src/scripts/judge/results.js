@@ -17,8 +17,17 @@ export const rounds = (shape) => read(SUBJECT, /** @type {Record<string, Round[]
 /** Keep a round of ten; false where the browser keeps nothing.
  * @param {string} shape
  * @param {Round} round */
-export const keep = (shape, round) =>
-  write(SUBJECT, { ...read(SUBJECT, /** @type {Record<string, Round[]>} */ ({})), [shape]: [...rounds(shape), round].slice(-KEPT) });
+export const keep = (shape, round) => setRounds(shape, [...rounds(shape), round]);
+
+/** Keep these rounds, the last of them, and no others; false where the browser keeps nothing.
+ * @param {string} shape
+ * @param {Round[]} all */
+export const setRounds = (shape, all) =>
+  write(SUBJECT, { ...read(SUBJECT, /** @type {Record<string, Round[]>} */ ({})), [shape]: all.slice(-KEPT) });
+
+/** Whether what was taken along is a round. @param {any} found */
+export const isRound = (found) =>
+  /^\d{4}-\d\d-\d\d$/.test(found?.on) && !Number.isNaN(Date.parse(found.on)) && Number.isInteger(found.right) && found.right >= 0 && found.right <= ROUND;
 
 /** Whether eight of ten were right on two days, one at least two days after the other.
  * @param {Round[]} all */

@@ -1,12 +1,14 @@
 // What this device keeps of what somebody has answered: up to four progresses, each under a shape that was chosen, never under a name.
 
 import { read, write } from "../lib/storage.js";
+import { isRound, rounds, setRounds } from "../judge/results.js";
 import { isDue } from "./due.js";
 
 /** @typedef {import("./schedule.js").Return} Return */
 /** The last answer to a question, the day, and when it comes back where it was ever wrong.
  * @typedef {{right: boolean, on: string, back?: Return | undefined}} Answered */
 /** @typedef {{answers: Record<string, Answered>}} Progress */
+/** @typedef {Progress & {rounds?: import("../judge/results.js").Round[]}} TakenAlong a progress with the rounds of Judge it */
 /** @typedef {{shape: string, of: Record<string, Progress>}} Kept */
 
 export const SHAPES = ["circle", "square", "triangle", "star"];
@@ -43,8 +45,11 @@ export function put(progress) {
   return write(SUBJECT, { ...all, of: { ...all.of, [all.shape]: progress } });
 }
 
-/** Forget all that is kept under the shape that is chosen. */
-export const clear = () => put({ answers: {} });
+/** Forget all that is kept under the shape that is chosen, the rounds of Judge it too. */
+export function clear() {
+  setRounds(kept().shape, []);
+  return put({ answers: {} });
+}
 
 /**
  * Of some questions: those answered, those right at the last, those that come back by now.
@@ -62,7 +67,7 @@ export function counts(questions, now, { answers } = mine()) {
 }
 
 /** The progress to take along: as text of a file, which is also the code. */
-export const takeAlong = () => CODE + btoa(JSON.stringify(mine()));
+export const takeAlong = () => CODE + btoa(JSON.stringify({ ...mine(), rounds: rounds(kept().shape) }));
 
 /**
  * Put in what was taken along: of a question that both know, the later answer counts. Says what is wrong with it, or "" .
@@ -79,11 +84,14 @@ export function bring(text) {
       answers[question] = answer;
     }
   }
-  return put({ answers }) ? "" : "This browser keeps nothing, so it could not be put in.";
+  const own = rounds(kept().shape);
+  const others = (brought.rounds ?? []).filter((round) => !own.some(({ on, right }) => on === round.on && right === round.right));
+  const all = [...own, ...others].sort((one, other) => one.on.localeCompare(other.on));
+  return put({ answers }) && setRounds(kept().shape, all) ? "" : "This browser keeps nothing, so it could not be put in.";
 }
 
 /** @param {string} text
- * @returns {Progress | null} */
+ * @returns {TakenAlong | null} */
 function decoded(text) {
   try {
     const found = JSON.parse(atob(text.startsWith(CODE) ? text.slice(CODE.length).replace(/\s/g, "") : ""));
@@ -96,7 +104,8 @@ function decoded(text) {
 /** @param {any} found */
 const isProgress = (found) =>
   typeof found?.answers === "object" &&
-  Object.entries(found.answers).every(([question, answer]) => /^[0-9a-f]+$/.test(question) && isAnswered(answer));
+  Object.entries(found.answers).every(([question, answer]) => /^[0-9a-f]+$/.test(question) && isAnswered(answer)) &&
+  (found.rounds === undefined || (Array.isArray(found.rounds) && found.rounds.every(isRound)));
 
 /** @param {any} answer */
 const isAnswered = (answer) =>
