@@ -191,7 +191,7 @@ def _frame(right: Pose, wrong: Pose, place: str) -> tuple[View, float]:
 
 
 def _parts(choice: FaultDrawing, held: Pose, view: View, like: Pose) -> tuple[str, ...]:
-    """Both painted in the order of the right one: an arm that comes nearer is not another drawing."""
+    """Painted in the order of the right one: an arm that comes nearer is no other drawing."""
     scene = Scene(held, choice.gear or ())
     parts = scene_parts(scene, view, calm=True, still=True, like=like)
     return tuple(_PAINT.sub("", part) for part in parts)
