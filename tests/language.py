@@ -31,8 +31,12 @@ NOT_AMERICAN = {"practice", "practices", "licensed", "story"}  # right in Britai
 ARCHAIC = re.compile(
     r"\b(?:upon|lest|whilst|amongst|amidst?|unto|ere|aloft|hence(?:forth)?|thus|thence|whence|hither"
     r"|thither|n[ao]ught|there(?:of|in|upon|with)|where(?:of|in|upon|by)|albeit|betwixt|forthwith"
-    r"|nigh|oft|'tis|shall|thou|thee|nay|aye|yonder|perchance|verily|athwart|save for|would that)\b",
+    r"|nigh|oft|'tis|shall|thou|thee|nay|aye|yonder|perchance|verily|athwart|save for|would that|gidd(?:y|iness)|tells on)\b",
     re.IGNORECASE,
+)
+# "Who has none stops", for "anyone who has none stops"; a question, asked or told, is another thing.
+WHO_ALONE = re.compile(
+    r"(?:^|[.;] )who (?!reviewed|may start|swims where)(?=[^.;?]*[.;])", re.IGNORECASE
 )
 
 

@@ -9,7 +9,14 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from language import ARCHAIC, misspelt, reading_grade, sentences, shared_phrases
+from language import (
+    ARCHAIC,
+    WHO_ALONE,
+    misspelt,
+    reading_grade,
+    sentences,
+    shared_phrases,
+)
 
 from almanac.analysis.texts import strings
 from almanac.model.catalogue import Catalogue
@@ -139,7 +146,7 @@ def test_no_turn_is_archaic(club: Catalogue) -> None:
         (id, turn.group())
         for _, id, own in texts(club, AS_TYPED)
         for text in own
-        for turn in ARCHAIC.finditer(text)
+        for turn in (*ARCHAIC.finditer(text), *WHO_ALONE.finditer(text))
     ]
     assert found == []
 
@@ -184,6 +191,9 @@ def test_what_is_found() -> None:
         "practiced"
     ]
     assert ARCHAIC.search("Rest upon the gutter") and not ARCHAIC.search("Hold on the gutter")
+    assert WHO_ALONE.search("Out at the cone; who is dizzy rests.") and not WHO_ALONE.search(
+        "Who rests?"
+    )
     assert shared_phrases({"a": ["Kick hard past flags."], "b": ["Then kick hard past flags"]}, 1)
     assert not shared_phrases({"a": ["one of the few"], "b": ["one of the few"]}, 1)
 
