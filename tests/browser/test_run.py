@@ -378,11 +378,19 @@ def test_going_back_asks_and_home_leads_to_the_run_that_is_on(at_six: Page, serv
 
 def test_a_key_must_be_pressed_twice(at_six: Page, server: Server) -> None:
     begin(at_six, server)
-    at_six.locator(".run-main").focus()
+    expect(at_six.locator(".run-main")).to_be_focused()  # where the set-up led to
     at_six.keyboard.press("Enter")
     assert changes(at_six) == []
+    expect(at_six.get_by_text("Once more")).to_have_attribute("role", "status")
     at_six.keyboard.press("Enter")
     assert [change["do"] for change in changes(at_six)] == ["go"]
+    at_six.clock.run_for(16_000)
+    heard = at_six.get_by_role("button", name="Lanes 4–6, next send-off in")
+    expect(heard).to_be_visible()
+    tap(at_six, "Change")
+    at_six.keyboard.press("Escape")
+    expect(at_six.locator(".run-main")).to_be_visible()
+    expect(at_six.get_by_role("button", name="Change")).to_be_focused()
 
 
 _POOR = """

@@ -20,6 +20,13 @@ export function timeWords({ look, in_ms }) {
 /** What stands in the place of "swimming" and "next". */
 const STANDING = new Map([["held", "held"], ["tap", "no time known"]]);
 
+/** What a reader hears before the time: for whom it is, and what it is the time of.
+ * @param {Row} row */
+export function heardWords(row) {
+  const of = { counts: "next send-off in ", ends: "home in ", waits: "", held: "held for ", tap: "for ", ready: "", over: "" };
+  return `${crewName(row)}, ${of[row.look]}`;
+}
+
 /** What they do who have been sent off.
  * @param {Shown} run
  * @param {Step} step */

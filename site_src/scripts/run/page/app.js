@@ -81,6 +81,11 @@ export class App {
     box.replaceChildren(make("div", { class: "run-top" }, this.time, this.ends, this.marks), this.body, this.last, this.foot);
     guard(document.documentElement);
     document.addEventListener("visibilitychange", () => this.wakeUp());
+    document.addEventListener("keydown", ({ key }) => {
+      if (key === "Escape" && this.panel && !this.panel.isBare) {
+        this.close();
+      }
+    });
     onLost(() => {
       this.wake = "refused";
       this.draw();
@@ -137,13 +142,15 @@ export class App {
     this.draw();
   }
 
-  /** Back to the rows. */
+  /** Back to the rows; who uses keys goes on at Change, or at Go as a run begins. */
   close() {
+    const { panel } = this;
     this.panel = null;
     this.body.replaceChildren(this.rows.box);
     this.mode = "";
     this.last.hidden = false;
     this.draw();
+    (panel?.name === "setup-panel" && !this.main.disabled ? this.main : this.changing).focus();
   }
 
   /** @param {string} key of the row that was touched */

@@ -2,12 +2,16 @@
 // of pressing, or Enter twice. Stop alone goes by the first touch, whatever else is down.
 
 import { make } from "../../lib/dom.js";
+import { put } from "./put.js";
 
 const APART_MS = 400;
 export const HOLD_MS = 600;
 export const LONG_HOLD_MS = 1000;
 const ARMED_MS = 3000;
 const STRAY_PX = 24;
+
+/** Says to who hears the page, and does not see it, that a key must be pressed once more. */
+const armedTold = make("p", { class: "unseen", role: "status" });
 
 /** Touches that count for nothing, until they are lifted and have clicked. */
 const ignored = new Set();
@@ -16,6 +20,7 @@ let last = -Infinity;
 /** Watch all touches of a page before any button hears of them.
  * @param {HTMLElement} page */
 export function guard(page) {
+  document.body.append(armedTold);
   /** @type {(event: Event) => void} */
   const drop = (event) => {
     event.preventDefault();
@@ -79,6 +84,7 @@ export function atOnce(name, content, action) {
  */
 export function held(name, content, action, hold_ms = HOLD_MS) {
   const made = make("button", { type: "button", class: `${name} held` }, ...content);
+  made.setAttribute("aria-description", "press long; by a key, twice");
   made.style.setProperty("--hold", `${hold_ms}ms`);
   /** @type {{timer: ReturnType<typeof setTimeout>, x: number, y: number} | null} */
   let pressed = null;
@@ -92,6 +98,7 @@ export function held(name, content, action, hold_ms = HOLD_MS) {
     stop();
     armed = -Infinity;
     made.classList.remove("is-armed");
+    put(armedTold, "");
     action();
   };
   made.addEventListener("pointerdown", (event) => {
@@ -118,7 +125,11 @@ export function held(name, content, action, hold_ms = HOLD_MS) {
     } else {
       armed = event.timeStamp;
       made.classList.add("is-armed");
-      setTimeout(() => made.classList.remove("is-armed"), ARMED_MS);
+      put(armedTold, "Once more");
+      setTimeout(() => {
+        made.classList.remove("is-armed");
+        put(armedTold, "");
+      }, ARMED_MS);
     }
   });
   return made;

@@ -2,7 +2,7 @@
 // is room, a second. The one that leaves next is inverted. A touched row opens the cue, the target and the waves.
 
 import { all, make, one } from "../../lib/dom.js";
-import { lineWords, moreWords, repWords, thenWords, timeWords } from "../row-words.js";
+import { heardWords, lineWords, moreWords, repWords, thenWords, timeWords } from "../row-words.js";
 import { shortName } from "../words.js";
 import { put } from "./put.js";
 
@@ -55,7 +55,8 @@ export class Rows {
   /** @param {string} key */
   made(key) {
     const part = (/** @type {string} */ name) => make("span", { class: `row-${name}` });
-    const row = make("button", { type: "button", class: "run-row", "data-key": key }, part("lanes"), part("time"), part("rep"), part("line"), part("then"), part("more"));
+    const row = make("button", { type: "button", class: "run-row", "data-key": key }, make("span", { class: "row-heard unseen" }), part("lanes"), part("time"), part("rep"), part("line"), part("then"), part("more"));
+    one(".row-lanes", row).setAttribute("aria-hidden", "true"); // heard in full before it
     row.addEventListener("click", () => this.touched(key));
     return row;
   }
@@ -82,6 +83,7 @@ function fill(row, session, state, shown, isOpen) {
   row.classList.toggle("is-waiting", shown.look !== "counts" && shown.look !== "ends");
   row.setAttribute("aria-expanded", String(isOpen));
   const lanes = shortName(shown);
+  put(one(".row-heard", row), heardWords(shown));
   put(one(".row-lanes", row), lanes);
   row.style.setProperty("--lanes", `${Math.ceil(LANES_PX * Math.max(...lanes.split("\n").map(wide)))}px`);
   put(one(".row-time", row), time);
