@@ -33,12 +33,12 @@ def lists(asked: Asked) -> Lists:
     """The lists for some wishes. Mains are by piece, all sizes of one together."""
     mains = _chosen(asked, MAIN)
     return Lists(
-        warm_ups=_flat(map(_some, _of_role(asked, WARM_UP)), _by_cost(asked, WARM_UP)),
-        skills=_flat(map(_some, _chosen(asked, SKILL)), _by_cost(asked, SKILL)),
-        mains=tuple(tuple(_some(own)) for own in mains),
-        seconds=_flat(map(_some, _chosen(asked, SECOND)), _by_cost(asked, SECOND)),
-        easies=_flat(map(_some, _best(asked, EASY)), _by_cost(asked, EASY)),
-        cool_downs=_flat(_of_role(asked, COOL_DOWN), _by_cost(asked, COOL_DOWN)),
+        warm_ups=_flat(map(some, of_role(asked, WARM_UP)), _by_cost(asked, WARM_UP)),
+        skills=_flat(map(some, _chosen(asked, SKILL)), _by_cost(asked, SKILL)),
+        mains=tuple(tuple(some(own)) for own in mains),
+        seconds=_flat(map(some, _chosen(asked, SECOND)), _by_cost(asked, SECOND)),
+        easies=_flat(map(some, _best(asked, EASY)), _by_cost(asked, EASY)),
+        cool_downs=_flat(of_role(asked, COOL_DOWN), _by_cost(asked, COOL_DOWN)),
     )
 
 
@@ -53,7 +53,7 @@ def _flat(each: Iterable[Sequence[Sized]], key: Key) -> tuple[Sized, ...]:
     return tuple(sorted((own for sizes in each for own in sizes), key=key))
 
 
-def _of_role(asked: Asked, role: str) -> list[list[Sized]]:
+def of_role(asked: Asked, role: str) -> list[list[Sized]]:
     """The pieces that may stand in a role, with their sizes; where one is kept there, it alone.
     What opens, eases or closes is done without gear.
     """
@@ -83,7 +83,7 @@ SHORTEST = 3000
 """Tenths that a main set lasts at least; a second one too."""
 
 
-def _some(sizes: Sequence[Sized]) -> list[Sized]:
+def some(sizes: Sequence[Sized]) -> list[Sized]:
     """A few sizes, from the least to the most, and the one that is written."""
     last = len(sizes) - 1
     chosen = {number * last // (SIZES - 1) for number in range(SIZES)}
@@ -99,12 +99,12 @@ def _rank(asked: Asked, sizes: Sequence[Sized], role: str) -> tuple[int, int]:
 
 
 def _best(asked: Asked, role: str) -> list[list[Sized]]:
-    return sorted(_of_role(asked, role), key=lambda own: _rank(asked, own, role))[:EASIES]
+    return sorted(of_role(asked, role), key=lambda own: _rank(asked, own, role))[:EASIES]
 
 
 def _chosen(asked: Asked, role: str) -> list[list[Sized]]:
     """For each goal the best that serve it, and the best of all; in the order of their rank."""
-    ranked = sorted(_of_role(asked, role), key=lambda own: _rank(asked, own, role))
+    ranked = sorted(of_role(asked, role), key=lambda own: _rank(asked, own, role))
     chosen = {own[0].place for own in ranked[: BESIDE[role]]}
     for goal in asked.wishes.goals:
         of_goal = [own[0].place for own in ranked if goal in own[0].piece.goals]

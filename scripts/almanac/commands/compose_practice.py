@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_changes import Deed
 from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
@@ -19,7 +20,7 @@ from almanac.commands.compose_save import save
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
-from almanac.report.compose_answer import Answer, answer_json, answer_text, answered
+from almanac.report.compose_answer import Answer, answer_json, answer_text, answered, changed
 from almanac.report.compose_table import Made, can_compose, compose_table
 
 NAME = "practice"
@@ -51,9 +52,17 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="a piece that has to stand as w, s, m, n, e or c: warm-up, skill, main set, "
         "second main set, relief, cool-down")  # fmt: skip
     add("--leave-out", metavar="PIECE", action="append", default=[], help="a piece not to take")
+    add("--change", metavar="DEED=ROLE", action="append", default=[],
+        help="of --proposal: swap, keep, free, up, down or out, and in which role")  # fmt: skip
     add("--json", action="store_true", help="print JSON, version 1")
     add("--save", metavar="ID", help="write a proposal as the practice ID")
-    add("--proposal", metavar="N", type=int, default=1, help="which is saved (default: 1)")
+    add(
+        "--proposal",
+        metavar="N",
+        type=int,
+        default=1,
+        help="which is saved or changed (default: 1)",
+    )
     add("--start", metavar="HH:MM", help="when the slot begins (default: the squad's usual)")
 
 
@@ -66,7 +75,7 @@ def run(arguments: argparse.Namespace) -> int:
         return ERRORS
     answer = answer_to(everything, analysis, arguments, arguments.until or day)
     if arguments.save:
-        return save(everything, answer, arguments)
+        return save(everything, answer, proposal_number(answer, arguments), arguments)
     if arguments.json:
         print(json.dumps(answer_json(answer), ensure_ascii=False, indent=1))
     else:
@@ -87,7 +96,9 @@ def answer_to(
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
     made = compose_table(analysis, squad, broken, [pool])
     try:
-        return answered(analysis, made, _request(arguments, made, groups, pool, day))
+        answer = answered(analysis, made, _request(arguments, made, groups, pool, day))
+        deeds = [_deed(text) for text in arguments.change]
+        return changed(answer, proposal_number(answer, arguments), deeds) if deeds else answer
     except BadWish as problem:
         raise UsageError(str(problem)) from None
 
@@ -113,6 +124,21 @@ def _request(
         keep=[_kept(text) for text in arguments.keep],
         leave_out=arguments.leave_out,
     )
+
+
+def _deed(text: str) -> Deed:
+    ((do, role),) = _pairs([text], "change").items()
+    return Deed(do, role)
+
+
+def proposal_number(answer: Answer, arguments: argparse.Namespace) -> int:
+    """Which proposal is meant; the only one where it was changed. Raises UsageError for none."""
+    count = len(answer.proposals)
+    number: int = 1 if answer.changes else arguments.proposal
+    if not 1 <= number <= count:
+        are = {0: "is none", 1: "is one"}.get(count, f"are {count}")
+        raise UsageError(f"there is no proposal {number}: there {are}")
+    return number
 
 
 def _adults(told: int | None) -> int:
@@ -174,6 +200,7 @@ _SAY: Mapping[str, str] = {
     "done": "set/kick-and-go=3",
     "taught": "kick-into-stroke=2",
     "keep": "set/kick-and-go=m",
+    "change": "swap=m",
 }
 
 

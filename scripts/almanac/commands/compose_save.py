@@ -11,7 +11,7 @@ from pathlib import Path
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import Wishes
 from almanac.commands.new_file import refuse_bad_id, write_new
-from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
+from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.shared import CheckedCatalogue, checked
 from almanac.findings import as_text
 from almanac.kinds import KIND
@@ -22,11 +22,10 @@ from almanac.report.compose_entry import as_yaml, practice_entry
 _KIND = "practice"
 
 
-def save(everything: CheckedCatalogue, answer: Answer, arguments: argparse.Namespace) -> int:
-    """Write the proposal that is asked for; nothing where a check has anything to say of it."""
-    count, number = len(answer.proposals), arguments.proposal
-    if not 1 <= number <= count:
-        raise UsageError(f"there is no proposal {number}: there {_are(count)}")
+def save(
+    everything: CheckedCatalogue, answer: Answer, number: int, arguments: argparse.Namespace
+) -> int:
+    """Write the proposal of a number; nothing where a check has anything to say of it."""
     root = root_of(arguments.root)
     file = f"{KIND[_KIND].files}/{arguments.save}.yml"
     refuse_bad_id(everything.loaded, _KIND, arguments.save, file)
@@ -61,10 +60,6 @@ def save(everything: CheckedCatalogue, answer: Answer, arguments: argparse.Names
     write_new(path, text)
     print(f"wrote {path}; read it through, then: almanac sum {arguments.save}")
     return FINE
-
-
-def _are(count: int) -> str:
-    return {0: "is none", 1: "is one"}.get(count, f"are {count}")
 
 
 def usual_start(answer: Answer) -> str:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_changes import Deed, change, practice_of, standing
 from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
@@ -19,7 +20,7 @@ from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
 from almanac.report.compose_json import line_words
 from almanac.report.compose_table import Made
-from almanac.report.compose_words import hinders_words, unmet_words, why_words
+from almanac.report.compose_words import change_words, hinders_words, unmet_words, why_words
 from almanac.report.whiteboard import board_lines
 from almanac.units import show_time
 
@@ -28,13 +29,16 @@ VERSION = 1
 
 @dataclass(frozen=True)
 class Answer:
-    """Proposals, the best first; where there are none, what hinders."""
+    """Proposals, the best first; where there are none, what hinders. ``changes`` are the words of
+    each change that was made to the only one.
+    """
 
     analysis: Analysis
     made: Made
     asked: Asked
     proposals: tuple[Proposal, ...]
     hinders: tuple[Hinders, ...]
+    changes: tuple[tuple[str, ...], ...] = ()
 
     @property
     def unit(self) -> str:
@@ -55,10 +59,25 @@ def answered(analysis: Analysis, made: Made, request: Request) -> Answer:
     return Answer(analysis, made, Asked(made.table, wishes), found, hinders)
 
 
+def changed(answer: Answer, number: int, deeds: Sequence[Deed]) -> Answer:
+    """The proposal of a number after deeds, one after the other. Raises BadWish for one that cannot
+    be done.
+    """
+    asked = answer.asked
+    practice = practice_of(answer.proposals[number - 1].order)
+    now, words = standing(asked, practice), []
+    for deed in deeds:
+        practice = change(asked, practice, deed)
+        before, now = now, standing(asked, practice)
+        words.append(tuple(change_words(asked, before.order, now.order, deed)))
+    proposal = Proposal(now.order, now.cost)
+    return replace(answer, proposals=(proposal,), changes=tuple(words))
+
+
 def answer_json(answer: Answer) -> dict[str, Any]:
     """The contract of ``almanac compose practice --json``; times are seconds to the tenth."""
     asked, table = answer.asked, answer.table
-    return {
+    data = {
         "version": VERSION,
         "squad": table.squad.id,
         "groups": [table.squad.groups[group].id for group in asked.wishes.groups],
@@ -66,15 +85,17 @@ def answer_json(answer: Answer) -> dict[str, Any]:
         "unit": answer.unit,
         "minutes": asked.wishes.minutes,
         "goals": [table.goals[goal].id for goal in asked.wishes.goals],
-        "proposals": [_proposal(answer, own) for own in answer.proposals],
+        "proposals": [proposal_json(answer, own) for own in answer.proposals],
         "hinders": [
             {"wish": own.wish, "which": _which(table, own), "words": hinders_words(table, own)}
             for own in answer.hinders
         ],
     }
+    return data | {"changes": [list(own) for own in answer.changes]} if answer.changes else data
 
 
-def _proposal(answer: Answer, own: Proposal) -> dict[str, Any]:
+def proposal_json(answer: Answer, own: Proposal) -> dict[str, Any]:
+    """A proposal as it is told."""
     asked = answer.asked
     takes = whole(own.order)
     return {
@@ -151,7 +172,8 @@ def answer_text(answer: Answer) -> str:
         "\n".join(_board(answer, number, own))
         for number, own in enumerate(answer.proposals, start=1)
     ]
-    return "\n\n".join([head, *blocks])
+    changes = ["\n".join("; ".join(own) for own in answer.changes)] if answer.changes else []
+    return "\n\n".join([head, *blocks, *changes])
 
 
 def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:

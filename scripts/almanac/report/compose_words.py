@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from almanac.arithmetic.composing_order import Stood
-from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
+from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
+from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
+from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_why import EFFORT, GOAL, MINUTES, PIECE, Hinders, Unmet, Why
+from almanac.arithmetic.composing_wishes import SECOND, Asked
+from almanac.units import show_time
 
 
 def why_words(table: Table, one: Stood, own: Why) -> Iterator[str]:
@@ -40,3 +43,50 @@ def hinders_words(table: Table, own: Hinders) -> str:
     if own.wish == MINUTES:
         return said("hinders-minutes", minutes=own.which)
     return said(f"hinders-{own.wish}")
+
+
+def change_words(
+    asked: Asked, before: Sequence[Stood], after: Sequence[Stood], deed: Deed
+) -> Iterator[str]:
+    """What moved with a change, and by how much, in short phrases."""
+    yield said("now", time=show_time(-(-whole(after) // TENTHS)))
+    left = asked.slot - whole(after)
+    if left > SLACK_MOST:
+        yield said("left", time=show_time(left // TENTHS))
+    roles = [one.role for one in after]
+    if deed.do in (KEEP, FREE):
+        what = _named(after, after[roles.index(deed.role)])
+        yield said("kept" if deed.do == KEEP else "free", what=what)
+    if deed.do in (UP, DOWN):
+        place = roles.index(deed.role)
+        pair = {"what": _named(after, after[place]), "next": _named(after, after[place + 1])}
+        yield said("moved", **pair)
+    yield from _pieces_words(before, after)
+
+
+def _pieces_words(before: Sequence[Stood], after: Sequence[Stood]) -> Iterator[str]:
+    """What each piece was and is."""
+    places, by_role = {one.own.place: one for one in before}, {one.role: one for one in before}
+    for one in after:
+        old = places.get(one.own.place) or by_role[one.role]
+        what = _named(after, one)
+        if old.own.place != one.own.place:
+            what = role_word(one.role).lower()
+            yield said("another", what=what, title=one.own.piece.title)
+        more = one.own.takes - old.own.takes
+        seconds = (abs(more) + TENTHS // 2) // TENTHS
+        if seconds:
+            yield said("longer" if more > 0 else "shorter", what=what, time=show_time(seconds))
+    if len(after) < len(before):
+        still = {one.own.place for one in after}
+        yield from (
+            said("gone", what=_named(before, one)) for one in before if one.own.place not in still
+        )
+
+
+def _named(order: Sequence[Stood], one: Stood) -> str:
+    """A piece by what it stands as; by its title where there are two such."""
+    both = {MAIN, SECOND}
+    if one.role in both and both <= {each.role for each in order}:
+        return one.own.piece.title
+    return role_word(one.role).lower()

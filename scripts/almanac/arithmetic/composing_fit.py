@@ -1,0 +1,134 @@
+"""A practice that was changed by hand, fitted into its slot again: as few as can be of its other
+pieces are cut or lengthened, and of the ways to do so the cheapest is taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations, product
+
+from almanac.arithmetic.composing import A_POINT, SPARE
+from almanac.arithmetic.composing_costs import (
+    cool_down_cost,
+    idle_cost,
+    own_cost,
+    pair_cost,
+    relief_cost,
+    served,
+    shape_cost,
+    skill_cost,
+    warm_up_cost,
+)
+from almanac.arithmetic.composing_lists import some
+from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, whole
+from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
+from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
+
+CHANGED_MOST = 2
+"""So many other pieces at most are cut or lengthened for a change."""
+
+
+@dataclass(frozen=True)
+class Slot:
+    """A place in a practice: its role, how often its piece is done now, and the other ways that it
+    may be done; none where it is held.
+    """
+
+    role: str
+    now: Sized
+    others: tuple[Sized, ...] = ()
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """A practice that fits: its pieces in order, and what it costs in points."""
+
+    order: tuple[Stood, ...]
+    cost: int
+
+
+def fitted(
+    asked: Asked, slots: Sequence[Slot], changes: Sequence[int], leaves: bool = False
+) -> Fitted | None:
+    """The practice with as few ``changes`` as will do, of those numbers that are told; None where
+    none will. ``leaves`` whether more than two minutes may be left where nothing fills the slot:
+    then what leaves the least.
+    """
+    for count in changes:
+        found = _cheapest(asked, slots, count, SLACK_MOST)
+        if found:
+            return found
+    if not leaves:
+        return None
+    ways = (_cheapest(asked, slots, count, asked.slot) for count in changes)
+    known = [own for own in ways if own]
+    return min(known, key=lambda own: asked.slot - whole(own.order), default=None)
+
+
+def _cheapest(asked: Asked, slots: Sequence[Slot], count: int, slack: int) -> Fitted | None:
+    """The cheapest with so many pieces done more or less often; where more than ``SLACK_MOST`` may
+    be left, what leaves the least.
+    """
+    best: tuple[int, int] | None = None
+    chosen: tuple[Stood, ...] | None = None
+    takes = whole(laid(asked, [(slot.role, slot.now) for slot in slots]))
+    for order in _ways(slots, count, asked.slot - takes, slack):
+        cost = cost_of(asked, order)
+        left = asked.slot - sum(own.takes for _, own in order) if slack > SLACK_MOST else 0
+        if best is not None and (left, cost) >= best:
+            continue
+        stood = laid(asked, order)
+        if not unsafe(asked, stood):
+            best, chosen = (left, cost), stood
+    return Fitted(chosen, best[1]) if best and chosen else None
+
+
+def _ways(
+    slots: Sequence[Slot], count: int, left: int, slack: int
+) -> Iterator[list[tuple[str, Sized]]]:
+    """Every way to do ``count`` of the pieces more or less often that leaves no more than ``slack``
+    of the slot, of which ``left`` is left now. Of one piece all sizes are tried, of two a few.
+    """
+    free = [place for place, slot in enumerate(slots) if slot.others]
+    for places in combinations(free, count):
+        sizes = [slots[place].others if count == 1 else _few(slots[place]) for place in places]
+        for chosen in product(*sizes):
+            pairs = zip(places, chosen, strict=True)
+            more = sum(own.takes - slots[place].now.takes for place, own in pairs)
+            if 0 <= left - more <= slack:
+                order = [(slot.role, slot.now) for slot in slots]
+                for place, own in zip(places, chosen, strict=True):
+                    order[place] = slots[place].role, own
+                yield order
+
+
+def _few(slot: Slot) -> list[Sized]:
+    return some(slot.others)
+
+
+def held(slot: Slot) -> Slot:
+    """A place whose piece is done as often as it is."""
+    return replace(slot, others=())
+
+
+def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
+    """What a practice costs in whatever order it stands: as it is reckoned where it is composed."""
+    by_role = dict(order)
+    heart = [(role, own) for role, own in order if role in (SKILL, MAIN, SECOND)]
+    work = [own for _, own in heart]
+    skill, main, second = by_role.get(SKILL), by_role[MAIN], by_role.get(SECOND)
+    mains = [main, second] if second else [main]
+    cost: int = sum(own_cost(asked, own, role) for role, own in order)
+    cost += sum(idle_cost(asked, own, role) for role, own in heart)
+    each = [served(asked, own, role) for role, own in heart]
+    cost += sum(min(costs) for costs in zip(*each, strict=True))
+    cost += skill_cost(skill, main) if skill else 0
+    cost += pair_cost(asked, main, second) if second else 0
+    cost += shape_cost(asked, skill, mains)
+    cost += warm_up_cost(asked, by_role[WARM_UP], work)
+    cost += relief_cost(asked, by_role.get(EASY), work)
+    cost += cool_down_cost(asked, by_role[COOL_DOWN])
+    *before, end = laid(asked, order)
+    slack = (asked.slot - whole(before)) // TENTHS + -(end.lead + end.own.takes) // TENTHS
+    return cost + abs(slack - SPARE) // A_POINT

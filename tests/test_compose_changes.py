@@ -1,0 +1,246 @@
+"""Changing a proposal: a piece swapped, kept, moved, taken out; whatever is done, it stays a practice that can be swum."""
+
+from __future__ import annotations
+
+import json
+import random
+import shutil
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from compose_requests import drawn
+from shared import CATALOGUE, DAY
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing_changes import (
+    DEEDS,
+    KEEP,
+    OUT,
+    SWAP,
+    Chosen,
+    Deed,
+    Practice,
+    change,
+    practice_of,
+    standing,
+)
+from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
+from almanac.arithmetic.composing_request import BadWish, wishes_of
+from almanac.arithmetic.composing_wishes import Asked
+from almanac.commands.main import main
+from almanac.model.load import load
+from almanac.report.compose_table import compose_table
+
+WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
+
+
+@cache
+def proposals() -> list[tuple[Asked, Practice, int]]:
+    """First proposals for requests by chance, with what each costs."""
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    analysis = Analysis(catalogue, DAY)
+    found: list[tuple[Asked, Practice, int]] = []
+    tables = {squad: compose_table(analysis, squad).table for squad in ("heron", "osprey", "reed")}
+    for seed in range(60):
+        chance = random.Random(seed)
+        table = tables[chance.choice([*tables])]
+        asked = Asked(table, wishes_of(table, drawn(table, chance, "home")))
+        first = compose(table, asked.wishes, most=1)
+        found += [(asked, practice_of(own.order), own.cost) for own in first]
+    assert len(found) >= 10
+    return found
+
+
+Step = tuple[Asked, Practice, Deed, Practice | str]
+
+
+@cache
+def steps() -> list[Step]:
+    """Deeds drawn by chance, each with the practice after it, or the sentence that refuses it."""
+    found: list[Step] = []
+    for seed, (asked, practice, _) in enumerate(proposals()):
+        chance = random.Random(seed)
+        for _ in range(15):
+            role = chance.choice(practice.parts).role
+            deed = Deed(chance.choice(DEEDS), role)
+            try:
+                after = change(asked, practice, deed)
+            except BadWish as problem:
+                found.append((asked, practice, deed, str(problem)))
+            else:
+                found.append((asked, practice, deed, after))
+                practice = after
+    return found
+
+
+def done(do: str) -> list[tuple[Asked, Practice, Deed, Practice]]:
+    every = [
+        (asked, before, deed, after)
+        for asked, before, deed, after in steps()
+        if deed.do == do and isinstance(after, Practice)
+    ]
+    assert every, do
+    return every
+
+
+def keys(practice: Practice) -> list[str]:
+    return [own.piece for own in practice.parts]
+
+
+def test_a_proposal_costs_in_its_place_what_it_cost_where_it_was_composed() -> None:
+    for asked, practice, cost in proposals():
+        assert standing(asked, practice).cost == cost
+
+
+@pytest.mark.parametrize("do", DEEDS)
+def test_after_each_deed_the_slot_and_every_limit_hold(do: str) -> None:
+    for asked, _, _, after in done(do):
+        order = standing(asked, after).order
+        assert asked.slot - whole(order) >= 0
+        assert unsafe(asked, order) == ""
+        roles = [one.role for one in order]
+        assert (roles[0], roles[-1]) == ("w", "c") and "m" in roles
+
+
+def test_another_piece_stands_where_one_is_swapped_and_the_first_does_not_come_back() -> None:
+    for asked, before, deed, after in done(SWAP):
+        place = next(at for at, own in enumerate(before.parts) if own.role == deed.role)
+        gone = before.parts[place].piece
+        assert gone in after.out and gone not in keys(after)
+        assert [own for at, own in enumerate(keys(after)) if at != place] == [
+            own for at, own in enumerate(keys(before)) if at != place
+        ]
+        assert asked.slot - whole(standing(asked, after).order) <= SLACK_MOST
+        changed = [
+            one for one, own in zip(before.parts, after.parts, strict=True)
+            if one.piece == own.piece and one.number != own.number
+        ]  # fmt: skip
+        assert len(changed) <= 2 and not any(own.kept for own in changed)
+
+
+def test_what_is_kept_is_done_as_often_as_before_whatever_else_is_done() -> None:
+    kept = 0
+    for _, before, deed, after in steps():
+        if isinstance(after, Practice) and deed.do != "free":
+            for own in before.parts:
+                if own.kept:
+                    kept += 1
+                    assert (own.piece, own.number) in [(o.piece, o.number) for o in after.parts]
+    assert kept
+
+
+def test_a_piece_that_is_moved_changes_places_with_its_neighbour() -> None:
+    for do, by in (("up", -1), ("down", 1)):
+        for _, before, deed, after in done(do):
+            place = [own.role for own in before.parts].index(deed.role)
+            expected = keys(before)
+            expected[place], expected[place + by] = expected[place + by], expected[place]
+            assert keys(after) == expected
+
+
+def test_what_is_taken_out_is_gone_and_as_little_of_the_slot_is_left_as_can_be() -> None:
+    for asked, before, deed, after in done(OUT):
+        gone = next(own.piece for own in before.parts if own.role == deed.role)
+        assert [own for own in keys(before) if own != gone] == keys(after)
+        order = standing(asked, after).order
+        left = asked.slot - whole(order)
+        if left > SLACK_MOST:
+            for one, own in zip(order, after.parts, strict=True):
+                offer = next(each for each in asked.offers if each.piece == one.own.place)
+                more = [size.takes - one.own.takes for size in asked.sized(offer)]
+                free = [] if own.kept else [extra for extra in more if 0 < extra <= left]
+                tried = [_resized(asked, after, one.role, extra, one.own.takes) for extra in free]
+                assert not any(tried)
+
+
+def _resized(asked: Asked, practice: Practice, role: str, extra: int, takes: int) -> bool:
+    """Whether a piece may take so much longer."""
+    place = next(at for at, own in enumerate(practice.parts) if own.role == role)
+    own = practice.parts[place]
+    offer = next(each for each in asked.offers if asked.table.pieces[each.piece].key == own.piece)
+    size = next(each for each in asked.sized(offer) if each.takes == takes + extra)
+    parts = list(practice.parts)
+    parts[place] = replace(own, number=size.number)
+    try:
+        standing(asked, replace(practice, parts=tuple(parts)))
+    except BadWish:
+        return False
+    return True
+
+
+def test_each_refusal_is_one_sentence() -> None:
+    refused = {after for _, _, _, after in steps() if isinstance(after, str)}
+    assert "A practice begins with its warm-up." in refused
+    assert "A practice needs its warm-up: swap it for another." in refused
+    assert any(" is kept: free it first." in own for own in refused)
+    assert all(own.endswith(".") and "\n" not in own and "{" not in own for own in refused)
+
+
+@pytest.mark.parametrize(
+    ("parts", "sentence"),
+    [
+        ([], "A practice begins with a warm-up, has a main set and ends with a cool-down."),
+        ([("w", "set/none", 1)], "there is no piece 'set/none'"),
+        ([("w", "set/kick-and-go", 1)], "set/kick-and-go cannot stand there"),
+        ([("m", "", 99)], " cannot stand there"),
+        ([("n", "", -1)], "No piece stands in a practice twice."),
+    ],
+)
+def test_a_practice_that_cannot_be_is_told_in_a_sentence(
+    parts: list[tuple[str, str, int]], sentence: str
+) -> None:
+    """As it may come with a link: a piece of each told role is put in the place of a proposal's."""
+    asked, practice, _ = next(own for own in proposals() if own[0].table.squad.id == "heron")
+    by_role = {own.role: own for own in practice.parts}
+    for role, key, number in parts:
+        main_set = by_role["m"]
+        count = main_set.number if number < 0 else number
+        by_role[role] = Chosen(role, key or main_set.piece, count)
+    order = sorted(by_role.values(), key=lambda own: "wsmnec".index(own.role)) if parts else []
+    with pytest.raises(BadWish) as told:
+        standing(asked, Practice(tuple(order)))
+    assert sentence in str(told.value)
+
+
+def run(*argv: str) -> int:
+    return main(["compose", "practice", "--root", str(CATALOGUE), "--today", str(DAY), *argv])
+
+
+def test_the_command_changes_a_proposal_and_says_what_moved(capsys: Any) -> None:
+    assert run(*WISHES, "--json") == 0
+    (first, *_) = json.loads(capsys.readouterr().out)["proposals"]
+    deeds = ("--change", "swap=m", "--change", f"{KEEP}=w", "--json")
+    assert run(*WISHES, *deeds) == 0
+    data = json.loads(capsys.readouterr().out)
+    (own,) = data["proposals"]
+    assert own["parts"][0]["piece"] == first["parts"][0]["piece"]
+    assert own["parts"][1]["piece"] != first["parts"][1]["piece"]
+    swapped, kept = data["changes"]
+    assert swapped == [
+        "now 58:27", "warm-up 1:35 longer", "main set now Kick and go", "main set 3:02 shorter",
+    ]  # fmt: skip
+    assert kept == ["now 58:27", "warm-up kept"]
+    assert run(*WISHES, *deeds[:-1]) == 0
+    assert capsys.readouterr().out.endswith(f"{'; '.join(kept)}\n")
+
+
+def test_the_command_refuses_a_change_in_a_sentence(capsys: Any) -> None:
+    assert run(*WISHES, "--change", "out=w") == 2
+    said = capsys.readouterr()
+    assert "A practice needs its warm-up: swap it for another." in said.err
+    assert said.err.count("\n") == 1 and not said.out
+
+
+def test_a_changed_proposal_is_saved(capsys: Any, tmp_path: Path) -> None:
+    shutil.copytree(CATALOGUE, tmp_path / "club")
+    wanted = ("--change", "swap=m", "--save", "tonight")
+    root = ("--root", str(tmp_path / "club"))
+    assert main(["compose", "practice", *root, "--today", str(DAY), *WISHES, *wanted]) == 0
+    assert capsys.readouterr().out.startswith("wrote ")
+    text = (tmp_path / "club/plans/practices/tonight.yml").read_text("utf-8")
+    assert "set: kick-and-go" in text and "set: legs-before-arms" not in text
