@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import json
 import random
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_changes import DEEDS, Deed, change, practice_of, standing
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
-from almanac.report.compose_answer import answer_json, answered
+from almanac.report.compose_answer import Answer, answer_json, answered, proposal_json
 from almanac.report.compose_json import table_json
 from almanac.report.compose_table import Made
+from almanac.report.compose_words import change_words
 
 MINUTES = (20, 25, 30, 40, 45, 50, 60, 60, 75, 75, 90, 90, 105, 120)
 
@@ -68,6 +71,10 @@ BAD: tuple[tuple[dict[str, object], str], ...] = (
 """What of a request for the small catalogue's Heron cannot be, and the sentence that says so."""
 
 
+Case = tuple[str, Request, Any, Iterable[dict[str, Any]]]
+"""A squad, what is asked, what is told, and the steps of a walk."""
+
+
 def vectors(
     analysis: Analysis,
     made: Mapping[str, Made],
@@ -76,12 +83,33 @@ def vectors(
 ) -> dict[str, str]:
     """Writes each squad's data and what is answered to each request; what Node's tests are told by."""
     told = [
-        {"squad": squad, "request": asdict(request), "answer": answer}
-        for squad, request, answer in cases
+        {"squad": squad, "request": asdict(request), "answer": answer, "steps": [*steps]}
+        for squad, request, answer, steps in cases
     ]
     data = {squad: table_json(analysis, own) for squad, own in made.items()}
     path.write_text(json.dumps({"data": data, "cases": told}), "utf-8")
     return {"VECTORS": str(path)}
+
+
+def walked(answer: Answer, chance: random.Random, deeds: int) -> Iterator[dict[str, Any]]:
+    """Deeds drawn by chance, one after the other on the first proposal, each with what comes of it."""
+    asked = answer.asked
+    practice = practice_of(answer.proposals[0].order)
+    for _ in range(deeds):
+        roles = [own.role for own in practice.parts]
+        deed = Deed(chance.choice(["swap", "swap", *DEEDS]), chance.choice([*roles, "n"]))
+        step: dict[str, Any] = {"practice": asdict(practice), "deed": asdict(deed)}
+        try:
+            after = change(asked, practice, deed)
+        except BadWish as problem:
+            yield step | {"changed": {"refused": str(problem)}}
+            continue
+        before, now = standing(asked, practice), standing(asked, after)
+        words = [*change_words(asked, before.order, now.order, deed)]
+        proposal = proposal_json(answer, Proposal(now.order, now.cost))
+        changed = {"practice": asdict(after), "proposal": proposal, "words": words}
+        yield step | {"changed": changed}
+        practice = after
 
 
 def told_of(analysis: Analysis, made: Made, request: Request) -> Any:

@@ -198,6 +198,6 @@ def test_the_scripts_of_the_pages_answer_and_refuse_the_same(tmp_path: Path) -> 
     bad = [replace(usual(table("heron")), **change) for change, _ in BAD]  # type: ignore[arg-type]
     requests += [("heron", request) for request in bad]
     requests += [("reed", replace(usual(table("reed")), minutes=120))]
-    cases = [(squad, own, told_of(analysed(), made(squad), own)) for squad, own in requests]
+    cases = [(squad, own, told_of(analysed(), made(squad), own), ()) for squad, own in requests]
     every = {squad: made(squad) for squad in SQUADS}
     run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))

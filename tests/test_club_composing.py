@@ -6,9 +6,10 @@ import random
 import shutil
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
-from compose_requests import drawn, vectors
+from compose_requests import drawn, vectors, walked
 from node_scripts import run_by_node
 from shared import DAY, examples, is_long
 
@@ -63,8 +64,17 @@ def test_where_nothing_fits_some_wish_is_named() -> None:
         assert own.proposals or own.hinders
 
 
+def walk(seed: int) -> list[dict[str, Any]]:
+    """Changes of the first proposal of a request."""
+    _, own = answers()[seed]
+    return [*walked(own, random.Random(seed), 8)] if own.proposals else []
+
+
 def test_the_scripts_of_the_pages_answer_the_same(tmp_path: Path) -> None:
-    cases = [(own.table.squad.id, request, answer_json(own)) for request, own in answers()]
+    cases = [
+        (own.table.squad.id, request, answer_json(own), walk(seed))
+        for seed, (request, own) in enumerate(answers())
+    ]
     every = {squad: made(squad) for squad in SQUADS}
     run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))
 

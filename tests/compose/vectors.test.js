@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import test from "node:test";
 
+import { change, practiceOf, proposalOf } from "../../site_src/scripts/compose/change.js";
 import { propose } from "../../site_src/scripts/compose/propose.js";
 import { BadWish } from "../../site_src/scripts/compose/request.js";
 
@@ -26,6 +27,21 @@ test("every request is answered alike", () => {
   assert.ok(cases.length);
   for (const { squad, request, answer } of cases) {
     assert.deepEqual(answerOf(() => propose(data[squad], request)), answer, JSON.stringify({ squad, request }));
+  }
+});
+
+test("every change comes out alike", () => {
+  for (const { squad, request, answer, steps } of cases) {
+    const first = steps.length ? practiceOf(answer.proposals[0]) : null;
+    assert.deepEqual(first, steps[0]?.practice ?? null);
+    for (const { practice, deed, changed } of steps) {
+      const before = JSON.stringify(practice), found = change(data[squad], request, practice, deed);
+      assert.deepEqual(found, changed, JSON.stringify({ squad, request, practice, deed }));
+      assert.equal(JSON.stringify(practice), before);
+      if ("practice" in found) {
+        assert.deepEqual(proposalOf(data[squad], request, found.practice), { proposal: found.proposal });
+      }
+    }
   }
 });
 

@@ -16,7 +16,7 @@ import { COOL_DOWN, EASY, TENTHS, WARM_UP } from "./pieces.js";
 
 const REFUSED = 60; // so many practices around one heart may break a limit before it is given up
 const SAME_WARM_UP = 20;
-const SPARE = 30, A_POINT = 2; // so many seconds are well left; so many fewer or more cost a point
+export const SPARE = 30, A_POINT = 2; // so many seconds are well left; so many fewer or more cost a point
 
 export class Around {
   /** @param {Asked} asked @param {import("./lists.js").Lists} known */

@@ -30,13 +30,13 @@ export function propose(data, request) {
     unit: table.pools.find((pool) => pool.id === wishes.pool)?.unit ?? "",
     minutes: wishes.minutes,
     goals: wishes.goals.map((goal) => table.goals[goal]?.id ?? ""),
-    proposals: found.map((own) => proposalOf(asked, own.order, own.cost)),
+    proposals: found.map((own) => told(asked, own.order, own.cost)),
     hinders: hinders.map((own) => ({ wish: own.wish, which: whichOf(table, own), words: hindersWords(table, own) })),
   };
 }
 
 /** A practice as it is told. @param {Asked} asked @param {Stood[]} order @param {number} cost @returns {Proposal} */
-export function proposalOf(asked, order, cost) {
+export function told(asked, order, cost) {
   const takes = whole(order);
   return {
     cost,
@@ -51,7 +51,7 @@ export function proposalOf(asked, order, cost) {
 
 /** @param {Asked} asked @param {Stood} one @returns {import("./types.js").Part} */
 function partOf(asked, one) {
-  const { table } = asked, { piece, number, takes, size } = one.own, told = why(asked, one);
+  const { table } = asked, { piece, number, takes, size } = one.own, reason = why(asked, one);
   return {
     role: roleWord(table, one.role),
     as: one.role,
@@ -62,10 +62,10 @@ function partOf(asked, one) {
     talk_s: one.lead / TENTHS,
     takes_s: takes / TENTHS,
     distance: size.distance,
-    serves: told.goals.map((goal) => table.goals[goal]?.id ?? ""),
-    days_since: told.days === UNKNOWN ? null : told.days,
-    gear: told.gear.map(([gear, used, here]) => ({ id: table.gear[gear]?.id ?? "", in_use: used, at_hand: here })),
-    why: whyWords(table, one.role, told),
+    serves: reason.goals.map((goal) => table.goals[goal]?.id ?? ""),
+    days_since: reason.days === UNKNOWN ? null : reason.days,
+    gear: reason.gear.map(([gear, used, here]) => ({ id: table.gear[gear]?.id ?? "", in_use: used, at_hand: here })),
+    why: whyWords(table, one.role, reason),
   };
 }
 

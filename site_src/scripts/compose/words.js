@@ -1,8 +1,11 @@
 // A composed practice in words: the sentences are the data's, their blanks are filled here. Pure. Of report/compose_words.py.
 
-import { ROLES, UNKNOWN } from "./pieces.js";
+import { showTime } from "../arithmetic/rounding.js";
+import { SLACK_MOST, whole } from "./order.js";
+import { MAIN, ROLES, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
+/** @typedef {import("./order.js").Stood} Stood */
 
 /** A sentence with its blanks filled. @param {Table} table @param {string} key @param {Record<string, string | number>} [filled] */
 export const said = (table, key, filled = {}) =>
@@ -36,4 +39,54 @@ export function unmetWords(table, { wish, which, because }) {
 export function hindersWords(table, { wish, which }) {
   const goal = table.goals[which]?.title.toLowerCase() ?? "", role = roleWord(table, ROLES[which] ?? "").toLowerCase();
   return said(table, `hinders-${wish}`, { goal, role, minutes: which });
+}
+
+/**
+ * What moved with a change, and by how much, in short phrases.
+ * @param {import("./wishes.js").Asked} asked
+ * @param {Stood[]} before
+ * @param {Stood[]} after
+ * @param {import("./types.js").Deed} deed
+ */
+export function changeWords({ table, slot }, before, after, { do: what, role }) {
+  const left = slot - whole(after), place = after.findIndex((one) => one.role === role);
+  const name = (/** @type {Stood | undefined} */ one) => (one ? named(table, after, one) : "");
+  const found = [said(table, "now", { time: showTime(Math.ceil(whole(after) / TENTHS)) })];
+  if (left > SLACK_MOST) {
+    found.push(said(table, "left", { time: showTime(Math.floor(left / TENTHS)) }));
+  }
+  if (what === "keep" || what === "free") {
+    found.push(said(table, what === "keep" ? "kept" : "free", { what: name(after[place]) }));
+  }
+  if (what === "up" || what === "down") {
+    found.push(said(table, "moved", { what: name(after[place]), next: name(after[place + 1]) }));
+  }
+  return [...found, ...piecesWords(table, before, after)];
+}
+
+/** What each piece was and is. @param {Table} table @param {Stood[]} before @param {Stood[]} after */
+function piecesWords(table, before, after) {
+  const found = [];
+  for (const one of after) {
+    const same = before.find((old) => old.own.place === one.own.place), was = same ?? before.find((old) => old.role === one.role);
+    const what = same ? named(table, after, one) : roleWord(table, one.role).toLowerCase();
+    if (!same) {
+      found.push(said(table, "another", { what, title: one.own.piece.title }));
+    }
+    const more = one.own.takes - (was?.own.takes ?? 0), seconds = Math.floor((Math.abs(more) + TENTHS / 2) / TENTHS);
+    if (seconds) {
+      found.push(said(table, more > 0 ? "longer" : "shorter", { what, time: showTime(seconds) }));
+    }
+  }
+  if (after.length < before.length) {
+    const gone = before.filter((old) => !after.some((one) => one.own.place === old.own.place));
+    found.push(...gone.map((old) => said(table, "gone", { what: named(table, before, old) })));
+  }
+  return found;
+}
+
+/** A piece by what it stands as; by its title where there are two such. @param {Table} table @param {Stood[]} order @param {Stood} one */
+function named(table, order, one) {
+  const isMain = (/** @type {Stood} */ { role }) => role === MAIN || role === SECOND;
+  return isMain(one) && order.filter(isMain).length > 1 ? one.own.piece.title : roleWord(table, one.role).toLowerCase();
 }
