@@ -7,6 +7,7 @@ from functools import cache
 from typing import Any
 
 from jsonschema import Draft202012Validator
+from run_laid import laid
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
@@ -44,7 +45,8 @@ def test_there_is_a_file_for_each_squad_in_the_form_that_its_schema_tells() -> N
     assert sorted(found) == [f"data/v1/compose/{id}.json" for id in ("heron", "osprey", "reed")]
     for data in found.values():
         SCHEMA.validate(data)
-        assert not _floats(data), "a number that two machines may round differently"
+        chosen_by = data | {"drill_runs": None}
+        assert not _floats(chosen_by), "a number that two machines may round differently"
 
 
 def _floats(data: Any) -> bool:
@@ -71,6 +73,36 @@ def test_a_set_takes_what_its_part_of_the_run_sheet_takes() -> None:
                 assert takes is not None and time is not None
                 assert 0 <= time - 10 * takes.value < 1
                 found += 1
+    assert found
+
+
+RUN = json.loads((SITE_SOURCE / "schemas/run.json").read_text("utf-8"))["$defs"]
+
+
+def of_run(name: str) -> Draft202012Validator:
+    """What holds for a part of a run's data."""
+    return Draft202012Validator({"$ref": f"#/$defs/{name}", "$defs": RUN})
+
+
+def test_a_drill_is_run_in_the_form_of_a_run_and_takes_what_its_size_takes() -> None:
+    found = 0
+    for file, data in files().items():
+        squad = table(file.rpartition("/")[2].removesuffix(".json")).squad
+        runs = data["drill_runs"]
+        for pool, drills in runs["pools"].items():
+            for offer in squad.offers[pool]:
+                piece = table(squad.id).pieces[offer.piece]
+                if piece.of != "drill" or piece.id not in drills:
+                    continue
+                own = drills[piece.id]
+                assert all(of_run("item").is_valid(item) for item in own["items"])
+                assert all(of_run("hazard").is_valid(one) for one in runs["hazards"][piece.id])
+                size = next(one for one in offer.sizes if one.number == piece.written)
+                for group, time in zip(squad.groups, size.times, strict=True):
+                    blocks = own["crews"][group.id]["blocks"]
+                    of_run("blocks").validate(blocks)
+                    assert time is not None and abs(10 * laid(blocks).over_s - time) <= 1
+                    found += 1
     assert found
 
 

@@ -13,6 +13,7 @@ from almanac.arithmetic.composing_sentences import SENTENCES
 from almanac.arithmetic.composing_table import Squad
 from almanac.report.board_line import BoardLine
 from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_runs import drill_runs
 from almanac.report.compose_table import Made
 from almanac.report.whiteboard import board_lines
 from almanac.source.reader import DataPath
@@ -47,6 +48,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
             _piece(own) | _written(analysis, made.candidates[own.key]) for own in table.pieces
         ],
         "words": dict(SENTENCES),
+        "drill_runs": drill_runs(analysis, made),
     }
 
 
