@@ -34,7 +34,9 @@ _PROSE = re.compile(
     r"(?m)^(?!.*[\[\]{}]|\s*[\w-]+(?:, [\w-]+)*,?$).*$"
 )  # lines that hold sentences
 _MENDS = re.compile(r"(?m)^mends:(?: \[[^\]]*\]\n|\n(?:  - .*\n)+)")
-_WORD = re.compile(r"(?<=[a-z,;.] )([a-z]{3,})[a-z]{3}(?=[ ,.;?!]|$)")
+_WORD = re.compile(
+    r"(?<=[a-z,;.] )(?:([a-z]{2,})[a-z]{3}|the|and|for|from|with|that|this)(?=[ ,.;?!]|$)"
+)
 
 
 def grown(root: Path, entries: int) -> Path:
@@ -80,7 +82,7 @@ def _reworded(line: str, ending: str) -> str:
     """A line in other words; as it is where it speaks of what is dangerous, for in other words it
     could ask for it.
     """
-    other = _WORD.sub(rf"\1{ending}", line)
+    other = _WORD.sub(lambda word: f"{word[1] or ''}{ending}", line)
     return line if asked_for(other) else other
 
 
