@@ -1,6 +1,7 @@
 // Find: the box, the choices, the address and the lists, kept in step.
 
 import { fromAddress, toAddress } from "./find/address.js";
+import { askedFor, isHeardAlone } from "./find/asked.js";
 import { choicesOf, say } from "./find/choices.js";
 import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
@@ -159,11 +160,9 @@ function refresh(keepAddress = false) {
   forgetFits();
   const answered = state.choice.words ? search.answers(question) : null;
   const scored = answered?.scores ?? null;
-  const { minutes, lanes, swimmers } = held();
-  const isRoomAlone = Boolean(!minutes && (lanes || swimmers) && !question.words);
-  const asked = { ...state.choice, isLeft: state.isRun || state.until !== "", isRoomAlone, minutes, lanes, swimmers, gear: new Set([...state.choice.gear, ...question.gear]) };
-  const known = { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed };
-  const { found, counts, without, untimed } = sift(entries, asked, known);
+  const wanted = askedFor(state.choice, question, held(), state.isRun || state.until !== "");
+  const sure = answered && isHeardAlone(state.choice, question) ? answered.sure : null;
+  const { found, counts, without, untimed } = sift(entries, wanted, { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed, sure });
   choices.show(state, counts);
   one("[data-clear]", form).hidden = !state.choice.swimmers && !FACETS.some((facet) => isChosen(state.choice, facet));
   showWayOut(found, without);
@@ -172,7 +171,7 @@ function refresh(keepAddress = false) {
   /** @type {import("./find/results.js").IsSure} */
   const isSure = ({ number }) => !answered || answered.sure.has(number);
   showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length);
-  lists.show(inOrder(found, asked, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure });
+  lists.show(inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure });
   if (!keepAddress) {
     clearTimeout(writing);
     writing = setTimeout(writeAddress); // when the list is on the screen

@@ -24,7 +24,8 @@ const DRILL = "drill";
 const KIND_COUNTS = 0.3; // a word that names a kind, beside one that says what
 const GENERAL = new Set(stems( // words that fit nearly everything here, and those of whom it is for
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
-  " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put",
+  " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put" +
+  " forgot lost missing broken tonight today session lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe",
 ));
 const GENERAL_COUNTS = 0.4;
 const WHOLE_NAME = 3;
@@ -67,7 +68,7 @@ export function answers({ words, phrases }, entries, question) {
     return null;
   }
   const sought = terms.filter((term) => !saysWhat || !KIND_OF.has(term)).join(" ");
-  const meant = [...new Set(terms.flatMap((term) => words.terms.meant(term)))];
+  const meant = words.meant(question.words);
   /** @param {number} id */
   const alike = (id) => 1 + LIKE_A_NAME * phrases.likeness(meant, id) ** 2;
   /** @type {(id: number) => number} */

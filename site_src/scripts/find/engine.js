@@ -5,6 +5,7 @@ import { WordIndex } from "../lib/search.js";
 import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
 import { Phrases } from "./phrases.js";
 import { asNamed, questionOf } from "./question.js";
+import { awayIn } from "./said-as.js";
 
 /** @import {Known} from "./answers.js" */
 /** @import {Answers} from "./answers.js" */
@@ -19,8 +20,9 @@ const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
  * @param {Entry[]} entries
  */
 export function engine(data, entries) {
+  const named = namesOfGear(data);
   /** @type {import("./question.js").Names} */
-  const names = { gear: namesOfGear(data), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes };
+  const names = { gear: named, away: awayIn(named), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes };
   /** @type {Known | null} titles and facts alone, until the rest is taken in */
   let known = null;
   let isRead = false;
@@ -55,7 +57,7 @@ export function engine(data, entries) {
   /** @type {(found: Answers, passes: (entry: Entry) => boolean) => Answers} */
   const only = ({ scores, sure }, passes) => ({ sure, scores: new Map([...scores].filter(([number]) => passes(/** @type {Entry} */ (entries[number])))) });
 
-  /** Of the last question: asked for twice a key. @type {{words: string, unknown: {word: string, near: string}[]}} */
+  /** Of the last question: asked for twice a key. @type {{words: string, unknown: ReturnType<WordIndex["unknown"]>}} */
   let last = { words: "", unknown: [] };
   /** @param {Question} question */
   function unknown({ words }) {

@@ -62,6 +62,7 @@ const LISTS = ["goal", "fault", "position", "stroke", "effort", "level", "whom"]
 const FACETS = ["kind", ...LISTS, "gear", "minutes", "lanes", "words"];
 const NO_GEAR = "none";
 const A_PRACTICE = 40; // minutes
+const MAY_BE_CUT = 1.35; // how much longer a practice may be than the minutes that are asked for one
 /** @type {Facet[]} */
 const IN_ONE = ["effort", "whom"]; // several words of it are asked for in one entry; of any other facet one is enough
 
@@ -121,10 +122,10 @@ const within = (needs, gear, also) => needs.every((id) => gear.has(id) || id ===
 
 /**
  * The facets of a choice, each with the question whether an entry passes it.
- * @param {Choice} choice
+ * @param {Asked} choice
  * @param {Known} known
  */
-function questions(choice, { fit, scores, narrowed }) {
+function questions(choice, { fit, scores, narrowed, sure }) {
   /** @type {[Facet, (entry: Entry) => boolean][]} */
   const asked = [];
   /** @type {(test: (entry: Entry) => boolean) => (entry: Entry) => boolean} */
@@ -142,7 +143,8 @@ function questions(choice, { fit, scores, narrowed }) {
   }
   if (choice.minutes || choice.lanes || choice.swimmers) {
     const facet = choice.minutes ? "minutes" : "lanes";
-    asked.push([facet, narrow((entry) => (fit(entry).seconds === null ? choice.untimed : fit(entry).fits))]);
+    const fits = narrow((entry) => (fit(entry).seconds === null ? choice.untimed : fit(entry).fits || isNearly(entry, choice, fit(entry))));
+    asked.push([facet, (entry) => fits(entry) || Boolean(sure && !narrowed.includes(entry.kind) && sure.has(entry.number))]);
   }
   if (scores) {
     asked.push(["words", (entry) => scores.has(entry.number)]);
@@ -189,23 +191,28 @@ function countIn(counts, facet, entry, choice, { fit, steps }) {
   }
 }
 
+/** Whether a practice is longer than the minutes that a practice is asked for, and may be cut to them.
+ * @type {(entry: Entry, choice: Asked, own: Fit) => boolean} */
+const isNearly = ({ kind }, { isPractice, minutes }, { least }) => Boolean(isPractice && minutes && kind === "practice" && least !== null && least <= MAY_BE_CUT * 60 * minutes);
+
 /** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one; where
  * room alone is, practices first.
  * @type {(entry: Entry, choice: Asked) => number} */
-function kindPlace({ kind }, { minutes, isLeft, isRoomAlone }) {
-  const isPractice = minutes ? !isLeft && minutes >= A_PRACTICE : isRoomAlone;
+function kindPlace({ kind }, { minutes, isLeft, isRoomAlone, isPractice: isSaid }) {
+  const isPractice = minutes ? isSaid || (!isLeft && minutes >= A_PRACTICE) : isRoomAlone;
   return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(kind) + 1 || 3 : 0;
 }
 
-/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean}} Asked `isLeft`: its minutes are what is left of a practice; `isRoomAlone`: only
- *   lanes or heads are asked for, by which a practice is told from others */
+/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean}} Asked `isLeft`: its minutes are what is left of a practice;
+ *   `isRoomAlone`: only lanes or heads are asked for, by which a practice is told from others; `isPractice`: the words ask for a practice */
 
-/** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[]}} Known */
+/** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[], sure?: Set<number> | null}} Known `sure`: what
+ *   stays beside what fits, pages that answer the words, where minutes and room were heard in these */
 
 /**
  * What a choice finds; for each facet and word, what that word would give; and what dropping a facet would give.
  * @param {Entry[]} entries
- * @param {Choice} choice
+ * @param {Asked} choice
  * @param {Known} known
  */
 function sift(entries, choice, known) {
@@ -255,7 +262,8 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
     const own = fit(entry);
     const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];
     const mine = [own.isForOthers ? 1 : 0, own.crowded ? 1 : 0];
-    const keys = [scores ? kindPlace(entry, choice) : 0, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
+    const tooLong = choice.minutes && own.seconds !== null && !own.fits ? 0.5 : 0;
+    const keys = [scores ? kindPlace(entry, choice) + tooLong : tooLong, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });
   keyed.sort(({ keys: one }, { keys: two }) => one.map((key, at) => key - (two[at] ?? 0)).find(Boolean) ?? 0);

@@ -1,6 +1,7 @@
 // What a question asks for beside its words: minutes, lanes, heads, gear that is there or is not, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
+import { saidPlainly } from "./said-as.js";
 
 /**
  * @typedef {object} Question
@@ -17,6 +18,7 @@ import { stems, wordsOf } from "../lib/words.js";
  *
  * @typedef {object} Names what a question may name
  * @property {[string, string][]} gear each piece with a name of it
+ * @property {import("./said-as.js").Saying[]} away how it is said that gear is not there
  * @property {[string, string][]} squads each lane group with its squad
  * @property {number} lanes of the widest pool
  */
@@ -37,28 +39,15 @@ const KIND_WORDS = Object.entries({
 /** @type {Map<string, string>} */
 export const KIND_OF = new Map(KIND_WORDS.flatMap(([kind, words]) => words.split(" ").flatMap((word) => stems(word).map((term) => [term, kind]))));
 
-/** Said in another way: hours as minutes, and an age as what it tells of the water. @type {[RegExp, string][]} */
-const SAID_AS = [
-  [/\bhalf an? hour\b|\bhalf hour\b/gu, "30 min"],
-  [/\bthree quarters of an hour\b/gu, "45 min"],
-  [/\bquarter of an hour\b/gu, "15 min"],
-  [/\b(?:an|one|1) hour and a half\b|\bhour and a half\b/gu, "90 min"],
-  [/\b(?:an|one|1) hour and a quarter\b|\bhour and a quarter\b/gu, "75 min"],
-  [/\b(?:an|one|1) hour\b|\b1 ?hr?\b/gu, "60 min"],
-  [/\bno (?:water|pool)\b/gu, "on land"],
-  [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\bnext(?: step| drill)? after\b/gu, "progression"],
-  [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],
-  [/\b(?:two|2) hours\b|\b2 ?hrs?\b/gu, "120 min"],
-  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b/gu, "children"],
-];
-const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s+[\p{L}-]+\s+)(?:left|to go|to spare|spare|remaining|today)(?![\p{L}])/gu; // 15 minutes left is no side
-const ABOUT = /(?<![\p{L}])(?:only|just|about|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
+const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s+[\p{L}-]+\s+)(?:left|to go|to spare|spare|remaining|today|tonight|available)(?![\p{L}])/gu; // 15 minutes left is no side
+const NOW = /(?<=\d\s*lanes?\s+)(?:today|tonight|only|left|free|open|available)(?![\p{L}])/gu;
+const ABOUT = /(?<![\p{L}])(?:only|just|about|only got|got only|just got|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
 const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;
 const THE_END = "cool-down"; // what is done in the last minutes, where nothing else is asked for
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
 const LANES = /(?<!too many .*)(\d+)\s*lanes?(?![\p{L}\p{N}])/u; // too many in one lane is no number of lanes
 const HALF_POOL = /\bhalf (?:of )?(?:an? |the |our )?pool\b/u;
-const HEADS = "swimmers|kids|children|heads|athletes|youngsters|juniors";
+const HEADS = "swimmers|kids|children|heads|athletes|youngsters|juniors|beginners|boys|girls|people|pupils|seniors|minis|of them";
 const ADULTS = "coach|coaches|adults?|teachers?";
 const SWIMMERS = new RegExp(`(?<![x×*]\\s*)(\\d+)\\s*(?:${HEADS})(?![\\p{L}\\p{N}])`, "u");
 const COACHES = new RegExp(`(\\d+)\\s*(?:${ADULTS})(?![\\p{L}\\p{N}])`, "u");
@@ -84,10 +73,10 @@ function counted(text, pattern) {
  * @param {Names} names
  * @returns {Question}
  */
-export function questionOf(text, { gear, squads, lanes: most }) {
-  const said = SAID_AS.reduce((so, [way, plain]) => so.replace(way, plain), text.toLowerCase()).replace(LEFT, " ");
-  const half = most > 1 ? said.replace(HALF_POOL, `${Math.floor(most / 2)} lanes`) : said;
-  const plain = half.replace(COUNTED, (word) => inFigures(word)).replace(ABOUT, "");
+export function questionOf(text, { gear, away, squads, lanes: most }) {
+  const said = saidPlainly(text, away).replace(LEFT, " ");
+  const half = most > 1 ? said.replace(HALF_POOL, (found) => `${found} ${Math.floor(most / 2)} lanes`) : said;
+  const plain = half.replace(COUNTED, (word) => inFigures(word)).replace(ABOUT, "").replace(NOW, " ");
   const [minutes, timeless] = counted(plain.replace(AT_THE_END, ""), MINUTES);
   const [lanes, wide] = counted(timeless, LANES);
   const [swimmers, ofHeads] = counted(wide, SWIMMERS);

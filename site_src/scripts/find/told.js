@@ -87,8 +87,8 @@ export function teller(data) {
     },
 
     /** The words that nothing has, each with what is looked for in its place.
-     * @param {{word: string, near: string}[]} words */
-    unknown: (words) => words.map(({ word, near }) => `Nothing for “${word}”${near ? `; nearest: “${near}”` : ""}.`).join(" "),
+     * @param {{word: string, near: string, isRun: boolean}[]} words */
+    unknown: (words) => words.filter(({ isRun }) => !isRun).map(({ word, near }) => `Nothing for “${word}”${near ? `; nearest: “${near}”` : ""}.`).join(" "),
 
     /** Whose times these are, and what goes before them.
      * @param {Held} held */

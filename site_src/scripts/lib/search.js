@@ -10,7 +10,8 @@ import { indexed, OF_REPS, ofDistance, stem, stems, wordsOf } from "./words.js";
 /** @typedef {{id: number, [field: string]: unknown}} Document */
 /** @typedef {Exclude<import("minisearch").Query, symbol>} Query */
 /** @typedef {{query: Query, words: number}} Way a way to ask for something, in so many words that stand together */
-/** @typedef {{terms: string[], queries: Way[]}} Wanted a word or name of a question, with all that answers it */
+/** @typedef {{terms: string[], queries: Way[], title: string[]}} Wanted a word or name of a question, with all that answers it, and the title of
+ *   the list that it is in */
 
 const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an answer must have
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
@@ -181,10 +182,18 @@ export class WordIndex {
         ...unique(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
         ...unique(names).map((name) => ({ query: asName(name, BESIDE), words: name.length })),
       ];
-      wanted.push({ terms: own, queries });
+      wanted.push({ terms: own, queries, title: titles[0] ?? [] });
       at += own.length;
     }
     return wanted;
+  }
+
+  /** The terms that a text means, each once: of a name that no entry has the title of its list.
+   * @param {string} text */
+  meant(text) {
+    const meant = this.#wanted(stems(text)).flatMap(({ terms, title }) =>
+      (title.length && !terms.every((term) => this.terms.has(term)) ? title : terms.flatMap((term) => this.terms.meant(term))));
+    return [...new Set(meant)];
   }
 
   /** A term that is known as it stands and as the beginning of others; one that is not, in two words or with letters mended.
@@ -196,13 +205,14 @@ export class WordIndex {
     if (this.terms.has(term) || this.terms.isBegun(term)) {
       return own;
     }
-    const { terms, near } = this.terms.taken(term);
-    return exactly(terms, near ? NEAR : 1);
+    const { terms, isRun } = this.terms.taken(term);
+    return exactly(terms, isRun ? 1 : NEAR);
   }
 
-  /** The words of a text that nothing here has, each with the word that is looked for in its place, "" where none is near.
+  /** The words of a text that nothing here has, each with what is looked for in its place, "" where nothing is near; `isRun` where they were only
+   * written together.
    * @param {string} text
-   * @returns {{word: string, near: string}[]} */
+   * @returns {{word: string, near: string, isRun: boolean}[]} */
   unknown(text) {
     const terms = stems(text);
     const known = new Set(this.#wanted(terms).flatMap(({ terms: own, queries }) => (queries.length > 1 ? own : [])));
@@ -211,13 +221,13 @@ export class WordIndex {
     return words.flatMap((word, at) => {
       const term = stem(word);
       if (pairs[at]) {
-        return [{ word: `${word} ${words[at + 1]}`, near: pairs[at] }];
+        return [{ word: `${word} ${words[at + 1]}`, near: pairs[at] ?? "", isRun: false }];
       }
       if (pairs[at - 1]) {
         return [];
       }
       const taken = !term || /^\d/.test(term) || known.has(term) || this.terms.isKnown(term) ? null : this.terms.taken(term);
-      return !taken || taken.terms.length > 1 ? [] : [{ word, near: taken.near }];
+      return taken ? [{ word, near: taken.near, isRun: taken.isRun }] : [];
     });
   }
 }

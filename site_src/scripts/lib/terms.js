@@ -6,6 +6,10 @@ const LONG = 9; // letters from which three may be wrong
 const MOST_WRONG = 3;
 const LONG_PAIR = 7; // letters from which two words may be one that is misspelt
 const IN_TEXTS_ONLY = 0.5; // what a term that no name has is farther off
+const LEAST_IN_RUN = 3; // letters of a word that is written together with others
+const LOST = ["", "e", "er", "ing", "ion"]; // what its last word has lost as an ending
+// Keys beside each letter on the usual keyboards: a wet thumb's first letter is one of these.
+const BESIDE = Object.fromEntries("qwas wqes ewrds retdf trygf ytuhg uyijh iuokj oipkl pol aqswz sawedxz dserfcx fdrtgvc gftyhbv hgyujnb jhuikmn kjiolm lkop zasx xzsdc cxdfv vcfgb bvghn nbhjm mnjk".split(" ").map((keys) => [keys[0] ?? "", [...keys.slice(1)]]));
 
 /** Whether a word is the beginning of another; of a number, never: 10 is not the beginning of 100.
  * @param {string} term */
@@ -20,7 +24,7 @@ export class Terms {
     this.named = new Set();
     /** @type {Map<string, string[]>} by their first letter: far fewer to look through at each key */
     this.begun = new Map();
-    /** @type {Map<string, {terms: string[], near: string}>} what terms that are not known were taken for: asked for several times a key */
+    /** @type {Map<string, {terms: string[], near: string, isRun: boolean}>} what terms that are not known were taken for: asked for several times a key */
     this.asked = new Map();
   }
 
@@ -63,30 +67,57 @@ export class Terms {
     return begins(term) && (this.begun.get(term[0] ?? "") ?? []).some((other) => other.startsWith(term));
   }
 
-  /** The term that a word with letters wrong is nearest to, its first letter right, of names before texts; "" where it is near none.
+  /** The term that a word with letters wrong is nearest to, of names before texts; "" where it is near none. Its first letter is right,
+   * else, where that leads nowhere, beside the right one or swapped with the second.
    * @param {string} term
    * @param {number} [most] */
   near(term, most = term.length < LONG ? mistakes(term) : MOST_WRONG) {
+    if (!most || /\d/.test(term)) {
+      return "";
+    }
+    const [first = "", second = ""] = term;
+    const others = term.length > 3 ? new Set([...(BESIDE[first] ?? []), second]) : [];
+    return this.#nearest(term, most, [first]) || this.#nearest(term, 1, others);
+  }
+
+  /** @type {(term: string, most: number, firsts: Iterable<string>) => string} */
+  #nearest(term, most, firsts) {
     let best = { term: "", far: most + 1 };
-    for (const other of most && !/\d/.test(term) ? this.begun.get(term[0] ?? "") ?? [] : []) {
+    for (const other of [...firsts].flatMap((first) => this.begun.get(first) ?? [])) {
       const far = distance(term, other, Math.floor(best.far)) + (this.named.has(other) ? 0 : IN_TEXTS_ONLY);
       best = far < best.far && far < most + 1 ? { term: other, far } : best;
     }
     return best.term;
   }
 
-  /** A word that is two known ones written together.
+  /** A word that is known ones written together, as few as may be: "kickonback".
    * @param {string} term
-   * @returns {string[] | null} */
-  inTwo(term) {
-    for (let at = term.length - 3; at > 2; at -= 1) {
-      const first = stem(term.slice(0, at));
-      const second = [term.slice(at), `${term.slice(at)}e`].map((end) => stem(end)).find((end) => end && this.has(end)); // "glid" of gliding
-      if (first && second && this.has(first)) {
-        return [first, second];
-      }
+   * @returns {string[] | null} the terms; idle words among them are none */
+  inParts(term) {
+    /** @type {(string[] | null)[]} the parts of each beginning; null where it is no run of words */
+    const runs = [[]];
+    for (let to = 1; to <= term.length; to += 1) {
+      const ways = runs.flatMap((before, at) => {
+        const part = before && to - at < term.length ? this.#part(term.slice(at, to), to === term.length) : undefined;
+        return before && part !== undefined ? [[...before, part]] : [];
+      });
+      runs.push(ways.sort((one, other) => one.length - other.length)[0] ?? null);
     }
-    return null;
+    const parts = runs[term.length] ?? [];
+    const terms = parts.filter(Boolean);
+    return parts.length > 1 && terms.length ? terms : null;
+  }
+
+  /** A part of a run of words as its term, "" for an idle word; undefined where it is none. The last has lost its ending.
+   * @param {string} part
+   * @param {boolean} isLast */
+  #part(part, isLast) {
+    const own = stem(part);
+    if (own === null && part.length > 1) {
+      return "";
+    }
+    const whole = (isLast ? LOST : [""]).map((ending) => `${part}${ending}`).filter((word) => word.length >= LEAST_IN_RUN);
+    return whole.map((word) => stem(word)).find((one) => one && this.has(one)) || undefined;
   }
 
   /** The term that two terms are one after another, where they are one; misspelt, too, where the first is no word: "strem line"; else "".
@@ -106,7 +137,8 @@ export class Terms {
 
   /** What a term that is not known is taken for: the one that is a letter off, two that are written together, else the nearest.
    * @param {string} term
-   * @returns {{terms: string[], near: string}} `near` is the word that stands in its place, "" where it is none */
+   * @returns {{terms: string[], near: string, isRun: boolean}} `near` is the word that stands in its place, "" where it is none; `isRun`
+   *   that it was only written together */
   taken(term) {
     const found = this.asked.get(term) ?? this.#taken(term);
     this.asked.set(term, found);
@@ -115,10 +147,12 @@ export class Terms {
 
   /** @param {string} term */
   #taken(term) {
-    const close = this.near(term, Math.min(1, mistakes(term)));
-    const two = close ? null : this.inTwo(term);
-    const near = two ? "" : close || this.near(term);
-    return { terms: two ?? [near || term], near: this.words.get(near) ?? "" };
+    const once = term.replace(/(.)\1+/gu, "$1"); // a key that was hit twice
+    const close = this.has(once) ? once : this.near(term, Math.min(1, mistakes(term)));
+    const parts = close ? null : this.inParts(term);
+    const near = parts ? [] : [close || this.near(term)].filter(Boolean);
+    const terms = parts ?? (near.length ? near : [term]);
+    return { terms, near: [...(parts ?? near)].map((own) => this.words.get(own) ?? "").join(" "), isRun: parts !== null };
   }
 
   /** The terms that a term was meant for.

@@ -9,7 +9,9 @@ const IDLE = new Set(
     "a an and any are as at be been by can could do does doing did for from get gets getting give go goes going good has had have" +
     " having her hers him his how i if in into is it its just let lets like make makes me my of on or our out please she should" +
     " so some that the their them then there they this those to too us use using very want was we were what when where which" +
-    " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also vs versus poor bad badly"
+    " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also vs versus poor bad badly" +
+    " someone somebody anyone anybody everyone everybody thing things stuff got id weve youre thats theres didnt wasnt arent havent hasnt" +
+    " couldnt shouldnt wouldnt need needs needed seems anything pls plz thanks"
   ).split(" "),
 );
 // Spelled in two ways, or bent in a way that no rule of endings knows.
@@ -21,13 +23,24 @@ const ALIKE = new Map(
     mins: "min", faster: "fast", fastest: "fast", slower: "slow", slowest: "slow", easier: "easy", deeper: "deep", lower: "low", sprinter: "sprint",
     racer: "race", kicker: "kick", backstroker: "backstroke", breaststroker: "breaststroke", freestyler: "freestyle", dolphining: "dolphin",
     higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", parashoot: "parachute", flexibility: "flex",
+    fell: "fall", fallen: "fall", came: "come", forgot: "forget", forgotten: "forget", held: "hold", kept: "keep", stood: "stand", threw: "throw", thrown: "throw", bled: "bleed",
+    drank: "drink", ran: "run", sat: "sit", stuck: "stick", swung: "swing", taught: "teach", shook: "shake", spun: "spin", tore: "tear", torn: "tear", felt: "feel", caught: "catch",
+    brought: "bring", bent: "bend", children: "child", childs: "child", teeth: "tooth", swollen: "swell", coughed: "cough", asma: "asthma", ankels: "ankle", freestile: "freestyle",
   }),
 );
+// Spelled in two ways by rule, UK and US: colour and color, metre and meter, realise and realize, anaemia and anemia, travelling and traveling.
+/** @type {[RegExp, string][]} */
+const SPELLED = [
+  [/(?<=\p{L}{3})our(?=s|ed|ing|ful|ite|$)/gu, "or"], [/(?<=\p{L}{2}[bcdhtv])re(?=s?$|d$)/gu, "er"], [/(?<=\p{L}{3})is(?=e[sdr]?$|ing$|ation)/gu, "iz"],
+  [/(?<=\p{L}{2})yse(?=[sdr]?$)/gu, "yze"], [/(?<=\p{L})(?:ae|oe)(?=\p{L}{2})/gu, "e"], [/(?<=\p{L}{2}[aeiou])ll(?=ing$|ed$|er$)/gu, "l"],
+];
 const COMPOUND = /[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)+/gu;
-const REPS = /(\d+)\s*[x×*]\s*(\d+)(?:m|s)?(?![\p{L}\p{N}])/gu; // 8 x 50 is one thing
+const REPS = /(\d+)\s*(?:[x×*]|lots of|times|by)\s*(\d+)(?:m|s)?(?![\p{L}\p{N}])|(?<!\p{N})(\d{1,2})\s+(\d{2,3})['’]?s(?![\p{L}\p{N}])/gu; // 8 x 50 is one thing
+const METRES = /(?<=\d)\s*(?:m|mtrs?|met(?:re|er)s?)(?![\p{L}\p{N}])/gu; // 200 m is a 200
+const SHORTENED = /(?<=\p{L})['’](?=(?:s|t|re|ve|ll|d|m)(?![\p{L}\p{N}]))/gu; // doesn't is one word
 
 /** @param {string} text */
-const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(REPS, "$1x$2");
+const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(SHORTENED, "").replace(METRES, "").replace(REPS, "$1$3x$2$4");
 
 /**
  * The words of a text, without accents, in small letters.
@@ -85,7 +98,7 @@ function stemOf(word) {
     return word.replace(/(?<=\d)(s|m|th|x)$/, "");
   }
   const alike = ALIKE.get(word) ?? ALIKE.get(word.replace(/s$/, "")) ?? word;
-  return stemmer(alike.replace(/^(.*[^s])s$/, "$1"));
+  return stemmer(SPELLED.reduce((own, [way, other]) => own.replace(way, other), alike).replace(/^(.*[^s])s$/, "$1"));
 }
 
 /** The words of a question that are worth looking for, as they are compared.
@@ -97,7 +110,8 @@ export const stems = (text) => wordsOf(text).flatMap((word) => stem(word) ?? [])
  * @param {string} term */
 export const mistakes = (term) => (/^\d/.test(term) || term.length < 3 ? 0 : term.length < 6 ? 1 : 2);
 
-/** Letters to change, add or take away to make one word of another; more than `most` is as good as any.
+/** Letters to change, add, take away or swap with the next to make one word of another (Damerau 1964, each place changed once); more
+ * than `most` is as good as any.
  * @param {string} one
  * @param {string} other
  * @param {number} most */
@@ -105,17 +119,26 @@ export function distance(one, other, most) {
   if (Math.abs(one.length - other.length) > most) {
     return most + 1;
   }
-  let row = Array.from({ length: other.length + 1 }, (_, at) => at);
+  /** @type {[number[], number[]]} */
+  let [before, row] = [[], Array.from({ length: other.length + 1 }, (_, at) => at)];
   for (let at = 1; at <= one.length; at += 1) {
-    const next = [at];
-    for (let to = 1; to <= other.length; to += 1) {
-      const same = one[at - 1] === other[to - 1] ? 0 : 1;
-      next.push(Math.min((row[to] ?? 0) + 1, (next[to - 1] ?? 0) + 1, (row[to - 1] ?? 0) + same));
-    }
-    if (Math.min(...next) > most) {
+    [before, row] = [row, nextRow(one, other, at, before, row)];
+    if (Math.min(...row) > most) {
       return most + 1;
     }
-    row = next;
   }
   return row[other.length] ?? most + 1;
+}
+
+/** The next row of what beginnings are apart.
+ * @type {(one: string, other: string, at: number, before: number[], row: number[]) => number[]} */
+function nextRow(one, other, at, before, row) {
+  const next = [at];
+  for (let to = 1; to <= other.length; to += 1) {
+    const same = one[at - 1] === other[to - 1] ? 0 : 1;
+    const isSwapped = at > 1 && to > 1 && one[at - 1] === other[to - 2] && one[at - 2] === other[to - 1];
+    const swapped = isSwapped ? /** @type {number} */ (before[to - 2]) + 1 : Infinity;
+    next.push(Math.min(/** @type {number} */ (row[to]) + 1, /** @type {number} */ (next[to - 1]) + 1, /** @type {number} */ (row[to - 1]) + same, swapped));
+  }
+  return next;
 }

@@ -1,0 +1,27 @@
+// All that is asked for at once: what is chosen and what is heard in the words. Pure.
+
+/** @import {Asked, Choice} from "./list.js" */
+/** @import {Held} from "./fit.js" */
+/** @import {Question} from "./question.js" */
+
+/**
+ * @param {Choice} choice
+ * @param {Question} question
+ * @param {Held} held minutes, lanes and swimmers of both
+ * @param {boolean} isLeft whether the minutes are what is left of a practice
+ * @returns {Asked}
+ */
+export const askedFor = (choice, question, { minutes, lanes, swimmers }, isLeft) => ({
+  ...choice,
+  isLeft,
+  isRoomAlone: Boolean(!minutes && (lanes || swimmers) && !question.words),
+  isPractice: question.kinds.has("practice"),
+  minutes,
+  lanes,
+  swimmers,
+  gear: new Set([...choice.gear, ...question.gear]),
+});
+
+/** Whether what fits was asked for in words alone: pages that answer these then stay beside what fits.
+ * @type {(choice: Choice, question: Question) => boolean} */
+export const isHeardAlone = ({ minutes, lanes, swimmers }, { words }) => Boolean(words) && !minutes && !lanes && !swimmers;
