@@ -27,6 +27,7 @@ from almanac.site.indexes import index_pages
 from almanac.site.judge_page import judge_page
 from almanac.site.kick_cycle import kick_cycle_page
 from almanac.site.kind_pages import Wanted, every, pages_of
+from almanac.site.levels_page import levels_page
 from almanac.site.links import Page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
@@ -128,6 +129,7 @@ class SitePages:
             coverage_page(analysis),
             kick_cycle_page(analysis.catalogue),
             learn_page(analysis.catalogue),
+            levels_page(analysis.catalogue),
             judge_page(analysis.catalogue),
             self.marks.page(),
             *moved_pages(analysis),
