@@ -109,11 +109,10 @@ def test_every_check_has_an_example() -> None:
     ids=lambda file: file.stem,
 )
 def test_every_other_code_has_an_example(file: Path) -> None:
-    # bad-value: for a schema keyword that nobody has explained yet; older-form: there is none before
-    # form 1, and tests/test_forms.py has it with another. Of what git's trees alone can hold,
-    # tests/test_review_hostile.py makes some.
+    # bad-value: for a schema keyword that nobody has explained yet. Of what git's trees alone can
+    # hold, tests/test_review_hostile.py makes some.
     in_trees = {"case-clash", "marked-as-program", "submodule"}
-    unseen = written(file) - given() - {"bad-value", "older-form"} - in_trees
+    unseen = written(file) - given() - {"bad-value"} - in_trees
     assert not unseen, f"no rejected example gives {sorted(unseen)}"
 
 

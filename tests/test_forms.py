@@ -1,54 +1,49 @@
-"""The form of a catalogue: told once where it is another, and the steps that lead to the present one."""
+"""The form of a catalogue: told once where it is another."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import subprocess
 from pathlib import Path
-from typing import Any
 
 import pytest
 from example_cases import BASE
+from shared import copied
 
-from almanac.commands.main import COMMANDS
+from almanac.commands.main import COMMANDS, main
 from almanac.findings import Place
 from almanac.model.load import load
-from almanac.source.forms import FORM, STEPS, form_of, other_form, updated
+from almanac.source.forms import FORM, form_of, newer_form
 from almanac.source.reader import read
 
-
-def _says(text: str, form: int) -> tuple[str, str, Place, str] | None:
-    document, findings = read(text.encode(), "plans/club.yml")
-    assert findings == []
-    finding = other_form(document, form)
-    return finding and (finding.code, finding.message, finding.place, finding.hint)
+OLD_FINS = (
+    "{hazard: foot-strikes}\nnot_for:\n  people:\n    - Sore ankles.",
+    "{hazard: Blades strike a foot., control: Leave ten seconds apart.}\nnot_for:\n  - Sore ankles.",
+)
 
 
-def test_the_present_form_is_nothing_to_tell() -> None:
-    assert _says("form: 3\n", 3) is None
-    assert _says("title: A club of form 1\n", 1) is None
-    assert other_form(None) is None  # that the club is missing is told elsewhere
+def _older(root: Path) -> Path:
+    """A copy of the examples' club in which two places of one entry are of form 1."""
+    file = copied(BASE, root) / "drills/gear/fins.yml"
+    text = file.read_text("utf-8")
+    assert OLD_FINS[0] in text
+    file.write_text(text.replace(*OLD_FINS), "utf-8")
+    return root
+
+
+def test_the_present_form_and_an_older_one_are_nothing_to_tell_by_themselves() -> None:
+    for text in ("form: 3\n", "title: A club of form 1\n", "form: 2\n"):
+        document, findings = read(text.encode(), "plans/club.yml")
+        assert findings == [] and newer_form(document, 3) is None
+    assert newer_form(None) is None  # that the club is missing is told elsewhere
 
 
 def test_a_newer_form() -> None:
-    said = _says("title: x\nform: 4\n", 3)
+    document, _ = read(b"title: x\nform: 4\n", "plans/club.yml")
+    said = newer_form(document, 3)
     assert said is not None
-    code, message, place, hint = said
-    assert (code, place) == ("newer-form", Place("plans/club.yml", 2, 7))
-    assert "form 4" in message and "no form after 3" in message
-    assert "install the newer program" in hint
-
-
-def test_an_older_form() -> None:
-    for text, place in [
-        ("title: x\n", Place("plans/club.yml", 1, 1)),
-        ("form: 1\n", Place("plans/club.yml", 1, 7)),
-    ]:
-        said = _says(text, 3)
-        assert said is not None
-        assert (said[0], said[2]) == ("older-form", place)
-        assert "form 1" in said[1] and "reads form 3" in said[1]
-        assert "install the program that reads form 1" in said[3]
-        assert "almanac update" not in said[3]  # there is no such command
+    assert (said.code, said.place) == ("newer-form", Place("plans/club.yml", 2, 7))
+    assert "form 4" in said.message and "no form after 3" in said.message
+    assert "install the newer program" in said.hint
 
 
 @pytest.mark.parametrize("form", [0, -1, True, 1.5, "2", None, [2]])
@@ -66,42 +61,49 @@ def test_one_finding_and_not_thirty(tmp_path: Path) -> None:
     assert loaded.catalogue is None
 
 
-def test_the_form_is_in_the_model() -> None:
-    catalogue = load(BASE).catalogue
-    assert catalogue is not None
-    assert catalogue.club.form == 1
+@pytest.mark.parametrize("words", ["check", "build", "sum six-fifties", "explain six-fifties"])
+def test_every_command_says_in_one_sentence_how_to_go_on(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], words: str
+) -> None:
+    assert main([*words.split(), "--root", str(_older(tmp_path))]) == 1
+    said = "".join(capsys.readouterr())
+    assert said.count(" error ") == 1 and "1 error" in said
+    assert "drills/gear/fins.yml is written in form 1" in said and "almanac update" in said
 
 
-def _rename(kind: str, data: Mapping[str, Any]) -> dict[str, Any]:
-    """A step of a set: its distance becomes a length."""
-    if kind != "set":
-        return dict(data)
-    return {"length" if key == "distance" else key: value for key, value in data.items()}
+def test_so_does_a_file_from_outside(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    entry = tmp_path / "mine.yml"
+    text = (BASE / "plans/sets/six-fifties.yml").read_text("utf-8")
+    dangers = "safety:\n  - hazard: One swims into another.\n  - hazard: Nobody looks at all.\n"
+    entry.write_text(text + dangers, "utf-8")
+    assert main(["sum", str(entry), "--root", str(BASE)]) == 1
+    said = "".join(capsys.readouterr())
+    assert said.count(" error ") == 1 and "this entry is written in form 1" in said
 
 
-def _double(kind: str, data: Mapping[str, Any]) -> dict[str, Any]:
-    return {**data, "length": data["length"] * 2} if kind == "set" else dict(data)
+def test_a_review_of_an_older_club_names_it_once(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By the change that ``update`` makes, the base is the older one."""
+    root = _older(tmp_path)
+    _commit(root)
+    assert main(["update", "--root", str(root)]) == 0
+    capsys.readouterr()
+    assert main(["review", "HEAD", "--root", str(root)]) == 0
+    assert capsys.readouterr().out.count("older-form") == 1
 
 
-_FAKE = {1: _rename, 2: _double}
+def _commit(root: Path) -> None:
+    who = ["-c", "user.name=A coach", "-c", "user.email=coach@club.example"]
+    for words in (["init", "-q"], ["add", "."], [*who, "commit", "-qm", "All"]):
+        subprocess.run(["git", "-C", str(root), *words], check=True)
 
 
-def test_steps_are_taken_in_order() -> None:
-    old = {"title": "A set", "distance": 50}
-    assert updated("set", old, 1, _FAKE) == {"title": "A set", "length": 100}
-    assert updated("set", {"length": 50}, 2, _FAKE) == {"length": 100}
-    assert updated("set", {"length": 50}, 3, _FAKE) == {"length": 50}
-    assert old == {"title": "A set", "distance": 50}  # as it was
+def test_an_older_club_whose_entries_all_fit_is_read(tmp_path: Path) -> None:
+    root = copied(BASE, tmp_path)
+    catalogue = load(root).catalogue
+    assert catalogue is not None and catalogue.club.form == 1
 
 
-def test_the_club_says_its_new_form() -> None:
-    assert updated("club", {"title": "A club"}, 1, _FAKE) == {"title": "A club", "form": 3}
-    assert updated("club", {"form": 2}, 2, _FAKE) == {"form": 3}
-    assert updated("club", {"title": "A club"}, 3, _FAKE) == {"title": "A club"}
-    with pytest.raises(KeyError):
-        updated("club", {}, 1, {2: _double})
-
-
-def test_every_form_leads_to_the_present_one() -> None:
-    assert set(STEPS) == set(range(1, FORM))
-    assert FORM == 1 or "update" in COMMANDS, "an older form is told to run it"
+def test_whoever_is_told_to_update_can() -> None:
+    assert FORM == 1 or "update" in COMMANDS

@@ -61,6 +61,14 @@ def test_a_byte_order_mark_and_the_ends_of_lines_stay(catalogue: Path) -> None:
     assert file.read_bytes() == b"\xef\xbb\xbf" + text.replace(OLD.encode(), NEW.encode())
 
 
+def test_the_entrys_own_file_keeps_its_byte_order_mark(catalogue: Path) -> None:
+    home = catalogue / "drills/skills/flutter-on-back"
+    text = (home / f"{OLD}.yml").read_bytes()
+    (home / f"{OLD}.yml").write_bytes(b"\xef\xbb\xbf" + text)
+    assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 0
+    assert (home / f"{NEW}.yml").read_bytes() == b"\xef\xbb\xbf" + text
+
+
 def test_there_and_back_is_as_before_but_for_the_way(catalogue: Path) -> None:
     before = texts(catalogue)
     assert main(["rename", OLD, NEW, "--root", str(catalogue)]) == 0

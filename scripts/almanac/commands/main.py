@@ -42,6 +42,7 @@ COMMANDS = {
     "retire": "retire",
     "review": "review",
     "bring": "bring",
+    "update": "update",
     "start": "start",
 }
 _SHARED = {"--root": 2, "--today": 2, "--no-cache": 1}  # how many words each takes

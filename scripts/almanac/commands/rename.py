@@ -7,6 +7,7 @@ next command does.
 from __future__ import annotations
 
 import argparse
+from codecs import BOM_UTF8
 from pathlib import Path
 
 from almanac.commands.outcome import FINE, MachineError, UsageError, root_of
@@ -41,9 +42,16 @@ def run(arguments: argparse.Namespace) -> int:
     except RenameError as problem:
         raise UsageError(str(problem)) from None
     if not arguments.dry_run:
-        make(root, due.texts, loaded)
+        make(root, _marked(root, loaded.documents[kind, old].file, due), loaded)
     _say(due, kind, old, new, "would be" if arguments.dry_run else "is")
     return FINE
+
+
+def _marked(root: Path, own: str, due: Change) -> Texts:
+    """The texts of a change, the entry's own with a byte order mark where it had one."""
+    if not (root / own).read_bytes().startswith(BOM_UTF8):
+        return due.texts
+    return {**due.texts, due.file: f"\ufeff{due.texts[due.file]}"}
 
 
 def make(root: Path, texts: Texts, loaded: Loaded) -> None:

@@ -23,7 +23,7 @@ from almanac.source import schemas
 from almanac.source.document_store import DocumentStore
 from almanac.source.files import EntryFile, entry_files
 from almanac.source.fitted import fitted
-from almanac.source.forms import other_form
+from almanac.source.forms import newer_form, older_told
 from almanac.source.misplaced import ids_of, of_another_kind, placed_by_content
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, Document
@@ -83,8 +83,8 @@ def load(
     )
     own = sum(not one.lent for one in files)
     findings = placed_by_content(root, findings)
-    if other := other_form(documents.get(CLUB)):  # the cause of whatever else would be told
-        return Loaded(None, [other], names, own, documents)
+    if newer := newer_form(documents.get(CLUB)):  # the cause of whatever else would be told
+        return Loaded(None, [newer], names, own, documents)
     findings += moved_in_circles(stubs, documents)
     shapes = Shapes(names)
     checked = _checked(documents, reader, shapes)
@@ -97,6 +97,9 @@ def load(
         for finding in said.findings
         if finding.place not in reported
     ]
+    findings, is_older = older_told(findings, documents.values(), documents.get(CLUB))
+    if is_older:
+        return Loaded(None, findings, names, own, documents)
     for key, validated in checked.items():
         if validated.sound:
             findings += reader.style(documents[key], key[0], validated)
@@ -172,9 +175,8 @@ def with_file(loaded: Loaded, path: Path, kind: str) -> Loaded:
         kept[kind, path.stem] = structure(data, kind, path.stem, str(path))
     documents = {**loaded.catalogue.documents, (kind, path.stem): document}
     catalogue = Catalogue(closed(placed(kept)), documents, loaded.catalogue.moved)
-    return replace(
-        loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *said.findings]
-    )
+    told, _ = older_told(said.findings, [document], None)
+    return replace(loaded, catalogue=catalogue, findings=[*loaded.findings, *findings, *told])
 
 
 def _is_stub(data: Mapping[str, Any]) -> bool:

@@ -10,7 +10,7 @@ from typing import ClassVar
 from almanac.model.entry import Entry, Ids
 
 _INITIALS = re.compile(r" [A-Z]{1,4}$")
-_BEARING = frozenset({"study", "review", "conference", "guidance", "rule"})
+BEARING = frozenset({"study", "review", "conference", "guidance", "rule"})
 _MEASURED = frozenset({"study", "review", "conference"})
 UNDER_WATER = "under-water"
 """A place of ``place``, as the schema lists them."""
@@ -55,7 +55,7 @@ class Source(Entry):
         """Whether a claim may stand as published on it: ratings of experts, news and handbooks do
         not bear one.
         """
-        return self.sort in _BEARING
+        return self.sort in BEARING
 
     @property
     def is_measured(self) -> bool:

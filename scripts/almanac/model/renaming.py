@@ -22,10 +22,12 @@ class RenameError(ValueError):
 
 @dataclass(frozen=True)
 class Change:
-    """What files hold afterwards (None: no more), the places that named the entry, and the places
-    of texts that say the old id, which nobody but a reader can mend.
+    """What files hold afterwards (None: no more), which of them the entry's own is, the places that
+    named the entry, and the places of texts that say the old id, which nobody but a reader can
+    mend.
     """
 
+    file: str
     texts: dict[str, str | None] = field(default_factory=dict)
     places: list[Place] = field(default_factory=list)
     mentions: list[Place] = field(default_factory=list)
@@ -60,7 +62,7 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
     there = documents.get((kind, new))
     if there is not None and there.data.get("moved_to") != old:
         raise RenameError(f"there is a {kind} '{new}' already ({there.file})")
-    change = Change()
+    change = Change(target)
     if there is not None:
         change.texts[there.file] = None
     change.texts[target] = own.text

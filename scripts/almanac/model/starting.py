@@ -14,6 +14,7 @@ from string import Template
 from almanac.model.bringing import Origin, bring
 from almanac.model.load import Loaded
 from almanac.resources import STARTERS
+from almanac.source.forms import FORM
 from almanac.source.names import Names
 
 _FIRST = ("progression", "float-to-streamline-kick")
@@ -123,7 +124,7 @@ def _title(id: str) -> str:
 def _club(club: NewClub, today: date) -> str:
     site = {"address": club.address, "repository": club.repository}
     said = [f"  {name}: {json.dumps(value)}\n" for name, value in site.items() if value]
-    lines = [f"form: 1\ntitle: {json.dumps(club.name, ensure_ascii=False)}\n"]
+    lines = [f"form: {FORM}\ntitle: {json.dumps(club.name, ensure_ascii=False)}\n"]
     lines += ["site:\n", *said] if said else []
     lines.append("pools:\n")
     for pool in club.pools:

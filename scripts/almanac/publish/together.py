@@ -32,8 +32,8 @@ class ChangedSince(Exception):
 
 def change(root: Path, after: Texts, read: Texts) -> None:
     """Put each text into its file, and remove the files of which none is left. A file that began
-    with a byte order mark still does. ``read`` is what the change was worked out from; what is not
-    in it is no file.
+    with a byte order mark still does, and so does a text that brings one. ``read`` is what the
+    change was worked out from; what is not in it is no file.
 
     Raises ChangedSince where a file is not as it was read, and OSError where the machine refuses;
     then every file is as it was.
@@ -92,7 +92,7 @@ def _plain(text: str | None) -> str | None:
 
 
 def _marked(text: str | None, before: str | None) -> str | None:
-    mark = "\ufeff" if before and before[0] == "\ufeff" else ""
+    mark = "\ufeff" if (text or "")[:1] == "\ufeff" or (before or "")[:1] == "\ufeff" else ""
     return text if text is None else mark + text.removeprefix("\ufeff")
 
 

@@ -1,0 +1,59 @@
+"""What entries of an older form are known by: shapes that no entry of the present form has.
+
+No field ever changes what it means: what means something else has another name or another shape.
+So an entry says by itself that it is older, and what is not of such a shape is left as it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from almanac.findings import Place
+from almanac.source.reader import DataPath, Document
+
+HAZARD, CITATION, NOT_FOR = "hazard", "source", "not_for"
+_WITH_HAZARDS = ("safety", "hazards")
+
+
+@dataclass(frozen=True)
+class OldShape:
+    """A place of an entry in form 1: a danger in a sentence where a word now stands, a publication
+    in words where its entry is named, or a list of whom gear is not for. ``path`` leads to the
+    field that is in the way.
+    """
+
+    sort: str
+    path: DataPath
+
+    def place(self, document: Document) -> Place:
+        """Where ``check`` finds fault with it."""
+        return document.place(self.path, of_key=self.sort == CITATION)
+
+
+def old_shapes(document: Document) -> Iterator[OldShape]:
+    """Every place of an entry that is in form 1, in the order of the text."""
+    for key, value in document.data.items():
+        if key in _WITH_HAZARDS:
+            for number, item in _fields(value):
+                hazard = item.get(HAZARD)
+                if isinstance(hazard, str) and " " in hazard.strip() and "own" not in item:
+                    yield OldShape(HAZARD, (key, number, HAZARD))
+        elif key == "evidence":
+            for number, item in _fields(value):
+                if isinstance(item.get(CITATION), str) and "sources" not in item:
+                    yield OldShape(CITATION, (key, number, CITATION))
+        elif key == NOT_FOR and _is_list_of_texts(value):
+            yield OldShape(NOT_FOR, (key,))
+
+
+def _fields(value: Any) -> Iterator[tuple[int, dict[str, Any]]]:
+    """The items of a list that are fields, with their numbers."""
+    for number, item in enumerate(value if isinstance(value, list) else ()):
+        if isinstance(item, dict):
+            yield number, item
+
+
+def _is_list_of_texts(value: Any) -> bool:
+    return isinstance(value, list) and bool(value) and all(isinstance(it, str) for it in value)
