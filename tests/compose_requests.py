@@ -14,7 +14,9 @@ from almanac.arithmetic.composing import Proposal
 from almanac.arithmetic.composing_changes import DEEDS, Deed, change, practice_of, standing
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
+from almanac.commands.compose_save import lanes_of
 from almanac.report.compose_answer import Answer, answer_json, answered, proposal_json
+from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_json import table_json
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words
@@ -108,8 +110,16 @@ def walked(answer: Answer, chance: random.Random, deeds: int) -> Iterator[dict[s
         words = [*change_words(asked, before.order, now.order, deed)]
         proposal = proposal_json(answer, Proposal(now.order, now.cost))
         changed = {"practice": asdict(after), "proposal": proposal, "words": words}
+        step |= {"entry": entry_text(answer, Proposal(now.order, now.cost))}
         yield step | {"changed": changed}
         practice = after
+
+
+def entry_text(answer: Answer, own: Proposal) -> str:
+    """A proposal as --save writes it."""
+    table, wishes = answer.table, answer.asked.wishes
+    lanes = lanes_of(table, wishes)
+    return as_yaml(practice_entry(table, answer.made.candidates, wishes, own, "17:30", lanes))
 
 
 def told_of(analysis: Analysis, made: Made, request: Request) -> Any:

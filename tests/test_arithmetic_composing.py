@@ -6,9 +6,10 @@ import random
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
-from compose_requests import BAD, told_of, vectors
+from compose_requests import BAD, Case, told_of, vectors, walked
 from node_scripts import run_by_node
 from shared import CATALOGUE, DAY
 
@@ -20,6 +21,7 @@ from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import Asked, Kept, Wishes
 from almanac.model.load import load
+from almanac.report.compose_answer import answered
 from almanac.report.compose_table import Made, compose_table
 
 SQUADS = ("heron", "osprey", "reed")
@@ -193,11 +195,20 @@ def test_a_wish_that_cannot_be_is_told_in_one_sentence(
     assert "\n" not in str(told.value)
 
 
+def walk(request: Request) -> list[dict[str, Any]]:
+    """Changes of the first proposal for Heron."""
+    return [*walked(answered(analysed(), made("heron"), request), random.Random(1), 12)]
+
+
 def test_the_scripts_of_the_pages_answer_and_refuse_the_same(tmp_path: Path) -> None:
     requests = [(own.squad.id, request) for own, request in map(asked_for, range(30))]
     bad = [replace(usual(table("heron")), **change) for change, _ in BAD]  # type: ignore[arg-type]
     requests += [("heron", request) for request in bad]
     requests += [("reed", replace(usual(table("reed")), minutes=120))]
-    cases = [(squad, own, told_of(analysed(), made(squad), own), ()) for squad, own in requests]
+    request = replace(usual(table("heron")), heads={"heron-1": 4}, lanes={"heron-1": 1}, adults=4)
+    cases: list[Case] = [
+        (squad, own, told_of(analysed(), made(squad), own), ()) for squad, own in requests
+    ]
+    cases += [("heron", request, told_of(analysed(), made("heron"), request), walk(request))]
     every = {squad: made(squad) for squad in SQUADS}
     run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))

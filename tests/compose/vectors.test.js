@@ -5,6 +5,7 @@ import { readFileSync } from "node:fs";
 import test from "node:test";
 
 import { change, practiceOf, proposalOf } from "../../site_src/scripts/compose/change.js";
+import { entryText, titleOf } from "../../site_src/scripts/compose/entry.js";
 import { propose } from "../../site_src/scripts/compose/propose.js";
 import { BadWish } from "../../site_src/scripts/compose/request.js";
 
@@ -34,12 +35,14 @@ test("every change comes out alike", () => {
   for (const { squad, request, answer, steps } of cases) {
     const first = steps.length ? practiceOf(answer.proposals[0]) : null;
     assert.deepEqual(first, steps[0]?.practice ?? null);
-    for (const { practice, deed, changed } of steps) {
+    for (const { practice, deed, changed, entry } of steps) {
       const before = JSON.stringify(practice), found = change(data[squad], request, practice, deed);
       assert.deepEqual(found, changed, JSON.stringify({ squad, request, practice, deed }));
       assert.equal(JSON.stringify(practice), before);
       if ("practice" in found) {
         assert.deepEqual(proposalOf(data[squad], request, found.practice), { proposal: found.proposal });
+        assert.equal(entryText(data[squad], request, found.practice, "17:30"), entry);
+        assert.ok(entry.startsWith(`title: ${JSON.stringify(titleOf(data[squad], request, found.practice))}\n`));
       }
     }
   }

@@ -77,6 +77,9 @@ SENTENCES: Mapping[str, str] = {
     "bad-keep-leave_out": "{title} cannot be kept: it is left out",
     "bad-lanes": "{lanes} lanes: {pool} has {most}",
     "bad-adults": "{adults} adults: {heads} swimmers in {pool} need {least}",
+    # As an entry.
+    "entry-title": "{squad}: {title}",
+    "entry-purpose": "Composed for {squad}.",
     # What was changed of a proposal, and what cannot be.
     "now": "now {time}",
     "left": "{time} left",

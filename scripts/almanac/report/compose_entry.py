@@ -18,6 +18,7 @@ from almanac.arithmetic.composing_pieces import (
     TENTHS,
     WARM_UP,
 )
+from almanac.arithmetic.composing_sentences import said
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
 from almanac.arithmetic.scaling import REPS
@@ -68,7 +69,8 @@ def title(table: Table, own: Proposal) -> str:
     """The squad and the main set: ``Heron: kick and go, again``."""
     main = next(one.own.piece for one in own.order if one.role == MAIN)
     named = main.title.partition("“")[2].rstrip("”") if main.of == PART else main.title
-    whole = f"{table.squad.title}: {named.removeprefix(f'{table.squad.title}: ')}"
+    squad = table.squad.title
+    whole = said("entry-title", squad=squad, title=named.removeprefix(f"{squad}: "))
     return whole[:TITLE_MOST].rstrip(", ")
 
 
@@ -77,7 +79,7 @@ def summary(table: Table, own: Proposal) -> str:
     it be.
     """
     work = [one.own.piece.title for one in own.order if one.role in (SKILL, MAIN, SECOND)]
-    purpose = f"Composed for {table.squad.title}."
+    purpose = said("entry-purpose", squad=table.squad.title)
     told = [f"{each.rstrip('.')}." for each in work]
     texts = (" ".join([*told[:count], purpose]) for count in range(len(told), -1, -1))
     return next(text for text in texts if len(text) <= SUMMARY_MOST or text == purpose)

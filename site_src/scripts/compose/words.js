@@ -7,7 +7,7 @@ import { MAIN, ROLES, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./order.js").Stood} Stood */
 
-/** A sentence with its blanks filled. @param {Table} table @param {string} key @param {Record<string, string | number>} [filled] */
+/** A sentence with its blanks filled. @param {Pick<Table, "words">} table @param {string} key @param {Record<string, string | number>} [filled] */
 export const said = (table, key, filled = {}) =>
   (table.words[key] ?? "").replace(/\{(\w+)\}/g, (_, name) => String(filled[name]));
 

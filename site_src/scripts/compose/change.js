@@ -1,0 +1,220 @@
+// What a coach changes of a proposal: a piece swapped for the next best, kept, moved or taken out. What was not touched stays where it is, the
+// others are cut or lengthened where the slot asks for it, and what breaks a limit is refused in a sentence. Pure. Of composing_changes.py.
+
+import { costOf, fitted } from "./fit.js";
+import { ofRole } from "./lists.js";
+import { laid, unsafe, whole } from "./order.js";
+import { COOL_DOWN, MAIN, ROLES, SECOND, tableOf, WARM_UP } from "./pieces.js";
+import { told } from "./propose.js";
+import { BadWish, wishesOf } from "./request.js";
+import { Asked } from "./wishes.js";
+import { changeWords, roleWord, said } from "./words.js";
+
+/** @typedef {import("./types.js").Practice} Practice */
+/** @typedef {import("./types.js").Chosen} Chosen */
+/** @typedef {import("./types.js").Request} Request */
+/** @typedef {import("./types.js").Refused} Refused */
+/** @typedef {import("./wishes.js").Sized} Sized */
+/** @typedef {import("./fit.js").Slot} Slot */
+/** @typedef {import("./around.js").Found} Found */
+
+const DEEDS = new Map([["swap", 0], ["keep", 0], ["free", 0], ["up", -1], ["down", 1], ["out", 0]]); // and how many places it moves a piece
+const A_FEW = [0, 1, 2];
+const SWAPS = [[0, 1], [2]]; // how many other pieces are changed: at most one where that does, else two
+
+/** A proposal, to be changed. @param {import("./types.js").Proposal} proposal @returns {Practice} */
+export const practiceOf = ({ parts }) => ({ parts: parts.map(({ as: role, piece, number }) => ({ role, piece, number, kept: false })), out: [] });
+
+/**
+ * A practice as a proposal; refused where it cannot be. Throws BadWish for a request that cannot be.
+ * @param {object} data
+ * @param {Request} request
+ * @param {Practice} practice
+ * @returns {{proposal: import("./types.js").Proposal} | Refused}
+ */
+export function proposalOf(data, request, practice) {
+  const asked = askedOf(data, request);
+  return orRefused(() => {
+    const { order, cost } = standing(asked, practice);
+    return { proposal: told(asked, order, cost) };
+  });
+}
+
+/**
+ * A practice after a deed, with what moved; refused where it cannot be done. Throws BadWish for a request that cannot be.
+ * @param {object} data
+ * @param {Request} request
+ * @param {Practice} practice
+ * @param {import("./types.js").Deed} deed
+ * @returns {import("./types.js").Changed | Refused}
+ */
+export function change(data, request, practice, deed) {
+  const asked = askedOf(data, request);
+  return orRefused(() => {
+    const before = standing(asked, practice), after = changed(asked, practice, deed), now = standing(asked, after);
+    return { practice: after, proposal: told(asked, now.order, now.cost), words: changeWords(asked, before.order, now.order, deed) };
+  });
+}
+
+/** The wishes of a request. @param {object} data @param {Request} request */
+export function askedOf(data, request) {
+  const table = tableOf(data);
+  return new Asked(table, wishesOf(table, request));
+}
+
+/** @template T @param {() => T} make @returns {T | Refused} */
+function orRefused(make) {
+  try {
+    return make();
+  } catch (problem) {
+    if (problem instanceof BadWish) {
+      return { refused: problem.message };
+    }
+    throw problem;
+  }
+}
+
+/** @param {Asked} asked @param {string} key @param {Record<string, string | number>} [filled] @returns {never} */
+function refuse({ table }, key, filled = {}) {
+  throw new BadWish(said(table, key, filled));
+}
+
+/** A practice laid out, with its points. @param {Asked} asked @param {Practice} practice @returns {Found} */
+export function standing(asked, practice) {
+  checkRoles(asked, practice);
+  const order = practice.parts.map((own) => /** @type {import("./order.js").Standing} */ ([own.role, sizedOf(asked, own)]));
+  if (new Set(order.map(([, own]) => own.place)).size < order.length) {
+    refuse(asked, "bad-twice");
+  }
+  const stood = laid(asked, order), reason = whole(stood) > asked.slot ? "minutes" : unsafe(asked, stood);
+  if (reason) {
+    refuse(asked, `broken-${reason}`);
+  }
+  return { order: stood, cost: costOf(asked, order) };
+}
+
+/** @param {Asked} asked @param {Practice} practice @param {import("./types.js").Deed} deed @returns {Practice} */
+function changed(asked, practice, { do: what, role }) {
+  const { parts } = practice, place = parts.findIndex((part) => part.role === role), own = parts[place];
+  const by = DEEDS.get(what);
+  if (by === undefined || !own) {
+    return refuse(asked, "bad-deed", { do: what, role });
+  }
+  if (by) {
+    return moved(asked, practice, place, place + by);
+  }
+  if (what === "keep" || what === "free") {
+    return { ...practice, parts: parts.map((part) => (part === own ? { ...own, kept: what === "keep" } : part)) };
+  }
+  if (own.kept) {
+    refuse(asked, "change-kept", { title: sizedOf(asked, own).piece.title });
+  }
+  return what === "swap" ? swapped(asked, practice, place, own) : without(asked, practice, own);
+}
+
+/** With the next best in a place: of all that may stand there and fits, what costs least. @param {Asked} asked @param {Practice} practice @param {number} place @param {Chosen} gone */
+function swapped(asked, practice, place, gone) {
+  const slots = slotsOf(asked, practice), free = new Asked(asked.table, { ...asked.wishes, kept: [] });
+  const known = [...practice.parts.map((own) => own.piece), ...practice.out];
+  const candidates = ofRole(free, gone.role).filter(([first]) => first && !known.includes(first.piece.key));
+  for (const changes of SWAPS) {
+    const best = least(candidates.map((sizes) => inPlace(asked, slots, place, sizes, changes)));
+    if (best) {
+      return asFitted({ ...practice, out: [...practice.out, gone.piece] }, best);
+    }
+  }
+  return refuse(asked, "change-swap", { role: roleWord(asked.table, gone.role).toLowerCase() });
+}
+
+/** The cheapest with a piece in a place, in whatever size. @param {Asked} asked @param {Slot[]} slots @param {number} place @param {Sized[]} sizes @param {number[]} changes */
+function inPlace(asked, slots, place, sizes, changes) {
+  for (const count of changes) {
+    const best = least(sizes.map((now) => fitted(asked, slots.map((slot, at) => (at === place ? { ...slot, now, others: [] } : slot)), [count])));
+    if (best) {
+      return best;
+    }
+  }
+  return null;
+}
+
+/** The first of the cheapest. @param {(Found | null)[]} every @returns {Found | null} */
+const least = (every) => every.reduce((best, own) => (own && (!best || own.cost < best.cost) ? own : best), null);
+
+/** With a piece before or after its neighbour. @param {Asked} asked @param {Practice} practice @param {number} place @param {number} to */
+function moved(asked, practice, place, to) {
+  const parts = [...practice.parts], last = parts.length - 1, one = parts[place], other = parts[to];
+  if (place === 0 || to <= 0) {
+    refuse(asked, "change-first");
+  }
+  if (place === last || to >= last || !one || !other) {
+    return refuse(asked, "change-last");
+  }
+  parts[to] = one;
+  parts[place] = other;
+  return fittedAgain(asked, { ...practice, parts });
+}
+
+/** Without a piece; a second main set is then the first. @param {Asked} asked @param {Practice} practice @param {Chosen} gone */
+function without(asked, practice, gone) {
+  const hasSecond = practice.parts.some((own) => own.role === SECOND);
+  if (gone.role === WARM_UP || gone.role === COOL_DOWN || (gone.role === MAIN && !hasSecond)) {
+    refuse(asked, "change-out", { role: roleWord(asked.table, gone.role).toLowerCase() });
+  }
+  const others = practice.parts.filter((own) => own !== gone);
+  const parts = gone.role === MAIN ? others.map((own) => (own.role === SECOND ? { ...own, role: MAIN } : own)) : others;
+  return fittedAgain(asked, { parts, out: [...practice.out, gone.piece] });
+}
+
+/** @param {Asked} asked @param {Practice} practice */
+function fittedAgain(asked, practice) {
+  const slots = slotsOf(asked, practice), found = fitted(asked, slots, A_FEW, true);
+  if (found) {
+    return asFitted(practice, found);
+  }
+  return refuse(asked, `broken-${unsafe(asked, laid(asked, slots.map(({ role, now }) => [role, now]))) || "minutes"}`);
+}
+
+/** A practice with the pieces and sizes that fit; what was kept is kept. @param {Practice} practice @param {Found} found @returns {Practice} */
+const asFitted = (practice, { order }) => ({
+  ...practice,
+  parts: order.map(({ role, own: { piece: { key }, number } }) => ({
+    role, piece: key, number, kept: practice.parts.some((part) => part.kept && part.piece === key),
+  })),
+});
+
+/** The places of a practice, each with the other sizes of its piece; with none where it is kept. @param {Asked} asked @param {Practice} practice @returns {Slot[]} */
+const slotsOf = (asked, { parts }) =>
+  parts.map((own) => ({
+    role: own.role,
+    now: sizedOf(asked, own),
+    others: own.kept ? [] : asked.sized(offerOf(asked, own)).filter((size) => size.number !== own.number),
+  }));
+
+/** What is offered of a piece. @param {Asked} asked @param {Chosen} own */
+function offerOf(asked, { piece: key, role }) {
+  const place = asked.table.pieceOf.get(key), piece = asked.table.pieces[place ?? -1];
+  if (!piece) {
+    return refuse(asked, "bad-place", { what: said(asked.table, "what-piece"), id: key });
+  }
+  if (!piece.roles.includes(role === SECOND ? MAIN : role)) {
+    refuse(asked, "bad-keep", { key });
+  }
+  const offer = asked.offers.find((one) => one.piece === piece), reason = offer ? asked.whyNot(offer, role) : "groups";
+  if (reason || !offer) {
+    return refuse(asked, "bad-stand", { title: piece.title, because: said(asked.table, `because-${reason}`) });
+  }
+  return offer;
+}
+
+/** @param {Asked} asked @param {Chosen} own */
+const sizedOf = (asked, own) =>
+  asked.sized(offerOf(asked, own)).find((size) => size.number === own.number) ?? refuse(asked, "bad-keep", { key: own.piece });
+
+/** It begins with a warm-up, ends with a cool-down and has a main set; each role once. @param {Asked} asked @param {Practice} practice */
+function checkRoles(asked, { parts }) {
+  const roles = parts.map((own) => own.role), known = ROLES + SECOND;
+  const isSound = new Set(roles).size === roles.length && roles.includes(MAIN) && roles.every((role) => role.length === 1 && known.includes(role));
+  if (!isSound || roles[0] !== WARM_UP || roles.at(-1) !== COOL_DOWN) {
+    refuse(asked, "bad-roles");
+  }
+}
