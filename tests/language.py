@@ -36,7 +36,7 @@ ARCHAIC = re.compile(
 )
 # "Who has none stops", for "anyone who has none stops"; a question, asked or told, is another thing.
 WHO_ALONE = re.compile(
-    r"(?:^|[.;] )who (?!reviewed|may start|swims where)(?=[^.;?]*[.;])", re.IGNORECASE
+    r"(?:^|[.;] )who (?!reviewed|may start|swims where|goes first)(?=[^.;?]*[.;])", re.IGNORECASE
 )
 
 
