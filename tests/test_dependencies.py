@@ -60,11 +60,14 @@ def _named(needs: list[str]) -> set[str]:
 
 
 PRODUCT_NEEDS = _named(PROJECT["project"]["dependencies"])
+EXTRAS = _named(
+    [need for needs in PROJECT["project"]["optional-dependencies"].values() for need in needs]
+)
 GROUPS = {group: _named(needs) for group, needs in PROJECT["dependency-groups"].items()}
 
 
 def test_each_import_is_named() -> None:
-    assert _imported(PRODUCT) <= PRODUCT_NEEDS, (
+    assert _imported(PRODUCT) <= PRODUCT_NEEDS | EXTRAS, (
         "add it to dependencies in pyproject.toml, then run scripts/lock"
     )
     assert _imported(TESTS) <= PRODUCT_NEEDS | GROUPS["test"], (
@@ -77,11 +80,12 @@ def test_each_import_is_named() -> None:
     "needs, files",
     [
         (PRODUCT_NEEDS, PRODUCT),
+        (EXTRAS, PRODUCT),
         (GROUPS["test"], TESTS),
         (GROUPS["bench"], BENCH),
         (GROUPS["set-up"], []),
     ],
-    ids=["product", "test", "bench", "set-up"],
+    ids=["product", "extras", "test", "bench", "set-up"],
 )
 def test_each_need_is_used(needs: set[str], files: list[Path]) -> None:
     unused = needs - _imported(files)
@@ -97,7 +101,7 @@ def _used_otherwise(name: str) -> bool:
 
 def test_each_need_has_its_reason() -> None:
     developers = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").lower()
-    named = PRODUCT_NEEDS.union(*GROUPS.values())
+    named = PRODUCT_NEEDS.union(EXTRAS, *GROUPS.values())
     missing = [
         name
         for name in named

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import argparse
 
-from almanac.commands import compose_practice
+from almanac.commands import compose_block, compose_practice
 from almanac.commands.every_command import shared_arguments
 
 NAME = "compose"
@@ -18,7 +18,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     what = parser.add_subparsers(
         dest="what", metavar="WHAT", required=True, help="what is composed"
     )
-    for module in (compose_practice,):
+    for module in (compose_practice, compose_block):
         shared = [shared_arguments(again=True)]
         own = what.add_parser(
             module.NAME, parents=shared, help=module.HELP, description=module.__doc__

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import argparse
 import json
-from collections.abc import Iterable, Mapping
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
@@ -17,6 +16,7 @@ from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
 from almanac.commands.compose_save import save
+from almanac.commands.given import day_of, listed, numbers, pairs
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
@@ -44,7 +44,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--done", metavar="ID=DAYS", action="append", default=[],
         help="a practice or a piece that was done so many days ago")  # fmt: skip
     add("--block", metavar="B", help="what a block had before --until was done")
-    add("--until", metavar="DATE", type=_day, help="the day of the practice (default: today)")
+    add("--until", metavar="DATE", type=day_of, help="the day of the practice (default: today)")
     add("--taught", metavar="P=N", action="append", default=[],
         help="stages of a progression that are done (default: all that its blocks ask for)",
     )  # fmt: skip
@@ -87,7 +87,7 @@ def answer_to(
     everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
 ) -> Answer:
     """The answer to what is asked. Raises UsageError for a wish that cannot be."""
-    groups = _listed(arguments.groups)
+    groups = listed(arguments.groups)
     squad = _squad(analysis, arguments.squad, groups)
     pool = arguments.pool or _usual_pool(analysis, squad)
     if pool not in analysis.catalogue.club.pools:
@@ -106,28 +106,28 @@ def answer_to(
 def _request(
     arguments: argparse.Namespace, made: Made, groups: list[str], pool: str, day: date
 ) -> Request:
-    gear = dict.fromkeys(_listed(arguments.without), 0) | _numbers(arguments.gear, "gear")
-    done = [*_numbers(arguments.done, "done").items()]
+    gear = dict.fromkeys(listed(arguments.without), 0) | numbers(arguments.gear, "gear")
+    done = [*numbers(arguments.done, "done").items()]
     done += _of_block(made.table, arguments.block, day) if arguments.block else []
     return Request(
         pool=pool,
         minutes=arguments.minutes,
-        goals=_listed(arguments.goals),
+        goals=listed(arguments.goals),
         groups=groups,
-        lanes=_numbers(arguments.lanes, "lanes"),
-        heads=_numbers(arguments.heads, "heads"),
+        lanes=numbers(arguments.lanes, "lanes"),
+        heads=numbers(arguments.heads, "heads"),
         gear=gear,
         effort=arguments.effort,
         adults=_adults(arguments.adults),
         done=done,
-        taught=_numbers(arguments.taught, "taught"),
+        taught=numbers(arguments.taught, "taught"),
         keep=[_kept(text) for text in arguments.keep],
         leave_out=arguments.leave_out,
     )
 
 
 def _deed(text: str) -> Deed:
-    ((do, role),) = _pairs([text], "change").items()
+    ((do, role),) = pairs([text], "change").items()
     return Deed(do, role)
 
 
@@ -182,44 +182,6 @@ def _of_block(table: Table, id: str, day: date) -> list[tuple[str, int]]:
     return [(table.practices[place].id, days) for days, place in since if 0 < days <= _LATELY]
 
 
-def _listed(text: str | None) -> list[str]:
-    return [one.strip() for one in (text or "").split(",") if one.strip()]
-
-
-def _pairs(texts: Iterable[str], name: str) -> dict[str, str]:
-    pairs = [(key, value) for key, _, value in (text.partition("=") for text in texts)]
-    if any(not key or not value for key, value in pairs):
-        raise UsageError(f"--{name} is written NAME=VALUE, say --{name} {_SAY.get(name, 'x=1')}")
-    return dict(pairs)
-
-
-_SAY: Mapping[str, str] = {
-    "gear": "fins=8",
-    "lanes": "heron-1=2",
-    "heads": "heron-1=9",
-    "done": "set/kick-and-go=3",
-    "taught": "kick-into-stroke=2",
-    "keep": "set/kick-and-go=m",
-    "change": "swap=m",
-}
-
-
-def _numbers(texts: Iterable[str], name: str) -> dict[str, int]:
-    found = {}
-    for key, value in _pairs(texts, name).items():
-        if not value.isascii() or not value.isdigit() or len(value) > 4:
-            raise UsageError(f"--{name} {key}: '{value}' is no whole number")
-        found[key] = int(value)
-    return found
-
-
 def _kept(text: str) -> tuple[str, str, int]:
-    ((key, role),) = _pairs([text], "keep").items()
+    ((key, role),) = pairs([text], "keep").items()
     return key, role, UNKNOWN
-
-
-def _day(text: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None

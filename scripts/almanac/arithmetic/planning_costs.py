@@ -1,0 +1,42 @@
+"""What a coach would rather not have in a block, in points: fewer are better. House preference
+throughout.
+"""
+
+from __future__ import annotations
+
+EMPTY = 5000
+"""A slot in which nothing stands."""
+SERVES_NOTHING, COMPOSED = 60, 40
+"""A practice that serves no goal that is wished for; one that is not in the catalogue yet."""
+SPARE, SPARE_FROM, SPARE_STEP = 3, 5, 5
+"""Minutes of the slot that a practice leaves, by steps."""
+UNTESTED = 3000
+"""A benchmark that is not run in a week in which it is wished for."""
+GOAL_SHORT, GOAL_LONG_GONE = 70, 35
+"""A session fewer than wished that serves a goal, and two weeks without one, times its weight."""
+LOAD_OVER, LOAD_UNDER, LOAD_STEPS = 4, 3, 200
+"""A week off its load, by steps of a full week: half of a hundredth each."""
+SHARE = 8
+"""A thousandth of a share beyond its range."""
+STROKE = 1
+"""A thousandth of the metres of two weeks that a stroke has too few."""
+CUT, NOT_LIGHTER = 4, 3
+"""A thousandth of a usual week by which a taper cuts too little or too much; a hundredth of a usual
+practice by which a day of it is too long.
+"""
+CUT_MARGIN = 15
+"""Thousandths inside the range: lane groups swim a little more, or less, than the first."""
+AGAIN, SAME_AGAIN, AGAIN_DAYS = 45, 30, 7
+"""A main set, and a practice, that comes again within so many days."""
+TOO_OFTEN = 25
+"""A practice once more than its share of the slots, and one."""
+SAME_WARM_UP, WARM_UPS_OF = 5, 4
+"""A warm-up that is more than half of four in a row."""
+HARD_AFTER_HARD, TEST_AFTER_TEST, NEVER_LIGHT, LIGHT_OF = 30, 25, 30, 3
+"""Two hard days that touch; two days with tests that do; so many days in a row of which none is
+light.
+"""
+ALL_OUT_APART, STARTS_SEVEN_DAYS = 2, 2
+"""Limits, not points. Days in a row of which at most one is all-out, tests apart; and practices
+with dives in seven days.
+"""

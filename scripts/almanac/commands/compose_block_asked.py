@@ -1,0 +1,143 @@
+"""The arguments of ``compose block``, and what they ask for."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Mapping
+from datetime import date
+
+from almanac.analysis.analysis import Analysis
+from almanac.commands.compose_block_plan import Effort
+from almanac.commands.given import day_of, listed, numbers
+from almanac.commands.outcome import UsageError
+from almanac.report.planning_request import BlockRequest
+from almanac.report.planning_slots import Weekly
+
+_SHARES = {
+    "kick": "kick_share",
+    "on_back": "supine_share",
+    "resisted": "resisted_share",
+    "fast": "fast_share",
+    "dolphin": "dolphin_share",
+}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add = parser.add_argument
+    add("--squad", metavar="S", help="whose block (default: that of --like, or the only one)")
+    add("--starts", metavar="DATE", type=day_of, help="the Monday it starts on")
+    add("--weeks", metavar="N", type=int, help="how many weeks")
+    add("--goals", metavar="G=N,G", help="goals, each with a weight (default 1)")
+    add("--days", metavar="mon,tue", help="only these days of the week")
+    add("--slot", metavar="DAY=HH:MM+MIN@POOL", action="append", default=[],
+        help="pool time each week, in place of the timetables; may be given again")  # fmt: skip
+    add("--like", metavar="B", help="a block whose days and hours are taken")
+    add("--loads", metavar="N,N", help="the load of each week, of 100 for a full one")
+    add("--test", metavar="B=W,W", action="append", default=[],
+        help="a benchmark, and the weeks it is run in (default: as often as it asks)")  # fmt: skip
+    add("--meet", metavar="M", help="the meet that it leads to")
+    add("--race-day", metavar="DATE", type=day_of, help="the day of the race (default: the meet's)")
+    add("--taper", metavar="N", type=int, help="weeks of taper before the race")
+    add("--kick", metavar="A-B", help="kick, in hundredths of all metres")
+    add("--on-back", metavar="A-B", help="flutter on the back, of all flutter")
+    add("--resisted", metavar="A-B", help="resisted metres")
+    add("--fast", metavar="A-B", help="fast metres")
+    add("--dolphin", metavar="A-B", help="dolphin kick")
+    add("--strokes", metavar="N", type=int, default=0,
+        help="the least of each of the four strokes in any two weeks, in hundredths")  # fmt: skip
+    add("--judge", metavar="B", help="set a block that is there beside wishes, change nothing")
+    add("--steps", metavar="N", type=int, help="exchanges that are tried (default: 60000)")
+    add("--no-solver", action="store_true", help="exchanges alone, also where the solver is there")
+    add("--json", action="store_true", help="print JSON, version 1")
+    add("--save", metavar="ID", help="write the block ID, and composed practices beside it")
+
+
+def effort_of(arguments: argparse.Namespace) -> Effort:
+    """How long is searched."""
+    usual = Effort()
+    steps = usual.steps if arguments.steps is None else arguments.steps
+    if steps < 0:
+        raise UsageError(f"--steps {steps}: 0 or more")
+    return Effort(steps, 0 if arguments.no_solver else usual.deterministic_time)
+
+
+def asked_for(
+    analysis: Analysis, arguments: argparse.Namespace, squad: str, first: date
+) -> BlockRequest:
+    """What the arguments ask for. Raises UsageError."""
+    like = analysis.catalogue.blocks.get(arguments.like or "")
+    goals = _weights(arguments.goals) or dict.fromkeys(like.goals if like else (), 1)
+    return BlockRequest(
+        squad=squad,
+        first=first,
+        weeks=arguments.weeks or 0,
+        goals=goals,
+        days=listed(arguments.days),
+        weekly=[_weekly(analysis, text) for text in arguments.slot],
+        like=arguments.like or "",
+        loads=_loads(arguments.loads),
+        tests=dict(map(_test, arguments.test)),
+        meet=arguments.meet or "",
+        race=arguments.race_day,
+        taper=arguments.taper,
+        shares={
+            name: _span(text, option)
+            for option, name in _SHARES.items()
+            if (text := getattr(arguments, option))
+        },
+        strokes=arguments.strokes,
+    )
+
+
+def squad_of(analysis: Analysis, arguments: argparse.Namespace) -> str:
+    squads = analysis.catalogue.club.squads
+    like = analysis.catalogue.blocks.get(arguments.like or "")
+    named = arguments.squad or (like.squad if like else None)
+    if named is None and len(squads) == 1:
+        return next(iter(squads))
+    if named is None:
+        raise UsageError(f"say whose it is: --squad {' or '.join(squads)}")
+    return str(named)
+
+
+def _weights(text: str | None) -> dict[str, int]:
+    pairs = [own if "=" in own else f"{own}=1" for own in listed(text)]
+    return numbers(pairs, "goals")
+
+
+def _loads(text: str | None) -> list[int]:
+    found = numbers([f"{n}={own}" for n, own in enumerate(listed(text), 1)], "loads")
+    if any(not 0 < own <= 100 for own in found.values()):
+        raise UsageError("--loads are hundredths of a full week: from 1 to 100")
+    return [*found.values()]
+
+
+def _test(text: str) -> tuple[str, list[int]]:
+    benchmark, _, weeks = text.partition("=")
+    found = numbers([f"{n}={own}" for n, own in enumerate(listed(weeks))], "test")
+    return benchmark, [*found.values()]
+
+
+def _span(text: str, option: str) -> tuple[int, int]:
+    """A range of hundredths, as thousandths: 20-35, or 60 for that much and more."""
+    least, _, most = text.partition("-")
+    found = numbers([f"from={least}", f"to={most or 100}"], option.replace("_", "-"))
+    if not found["from"] <= found["to"] <= 100:
+        raise UsageError(f"--{option.replace('_', '-')} {text}: from 0 to 100, say 20-35")
+    return 10 * found["from"], 10 * found["to"]
+
+
+def _weekly(analysis: Analysis, text: str) -> Weekly:
+    """A slot as it is given: mon=17:30+75, with @POOL where the club has several."""
+    day, _, rest = text.partition("=")
+    times, _, pool = rest.partition("@")
+    begins, _, minutes = times.partition("+")
+    hours: Mapping[str, int] = {}
+    try:
+        hours = {"at": int(begins[:2]), "to": int(begins[3:]), "long": int(minutes)}
+    except ValueError:
+        hours = {}
+    sound = hours and len(begins) == 5 and begins[2] == ":" and 0 <= hours["at"] < 24
+    if not sound or not 0 <= hours["to"] < 60 or not 0 < hours["long"] <= 240:
+        raise UsageError(f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, say mon=17:30+75@home")
+    return Weekly(day, pool or next(iter(analysis.catalogue.club.pools)), begins, int(minutes))

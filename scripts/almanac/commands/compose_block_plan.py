@@ -1,0 +1,167 @@
+"""What ``compose block`` does: slots and practices put together, composed ones where none fits, a
+plan made of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.planning_choices import Choice, Slot
+from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
+from almanac.arithmetic.planning_model import Plan
+from almanac.arithmetic.planning_solver import DETERMINISTIC_TIME, can_solve, solved
+from almanac.commands.drafts import Unwritten, tried
+from almanac.commands.shared import CheckedCatalogue
+from almanac.report.compose_table import can_compose
+from almanac.report.planning_composed import Draft, drafts
+from almanac.report.planning_practices import choices_of
+from almanac.report.planning_problem import Planning, first_load, limits_of
+from almanac.report.planning_request import BlockRequest, last_of, slots_for
+from almanac.report.planning_slots import Left
+from almanac.report.planning_usual import wishes_for
+
+_WEEK = timedelta(days=7)
+
+
+@dataclass(frozen=True)
+class Effort:
+    """How long is searched: exchanges, and the solver's deterministic time, 0 for none."""
+
+    steps: int = STEPS
+    deterministic_time: float = DETERMINISTIC_TIME
+
+
+@dataclass(frozen=True)
+class BlockPlan:
+    """A plan with what it costs. ``bound`` is what none costs less than, None without a solver;
+    ``greedy`` what the first plan cost. ``drafts`` are the composed practices that stand in it.
+    """
+
+    planning: Planning
+    asked: BlockRequest
+    plan: Plan
+    cost: int
+    greedy: int
+    bound: int | None
+    drafts: tuple[Draft, ...]
+    left: tuple[Left, ...]
+
+
+def planned(
+    everything: CheckedCatalogue,
+    analysis: Analysis,
+    asked: BlockRequest,
+    today: date,
+    effort: Effort,
+    taken: Sequence[Slot] = (),
+) -> BlockPlan:
+    """The plan of a block. ``taken`` are slots that hold something already. Raises BadWish."""
+    slots, left = slots_for(analysis, asked, taken)
+    wishes = wishes_for(analysis, asked)
+    beside, around, load = _neighbours(analysis, asked)
+    slots = sorted([*slots, *taken, *around], key=lambda own: (own.on, own.begins))
+    limits = limits_of(analysis, asked.squad, load)
+    broken = frozenset(own.place.file for own in everything.findings if own.is_error)
+    own = [
+        choice
+        for choice in choices_of(analysis, asked.squad)
+        if analysis.catalogue.practices[choice.id].file not in broken
+    ]
+    planning = Planning(analysis, asked.squad, tuple(slots), (*own, *beside), wishes, limits)
+    found: list[Draft] = []
+    if can_compose(analysis, asked.squad):
+        found = list(drafts(planning, broken))
+    if found:
+        choices = _sound(everything, found, asked.squad, today)
+        planning = replace(planning, choices=(*own, *choices, *beside))
+    _something_fits(planning)
+    _all_served(planning)
+    return _chosen(planning, asked, effort, found, left)
+
+
+def _chosen(
+    planning: Planning,
+    asked: BlockRequest,
+    effort: Effort,
+    found: Sequence[Draft],
+    left: Sequence[Left],
+) -> BlockPlan:
+    problem = planning.problem
+    first = greedy(problem)
+    plan, bound = improved(problem, first, effort.steps), None
+    if effort.deterministic_time and can_solve():
+        best = solved(problem, plan, effort.deterministic_time)
+        plan, bound = best.plan, best.bound
+    used = {problem.choices[place].id for place in plan}
+    kept = tuple(draft for draft in found if draft.id in used)
+    return BlockPlan(
+        planning, asked, plan, problem.cost(plan), problem.cost(first), bound, kept, tuple(left)
+    )
+
+
+def _sound(
+    everything: CheckedCatalogue, found: Sequence[Draft], squad: str, today: date
+) -> list[Choice]:
+    """The composed practices of which no check has anything to say, however many of them stand."""
+    unwritten = [Unwritten("practice", draft.id, draft.text) for draft in found]
+    while unwritten:
+        there, findings = tried(everything, unwritten, today)
+        bad = {finding.place.file for finding in findings}
+        good = [own for own in unwritten if own.file not in bad]
+        if len(good) == len(unwritten) and there.analysis is not None:
+            ids = frozenset(own.id for own in good)
+            return [own for own in choices_of(there.analysis, squad, ids) if own.composed]
+        unwritten = good
+    return []
+
+
+def _something_fits(planning: Planning) -> None:
+    if not any(place for may in planning.grid.may for place in may):
+        why = planning.why_empty(0)
+        raise BadWish(f"nothing fits any slot, and nothing can be composed: practices are {why}")
+
+
+def _all_served(planning: Planning) -> None:
+    served = {goal for choice in planning.choices for goal in choice.goals}
+    words = planning.analysis.catalogue.words("goals")
+    for goal in planning.wishes.goals:
+        if goal not in served:
+            title = words[goal].title.lower()
+            raise BadWish(f"nothing that {planning.squad} may do in these slots serves {title}")
+
+
+def _neighbours(
+    analysis: Analysis, asked: BlockRequest
+) -> tuple[list[Choice], list[Slot], int | None]:
+    """What blocks of the squad hold in the week before and after: as choices that stand nowhere
+    else, in slots of no week of this one; and what the first week may weigh after the one before.
+    """
+    choices, slots, load = dict[str, Choice](), list[Slot](), None
+    every = {own.id: own for own in choices_of(analysis, asked.squad)}
+    first, last = asked.first, last_of(asked)
+    for id, groups in analysis.blocks.items():
+        block = analysis.catalogue.blocks[id]
+        if block.squad != asked.squad or not groups:
+            continue
+        summary: BlockSummary = next(iter(groups.values()))
+        for day in summary.days:
+            if not (first - _WEEK < day.on < first or last < day.on < last + _WEEK):
+                continue
+            for session in day.sessions:
+                own = every.get(session.practice.practice.id) if session.practice else None
+                if own:
+                    name = f"{own.id} of {id}"
+                    choices[name] = replace(
+                        own, id=name, elsewhere=True, teaches=frozenset(), needs=frozenset()
+                    )
+                    week = (day.on - first).days // 7
+                    begins = session.start or own.begins
+                    slots.append(Slot(day.on, week, own.pool, begins, own.minutes, only=(name,)))
+        if summary.days[-1].on < first <= summary.days[-1].on + _WEEK:
+            load = first_load(analysis, summary)
+    return [*choices.values()], slots, load

@@ -1,0 +1,51 @@
+"""Values of arguments: lists, pairs of a name and a value, whole numbers, days."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterable, Mapping
+from datetime import date
+
+from almanac.commands.outcome import UsageError
+
+_SAY: Mapping[str, str] = {
+    "gear": "fins=8",
+    "lanes": "heron-1=2",
+    "heads": "heron-1=9",
+    "done": "set/kick-and-go=3",
+    "taught": "kick-into-stroke=2",
+    "keep": "set/kick-and-go=m",
+    "change": "swap=m",
+    "goals": "walls=2",
+}
+
+
+def listed(text: str | None) -> list[str]:
+    """What stands between commas."""
+    return [one.strip() for one in (text or "").split(",") if one.strip()]
+
+
+def pairs(texts: Iterable[str], name: str) -> dict[str, str]:
+    """The values of an argument that is given as NAME=VALUE. Raises UsageError."""
+    found = [(key, value) for key, _, value in (text.partition("=") for text in texts)]
+    if any(not key or not value for key, value in found):
+        raise UsageError(f"--{name} is written NAME=VALUE, say --{name} {_SAY.get(name, 'x=1')}")
+    return dict(found)
+
+
+def numbers(texts: Iterable[str], name: str) -> dict[str, int]:
+    """The same with whole numbers. Raises UsageError."""
+    found = {}
+    for key, value in pairs(texts, name).items():
+        if not value.isascii() or not value.isdigit() or len(value) > 4:
+            raise UsageError(f"--{name} {key}: '{value}' is no whole number")
+        found[key] = int(value)
+    return found
+
+
+def day_of(text: str) -> date:
+    """A day as an argument is given it."""
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None

@@ -1,0 +1,212 @@
+"""The answer of ``compose block``: planned figures beside the wishes, and which wish to drop."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes, Permille
+from almanac.findings import Finding, as_text, counted
+from almanac.report.block_judged import Judged
+from almanac.units import show_number, show_share
+
+SHARE_WORDS = {
+    "kick_share": "kick",
+    "supine_share": "of flutter on the back",
+    "resisted_share": "resisted",
+    "fast_share": "fast",
+    "dolphin_share": "dolphin",
+}
+OPTIONS = {
+    "kick_share": "--kick",
+    "supine_share": "--on-back",
+    "resisted_share": "--resisted",
+    "fast_share": "--fast",
+    "dolphin_share": "--dolphin",
+}
+LOAD_NEAR = 5
+"""Hundredths that a week may be off its load before it is told."""
+
+
+@dataclass(frozen=True)
+class BlockAnswer:
+    """A block beside its wishes. ``how`` says how it was chosen, "" for one that was only judged;
+    ``empty`` are slots in which nothing may stand, ``left`` those that are left out, with why.
+    Loads that nobody named are told and not missed.
+    """
+
+    analysis: Analysis
+    id: str
+    judged: Judged
+    wishes: BlockWishes
+    limits: BlockLimits
+    findings: tuple[Finding, ...] = ()
+    how: str = ""
+    empty: tuple[str, ...] = ()
+    left: tuple[str, ...] = ()
+    composed: tuple[str, ...] = ()
+    has_loads: bool = False
+
+
+def answer_text(answer: BlockAnswer) -> str:
+    """The answer for a terminal."""
+    return "\n".join(_lines(answer))
+
+
+def _lines(answer: BlockAnswer) -> Iterator[str]:
+    own, block = answer.judged, answer.judged.summary.block
+    group = answer.analysis.catalogue.lane_groups[own.summary.group].title
+    sessions = counted(sum(week.sessions for week in own.weeks), "practice")
+    weeks = counted(len(own.weeks), "week")
+    yield f"{block.title}: {weeks} from {block.starts}, {sessions}; figures of {group}"
+    if answer.how:
+        yield answer.how
+    yield from _table(answer)
+    yield from _beside(answer)
+    yield from _not_met(answer)
+    yield from (*answer.empty, *answer.left)
+    if answer.composed:
+        yield f"Composed beside it: {', '.join(answer.composed)}"
+    if answer.findings:
+        yield as_text(list(answer.findings), 1)
+
+
+def _table(answer: BlockAnswer) -> Iterator[str]:
+    own = answer.judged
+    wished = any(week.wished is not None for week in own.weeks)
+    head = "week  kind      load  of full" + ("  wished" if wished else "")
+    yield f"{head}  metres   kick  on back  practices"
+    for week, plan in zip(own.weeks, own.summary.weeks, strict=True):
+        share = "-" if week.of_full is None else show_number(week.of_full, 0)
+        days = [
+            f"{day.name} {', '.join(practice.practice.id for practice in day.practices)}"
+            for day in plan.days
+            if day.practices
+        ]
+        row = f"{week.number:>4}  {week.kind:<8}  {show_number(week.load, 0):>4}  {share:>7}"
+        if wished:
+            row += f"  {'-' if week.wished is None else week.wished:>6}"
+        metres = show_number(week.metres, 0)
+        yield f"{row}  {metres:>6}  {show_share(week.kick):>5}  {show_share(week.supine):>7}  " + (
+            "; ".join(days)
+        )
+
+
+def _beside(answer: BlockAnswer) -> Iterator[str]:
+    """Planned figures beside the wishes, those that are met and those that are not."""
+    own = answer.judged
+    for share in own.shares:
+        yield f"  {show_share(share.share)} {SHARE_WORDS[share.name]}, wished {span(share.wished)}"
+    words = answer.analysis.catalogue.words("goals")
+    for goal in own.goals:
+        title = words[goal.name].title.lower()
+        yield f"  {title}: {counted(goal.found, 'practice')}, wished {goal.wished}"
+    taper = own.summary.taper
+    if taper is not None and taper.cut is not None and answer.limits.cut:
+        cut = span(answer.limits.cut)
+        yield f"  the taper cuts {show_share(taper.cut)} of the metres, the policy asks for {cut}"
+    yield f"  {counted(own.warm_ups, 'warm-up')} in turn"
+
+
+def span(wished: Permille) -> str:
+    """A range of a share in words."""
+    least, most = wished
+    if most >= 1000:
+        return f"{show_share(least / 1000)} or more"
+    return f"{show_share(least / 1000)} to {show_share(most / 1000)}"
+
+
+def _not_met(answer: BlockAnswer) -> Iterator[str]:
+    """Each wish that is not met, with the one to drop or to change."""
+    own = answer.judged
+    for week in own.weeks if answer.has_loads else ():
+        if week.wished is None or week.of_full is None:
+            continue
+        off = week.of_full - week.wished
+        if abs(off) > LOAD_NEAR:
+            more = "more" if off > 0 else "less"
+            yield (
+                f"not met: week {week.number} weighs {show_number(week.of_full, 0)} of a "
+                f"full one, {show_number(abs(off), 0)} {more} than wished; take it as it is, or "
+                "name other --loads"
+            )
+    for share in own.shares:
+        if not share.is_met:
+            yield (
+                f"not met: {show_share(share.share)} {SHARE_WORDS[share.name]}; drop "
+                f"{OPTIONS[share.name]}, or let it reach {show_share(share.share)}"
+            )
+    words = answer.analysis.catalogue.words("goals")
+    for goal in own.goals:
+        if goal.found < goal.wished:
+            title = words[goal.name].title.lower()
+            yield (
+                f"not met: {title} in {counted(goal.found, 'practice')} of {goal.wished} wished; "
+                "give it less weight, or drop it"
+            )
+    for stroke, first, part in own.strokes:
+        title = answer.analysis.catalogue.words("strokes")[stroke].title.lower()
+        yield (
+            f"not met: {show_share(part)} {title} in weeks {first} and {first + 1}; "
+            "drop --strokes, or ask for less"
+        )
+    for benchmark, number in own.untested:
+        yield f"not met: {benchmark} is not run in week {number}; drop that --test"
+    for again in own.again:
+        yield f"again within a week: {again.main} on {again.first} and {again.second}"
+
+
+def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:
+    """The contract of ``--json``, version 1."""
+    own = answer.judged
+    return {
+        "version": 1,
+        "block": answer.id,
+        "title": own.summary.block.title,
+        "starts": own.summary.block.starts.isoformat(),
+        "group": own.summary.group,
+        "how": answer.how,
+        "weeks": [
+            {
+                "number": week.number,
+                "kind": week.kind,
+                "load": round(week.load),
+                "of_full": None if week.of_full is None else round(week.of_full),
+                "wished": week.wished,
+                "metres": round(week.metres),
+                "kick_share": _rounded(week.kick),
+                "supine_share": _rounded(week.supine),
+                "days": {
+                    day.name: [practice.practice.id for practice in day.practices]
+                    for day in plan.days
+                    if day.practices
+                },
+            }
+            for week, plan in zip(own.weeks, own.summary.weeks, strict=True)
+        ],
+        "shares": [
+            {
+                "name": share.name,
+                "share": _rounded(share.share),
+                "from": share.wished[0] / 1000,
+                "to": share.wished[1] / 1000,
+                "met": share.is_met,
+            }
+            for share in own.shares
+        ],
+        "goals": [
+            {"goal": goal.name, "practices": goal.found, "wished": goal.wished}
+            for goal in own.goals
+        ],
+        "not_met": [*_not_met(answer)],
+        "empty": [*answer.empty],
+        "left_out": [*answer.left],
+        "composed": [*answer.composed],
+        "findings": [finding.message for finding in answer.findings],
+    }
+
+
+def _rounded(share: float | None) -> float | None:
+    return None if share is None else round(share, 3)

@@ -1,0 +1,197 @@
+"""A planned block as an entry of the catalogue, in YAML as entries are written."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, timedelta
+
+from almanac.arithmetic.block_days import DAYS
+from almanac.arithmetic.planning_choices import Choice, Slot
+from almanac.arithmetic.planning_model import Plan
+from almanac.arithmetic.planning_wishes import LOADING, BlockWishes
+from almanac.model.catalogue import Catalogue
+from almanac.report.planning_problem import Planning
+from almanac.report.planning_request import BlockRequest, meet_of
+from almanac.report.planning_usual import RACE_MINUTES, RACE_RATING
+
+LINE, SUMMARY_MOST, LINE_MOST = 112, 120, 240
+_WORDS = {2: "Two", 3: "Three", 4: "Four", 5: "Five", 6: "Six", 7: "Seven", 8: "Eight",
+          9: "Nine", 10: "Ten", 12: "Twelve"}  # fmt: skip
+_KINDS = {"test": "with tests", "recovery": "a lighter week", "taper": "taper"}
+_FULL_FROM = 98  # hundredths
+WRITTEN_SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share")
+"""The shares that a block's own ``balance`` may state."""
+
+
+def standing(planning: Planning, plan: Plan) -> Mapping[date, Sequence[tuple[Slot, Choice]]]:
+    """By day what stands in its slots."""
+    found: dict[date, list[tuple[Slot, Choice]]] = {}
+    for slot, place in zip(planning.slots, plan, strict=True):
+        if place and 0 <= slot.week < len(planning.wishes.weeks):
+            found.setdefault(slot.on, []).append((slot, planning.grid.choices[place]))
+    return found
+
+
+def block_text(planning: Planning, asked: BlockRequest, plan: Plan, met: Sequence[str]) -> str:
+    """The text of the entry; ``met`` are the shares that the plan keeps to."""
+    return "\n".join([*_head(planning, asked), *_weeks(planning, asked, plan),
+                      *_tail(planning, asked, met)]) + "\n"  # fmt: skip
+
+
+def _head(planning: Planning, asked: BlockRequest) -> Iterator[str]:
+    catalogue, wishes = planning.analysis.catalogue, planning.wishes
+    squad = catalogue.club.squads[asked.squad].title
+    chief = " and ".join(_titles(catalogue, wishes)[:2])
+    weeks = _count(len(wishes.weeks))
+    yield f"title: {json.dumps(f'{squad}: {chief}'[:60].rstrip(', '), ensure_ascii=False)}"
+    summary = f"{weeks} for {squad}: {', '.join(_titles(catalogue, wishes))}."
+    if len(summary) > SUMMARY_MOST:
+        summary = f"{weeks} for {squad}: {chief}."
+    yield f"summary: {json.dumps(summary, ensure_ascii=False)}"
+    yield f"squad: {asked.squad}"
+    yield f"goals: [{', '.join(_by_weight(wishes))}]"
+    yield f"starts: {wishes.first}"
+    yield "purpose: >-"
+    yield from (f"  {line}" for line in _wrapped(_purpose(planning, asked)))
+
+
+def _by_weight(wishes: BlockWishes) -> list[str]:
+    return sorted(wishes.goals, key=lambda goal: -wishes.goals[goal])
+
+
+def _titles(catalogue: Catalogue, wishes: BlockWishes) -> list[str]:
+    words = catalogue.words("goals")
+    return [words[goal].title.lower() for goal in _by_weight(wishes)]
+
+
+def _count(weeks: int) -> str:
+    return f"{_WORDS.get(weeks, str(weeks))} weeks" if weeks > 1 else "A week"
+
+
+def _purpose(planning: Planning, asked: BlockRequest) -> str:
+    """What it is for and how it will show, from the wishes."""
+    catalogue, wishes = planning.analysis.catalogue, planning.wishes
+    titles = _titles(catalogue, wishes)
+    said = [f"For {titles[0]} above all" if len(titles) > 1 else f"For {titles[0]}"]
+    if len(titles) > 1:
+        said[0] += f", beside it {', '.join(titles[1:])}"
+    said[0] += f", over {_count(len(wishes.weeks)).lower()}."
+    tested: dict[str, list[int]] = {}
+    for number, week in enumerate(wishes.weeks, 1):
+        for benchmark in week.benchmarks:
+            tested.setdefault(benchmark, []).append(number)
+    again = {benchmark: weeks for benchmark, weeks in tested.items() if len(weeks) > 1}
+    if again:
+        names = " and ".join(f"the {_small(catalogue.benchmarks[id].title)}" for id in again)
+        first, last = (sorted({weeks[n] for weeks in again.values()}) for n in (0, -1))
+        one = len(again) == 1
+        said.append(
+            f"It has worked when {names} of {_weeks_of(last)} {'is' if one else 'are'} quicker "
+            f"than {'that' if one else 'those'} of {_weeks_of(first)} by more than "
+            f"{'the test calls' if one else 'the tests call'} a change."
+        )
+    else:
+        said.append("It has worked when what each evening asks for holds to its last repeat.")
+    meet = meet_of(catalogue, asked)
+    if meet:
+        said.append(f"It leads to {meet.title}.")
+    said.append("Planned by almanac compose block from the practices of the squad.")
+    return " ".join(said)
+
+
+def _small(title: str) -> str:
+    return title[:1].lower() + title[1:]
+
+
+def _weeks_of(numbers: Sequence[int]) -> str:
+    return f"week{'s' * (len(numbers) > 1)} {' and '.join(map(str, numbers))}"
+
+
+def _wrapped(text: str) -> Iterator[str]:
+    line = ""
+    for word in text.split():
+        if line and len(line) + 1 + len(word) > LINE:
+            yield line
+            line = word
+        else:
+            line = f"{line} {word}".strip()
+    yield line
+
+
+def _weeks(planning: Planning, asked: BlockRequest, plan: Plan) -> Iterator[str]:
+    wishes, by_day = planning.wishes, standing(planning, plan)
+    yield "weeks:"
+    for number, week in enumerate(wishes.weeks):
+        days = [wishes.first + timedelta(days=7 * number + n) for n in range(7)]
+        choices = [choice for on in days for _, choice in by_day.get(on, ())]
+        every = [choice for own in by_day.values() for _, choice in own]
+        about = focus(planning, number, choices, every)
+        yield f"  - focus: {json.dumps(about, ensure_ascii=False)}"
+        if week.kind != LOADING:
+            yield f"    kind: {week.kind}"
+        yield "    days:"
+        for name, on in zip(DAYS, days, strict=True):
+            yield f"      {name}: {day_text(planning, asked, on, by_day.get(on, ()))}"
+        if week.benchmarks:
+            yield f"    benchmarks: [{', '.join(week.benchmarks)}]"
+
+
+def day_text(
+    planning: Planning, asked: BlockRequest, on: date, stands: Sequence[tuple[Slot, Choice]]
+) -> str:
+    """A day on one line: what stands, the meet, or rest."""
+    if on in planning.wishes.races:
+        meet = meet_of(planning.analysis.catalogue, asked)
+        other = json.dumps(f"{meet.title}." if meet else "The race.", ensure_ascii=False)
+        return f"{{other: {other}, minutes: {RACE_MINUTES}, rating: {RACE_RATING}}}"
+    if not stands:
+        return "{rest: true}"
+    sessions = [
+        f"practice: {choice.id}"
+        if choice.begins == slot.begins
+        else f'start: "{slot.begins}", practice: {choice.id}'
+        for slot, choice in stands
+    ]
+    if len(stands) == 1 and stands[0][0].begins == stands[0][1].begins:
+        return f"{{{sessions[0]}}}"
+    return f"{{sessions: [{', '.join(f'{{{own}}}' for own in sessions)}]}}"
+
+
+def focus(planning: Planning, week: int, choices: Sequence[Choice], every: Sequence[Choice]) -> str:
+    """What a week is about: the wished goals that more of its practices are for than of the whole
+    block's, and two practices by name.
+    """
+    catalogue, wish = planning.analysis.catalogue, planning.wishes.weeks[week]
+
+    def above(goal: str) -> float:
+        here = sum(goal in own.goals for own in choices) / max(1, len(choices))
+        return here - sum(goal in own.goals for own in every) / max(1, len(every))
+
+    there = [goal for goal in _by_weight(planning.wishes) if any(goal in c.goals for c in choices)]
+    words = catalogue.words("goals")
+    best = [words[goal].title.lower() for goal in sorted(there, key=lambda own: -above(own))[:2]]
+    about = " and ".join(best) or "easy swimming"
+    squad = f"{catalogue.club.squads[planning.squad].title}: "
+    own = [one for one in choices if not one.is_test] or list(choices)
+    names = list(dict.fromkeys(_small(one.title.removeprefix(squad)) for one in own))[:2]
+    how = _KINDS.get(wish.kind, "a full week" if wish.load >= _FULL_FROM else "")
+    done = f": {' and '.join(names)}" if names else ""
+    return f"{about[:1].upper()}{about[1:]}{done}{f'; {how}' if how else ''}."[:LINE_MOST]
+
+
+def _tail(planning: Planning, asked: BlockRequest, met: Sequence[str]) -> Iterator[str]:
+    wishes = planning.wishes
+    own = planning.limits.light_days is not None
+    if wishes.taper and own:
+        yield f"taper: {{from: {wishes.taper.first}, to: {wishes.taper.last}}}"
+    if wishes.race:
+        yield f"race_day: {wishes.race}"
+    if asked.meet:
+        yield f"meet: {asked.meet}"
+    kept = [name for name in WRITTEN_SHARES if name in wishes.shares and name in met]
+    if kept:
+        yield "balance:"
+        for name in kept:
+            least, most = wishes.shares[name]
+            yield f"  {name}: {{from: {least / 1000:g}, to: {most / 1000:g}}}"

@@ -1,0 +1,135 @@
+"""Practices composed for a block where the squad has none that fits: for a goal that nothing in a
+slot serves, for a slot that few fit, for a week that is to be light.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_pieces import MAIN
+from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
+from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST
+from almanac.arithmetic.planning_choices import HEAVY, LOAD, Slot
+from almanac.report.compose_entry import as_yaml, practice_entry
+from almanac.report.compose_table import Made, compose_table
+from almanac.report.planning_problem import Planning
+
+FEW = 4
+"""With fewer practices that fit, others are composed for each goal."""
+LIGHT_LOAD, LIGHT_SHARE = 75, 70
+"""A week of such a load, in hundredths of a full one, has practices of so much of a usual one."""
+_STEP = 5  # minutes that a slot is cut by are in such steps
+
+
+@dataclass(frozen=True)
+class Draft:
+    """A composed practice: its id and its text."""
+
+    id: str
+    text: str
+
+
+@dataclass(frozen=True)
+class _Kind:
+    """Slots that are alike: one pool, so long, in the same lanes."""
+
+    pool: str
+    minutes: int
+    begins: str
+    lanes: frozenset[int]
+
+
+def drafts(planning: Planning, broken: frozenset[str]) -> Iterator[Draft]:
+    """What is composed for the slots of a block, by what they lack."""
+    kinds: dict[_Kind, list[int]] = {}
+    for number, slot in enumerate(planning.slots):
+        if not slot.only:
+            lanes = slot.lanes or frozenset()
+            kinds.setdefault(_Kind(slot.pool, slot.minutes, slot.begins, lanes), []).append(number)
+    wanted = {kind: [*_requests(planning, kind, slots)] for kind, slots in kinds.items()}
+    pools = [pool for pool in dict.fromkeys(kind.pool for kind in kinds) if pool]
+    if not any(wanted.values()):
+        return
+    made = compose_table(planning.analysis, planning.squad, broken, pools)
+    taken = set(planning.analysis.catalogue.practices)
+    texts = set[str]()
+    for kind, requests in wanted.items():
+        for request in requests:
+            for draft in _composed(made, kind, request, taken):
+                if draft.text not in texts:
+                    texts.add(draft.text)
+                    taken.add(draft.id)
+                    yield draft
+
+
+def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator[Request]:
+    """What is asked of composing for slots of a kind."""
+    goals = sorted(planning.wishes.goals, key=lambda goal: -planning.wishes.goals[goal])
+    own = [planning.grid.choices[place] for place in planning.grid.may[slots[0]] if place]
+    fit = [choice for choice in own if not choice.is_test]
+    served = {goal for choice in fit for goal in choice.goals}
+    lacking = goals if len(fit) < FEW else [goal for goal in goals if goal not in served]
+    lanes = _lanes(planning.analysis, planning.squad, kind.lanes)
+    minutes = min(kind.minutes, MINUTES_MOST)
+    for goal in lacking:
+        beside = next((other for other in goals if other != goal), None)
+        for asked in ([goal], [goal, beside] if beside else []):
+            if asked:
+                yield Request(kind.pool, minutes, asked, lanes=lanes)
+    light = [slot for slot in slots if _is_light(planning, planning.slots[slot])]
+    easy = [choice for choice in fit if not choice.most.get(HEAVY)]
+    mean = sum(choice.sums[LOAD] for choice in fit) // max(1, len(fit))
+    if light and sum(100 * own.sums[LOAD] <= LIGHT_SHARE * mean for own in easy) < FEW:
+        efforts = [*planning.analysis.catalogue.efforts]
+        short = max(MINUTES_LEAST, minutes * LIGHT_SHARE // 100 // _STEP * _STEP)
+        for goal in goals:
+            for effort in efforts[:2]:
+                yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort)
+
+
+def _is_light(planning: Planning, slot: Slot) -> bool:
+    weeks = planning.wishes.weeks
+    taper = planning.wishes.taper
+    inside = taper is not None and taper.first <= slot.on <= taper.last
+    return inside or (0 <= slot.week < len(weeks) and weeks[slot.week].load <= LIGHT_LOAD)
+
+
+def _lanes(analysis: Analysis, squad: str, lanes: frozenset[int]) -> Mapping[str, int]:
+    """By lane group how many of the slot's lanes it has, where the usual ones are not there."""
+    groups = {id: own for id, own in analysis.catalogue.lane_groups.items() if own.squad == squad}
+    usual = sum(group.lanes for group in groups.values())
+    if not lanes or set(range(1, usual + 1)) <= lanes:
+        return {}
+    shared = {id: max(1, own.lanes * len(lanes) // usual) for id, own in groups.items()}
+    return shared if sum(shared.values()) <= len(lanes) else {}
+
+
+def _composed(made: Made, kind: _Kind, request: Request, taken: set[str]) -> Iterator[Draft]:
+    """The proposals of a request as entries; none where it cannot be."""
+    try:
+        wishes = wishes_of(made.table, request)
+    except BadWish:
+        return
+    numbered, free = dict[str, list[int]](), sorted(kind.lanes)
+    for group, count in request.lanes.items():
+        numbered[group], free = free[:count], free[count:]
+    names = set(taken)
+    for own in compose(made.table, wishes):
+        entry = practice_entry(made.table, made.candidates, wishes, own, kind.begins, numbered)
+        id = _free_id(made, own, request.minutes, names)
+        names.add(id)
+        yield Draft(id, as_yaml(entry))
+
+
+def _free_id(made: Made, own: Proposal, minutes: int, taken: set[str]) -> str:
+    """A name that no practice has: the squad, the main set, the minutes."""
+    main = next(one.own.piece for one in own.order if one.role == MAIN)
+    words = re.sub(r"[^a-z0-9]+", "-", main.id.lower()).strip("-")
+    words = words.removeprefix(f"{made.table.squad.id}-")
+    base = f"{made.table.squad.id}-{words}-{minutes}"[:56].strip("-")
+    each = (f"{base}-{number}" for number in range(2, len(taken) + 3))
+    return base if base not in taken else next(id for id in each if id not in taken)

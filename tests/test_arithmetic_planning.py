@@ -1,0 +1,296 @@
+"""A block's plan: the greedy one and its exchanges beside every plan there is, limits counted by hand."""
+
+from __future__ import annotations
+
+import itertools
+import random
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+from planning_world import FIRST, choice, grid, problem, slot
+
+from almanac.arithmetic.planning_aims import Aims
+from almanac.arithmetic.planning_choices import (
+    ALL_OUT,
+    HARD,
+    HEAVY,
+    NOTHING,
+    PLATES,
+    STARTS,
+    TEST,
+    UNDER,
+    UNDER_SETS,
+    WORN,
+    Choice,
+)
+from almanac.arithmetic.planning_greedy import Standing, chances, greedy, improved
+from almanac.arithmetic.planning_model import Plan, Problem, Rule, units_over
+from almanac.arithmetic.planning_rules import limit_rules
+from almanac.arithmetic.planning_variety import variety
+from almanac.arithmetic.planning_wishes import (
+    BlockLimits,
+    BlockWishes,
+    TaperWish,
+    WeekWish,
+    usual_loads,
+)
+
+LIMITS = BlockLimits(100, 200, 300, 60, 2, 2, 10, 10, 500, (410, 600))
+ANY = BlockLimits(9999, 9999, 9999, 9999, 99, 99, 0, 99, 0)
+
+
+def every_plan(own: Problem) -> list[Plan]:
+    return [plan for plan in itertools.product(*own.may) if own.is_sound(plan)]
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_exchanges_find_the_cheapest_of_every_plan(seed: int) -> None:
+    own = problem(random.Random(seed))
+    first = greedy(own)
+    found = improved(own, first, steps=3000)
+    assert own.is_sound(first) and own.is_sound(found)
+    assert own.cost(found) == min(map(own.cost, every_plan(own))) <= own.cost(first)
+
+
+def test_the_same_seed_gives_the_same_plan_and_another_one_may_not() -> None:
+    own = problem(random.Random(3), slots=9)
+    first = greedy(own)
+    assert improved(own, first, 500, seed=5) == improved(own, first, 500, seed=5)
+    assert improved(own, first, 0) == first
+
+
+def test_chances_are_the_sequence_that_knuth_names() -> None:
+    # x' = 6364136223846793005 x + 1442695040888963407 mod 2^64, worked with plain powers
+    x = (6364136223846793005 * 1 + 1442695040888963407) % 2**64
+    y = (6364136223846793005 * x + 1442695040888963407) % 2**64
+    drawn = chances(1)
+    assert [next(drawn), next(drawn)] == [x // 2**32, y // 2**32]
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_a_standing_plan_keeps_its_sums_and_its_cost(seed: int) -> None:
+    own, chance = problem(random.Random(seed)), random.Random(seed)
+    standing = Standing(own, list(greedy(own)))
+    for _ in range(200):
+        slot_ = chance.randrange(len(own.slots))
+        place = chance.choice(own.may[slot_])
+        before = own.cost(tuple(standing.plan))
+        dearer = standing.dearer((slot_,), (place,))
+        if dearer is not None:
+            standing.set((slot_,), (place,), dearer)
+            plan = tuple(standing.plan)
+            assert standing.cost == own.cost(plan) == before + dearer
+            assert standing.sums == [rule.sum_of(plan) for rule in own.rules]
+
+
+@pytest.mark.parametrize(
+    ("amount", "most", "unit", "over"),
+    [(10, 10, 1, 0), (11, 10, 1, 1), (11, 10, 5, 1), (15, 10, 5, 1), (16, 10, 5, 2), (-3, -5, 1, 2),
+     (-9, -5, 1, 0), (0, 0, 7, 0)],
+)  # fmt: skip
+def test_units_over_are_begun_ones_whole(amount: int, most: int, unit: int, over: int) -> None:
+    assert units_over(amount, most, unit) == over
+
+
+def broken(choices: list[Choice], plan: Plan, days: list[int], limits: BlockLimits) -> set[str]:
+    """The limits that a plan passes, and the wishes about hard days that it misses."""
+    own = grid(days, choices)
+    return {rule.about for rule in limit_rules(own, limits) if rule.over(plan)}
+
+
+@pytest.mark.parametrize(
+    ("name", "amount", "days", "limits", "told"),
+    [
+        (WORN, 101, [0, 6], replace(ANY, worn_seven=201), "worn in seven days"),
+        (WORN, 101, [0, 7], replace(ANY, worn_seven=201), ""),
+        (WORN, 100, [0, 6], replace(ANY, worn_seven=200), ""),
+        (WORN, 51, [3, 3], replace(ANY, worn_day=101), "worn a day"),
+        (WORN, 51, [3, 4], replace(ANY, worn_day=101), ""),
+        (PLATES, 10, [3, 3], replace(ANY, plates_day=19), "plates a day"),
+        (UNDER, 10, [3, 3], replace(ANY, under_day=19), "under a day"),
+        (UNDER_SETS, 1, [0, 2, 6], replace(ANY, under_sets_seven=2), "under sets in seven days"),
+        (UNDER_SETS, 1, [0, 2, 7], replace(ANY, under_sets_seven=2), ""),
+        (STARTS, 1, [0, 2, 6], ANY, "starts in seven days"),
+        (ALL_OUT, 1, [0, 1], ANY, "all-out"),
+        (ALL_OUT, 1, [0, 2], ANY, ""),
+        (HARD, 1, [0, 1, 2], replace(ANY, hard_in_a_row=2), "hard days in a row"),
+        (HARD, 1, [0, 1, 3], replace(ANY, hard_in_a_row=2), "hard days that touch"),
+        (HEAVY, 1, [0, 1, 2], ANY, "never light"),
+        (HEAVY, 1, [0, 1, 3], ANY, ""),
+        (TEST, 1, [0, 1], ANY, "tests that touch"),
+    ],
+)  # fmt: skip
+def test_each_limit_is_told_where_it_is_passed(
+    name: str, amount: int, days: list[int], limits: BlockLimits, told: str
+) -> None:
+    found = broken([choice("one", most={name: amount})], (1,) * len(days), days, limits)
+    assert told in found if told else not found
+
+
+def test_the_day_before_a_test_is_light_and_two_tests_may_touch() -> None:
+    heavy, test = (
+        choice("heavy", most={HEAVY: 1}),
+        choice("test", most={TEST: 1, ALL_OUT: 1, HEAVY: 1}),
+    )
+    assert "light before tests" in broken([heavy, test], (1, 2), [0, 1], ANY)
+    assert "light before tests" not in broken([heavy, test], (2, 1), [0, 1], ANY)
+    assert "light before tests" not in broken([heavy, test], (1, 2), [0, 2], ANY)
+    assert broken([heavy, test], (2, 2), [0, 1], ANY) == {"tests that touch"}
+    hardest = choice("hardest", most={ALL_OUT: 1})
+    assert broken([hardest, test], (2, 1), [0, 1], ANY) == {"all-out"}
+
+
+def test_what_a_practice_needs_is_taught_in_an_earlier_slot() -> None:
+    teaches = choice("teaches", teaches=frozenset({"line"}))
+    needs = choice("needs", needs=frozenset({"line"}))
+    own = grid([0, 1], [teaches, needs])
+    both = Problem(own.slots, own.choices, own.may, ({}, {}), ())
+    assert both.is_sound((1, 2)) and both.untaught((1, 2)) == -1
+    assert not both.is_sound((2, 1)) and both.untaught((2, 1)) == 0
+    assert both.untaught((0, 2)) == 1
+    assert greedy(both)[0] != 2
+
+
+def aims(
+    days: list[int], choices: list[Choice], wishes: BlockWishes, limits: BlockLimits = LIMITS
+) -> Aims:
+    return Aims(grid(days, choices), wishes, limits, load=100, metres=1000)
+
+
+def over(own: Aims, plan: Plan) -> dict[str, int]:
+    """What of the wishes is missed, by name, in units."""
+    found: dict[str, int] = {}
+    for rule in own.rules():
+        if rule.over(plan):
+            found[rule.about] = found.get(rule.about, 0) + rule.over(plan)
+    return found
+
+
+WEEK = (WeekWish("loading", 100),)
+PLAIN = choice(
+    "plain", sums={"load": 100, "metres": 1000, "flutter": 100, "supine": 80}, goals=("legs",)
+)
+
+
+def test_a_week_weighs_its_share_of_a_full_one() -> None:
+    wishes = BlockWishes(FIRST, {"legs": 1}, (WeekWish("loading", 50),))
+    own = aims([0, 2, 4, 5], [PLAIN], wishes)
+    assert own.full == 400 and own.target(0) == 200
+    assert over(own, (1, 1, 0, 0)) == {"goal short": 2}
+    assert over(own, (1, 1, 1, 0)) == {"goal short": 1, "load over": 50}  # 100 over, 2 to a unit
+    assert over(own, (1, 0, 0, 0)) == {"goal short": 3, "load under": 50}
+
+
+def test_a_week_with_fewer_slots_is_not_asked_for_more_than_they_hold() -> None:
+    wishes = BlockWishes(FIRST, {"legs": 1}, (WeekWish("loading", 90),) * 3)
+    own = aims([0, 1, 2, 3, 7, 14, 15, 16, 17], [PLAIN], wishes)
+    assert [own.target(week) for week in range(3)] == [360, 100, 360]
+
+
+def test_a_share_is_missed_by_thousandths_of_what_is_usual() -> None:
+    kick = choice("kick", sums={"load": 100, "metres": 1000, "kick": 500}, goals=("legs",))
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, WEEK, {"kick_share": (200, 300), "supine_share": (0, 1000)}
+    )
+    own = aims([0, 2], [kick], wishes)
+    assert over(own, (1, 1)) == {"kick_share over": 200}
+    assert over(own, (0, 0))["goal short"] == 2
+    none = choice("none", sums={"load": 100, "metres": 1000}, goals=("legs",))
+    assert over(aims([0, 2], [none], wishes), (1, 1)) == {"kick_share under": 200}
+
+
+def test_a_goal_is_wanted_by_its_weight_and_in_every_two_weeks() -> None:
+    other = replace(PLAIN, id="other", goals=("arms",))
+    wishes = BlockWishes(FIRST, {"legs": 3, "arms": 1}, (WeekWish("loading", 100),) * 2)
+    own = aims([0, 2, 7, 9], [PLAIN, other], wishes)
+    assert own.wanted("legs") == 3 and own.wanted("arms") == 1
+    assert over(own, (1, 1, 1, 2)) == {}
+    assert over(own, (1, 1, 1, 1)) == {"goal short": 1, "goal long gone": 1}
+
+
+def test_a_benchmark_is_run_in_the_week_that_is_named() -> None:
+    test = replace(PLAIN, id="test", tests=("kick-50",))
+    wishes = BlockWishes(FIRST, {"legs": 1}, (WeekWish("test", 100, ("kick-50",)), *WEEK))
+    own = aims([0, 7], [PLAIN, test], wishes)
+    assert over(own, (2, 1)) == {}
+    assert over(own, (1, 2)) == {"not tested": 1}
+
+
+def test_a_taper_cuts_the_metres_of_the_weeks_before_it() -> None:
+    # two weeks of 2 x 1000 m, then a week of 2 x m: cut = 1 - 2m / 2000
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, (*WEEK, *WEEK, WeekWish("taper", 50)),
+        taper=TaperWish(FIRST + timedelta(14), FIRST + timedelta(20)),
+    )  # fmt: skip
+    for metres, told in ((500, ""), (580, "cut too little"), (400, "cut too much"), (570, "")):
+        short = replace(PLAIN, id="short", sums={**PLAIN.sums, "metres": metres})
+        missed = over(aims([0, 2, 7, 9, 14, 16], [PLAIN, short], wishes), (1, 1, 1, 1, 2, 2))
+        assert (told in missed) if told else not any("cut" in name for name in missed)
+
+
+def test_light_days_are_shorter_than_the_mean_before_them() -> None:
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, (*WEEK, WeekWish("recovery", 50)),
+        taper=TaperWish(FIRST + timedelta(7), FIRST + timedelta(11)),
+    )  # fmt: skip
+    limits = replace(LIMITS, cut=None, light_days=(3, 5))
+    short = replace(PLAIN, id="short", sums={**PLAIN.sums, "metres": 999})
+    own = aims([0, 2, 7, 9], [PLAIN, short], wishes, limits)
+    assert "not lighter" in over(own, (1, 1, 1, 2))
+    assert "not lighter" not in over(own, (1, 1, 2, 2))
+
+
+def test_each_stroke_has_its_share_of_two_weeks() -> None:
+    fly = replace(PLAIN, id="fly", strokes={"fly": 400, "back": 600})
+    back = replace(PLAIN, id="back", strokes={"back": 1000})
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, (WeekWish("loading", 100),) * 2, strokes=150, four=("fly", "back")
+    )
+    own = aims([0, 7], [fly, back], wishes)
+    assert "stroke under" not in over(own, (1, 2))
+    assert "stroke under" in over(own, (2, 2))
+
+
+def test_variety_counts_main_sets_of_seven_days_and_warm_ups_of_four() -> None:
+    same = [
+        choice("a", mains=("ladder",), opens="one"),
+        choice("b", mains=("ladder",), opens="two"),
+    ]
+    own = grid([0, 6, 13, 20], same)
+
+    def told(plan: Plan) -> dict[str, int]:
+        found: dict[str, int] = {}
+        for rule in variety(own, (0, 1, 2, 3)):
+            if rule.over(plan):
+                found[rule.about] = found.get(rule.about, 0) + rule.over(plan)
+        return found
+
+    assert told((1, 2, 0, 2)) == {"again": 1}
+    assert told((1, 0, 2, 0)) == {}
+    assert told((1, 1, 0, 1)) == {"again": 1, "same again": 1, "same warm-up": 1}
+
+
+@pytest.mark.parametrize(
+    ("weeks", "tapered", "loads"),
+    [(1, 0, (85,)), (8, 0, (85, 95, 100, 80, 85, 95, 100, 80)), (8, 2, (85, 95, 100, 80, 85, 100, 65, 45)),
+     (3, 1, (85, 100, 55)), (2, 2, (65, 45))],
+)  # fmt: skip
+def test_usual_loads_rise_ease_and_taper(weeks: int, tapered: int, loads: tuple[int, ...]) -> None:
+    assert tuple(usual_loads(weeks, tapered)) == loads
+
+
+def test_a_slot_in_which_nothing_may_stand_stays_empty() -> None:
+    own = Problem((slot(0),), (NOTHING,), ((0,),), ({0: 5000},), ())
+    assert greedy(own) == (0,) == improved(own, (0,))
+    assert own.cost((0,)) == 5000 and list(own.missed((0,))) == []
+
+
+def test_a_missed_wish_is_told_and_a_limit_never_is() -> None:
+    wish, limit = (
+        Rule(name, "1", {0: {1: 3}}, 1, points) for name, points in (("wish", 5), ("limit", 0))
+    )
+    own = Problem((slot(0),), (NOTHING, choice("a")), ((0, 1),), ({},), (wish,))
+    assert list(own.missed((1,))) == [(wish, 2)] and own.cost((1,)) == 10
+    assert not replace(own, rules=(limit,)).is_sound((1,))
+    assert date(2027, 1, 4) == FIRST

@@ -1,0 +1,220 @@
+"""``almanac compose block`` on the small catalogue, without a solver: what it plans, writes, judges, refuses."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from datetime import date, timedelta
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from planning_world import choice
+from shared import CATALOGUE, DAY
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN
+from almanac.checks import check
+from almanac.commands import compose_block
+from almanac.commands.main import main
+from almanac.commands.shared import CheckedCatalogue, load_and_check
+from almanac.model.load import load
+from almanac.report.block_judged import Again, again_in
+from almanac.report.planning_practices import choices_of
+from almanac.units import show_share
+
+WISHES = (
+    "--squad", "heron", "--starts", "2027-01-04", "--weeks", "3", "--goals", "kick-into-stroke=2,kick-endurance",
+    "--like", "heron-legs-in-three-weeks", "--days", "mon,wed,fri", "--no-solver", "--steps", "400",
+)  # fmt: skip
+
+
+def run(root: Path, *argv: str) -> int:
+    return main(["compose", "block", "--root", str(root), "--today", str(DAY), *argv])
+
+
+@pytest.fixture(autouse=True)
+def read_once(monkeypatch) -> None:
+    """The small catalogue is read and checked once for all of these tests."""
+    monkeypatch.setattr(compose_block, "load_and_check", lambda root, day: _read(root, day))
+
+
+@cache
+def _read_small() -> CheckedCatalogue:
+    return load_and_check(CATALOGUE, DAY)
+
+
+def _read(root: Path, day: date) -> CheckedCatalogue:
+    return _read_small() if root == CATALOGUE else load_and_check(root, day)
+
+
+@pytest.fixture(scope="module")
+def saved(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    root = tmp_path_factory.mktemp("composed") / "club"
+    shutil.copytree(CATALOGUE, root)
+    assert run(root, *WISHES, "--save", "heron-winter") == 0
+    return root
+
+
+def test_each_day_that_has_a_slot_has_a_practice_and_every_other_rests(saved) -> None:
+    block = load(saved).catalogue.blocks["heron-winter"]
+    assert block.squad == "heron" and block.starts == date(2027, 1, 4) and len(block.weeks) == 3
+    assert block.goals == ("kick-into-stroke", "kick-endurance")
+    for week in block.weeks:
+        assert list(week.days) == ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+        assert [name for name, day in week.days.items() if day.rest] == ["tue", "thu", "sat", "sun"]
+        assert all(len(list(week.days[name].practices)) == 1 for name in ("mon", "wed", "fri"))
+
+
+def test_check_has_no_more_to_say_of_it_than_of_any_block_on_those_days(saved) -> None:
+    loaded = load(saved)
+    said = [*loaded.findings, *check(Analysis(loaded.catalogue, DAY))]
+    # days that the timetable does not have were asked for; the season is the coach's to write
+    assert {finding.code for finding in said} == {"outside-timetable", "block-unlisted"}
+    assert not any(finding.is_error for finding in said)
+
+
+def test_the_same_wishes_give_the_same_files(saved, tmp_path) -> None:
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    assert run(root, *WISHES, "--save", "heron-winter") == 0
+    for file in saved.rglob("*.yml"):
+        assert (root / file.relative_to(saved)).read_bytes() == file.read_bytes()
+
+
+def test_planned_figures_stand_beside_wishes_as_the_block_itself_has_them(saved, capsys) -> None:
+    assert run(saved, "--judge", "heron-winter", "--kick", "90-95", "--json") == 0
+    told: dict[str, Any] = json.loads(capsys.readouterr().out)
+    assert list(told) == [
+        "version", "block", "title", "starts", "group", "how", "weeks", "shares", "goals", "not_met", "empty",
+        "left_out", "composed", "findings",
+    ]  # fmt: skip
+    analysis = Analysis(load(saved).catalogue, DAY)
+    summary = next(iter(analysis.blocks["heron-winter"].values()))
+    assert [week["metres"] for week in told["weeks"]] == [
+        round(w.balance.metres) for w in summary.weeks
+    ]
+    assert [week["load"] for week in told["weeks"]] == [
+        round(w.load.total) for w in summary.weeks if w.load
+    ]
+    share = summary.balance.kick_share
+    assert told["shares"][0] == {
+        "name": "kick_share", "share": round(share, 3), "from": 0.9, "to": 0.95, "met": False,
+    }  # fmt: skip
+    assert (
+        f"not met: {show_share(share)} kick; drop --kick, or let it reach {show_share(share)}"
+        in told["not_met"]
+    )
+
+
+def test_a_hand_made_block_is_judged_and_not_touched(capsys) -> None:
+    file = CATALOGUE / "plans/blocks/heron-legs-in-three-weeks.yml"
+    before = file.read_bytes()
+    assert run(CATALOGUE, "--judge", "heron-legs-in-three-weeks", "--loads", "100,100,50") == 0
+    said = capsys.readouterr().out
+    assert "100 % of flutter on the back, wished 75 % or more" in said
+    assert "kick into stroke: 10 practices, wished 5" in said
+    assert "not met: back-kick-50 is not run in week 3; drop that --test" in said
+    assert "again within a week" not in said  # a skill does come again
+    assert file.read_bytes() == before
+
+
+def test_a_main_set_within_seven_days_is_told_with_both_days() -> None:
+    day = date(2027, 1, 4)
+    ladder, other = choice("a", mains=("ladder",)), choice("b", mains=("ladder", "chute"))
+    days = [(day + timedelta(n), 1, own) for n, own in ((0, ladder), (6, other), (13, ladder))]
+    (told,) = again_in(days)
+    assert told == Again("ladder", day, day + timedelta(6))
+
+
+def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
+    analysis = Analysis(load(CATALOGUE).catalogue, DAY)
+    (ladder,) = choices_of(analysis, "osprey")
+    summary = analysis.practices["osprey-ladder"]
+    first, *others = summary.groups
+    own = summary.of(first)
+    assert ladder.sums[METRES] == round(own.metres)
+    assert ladder.sums[FAST] == round(own.metres * float(own.shares.fast or 0))
+    assert ladder.sums[RESISTED] == round(own.metres * float(own.shares.resisted or 0))
+    most = max(
+        summary.of(group).metres * float(summary.of(group).shares.fast or 0)
+        for group in (first, *others)
+    )
+    assert ladder.most[HARD] == (most >= analysis.catalogue.policy.limit("hard_day_fast"))
+    assert bool(ladder.most[WORN]) == any(
+        analysis.catalogue.gear[id].resists for swum in summary.every_way for id in swum.gear
+    )
+    assert ladder.sums[LOAD] > 0 and set(ladder.goals) <= set(analysis.catalogue.words("goals"))
+
+
+@pytest.mark.parametrize(
+    ("wishes", "told"),
+    [
+        (["--weeks", "0"], "0 weeks: from 1 to 26 can be planned"),
+        (["--days", "sun"], "heron has no slot on sun from 2027-01-04 to 2027-01-24"),
+        (["--days", "day"], "there is no day 'day'; there are mon, tue,"),
+        (["--goals", "juggling"], "there is no goal 'juggling'"),
+        (["--goals", "underwater"], "nothing that heron may do in these slots serves under water"),
+        (["--goals", "walls=0"], "name one goal or more, each with a weight of 1 or more"),
+        (["--goals", "walls=x"], "--goals walls: 'x' is no whole number"),
+        (["--squad", "hawk"], "there is no squad 'hawk'; there are reed, heron, osprey"),
+        (["--starts", "2026-11-09"], "'heron-legs-in-three-weeks' is a block of heron from 2026-11-02 to 2026-11-22"),
+        (["--starts", "2027-01-05"], "2027-01-05 is a Tuesday; a block begins on a Monday, say 2027-01-04"),
+        (["--meet", "spring-meet"], "heron does not go to 'spring-meet'"),
+        (["--meet", "gala"], "there is no meet 'gala'"),
+        (["--race-day", "2027-03-01"], "the race is on 2027-03-01, the block from 2027-01-04 to 2027-01-24"),
+        (["--loads", "80,90"], "2 loads are named for 3 weeks"),
+        (["--loads", "80,90,101"], "--loads are hundredths of a full week: from 1 to 100"),
+        (["--test", "back-kick-50=9"], "tests are run in weeks 1 to 3"),
+        (["--test", "swim-5"], "there is no benchmark 'swim-5'"),
+        (["--kick", "30-20"], "--kick 30-20: from 0 to 100, say 20-35"),
+        (["--slot", "mon=7"], "--slot mon=7: write DAY=HH:MM+MINUTES@POOL, say mon=17:30+75@home"),
+        (["--slot", "mon=17:30+75@sea"], "there is no pool 'sea'"),
+        (["--slot", "mon=17:30+5"], "nothing fits any slot, and nothing can be composed"),
+        (["--like", "spring"], "there is no block 'spring'"),
+        (["--steps", "-1"], "--steps -1: 0 or more"),
+        (["--judge", "spring"], "there is no block 'spring'; there are heron-legs-in-three-weeks"),
+        (["--save", "heron-legs-in-three-weeks"], "the block 'heron-legs-in-three-weeks' exists already"),
+        ([f"--slot={day}=17:30+90" for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")],
+         "7 slots in the seven days from 2027-01-04, and heron has 4 practices a week"),
+    ],
+)  # fmt: skip
+def test_a_wish_that_cannot_be_gets_a_sentence(wishes: list[str], told: str, capsys) -> None:
+    without = ("--days", "mon,wed,fri") if any("--slot=" in own for own in wishes) else ()
+    first = [own for own in WISHES if own not in without]
+    assert run(CATALOGUE, *first, *wishes) == 2
+    said = capsys.readouterr()
+    assert told in said.err and said.out == "" and "Traceback" not in said.err
+
+
+@pytest.mark.parametrize("name", ["--starts", "--weeks"])
+def test_what_has_to_be_said_is_asked_for(name: str, capsys) -> None:
+    at = WISHES.index(name)
+    assert run(CATALOGUE, *WISHES[:at], *WISHES[at + 2 :]) == 2
+    assert f"say {name}" in capsys.readouterr().err
+
+
+def test_closures_are_left_out_and_told(capsys) -> None:
+    # the pool is shut in the last week of October, and the year begins in September
+    argv = [*WISHES, "--starts", "2026-10-19", "--weeks", "2", "--judge", ""]
+    assert run(CATALOGUE, *argv) == 0
+    said = capsys.readouterr().out
+    for day in (26, 28, 30):
+        assert f"left out: {date(2026, 10, day):%a} 2026-10-{day}, Baths cleaned" in said
+    assert "2 weeks from 2026-10-19" in said
+
+
+def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> None:
+    monkeypatch.setattr("almanac.commands.compose_block.can_solve", lambda: False)
+    assert run(CATALOGUE, *WISHES) == 0
+    said = capsys.readouterr().out
+    assert (
+        "how far from the best is not known; for a solver, which tells: pip install ortools" in said
+    )
+
+
+def test_no_two_plans_of_a_squad_share_a_day() -> None:
+    block = load(CATALOGUE).catalogue.blocks["heron-legs-in-three-weeks"]
+    after = block.starts + timedelta(weeks=len(block.weeks))
+    assert run(CATALOGUE, *WISHES, "--starts", str(after - timedelta(weeks=1))) == 2
