@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-BATCHES = tuple(range(1, 30))
+BATCHES = tuple(range(1, 31))
 MENDED_BY = frozenset(range(1, 12))
 """The batches that the patterns were mended by: of these they know more than of any others."""
 WRITERS = {

@@ -85,7 +85,9 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
 
     Batch 28, 350 and 350 by an independent hand (27 November 2026), half of the unsafe ones sly, two
     thirds of the harmless ones near misses: 92 % and 4 % on the first try. Batch 29, in the manner
-    of what was missed of it, by the hand that then taught it: 62 % and 11 %.
+    of what was missed of it, by the hand that then taught it: 62 % and 11 %. Batch 30, as sly, by
+    one who wrote of air alone: 82 % and 6 %; of those written to slip past it then caught and
+    stopped 83 % and 9 %.
     """
     found = {batch: rates(batch) for batch in BATCHES}
     with capsys.disabled():
