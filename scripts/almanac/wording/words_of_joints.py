@@ -12,6 +12,7 @@ WORDS = {
     "AVOID": """
         avoid|s|ed|ing instead_of rather_than prevent|s|ing|ed refus|ing refrain|s|ing not_allow
         forbid|s|ding ban|s abstain discourag|e|es as_against prohibit|s rul|e_out|ing_out
+        cross_out cross_off crossed_out crossed_off strike_out struck_out struck_off delet|e|ed|es
     """,
     "HARM": """
         dangerous forbidden banned wrong unsafe risky bad deadly lethal harmful prohibited outlawed

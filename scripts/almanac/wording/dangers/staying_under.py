@@ -81,6 +81,7 @@ STAYING_UNDER = danger(
     ONLY SURFACE AT_THE AT_THE* ...
         -- BODY ~ SURFACE
     LAST_UP
+        -- wise|right|sensible|sensibly|clap|applaud|peace|praise
     CONTEST & HOLDS_OUT
     float & FACE down & UNTIL|AS_LONG_AS
         -- EXHALE
@@ -108,6 +109,7 @@ STAYING_UNDER = danger(
         UNDERWATER
     LAST_UP ~ out|loses|lose|pays
     IF ~ SURFACE ~ LOSES
+        -- wise|right|sensible|sensibly|clap|applaud|praise
     all_the_way UNDER|UNDERWATER
     surface is lava|forbidden
     stay|keep|STAY off|away ~ surface
