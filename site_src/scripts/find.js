@@ -160,7 +160,7 @@ function refresh(keepAddress = false) {
   forgetFits();
   const answered = state.choice.words ? search.answers(question) : null;
   const scored = answered?.scores ?? null;
-  const wanted = askedFor(state.choice, question, held(), state.isRun || state.until !== "");
+  const wanted = askedFor(state.choice, question, held(), { isLeft: state.isRun || state.until !== "", sure: answered?.sure ?? null });
   const sure = answered && isHeardAlone(state.choice, question) ? answered.sure : null;
   const { found, counts, without, untimed } = sift(entries, wanted, { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed, sure });
   choices.show(state, counts);

@@ -29,6 +29,7 @@ KINDS = (
 )
 _SAFETY = "safety.html"
 _FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
+_ANCHORED = re.compile(r"^## .*\{#([\w-]+)\}\s*$", re.MULTILINE)
 _MARKUP = re.compile(
     r"<(script|style|svg)\b.*?</\1>|<[^>]*>|^\s{0,3}#+ |[*`|]", re.DOTALL | re.MULTILINE
 )
@@ -104,9 +105,19 @@ def _page(location: str, markdown: str) -> Iterator[Document]:
         asked="; ".join(fields.get("asked", ())),
         text="" if kind == EDITORS else once(html.unescape(body)),
     )
+    sections = dict(_sections(markdown[found.end() :] if found else markdown))
     for place in fields.get("places", ()):
         own_kind, asked = place.get("kind", PAGE), tuple(place.get("asked", ()))
-        yield _place(f"{location}#{place['at']}", own_kind, place["title"], asked, fact=title)
+        yield _place(
+            f"{location}#{place['at']}", own_kind, place["title"], asked, fact=title,
+            text=html.unescape(_MARKUP.sub(" ", sections.get(place["at"], ""))),
+        )  # fmt: skip
+
+
+def _sections(markdown: str) -> Iterator[tuple[str, str]]:
+    """What stands under each heading that names its own anchor, by the anchor."""
+    parts = _ANCHORED.split(markdown)
+    yield from zip(parts[1::2], parts[2::2], strict=True)
 
 
 def _fields(front_matter: str) -> Iterator[tuple[str, Any]]:

@@ -20,6 +20,8 @@ const ASKED_KIND = 2.5;
 const USES = 10; // what uses the gear that is told with minutes, lanes or reps
 const MAY_USE = 3;
 const TIMED = 6; // what fills minutes, where minutes are asked for
+const OFTEN = 0.25; // the share of the drills that use a piece of gear that lie one way, from which on it is a usual one
+const OF_ONE_POSITION = 0.85; // what each that lies as one above counts less
 const DRILL = "drill";
 const KIND_COUNTS = 0.3; // a word that names a kind, beside one that says what
 const GENERAL = new Set(stems( // words that fit nearly everything here, and those of whom it is for
@@ -114,7 +116,8 @@ function favour(entry, { kinds, minutes, gear }, sought) {
   return uses * timed * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
 }
 
-/** Scores of all entries where no words are asked for: alike, but where gear is said not to be there, what is like the work that it is used in.
+/** Scores of all entries where no words are asked for: alike, but where gear is said not to be there, what is like the work that it is used in: of
+ * each way to lie in which it is much used the best come first.
  * @param {Entry[]} entries
  * @param {Set<string>} without gear
  * @returns {Scores} */
@@ -123,8 +126,18 @@ export function inPlaceOf(entries, without) {
   const told = new Map();
   /** @type {(entry: Entry) => string[]} */
   const words = ({ has: { goal, position, stroke } }) => [...goal, ...position, ...stroke];
-  entries.filter(({ kind, needs }) => kind === DRILL && needs.some((id) => without.has(id))).flatMap(words).forEach((word) => told.set(word, (told.get(word) ?? 0) + 1));
+  const using = entries.filter(({ kind, needs }) => kind === DRILL && needs.some((id) => without.has(id)));
+  using.flatMap(words).forEach((word) => told.set(word, (told.get(word) ?? 0) + 1));
   /** @type {(entry: Entry) => number} */
   const like = (entry) => (entry.kind === DRILL ? 2 : 1) * words(entry).reduce((sum, word) => sum + (told.get(word) ?? 0), 0) / (words(entry).length || 1);
-  return new Map(entries.map((entry) => [entry.number, 1 + like(entry)]));
+  const ranked = entries.map((entry) => ({ entry, score: 1 + like(entry) })).sort((one, two) => two.score - one.score);
+  /** @type {Map<string, number>} how many that lie so stand above */
+  const above = new Map();
+  return new Map(ranked.map(({ entry, score }) => {
+    const [position = ""] = entry.has.position;
+    const many = above.get(position) ?? 0;
+    above.set(position, many + 1);
+    const isUsual = (told.get(position) ?? 0) >= OFTEN * using.length;
+    return [entry.number, using.length ? score * (isUsual ? OF_ONE_POSITION ** many : 1 - OFTEN) : 1];
+  }));
 }

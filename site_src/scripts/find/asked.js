@@ -8,12 +8,13 @@
  * @param {Choice} choice
  * @param {Question} question
  * @param {Held} held minutes, lanes and swimmers of both
- * @param {boolean} isLeft whether the minutes are what is left of a practice
+ * @param {{isLeft: boolean, sure: Set<number> | null}} how whether the minutes are what is left of a practice; what answers the words, by number
  * @returns {Asked}
  */
-export const askedFor = (choice, question, { minutes, lanes, swimmers }, isLeft) => ({
+export const askedFor = (choice, question, { minutes, lanes, swimmers }, { isLeft, sure }) => ({
   ...choice,
   isLeft,
+  nearly: question.words && !choice.minutes && question.minutes ? sure : null,
   isRoomAlone: Boolean(!minutes && (lanes || swimmers) && !question.words),
   isPractice: question.kinds.has("practice"),
   minutes,

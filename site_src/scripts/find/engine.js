@@ -2,6 +2,7 @@
 
 import { make, root } from "../lib/dom.js";
 import { WordIndex } from "../lib/search.js";
+import { stems } from "../lib/words.js";
 import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
 import { Phrases } from "./phrases.js";
 import { asNamed, questionOf } from "./question.js";
@@ -11,6 +12,8 @@ import { awayIn } from "./said-as.js";
 /** @import {Answers} from "./answers.js" */
 /** @import {Data, Entry} from "./list.js" */
 /** @import {Question} from "./question.js" */
+
+const CALLED_SO = 0.7; // how like a name is that says so
 
 /** @type {(work: () => void) => void} */
 const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
@@ -74,6 +77,24 @@ export function engine(data, entries) {
     ...question, words: asNamed(unknown(question).reduce((words, { word, near }) => (near ? words.replace(word, near) : words), question.words)),
   });
 
+  /** How much an entry is called by what is asked for without gear: "kick without a board".
+   * @type {(question: Question) => (number: number) => number} */
+  function called({ words, without }) {
+    const ways = named.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((way) => [...new Set(stems(way))]));
+    return (number) => {
+      const like = Math.max(0, ...ways.map((way) => read().phrases.likeness(way, number)));
+      return like < CALLED_SO ? 0 : like;
+    };
+  }
+
+  /** Of answers what needs none of the gear that is not there, what is called so first.
+   * @type {(found: Answers, question: Question) => Answers} */
+  function inPlace(found, question) {
+    const free = only(found, (entry) => isFree(question, entry));
+    const isCalled = called(question);
+    return { ...free, scores: new Map([...free.scores].map(([number, score]) => [number, score * (1 + 3 * isCalled(number))])) };
+  }
+
   return {
     /** @param {string} words */
     question: (words) => questionOf(words, names),
@@ -88,7 +109,7 @@ export function engine(data, entries) {
         const using = only(own, (entry) => isUsing(question, entry));
         return using.scores.size ? using : own;
       }
-      return own && question.without.size ? only(own, (entry) => isFree(question, entry)) : own;
+      return own && question.without.size ? inPlace(own, question) : own;
     },
 
     /** The words that nothing has, and what is looked for in their place; none before all is read.

@@ -61,8 +61,9 @@ const LISTS = ["goal", "fault", "position", "stroke", "effort", "level", "whom"]
 /** @type {Facet[]} */
 const FACETS = ["kind", ...LISTS, "gear", "minutes", "lanes", "words"];
 const NO_GEAR = "none";
+const GUIDES = ["page", "danger"]; // kinds that tell what is done
 const A_PRACTICE = 40; // minutes
-const MAY_BE_CUT = 1.35; // how much longer a practice may be than the minutes that are asked for one
+const MAY_BE_CUT = 1.35; // how much longer than the minutes that were heard what is meant may be
 /** @type {Facet[]} */
 const IN_ONE = ["effort", "whom"]; // several words of it are asked for in one entry; of any other facet one is enough
 
@@ -144,7 +145,7 @@ function questions(choice, { fit, scores, narrowed, sure }) {
   if (choice.minutes || choice.lanes || choice.swimmers) {
     const facet = choice.minutes ? "minutes" : "lanes";
     const fits = narrow((entry) => (fit(entry).seconds === null ? choice.untimed : fit(entry).fits || isNearly(entry, choice, fit(entry))));
-    asked.push([facet, (entry) => fits(entry) || Boolean(sure && !narrowed.includes(entry.kind) && sure.has(entry.number))]);
+    asked.push([facet, (entry) => fits(entry) || Boolean(sure && !narrowed.includes(entry.kind) && (sure.has(entry.number) || GUIDES.includes(entry.kind)))]);
   }
   if (scores) {
     asked.push(["words", (entry) => scores.has(entry.number)]);
@@ -191,9 +192,12 @@ function countIn(counts, facet, entry, choice, { fit, steps }) {
   }
 }
 
-/** Whether a practice is longer than the minutes that a practice is asked for, and may be cut to them.
+/** Whether something that is meant is a little longer than the minutes that were heard: it may be cut to them on the deck.
  * @type {(entry: Entry, choice: Asked, own: Fit) => boolean} */
-const isNearly = ({ kind }, { isPractice, minutes }, { least }) => Boolean(isPractice && minutes && kind === "practice" && least !== null && least <= MAY_BE_CUT * 60 * minutes);
+const isNearly = ({ number, kind }, { nearly, isPractice, minutes }, { least }) => {
+  const isMeant = nearly?.has(number) || (isPractice && kind === "practice");
+  return Boolean(nearly && isMeant && minutes && least !== null && least <= MAY_BE_CUT * 60 * minutes);
+};
 
 /** Where minutes are asked for: sets before drills, and practices first where the minutes are a practice's and not what is left of one; where
  * room alone is, practices first.
@@ -203,8 +207,13 @@ function kindPlace({ kind }, { minutes, isLeft, isRoomAlone, isPractice: isSaid 
   return minutes || isRoomAlone ? (isPractice ? ["practice", "set"] : ["set", "drill"]).indexOf(kind) + 1 || 3 : 0;
 }
 
-/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean}} Asked `isLeft`: its minutes are what is left of a practice;
- *   `isRoomAlone`: only lanes or heads are asked for, by which a practice is told from others; `isPractice`: the words ask for a practice */
+/** How much later what is too long for the minutes stands: a practice where one is asked for still before a set that fits, for it may be cut.
+ * @type {(entry: Entry, choice: Asked, own: Fit) => number} */
+const tooLong = ({ kind }, { minutes, isPractice }, own) => (!minutes || own.fits || own.seconds === null ? 0 : isPractice && kind === "practice" ? 0.5 : 5);
+
+/** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean, nearly?: Set<number> | null}} Asked `isLeft`: its minutes are what is left of a practice;
+ *   `isRoomAlone`: only lanes or heads are asked for, by which a practice is told from others; `isPractice`: the words ask for a practice;
+ *   `nearly`: what the words mean, by number, which may be a little longer than the minutes that they say */
 
 /** @typedef {{fit: (entry: Entry) => Fit, scores: Scores | null, steps: number[], narrowed: string[], sure?: Set<number> | null}} Known `sure`: what
  *   stays beside what fits, pages that answer the words, where minutes and room were heard in these */
@@ -258,12 +267,15 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   const uses = (entry) => (isAtHand(entry.needs) ? 2 : isAtHand(entry.suits) ? 1 : 0);
   /** @type {(entry: Entry) => number} */
   const place = (entry) => (fault.includes(entry.number) ? fault.indexOf(entry.number) : fault.length);
+  const best = Math.max(0, ...found.filter(({ kind }) => !GUIDES.includes(kind)).map(({ number }) => scores?.get(number) ?? 0));
+  /** @type {(entry: Entry) => number} what tells what to do stands before what fits where it answers the words better */
+  const first = (entry) => (GUIDES.includes(entry.kind) && !choice.gear.size && (scores?.get(entry.number) ?? 0) > best ? 0 : kindPlace(entry, choice));
   const keyed = found.map((entry) => {
     const own = fit(entry);
     const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];
     const mine = [own.isForOthers ? 1 : 0, own.crowded ? 1 : 0];
-    const tooLong = choice.minutes && own.seconds !== null && !own.fits ? 0.5 : 0;
-    const keys = [scores ? kindPlace(entry, choice) + tooLong : tooLong, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
+    const late = tooLong(entry, choice, own);
+    const keys = [scores ? first(entry) + late : late, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });
   keyed.sort(({ keys: one }, { keys: two }) => one.map((key, at) => key - (two[at] ?? 0)).find(Boolean) ?? 0);

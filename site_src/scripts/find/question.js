@@ -31,7 +31,7 @@ const KIND_WORDS = Object.entries({
   benchmark: "test benchmark trial protocol",
   fault: "fix correct cure fault problem mistake error wrong stop help",
   block: "block cycle season plan",
-  gear: "gear equipment kit",
+  gear: "gear equipment kit gadget device thing",
   progression: "progression stage teach teaching learn introduce",
   danger: "danger hazard safety risk",
   source: "source study research evidence paper",
@@ -50,7 +50,7 @@ const HALF_POOL = /\bhalf (?:of )?(?:an? |the |our )?pool\b/u;
 const HEADS = "swimmers|kids|children|heads|athletes|youngsters|juniors|beginners|boys|girls|people|pupils|seniors|minis|of them";
 const ADULTS = "coach|coaches|adults?|teachers?";
 const SWIMMERS = new RegExp(`(?<![x×*]\\s*)(\\d+)\\s*(?:${HEADS})(?![\\p{L}\\p{N}])`, "u");
-const COACHES = new RegExp(`(\\d+)\\s*(?:${ADULTS})(?![\\p{L}\\p{N}])`, "u");
+const COACHES = new RegExp(`(\\d+)\\s*(${ADULTS})(?![\\p{L}\\p{N}])`, "u");
 const COUNTED = new RegExp(`[\\p{L}]+(?=\\s*-?\\s*(?:min|(?:lanes?|${HEADS}|${ADULTS})\\b))`, "gu"); // twelve minutes, two lanes
 const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
 const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
@@ -80,7 +80,7 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
   const [minutes, timeless] = counted(plain.replace(AT_THE_END, ""), MINUTES);
   const [lanes, wide] = counted(timeless, LANES);
   const [swimmers, ofHeads] = counted(wide, SWIMMERS);
-  const [adults, rest] = lanes || swimmers || minutes ? counted(ofHeads, COACHES) : [null, ofHeads];
+  const [adults, rest] = lanes || swimmers || minutes ? grownUps(ofHeads) : [null, ofHeads];
   const [without, bare] = withoutGear(rest, gear);
   const isOfReps = OF_SETS.test(bare);
   const isHere = minutes !== null || lanes !== null;
@@ -94,6 +94,13 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
     kinds: isOfReps ? kinds.add("set") : kinds,
   };
 }
+
+/** The adults who are told, and the text without their number: who is there says what is asked, "one coach two lanes".
+ * @type {(text: string) => [number | null, string]} */
+const grownUps = (text) => {
+  const [adults] = counted(text, COACHES);
+  return [adults, text.replace(COACHES, "$2")];
+};
 
 /** A number in words as figures; any other word as it stands.
  * @param {string} word */
@@ -116,11 +123,14 @@ function withoutGear(text, names) {
     const longest = Math.max(0, ...named.map(([, name]) => stems(name).length));
     const own = named.filter(([, name]) => stems(name).length === longest);
     own.forEach(([id]) => without.add(id));
-    const gone = own.length ? wordsOf(found[1] ?? "").slice(0, longest).join(" ") : "";
-    words = words.replace(found[0], ` ${wordsOf(found[1] ?? "").join(" ").replace(gone, "")} `);
+    words = words.replace(found[0], ` ${afterStems(wordsOf(found[1] ?? ""), own.length ? longest : 0).join(" ")} `);
   }
   return [without, words];
 }
+
+/** Words without those of its first so many stems, idle ones among them.
+ * @type {(words: string[], many: number) => string[]} */
+const afterStems = (words, many) => (many ? words.slice(words.findIndex((_, at) => stems(words.slice(0, at + 1).join(" ")).length === many) + 1) : words);
 
 /** The gear that a text names.
  * @type {(text: string, names: [string, string][]) => string[]} */

@@ -21,6 +21,7 @@ const TIMES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bno (?:water|pool)\b/gu, "on land"],
+  [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
   [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],

@@ -6,6 +6,7 @@ const LONG = 9; // letters from which three may be wrong
 const MOST_WRONG = 3;
 const LONG_PAIR = 7; // letters from which two words may be one that is misspelt
 const IN_TEXTS_ONLY = 0.5; // what a term that no name has is farther off
+const OF_ITS_LENGTH = 0.05; // the same of one with another letter in the place of one: left out or doubled is likelier, "snaped" is snap and not shape
 const LEAST_IN_RUN = 3; // letters of a word that is written together with others
 const LOST = ["", "e", "er", "ing", "ion"]; // what its last word has lost as an ending
 // Keys beside each letter on the usual keyboards: a wet thumb's first letter is one of these.
@@ -84,8 +85,9 @@ export class Terms {
   #nearest(term, most, firsts) {
     let best = { term: "", far: most + 1 };
     for (const other of [...firsts].flatMap((first) => this.begun.get(first) ?? [])) {
-      const far = distance(term, other, Math.floor(best.far)) + (this.named.has(other) ? 0 : IN_TEXTS_ONLY);
-      best = far < best.far && far < most + 1 ? { term: other, far } : best;
+      const letters = distance(term, other, Math.floor(best.far));
+      const far = letters + (this.named.has(other) ? 0 : IN_TEXTS_ONLY) + (term.length === other.length ? OF_ITS_LENGTH : 0);
+      best = letters <= most && far < best.far ? { term: other, far } : best;
     }
     return best.term;
   }
