@@ -44,6 +44,7 @@ def test_a_stage_shows_its_drill_its_danger_and_what_goes_wrong(analysis: Analys
         for part in progression_page(catalogue, progression).context["stages"]:
             drill = catalogue.drills[part["stage"].drills[0]]
             assert bool(part["dangers"]) == bool(drill.hazards)
+            assert drill.purpose.startswith(part["why"]) and part["why"][-1] in ".!?"
             assert part["figure"].startswith("drills/")
             mends = {cause_drill for link in part["faults"]
                      for cause in catalogue.faults[link.href.split("/")[-1][:-5]].causes

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from almanac.model.catalogue import Catalogue
 from almanac.model.fault import Fault
 from almanac.model.progression import Progression, Stage
@@ -10,6 +12,7 @@ from almanac.site.entry_page import dangers, entry_page, evidence_rows
 from almanac.site.links import Link, Page, is_listed, link
 
 _FAULTS = 3
+_SENTENCE_END = re.compile(r"(?<=[.!?])\s")
 
 
 def _faults(catalogue: Catalogue, stage: Stage) -> list[Link]:
@@ -37,6 +40,11 @@ def _wrong(catalogue: Catalogue, stage: Stage) -> dict[str, str] | None:
     return None
 
 
+def _why(catalogue: Catalogue, stage: Stage) -> str:
+    """What a stage is for: the first sentence of what its first drill is for."""
+    return _SENTENCE_END.split(catalogue.drills[stage.drills[0]].purpose, maxsplit=1)[0]
+
+
 def learn_page(catalogue: Catalogue) -> Page:
     """The page Learn: each progression with the keys of its questions, easiest level first."""
     levels = list(catalogue.words("levels"))
@@ -60,6 +68,7 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
     stages = [
         {
             "stage": stage,
+            "why": _why(catalogue, stage),
             "figure": figure_file(catalogue, stage.drills[0]),
             "dangers": dangers(catalogue, catalogue.drills[stage.drills[0]]),
             "faults": _faults(catalogue, stage),
