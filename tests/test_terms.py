@@ -65,6 +65,7 @@ def marked(marks: TermMarks, inner: str) -> list[str]:
         ('<p>The <a href="x.html">push-off</a>.</p>', []),
         ("<p>A non-push-off and a push-offer.</p>", []),
         ("<p>The <b>push-off</b> &#39;streamline&#39;</p>", ["push-off", "streamline"]),
+        ("<p><strong>Hurt in a push-off</strong> In streamline.</p>", ["streamline"]),
         ("<p>im and au are no words of ours; IM is.</p>", ["im"]),
     ],
 )  # fmt: skip

@@ -106,9 +106,10 @@ class TermMarks:
             pattern = self._pattern(inner)
             if pattern is None:
                 return found[0]
-            parts = _TAGS.split(inner)
+            name, end, plain = inner.rpartition("</strong>")  # what is told is named first
+            parts = _TAGS.split(plain)
             parts[::2] = (pattern.sub(mark, words) for words in parts[::2])
-            return f"{opening}{''.join(parts)}{closing}"
+            return f"{opening}{name}{end}{''.join(parts)}{closing}"
 
         return prose
 
