@@ -33,6 +33,7 @@ def phrases(text: str) -> set[str]:
     return {*words, *map(" ".join, pairwise(words))}
 
 
+@lru_cache(maxsize=8)  # it decides whether the text is read at all, and counts when it is
 def weight_of_phrases(text: str) -> float:
     """What the phrases of a text weigh together."""
     known = weights().phrases

@@ -12,6 +12,7 @@ from almanac.wording.dangers import BY_WEIGHT, DANGERS, FURTHER_BY_WEIGHT, Dange
 from almanac.wording.denial import is_excused
 from almanac.wording.parts import FEWEST, parts_of
 from almanac.wording.patterns import Row
+from almanac.wording.phrases import weight_of_phrases
 from almanac.wording.tokens import Token
 from almanac.wording.topics import OF_AIR_AND_DEPTH, OF_OTHER_HARM, topics_of
 from almanac.wording.weighing import Weighed, may_hold, worth_weighing
@@ -23,6 +24,10 @@ DENIED = 2.0
 """And a part that may be denied by what stands beside it."""
 AT_A_GLANCE = 0.4
 """And how much of that at a first look."""
+PHRASES_LEAST = -2.5
+"""What the phrases of a text that asks for a danger weigh at least: of 13,269 that are taught none
+weighs less than -1.4, of 1,100 that are not none less than -2; most harmless texts do.
+"""
 
 
 @dataclass(frozen=True)
@@ -61,7 +66,7 @@ def _asked_in(text: str, tells: bool, more: float) -> tuple[Asking, ...]:
     of all the text's words, which knows pictures that no pattern has. A pattern counts where the
     text weighs enough besides; without one a text must weigh more.
     """
-    if not worth_weighing(text, more * AT_A_GLANCE):
+    if not worth_weighing(text, more * AT_A_GLANCE) or weight_of_phrases(text) < PHRASES_LEAST:
         return ()
     row = Row(tokens(text))
     weighed = Weighed(text, row.tokens)
