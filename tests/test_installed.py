@@ -54,7 +54,7 @@ def test_a_wheel_makes_the_site_of_the_checkout(
 def test_an_installed_program_starts_a_club(installed: Path, tmp_path: Path) -> None:
     done = run(installed, tmp_path, "start", "ours", "--today", "2027-06-01")
     assert done.returncode == 0, done.stdout + done.stderr
-    assert (tmp_path / "ours/plans/practices/first-practice.yml").is_file()
+    assert (tmp_path / "ours/plans/practices/first-building.yml").is_file()
 
 
 def test_what_is_installed_lies_in_the_environment_alone(installed: Path) -> None:

@@ -134,7 +134,7 @@ def starting_drills(catalogue: Catalogue) -> frozenset[str]:
 
 def demanding(catalogue: Catalogue) -> frozenset[str]:
     """The drills that ask anything of a pool: all others need not be looked at."""
-    pools, starting = catalogue.club.pools.values(), starting_drills(catalogue)
+    pools, starting = catalogue.club.waters.values(), starting_drills(catalogue)
     push_off = catalogue.policy.limit("push_off_most")
     bare = any(not pool.has_flags(end) for pool in pools for end in ENDS)
     return frozenset(

@@ -47,8 +47,9 @@ class Staging:
         return run_part(self.timing, path, word, doing, crews, self.pool, self.set_in_pool)
 
     def crews(self, names: tuple[str, ...], half: str, doing: Doing) -> tuple[Crew, ...]:
-        """Those who are named, in the lanes that they have for it."""
-        return crews_named(names, half, self.groups, self.practice.lanes, doing.lanes)
+        """Those who are named, in the lanes that they have for it; a hall has none."""
+        crews = crews_named(names, half, self.groups, self.practice.lanes, doing.lanes)
+        return tuple(replace(own, lanes=()) for own in crews) if self.pool.is_land else crews
 
     def stages(self) -> Iterator[Stage]:
         """The stages, in order."""

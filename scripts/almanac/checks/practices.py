@@ -37,7 +37,7 @@ def lanes_short(analysis: Analysis) -> Iterator[Problem]:
     """The lane groups of a squad together fit the lanes that the club has in the pool."""
     for practice, summary in _practices(analysis):
         lanes = sum(group.lanes for group in summary.groups.values())
-        if lanes > summary.pool.lanes:
+        if lanes > summary.pool.lanes and not summary.pool.is_land:
             message = (
                 f"the lane groups of {practice.squad} fill {lanes} lanes, and the club has "
                 f"{summary.pool.lanes} here"

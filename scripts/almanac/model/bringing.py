@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 import yaml
@@ -17,6 +17,7 @@ from almanac.source.reader import Document, read
 from almanac.source.style import span
 from almanac.source.taken_out import Spot, without, without_items
 from almanac.source.validate import Shapes
+from almanac.units import parse_time
 
 BROUGHT = ("drill", "fault", "gear", "benchmark", "progression", "source", "need", "set")
 """Kinds that stand for themselves; a practice or a block is of one club's squads and lanes."""
@@ -35,13 +36,14 @@ class NotBrought(Exception):
 @dataclass(frozen=True)
 class Origin:
     """Where entries come from, in words for their first line; the day on which they come, since the
-    review that they had there stands for four weeks of it; and the rest that stands in for
-    send-offs of lane groups that are not here.
+    review that they had there stands for four weeks of it; the rest that stands in for send-offs of
+    lane groups that are not here; and by level the lane groups that times are assumed for instead.
     """
 
     title: str
     day: date
     rest: str = "0:20"
+    groups: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -101,7 +103,8 @@ def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
 
 def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
     text = document.text
-    edits = [*_send_offs(document.node(()), names, as_.rest), *_review(document, as_.day)]
+    here = as_.groups.get(str(document.data.get("level")), ())
+    edits = [*_of_groups(document.node(()), names, as_.rest, here), *_review(document, as_.day)]
     for first, last, words in reversed(edits):
         text = text[: span(text, first)[0]] + words + text[span(text, last)[1] :]
     for _ in range(_MOST_ROUNDS):
@@ -126,17 +129,25 @@ _Edit = tuple[yaml.Node, yaml.Node, str]
 """The first and the last node of what goes, in the order of the text, and what takes its place."""
 
 
-def _send_offs(node: yaml.Node, names: Names, rest: str) -> Iterator[_Edit]:
-    """Send-offs of lane groups that are not here become a rest."""
+def _of_groups(node: yaml.Node, names: Names, rest: str, here: tuple[str, ...]) -> Iterator[_Edit]:
+    """Send-offs of lane groups that are not here become a rest; a time that is assumed of such is
+    assumed of those of the level that are, the slowest.
+    """
     for item in node.value if isinstance(node, yaml.CollectionNode) else ():
         if not isinstance(item, tuple):
-            yield from _send_offs(item, names, rest)
-        elif item[0].value == "sendoff" and isinstance(item[1], yaml.MappingNode):
-            groups = [key.value for key, _ in item[1].value]
-            if not all(group in names.of("reference", "lane_group") for group in groups):
-                yield item[0], _last(item[1]), f"rest: {rest}"
-        else:
-            yield from _send_offs(item[1], names, rest)
+            yield from _of_groups(item, names, rest, here)
+            continue
+        key, value = item
+        is_by_group = isinstance(value, yaml.MappingNode) and value.value
+        if key.value not in ("sendoff", "assume") or not is_by_group:
+            yield from _of_groups(value, names, rest, here)
+        elif not all(own.value in names.of("reference", "lane_group") for own, _ in value.value):
+            if key.value == "sendoff":
+                yield key, _last(value), f"rest: {rest}"
+            elif here:
+                slowest = max((own.value for _, own in value.value), key=parse_time)
+                assumed = ", ".join(f"{group}: {slowest}" for group in here)
+                yield key, _last(value), f"assume: {{{assumed}}}"
 
 
 def _last(node: yaml.MappingNode) -> yaml.Node:

@@ -8,7 +8,7 @@ from datetime import date
 from typing import ClassVar
 
 from almanac.model.entry import Entry, Reference, Seconds, references
-from almanac.units import Course
+from almanac.units import COURSES, LAND, Course
 
 
 @dataclass(frozen=True)
@@ -81,17 +81,22 @@ class Emergency:
 @dataclass(frozen=True)
 class Pool:
     """A pool that the club swims in; ``ends`` are those that are known. ``water_c`` in degrees
-    Celsius.
+    Celsius. A hall, of the course ``land``, has no lanes and no depth.
     """
 
     title: str
     course: Course
-    lanes: int
-    depth_m: Depth
-    flags: bool
+    lanes: int = 0
+    depth_m: Depth = Depth(0.0, 0.0)
+    flags: bool = False
     water_c: float | None = None
     ends: Mapping[str, PoolEnd] = field(default_factory=dict)
     emergency: Emergency = field(default_factory=Emergency)
+
+    @property
+    def is_land(self) -> bool:
+        """Whether there is no water."""
+        return self.course == LAND
 
     def has_flags(self, end: str) -> bool:
         """Whether backstroke flags hang at an end."""
@@ -126,6 +131,9 @@ class AssumedTest:
     time: Seconds
 
 
+_USUAL_GAP = Seconds(10)  # where nobody swims, and none is said
+
+
 @dataclass(frozen=True)
 class LaneGroup:
     """Swimmers who train at one pace: never a person. ``gap`` seconds between swimmers.
@@ -136,9 +144,9 @@ class LaneGroup:
 
     title: str
     squad: str
-    lanes: int
-    heads: int
-    gap: Seconds
+    lanes: int = 1
+    heads: int = 1
+    gap: Seconds = _USUAL_GAP
     tests: tuple[TimedTest, ...] = ()
     assume: tuple[AssumedTest, ...] = ()
     quickest: float = 1.0
@@ -187,6 +195,16 @@ class Club(Entry):
     lane_groups: Mapping[str, LaneGroup]
     gear_owned: Mapping[str, int]
     calibrations: Mapping[str, tuple[CordReading, ...]] = field(default_factory=dict)
+
+    @property
+    def waters(self) -> Mapping[str, Pool]:
+        """Its pools that hold water; none where it trains on land alone."""
+        return {id: pool for id, pool in self.pools.items() if not pool.is_land}
+
+    @property
+    def home_course(self) -> Course:
+        """The course of its first pool; any, where it has none."""
+        return next((pool.course for pool in self.waters.values()), next(iter(COURSES.values())))
 
     def references(self) -> Iterator[Reference]:
         yield from references("gear", self.gear_owned, "owns")

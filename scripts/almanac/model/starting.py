@@ -1,108 +1,113 @@
 """A new club's folder, as texts by file: its settings, a first progression with all that it needs,
-a set for each level, and a practice.
+a warm-up and a set for each level, and a practice for each squad.
 """
 
 from __future__ import annotations
 
-import json
+import math
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
+from itertools import chain
 from string import Template
 
+from almanac.kinds import KIND
 from almanac.model.bringing import Origin, bring
+from almanac.model.catalogue import Key
 from almanac.model.load import Loaded
+from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file, name, words
+from almanac.model.policy import Policy
 from almanac.resources import STARTERS
-from almanac.source.forms import FORM
 from almanac.source.names import Names
 
-_FIRST = ("progression", "float-to-streamline-kick")
-_TEST = "back-kick-200"
-_DRILL = {
-    "foundation": ("back-kick-one-arm-up", "easy", 2),
-    "building": ("back-kick-one-arm-up", "steady", 3),
-    "performing": ("back-streamline-kick", "steady", 4),
+_WATER: tuple[Key, ...] = (
+    ("progression", "float-to-streamline-kick"),
+    *(("benchmark", id) for id in (TEST, "backstroke-100", "freestyle-400")),
+    ("drill", "easy-choice-swim"),
+)
+_LAND: tuple[Key, ...] = tuple(
+    ("drill", id)
+    for id in (
+        *("wall-streamline-stand", "upper-back-over-towel", "supine-straight-leg-lines"),
+        *("half-kneeling-hip-opener", "dead-bug-streamline", "glute-bridge-march"),
+        *("plank-to-streamline", "side-bridge-hold", "standing-roll-hips-first"),
+        *("seated-hip-turns", "seated-ankle-points"),
+    )
+)
+_WORDS = {  # of a practice: its summary, and what every lane hears
+    "foundation": (
+        "Easy swimming, the beat, and lengths on the back with a hand ahead.",
+        "Long leg down, toes boil the water.",
+    ),
+    "building": (
+        "Legs on the back with one arm up, then fifties that keep their line.",
+        "The same small beat from wall to wall.",
+    ),
+    "performing": (
+        "Streamline kicked on the back, first easy, then fifties that are meant.",
+        "Quick feet, still hips, both hands lead.",
+    ),
 }
-LEVELS = tuple(_DRILL)
+_WORDS_ON_LAND = {
+    "foundation": (
+        "Tall at the wall and long on the mat: the line without any hurry.",
+        "Ribs in, then reach.",
+    ),
+    "building": (
+        "A trunk that keeps still while one leg, then two arms, move away from it.",
+        "Slow arms, slow heel.",
+    ),
+    "performing": (
+        "The line held on the back, in front support and on the side, in two rounds.",
+        "Stop before it sags.",
+    ),
+}
 WORKFLOW = ".github/workflows/site.yml"
-
-
-@dataclass(frozen=True)
-class NewPool:
-    """A pool: its course, lanes, and depth in metres from shallow to deep."""
-
-    id: str
-    course: str
-    lanes: int
-    least_m: float
-    most_m: float
-
-
-@dataclass(frozen=True)
-class NewSquad:
-    """A squad with one lane group: lanes, heads, its time over 200 kicked on the back, or ""."""
-
-    id: str
-    level: str
-    sessions: int
-    lanes: int
-    heads: int
-    time: str
-
-
-@dataclass(frozen=True)
-class NewClub:
-    """What a new club says of itself. ``program`` is what pip installs in its workflow, or "" where
-    nobody has said it yet.
-    """
-
-    name: str
-    address: str
-    repository: str
-    program: str
-    pools: tuple[NewPool, ...]
-    squads: tuple[NewSquad, ...]
-    gear: Mapping[str, int]
 
 
 def folder_of(club: NewClub, shelf: Loaded, today: date, again: date) -> dict[str, str]:
     """Every file of the new folder. ``shelf`` is the catalogue that the program comes with,
     ``again`` the day by which its reviews are to be the club's own. Raises NotBrought.
     """
-    gear = [("gear", id) for id in club.gear]
-    origin = Origin("the catalogue that the program comes with", today)
-    wanted = [_FIRST, ("benchmark", _TEST), ("drill", "easy-choice-swim"), *gear]
-    brought = bring(shelf, _words_of(shelf), wanted, origin).files
-    course = club.pools[0].course
-    own = {file: _in_course(file, text, course) for file, text in brought.items()}
-    values = {"today": today.isoformat(), "again": again.isoformat(), "course": course}
-    for level in dict.fromkeys(squad.level for squad in club.squads):
-        drill, effort, reps = _DRILL[level]
-        of_level = {"level": level, "level_title": level, "title": f"First set: {level}"}
-        own[f"plans/sets/first-{level}.yml"] = _filled(
-            "set.yml", {**values, **of_level, "drill": drill, "effort": effort, "reps": str(reps)}
+    assert shelf.catalogue is not None
+    place = club.place
+    groups = _by_level(club)
+    origin = Origin("the catalogue that the program comes with", today, groups=groups)
+    wanted = [*(_LAND if place.is_land else _WATER), *(("gear", id) for id in club.gear)]
+    brought = bring(shelf, _names_of(shelf, chain(*groups.values())), wanted, origin).files
+    values = {"today": today.isoformat(), "again": again.isoformat(), "course": place.course}
+    own = {"plans/club.yml": club_file(club, today)}
+    own |= {file: _in_course(file, text, place.course) for file, text in brought.items()}
+    if place.is_land:
+        own["drills/progressions/a-line-that-holds.yml"] = _filled(
+            "progression-on-land.yml", values
         )
-    squad = club.squads[0]
-    of_squad = {"squad": squad.id, "squad_title": _title(squad.id), "level": squad.level}
-    own["plans/practices/first-practice.yml"] = _filled(
-        "practice.yml", {**values, **of_squad, "pool": club.pools[0].id}
-    )
-    installed = f"`pip install '{club.program}'`" if club.program else "the program, by pip"
-    about = {"name": club.name, "program": club.program, "installed": installed}
-    return {
-        "plans/club.yml": _club(club, today),
-        **own,
-        "README.md": _filled("readme.md", about),
-        WORKFLOW: _filled("workflow.yml", about),
-        ".gitignore": "/build/\n/site/\n",
-    }
+        own["plans/sets/warm-up-on-land.yml"] = _filled("warm-up-on-land.yml", values)
+    first = {squad.level: squad for squad in reversed(club.squads)}
+    for number, level in enumerate(own_level for own_level in LEVELS if own_level in first):
+        squad, id = first[level], f"first-{level}"
+        own |= dict(_sets(level, place, values))
+        adults = _adults(squad, place, shelf.catalogue.policy)
+        at = {"start": f"{17 + number}:30", "adults": str(adults)}
+        own[f"plans/practices/{id}.yml"] = _practice(squad, place, {**values, **at})
+    return {**own, **_beside(club)}
 
 
-def _words_of(shelf: Loaded) -> Names:
-    """The program's lists of words and no entry of it: what a new club begins with."""
-    words = shelf.names.words.items()
-    return Names({key: own if key[0] == "vocabulary" else {} for key, own in words})
+def _names_of(shelf: Loaded, groups: Iterable[str]) -> Names:
+    """The program's lists of words, the club's lane groups, and no entry: what it begins with."""
+    listed = shelf.names.words.items()
+    found = {key: own if key[0] == "vocabulary" else {} for key, own in listed}
+    found["reference", "lane_group"] = dict.fromkeys(groups, KIND["club"].files)
+    return Names(found)
+
+
+def _by_level(club: NewClub) -> dict[str, tuple[str, ...]]:
+    """The lane groups of each level, by id."""
+    found: dict[str, tuple[str, ...]] = {}
+    for squad in club.squads:
+        own = tuple(f"{squad.id}-{number}" for number in range(1, len(squad.groups) + 1))
+        found[squad.level] = found.get(squad.level, ()) + own
+    return found
 
 
 def _in_course(file: str, text: str, course: str) -> str:
@@ -112,41 +117,45 @@ def _in_course(file: str, text: str, course: str) -> str:
     return text
 
 
-def _filled(name: str, values: Mapping[str, str]) -> str:
-    text = (STARTERS / "club" / name).read_text("utf-8")
+def _sets(level: str, place: NewPool, values: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """The warm-up and the first set of a level, by file."""
+    where = "-on-land" if place.is_land else ""
+    yield f"plans/sets/first-{level}.yml", _filled(f"set{where}-{level}.yml", values)
+    if not place.is_land:
+        yield f"plans/sets/warm-up-{level}.yml", _filled(f"warm-up-{level}.yml", values)
+
+
+def _practice(squad: NewSquad, place: NewPool, values: Mapping[str, str]) -> str:
+    of_squad = {"squad": name(squad.id), "level": squad.level, "pool": name(place.id)}
+    of_squad["title"] = words(f"First practice: {squad.title}")
+    summary, focus = (_WORDS_ON_LAND if place.is_land else _WORDS)[squad.level]
+    of_squad |= {"summary": words(summary), "focus": words(focus)}
+    template = "practice-on-land.yml" if place.is_land else "practice.yml"
+    return _filled(template, {**values, **of_squad})
+
+
+def _adults(squad: NewSquad, place: NewPool, policy: Policy) -> int:
+    """The fewest adults that the program's limits let a squad train with."""
+    each = policy.limit("land_heads_each_adult_most")
+    standing = policy.limit("standing_depth_most")
+    if not place.is_land and place.most_m > standing:
+        can_stand = place.least_m <= standing
+        deep = "deep_heads_each_adult_most" if can_stand else "all_deep_heads_each_adult_most"
+        each = policy.of_level(squad.level).limit(deep)
+    return max(int(policy.limit("adults_least")), math.ceil(squad.heads / each))
+
+
+def _beside(club: NewClub) -> dict[str, str]:
+    """What stands in the folder beside the catalogue."""
+    installed = f"`pip install '{club.program}'`" if club.program else "the program, by pip"
+    about = {"name": club.name, "program": club.program, "installed": installed}
+    return {
+        "README.md": _filled("readme.md", about),
+        WORKFLOW: _filled("workflow.yml", about),
+        ".gitignore": "/build/\n/site/\n",
+    }
+
+
+def _filled(template: str, values: Mapping[str, str]) -> str:
+    text = (STARTERS / "club" / template).read_text("utf-8")
     return Template(text).safe_substitute(values)
-
-
-def _title(id: str) -> str:
-    return id.replace("-", " ").capitalize()
-
-
-def _club(club: NewClub, today: date) -> str:
-    site = {"address": club.address, "repository": club.repository}
-    said = [f"  {name}: {json.dumps(value)}\n" for name, value in site.items() if value]
-    lines = [f"form: {FORM}\ntitle: {json.dumps(club.name, ensure_ascii=False)}\n"]
-    lines += ["site:\n", *said] if said else []
-    lines.append("pools:\n")
-    for pool in club.pools:
-        depth = f"{{from: {pool.least_m}, to: {pool.most_m}}}"
-        lines.append(
-            f"  {pool.id}:\n    title: {_title(pool.id)}\n    course: {pool.course}\n"
-            f"    lanes: {pool.lanes}\n    depth_m: {depth}\n    flags: true\n"
-        )
-    lines.append("squads:\n")
-    for squad in club.squads:
-        own = f"level: {squad.level}, sessions_a_week: {squad.sessions}"
-        lines.append(f"  {squad.id}: {{title: {_title(squad.id)}, {own}}}\n")
-    lines.append("lane_groups:\n")
-    for squad in club.squads:
-        lines.append(
-            f"  {squad.id}-1:\n    title: {_title(squad.id)}, all lanes\n    squad: {squad.id}\n"
-            f"    lanes: {squad.lanes}\n    heads: {squad.heads}\n    gap: 0:10\n"
-        )
-        if squad.time:
-            course = club.pools[0].course
-            test = f"benchmark: {_TEST}, time: {squad.time}, course: {course}, on: {today}"
-            lines.append(f"    tests:\n      - {{{test}}}\n")
-    owned = "".join(f"  {id}: {count}\n" for id, count in club.gear.items())
-    lines.append(f"gear_owned:\n{owned}" if owned else "gear_owned: {}\n")
-    return "".join(lines)

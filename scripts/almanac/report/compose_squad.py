@@ -44,7 +44,7 @@ def squad_of(
                 catalogue.policy.limit("session_minutes_most"),
             )
         ),
-        watch={pool: _watch(catalogue, limits, pool) for pool in catalogue.club.pools},
+        watch={pool: _watch(catalogue, limits, pool) for pool in catalogue.club.waters},
         offers=offers,
     )
 

@@ -58,7 +58,7 @@ def compose_table(
     """The table of a squad, in some pools or all of them. ``broken`` are files with an error."""
     catalogue = analysis.catalogue
     places = _places(catalogue)
-    here = tuple(catalogue.club.pools if pools is None else pools)
+    here = tuple(catalogue.club.waters if pools is None else pools)
     found = _gather(analysis, places, broken, squad, here)
     offers = {pool: _counted(own) for pool, own in found.offers.items()}
     place_of = {piece.key: place for place, piece in enumerate(found.pieces)}
@@ -76,7 +76,7 @@ def compose_table(
         drills=tuple(places.drills),
         pools=tuple(
             PoolHere(id, own.title, str(own.course), own.lanes)
-            for id, own in catalogue.club.pools.items()
+            for id, own in catalogue.club.waters.items()
         ),
         squad=squad_of(analysis, places, squad, offers),
         progressions=tuple(

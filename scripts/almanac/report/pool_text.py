@@ -126,8 +126,8 @@ class EndRow:
 
 
 def end_rows(catalogue: Catalogue) -> Iterator[EndRow]:
-    """Every end of every pool: its depth, its platform, its flags, and who may dive there."""
-    for pool in catalogue.club.pools.values():
+    """Every end of every pool that holds water: its depth, its platform, its flags, and who may dive there."""
+    for pool in catalogue.club.waters.values():
         for name in ENDS:
             own = pool.ends.get(name)
             flags = "yes" if pool.has_flags(name) else "none"

@@ -31,14 +31,15 @@ def preferences(
     groups = [(id, catalogue.lane_groups[id].title) for id in together or catalogue.lane_groups]
     own = [*meant, *together]
     squads = dict.fromkeys(catalogue.lane_groups[id].squad for id in own)
-    home = next((str(pool.course) for pool in catalogue.club.pools.values()), next(iter(COURSES)))
+    home = catalogue.club.home_course
     return {
         "groups": [*groups, EVERY_GROUP] if len(together) > 1 else groups,
         "meant": [group for group in groups if group[0] in meant],
         "meant_ids": own,
         "meant_for": " and ".join(catalogue.club.squads[squad].title for squad in squads),
-        "pools": list(COURSES.values()),
+        "group_word": "Lane group" if catalogue.club.waters else "Group",
+        "pools": list(COURSES.values()) if catalogue.club.waters else [],
         "group": own_group or (groups[0][0] if groups else ""),
-        "pool": own_pool or home,
-        "pool_shown": Course.parse(own_pool or home).shown,
+        "pool": own_pool or str(home),
+        "pool_shown": (Course.parse(own_pool) if own_pool else home).shown,
     }

@@ -40,14 +40,14 @@ def own_pool(analysis: Analysis, swim_set: SwimSet) -> Course:
     """The course that a set is shown in first: its own, for a circuit on land that of the club's
     first pool.
     """
-    home = next(iter(analysis.catalogue.club.pools.values())).course
-    return home if swim_set.is_on_land else swim_set.course
+    return analysis.catalogue.club.home_course if swim_set.is_on_land else swim_set.course
 
 
 def pool_clocks(analysis: Analysis, swim_set: SwimSet) -> list[dict[str, Any]]:
     """A computable set on the clock in every pool, its own first, for every lane group."""
     own, groups = own_pool(analysis, swim_set), analysis.catalogue.lane_groups
-    courses = [own, *(course for course in COURSES.values() if course != own)]
+    others = COURSES.values() if analysis.catalogue.club.waters else ()
+    courses = [own, *(course for course in others if course != own)]
     return [_pool(analysis, swim_set, course, groups) for course in courses]
 
 
