@@ -78,6 +78,38 @@ def test_its_own_name_stands_on_every_page_and_nobody_elses(club: tuple[Path, st
     assert f'data-root="{path}"' in (folder / "site/404.html").read_text("utf-8")
 
 
+OF_POOLS = ("add", "calculators", "checks", "computed", "data", "fields", "life", "otherwise", "privacy", "safety", "style", "words")  # fmt: skip
+
+
+def test_no_page_of_a_club_on_land_speaks_of_lanes_and_pools_that_it_has_not(
+    club: tuple[Path, str, str],
+) -> None:
+    """But those for editors, those of the trade, and what entries say of water themselves."""
+    folder, name, _ = club
+    pages = [
+        page
+        for page in (folder / "site").rglob("*.html")
+        if page.stem not in OF_POOLS and page.parent.name != "words" and page.stem != "index"
+    ]
+    said = {
+        page.stem: found
+        for page in pages
+        if (
+            found := re.search(
+                r"[Ll]ane group|land pool|data-choose=.pool|>Lanes<|Lengths in|m Distance",
+                re.sub(r"<script.*?</script>", "", page.read_text("utf-8"), flags=re.DOTALL),
+            )
+        )
+    }
+    assert (said == {}) == (name == "Dry Club"), said
+    more = (folder / "site/more.html").read_text("utf-8")
+    for path in ("meets", "timetables", "seasons"):
+        assert f"{path}/index.html" not in more
+        assert "<p>None yet.</p>" in (folder / f"site/{path}/index.html").read_text("utf-8")
+    assert "sets/index.html" in more
+    assert ("calculators.html" in more) == (name != "Dry Club")
+
+
 def test_its_files_lead_to_its_own_address(club: tuple[Path, str, str]) -> None:
     folder, name, path = club
     address = f"https://host.example{path}"

@@ -4,7 +4,7 @@ of one whose halves are apart in some part.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from almanac.arithmetic.crews import HALVES, Crew, crew_of
 from almanac.arithmetic.practice import PracticeSummary
@@ -39,6 +39,8 @@ def run_crews(summary: PracticeSummary) -> tuple[RunCrew, ...]:
     for group in summary.groups:
         for half in HALVES if group in halved else ("",):
             usual = crew_of(group, half, summary.groups, summary.practice.lanes, {})
+            if summary.pool.is_land:
+                usual = replace(usual, lanes=())
             own = {(group, half)} if half else {(group, one) for one in HALVES}
             rows = tuple(one for one in cells if own & {*one[2].crew.halves})
             found.append(RunCrew(usual, rows))

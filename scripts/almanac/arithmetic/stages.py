@@ -5,7 +5,7 @@ them is done.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from almanac.arithmetic.crews import Crew, crews_named
 from almanac.arithmetic.part_run import PartRun, SetInPool, run_part

@@ -19,8 +19,8 @@ def hall_without_water(analysis: Analysis) -> Iterator[Problem]:
     halls = {id: pool for id, pool in catalogue.club.pools.items() if pool.is_land}
     for id, hall in halls.items():
         if said := _of_water(hall):
-            message = f"'{hall.title}' is on land, and {said} is said of it"
-            hint = f"take {said} out, or write the course of its pool"
+            message = f"'{hall.title}' is on land, and '{said}' is said of it"
+            hint = f"take '{said}' out, or write the course of its pool"
             yield Problem(catalogue.club, ("pools", id), message, hint, of_key=True)
     for practice_id, summary in analysis.practices.items():
         practice = catalogue.practices[practice_id]

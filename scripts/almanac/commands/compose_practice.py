@@ -89,9 +89,11 @@ def answer_to(
     """The answer to what is asked. Raises UsageError for a wish that cannot be."""
     groups = listed(arguments.groups)
     squad = _squad(analysis, arguments.squad, groups)
+    if not analysis.catalogue.club.waters:
+        raise UsageError("the club has no pool, and what is composed is swum")
     pool = arguments.pool or _usual_pool(analysis, squad)
-    if pool not in analysis.catalogue.club.pools:
-        known = ", ".join(analysis.catalogue.club.pools)
+    if pool not in analysis.catalogue.club.waters:
+        known = ", ".join(analysis.catalogue.club.waters)
         raise UsageError(f"there is no pool '{pool}'; there are {known}")
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
     made = compose_table(analysis, squad, broken, [pool])
@@ -167,7 +169,7 @@ def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
 def _usual_pool(analysis: Analysis, squad: str) -> str:
     """The pool that most of a squad's practices are in, else the club's first."""
     pools = [own.pool for own in analysis.catalogue.practices.values() if own.squad == squad]
-    known = list(analysis.catalogue.club.pools)
+    known = list(analysis.catalogue.club.waters)
     return max(known, key=pools.count)
 
 

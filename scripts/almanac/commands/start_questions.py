@@ -95,7 +95,7 @@ def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m
         name,
         told("address", "Its address, like https://club.example/", read.NONE, read.address),
         told("repository", "Address of the repository of these files", read.NONE, read.address),
-        told("program", "Where its workflow gets this program, - for later", read.NONE, read.program),
+        told("program", "Where its workflow gets the program", read.NONE, read.program),
         told("welcome", "A sentence of welcome on the first page", read.NONE, read.welcome),
         told("colour", f"Colour of what is pressed: {_COLOUR}", read.NONE, read.colours),
         tuple(pools),

@@ -43,10 +43,11 @@ class Made:
 
 
 def can_compose(analysis: Analysis, squad: str) -> bool:
-    """Whether a squad has lane groups to compose for, and efforts are sound."""
+    """Whether a squad has lane groups to compose for, efforts are sound, and there is a pool."""
     groups = analysis.catalogue.lane_groups.values()
     sound = analysis.has_sound_efforts and bool(analysis.scale.gentle and analysis.scale.fast)
-    return sound and any(group.squad == squad for group in groups)
+    in_water = bool(analysis.catalogue.club.waters)
+    return sound and in_water and any(group.squad == squad for group in groups)
 
 
 def compose_table(

@@ -126,7 +126,9 @@ class EndRow:
 
 
 def end_rows(catalogue: Catalogue) -> Iterator[EndRow]:
-    """Every end of every pool that holds water: its depth, its platform, its flags, and who may dive there."""
+    """Every end of every pool: its depth, its platform, its flags, and who may dive there; of no
+    hall.
+    """
     for pool in catalogue.club.waters.values():
         for name in ENDS:
             own = pool.ends.get(name)

@@ -22,7 +22,8 @@ def sheet_json(summary: PracticeSummary) -> list[dict[str, Any]]:
 
 def lanes_json(summary: PracticeSummary) -> dict[str, Any]:
     """The lanes that each lane group has all evening, and those that are not as usual."""
-    own, groups = summary.practice.lanes, summary.groups
+    own = summary.practice.lanes
+    groups = {} if summary.pool.is_land else summary.groups
     return {
         "lanes": {
             "out_of_use": list(own.out_of_use),

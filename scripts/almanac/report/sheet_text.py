@@ -225,6 +225,6 @@ def missing_sentence(catalogue: Catalogue, summary: PracticeSummary, missing: Mi
 
 
 LATECOMERS = (
-    "Latecomers join with their own lane group at the start of a part where that is said: one that "
+    "Latecomers join with their own group at the start of a part where that is said: one that "
     "begins gently and holds nothing resisted or under water. Never in the middle of a part."
 )

@@ -153,10 +153,11 @@ class Finder:
 
     def page(self) -> Page:
         """The finder's page."""
+        has_lanes = bool(self.analysis.catalogue.club.waters)
         facets = [
             {
                 "id": facet,
-                "title": FACET_TITLES[facet],
+                "title": FACET_TITLES[facet] if has_lanes else FACET_TITLES[facet].split(",")[0],
                 "words": [] if facet == "lanes" else self._choices(facet),
                 "first": facet in _FIRST,
             }

@@ -24,7 +24,9 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
     """Home and every list. They serve without JavaScript."""
     yield Page("index.md", "home", {"data": home_data(analysis), **_greeting(analysis)})
     yield tonight_page(analysis)
-    yield Page("more.md", "more", {"kinds": [_index_link(kind) for kind in INDEXES]})
+    shown = [kind for kind in INDEXES if any(own == kind for own, _ in analysis.catalogue.entries)]
+    more = {"kinds": [_index_link(kind) for kind in shown], "choosing": preferences(analysis)}
+    yield Page("more.md", "more", more)
     yield Page("settings.md", "settings", {"choosing": preferences(analysis)})
     for kind, index in INDEXES.items():
         own = _index_link(kind)

@@ -68,8 +68,9 @@ def set_link(analysis: Analysis, swim_set: SwimSet) -> Link:
         return link(swim_set)
     summary = analysis.summary(swim_set.id)
     distance = distance_words(summary.first)
+    where = "" if swim_set.is_on_land else f", {summary.course.shown} pool"
     return Link(
         link(swim_set).href,
         swim_set.title,
-        f"{distance}, {summary.course.shown} pool. {swim_set.summary}".strip(),
+        f"{distance}{where}. {swim_set.summary}".strip(),
     )

@@ -108,6 +108,10 @@ def _ways(analysis: Analysis, summary: SetSummary) -> list[tuple[str, tuple[str,
 
 def _totals(summary: SetSummary, ids: tuple[str, ...]) -> list[tuple[str, str]]:
     figures = table("set", "set", "totals", summary.of(ids[0] if ids else None))
+    if summary.swim_set.is_on_land:
+        figures = [figure for figure in figures if figure.name == "reps"]
+    if summary.swim_set.is_on_land:
+        figures = [figure for figure in figures if figure.name == "reps"]
     return [
         (figure.figure.title, shown(figure)) for figure in figures if not figure.figure.converts
     ]

@@ -63,7 +63,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         brief=shown_brief(catalogue, summary.brief, swim_set.key),
         house=house_rules(catalogue),
         pools=[own_clock(analysis, swim_set)],
-        times_elsewhere=[pool for pool in COURSES if pool != str(own_pool(analysis, swim_set))],
+        times_elsewhere=_elsewhere(analysis, swim_set),
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
         version=run_version(analysis, summary),
         offers=offers(analysis, swim_set),
@@ -74,6 +74,12 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         adapted=adapted_set(analysis, swim_set),
         **_shared(analysis, swim_set),
     )
+
+
+def _elsewhere(analysis: Analysis, swim_set: SwimSet) -> list[str]:
+    """The courses in which the times of the whiteboard are others; on land there are none."""
+    own = str(own_pool(analysis, swim_set))
+    return [] if swim_set.is_on_land else [course for course in COURSES if course != own]
 
 
 def _chips(catalogue: Catalogue, summary: SetSummary) -> list[tuple[str, str, str]]:
