@@ -105,7 +105,9 @@ def name(id: str) -> str:
 
 def club_file(club: NewClub, today: date) -> str:
     """The text of ``plans/club.yml``."""
-    return "".join([f"form: {FORM}\ntitle: {words(club.name)}\n", *_site(club), *_body(club, today)])
+    return "".join(
+        [f"form: {FORM}\ntitle: {words(club.name)}\n", *_site(club), *_body(club, today)]
+    )
 
 
 def _site(club: NewClub) -> Iterator[str]:
