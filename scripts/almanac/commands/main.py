@@ -37,6 +37,7 @@ COMMANDS = {
     "explain": "explain",
     "calc": "calc",
     "compose": "compose",
+    "export": "export",
     "new": "new",
     "rename": "rename",
     "retire": "retire",

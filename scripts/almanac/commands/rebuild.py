@@ -182,6 +182,7 @@ class Rebuilder:
         if self._is_newer():
             return "the touched pages built"
         live.take(as_bytes(pages.data()))
+        live.take([pages.spreadsheets()])
         live.end()
         pages.codes.save()
         gc.collect()  # the catalogue before this one

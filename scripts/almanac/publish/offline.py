@@ -17,6 +17,7 @@ from almanac.cache import digest
 from almanac.publish.packs import FOLDER, RUNS, is_packed, packed, packs_of
 from almanac.second_process import shared
 from almanac.site.settings import SiteSettings
+from almanac.site.spreadsheet_files import FILE as SPREADSHEETS
 
 VERSION = 1
 LIST, SIZE, WORKER, MANIFEST = "precache.json", "offline.json", "worker.js", "app.webmanifest"
@@ -29,6 +30,7 @@ _LEFT_OUT = {
     WORKER,
     "sitemap.xml",
     "scripts/licences.txt",
+    SPREADSHEETS,
 }
 _FOLDERS_LEFT_OUT = ("data/", FOLDER)
 _HASH_LETTERS = 16

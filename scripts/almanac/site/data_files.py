@@ -4,8 +4,6 @@ CSV.
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -22,8 +20,9 @@ from almanac.report.set_json import set_totals
 from almanac.site.calendar import block_calendar, block_table
 from almanac.site.meet_calendar import meet_calendar
 from almanac.site.season_calendar import season_calendar
-from almanac.site.spreadsheets import harmless
+from almanac.site.spreadsheets import csv_text
 from almanac.source import schemas
+from almanac.source.forms import FORM
 from almanac.source.names import Names
 
 VERSION = 1
@@ -73,9 +72,12 @@ def data_files(
     data = entry or partial(entry_data, analysis)
     entries = {key: data(key) for key in analysis.catalogue.entries}
     listed = ",".join(text for _, text in sorted(entries.items()))
-    yield f"{FOLDER}/catalogue.json", f'{{"version":{VERSION},"entries":[{listed}]}}\n'
+    yield (
+        f"{FOLDER}/catalogue.json",
+        f'{{"version":{VERSION},"form":{FORM},"entries":[{listed}]}}\n',
+    )
     for (kind, id), text in entries.items():
-        yield f"{FOLDER}/{kind}/{id}.json", f"{text}\n"
+        yield f"{FOLDER}/{kind}/{id}.json", f'{{"version":{VERSION},{text[1:]}\n'
     for kind in KIND:
         yield f"{FOLDER}/schema/{kind}.json", f"{_json(schemas.published(kind, names.words))}\n"
     for id, groups in analysis.blocks.items():
@@ -92,7 +94,12 @@ def data_files(
             yield f"{FOLDER}/season/{id}-{squad}.ics", calendar
     yield f"{FOLDER}/drills.csv", _csv(_DRILL_COLUMNS, _drill_rows(analysis))
     yield f"{FOLDER}/logs.csv", _csv(_LOG_COLUMNS, _log_rows(analysis))
-    yield f"{FOLDER}/sets.csv", _csv(_SET_COLUMNS, _set_rows(analysis))
+    yield f"{FOLDER}/sets.csv", set_table(analysis)
+
+
+def set_table(analysis: Analysis) -> str:
+    """The totals of every set, as CSV."""
+    return _csv(_SET_COLUMNS, _set_rows(analysis))
 
 
 def _log_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:
@@ -132,11 +139,7 @@ def _json(value: Any) -> str:
 
 
 def _csv(columns: tuple[str, ...], rows: Iterator[dict[str, Any]]) -> str:
-    text = io.StringIO()
-    writer = csv.DictWriter(text, columns, lineterminator="\n")
-    writer.writeheader()
-    writer.writerows({column: harmless(row[column]) for column in columns} for row in rows)
-    return text.getvalue()
+    return csv_text(columns, ([row[column] for column in columns] for row in rows))
 
 
 def _drill_rows(analysis: Analysis) -> Iterator[dict[str, Any]]:

@@ -9,22 +9,26 @@ from almanac.analysis.analysis import Analysis
 from almanac.kinds import WITH_PAGES
 from almanac.model.catalogue import Key
 from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice
 from almanac.site.data_files import entry_data
 from almanac.site.drawing_html import picture
 from almanac.site.entry_times import Times, times_of
+from almanac.site.practice_table import practice_table
 from almanac.site.search_documents import Document, document_of
 
 
 @dataclass(frozen=True)
 class EntryParts:
     """Of one entry its data as JSON, the times that the finder reads, what it is found by, None
-    where it has no page, and the picture that lists show, "" where it has none.
+    where it has no page, the picture that lists show, and of a practice that can be worked out its
+    table as CSV; "" where it has none.
     """
 
     data: str
     times: Times
     document: Document | None
     picture: str
+    table: str = ""
 
 
 @dataclass(frozen=True)
@@ -44,8 +48,14 @@ class Parts:
                 times=times_of(self.analysis, key),
                 document=document_of(catalogue, entry) if entry.kind in WITH_PAGES else None,
                 picture=picture(catalogue, entry) if isinstance(entry, Drill) else "",
+                table=self._table(key),
             )
         return self._made[key]
+
+    def _table(self, key: Key) -> str:
+        practices = self.analysis.practices
+        is_known = key[0] == Practice.kind and key[1] in practices
+        return practice_table(self.analysis.catalogue, practices[key[1]]) if is_known else ""
 
     def take(self, made: Mapping[Key, EntryParts]) -> None:
         """Take what was made elsewhere."""
@@ -54,6 +64,10 @@ class Parts:
     def data(self, key: Key) -> str:
         """Its data."""
         return self.of(key).data
+
+    def table(self, practice: str) -> str:
+        """The table of a practice, "" where it cannot be worked out."""
+        return self.of((Practice.kind, practice)).table
 
     def times(self, key: Key) -> Times:
         """How long it takes."""

@@ -8,6 +8,7 @@ from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
+from weakref import ReferenceType, ref
 
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
@@ -43,9 +44,16 @@ def sheet_rows(
     return [_row(catalogue, summary, row, axis, lines) for row, lines in rows]
 
 
+_last: list[tuple[ReferenceType[PracticeSummary], Boards]] = []
+
+
 def timed_boards(catalogue: Catalogue, summary: PracticeSummary) -> Boards:
-    """The whiteboard of each part with the times of all who do it."""
-    return [_board(catalogue, row) for row in summary.sheet]
+    """The whiteboard of each part with the times of all who do it. The last ones are kept: page
+    and table ask for the same.
+    """
+    if not _last or _last[0][0]() is not summary:
+        _last[:] = [(ref(summary), [_board(catalogue, row) for row in summary.sheet])]
+    return _last[0][1]
 
 
 def _board(catalogue: Catalogue, row: SheetRow) -> list[BoardLine]:

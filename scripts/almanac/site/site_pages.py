@@ -12,6 +12,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.checks import check
 from almanac.kinds import WITH_PAGES
 from almanac.model.entry import Entry
+from almanac.model.practice import Practice
 from almanac.resources import SITE_SOURCE
 from almanac.site.calculators_page import calculators_page
 from almanac.site.cards import card_context, cards_page
@@ -37,6 +38,7 @@ from almanac.site.qr_codes import QrCodes
 from almanac.site.reference import reference_pages
 from almanac.site.run_data import run_files, shared_file
 from almanac.site.settings import SiteSettings, settings_of
+from almanac.site.spreadsheet_files import practice_file, spreadsheets
 from almanac.site.templates import Templates
 from almanac.site.terms import TermMarks
 from almanac.site.vectors import vectors_file
@@ -64,6 +66,8 @@ class SitePages:
         """The page of an entry and those beside it, and what it is run by on the deck."""
         yield from map(self._text, pages_of(self.analysis, check(self.analysis), entry))
         yield from run_files(self.analysis, entry)
+        if entry.kind == Practice.kind and (table := self.parts.table(entry.id)):
+            yield practice_file(entry.id, table)
 
     @cached_property
     def settings(self) -> SiteSettings:
@@ -117,6 +121,10 @@ class SitePages:
         yield from news_files(analysis.catalogue, self.news, self.settings)
         yield from picture_files(self.parts.pictures())
         yield from fault_files(analysis.catalogue)
+
+    def spreadsheets(self) -> tuple[str, bytes]:
+        """Everything for a spreadsheet, in one file."""
+        return spreadsheets(self.analysis, self.parts.table)
 
     @cached_property
     def _lists(self) -> tuple[Page, ...]:

@@ -77,6 +77,7 @@ def write_pages(
     told("working out data")
     for file, text in (*pages.others.items(), *pages.data_of_all()):
         written.put(file, text.encode())
+    written.put(*pages.spreadsheets())
     written.drop_others()
     pages.codes.save()
 
