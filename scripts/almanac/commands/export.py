@@ -38,10 +38,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(arguments: argparse.Namespace) -> int:
-    return _one(arguments) if arguments.name else _everything(arguments)
+    out = arguments.out if arguments.name else arguments.out or _ALL
+    if out and out.exists():  # it may be somebody's own
+        raise UsageError(f"{out} is there already: name another file with --out")
+    return _one(arguments, out) if arguments.name else _everything(arguments, out)
 
 
-def _one(arguments: argparse.Namespace) -> int:
+def _one(arguments: argparse.Namespace, out: Path | None) -> int:
     found = find_entry(arguments.root, arguments.name, arguments.today or today(), _KINDS)
     if found.analysis is None or not found.computable:
         print(as_text(*found.reasons))
@@ -51,28 +54,20 @@ def _one(arguments: argparse.Namespace) -> int:
         table = block_table(analysis.blocks[found.id])
     else:
         table = practice_table(analysis.catalogue, analysis.practices[found.id])
-    if arguments.out:
-        _write(arguments.out, f"{MARK}{table}".encode())
+    if out:
+        replace_file(out, f"{MARK}{table}".encode())
     else:
         sys.stdout.write(table)
     return FINE
 
 
-def _everything(arguments: argparse.Namespace) -> int:
+def _everything(arguments: argparse.Namespace, out: Path) -> int:
     checked = load_and_check(arguments.root, arguments.today or today())
     if checked.analysis is None or checked.exit_code:
         errors = [finding for finding in checked.findings if finding.is_error]
         print(as_text(errors, checked.loaded.count))
         return ERRORS
     made = list(tables(checked.analysis))
-    out = arguments.out or _ALL
-    _write(out, zipped(made))
+    replace_file(out, zipped(made))
     print(f"{out} holds {counted(len(made), 'table')}")
     return FINE
-
-
-def _write(out: Path, content: bytes) -> None:
-    """Write a new file. Raises UsageError where one is there: it may be somebody's own."""
-    if out.exists():
-        raise UsageError(f"{out} is there already: name another file with --out")
-    replace_file(out, content)
