@@ -31,6 +31,14 @@ export class Around {
       own, rank, cost: ownCost(asked, own, COOL_DOWN) + coolDownCost(asked, own), takes: Math.ceil((own.takes + own.piece.talk) / TENTHS), // seconds
     }));
     this.coolDowns.sort((a, b) => a.takes - b.takes);
+    this.fewest = this.coolDowns[0]?.takes ?? Infinity; // seconds that a cool-down fills, and the most that one does
+    this.most = (this.coolDowns.at(-1)?.takes ?? 0) + SLACK_MOST / TENTHS;
+    const cheapest = (/** @type {Tried[]} */ all) => Math.min(...all.map((own) => own.cost));
+    const noRelief = asked.wishes.kept.some((own) => own.role === EASY) ? Infinity : 0;
+    // What cool-down, relief and warm-up cost at least, with what comes after them.
+    this.leastEnd = cheapest(this.coolDowns);
+    this.leastEased = this.leastEnd + Math.min(noRelief, cheapest(this.easies));
+    this.least = this.leastEased + cheapest(this.warmUps);
     // What has been worked out already: cool-downs by the seconds that they fill, relief and warm-ups by the work.
     /** @type {Map<number, Tried[]>} */
     this.ends = new Map();
@@ -80,7 +88,7 @@ export class Around {
     /** @type {Filling} */
     const filling = { heart, taken, left: this.asked.slot - takes, easies: this.#easies(pieces, work), best, refused: 0 };
     for (const warmUp of this.#warmUps(work, warm)) {
-      if (filling.best && cost + warmUp.cost >= filling.best.cost) {
+      if (filling.best && cost + warmUp.cost + this.leastEased >= filling.best.cost) {
         break;
       }
       if (!taken.includes(warmUp.own.place) && !this.#after(filling, warmUp, cost + warmUp.cost)) {
@@ -94,11 +102,12 @@ export class Around {
   #after(filling, warmUp, soFar) {
     const rest = filling.left - warmUp.takes;
     for (const easy of filling.easies) {
-      if (filling.best && soFar + easy.cost >= filling.best.cost) {
+      if (filling.best && soFar + easy.cost + this.leastEnd >= filling.best.cost) {
         break;
       }
-      const canBe = !easy.own || (easy.own.place !== warmUp.own.place && !filling.taken.includes(easy.own.place));
-      if (canBe && !this.#close(filling, warmUp.own, easy.own, Math.floor((rest - easy.takes) / TENTHS), soFar + easy.cost)) {
+      const seconds = Math.floor((rest - easy.takes) / TENTHS);
+      const fits = seconds >= this.fewest && seconds <= this.most && !isIn(easy.own, warmUp.own, filling.taken);
+      if (fits && !this.#close(filling, warmUp.own, easy.own, seconds, soFar + easy.cost)) {
         return false;
       }
     }
@@ -166,3 +175,6 @@ export class Around {
     return found;
   }
 }
+
+/** Whether relief stands there already. @param {Sized | null} easy @param {Sized} warmUp @param {number[]} taken */
+const isIn = (easy, warmUp, taken) => easy !== null && (easy.place === warmUp.place || taken.includes(easy.place));

@@ -53,10 +53,10 @@ function cheapest(asked, around, hearts, before) {
   let best = null;
   let tried = 0;
   for (const heart of hearts) {
-    if (tried >= TRIED || (best && heart.cost >= best.cost)) {
-      break;
+    if (tried >= TRIED || (best && heart.cost + around.least >= best.cost)) {
+      break; // and no later one costs less
     }
-    const order = orderOf(heart), isUsed = heart.mains.order.some(([, own]) => used.has(own.place));
+    const isUsed = heart.mains.places.some((place) => used.has(place)), order = isUsed ? [] : orderOf(heart);
     if (isUsed || tooMuch(asked, order.map(([, own]) => own))) {
       continue;
     }

@@ -3,30 +3,35 @@
 import { idleCost, lengthCost, mainsCost, ownCost, pairCost, served, skillCost } from "./costs.js";
 import { lead } from "./order.js";
 import { MAIN, SECOND, SKILL } from "./pieces.js";
-import { at } from "./wishes.js";
 
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {import("./wishes.js").Sized} Sized */
 /** @typedef {import("./lists.js").Lists} Lists */
 /** @typedef {import("./order.js").Standing} Standing */
 /** @typedef {import("./types.js").Role} Role */
-/** @typedef {{own: Sized, cost: number, serves: number[], first: number}} Part its cost beside a main set; `first`: what goes before it after a warm-up */
-/** @typedef {{order: Standing[]}} Mains one or two main sets, in order */
-/** @typedef {{mains: Mains, skill: Sized | null, takes: number, cost: number}} Heart `takes` is with what goes before each, `cost` in points */
+/** @typedef {{own: Sized, role: Role, cost: number, serves: number[], first: number}} Part its cost beside a main set; `first`: what goes before it after a warm-up */
+/** @typedef {{order: Standing[], places: number[], number: number, first: Part, takes: number, cost: number, serves: number[], beside: number[],
+ *   least: number}} Mains
+ *   one or two main sets, in order: `number` of them in the order of the lists, `beside` what each skill costs before them, `least` what a heart
+ *   with them costs at least */
+/** @typedef {{mains: Mains, skill: Sized | null, number: number, takes: number, cost: number}} Heart `takes` is with what goes before each, `cost` in points */
 
 const SECOND_FROM = 50 * 600; // a shorter slot has no second main set
+const BAND = 100; // points: so many hearts are made at a time
 
 /** The pieces of a heart with their roles, in order. @param {Heart} heart @returns {Standing[]} */
 export const orderOf = ({ mains, skill }) => (skill ? [[SKILL, skill], ...mains.order] : mains.order);
 
-/** Every heart that takes so long, cheapest first; alike, in the order in which the lists have them. There are many: each is made when asked for. */
+/**
+ * Every heart that takes so long, cheapest first; alike, in the order in which the lists have them. There are many, and few are looked at: they are
+ * made by bands of what they cost, and those of main sets whose hearts all cost more not at all.
+ */
 export class Hearts {
   /** @type {Mains[]} */ #mains = [];
-  /** @type {(Sized | null)[]} */ #skills = [];
-  /** @type {number[]} */ #of = []; // by heart, which mains
-  /** @type {number[]} */ #with = []; // and which skill
-  /** @type {number[]} */ #takes = [];
-  /** @type {number[]} */ #costs = [];
+  /** @type {Heart[]} */ #later = []; // made, and dearer than every band
+  /** @type {Heart[][]} */ #bands = [];
+  #next = 0; // of the main sets, whose hearts are made next
+  #upTo = 0;
 
   /**
    * @param {Asked} asked
@@ -36,80 +41,91 @@ export class Hearts {
    */
   constructor(asked, known, least, most) {
     this.asked = asked;
-    this.least = least;
-    this.most = most;
+    this.bounds = { least, most };
     const keeps = asked.wishes.kept.map((own) => own.role);
     const isLong = asked.slot >= SECOND_FROM || keeps.includes(SECOND);
     this.needsSecond = keeps.includes(SECOND);
-    this.needsSkill = keeps.includes(SKILL);
-    const skills = known.skills.map((own) => part(asked, own, SKILL, lengthCost(asked, own)));
+    this.none = keeps.includes(SKILL) ? Infinity : lengthCost(asked, null); // what it costs to have no skill
+    this.skills = known.skills.map((own) => part(asked, own, SKILL, lengthCost(asked, own)));
     const seconds = isLong ? known.seconds.map((own) => part(asked, own, SECOND)) : [];
-    this.#skills = [null, ...known.skills];
-    for (const own of known.mains.flat()) {
-      this.#around(part(asked, own, MAIN), seconds, skills);
+    const bestServed = this.skills.map((skill) => skill.serves).reduce(cheaper, asked.wishes.goals.map(() => Infinity));
+    for (const sizes of known.mains) {
+      const beside = this.skills.map((skill) => skill.cost + skillCost(skill.own, /** @type {Sized} */ (sizes[0])));
+      for (const own of sizes) {
+        this.#around(part(asked, own, MAIN), seconds, beside, bestServed);
+      }
     }
-    this.order = byCost(this.#costs);
+    this.#mains.sort((a, b) => a.least - b.least);
+    this.#upTo = this.#mains[0]?.least ?? 0;
   }
 
   /** @returns {IterableIterator<Heart>} */
   *[Symbol.iterator]() {
-    for (const heart of this.order) {
-      const mains = /** @type {Mains} */ (this.#mains[this.#of[heart] ?? 0]);
-      yield { mains, skill: this.#skills[this.#with[heart] ?? 0] ?? null, takes: this.#takes[heart] ?? 0, cost: this.#costs[heart] ?? 0 };
+    for (let band = 0; band < this.#bands.length || this.#grow(); band += 1) {
+      yield* this.#bands[band] ?? [];
     }
   }
 
-  /** The hearts of a main set. @param {Part} main @param {Part[]} seconds @param {Part[]} skills */
-  #around(main, seconds, skills) {
-    const { own } = main, { asked } = this;
-    const costs = skills.map((skill) =>
-      skill.own.place === own.place || skill.own.takes + own.takes > this.most ? Infinity : skill.cost + skillCost(skill.own, own),
-    );
+  /** Makes another band; whether there was one to make. */
+  #grow() {
+    if (!this.#later.length && this.#next >= this.#mains.length) {
+      return false;
+    }
+    this.#upTo += BAND;
+    for (let own = this.#mains[this.#next]; own && own.least <= this.#upTo; own = this.#mains[this.#next]) {
+      this.#make(own);
+      this.#next += 1;
+    }
+    const band = this.#later.filter((heart) => heart.cost <= this.#upTo);
+    this.#later = this.#later.filter((heart) => heart.cost > this.#upTo);
+    this.#bands.push(band.sort((a, b) => a.cost - b.cost || a.number - b.number));
+    return true;
+  }
+
+  /** A main set alone and with each second one. @param {Part} main @param {Part[]} seconds @param {number[]} beside @param {number[]} bestServed */
+  #around(main, seconds, beside, bestServed) {
+    const { own } = main, { asked, bounds } = this;
     if (!this.needsSecond) {
-      this.#add([main], main.cost, main.serves, skills, costs);
+      this.#add([main], main.cost, main.serves, beside, bestServed);
     }
     for (const second of seconds) {
-      if (second.own.place !== own.place && own.takes + second.own.takes <= this.most) {
+      if (second.own.place !== own.place && own.takes + second.own.takes <= bounds.most) {
         const both = isFirst(asked, own, second.own) ? [main, second] : [second, main];
-        const serves = main.serves.map((cost, goal) => Math.min(cost, second.serves[goal] ?? cost));
-        this.#add(both, main.cost + second.cost + pairCost(asked, own, second.own), serves, skills, costs, second.own);
+        this.#add(both, main.cost + second.cost + pairCost(asked, own, second.own), cheaper(main.serves, second.serves), beside, bestServed);
       }
     }
   }
 
-  /**
-   * The hearts of one or two main sets, without a skill and with each.
-   * @param {Part[]} parts the main sets in order
-   * @param {number} cost
-   * @param {number[]} serves
-   * @param {Part[]} skills
-   * @param {number[]} costs of each skill beside the main set
-   * @param {Sized | null} [second]
-   */
-  #add(parts, cost, serves, skills, costs, second = null) {
-    const { asked } = this, [one, two] = /** @type {[Part, Part?]} */ (parts);
-    const both = one.own.takes + (two?.own.takes ?? 0);
-    const takes = both + (two ? lead(asked, one.own.piece.ends, two.own) : 0);
-    this.#mains.push({ order: parts.map(({ own }) => [own === second ? SECOND : MAIN, own]) });
-    const ofMains = cost + mainsCost(asked, both);
-    if (!this.needsSkill) {
-      this.#push(0, takes + one.first, ofMains + cheaperSum(serves, serves) + lengthCost(asked, null));
-    }
-    for (const [place, skill] of skills.entries()) {
-      const own = costs[place] ?? Infinity, whole = takes + skill.first + skill.own.takes;
-      if (own < Infinity && whole <= this.most && skill.own.place !== second?.place) {
-        this.#push(place + 1, whole + lead(asked, skill.own.piece.ends, one.own), ofMains + own + cheaperSum(serves, skill.serves));
-      }
-    }
+  /** @param {Part[]} parts the main sets in order @param {number} base @param {number[]} serves @param {number[]} beside @param {number[]} bestServed */
+  #add(parts, base, serves, beside, bestServed) {
+    const { asked } = this, [first, after] = /** @type {[Part, Part?]} */ (parts);
+    const both = first.own.takes + (after?.own.takes ?? 0), cost = base + mainsCost(asked, both);
+    const least = cost + Math.min(this.none + sumOf(serves), Math.min(...beside) + cheaperSum(serves, bestServed));
+    this.#mains.push({
+      order: parts.map(({ own, role }) => [role, own]),
+      places: parts.map(({ own }) => own.place),
+      number: this.#mains.length,
+      takes: both + (after ? lead(asked, first.own.piece.ends, after.own) : 0),
+      first, cost, serves, beside, least,
+    });
   }
 
-  /** @param {number} skill @param {number} takes @param {number} cost */
-  #push(skill, takes, cost) {
-    if (takes >= this.least && takes <= this.most) {
-      this.#of.push(this.#mains.length - 1);
-      this.#with.push(skill);
-      this.#takes.push(takes);
-      this.#costs.push(cost);
+  /** The hearts of main sets, without a skill and with each. @param {Mains} mains */
+  #make(mains) {
+    const { asked, skills, bounds } = this, { first, takes, cost, serves, beside, places } = mains;
+    const number = mains.number * (skills.length + 1);
+    const push = (/** @type {Sized | null} */ skill, /** @type {number} */ at, /** @type {number} */ all, /** @type {number} */ points) => {
+      if (all >= bounds.least && all <= bounds.most && points < Infinity) {
+        this.#later.push({ mains, skill, number: number + at, takes: all, cost: points });
+      }
+    };
+    push(null, 0, takes + first.first, cost + this.none + sumOf(serves));
+    for (let at = 0; at < skills.length; at += 1) {
+      const skill = /** @type {Part} */ (skills[at]), { own } = skill;
+      if (!places.includes(own.place)) {
+        const before = skill.first + own.takes + lead(asked, own.piece.ends, first.own);
+        push(own, at + 1, takes + before, cost + (beside[at] ?? 0) + cheaperSum(serves, skill.serves));
+      }
     }
   }
 }
@@ -123,8 +139,14 @@ function isFirst(asked, main, second) {
 
 /** @param {Asked} asked @param {Sized} own @param {Role} role @param {number} [length] what its length costs @returns {Part} */
 const part = (asked, own, role, length = 0) => ({
-  own, cost: ownCost(asked, own, role) + idleCost(asked, own, role) + length, serves: served(asked, own, role), first: lead(asked, [], own),
+  own, role, cost: ownCost(asked, own, role) + idleCost(asked, own, role) + length, serves: served(asked, own, role), first: lead(asked, [], own),
 });
+
+/** The cheaper way to serve each goal. @param {number[]} one @param {number[]} other */
+const cheaper = (one, other) => one.map((cost, goal) => Math.min(cost, other[goal] ?? cost));
+
+/** @param {number[]} costs */
+const sumOf = (costs) => cheaperSum(costs, costs);
 
 /** What the goals cost, the cheaper way for each. @param {number[]} one @param {number[]} other */
 function cheaperSum(one, other) {
@@ -133,25 +155,4 @@ function cheaperSum(one, other) {
     sum += Math.min(one[goal] ?? 0, other[goal] ?? 0);
   }
   return sum;
-}
-
-/** The places of costs, the least first; alike, in their order. @param {number[]} costs whole numbers */
-function byCost(costs) {
-  let most = 0;
-  for (const cost of costs) {
-    most = Math.max(most, cost);
-  }
-  const next = new Int32Array(most + 2), order = new Int32Array(costs.length);
-  for (const cost of costs) {
-    next[cost + 1] = at(next, cost + 1) + 1;
-  }
-  for (let cost = 0; cost < most; cost += 1) {
-    next[cost + 1] = at(next, cost + 1) + at(next, cost);
-  }
-  for (let heart = 0; heart < costs.length; heart += 1) {
-    const cost = at(costs, heart), place = at(next, cost);
-    order[place] = heart;
-    next[cost] = place + 1;
-  }
-  return order;
 }

@@ -15,7 +15,7 @@
 /** @typedef {{goals: Named[], efforts: Named[], gentle: number, fast: number, gear: Gear[], drills: string[], pools: Pool[],
  *   squad: {id: string, title: string, groups: Group[], taught: number[], minutes: number,
  *     limits: {fast: number, resisted: number, plates: number, under: number, underAfterFast: number},
- *     watch: Record<string, number[]>, offers: Record<string, Offer[]>},
+ *     watch: Record<string, number[]>, offers: Offers},
  *   progressions: {id: string, title: string, stages: number[][]}[], practices: {id: string, pieces: number[]}[],
  *   pieces: Piece[], pieceOf: Map<string, number>, words: Record<string, string>}} Table */
 
@@ -63,9 +63,7 @@ function read(data) {
       minutes: squad.minutes,
       limits: { fast, resisted, plates, under, underAfterFast },
       watch: squad.watch,
-      offers: Object.fromEntries(
-        Object.entries(squad.offers).map(([pool, offers]) => [pool, /** @type {any[]} */ (offers).map((own) => offerOf(own, pieces))]),
-      ),
+      offers: new Offers(squad.offers, pieces),
     },
     progressions: data.progressions.map((/** @type {any[]} */ [id, title, stages]) => ({ id, title, stages })),
     practices: data.practices.map((/** @type {any[]} */ [id, , own]) => ({ id, pieces: own })),
@@ -73,6 +71,27 @@ function read(data) {
     pieceOf: new Map(pieces.map((piece) => [piece.key, piece.place])),
     words: data.words,
   };
+}
+
+/** What a squad may do by pool; each pool is read when it is first asked for. */
+class Offers {
+  /** @param {Record<string, any[][]>} data @param {Piece[]} pieces */
+  constructor(data, pieces) {
+    this.data = data;
+    this.pieces = pieces;
+    /** @type {Map<string, Offer[]>} */
+    this.known = new Map();
+  }
+
+  /** @param {string} pool */
+  in(pool) {
+    let found = this.known.get(pool);
+    if (!found) {
+      found = (Object.hasOwn(this.data, pool) ? (this.data[pool] ?? []) : []).map((own) => offerOf(own, this.pieces));
+      this.known.set(pool, found);
+    }
+    return found;
+  }
 }
 
 /** @param {string[]} own @returns {Named} */

@@ -98,7 +98,7 @@ function goalsOf(table, { goals, pool }) {
   if (!found.length || found.length > GOALS_MOST) {
     bad(table, found.length ? "bad-goals" : "no-goals", { number: found.length, most: GOALS_MOST });
   }
-  const known = (table.squad.offers[pool] ?? []).flatMap(({ piece }) => piece.goals);
+  const known = table.squad.offers.in(pool).flatMap(({ piece }) => piece.goals);
   const lacking = found.find((goal) => !known.includes(goal));
   if (lacking !== undefined) {
     bad(table, "bad-goal", { squad: table.squad.title, goal: table.goals[lacking]?.title.toLowerCase() ?? "" });

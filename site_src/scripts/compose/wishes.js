@@ -26,7 +26,7 @@ export class Asked {
     this.table = table;
     this.wishes = wishes;
     this.slot = 600 * wishes.minutes; // tenths
-    this.offers = table.squad.offers[wishes.pool] ?? [];
+    this.offers = table.squad.offers.in(wishes.pool);
     this.inLane = table.squad.groups.map((_, group) => inALane(at(wishes.heads, group), at(wishes.lanes, group)));
     /** By lane group how many more swimmers are in its fullest lane than usual. */
     this.extra = table.squad.groups.map((own, group) => Math.max(0, at(this.inLane, group) - inALane(own.heads, own.lanes)));
