@@ -6,12 +6,11 @@ seed, so that the same problem gives the same plan; no clock is asked.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.util import find_spec
 from typing import Any
 
-from almanac.arithmetic.planning_model import Plan, Problem, Rule
+from almanac.arithmetic.planning_model import Plan, Problem, Rule, units_over
 
 DETERMINISTIC_TIME = 14.0
 """Of CP-SAT's own unit, which counts work; some ten seconds of a processor."""
@@ -106,36 +105,27 @@ def _needed(problem: Problem) -> frozenset[str]:
 
 
 def _rule(model: Any, rule: Rule, stands: Stands, hint: Plan, terms: list[Any]) -> None:
-    """A limit, or a wish with the units that it is over."""
-    amounts: Mapping[int, Mapping[int, int]] = rule.amounts
-    sums = [
-        amount * stands[slot][place]
-        for slot, own in amounts.items()
-        for place, amount in own.items()
-    ]
-    most = sum(max(own.values(), default=0) for own in amounts.values())
-    if most <= rule.most:
-        least_free = sum(
-            max([*own.values(), *([0] if len(own) < len(stands[slot]) else [])], default=0)
-            for slot, own in amounts.items()
-        )
-        if least_free <= rule.most:
-            return  # it cannot be over
-    if rule.is_limit:
-        model.add(sum(sums) <= rule.most)
-        return
+    """A limit, or a wish with the units that it is over; nothing where it cannot be over."""
     highest = _highest(rule, stands)
+    if not highest:
+        return
+    amount = sum(
+        each * stands[slot][place]
+        for slot, own in rule.amounts.items()
+        for place, each in own.items()
+    )
+    if rule.is_limit:
+        model.add(amount <= rule.most)
+        return
     over = model.new_int_var(0, highest, "")
-    model.add(sum(sums) - rule.most <= rule.unit * over)
+    model.add(amount - rule.most <= rule.unit * over)
     model.add_hint(over, rule.over(hint))
     terms.append(rule.points * over)
 
 
 def _highest(rule: Rule, stands: Stands) -> int:
-    """The most units that a rule can be over."""
+    """The most units that a rule can be over, whatever stands in its slots."""
     most = sum(
-        max([*own.values(), *([0] if len(own) < len(stands[slot]) else [])])
-        for slot, own in rule.amounts.items()
-        if own
+        max(own.get(place, 0) for place in stands[slot]) for slot, own in rule.amounts.items()
     )
-    return max(0, -((rule.most - most) // rule.unit))
+    return units_over(most, rule.most, rule.unit)
