@@ -188,6 +188,72 @@ def test_a_wish_that_cannot_be_gets_a_sentence(wishes: list[str], told: str, cap
     assert told in said.err and said.out == "" and "Traceback" not in said.err
 
 
+@pytest.fixture
+def half_made(tmp_path: Path) -> Path:
+    """The small catalogue with a block of two weeks, of which some days are empty."""
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    path = root / "plans/blocks/heron-half.yml"
+    path.write_text(HALF, "utf-8")
+    return root
+
+
+HALF = """title: "Heron: half a block"
+summary: Two weeks of which the coach has written the first days.
+squad: heron
+goals: [kick-into-stroke]
+starts: 2027-01-04
+purpose: >-
+  To show that what stands is left as it stands, and that it has worked when no byte of it moved.
+weeks:
+  # What the coach has written.
+  - focus: What is written.
+    days:
+      mon: {practice: heron-kick-and-go}
+      # Wednesday is for the other hall.
+      wed: {rest: true}
+      sun: {rest: true}
+  - focus: What is not.
+    days: {mon: {rest: true}, tue: {rest: true}}
+"""
+SLOTS = (
+    "--slot=mon=17:30+90@home",
+    "--slot=wed=17:30+90@home",
+    "--slot=fri=17:30+90@home",
+    "--no-solver",
+    "--steps=300",
+)
+
+
+def test_only_the_empty_days_of_a_block_are_filled(half_made, capsys) -> None:
+    path = half_made / "plans/blocks/heron-half.yml"
+    assert run(half_made, "--fill", "heron-half", *SLOTS, "--dry-run") == 0
+    assert path.read_text("utf-8") == HALF
+    assert run(half_made, "--fill", "heron-half", *SLOTS) == 0
+    lines, before = path.read_text("utf-8").split("\n"), HALF.split("\n")
+    assert [line for line in lines if line in before] == [
+        *before[:-2],
+        "",
+    ]  # the last week stands on one line
+    block = load(half_made).catalogue.blocks["heron-half"]
+    assert all(
+        list(week.days) == ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] for week in block.weeks
+    )
+    first, second = block.weeks
+    assert [name for name, day in first.days.items() if [*day.practices]] == ["mon", "fri"]
+    assert [name for name, day in second.days.items() if [*day.practices]] == ["wed", "fri"]
+    capsys.readouterr()
+    assert run(half_made, "--fill", "heron-half", *SLOTS) == 2
+    assert "'heron-half' has no empty day" in capsys.readouterr().err
+
+
+def test_a_block_that_is_not_there_cannot_be_filled(capsys) -> None:
+    assert run(CATALOGUE, "--fill", "spring") == 2
+    assert (
+        "there is no block 'spring'; there are heron-legs-in-three-weeks" in capsys.readouterr().err
+    )
+
+
 @pytest.mark.parametrize("name", ["--starts", "--weeks"])
 def test_what_has_to_be_said_is_asked_for(name: str, capsys) -> None:
     at = WISHES.index(name)

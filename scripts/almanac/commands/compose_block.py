@@ -2,27 +2,31 @@
 fits; planned figures beside what is wished, and which wish to drop for what is not met.
 
 Days come from the timetables, --slot or --like; closures and days of meets are read. The same
-wishes give the same block. ``--judge ID`` sets a block that is there beside wishes.
+wishes give the same block. ``--judge ID`` sets a block that is there beside wishes; ``--fill ID``
+fills the days that it does not name, and touches nothing else.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
+from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.planning_solver import can_solve
 from almanac.commands import compose_block_asked
 from almanac.commands.compose_block_asked import asked_for, effort_of, squad_of
+from almanac.commands.compose_block_fill import filled
 from almanac.commands.compose_block_plan import BlockPlan, planned
 from almanac.commands.drafts import Unwritten, tried
-from almanac.commands.new_file import refuse_bad_id, write_new
+from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import Finding, as_text
+from almanac.publish.together import ChangedSince, change
 from almanac.report.block_answer import BlockAnswer, answer_json, answer_text
 from almanac.report.block_entry import block_text
 from almanac.report.block_judged import Judged, judged
@@ -51,6 +55,8 @@ def run(arguments: argparse.Namespace) -> int:
     try:
         if arguments.judge:
             return _tell(judge(everything, analysis, arguments), arguments)
+        if arguments.fill:
+            return fill(everything, analysis, arguments, day)
         return compose(everything, analysis, arguments, day)
     except BadWish as problem:
         raise UsageError(str(problem)) from None
@@ -92,29 +98,50 @@ def compose(
     if arguments.save:
         refuse_bad_id(everything.loaded, "block", id, f"plans/blocks/{id}.yml")
     plan = planned(everything, analysis, asked, day, effort_of(arguments))
-    drafts = [Unwritten("practice", draft.id, draft.text) for draft in plan.drafts]
-    wanted = {goal: plan.planning.aims.wanted(goal) for goal in plan.planning.wishes.goals}
     met = tuple(plan.planning.wishes.shares)
     while True:
-        unwritten = [*drafts, Unwritten("block", id, _text(plan, met))]
-        there, findings = tried(everything, unwritten, day)
-        assert there.analysis is not None
-        full = plan.planning.aims.full
-        found = judged(there.analysis, id, plan.planning.wishes, wanted, full=full)
-        if found is None:
-            print(as_text(findings, 1))
-            return ERRORS
-        kept = tuple(share.name for share in found.shares if share.is_met)
-        if kept == met or not set(kept) < set(met):
+        text = block_text(plan.planning, plan.asked, plan.plan, met)
+        entries = [*_drafts(plan), Unwritten("block", id, text)]
+        answer = _tried(everything, plan, entries, day)
+        kept = tuple(share.name for share in answer.judged.shares if share.is_met)
+        if not set(kept) < set(met):
             break
         met = kept
-    answer = _answer(there.analysis, id, plan, found, findings)
     _tell(answer, arguments)
-    return _save(unwritten, findings, arguments) if arguments.save else FINE
+    return _save(arguments.root, entries, answer, {}) if arguments.save else FINE
 
 
-def _text(plan: BlockPlan, met: Iterable[str]) -> str:
-    return block_text(plan.planning, plan.asked, plan.plan, tuple(met))
+def fill(
+    everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
+) -> int:
+    """The empty days of a block: planned, told, and written."""
+    plan, block = filled(everything, analysis, arguments, day)
+    entries = [*_drafts(plan), block]
+    answer = _tried(everything, plan, entries, day)
+    _tell(answer, arguments)
+    if arguments.dry_run:
+        return FINE
+    document = everything.loaded.documents["block", block.id]
+    return _save(arguments.root, entries, answer, {document.file: document.text})
+
+
+def _drafts(plan: BlockPlan) -> list[Unwritten]:
+    return [Unwritten("practice", draft.id, draft.text) for draft in plan.drafts]
+
+
+def _tried(
+    everything: CheckedCatalogue, plan: BlockPlan, entries: list[Unwritten], day: date
+) -> BlockAnswer:
+    """The block beside its wishes, as it is once it stands in the catalogue. Raises UsageError."""
+    there, findings = tried(everything, entries, day)
+    aims, id = plan.planning.aims, entries[-1].id
+    wanted = {goal: aims.wanted(goal) for goal in plan.planning.wishes.goals}
+    found = None
+    if there.analysis is not None:
+        found = judged(there.analysis, id, plan.planning.wishes, wanted, full=aims.full)
+    if there.analysis is None or found is None:
+        raise UsageError(f"what was planned cannot be worked out: {as_text(findings, 1)}")
+    return _answer(there.analysis, id, plan, found, findings)
 
 
 def _answer(
@@ -169,17 +196,20 @@ def _tell(answer: BlockAnswer, arguments: argparse.Namespace) -> int:
 
 
 def _save(
-    unwritten: list[Unwritten], findings: list[Finding], arguments: argparse.Namespace
+    root: Path, entries: list[Unwritten], answer: BlockAnswer, read: Mapping[str, str]
 ) -> int:
-    """Write the block and its practices; nothing where a check has an error to tell of them."""
-    if any(finding.is_error for finding in findings):
+    """Write the block and its practices, all of them or none; none where a check has an error."""
+    if any(finding.is_error for finding in answer.findings):
         print("nothing was written: it would have these findings")
         return ERRORS
-    root = root_of(arguments.root)
-    for own in unwritten:
-        path = root / own.file
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_new(path, own.text)
-        print(f"wrote {path}")
-    print(f"read it through, then: almanac sum {arguments.save}")
+    root = root_of(root)
+    for own in entries:
+        (root / own.file).parent.mkdir(parents=True, exist_ok=True)
+    try:
+        change(root, {own.file: own.text for own in entries}, read)
+    except ChangedSince as problem:
+        raise UsageError(str(problem)) from None
+    for own in entries:
+        print(f"wrote {root / own.file}")
+    print(f"read it through, then: almanac sum {answer.id}")
     return FINE

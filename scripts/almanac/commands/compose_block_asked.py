@@ -46,6 +46,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--strokes", metavar="N", type=int, default=0,
         help="the least of each of the four strokes in any two weeks, in hundredths")  # fmt: skip
     add("--judge", metavar="B", help="set a block that is there beside wishes, change nothing")
+    add("--fill", metavar="B", help="fill the days that a block does not name, and nothing else")
+    add("--dry-run", action="store_true", help="of --fill: only say what would be filled")
     add("--steps", metavar="N", type=int, help="exchanges that are tried (default: 60000)")
     add("--no-solver", action="store_true", help="exchanges alone, also where the solver is there")
     add("--json", action="store_true", help="print JSON, version 1")

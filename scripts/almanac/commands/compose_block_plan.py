@@ -15,6 +15,7 @@ from almanac.arithmetic.planning_choices import Choice, Slot
 from almanac.arithmetic.planning_greedy import STEPS, greedy, improved
 from almanac.arithmetic.planning_model import Plan
 from almanac.arithmetic.planning_solver import DETERMINISTIC_TIME, can_solve, solved
+from almanac.arithmetic.planning_wishes import BlockWishes
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.shared import CheckedCatalogue
 from almanac.report.compose_table import can_compose
@@ -34,6 +35,16 @@ class Effort:
 
     steps: int = STEPS
     deterministic_time: float = DETERMINISTIC_TIME
+
+
+@dataclass(frozen=True)
+class Begun:
+    """A block of which some days are ``named``; ``taken`` are the slots of its practices."""
+
+    id: str
+    wishes: BlockWishes
+    taken: tuple[Slot, ...]
+    named: frozenset[date]
 
 
 @dataclass(frozen=True)
@@ -58,19 +69,21 @@ def planned(
     asked: BlockRequest,
     today: date,
     effort: Effort,
-    taken: Sequence[Slot] = (),
+    begun: Begun | None = None,
 ) -> BlockPlan:
-    """The plan of a block. ``taken`` are slots that hold something already. Raises BadWish."""
-    slots, left = slots_for(analysis, asked, taken)
-    wishes = wishes_for(analysis, asked)
-    beside, around, load = _neighbours(analysis, asked)
+    """The plan of a block, or of the empty days of one that has begun. Raises BadWish."""
+    taken, named = (begun.taken, begun.named) if begun else ((), frozenset[date]())
+    slots, left = slots_for(analysis, asked, taken, named)
+    wishes = begun.wishes if begun else wishes_for(analysis, asked)
+    beside, around, load = _neighbours(analysis, asked, begun.id if begun else "")
     slots = sorted([*slots, *taken, *around], key=lambda own: (own.on, own.begins))
     limits = limits_of(analysis, asked.squad, load)
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
+    held = {id for slot in taken for id in slot.only}
     own = [
         choice
-        for choice in choices_of(analysis, asked.squad)
-        if analysis.catalogue.practices[choice.id].file not in broken
+        for choice in choices_of(analysis, asked.squad, kept=held)
+        if analysis.catalogue.practices[choice.id].file not in broken or choice.id in held
     ]
     planning = Planning(analysis, asked.squad, tuple(slots), (*own, *beside), wishes, limits)
     found: list[Draft] = []
@@ -136,7 +149,7 @@ def _all_served(planning: Planning) -> None:
 
 
 def _neighbours(
-    analysis: Analysis, asked: BlockRequest
+    analysis: Analysis, asked: BlockRequest, but: str
 ) -> tuple[list[Choice], list[Slot], int | None]:
     """What blocks of the squad hold in the week before and after: as choices that stand nowhere
     else, in slots of no week of this one; and what the first week may weigh after the one before.
@@ -146,7 +159,7 @@ def _neighbours(
     first, last = asked.first, last_of(asked)
     for id, groups in analysis.blocks.items():
         block = analysis.catalogue.blocks[id]
-        if block.squad != asked.squad or not groups:
+        if block.squad != asked.squad or not groups or id == but:
             continue
         summary: BlockSummary = next(iter(groups.values()))
         for day in summary.days:

@@ -4,13 +4,12 @@ slot serves, for a slot that few fit, for a week that is to be light.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
-from almanac.arithmetic.composing_pieces import MAIN
+from almanac.arithmetic.composing_pieces import MAIN, SET
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST
 from almanac.arithmetic.planning_choices import HEAVY, LOAD, Slot
@@ -55,14 +54,15 @@ def drafts(planning: Planning, broken: frozenset[str]) -> Iterator[Draft]:
     if not any(wanted.values()):
         return
     made = compose_table(planning.analysis, planning.squad, broken, pools)
-    taken = set(planning.analysis.catalogue.practices)
-    texts = set[str]()
+    there = planning.analysis.catalogue.practices
+    names = _Names({*there}, {own.title for own in there.values()})
+    seen = set[str]()
     for kind, requests in wanted.items():
         for request in requests:
-            for draft in _composed(made, kind, request, taken):
-                if draft.text not in texts:
-                    texts.add(draft.text)
-                    taken.add(draft.id)
+            for draft in _composed(made, kind, request, names):
+                swum = draft.text.partition("\nsquad:")[2]  # the same parts under another title
+                if swum not in seen:
+                    seen.add(swum)
                     yield draft
 
 
@@ -108,7 +108,7 @@ def _lanes(analysis: Analysis, squad: str, lanes: frozenset[int]) -> Mapping[str
     return shared if sum(shared.values()) <= len(lanes) else {}
 
 
-def _composed(made: Made, kind: _Kind, request: Request, taken: set[str]) -> Iterator[Draft]:
+def _composed(made: Made, kind: _Kind, request: Request, names: _Names) -> Iterator[Draft]:
     """The proposals of a request as entries; none where it cannot be."""
     try:
         wishes = wishes_of(made.table, request)
@@ -117,19 +117,33 @@ def _composed(made: Made, kind: _Kind, request: Request, taken: set[str]) -> Ite
     numbered, free = dict[str, list[int]](), sorted(kind.lanes)
     for group, count in request.lanes.items():
         numbered[group], free = free[:count], free[count:]
-    names = set(taken)
     for own in compose(made.table, wishes):
         entry = practice_entry(made.table, made.candidates, wishes, own, kind.begins, numbered)
-        id = _free_id(made, own, request.minutes, names)
-        names.add(id)
+        id, entry["title"] = names.found(made, own, request)
         yield Draft(id, as_yaml(entry))
 
 
-def _free_id(made: Made, own: Proposal, minutes: int, taken: set[str]) -> str:
-    """A name that no practice has: the squad, the main set, the minutes."""
-    main = next(one.own.piece for one in own.order if one.role == MAIN)
-    words = re.sub(r"[^a-z0-9]+", "-", main.id.lower()).strip("-")
-    words = words.removeprefix(f"{made.table.squad.id}-")
-    base = f"{made.table.squad.id}-{words}-{minutes}"[:56].strip("-")
-    each = (f"{base}-{number}" for number in range(2, len(taken) + 3))
-    return base if base not in taken else next(id for id in each if id not in taken)
+@dataclass
+class _Names:
+    """Ids and titles that practices have."""
+
+    ids: set[str]
+    titles: set[str]
+
+    def found(self, made: Made, own: Proposal, request: Request) -> tuple[str, str]:
+        """A name that no practice has: the squad, the main set or the goal, the minutes."""
+        squad = made.table.squad
+        main = next(one.own.piece for one in own.order if one.role == MAIN)
+        goal = next(goal for goal in made.table.goals if goal.id == request.goals[0])
+        words, called = (main.id, main.title) if main.of == SET else (goal.id, goal.title.lower())
+        id = f"{squad.id}-{words.removeprefix(f'{squad.id}-')}-{request.minutes}"[:56]
+        title = f"{squad.title}: {called.removeprefix(f'{squad.title}: ')}"[:46]
+        return _free(id.strip("-"), "-", self.ids), _free(title.rstrip(", "), ", ", self.titles)
+
+
+def _free(name: str, mark: str, taken: set[str]) -> str:
+    """The name, with a number where it is taken; it is then."""
+    each = (f"{name}{mark}{number}" for number in range(2, len(taken) + 3))
+    found = name if name not in taken else next(one for one in each if one not in taken)
+    taken.add(found)
+    return found

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from math import ceil
 
 from almanac.analysis.analysis import Analysis
@@ -48,13 +48,16 @@ ALL_OUT_FROM = 100
 
 
 def choices_of(
-    analysis: Analysis, squad: str, composed: frozenset[str] = frozenset()
+    analysis: Analysis,
+    squad: str,
+    composed: frozenset[str] = frozenset(),
+    kept: Collection[str] = (),
 ) -> Iterator[Choice]:
-    """The squad's practices whose load is known, by id."""
+    """The squad's practices whose load is known, or that are ``kept``, by id."""
     for id, summary in sorted(analysis.practices.items()):
         if summary.practice.squad == squad:
             choice = choice_of(analysis, summary, id in composed)
-            if choice.sums[LOAD]:
+            if choice.sums[LOAD] or id in kept:
                 yield choice
 
 

@@ -123,12 +123,13 @@ class Planning:
 
     @cached_property
     def aims(self) -> Aims:
-        """The wishes over the grid. A usual practice is the mean of what may stand in the slots and
-        is no test.
+        """The wishes over the grid. A usual practice is the mean of what may stand in the slots, is
+        no test and was not composed for them.
         """
         inside = [n for n, slot in enumerate(self.slots) if 0 <= slot.week < self._weeks]
         may = [self.grid.choices[place] for n in inside for place in self.grid.may[n] if place]
-        own = [choice for choice in may if not choice.is_test]
+        plain = [choice for choice in may if not choice.is_test]
+        own = [choice for choice in plain if not choice.composed] or plain
 
         def usual(name: str) -> int:
             return sum(one.sums[name] for one in own) // max(1, len(own))

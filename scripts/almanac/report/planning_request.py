@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
@@ -90,7 +90,7 @@ def not_over(catalogue: Catalogue, asked: BlockRequest) -> None:
         if block.squad == asked.squad and block.starts <= last_of(asked) and asked.first <= ends:
             raise BadWish(
                 f"'{block.id}' is a block of {asked.squad} from {block.starts} to {ends}: begin on "
-                f"{ends + timedelta(days=1)} or later"
+                f"{ends + timedelta(days=1)} or later, or fill its empty days with --fill"
             )
 
 
@@ -121,10 +121,14 @@ def race_of(catalogue: Catalogue, asked: BlockRequest) -> date | None:
 
 
 def slots_for(
-    analysis: Analysis, asked: BlockRequest, taken: Sequence[Slot] = ()
+    analysis: Analysis,
+    asked: BlockRequest,
+    taken: Sequence[Slot] = (),
+    named: Collection[date] = (),
 ) -> tuple[list[Slot], list[Left]]:
-    """The slots of the block, and those that are left out; none on a day that is ``taken``. Raises
-    BadWish where there are none, or more than the squad may have.
+    """The slots of the block, and those that are left out; none on a day that is ``named``, of
+    which ``taken`` are those that hold a practice. Raises BadWish where there are none, or more
+    than the squad may have.
     """
     catalogue = analysis.catalogue
     weekly = list(asked.weekly)
@@ -144,8 +148,8 @@ def slots_for(
             f"{asked.squad} has no slot{days} from {asked.first} to {last_of(asked)}{why}; name it "
             "with --slot, or a block that has them with --like, or write a timetable"
         )
-    held = {slot.on for slot in taken}
-    slots = [slot for slot in slots if slot.on not in held]
+    slots = [slot for slot in slots if slot.on not in named]
+    left = [own for own in left if own.slot.on not in named]
     _not_too_many(analysis, asked.squad, [*slots, *taken])
     return slots, left
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
@@ -18,11 +19,13 @@ from almanac.arithmetic.planning_wishes import (
     usual_loads,
 )
 from almanac.arithmetic.training_load import session_load
+from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
 from almanac.report.planning_request import BlockRequest, meet_of, race_of
 
 RACE_MINUTES, RACE_RATING = 45, 6
 """What a day of a meet weighs: a guess beforehand, house preference."""
+_OF_KIND = {LOADING: 95, RECOVERY: 75, TESTING: 85, TAPER: 50}  # hundredths of a full week
 _LIGHT, _AFTER = 60, 60  # hundredths of a full week: a week of light days, a week after the race
 _LOADING_FROM = 85  # hundredths of a full week from which on a week is a loading one
 _LONG, _TAPER_LONG, _TAPER_SHORT = 6, 2, 1  # from so many weeks on a taper has two
@@ -57,6 +60,28 @@ def wishes_for(analysis: Analysis, asked: BlockRequest) -> BlockWishes:
         race,
         dict.fromkeys(raced, weighs),
     )
+
+
+def wishes_of_begun(analysis: Analysis, asked: BlockRequest, block: Block) -> BlockWishes:
+    """What is wished of a block that is there: its weeks are of the kinds that it says, and its
+    taper runs as it says.
+    """
+    wishes = wishes_for(analysis, asked)
+    kinds = [TAPER if week.is_taper else week.kind for week in block.weeks]
+    weeks = tuple(
+        replace(wish, kind=kind, load=wish.load if asked.loads else _OF_KIND.get(kind, wish.load))
+        for wish, kind in zip(wishes.weeks, kinds, strict=True)
+    )
+    tapered = [number for number, week in enumerate(block.weeks) if week.is_taper]
+    taper = None
+    if block.taper:
+        taper = TaperWish(block.taper.first, block.taper.last)
+    elif tapered:
+        first, last = tapered[0], tapered[-1]
+        taper = TaperWish(
+            block.starts + timedelta(weeks=first), block.starts + timedelta(days=7 * last + 6)
+        )
+    return replace(wishes, weeks=weeks, taper=taper)
 
 
 def _light_days(analysis: Analysis, squad: str) -> int | None:

@@ -1,0 +1,81 @@
+"""The empty days of a block filled; nothing else of it is touched."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator, Mapping
+from datetime import date, timedelta
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import DAYS
+from almanac.arithmetic.composing_request import BadWish
+from almanac.arithmetic.planning_choices import Slot
+from almanac.commands.compose_block_asked import asked_for, effort_of
+from almanac.commands.compose_block_plan import Begun, BlockPlan, planned
+from almanac.commands.drafts import Unwritten
+from almanac.commands.outcome import UsageError
+from almanac.commands.shared import CheckedCatalogue
+from almanac.model.block import Block
+from almanac.report.block_entry import day_text, standing
+from almanac.report.planning_request import checked_request, request_of
+from almanac.report.planning_usual import wishes_of_begun
+from almanac.source.added_keys import with_keys
+
+Empty = tuple[int, str, date]  # the week from 0, the day's name, its date
+
+
+def filled(
+    everything: CheckedCatalogue, analysis: Analysis, arguments: argparse.Namespace, day: date
+) -> tuple[BlockPlan, Unwritten]:
+    """The plan of a block's empty days, and its text with them. Raises UsageError and BadWish."""
+    block = analysis.catalogue.blocks.get(arguments.fill)
+    if block is None:
+        known = ", ".join(analysis.catalogue.blocks) or "none"
+        raise UsageError(f"there is no block '{arguments.fill}'; there are {known}")
+    empty = [*empty_days(block)]
+    if not empty:
+        raise UsageError(f"'{block.id}' has no empty day: each is named, as rest or with sessions")
+    asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
+    checked_request(analysis, asked)
+    wishes = wishes_of_begun(analysis, asked, block)
+    taken = tuple(taken_slots(analysis, block))
+    days = {block.starts + timedelta(days=n) for n in range(7 * len(block.weeks))}
+    named = frozenset(days - {on for _, _, on in empty})
+    begun = Begun(block.id, wishes, taken, named)
+    plan = planned(everything, analysis, asked, day, effort_of(arguments), begun)
+    return plan, Unwritten("block", block.id, _text(everything, block, plan, empty))
+
+
+def empty_days(block: Block) -> Iterator[Empty]:
+    """The days that a block does not name."""
+    for number, week in enumerate(block.weeks):
+        for place, name in enumerate(DAYS):
+            if name not in week.days:
+                yield number, name, block.starts + timedelta(days=7 * number + place)
+
+
+def taken_slots(analysis: Analysis, block: Block) -> Iterator[Slot]:
+    """The slots of the practices that a block has."""
+    for number, week in enumerate(block.weeks):
+        for name, day in week.days.items():
+            on = block.starts + timedelta(days=7 * number + DAYS.index(name))
+            for session in day.every_session:
+                practice = analysis.catalogue.practices.get(session.practice or "")
+                if practice is not None and practice.id in analysis.practices:
+                    slot = practice.slot
+                    begins = session.start or slot.start
+                    yield Slot(on, number, practice.pool, begins, slot.minutes, only=(practice.id,))
+
+
+def _text(everything: CheckedCatalogue, block: Block, plan: BlockPlan, empty: list[Empty]) -> str:
+    by_day = standing(plan.planning, plan.plan)
+    added: dict[tuple[str | int, ...], Mapping[str, str]] = {}
+    for number, name, on in empty:
+        written = day_text(plan.planning, plan.asked, on, by_day.get(on, ()))
+        path = ("weeks", number, "days")
+        added[path] = {**added.get(path, {}), name: written}
+    document = everything.loaded.documents["block", block.id]
+    text = with_keys(document, added, DAYS)
+    if text is None:
+        raise BadWish(f"{block.file}: its days are written so that none can be added; fill by hand")
+    return text
