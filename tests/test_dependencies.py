@@ -183,3 +183,12 @@ def test_packages_and_their_data_are_discovered() -> None:
     }
     carried = {path for pattern in patterns for path in program.glob(pattern)}
     assert data <= carried, "name it in package-data"
+
+
+def test_before_a_commit_the_pinned_ruff_looks() -> None:
+    """pre-commit fetches it by itself, so that nobody needs one of their own."""
+    (pin,) = re.findall(r"(?m)^ruff==\S+", (ROOT / "requirements-test.txt").read_text("utf-8"))
+    hooks = (ROOT / ".pre-commit-config.yaml").read_text("utf-8")
+    found = re.findall(r"additional_dependencies: \[(.*)\]", hooks)
+    assert found and set(found) == {pin}, f"write {pin} in .pre-commit-config.yaml"
+    assert ".venv/bin/ruff" not in hooks
