@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -24,7 +24,6 @@ _A_SECTION = 3
 _FOLDS = re.compile(r"(<details\b[^>]*>|</details>)")
 _PROSE = re.compile(r"(<p>|<dd>)(.*?)(</p>|</dd>)", re.DOTALL)
 _TAGS = re.compile(r"(<[^>]+>)")
-_FIRST = re.compile(r"[^\w]+")
 OTHERS = "others"
 _CHOSEN = ("efforts", "kicks", "positions", "arms", "modes")
 """Vocabularies whose words the page Words tells beside the terms."""
@@ -46,31 +45,19 @@ class TermMarks:
         }
 
     @cached_property
-    def _by_first(self) -> Mapping[str, Sequence[str]]:
-        """The forms by the first word of each, small."""
-        found: dict[str, list[str]] = {}
-        for form in self._by_form:
-            found.setdefault(_FIRST.split(form.lower(), maxsplit=1)[0], []).append(form)
-        return found
+    def _pattern(self) -> re.Pattern[str]:
+        forms = sorted(self._by_form, key=len, reverse=True)
+        cases = (re.escape(form) if form.isupper() else f"(?i:{re.escape(form)})" for form in forms)
+        return re.compile(rf"(?<![\w-])(?:{'|'.join(cases)})(?![\w-])")
 
-    @cached_property
-    def _patterns(self) -> dict[frozenset[str], re.Pattern[str]]:
-        return {}
-
-    def _pattern(self, words: str) -> re.Pattern[str] | None:
-        """What finds the forms that may stand in a text: to try each form at each letter of it
-        takes longer than all else of its page.
+    def _may_mark(self, words: str, seen: Mapping[str, None]) -> bool:
+        """Whether a text may hold a term that is not marked yet: to try each form at each letter of
+        it takes longer than all else of its page.
         """
-        first = self._by_first.keys() & set(_FIRST.split(words.lower()))
-        if not first:
-            return None
-        key = frozenset(first)
-        if key not in self._patterns:
-            forms = sorted((form for word in key for form in self._by_first[word]), key=_longest)
-            cases = (re.escape(form) if form.isupper() else f"(?i:{re.escape(form)})"
-                     for form in forms)  # fmt: skip
-            self._patterns[key] = re.compile(rf"(?<![\w-])(?:{'|'.join(cases)})(?![\w-])")
-        return self._patterns[key]
+        small = words.lower()
+        return any(
+            form.lower() in small and key not in seen for form, key in self._by_form.items()
+        )
 
     def marked(self, text: str, base: str) -> str:
         """A page with the first use of each term in its folded prose marked, three a fold at most,
@@ -103,12 +90,11 @@ class TermMarks:
             opening, inner, closing = found.groups()
             if len(seen) >= most or "<a" in inner or "<svg" in inner:
                 return found[0]
-            pattern = self._pattern(inner)
-            if pattern is None:
-                return found[0]
             name, end, plain = inner.rpartition("</strong>")  # what is told is named first
+            if not self._may_mark(plain, seen):
+                return found[0]
             parts = _TAGS.split(plain)
-            parts[::2] = (pattern.sub(mark, words) for words in parts[::2])
+            parts[::2] = (self._pattern.sub(mark, words) for words in parts[::2])
             return f"{opening}{name}{end}{''.join(parts)}{closing}"
 
         return prose
@@ -169,7 +155,3 @@ def _also(word: Word, other: Word | None) -> str:
     small = word.title.lower()
     names = dict.fromkeys((*word.also, *(other.also if other else ())))
     return ", ".join(name for name in names if name.lower() != small)
-
-
-def _longest(form: str) -> tuple[int, str]:
-    return -len(form), form
