@@ -178,6 +178,19 @@ def test_every_hazard_is_in_full_on_paper(phone: Page, server: Server, file: str
         assert text.count(" ".join(control.split())) == 1, control
 
 
+def test_what_a_drill_adds_to_a_danger_is_on_its_sheet(phone: Page, server: Server) -> None:
+    """In full there; a card that is gathered has room for what is done about it alone."""
+    phone.goto(server.address + PAGES[0])
+    added = phone.locator(".danger details li").evaluate_all(
+        "lines => lines.map(line => [...line.childNodes].find(own => own.nodeType === 3"
+        " && own.textContent.trim())?.textContent ?? '')"
+    )
+    text = " ".join(" ".join(page.extract_text() for page in pdf(phone, format="A4").pages).split())
+    assert any(added)
+    for words in added:
+        assert " ".join(words.split()) in text
+
+
 def test_what_is_folded_is_open_on_paper(phone: Page, server: Server) -> None:
     phone.goto(server.address + "safety.html")
     folds = phone.locator(
