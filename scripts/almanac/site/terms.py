@@ -55,9 +55,7 @@ class TermMarks:
         it takes longer than all else of its page.
         """
         small = words.lower()
-        return any(
-            form.lower() in small and key not in seen for form, key in self._by_form.items()
-        )
+        return any(form.lower() in small and key not in seen for form, key in self._by_form.items())
 
     def marked(self, text: str, base: str) -> str:
         """A page with the first use of each term in its folded prose marked, three a fold at most,
