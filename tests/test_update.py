@@ -217,6 +217,13 @@ def test_a_club_of_the_present_shapes_gets_one_line(tmp_path: Path) -> None:
     assert changed == {"plans/club.yml"} and after.keys() == before.keys()
 
 
+def test_a_word_of_a_vocabulary_names_its_hazards_too() -> None:
+    document = _document("words:\n  dive:\n    safety:\n      - {hazard: A slip on the edge.}\n")
+    (shape,) = old_shapes(document)
+    text = to_present_form(document, Choices({shape.path: ["slip-on-deck"]}, {}))
+    assert text and "- {hazard: slip-on-deck, own: A slip on the edge.}" in text
+
+
 def _document(text: str) -> Document:
     document, findings = read(text.encode(), "x.yml")
     assert document is not None and findings == []

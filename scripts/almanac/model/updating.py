@@ -107,19 +107,28 @@ def _choices(
     meant: HazardsMeant,
     sources: Mapping[Key, Document],
 ) -> Choices:
-    data: Any = document.data
-    told = [shape.path for shape in shapes if shape.sort == HAZARD]
-    items = [data[path[0]][path[1]] for path in told]
-    taken = {
-        str(own.get(HAZARD)) for path in told[:1] for own in data[path[0]] if isinstance(own, dict)
-    }
-    words = meant.each([(own[HAZARD], str(own.get("control", ""))) for own in items], taken)
-    cited = {
-        shape.path: cited_by(data["evidence"][shape.path[1]][CITATION], sources)
-        for shape in shapes
-        if shape.sort == CITATION
-    }
-    return Choices(dict(zip(told, words, strict=True)), cited)
+    told: dict[DataPath, list[DataPath]] = {}  # by the list that they stand in
+    cited = {}
+    for shape in shapes:
+        if shape.sort == HAZARD:
+            told.setdefault(shape.path[:-2], []).append(shape.path)
+        elif shape.sort == CITATION:
+            cited[shape.path] = cited_by(_at(document, shape.path), sources)
+    hazards: dict[DataPath, list[str]] = {}
+    for within, paths in told.items():
+        items = [_at(document, path[:-1]) for path in paths]
+        every = [own for own in _at(document, within) if isinstance(own, dict)]
+        taken = {str(own.get(HAZARD)) for own in every}
+        sentences = [(own[HAZARD], str(own.get("control", ""))) for own in items]
+        hazards |= zip(paths, meant.each(sentences, taken), strict=True)
+    return Choices(hazards, cited)
+
+
+def _at(document: Document, path: DataPath) -> Any:
+    value: Any = document.data
+    for step in path:
+        value = value[step]
+    return value
 
 
 def _count(done: Updated, shapes: Iterable[OldShape], choices: Choices) -> None:

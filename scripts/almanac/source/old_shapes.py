@@ -15,6 +15,7 @@ from almanac.source.reader import DataPath, Document
 
 HAZARD, CITATION, NOT_FOR = "hazard", "source", "not_for"
 _WITH_HAZARDS = ("safety", "hazards")
+_WORDS, _EVIDENCE = "words", "evidence"
 
 
 @dataclass(frozen=True)
@@ -36,16 +37,25 @@ def old_shapes(document: Document) -> Iterator[OldShape]:
     """Every place of an entry that is in form 1, in the order of the text."""
     for key, value in document.data.items():
         if key in _WITH_HAZARDS:
-            for number, item in _fields(value):
-                hazard = item.get(HAZARD)
-                if isinstance(hazard, str) and " " in hazard.strip() and "own" not in item:
-                    yield OldShape(HAZARD, (key, number, HAZARD))
-        elif key == "evidence":
+            yield from _hazards(value, (key,))
+        elif key == _WORDS and isinstance(value, dict):
+            for word, about in value.items():
+                for inner, own in about.items() if isinstance(about, dict) else ():
+                    if inner in _WITH_HAZARDS:
+                        yield from _hazards(own, (key, word, inner))
+        elif key == _EVIDENCE:
             for number, item in _fields(value):
                 if isinstance(item.get(CITATION), str) and "sources" not in item:
                     yield OldShape(CITATION, (key, number, CITATION))
         elif key == NOT_FOR and _is_list_of_texts(value):
             yield OldShape(NOT_FOR, (key,))
+
+
+def _hazards(value: Any, path: DataPath) -> Iterator[OldShape]:
+    for number, item in _fields(value):
+        hazard = item.get(HAZARD)
+        if isinstance(hazard, str) and " " in hazard.strip() and "own" not in item:
+            yield OldShape(HAZARD, (*path, number, HAZARD))
 
 
 def _fields(value: Any) -> Iterator[tuple[int, dict[str, Any]]]:
