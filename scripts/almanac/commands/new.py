@@ -2,7 +2,7 @@
 
 In a terminal it asks for the title, the summary and every word that is chosen from a vocabulary,
 and warns where an entry of that name or nearly so exists. Elsewhere it writes the starter and asks
-nothing.
+nothing. A block may begin as a copy of an earlier one under new dates (--from, --starts).
 """
 
 from __future__ import annotations
@@ -12,7 +12,9 @@ import sys
 from pathlib import Path
 
 from almanac.commands.asking import ask
+from almanac.commands.given import day_of
 from almanac.commands.new_file import refuse_bad_id, write_new
+from almanac.commands.new_from import block_from
 from almanac.commands.outcome import FINE, UsageError, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
@@ -37,6 +39,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="F",
         help="for a drill: its family's folder below drills/skills (default: other)",
     )
+    parser.add_argument("--from", dest="old", metavar="B", help="a block whose weeks are copied")
+    parser.add_argument(
+        "--starts", metavar="DATE", type=day_of, help="the Monday that the copy starts on"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -47,6 +53,8 @@ def run(arguments: argparse.Namespace) -> int:
     near = _near(loaded, arguments.kind, arguments.id)
     if near:
         print(f"note: there is already a {arguments.kind} '{near}'; look at it before you go on")
+    if arguments.old or arguments.starts:
+        return _copy(root, loaded, arguments, file)
     answers = ask(arguments.kind, loaded) if sys.stdin.isatty() and sys.stdout.isatty() else {}
     try:
         text = starter(
@@ -58,6 +66,17 @@ def run(arguments: argparse.Namespace) -> int:
     path.parent.mkdir(parents=True, exist_ok=True)
     write_new(path, text)
     print(f"wrote {path}; change every line of it, then: almanac check")
+    return FINE
+
+
+def _copy(root: Path, loaded: Loaded, arguments: argparse.Namespace, file: str) -> int:
+    if arguments.kind != "block" or not arguments.old:
+        raise UsageError("--from BLOCK and --starts DATE are for a new block, and go together")
+    text = block_from(loaded, arguments.old, arguments.starts)
+    path = root / file
+    path.parent.mkdir(parents=True, exist_ok=True)
+    write_new(path, text)
+    print(f"wrote {path}; change its title, summary, purpose and meet, then: almanac check")
     return FINE
 
 
