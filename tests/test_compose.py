@@ -74,6 +74,20 @@ def test_what_was_done_in_a_block_is_not_a_main_set_again(capsys) -> None:
     assert all(one["days_since"] is None or one["days_since"] >= 7 for one in mains)
 
 
+@pytest.mark.parametrize(
+    ("until", "has"), [("2026-11-06", False), ("2026-11-30", True), ("2026-11-02", True)]
+)
+def test_what_was_kept_as_done_is_not_a_main_set_again(until: str, has: bool, capsys) -> None:
+    # the small catalogue keeps one session of kick-and-go, of 2 November
+    assert run(CATALOGUE, *WISHES, "--kept", "--until", until, "--json") == 0
+    data = json.loads(capsys.readouterr().out)
+    parts = [one for own in data["proposals"] for one in own["parts"]]
+    mains = [one["piece"] for one in parts if "Main" in one["role"]]
+    assert ("set/kick-and-go" in mains) is has
+    days = {one["days_since"] for one in parts if one["piece"] == "set/kick-and-go"}
+    assert days <= {{"2026-11-06": 4, "2026-11-30": 28, "2026-11-02": None}[until]}
+
+
 def test_a_proposal_is_saved_as_an_entry_that_check_has_nothing_to_say_of(capsys, tmp_path) -> None:
     root = copied(tmp_path)
     assert run(root, *WISHES, "--save", "heron-tonight", "--start", "18:15") == 0

@@ -22,7 +22,7 @@ from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_practices import choices_of
-from almanac.units import show_share
+from almanac.units import show_number
 
 WISHES = (
     "--squad", "heron", "--starts", "2027-01-04", "--weeks", "3", "--goals", "kick-into-stroke=2,kick-endurance",
@@ -102,10 +102,8 @@ def test_planned_figures_stand_beside_wishes_as_the_block_itself_has_them(saved,
     assert told["shares"][0] == {
         "name": "kick_share", "share": round(share, 3), "from": 0.9, "to": 0.95, "met": False,
     }  # fmt: skip
-    assert (
-        f"not met: {show_share(share)} kick; drop --kick, or let it reach {show_share(share)}"
-        in told["not_met"]
-    )
+    told_of = f"not met: {show_number(100 * share)} % kick; drop --kick, or let it reach that"
+    assert told_of in told["not_met"]
 
 
 def test_a_hand_made_block_is_judged_and_not_touched(capsys) -> None:

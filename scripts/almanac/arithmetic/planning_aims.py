@@ -24,6 +24,7 @@ from almanac.arithmetic.planning_costs import (
     CUT_MARGIN,
     GOAL_LONG_GONE,
     GOAL_SHORT,
+    INSIDE,
     LOAD_OVER,
     LOAD_STEPS,
     LOAD_UNDER,
@@ -116,8 +117,9 @@ class Aims:
     def _shares(self) -> Iterator[Rule]:
         slots = self.inside()
         wished = {"supine_share": (self.limits.supine, 1000), **self.wishes.shares}
-        for name, (least, most) in wished.items():
+        for name, (from_, to) in wished.items():
             part, whole = PARTS[name]
+            least, most = from_ and from_ + INSIDE, to if to == 1000 else to - INSIDE
             mean = self._mean(whole) * len(slots)
             unit = max(1, mean)
 

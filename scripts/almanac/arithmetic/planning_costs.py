@@ -8,8 +8,8 @@ EMPTY = 5000
 """A slot in which nothing stands."""
 SERVES_NOTHING, COMPOSED = 60, 40
 """A practice that serves no goal that is wished for; one that is not in the catalogue yet."""
-SPARE, SPARE_FROM, SPARE_STEP = 3, 5, 5
-"""Minutes of the slot that a practice leaves, by steps."""
+SPARE, SPARE_WHERE_LIGHT, SPARE_FROM, SPARE_STEP = 8, 1, 5, 5
+"""Minutes of the slot that a practice leaves, by steps; in weeks that are to be light."""
 UNTESTED = 3000
 """A benchmark that is not run in a week in which it is wished for."""
 GOAL_SHORT, GOAL_LONG_GONE = 70, 35
@@ -18,6 +18,8 @@ LOAD_OVER, LOAD_UNDER, LOAD_STEPS = 4, 3, 200
 """A week off its load, by steps of a full week: half of a hundredth each."""
 SHARE = 8
 """A thousandth of a share beyond its range."""
+INSIDE = 3
+"""Thousandths inside the range of a share that are aimed at: lane groups differ a little."""
 STROKE = 1
 """A thousandth of the metres of two weeks that a stroke has too few."""
 CUT, NOT_LIGHTER = 4, 3
@@ -28,7 +30,7 @@ CUT_MARGIN = 15
 """Thousandths inside the range: lane groups swim a little more, or less, than the first."""
 AGAIN, SAME_AGAIN, AGAIN_DAYS = 45, 30, 7
 """A main set, and a practice, that comes again within so many days."""
-TOO_OFTEN = 25
+TOO_OFTEN = 40
 """A practice once more than its share of the slots, and one."""
 SAME_WARM_UP, WARM_UPS_OF = 5, 4
 """A warm-up that is more than half of four in a row."""

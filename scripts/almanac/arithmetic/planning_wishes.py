@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
+LIGHT_LOAD = 75
+"""A week of no more than this, in hundredths of a full one, is to be light."""
 LOADING, RECOVERY, TESTING, TAPER = "loading", "recovery", "test", "taper"
 SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share", "dolphin_share")
 Permille = tuple[int, int]  # the least and the most of a share
@@ -56,6 +58,12 @@ class BlockWishes:
     def week_of(self, on: date) -> int:
         """Which week a day lies in, from 0."""
         return (on - self.first).days // 7
+
+    def is_light(self, on: date) -> bool:
+        """Whether a day lies in a taper, or in a week that is to be light."""
+        week = self.week_of(on)
+        tapered = self.taper is not None and self.taper.first <= on <= self.taper.last
+        return tapered or (0 <= week < len(self.weeks) and self.weeks[week].load <= LIGHT_LOAD)
 
     def is_loading(self, week: int) -> bool:
         """Whether a week is one that a taper is held against."""

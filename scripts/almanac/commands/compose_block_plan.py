@@ -111,7 +111,9 @@ def _chosen(
         best = solved(problem, plan, effort.deterministic_time)
         plan, bound = best.plan, best.bound
     used = {problem.choices[place].id for place in plan}
-    kept = tuple(draft for draft in found if draft.id in used)
+    there = planning.analysis.catalogue.practices.values()
+    titles = {own.title for own in there}
+    kept = tuple(draft.titled(titles) for draft in found if draft.id in used)
     return BlockPlan(
         planning, asked, plan, problem.cost(plan), problem.cost(first), bound, kept, tuple(left)
     )

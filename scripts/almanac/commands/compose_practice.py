@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Iterable
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
@@ -20,6 +21,7 @@ from almanac.commands.given import day_of, listed, numbers, pairs
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
+from almanac.model.log import Log
 from almanac.report.compose_answer import Answer, answer_json, answer_text, answered, changed
 from almanac.report.compose_table import Made, can_compose, compose_table
 
@@ -44,6 +46,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--done", metavar="ID=DAYS", action="append", default=[],
         help="a practice or a piece that was done so many days ago")  # fmt: skip
     add("--block", metavar="B", help="what a block had before --until was done")
+    add("--kept", action="store_true", help="what was kept as done before --until was done")
     add("--until", metavar="DATE", type=day_of, help="the day of the practice (default: today)")
     add("--taught", metavar="P=N", action="append", default=[],
         help="stages of a progression that are done (default: all that its blocks ask for)",
@@ -98,7 +101,11 @@ def answer_to(
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
     made = compose_table(analysis, squad, broken, [pool])
     try:
-        answer = answered(analysis, made, _request(arguments, made, groups, pool, day))
+        answer = answered(
+            analysis,
+            made,
+            _request(arguments, made, groups, pool, day, analysis.catalogue.logs.values()),
+        )
         deeds = [_deed(text) for text in arguments.change]
         return changed(answer, proposal_number(answer, arguments), deeds) if deeds else answer
     except BadWish as problem:
@@ -106,11 +113,17 @@ def answer_to(
 
 
 def _request(
-    arguments: argparse.Namespace, made: Made, groups: list[str], pool: str, day: date
+    arguments: argparse.Namespace,
+    made: Made,
+    groups: list[str],
+    pool: str,
+    day: date,
+    logs: Iterable[Log],
 ) -> Request:
     gear = dict.fromkeys(listed(arguments.without), 0) | numbers(arguments.gear, "gear")
     done = [*numbers(arguments.done, "done").items()]
     done += _of_block(made.table, arguments.block, day) if arguments.block else []
+    done += _kept_days(made.table, logs, day) if arguments.kept else []
     return Request(
         pool=pool,
         minutes=arguments.minutes,
@@ -182,6 +195,15 @@ def _of_block(table: Table, id: str, day: date) -> list[tuple[str, int]]:
     starts = date.fromisoformat(block.starts)
     since = [((day - starts - timedelta(after)).days, place) for after, place in block.days]
     return [(table.practices[place].id, days) for days, place in since if 0 < days <= _LATELY]
+
+
+def _kept_days(table: Table, logs: Iterable[Log], day: date) -> list[tuple[str, int]]:
+    """The squad's practices that were kept as done in the four weeks before a day, with the days
+    since.
+    """
+    own = {practice.id for practice in table.practices}
+    since = [((day - log.on).days, log.practice) for log in logs]
+    return [(id, days) for days, id in since if id in own and 0 < days <= _LATELY]
 
 
 def _kept(text: str) -> tuple[str, str, int]:

@@ -135,8 +135,8 @@ def _not_met(answer: BlockAnswer) -> Iterator[str]:
     for share in own.shares:
         if not share.is_met:
             yield (
-                f"not met: {show_share(share.share)} {SHARE_WORDS[share.name]}; drop "
-                f"{OPTIONS[share.name]}, or let it reach {show_share(share.share)}"
+                f"not met: {_exact(share.share)} {SHARE_WORDS[share.name]}; drop "
+                f"{OPTIONS[share.name]}, or let it reach that"
             )
     words = answer.analysis.catalogue.words("goals")
     for goal in own.goals:
@@ -206,6 +206,11 @@ def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:
         "composed": [*answer.composed],
         "findings": [finding.message for finding in answer.findings],
     }
+
+
+def _exact(share: float | None) -> str:
+    """A share to a tenth of a hundredth: rounded, it might be the very bound that it misses."""
+    return "none" if share is None else f"{show_number(100 * share)} %"
 
 
 def _rounded(share: float | None) -> float | None:

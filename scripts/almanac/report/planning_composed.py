@@ -4,32 +4,41 @@ slot serves, for a slot that few fit, for a week that is to be light.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
-from almanac.arithmetic.composing_pieces import MAIN, SET
+from almanac.arithmetic.composing_pieces import MAIN, PART, SET, SKILL
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST
-from almanac.arithmetic.planning_choices import HEAVY, LOAD, Slot
+from almanac.arithmetic.planning_choices import HEAVY, LOAD
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import Made, compose_table
 from almanac.report.planning_problem import Planning
 
 FEW = 4
 """With fewer practices that fit, others are composed for each goal."""
-LIGHT_LOAD, LIGHT_SHARE = 75, 70
-"""A week of such a load, in hundredths of a full one, has practices of so much of a usual one."""
+LIGHT_SHARE = 70
+"""A week that is to be light has practices of so much of a usual one, in hundredths."""
 _STEP = 5  # minutes that a slot is cut by are in such steps
 
 
 @dataclass(frozen=True)
 class Draft:
-    """A composed practice: its id and its text."""
+    """A composed practice: its id and its text, of which the first line is its title."""
 
     id: str
+    title: str
     text: str
+
+    def titled(self, taken: set[str]) -> Draft:
+        """The same under a title that no other has."""
+        line, _, rest = self.text.partition("\n")
+        title = _free(self.title, ", ", taken)
+        assert line.startswith("title: ")
+        return replace(self, text=f"title: {json.dumps(title, ensure_ascii=False)}\n{rest}")
 
 
 @dataclass(frozen=True)
@@ -80,7 +89,7 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
         for asked in ([goal], [goal, beside] if beside else []):
             if asked:
                 yield Request(kind.pool, minutes, asked, lanes=lanes)
-    light = [slot for slot in slots if _is_light(planning, planning.slots[slot])]
+    light = [slot for slot in slots if planning.wishes.is_light(planning.slots[slot].on)]
     easy = [choice for choice in fit if not choice.most.get(HEAVY)]
     mean = sum(choice.sums[LOAD] for choice in fit) // max(1, len(fit))
     if light and sum(100 * own.sums[LOAD] <= LIGHT_SHARE * mean for own in easy) < FEW:
@@ -89,13 +98,6 @@ def _requests(planning: Planning, kind: _Kind, slots: Sequence[int]) -> Iterator
         for goal in goals:
             for effort in efforts[:2]:
                 yield Request(kind.pool, short, [goal], lanes=lanes, effort=effort)
-
-
-def _is_light(planning: Planning, slot: Slot) -> bool:
-    weeks = planning.wishes.weeks
-    taper = planning.wishes.taper
-    inside = taper is not None and taper.first <= slot.on <= taper.last
-    return inside or (0 <= slot.week < len(weeks) and weeks[slot.week].load <= LIGHT_LOAD)
 
 
 def _lanes(analysis: Analysis, squad: str, lanes: frozenset[int]) -> Mapping[str, int]:
@@ -119,8 +121,9 @@ def _composed(made: Made, kind: _Kind, request: Request, names: _Names) -> Itera
         numbered[group], free = free[:count], free[count:]
     for own in compose(made.table, wishes):
         entry = practice_entry(made.table, made.candidates, wishes, own, kind.begins, numbered)
-        id, entry["title"] = names.found(made, own, request)
-        yield Draft(id, as_yaml(entry))
+        id, title = names.found(made, own, request)
+        draft = Draft(id, title, as_yaml({**entry, "title": title}))
+        yield draft.titled(names.titles)
 
 
 @dataclass
@@ -135,10 +138,18 @@ class _Names:
         squad = made.table.squad
         main = next(one.own.piece for one in own.order if one.role == MAIN)
         goal = next(goal for goal in made.table.goals if goal.id == request.goals[0])
+        skill = next((one.own.piece for one in own.order if one.role == SKILL), None)
         words, called = (main.id, main.title) if main.of == SET else (goal.id, goal.title.lower())
+        if skill and skill.of != PART:
+            called = f"{called}, with {_small(skill.title)}"
         id = f"{squad.id}-{words.removeprefix(f'{squad.id}-')}-{request.minutes}"[:56]
-        title = f"{squad.title}: {called.removeprefix(f'{squad.title}: ')}"[:46]
-        return _free(id.strip("-"), "-", self.ids), _free(title.rstrip(", "), ", ", self.titles)
+        called = _small(called.removeprefix(f"{squad.title}: "))
+        title = f"{squad.title}: {called}"[:52].rstrip(", ")
+        return _free(id.strip("-"), "-", self.ids), title
+
+
+def _small(title: str) -> str:
+    return title[:1].lower() + title[1:]
 
 
 def _free(name: str, mark: str, taken: set[str]) -> str:

@@ -22,6 +22,7 @@ from almanac.arithmetic.planning_costs import (
     SPARE,
     SPARE_FROM,
     SPARE_STEP,
+    SPARE_WHERE_LIGHT,
 )
 from almanac.arithmetic.planning_model import Problem
 from almanac.arithmetic.planning_rules import Grid, limit_rules
@@ -147,7 +148,8 @@ class Planning:
         serves = choice.is_test or any(goal in choice.goals for goal in self.wishes.goals)
         spare = max(0, slot.minutes - choice.minutes - SPARE_FROM)
         cost = 0 if serves else SERVES_NOTHING
-        return cost + COMPOSED * choice.composed + SPARE * -(-spare // SPARE_STEP)
+        each = SPARE_WHERE_LIGHT if self.wishes.is_light(slot.on) else SPARE
+        return cost + COMPOSED * choice.composed + each * -(-spare // SPARE_STEP)
 
     def why_not(self, number: int, choice: Choice) -> str:
         """Why a practice may not stand in a slot, a word of ``WHY``; "" where it may."""
