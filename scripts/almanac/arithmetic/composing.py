@@ -50,7 +50,7 @@ def compose(table: Table, wishes: Wishes, most: int = PROPOSALS) -> tuple[Propos
     """Up to so many practices, the cheapest first; none of them has a main set of one before it."""
     asked = Asked(table, wishes)
     known = lists(asked)
-    if not known.warm_ups or not known.cool_downs or not known.mains:
+    if not known.is_enough:
         return ()
     around = Around(asked, known)
     every = hearts(asked, known, *around.bounds)
@@ -63,20 +63,36 @@ def compose(table: Table, wishes: Wishes, most: int = PROPOSALS) -> tuple[Propos
     return tuple(found)
 
 
+def fits(table: Table, wishes: Wishes) -> bool:
+    """Whether there is a practice at all."""
+    asked = Asked(table, wishes)
+    known = lists(asked)
+    if not known.is_enough:
+        return False
+    around = Around(asked, known)
+    return _best(asked, around, hearts(asked, known, *around.bounds), (), stops=True) is not None
+
+
 def _best(
-    asked: Asked, around: Around, every: Sequence[Heart], before: Sequence[Proposal]
+    asked: Asked,
+    around: Around,
+    every: Sequence[Heart],
+    before: Sequence[Proposal],
+    stops: bool = False,
 ) -> Proposal | None:
-    """The cheapest practice with other main sets than those before it."""
+    """The cheapest practice with other main sets than those before it; one that is not dear where
+    it ``stops`` with the first heart that has one.
+    """
     used = {one.own.place for own in before for one in own.order if one.role not in _EITHER_END}
     skills = {one.own.place for own in before for one in own.order if one.role == SKILL}
     warm = {one.own.place for own in before for one in own.order if one.role == WARM_UP}
     best, tried = None, 0
     for heart in every:
-        if tried >= TRIED or (best and heart.cost >= best.cost):
+        if tried >= TRIED or (best and (stops or heart.cost >= best.cost)):
             break
         if heart.mains & used:
             continue
-        if too_much(asked, heart.pieces):
+        if too_much(asked, heart.pieces) or not around.can_teach(heart):
             continue
         tried += 1
         again = SAME_SKILL * any(r == SKILL and s.place in skills for r, s in heart.order)
@@ -93,6 +109,17 @@ class Around:
     def __init__(self, asked: Asked, known: Lists) -> None:
         self.asked, self.known = asked, known
         self._cool_downs = self._by_second()
+        self._teaches = {frozenset(own.piece.drills) for own in known.warm_ups}
+
+    def can_teach(self, heart: Heart) -> bool:
+        """Whether what the drills of a heart need first has been taught, or is done before them: in
+        the heart itself, or in some warm-up.
+        """
+        known, needs = set(self.asked.wishes.taught), set[int]()
+        for own in heart.pieces:
+            needs.update(need for need in own.piece.asks if need not in known)
+            known.update(own.piece.drills)
+        return not needs or any(needs <= drills for drills in self._teaches)
 
     @property
     def bounds(self) -> tuple[int, int]:

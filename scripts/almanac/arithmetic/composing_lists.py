@@ -28,12 +28,21 @@ class Lists:
     easies: tuple[Sized, ...]
     cool_downs: tuple[Sized, ...]
 
+    @property
+    def is_enough(self) -> bool:
+        """Whether there is something to begin with, to do and to end with."""
+        return bool(self.warm_ups and self.mains and self.cool_downs)
+
 
 def lists(asked: Asked) -> Lists:
-    """The lists for some wishes. Mains are by piece, all sizes of one together."""
+    """The lists for some wishes. Mains are by piece, all sizes of one together. Before a warm-up
+    nothing is taught, so that what its drills need has been.
+    """
     mains = _chosen(asked, MAIN)
+    taught = asked.wishes.taught
+    warm_ups = [own for own in of_role(asked, WARM_UP) if taught.issuperset(own[0].piece.asks)]
     return Lists(
-        warm_ups=_flat(map(some, of_role(asked, WARM_UP)), _by_cost(asked, WARM_UP)),
+        warm_ups=_flat(map(some, warm_ups), _by_cost(asked, WARM_UP)),
         skills=_flat(map(some, _chosen(asked, SKILL)), _by_cost(asked, SKILL)),
         mains=tuple(tuple(some(own)) for own in mains),
         seconds=_flat(map(some, _chosen(asked, SECOND)), _by_cost(asked, SECOND)),

@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing import Proposal, fits
 from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
@@ -129,12 +129,12 @@ def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
     found = [
         Hinders(wish, which)
         for wish, which, other in _without_one(table, wishes)
-        if other != wishes and compose(table, other, most=1)
+        if other != wishes and fits(table, other)
     ]
     for step in range(1, _STEPS + 1):
         for minutes in (wishes.minutes + _STEP * step, wishes.minutes - _STEP * step):
-            fits = MINUTES_LEAST <= minutes <= min(MINUTES_MOST, table.squad.minutes)
-            if fits and compose(table, replace(wishes, minutes=minutes), most=1):
+            can_be = MINUTES_LEAST <= minutes <= min(MINUTES_MOST, table.squad.minutes)
+            if can_be and fits(table, replace(wishes, minutes=minutes)):
                 return (*found, Hinders(MINUTES, minutes))
     return tuple(found)
 

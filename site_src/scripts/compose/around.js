@@ -48,6 +48,17 @@ export class Around {
     this.warmed = new Map();
   }
 
+  /** Whether what the drills of a heart need first has been taught, or is done before them: in itself, or in some warm-up. @param {Standing[]} heart */
+  canTeach(heart) {
+    const { taught } = this.asked.wishes;
+    const known = /** @type {number[]} */ ([]), needs = /** @type {number[]} */ ([]);
+    for (const [, { piece }] of heart) {
+      needs.push(...piece.asks.filter((drill) => !taught.has(drill) && !known.includes(drill)));
+      known.push(...piece.drills);
+    }
+    return !needs.length || this.warmUps.some(({ own }) => needs.every((drill) => own.piece.drills.includes(drill)));
+  }
+
   /** The least and the most that a heart may take. @returns {[least: number, most: number]} */
   get bounds() {
     const least = (/** @type {Tried[]} */ all) => Math.min(...all.map((own) => own.takes));

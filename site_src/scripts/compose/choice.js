@@ -2,7 +2,7 @@
 
 import { Around } from "./around.js";
 import { Hearts, orderOf } from "./hearts.js";
-import { lists } from "./lists.js";
+import { isEnough, lists } from "./lists.js";
 import { tooMuch } from "./order.js";
 import { MAIN, SECOND, SKILL, WARM_UP } from "./pieces.js";
 import { Asked } from "./wishes.js";
@@ -24,7 +24,7 @@ export function compose(table, wishes, most = PROPOSALS) {
   const asked = new Asked(table, wishes), known = lists(asked);
   /** @type {Found[]} */
   const found = [];
-  if (!known.warmUps.length || !known.coolDowns.length || !known.mains.length) {
+  if (!isEnough(known)) {
     return found;
   }
   const around = new Around(asked, known), hearts = new Hearts(asked, known, ...around.bounds);
@@ -38,26 +38,38 @@ export function compose(table, wishes, most = PROPOSALS) {
   return found;
 }
 
+/** Whether there is a practice at all. @param {import("./pieces.js").Table} table @param {import("./wishes.js").Wishes} wishes */
+export function fits(table, wishes) {
+  const asked = new Asked(table, wishes), known = lists(asked);
+  if (!isEnough(known)) {
+    return false;
+  }
+  const around = new Around(asked, known);
+  return cheapest(asked, around, new Hearts(asked, known, ...around.bounds), [], true) !== null;
+}
+
 /**
- * The cheapest practice with other main sets than those before it.
+ * The cheapest practice with other main sets than those before it; one that is not dear where it stops with the first heart that has one.
  * @param {Asked} asked
  * @param {Around} around
  * @param {Hearts} hearts
  * @param {Found[]} before
+ * @param {boolean} [stops]
  */
-function cheapest(asked, around, hearts, before) {
+function cheapest(asked, around, hearts, before, stops = false) {
   const stood = before.flatMap((own) => own.order);
   const placed = (/** @type {string} */ roles) => new Set(stood.filter((one) => roles.includes(one.role)).map((one) => one.own.place));
   const used = placed(MAIN + SECOND), skills = placed(SKILL), warm = placed(WARM_UP);
+  const least = stops ? Infinity : around.least; // what stands around a heart costs at least
   /** @type {Found | null} */
   let best = null;
   let tried = 0;
   for (const heart of hearts) {
-    if (tried >= TRIED || (best && heart.cost + around.least >= best.cost)) {
+    if (tried >= TRIED || (best && heart.cost + least >= best.cost)) {
       break; // and no later one costs less
     }
-    const isUsed = heart.mains.places.some((place) => used.has(place)), order = isUsed ? [] : orderOf(heart);
-    if (isUsed || tooMuch(asked, order.map(([, own]) => own))) {
+    const order = heart.mains.places.some((place) => used.has(place)) ? null : orderOf(heart);
+    if (!order || !canBe(asked, around, order)) {
       continue;
     }
     tried += 1;
@@ -66,3 +78,6 @@ function cheapest(asked, around, hearts, before) {
   }
   return best;
 }
+
+/** Whether a heart breaks nothing by itself. @param {Asked} asked @param {Around} around @param {import("./order.js").Standing[]} heart */
+const canBe = (asked, around, heart) => !tooMuch(asked, heart.map(([, own]) => own)) && around.canTeach(heart);

@@ -15,10 +15,11 @@ const BESIDE = { m: 5, s: 3, n: 3 };
 const EASIES = 12, SIZES = 4;
 const SHORTEST = 3000; // tenths that a main set lasts at least
 
-/** The lists for some wishes; mains by piece, all sizes of one together. @param {Asked} asked @returns {Lists} */
+/** The lists for some wishes; mains by piece, all sizes of one together. Before a warm-up nothing is taught. @param {Asked} asked @returns {Lists} */
 export function lists(asked) {
+  const warmUps = ofRole(asked, WARM_UP).filter(([first]) => first?.piece.asks.every((drill) => asked.wishes.taught.has(drill)));
   return {
-    warmUps: flat(asked, ofRole(asked, WARM_UP).map(some), WARM_UP),
+    warmUps: flat(asked, warmUps.map(some), WARM_UP),
     skills: flat(asked, chosen(asked, SKILL).map(some), SKILL),
     mains: chosen(asked, MAIN).map(some),
     seconds: flat(asked, chosen(asked, SECOND).map(some), SECOND),
@@ -26,6 +27,9 @@ export function lists(asked) {
     coolDowns: flat(asked, ofRole(asked, COOL_DOWN), COOL_DOWN),
   };
 }
+
+/** Whether there is something to begin with, to do and to end with. @param {Lists} known */
+export const isEnough = ({ warmUps, mains, coolDowns }) => warmUps.length > 0 && mains.length > 0 && coolDowns.length > 0;
 
 /** @param {Asked} asked @param {Sized[][]} each @param {Role} role */
 function flat(asked, each, role) {

@@ -1,6 +1,6 @@
 // Why each piece of a composed practice stands there, what is not met, and where nothing fits which wish hinders. Pure. Of composing_why.py.
 
-import { compose } from "./choice.js";
+import { fits } from "./choice.js";
 import { areLegsTired, SKILL_FROM } from "./costs.js";
 import { COOL_DOWN, EASY, MAIN, ROLES, SECOND, SKILL, UNKNOWN, WARM_UP } from "./pieces.js";
 import { Asked, at, isWork, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
@@ -69,12 +69,11 @@ export function hindering(table, wishes) {
   if (lacking.length) {
     return lacking.map((role) => ({ wish: "piece", which: ROLES.indexOf(role) }));
   }
-  const fits = (/** @type {Wishes} */ other) => compose(table, other, 1).length > 0;
-  const found = withoutOne(table, wishes).filter(({ other }) => fits(other)).map(({ wish, which }) => ({ wish, which }));
+  const found = withoutOne(table, wishes).filter(({ other }) => fits(table, other)).map(({ wish, which }) => ({ wish, which }));
   for (let step = 1; step <= STEPS; step += 1) {
     for (const minutes of [wishes.minutes + STEP * step, wishes.minutes - STEP * step]) {
       const canBe = minutes >= MINUTES_LEAST && minutes <= Math.min(MINUTES_MOST, table.squad.minutes);
-      if (canBe && fits({ ...wishes, minutes })) {
+      if (canBe && fits(table, { ...wishes, minutes })) {
         return [...found, { wish: "minutes", which: minutes }];
       }
     }
