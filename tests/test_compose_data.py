@@ -143,3 +143,19 @@ def test_of_what_does_not_grow_evenly_a_few_sizes_stand_each_by_itself() -> None
 def test_reps_that_end_at_the_other_end_of_the_pool_are_left_out() -> None:
     runs = sizes_of(range(3, 9), lambda n: None if n % 2 else made(n, dose=1))
     assert [size.number for run in runs for size in run.all] == [4, 6, 8]
+
+
+def test_of_reps_that_cannot_be_done_so_often_all_up_to_the_last_that_can_are_offered() -> None:
+    (run,) = sizes_of(range(2, 15), lambda n: made(n, dose=1) if n < 8 else None)
+    assert [size.number for size in run.all] == [2, 3, 4, 5, 6, 7]
+
+
+def test_reps_without_a_rest_are_no_more_than_one_go_of_their_drill() -> None:
+    """Of easy swimming 4 × its dose of 100 m, gently, and as much more for each of two levels above."""
+    own = table("osprey")
+    place = own.piece_of["part/osprey-ladder/4"]
+    for offers in own.squad.offers.values():
+        (offer,) = (one for one in offers if one.piece == place)
+        assert [(size.number, size.distance) for size in offer.sizes] == [
+            (1, 200), (2, 400), (3, 600), (4, 800), (5, 1000), (6, 1200),
+        ]  # fmt: skip

@@ -205,6 +205,13 @@ def _length(analysis: Analysis, rep: Rep, piece: Piece, level: str) -> Iterator[
         yield "drill-dose", rep.path, message, f"its dose is {show_time(dose.time)}: {most} at most"
 
 
+def is_too_far_at_once(analysis: Analysis, swum: Swum, level: str) -> bool:
+    """Whether reps that follow each other without rest are beyond the dose of a drill in one go."""
+    items = {rep.path: rep for rep in swum.reps if _is_straight_on(rep.item)}.values()
+    each = ((rep, piece) for rep in items for piece in rep.pieces)
+    return any(True for rep, piece in each for _ in _length(analysis, rep, piece, level))
+
+
 def _is_straight_on(item: Reps) -> bool:
     return item.sendoff is None and item.rest is None
 

@@ -25,7 +25,7 @@ from almanac.arithmetic.stages import Stage
 from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import counts, is_under
 from almanac.checks.after_fast import breath_of
-from almanac.checks.doses_judged import DoseSum
+from almanac.checks.doses_judged import DoseSum, is_too_far_at_once
 from almanac.checks.run_room import Tally, tally
 from almanac.model.club import LaneGroup
 from almanac.model.practice import LanesInUse, PracticePart
@@ -97,7 +97,8 @@ class Layer:
 
     def _lay(self, own: Candidate, number: int) -> Laid | None:
         """The candidate so many times; None where the pool does not give what it asks for, where
-        it ends between two walls or at the other end, or where what its group does is not known.
+        it ends between two walls or at the other end, where it goes on too long without a rest, or
+        where what its group does is not known.
         """
         pool = self.analysis.catalogue.club.pools[self.pool]
         items = own.items
@@ -113,6 +114,8 @@ class Layer:
         run = run_part(timing, ("parts", 0), doing.part, doing, self.crews, pool, summary_in)
         swums = tuple({id(run.of(group)): run.of(group) for group in self.groups}.values())
         if run.misfits or self._is_unfit(swums):
+            return None
+        if any(is_too_far_at_once(self.analysis, swum, self.level) for swum in swums):
             return None
         if own.of != SET and not all(comes_home(swum.reps, pool.course) for swum in swums):
             return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from functools import cache
 
@@ -19,7 +20,7 @@ def sizes_of(numbers: Sequence[int], size_at: Callable[[int], Size | None]) -> t
     that, those between are not laid out. Of what does not grow evenly a few are offered.
     """
     at = cache(size_at)
-    known = _home(numbers, at)
+    known = _short_enough(_home(numbers, at), at)
     if len(known) > FEW:
         tried = [known[0], known[1], known[-1]]
         sizes = [size for number in tried if (size := at(number))]
@@ -38,6 +39,15 @@ def _home(numbers: Sequence[int], at: Callable[[int], Size | None]) -> Sequence[
     if len(numbers) < 3 or (at(numbers[0]) and at(numbers[1])):
         return numbers
     return numbers[::2] if at(numbers[0]) else numbers[1::2]
+
+
+def _short_enough(numbers: Sequence[int], at: Callable[[int], Size | None]) -> Sequence[int]:
+    """The numbers up to the first that cannot be done, where the last cannot: what is too much done
+    so often is too much done more often.
+    """
+    if at(numbers[-1]):
+        return numbers
+    return numbers[: bisect_left(numbers, True, key=lambda number: at(number) is None)]
 
 
 def _even(sizes: Sequence[Size], numbers: Sequence[int], count: int) -> Sizes | None:
