@@ -15,7 +15,7 @@ from compose_requests import drawn
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing import compose
+from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_changes import (
     DEEDS,
     KEEP,
@@ -31,10 +31,13 @@ from almanac.arithmetic.composing_changes import (
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish, wishes_of
 from almanac.arithmetic.composing_wishes import Asked
+from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load
+from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import compose_table
 
+SQUADS = ("heron", "osprey", "reed")
 WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
 
 
@@ -45,7 +48,7 @@ def proposals() -> list[tuple[Asked, Practice, int]]:
     assert catalogue is not None
     analysis = Analysis(catalogue, DAY)
     found: list[tuple[Asked, Practice, int]] = []
-    tables = {squad: compose_table(analysis, squad).table for squad in ("heron", "osprey", "reed")}
+    tables = {squad: compose_table(analysis, squad).table for squad in SQUADS}
     for seed in range(60):
         chance = random.Random(seed)
         table = tables[chance.choice([*tables])]
@@ -205,6 +208,34 @@ def test_a_practice_that_cannot_be_is_told_in_a_sentence(
     with pytest.raises(BadWish) as told:
         standing(asked, Practice(tuple(order)))
     assert sentence in str(told.value)
+
+
+def test_what_was_changed_breaks_no_rule(tmp_path: Path) -> None:
+    """The last of each row of deeds as an entry beside the others; that they are alike is no wonder."""
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    made = {own: compose_table(Analysis(catalogue, DAY), own) for own in SQUADS}
+    last = {
+        id(asked): (asked, after) for asked, _, _, after in steps() if isinstance(after, Practice)
+    }
+    written = 0
+    for asked, practice in last.values():
+        own = made[asked.table.squad.id]
+        if len(asked.wishes.groups) == len(own.table.squad.groups):
+            now = standing(asked, practice)
+            whole_practice = Proposal(now.order, now.cost)
+            data = practice_entry(
+                own.table, own.candidates, asked.wishes, whole_practice, "17:30", {}
+            )
+            (root / f"plans/practices/changed-{written}.yml").write_text(as_yaml(data), "utf-8")
+            written += 1
+    loaded = load(root)
+    assert loaded.catalogue is not None and written >= 5
+    found = [*loaded.findings, *check(Analysis(loaded.catalogue, DAY))]
+    told = [one for one in found if "changed-" in one.place.file]
+    assert [one for one in told if one.code != "near-duplicate"] == []
 
 
 def run(*argv: str) -> int:

@@ -79,6 +79,7 @@ SENTENCES: Mapping[str, str] = {
     "bad-adults": "{adults} adults: {heads} swimmers in {pool} need {least}",
     # As an entry.
     "entry-title": "{squad}: {title}",
+    "entry-work": "{role}: {title}.",
     "entry-purpose": "Composed for {squad}.",
     # What was changed of a proposal, and what cannot be.
     "now": "now {time}",

@@ -18,7 +18,7 @@ from almanac.arithmetic.composing_pieces import (
     TENTHS,
     WARM_UP,
 )
-from almanac.arithmetic.composing_sentences import said
+from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
 from almanac.arithmetic.scaling import REPS
@@ -75,14 +75,16 @@ def title(table: Table, own: Proposal) -> str:
 
 
 def summary(table: Table, own: Proposal) -> str:
-    """What is done, a sentence for each piece of work, and for whom; no longer than the schema lets
-    it be.
+    """For whom it is, and what is done beside the main set that the title names: one piece of work
+    alone, for what two titles say side by side, neither may mean. No longer than the schema lets it
+    be.
     """
-    work = [one.own.piece.title for one in own.order if one.role in (SKILL, MAIN, SECOND)]
+    by_role = {one.role: one for one in own.order}
+    one = next(by_role[role] for role in (SKILL, SECOND, MAIN) if role in by_role)
     purpose = said("entry-purpose", squad=table.squad.title)
-    told = [f"{each.rstrip('.')}." for each in work]
-    texts = (" ".join([*told[:count], purpose]) for count in range(len(told), -1, -1))
-    return next(text for text in texts if len(text) <= SUMMARY_MOST or text == purpose)
+    told = {"role": role_word(one.role), "title": one.own.piece.title.rstrip(".")}
+    text = f"{said('entry-work', **told)} {purpose}"
+    return text if len(text) <= SUMMARY_MOST else purpose
 
 
 def focus(own: Proposal) -> str:

@@ -4,7 +4,7 @@
 import { showTime } from "../arithmetic/rounding.js";
 import { askedOf, standing } from "./change.js";
 import { COOL_DOWN, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
-import { said } from "./words.js";
+import { roleWord, said } from "./words.js";
 
 /** @typedef {import("./types.js").Practice} Practice */
 /** @typedef {import("./types.js").Request} Request */
@@ -79,21 +79,14 @@ function titled({ squad, words }, order) {
   return [...said({ words }, "entry-title", { squad: squad.title, title: own })].slice(0, TITLE_MOST).join("").replace(/[, ]+$/, "");
 }
 
-/** What is done, a sentence for each piece of work, and for whom; no longer than the schema lets it be. @param {Table} table @param {Stood[]} order */
+/** For whom it is, and one piece of what is done beside the main set of the title; no longer than the schema lets it be. @param {Table} table @param {Stood[]} order */
 function summary(table, order) {
-  const told = order.filter((one) => isWork(one)).map((one) => `${one.own.piece.title.replace(/\.+$/, "")}.`);
+  const one = [SKILL, SECOND, MAIN].flatMap((role) => order.filter((own) => own.role === role))[0];
   const purpose = said(table, "entry-purpose", { squad: table.squad.title });
-  for (let count = told.length; count > 0; count -= 1) {
-    const text = [...told.slice(0, count), purpose].join(" ");
-    if ([...text].length <= SUMMARY_MOST) {
-      return text;
-    }
-  }
-  return purpose;
+  const work = said(table, "entry-work", { role: roleWord(table, one?.role ?? MAIN), title: one?.own.piece.title.replace(/\.+$/, "") ?? "" });
+  const text = `${work} ${purpose}`;
+  return [...text].length <= SUMMARY_MOST ? text : purpose;
 }
-
-/** @param {Stood} one */
-const isWork = ({ role }) => role === SKILL || role === MAIN || role === SECOND;
 
 /** What every lane hears: the cue of the main set, else of what leads to it, else its title. @param {Stood[]} order */
 function focus(order) {
