@@ -28,7 +28,7 @@ OF_THE_CLUB = {
     "test_content.py", "test_club_briefs.py", "test_club_composing.py", "test_club_judged.py",
     "test_club_kick.py", "test_club_search.py", "test_club_words.py",
     "test_club_site.py", "test_club_texts.py", "test_lent.py", "test_own_clubs.py",
-    "test_start_answers.py",
+    "test_start_answers.py", "test_own_clubs_opened.py",
     "test_forms.py", "test_review_hostile.py",  # a proposal without lists of words is lent the program's
 }  # fmt: skip
 # What tests read and no test stands in: some thousand folders, into each of which pytest would look.

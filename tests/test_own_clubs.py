@@ -6,12 +6,14 @@ import json
 import re
 import subprocess
 from argparse import ArgumentParser
-from datetime import date
 from pathlib import Path
 
 import pytest
 import yaml
-from shared import made_once
+import zxingcpp
+from own_clubs import CLUBS, DAY, own_club
+from qr_pictures import drawn
+from shared import share
 
 from almanac.commands.main import main
 from almanac.commands.outcome import UsageError
@@ -19,35 +21,14 @@ from almanac.commands.shared import load_and_check
 from almanac.commands.start import add_arguments
 from almanac.commands.start_questions import ask_club
 
-DAY = date(2027, 6, 1)  # the reviews of what comes along are older
-YARDS = (
-    "--name", "Yard Club", "--address", "https://host.example/almanac/", "--pool", "home 25yd 6 4-7ft", "--pool", "summer 50m 8 2",
-    "--squad", "reds foundation 2 2 10 5:40 / 1 4 -", "--squad", "blues performing 5 4 16 3:30", "--gear", "kickboard=20 fins=12",
-    "--welcome", "What we teach: here.", "--colour", "green",
-)  # fmt: skip
-LONG = (
-    "--name", "SV Beispiel", "--address", "https://host.example/sv", "--pool", "Große Halle 50-m-Bahn 8 1,8-2,0",
-    "--squad", "eins building 4 4 16 4:10,5", "--gear", "-",
-)  # fmt: skip
-LAND = (
-    "--name", "Dry Club", "--address", "https://host.example/dry/", "--pool", "Hall land",
-    "--squad", "juniors foundation 2 14", "--squad", "seniors performing 3 10", "--gear", "-",
-)  # fmt: skip
 
-
-@pytest.fixture(scope="module", params=[YARDS, LONG, LAND], ids=["yards", "long-course", "land"])
+@pytest.fixture(scope="module", params=CLUBS)
 def club(
     request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
 ) -> tuple[Path, str, str]:
     """A club's folder with its site, its name, and the path of its address."""
-    options: tuple[str, ...] = request.param
-
-    def make(folder: Path) -> None:
-        assert main(["start", str(folder / "own"), *options, "--today", DAY.isoformat()]) == 0
-        assert main(["build", "--root", str(folder / "own"), "--today", DAY.isoformat()]) == 0
-
-    folder = made_once(tmp_path_factory, f"club-{request.param_index}", make) / "own"
-    return folder, options[1], options[3].removeprefix("https://host.example").rstrip("/") + "/"
+    own = own_club(tmp_path_factory, request.param)
+    return own.root, own.name, own.path
 
 
 def test_a_new_club_has_no_error_and_is_told_of_its_emergency_plan_alone(
@@ -122,6 +103,26 @@ def test_its_files_lead_to_its_own_address(club: tuple[Path, str, str]) -> None:
     for file in (folder / "site").rglob("*"):
         if file.suffix in {".json", ".xml", ".ics", ".csv", ".webmanifest"}:
             assert "quillwater" not in file.read_text("utf-8").lower(), file
+
+
+CODE = re.compile(r'<svg role="img" aria-label="QR code of this page".*?</svg>', re.DOTALL)
+
+
+def test_every_code_leads_to_the_page_that_it_stands_on_at_the_clubs_own_address(
+    club: tuple[Path, str, str],
+) -> None:
+    """Drawn and read back by a reader of codes. Source: zxing-cpp."""
+    folder, _, path = club
+    site = folder / "site"
+    codes = [
+        (page, code)
+        for page in sorted(site.rglob("*.html"))
+        for code in CODE.findall(page.read_text("utf-8"))
+    ]
+    assert len(codes) > 20
+    for page, code in share(codes, 8):
+        (found,) = zxingcpp.read_barcodes(drawn(code))
+        assert found.text == f"https://host.example{path}{page.relative_to(site)}"
 
 
 def test_what_it_is_written_with(club: tuple[Path, str, str]) -> None:

@@ -23,10 +23,15 @@ const cacheName = (version) => PREFIX + version;
 /** @param {string} file */
 const addressOf = (file) => new URL(file, ROOT).href;
 
+/** This site's open pages; another site may be open on the same host. */
+async function openPages() {
+  const pages = await scope.clients.matchAll({ type: "window", includeUncontrolled: true });
+  return pages.filter(({ url }) => url.startsWith(ROOT));
+}
+
 /** @param {{type: string} & Record<string, unknown>} message */
 async function tell(message) {
-  const pages = await scope.clients.matchAll({ type: "window", includeUncontrolled: true });
-  pages.forEach((page) => page.postMessage({ version: VERSION, ...message }));
+  (await openPages()).forEach((page) => page.postMessage({ root: ROOT, version: VERSION, ...message }));
 }
 
 /** @param {ArrayBuffer} bytes */
@@ -195,8 +200,7 @@ async function takeOver() {
 async function takeOverIfAlone() {
   for (const wait_ms of [0, 300, 1000, 2000]) { // the page that was just left counts until the browser has let it go
     await new Promise((resolve) => setTimeout(resolve, wait_ms));
-    const pages = await scope.clients.matchAll({ type: "window", includeUncontrolled: true });
-    if (pages.length <= 1) {
+    if ((await openPages()).length <= 1) {
       return scope.skipWaiting();
     }
   }

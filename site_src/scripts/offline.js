@@ -41,12 +41,18 @@ async function offer(before = "") {
   showBox(told, button(isLine ? `Keep it${size}` : `Keep this site on my phone${size}`, keep));
 }
 
+/** This site's own registration: that of a site on the same host at a shorter path holds for this page too, and is not ours. */
+async function registered() {
+  const found = await navigator.serviceWorker.getRegistration(root);
+  return found?.scope === root.href ? found : undefined;
+}
+
 async function keep() {
   showFilling(0, 1);
   try {
     await navigator.storage?.persist?.();
     // one whose pages the browser has thrown out
-    await (await navigator.serviceWorker.getRegistration(root))?.unregister();
+    await (await registered())?.unregister();
     const address = new URL("worker.js", root);
     const registration = await navigator.serviceWorker.register(address, { updateViaCache: "none" });
     const worker = registration.installing;
@@ -81,7 +87,7 @@ function showFilling(done, bytes) {
 }
 
 async function forget() {
-  await (await navigator.serviceWorker.getRegistration(root))?.unregister();
+  await (await registered())?.unregister();
   await Promise.all((await cacheNames()).map((name) => caches.delete(name)));
   mark.textContent = "";
   document.documentElement.classList.remove("is-kept");
@@ -111,15 +117,15 @@ function offerNewer(waiting) {
 
 async function watch() {
   const workers = navigator.serviceWorker;
-  const hadOne = Boolean(workers.controller);
+  const hadOne = workers.controller?.scriptURL === new URL("worker.js", root).href;
   workers.addEventListener("controllerchange", () => (hadOne ? location.reload() : showKept()));
   workers.addEventListener("message", ({ data }) => {
-    if (data.type === "filling" && !hadOne) {
+    if (data.root === root.href && data.type === "filling" && !hadOne) {
       showFilling(data.done, data.bytes);
     }
   });
   await showKept();
-  const registration = await workers.getRegistration(root);
+  const registration = await registered();
   if (registration && hadOne) {
     registration.waiting?.postMessage("take over if alone"); // then this page is asked for again, of the newer version
     awaitNewer(registration);

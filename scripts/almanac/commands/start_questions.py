@@ -20,6 +20,7 @@ T = TypeVar("T")
 _OPENING = """Answer each question, or press Enter for what stands in [brackets].
 All of it can be changed later, in plans/club.yml."""
 _LEVELS = "foundation learns to swim lengths, building swims all four strokes, performing races"
+_WELCOME = "What we teach, what we look for, and what we do tonight."
 _COLOUR = "blue, green, red, violet or #rrggbb"
 
 
@@ -96,7 +97,7 @@ def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m
         told("address", "Its address, like https://club.example/", read.NONE, read.address),
         told("repository", "Address of the repository of these files", read.NONE, read.address),
         told("program", "Where its workflow gets the program", read.NONE, read.program),
-        told("welcome", "A sentence of welcome on the first page", read.NONE, read.welcome),
+        told("welcome", "A sentence of welcome on the first page", _WELCOME, read.welcome),
         told("colour", f"Colour of what is pressed: {_COLOUR}", read.NONE, read.colours),
         tuple(pools),
         tuple(squads),

@@ -110,7 +110,7 @@ export function setUp(app, data, shared) {
       ...(data.crews.length > 1 ? [make("h3", {}, "For"), chips(data.crews.map((crew) => [crew.key, nameOf(crew)]), crews, { most: MOST_ROWS })] : []),
       ...(pools.length > 1 ? [make("h3", {}, "Pool"), chips(pools.map(([key, { title }]) => [key, title]), pool, { isOne: true })] : []),
       make("h3", {}, "Parts begin at Go, when the hand is at"), chips(MARKS.map((mark) => [String(mark), String(mark)]), marks, {}), ...besideSheet(data), by,
-      make("h3", {}, make("label", { for: "run-until" }, "The water is ours until")), until,
+      make("h3", {}, make("label", { for: "run-until" }, `The ${data.course === "land" ? "hall" : "water"} is ours until`)), until,
       make("h3", {}, "This phone"), ...nodes, whetherKept(),
       ...dangersOf(app, data),
       make("h3", {}, "Follow another phone"), offeredCode(app, data, shared),
