@@ -350,6 +350,21 @@ def test_a_second_phone_follows_by_a_typed_code(
     other.close()
 
 
+def test_a_station_that_nobody_is_at_says_who_comes_next(
+    context: BrowserContext, at_six: Page, server: Server
+) -> None:
+    """The assistant reads what to look for before the first of them are there."""
+    first, turn, *others = PRACTICE["parts"]
+    context.unroute("**/run/practices/two-lanes.json")
+    served(context, PRACTICE | {"parts": [first, turn | {"led_by": "Second coach"}, *others]})
+    begin(at_six, server)
+    for name in ("Change", "Helper’s page", "Station: Second coach"):
+        tap(at_six, name)
+    lines = at_six.locator(".helper-lines")
+    expect(lines).to_contain_text("Next here")
+    expect(lines).to_contain_text("Main set: chute")
+
+
 def test_wet_touches_change_no_clock(at_six: Page, server: Server) -> None:
     """200 touches anywhere but on Stop."""
     begin(at_six, server)

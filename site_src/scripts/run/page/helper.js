@@ -29,6 +29,9 @@ export function choosePart(app) {
   app.show({ title: "Helper’s page of", nodes: [make("div", { class: "run-offers" }, ...all)] });
 }
 
+/** @param {import("../types.js").Part | undefined} part */
+const stationOf = (part) => part?.place ?? part?.led_by;
+
 /** The crew that a helper sees now.
  * @param {Session} session
  * @param {State} state
@@ -36,7 +39,7 @@ export function choosePart(app) {
 function crewOf({ data }, state, { crew, station }) {
   const isHere = (/** @type {Crew} */ one) => {
     const part = data.parts[one.left[0]?.part ?? -1];
-    return station !== undefined && (part?.place ?? part?.led_by) === station;
+    return station !== undefined && stationOf(part) === station;
   };
   return state.crews.find((one) => one.key === crew || isHere(one));
 }
@@ -90,6 +93,30 @@ function said(session, state, crew) {
   ];
 }
 
+/** At a station that nobody is at: who comes next, when that was planned to be, and what to read before they do.
+ * @param {Session} session
+ * @param {State} state
+ * @param {string | undefined} station
+ * @returns {[string, string[]][]} */
+function saidBefore({ data, run, shared }, state, station) {
+  const all = state.crews.flatMap(({ key, left: steps }) => {
+    const step = steps.find(({ kind, part }) => kind === "rep" && stationOf(data.parts[part]) === station);
+    return step ? [{ key, step }] : [];
+  });
+  const next = all.sort((a, b) => a.step.part - b.step.part)[0];
+  const crew = data.crews.find(({ key }) => key === next?.key);
+  if (!next || !crew) {
+    return [["Now", ["Nobody comes to this station any more."]]];
+  }
+  const part = data.parts[next.step.part];
+  const item = part.items[next.step.item ?? 0];
+  const isPlanned = run.planned !== null && typeof part.starts_s === "number";
+  return [
+    ["Next here", [`${crewName(crew)}: ${part.title}`, isPlanned ? `Planned ${timeOfDay((run.planned ?? 0) + (part.starts_s ?? 0) * 1000)}` : "", item.what ?? item.line]],
+    ...ofDrill(item, shared.drills[item.drills?.[0] ?? ""], part.hazards ?? []),
+  ];
+}
+
 /** What they do now; where they rest or wait, what comes next.
  * @param {import("../types.js").Item} item
  * @param {import("../types.js").Step} step
@@ -132,7 +159,7 @@ export function helper(app, of) {
       const crew = crewOf(session, state, of);
       const row = rows(state).find(({ key }) => key === crew?.key);
       put(time, row ? (row.look === "counts" || row.look === "ends" ? left(row.in_ms) : row.look) : "–");
-      const lines = (crew ? said(session, state, crew) : [/** @type {[string, string[]]} */ (["Now", ["Nobody is at this station."]])]).filter(([, texts]) => texts.some(Boolean));
+      const lines = (crew ? said(session, state, crew) : saidBefore(session, state, of.station)).filter(([, texts]) => texts.some(Boolean));
       const text = JSON.stringify(lines);
       if (list.dataset.text !== text) {
         list.dataset.text = text;
