@@ -206,7 +206,7 @@ def test_a_goal_is_wanted_by_its_weight_and_in_every_two_weeks() -> None:
     own = aims([0, 2, 7, 9], [PLAIN, other], wishes)
     assert own.wanted("legs") == 3 and own.wanted("arms") == 1
     assert over(own, (1, 1, 1, 2)) == {}
-    assert over(own, (1, 1, 1, 1)) == {"goal short": 1, "goal long gone": 1}
+    assert over(own, (1, 1, 1, 1)) == {"goal short": 1, "goal long gone": 1, "goal never": 1}
 
 
 def test_a_benchmark_is_run_in_the_week_that_is_named() -> None:

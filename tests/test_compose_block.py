@@ -270,7 +270,7 @@ def test_closures_are_left_out_and_told(capsys) -> None:
 
 
 def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> None:
-    monkeypatch.setattr("almanac.commands.compose_block.can_solve", lambda: False)
+    monkeypatch.setattr("almanac.commands.compose_block_tried.can_solve", lambda: False)
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
     assert (

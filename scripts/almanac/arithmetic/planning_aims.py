@@ -23,6 +23,7 @@ from almanac.arithmetic.planning_costs import (
     CUT,
     CUT_MARGIN,
     GOAL_LONG_GONE,
+    GOAL_NEVER,
     GOAL_SHORT,
     INSIDE,
     LOAD_OVER,
@@ -162,6 +163,7 @@ class Aims:
             amounts = _minus(self.grid.amounts(self.inside(), serves))
             wanted = self.wanted(goal)
             yield Rule("goal short", goal, amounts, -wanted, GOAL_SHORT * weight)
+            yield Rule("goal never", goal, amounts, -1, GOAL_NEVER)
             for week in range(0, len(self.wishes.weeks) - 1, 2):
                 slots = self.slots_of([week, week + 1])
                 if slots:

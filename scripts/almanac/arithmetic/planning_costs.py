@@ -12,8 +12,10 @@ SPARE, SPARE_WHERE_LIGHT, SPARE_FROM, SPARE_STEP = 8, 1, 5, 5
 """Minutes of the slot that a practice leaves, by steps; in weeks that are to be light."""
 UNTESTED = 3000
 """A benchmark that is not run in a week in which it is wished for."""
-GOAL_SHORT, GOAL_LONG_GONE = 70, 35
-"""A session fewer than wished that serves a goal, and two weeks without one, times its weight."""
+GOAL_SHORT, GOAL_LONG_GONE, GOAL_NEVER = 70, 35, 400
+"""A session fewer than wished that serves a goal, and two weeks without one, times its weight; a
+goal that nothing serves.
+"""
 LOAD_OVER, LOAD_UNDER, LOAD_STEPS = 4, 3, 200
 """A week off its load, by steps of a full week: half of a hundredth each."""
 SHARE = 8
@@ -22,7 +24,7 @@ INSIDE = 3
 """Thousandths inside the range of a share that are aimed at: lane groups differ a little."""
 STROKE = 1
 """A thousandth of the metres of two weeks that a stroke has too few."""
-CUT, NOT_LIGHTER = 4, 3
+CUT, NOT_LIGHTER = 8, 3
 """A thousandth of a usual week by which a taper cuts too little or too much; a hundredth of a usual
 practice by which a day of it is too long.
 """

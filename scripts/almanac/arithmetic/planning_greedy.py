@@ -11,7 +11,7 @@ STEPS = 60_000
 """Exchanges that are tried after the greedy plan; as many on any machine."""
 _EVERY = 4  # of so many exchanges one swaps two slots
 _HIGHEST = 240  # so many points dearer may a plan be at first, and none at the end
-_FACTOR, _ADDED, _BITS = 6364136223846793005, 1442695040888963407, 64
+_FACTOR, _ADDED, _ALL, _HALF = 6364136223846793005, 1442695040888963407, 2**64, 2**32
 
 
 def chances(seed: int) -> Iterator[int]:
@@ -21,8 +21,8 @@ def chances(seed: int) -> Iterator[int]:
     """
     state = seed
     while True:
-        state = (state * _FACTOR + _ADDED) % (1 << _BITS)
-        yield state >> (_BITS // 2)
+        state = (state * _FACTOR + _ADDED) % _ALL
+        yield state // _HALF
 
 
 @dataclass

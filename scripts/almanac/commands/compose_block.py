@@ -10,26 +10,24 @@ from __future__ import annotations
 
 import argparse
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
-from almanac.arithmetic.planning_solver import can_solve
 from almanac.commands import compose_block_asked
-from almanac.commands.compose_block_asked import asked_for, effort_of, squad_of
+from almanac.commands.compose_block_asked import asked_for, squad_of
 from almanac.commands.compose_block_fill import filled
-from almanac.commands.compose_block_plan import BlockPlan, planned
-from almanac.commands.drafts import Unwritten, tried
+from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
+from almanac.commands.drafts import Unwritten
 from almanac.commands.new_file import refuse_bad_id
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
-from almanac.findings import Finding, as_text
+from almanac.findings import as_text
 from almanac.publish.together import ChangedSince, change
 from almanac.report.block_answer import BlockAnswer, answer_json, answer_text
-from almanac.report.block_entry import block_text
-from almanac.report.block_judged import Judged, judged
+from almanac.report.block_judged import judged
 from almanac.report.planning_problem import limits_of
 from almanac.report.planning_request import (
     checked_request,
@@ -40,8 +38,6 @@ from almanac.report.planning_usual import wishes_for
 
 NAME = "block"
 HELP = "a block of weeks for what is wished"
-GET_SOLVER = "for a solver, which tells: pip install ortools (the extra 'solver', some 270 MB)"
-_UNSAVED = "unsaved-block"
 add_arguments = compose_block_asked.add_arguments
 
 
@@ -94,19 +90,10 @@ def compose(
     asked = asked_for(analysis, arguments, squad_of(analysis, arguments), arguments.starts)
     checked_request(analysis, asked)
     not_over(analysis.catalogue, asked)
-    id = arguments.save or _UNSAVED
+    id = arguments.save or UNSAVED
     if arguments.save:
         refuse_bad_id(everything.loaded, "block", id, f"plans/blocks/{id}.yml")
-    plan = planned(everything, analysis, asked, day, effort_of(arguments))
-    met = tuple(plan.planning.wishes.shares)
-    while True:
-        text = block_text(plan.planning, plan.asked, plan.plan, met)
-        entries = [*_drafts(plan), Unwritten("block", id, text)]
-        answer = _tried(everything, plan, entries, day)
-        kept = tuple(share.name for share in answer.judged.shares if share.is_met)
-        if not set(kept) < set(met):
-            break
-        met = kept
+    entries, answer = sound_plan(everything, analysis, asked, arguments, day)
     _tell(answer, arguments)
     return _save(arguments.root, entries, answer, {}) if arguments.save else FINE
 
@@ -116,75 +103,13 @@ def fill(
 ) -> int:
     """The empty days of a block: planned, told, and written."""
     plan, block = filled(everything, analysis, arguments, day)
-    entries = [*_drafts(plan), block]
-    answer = _tried(everything, plan, entries, day)
+    entries = [*composed_in(plan), block]
+    answer = tried_block(everything, plan, entries, day)
     _tell(answer, arguments)
     if arguments.dry_run:
         return FINE
     document = everything.loaded.documents["block", block.id]
     return _save(arguments.root, entries, answer, {document.file: document.text})
-
-
-def _drafts(plan: BlockPlan) -> list[Unwritten]:
-    return [Unwritten("practice", draft.id, draft.text) for draft in plan.drafts]
-
-
-def _tried(
-    everything: CheckedCatalogue, plan: BlockPlan, entries: list[Unwritten], day: date
-) -> BlockAnswer:
-    """The block beside its wishes, as it is once it stands in the catalogue. Raises UsageError."""
-    there, findings = tried(everything, entries, day)
-    aims, id = plan.planning.aims, entries[-1].id
-    wanted = {goal: aims.wanted(goal) for goal in plan.planning.wishes.goals}
-    found = None
-    if there.analysis is not None:
-        found = judged(there.analysis, id, plan.planning.wishes, wanted, full=aims.full)
-    if there.analysis is None or found is None:
-        raise UsageError(f"what was planned cannot be worked out: {as_text(findings, 1)}")
-    return _answer(there.analysis, id, plan, found, findings)
-
-
-def _answer(
-    analysis: Analysis, id: str, plan: BlockPlan, found: Judged, findings: Iterable[Finding]
-) -> BlockAnswer:
-    slots = enumerate(zip(plan.planning.slots, plan.plan, strict=True))
-    empty = [
-        f"nothing fits {_when(slot.on)} at {slot.begins}, and it is written as rest; of the "
-        f"practices there are {plan.planning.why_empty(number)}"
-        for number, (slot, place) in slots
-        if not place
-    ]
-    left = [f"left out: {_when(own.slot.on)}, {own.why}" for own in plan.left]
-    names = tuple(draft.id for draft in plan.drafts)
-    return BlockAnswer(
-        analysis,
-        id,
-        found,
-        plan.planning.wishes,
-        plan.planning.limits,
-        tuple(findings),
-        how(plan),
-        tuple(empty),
-        tuple(left),
-        names,
-        has_loads=bool(plan.asked.loads),
-    )
-
-
-def _when(on: date) -> str:
-    return f"{on:%a} {on}"
-
-
-def how(plan: BlockPlan) -> str:
-    """How it was chosen, and how far from the best it may be."""
-    begun = f"{plan.cost} points (greedy alone {plan.greedy})"
-    if plan.bound is None:
-        missing = "" if can_solve() else f"; {GET_SOLVER}"
-        return f"Greedy, then exchanges: {begun}, how far from the best is not known{missing}"
-    gap = plan.cost - plan.bound
-    if gap <= 0:
-        return f"By the solver: {begun}, and no plan has fewer"
-    return f"By the solver: {begun}; no plan has fewer than {plan.bound}, so the gap is {gap}"
 
 
 def _tell(answer: BlockAnswer, arguments: argparse.Namespace) -> int:

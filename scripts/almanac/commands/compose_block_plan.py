@@ -24,7 +24,7 @@ from almanac.report.planning_practices import choices_of
 from almanac.report.planning_problem import Planning, first_load, limits_of
 from almanac.report.planning_request import BlockRequest, last_of, slots_for
 from almanac.report.planning_slots import Left
-from almanac.report.planning_usual import wishes_for
+from almanac.report.planning_usual import wishes_for, with_holidays
 
 _WEEK = timedelta(days=7)
 
@@ -70,11 +70,14 @@ def planned(
     today: date,
     effort: Effort,
     begun: Begun | None = None,
+    but: frozenset[str] = frozenset(),
 ) -> BlockPlan:
-    """The plan of a block, or of the empty days of one that has begun. Raises BadWish."""
+    """The plan of a block, or of the empty days of one that has begun; without the composed
+    practices in ``but``. Raises BadWish.
+    """
     taken, named = (begun.taken, begun.named) if begun else ((), frozenset[date]())
     slots, left = slots_for(analysis, asked, taken, named)
-    wishes = begun.wishes if begun else wishes_for(analysis, asked)
+    wishes = begun.wishes if begun else with_holidays(wishes_for(analysis, asked), slots)
     beside, around, load = _neighbours(analysis, asked, begun.id if begun else "")
     slots = sorted([*slots, *taken, *around], key=lambda own: (own.on, own.begins))
     limits = limits_of(analysis, asked.squad, load)
@@ -88,7 +91,7 @@ def planned(
     planning = Planning(analysis, asked.squad, tuple(slots), (*own, *beside), wishes, limits)
     found: list[Draft] = []
     if can_compose(analysis, asked.squad):
-        found = list(drafts(planning, broken))
+        found = [draft for draft in drafts(planning, broken) if draft.id not in but]
     if found:
         choices = _sound(everything, found, asked.squad, today)
         planning = replace(planning, choices=(*own, *choices, *beside))

@@ -138,6 +138,12 @@ def _not_met(answer: BlockAnswer) -> Iterator[str]:
                 f"not met: {_exact(share.share)} {SHARE_WORDS[share.name]}; drop "
                 f"{OPTIONS[share.name]}, or let it reach that"
             )
+    taper, cut = own.summary.taper, answer.limits.cut
+    if cut and taper and taper.cut is not None and not cut[0] <= 1000 * taper.cut <= cut[1]:
+        yield (
+            f"not met: the taper cuts {_exact(taper.cut)} of the metres; name another --race-day "
+            "or --taper, or other --loads"
+        )
     words = answer.analysis.catalogue.words("goals")
     for goal in own.goals:
         if goal.found < goal.wished:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from almanac.arithmetic.block_days import DAYS
@@ -33,13 +33,21 @@ def standing(planning: Planning, plan: Plan) -> Mapping[date, Sequence[tuple[Slo
     return found
 
 
-def block_text(planning: Planning, asked: BlockRequest, plan: Plan, met: Sequence[str]) -> str:
-    """The text of the entry; ``met`` are the shares that the plan keeps to."""
-    return "\n".join([*_head(planning, asked), *_weeks(planning, asked, plan),
+def block_text(
+    planning: Planning,
+    asked: BlockRequest,
+    plan: Plan,
+    met: Sequence[str],
+    unserved: Collection[str] = (),
+) -> str:
+    """The text of the entry; ``met`` are the shares that the plan keeps to, ``unserved`` the goals
+    that nothing in it serves.
+    """
+    return "\n".join([*_head(planning, asked, unserved), *_weeks(planning, asked, plan),
                       *_tail(planning, asked, met)]) + "\n"  # fmt: skip
 
 
-def _head(planning: Planning, asked: BlockRequest) -> Iterator[str]:
+def _head(planning: Planning, asked: BlockRequest, unserved: Collection[str]) -> Iterator[str]:
     catalogue, wishes = planning.analysis.catalogue, planning.wishes
     squad = catalogue.club.squads[asked.squad].title
     chief = " and ".join(_titles(catalogue, wishes)[:2])
@@ -50,7 +58,8 @@ def _head(planning: Planning, asked: BlockRequest) -> Iterator[str]:
         summary = f"{weeks} for {squad}: {chief}."
     yield f"summary: {json.dumps(summary, ensure_ascii=False)}"
     yield f"squad: {asked.squad}"
-    yield f"goals: [{', '.join(_by_weight(wishes))}]"
+    served = [goal for goal in _by_weight(wishes) if goal not in unserved]
+    yield f"goals: [{', '.join(served or _by_weight(wishes))}]"
     yield f"starts: {wishes.first}"
     yield "purpose: >-"
     yield from (f"  {line}" for line in _wrapped(_purpose(planning, asked)))

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.known_tests import repeat_weeks
+from almanac.arithmetic.planning_choices import Slot
 from almanac.arithmetic.planning_wishes import (
     LOADING,
     RECOVERY,
@@ -59,6 +60,21 @@ def wishes_for(analysis: Analysis, asked: BlockRequest) -> BlockWishes:
         taper,
         race,
         dict.fromkeys(raced, weighs),
+    )
+
+
+def with_holidays(wishes: BlockWishes, slots: Sequence[Slot]) -> BlockWishes:
+    """The wishes, where no week counts as loading that has less than half the slots of others: a
+    taper is held against work, and not against a holiday.
+    """
+    count = [sum(slot.week == number for slot in slots) for number in range(len(wishes.weeks))]
+    most = max(count, default=0)
+    return replace(
+        wishes,
+        weeks=tuple(
+            replace(week, kind=RECOVERY) if week.kind == LOADING and 2 * own < most else week
+            for week, own in zip(wishes.weeks, count, strict=True)
+        ),
     )
 
 

@@ -1,0 +1,127 @@
+"""A plan tried as entries beside the catalogue, and what is then said of it."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterable
+from datetime import date
+
+from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.planning_solver import can_solve
+from almanac.commands.compose_block_asked import effort_of
+from almanac.commands.compose_block_plan import BlockPlan, planned
+from almanac.commands.drafts import Unwritten, tried
+from almanac.commands.outcome import UsageError
+from almanac.commands.shared import CheckedCatalogue
+from almanac.findings import Finding, as_text
+from almanac.report.block_answer import BlockAnswer
+from almanac.report.block_entry import block_text
+from almanac.report.block_judged import Judged, judged
+from almanac.report.planning_request import BlockRequest
+
+_TRIES = 3
+_NO_GOAL = "goal-unserved"
+UNSAVED = "unsaved-block"
+GET_SOLVER = "for a solver, which tells: pip install ortools (the extra 'solver', some 270 MB)"
+
+
+def sound_plan(
+    everything: CheckedCatalogue,
+    analysis: Analysis,
+    asked: BlockRequest,
+    arguments: argparse.Namespace,
+    day: date,
+) -> tuple[list[Unwritten], BlockAnswer]:
+    """A plan whose composed practices no check has anything to say of, even beside each other."""
+    but = frozenset[str]()
+    for _ in range(_TRIES):
+        plan = planned(everything, analysis, asked, day, effort_of(arguments), but=but)
+        entries, answer = _written(everything, plan, arguments.save or UNSAVED, day)
+        told = {finding.place.file for finding in answer.findings}
+        bad = {own.id for own in entries[:-1] if own.file in told}
+        if not bad:
+            break
+        but |= bad
+    return entries, answer
+
+
+def _written(
+    everything: CheckedCatalogue, plan: BlockPlan, id: str, day: date
+) -> tuple[list[Unwritten], BlockAnswer]:
+    """The entries of a plan, and what is then said of the block: it states the shares that it keeps
+    to and the goals that something serves.
+    """
+    met, unserved = tuple(plan.planning.wishes.shares), frozenset[str]()
+    while True:
+        text = block_text(plan.planning, plan.asked, plan.plan, met, unserved)
+        entries = [*composed_in(plan), Unwritten("block", id, text)]
+        answer = tried_block(everything, plan, entries, day)
+        kept = tuple(share.name for share in answer.judged.shares if share.is_met)
+        told = " ".join(own.message for own in answer.findings if own.code == _NO_GOAL)
+        never = {goal for goal in plan.planning.wishes.goals if f"'{goal}'" in told}
+        if not set(kept) < set(met) and not never - unserved:
+            return entries, answer
+        met, unserved = kept, unserved | never
+
+
+def composed_in(plan: BlockPlan) -> list[Unwritten]:
+    """The composed practices of a plan as entries."""
+    return [Unwritten("practice", draft.id, draft.text) for draft in plan.drafts]
+
+
+def tried_block(
+    everything: CheckedCatalogue, plan: BlockPlan, entries: list[Unwritten], day: date
+) -> BlockAnswer:
+    """The block beside its wishes, as it is once it stands in the catalogue. Raises UsageError."""
+    there, findings = tried(everything, entries, day)
+    aims, id = plan.planning.aims, entries[-1].id
+    wanted = {goal: aims.wanted(goal) for goal in plan.planning.wishes.goals}
+    found = None
+    if there.analysis is not None:
+        found = judged(there.analysis, id, plan.planning.wishes, wanted, full=aims.full)
+    if there.analysis is None or found is None:
+        raise UsageError(f"what was planned cannot be worked out: {as_text(findings, 1)}")
+    return _answer(there.analysis, id, plan, found, findings)
+
+
+def _answer(
+    analysis: Analysis, id: str, plan: BlockPlan, found: Judged, findings: Iterable[Finding]
+) -> BlockAnswer:
+    slots = enumerate(zip(plan.planning.slots, plan.plan, strict=True))
+    empty = [
+        f"nothing fits {_when(slot.on)} at {slot.begins}, and it is written as rest; of the "
+        f"practices there are {plan.planning.why_empty(number)}"
+        for number, (slot, place) in slots
+        if not place
+    ]
+    left = [f"left out: {_when(own.slot.on)}, {own.why}" for own in plan.left]
+    names = tuple(draft.id for draft in plan.drafts)
+    return BlockAnswer(
+        analysis,
+        id,
+        found,
+        plan.planning.wishes,
+        plan.planning.limits,
+        tuple(findings),
+        how(plan),
+        tuple(empty),
+        tuple(left),
+        names,
+        has_loads=bool(plan.asked.loads),
+    )
+
+
+def _when(on: date) -> str:
+    return f"{on:%a} {on}"
+
+
+def how(plan: BlockPlan) -> str:
+    """How it was chosen, and how far from the best it may be."""
+    begun = f"{plan.cost} points (greedy alone {plan.greedy})"
+    if plan.bound is None:
+        missing = "" if can_solve() else f"; {GET_SOLVER}"
+        return f"Greedy, then exchanges: {begun}, how far from the best is not known{missing}"
+    gap = plan.cost - plan.bound
+    if gap <= 0:
+        return f"By the solver: {begun}, and no plan has fewer"
+    return f"By the solver: {begun}; no plan has fewer than {plan.bound}, so the gap is {gap}"
