@@ -20,13 +20,14 @@ from datetime import date
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import load
 from almanac.publish.build import build_site
 from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
+from bench_keys import key_times
 
 ROOT = Path(__file__).resolve().parents[1]
 CHROMIUM = os.environ.get("ALMANAC_CHROMIUM", "")
@@ -47,6 +48,7 @@ LOOKED_AT = (  # a page of each sort that Lighthouse looks at
     "settings.html", "more.html", "kick-cycle.html", "cards.html", "coverage.html", "by/goal.html",
 )  # fmt: skip
 DRILLS, SLOWED = 1000, 4
+PHONE: ViewportSize = {"width": 360, "height": 640}
 LIGHTHOUSE = "lighthouse@12.8.2"
 BUDGETS = {
     "weight": 200_000,
@@ -159,13 +161,15 @@ def multiply_drills(root: Path, drills: int) -> None:
 
 
 def give_finder(site: Path, work: Path, drills: int) -> int:
-    """Put the table of a catalogue with ``drills`` drills into the finder's page. Returns the rows
-    that it has.
+    """Put the table of a catalogue with ``drills`` drills into the finder's page, and its texts
+    beside it. Returns the rows that it has.
     """
     multiply_drills(work / "root", drills)
     catalogue = load(work / "root").catalogue
     assert catalogue is not None
-    data = Finder(Parts(Analysis(catalogue, date.today()))).data()
+    finder = Finder(Parts(Analysis(catalogue, date.today())))
+    data, (file, texts) = finder.data(), finder.texts()
+    (site / file).write_text(texts, "utf-8")
     page = site / "find.html"
     table = json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
     text = re.sub(
@@ -194,7 +198,8 @@ def first_visit(browser: Browser, address: str) -> tuple[int, int]:
 def finder_times(page: Page, address: str, rounds: int) -> list[float]:
     """Milliseconds from tap to list, the processor slowed, sorted."""
     page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
-    page.goto(address + "find.html", wait_until="networkidle")
+    page.goto(address + "find.html")
+    page.wait_for_selector("[data-found][data-texts=read]", timeout=120_000)
     return sorted(page.evaluate(_TAPS, {"rounds": rounds}))
 
 
@@ -286,10 +291,17 @@ def main() -> int:
                 for what, score in scores.items():
                     is_score = what != "cumulative-layout-shift"
                     report.line(f"{page}: {what}", score, what, "", at_least=is_score)
-            rows = give_finder(site, work, DRILLS)
-            times = finder_times(
-                browser.new_page(viewport={"width": 360, "height": 640}), address, 60
+            keys = key_times(browser, browser.new_page(viewport=PHONE), address)
+            late, middle = keys[int(len(keys) * 0.95)], keys[len(keys) // 2]
+            report.line(
+                f"a key in Find, main thread {SLOWED} × slowed, 95th percentile",
+                SLOWED * late,
+                "finder",
+                "ms",
+                f", median {SLOWED * middle:.0f}, worst {SLOWED * keys[-1]:.0f}, {len(keys)} keys",
             )
+            rows = give_finder(site, work, DRILLS)
+            times = finder_times(browser.new_page(viewport=PHONE), address, 60)
             middle, late = times[len(times) // 2], times[int(len(times) * 0.95)]
             more = f", median {middle:.0f}, worst {times[-1]:.0f}, {len(times)} acts"
             report.line(

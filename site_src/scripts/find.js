@@ -2,13 +2,16 @@
 
 import { fromAddress, toAddress } from "./find/address.js";
 import { askedFor, isHeardAlone } from "./find/asked.js";
+import { toFirst, walk } from "./find/by-keys.js";
 import { choicesOf, say } from "./find/choices.js";
 import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
 import { FACETS, entriesOf, inOrder, isChosen, LISTS, nothing, sift } from "./find/list.js";
 import { forget, lookedFor, remember } from "./find/recent.js";
 import { bringFirst, resultLists } from "./find/results.js";
+import { speaker } from "./find/spoken.js";
 import { many, teller } from "./find/told.js";
+import { writer } from "./find/written.js";
 import { all, make, one } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
 
@@ -24,7 +27,6 @@ const search = engine(data, entries);
 const tell = teller(data);
 const state = { choice: nothing(), until: "", mine: preferences.mine(), isRun: false };
 let question = search.question("");
-let writing = 0;
 let byPointer = false;
 let fitsFor = "";
 /** @type {Map<Entry, import("./find/fit.js").Fit>} */
@@ -33,6 +35,8 @@ const fits = new Map();
 /** @type {(facet: Facet) => string} */
 const told = (facet) => tell.choice(state.choice, facet, state.until);
 const choices = choicesOf(form, told);
+const speak = speaker(page, tell.first);
+const written = writer(() => toAddress(state.choice, { pool: preferences.chosen("pool"), groups: state.mine }));
 
 /** What fits is asked for. */
 const held = () => ({
@@ -74,6 +78,7 @@ const lists = resultLists(one("[data-results]", page), {
     state.choice.kind = new Set([kind]);
     refresh();
     form.scrollIntoView({ block: "start" });
+    toFirst(page, { preventScroll: true }); // the button that was pressed is gone
   },
 });
 
@@ -171,16 +176,10 @@ function refresh(keepAddress = false) {
   /** @type {import("./find/results.js").IsSure} */
   const isSure = ({ number }) => !answered || answered.sure.has(number);
   showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length);
-  lists.show(inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure });
+  speak(lists.show(inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure }));
   if (!keepAddress) {
-    clearTimeout(writing);
-    writing = setTimeout(writeAddress); // when the list is on the screen
+    written.soon();
   }
-}
-
-function writeAddress() {
-  const address = toAddress(state.choice, { pool: preferences.chosen("pool"), groups: state.mine });
-  history.replaceState(null, "", address ? `#${address}` : "#");
 }
 
 const known = /** @type {Record<List | "kind" | "gear" | "groups" | "pool", Set<string>>} */ ({
@@ -218,7 +217,9 @@ form.addEventListener("keydown", () => { byPointer = false; });
 form.addEventListener("submit", (event) => {
   event.preventDefault();
   remember(state.choice.words);
+  toFirst(page); // and the keys of a phone go out of the way
 });
+walk(wordsInput, page);
 form.addEventListener("change", ({ target }) => {
   if (target instanceof HTMLInputElement && target !== wordsInput && target.dataset.myGroup === undefined) {
     choices.take(state, target);
@@ -234,6 +235,7 @@ wordsInput.addEventListener("input", () => {
 });
 page.addEventListener("click", ({ target }) => {
   if (target instanceof Element && target.closest(".hits a")) {
+    written.flush();
     remember(state.choice.words);
   }
 });
@@ -262,7 +264,7 @@ one("[data-clear]", form).addEventListener("click", () => {
   refresh();
 });
 window.addEventListener("hashchange", ({ newURL }) => {
-  clearTimeout(writing); // an address that is just being written must not stand before the one that was gone to
+  written.drop();
   const address = new URL(newURL).hash;
   history.replaceState(null, "", address || "#");
   readAddress(address);

@@ -365,8 +365,40 @@ def test_by_keyboard_alone(finder: Page) -> None:
     finder.wait_for_url("**/drills/*.html")
 
 
+def test_the_arrow_keys_and_enter_lead_from_the_box_along_the_hits(finder: Page) -> None:
+    box = finder.locator("#find-words")
+    hits = finder.locator("[data-results] a")
+    box.fill("kick")
+    box.press("ArrowDown")
+    expect(hits.nth(0)).to_be_focused()
+    finder.keyboard.press("ArrowDown")
+    expect(hits.nth(1)).to_be_focused()
+    for _ in range(2):
+        finder.keyboard.press("ArrowUp")
+    expect(box).to_be_focused()
+    box.press("Enter")
+    expect(hits.nth(0)).to_be_focused()
+    finder.locator("[data-results] section > .tool").first.press("Enter")  # all of a kind
+    expect(hits.nth(0)).to_be_focused()
+
+
+def test_an_address_that_waits_is_written_before_a_hit_is_gone_to(finder: Page) -> None:
+    finder.locator("#find-words").fill("kick")
+    finder.locator("[data-results] a").first.click()
+    finder.wait_for_url(lambda url: "find.html" not in url)
+    finder.go_back()
+    expect(finder).to_have_url(re.compile("#words=kick$"))
+    expect(finder.locator("#find-words")).to_have_value("kick")
+
+
 def test_it_speaks_to_a_screen_reader(finder: Page) -> None:
-    expect(finder.locator("[data-total]")).to_have_attribute("aria-live", "polite")
+    finder.locator("#find-words").fill("fins")
+    said = finder.locator("[role=status][data-spoken]")
+    expect(said).to_have_text(re.compile(r"^\d+ hits?.*\. First: Fins, gear\.$"))
+    finder.locator("#find-words").fill("parashute")
+    expect(said).to_have_text(
+        re.compile(r"^Nothing for “parashute”; nearest: “parachute”\. \d+ hit")
+    )
     for group in finder.locator("fieldset").all():
         assert group.locator(":scope > legend").text_content()
     names = finder.locator("fieldset input").evaluate_all(

@@ -51,7 +51,7 @@ def test_the_best_three_stand_before_the_kinds(phone: Page, server: Server) -> N
     counts = phone.locator(".kinds .chip [data-count]").all_text_contents()
     told = int((phone.locator("[data-total]").inner_text()).split()[0])
     assert told == sum(map(int, counts))
-    assert {text.split()[-1] for text in kinds.all_inner_texts()} <= set(counts)
+    assert {text.split()[-1] for text in kinds.all_text_contents()} <= set(counts)
     chip = phone.locator(".kinds .chip", has=phone.locator("[value=fault]"))
     number = int(chip.locator("[data-count]").inner_text())
     chip.click()

@@ -83,13 +83,13 @@ export function answers({ words, phrases }, entries, question) {
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
 }
 
-/** @type {WeakMap<Entry, string[][]>} */
+/** @type {WeakMap<Entry, {whole: string, words: Set<string>}[]>} */
 const NAMES = new WeakMap();
 
-/** The words of an entry's title and other names.
+/** An entry's title and other names, each whole and by its words.
  * @param {Entry} entry */
 function namesOf(entry) {
-  const names = NAMES.get(entry) ?? [entry.title, ...entry.also.split("; ")].map((name) => stems(name));
+  const names = NAMES.get(entry) ?? [entry.title, ...entry.also.split("; ")].map((name) => ({ whole: stems(name).join(" "), words: new Set(stems(name)) }));
   NAMES.set(entry, names);
   return names;
 }
@@ -105,8 +105,9 @@ function favour(entry, { kinds, minutes, gear }, sought) {
     return 0;
   }
   const names = namesOf(entry);
-  const isWhole = names.some((name) => name.join(" ") === sought);
-  const isWithin = names.some((name) => sought.split(" ").every((term) => name.includes(term)));
+  const asked = sought.split(" ");
+  const isWhole = names.some(({ whole }) => whole === sought);
+  const isWithin = names.some(({ words }) => asked.every((term) => words.has(term)));
   const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;
   const ofKind = kinds.size ? (kinds.has(entry.kind) ? ASKED_KIND : 1) : usual;
   const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? TIMED : 1;

@@ -278,7 +278,10 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
     const keys = [scores ? first(entry) + late : late, -(scores?.get(entry.number) ?? 0), place(entry), -uses(entry), kindPlace(entry, choice), ...mine, ...fills, entry.number];
     return { entry, keys };
   });
-  keyed.sort(({ keys: one }, { keys: two }) => one.map((key, at) => key - (two[at] ?? 0)).find(Boolean) ?? 0);
+  keyed.sort(({ keys: one }, { keys: two }) => {
+    const at = one.findIndex((key, number) => key !== two[number]);
+    return at < 0 ? 0 : (one[at] ?? 0) - (two[at] ?? 0);
+  });
   return keyed.map(({ entry }) => entry);
 }
 

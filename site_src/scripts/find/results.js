@@ -47,8 +47,23 @@ function picture(entry) {
  * @param {{kinds: Kinds, told: Told, way: Way, narrow: (kind: string) => void}} known
  */
 export function resultLists(place, { kinds, told, way, narrow }) {
+  /** @type {Map<Entry, {told: string, hasRoom: boolean, hit: HTMLLIElement}>} what stands as it did is not made anew at each key */
+  const made = new Map();
+
   /** @type {(entry: Entry, hasRoom: boolean) => HTMLLIElement} */
   function hit(entry, hasRoom) {
+    const own = `${told(entry)}\n${way(entry)}`;
+    const known = made.get(entry);
+    if (known?.told === own && known.hasRoom === hasRoom) {
+      return known.hit;
+    }
+    const fresh = newHit(entry, hasRoom);
+    made.set(entry, { told: own, hasRoom, hit: fresh });
+    return fresh;
+  }
+
+  /** @type {(entry: Entry, hasRoom: boolean) => HTMLLIElement} */
+  function newHit(entry, hasRoom) {
     const kind = make("b", {}, kinds.get(entry.kind)?.one ?? "");
     const more = told(entry);
     const fact = make("span", { class: "hit-fact" }, kind, more ? ` · ${more}` : "");
@@ -114,13 +129,14 @@ export function resultLists(place, { kinds, told, way, narrow }) {
     /**
      * @param {Entry[]} entries
      * @param {{isOneKind: boolean, isAsked: boolean, isSure: IsSure}} how whether one kind was chosen; whether words were asked for
+     * @returns {Entry | undefined} the first
      */
     show(entries, { isOneKind, isAsked, isSure }) {
       const sure = entries.filter(isSure);
       const unsure = entries.filter((entry) => !isSure(entry));
       if (isOneKind) {
         place.replaceChildren(...whole(sure, unsure));
-        return;
+        return sure[0] ?? unsure[0];
       }
       const best = isAsked ? sure.slice(0, BEST) : [];
       const weak = isAsked ? unsure.slice(0, BEST - best.length) : [];
@@ -131,9 +147,10 @@ export function resultLists(place, { kinds, told, way, narrow }) {
       /** @type {(shelf: Shelf) => HTMLElement} */
       const own = (shelf) => onShelf(shelf, above, isSure);
       place.replaceChildren(
-        ...(best.length ? [list(best, { "data-best": "" })] : []), ...rest.filter(hasSure).map(own),
-        ...(unsure.length ? [line("p")] : []), ...(weak.length ? [list(weak)] : []), ...rest.filter((shelf) => !hasSure(shelf)).map(own),
+        ...(best.length ? [list(best, { "data-best": "", "aria-label": "Best" })] : []), ...rest.filter(hasSure).map(own),
+        ...(unsure.length ? [line("p")] : []), ...(weak.length ? [list(weak, { "aria-label": "Less sure" })] : []), ...rest.filter((shelf) => !hasSure(shelf)).map(own),
       );
+      return sure[0] ?? unsure[0];
     },
   };
 }

@@ -90,6 +90,10 @@ export function teller(data) {
      * @param {{word: string, near: string, isRun: boolean}[]} words */
     unknown: (words) => words.filter(({ isRun }) => !isRun).map(({ word, near }) => `Nothing for “${word}”${near ? `; nearest: “${near}”` : ""}.`).join(" "),
 
+    /** The first hit, for a listener.
+     * @param {Entry} entry */
+    first: ({ title, kind }) => `First: ${title}, ${kinds.get(kind)?.one.toLowerCase()}.`,
+
     /** Whose times these are, and what goes before them.
      * @param {Held} held */
     whose({ groups }) {
