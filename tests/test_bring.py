@@ -127,7 +127,11 @@ def test_reviews_and_send_offs_in_lines_of_their_own_are_seen_too(
     ("given", "said"),
     [
         ("back-streamline-kik", "is it 'back-streamline-kick'?"),
-        ("heron-kick-and-go", "is a practice"),
+        ("the-year", "is a season, which is of one club alone"),
+        (
+            "heron-kick-and-go",
+            "the squad 'heron' (Heron) of that club: say which of yours it is, --as heron= and one of one",
+        ),
     ],
 )
 def test_what_cannot_be_brought(
@@ -136,6 +140,70 @@ def test_what_cannot_be_brought(
     before = files(own)
     assert brought(own, given) == 2
     assert said in capsys.readouterr().err
+    assert files(own) == before
+
+
+def planned(root: Path, id: str, *words: str) -> int:
+    where = ["--from", str(CATALOGUE), "--root", str(root), "--today", DAY.isoformat()]
+    return main(["bring", id, *where, *words])
+
+
+def building(root: Path) -> None:
+    """The one squad is of the level of what is brought, and the pool is as deep."""
+    path = root / "plans/club.yml"
+    text = path.read_text("utf-8").replace("level: foundation", "level: building")
+    path.write_text(text.replace("flags: true", "flags: true, water_c: 27"), "utf-8")
+
+
+def test_a_practice_is_brought_for_the_squad_groups_and_pool_of_the_club(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Its squad is found by its level, its pool by its course; what it needs comes along, and nothing of it is refused."""
+    path = own / "plans/club.yml"
+    path.write_text(
+        path.read_text("utf-8").replace("flags: true", "flags: true, water_c: 29"), "utf-8"
+    )
+    assert planned(own, "reed-kick-then-swim") == 0, capsys.readouterr().err
+    assert "here for one, home" in capsys.readouterr().out
+    text = (own / "plans/practices/reed-kick-then-swim.yml").read_text("utf-8")
+    assert "squad: one\n" in text and "reed-1" not in text
+    errors = [one for one in load_and_check(own, DAY).findings if one.is_error]
+    assert [one for one in errors if one.place.file.startswith("plans/practices/")] == []
+
+
+def test_a_lane_group_that_has_none_here_is_told(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    building(own)
+    before = files(own)
+    assert planned(own, "heron-kick-and-go", "--as", "heron-1=one-1") == 2
+    assert "it names the lane group 'heron-2'" in capsys.readouterr().err
+    assert planned(own, "heron-kick-and-go", "--as", "heron-1=one-1", "--as", "heron-2=one-1") == 2
+    assert "nothing was brought" in capsys.readouterr().err
+    assert files(own) == before
+
+
+def test_a_block_brings_its_practices_and_says_whom_it_cannot_place(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    building(own)
+    before = files(own)
+    code = planned(own, "heron-legs-in-three-weeks", "--as", "heron=nobody")
+    said = capsys.readouterr()
+    assert code == 2 and "no squad here is called 'nobody', but one" in said.err
+    assert files(own) == before
+    assert planned(own, "heron-legs-in-three-weeks", "--as", "x") == 2
+    assert "'x' is no pair" in capsys.readouterr().err
+
+
+def test_what_a_check_would_refuse_here_is_not_brought(
+    own: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Nobody knows how deep the ends of the pool are, and the races begin with dives."""
+    building(own)
+    before = files(own)
+    assert planned(own, "spring-meet", "--as", "heron=one", "--as", "osprey=one") == 2
+    assert "nothing was brought: plans/meets/spring-meet.yml" in capsys.readouterr().err
     assert files(own) == before
 
 

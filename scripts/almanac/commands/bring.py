@@ -2,23 +2,33 @@
 never writes over what is there.
 
 A line that only points at an entry that does not come along goes; send-offs of lane groups that are
-not here become a rest. The review that an entry had there stands for four weeks: by then somebody
-here has read it, and signed it.
+not here become a rest. A practice, a block, a meet or a timetable is brought for squads, lane
+groups and pools of the club's own, and only where no check then refuses it. The review that an
+entry had there stands for four weeks: by then somebody here has read it, and signed it.
 """
 
 from __future__ import annotations
 
 import argparse
+import shutil
+import tempfile
 from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from almanac.commands.outcome import FINE, UsageError, root_of, today
+from almanac.commands.shared import load_and_check
 from almanac.findings import counted
-from almanac.kinds import KIND
+from almanac.kinds import IN_CLUB, KIND, TOP_FOLDERS, kind_of_path
 from almanac.model.bringing import BROUGHT, Bringing, NotBrought, Origin, bring
+from almanac.model.bringing_plans import PLANS, Clubs
 from almanac.model.catalogue import Catalogue, Key
+from almanac.model.club import Club
 from almanac.model.load import load
 from almanac.site.folder import naming
+from almanac.source.reader import read
+from almanac.source.rewrite import uses
 from almanac.source.suggest import nearest
 
 NAME = "bring"
@@ -36,6 +46,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FOLDER",
         help="the folder of the other catalogue, which holds drills/ and plans/",
     )
+    parser.add_argument(
+        "--as",
+        dest="renamed",
+        action="append",
+        default=[],
+        metavar="THEIRS=OURS",
+        help="which squad, lane group or pool of yours stands for one of theirs, in a practice, a "
+        "block, a meet or a timetable; again for another",
+    )
     parser.add_argument("--dry-run", action="store_true", help="say what would come, write nothing")
 
 
@@ -47,15 +66,24 @@ def run(arguments: argparse.Namespace) -> int:
     wanted = [_key(of.catalogue, given) for given in arguments.ids]
     told = origin_of(of.catalogue)
     day = arguments.today or today()
+    origin = Origin(told, day)
+    has_plans = any(kind in PLANS for kind, _ in wanted)
+    if has_plans:
+        if into.catalogue is None:
+            raise UsageError(f"{root} is no sound catalogue: see almanac check --root {root}")
+        clubs = Clubs(of.catalogue.club, into.catalogue.club, _renamed(arguments.renamed))
+        origin = replace(origin, clubs=clubs, groups=_by_level(clubs.here))
     try:
-        found = bring(of, into.names, wanted, Origin(told, day))
+        found = bring(of, into.names, wanted, origin)
     except NotBrought as problem:
         raise UsageError(f"nothing was brought: {problem}") from None
     _refuse_overwriting(root, found)
+    if has_plans:
+        _refuse_unsound(root, found.files, day)
     if not arguments.dry_run:
         write_all(root, found.files)
-    for file in found.files:
-        print(f"{file}  from {told}")
+    for file, text in found.files.items():
+        print(f"{file}  from {told}{_whose(file, text)}")
     for file in found.stays:
         print(f"{file}  is here already, and stays as it is")
     what = "would come" if arguments.dry_run else "came"
@@ -72,20 +100,60 @@ def origin_of(catalogue: Catalogue) -> str:
 
 def _key(catalogue: Catalogue, given: str) -> Key:
     kind, _, id = given.rpartition("/")
-    kinds = [own for own in BROUGHT if (own, id) in catalogue.entries and kind in ("", own)]
+    kinds = [
+        own for own in (*BROUGHT, *PLANS) if (own, id) in catalogue.entries and kind in ("", own)
+    ]
     if len(kinds) > 1:
         choices = " or ".join(f"{own}/{id}" for own in kinds)
         raise UsageError(f"'{id}' is more than one entry there: write {choices}")
     if kinds:
         return kinds[0], id
-    other = [own for own in KIND if own not in BROUGHT and (own, id) in catalogue.entries]
+    other = [own for own in KIND if (own, id) in catalogue.entries]
     if other:
-        raise UsageError(
-            f"'{id}' is a {other[0]}, which is of one club's squads and lanes: bring its sets, and "
-            f"write one of your own"
-        )
+        raise UsageError(f"'{id}' is a {other[0]}, which is of one club alone: write one of yours")
     near = nearest(id, [own for _, own in catalogue.entries])
     raise UsageError(f"nothing there is called '{given}'" + (f"; is it '{near}'?" if near else ""))
+
+
+def _renamed(given: list[str]) -> dict[str, str]:
+    """What stands for what, as it was asked for."""
+    pairs = [words.partition("=") for words in given]
+    for words, (theirs, _, ours) in zip(given, pairs, strict=True):
+        if not (theirs and ours):
+            raise UsageError(f"--as: '{words}' is no pair: write the id there, =, and the id here")
+    return {theirs: ours for theirs, _, ours in pairs}
+
+
+def _whose(file: str, text: str) -> str:
+    """Whom a plan is for here, and in which pool, by id; "" of what is for everybody."""
+    kind, (plan, _) = kind_of_path(file), read(text.encode(), file)
+    if plan is None or kind is None or kind.key not in PLANS:
+        return ""
+    named = dict.fromkeys(use.id for use in uses(plan, kind.key) if use.kind in IN_CLUB)
+    return f", here for {', '.join(named)}"
+
+
+def _by_level(club: Club) -> dict[str, tuple[str, ...]]:
+    """The lane groups of each level, by id."""
+    found: dict[str, tuple[str, ...]] = {}
+    for id, group in club.lane_groups.items():
+        level = club.squads[group.squad].level
+        found[level] = (*found.get(level, ()), id)
+    return found
+
+
+def _refuse_unsound(root: Path, files: Mapping[str, str], day: date) -> None:
+    """Try plans in a copy of the catalogue. Raises UsageError where a check refuses one there."""
+    with tempfile.TemporaryDirectory(prefix="almanac-bring-") as scratch:
+        copy = Path(scratch)
+        for name in TOP_FOLDERS:
+            if (root / name).is_dir():
+                shutil.copytree(root / name, copy / name)
+        write_all(copy, files)
+        for finding in load_and_check(copy, day).findings:
+            if finding.is_error and finding.place.file in files:
+                message = f"{finding.place.file}: {finding.message}; {finding.hint}"
+                raise UsageError(f"nothing was brought: {message}")
 
 
 def _refuse_overwriting(root: Path, found: Bringing) -> None:

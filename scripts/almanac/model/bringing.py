@@ -10,17 +10,19 @@ import yaml
 
 from almanac.findings import Finding
 from almanac.kinds import KIND
+from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.source.names import Names
 from almanac.source.reader import Document, read
+from almanac.source.rewrite import rewritten, uses
 from almanac.source.style import span
 from almanac.source.taken_out import Spot, without, without_items
 from almanac.source.validate import Shapes
 from almanac.units import parse_time
 
 BROUGHT = ("drill", "fault", "gear", "benchmark", "progression", "source", "need", "set")
-"""Kinds that stand for themselves; a practice or a block is of one club's squads and lanes."""
+"""Kinds that stand for themselves."""
 _LEADS_ON = {
     "easier", "harder", "may_add", "mended_by", "not_to_confuse_with", "pair_with", "excludes",
     "adapt", "rule", "drawn",
@@ -37,13 +39,15 @@ class NotBrought(Exception):
 class Origin:
     """Where entries come from, in words for their first line; the day on which they come, since the
     review that they had there stands for four weeks of it; the rest that stands in for send-offs of
-    lane groups that are not here; and by level the lane groups that times are assumed for instead.
+    lane groups that are not here; by level the lane groups that times are assumed for instead; and
+    both clubs, which plans ask for.
     """
 
     title: str
     day: date
     rest: str = "0:20"
     groups: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    clubs: Clubs | None = None
 
 
 @dataclass(frozen=True)
@@ -65,7 +69,11 @@ def closure(catalogue: Catalogue, wanted: Iterable[Key], have: Names) -> list[Ke
         found[key] = None
         for reference in catalogue.entries[key].references():
             there = reference.id in have.of("reference", reference.kind)
-            if reference.kind in BROUGHT and reference.role not in _LEADS_ON and not there:
+            if (
+                reference.kind in (*BROUGHT, *PLANS)
+                and reference.role not in _LEADS_ON
+                and not there
+            ):
                 todo.append((reference.kind, reference.id))
     return list(found)
 
@@ -107,6 +115,8 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
     edits = [*_of_groups(document.node(()), names, as_.rest, here), *_review(document, as_.day)]
     for first, last, words in reversed(edits):
         text = text[: span(text, first)[0]] + words + text[span(text, last)[1] :]
+    if kind in PLANS:
+        text = _as_here(text, document.file, kind, as_)
     for _ in range(_MOST_ROUNDS):
         own, _said = read(text.encode(), document.file)
         assert own is not None, document.file
@@ -115,11 +125,34 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
             if finding.code == "unknown-word":
                 raise NotBrought(f"{document.file}: {finding.message}; {finding.hint}")
         lost = [_spot(one) for one in findings if one.code == "unknown-reference"]
+        if lost and kind in PLANS:
+            said = next(one.message for one in findings if one.code == "unknown-reference")
+            raise NotBrought(f"{document.file}: {said}")
         empty = [_spot(one) for one in findings if one.code == "missing-key"]
         if not lost and not empty:
             break
         text = without(text, lost) if lost else without_items(text, empty)
     return f"# From {as_.title}.\n{text}"
+
+
+def _as_here(text: str, file: str, kind: str, as_: Origin) -> str:
+    """A plan's text with the squads, lane groups and pools of the club that it is brought to."""
+    plan, _ = read(text.encode(), file)
+    assert plan is not None, file
+    assert as_.clubs is not None, file
+    try:
+        renamed = as_.clubs.found_again([(kind, plan)])
+    except NotFoundAgain as problem:
+        raise NotBrought(f"{file}: {problem}") from None
+    words = {
+        (use.path, use.is_key): renamed[use.kind, use.id]
+        for use in uses(plan, kind)
+        if (use.kind, use.id) in renamed
+    }
+    own = rewritten(plan, words)
+    if own is None:
+        raise NotBrought(f"{file}: two lane groups of it would be one here; bring its sets")
+    return own
 
 
 _MOST_ROUNDS = 6  # what names one thing in another may be seen only when that has gone
