@@ -24,6 +24,7 @@ from almanac.findings import as_text
 from almanac.model.log import Log
 from almanac.report.compose_answer import Answer, answer_json, answer_text, answered, changed
 from almanac.report.compose_table import Made, can_compose, compose_table
+from almanac.report.compose_usual import usual_pool
 
 NAME = "practice"
 HELP = "up to three practices for what is wished"
@@ -94,7 +95,7 @@ def answer_to(
     squad = _squad(analysis, arguments.squad, groups)
     if not analysis.catalogue.club.waters:
         raise UsageError("the club has no pool, and what is composed is swum")
-    pool = arguments.pool or _usual_pool(analysis, squad)
+    pool = arguments.pool or usual_pool(analysis.catalogue, squad)
     if pool not in analysis.catalogue.club.waters:
         known = ", ".join(analysis.catalogue.club.waters)
         raise UsageError(f"there is no pool '{pool}'; there are {known}")
@@ -177,13 +178,6 @@ def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
     if not can_compose(analysis, squad):
         raise UsageError(f"the squad '{squad}' has no lane group in plans/club.yml")
     return squad
-
-
-def _usual_pool(analysis: Analysis, squad: str) -> str:
-    """The pool that most of a squad's practices are in, else the club's first."""
-    pools = [own.pool for own in analysis.catalogue.practices.values() if own.squad == squad]
-    known = list(analysis.catalogue.club.waters)
-    return max(known, key=pools.count)
 
 
 def _of_block(table: Table, id: str, day: date) -> list[tuple[str, int]]:

@@ -18,6 +18,7 @@ from almanac.kinds import KIND
 from almanac.model.load import with_file
 from almanac.report.compose_answer import Answer
 from almanac.report.compose_entry import as_yaml, practice_entry
+from almanac.report.compose_usual import usual_start
 
 _KIND = "practice"
 
@@ -34,7 +35,7 @@ def save(
         answer.made.candidates,
         answer.asked.wishes,
         answer.proposals[number - 1],
-        arguments.start or usual_start(answer),
+        arguments.start or usual_start(answer.analysis.catalogue, answer.table.squad.id),
         lanes_of(answer.table, answer.asked.wishes),
     )
     text = as_yaml(entry)
@@ -60,13 +61,6 @@ def save(
     write_new(path, text)
     print(f"wrote {path}; read it through, then: almanac sum {arguments.save}")
     return FINE
-
-
-def usual_start(answer: Answer) -> str:
-    """When most of the squad's practices begin."""
-    practices = answer.analysis.catalogue.practices.values()
-    starts = [own.slot.start for own in practices if own.squad == answer.table.squad.id]
-    return max(sorted(set(starts)), key=starts.count, default="18:00")
 
 
 def lanes_of(table: Table, wishes: Wishes) -> Mapping[str, list[int]]:
