@@ -60,6 +60,7 @@ function shown([first, ...others], heading) {
     make("h2", {}, make("a", { href: first.href }, first.title)),
     make("p", { class: "lead" }, when(first)),
     make("a", { class: "tool is-main", href: `run.html#practice=${first.href.replace(/^.*\/|\.html$/g, "")}${first.start ? `&start=${first.start}` : ""}` }, "Run"),
+    " ", make("a", { class: "tool", href: "make.html" }, "Make a practice"),
     ...lines(first),
   );
   const rows = others.map((own) => row(own.href, own.title, `${when(own)} · ${own.squad}`));

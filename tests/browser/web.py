@@ -18,6 +18,7 @@ ADDRESS = "https://quillwater.example/"  # of the small catalogue's club
 TEMPLATES = (
     "index.html", "more.html", "settings.html", "tonight.html", "find.html", "find.html#open=goal,gear,minutes", "cards.html", "drills/back-streamline-kick.html", "sets/kick-and-go.html",
     "faults/knees-break-surface.html", "gear/parachute.html", "benchmarks/back-kick-200.html", "progressions/kick-into-stroke.html", "learn.html", "judge.html", "words.html", "calculators.html#points",
+    "make.html", "make.html#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke",
     "practices/heron-kick-and-go.html", "blocks/heron-legs-in-three-weeks.html", "by/goal.html", "drills/index.html", "practices/index.html",
     "needs/sore-shoulder.html", "coverage.html", "safety.html", "kick-cycle.html", "new.html", "fields.html", "checks.html", "computed.html",
     "add.html", "run.html#practice=heron-kick-and-go", "data.html", "privacy.html", "404.html",

@@ -33,6 +33,7 @@ _LEFT_OUT = {
     SPREADSHEETS,
 }
 _FOLDERS_LEFT_OUT = ("data/", FOLDER)
+_KEPT_DATA = (RUNS, "data/v1/compose/")  # what pages read
 _HASH_LETTERS = 16
 
 
@@ -107,7 +108,7 @@ class KeptFiles:
     def add(self, file: str, content: bytes) -> None:
         """Take note of a file of the site, in place of what it was, where a phone keeps it."""
         if file not in _LEFT_OUT and (
-            file.startswith(RUNS) or not file.startswith(_FOLDERS_LEFT_OUT)
+            file.startswith(_KEPT_DATA) or not file.startswith(_FOLDERS_LEFT_OUT)
         ):
             self._known[file] = (file_hash(content), len(content))
             if not is_packed(file):

@@ -30,6 +30,7 @@ from almanac.site.kick_cycle import kick_cycle_page
 from almanac.site.kind_pages import Wanted, every, pages_of
 from almanac.site.levels_page import levels_page
 from almanac.site.links import Page
+from almanac.site.make_page import make_page
 from almanac.site.moved import moved_pages
 from almanac.site.news import NewsItem, news_files, news_page
 from almanac.site.pictures import picture_files
@@ -139,6 +140,7 @@ class SitePages:
             learn_page(analysis.catalogue),
             levels_page(analysis.catalogue),
             judge_page(analysis.catalogue),
+            make_page(analysis),
             self.marks.page(),
             *moved_pages(analysis),
             cards_page(analysis),

@@ -2,6 +2,7 @@
 // finds the run that is on, where there is one.
 
 import { make, one, root } from "../lib/dom.js";
+import { read } from "../lib/storage.js";
 import { timeOfDay } from "./words.js";
 import { App } from "./page/app.js";
 import { changes } from "./page/change.js";
@@ -26,8 +27,20 @@ function asked() {
   return id && /^[a-z0-9-]+$/.test(id) ? { name: `${kind}s/${id}`, code: words.get("code") ?? "", start } : null;
 }
 
+/** A practice that was composed on this phone, where that is the one.
+ * @param {string} file
+ * @returns {import("./types.js").RunData | null} */
+function made(file) {
+  const own = read("run-made", /** @type {Partial<import("./types.js").RunData>} */ ({}));
+  return own.form === FORM && file === `practices/${own.id}` ? /** @type {import("./types.js").RunData} */ (own) : null;
+}
+
 /** @param {string} file */
 async function fetched(file) {
+  const own = made(file);
+  if (own) {
+    return own;
+  }
   const response = await fetch(new URL(`data/v1/run/${file}.json`, root));
   if (!response.ok) {
     throw new Error(`${file}: ${response.status}`);

@@ -6,7 +6,7 @@
  *   metres?: number | null, result?: string, far?: boolean, under_water?: boolean, land?: boolean}} Item */
 /** @typedef {{item: number, reps: number, every: Each, go?: "on" | "rest" | "straight", target?: Each, aim?: Each, rest?: Each, home?: Each,
  *   in_lane?: number, gap?: number, waves?: number, at_once?: number, begins?: string, suggested?: boolean, marks?: string[],
- *   more?: number[], fewer?: number, fewest?: number, sit?: number, again?: number}} RepBlock */
+ *   more?: number[], fewer?: number, fewest?: number, sit?: number, again?: number, does?: string[]}} RepBlock */
 /** @typedef {{wait: number, why: string, note?: string, on?: string[], off?: string[], far?: boolean}} WaitBlock */
 /** @typedef {{rounds: {times: number, blocks: Block[]}[], between?: number, least?: number, most?: number, keeps_last?: boolean,
  *   copies?: number}} RoundsBlock */
@@ -22,7 +22,7 @@
 /** @typedef {"order" | "rounds" | "parts" | "end"} By a way to cut: as the build orders it, by rounds alone, by whole parts, the wind-down */
 /** @typedef {{form: number, version: string, kind: "practice" | "set", id: string, title: string, page: string, squad?: string,
  *   start?: string, minutes?: number, pool?: string | null, course?: string, ends_s?: number | null, crews: CrewData[],
- *   hazards?: Hazard[], parts: Part[], cuts?: Cut[]}} RunData */
+ *   hazards?: Hazard[], parts: Part[], cuts?: Cut[], made?: string}} RunData `made`: the words of the address that makes a composed practice */
 
 /** @typedef {{node: RoundsBlock, no: number}} Round one time through a block of rounds; `no` is its place, a copy's lies between two */
 /** @typedef {"rep" | "wait" | "end"} StepKind a send-off (of a wave), a wait on the clock, or the end of a part */

@@ -39,7 +39,8 @@ export function passOn(app) {
     app.show({ title: "Pass it on", nodes: [make("p", {}, "This run has more changes than a code holds: begin it anew on the other phone.")] });
     return;
   }
-  const address = new URL(`run.html#${session.data.kind}=${session.data.id}&code=${code.replaceAll(" ", "")}`, root).href;
+  const { made, kind, id } = session.data; // what was composed here, the other phone composes first
+  const address = new URL(`${made ? `make.html#${made}` : `run.html#${kind}=${id}`}&code=${code.replaceAll(" ", "")}`, root).href;
   const number = session.run.changes.length;
   app.show({
     title: "Pass it on", nodes: [

@@ -1,0 +1,57 @@
+// The answer to a request, worked out once; and what can't be, in a sentence.
+
+import { practiceOf, proposalOf } from "../compose/change.js";
+import { propose } from "../compose/propose.js";
+import { BadWish } from "../compose/request.js";
+
+/** @import {Asked} from "./asked.js" */
+/** @import {Stand} from "./proposal.js" */
+/** @import {Data, Practice, Proposal, Request} from "./types.js" */
+/** @import {Answer} from "../compose/types.js" */
+
+const NO_SIGNAL = "No signal, and the site is not kept on this phone: what a practice is made of can’t be read.";
+const FROM_FOLDER = "A practice can’t be made from a folder: it reads its data from the site. Open it over https, or keep the site on this phone.";
+let last = { of: "", answer: /** @type {Answer | string} */ ("") };
+
+/** @param {string} text */
+export const sentence = (text) => (text ? `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith(".") ? "" : "."}` : "");
+
+/** @param {Data} data
+ * @param {Request} request
+ * @returns {Answer | string} a sentence where a wish can't be */
+function worked(data, request) {
+  try {
+    return propose(data, request);
+  } catch (problem) {
+    if (problem instanceof BadWish) {
+      return sentence(problem.message);
+    }
+    throw problem;
+  }
+}
+
+/** The proposals, or the sentence that says which wish can't be.
+ * @param {Data} data
+ * @param {Request} request */
+export function answerTo(data, request) {
+  const of = JSON.stringify([data.squad.id, request]);
+  if (last.of !== of) {
+    last = { of, answer: worked(data, request) };
+  }
+  return last.answer;
+}
+
+/** A proposal as it stands in an address, and why not where it can't be followed.
+ * @param {Data} data
+ * @param {Asked} asked
+ * @param {Proposal} own as it was proposed
+ * @returns {[stand: Stand, told: string]} */
+export function standOf(data, { request, practice }, own) {
+  const found = practice && proposalOf(data, request, practice);
+  return found && "proposal" in found ? [{ practice: /** @type {Practice} */ (practice), proposal: found.proposal }, ""]
+    : [{ practice: practiceOf(own), proposal: own }, found ? `What was changed can’t be followed here: ${found.refused}` : ""];
+}
+
+/** Why there is nothing to be shown.
+ * @param {unknown} problem */
+export const whyNot = (problem) => (location.protocol === "file:" ? FROM_FOLDER : problem instanceof TypeError ? NO_SIGNAL : String(problem));

@@ -1,0 +1,78 @@
+// What may be done with a proposal: run it, save it as a file, hand it on by a link.
+
+import { entryText, titleOf } from "../compose/entry.js";
+import { make, root } from "../lib/dom.js";
+import { today } from "../lib/today.js";
+import { toAddress } from "./asked.js";
+import { handOn, keepRun, saveFile } from "./hand.js";
+import { fetched, here } from "./here.js";
+import { fileOf, laid } from "./lay.js";
+import { noteRun } from "./lately.js";
+import { idOf } from "./names.js";
+
+/** @import {Asked} from "./asked.js" */
+/** @import {Stand} from "./proposal.js" */
+/** @import {Data, Sources} from "./types.js" */
+
+/** @typedef {{data: Data, asked: Asked, stand: Stand}} Own a proposal as it stands */
+
+/** What it is called as an entry.
+ * @param {Own} own */
+function nameOf({ asked, stand }) {
+  const main = stand.proposal.parts.find(({ as }) => as === "m") ?? stand.proposal.parts[0];
+  return idOf(asked.squad, asked.on || today, main.piece);
+}
+
+/** @param {Own} own */
+const address = ({ asked }) => toAddress({ ...asked, code: "" });
+
+/** It as a run, from what the build has worked out for its pieces.
+ * @param {Own} own */
+export async function asRun(own) {
+  const { data, asked, stand: { proposal, practice } } = own;
+  const names = [...new Set(proposal.parts.map(fileOf).filter(Boolean))];
+  /** @type {Sources} */
+  const sources = {};
+  await Promise.all(names.map(async (name) => {
+    try {
+      sources[name] = await fetched(`run/${name}`);
+    } catch {
+      // not kept here: its part is run by taps
+    }
+  }));
+  const told = { id: nameOf(own), title: titleOf(data, asked.request, practice), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
+  return laid(data, asked.request, proposal, told, sources);
+}
+
+/** Go to the run of it; false where the browser keeps nothing.
+ * @param {Own} own
+ * @param {string} code of another phone that passes it on, or "" */
+export async function run(own, code) {
+  const made = await asRun(own);
+  if (!keepRun(made.run, address(own))) {
+    return false;
+  }
+  noteRun(own.asked.on || today, own.stand.proposal.parts.map(({ piece }) => piece));
+  location.assign(new URL(`run.html#practice=${made.run.id}${code ? `&code=${code}` : ""}`, root));
+  return true;
+}
+
+/** Offer the entry as a file.
+ * @param {Own} own
+ * @returns {Node[]} what to say of it */
+export function save(own) {
+  const name = `${nameOf(own)}.yml`;
+  saveFile(name, entryText(own.data, own.asked.request, own.stand.practice, own.asked.start));
+  return [make("p", { role: "status" }, `Saved as ${name}.`)];
+}
+
+/** Share the link that makes it, or copy it; it stands there in any case.
+ * @param {Own} own
+ * @returns {Node[]} what to say of it */
+export function hand({ data, asked, stand: { practice } }) {
+  const link = new URL(`make.html#${toAddress({ ...asked, practice, code: "" })}`, root).href;
+  const [field, told] = [make("input", { id: "make-link", readonly: "", value: link }), make("p", { role: "status" })];
+  field.addEventListener("focus", () => field.select());
+  handOn(titleOf(data, asked.request, practice), link).then((words) => { told.textContent = words; });
+  return [make("p", { class: "make-field" }, make("label", { for: "make-link" }, "A link that makes this practice on another phone"), field), told];
+}

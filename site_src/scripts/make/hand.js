@@ -1,0 +1,45 @@
+// A composed practice handed on: to the run of this phone, as a file, and as a link.
+
+import { write } from "../lib/storage.js";
+import { versionOf } from "./names.js";
+
+/** @import {RunData} from "./types.js" */
+
+export const MADE = "run-made";
+
+/** Keep a run for the page that runs it; false where the browser keeps nothing.
+ * @param {Omit<RunData, "version">} run
+ * @param {string} made the words of the address that makes it */
+export function keepRun(run, made) {
+  return write(MADE, { ...run, version: versionOf(JSON.stringify({ ...run, page: "" })), made });
+}
+
+/** Offer a text as a file.
+ * @param {string} name
+ * @param {string} text */
+export function saveFile(name, text) {
+  const link = document.createElement("a");
+  const address = URL.createObjectURL(new Blob([text], { type: "application/yaml" }));
+  link.href = address;
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 1000);
+}
+
+/** Share a link, or copy it; gives what came of it.
+ * @param {string} title
+ * @param {string} url */
+export async function handOn(title, url) {
+  try {
+    if ("share" in navigator) {
+      await navigator.share({ title, url });
+      return "";
+    }
+    await /** @type {Navigator} */ (navigator).clipboard.writeText(url);
+    return "The link is copied.";
+  } catch {
+    return "Copy the link below.";
+  }
+}

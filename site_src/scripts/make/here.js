@@ -1,0 +1,61 @@
+// What Make a practice knows before it is asked: the squads, what is planned on which day, my groups, and what was answered last.
+
+import { one, root } from "../lib/dom.js";
+import { mineUntil } from "../lib/mine-until.js";
+import { read } from "../lib/storage.js";
+import { today } from "../lib/today.js";
+import { minutesUntil } from "./asked.js";
+
+/** @import {Answers} from "./answers.js" */
+
+/** @typedef {[id: string, title: string, groups: [id: string, title: string][], pool: string, start: string, minutes: number]} SquadHere */
+/** @typedef {{squads: SquadHere[], planned: [on: string, squad: string, start: string, minutes: number, pool: string][], kept: [on: string, practice: string][],
+ *   gravities: string[], parts: Record<string, string>}} Here */
+
+export const LAST = "make";
+/** @type {Here} */
+export const here = JSON.parse(one("#make-data").textContent ?? "");
+const choices = read("choices", /** @type {{group?: string, groups?: string[]}} */ ({}));
+const mine = choices.groups ?? (choices.group ? [choices.group] : []);
+/** @type {Map<string, Promise<any>>} */
+const files = new Map();
+
+/** @param {string} file below data/v1/
+ * @returns {Promise<any>} */
+export function fetched(file) {
+  const known = files.get(file) ?? fetch(new URL(`data/v1/${file}.json`, root)).then((response) => {
+    if (!response.ok) {
+      throw new Error(`${file}: ${response.status}`);
+    }
+    return response.json();
+  });
+  files.set(file, known);
+  known.catch(() => files.delete(file));
+  return known;
+}
+
+/** What is planned for a squad today.
+ * @param {string} squad */
+export const tonight = (squad) => here.planned.find(([on, own]) => on === today && own === squad);
+
+/** The squad of my groups, of the last time, or the only one; undefined where it has to be asked. */
+export function mySquad() {
+  const last = read(LAST, { squad: "" }).squad;
+  return here.squads.find(([, , groups]) => groups.some(([id]) => id === mine[0])) ?? here.squads.find(([id]) => id === last) ?? (here.squads.length === 1 ? here.squads[0] : undefined);
+}
+
+/** What is taken as answered at first: tonight's slot, my groups, until when the water is mine.
+ * @param {SquadHere} squad
+ * @returns {Answers} */
+export function atFirst([id, , groups, pool, , minutes]) {
+  const planned = tonight(id);
+  const until = mineUntil();
+  const own = groups.map(([group]) => group).filter((group) => mine.includes(group));
+  const last = read(LAST, /** @type {{day?: string, goals?: string[], gone?: string[]}} */ ({}));
+  const isToday = last.day === today;
+  return {
+    minutes: String((until && minutesUntil(new Date(), until)) || (planned?.[3] ?? minutes)), until, goals: isToday ? (last.goals ?? []) : [], gone: new Set(isToday ? last.gone : []),
+    groups: own.length ? own : groups.map(([group]) => group), pool: planned?.[4] ?? pool, lanes: {}, heads: {}, effort: "", adults: "", notDone: new Set(), taught: {},
+  };
+}
+

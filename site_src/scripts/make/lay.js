@@ -1,0 +1,180 @@
+// A composed practice as it is run: what the build has worked out for its sets, parts and drills, laid one after the other. Nothing here
+// computes a pace or a rest: a round or a rep more or fewer is one like those that are there, and where they are not alike, or were
+// worked out for another pool, the part is run by taps, without times. Pure.
+
+/** @import {Block, Data, Hazard, Part, Piece, PieceRun, Proposal, Request, RunData, Sources} from "./types.js" */
+/** @import {Each, RepBlock} from "../run/types.js" */
+
+import { of as ofRep } from "../run/steps.js";
+import { byTap, each, itemsOf, often } from "./often.js";
+
+const TENTHS = 10;
+/** What of a part a practice of the catalogue calls it, as it is saved.
+ * @type {Record<string, string>} */
+const WORDS = { w: "warm-up", s: "skill", m: "main", n: "main", e: "main", c: "cool-down" };
+/** Reps of which one may be sat out: no rule of a practice asks for all of them. */
+const MAY_SIT = new Set(["m", "n"]);
+const OFFERS = new Set(["more", "fewer", "fewest", "sit", "again"]);
+
+/** The file that a piece is run by, below data/v1/run/; "" of a drill, which is run by the data that it was composed from.
+ * @param {{piece: string}} part */
+export function fileOf({ piece }) {
+  const [of, id] = piece.split("/");
+  return of === "set" ? `sets/${id}` : of === "part" ? `practices/${id}` : "";
+}
+
+/** @param {Data} data
+ * @param {string} key */
+export const pieceOf = (data, key) =>
+  /** @type {Piece} */ (data.pieces.find(({ of, id, part = 0 }) => key === (of === "part" ? `${of}/${id}/${part}` : `${of}/${id}`)));
+
+/** What a piece is run by, as it is written; null where nothing is known of it in this pool.
+ * @param {Data} data
+ * @param {Piece} piece
+ * @param {string} pool
+ * @param {Sources} sources
+ * @returns {(PieceRun & {isTimed: boolean}) | null} */
+function sourceOf(data, piece, pool, sources) {
+  if (piece.of === "drill") {
+    const own = data.drill_runs.pools[pool]?.[piece.id];
+    return own ? { ...own, hazards: data.drill_runs.hazards[piece.id] ?? [], isTimed: true } : null;
+  }
+  const run = sources[fileOf({ piece: `${piece.of}/${piece.id}` })];
+  const course = data.pools.find(([id]) => id === pool)?.[2];
+  const part = run?.parts.find(({ number }) => piece.of === "set" || number === (piece.part ?? 0) + 1);
+  if (!part) {
+    return null;
+  }
+  const halves = Object.entries(part.crews).map(([key, crew]) => /** @type {const} */ ([key.split("/")[0], crew]));
+  return { items: part.items, crews: Object.fromEntries(halves), hazards: run.hazards ?? [], isTimed: run.course === course };
+}
+
+/** Times with so many gaps more, each rep's own.
+ * @param {Each | undefined} home
+ * @param {Each | undefined} gap
+ * @param {number} extra
+ * @returns {Each} */
+function added(home, gap, extra) {
+  const later = (/** @type {number | null | undefined} */ one, /** @type {number} */ k) => (typeof one === "number" ? one + extra * (ofRep(gap, k) ?? 0) : null);
+  return Array.isArray(home) ? home.map(later) : Array.isArray(gap) ? gap.map((_, k) => later(home, k)) : later(home, 0);
+}
+
+/** What may be changed on the deck: nothing that has not been held against the rules of this practice.
+ * @param {RepBlock} block
+ * @param {string} role
+ * @param {number} extra swimmers in the fullest lane beyond the usual
+ * @returns {RepBlock} */
+function fitted(block, role, extra) {
+  const { sit, more } = block;
+  const own = Object.fromEntries(Object.entries(block).filter(([name]) => !OFFERS.has(name)));
+  const later = extra ? { home: added(block.home, block.gap, extra), in_lane: (block.in_lane ?? 1) + extra } : {};
+  return { .../** @type {RepBlock} */ (own), ...(sit && MAY_SIT.has(role) ? { sit } : {}), ...(more ? { more } : {}), again: 0, ...later };
+}
+
+/** @param {Block[]} blocks
+ * @returns {Block[]} */
+const withoutOffers = (blocks) => blocks.map((block) => {
+  if (!("rounds" in block)) {
+    return block;
+  }
+  const { rounds, between } = block;
+  return { rounds: rounds.map(({ times, blocks: inner }) => ({ times, blocks: withoutOffers(inner) })), ...(between ? { between } : {}) };
+});
+
+/** Of each lane group of the squad the numbers of its lanes, from the first on.
+ * @param {Data} data
+ * @param {Request} request */
+function lanesOf({ squad }, { lanes: asked = {} }) {
+  let taken = 0;
+  return new Map(squad.groups.map(([id, , usual]) => {
+    const lanes = Array.from({ length: asked[id] ?? usual }, () => ++taken);
+    return [id, lanes];
+  }));
+}
+
+/** @param {Data} data
+ * @param {Request} request
+ * @param {string} id of a lane group */
+function extraOf({ squad }, { lanes = {}, heads = {} }, id) {
+  const [, , usualLanes, usualHeads] = /** @type {import("./types.js").Group} */ (squad.groups.find(([own]) => own === id));
+  const inLane = (/** @type {number} */ some, /** @type {number} */ own) => Math.ceil(some / own);
+  return Math.max(0, inLane(heads[id] ?? usualHeads, lanes[id] ?? usualLanes) - inLane(usualHeads, usualLanes));
+}
+
+/** Where nothing is known of a piece: one line, and a tap.
+ * @param {Piece} piece
+ * @param {string[]} groups
+ * @returns {PieceRun} */
+const nothingOf = ({ title }, groups) =>
+  ({ items: [{ line: title }], crews: Object.fromEntries(groups.map((id) => [id, { blocks: [{ item: 0, reps: 1, every: null }] }])) });
+
+/** Dangers of all pieces, each once, the gravest first.
+ * @param {Hazard[][]} found
+ * @param {string[]} gravities their titles, the gravest first
+ * @returns {Hazard[]} */
+export function gravest(found, gravities) {
+  /** @type {Map<string, Hazard>} */
+  const known = new Map();
+  for (const own of found.flat()) {
+    known.set(own.title, { ...own, ...known.get(own.title) });
+  }
+  const place = (/** @type {Hazard} */ { gravity }) => (gravities.indexOf(gravity ?? "") + gravities.length + 1) % (gravities.length + 1);
+  return [...known.values()].sort((one, other) => place(one) - place(other));
+}
+
+/**
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Proposal} proposal
+ * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>}} own `words`: what the
+ *   parts of a practice are called
+ * @param {Sources} sources
+ * @returns {{run: Omit<RunData, "version">, tapped: Part[]}} `tapped`: the parts that are run by taps
+ */
+export function laid(data, request, proposal, own, sources) {
+  const groups = data.squad.groups.filter(([id]) => !request.groups?.length || request.groups.includes(id));
+  const names = groups.map(([id]) => id);
+  const lanes = lanesOf(data, request);
+  /** @type {Part[]} */
+  const tapped = [];
+  /** @type {Hazard[][]} */
+  const hazards = [];
+  let at = 0;
+  const parts = proposal.parts.map((part, stage) => {
+    const piece = pieceOf(data, part.piece);
+    const source = sourceOf(data, piece, request.pool, sources);
+    const { items, crews } = source ?? nothingOf(piece, names);
+    hazards.push(source?.hazards ?? []);
+    const starts = at + part.talk_s;
+    at = starts + part.takes_s;
+    const known = names.filter((id) => crews[id]);
+    const timed = known.map((id) => (source?.isTimed ? often(crews[id].blocks, items, piece, part.number) : null));
+    const isTimed = !timed.includes(null);
+    if (!isTimed) {
+      tapped.push(part);
+    }
+    const talk_s = Math.min(part.talk_s, (piece.talk ?? 0) / TENTHS);
+    /** @type {(id: string, k: number) => Block[]} */
+    const blocks = (id, k) => withoutOffers(each(isTimed ? /** @type {Block[]} */ (timed[k]) : byTap(crews[id].blocks, piece, part.number),
+      (block) => fitted(block, part.as, extraOf(data, request, id))));
+    return {
+      stage, number: stage + 1, word: WORDS[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
+      ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
+      items: itemsOf(items, crews, piece, part.number),
+      crews: Object.fromEntries(known.map((id, k) => [id, { ends_s: tenths(at), blocks: blocks(id, k) }])),
+    };
+  });
+  return {
+    tapped,
+    run: {
+      form: 1, kind: "practice", id: own.id, title: own.title, page: own.page, squad: data.squad.id, start: own.start, minutes: request.minutes,
+      pool: request.pool, course: data.pools.find(([id]) => id === request.pool)?.[2] ?? "", ends_s: tenths(at),
+      crews: groups.map(([id, title, , heads]) => ({ key: id, group: id, half: "", title, lanes: lanes.get(id) ?? [], heads: request.heads?.[id] ?? heads, meant: true })),
+      hazards: gravest(hazards, own.gravities), parts, cuts: [],
+    },
+  };
+}
+
+/** @param {number} seconds */
+const tenths = (seconds) => Math.round(seconds * TENTHS) / TENTHS;
+

@@ -1,0 +1,22 @@
+// What a composed practice is called, and the version of its run. Pure.
+
+const LETTERS = 16;
+
+/** A version of run data, the same wherever the same was laid: FNV-1a of its text, forwards and backwards, 32 bits each.
+ * @param {string} text */
+export function versionOf(text) {
+  const hash = (/** @type {number[]} */ codes) => codes.reduce((own, code) => Math.imul(own ^ code, 0x01000193) >>> 0, 0x811c9dc5);
+  const codes = [...new TextEncoder().encode(text)];
+  const halves = [hash(codes), hash(codes.reverse())];
+  return halves.map((half) => half.toString(16).padStart(LETTERS / 2, "0")).join("");
+}
+
+/** An id of letters, digits and hyphens.
+ * @param {string} text */
+const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+
+/** What a composed practice is called as an entry.
+ * @param {string} squad
+ * @param {string} on YYYY-MM-DD
+ * @param {string} main the key of its main set */
+export const idOf = (squad, on, main) => `${squad}-${on.slice(5).replace("-", "")}-${plain(main.split("/").slice(1).join("-"))}`;

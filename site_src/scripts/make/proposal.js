@@ -1,0 +1,117 @@
+// What was proposed, as it is shown: what is in the way before all else, then the rows, the dangers, and what may be done with it.
+
+import { all, make } from "../lib/dom.js";
+import { wayPast, without } from "./asked.js";
+import { tool } from "./form.js";
+import { rows, total } from "./rows.js";
+
+/** @import {Asked} from "./asked.js" */
+/** @import {Data, Hazard, Part, Practice, Proposal, Request} from "./types.js" */
+/** @import {Answer, Deed} from "../compose/types.js" */
+
+/** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
+/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: string, canTakeBack: boolean, open: string}} Shown
+ *   `told`: what the last change moved, or why it could not be; `open`: the role whose ways stand open */
+/** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, onOpen: (role: string) => void,
+ *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
+
+/** @param {Data} data */
+const goalTitle = (data) => (/** @type {string} */ goal) => data.goals.find(([id]) => id === goal)?.[1] ?? goal;
+
+/** A wish that is in the way, and the button without it.
+ * @param {string} words
+ * @param {import("./asked.js").Way | null} way
+ * @param {Deeds} deeds */
+const hindering = (words, way, deeds) => make("li", {}, make("p", {}, words), ...(way ? [tool(way.title, () => deeds.ask(way.request))] : []));
+
+/** For whom, where and when.
+ * @param {Data} data
+ * @param {Asked} asked */
+export function whose({ squad, pools }, { request, start }) {
+  const groups = squad.groups.filter(([id]) => request.groups?.includes(id)).map(([, title]) => title);
+  return [groups.length ? groups.join(" and ") : squad.title, pools.find(([id]) => id === request.pool)?.[1], start && `from ${start}`].filter(Boolean).join(" · ");
+}
+
+/** @param {Shown} shown
+ * @param {Deeds} deeds */
+function nothing({ data, asked, answer }, deeds) {
+  const found = answer.hinders.map((own) => hindering(own.words, without(asked.request, own, goalTitle(data)), deeds));
+  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Change the questions", deeds.again))];
+}
+
+/** @param {Shown} shown
+ * @param {Deeds} deeds */
+function hinders({ data, asked, stand }, deeds) {
+  const found = stand?.proposal.unmet.map((own) => hindering(own.words, wayPast(asked.request, own, goalTitle(data)), deeds)) ?? [];
+  return found.length ? [make("div", { class: "make-hinders" }, make("ul", {}, ...found))] : [];
+}
+
+/** @param {Shown} shown
+ * @param {Deeds} deeds */
+function moved({ told, canTakeBack }, deeds) {
+  const said = make("p", { class: "make-moved", role: "status" }, told);
+  return make("div", { class: "make-told" }, said, ...(canTakeBack ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : []));
+}
+
+/** @param {Shown} shown
+ * @param {Deeds} deeds */
+function besides({ data, asked, answer }, deeds) {
+  const isPartly = answer.groups.length < data.squad.groups.length;
+  return [
+    make("div", { class: "tools" }, tool("Run", deeds.run, { class: "tool is-main", "data-run": "" }), tool("Print", deeds.print), tool("Save as a file", deeds.save), tool("Hand on", deeds.hand)),
+    make("div", { "data-handed": "" }),
+    make("p", { class: "hint" }, `The head coach’s repository does not have this practice yet. The file is an entry for plans/practices: who looks after the repository puts it there${
+      isPartly ? `; it was made for ${whose(data, { ...asked, start: "" }).split(" · ")[0]} alone, and check says whether it suits the others of ${data.squad.title}` : ""}.`),
+  ];
+}
+
+/** The page of one proposal.
+ * @param {Shown} shown
+ * @param {Deeds} deeds
+ * @returns {Node[]} */
+export function page(shown, deeds) {
+  const { data, asked, answer, stand } = shown;
+  const count = answer.proposals.length;
+  const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()} `, tool("Change", deeds.again, { "aria-label": "Change the questions" }))];
+  if (!stand) {
+    return [...head, ...nothing(shown, deeds)];
+  }
+  const next = (asked.number % count) + 1;
+  return [
+    ...head, ...hinders(shown, deeds),
+    make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, count > 1 ? `${asked.number} of ${count}` : "The one that fits"),
+      ...(count > 1 ? [tool(next === 1 ? "The first again" : "Next", () => deeds.show(next), { "data-next-proposal": "" })] : [])),
+    make("p", { class: "make-total" }, total(stand.proposal, asked.request.minutes, answer.unit)),
+    moved(shown, deeds),
+    rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }),
+    make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
+  ];
+}
+
+/** The dangers, the gravest open.
+ * @param {Hazard[]} hazards */
+export function dangers([first, ...others]) {
+  if (!first) {
+    return [];
+  }
+  const line = (/** @type {Hazard} */ { title, gravity, control }) => make("li", {}, make("strong", {}, title), gravity ? make("span", { class: "from" }, ` ${gravity}`) : "", control ? ` ${control}` : "");
+  const more = others.length ? [make("details", {}, make("summary", {}, `and ${others.length} more`), make("ul", {}, ...others.map(line)))] : [];
+  return [make("section", { class: "danger", "aria-label": "Danger" }, make("p", {}, make("strong", {}, first.title), ` ${first.control ?? ""}`), ...more)];
+}
+
+/** What is run without times.
+ * @param {Part[]} tapped */
+export const tappedWords = (tapped) =>
+  (tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. So often, or in this pool, ${tapped.length === 1 ? "its" : "their"} times have not been worked out.` : "");
+
+/** Where the focus was, by what it was on; it goes there again after the page is drawn anew.
+ * @param {HTMLElement} box */
+export function focusOf(box) {
+  const own = document.activeElement;
+  const role = own?.closest("[data-role]")?.getAttribute("data-role");
+  const deed = own?.getAttribute("data-do");
+  return () => {
+    const ways = role ? [`[data-role="${role}"] [data-do="${deed}"]`, `[data-role="${role}"] button`, "[data-back]"] : own?.hasAttribute("data-back") ? ["[data-back]", ".make-rows button"] : [];
+    ways.flatMap((way) => all(way, box))[0]?.focus();
+  };
+}

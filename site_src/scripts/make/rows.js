@@ -1,0 +1,84 @@
+// A proposal: a row a piece, with one button that opens what may be done with it. Nothing is dragged.
+
+import { all, make, root } from "../lib/dom.js";
+import { count } from "../run/words.js";
+import { pieceOf } from "./lay.js";
+import { tool } from "./form.js";
+
+/** @import {Data, Part, Proposal} from "./types.js" */
+/** @import {Chosen, Deed} from "../compose/types.js" */
+
+const MINUTE_S = 60;
+const FOLDERS = { set: "sets", part: "practices", drill: "drills" };
+
+/** Seconds as they are shown, a begun one whole.
+ * @param {number} seconds */
+export const clock = (seconds) => count(Math.ceil(seconds));
+
+/** @param {number} number
+ * @param {string} word */
+export const many = (number, word) => `${number} ${word}${number === 1 ? "" : "s"}`;
+
+/** @param {Data} data
+ * @param {Part} part */
+export function often(data, part) {
+  const { written } = pieceOf(data, part.piece);
+  return part.of && written !== part.number ? `${many(part.number, part.of.slice(0, -1))}, written ${written}` : "";
+}
+
+/** Where a piece stands that is done here.
+ * @param {Data} data
+ * @param {Part} part */
+function pageOf(data, part) {
+  const { of, id } = pieceOf(data, part.piece);
+  return new URL(`${FOLDERS[of]}/${id}.html`, root).href;
+}
+
+/**
+ * @param {Data} data
+ * @param {Part} part
+ * @param {boolean} isKept
+ * @param {{open: string, act: (deed: Deed) => void, onOpen: (role: string) => void}} deeds
+ */
+function row(data, part, isKept, deeds) {
+  const id = `make-ways-${part.as}`;
+  const isOpen = deeds.open === part.as;
+  /** @type {[Deed["do"], string][]} */
+  const ways = [["swap", "Swap"], isKept ? ["free", "Free"] : ["keep", "Keep"], ["up", "Up"], ["down", "Down"], ["out", "Take out"]];
+  const panel = make("div", { class: "make-ways", id }, ...ways.map(([deed, title]) => tool(title, () => deeds.act({ do: deed, role: part.as }), { "data-do": deed, "aria-label": `${title}: ${part.title}` })),
+    make("a", { class: "tool", href: pageOf(data, part) }, "Open"));
+  panel.hidden = !isOpen;
+  const opener = tool("Change", () => {
+    const opens = panel.hidden;
+    for (const other of all("[data-role]", /** @type {HTMLElement} */ (own.parentElement))) { // one at a time
+      const isNow = opens && other === own;
+      other.classList.toggle("is-open", isNow);
+      all("[aria-expanded]", other)[0].setAttribute("aria-expanded", String(isNow));
+      all(".make-ways", other)[0].hidden = !isNow;
+    }
+    deeds.onOpen(opens ? part.as : "");
+  }, { "aria-expanded": String(isOpen), "aria-controls": id, "aria-label": `Change ${part.role.toLowerCase()}: ${part.title}` });
+  const why = [often(data, part), ...part.why, isKept ? "kept" : ""].filter(Boolean).join("; ");
+  const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
+  const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
+    make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
+    make("span", { class: "make-what" }, make("b", {}, part.title), make("span", { class: "about" }, `${part.role}: ${why}`)), opener, panel);
+  return own;
+}
+
+/**
+ * The rows of a proposal.
+ * @param {Data} data
+ * @param {Proposal} proposal
+ * @param {Chosen[]} chosen
+ * @param {{open: string, act: (deed: Deed) => void, onOpen: (role: string) => void}} deeds `open`: the role whose ways stand open
+ */
+export const rows = (data, proposal, chosen, deeds) =>
+  make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
+
+/** What of the slot it takes, how far, and who is needed.
+ * @param {Proposal} proposal
+ * @param {number} minutes
+ * @param {string} unit */
+export const total = (proposal, minutes, unit) =>
+  [`${clock(proposal.takes_s)} of ${minutes} min`, `${proposal.distance} ${unit}`, many(proposal.adults, "adult")].join(" · ");

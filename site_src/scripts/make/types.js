@@ -1,0 +1,26 @@
+// The shapes that Make a practice reads of `data/v1/compose/SQUAD.json`, beside those of composing (`compose/types.js`) and of a run.
+
+/** @typedef {import("../compose/types.js").Request} Request */
+/** @typedef {import("../compose/types.js").Proposal} Proposal */
+/** @typedef {import("../compose/types.js").Practice} Practice */
+/** @typedef {import("../compose/types.js").Part} Part */
+/** @typedef {import("../run/types.js").Block} Block */
+/** @typedef {import("../run/types.js").Item} Item */
+/** @typedef {import("../run/types.js").Hazard} Hazard */
+/** @typedef {import("../run/types.js").RunData} RunData */
+
+/** @typedef {{of: "set" | "part" | "drill", id: string, part?: number, title: string, goals?: number[], asks?: number[], gear?: number[],
+ *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number}} Piece `talk` in tenths of seconds */
+/** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
+/** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
+/** @typedef {{goals: [id: string, title: string][], efforts: [id: string, title: string][],
+ *   gear: [id: string, title: string, owned: number, change: number][], drills: string[],
+ *   pools: [id: string, title: string, course: string, lanes: number][],
+ *   squad: {id: string, title: string, minutes: number, groups: Group[], offers: Record<string, [piece: number, ...unknown[]][]>},
+ *   progressions: [id: string, title: string, stages: number[][]][], practices: [id: string, title: string, pieces: number[]][],
+ *   blocks: [id: string, title: string, starts: string, days: [after: number, practice: number][]][], pieces: Piece[],
+ *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}}} Data
+ *   `drill_runs`: by pool and drill, and by drill */
+/** @typedef {Record<string, RunData>} Sources run data by name: sets/ID, practices/ID */
+
+export {};

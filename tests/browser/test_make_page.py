@@ -1,0 +1,145 @@
+"""Make a practice on a phone: from three questions to a run, a sheet, a file and a link; and what cannot be, in a sentence."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+from shared import CATALOGUE, DAY, copied, reread
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks import check
+
+from .web import Server
+
+ASKED = "#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke&on=2026-11-25&start=17:30"
+
+
+def titles(page: Page) -> list[str]:
+    return page.locator(".make-rows b").all_inner_texts()
+
+
+def propose(page: Page) -> None:
+    page.get_by_role("button", name="Propose a practice").click()
+
+
+def findings(root: Path, file: str) -> list[str]:
+    """What check says of a file."""
+    catalogue = reread(root).catalogue
+    assert catalogue is not None
+    return [own.code for own in check(Analysis(catalogue, DAY)) if own.place.file == file]
+
+
+def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
+    kept_phone: Page, server: Server, tmp_path: Path
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}settings.html")
+    for group in ("heron-1", "heron-2"):
+        phone.locator(f'[data-my-group][value="{group}"]').check()
+    phone.goto(f"{server.address}tonight.html")
+    phone.get_by_role("link", name="Make", exact=True).click()
+    phone.get_by_label("Minutes", exact=True).fill("60")
+    phone.get_by_label("Kick endurance").check()
+    phone.get_by_label("Fins").first.check()
+    propose(phone)
+    before = titles(phone)
+    assert len(before) >= 3
+    assert "gear=fins:0" in phone.url
+    phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
+    phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).press("Enter")
+    expect(phone.locator(".make-moved")).to_contain_text(re.compile(r"^Now \d.*main set now"))
+    expect(phone.locator(".is-open [data-do=swap]")).to_be_focused()
+    after = titles(phone)
+    assert after != before
+    phone.reload()
+    expect(phone.locator(".make-rows b").nth(1)).to_be_visible()
+    assert titles(phone) == after, "what was changed stands in the address"
+    with phone.expect_download() as saved:
+        phone.get_by_role("button", name="Save as a file").click()
+    name = saved.value.suggested_filename
+    root = copied(CATALOGUE, tmp_path / "club")
+    saved.value.save_as(root / "plans/practices" / name)
+    assert findings(root, f"plans/practices/{name}") == []
+    expect(phone.get_by_text("repository does not have this practice yet")).to_be_visible()
+    phone.get_by_role("button", name="Hand on").click()
+    link = phone.get_by_label("A link that makes this practice").input_value()
+    expect(phone.locator(".danger strong").first).to_be_visible()
+    assert phone.locator(".make-sheet").count() == 2
+    phone.emulate_media(media="print")
+    expect(phone.locator(".make-sheet").first).to_be_visible()
+    expect(phone.locator(".make-rows")).to_be_hidden()
+    assert phone.locator(".make-sheet").first.locator(".dangers li").count() >= 3
+    phone.emulate_media(media="screen")
+    phone.goto(f"{server.address}offline.json")
+    phone.goto(link)
+    expect(phone.locator(".make-rows b").nth(1)).to_be_visible()
+    assert titles(phone) == after, "another phone makes the same"
+    phone.get_by_role("button", name="Run", exact=True).click()
+    expect(phone.locator(".panel-body")).to_contain_text("Parts begin at Go")
+    phone.get_by_role("button", name="Begin").click()
+    expect(phone.locator(".run-row").first).to_contain_text(after[0])
+    phone.reload()
+    expect(phone.locator(".run-row").first).to_contain_text(after[0])
+
+
+def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html{ASKED}")
+    expect(phone.locator(".make-head h2")).to_contain_text("1 of")
+    first = titles(phone)
+    phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
+    phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()
+    phone.get_by_role("button", name="Take back").click()
+    expect(phone.locator(".make-moved")).to_have_text("Taken back.")
+    assert titles(phone) == first
+    phone.get_by_role("button", name="Next").click()
+    expect(phone.locator(".make-head h2")).to_contain_text("2 of")
+    assert titles(phone) != first
+    phone.go_back()
+    expect(phone.locator(".make-head h2")).to_contain_text("1 of")
+    phone.get_by_role("button", name="Change the questions").click()
+    expect(phone.get_by_label("Minutes", exact=True)).to_have_value("60")
+    expect(phone.get_by_label("Kick into stroke")).to_be_checked()
+
+
+def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html")
+    phone.get_by_role("button", name="Heron").click()
+    told = phone.locator(".make-problem")
+    propose(phone)
+    expect(told).to_have_text("No goals: one to 3 can be asked for.")
+    phone.get_by_label("Kick endurance").check()
+    for minutes in ("0", "12"):
+        phone.get_by_label("Minutes", exact=True).fill(minutes)
+        propose(phone)
+        expect(told).to_have_text(f"{minutes} minutes: from 20 to 120 can be composed.")
+    for goal in ("Kick into stroke", "Kick speed"):
+        phone.get_by_label(goal).check()
+    expect(phone.get_by_label("Kick technique")).to_be_disabled()
+    phone.goto(
+        f"{server.address}make.html{ASKED.replace('minutes=60', 'minutes=20')}&effort=all-out"
+    )
+    first = phone.locator(".make-hinders")
+    expect(first).to_be_visible()
+    assert phone.evaluate("""() => {
+      const [told, rows] = [".make-hinders", ".make-rows"].map(way => document.querySelector(way));
+      return !rows || Boolean(told.compareDocumentPosition(rows) & Node.DOCUMENT_POSITION_FOLLOWING);
+    }""")
+    asked = phone.url
+    first.get_by_role("button").first.click()
+    phone.wait_for_url(lambda address: address != asked)
+    phone.goto(f"{server.address}make.html#squad=nobody&minutes=60")
+    expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
+
+
+def test_what_it_reads_is_kept_on_a_phone(site: Path) -> None:
+    kept = json.loads((site / "precache.json").read_text("utf-8"))["files"]
+    assert {"make.html", "scripts/make.js", "data/v1/compose/heron.json"} <= set(kept)

@@ -1,0 +1,79 @@
+// A composed practice, laid by the page, against the run that the build makes of the same practice as an entry.
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import test from "node:test";
+
+import { gravest, laid } from "../../site_src/scripts/make/lay.js";
+import { stepsOf } from "../../site_src/scripts/run/steps.js";
+
+/** @type {any} */
+const { data, sources, cases } = JSON.parse(readFileSync(process.env.CASES ?? "", "utf8"));
+const WORDS = { w: "Warm-up", s: "Skill", m: "Main set", n: "Main set", e: "Main set", c: "Cool-down" };
+const own = { id: "x", title: "X", page: "", start: "17:30", gravities: ["Life", "Injury", "Ache"], words: WORDS };
+
+/** What is done when, of one part for one crew. */
+const told = (part, crew) => stepsOf({ parts: [part] }, crew).map(({ kind, ms, target, aim, rest, home, wave, waves, item, wait }) =>
+  ({ kind, ms, target, aim, rest, home, wave, waves, what: item === undefined ? null : [part.items[item].drills, part.items[item].metres], wait: wait && [wait.wait, wait.why] }));
+
+test("parts that are run with times are run with those of the build", () => {
+  let [timed, scaled, drills, tapped] = [0, 0, 0, 0];
+  for (const { id, squad, request, proposal, run } of cases) {
+    const made = laid(data[squad], request, proposal, own, sources);
+    assert.deepEqual(made.run.crews.map(({ key, lanes }) => [key, lanes]), run.crews.map(({ key, lanes }) => [key, lanes]), id);
+    proposal.parts.forEach((part, k) => {
+      const [mine, theirs] = [made.run.parts[k], run.parts[k]];
+      assert.equal(mine.word, theirs.word);
+      assert.ok(Math.abs(mine.starts_s - theirs.starts_s) < 6, `${id} ${part.piece} ${mine.starts_s} ${theirs.starts_s}`);
+      if (made.tapped.includes(part)) {
+        tapped++;
+        return;
+      }
+      for (const crew of Object.keys(theirs.crews)) {
+        assert.deepEqual(told(mine, crew), told(theirs, crew), `${id} ${part.piece} × ${part.number} ${crew}`);
+      }
+      timed++;
+      drills += part.piece.startsWith("drill/") ? 1 : 0;
+      scaled += part.of && data[squad].pieces.find((piece) => piece.title === part.title)?.written !== part.number ? 1 : 0;
+    });
+  }
+  assert.ok(timed && scaled && drills, `${timed} ${scaled} ${drills}`);
+  assert.ok(timed > tapped, `${timed} ${tapped}`);
+});
+
+test("nothing is offered that was not held against the rules of this practice", () => {
+  for (const { squad, request, proposal } of cases) {
+    const { run } = laid(data[squad], request, proposal, own, sources);
+    assert.deepEqual(run.cuts, []);
+    for (const part of run.parts) {
+      const all = JSON.stringify(part);
+      assert.ok(!/"(least|most|copies|fewer|fewest|meet|skip)":/.test(all), all);
+      assert.ok(/"again":0/.test(all));
+    }
+  }
+});
+
+test("a part in a pool of another length, or of which nothing is kept, is run by taps", () => {
+  const { squad, request, proposal } = cases[0];
+  const none = laid(data[squad], request, proposal, own, {});
+  const sets = proposal.parts.filter(({ piece }) => !piece.startsWith("drill/"));
+  assert.deepEqual(none.tapped, sets);
+  const steps = stepsOf({ ...none.run, version: "" }, none.run.crews[0].key);
+  assert.ok(steps.some(({ ms, whole }) => ms === null && whole));
+});
+
+test("more swimmers in a lane are home later", () => {
+  const { squad, request, proposal } = cases[0];
+  const [id, , lanes, heads] = data[squad].squad.groups[0];
+  const usual = laid(data[squad], request, proposal, own, sources).run;
+  const fuller = laid(data[squad], { ...request, heads: { [id]: heads + lanes } }, proposal, own, sources).run;
+  const lastHome = (run) => stepsOf(run, id).filter(({ kind, home, waves }) => kind === "rep" && home && waves === 1).map(({ home, block }) => [home, block.gap]);
+  const later = lastHome(fuller);
+  assert.ok(later.length);
+  lastHome(usual).forEach(([home, gap], k) => typeof gap === "number" && assert.equal(later[k][0], home + 1000 * gap));
+});
+
+test("dangers stand once, the gravest first, with what is done about them where anyone says it", () => {
+  const found = gravest([[{ title: "b", gravity: "Ache" }, { title: "a", gravity: "Life" }], [{ title: "b", gravity: "Ache", control: "so" }, { title: "c" }]], own.gravities);
+  assert.deepEqual(found.map(({ title, control }) => [title, control]), [["a", undefined], ["b", "so"], ["c", undefined]]);
+});

@@ -1,0 +1,112 @@
+"""Make a practice: what its page knows beforehand, and its scripts, in JavaScript, run by Node."""
+
+from __future__ import annotations
+
+import json
+import random
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+import pytest
+from compose_requests import drawn, entry_text
+from node_scripts import run_by_node
+from shared import CATALOGUE, DAY, copied, reread
+
+from almanac.analysis.analysis import Analysis
+from almanac.checks import check
+from almanac.model.load import load
+from almanac.report.compose_answer import Answer, answer_json, answered
+from almanac.report.compose_json import table_json
+from almanac.report.compose_table import compose_table
+from almanac.report.run_json import practice_run
+from almanac.site.make_page import make_data
+from almanac.site.run_data import run_text
+
+TESTS = Path(__file__).parent / "make"
+SQUADS = ("heron", "osprey")
+POOLS, REQUESTS = ("home", "yards-meet"), 9
+
+
+def analysed(root: Path) -> Analysis:
+    catalogue = reread(root).catalogue
+    assert catalogue is not None
+    return Analysis(catalogue, DAY)
+
+
+def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    data = make_data(Analysis(catalogue, DAY))
+    squads = {id: rest for id, *rest in data["squads"]}
+    assert list(squads) == list(catalogue.club.squads)
+    groups = [[id, own.title] for id, own in catalogue.lane_groups.items() if own.squad == "heron"]
+    practice = catalogue.practices["heron-kick-and-go"]
+    slot = practice.slot
+    assert squads["heron"] == ["Heron", groups, practice.pool, slot.start, slot.minutes]
+    planned = [own for own in data["planned"] if own[1] == "heron"]
+    assert planned and planned[0][2:] == [slot.start, slot.minutes, practice.pool]
+    kept = [[log.on.isoformat(), log.practice] for log in catalogue.logs.values()]
+    assert kept and sorted(kept) == data["kept"]
+    assert data["parts"]["w"] == catalogue.words("practice-parts")["warm-up"].title
+    assert set(data["parts"]) == set("wsmnec")
+
+
+@pytest.mark.parametrize("name", ["asked", "often"])
+def test_scripts(name: str) -> None:
+    run_by_node(TESTS / f"{name}.test.js")
+
+
+def asked() -> list[tuple[Answer, dict[str, Any]]]:
+    """Requests for whole squads by chance, in the pool of the catalogue's sets and in one of yards, with their answers."""
+    analysis = analysed(CATALOGUE)
+    tables = {squad: compose_table(analysis, squad) for squad in SQUADS}
+    found = []
+    for seed in range(REQUESTS):
+        chance = random.Random(seed)
+        made = tables[chance.choice(SQUADS)]
+        pool = chance.choice(POOLS)
+        request = drawn(made.table, chance, pool)
+        if not request.groups:
+            found.append((answered(analysis, made, request), asdict(request)))
+    return found
+
+
+def source(analysis: Analysis, key: str) -> tuple[str, Any]:
+    """What a piece is run by, by its name; nothing of a drill."""
+    kind, id, *_ = key.split("/")
+    if kind == "set":
+        return f"sets/{id}", json.loads(run_text(analysis, analysis.summary(id)))
+    own = analysis.practices.get(id)
+    return f"practices/{id}", json.loads(run_text(analysis, own)) if own else None
+
+
+def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
+    tmp_path: Path,
+) -> None:
+    """Every proposal is written as an entry beside the others: that the build makes the same run of it as the page does,
+    send-off by send-off, and that no rule of check but that of likeness has anything to say of it.
+    """
+    root = copied(CATALOGUE, tmp_path / "club")
+    cases: list[dict[str, Any]] = []
+    answers = asked()
+    for number, (answer, request) in enumerate(answers):
+        for place, own in enumerate(answer.proposals):
+            id = f"composed-{number}-{place}"
+            text = entry_text(answer, own)
+            (root / f"plans/practices/{id}.yml").write_text(text, "utf-8")
+            proposal = answer_json(answer)["proposals"][place]
+            squad = answer.table.squad.id
+            cases.append({"id": id, "squad": squad, "request": request, "proposal": proposal})
+    after = analysed(root)
+    found = [one for one in check(after) if "composed-" in one.place.file]
+    assert [one for one in found if one.code != "near-duplicate"] == []
+    for case in cases:
+        case["run"] = practice_run(after, after.practices[case["id"]])
+    made = {answer.table.squad.id: answer.made for answer, _ in answers}
+    data = {id: table_json(after, own) for id, own in made.items()}
+    pieces = {part["piece"] for case in cases for part in case["proposal"]["parts"]}
+    sources = dict(source(after, key) for key in sorted(pieces))
+    path = tmp_path / "cases.json"
+    path.write_text(json.dumps({"data": data, "sources": sources, "cases": cases}), "utf-8")
+    run_by_node(TESTS / "lay.test.js", CASES=str(path))
