@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_costs import (
+    are_legs_tired,
     cool_down_cost,
     own_cost,
     relief_cost,
@@ -88,8 +89,8 @@ def _best(
     warm = {one.own.place for own in before for one in own.order if one.role == WARM_UP}
     best, tried = None, 0
     for heart in every:
-        if tried >= TRIED or (best and (stops or heart.cost >= best.cost)):
-            break
+        if tried >= TRIED or (best and (stops or heart.cost + around.least >= best.cost)):
+            break  # and no later one costs less
         if heart.mains & used:
             continue
         if too_much(asked, heart.pieces) or not around.can_teach(heart):
@@ -103,12 +104,25 @@ def _best(
 _EITHER_END = (WARM_UP, SKILL, EASY, COOL_DOWN)
 
 
+_Easy = tuple[int, int, Sized | None]  # its cost, what it takes with what goes before, itself
+
+
 class Around:
     """Warm-ups, relief and cool-downs, tried around hearts."""
 
     def __init__(self, asked: Asked, known: Lists) -> None:
         self.asked, self.known = asked, known
         self._cool_downs = self._by_second()
+        self._eased: dict[tuple[bool, frozenset[int], tuple[int, ...]], list[_Easy]] = {}
+        easies = [own_cost(asked, own, EASY) for own in known.easies]
+        if not any(own.role == EASY for own in asked.wishes.kept):
+            easies.append(0)
+        # What cool-down, relief and warm-up cost at least, with what comes after them.
+        self._least_end = min(cost for each in self._cool_downs.values() for cost, _ in each)
+        self._least_eased = self._least_end + min(easies, default=0)
+        self.least = self._least_eased + min(
+            own_cost(asked, own, WARM_UP) for own in known.warm_ups
+        )
         self._teaches = {frozenset(own.piece.drills) for own in known.warm_ups}
 
     def can_teach(self, heart: Heart) -> bool:
@@ -154,11 +168,11 @@ class Around:
         refused = 0
         for of_warm_up, warm_up in self._warm_ups(work, taken, warm):
             so_far = cost + of_warm_up
-            if best and so_far >= best.cost:
+            if best and so_far + self._least_eased >= best.cost:
                 break
             rest = left - warm_up.takes - max(warm_up.piece.talk, 0)
             for of_easy, takes, easy in easies:
-                if best and so_far + of_easy >= best.cost:
+                if best and so_far + of_easy + self._least_end >= best.cost:
                     break
                 if easy and easy.place == warm_up.place:
                     continue
@@ -194,19 +208,25 @@ class Around:
         ]
         return sorted(found, key=lambda both: both[0])
 
-    def _easies(self, heart: Heart, taken: set[int]) -> list[tuple[int, int, Sized | None]]:
+    def _easies(self, heart: Heart, taken: set[int]) -> list[_Easy]:
+        """Relief that may follow a heart, the cheapest first."""
+        work = heart.pieces
+        strokes = frozenset(stroke for own in work for stroke in own.piece.strokes)
+        key = are_legs_tired(work), strokes, work[-1].piece.ends
+        if key not in self._eased:
+            self._eased[key] = self._every_easy(work)
+        return [own for own in self._eased[key] if own[2] is None or own[2].place not in taken]
+
+    def _every_easy(self, work: Sequence[Sized]) -> list[_Easy]:
         """Relief with its cost and what it takes with what goes before it; none where it is left
         out, and the gear of the work is taken off before the cool-down.
         """
-        asked, work, last = self.asked, heart.pieces, heart.pieces[-1]
-        off = max((asked.table.gear[gear].change for gear in last.piece.ends), default=0)
+        asked, worn = self.asked, set(work[-1].piece.ends)
+        off = max((asked.table.gear[gear].change for gear in worn), default=0)
         kept = any(own.role == EASY for own in asked.wishes.kept)
-        found: list[tuple[int, int, Sized | None]] = []
-        if not kept:
-            found.append((relief_cost(asked, None, work), off, None))
+        found: list[_Easy] = [] if kept else [(relief_cost(asked, None, work), off, None)]
         for own in self.known.easies:
-            if own.place not in taken:
-                cost = own_cost(asked, own, EASY) + relief_cost(asked, own, work)
-                lead = max(own.piece.talk, change(asked, set(last.piece.ends), own))
-                found.append((cost, lead + own.takes, own))
+            cost = own_cost(asked, own, EASY) + relief_cost(asked, own, work)
+            lead = max(own.piece.talk, change(asked, worn, own))
+            found.append((cost, lead + own.takes, own))
         return sorted(found, key=lambda each: each[0])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_costs import (
@@ -47,51 +47,75 @@ def hearts(asked: Asked, known: Lists, least: int, most: int) -> list[Heart]:
     """Every heart that takes between ``least`` and ``most`` tenths, cheapest first; alike, in the
     order in which the lists have them.
     """
+    seconds = [_weighed(asked, own, SECOND) for own in known.seconds]
+    skills = [_weighed(asked, own, SKILL) for own in known.skills]
     found = [
         heart
         for sizes in known.mains
         for main in sizes
-        for heart in _around(asked, known, main, least, most)
+        for heart in _around(asked, seconds, skills, main, least, most)
     ]
     return sorted(found, key=lambda heart: heart.cost)
 
 
-def _around(asked: Asked, known: Lists, main: Sized, least: int, most: int) -> Iterator[Heart]:
+@dataclass(frozen=True)
+class _Weighed:
+    """A piece with what it costs in its role, and by wished goal what it costs that it serves it or
+    misses it.
+    """
+
+    own: Sized
+    cost: int
+    serves: tuple[int, ...]
+
+
+def _weighed(asked: Asked, own: Sized, role: str) -> _Weighed:
+    cost = own_cost(asked, own, role) + idle_cost(asked, own, role)
+    return _Weighed(own, cost, served(asked, own, role))
+
+
+def _around(
+    asked: Asked,
+    seconds: Sequence[_Weighed],
+    skills: Sequence[_Weighed],
+    main: Sized,
+    least: int,
+    most: int,
+) -> Iterator[Heart]:
     """The hearts of a main set."""
     kept = {own.role for own in asked.wishes.kept}
-    of_main = own_cost(asked, main, MAIN) + idle_cost(asked, main, MAIN)
-    seconds: list[tuple[Sized | None, int]] = [] if SECOND in kept else [(None, 0)]
+    of_main = _weighed(asked, main, MAIN)
+    others: list[_Weighed | None] = [] if SECOND in kept else [None]
     if asked.slot >= SECOND_FROM or SECOND in kept:
-        seconds += [
-            (
-                own,
-                own_cost(asked, own, SECOND)
-                + idle_cost(asked, own, SECOND)
-                + pair_cost(asked, main, own),
-            )
-            for own in known.seconds
-            if own.place != main.place
-        ]
-    skills: list[tuple[Sized | None, int]] = [] if SKILL in kept else [(None, 0)]
-    skills += [
-        (
-            own,
-            own_cost(asked, own, SKILL) + idle_cost(asked, own, SKILL) + skill_cost(own, main),
-        )
-        for own in known.skills
-        if own.place != main.place and own.takes + main.takes <= most
+        others += [own for own in seconds if own.own.place != main.place]
+    before: list[tuple[_Weighed | None, int]] = [] if SKILL in kept else [(None, 0)]
+    before += [
+        (each, each.cost + skill_cost(each.own, main))
+        for each in skills
+        if each.own.place != main.place and each.own.takes + main.takes <= most
     ]
-    for second, of_second in seconds:
-        mains = _in_order(asked, main, second)
-        for skill, of_skill in skills:
-            if second and skill and second.place == skill.place:
+    for second in others:
+        mains = _in_order(asked, main, second.own if second else None)
+        of_mains, serves = of_main.cost, of_main.serves
+        if second:
+            of_mains += second.cost + pair_cost(asked, main, second.own)
+            serves = _cheaper(serves, second.serves)
+        for skill, of_skill in before:
+            if second and skill and second.own.place == skill.own.place:
                 continue
-            order = ((SKILL, skill), *mains) if skill else mains
+            order = ((SKILL, skill.own), *mains) if skill else mains
             takes = _takes(asked, order)
             if least <= takes <= most:
-                cost = of_main + of_second + of_skill + _missed(asked, order)
-                cost += shape_cost(asked, skill, [own for _, own in mains])
+                cost = of_mains + of_skill
+                cost += sum(_cheaper(serves, skill.serves) if skill else serves)
+                own = skill.own if skill else None
+                cost += shape_cost(asked, own, [each for _, each in mains])
                 yield Heart(order, takes, cost)
+
+
+def _cheaper(one: tuple[int, ...], other: tuple[int, ...]) -> tuple[int, ...]:
+    """What the wished goals cost as they are served, the cheaper way for each."""
+    return tuple(map(min, one, other))
 
 
 def _in_order(asked: Asked, main: Sized, second: Sized | None) -> tuple[tuple[str, Sized], ...]:
@@ -116,9 +140,3 @@ def _takes(asked: Asked, order: tuple[tuple[str, Sized], ...]) -> int:
         takes += max(own.piece.talk, change(asked, worn, own)) + own.takes
         worn = frozenset(own.piece.ends)
     return takes
-
-
-def _missed(asked: Asked, order: tuple[tuple[str, Sized], ...]) -> int:
-    """What the wished goals cost as they are served, the cheapest way for each."""
-    each = [served(asked, own, role) for role, own in order]
-    return sum(min(costs) for costs in zip(*each, strict=True))
