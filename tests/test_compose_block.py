@@ -22,6 +22,7 @@ from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_practices import choices_of
+from almanac.report.planning_slots import follows_a_break
 from almanac.units import show_number
 
 WISHES = (
@@ -282,3 +283,13 @@ def test_no_two_plans_of_a_squad_share_a_day() -> None:
     block = load(CATALOGUE).catalogue.blocks["heron-legs-in-three-weeks"]
     after = block.starts + timedelta(weeks=len(block.weeks))
     assert run(CATALOGUE, *WISHES, "--starts", str(after - timedelta(weeks=1))) == 2
+
+
+@pytest.mark.parametrize(
+    ("on", "days", "after"),
+    [(date(2027, 1, 5), 10, True), (date(2027, 1, 5), 20, False), (date(2027, 1, 12), 10, False), (date(2027, 4, 6), 5, False)],
+)  # fmt: skip
+def test_the_first_day_after_a_holiday_follows_a_break(on: date, days: int, after: bool) -> None:
+    # the small season is shut from 21 December to 3 January; only its winter, from 4 January, has a timetable
+    catalogue = load(CATALOGUE).catalogue
+    assert follows_a_break(catalogue, "heron", on, days) is after

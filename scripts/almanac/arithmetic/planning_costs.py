@@ -22,7 +22,7 @@ SHARE = 8
 """A thousandth of a share beyond its range."""
 INSIDE = 3
 """Thousandths inside the range of a share that are aimed at: lane groups differ a little."""
-STROKE = 1
+STROKE = 6
 """A thousandth of the metres of two weeks that a stroke has too few."""
 CUT, NOT_LIGHTER = 8, 3
 """A thousandth of a usual week by which a taper cuts too little or too much; a hundredth of a usual

@@ -155,7 +155,7 @@ def _not_met(answer: BlockAnswer) -> Iterator[str]:
     for stroke, first, part in own.strokes:
         title = answer.analysis.catalogue.words("strokes")[stroke].title.lower()
         yield (
-            f"not met: {show_share(part)} {title} in weeks {first} and {first + 1}; "
+            f"not met: {_exact(part)} {title} in weeks {first} and {first + 1}; "
             "drop --strokes, or ask for less"
         )
     for benchmark, number in own.untested:

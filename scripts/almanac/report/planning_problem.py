@@ -30,6 +30,7 @@ from almanac.arithmetic.planning_variety import variety
 from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
 from almanac.checks.lane_bookings import lanes_of
 from almanac.model.block import Session
+from almanac.report.planning_slots import follows_a_break
 from almanac.rounding import seconds_of_day
 
 POOL = "in another pool"
@@ -42,7 +43,7 @@ WHY = {
     "test": "tests that are not asked for",
     "race": "resisted too near the race",
     "eve": "too hard for the eve of a race",
-    "break": "too hard after a break",
+    "break": "too hard, or a test, after a break",
 }
 """Why a practice does not stand in a slot, in the words in which it is told."""
 
@@ -167,7 +168,7 @@ class Planning:
             and (not wanted or (bool(choice.tests) and not set(choice.tests) & set(wanted))),
             "race": 0 <= left <= limits.resisted_before_race and bool(choice.most.get(WORN)),
             "eve": left == 1 and bool(heavy),
-            "break": bool(heavy) and self._after_break(number),
+            "break": bool(heavy or choice.is_test) and self._after_break(number),
             "gear": not self._is_free(slot, choice),
         }
         return next((word for word in WHY if reasons[word]), "")
@@ -181,10 +182,10 @@ class Planning:
         return ", ".join(shut) or "the squad has none"
 
     def _after_break(self, number: int) -> bool:
-        slot = self.slots[number]
+        on, days = self.slots[number].on, self.limits.return_days
         if number == 0:
-            return False
-        return (slot.on - self.slots[number - 1].on).days > self.limits.return_days
+            return follows_a_break(self.analysis.catalogue, self.squad, on, days)
+        return (on - self.slots[number - 1].on).days > days
 
     def _is_free(self, slot: Slot, choice: Choice) -> bool:
         """Whether the gear, the adults and the lanes are there that others do not have then."""

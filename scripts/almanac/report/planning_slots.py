@@ -131,6 +131,20 @@ def why_shut(catalogue: Catalogue, squad: str, on: date, pool: str) -> str:
     return meet.title if meet else ""
 
 
+def follows_a_break(catalogue: Catalogue, squad: str, on: date, days: int) -> bool:
+    """Whether the squad had no training in so many days before a day, because a season shuts some
+    of them; a day of which neither season nor timetable says anything may have had some.
+    """
+    first = on - timedelta(days=days)
+    before = [own for own in days_of(first, days // 7 + 1) if own < on]
+    slots = [own for own in of_timetables(catalogue, squad, first, days // 7 + 1) if own.on < on]
+    kept, _ = open_slots(catalogue, squad, slots)
+    shut = [own for own in before if why_shut(catalogue, squad, own, "")]
+    tables = catalogue.timetables.values()
+    said = all(own in shut or any(table.holds(own) for table in tables) for own in before)
+    return said and bool(shut) and not kept
+
+
 def meet_on(catalogue: Catalogue, squad: str, on: date) -> Meet | None:
     """The meet that a squad is at on a day."""
     every = (meet for _, meet in sorted(catalogue.meets.items()) if squad in meet.squads)
