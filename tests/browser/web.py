@@ -21,7 +21,7 @@ TEMPLATES = (
     "make.html", "make.html#squad=heron&pool=home&minutes=60&goals=kick-endurance,kick-into-stroke",
     "practices/heron-kick-and-go.html", "blocks/heron-legs-in-three-weeks.html", "by/goal.html", "drills/index.html", "practices/index.html",
     "needs/sore-shoulder.html", "coverage.html", "safety.html", "kick-cycle.html", "new.html", "fields.html", "checks.html", "computed.html",
-    "add.html", "run.html#practice=heron-kick-and-go", "data.html", "privacy.html", "404.html",
+    "add.html", "run.html#practice=heron-kick-and-go", "data.html", "privacy.html", "404.html", "otherwise.html", "levels.html",
 )  # fmt: skip
 
 

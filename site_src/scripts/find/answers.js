@@ -19,6 +19,8 @@ const LAST = 0.02;
 const ASKED_KIND = 2.5;
 const USES = 10; // what uses the gear that is told with minutes, lanes or reps
 const MAY_USE = 3;
+const AS_FAR = 5; // what is about as far as it is asked to be
+const ABOUT = 0.15; // the logarithm of how much more or less that is
 const TIMED = 6; // what fills minutes, where minutes are asked for
 const OFTEN = 0.25; // the share of the drills that use a piece of gear that lie one way, from which on it is a usual one
 const OF_ONE_POSITION = 0.85; // what each that lies as one above counts less
@@ -94,13 +96,20 @@ function namesOf(entry) {
   return names;
 }
 
+/** How much more likely what is about as far as it is asked to be is meant.
+ * @type {(entry: Entry, metres: number | null) => number} */
+function asFar({ distance }, metres) {
+  const apart = distance.map((told) => Math.abs(Math.log(Number(told.replace(/\D/g, "")) / (metres ?? Infinity))));
+  return metres && Math.min(Infinity, ...apart) < ABOUT ? AS_FAR : 1;
+}
+
 /**
  * How much more, or less, an entry is likely to be meant.
  * @param {Entry | undefined} entry
  * @param {Question} question
  * @param {string} sought
  */
-function favour(entry, { kinds, minutes, gear }, sought) {
+function favour(entry, { kinds, minutes, gear, metres }, sought) {
   if (!entry) {
     return 0;
   }
@@ -114,7 +123,7 @@ function favour(entry, { kinds, minutes, gear }, sought) {
   /** @type {(ids: string[]) => boolean} */
   const isHere = (ids) => ids.some((id) => gear.has(id));
   const uses = isHere(entry.needs) ? USES : isHere(entry.suits) ? MAY_USE : 1;
-  return uses * timed * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
+  return uses * timed * asFar(entry, metres) * ofKind * (isWhole ? WHOLE_NAME : isWithin ? ALL_IN_NAME : 1);
 }
 
 /** Scores of all entries where no words are asked for: alike, but where gear is said not to be there, what is like the work that it is used in: of

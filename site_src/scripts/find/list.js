@@ -61,9 +61,10 @@ const LISTS = ["goal", "fault", "position", "stroke", "effort", "level", "whom"]
 /** @type {Facet[]} */
 const FACETS = ["kind", ...LISTS, "gear", "minutes", "lanes", "words"];
 const NO_GEAR = "none";
+const SURELY = 1.5; // how much better than all that fits a guide has to answer the words
 const GUIDES = ["page", "danger"]; // kinds that tell what is done
 const A_PRACTICE = 40; // minutes
-const MAY_BE_CUT = 1.35; // how much longer than the minutes that were heard what is meant may be
+const MAY_BE_CUT = 1.6; // how much longer than the minutes that were heard what is meant may be
 /** @type {Facet[]} */
 const IN_ONE = ["effort", "whom"]; // several words of it are asked for in one entry; of any other facet one is enough
 
@@ -209,7 +210,7 @@ function kindPlace({ kind }, { minutes, isLeft, isRoomAlone, isPractice: isSaid 
 
 /** How much later what is too long for the minutes stands: a practice where one is asked for still before a set that fits, for it may be cut.
  * @type {(entry: Entry, choice: Asked, own: Fit) => number} */
-const tooLong = ({ kind }, { minutes, isPractice }, own) => (!minutes || own.fits || own.seconds === null ? 0 : isPractice && kind === "practice" ? 0.5 : 5);
+const tooLong = ({ kind }, { minutes, isPractice }, own) => (!minutes || own.fits || own.seconds === null ? 0 : isPractice && kind === "practice" ? 0.5 : 1.5);
 
 /** @typedef {Choice & {isLeft?: boolean, isRoomAlone?: boolean, isPractice?: boolean, nearly?: Set<number> | null}} Asked `isLeft`: its minutes are what is left of a practice;
  *   `isRoomAlone`: only lanes or heads are asked for, by which a practice is told from others; `isPractice`: the words ask for a practice;
@@ -269,7 +270,7 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   const place = (entry) => (fault.includes(entry.number) ? fault.indexOf(entry.number) : fault.length);
   const best = Math.max(0, ...found.filter(({ kind }) => !GUIDES.includes(kind)).map(({ number }) => scores?.get(number) ?? 0));
   /** @type {(entry: Entry) => number} what tells what to do stands before what fits where it answers the words better */
-  const first = (entry) => (GUIDES.includes(entry.kind) && !choice.gear.size && (scores?.get(entry.number) ?? 0) > best ? 0 : kindPlace(entry, choice));
+  const first = (entry) => (GUIDES.includes(entry.kind) && !choice.gear.size && (scores?.get(entry.number) ?? 0) > SURELY * best ? 0 : kindPlace(entry, choice));
   const keyed = found.map((entry) => {
     const own = fit(entry);
     const fills = choice.minutes ? [own.cut ? 1 : 0, -(own.seconds ?? 0)] : [0, 0];

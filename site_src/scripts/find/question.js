@@ -10,6 +10,7 @@ import { saidPlainly } from "./said-as.js";
  * @property {number | null} lanes
  * @property {number | null} swimmers
  * @property {number | null} adults who are there
+ * @property {number | null} metres of a set or a practice
  * @property {Set<string>} gear at hand, where minutes, lanes or reps are told, too
  * @property {boolean} isSwumWith whether that gear is what reps are swum with: fins 8x50
  * @property {Set<string>} without gear
@@ -43,6 +44,8 @@ const LEFT = /(?<=\d\s*-?\s*(?:minutes?|mins?)\s+|(?:^|[^\p{L}])(?:no|without)\s
 const NOW = /(?<=\d\s*lanes?\s+)(?:today|tonight|only|left|free|open|available)(?![\p{L}])/gu;
 const ABOUT = /(?<![\p{L}])(?:only|just|about|only got|got only|just got|around|roughly|under|less than|at most|max|up to|within)\s+(?=\d+\s*-?\s*(?:min|lane))/gu;
 const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;
+const METRES = /(?<![\d.x×*])(\d[.,]?\d?)\s*k(?:m)?(?![\p{L}\p{N}])|(?<![\dx×*]\s*)(\d{3,4})\s*(?:m|metres?|meters?)?(?![\p{L}\p{N}])/u; // 2k, 1500 m
+const LEAST_METRES = 600; // what is less is a rep or a race
 const THE_END = "cool-down"; // what is done in the last minutes, where nothing else is asked for
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
 const LANES = /(?<!too many .*)(\d+)\s*lanes?(?![\p{L}\p{N}])/u; // too many in one lane is no number of lanes
@@ -54,6 +57,8 @@ const COACHES = new RegExp(`(\\d+)\\s*(${ADULTS})(?![\\p{L}\\p{N}])`, "u");
 const COUNTED = new RegExp(`[\\p{L}]+(?=\\s*-?\\s*(?:min|(?:lanes?|${HEADS}|${ADULTS})\\b))`, "gu"); // twelve minutes, two lanes
 const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
 const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
+
+const WHOLES = new Set(["set", "practice"]);
 
 /** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
  * @param {string} words */
@@ -81,19 +86,29 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
   const [lanes, wide] = counted(timeless, LANES);
   const [swimmers, ofHeads] = counted(wide, SWIMMERS);
   const [adults, rest] = lanes || swimmers || minutes ? grownUps(ofHeads) : [null, ofHeads];
-  const [without, bare] = withoutGear(rest, gear);
+  const [metres, near] = farIn(rest);
+  const [without, bare] = withoutGear(near, gear);
   const isOfReps = OF_SETS.test(bare);
   const isHere = minutes !== null || lanes !== null;
   const words = AT_THE_END.test(plain) && !stems(bare).length ? THE_END : bare;
   const asked = new Set(wordsOf(words));
   const kinds = new Set(stems(words).flatMap((term) => KIND_OF.get(term) ?? []));
   return {
-    words: words.trim(), minutes, lanes, swimmers, adults, without,
+    words: words.trim(), metres, minutes, lanes, swimmers, adults, without,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds: isOfReps ? kinds.add("set") : kinds,
   };
 }
+
+/** How far a set or a practice is to be, and the text without it; of nothing else.
+ * @type {(text: string) => [number | null, string]} */
+const farIn = (text) => {
+  const [told = "", thousands, whole] = METRES.exec(text) ?? [];
+  const metres = thousands ? 1000 * Number(thousands.replace(",", ".")) : Number(whole);
+  const isWhole = stems(text).some((term) => WHOLES.has(KIND_OF.get(term) ?? ""));
+  return metres >= LEAST_METRES && (thousands || isWhole) ? [metres, text.replace(told, " ")] : [null, text];
+};
 
 /** The adults who are told, and the text without their number: who is there says what is asked, "one coach two lanes".
  * @type {(text: string) => [number | null, string]} */

@@ -20,6 +20,7 @@ const TIMES = [
 
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
+  [/\bmain sets?\b/gu, "set"],
   [/\bno (?:water|pool)\b/gu, "on land"],
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
@@ -28,7 +29,7 @@ const OTHERS = [
   [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b/gu, "children"],
 ];
 
-const BEFORE = "(?:forgot(?:ten)?|left behind|missing|(?:have|has|did|do|does|had|got)(?:n['’]?t| not)(?: got| have| bring)?|(?:run|ran) out of|not enough|too few|lost|locked away)";
+const BEFORE = "(?:forgot(?:ten)?|left behind|missing|(?:have|has|did|do|does|had|got)(?:n['’]?t| not)(?: got| have| bring)?|(?:run|ran) out of|nobody has|no one has|none of (?:them|us) ha(?:s|ve)|not enough|too few|lost|locked away)";
 const OUR = "(?:(?:the|our|my|her|his|their|any|enough|all) )*";
 const AFTER = "(?: (?:are|is|were|have|has|all|been|got))* (?:missing|forgotten|gone|stolen|locked(?: away| up)?|not here|broken|flat|left behind|(?:left )?at home|in the other pool)";
 
