@@ -20,7 +20,7 @@ from almanac.report.block_judged import Judged, judged
 from almanac.report.planning_request import BlockRequest
 
 _TRIES = 3
-_NO_GOAL = "goal-unserved"
+_NO_GOAL, _NO_BALANCE = "goal-unserved", "balance-missed"
 UNSAVED = "unsaved-block"
 GET_SOLVER = "for a solver, which tells: pip install ortools (the extra 'solver', some 270 MB)"
 
@@ -48,20 +48,25 @@ def sound_plan(
 def _written(
     everything: CheckedCatalogue, plan: BlockPlan, id: str, day: date
 ) -> tuple[list[Unwritten], BlockAnswer]:
-    """The entries of a plan, and what is then said of the block: it states the shares that it keeps
-    to and the goals that something serves.
+    """The entries of a plan, and what is then said of the block: it states the shares that all lane
+    groups keep to, and the goals that something serves.
     """
-    met, unserved = tuple(plan.planning.wishes.shares), frozenset[str]()
+    wishes = plan.planning.wishes
+    met, unserved = tuple(wishes.shares), frozenset[str]()
     while True:
         text = block_text(plan.planning, plan.asked, plan.plan, met, unserved)
         entries = [*composed_in(plan), Unwritten("block", id, text)]
         answer = tried_block(everything, plan, entries, day)
-        kept = tuple(share.name for share in answer.judged.shares if share.is_met)
-        told = " ".join(own.message for own in answer.findings if own.code == _NO_GOAL)
-        never = {goal for goal in plan.planning.wishes.goals if f"'{goal}'" in told}
-        if not set(kept) < set(met) and not never - unserved:
+        missed = {name for name in met if name.replace("_", " ") in _said(answer, _NO_BALANCE)}
+        never = {goal for goal in wishes.goals if f"'{goal}'" in _said(answer, _NO_GOAL)}
+        if not missed and not never - unserved:
             return entries, answer
-        met, unserved = kept, unserved | never
+        met = tuple(name for name in met if name not in missed)
+        unserved |= never
+
+
+def _said(answer: BlockAnswer, code: str) -> str:
+    return " ".join(own.message for own in answer.findings if own.code == code)
 
 
 def composed_in(plan: BlockPlan) -> list[Unwritten]:
