@@ -292,5 +292,122 @@ def test_a_missed_wish_is_told_and_a_limit_never_is() -> None:
     )
     own = Problem((slot(0),), (NOTHING, choice("a")), ((0, 1),), ({},), (wish,))
     assert list(own.missed((1,))) == [(wish, 2)] and own.cost((1,)) == 10
-    assert not replace(own, rules=(limit,)).is_sound((1,))
+    assert list(own.missed((0,))) == []
+    limited = replace(own, rules=(limit, wish))
+    assert not limited.is_sound((1,)) and list(limited.missed((1,))) == [(wish, 2)]
+    assert Rule("limit", "", {}, 0).is_limit and not wish.is_limit
+
+
+def test_a_plan_of_which_one_slot_may_not_hold_what_it_has_is_not_sound() -> None:
+    own = grid([0, 2], [choice("a")])
+    asked = Problem(own.slots, own.choices, ((0, 1), (0,)), ({}, {}), ())
+    assert asked.is_sound((1, 0)) and not asked.is_sound((1, 1))
     assert date(2027, 1, 4) == FIRST
+
+
+def test_the_rules_of_variety_are_these_and_no_others() -> None:
+    two = [choice("a", mains=("ladder",), opens="one"), choice("b", mains=("ladder",), opens="two")]
+    own = grid([0, 6, 13, 20, 21], two)
+    both, a, b = {1: 1, 2: 1}, {1: 1}, {2: 1}
+
+    def of(slots: tuple[int, ...], amounts: dict[int, int]) -> dict[int, dict[int, int]]:
+        return dict.fromkeys(slots, amounts)
+
+    first, last, every = "2027-01-04", "2027-01-24", (0, 1, 2, 3, 4)
+    assert list(variety(own, every)) == [
+        Rule("again", f"ladder {first}", of((0, 1), both), 1, 45),
+        Rule("same again", f"a {first}", of((0, 1), a), 1, 30),
+        Rule("same again", f"b {first}", of((0, 1), b), 1, 30),
+        Rule("again", f"ladder {last}", of((3, 4), both), 1, 45),
+        Rule("same again", f"a {last}", of((3, 4), a), 1, 30),
+        Rule("same again", f"b {last}", of((3, 4), b), 1, 30),
+        Rule("too often", "a", of(every, a), 4, 40),  # five slots for two: three, and one
+        Rule("too often", "b", of(every, b), 4, 40),
+        Rule("same warm-up", "one 0", of((0, 1, 2, 3), a), 2, 5),
+        Rule("same warm-up", "two 0", of((0, 1, 2, 3), b), 2, 5),
+        Rule("same warm-up", "one 1", of((1, 2, 3, 4), a), 2, 5),
+        Rule("same warm-up", "two 1", of((1, 2, 3, 4), b), 2, 5),
+    ]
+    alike = grid([0, 6, 13, 20, 21], [replace(own_, opens="one") for own_ in two])
+    assert not any(rule.about == "same warm-up" for rule in variety(alike, every))
+    held = replace(own, may=((1,), *own.may[1:]))  # what stands already is counted, and not chosen
+    rules = {(rule.about, rule.which): rule for rule in variety(held, every)}
+    assert (
+        rules["too often", "a"].amounts == of((1, 2, 3, 4), a) and rules["too often", "a"].most == 3
+    )
+    assert rules["again", f"ladder {first}"].amounts == {0: a, 1: both}
+    assert rules["same warm-up", "one 0"].amounts == of((1, 2, 3, 4), a)
+
+
+def told_of(own: Aims) -> list[tuple[str, str, int, int, int]]:
+    return [(rule.about, rule.which, rule.most, rule.points, rule.unit) for rule in own.rules()]
+
+
+def test_the_rules_of_wishes_are_these_and_no_others() -> None:
+    wishes = BlockWishes(
+        FIRST, {"legs": 2, "arms": 1}, (WeekWish("test", 50, ("kick-50",)), WeekWish("loading", 100)),
+        shares={"kick_share": (200, 300)}, strokes=150, four=("fly",),
+    )  # fmt: skip
+    sums = {"load": 100, "metres": 1000, "kick": 250, "flutter": 100, "supine": 80}
+    one = choice("one", sums=sums, strokes={"fly": 100}, goals=("legs",), tests=("kick-50",))
+    own = aims([0, 2, 7, 9], [one], wishes, replace(LIMITS, first_load=150))
+    assert told_of(own) == [
+        ("load over", "1", 100, 4, 1),
+        ("load under", "1", -100, 3, 1),
+        ("load over", "2", 200, 4, 1),
+        ("load under", "2", -200, 3, 1),
+        ("first week", "1", 150, 16, 1),
+        ("supine_share under", "supine_share", 0, 8, 400),
+        ("kick_share over", "kick_share", 0, 8, 4000),
+        ("kick_share under", "kick_share", 0, 8, 4000),
+        ("stroke under", "fly 1", 0, 6, 4000),
+        ("goal short", "legs", -3, 140, 1),
+        ("goal never", "legs", -1, 400, 1),
+        ("goal long gone", "legs 1", -1, 70, 1),
+        ("goal short", "arms", -2, 70, 1),
+        ("goal never", "arms", -1, 400, 1),
+        ("goal long gone", "arms 1", -1, 35, 1),
+        ("not tested", "kick-50 1", -1, 3000, 1),
+    ]
+    amounts = {
+        (rule.about, rule.which): rule.amounts[0].get(1)
+        for rule in own.rules()
+        if 0 in rule.amounts
+    }
+    assert amounts["kick_share over", "kick_share"] == 1000 * 250 - 297 * 1000
+    assert amounts["kick_share under", "kick_share"] == 203 * 1000 - 1000 * 250
+    assert amounts["supine_share under", "supine_share"] == 503 * 100 - 1000 * 80
+    assert amounts["stroke under", "fly 1"] == 150 * 1000 - 1000 * 100
+    assert amounts["load over", "1"] == 100 and amounts["load under", "1"] == -100
+    assert amounts["goal short", "legs"] == -1 and amounts["goal short", "arms"] is None
+    assert amounts["not tested", "kick-50 1"] == -1
+
+
+def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
+    weeks = (*WEEK, WeekWish("recovery", 80), *WEEK, *WEEK, WeekWish("taper", 50))
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, weeks, taper=TaperWish(FIRST + timedelta(28), FIRST + timedelta(34))
+    )
+    days = [0, 2, 7, 14, 21, 28, 30]
+    own = aims(days, [PLAIN], wishes)
+    rules = {rule.about: rule for rule in own.rules() if "cut" in rule.about}
+    little, much = rules["cut too little"], rules["cut too much"]
+    # 7 days, 2 weeks before (the third and the fourth), 1000 m a usual practice, 1 slot a usual week
+    assert (little.which, little.most, little.points, little.unit) == (
+        "2027-02-01",
+        0,
+        8,
+        7 * 2 * 1000,
+    )
+    assert little.amounts == {
+        5: {1: 7000 * 2 * 1000}, 6: {1: 7000 * 2 * 1000}, 3: {1: -(1000 - 425) * 7 * 1000}, 4: {1: -(1000 - 425) * 7 * 1000},
+    }  # fmt: skip
+    assert much.amounts == {
+        5: {1: -7000 * 2 * 1000}, 6: {1: -7000 * 2 * 1000}, 3: {1: (1000 - 585) * 7 * 1000}, 4: {1: (1000 - 585) * 7 * 1000},
+    }  # fmt: skip
+    light = aims(days, [PLAIN], wishes, replace(LIMITS, cut=None, light_days=(3, 5)))
+    each = [rule for rule in light.rules() if rule.about == "not lighter"]
+    assert [(rule.which, rule.most, rule.points, rule.unit) for rule in each] == [
+        ("2027-02-01", -1, 3, 20), ("2027-02-03", -1, 3, 20),
+    ]  # fmt: skip
+    assert each[0].amounts == {5: {1: 2000}, 3: {1: -1000}, 4: {1: -1000}}
