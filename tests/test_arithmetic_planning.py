@@ -411,3 +411,83 @@ def test_a_taper_is_held_against_the_two_loading_weeks_before_it() -> None:
         ("2027-02-01", -1, 3, 20), ("2027-02-03", -1, 3, 20),
     ]  # fmt: skip
     assert each[0].amounts == {5: {1: 2000}, 3: {1: -1000}, 4: {1: -1000}}
+
+
+def plainly_improved(own: Problem, plan: Plan, steps: int, seed: int) -> Plan:
+    """Threshold accepting as it is described, every plan worked out anew."""
+    drawn, free = chances(seed), [slot_ for slot_, may in enumerate(own.may) if len(may) > 1]
+    best = plan
+    for step in range(steps):
+        changed, at = list(plan), free[next(drawn) % len(free)]
+        swaps = False
+        if next(drawn) % 4 == 0:
+            other = free[next(drawn) % len(free)]
+            swaps = plan[other] in own.may[at] and plan[at] in own.may[other]
+            if swaps:
+                changed[at], changed[other] = plan[other], plan[at]
+        if not swaps:
+            changed[at] = own.may[at][next(drawn) % len(own.may[at])]
+        after = tuple(changed)
+        threshold = 240 * (steps - step) ** 2 // steps**2
+        if own.is_sound(after) and own.cost(after) - own.cost(plan) <= threshold:
+            plan = after
+            best = min(best, plan, key=own.cost)
+    return best
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_exchanges_are_those_of_a_plain_threshold_accepting(seed: int) -> None:
+    chance = random.Random(seed)
+    own = problem(chance, slots=9, choices=5)
+    first = greedy(own)
+    assert improved(own, first, 300, seed) == plainly_improved(own, first, 300, seed)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_greedy_plan_takes_in_each_slot_what_costs_least(seed: int) -> None:
+    own = problem(random.Random(seed), slots=8, choices=6)
+    plan = [may[0] for may in own.may]
+    for at, may in enumerate(own.may):
+        sound = [(*plan[:at], place, *plan[at + 1 :]) for place in may]
+        # what is taught later does not count yet
+        sound = [one for one in sound if own.is_sound((*one[: at + 1], *[0] * (len(one) - at - 1)))]
+        if sound:
+            plan = list(min(sound, key=own.cost))
+    assert greedy(own) == tuple(plan)
+
+
+def test_the_limits_are_these_and_no_others() -> None:
+    every = {WORN: 5, PLATES: 6, UNDER: 7, UNDER_SETS: 2, STARTS: 1, ALL_OUT: 1, HARD: 1, HEAVY: 1}
+    one, test = (
+        choice("one", most=every),
+        choice("test", most={TEST: 1, ALL_OUT: 1, STARTS: 1, HEAVY: 1}),
+    )
+    own = grid([0, 0, 1, 2], [one, test])
+    limits = BlockLimits(10, 20, 30, 40, 3, 2, 10, 10, 500)
+
+    def of(slots: tuple[int, ...], amount: int, of_test: int = 0) -> dict[int, dict[int, int]]:
+        amounts = {place: number for place, number in ((1, amount), (2, of_test)) if number}
+        return dict.fromkeys(slots, amounts)
+
+    days, all_of_it = ("2027-01-04", "2027-01-05"), (0, 1, 2, 3)
+    three, pair = (0, 1, 2), (2, 3)
+    expected = [
+        Rule("worn a day", days[0], of((0, 1), 5), 10),
+        Rule("plates a day", days[0], of((0, 1), 6), 30),
+        Rule("under a day", days[0], of((0, 1), 7), 40),
+        Rule("worn in seven days", days[0], of(all_of_it, 5), 20),
+        Rule("under sets in seven days", days[0], of(all_of_it, 2), 3),
+        Rule("starts in seven days", days[0], of(all_of_it, 1), 2),
+        Rule("hard days in a row", days[0], of(all_of_it, 1), 2),
+        Rule("never light", days[0], of(all_of_it, 1, 1), 2, 30),
+        Rule("all-out", days[0], of(three, 2, 1), 2),
+        Rule("all-out", days[1], of(pair, 2, 1), 2),
+        Rule("hard days that touch", days[0], of(three, 1), 1, 30),
+        Rule("tests that touch", days[0], of(three, 0, 1), 1, 25),
+        Rule("light before tests", days[0], {0: {1: 1}, 2: {2: 1}}, 1),
+        Rule("light before tests", days[0], {1: {1: 1}, 2: {2: 1}}, 1),
+        Rule("hard days that touch", days[1], of(pair, 1), 1, 30),
+        Rule("tests that touch", days[1], of(pair, 0, 1), 1, 25),
+        Rule("light before tests", days[1], {2: {1: 1}, 3: {2: 1}}, 1),
+    ]
+    assert list(limit_rules(own, limits)) == expected

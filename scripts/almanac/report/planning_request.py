@@ -150,12 +150,19 @@ def slots_for(
         )
     slots = [slot for slot in slots if slot.on not in named]
     left = [own for own in left if own.slot.on not in named]
-    _not_too_many(analysis, asked.squad, [*slots, *taken])
+    _not_too_many(analysis, asked, [*slots, *taken])
     return slots, left
 
 
-def _not_too_many(analysis: Analysis, squad: str, slots: Sequence[Slot]) -> None:
-    catalogue = analysis.catalogue
+def race_days(catalogue: Catalogue, asked: BlockRequest) -> list[date]:
+    """The days of the meet that it leads to, else that of the race."""
+    meet, race = meet_of(catalogue, asked), race_of(catalogue, asked)
+    return [day.on for day in meet.days] if meet else [race] if race else []
+
+
+def _not_too_many(analysis: Analysis, asked: BlockRequest, slots: Sequence[Slot]) -> None:
+    catalogue, squad = analysis.catalogue, asked.squad
+    busy = {*race_days(catalogue, asked), *(slot.on for slot in slots)}
     most = catalogue.club.squads[squad].sessions_a_week + 1
     off = catalogue.policy.limit("days_off")
     for slot in slots:
@@ -166,7 +173,7 @@ def _not_too_many(analysis: Analysis, squad: str, slots: Sequence[Slot]) -> None
                 f"{len(inside)} slots in the seven days from {slot.on}, and {squad} has {most - 1} "
                 "practices a week (plans/club.yml): name fewer days with --days"
             )
-        if 7 - len(set(inside)) < off:
+        if 7 - sum(slot.on <= on < ends for on in busy) < off:
             raise BadWish(
                 f"no day off in the seven days from {slot.on}, and the policy asks for "
                 f"{show_number(off)}: name fewer days with --days"

@@ -22,7 +22,7 @@ from almanac.arithmetic.planning_wishes import (
 from almanac.arithmetic.training_load import session_load
 from almanac.model.block import Block
 from almanac.model.catalogue import Catalogue
-from almanac.report.planning_request import BlockRequest, meet_of, race_of
+from almanac.report.planning_request import BlockRequest, race_days, race_of
 
 RACE_MINUTES, RACE_RATING = 45, 6
 """What a day of a meet weighs: a guess beforehand, house preference."""
@@ -47,8 +47,6 @@ def wishes_for(analysis: Analysis, asked: BlockRequest) -> BlockWishes:
         )
         for number, load in enumerate(loads)
     )
-    meet = meet_of(catalogue, asked)
-    raced = [day.on for day in meet.days] if meet else [race] if race else []
     weighs = int(session_load(RACE_RATING, RACE_MINUTES))
     return BlockWishes(
         asked.first,
@@ -59,7 +57,7 @@ def wishes_for(analysis: Analysis, asked: BlockRequest) -> BlockWishes:
         tuple(id for id, word in catalogue.words("strokes").items() if word.medley is not None),
         taper,
         race,
-        dict.fromkeys(raced, weighs),
+        dict.fromkeys(race_days(catalogue, asked), weighs),
     )
 
 
