@@ -273,8 +273,8 @@ def test_variety_counts_main_sets_of_seven_days_and_warm_ups_of_four() -> None:
 
 @pytest.mark.parametrize(
     ("weeks", "tapered", "loads"),
-    [(1, 0, (85,)), (8, 0, (85, 95, 100, 80, 85, 95, 100, 80)), (8, 2, (85, 95, 100, 80, 85, 100, 65, 45)),
-     (3, 1, (85, 100, 55)), (2, 2, (65, 45))],
+    [(1, 0, (85,)), (8, 0, (85, 95, 100, 80, 85, 95, 100, 80)), (8, 2, (85, 95, 100, 80, 100, 100, 65, 45)),
+     (3, 1, (85, 100, 55)), (5, 1, (85, 95, 100, 100, 55)), (4, 1, (85, 95, 100, 55)), (2, 2, (65, 45))],
 )  # fmt: skip
 def test_usual_loads_rise_ease_and_taper(weeks: int, tapered: int, loads: tuple[int, ...]) -> None:
     assert tuple(usual_loads(weeks, tapered)) == loads

@@ -100,6 +100,7 @@ def usual_loads(weeks: int, tapered: int) -> Sequence[int]:
     """
     tail = _TAPERED.get(min(tapered, weeks, max(_TAPERED)), ())
     loads = [_CYCLE[number % len(_CYCLE)] for number in range(weeks - len(tail))]
-    if tail and loads:
-        loads[-1] = max(loads[-1], 100)  # a taper comes after work
+    full = 2 if len(loads) >= len(_CYCLE) else 1  # a taper comes after work
+    for number in range(len(loads))[-full:] if tail else ():
+        loads[number] = 100
     return (*loads, *tail)
