@@ -491,3 +491,45 @@ def test_the_limits_are_these_and_no_others() -> None:
         Rule("light before tests", days[1], {2: {1: 1}, 3: {2: 1}}, 1),
     ]
     assert list(limit_rules(own, limits)) == expected
+
+
+def test_a_week_is_loading_before_the_taper_and_light_in_it() -> None:
+    weeks = (
+        WeekWish("loading", 76),
+        WeekWish("recovery", 75),
+        WeekWish("loading", 100),
+        WeekWish("loading", 90),
+    )
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, weeks, taper=TaperWish(FIRST + timedelta(20), FIRST + timedelta(24))
+    )
+    assert wishes.taper is not None and wishes.taper.days == 5
+    assert [wishes.is_loading(week) for week in range(4)] == [True, False, False, False]
+    day_before = replace(wishes, taper=TaperWish(FIRST + timedelta(21), FIRST + timedelta(24)))
+    assert [day_before.is_loading(week) for week in range(4)] == [True, False, True, False]
+    assert [replace(wishes, taper=None).is_loading(week) for week in range(4)] == [
+        True,
+        False,
+        True,
+        True,
+    ]
+    light = [day for day in range(-7, 35) if wishes.is_light(FIRST + timedelta(day))]
+    assert light == [7, 8, 9, 10, 11, 12, 13, 20, 21, 22, 23, 24]
+    assert [wishes.week_of(FIRST + timedelta(day)) for day in (-1, 0, 6, 7)] == [-1, 0, 0, 1]
+
+
+def test_a_level_without_light_days_is_held_to_a_cut_and_one_without_either_to_nothing() -> None:
+    wishes = BlockWishes(
+        FIRST,
+        {"legs": 1},
+        (*WEEK, WeekWish("taper", 50)),
+        taper=TaperWish(FIRST + timedelta(7), FIRST + timedelta(13)),
+    )
+    for limits, told in (
+        (LIMITS, {"cut too much", "cut too little"}),
+        (replace(LIMITS, cut=None), set()),
+    ):
+        rules = {rule.about for rule in aims([0, 7], [PLAIN], wishes, limits).rules()}
+        assert {about for about in rules if "cut" in about or "lighter" in about} == told
+    alone = replace(wishes, weeks=(WeekWish("test", 100), WeekWish("taper", 50)))
+    assert not any("cut" in rule.about for rule in aims([0, 7], [PLAIN], alone).rules())
