@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -34,7 +35,7 @@ def grid(days: Sequence[int], choices: Sequence[Choice]) -> Grid:
 
 
 def problem(chance: random.Random, slots: int = 5, choices: int = 4) -> Problem:
-    """Rules and an order of teaching by chance."""
+    """Rules, an order of teaching and what may stand where, by chance."""
     names = [f"drill-{number}" for number in range(3)]
     every = [
         choice(
@@ -44,7 +45,12 @@ def problem(chance: random.Random, slots: int = 5, choices: int = 4) -> Problem:
         )
         for number in range(choices)
     ]
-    own = grid(sorted(chance.sample(range(14), slots)), every)
+    whole = grid(sorted(chance.sample(range(14), slots)), every)
+    places = range(1, choices + 1)
+    may = tuple(
+        (0, *sorted(chance.sample(places, chance.randint(2, choices)))) for _ in range(slots)
+    )
+    own = replace(whole, may=may)
     rules = []
     for number in range(12):
         amounts = {

@@ -337,6 +337,13 @@ def test_the_rules_of_variety_are_these_and_no_others() -> None:
     )
     assert rules["again", f"ladder {first}"].amounts == {0: a, 1: both}
     assert rules["same warm-up", "one 0"].amounts == of((1, 2, 3, 4), a)
+    assert rules["same again", f"b {first}"].amounts == of((1,), b)
+    some = replace(own, may=((0, 1), *own.may[1:]))
+    rules = {(rule.about, rule.which): rule for rule in variety(some, every)}
+    assert rules["too often", "b"].amounts == of((1, 2, 3, 4), b)
+    assert rules["same again", f"b {first}"].amounts == of((1,), b)
+    without = grid([0, 6, 13, 20], [replace(two[0], opens=""), two[1]])
+    assert not any(rule.about == "same warm-up" for rule in variety(without, (0, 1, 2, 3)))
 
 
 def told_of(own: Aims) -> list[tuple[str, str, int, int, int]]:
@@ -533,3 +540,12 @@ def test_a_level_without_light_days_is_held_to_a_cut_and_one_without_either_to_n
         assert {about for about in rules if "cut" in about or "lighter" in about} == told
     alone = replace(wishes, weeks=(WeekWish("test", 100), WeekWish("taper", 50)))
     assert not any("cut" in rule.about for rule in aims([0, 7], [PLAIN], alone).rules())
+
+
+def test_two_sessions_of_a_day_are_one_day_in_a_row() -> None:
+    one = choice("one", most={HARD: 1, HEAVY: 1})
+    assert broken([one], (1, 1, 1), [0, 0, 1], replace(ANY, hard_in_a_row=2)) == {
+        "hard days that touch"
+    }
+    in_a_row = broken([one], (1, 1, 1), [0, 1, 2], replace(ANY, hard_in_a_row=2))
+    assert in_a_row == {"hard days that touch", "hard days in a row", "never light"}
