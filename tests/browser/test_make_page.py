@@ -140,6 +140,23 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
 
 
+def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html{ASKED}")
+    phone.get_by_role("button", name="Run", exact=True).click()
+    phone.get_by_role("button", name="Begin").click()
+    for name in ("Change", "Pass it on"):
+        phone.wait_for_timeout(500)  # a second touch within 0.4 s does nothing
+        phone.get_by_role("button", name=name).click()
+    code = phone.locator(".run-code").inner_text().replace(" ", "")
+    phone.goto(f"{server.address}offline.json")
+    phone.evaluate("localStorage.clear()")
+    phone.goto(f"{server.address}make.html{ASKED}&code={code}")
+    expect(phone.locator(".run-last")).to_contain_text("Same as coach’s")
+
+
 def test_what_it_reads_is_kept_on_a_phone(site: Path) -> None:
     kept = json.loads((site / "precache.json").read_text("utf-8"))["files"]
     assert {"make.html", "scripts/make.js", "data/v1/compose/heron.json"} <= set(kept)
