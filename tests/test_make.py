@@ -25,7 +25,7 @@ from almanac.site.run_data import run_text
 
 TESTS = Path(__file__).parent / "make"
 SQUADS = ("heron", "osprey")
-POOLS, REQUESTS = ("home", "yards-meet"), 9
+POOLS, REQUESTS = ("home", "home", "long-course", "yards-meet"), 24
 
 
 def analysed(root: Path) -> Analysis:
@@ -58,7 +58,7 @@ def test_scripts(name: str) -> None:
 
 
 def asked() -> list[tuple[Answer, dict[str, Any]]]:
-    """Requests for whole squads by chance, in the pool of the catalogue's sets and in one of yards, with their answers."""
+    """Requests for whole squads by chance, in pools of every length, with their answers."""
     analysis = analysed(CATALOGUE)
     tables = {squad: compose_table(analysis, squad) for squad in SQUADS}
     found = []

@@ -26,13 +26,13 @@ test("parts that are run with times are run with those of the build", () => {
       assert.equal(mine.word, theirs.word);
       assert.ok(Math.abs(mine.starts_s - theirs.starts_s) < 6, `${id} ${part.piece} ${mine.starts_s} ${theirs.starts_s}`);
       if (made.tapped.includes(part)) {
-        tapped++;
+        tapped += request.pool === "home" ? 1 : 0; // where sets and parts have their times
         return;
       }
       for (const crew of Object.keys(theirs.crews)) {
         assert.deepEqual(told(mine, crew), told(theirs, crew), `${id} ${part.piece} × ${part.number} ${crew}`);
       }
-      timed++;
+      timed += request.pool === "home" ? 1 : 0;
       drills += part.piece.startsWith("drill/") ? 1 : 0;
       scaled += part.of && data[squad].pieces.find((piece) => piece.title === part.title)?.written !== part.number ? 1 : 0;
     });
