@@ -25,8 +25,9 @@ from almanac.model.catalogue import Catalogue
 from almanac.model.load import Loaded, load
 from almanac.model.policy import LevelLimits, Vocabulary, Word
 from almanac.model.practice import PracticePart
+from almanac.model.swim_set import Reps
 from almanac.report.run_json import practice_run, set_run, versioned
-from almanac.report.run_line import MOST, cut
+from almanac.report.run_line import MOST, cut, run_line
 from almanac.resources import SITE_SOURCE
 from almanac.site.run_data import run_files, shared_file
 
@@ -207,6 +208,27 @@ def test_a_line_is_read_across_the_pool(analysis: Analysis) -> None:
     }
     assert max(map(len, lines)) <= MOST
     assert all(re.match(r"(\d+ × )?(\d|0:)", line) for line in lines)
+
+
+def test_shares_that_are_alike_are_told_once(analysis: Analysis) -> None:
+    catalogue = analysis.catalogue
+    item = next(
+        own
+        for swim_set in catalogue.sets.values()
+        for own in swim_set.items
+        if isinstance(own, Reps) and own.parts[0].distance
+    )
+    kick, swim_ = (
+        replace(item.parts[0], do=do, distance=25)
+        for do in ("back-streamline-kick", "backstroke-swim")
+    )
+    item = replace(
+        item, reps=4, parts=(kick, kick, swim_, swim_), is_split=True, is_parted=False, stated=100
+    )
+    line = run_line(catalogue, item)
+    assert re.fullmatch(r"(4 × )?100: Back[^+]+ \+ Back[^+]+", line)
+    uneven = run_line(catalogue, replace(item, parts=(kick, swim_, swim_, swim_)))
+    assert re.fullmatch(r"100: 25 Back[^+]+ \+ 75 Back[^+]+", uneven)
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+
 from almanac.model.catalogue import Catalogue
 from almanac.model.effort_plans import Build, Descend, Effort, Hold, Rotate
 from almanac.model.swim_set import Reps
@@ -37,8 +39,12 @@ def run_line(catalogue: Catalogue, item: Reps) -> str:
 
 
 def _of_parts(catalogue: Catalogue, item: Reps, times: str, far: str) -> str:
-    parts = [_part(catalogue, item, number) for number in range(len(item.parts))]
-    in_short = [_part(catalogue, item, number, ",") for number in range(len(item.parts))]
+    parts, in_short = (
+        _split(catalogue, item, until)
+        if item.is_split
+        else [_part(catalogue, item, number, until) for number in range(len(item.parts))]
+        for until in ("\n", ",")
+    )
     what, short = (f"{far}: {_AND.join(own)}" for own in (parts, in_short))
     told = next((line for line in (times + what, what, short) if len(line) <= MOST), "")
     if told or len(parts) <= _MOST_PARTS:
@@ -72,19 +78,33 @@ def cut(text: str, room: int) -> str:
     return kept.rstrip(" ,:+")[: max(1, room - len(_CUT))] + _CUT
 
 
-def _part(catalogue: Catalogue, item: Reps, number: int, until: str = "\n") -> str:
+def _split(catalogue: Catalogue, item: Reps, until: str) -> list[str]:
+    """What reps in equal shares hold, those alike that follow each other told once; with how far
+    where that differs.
+    """
+    alike = [(do, len(list(own))) for do, own in groupby(part.do for part in item.parts)]
+    share = item.distance / len(item.parts)
+    is_even = len({count for _, count in alike}) == 1
+    return [
+        ("" if is_even else f"{show_number(count * share)} ")
+        + catalogue.drills[do].title.partition(until)[0]
+        for do, count in alike
+    ]
+
+
+def _part(catalogue: Catalogue, item: Reps, number: int, until: str) -> str:
     """A part by how far or to where, and what, by its title until some mark; where its neighbour is
     the same, by how hard, and the drill at the first of them alone.
     """
     part, around = item.parts[number], item.parts[max(0, number - 1) : number + 2]
     is_like = sum(other.do == part.do for other in around) > 1
     is_again = number > 0 and item.parts[number - 1].do == part.do
-    far = "" if item.is_split or part.to else show_number(part.distance)
+    far = "" if part.to else show_number(part.distance)
     words = (
         show_time(part.hold_s) if part.hold_s else far,
         "" if is_again else catalogue.drills[part.do].title.partition(until)[0],
         TO_MARK[part.to] if part.to else "",
-        effort_in_short(catalogue, part.effort) if is_like and item.is_parted else "",
+        effort_in_short(catalogue, part.effort) if is_like else "",
     )
     return " ".join(filter(None, words))
 
