@@ -20,6 +20,7 @@ _SINGLE = frozenset((
     "microcycle", "mesocycle", "macrocycle", "macro-cycle", "overreaching", "supercompensation",
     "ergometer", "flume", "ratchet",
 ))  # fmt: skip
+_BY_FORM = {f"{word}s": word for word in _SINGLE} | {word: word for word in _SINGLE}
 _PHRASES = (
     "arm cycle", "body roll", "broken swim", "catch-up", "circle swimming", "critical speed",
     "dead spot", "dolphin kick", "early vertical forearm", "false start", "flip turn",
@@ -42,8 +43,8 @@ def trade_terms(text: str) -> set[str]:
     """The terms of the trade in a text, and each word in capitals that is short for something."""
     small = text.lower().translate(_APART)
     words = set(small.split())
-    single = {word.removesuffix("s") if word not in _SINGLE else word for word in words} & _SINGLE
-    starts = {first for word in words for first in word.split("-", 1)[:1]}
+    single = {_BY_FORM[word] for word in words & _BY_FORM.keys()}
+    starts = words | {word.split("-", 1)[0] for word in words if "-" in word}
     phrases = {phrase for phrase, first in _FIRST.items() if first in starts and phrase in small}
     short = {} if text.isupper() else set(_CAPITALS.findall(text)) - _PLAIN_CAPITALS
     return single | phrases | set(short)
