@@ -206,6 +206,15 @@ def test_a_pool_too_shallow_for_a_start_is_told(
     assert "note: Small: 0.4 to 0.9 m is too shallow for any dive" in capsys.readouterr().out
 
 
+def test_a_pool_in_which_nobody_can_stand_comes_without_the_set_that_asks_for_it(
+    tmp_path: Path,
+) -> None:
+    deep = ("--pool", "Deep 25m 6 1.83-2", "--squad", "Reds foundation 2 2 9 -")
+    assert main(["start", str(tmp_path / "own"), *deep, "--today", DAY.isoformat()]) == 0
+    assert not (tmp_path / "own/plans/sets/floats-sculls-and-slides.yml").exists()
+    assert (tmp_path / "own/plans/sets/first-kicks-on-back.yml").exists()
+
+
 def test_whoever_stands_in_an_empty_folder_begins_there(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -13,10 +13,11 @@ from string import Template
 
 from almanac.kinds import KIND
 from almanac.model.bringing import Origin, bring
-from almanac.model.catalogue import Key
+from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
 from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file, name, words
 from almanac.model.policy import Policy
+from almanac.model.swim_set import SwimSet
 from almanac.resources import STARTERS
 from almanac.source.names import Names
 
@@ -77,7 +78,8 @@ def folder_of(club: NewClub, shelf: Loaded, today: date, again: date) -> dict[st
     brought = bring(shelf, _names_of(shelf, chain(*groups.values())), wanted, origin).files
     values = {"today": today.isoformat(), "again": again.isoformat(), "course": place.course}
     own = {"plans/club.yml": club_file(club, today)}
-    own |= {file: _in_course(file, text, place.course) for file, text in brought.items()}
+    fitting = _fitting(brought, shelf.catalogue, club)
+    own |= {file: _in_course(file, text, place.course) for file, text in fitting.items()}
     if place.is_land:
         own["drills/progressions/a-line-that-holds.yml"] = _filled(
             "progression-on-land.yml", values
@@ -108,6 +110,29 @@ def _by_level(club: NewClub) -> dict[str, tuple[str, ...]]:
         own = tuple(f"{squad.id}-{number}" for number in range(1, len(squad.groups) + 1))
         found[squad.level] = found.get(squad.level, ()) + own
     return found
+
+
+def _fitting(files: Mapping[str, str], catalogue: Catalogue, club: NewClub) -> dict[str, str]:
+    """What is brought without sets of drills that ask for water to stand in, where every pool of
+    the club is deeper, and without the lines of progressions that name one.
+    """
+    shallowest = min((own.least_m for own in club.pools if not own.is_land), default=0.0)
+    left_out = [
+        own
+        for own in catalogue.sets.values()
+        if own.file in files and _asks_for_less(own, catalogue, shallowest)
+    ]
+    ids = "|".join(own.id for own in left_out)
+    gone = {own.file for own in left_out}
+    kept = {file: text for file, text in files.items() if file not in gone}
+    line = rf"(?m)^ +sets: \[(?:{ids})\]\n"
+    return {file: re.sub(line, "", text) if ids else text for file, text in kept.items()}
+
+
+def _asks_for_less(swim_set: SwimSet, catalogue: Catalogue, depth_m: float) -> bool:
+    """Whether a drill of a set is for water that is shallower than this."""
+    drills = (catalogue.drills[it.id] for it in swim_set.references() if it.kind == "drill")
+    return any(drill.depth_m.most is not None and drill.depth_m.most < depth_m for drill in drills)
 
 
 def _in_course(file: str, text: str, course: str) -> str:
