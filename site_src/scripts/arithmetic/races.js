@@ -14,7 +14,10 @@ export function criticalSpeed(given) {
   }
   const speed = (far - near) / (farS - nearS);
   const reserve = (near + far) / 2 - (speed * (nearS + farS)) / 2;
-  return { numbers: { speed, pace: 100 / speed, reserve }, says: ["read", reserve <= 0 ? "no-reserve" : "reserve"] };
+  if (reserve <= 0) {
+    throw new NoAnswer("no-reserve");
+  }
+  return { numbers: { speed, pace: 100 / speed, reserve }, says: ["read", "reserve"] };
 }
 
 /** @param {number[]} values */

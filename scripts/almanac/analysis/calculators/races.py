@@ -30,8 +30,10 @@ def _critical(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
     if far_s <= near_s:
         raise NoAnswer("no-slower")
     found = critical_speed(trials)
+    if found.reserve_m <= 0:
+        raise NoAnswer("no-reserve")
     numbers = {"speed": found.speed, "pace": 100 / found.speed, "reserve": found.reserve_m}
-    return Answer(numbers, ("read", "no-reserve" if found.reserve_m <= 0 else "reserve"))
+    return Answer(numbers, ("read", "reserve"))
 
 
 def _fade(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
@@ -73,7 +75,6 @@ CRITICAL_SPEED = Calculator(
         "read": "{pace} for each 100 m is about the pace between what can be held and what tires "
         "soon.",
         "reserve": "The reserve of {reserve} is not reliable: judge nobody by it.",
-        "no-reserve": "No reserve comes out: one of the two was not swum as fast as could be.",
     },
     limits="It is held for some 14 to 39 minutes, not for ever. Shorter tests make it faster: "
     "compare only tests over the same two distances.",
@@ -82,6 +83,8 @@ CRITICAL_SPEED = Calculator(
     refusals={
         "same-distance": "Two different distances are needed.",
         "no-slower": "The longer test took no longer than the shorter: look at the times again.",
+        "no-reserve": "No reserve comes out, so no pace either: one of the two was not swum as "
+        "fast as could be.",
     },
     example={"distance": 200, "time": 123.4, "distance-2": 400, "time-2": 262.8},
     asked_as=("css", "threshold pace", "400 200 test"),
