@@ -80,20 +80,27 @@ one("[data-file]").addEventListener("change", async (event) => {
     say("Read; now put it in.");
   }
 });
-one("[data-clear]").addEventListener("click", () => {
-  const sure = one("[data-clear]");
+const sure = one("[data-clear]");
+const asks = sure.textContent;
+function takeBack() {
+  delete sure.dataset.asked;
+  sure.textContent = asks;
+}
+sure.addEventListener("click", () => {
+  const { shape } = kept();
   if (sure.dataset.asked) {
     clear();
     tellShapes();
     tellAll();
-    say("All of it is gone.");
-    delete sure.dataset.asked;
-    sure.textContent = "Forget all of it";
+    say(`All of it under ${shape} is gone.`);
+    takeBack();
     return;
   }
   sure.dataset.asked = "yes";
-  sure.textContent = "Press again to forget it";
+  sure.textContent = `Press again to forget all under ${shape}`;
 });
+// A press on anything else takes it back: another shape is somebody else's.
+document.addEventListener("click", ({ target }) => target !== sure && takeBack());
 one("[data-kept]").hidden = false;
 tellShapes();
 tellAll();
