@@ -208,7 +208,8 @@ def _difference(
     steps = (step for step in path if step not in ("by", "by_group"))
     what = " ".join(groups[step].title if step in groups else step for step in steps)
     message = f"'{what}' is believed to be {believed}, and the set adds up to {computed}"
-    return Problem(swim_set, ("expect", *path), message, f"write {computed}, or mend the items")
+    bare = computed.replace(",", "")  # as a number is written in an entry
+    return Problem(swim_set, ("expect", *path), message, f"write {bare}, or mend the items")
 
 
 @forbids("land-set-swims")

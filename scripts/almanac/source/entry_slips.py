@@ -142,3 +142,15 @@ def split_number(failure: Failure, key: str) -> str:
         return ""
     name = before[-1]
     return f"write {name}: {failure.value[name]}.{key}, with a point"
+
+
+def cut_by_comma(failure: Failure, key: str) -> str:
+    """For words behind a comma, which in brackets read as a field: the whole text in quotes; ""
+    where no text stands before them.
+    """
+    before = list(failure.value)[: list(failure.value).index(key)]
+    value = failure.value[before[-1]] if before else None
+    if failure.value[key] is not None or not isinstance(value, str) or " " not in f"{value}{key}":
+        return ""
+    name = before[-1]
+    return f"a comma ends a text in brackets: write {name}: {in_quotes(shown(f'{value}, {key}'))}"

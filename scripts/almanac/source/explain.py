@@ -16,7 +16,7 @@ from almanac.source import explain_amounts as amounts
 from almanac.source.entry_slips import hashed_out, lost_fields, of_type
 from almanac.source.failure import Failure, humanize, quote, type_name
 from almanac.source.hints import key_hint, reference_hint, type_hint, word_hint
-from almanac.source.meant import dotted_time, time_meant
+from almanac.source.meant import day_meant, dotted_time, time_meant
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
@@ -172,10 +172,11 @@ def _clock(failure: Failure) -> Iterator[Finding]:
 
 
 def _date(failure: Failure) -> Iterator[Finding]:
+    meant = day_meant(failure.value) if isinstance(failure.value, str) else ""
     yield failure.say(
         "bad-date",
         f"{quote(failure.value)} is no day",
-        "write a day that exists, from 1900 to 2199, as YYYY-MM-DD",
+        f"write {meant}" if meant else "write a day that exists, from 1900 to 2199, as YYYY-MM-DD",
     )
 
 

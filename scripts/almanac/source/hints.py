@@ -7,9 +7,9 @@ from collections.abc import Collection
 
 from almanac.kinds import KIND
 from almanac.source import schemas
-from almanac.source.entry_slips import split_number, text_hint
+from almanac.source.entry_slips import cut_by_comma, split_number, text_hint
 from almanac.source.failure import Failure, quote
-from almanac.source.meant import number_hint
+from almanac.source.meant import number_hint, range_hint
 from almanac.source.suggest import listed, nearest
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
@@ -26,6 +26,15 @@ _TO_A_SOURCE = (
 )  # in another club's entries it is a sentence still
 _HAZARDS = "hazards"  # in another club's entries they are sentences still
 _REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
+_REPS_FIRST = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9])", re.ASCII)
+# What coaches call a field, and the field.
+_ALSO_CALLED = {
+    "interval": "sendoff", "turnaround": "sendoff", "send_off": "sendoff", "on": "sendoff",
+    "leave_every": "sendoff", "recovery": "rest", "intensity": "effort", "zone": "effort",
+    "drill": "do", "stroke_drill": "do", "description": "summary", "name": "title",
+    "equipment": "gear", "kit": "gear", "notes": "note", "comment": "note",
+    "repeat": "rounds", "repeats": "reps",
+}  # fmt: skip
 
 
 def key_hint(failure: Failure, key: str) -> str:
@@ -39,6 +48,10 @@ def key_hint(failure: Failure, key: str) -> str:
         return meant
     if key == _SOURCE and failure.path[:1] == ("evidence",):
         return _TO_A_SOURCE
+    if quoting := cut_by_comma(failure, key):
+        return quoting
+    if _ALSO_CALLED.get(key) in known:
+        return f"write {_ALSO_CALLED[key]}"
     homes = (
         [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
         if not failure.path
@@ -77,6 +90,8 @@ def type_hint(failure: Failure) -> str:
         return "leave it out, for none" if failure.says("minItems") else "write [] for none"
     if wanted == "array" and isinstance(value, str | int | float):
         return f"write it as a list: [{quote(value)[1:-1]}]"
+    if wanted == "object" and (hint := range_hint(value) or _rep_hint(failure)):
+        return hint
     if wanted == "object" and failure.says("required"):
         return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
     if failure.says("vocabulary"):
@@ -85,6 +100,14 @@ def type_hint(failure: Failure) -> str:
             f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
         )
     return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
+
+
+def _rep_hint(failure: Failure) -> str:
+    """For reps in one text, ``2 x 50 easy``: the fields that it falls into; "" elsewhere."""
+    said = _REPS_FIRST.match(failure.value) if isinstance(failure.value, str) else None
+    if not said or failure.path[-2:-1] != ("items",):
+        return ""
+    return f"write - {{reps: {said[1]}, distance: {said[2]}, do: ..., effort: ..., rest: 0:20}}"
 
 
 def _fits(text: str, failure: Failure) -> bool:

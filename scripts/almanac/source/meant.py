@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 
 from almanac.source.syntax_slips import CURLY
 from almanac.wording.numbers_said import WORDS
@@ -13,6 +14,8 @@ _NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.A
 _LIKE_DIGITS = str.maketrans("OoQlI|", "000111")
 _NEARLY_DIGITS = re.compile(r"[0-9OoQlI|]*[0-9][0-9OoQlI|]*")
 _RANGE = re.compile(r"([0-9]+) ?(?:-|–|—|to|or|\.\.) ?([0-9]+)")
+_PERCENT = re.compile(r"([0-9]{1,3}) ?%", re.ASCII)
+_HOURS = re.compile(r"[0-9]{1,2}(?:[.,][0-9]{1,2})? ?(?:h|hrs?|hours?)", re.ASCII)
 _SAID = {**WORDS, "one": 1, "eleven": 11, "hundred": 100, "a hundred": 100}
 _UNITS_OF_TIME = r"(?:s|secs?|seconds?|\"|″|”|'')"
 _SECONDS = re.compile(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", re.IGNORECASE)
@@ -21,6 +24,12 @@ _MINUTES = re.compile(
     rf"(?: ?(?:and ?)?([0-5]?[0-9]) ?{_UNITS_OF_TIME}?)?",
     re.IGNORECASE,
 )
+_DAY = re.compile(
+    r"([0-3]?[0-9])(?:st|nd|rd|th)?\.?([ ./-])([0-9]{1,2}|[A-Za-z]{3,9})[ ./-]((?:19|20)[0-9]{2})",
+    re.ASCII,
+)
+_IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
 _CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
 
 
@@ -46,6 +55,10 @@ def number_meant(value: object, wanted: str) -> str:
 
 def number_hint(value: object, wanted: str) -> str:
     """How to write a number that someone meant."""
+    if isinstance(value, str) and (share := _PERCENT.fullmatch(value.strip())):
+        return f"write {int(share[1]) / 100:g}: a hundredth of what stands before the %"
+    if isinstance(value, str) and _HOURS.fullmatch(value.strip()):
+        return "write it in minutes, in digits alone: 60 for an hour"
     between = _RANGE.fullmatch(_bare(value)) if isinstance(value, str) else None
     if between:
         return f"write one number: {between[1]} or {between[2]}"
@@ -54,6 +67,29 @@ def number_hint(value: object, wanted: str) -> str:
         meant = "a whole number"
     why = "; it has the letter O for a nought, or an l for a 1" if _has_letters(value) else ""
     return f"write {meant or 'it'} in digits alone, without quotes or unit{why}"
+
+
+def range_hint(value: object) -> str:
+    """How to write a range that somebody put in one text, ``4-12``; "" where it is none."""
+    between = _RANGE.fullmatch(_bare(value)) if isinstance(value, str) else None
+    return f"write {{from: {between[1]}, to: {between[2]}}}" if between else ""
+
+
+def day_meant(text: str) -> str:
+    """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
+    places, or there is no such day.
+    """
+    found = _DAY.fullmatch(text.strip())
+    if not found:
+        return ""
+    day, mark, said = int(found[1]), found[2], found[3]
+    month = int(said) if said.isdigit() else _MONTHS.get(said[:3].lower(), 0)
+    if mark == "/" and said.isdigit() and day <= len(_MONTHS) and month != day:
+        return ""
+    try:
+        return date(int(found[4]), month, day).isoformat()
+    except ValueError:
+        return ""
 
 
 def time_meant(text: str) -> str:

@@ -34,6 +34,7 @@ _SHAPELESS = (
 _UNSEEN = re.compile(rf"[\s\x00-\x1f\x7f-\x9f{_SHAPELESS}]+")
 _MAY_LACK_SPACE = re.compile(r"""["'\]}]#""")
 # In brackets the parser takes a question mark for one that stands before a key, and drops it.
+_ONE_OF_TWO = "keep one of the two"
 _MAY_BE_DROPPED = re.compile(r"[\[{,]\s*\?")
 _BEFORE_KEY = re.compile(r"\?[ ]*$")
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
@@ -168,12 +169,13 @@ class Builder:
                 )
             elif key.value in first:
                 line = first[key.value].start_mark.line + 1
+                other = key.start_mark.line + 1
                 message = f"'{key.value[:60]}' is given twice, first on line {line}"
                 self._say(
                     "duplicate-key",
                     key,
                     message,
-                    f"keep one of line {line} and line {key.start_mark.line + 1}",
+                    f"keep one of line {line} and line {other}" if line != other else _ONE_OF_TWO,
                 )
             else:
                 first[key.value] = key
