@@ -235,6 +235,11 @@ def test_the_command(capsys):
     assert json.loads(capsys.readouterr().out)["shown"]["half-s"] == "2.12 s"
     assert main(["calc", "fade", "laps=26 28", *ROOT]) == 1
     assert "Three laps or more" in capsys.readouterr().out
+    tests = ("distance=200", "time=2:30", "distance-2=400", "time-2=4:50")
+    assert main(["calc", "critical-speed", *tests, *ROOT]) == 1
+    refused = capsys.readouterr().out
+    assert "No reserve comes out" in refused
+    assert "1:10" not in refused
 
 
 @pytest.mark.parametrize(
