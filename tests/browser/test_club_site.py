@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext
@@ -35,6 +36,14 @@ def test_the_clubs_pages_are_sound(context: BrowserContext, club_site: Path) -> 
     chosen = [*FIRST, *of_a_kind, *share(sorted(drills), 8), *share(pages, 8)]
     with Server(club_site) as server:
         assert troubles(context, server, chosen, drills) == []
+
+
+def test_no_page_shows_a_link_as_it_is_written(club_site: Path) -> None:
+    """As Markdown does of a link within HTML."""
+    written = re.compile(r"\]\([\w./#?=-]+\.(?:md|html)\b")
+    pages = {page: page.read_text("utf-8") for page in club_site.rglob("*.html")}
+    assert len(pages) > 300
+    assert [page.name for page, text in pages.items() if written.search(text)] == []
 
 
 def test_from_what_is_seen_to_the_drill_is_three_taps(

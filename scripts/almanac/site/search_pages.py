@@ -5,10 +5,11 @@ for by itself, every hazard and house rule of the safety page among them.
 from __future__ import annotations
 
 import html
-import json
 import re
 from collections.abc import Iterator, Mapping
 from typing import Any
+
+import yaml
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
@@ -87,7 +88,7 @@ def _page(location: str, markdown: str) -> Iterator[Document]:
     looked for by alone, or its many words would answer what a coach asks. Then the places on it.
     """
     found = _FRONT_MATTER.match(markdown)
-    fields = dict(_fields(found["fields"])) if found else {}
+    fields = _plain(yaml.load(found["fields"], Loader=yaml.CSafeLoader)) if found else {}
     kind = EDITORS if fields.get("readers") == EDITORS else PAGE
     name = location.removesuffix(".html")
     title = fields.get("title", name)
@@ -118,16 +119,6 @@ def _sections(markdown: str) -> Iterator[tuple[str, str]]:
     """What stands under each heading that names its own anchor, by the anchor."""
     parts = _ANCHORED.split(markdown)
     yield from zip(parts[1::2], parts[2::2], strict=True)
-
-
-def _fields(front_matter: str) -> Iterator[tuple[str, Any]]:
-    """The fields of a front matter, a line each: JSON as templates write it, or plain text."""
-    for line in front_matter.splitlines():
-        name, _, value = line.partition(": ")
-        try:
-            yield name, _plain(json.loads(value))
-        except json.JSONDecodeError:
-            yield name, html.unescape(value.strip())
 
 
 def _plain(value: Any) -> Any:
