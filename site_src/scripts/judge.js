@@ -2,7 +2,7 @@
 
 import { all, make, one } from "./lib/dom.js";
 import { today } from "./lib/today.js";
-import { next } from "./judge/asking.js";
+import { askedOf, next } from "./judge/asking.js";
 import { elements, placeOf } from "./judge/drawing.js";
 import { ROUND, keep, readyWords, rounds } from "./judge/results.js";
 import { kept } from "./learn/progress.js";
@@ -17,7 +17,7 @@ const NEAR = 1.5; // a touch counts within so many rings
 /** @type {import("./judge/asking.js").Data} */
 const data = JSON.parse(one("#judge-data").textContent ?? "");
 const box = one("[data-ask]");
-const LATELY = Math.min(6, Math.floor(Object.keys(data.faults).length / 2)); // pictures before a fault comes again
+const LATELY = Math.min(6, Math.floor(askedOf(data).length / 2)); // pictures before a fault comes again
 /** @type {string[]} */
 let lately = [];
 let [count, right] = [0, 0];
@@ -159,7 +159,7 @@ function tellReady() {
   one("[data-ready]").textContent = readyWords(rounds(kept().shape));
 }
 
-if (data.drawings.length) {
+if (askedOf(data).length) {
   one("[data-next]").addEventListener("click", () => {
     ask(true);
     one("[data-count]").scrollIntoView(); // a long answer has moved the picture out of sight

@@ -47,12 +47,17 @@ class Asked:
 
 
 def asked(catalogue: Catalogue) -> Iterator[Asked]:
-    """Every fault that a still picture shows, in each view in which it shows enough: over the
-    tolerance and 8 px. A fault without first words is not asked.
+    """Every fault that is asked: a still picture shows it, and it has first words."""
+    return (one for one in _shown(catalogue) if one.fault.first_words)
+
+
+def _shown(catalogue: Catalogue) -> Iterator[Asked]:
+    """Every fault that a still picture can draw, in each view in which it shows enough: over the
+    tolerance and 8 px.
     """
     usual_cm = catalogue.policy.limit("judged_tolerance")
     for fault in catalogue.faults.values():
-        if fault.drawing is None or not fault.first_words:
+        if fault.drawing is None:
             continue
         lets_go = (fault.drawing.tolerance_cm or usual_cm) / STANDING_CM
         for deck in (False, True):
@@ -89,8 +94,10 @@ def _faults(found: list[Asked]) -> dict[str, Fault]:
 
 def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
     """What the script reads. Numbers of drawings are halves of a unit, each less the one two before
-    it; the wrong ones are what they differ by.
+    it; the wrong ones are what they differ by. A fault without first words, one of time, comes
+    last: it is never asked, and offered as an answer where too few others would do.
     """
+    offered = [*found, *(one for one in _shown(catalogue) if not one.fault.first_words)]
     shapes: dict[str, int] = {}
     drawings = [
         {
@@ -105,7 +112,7 @@ def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
             "within": round(one.within, 4),
             "parts": list(_parts(one.drawn, shapes)),
         }
-        for one in found
+        for one in offered
     ]
     classes = {name for shape in shapes for name in _CLASS.findall(shape)}
     return {
@@ -114,8 +121,8 @@ def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
         "paints": {name: PAINTS[name] for name in sorted(classes | {*_PAGE_PAINTS})},
         "drawings": drawings,
         "faults": {
-            id: _told(catalogue, fault) | {"shows_too": _shown_too(fault, _faults(found))}
-            for id, fault in _faults(found).items()
+            id: _told(catalogue, fault) | {"shows_too": _shown_too(fault, _faults(offered))}
+            for id, fault in _faults(offered).items()
         },
     }
 

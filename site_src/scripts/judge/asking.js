@@ -21,7 +21,7 @@ const DECK_SHARE = 0.5;
  * @returns {Asked}
  */
 export function next(data, chance, lately) {
-  const ids = Object.keys(data.faults).filter((id) => !lately.includes(id));
+  const ids = askedOf(data).filter((id) => !lately.includes(id));
   const id = oneOf(ids, chance);
   const drawing = viewed(data, id, chance);
   const wrong = chance() >= RIGHT_SHARE;
@@ -41,6 +41,10 @@ export function next(data, chance, lately) {
   };
 }
 
+/** The faults that are asked: what can be said first is known. Another, of time, is in no still picture and only fills up answers.
+ * @param {Data} data */
+export const askedOf = ({ faults }) => Object.keys(faults).filter((id) => faults[id].words.length);
+
 /**
  * The view in which a fault is shown. Half of all pictures are seen as from the deck: so are most of a fault that is drawn so, since
  * what only shows from straight above is not.
@@ -48,11 +52,13 @@ export function next(data, chance, lately) {
  * @param {string} id
  * @param {Chance} chance
  */
-function viewed({ drawings, faults }, id, chance) {
+function viewed(data, id, chance) {
+  const asked = askedOf(data);
+  const drawings = data.drawings.filter((own) => asked.includes(own.fault));
   const fromDeck = drawings.filter((own) => own.deck);
   const decks = fromDeck.filter((own) => own.fault === id);
   const others = drawings.filter((own) => own.fault === id && !own.deck);
-  const share = (DECK_SHARE * Object.keys(faults).length) / fromDeck.length;
+  const share = (DECK_SHARE * asked.length) / fromDeck.length;
   return oneOf(decks.length && (chance() < share || !others.length) ? decks : others, chance);
 }
 
@@ -66,7 +72,8 @@ const oneOf = (list, chance) => list[Math.floor(chance() * list.length)];
 
 /**
  * Faults that may be in a picture as well as its own: seen from where it is seen from, at a wall or a rope as it is, for a swimmer who
- * moves before the signal is not in mid-pool; of a body in that position, and of that stroke; and not what its own picture shows too. What would leave fewer than two is let go.
+ * moves before the signal is not in mid-pool; of a body in that position, and of that stroke; and not what its own picture shows too. What would leave fewer than two is let go,
+ * and only then is one offered that is not asked.
  * @param {Data} data
  * @param {string} id
  * @param {Drawing} drawing
@@ -81,10 +88,14 @@ export function alike(data, id, { above }) {
     (own) => data.faults[own].body[0] === position,
     (own) => [stroke, "any"].includes(data.faults[own].body[1]) || stroke === "any",
   ];
-  return fits.reduce((list, fit) => {
-    const found = list.filter(fit);
-    return found.length > 1 ? found : list;
-  }, Object.keys(data.faults).filter((own) => own !== id && !data.faults[id].shows_too.includes(own)));
+  const narrowed = (/** @type {string[]} */ all) =>
+    fits.reduce((list, fit) => {
+      const found = list.filter(fit);
+      return found.length > 1 ? found : list;
+    }, all.filter((own) => own !== id && !data.faults[id].shows_too.includes(own)));
+  const asked = narrowed(askedOf(data));
+  const isEnough = asked.length > 1 && asked.every((own) => fits.every((fit) => fit(own)));
+  return isEnough ? asked : narrowed(Object.keys(data.faults));
 }
 
 /**
