@@ -24,6 +24,8 @@ def mutate(monkeypatch: pytest.MonkeyPatch):
         ("a < b", {"a <= b", "a >= b"}),
         ("a == b", {"a != b"}),
         ("a + b", {"a - b"}),
+        ("a << b", {"a >> b"}),
+        ("a >> b", {"a << b"}),
         ("60 * a", {"60 / a", "61 * a", "59 * a"}),
         ("a and b", {"a or b", "a", "b"}),
         ("not a", {"a"}),

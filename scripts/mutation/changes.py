@@ -34,6 +34,9 @@ OPERATORS: dict[type[ast.operator], type[ast.operator]] = {
     ast.BitOr: ast.BitAnd,
     ast.BitAnd: ast.BitOr,
     ast.BitXor: ast.BitOr,
+    ast.LShift: ast.RShift,
+    ast.RShift: ast.LShift,
+    ast.MatMult: ast.Mult,
 }
 TWINS = {"min": "max", "any": "all", "ceil": "floor", "stdev": "pstdev"}
 TWINS |= {other: one for one, other in TWINS.items()} | {"sorted": "list"}
