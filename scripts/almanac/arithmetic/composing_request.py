@@ -206,4 +206,4 @@ def _room(table: Table, wishes: Wishes) -> None:
     if UNKNOWN != wishes.adults < least:
         heads = sum(wishes.heads[group] for group in wishes.groups)
         told = {"adults": wishes.adults, "heads": heads, "pool": pool.title, "least": least}
-        raise BadWish(said("bad-adults", **told))
+        raise BadWish(said("bad-adults-1" if wishes.adults == 1 else "bad-adults", **told))

@@ -76,7 +76,8 @@ SENTENCES: Mapping[str, str] = {
     "bad-keep-adults": "{title} cannot be kept: it needs more adults",
     "bad-keep-leave_out": "{title} cannot be kept: it is left out",
     "bad-lanes": "{lanes} lanes: {pool} has {most}",
-    "bad-adults": "{adults} adults: {heads} swimmers in {pool} need {least}",
+    "bad-adults": "{adults} adults: for {heads} in {pool} it takes {least}",
+    "bad-adults-1": "1 adult: for {heads} in {pool} it takes {least}",
     # As an entry.
     "entry-title": "{squad}: {title}",
     "entry-work": "{role}: {title}.",

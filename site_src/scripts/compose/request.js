@@ -198,6 +198,6 @@ function checkRoom(table, wishes) {
     bad(table, "bad-lanes", { lanes, pool: title, most: pool.lanes });
   }
   if (adults !== UNKNOWN && adults < least) {
-    bad(table, "bad-adults", { adults, heads: asked.sum(wishes.heads), pool: title, least });
+    bad(table, adults === 1 ? "bad-adults-1" : "bad-adults", { adults, heads: asked.sum(wishes.heads), pool: title, least });
   }
 }
