@@ -229,6 +229,20 @@ def test_a_retired_entry_says_what_took_its_place_and_who_still_names_it(
     assert main(["retire", OLD, "--for", OLD, "--root", str(catalogue)]) == 2
 
 
+def test_what_takes_its_place_is_not_told_to_name_itself(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    other = "back-kick-one-arm-up"
+    assert f" {OLD}," in (catalogue / f"drills/skills/flutter-on-back/{other}.yml").read_text()
+    assert main(["retire", OLD, "--for", other, "--root", str(catalogue)]) == 0
+    said = capsys.readouterr().out
+    assert f": {other} names {OLD}: take it out there\n" in said
+    told = [it for it in load(catalogue).findings if it.code == "moved-reference"]
+    own = [it for it in told if it.place.file.endswith(f"/{other}.yml")]
+    assert own and all(it.hint.startswith("take it out here") for it in own)
+    assert any(f"write {other}" in it.hint for it in told if it not in own)
+
+
 @pytest.mark.parametrize("moved_to", ["[a]", "nothing", "5"])
 def test_an_entry_that_leads_nowhere_is_told(
     catalogue: Path, capsys: pytest.CaptureFixture[str], moved_to: str

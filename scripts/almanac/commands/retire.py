@@ -42,10 +42,15 @@ def run(arguments: argparse.Namespace) -> int:
         make(root, {document.file: retired(document, other, day)}, loaded)
     named = 0
     for key, places in places_naming(loaded.documents, kind, arguments.id).items():
+        if key == (kind, arguments.id):
+            continue
         for path, is_key in places:
-            named += key != (kind, arguments.id)
-            if key != (kind, arguments.id):
-                print(f"{loaded.documents[key].place(path, is_key)}: names {arguments.id}")
+            place = loaded.documents[key].place(path, is_key)
+            if key == (kind, other):
+                print(f"{place}: {other} names {arguments.id}: take it out there")
+            else:
+                print(f"{place}: names {arguments.id}")
+                named += 1
     verb = "would be" if arguments.dry_run else "is"
     print(
         f"{kind} {arguments.id} {verb} retired; its page leads to {other}."

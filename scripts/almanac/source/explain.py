@@ -7,6 +7,7 @@ One small function a keyword. Where a schema piece carries ``says``, its words s
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from pathlib import PurePosixPath
 
 import yaml
 from jsonschema.exceptions import ValidationError
@@ -115,9 +116,13 @@ def _reference(failure: Failure) -> Iterator[Finding]:
     if moved and (failure.wanted, id) in failure.names.retired:
         place = failure.document.place(failure.path, failure.on_key)
         told = f"the {kind} '{id}' is retired"
-        yield warning(
-            "moved-reference", place, told, f"write {moved}, which took its place, or another"
+        itself = (failure.kind, PurePosixPath(place.file).stem) == (failure.wanted, moved)
+        hint = (
+            "take it out here: this entry took its place"
+            if itself
+            else f"write {moved}, which took its place, or another"
         )
+        yield warning("moved-reference", place, told, hint)
     elif moved:
         place = failure.document.place(failure.path, failure.on_key)
         yield warning(
