@@ -270,6 +270,17 @@ def test_closures_are_left_out_and_told(capsys) -> None:
     assert "2 weeks from 2026-10-19" in said
 
 
+def test_a_week_without_a_slot_is_told_with_why(capsys) -> None:
+    # by the timetable: it has slots from 4 January to 28 March, and the year is shut before it
+    argv = ("--squad", "osprey", "--goals", "kick-endurance", "--no-solver", "--steps", "0")
+    assert run(CATALOGUE, *argv, "--starts", "2026-12-21", "--weeks", "3") == 0
+    said = capsys.readouterr().out
+    assert "left out: week 1, Christmas" in said and "left out: week 2, Christmas" in said
+    assert "left out: week 3" not in said
+    assert run(CATALOGUE, *argv, "--starts", "2027-03-22", "--weeks", "2") == 0
+    assert "left out: week 2, no timetable has a slot for the squad" in capsys.readouterr().out
+
+
 def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> None:
     monkeypatch.setattr("almanac.commands.compose_block_tried.can_solve", lambda: False)
     assert run(CATALOGUE, *WISHES) == 0

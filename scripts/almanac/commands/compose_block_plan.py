@@ -23,7 +23,7 @@ from almanac.report.planning_composed import Draft, drafts
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_problem import Planning, first_load, limits_of
 from almanac.report.planning_request import BlockRequest, last_of, slots_for
-from almanac.report.planning_slots import Left
+from almanac.report.planning_slots import Left, weeks_without
 from almanac.report.planning_usual import wishes_for, with_holidays
 
 _WEEK = timedelta(days=7)
@@ -50,7 +50,8 @@ class Begun:
 @dataclass(frozen=True)
 class BlockPlan:
     """A plan with what it costs. ``bound`` is what none costs less than, None without a solver;
-    ``greedy`` what the first plan cost. ``drafts`` are the composed practices that stand in it.
+    ``greedy`` what the first plan cost. ``drafts`` are the composed practices that stand in it;
+    ``bare`` the weeks without a slot, from 0, with why.
     """
 
     planning: Planning
@@ -61,6 +62,7 @@ class BlockPlan:
     bound: int | None
     drafts: tuple[Draft, ...]
     left: tuple[Left, ...]
+    bare: tuple[tuple[int, str], ...] = ()
 
 
 def planned(
@@ -97,7 +99,9 @@ def planned(
         planning = replace(planning, choices=(*own, *choices, *beside))
     _something_fits(planning)
     _all_served(planning)
-    return _chosen(planning, asked, effort, found, left)
+    every = (*slots, *(own.slot for own in left))
+    bare = weeks_without(analysis.catalogue, asked.squad, asked.first, asked.weeks, every, named)
+    return replace(_chosen(planning, asked, effort, found, left), bare=tuple(bare))
 
 
 def _chosen(

@@ -100,6 +100,7 @@ def _answer(
         if not place
     ]
     left = [f"left out: {_when(own.slot.on)}, {own.why}" for own in plan.left]
+    left += [f"left out: week {number + 1}, {why}" for number, why in plan.bare]
     names = tuple(draft.id for draft in plan.drafts)
     return BlockAnswer(
         analysis,

@@ -5,7 +5,7 @@ without the days on which nobody trains, and those of meets.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -116,6 +116,25 @@ def open_slots(
         else:
             kept.append(slot)
     return kept, left
+
+
+def weeks_without(
+    catalogue: Catalogue,
+    squad: str,
+    first: date,
+    weeks: int,
+    slots: Iterable[Slot],
+    named: Collection[date] = (),
+) -> Iterator[tuple[int, str]]:
+    """The weeks, from 0, of which no day has a slot, open or left out, with why; none whose days
+    are ``named`` already.
+    """
+    has = {slot.on for slot in slots}
+    for number in range(weeks):
+        days = [*days_of(first + timedelta(weeks=number), 1)]
+        if has.isdisjoint(days) and not all(on in named for on in days):
+            shut = dict.fromkeys(why_shut(catalogue, squad, on, "") for on in days)
+            yield number, "; ".join(filter(None, shut)) or "no timetable has a slot for the squad"
 
 
 def why_shut(catalogue: Catalogue, squad: str, on: date, pool: str) -> str:
