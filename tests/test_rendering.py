@@ -108,6 +108,17 @@ def test_a_blank_stands_between_the_links_of_a_list(pages: Path) -> None:
         assert "</a>,<" not in page.read_text("utf-8"), page.name
 
 
+def test_no_page_shows_a_link_as_it_is_written(pages: Path) -> None:
+    """A link in Markdown within HTML is no link."""
+    written = {
+        page.name: "](" in re.sub(r"<(script|pre|code)\b.*?</\1>", "", text, flags=re.DOTALL)
+        for page in (pages / "site-0").rglob("*.html")
+        for text in [page.read_text("utf-8")]
+    }
+    assert len(written) > 20
+    assert [name for name, is_shown in written.items() if is_shown] == []
+
+
 def test_links_that_lead_somewhere_are_fine() -> None:
     assert broken(LEADS) == []
 
