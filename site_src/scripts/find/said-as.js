@@ -21,12 +21,12 @@ const TIMES = [
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
-  [/\bno (?:water|pool)\b/gu, "on land"],
+  [/\bno (?:water|pool)\b(?! (?:shoe|cup|buoy|noodle|toy|bottle|break|clock))/gu, "on land"],
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
   [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],
-  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b/gu, "children"],
+  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b(?!\s*-?\s*(?:min|lane|m\b|met(?:re|er)|sec|rep|length|swimmer))/gu, "children"],
 ];
 
 const BEFORE = "(?:forgot(?:ten)?|left behind|missing|(?:have|has|did|do|does|had|got)(?:n['’]?t| not)(?: got| have| bring)?|(?:run|ran) out of|nobody has|no one has|none of (?:them|us) ha(?:s|ve)|not enough|too few|lost|locked away)";

@@ -1,0 +1,28 @@
+// What a question says beside its words: gear that is away, minutes, an age.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+
+import { questionOf } from "../../site_src/scripts/find/question.js";
+import { awayIn } from "../../site_src/scripts/find/said-as.js";
+
+/** @type {[string, string][]} */
+const GEAR = [["pool-shoes", "Pool shoes"], ["water-cup", "Water cup"], ["fins", "Fins"]];
+const asked = (words) => questionOf(words, { gear: GEAR, away: awayIn(GEAR), squads: [], lanes: 6 });
+
+test("no water is land, but gear of that name is only gear that is away", () => {
+  assert.equal(asked("no water tonight").words.includes("on land"), true);
+  for (const [words, id] of [["no pool shoes", "pool-shoes"], ["no water cup", "water-cup"], ["we forgot the fins", "fins"]]) {
+    assert.deepEqual([...asked(words).without], [id], words);
+    assert.equal(asked(words).words.includes("on land"), false, words);
+  }
+});
+
+test("under ten is an age, but under ten minutes, metres or lanes is none", () => {
+  for (const words of ["under 10s", "u10", "under 8"]) {
+    assert.equal(asked(words).words, "children", words);
+  }
+  assert.equal(asked("kick under 10 minutes").minutes, 10);
+  assert.equal(asked("under 3 lanes").lanes, 3);
+  assert.equal(asked("under 5 m").words.includes("children"), false);
+});
