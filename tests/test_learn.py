@@ -50,3 +50,23 @@ def test_a_stage_shows_its_drill_its_danger_and_what_goes_wrong(analysis: Analys
                      for cause in catalogue.faults[link.href.split("/")[-1][:-5]].causes
                      for cause_drill in cause.mended_by}  # fmt: skip
             assert not part["faults"] or mends & set(part["stage"].drills)
+
+
+def test_a_picture_of_a_stage_is_told_and_is_of_its_body(analysis: Analysis) -> None:
+    catalogue = analysis.catalogue
+    of_its_body = 0
+    for progression in catalogue.progressions.values():
+        for part in progression_page(catalogue, progression).context["stages"]:
+            assert part["figure_words"].startswith(("Swimmer ", "1. "))
+            if not part["wrong"]:
+                continue
+            assert part["wrong"]["words"].startswith(
+                f"Wrong beside right: {part['wrong']['title']}. "
+            )
+            own = catalogue.drills[part["stage"].drills[0]].activity
+            fits = [fault.title for fault in catalogue.faults.values() if fault.drawing
+                    and (fault.drawing.position, fault.drawing.arms) == (own.position, own.arms)
+                    and any(drill in cause.mended_by for cause in fault.causes for drill in part["stage"].drills)]  # fmt: skip
+            assert not fits or part["wrong"]["title"] in fits
+            of_its_body += bool(fits)
+    assert of_its_body >= 5

@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
+from html import unescape
 
 from markupsafe import Markup, escape
 
@@ -65,6 +66,21 @@ def figure_file(catalogue: Catalogue, id: str) -> str:
         name for name, drill in catalogue.drills.items() if picture(catalogue, drill) == own
     )
     return f"{FOLDER}/{first}.svg"
+
+
+def figure_words(catalogue: Catalogue, id: str) -> str:
+    """A drill's picture in the drawing's own words, for a page that shows it as a file."""
+    return _described(picture(catalogue, catalogue.drills[id]))
+
+
+def fault_words(fault: Fault) -> str:
+    """A fault's picture in words: that it is wrong beside right, then the drawing's own."""
+    return f"Wrong beside right: {fault.title}. {_described(str(fault_figure(fault)))}"
+
+
+def _described(svg: str) -> str:
+    found = re.search(r"<desc[^>]*>(.*?)</desc>", svg, re.DOTALL)
+    return unescape(found[1]) if found else ""
 
 
 def picture(catalogue: Catalogue, drill: Drill) -> str:

@@ -7,7 +7,13 @@ import re
 from almanac.model.catalogue import Catalogue
 from almanac.model.fault import Fault
 from almanac.model.progression import Progression, Stage
-from almanac.site.drawing_html import fault_file, figure_file, ladder_chart
+from almanac.site.drawing_html import (
+    fault_file,
+    fault_words,
+    figure_file,
+    figure_words,
+    ladder_chart,
+)
 from almanac.site.entry_page import dangers, entry_page, evidence_rows
 from almanac.site.links import Link, Page, is_listed, link
 
@@ -33,11 +39,24 @@ def _mended(catalogue: Catalogue, stage: Stage) -> list[Fault]:
 
 
 def _wrong(catalogue: Catalogue, stage: Stage) -> dict[str, str] | None:
-    """The picture of the first fault of a stage that has one: wrong beside right."""
-    for fault in _mended(catalogue, stage):
-        if fault.drawing is not None:
-            return {"file": fault_file(fault.id), "title": fault.title, "href": link(fault).href}
-    return None
+    """The picture of wrong beside right: of the faults that a stage's drills mend and that have
+    one, the first whose body lies and holds its arms as the first drill's does, else the first.
+    """
+    own = catalogue.drills[stage.drills[0]].activity
+    drawn = [fault for fault in _mended(catalogue, stage) if fault.drawing is not None]
+    if not drawn:
+        return None
+    fault = max(drawn, key=lambda fault: _body(fault) == (own.position, own.arms))
+    return {
+        "file": fault_file(fault.id),
+        "title": fault.title,
+        "href": link(fault).href,
+        "words": fault_words(fault),
+    }
+
+
+def _body(fault: Fault) -> tuple[str | None, str | None]:
+    return (fault.drawing.position, fault.drawing.arms) if fault.drawing else (None, None)
 
 
 def _why(catalogue: Catalogue, stage: Stage) -> str:
@@ -70,6 +89,7 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
             "stage": stage,
             "why": _why(catalogue, stage),
             "figure": figure_file(catalogue, stage.drills[0]),
+            "figure_words": figure_words(catalogue, stage.drills[0]),
             "dangers": dangers(catalogue, catalogue.drills[stage.drills[0]]),
             "faults": _faults(catalogue, stage),
             "wrong": _wrong(catalogue, stage),
