@@ -27,15 +27,19 @@ function tellAll() {
   one("[data-due] ul").replaceChildren(...back);
 }
 
-/** Which progression is next.
+/** What is next: the first question that comes back, else a progression.
  * @param {Date} now */
 function tellNext(now) {
   const rows = all("[data-questions]");
-  const found = nextOf(rows.map((row) => (row.dataset.questions ?? "").split(" ")), now, mine());
+  const progressions = rows.map((row) => (row.dataset.questions ?? "").split(" "));
+  const due = progressions.map((keys) => counts(keys, now).due);
+  const back = due.findIndex((keys) => keys.length);
+  const found = back < 0 ? nextOf(progressions, now, mine()) : back;
   const link = found < 0 ? null : /** @type {HTMLAnchorElement} */ (one("a", rows[found]));
   one("[data-next-one]").hidden = !link;
   if (link) {
-    one("[data-next-one]").replaceChildren("Next: ", make("a", { href: link.getAttribute("href") ?? "" }, one("b", link).textContent ?? ""));
+    const href = `${link.getAttribute("href")}${back < 0 ? "" : `#q-${due[back][0]}`}`;
+    one("[data-next-one]").replaceChildren(back < 0 ? "Next: " : "Next, what comes back: ", make("a", { href }, one("b", link).textContent ?? ""));
   }
 }
 

@@ -29,11 +29,38 @@ def test_a_wrong_answer_is_told_kept_and_comes_back(phone: Page, server: Server)
     phone.locator("[data-due] li a").click()
     question = phone.locator("[data-question]").first
     expect(question).to_be_visible()
+    expect(question.locator(".comes-back")).to_have_text("Comes back now")
     question.locator("[data-right] .option").click()
+    expect(question.locator("[data-right] .option")).to_contain_text("(right)")
+    expect(phone.locator(".comes-back")).to_have_count(0)
     expect(question.locator(".verdict")).to_have_text("Right.")
     phone.goto(address)
     expect(phone.locator("[data-learnt]")).to_contain_text("1 of")
     expect(phone.locator("[data-learnt]")).not_to_contain_text("comes back")
+
+
+def test_what_comes_back_leads_to_the_next(phone: Page, server: Server) -> None:
+    phone.clock.install(time="2026-11-27T18:00:00")
+    phone.goto(f"{server.address}learn.html")
+    phone.locator("[data-questions] a").first.click()
+    for fold in phone.locator("details.fold:has([data-question]) > summary").all():
+        fold.click()
+    for number in range(2):
+        question = phone.locator("[data-question]").nth(number)
+        question.locator("li:not([data-right]) .option").first.click()
+        expect(question.locator(".is-chosen .option")).to_contain_text("(chosen, not right)")
+    phone.clock.set_fixed_time("2026-11-28T18:00:00")
+    phone.goto(f"{server.address}learn.html")
+    expect(phone.locator("[data-next-one]")).to_contain_text("what comes back")
+    phone.locator("[data-next-one] a").click()
+    expect(phone.locator("p.comes-back")).to_have_count(2)
+    first, second = (phone.locator("[data-question]").nth(at) for at in range(2))
+    first.locator("[data-right] .option").click()
+    first.get_by_role("link", name="Next that comes back").click()
+    expect(second).to_be_in_viewport()
+    expect(phone.locator("p.comes-back")).to_have_count(1)
+    second.locator("[data-right] .option").click()
+    expect(second.get_by_role("link")).to_have_count(0)
 
 
 def test_the_record_is_one_page_with_a_line_to_sign(phone: Page, server: Server) -> None:

@@ -1,6 +1,7 @@
 // Rounds of ten that were judged, and whether they make somebody ready for the deck.
 
 import { read, write } from "../lib/storage.js";
+import { inWords } from "../lib/today.js";
 
 /** @typedef {{on: string, right: number}} Round */
 const SUBJECT = "judge";
@@ -43,6 +44,6 @@ export function readyWords(all) {
     return "No round of ten yet.";
   }
   const last = all[all.length - 1];
-  const told = `Last round: ${last.right} of ${ROUND} on ${last.on}.`;
+  const told = `Last round: ${last.right} of ${ROUND} on ${inWords(last.on)}.`;
   return isReady(all) ? `${told} Ready for the deck.` : `${told} Not ready yet.`;
 }

@@ -43,7 +43,12 @@ function tell(box, answered) {
   const right = one(".is-chosen", list).hasAttribute("data-right");
   for (const item of all("li", list)) {
     one(".why", item).hidden = false;
-    one("button", item).setAttribute("aria-disabled", "true");
+    const button = one("button", item);
+    button.setAttribute("aria-disabled", "true");
+    const isRight = item.hasAttribute("data-right");
+    if (isRight || item.classList.contains("is-chosen")) {
+      button.append(make("span", { class: "unseen" }, isRight ? " (right)" : " (chosen, not right)"));
+    }
   }
   one(".verdict", box).textContent = right ? "Right." : "Not so: read why below each answer. It comes back.";
   answered(right);
