@@ -67,7 +67,7 @@ def _planned(analysis: Analysis) -> list[list[Any]]:
     practices = analysis.catalogue.practices
     found = []
     for own in planned(analysis):
-        practice = practices[own.practice.href.rpartition("/")[2].removesuffix(".html")]
+        practice = practices[own.id]
         if practice.pool not in analysis.catalogue.club.waters:
             continue
         start = own.start or practice.slot.start

@@ -24,11 +24,12 @@ _TIME = "%H:%M"
 
 @dataclass(frozen=True)
 class Planned:
-    """A practice on a day: from ``start`` to ``end`` as HH:MM, "" where the start is not said."""
+    """A practice, by its id, on a day: ``start`` to ``end`` as HH:MM, "" where no start is said."""
 
     on: date
     start: str
     end: str
+    id: str
     practice: Link
     squad: str
     groups: tuple[str, ...]
@@ -37,7 +38,7 @@ class Planned:
     def run(self) -> str:
         """Where it is run, from the site's root, with the start of that day."""
         start = f"&start={self.start}" if self.start else ""
-        return f"run.html#practice={self.practice.href.split('/')[-1].removesuffix('.html')}{start}"
+        return f"run.html#practice={self.id}{start}"
 
 
 def planned(analysis: Analysis) -> list[Planned]:
@@ -58,7 +59,7 @@ def _of_day(analysis: Analysis, on: date, sessions: tuple[SessionPlan, ...]) -> 
             squad = analysis.catalogue.club.squads[practice.squad].title
             groups = own.session.groups or tuple(own.practice.groups)
             end = _end(on, own.start, practice.slot.minutes)
-            yield Planned(on, own.start, end, link(practice), squad, groups)
+            yield Planned(on, own.start, end, practice.id, link(practice), squad, groups)
 
 
 def _end(on: date, start: str, minutes: int) -> str:
