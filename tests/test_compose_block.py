@@ -246,6 +246,13 @@ def test_only_the_empty_days_of_a_block_are_filled(half_made, capsys) -> None:
     assert "'heron-half' has no empty day" in capsys.readouterr().err
 
 
+def test_json_stands_alone_where_a_block_is_written(half_made, capsys) -> None:
+    assert run(half_made, "--fill", "heron-half", *SLOTS, "--json") == 0
+    said = capsys.readouterr()
+    assert json.loads(said.out)["block"] == "heron-half"
+    assert "wrote " in said.err and "plans/blocks/heron-half.yml" in said.err
+
+
 def test_a_block_that_is_not_there_cannot_be_filled(capsys) -> None:
     assert run(CATALOGUE, "--fill", "spring") == 2
     assert (

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import argparse
 import json
+import sys
 from collections.abc import Mapping
 from datetime import date
-from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
@@ -95,7 +95,7 @@ def compose(
         refuse_bad_id(everything.loaded, "block", id, f"plans/blocks/{id}.yml")
     entries, answer = sound_plan(everything, analysis, asked, arguments, day)
     _tell(answer, arguments)
-    return _save(arguments.root, entries, answer, {}) if arguments.save else FINE
+    return _save(arguments, entries, answer, {}) if arguments.save else FINE
 
 
 def fill(
@@ -109,7 +109,7 @@ def fill(
     if arguments.dry_run:
         return FINE
     document = everything.loaded.documents["block", block.id]
-    return _save(arguments.root, entries, answer, {document.file: document.text})
+    return _save(arguments, entries, answer, {document.file: document.text})
 
 
 def _tell(answer: BlockAnswer, arguments: argparse.Namespace) -> int:
@@ -121,13 +121,17 @@ def _tell(answer: BlockAnswer, arguments: argparse.Namespace) -> int:
 
 
 def _save(
-    root: Path, entries: list[Unwritten], answer: BlockAnswer, read: Mapping[str, str]
+    arguments: argparse.Namespace,
+    entries: list[Unwritten],
+    answer: BlockAnswer,
+    read: Mapping[str, str],
 ) -> int:
     """Write the block and its practices, all of them or none; none where a check has an error."""
+    told = sys.stderr if arguments.json else sys.stdout  # JSON is alone where it is read
     if any(finding.is_error for finding in answer.findings):
-        print("nothing was written: it would have these findings")
+        print("nothing was written: it would have these findings", file=told)
         return ERRORS
-    root = root_of(root)
+    root = root_of(arguments.root)
     for own in entries:
         (root / own.file).parent.mkdir(parents=True, exist_ok=True)
     try:
@@ -135,6 +139,6 @@ def _save(
     except ChangedSince as problem:
         raise UsageError(str(problem)) from None
     for own in entries:
-        print(f"wrote {root / own.file}")
-    print(f"read it through, then: almanac sum {answer.id}")
+        print(f"wrote {root / own.file}", file=told)
+    print(f"read it through, then: almanac sum {answer.id}", file=told)
     return FINE
