@@ -255,3 +255,21 @@ def test_the_command(capsys):
 def test_wrong_usage_gets_a_sentence(asked, told, capsys):
     assert main(["calc", *asked, *ROOT]) == 2
     assert told in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("calculator", "given", "sentence"),
+    [
+        ("send-offs", {"distance": 100, "time": 80.0, "rep": 75}, "In 50 m it ends mid-pool"),
+        ("kick-count", {"distance": 25, "time": 25.0, "beats": 250}, "look at distance, time and count"),
+        ("kick-count", {"distance": 200, "time": 25.0, "beats": 110}, "look at distance, time and count"),
+    ],
+)  # fmt: skip
+def test_what_cannot_well_be_is_said(
+    club: ClubNumbers, calculator: str, given: dict[str, object], sentence: str
+) -> None:
+    own = CALCULATORS[calculator]
+    defaults = {field.name: field.default for field in own.fields(club) if field.default}
+    assert sentence in " ".join(answer(own, {**defaults, **given}, club)[1])
+    plain = {**defaults, **own.example}
+    assert sentence not in " ".join(answer(own, plain, club)[1])

@@ -31,7 +31,8 @@ _OF_TESTS: tuple[Mapping[str, Given | None], ...] = (
     {"distance": 25, "time": 60.0, "distance-2": 50, "time-2": 125.0, "effort": EASIEST},
 )
 _EDGES: Mapping[str, tuple[Mapping[str, Given | None], ...]] = {
-    "send-offs": _OF_TESTS,
+    "send-offs": (*_OF_TESTS, {"rep": 75}),
+    "kick-count": ({"beats": 250}, {"distance": 200, "time": 25.0}),
     "descend": _OF_TESTS,
     "lane": ({"swimmers": 1}, {"lengths": 2, "target": 30.0, "side": "front", "swimmers": 9}),
     "critical-speed": ({"time-2": 246.8}, {"time-2": 240.0}, {"distance-2": 200}),

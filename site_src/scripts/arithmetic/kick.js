@@ -2,6 +2,9 @@
 
 import { number } from "./numbers.js";
 
+const MOST_SPEED = 3; // m/s; ours: more than the fastest swim
+const MOST_CYCLES = 4; // of each leg in a second; ours
+
 /** @type {import("./calculators.js").Work} */
 export function kickRate(given) {
   const beats = number(given, "rate") * Number(given.kick);
@@ -16,7 +19,7 @@ export function kickRate(given) {
 export function kickCount(given) {
   const [seconds, beats] = [number(given, "time"), number(given, "beats")];
   const [speed, legs] = [number(given, "distance") / seconds, beats / 2 / seconds];
-  return { numbers: { speed, minute: (beats / seconds) * 60, legs, cycle: speed / legs }, says: ["read"] };
+  return { numbers: { speed, minute: (beats / seconds) * 60, legs, cycle: speed / legs }, says: speed > MOST_SPEED || legs > MOST_CYCLES ? ["read", "unlikely"] : ["read"] };
 }
 
 /** From peak to peak. @type {import("./calculators.js").Work} */

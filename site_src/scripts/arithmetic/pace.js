@@ -95,7 +95,8 @@ export function sendOffs(given, club) {
       Object.assign(numbers, { target, rest, "send-off": sendOff });
     }
   }
-  return { numbers, says: ["read", basis(of), "other-pools"] };
+  const midPool = Object.entries(club.courses).flatMap(([name, [length]]) => (number(given, "rep") % length ? [`mid-${name}`] : []));
+  return { numbers, says: ["read", ...midPool, basis(of), "other-pools"] };
 }
 
 /** @param {Tested} of */

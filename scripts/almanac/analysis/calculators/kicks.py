@@ -23,6 +23,10 @@ from almanac.arithmetic.kick import (
     strouhal,
 )
 
+_MOST_SPEED = 3.0
+"""m/s; ours: more than the 2.4 of the fastest 50 m swims, arms and all (50 m in 21 s)."""
+_MOST_CYCLES = 4.0
+"""Of each leg in a second; ours: a six-beat kick at 80 arm cycles a minute."""
 _BEATS = (("6", "Six-beat"), ("4", "Four-beat"), ("2", "Two-beat"))
 
 
@@ -50,7 +54,7 @@ def _count(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
             "legs": legs,
             "cycle": distance_per_leg_cycle(speed, legs),
         },
-        ("read",),
+        ("read", *(("unlikely",) if speed > _MOST_SPEED or legs > _MOST_CYCLES else ())),
     )
 
 
@@ -100,7 +104,10 @@ KICK_COUNT = Calculator(
         Line("legs", "Cycles a second of each leg", places=2),
         Line("cycle", "Distance of a leg cycle", unit="m", places=2),
     ),
-    sentences={"read": "{speed} at {minute} beats a minute: each cycle of a leg goes {cycle}."},
+    sentences={
+        "read": "{speed} at {minute} beats a minute: each cycle of a leg goes {cycle}.",
+        "unlikely": "Hardly anybody is so fast: look at distance, time and count again.",
+    },
     limits="Count from the first beat after the push to the wall, and leave the push out of the "
     "distance where you can: it is faster than any kick.",
     work=_count,

@@ -125,7 +125,9 @@ def _send_offs(values: Mapping[str, Given], club: ClubNumbers) -> Answer:
         found |= {f"target-{name}": target.value, f"send-off-{name}": send_off}
         if name == word(values, "pool"):
             found |= {"target": target.value, "rest": rest, "send-off": send_off}
-    says = ("read", "one-test" if tested.line.estimated else "two-tests", "other-pools")
+    basis = "one-test" if tested.line.estimated else "two-tests"
+    mid_pool = (f"mid-{name}" for name, course in COURSES.items() if distance % course.length)
+    says = ("read", *mid_pool, basis, "other-pools")
     return Answer(found, says)
 
 
@@ -173,6 +175,7 @@ SEND_OFFS = Calculator(
     ),
     sentences={
         "read": "{rep} at {effort}: hold {target}, leave on {send-off}.",
+        **{f"mid-{name}": f"In {title} it ends mid-pool, not at a wall." for name, title in _POOLS},
         **_BASIS,
         "other-pools": "For the other pools by length alone; what a turn more or less is worth, "
         "nobody can say beforehand.",
