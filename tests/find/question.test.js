@@ -26,3 +26,12 @@ test("under ten is an age, but under ten minutes, metres or lanes is none", () =
   assert.equal(asked("under 3 lanes").lanes, 3);
   assert.equal(asked("under 5 m").words.includes("children"), false);
 });
+
+test("a game of the breath or under water is asked for as the danger that it is", () => {
+  for (const words of ["hold breath game", "who can hold their breath longest", "holding breath competition for kids", "no breath 25"]) {
+    assert.equal(asked(words).words, "breath-hold contest", words);
+  }
+  assert.equal(asked("underwater contest").words, "underwater record");
+  assert.equal(asked("underwater dolphin").words, "underwater dolphin");
+  assert.equal(asked("holds his breath").words, "holds his breath");
+});

@@ -33,6 +33,15 @@ const BEFORE = "(?:forgot(?:ten)?|left behind|missing|(?:have|has|did|do|does|ha
 const OUR = "(?:(?:the|our|my|her|his|their|any|enough|all) )*";
 const AFTER = "(?: (?:are|is|were|have|has|all|been|got))* (?:missing|forgotten|gone|stolen|locked(?: away| up)?|not here|broken|flat|left behind|(?:left )?at home|in the other pool)";
 
+const DARE = "(?=.*\\b(?:games?|contests?|competitions?|challenges?|dares?|longest|farthest|furthest|who can)\\b)";
+
+/** Holding the breath or staying under as a game, in any words: the danger is meant to be found and not a game. @type {Saying[]} */
+const DARES = [
+  [new RegExp(`^${DARE}.*\\b(?:hold\\w*|held)\\b.*\\bbreath.*$`, "u"), "breath-hold contest"],
+  [new RegExp(`^${DARE}.*\\bunder ?water\\b.*$`, "u"), "underwater record"],
+  [/^.*\bno breaths? \d.*$/u, "breath-hold contest"],
+];
+
 /** "No" before gear that is told to be away in other words: the same words of anything else stay what they are.
  * @param {[string, string][]} gear each piece with a name of it
  * @returns {Saying[]} */
@@ -49,4 +58,4 @@ export function awayIn(gear) {
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...TIMES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...DARES, ...TIMES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
