@@ -28,6 +28,7 @@ from almanac.report.planning_slots import (
 )
 from almanac.units import show_number
 
+_STROKES_MOST = 25  # four strokes share a hundred
 WEEKS_MOST = 26
 
 
@@ -71,16 +72,29 @@ def checked_request(analysis: Analysis, asked: BlockRequest) -> None:
         raise BadWish(f"{asked.first} is a {name}; a block begins on a Monday, say {monday}")
     if not asked.goals or min(asked.goals.values()) < 1:
         raise BadWish("name one goal or more, each with a weight of 1 or more")
-    for weeks in asked.tests.values():
-        if any(not 1 <= week <= asked.weeks for week in weeks):
-            raise BadWish(f"tests are run in weeks 1 to {asked.weeks}")
-    if asked.loads and len(asked.loads) != asked.weeks:
-        raise BadWish(f"{len(asked.loads)} loads are named for {asked.weeks} weeks")
+    _checked_numbers(asked)
     if asked.meet and asked.squad not in catalogue.meets[asked.meet].squads:
         raise BadWish(f"{asked.squad} does not go to '{asked.meet}'")
     race = race_of(catalogue, asked)
     if race and not asked.first <= race <= last_of(asked):
         raise BadWish(f"the race is on {race}, the block from {asked.first} to {last_of(asked)}")
+
+
+def _checked_numbers(asked: BlockRequest) -> None:
+    for weeks in asked.tests.values():
+        if any(not 1 <= week <= asked.weeks for week in weeks):
+            raise BadWish(f"tests are run in weeks 1 to {asked.weeks}")
+        if len(set(weeks)) < len(weeks):
+            raise BadWish("a test is run once in a week: name each week once")
+    if asked.loads and len(asked.loads) != asked.weeks:
+        loads = "1 load is" if len(asked.loads) == 1 else f"{len(asked.loads)} loads are"
+        raise BadWish(f"{loads} named for {asked.weeks} weeks")
+    if not 0 <= asked.strokes <= _STROKES_MOST:
+        raise BadWish(
+            f"{asked.strokes} hundredths of each of four strokes: 0 to {_STROKES_MOST} can be"
+        )
+    if asked.taper is not None and asked.taper < 0:
+        raise BadWish(f"{asked.taper} weeks of taper: 0 or more")
 
 
 def not_over(catalogue: Catalogue, asked: BlockRequest) -> None:
