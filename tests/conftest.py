@@ -45,8 +45,8 @@ collect_ignore = [
 # at work while the others wait. Files of the browser stand between others, for they do not fill a core.
 LONGEST = (
     "test_content.py", "test_add_entry.py", "test_words.py", "test_serve.py", "test_access.py", "test_recipes.py",
-    "test_run.py", "test_reproducible.py", "test_examples.py", "test_print.py", "test_fuzz.py", "test_add_rules.py",
-    "test_shown_everywhere.py", "test_paper.py", "test_finder.py", "test_no_fault.py", "test_club_search.py",
+    "test_run.py", "test_own_clubs_opened.py", "test_club_search.py", "test_own_clubs.py", "test_reproducible.py", "test_examples.py", "test_print.py", "test_fuzz.py", "test_add_rules.py",
+    "test_shown_everywhere.py", "test_paper.py", "test_finder.py", "test_no_fault.py",
     "test_never_lose.py", "test_offline.py", "test_schemas.py", "test_journeys.py", "test_unsafe_words.py",
     "test_installed.py", "test_search.py", "test_compose.py", "test_computed_page.py", "test_choices.py",
     "test_taken_over.py", "test_hostile_text.py", "test_rendering.py", "test_club_site.py", "test_style.py",
