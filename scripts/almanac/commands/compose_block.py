@@ -22,7 +22,7 @@ from almanac.commands.compose_block_fill import filled
 from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
 from almanac.commands.drafts import Unwritten
 from almanac.commands.new_file import refuse_bad_id
-from almanac.commands.outcome import ERRORS, FINE, UsageError, in_reach, root_of, today
+from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
 from almanac.publish.together import ChangedSince, change
@@ -87,8 +87,7 @@ def compose(
     for name in ("starts", "weeks", "goals"):
         if getattr(arguments, name) is None and not (name == "goals" and arguments.like):
             raise UsageError(f"say --{name}; almanac compose block --help has an example of each")
-    starts = in_reach(arguments.starts)
-    asked = asked_for(analysis, arguments, squad_of(analysis, arguments), starts)
+    asked = asked_for(analysis, arguments, squad_of(analysis, arguments), arguments.starts)
     checked_request(analysis, asked)
     not_over(analysis.catalogue, asked)
     id = arguments.save or UNSAVED

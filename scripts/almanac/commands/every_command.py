@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import argparse
-from datetime import date
 from pathlib import Path
 from typing import Any
 
-from almanac.commands.outcome import EPOCH, UsageError, in_reach
+from almanac.commands.given import day_of
+from almanac.commands.outcome import EPOCH
 
 
 def shared_arguments(again: bool = False) -> argparse.ArgumentParser:
@@ -28,7 +28,7 @@ def shared_arguments(again: bool = False) -> argparse.ArgumentParser:
     )
     shared.add_argument(
         "--today",
-        type=_day,
+        type=day_of,
         metavar="DATE",
         help=f"the day that everything is seen from (default: that of {EPOCH}, or the clock's)",
         **default(None),
@@ -40,12 +40,3 @@ def shared_arguments(again: bool = False) -> argparse.ArgumentParser:
         **default(False),
     )
     return shared
-
-
-def _day(text: str) -> date:
-    try:
-        return in_reach(date.fromisoformat(text))
-    except UsageError as problem:
-        raise argparse.ArgumentTypeError(str(problem)) from None
-    except ValueError:
-        raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None

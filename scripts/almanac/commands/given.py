@@ -6,7 +6,7 @@ import argparse
 from collections.abc import Iterable, Mapping
 from datetime import date
 
-from almanac.commands.outcome import UsageError
+from almanac.commands.outcome import UsageError, in_reach
 
 _SAY: Mapping[str, str] = {
     "gear": "fins=8",
@@ -46,6 +46,8 @@ def numbers(texts: Iterable[str], name: str) -> dict[str, int]:
 def day_of(text: str) -> date:
     """A day as an argument is given it."""
     try:
-        return date.fromisoformat(text)
+        return in_reach(date.fromisoformat(text))
+    except UsageError as problem:
+        raise argparse.ArgumentTypeError(str(problem)) from None
     except ValueError:
         raise argparse.ArgumentTypeError(f"'{text}' is no day: write YYYY-MM-DD") from None
