@@ -44,7 +44,9 @@ def test_the_schema_offers_exactly_what_is_drawn() -> None:
     wrong = own["wrong"]["properties"]
     assert tuple(wrong["slips"]["items"]["enum"]) == SLIPS and set(SLIPS) == set(DRAWN)
     body = {part.name for part in fields(DrawnBody)}
-    assert set(own) == {*body, "view", "place", "tolerance_cm", "wrong"} and set(wrong) == {
+    assert set(own) == {*body, "view", "place", "tolerance_cm", "matter_of_time", "wrong"} and set(
+        wrong
+    ) == {
         *body,
         "slips",
     }

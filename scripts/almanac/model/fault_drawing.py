@@ -49,11 +49,12 @@ class WrongBody(DrawnBody):
 class FaultDrawing(DrawnBody):
     """The body as it should be, seen from the side or from above, the fault, and the ``place`` at
     which the two differ. ``tolerance_cm``: how far it may be off before a coach would mend it, on a
-    swimmer of 1.70 m.
+    swimmer of 1.70 m. ``matter_of_time``: what is wrong is when it happens, which no still shows.
     """
 
     place: str = "hip"
     tolerance_cm: float | None = None
+    matter_of_time: bool = False
     wrong: WrongBody = field(default_factory=WrongBody)
 
     @property

@@ -48,7 +48,11 @@ class Asked:
 
 def asked(catalogue: Catalogue) -> Iterator[Asked]:
     """Every fault that is asked: a still picture shows it, and it has first words."""
-    return (one for one in _shown(catalogue) if one.fault.first_words)
+    return (one for one in _shown(catalogue) if _is_asked(one.fault))
+
+
+def _is_asked(fault: Fault) -> bool:
+    return bool(fault.first_words and fault.drawing and not fault.drawing.matter_of_time)
 
 
 def _shown(catalogue: Catalogue) -> Iterator[Asked]:
@@ -94,10 +98,10 @@ def _faults(found: list[Asked]) -> dict[str, Fault]:
 
 def judge_data(catalogue: Catalogue, found: list[Asked]) -> dict[str, Any]:
     """What the script reads. Numbers of drawings are halves of a unit, each less the one two before
-    it; the wrong ones are what they differ by. A fault without first words, one of time, comes
+    it; the wrong ones are what they differ by. One that is not asked comes
     last: it is never asked, and offered as an answer where too few others would do.
     """
-    offered = [*found, *(one for one in _shown(catalogue) if not one.fault.first_words)]
+    offered = [*found, *(one for one in _shown(catalogue) if not _is_asked(one.fault))]
     shapes: dict[str, int] = {}
     drawings = [
         {
@@ -173,7 +177,7 @@ def _told(catalogue: Catalogue, fault: Fault) -> dict[str, Any]:
         "sign": fault.drawing.wrong.says,
         "right": fault.drawing.says,
         "see": fault.see[0].what,
-        "words": list(fault.first_words),
+        "words": list(fault.first_words) if _is_asked(fault) else [],
         "drills": [catalogue.drills[id].title for id in list(drills)[:_DRILLS]],
         "all_drills": [catalogue.drills[id].title for id in list(drills)[_DRILLS:]],
     }
