@@ -54,9 +54,18 @@ def test_ids_of_entries_stand_nowhere_in_the_text(page: str, analysis: Analysis)
     assert not ids & set(re.findall(r"[a-z0-9]+(?:-[a-z0-9]+)+", text))
 
 
+def test_page_and_table_share_the_boards_of_their_own_analysis(analysis: Analysis) -> None:
+    boards = timed_boards(analysis, LADDER)
+    timed_boards(analysis, STATIONS)
+    assert timed_boards(analysis, LADDER) is boards
+    other = Analysis(analysis.catalogue, analysis.today)
+    assert timed_boards(other, LADDER) is not boards
+    assert timed_boards(other, LADDER) == boards
+
+
 def test_lane_groups_that_part_have_their_own_columns_on_one_axis(analysis: Analysis) -> None:
     catalogue, summary = analysis.catalogue, analysis.practices[STATIONS]
-    rows = sheet_rows(catalogue, summary, timed_boards(catalogue, summary))
+    rows = sheet_rows(catalogue, summary, timed_boards(analysis, STATIONS))
     for row in rows:
         first, after, starts, ends = row["place"]
         assert first < after and starts < ends

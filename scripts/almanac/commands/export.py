@@ -53,7 +53,7 @@ def _one(arguments: argparse.Namespace, out: Path | None) -> int:
     if found.kind == "block":
         table = block_table(analysis.blocks[found.id])
     else:
-        table = practice_table(analysis.catalogue, analysis.practices[found.id])
+        table = practice_table(analysis, found.id)
     if out:
         replace_file(out, f"{MARK}{table}".encode())
     else:

@@ -53,9 +53,8 @@ class Parts:
         return self._made[key]
 
     def _table(self, key: Key) -> str:
-        practices = self.analysis.practices
-        is_known = key[0] == Practice.kind and key[1] in practices
-        return practice_table(self.analysis.catalogue, practices[key[1]]) if is_known else ""
+        is_known = key[0] == Practice.kind and key[1] in self.analysis.practices
+        return practice_table(self.analysis, key[1]) if is_known else ""
 
     def take(self, made: Mapping[Key, EntryParts]) -> None:
         """Take what was made elsewhere."""

@@ -45,7 +45,7 @@ def practice_page(
 ) -> Page:
     """The page of a practice that can be worked out."""
     catalogue, practice = analysis.catalogue, summary.practice
-    unit, boards = summary.pool.course.unit, timed_boards(catalogue, summary)
+    unit, boards = summary.pool.course.unit, timed_boards(analysis, practice.id)
     return entry_page(
         catalogue,
         practice,

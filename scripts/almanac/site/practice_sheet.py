@@ -8,8 +8,8 @@ from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Any
-from weakref import ReferenceType, ref
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
 from almanac.model.catalogue import Catalogue
@@ -44,16 +44,14 @@ def sheet_rows(
     return [_row(catalogue, summary, row, axis, lines) for row, lines in rows]
 
 
-_last: list[tuple[ReferenceType[PracticeSummary], Boards]] = []
-
-
-def timed_boards(catalogue: Catalogue, summary: PracticeSummary) -> Boards:
-    """The whiteboard of each part with the times of all who do it. The last ones are kept: page
-    and table ask for the same.
+def timed_boards(analysis: Analysis, id: str) -> Boards:
+    """The whiteboard of each part of a practice with the times of all who do it. The analysis
+    keeps them: page and table ask for the same.
     """
-    if not _last or _last[0][0]() is not summary:
-        _last[:] = [(ref(summary), [_board(catalogue, row) for row in summary.sheet])]
-    return _last[0][1]
+    sheet = analysis.practices[id].sheet
+    return analysis.once(
+        (timed_boards, id), lambda: tuple(_board(analysis.catalogue, row) for row in sheet)
+    )
 
 
 def _board(catalogue: Catalogue, row: SheetRow) -> list[BoardLine]:

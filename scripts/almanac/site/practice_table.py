@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.moment import Moment
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetCell, SheetRow
@@ -28,16 +29,16 @@ _COLUMNS = (
 _Cells = dict[str, object]
 
 
-def practice_table(catalogue: Catalogue, summary: PracticeSummary) -> str:
-    """The table as CSV: first a row for each danger of the brief, the gravest first, with its
-    standard control as its note; then the run sheet.
+def practice_table(analysis: Analysis, id: str) -> str:
+    """The table of a practice that can be worked out, as CSV: first a row for each danger of the
+    brief, the gravest first, with its standard control as its note; then the run sheet.
 
     Times by the clock are those of the slot; what ends in ``_s`` is in seconds, empty where not
     known. ``distance`` is that of the whole part for the lane group, ``each`` of one rep, in
     ``unit``; ``reps`` are those of all rounds.
     """
-    rows = (*_dangers(catalogue, summary), *_rows(catalogue, summary))
-    own = {"practice": summary.practice.id}
+    rows = (*_dangers(analysis.catalogue, analysis.practices[id]), *_rows(analysis, id))
+    own = {"practice": id}
     return csv_text(_COLUMNS, ([{**own, **row}.get(it, "") for it in _COLUMNS] for row in rows))
 
 
@@ -48,8 +49,12 @@ def _dangers(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[_Cells]
         yield {"title": title, "what": line.title, "note": line.control}
 
 
-def _rows(catalogue: Catalogue, summary: PracticeSummary) -> Iterator[_Cells]:
-    boards = timed_boards(catalogue, summary)
+def _rows(analysis: Analysis, id: str) -> Iterator[_Cells]:
+    catalogue, summary, boards = (
+        analysis.catalogue,
+        analysis.practices[id],
+        timed_boards(analysis, id),
+    )
     for number, (row, lines) in enumerate(zip(summary.sheet, boards, strict=True), 1):
         for cell in row.cells:
             part = {"part": number, **_part(catalogue, summary, row, cell)}

@@ -9,6 +9,7 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import partial
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
@@ -48,7 +49,7 @@ def tables(
     for kind in KIND.values():
         if not kind.single and kind.key != "vocabulary":
             yield f"{kind.key}.csv", _of_kind(catalogue, kind.key)
-    known = practice or (lambda id: practice_table(catalogue, analysis.practices[id]))
+    known = practice or (partial(practice_table, analysis))
     yield "run-sheets.csv", _joined(known(id) for id in analysis.practices)
     yield "set-totals.csv", set_table(analysis)
     yield "tests.csv", _tests(catalogue)
