@@ -25,8 +25,8 @@ from almanac.model.load import load
 from almanac.publish.node import fetch_libraries, search_path
 from almanac.resources import SITE_SOURCE
 from almanac.source import schemas
-from almanac.source.cut_text import in_quotes
 from almanac.source.reader import Document, read
+from almanac.source.scalars import in_quotes
 from almanac.source.validate import Shapes
 
 ONCE_ACCEPTED = {"9C9N", "QB6E", "S98Z", "SU5Z", "X4QW"}

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -11,6 +10,7 @@ from datetime import date
 import yaml
 
 from almanac.source.forms import FORM
+from almanac.source.scalars import in_quotes
 from almanac.units import COURSES, METRES_PER_YARD, ON_LAND, parse_time, show_time
 
 TEST = "back-kick-200"
@@ -93,20 +93,15 @@ class NewClub:
         return next((pool for pool in self.pools if not pool.is_land), self.pools[0])
 
 
-def words(text: str) -> str:
-    """A text of the club's own in YAML."""
-    return json.dumps(text, ensure_ascii=False)
-
-
 def name(id: str) -> str:
     """An id in YAML: in quotes where YAML would take it for a number or the like."""
-    return id if yaml.safe_load(id) == id else words(id)
+    return id if yaml.safe_load(id) == id else in_quotes(id)
 
 
 def club_file(club: NewClub, today: date) -> str:
     """The text of ``plans/club.yml``."""
     return "".join(
-        [f"form: {FORM}\ntitle: {words(club.name)}\n", *_site(club), *_body(club, today)]
+        [f"form: {FORM}\ntitle: {in_quotes(club.name)}\n", *_site(club), *_body(club, today)]
     )
 
 
@@ -114,23 +109,23 @@ def _site(club: NewClub) -> Iterator[str]:
     said = {"address": club.address, "repository": club.repository, "welcome": club.welcome}
     if any(said.values()) or club.colours:
         yield "site:\n"
-        yield from (f"  {key}: {words(value)}\n" for key, value in said.items() if value)
+        yield from (f"  {key}: {in_quotes(value)}\n" for key, value in said.items() if value)
     if club.colours:
-        light, dark = map(words, club.colours)
+        light, dark = map(in_quotes, club.colours)
         yield f"  colours: {{light: {light}, dark: {dark}}}\n"
 
 
 def _body(club: NewClub, today: date) -> Iterator[str]:
     yield "pools:\n"
     for pool in club.pools:
-        yield f"  {name(pool.id)}:\n    title: {words(pool.title)}\n    course: {pool.course}\n"
+        yield f"  {name(pool.id)}:\n    title: {in_quotes(pool.title)}\n    course: {pool.course}\n"
         if not pool.is_land:
             depth = f"{{from: {pool.least_m:g}, to: {pool.most_m:g}}}"
             yield f"    lanes: {pool.lanes}\n    depth_m: {depth}\n    flags: true\n"
     yield "squads:\n"
     for squad in club.squads:
         own = f"level: {squad.level}, sessions_a_week: {squad.sessions}"
-        yield f"  {name(squad.id)}: {{title: {words(squad.title)}, {own}}}\n"
+        yield f"  {name(squad.id)}: {{title: {in_quotes(squad.title)}, {own}}}\n"
     yield "lane_groups:\n"
     for squad in club.squads:
         for number, group in enumerate(squad.groups, 1):
@@ -143,7 +138,7 @@ def _group(
     club: NewClub, squad: NewSquad, number: int, group: NewGroup, today: date
 ) -> Iterator[str]:
     title = squad.title if len(squad.groups) == 1 else f"{squad.title} {number}"
-    yield f"  {squad.id}-{number}:\n    title: {words(title)}\n    squad: {name(squad.id)}\n"
+    yield f"  {squad.id}-{number}:\n    title: {in_quotes(title)}\n    squad: {name(squad.id)}\n"
     if club.place.is_land:
         yield f"    heads: {group.heads}\n"
         return

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -14,6 +13,7 @@ from almanac.model.catalogue import Key
 from almanac.model.load import Loaded
 from almanac.source.reader import Document
 from almanac.source.rewrite import Rewrites, rewritten, uses
+from almanac.source.scalars import in_quotes
 
 
 class RenameError(ValueError):
@@ -84,7 +84,7 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
 
 def retired(document: Document, other: str, day: date) -> str:
     """What the file of an entry holds once another has taken its place."""
-    title = json.dumps(str(document.data.get("title", "")), ensure_ascii=False)
+    title = in_quotes(str(document.data.get("title", "")))
     return f"moved_to: {other}\nretired: {day.isoformat()}\ntitle: {title}\n"
 
 

@@ -15,11 +15,12 @@ from almanac.kinds import KIND
 from almanac.model.bringing import Origin, bring
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
-from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file, name, words
+from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file, name
 from almanac.model.policy import Policy
 from almanac.model.swim_set import SwimSet
 from almanac.resources import STARTERS
 from almanac.source.names import Names
+from almanac.source.scalars import in_quotes
 
 _WATER: tuple[Key, ...] = (
     ("progression", "float-to-streamline-kick"),
@@ -152,9 +153,9 @@ def _sets(level: str, place: NewPool, values: Mapping[str, str]) -> Iterator[tup
 
 def _practice(squad: NewSquad, place: NewPool, values: Mapping[str, str]) -> str:
     of_squad = {"squad": name(squad.id), "level": squad.level, "pool": name(place.id)}
-    of_squad["title"] = words(f"First practice: {squad.title}")
+    of_squad["title"] = in_quotes(f"First practice: {squad.title}")
     summary, focus = (_WORDS_ON_LAND if place.is_land else _WORDS)[squad.level]
-    of_squad |= {"summary": words(summary), "focus": words(focus)}
+    of_squad |= {"summary": in_quotes(summary), "focus": in_quotes(focus)}
     template = "practice-on-land.yml" if place.is_land else "practice.yml"
     return _filled(template, {**values, **of_squad})
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
@@ -14,6 +13,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.planning_problem import Planning
 from almanac.report.planning_request import BlockRequest, meet_of
 from almanac.report.planning_usual import RACE_MINUTES, RACE_RATING
+from almanac.source.scalars import in_quotes
 
 LINE, SUMMARY_MOST, LINE_MOST = 112, 120, 240
 _WORDS = {2: "Two", 3: "Three", 4: "Four", 5: "Five", 6: "Six", 7: "Seven", 8: "Eight",
@@ -52,11 +52,11 @@ def _head(planning: Planning, asked: BlockRequest, unserved: Collection[str]) ->
     squad = catalogue.club.squads[asked.squad].title
     chief = " and ".join(_titles(catalogue, wishes)[:2])
     weeks = _count(len(wishes.weeks))
-    yield f"title: {json.dumps(f'{squad}: {chief}'[:60].rstrip(', '), ensure_ascii=False)}"
+    yield f"title: {in_quotes(f'{squad}: {chief}'[:60].rstrip(', '))}"
     summary = f"{weeks} for {squad}: {', '.join(_titles(catalogue, wishes))}."
     if len(summary) > SUMMARY_MOST:
         summary = f"{weeks} for {squad}: {chief}."
-    yield f"summary: {json.dumps(summary, ensure_ascii=False)}"
+    yield f"summary: {in_quotes(summary)}"
     yield f"squad: {asked.squad}"
     served = [goal for goal in _by_weight(wishes) if goal not in unserved]
     yield f"goals: [{', '.join(served or _by_weight(wishes))}]"
@@ -136,7 +136,7 @@ def _weeks(planning: Planning, asked: BlockRequest, plan: Plan) -> Iterator[str]
         choices = [choice for on in days for _, choice in by_day.get(on, ())]
         every = [choice for own in by_day.values() for _, choice in own]
         about = focus(planning, number, choices, every)
-        yield f"  - focus: {json.dumps(about, ensure_ascii=False)}"
+        yield f"  - focus: {in_quotes(about)}"
         if week.kind != LOADING:
             yield f"    kind: {week.kind}"
         yield "    days:"
@@ -152,7 +152,7 @@ def day_text(
     """A day on one line: what stands, the meet, or rest."""
     if on in planning.wishes.races:
         meet = meet_of(planning.analysis.catalogue, asked)
-        other = json.dumps(f"{meet.title}." if meet else "The race.", ensure_ascii=False)
+        other = in_quotes(f"{meet.title}." if meet else "The race.")
         return f"{{other: {other}, minutes: {RACE_MINUTES}, rating: {RACE_RATING}}}"
     if not stands:
         return "{rest: true}"

@@ -25,13 +25,13 @@ from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES
 from almanac.report.compose_facts import ended
 from almanac.report.compose_pieces import Candidate
+from almanac.source.scalars import scalar
 from almanac.units import show_time
 
 MAIN_PART = "main"
 PART_WORDS = {WARM_UP: OPENS, SKILL: TEACHES, COOL_DOWN: CLOSES}
 """Which part of a practice a role is; every other is a main part."""
-_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9-]*|\d+|\d+:[0-5]\d(\.\d)?")
-_RESERVED = ("true", "false", "null", "yes", "no", "on", "off")
+_TIME = re.compile(r"\d+|\d+:[0-5]\d(\.\d)?")
 
 
 def practice_entry(
@@ -150,5 +150,6 @@ def _flow(value: Any, key: str) -> str:
     if isinstance(value, bool) or value is None:
         return json.dumps(value)
     text = str(value)
-    plain = _PLAIN.fullmatch(text) and text not in _RESERVED and key != "start"
-    return text if plain or not isinstance(value, str) else json.dumps(text, ensure_ascii=False)
+    if not isinstance(value, str) or (_TIME.fullmatch(text) and key != "start"):
+        return text
+    return scalar(text)

@@ -4,7 +4,6 @@ slot serves, for a slot that few fit, for a week that is to be light.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -17,6 +16,7 @@ from almanac.arithmetic.planning_choices import HEAVY, LOAD
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import Made, compose_table
 from almanac.report.planning_problem import Planning
+from almanac.source.scalars import in_quotes
 
 FEW = 4
 """With fewer practices that fit, others are composed for each goal."""
@@ -38,7 +38,7 @@ class Draft:
         line, _, rest = self.text.partition("\n")
         title = _free(self.title, ", ", taken)
         assert line.startswith("title: ")
-        return replace(self, text=f"title: {json.dumps(title, ensure_ascii=False)}\n{rest}")
+        return replace(self, text=f"title: {in_quotes(title)}\n{rest}")
 
 
 @dataclass(frozen=True)

@@ -101,10 +101,3 @@ def _too_far_out(node: yaml.Node, lines: Lines, indent: int, what: str) -> Itera
                 f"write at least {counted(indent + 1, 'space')} before it",
             )
             return
-
-
-def in_quotes(text: str) -> str:
-    """A text as a YAML scalar in quotation marks, of the sort that it holds none of."""
-    if '"' not in text and "\\" not in text:
-        return f'"{text}"'
-    return "'" + text.replace("'", "''") + "'"

@@ -13,8 +13,8 @@ from collections.abc import Iterator
 import yaml
 
 from almanac.findings import Finding, Place, error
-from almanac.source.as_written import in_quotes
 from almanac.source.reader import Document
+from almanac.source.scalars import in_quotes
 from almanac.source.style import marked
 
 _COMMENT = re.compile(r"\S[ \t]+#")

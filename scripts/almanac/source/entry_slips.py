@@ -12,8 +12,8 @@ import yaml
 
 from almanac.findings import Finding, Place, error
 from almanac.source import schemas
-from almanac.source.as_written import in_quotes
 from almanac.source.failure import Failure
+from almanac.source.scalars import in_quotes
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import LIST_MARK, shown
 

@@ -14,12 +14,12 @@ from almanac.findings import Finding, Place, error
 from almanac.source.as_written import (
     Lines,
     Slip,
-    in_quotes,
     of_block,
     of_brackets,
     of_plain,
     of_quoted,
 )
+from almanac.source.scalars import in_quotes
 from almanac.source.stream import DEEPEST
 
 CONTROL = re.compile(
