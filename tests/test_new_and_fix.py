@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
-from plans_world import BASE, club, codes
+from plans_world import club, codes
 from shared import CATALOGUE, DAY, copied
 
 from almanac.checks.unwritten import _is_like
@@ -19,9 +19,11 @@ from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
 from almanac.findings import Finding
 from almanac.model.load import Loaded, load
+from almanac.resources import STARTERS
 from almanac.source import schemas
 from almanac.source.reader import read
-from almanac.source.starters import WITH_STARTER, quoted, sentences
+from almanac.source.scalars import scalar
+from almanac.source.starters import WITH_STARTER, sentences
 from almanac.source.style import fixed
 
 
@@ -140,19 +142,85 @@ def test_a_block_without_practices_says_what_comes_first(
 def test_questions_are_asked_again_until_the_answer_will_do(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    given = iter(
-        ["x", "Knees: under", "too short", "A line that is long enough for a phone.", "9999", "1"]
+    given = iter(["x", "Knees: under", "too short", "A line that is long enough.", "9999", "", ""])
+    monkeypatch.setattr("builtins.input", lambda _: next(given, ""))
+    answers = asking.ask("fault", load(CATALOGUE), {"title": "Knees", "stroke": "backstroke"})
+    assert answers == {
+        "title": "Knees: under",
+        "summary": "A line that is long enough.",
+        "stroke": "backstroke",  # Enter takes the default, and leaves the rest for later
+    }
+    said = capsys.readouterr().out
+    assert "it needs at least" in said
+    assert "On the back, arms by turns" in said, "each word with what it means"
+
+
+def test_answers_stand_in_the_starter_whatever_they_hold(
+    catalogue: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Colons, '#' and quotation marks; a text in place of several lines; several words of a list."""
+    why = 'Says: "why" # and when, with a colon: for all who drop the hips when they breathe in, and more.'
+    given = iter(["", "A line: one # two, and three", "", "", "", "", "", why, "2, walls", "", ""])
+    monkeypatch.setattr("builtins.input", lambda _: next(given, ""))
+    for name in ("stdin", "stdout"):
+        monkeypatch.setattr(f"sys.{name}.isatty", lambda: True)
+    assert main(["new", "drill", "butterfly-legs", "--root", str(catalogue)]) == 0
+    (file,) = catalogue.rglob("butterfly-legs.yml")
+    document, findings = read(file.read_bytes(), "x.yml")
+    assert not findings and document is not None
+    data = document.data
+    assert (data["title"], data["summary"], data["purpose"]) == (
+        "Butterfly legs",
+        "A line: one # two, and three",
+        why,
     )
+    assert data["goals"][1] == "walls" and data["stroke"] == "butterfly"
+    assert "Its folder below drills/skills" in capsys.readouterr().out
 
-    def answer(_: str) -> str:
-        return next(given, "A text that is long enough to stand here.")
 
-    monkeypatch.setattr("builtins.input", answer)
-    answers = asking.ask("fault", load(BASE))
-    assert answers["title"] == '"Knees: under"'
-    assert answers["summary"] == "A line that is long enough for a phone."
-    assert answers["stroke"]
-    assert "it needs at least" in capsys.readouterr().out
+@pytest.mark.parametrize(
+    ("id", "family", "words"),
+    [
+        ("freestyle-with-one-arm", "freestyle", {"stroke": "freestyle", "kick": "flutter"}),
+        ("vertical-dolphin", "dolphin", {"kick": "dolphin", "position": "vertical"}),
+        ("butterfly-legs-on-back", "dolphin", {"stroke": "butterfly", "kick": "dolphin"}),
+        ("slow-turns", "walls", {"mode": "wall"}),
+        ("long-and-quiet", "flutter-on-back", {"mode": "kick", "kick": "flutter"}),
+        ("plank-on-land", "land", {"mode": "land", "position": "on-land"}),
+    ],
+)
+def test_a_drill_stands_in_the_family_that_its_words_say(
+    catalogue: Path, id: str, family: str, words: dict[str, str]
+) -> None:
+    assert main(["new", "drill", id, "--root", str(catalogue)]) == 0
+    (file,) = catalogue.rglob(f"{id}.yml")
+    document, _ = read(file.read_bytes(), "x.yml")
+    assert document is not None and document.data.items() >= words.items()
+    assert file.parent.name == family
+
+
+@pytest.mark.parametrize("kind", WITH_STARTER)
+def test_a_starter_puts_its_texts_in_quotation_marks(kind: str) -> None:
+    """So that a colon, a comma or a '#' in what takes their place does no harm."""
+    text = (STARTERS / f"{kind}.yml").read_text("utf-8")
+    texts = [own for of_place in sentences(kind).values() for own in of_place]
+    folded = {own for own in texts if f'"{own}"' not in text}
+    assert len(folded) == text.count(">-")
+
+
+def test_a_starter_names_what_fits_its_squad_and_its_pool(catalogue: Path) -> None:
+    """A block a practice of its squad; a set the course of the club's first pool."""
+    assert main(["new", "block", "spring-block", "--root", str(catalogue)]) == 0
+    block = (catalogue / "plans/blocks/spring-block.yml").read_text("utf-8")
+    squad = re.search(r"(?m)^squad: (\S+)", block)
+    practice = re.search(r"practice: ([a-z0-9-]+)", block)
+    assert squad and practice
+    own = (catalogue / f"plans/practices/{practice[1]}.yml").read_text("utf-8")
+    assert f"squad: {squad[1]}\n" in own
+    club = catalogue / "plans/club.yml"
+    club.write_text(club.read_text("utf-8").replace("course: 25m", "course: 25yd", 1), "utf-8")
+    assert main(["new", "set", "six-fifties-more", "--root", str(catalogue)]) == 0
+    assert "course: 25yd" in (catalogue / "plans/sets/six-fifties-more.yml").read_text("utf-8")
 
 
 @pytest.mark.parametrize(
@@ -172,7 +240,7 @@ def test_questions_are_asked_again_until_the_answer_will_do(
     ],
 )
 def test_quoted_text_reads_back_the_same(text: str) -> None:
-    document, findings = read(f"title: {quoted(text)}\n".encode(), "x.yml")
+    document, findings = read(f"title: {scalar(text)}\n".encode(), "x.yml")
     assert not findings and document is not None and document.data["title"] == text
 
 

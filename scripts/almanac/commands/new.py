@@ -1,25 +1,31 @@
 """Write a starter for a new entry: commented, and of the right shape.
 
 In a terminal it asks for the title, the summary and every word that is chosen from a vocabulary,
-and warns where an entry of that name or nearly so exists. Elsewhere it writes the starter and asks
-nothing. A block may begin as a copy of an earlier one under new dates (--from, --starts).
+each with its meanings and a default, and warns where an entry of that name or nearly so exists.
+Elsewhere it writes the starter and asks nothing. A drill stands in the family that its words say,
+and words that its id names (butterfly, vertical) are taken from there. A block may begin as a copy
+of an earlier one under new dates (--from, --starts).
 """
 
 from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
-from almanac.commands.asking import ask
+from almanac.commands.asking import as_yaml, ask, choose, is_word
 from almanac.commands.given import day_of
 from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.new_from import block_from
+from almanac.commands.new_named import named
+from almanac.commands.new_words import families, family_of, words_said
 from almanac.commands.outcome import FINE, UsageError, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
 from almanac.source.paths import bad_name
-from almanac.source.starters import WITH_STARTER, NothingToName, starter
+from almanac.source.starters import WITH_STARTER, NothingToName, read_plainly, sentences, starter
 from almanac.source.suggest import nearest
 
 NAME = "new"
@@ -37,7 +43,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--family",
         metavar="F",
-        help="for a drill: its family's folder below drills/skills (default: other)",
+        help="for a drill: its family's folder below drills/skills (default: that of the drills "
+        "that are most like it by its words)",
     )
     parser.add_argument("--from", dest="old", metavar="B", help="a block whose weeks are copied")
     parser.add_argument(
@@ -48,25 +55,60 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
     loaded = load(root)
-    file = _file(root, arguments.kind, arguments.id, arguments.family)
+    file = _file(arguments.kind, arguments.id, arguments.family)
     refuse_bad_id(loaded, arguments.kind, arguments.id, file)
     near = _near(loaded, arguments.kind, arguments.id)
     if near:
         print(f"note: there is already a {arguments.kind} '{near}'; look at it before you go on")
     if arguments.old or arguments.starts:
         return _copy(root, loaded, arguments, file)
-    answers = ask(arguments.kind, loaded) if sys.stdin.isatty() and sys.stdout.isatty() else {}
-    try:
-        text = starter(
-            arguments.kind, arguments.id, loaded.names, arguments.today or today(), answers
-        )
-    except NothingToName as problem:
-        raise UsageError(str(problem)) from None
-    path = root / file
+    text, family = _written(arguments, loaded)
+    path = root / _file(arguments.kind, arguments.id, family or None)
     path.parent.mkdir(parents=True, exist_ok=True)
     write_new(path, text)
     print(f"wrote {path}; change every line of it, then: almanac check")
     return FINE
+
+
+def _written(arguments: argparse.Namespace, loaded: Loaded) -> tuple[str, str]:
+    """The text of a new entry, and of a drill its family: as they are asked for in a terminal, else
+    by the words of the id.
+    """
+    kind, id, day = arguments.kind, arguments.id, arguments.today or today()
+    said: dict[str, Any] = dict(words_said(kind, id, loaded))
+    try:
+        usual = read_plainly(starter(kind, id, loaded.names, day, {}, named(kind, {}, loaded)))
+        if sys.stdin.isatty() and sys.stdout.isatty():
+            said = ask(kind, loaded, {**_defaults(kind, usual), **said})
+        own = named(kind, said, loaded)
+        answers = {name: as_yaml(it, is_word(kind, name)) for name, it in said.items()}
+        text = starter(kind, id, loaded.names, day, answers, own)
+    except NothingToName as problem:
+        raise UsageError(str(problem)) from None
+    family = str(arguments.family or "")
+    if KIND[kind].deep and not family:
+        family = family_of({**usual, **said}, id, loaded)
+        if sys.stdin.isatty() and sys.stdout.isatty():
+            family = _asked_family(family, loaded)
+    return text, family
+
+
+def _asked_family(usual: str, loaded: Loaded) -> str:
+    """The family of a drill, asked for until it will do."""
+    while True:
+        family = choose("family", "Its folder below drills/skills.", families(loaded), usual)
+        try:
+            _file("drill", "any", family)
+        except UsageError as problem:
+            print(f"  {problem}")
+        else:
+            return family
+
+
+def _defaults(kind: str, usual: Mapping[str, Any]) -> dict[str, Any]:
+    """What of a starter may stand: everything but the sentences that a coach is to write."""
+    own = sentences(kind)
+    return {name: it for name, it in usual.items() if it not in own.get((name,), ())}
 
 
 def _copy(root: Path, loaded: Loaded, arguments: argparse.Namespace, file: str) -> int:
@@ -80,18 +122,14 @@ def _copy(root: Path, loaded: Loaded, arguments: argparse.Namespace, file: str) 
     return FINE
 
 
-def _file(root: Path, kind: str, id: str, family: str | None) -> str:
+def _file(kind: str, id: str, family: str | None) -> str:
+    """Where a new entry is to stand; of a drill whose family is not known yet, in any."""
     folder = KIND[kind].files
     if family is not None and not KIND[kind].deep:
         raise UsageError(f"--family is for drills, and '{id}' is to be a {kind}")
     if not KIND[kind].deep:
         return f"{folder}/{id}.yml"
-    families = (
-        sorted(path.name for path in (root / folder).iterdir() if path.is_dir())
-        if (root / folder).is_dir()
-        else []
-    )
-    chosen = family or (families[0] if families else "other")
+    chosen = family or "other"
     if bad_name(chosen, f"{folder}/{chosen}", "folder"):
         raise UsageError(
             f"'{chosen}' is no name for a family: lower-case letters, digits and single hyphens"

@@ -9,13 +9,15 @@ from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from functools import cache
 from string import Template
+from types import MappingProxyType
+from typing import Any
 
 import yaml
 
 from almanac.kinds import IN_CLUB, KIND, KINDS
 from almanac.resources import STARTERS
 from almanac.source.names import Names
-from almanac.source.reader import DataPath
+from almanac.source.reader import DataPath, read
 
 WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
 _NAMED = (*KIND, *IN_CLUB)  # what a starter can name by ``$kind``
@@ -51,23 +53,36 @@ class NothingToName(Exception):
     """
 
 
-def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str, str]) -> str:
+def starter(
+    kind: str,
+    id: str,
+    names: Names,
+    today: date,
+    answers: Mapping[str, str],
+    named: Mapping[str, str] = MappingProxyType({}),
+) -> str:
     """The text of a new entry.
 
-    ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own.
-    Words and ids in it are taken from the present catalogue. Raises NothingToName.
+    ``answers`` are values of top-level fields, as YAML, that take the place of the starter's own;
+    ``named`` are ids by kind that it is to name ("" where there is none), and the ``course``.
+    Other words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
     text = (STARTERS / f"{kind}.yml").read_text("utf-8")
     monday = today - timedelta(days=today.weekday())
     known = {name: next(iter(names.of("reference", name)), None) for name in _NAMED}
+    known |= {name: own or None for name, own in named.items() if name in known}
     needed = {name for name in _NAMED if re.search(rf"(?m)^[^#\n]*\${name}\b", text)}
     missing = sorted(name for name in needed if known[name] is None)
     if missing:
-        raise NothingToName(f"a {kind} names a {missing[0]}, and there is none yet: add one first")
+        of = f" of the squad '{named['squad']}'" if named.get(missing[0]) == "" else ""
+        raise NothingToName(
+            f"a {kind} names a {missing[0]}{of}, and there is none yet: add one first"
+        )
     values = {
         **{name: value or f"a-{name}" for name, value in known.items()},
         **{name: _word(names, name) for name in _WORDS},
         "id": id,
+        "course": named.get("course", "25m"),
         "title": id.replace("-", " ").capitalize(),
         "today": today.isoformat(),
         "next_year": today.replace(year=today.year + 1, day=min(today.day, 28)).isoformat(),
@@ -76,8 +91,16 @@ def starter(kind: str, id: str, names: Names, today: date, answers: Mapping[str,
     filled = Template(text).substitute(values)
     for field, value in answers.items():
         line = f"{field}: {value}".replace("\\", r"\\")
-        filled = re.sub(rf"(?m)^{re.escape(field)}:[^#\n]*?(?=\s*#|$)", line, filled, count=1)
+        old = rf"(?m)^{re.escape(field)}:[^#\n]*?(?P<comment>\s*#[^\n]*)?$(?:\n +[^\n]*)*"
+        filled = re.sub(old, rf"{line}\g<comment>", filled, count=1)
     return filled
+
+
+def read_plainly(text: str) -> dict[str, Any]:
+    """What a starter holds, by top-level field."""
+    document, findings = read(text.encode(), "starter.yml")
+    assert document is not None, findings
+    return dict(document.data)
 
 
 @cache
@@ -112,12 +135,3 @@ def _word(names: Names, name: str) -> str:
     vocabulary, usual = _WORDS[name]
     words = list(names.of("vocabulary", vocabulary)) or [usual]
     return usual if usual in words else words[-1 if name in _LATER else 0]
-
-
-def quoted(text: str) -> str:
-    """A text as a YAML scalar: plain where that reads back the same, else in double quotes."""
-    plain = re.fullmatch(r"[A-Za-z][A-Za-z0-9 ,.()/×–'-]*", text) and not text.endswith(" ")
-    if plain and text.lower() not in {"true", "false", "null"}:
-        return text
-    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
-    return f'"{escaped}"'
