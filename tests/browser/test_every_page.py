@@ -22,6 +22,7 @@ _SEEN = (
     ".first-screen .danger",
 )
 _MEASURE = """selectors => ({
+  bar: (document.querySelector("nav.bar") ?? document.querySelector(".run-foot")).getBoundingClientRect().top,
   wide: document.documentElement.scrollWidth,
   boxes: selectors.map(selector => {
     const box = document.querySelector(selector)?.getBoundingClientRect();
@@ -31,8 +32,14 @@ _MEASURE = """selectors => ({
     const {x, width} = text.getBBox(), seen = text.ownerSVGElement.viewBox.baseVal;
     return width && seen.width && (x < seen.x || x + width > seen.x + seen.width);
   }).map(text => text.textContent),
-  bar: (document.querySelector("nav.bar") ?? document.querySelector(".run-foot")).getBoundingClientRect().top,
-})"""
+  small: [false, true].flatMap(isOpen => {  // what is folded away is opened last
+    document.querySelectorAll("details").forEach(fold => { fold.open ||= isOpen; });
+    return [...document.querySelectorAll("svg text")].filter(text => {
+      const drawn = text.getBoundingClientRect().width && text.getScreenCTM();
+      return drawn && Math.hypot(drawn.a, drawn.b) * parseFloat(getComputedStyle(text).fontSize) < LEAST;
+    }).map(text => text.textContent);
+  }),
+})""".replace("LEAST", "11.95")  # px: 12, but for what scaling rounds off
 
 
 def test_no_page_scrolls_sideways_and_every_drill_is_told_at_a_glance(
@@ -69,6 +76,7 @@ def troubles(
             if seen["wide"] > WIDTH:
                 found.append(f"{file}: {seen['wide']} px wide")
             found += [f"{file}: '{words}' is cut off in a drawing" for words in seen["cut"]]
+            found += [f"{file}: '{words}' is too small in a drawing" for words in seen["small"]]
             if file in drills:
                 found += [f"{file}: {trouble}" for trouble in not_in_sight(seen)]
     return [*found, *(trouble for tab in watched for trouble in tab.troubles)]
