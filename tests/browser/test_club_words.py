@@ -1,4 +1,4 @@
-"""Marked words on a page of the club: meaning at a tap and by the keyboard, off under Settings, nothing in cues."""
+"""Marked words on a page of the club: meaning at a tap and by the keyboard, off under Settings, nothing in cues; the page of all words, by letter."""
 
 from __future__ import annotations
 
@@ -38,4 +38,21 @@ def test_a_marked_word_tells_its_meaning(context: BrowserContext, club_site: Pat
         page.goto(server.address + PAGE)
         expect(page.locator("a.term")).to_have_count(0)
         assert watched.troubles == []
+        page.close()
+
+
+def test_words_fold_by_letter_and_a_link_opens_its_own(
+    context: BrowserContext, club_site: Path
+) -> None:
+    with Server(club_site) as server:
+        page = context.new_page()
+        page.goto(f"{server.address}words.html")
+        assert page.evaluate("document.documentElement.scrollHeight / innerHeight") < 4
+        key = page.locator(".words dt[id]").last.get_attribute("id")
+        expect(page.locator(f"#{key}")).to_be_hidden()
+        page.goto(f"{server.address}words.html#{key}")
+        expect(page.locator(f"#{key}")).to_be_in_viewport()
+        page.goto(f"{server.address}words.html")
+        page.locator(".letters a").nth(2).click()
+        expect(page.locator("#letter-3 dt").first).to_be_in_viewport()
         page.close()
