@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.coverage import Cell
 from almanac.kinds import WITH_PAGES
+from almanac.model.policy import Word
 from almanac.site.links import Page, is_listed
 
 
@@ -20,7 +24,7 @@ def coverage_page(analysis: Analysis) -> Page:
     context = {
         "levels": [word.title for word in levels.values()],
         "rows": [
-            (goal, goals[goal].title, is_listed(catalogue, goal), row)
+            (goal, goals[goal].title, is_listed(catalogue, goal), row, _holes(row, levels))
             for goal, row in ((row[0].goal, row) for row in analysis.coverage)
         ],
         "gaps": [
@@ -30,3 +34,8 @@ def coverage_page(analysis: Analysis) -> Page:
         "counts": counts,
     }
     return Page("coverage.md", "coverage", context)
+
+
+def _holes(row: Sequence[Cell], levels: Mapping[str, Word]) -> list[str]:
+    """The titles of the levels at which a goal has a gap."""
+    return [levels[cell.level].title.lower() for cell in row if cell.is_hole]
