@@ -57,12 +57,11 @@ def test_a_picture_of_a_stage_is_told_and_is_of_its_body(analysis: Analysis) -> 
     of_its_body = 0
     for progression in catalogue.progressions.values():
         for part in progression_page(catalogue, progression).context["stages"]:
-            assert part["figure_words"].startswith(("Swimmer ", "1. "))
+            assert part["told"].words.startswith(("Swimmer ", "1. "))
             if not part["wrong"]:
                 continue
-            assert part["wrong"]["words"].startswith(
-                f"Wrong beside right: {part['wrong']['title']}. "
-            )
+            told = part["wrong"]["told"].title
+            assert "wrong" in told and "right" in told
             own = catalogue.drills[part["stage"].drills[0]].activity
             fits = [fault.title for fault in catalogue.faults.values() if fault.drawing
                     and (fault.drawing.position, fault.drawing.arms) == (own.position, own.arms)

@@ -74,3 +74,28 @@ def test_the_record_is_one_page_with_a_line_to_sign(phone: Page, server: Server)
     assert "Head coach: ___" in text and "Right at the last time: 0 of" in text
     phone.evaluate("() => dispatchEvent(new Event('afterprint'))")
     assert "Record:" not in pypdf.PdfReader(io.BytesIO(phone.pdf())).pages[0].extract_text()
+
+
+def test_a_picture_of_a_stage_is_told_in_a_line_and_in_all_its_words_in_a_fold(
+    phone: Page, server: Server
+) -> None:
+    phone.goto(f"{server.address}progressions/kick-into-stroke.html")
+    pictures = phone.locator("img.stage-figure")
+    assert pictures.count() > 1
+    for picture in pictures.all():
+        line = picture.get_attribute("alt") or ""
+        told = phone.locator(f"#{picture.get_attribute('aria-describedby')}")
+        assert 10 < len(line) <= 150 < len(told.text_content() or "")
+        expect(told).to_be_hidden()
+    phone.locator("details.fold").first.locator("summary").first.tap()
+    phone.get_by_text("in words").first.tap()
+    expect(phone.locator("#told-1")).to_be_visible()
+
+
+def test_in_the_dark_a_picture_that_is_a_file_is_no_white_box(phone: Page, server: Server) -> None:
+    phone.emulate_media(color_scheme="dark")
+    phone.goto(f"{server.address}progressions/kick-into-stroke.html")
+    picture = phone.locator("img.stage-figure").first
+    assert picture.evaluate("own => getComputedStyle(own).filter").startswith("invert(1)")
+    ground = picture.evaluate("own => getComputedStyle(own).backgroundColor")
+    assert ground == "rgba(0, 0, 0, 0)"

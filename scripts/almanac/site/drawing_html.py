@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import lru_cache
 from html import unescape
 
@@ -68,18 +69,32 @@ def figure_file(catalogue: Catalogue, id: str) -> str:
     return f"{FOLDER}/{first}.svg"
 
 
-def figure_words(catalogue: Catalogue, id: str) -> str:
-    """A drill's picture in the drawing's own words, for a page that shows it as a file."""
-    return _described(picture(catalogue, catalogue.drills[id]))
+@dataclass(frozen=True)
+class Told:
+    """A picture for who does not see it, where a page shows it as a file: in a line, and in all its
+    words.
+    """
+
+    title: str
+    words: str
 
 
-def fault_words(fault: Fault) -> str:
-    """A fault's picture in words: that it is wrong beside right, then the drawing's own."""
-    return f"Wrong beside right: {fault.title}. {_described(str(fault_figure(fault)))}"
+def figure_told(catalogue: Catalogue, id: str) -> Told:
+    """A drill's picture in the drawing's own words."""
+    return _told(picture(catalogue, catalogue.drills[id]))
 
 
-def _described(svg: str) -> str:
-    found = re.search(r"<desc[^>]*>(.*?)</desc>", svg, re.DOTALL)
+def fault_told(fault: Fault) -> Told:
+    """A fault's picture, wrong beside right, in the drawing's own words."""
+    return _told(str(fault_figure(fault)))
+
+
+def _told(svg: str) -> Told:
+    return Told(*(_within(svg, name) for name in ("title", "desc")))
+
+
+def _within(svg: str, name: str) -> str:
+    found = re.search(rf"<{name}\b[^>]*>(.*?)</{name}>", svg, re.DOTALL)
     return unescape(found[1]) if found else ""
 
 

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.fault import Fault
 from almanac.model.progression import Progression, Stage
 from almanac.site.drawing_html import (
     fault_file,
-    fault_words,
+    fault_told,
     figure_file,
-    figure_words,
+    figure_told,
     ladder_chart,
 )
 from almanac.site.entry_page import dangers, entry_page, evidence_rows
@@ -38,7 +39,7 @@ def _mended(catalogue: Catalogue, stage: Stage) -> list[Fault]:
     return list(found.values())
 
 
-def _wrong(catalogue: Catalogue, stage: Stage) -> dict[str, str] | None:
+def _wrong(catalogue: Catalogue, stage: Stage) -> dict[str, Any] | None:
     """The picture of wrong beside right: of the faults that a stage's drills mend and that have
     one, the first whose body lies and holds its arms as the first drill's does, else the first.
     """
@@ -51,7 +52,7 @@ def _wrong(catalogue: Catalogue, stage: Stage) -> dict[str, str] | None:
         "file": fault_file(fault.id),
         "title": fault.title,
         "href": link(fault).href,
-        "words": fault_words(fault),
+        "told": fault_told(fault),
     }
 
 
@@ -89,7 +90,7 @@ def progression_page(catalogue: Catalogue, progression: Progression) -> Page:
             "stage": stage,
             "why": _why(catalogue, stage),
             "figure": figure_file(catalogue, stage.drills[0]),
-            "figure_words": figure_words(catalogue, stage.drills[0]),
+            "told": figure_told(catalogue, stage.drills[0]),
             "dangers": dangers(catalogue, catalogue.drills[stage.drills[0]]),
             "faults": _faults(catalogue, stage),
             "wrong": _wrong(catalogue, stage),
