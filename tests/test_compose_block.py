@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 from datetime import date, timedelta
 from functools import cache
@@ -23,6 +24,9 @@ from almanac.model.load import load
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_slots import follows_a_break
+from almanac.resources import SITE_SOURCE
+from almanac.site.block_page import block_page
+from almanac.site.templates import Templates
 from almanac.units import show_number
 
 WISHES = (
@@ -112,11 +116,55 @@ def test_a_hand_made_block_is_judged_and_not_touched(capsys) -> None:
     before = file.read_bytes()
     assert run(CATALOGUE, "--judge", "heron-legs-in-three-weeks", "--loads", "100,100,50") == 0
     said = capsys.readouterr().out
-    assert "100 % of flutter on the back, wished 75 % or more" in said
-    assert "kick into stroke: 10 practices, wished 5" in said
+    assert "flutter on the back, of all flutter: 100 %, wished 75 % or more" in said
+    assert "kick into stroke: 10 practices, wished 8" in said  # of 10, by weights of 3 and 1
     assert "not met: back-kick-50 is not run in week 3; drop that --test" in said
     assert "again within a week" not in said  # a skill does come again
     assert file.read_bytes() == before
+
+
+def test_page_sum_and_judge_set_a_block_beside_its_wishes_in_the_same_words(saved, capsys) -> None:
+    assert run(saved, "--judge", "heron-winter") == 0
+    judged = [own for own in capsys.readouterr().out.splitlines() if ", wished " in own]
+    assert main(["sum", "heron-winter", "--root", str(saved), "--today", str(DAY)]) == 0
+    summed = [own for own in capsys.readouterr().out.splitlines() if ", wished " in own]
+    loaded = load(saved)
+    analysis = Analysis(loaded.catalogue, DAY)
+    page = block_page(analysis, analysis.blocks["heron-winter"], ())
+    rows = page.context["ways"][0]["wishes"]
+    shown = [
+        f"  {row['what']}: {row['planned'].value}, wished {row['wished']}"
+        + ("; not met" if row["met"] == "not met" else "")
+        for row in rows
+    ]
+    assert shown and shown == summed == judged
+    text = Templates(SITE_SOURCE / "templates").page("block", {**page.context, "base": page.base})
+    html = re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", text))
+    for row in rows:  # with the working of each number that has one
+        what = row["what"][:1].upper() + row["what"][1:]
+        assert f"{what} {row['wished']} {row['planned'].value}" in html
+        assert not row["planned"].working or row["planned"].working in html
+    assert {row["what"] for row in rows} >= {"kick into stroke", "kick endurance"}
+
+
+def test_a_saved_block_keeps_what_was_asked_and_not_met(tmp_path, capsys) -> None:
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    asked = ("--kick", "90-95", "--dolphin", "0-50", "--loads", "80,100,60", "--strokes", "5")
+    assert run(root, *WISHES, *asked, "--save", "heron-winter") == 0
+    told = capsys.readouterr().out
+    block = load(root).catalogue.blocks["heron-winter"]
+    assert block.wishes is not None and block.wishes.loads == (80, 100, 60)
+    assert dict(block.wishes.goals) == {"kick-into-stroke": 2, "kick-endurance": 1}
+    assert list(block.wishes.shares) == ["kick_share"] and list(block.balance) == ["dolphin_share"]
+    assert block.wishes.strokes == 0.05 and block.wishes.full_load > 0
+    assert run(root, "--judge", "heron-winter") == 0
+    again = capsys.readouterr().out
+    wanted = [own for own in told.splitlines() if ", wished " in own or own.startswith("not met")]
+    assert wanted == [
+        own for own in again.splitlines() if ", wished " in own or own.startswith("not met")
+    ]
+    assert any(own.startswith("  kick: ") and own.endswith("; not met") for own in wanted)
 
 
 def test_a_main_set_within_seven_days_is_told_with_both_days() -> None:

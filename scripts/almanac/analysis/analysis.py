@@ -233,7 +233,9 @@ class Analysis:
     def _block_rules(self, squad: str) -> BlockRules:
         policy = self.catalogue.policy
         limits = policy.of_level(self.catalogue.club.squads[squad].level)
-        return BlockRules(policy.limit("week_load_least"), limits.light_days)
+        strokes = self.catalogue.words("strokes")
+        four = tuple(id for id, word in strokes.items() if word.medley is not None)
+        return BlockRules(policy.limit("week_load_least"), limits.light_days, four)
 
     def practice_on(self, id: str, on: date) -> PracticeSummary:
         """The figures of a computable practice with the tests that were known by a day; for a day

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from almanac.arithmetic.swum import Swum
+from almanac.model import vocabularies as words
 
 
 @dataclass(frozen=True)
@@ -41,6 +42,16 @@ class Balance:
     def fast_share(self) -> float | None:
         """Distance at efforts that count as fast as a share of the whole."""
         return _share(self.fast_m, self.metres)
+
+    @property
+    def dolphin_m(self) -> float:
+        """Distance with a dolphin kick, with arms or without."""
+        return self.by.get("kick", {}).get(words.DOLPHIN, 0.0)
+
+    @property
+    def dolphin_share(self) -> float | None:
+        """Distance with a dolphin kick as a share of the whole."""
+        return _share(self.dolphin_m, self.metres)
 
 
 def _share(part: float, whole: float) -> float | None:

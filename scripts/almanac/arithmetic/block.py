@@ -20,10 +20,12 @@ from almanac.model.policy import DayCount
 class BlockRules:
     """What the policy says of blocks: changes of load are told of weeks of at least ``least_load``
     AU; a taper is so many ``light_days`` where the squad's level has them, else a percentage.
+    ``four`` are the strokes of a medley.
     """
 
     least_load: float = 0.0
     light_days: DayCount | None = None
+    four: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

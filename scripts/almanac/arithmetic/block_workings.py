@@ -61,6 +61,11 @@ def fast_part(of: BlockSummary | WeekOfBlock) -> Working | None:
     return _share(of.balance.fast_m, fast, of.balance.metres, "in all")
 
 
+def dolphin_part(of: BlockSummary | WeekOfBlock) -> Working | None:
+    """Metres with a dolphin kick, with arms or without, as a share of all."""
+    return _share(of.balance.dolphin_m, "dolphin kick", of.balance.metres, "in all")
+
+
 def _share(part: float, what: str, whole: float, of: str) -> Working | None:
     return Quotient(Known(part, what, "m"), Known(whole, of, "m")) if whole else None
 

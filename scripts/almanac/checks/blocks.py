@@ -14,7 +14,7 @@ from almanac.model.block import Block
 from almanac.source.reader import DataPath
 from almanac.units import show_number, show_share
 
-_SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share")
+_SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share", "dolphin_share")
 
 
 @forbids("other-squad")

@@ -30,6 +30,7 @@ from almanac.report.block_answer import BlockAnswer, answer_json, answer_text
 from almanac.report.block_judged import judged
 from almanac.report.planning_problem import limits_of
 from almanac.report.planning_request import (
+    as_wished,
     checked_request,
     not_over,
     request_of,
@@ -68,13 +69,12 @@ def judge(
         raise UsageError(f"there is no block '{arguments.judge}'; there are {known}")
     asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
     checked_request(analysis, asked)
-    wishes = wishes_for(analysis, asked)
-    sessions = sum(1 for day in block.days for _ in day.practices)
-    weights = sum(wishes.goals.values())
-    wanted = {goal: -(-sessions * own // weights) for goal, own in wishes.goals.items()}
-    found = judged(analysis, block.id, wishes, wanted, loads=bool(asked.loads))
-    if found is None:
+    groups = analysis.blocks.get(block.id)
+    if not groups:
         raise UsageError(f"'{block.id}' cannot be worked out: almanac check tells why")
+    wishes = wishes_for(analysis, asked)
+    summary = as_wished(next(iter(groups.values())), asked, wishes)
+    found = judged(analysis, summary, wishes, loads=bool(asked.loads))
     own = tuple(one for one in everything.findings if one.place.file == block.file)
     limits = limits_of(analysis, block.squad)
     return BlockAnswer(analysis, block.id, found, wishes, limits, own, has_loads=True)

@@ -17,7 +17,7 @@ from almanac.findings import Finding, as_text
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_entry import block_text
 from almanac.report.block_judged import Judged, judged
-from almanac.report.planning_request import BlockRequest
+from almanac.report.planning_request import BlockRequest, as_wished
 
 _TRIES = 3
 _NO_GOAL, _NO_BALANCE = "goal-unserved", "balance-missed"
@@ -79,13 +79,13 @@ def tried_block(
 ) -> BlockAnswer:
     """The block beside its wishes, as it is once it stands in the catalogue. Raises UsageError."""
     there, findings = tried(everything, entries, day)
-    aims, id = plan.planning.aims, entries[-1].id
-    wanted = {goal: aims.wanted(goal) for goal in plan.planning.wishes.goals}
-    found = None
-    if there.analysis is not None:
-        found = judged(there.analysis, id, plan.planning.wishes, wanted, full=aims.full)
-    if there.analysis is None or found is None:
+    id = entries[-1].id
+    groups = there.analysis.blocks.get(id) if there.analysis else None
+    if there.analysis is None or not groups:
         raise UsageError(f"what was planned cannot be worked out: {as_text(findings, 1)}")
+    own = plan.planning
+    summary = as_wished(next(iter(groups.values())), plan.asked, own.wishes, own.aims.full)
+    found = judged(there.analysis, summary, own.wishes)
     return _answer(there.analysis, id, plan, found, findings)
 
 

@@ -103,6 +103,20 @@ class TaperDates:
     last: date
 
 
+@dataclass(frozen=True)
+class BlockWish:
+    """What was wished of a block and stands nowhere else in it. ``goals`` have weights; ``strokes``
+    is the least share that each of the four has of any two weeks; ``loads`` are hundredths of a
+    full week, whose load is ``full_load``, 0 where the heaviest week's is taken.
+    """
+
+    goals: Mapping[str, int] = field(default_factory=dict)
+    shares: Mapping[str, ShareRange] = field(default_factory=dict)
+    strokes: float = 0.0
+    loads: tuple[int, ...] = ()
+    full_load: int = 0
+
+
 @dataclass(frozen=True, kw_only=True)
 class Block(Entry):
     """Weeks of days for one squad."""
@@ -117,6 +131,12 @@ class Block(Entry):
     race_day: date | None = None
     meet: str | None = None
     balance: Mapping[str, ShareRange] = field(default_factory=dict)
+    wishes: BlockWish | None = None
+
+    @property
+    def wished_shares(self) -> Mapping[str, ShareRange]:
+        """Each share that has a range: those that it is held to, and those only wished."""
+        return {**self.balance, **(self.wishes.shares if self.wishes else {})}
 
     @property
     def days(self) -> Iterator[Day]:

@@ -7,18 +7,18 @@ from dataclasses import dataclass
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes, Permille
+from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
 from almanac.findings import Finding, as_text, counted
 from almanac.report.block_judged import Judged
+from almanac.report.block_wishes import (
+    LOAD_NEAR,
+    SHARE_WORDS,
+    exact,
+    wish_lines,
+    wish_rows,
+)
 from almanac.units import show_number, show_share
 
-SHARE_WORDS = {
-    "kick_share": "kick",
-    "supine_share": "of flutter on the back",
-    "resisted_share": "resisted",
-    "fast_share": "fast",
-    "dolphin_share": "dolphin",
-}
 OPTIONS = {
     "kick_share": "--kick",
     "supine_share": "--on-back",
@@ -26,8 +26,6 @@ OPTIONS = {
     "fast_share": "--fast",
     "dolphin_share": "--dolphin",
 }
-LOAD_NEAR = 5
-"""Hundredths that a week may be off its load before it is told."""
 
 
 @dataclass(frozen=True)
@@ -97,25 +95,8 @@ def _table(answer: BlockAnswer) -> Iterator[str]:
 def _beside(answer: BlockAnswer) -> Iterator[str]:
     """Planned figures beside the wishes, those that are met and those that are not."""
     own = answer.judged
-    for share in own.shares:
-        yield f"  {show_share(share.share)} {SHARE_WORDS[share.name]}, wished {span(share.wished)}"
-    words = answer.analysis.catalogue.words("goals")
-    for goal in own.goals:
-        title = words[goal.name].title.lower()
-        yield f"  {title}: {counted(goal.found, 'practice')}, wished {goal.wished}"
-    taper = own.summary.taper
-    if taper is not None and taper.cut is not None and answer.limits.cut:
-        cut = span(answer.limits.cut)
-        yield f"  the taper cuts {show_share(taper.cut)} of the metres, the policy asks for {cut}"
+    yield from wish_lines(wish_rows(answer.analysis.catalogue, own.summary))
     yield f"  {counted(own.warm_ups, 'warm-up')} in turn"
-
-
-def span(wished: Permille) -> str:
-    """A range of a share in words."""
-    least, most = wished
-    if most >= 1000:
-        return f"{show_share(least / 1000)} or more"
-    return f"{show_share(least / 1000)} to {show_share(most / 1000)}"
 
 
 def _not_met(answer: BlockAnswer) -> Iterator[str]:
@@ -135,13 +116,13 @@ def _not_met(answer: BlockAnswer) -> Iterator[str]:
     for share in own.shares:
         if not share.is_met:
             yield (
-                f"not met: {_exact(share.share)} {SHARE_WORDS[share.name]}; drop "
+                f"not met: {exact(share.share)} {SHARE_WORDS[share.name]}; drop "
                 f"{OPTIONS[share.name]}, or let it reach that"
             )
     taper, cut = own.summary.taper, answer.limits.cut
     if cut and taper and taper.cut is not None and not cut[0] <= 1000 * taper.cut <= cut[1]:
         yield (
-            f"not met: the taper cuts {_exact(taper.cut)} of the metres; name another --race-day "
+            f"not met: the taper cuts {exact(taper.cut)} of the metres; name another --race-day "
             "or --taper, or other --loads"
         )
     words = answer.analysis.catalogue.words("goals")
@@ -155,7 +136,7 @@ def _not_met(answer: BlockAnswer) -> Iterator[str]:
     for stroke, first, part in own.strokes:
         title = answer.analysis.catalogue.words("strokes")[stroke].title.lower()
         yield (
-            f"not met: {_exact(part)} {title} in weeks {first} and {first + 1}; "
+            f"not met: {exact(part)} {title} in weeks {first} and {first + 1}; "
             "drop --strokes, or ask for less"
         )
     for benchmark, number in own.untested:
@@ -196,8 +177,8 @@ def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:
             {
                 "name": share.name,
                 "share": _rounded(share.share),
-                "from": share.wished[0] / 1000,
-                "to": share.wished[1] / 1000,
+                "from": share.wished.least,
+                "to": share.wished.most,
                 "met": share.is_met,
             }
             for share in own.shares
@@ -212,11 +193,6 @@ def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:
         "composed": [*answer.composed],
         "findings": [finding.message for finding in answer.findings],
     }
-
-
-def _exact(share: float | None) -> str:
-    """A share to a tenth of a hundredth: rounded, it might be the very bound that it misses."""
-    return "none" if share is None else f"{show_number(100 * share)} %"
 
 
 def _rounded(share: float | None) -> float | None:

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.planning_choices import Choice, Slot
 from almanac.arithmetic.planning_model import Plan
-from almanac.arithmetic.planning_wishes import LOADING, BlockWishes
+from almanac.arithmetic.planning_wishes import LOADING, BlockWishes, Permille
 from almanac.model.catalogue import Catalogue
 from almanac.report.planning_problem import Planning
 from almanac.report.planning_request import BlockRequest, meet_of
@@ -20,8 +20,6 @@ _WORDS = {2: "Two", 3: "Three", 4: "Four", 5: "Five", 6: "Six", 7: "Seven", 8: "
           9: "Nine", 10: "Ten", 12: "Twelve"}  # fmt: skip
 _KINDS = {"test": "with tests", "recovery": "a lighter week", "taper": "taper"}
 _FULL_FROM = 98  # hundredths
-WRITTEN_SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share")
-"""The shares that a block's own ``balance`` may state."""
 
 
 def standing(planning: Planning, plan: Plan) -> Mapping[date, Sequence[tuple[Slot, Choice]]]:
@@ -198,9 +196,35 @@ def _tail(planning: Planning, asked: BlockRequest, met: Sequence[str]) -> Iterat
         yield f"race_day: {wishes.race}"
     if asked.meet:
         yield f"meet: {asked.meet}"
-    kept = [name for name in WRITTEN_SHARES if name in wishes.shares and name in met]
+    kept = {name: own for name, own in wishes.shares.items() if name in met}
     if kept:
         yield "balance:"
-        for name in kept:
-            least, most = wishes.shares[name]
-            yield f"  {name}: {{from: {least / 1000:g}, to: {most / 1000:g}}}"
+        yield from _ranges(kept, 2)
+    yield from _wishes(
+        planning, asked, {n: own for n, own in wishes.shares.items() if n not in met}
+    )
+
+
+def _wishes(
+    planning: Planning, asked: BlockRequest, missed: Mapping[str, Permille]
+) -> Iterator[str]:
+    """What was wished and nothing else in the block says."""
+    goals = ", ".join(
+        f"{goal}: {planning.wishes.goals[goal]}" for goal in _by_weight(planning.wishes)
+    )
+    yield "wishes:"
+    yield f"  goals: {{{goals}}}"
+    if missed:
+        yield "  shares:"
+        yield from _ranges(missed, 4)
+    if planning.wishes.strokes:
+        yield f"  strokes: {planning.wishes.strokes / 1000:g}"
+    if asked.loads:
+        yield f"  loads: [{', '.join(map(str, asked.loads))}]"
+    if planning.aims.full:
+        yield f"  full_load: {planning.aims.full}"
+
+
+def _ranges(shares: Mapping[str, Permille], indent: int) -> Iterator[str]:
+    for name, (least, most) in shares.items():
+        yield f"{indent * ' '}{name}: {{from: {least / 1000:g}, to: {most / 1000:g}}}"

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.block import BlockSummary
+from almanac.arithmetic.block_wishes import (
+    full_load,
+    goals_of,
+    practices_for,
+    strokes_of,
+    weeks_run,
+)
 from almanac.arithmetic.planning_choices import Choice
 from almanac.arithmetic.planning_costs import AGAIN_DAYS
-from almanac.arithmetic.planning_wishes import BlockWishes, Permille
-from almanac.model import vocabularies as words
+from almanac.arithmetic.planning_wishes import BlockWishes
+from almanac.model.block import ShareRange
+from almanac.report.block_wishes import is_within
 from almanac.report.planning_practices import choice_of
 
 
@@ -39,13 +46,12 @@ class JudgedShare:
 
     name: str
     share: float | None
-    wished: Permille
+    wished: ShareRange
 
     @property
     def is_met(self) -> bool:
-        """Whether it lies in its range; nothing swum is nothing missed."""
-        least, most = self.wished
-        return self.share is None or least <= 1000 * self.share <= most
+        """Whether it lies in its range."""
+        return is_within(self.share, self.wished)
 
 
 @dataclass(frozen=True)
@@ -81,35 +87,25 @@ class Judged:
 
 
 def judged(
-    analysis: Analysis,
-    id: str,
-    wishes: BlockWishes,
-    wanted: Mapping[str, int],
-    loads: bool = True,
-    full: int | None = None,
-) -> Judged | None:
-    """A block of the catalogue beside wishes; None where it cannot be worked out. ``wanted`` is by
-    goal how many sessions are to serve it; without ``loads`` none are wished. ``full`` is the load
-    of a full week: the heaviest one's where it is not known.
+    analysis: Analysis, summary: BlockSummary, wishes: BlockWishes, loads: bool = True
+) -> Judged:
+    """A block beside what it says itself was wished of it; without ``loads`` those of ``wishes``
+    are not.
     """
-    groups = analysis.blocks.get(id)
-    if not groups:
-        return None
-    summary = next(iter(groups.values()))
     days = [*_choices(analysis, summary)]
     return Judged(
         summary,
-        tuple(_weeks(summary, wishes if loads else None, full)),
+        tuple(_weeks(summary, wishes if loads else None)),
         tuple(
-            JudgedShare(name, _share(summary.balance, name), wished)
-            for name, wished in wishes.shares.items()
+            JudgedShare(name, getattr(summary.balance, name), wished)
+            for name, wished in summary.block.wished_shares.items()
         ),
-        tuple(_strokes(summary, wishes)),
+        tuple(_strokes(summary)),
         tuple(
-            JudgedCount(goal, sum(goal in own.goals for _, _, own in days), count)
-            for goal, count in wanted.items()
+            JudgedCount(own.goal, round(practices_for(own).value), own.wished)
+            for own in goals_of(summary)
         ),
-        tuple(_untested(days, wishes)),
+        tuple(_untested(analysis, summary)),
         tuple(again_in(days)),
         len({own.opens for _, _, own in days}),
     )
@@ -122,16 +118,9 @@ def _choices(analysis: Analysis, summary: BlockSummary) -> Iterator[tuple[date, 
                 yield day.on, week.number, choice_of(analysis, practice)
 
 
-def _weeks(
-    summary: BlockSummary, wishes: BlockWishes | None, full: int | None
-) -> Iterator[JudgedWeek]:
+def _weeks(summary: BlockSummary, wishes: BlockWishes | None) -> Iterator[JudgedWeek]:
     loads = [week.load.total if week.load else 0.0 for week in summary.weeks]
-    known = [
-        load
-        for load, week in zip(loads, summary.weeks, strict=True)
-        if week.load and week.load.is_whole
-    ]
-    whole_week = full or max(known, default=0.0)
+    whole_week = full_load(summary)
     for load, week in zip(loads, summary.weeks, strict=True):
         whole = whole_week and week.load and week.load.is_whole
         wish = wishes.weeks[week.number - 1] if wishes else None
@@ -153,31 +142,20 @@ def _is_raced(wishes: BlockWishes | None, number: int) -> bool:
     return wishes is not None and any(wishes.week_of(on) == number - 1 for on in wishes.races)
 
 
-def _share(balance: Balance, name: str) -> float | None:
-    if name == "dolphin_share":
-        dolphin = balance.by.get("kick", {}).get(words.DOLPHIN, 0.0)
-        return dolphin / balance.metres if balance.metres else None
-    found: float | None = getattr(balance, name)
-    return found
-
-
-def _strokes(summary: BlockSummary, wishes: BlockWishes) -> Iterator[tuple[str, int, float]]:
+def _strokes(summary: BlockSummary) -> Iterator[tuple[str, int, float]]:
     """Strokes that have too little of two weeks: stroke, the first of them, its share."""
-    for at in range(0, len(summary.weeks) - 1, 2) if wishes.strokes else ():
-        days = [day for week in summary.weeks[at : at + 2] for day in week.days]
-        own = balance_of(swum for day in days for swum in day.swum)
-        for stroke in wishes.four if own.metres else ():
-            share = own.by.get("stroke", {}).get(stroke, 0.0) / own.metres
-            if 1000 * share < wishes.strokes:
-                yield stroke, at + 1, share
+    least = summary.block.wishes.strokes if summary.block.wishes else 0.0
+    for own in strokes_of(summary):
+        for first, balance in own.pairs:
+            if round(own.share_of(balance), 6) < least:
+                yield own.stroke, first, own.share_of(balance)
 
 
-def _untested(
-    days: Sequence[tuple[date, int, Choice]], wishes: BlockWishes
-) -> Iterator[tuple[str, int]]:
-    for number, week in enumerate(wishes.weeks, 1):
+def _untested(analysis: Analysis, summary: BlockSummary) -> Iterator[tuple[str, int]]:
+    run = weeks_run(summary, analysis.catalogue.benchmarks)
+    for number, week in enumerate(summary.block.weeks, 1):
         for benchmark in week.benchmarks:
-            if not any(own == number and benchmark in one.tests for _, own, one in days):
+            if number not in run[benchmark]:
                 yield benchmark, number
 
 

@@ -18,6 +18,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.findings import Finding
 from almanac.report.block_ways import block_ways
+from almanac.report.block_wishes import wishes_json
 from almanac.report.brief_text import brief_json
 from almanac.report.facet_shares import facet_numbers
 from almanac.report.plan_text import BALANCE, WEEK_FIGURES_ELSEWHERE
@@ -127,6 +128,7 @@ def block_json(
         "starts": str(first.block.starts),
         "balance": _balance(first, figures),
         "taper": _taper(first, figures),
+        "wishes": wishes_json(first),
         **_of_groups(groups),
         "groups": {
             group: [_week(week) for week in weeks_of(summary)] for group, summary in groups.items()

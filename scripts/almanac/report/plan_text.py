@@ -16,6 +16,7 @@ from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.week_change import WeekOfBlock
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_ways import block_ways
+from almanac.report.block_wishes import wish_lines, wish_rows
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
 from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
@@ -30,7 +31,8 @@ from almanac.report.ways import ways_of
 TIMES = ("time", "slack")
 BALANCE = (
     "distance", "kick share", "supine share", "resisted share", "fast share",
-    "resisted distance", "fast distance", "kick into stroke", "taper", "taper days",
+    "dolphin share", "resisted distance", "fast distance", "kick into stroke",
+    "taper", "taper days",
 )  # fmt: skip
 WEEK_SHARES = ("resisted share", "fast share")
 # Figures of a week that a terminal shows in a place of their own, or with the block's balance.
@@ -127,6 +129,8 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
         lines += ["", *([f"{who}:"] if len(ways) > 1 else [])]
         lines += balance_sentences(catalogue, summary)
         lines += map(with_working, others(by_name("block", "block", summary).values(), BALANCE))
+        rows = wish_rows(catalogue, summary)
+        lines += ["Beside what was wished:", *wish_lines(rows)] if rows else []
     lines += ["", *conventions()]
     return "\n".join(lines)
 
@@ -168,6 +172,7 @@ def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[s
     fast = EffortScale(catalogue.efforts).fast_words("or")
     yield f"{told['resisted distance']} m resisted, {told['fast distance']} m {fast}."
     yield f"{told['kick into stroke']} m of stroke straight out of the kick."
+    yield f"Dolphin kick, with arms or without: {told['dolphin share']} of all metres."
     yield from taper_words(catalogue.policy, summary)
 
 

@@ -7,7 +7,6 @@ from math import ceil
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.balance import balance_of
-from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.loads import loads_hands, resists, worn_in
 from almanac.arithmetic.part_run import PartRun
 from almanac.arithmetic.planning_choices import (
@@ -31,6 +30,7 @@ from almanac.arithmetic.planning_choices import (
     Choice,
 )
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.practice_aims import benchmarks_run, chief_goals
 from almanac.arithmetic.session_load import planned_load, session_minutes
 from almanac.arithmetic.start_limits import HEAD_FIRST, enters
 from almanac.arithmetic.under_water import is_under
@@ -38,11 +38,8 @@ from almanac.checks.lane_bookings import lanes_of
 from almanac.checks.under_water_days import metres_of
 from almanac.model import vocabularies as words
 from almanac.model.block import Session
-from almanac.model.knowledge import Benchmark
 from almanac.model.policy import Word
 
-GOALS_OF_DRILL, SERVES_FROM = 2, 0.2
-"""Of a drill so many goals count, and from such a share of the metres on; house preference."""
 ALL_OUT_FROM = 100
 """Metres at the hardest effort from which on a day counts as all-out; house preference."""
 
@@ -77,12 +74,12 @@ def choice_of(analysis: Analysis, summary: PracticeSummary, composed: bool = Fal
         most=_most(analysis, summary),
         gear={need.gear: need.needed for need in summary.gear},
         strokes=_strokes(summary),
-        goals=_goals(summary),
+        goals=chief_goals(summary),
         mains=tuple(_mains(analysis, summary)),
         opens=next((_key(run) for run in summary.runs if run.word == words.OPENS), ""),
         teaches=teaches,
         needs=needs,
-        tests=tuple(_tests(analysis, summary)),
+        tests=tuple(benchmarks_run(analysis.catalogue.benchmarks, summary)),
         composed=composed,
     )
 
@@ -150,22 +147,6 @@ def _rating(summary: PracticeSummary, group: str) -> float | None:
     return load.value / minutes.value if load and minutes and minutes.value else None
 
 
-def _goals(summary: PracticeSummary) -> tuple[str, ...]:
-    """The goals that a practice is for: of what is neither its warm-up nor its cool-down, those of
-    its sets, and those first named by drills, where at least a fifth of the metres serves them.
-    """
-    metres: dict[str, float] = {}
-    work = [run for run in summary.runs if run.word not in (words.OPENS, words.CLOSES)]
-    for run in work:
-        for piece in run.first.pieces:
-            goals = run.swim_set.goals if run.swim_set else piece.drill.goals[:GOALS_OF_DRILL]
-            for goal in goals:
-                metres[goal] = metres.get(goal, 0.0) + float(piece.distance)
-    whole = sum(float(piece.distance) for run in work for piece in run.first.pieces)
-    served = [goal for goal, own in metres.items() if own >= SERVES_FROM * whole]
-    return tuple(sorted(served, key=lambda goal: -metres[goal]))
-
-
 def _mains(analysis: Analysis, summary: PracticeSummary) -> Iterator[str]:
     """What the parts are that a session is for, each once; what is easy throughout is none."""
     aside = (words.OPENS, words.CLOSES, words.TEACHES, words.LEADS_ON, words.TESTS)
@@ -210,25 +191,3 @@ def _teaching(
             seen.add(piece.drill.id)
         teaches |= seen
     return frozenset(teaches), frozenset(needs)
-
-
-def _tests(analysis: Analysis, summary: PracticeSummary) -> Iterator[str]:
-    """The benchmarks that its tests are by what is done and how far."""
-    reps = [rep for run in summary.runs if run.word == words.TESTS for rep in run.every_rep]
-    for id, benchmark in analysis.catalogue.benchmarks.items():
-        if any(_is_of(benchmark, summary, rep) for rep in reps):
-            yield id
-
-
-def _is_of(benchmark: Benchmark, summary: PracticeSummary, rep: Rep) -> bool:
-    """Whether a rep is as a benchmark is swum; its arms are the protocol's, and not looked at."""
-    if benchmark.distance != rep.distance or summary.course != benchmark.protocol.course:
-        return False
-    return all(
-        piece.drill.mode == benchmark.mode
-        and piece.drill.stroke == benchmark.stroke
-        and piece.drill.kick == benchmark.kick
-        and piece.drill.position == benchmark.position
-        and set(piece.gear) == set(benchmark.gear)
-        for piece in rep.pieces
-    )

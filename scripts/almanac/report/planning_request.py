@@ -7,14 +7,16 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.arithmetic.composing_request import BadWish
 from almanac.arithmetic.planning_choices import Slot
 from almanac.arithmetic.planning_wishes import (
+    BlockWishes,
     Permille,
 )
 from almanac.arithmetic.season_days import last_day
-from almanac.model.block import Block
+from almanac.model.block import Block, BlockWish, ShareRange
 from almanac.model.catalogue import Catalogue
 from almanac.model.meet import Meet
 from almanac.report.planning_slots import (
@@ -35,7 +37,8 @@ WEEKS_MOST = 26
 @dataclass(frozen=True)
 class BlockRequest:
     """What is asked for, by ids. ``tests`` are by benchmark the weeks from 1, none for the usual;
-    ``shares`` thousandths, ``loads`` hundredths of a full week, ``strokes`` hundredths.
+    ``shares`` thousandths, ``loads`` hundredths of a full week, ``strokes`` hundredths. Goals that
+    are not ``weighed`` are those of a block that says no more of them.
     """
 
     squad: str
@@ -52,6 +55,7 @@ class BlockRequest:
     taper: int | None = None
     shares: Mapping[str, Permille] = field(default_factory=dict)
     strokes: int = 0
+    weighed: bool = True
 
 
 def checked_request(analysis: Analysis, asked: BlockRequest) -> None:
@@ -196,8 +200,9 @@ def _not_too_many(analysis: Analysis, asked: BlockRequest, slots: Sequence[Slot]
 
 def request_of(block: Block, asked: BlockRequest) -> BlockRequest:
     """What is asked for, with what a block that is there says of itself."""
-    shares = {name: (round(1000 * own.least), round(1000 * own.most))
-              for name, own in block.balance.items()}  # fmt: skip
+    own = block.wishes or BlockWish()
+    shares = {name: (round(1000 * one.least), round(1000 * one.most))
+              for name, one in block.wished_shares.items()}  # fmt: skip
     tests: dict[str, list[int]] = {}
     for number, week in enumerate(block.weeks, 1):
         for benchmark in week.benchmarks:
@@ -207,9 +212,35 @@ def request_of(block: Block, asked: BlockRequest) -> BlockRequest:
         squad=block.squad,
         first=block.starts,
         weeks=len(block.weeks),
-        goals=asked.goals or dict.fromkeys(block.goals, 1),
+        goals=asked.goals or dict(own.goals) or dict.fromkeys(block.goals, 1),
+        weighed=bool(asked.goals or own.goals),
+        loads=asked.loads or own.loads,
         tests=asked.tests or tests,
         meet=asked.meet or block.meet or "",
         race=asked.race or block.race_day,
         shares={**shares, **asked.shares},
+        strokes=asked.strokes or round(100 * own.strokes),
     )
+
+
+def as_wished(
+    summary: BlockSummary, asked: BlockRequest, wishes: BlockWishes, full: int = 0
+) -> BlockSummary:
+    """A block as if it said itself what is asked of it; ``full`` is the load of a full week where
+    it does not say that.
+    """
+    block = summary.block
+    own = block.wishes or BlockWish()
+    wish = replace(
+        own,
+        goals=asked.goals if asked.weighed else {},
+        shares={n: ShareRange(one[0] / 1000, one[1] / 1000) for n, one in asked.shares.items()},
+        strokes=asked.strokes / 100,
+        loads=tuple(asked.loads),
+        full_load=own.full_load or full,
+    )
+    weeks = tuple(
+        replace(week, benchmarks=wished.benchmarks)
+        for week, wished in zip(block.weeks, wishes.weeks, strict=True)
+    )
+    return replace(summary, block=replace(block, wishes=wish, weeks=weeks))

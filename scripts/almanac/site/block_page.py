@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from markupsafe import Markup
@@ -29,6 +30,7 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.season import Season
 from almanac.report.block_ways import block_ways
+from almanac.report.block_wishes import WishRow, wish_rows
 from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
@@ -39,7 +41,7 @@ from almanac.site.kept_days import done_of_days
 from almanac.site.kept_rows import kept_rows
 from almanac.site.links import Link, Page, is_listed, link, links
 from almanac.site.preferences import preferences
-from almanac.site.shown_figures import effort_legend, page_figure
+from almanac.site.shown_figures import PageFigure, effort_legend, page_figure
 
 
 def block_page(
@@ -63,6 +65,7 @@ def block_page(
         choosing=preferences(analysis, next(iter(groups)), together=tuple(groups)),
         ways=_ways(catalogue, groups),
         efforts=effort_legend(catalogue),
+        missed=_missed(catalogue, summary),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
         starts=date_words(block.starts),
         race_day=date_words(block.race_day) if block.race_day else "",
@@ -122,11 +125,37 @@ def _ways(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> list[dict
                 for of in weeks_of(summary)
             ],
             "sentences": list(balance_sentences(catalogue, summary)),
+            "wishes": _wishes(catalogue, summary),
             "drills": _appearances(drill_appearances(summary), drills),
             "served": _appearances(goal_appearances(summary), goals),
         }
         for ids, summary in ways
     ]
+
+
+def _wishes(catalogue: Catalogue, summary: BlockSummary) -> list[dict[str, Any]]:
+    """What was wished of a block beside what it has, each number with its working."""
+    return [
+        {
+            "what": row.what,
+            "wished": row.wished,
+            "planned": _planned(row),
+            "others": [page_figure(figure) for figure in row.figures[1:]],
+            "met": "not known" if row.met is None else "met" if row.met else "not met",
+        }
+        for row in wish_rows(catalogue, summary)
+    ]
+
+
+def _missed(catalogue: Catalogue, summary: BlockSummary) -> str:
+    missed = [row.what for row in wish_rows(catalogue, summary) if row.met is False]
+    return f"not met: {', '.join(missed)}" if missed else "all met"
+
+
+def _planned(row: WishRow) -> PageFigure:
+    if not row.figures:
+        return PageFigure("", row.planned)
+    return replace(page_figure(row.figures[0]), value=row.planned)
 
 
 def _kind(of: WeekOfBlock) -> str:

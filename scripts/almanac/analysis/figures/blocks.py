@@ -7,8 +7,20 @@ from collections.abc import Iterable, Iterator
 from almanac.analysis.figures.facets import PART_ESTIMATED
 from almanac.analysis.figures.figure import Figure, Section, Shown
 from almanac.arithmetic.block import BlockSummary, WeekPlan
+from almanac.arithmetic.block_wishes import (
+    GoalOfBlock,
+    LoadOfBlock,
+    StrokeOfBlock,
+    goals_of,
+    least_of_two_weeks,
+    loads_of,
+    part_of_full,
+    practices_for,
+    strokes_of,
+)
 from almanac.arithmetic.block_workings import (
     block_distance,
+    dolphin_part,
     fast_metres,
     fast_part,
     kick_part,
@@ -120,6 +132,7 @@ BALANCE: tuple[Figure[BlockSummary], ...] = (
     Figure("supine share", "Flutter on the back", supine_part, Shown.SHARE, absent="none"),
     Figure("resisted share", "Resisted", resisted_part, Shown.SHARE, absent="none"),
     Figure("fast share", "Fast", fast_part, Shown.SHARE, absent="none"),
+    Figure("dolphin share", "Dolphin kick", dolphin_part, Shown.SHARE, absent="none"),
     Figure("resisted distance", "Resisted, m", resisted_metres, Shown.WHOLE, "m"),
     Figure("fast distance", "Fast, m", fast_metres, Shown.WHOLE, "m"),
     Figure("kick into stroke", "Kick into stroke, m", metres_into_stroke, Shown.WHOLE, "m"),
@@ -187,6 +200,32 @@ KEPT: tuple[Figure[KeptSession], ...] = (
     Figure("kept load", "done", kept_load, Shown.WHOLE, absent="not known"),
 )  # fmt: skip
 
+# What the block has of what was wished, beside its balance: the first of a table is wished.
+WISHED_GOALS: tuple[Figure[GoalOfBlock], ...] = (
+    Figure("practices", "Practices for it", practices_for, Shown.WHOLE),
+)
+WISHED_STROKES: tuple[Figure[StrokeOfBlock], ...] = (
+    Figure("least share", "Least in two weeks", least_of_two_weeks, Shown.SHARE),
+)
+WISHED_LOADS: tuple[Figure[LoadOfBlock], ...] = (
+    Figure("of full", "Of a full week", part_of_full, Shown.SHARE, absent="not known"),
+)
+
+
+def _goals(summary: BlockSummary) -> Iterator[tuple[str, GoalOfBlock]]:
+    for own in goals_of(summary):
+        yield f"{own.goal} {{}}", own
+
+
+def _strokes(summary: BlockSummary) -> Iterator[tuple[str, StrokeOfBlock]]:
+    for own in strokes_of(summary):
+        yield f"{own.stroke} {{}}", own
+
+
+def _loads(summary: BlockSummary) -> Iterator[tuple[str, LoadOfBlock]]:
+    for own in loads_of(summary):
+        yield f"week {own.week.number} {{}}", own
+
 
 BLOCK = (
     Section("block", _itself, {"totals": TOTALS, "balance": BALANCE}, "Load of a week"),
@@ -197,4 +236,7 @@ BLOCK = (
         "Load of a week",
     ),
     Section("kept", _kept, {"kept": KEPT}, "Load of a week"),
+    Section("goal", _goals, {"wishes": WISHED_GOALS}, "Load of a week"),
+    Section("stroke", _strokes, {"wishes": WISHED_STROKES}, "Load of a week"),
+    Section("wished load", _loads, {"wishes": WISHED_LOADS}, "Load of a week"),
 )

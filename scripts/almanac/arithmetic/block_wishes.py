@@ -1,0 +1,148 @@
+"""What was wished of a block, and the workings of what it has of that."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from almanac.arithmetic.balance import Balance, balance_of
+from almanac.arithmetic.block import BlockSummary, WeekPlan
+from almanac.arithmetic.block_workings import week_load_total
+from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.practice_aims import benchmarks_run, chief_goals
+from almanac.arithmetic.week_change import WeekOfBlock
+from almanac.arithmetic.working import Known, Quotient, Working, gathered
+from almanac.model.knowledge import Benchmark
+
+EACH_WEEKS = 2
+"""So many weeks together have each stroke."""
+
+
+@dataclass(frozen=True)
+class GoalOfBlock:
+    """A goal in a block: ``wished`` practices are to be for it, 1 where nobody said how many."""
+
+    summary: BlockSummary
+    goal: str
+    wished: int
+
+
+@dataclass(frozen=True)
+class StrokeOfBlock:
+    """A stroke in the pairs of weeks of a block, each with the first of its weeks."""
+
+    stroke: str
+    pairs: tuple[tuple[int, Balance], ...]
+
+    def share_of(self, balance: Balance) -> float:
+        """Its share of what is swum."""
+        return balance.by.get("stroke", {}).get(self.stroke, 0.0) / balance.metres
+
+    @property
+    def least(self) -> tuple[int, Balance]:
+        """The pair that has least of it."""
+        return min(self.pairs, key=lambda pair: self.share_of(pair[1]))
+
+
+@dataclass(frozen=True)
+class LoadOfBlock:
+    """A week beside the load that was wished of it, in hundredths of ``full``."""
+
+    week: WeekPlan
+    wished: int
+    full: float
+
+
+def goals_of(summary: BlockSummary) -> list[GoalOfBlock]:
+    """Its goals with how many practices are wished for each: its share of the weights, of all
+    practices, rounded up; one, where no weights were said.
+    """
+    block = summary.block
+    weights = dict(block.wishes.goals) if block.wishes else {}
+    if not weights:
+        return [GoalOfBlock(summary, goal, 1) for goal in block.goals]
+    sessions, whole = sum(1 for _ in _practices(summary)), sum(weights.values())
+    return [
+        GoalOfBlock(summary, goal, -(-sessions * own // whole)) for goal, own in weights.items()
+    ]
+
+
+def practices_for(of: GoalOfBlock) -> Working:
+    """The practices that are chiefly for a goal, counted: at least a fifth of the metres of their
+    sets and drills serves it, warm-up and cool-down left out.
+    """
+    weeks = [
+        Known(count, f"week {week.number}")
+        for week in of.summary.weeks
+        if (count := sum(of.goal in chief_goals(own) for own in _of_week(week)))
+    ]
+    return gathered(weeks) if weeks else Known(0)
+
+
+def strokes_of(summary: BlockSummary) -> list[StrokeOfBlock]:
+    """The four strokes, where a least share of each was wished of any two weeks."""
+    if not (summary.block.wishes and summary.block.wishes.strokes):
+        return []
+    pairs = []
+    for at in range(0, len(summary.weeks) - 1, EACH_WEEKS):
+        days = [day for week in summary.weeks[at : at + EACH_WEEKS] for day in week.days]
+        own = balance_of(swum for day in days for swum in day.swum)
+        if own.metres:
+            pairs.append((at + 1, own))
+    return [StrokeOfBlock(stroke, tuple(pairs)) for stroke in summary.rules.four if pairs]
+
+
+def least_of_two_weeks(of: StrokeOfBlock) -> Working:
+    """The metres of a stroke over all metres, in the two weeks that have least of it."""
+    first, balance = of.least
+    weeks = f"weeks {first} and {first + 1}"
+    part = Known(of.share_of(balance) * balance.metres, "of the stroke", "m")
+    return Quotient(part, Known(balance.metres, f"in {weeks}", "m"))
+
+
+def loads_of(summary: BlockSummary) -> Iterator[LoadOfBlock]:
+    """Each week whose load was wished, and which no race weighs on."""
+    wishes, full = summary.block.wishes, full_load(summary)
+    if not (wishes and full):
+        return
+    for wished, week in zip(wishes.loads, summary.weeks, strict=False):
+        if not any(day.on == summary.block.race_day for day in week.days):
+            yield LoadOfBlock(week, wished, full)
+
+
+def full_load(summary: BlockSummary) -> float:
+    """The load of a full week: as the block says, else the heaviest week's that is known."""
+    wishes = summary.block.wishes
+    if wishes and wishes.full_load:
+        return float(wishes.full_load)
+    known = (week.load.total for week in summary.weeks if week.load and week.load.is_whole)
+    return max(known, default=0.0)
+
+
+def part_of_full(of: LoadOfBlock) -> Working | None:
+    """The load of the week over that of a full one."""
+    load = week_load_total(WeekOfBlock(of.week)) if of.week.load and of.week.load.is_whole else None
+    return load and Quotient(load, Known(of.full, "a full week"))
+
+
+def weeks_run(summary: BlockSummary, benchmarks: Mapping[str, Benchmark]) -> dict[str, list[int]]:
+    """By benchmark that its weeks name, those in which a practice runs it."""
+    named = dict.fromkeys(own for week in summary.block.weeks for own in week.benchmarks)
+    tested = {id: benchmarks[id] for id in named}
+    found: dict[str, list[int]] = {id: [] for id in named}
+    for week in summary.weeks:
+        for practice in _of_week(week):
+            for id in benchmarks_run(tested, practice):
+                if week.number not in found[id]:
+                    found[id].append(week.number)
+    return found
+
+
+def _practices(summary: BlockSummary) -> Iterator[PracticeSummary]:
+    for week in summary.weeks:
+        yield from _of_week(week)
+
+
+def _of_week(week: WeekPlan) -> Iterator[PracticeSummary]:
+    for day in week.days:
+        yield from day.practices
