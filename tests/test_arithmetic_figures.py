@@ -167,6 +167,7 @@ def test_figures_of_a_block():
         "supine share": ("100 m flutter on the back ÷ 100 m flutter kick", 1, ""),
         "resisted share": ("700 m resisted ÷ 1,600 m in all", 0.4375, ""),
         "fast share": ("1,300 m fast and all-out ÷ 1,600 m in all", 0.8125, ""),
+    "dolphin share": ("0 m dolphin kick ÷ 1,600 m in all", 0, ""),
         "week 1 distance": ("500 m evening", 500, "m"),
         "week 1 kick share": ("0 m kick ÷ 500 m in all", 0, ""),
         "week 1 resisted share": ("200 m resisted ÷ 500 m in all", 0.4, ""),

@@ -202,7 +202,13 @@ KEPT: tuple[Figure[KeptSession], ...] = (
 
 # What the block has of what was wished, beside its balance: the first of a table is wished.
 WISHED_GOALS: tuple[Figure[GoalOfBlock], ...] = (
-    Figure("practices", "Practices for it", practices_for, Shown.WHOLE),
+    Figure(
+        "practices",
+        "Practices for it",
+        practices_for,
+        Shown.WHOLE,
+        explained=(practices_for, goals_of),
+    ),
 )
 WISHED_STROKES: tuple[Figure[StrokeOfBlock], ...] = (
     Figure("least share", "Least in two weeks", least_of_two_weeks, Shown.SHARE),
