@@ -149,6 +149,39 @@ def test_twelve_minutes_two_lanes_and_fins(phone: Page, server: Server) -> None:
     assert hand.taps == 9
 
 
+def test_the_door_of_minutes_and_gear_answers_in_four_taps_and_no_swipe(
+    phone: Page, server: Server
+) -> None:
+    mine(phone, server, "heron-1")
+    hand = Hand()
+    hand.tap(phone.get_by_text("I have N minutes and this gear"))
+    hand.tap(phone.locator("[data-facet=minutes] .chip").get_by_text("12 min", exact=True))
+    hand.tap(phone.locator("[data-facet=lanes] .chips-narrow .chip").get_by_text("2", exact=True))
+    hand.tap(phone.locator("[data-facet=gear] .chip").get_by_text("Fins", exact=True))
+    first = phone.locator(".hits a").first
+    expect(first).to_contain_text("of 12:00")
+    expect(first).to_contain_text("fins")
+    assert (hand.taps, phone.evaluate("scrollY")) == (4, 0)
+    at, bar = first.bounding_box(), phone.locator("nav.bar").bounding_box()
+    assert at and bar and at["y"] + at["height"] <= bar["y"]
+    hand.tap(first)
+    phone.wait_for_url(lambda url: "find.html" not in url)
+    phone.go_back()
+    expect(phone.locator("[data-total]")).to_contain_text("hit")
+
+
+def test_a_row_of_choices_in_brief_opens_into_all_of_them(phone: Page, server: Server) -> None:
+    phone.goto(server.address + "find.html#open=minutes,gear,lanes")
+    minutes = phone.locator("[data-facet=minutes]")
+    expect(minutes.locator("[data-until]")).to_be_hidden()
+    minutes.locator("summary").tap()
+    expect(minutes.locator("[data-until]")).to_be_visible()
+    expect(minutes.locator(".count").nth(3)).not_to_be_empty()
+    expect(phone.locator("[data-facet=gear] .chip").first).to_be_hidden()
+    minutes.locator("summary").tap()
+    expect(minutes.locator("[data-until]")).to_be_hidden()
+
+
 def test_a_practice_for_a_slow_group_is_picked_from_the_list(phone: Page, server: Server) -> None:
     mine(phone, server, "heron-2")
     hand = Hand()

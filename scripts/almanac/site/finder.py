@@ -4,6 +4,7 @@ in the browser.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -190,7 +191,9 @@ class Finder:
             return [("", "Any"), *((str(step), f"{step} min") for step in MINUTES)]
         pairs = self.words[facet]
         if facet == "gear":
-            return [("none", "Nothing at all"), *pairs]
+            uses = Counter(id for fact in self.facts for id in (*fact.needs, *fact.suits))
+            often = sorted(pairs, key=lambda pair: -uses[pair[0]])  # what most use comes first
+            return [("none", "Nothing at all"), *often]
         if facet not in VOCABULARIES:
             return pairs
         words = self.analysis.catalogue.words(VOCABULARIES[facet])

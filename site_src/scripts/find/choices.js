@@ -49,6 +49,18 @@ export function choicesOf(form, told) {
   const swimmersField = /** @type {HTMLInputElement} */ (one("[data-swimmers]", form));
   offerUntil(untilField);
 
+  const isBrief = () => form.hasAttribute("data-brief");
+  for (const [facet, box] of boxes) {
+    one("summary", box).addEventListener("click", (event) => {
+      if (isBrief() && box.open) { // all of this one, in place of a little of each
+        event.preventDefault();
+        form.removeAttribute("data-brief");
+        boxes.forEach((other, name) => { other.open = name === facet; });
+        box.scrollIntoView({ block: "nearest" });
+      }
+    });
+  }
+
   /** @type {(choice: Choice, input: HTMLInputElement) => boolean} */
   const isOn = (choice, { name, value }) => (NUMBERS.includes(name)
     ? String(choice[/** @type {"minutes"} */ (name)] ?? "") === value
@@ -74,9 +86,10 @@ export function choicesOf(form, told) {
       say(one(":scope > summary [data-chosen]", more), set ? String(set) : "");
     },
 
-    /** Open on a desk; on a phone what the address names.
+    /** Open on a desk; on a phone what the address names, several of them in brief.
      * @param {string[]} named */
     open(named = []) {
+      form.toggleAttribute("data-brief", !isWide() && named.length > 1);
       boxes.forEach((box, facet) => { box.open = isWide() || named.includes(facet); });
       more.open = isWide() || [...boxes].some(([facet, box]) => more.contains(box) && named.includes(facet));
     },
@@ -92,7 +105,7 @@ export function choicesOf(form, told) {
      * @param {string} facet */
     close(facet) {
       const box = boxes.get(/** @type {Facet} */ (facet));
-      if (box && !isWide() && facet !== "gear" && facet !== "lanes") {
+      if (box && !isWide() && !isBrief() && facet !== "gear" && facet !== "lanes") {
         box.open = more.open = false;
         return true;
       }
