@@ -37,7 +37,7 @@ def test_a_kick_moves_when_it_is_tapped_and_stops_when_it_is_tapped_again(
         expect(button).to_have_attribute("aria-pressed", "true")
         assert page.evaluate(RUNNING) > 0 and seconds(page) == {0.625}  # 1.6 cycles a second
         before = page.evaluate(SHIN)
-        assert page.evaluate(f"new Promise(done => setTimeout(() => done({SHIN}), 90))") != before
+        page.wait_for_function(f"before => {SHIN} !== before", arg=before)
         whole = page.locator(".moves").bounding_box()
         assert whole  # all of the picture is the button
         page.touchscreen.tap(whole["x"] + 60, whole["y"] + 20)

@@ -79,6 +79,7 @@ def begin(page: Page, server: Server) -> None:
 
 
 def go(page: Page) -> None:
+    expect(page.locator(".run-main")).to_contain_text("Go")  # no longer Begin
     press(page, page.locator(".run-main"))
     expect(page.locator(".run-main")).to_contain_text("Hold")
 
