@@ -115,20 +115,28 @@ install_debian() {
     >/dev/null 2>&1 || true
 }
 
-# find_browser: name a Chromium in ALMANAC_CHROMIUM, installing Debian's where that can be done.
+# find_browser [PREFERRED]: name a Chromium in ALMANAC_CHROMIUM, installing Debian's where that can be done: the
+# preferred package, which is also the program's name, if it can be had; asked for once in a folder.
 # Without one the tests leave some out and say which; never in CI.
 find_browser() {
-  name_browser && return
+  name_browser "${ALMANAC_CHROMIUM:-}" "$@" && return
+  if [ $# != 0 ] && [ ! -e .venv/browser-sought ]; then
+    install_debian "$@"
+    name_browser "$@" && return
+    touch .venv/browser-sought 2>/dev/null || true
+  fi
+  name_browser chromium chromium-browser google-chrome && return
   install_debian chromium
-  name_browser && return
+  name_browser chromium && return
   local hint="install Chromium (Debian: apt-get install chromium), or name one in ALMANAC_CHROMIUM"
   [ -z "${CI:-}" ] || stop "no browser, and CI leaves no test out: $hint"
   echo "no browser, so the tests that need one are left out: to run them, $hint" >&2
 }
 
+# name_browser PROGRAM...: the first of them that the machine has.
 name_browser() {
   local name
-  for name in "${ALMANAC_CHROMIUM:-}" chromium chromium-browser google-chrome; do
+  for name; do
     if [ -n "$name" ] && command -v "$name" >/dev/null; then
       ALMANAC_CHROMIUM=$(command -v "$name")
       export ALMANAC_CHROMIUM

@@ -55,6 +55,8 @@ echo "apt-get $*" >> "$MACHINE/log"
 [ -e "$MACHINE/offline" ] && { echo "E: Unable to fetch some archives" >&2; exit 100; }
 case "$*" in
   *install*python3-venv) rm -f "$MACHINE/no-venv" ;;
+  *install*chromium-headless-shell) [ ! -e "$MACHINE/old-debian" ] || exit 100
+    cat "$MACHINE/id" > "$MACHINE/chromium-headless-shell"; chmod +x "$MACHINE/chromium-headless-shell" ;;
   *install*chromium) cat "$MACHINE/id" > "$MACHINE/chromium"; chmod +x "$MACHINE/chromium" ;;
 esac
 """
@@ -265,6 +267,31 @@ def test_browser(machine: Machine) -> None:
     own = str(machine.has / "my-browser")
     assert machine.run(call, ALMANAC_CHROMIUM=own) == (0, f"{own}\n", "")
     assert machine.log() == []
+
+
+def test_preferred_browser(machine: Machine) -> None:
+    """It is installed beside another one; where it cannot be had, it is sought once and the other serves."""
+    shell = "chromium-headless-shell"
+    call = f'find_browser {shell}; echo "${{ALMANAC_CHROMIUM:-none}}"'
+    machine.run()  # makes .venv
+    machine.give("chromium", "#!/bin/sh\n")
+    machine.give("apt-get", APT)
+    plain = str(machine.has / "chromium")
+    assert machine.run(call, ALMANAC_CHROMIUM=plain) == (0, f"{plain}\n", "")
+    machine.user(0)
+    machine.give("old-debian")
+    machine.log()
+    for asked in (True, False):
+        code, said, complained = machine.run(call)
+        assert (code, said.splitlines()[-1], complained) == (0, plain, "")
+        assert bool(machine.log()) == asked
+    (machine.has / "old-debian").unlink()
+    (machine.clone / ".venv/browser-sought").unlink()
+    for asked in (True, False):
+        code, said, complained = machine.run(call)
+        assert (code, said.splitlines()[-1], complained) == (0, str(machine.has / shell), "")
+        assert bool(machine.log()) == asked
+    assert machine.run('find_browser; echo "$ALMANAC_CHROMIUM"')[1] == f"{plain}\n"
 
 
 @pytest.mark.parametrize(
