@@ -449,6 +449,27 @@ def test_a_phone_that_is_no_longer_kept_lit_says_so(at_six: Page, server: Server
     expect(at_six.locator(".run-marks")).to_have_text("goes dark")
 
 
+_MUTE = """
+Navigator.prototype.vibrate = () => false;
+window.AudioContext = class { state = "suspended"; resume() { return Promise.reject(new Error("no")); } };
+"""
+
+
+def test_a_sign_that_is_refused_when_it_is_tried_is_said_as_one_that_is_missing(
+    at_six: Page, server: Server
+) -> None:
+    at_six.add_init_script(_MUTE)
+    opened(at_six, server)
+    told = at_six.locator(".run-told")
+    expect(told).to_contain_text("Vibration is off.")
+    for name, none in (("Sound", "No sound here."), ("Vibration", "No vibration here.")):
+        tap(at_six, "More ↓")
+        tap(at_six, name)
+        expect(told).to_contain_text(none)
+        expect(at_six.get_by_role("button", name=none)).to_have_attribute("aria-pressed", "false")
+    expect(told).not_to_contain_text("is off")
+
+
 @pytest.mark.parametrize("kind", ["practices", "sets"])
 def test_every_run_file_is_laid_as_it_was_planned(site: Path, kind: str) -> None:
     """And changes by chance keep its rests."""

@@ -124,7 +124,7 @@ export const said = (change, data) =>
  * @param {string} word */
 const fewer = (number, word) => `${number === 1 ? `a ${word}` : `${number} ${word}s`} fewer`;
 
-/** What cuts take, a line a part.
+/** What cuts take, a line a part; of parts that are the same, one line.
  * @param {import("./types.js").Cut[]} cuts
  * @param {RunData} data */
 export function cutWords(cuts, data) {
@@ -134,5 +134,9 @@ export function cutWords(cuts, data) {
     const many = (/** @type {string} */ deed) => own.filter((cut) => cut.do === deed).length;
     return `${titleOf(data, part)}: ${many("skip") ? "left out" : many("round") ? fewer(many("round"), "round") : "shorter"}`;
   };
-  return [...new Set(cuts.map(({ part }) => part))].map(line);
+  const lines = [...new Set(cuts.map(({ part }) => part))].map(line);
+  return [...new Set(lines)].map((own) => {
+    const times = lines.filter((other) => other === own).length;
+    return times === 1 ? own : `${own}, ${times === 2 ? "both" : `all ${times}`} times`;
+  });
 }

@@ -5,7 +5,7 @@ import { timeOfDay } from "../words.js";
 import { atOnce, button, held } from "./press.js";
 import { put } from "./put.js";
 import { keepClock, poolClock } from "./session.js";
-import { choose, said, signs } from "./signs.js";
+import { choose, isMissing, said, signs } from "./signs.js";
 import { SAID } from "./wake.js";
 
 /** @typedef {import("./app.js").App} App */
@@ -21,7 +21,7 @@ const SIGNS = {
  * @param {() => void} changed */
 function switchOf(sign, changed) {
   const [title, none] = SIGNS[sign];
-  const made = button("run-chip", [title], async () => {
+  const made = button("run-chip", [isMissing(sign) ? none : title], async () => {
     const wanted = !signs()[sign];
     const can = await choose(sign, wanted);
     made.setAttribute("aria-pressed", String(wanted && can));

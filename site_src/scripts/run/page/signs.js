@@ -14,6 +14,14 @@ const BUZZ_MS = 200;
 /** @type {AudioContext | null} */
 let sounds = null;
 
+/** What this phone has refused. @type {Set<Sign>} */
+const refused = new Set();
+
+/** Whether a sign is known not to be had: the browser has none, or it was tried.
+ * @param {Sign} sign */
+export const isMissing = (sign) =>
+  refused.has(sign) || (sign === "vibration" && typeof navigator.vibrate !== "function") || (sign === "sound" && typeof AudioContext !== "function");
+
 /** What is on.
  * @returns {Signs} */
 export const signs = () => ({ flash: false, sound: false, vibration: false, ...read(SUBJECT, {}) });
@@ -23,6 +31,7 @@ export const signs = () => ({ flash: false, sound: false, vibration: false, ...r
  * @param {boolean} on */
 export async function choose(sign, on) {
   const can = !on || (await tried(sign));
+  refused[can ? "delete" : "add"](sign);
   write(SUBJECT, { ...signs(), [sign]: on && can });
   return can;
 }
@@ -72,7 +81,7 @@ export function give() {
 export function said() {
   const on = signs();
   return [
-    typeof navigator.vibrate === "function" ? (on.vibration ? "" : "Vibration is off.") : "No vibration here.",
-    typeof AudioContext === "function" ? (on.sound ? "" : "Sound is off.") : "No sound here.",
+    isMissing("vibration") ? "No vibration here." : on.vibration ? "" : "Vibration is off.",
+    isMissing("sound") ? "No sound here." : on.sound ? "" : "Sound is off.",
   ].filter(Boolean);
 }
