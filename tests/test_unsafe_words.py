@@ -24,12 +24,13 @@ from almanac.wording.amounts import tokens
 from almanac.wording.dangers import BY_WEIGHT, DANGERS
 from almanac.wording.families import FAMILIES
 from almanac.wording.folding import fold
+from almanac.wording.glance import worth_weighing
 from almanac.wording.lexicon import AMOUNTS, words
 from almanac.wording.parts import parts_of
 from almanac.wording.patterns import Pattern, Row
 from almanac.wording.reading import Asking, asked_for, hits_of
 from almanac.wording.topics import TOPICS
-from almanac.wording.weighing import Weighed, worth_weighing
+from almanac.wording.weighing import Weighed
 from almanac.wording.weights import weights
 from almanac.wording.words import MEANINGS
 

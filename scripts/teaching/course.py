@@ -11,8 +11,8 @@ from functools import cached_property
 import numpy as np
 from scipy.sparse import csr_matrix, hstack
 
+from almanac.wording.glance import plain_stem
 from almanac.wording.phrases import FEW, phrases, pieces
-from almanac.wording.weighing import plain_stem
 from teaching.examples import Example
 from teaching.model import Model, Numbers, Table, fitted, table
 

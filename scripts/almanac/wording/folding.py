@@ -28,8 +28,10 @@ _DIGIT_IN_WORD = re.compile(r"\b[a-z]+[013457@$]+[a-z]+(?:[013457@$]+[a-z]+)*\b"
 _SPACED = re.compile(r"\b(?:[a-z][ .\-]{1,2}){3,}[a-z]\b(?!')\.?|\b(?:[a-z]  ?){3,}[a-z]\b")
 _DRESSED = re.compile(  # begins with what is rare, so that it is quickly looked for
     r"[^a-z,;:'\"()\[\]{}!?/+=%|\\2689](?:"
+    r"(?<! )(?:"  # a space, which is not rare, has one reason to stop for
     r"(?<=[^\x00-\x7f°²³±·µ])|(?<=[*_~`&<#])|(?<=[A-Za-z][01345@$7])[01345@$7]*[A-Za-z]"
-    r"|(?<=[a-z][A-Z])|(?<=[a-z]-)\s|(?<=\n)\n|(?<=[ .-])[A-Za-z][ .-]{1,2}[A-Za-z](?:[ .-]|$))"
+    r"|(?<=[a-z][A-Z])|(?<=[a-z]-)\s|(?<=\n)\n"
+    r")|(?<=[ .-])[A-Za-z][ .-]{1,2}[A-Za-z](?:[ .-]|$))"
 )
 _BLANKS = re.compile(r"\s+")
 

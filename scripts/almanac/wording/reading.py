@@ -10,12 +10,13 @@ from typing import NamedTuple
 from almanac.wording.amounts import tokens
 from almanac.wording.dangers import BY_WEIGHT, DANGERS, FURTHER_BY_WEIGHT, Danger, Saying
 from almanac.wording.denial import is_excused
+from almanac.wording.glance import may_hold, worth_weighing
 from almanac.wording.parts import FEWEST, parts_of
 from almanac.wording.patterns import Row
 from almanac.wording.phrases import weight_of_phrases
 from almanac.wording.tokens import Token
 from almanac.wording.topics import OF_AIR_AND_DEPTH, OF_OTHER_HARM, topics_of
-from almanac.wording.weighing import Weighed, may_hold, worth_weighing
+from almanac.wording.weighing import Weighed
 from almanac.wording.weights import weights
 
 CLAUSE = 2.5
@@ -49,7 +50,7 @@ def asked_for(text: str, tells: bool = False) -> tuple[Asking, ...]:
     denial, since what excuses it may stand there.
     """
     asked = _asked_in(text, tells, 0.0)
-    if asked or not may_hold(text, FEWEST):
+    if asked or not may_hold(text, FEWEST, AT_A_GLANCE * CLAUSE):
         return asked
     found = (
         _asked_in(part.text, tells, CLAUSE * part.is_clause + DENIED * part.may_be_denied)

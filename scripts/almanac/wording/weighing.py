@@ -13,8 +13,7 @@ from itertools import combinations_with_replacement, permutations
 from math import sqrt
 from typing import TypeVar
 
-from almanac.wording.lexicon import cut, meant
-from almanac.wording.phrases import pieces, weight_of_phrases
+from almanac.wording.phrases import weight_of_phrases
 from almanac.wording.tokens import Token
 from almanac.wording.traits import REACH, Groups, Pair, Traits, stem
 from almanac.wording.weights import ByPair, weights
@@ -22,55 +21,7 @@ from almanac.wording.weights import ByPair, weights
 T = TypeVar("T")
 
 _TOLD = 3  # how many of the heaviest traits a finding names the words of
-_MOST_WORDS = 100_000  # that are remembered
 _MOST_PAIRS = 50_000  # that are remembered, of each sort
-
-
-def plain_stem(word: str) -> str:
-    """What a word is looked up by at a glance: a number by a sign."""
-    return "#" if word[0].isdigit() else stem(meant(word))
-
-
-class _Glance(dict[str, float]):
-    """The weight of a word as it stands; of one that hides others, of the heaviest of them."""
-
-    def __missing__(self, word: str) -> float:
-        known, cut_in = weights().glance, cut(word)
-        if len(cut_in) == 1:
-            found = known.get(plain_stem(word), 0.0)
-        else:
-            found = max([known.get(plain_stem(piece), 0.0) for piece in cut_in])
-        if len(self) < _MOST_WORDS:
-            self[word] = found
-        return found
-
-
-_glance = _Glance()
-
-
-def worth_weighing(text: str, more: float = 0.0) -> bool:
-    """Whether the plain words of a text are such as a danger is asked for in; or so much ``more``
-    so.
-    """
-    words = pieces(text)
-    total = sum(map(_glance.__getitem__, words))
-    return bool(words) and total / sqrt(len(words)) > weights().bounds["glance"] + more
-
-
-def may_hold(text: str, words_least: int) -> bool:
-    """Whether some words of a text that stand side by side, ``words_least`` at least, may be worth
-    weighing by themselves.
-    """
-    words = pieces(text)
-    wanted = weights().bounds["glance"] * sqrt(words_least)
-    if len(words) < 2 * words_least:
-        return False
-    run = 0.0
-    for weight in map(_glance.__getitem__, words):
-        run = max(run, 0.0) + weight
-        if run > wanted:
-            return True
-    return False
 
 
 def _pairs(known: ByPair, first: Iterable[str], second: Iterable[str]) -> Iterator[int]:
