@@ -28,6 +28,7 @@ _TYPES = {
     str: ("string",), int: ("integer", "number"), float: ("number",), list: ("array",),
     dict: ("object",), bool: ("boolean",),
 }  # fmt: skip
+_ALIKE: tuple[set[type], ...] = (set(), {str}, {int})
 _REF = "#/$defs/"
 _made: dict[int, tuple[Piece, Takes]] = {}  # a piece is kept, so that no other has its number
 
@@ -131,8 +132,11 @@ def _tests(kind: type, piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Ta
         yield from _list_tests(piece, pieces)
     elif kind is dict:
         yield from _field_tests(piece, pieces)
-    elif "enum" in piece or "const" in piece:
+    elif "enum" in piece:
         yield _never
+    elif "const" in piece:
+        wanted = piece["const"]
+        yield lambda value, _: value is wanted  # no number is True
 
 
 def _list_tests(piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Takes]:
@@ -141,14 +145,15 @@ def _list_tests(piece: Piece, pieces: Mapping[str, Piece]) -> Iterator[Takes]:
     least, most = piece.get("minItems", 0), piece.get("maxItems")
     yield lambda value, _: least <= len(value) and (most is None or len(value) <= most)
     if piece.get("uniqueItems"):
-        yield lambda value, _: _are_different_texts(value)
+        yield lambda value, _: _are_different(value)
     if "items" in piece:
         item = _of(piece["items"], pieces)
         yield lambda value, ask: all(item(inner, ask) for inner in value)
 
 
-def _are_different_texts(value: list[Any]) -> bool:
-    return all(isinstance(item, str) for item in value) and len({*value}) == len(value)
+def _are_different(value: list[Any]) -> bool:
+    """Whether they are all texts or all whole numbers, no two the same."""
+    return {item.__class__ for item in value} in _ALIKE and len({*value}) == len(value)
 
 
 def _has_with(key: str, needed: Sequence[str], value: dict[str, Any], ask: Ask) -> bool:
