@@ -75,14 +75,13 @@ def _texts(data: Any) -> list[tuple[DataPath, DataPath, str]]:
     found: list[tuple[DataPath, DataPath, str]] = []
 
     def gather(value: Any, path: DataPath, names: DataPath) -> None:
-        if isinstance(value, str):
-            found.append((path, names, value))
-        elif isinstance(value, dict):
-            for key, inner in value.items():
-                gather(inner, (*path, key), (*names, key))
-        elif isinstance(value, list):
-            for number, inner in enumerate(value):
-                gather(inner, (*path, number), names)
+        for key, inner in value.items() if isinstance(value, dict) else enumerate(value):
+            if isinstance(inner, (str, dict, list)):  # numbers are no texts
+                here = (*names, key) if isinstance(value, dict) else names
+                if isinstance(inner, str):
+                    found.append(((*path, key), here, inner))
+                else:
+                    gather(inner, (*path, key), here)
 
     gather(data, (), ())
     return found

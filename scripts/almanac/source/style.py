@@ -21,7 +21,7 @@ from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.reader import DataPath, Document
 
-_QUOTED_TIME = re.compile(r"""(?<!start: )(["'])[\d:.]*\d:\d[\d:.]*\1""")
+_QUOTED_TIME = re.compile(r"""(["'])(?<!start: .)[\d:.]*\d:\d[\d:.]*\1""")
 _HINT = "almanac check --fix does it"
 
 

@@ -92,14 +92,22 @@ class _Shape:
                 found.append(Text(path, value, tells=self._tells))
         elif isinstance(value, dict):
             for key, inner in value.items():
-                here = (*path, key)
                 shape, coined = self._under(key)
                 if coined is not None and isinstance(key, str):
-                    found.append(Text(here, key, True, coined))
-                shape.gather(inner, here, found)
+                    found.append(Text((*path, key), key, True, coined))
+                if shape.may_hold(inner):
+                    shape.gather(inner, (*path, key), found)
         elif isinstance(value, list):
+            shape = self._items
             for number, inner in enumerate(value):
-                self._items.gather(inner, (*path, number), found)
+                if shape.may_hold(inner):
+                    shape.gather(inner, (*path, number), found)
+
+    def may_hold(self, value: Any) -> bool:
+        """Whether a value here may be a text or hold one: most are numbers, ids and words of a
+        list.
+        """
+        return self._is_text if isinstance(value, str) else isinstance(value, (dict, list))
 
     @cached_property
     def _is_text(self) -> bool:

@@ -38,6 +38,7 @@ _ONE_OF_TWO = "keep one of the two"
 _MAY_BE_DROPPED = re.compile(r"[\[{,]\s*\?")
 _BEFORE_KEY = re.compile(r"\?[ ]*$")
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)")
+_BEGIN_NUMBERS = frozenset("+-0123456789")
 _DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+")
 _IN_CURLY = re.compile(r"[“„‘«]([^“”„‘’«»]*)[”“’»]")
 _WORDS: dict[str, Any] = {"true": True, "false": False, "null": None, "~": None, "": None}
@@ -116,8 +117,9 @@ class Builder:
         text: str = node.value
         if text in _WORDS:
             return _WORDS[text]
-        is_integer = _INTEGER.fullmatch(text) is not None
-        if not is_integer and not _DECIMAL.fullmatch(text):
+        is_number = text[0] in _BEGIN_NUMBERS
+        is_integer = is_number and _INTEGER.fullmatch(text) is not None
+        if not is_integer and not (is_number and _DECIMAL.fullmatch(text)):
             if not text.isascii():
                 self._odd(node)
             if " - " in text and node.start_mark.line != node.end_mark.line:
