@@ -11,8 +11,7 @@ from almanac.wording.clauses import clauses, denies, sentences
 
 _QUICK = re.compile(
     r"div(?:e|ing)|block|plunge|first|(?:grab|track|race|racing) start"
-    r"|toppl|tip|roll|fall|lean|point",
-    re.IGNORECASE,
+    r"|toppl|tip|roll|fall|lean|point"
 )
 _DIVE = re.compile(
     r"\b(?:"
@@ -55,7 +54,7 @@ def names_a_dive(text: str) -> bool:
     """Whether a text asks for a dive, a start off a block or a fall head first off the edge. A
     denial excuses its own clause.
     """
-    if not _QUICK.search(text):
+    if not _QUICK.search(text.casefold()):
         return False
     return any(
         _DIVE.search(clause) and not _DENIES.search(clause) for clause in clauses(text)

@@ -9,9 +9,7 @@ from typing import NamedTuple
 from almanac.wording.clauses import clauses, denies
 from almanac.wording.numbers_said import NUMBER, number_of
 
-_QUICK = re.compile(
-    r"under|below|beneath|submerg|bottom|floor|deep|surface|up\b|before you", re.IGNORECASE
-)
+_QUICK = re.compile(r"under|below|beneath|submerg|bottom|floor|deep|surface|up\b|before you")
 _BELOW = re.compile(
     r"\b(?:under-?water(?!-)|under water|(?:fully |wholly )?submerged|sub-?surface"
     r"|(?<!just )(?<!forearm )(?<!hand )(?:below|beneath|under) (?:the )?(?:surface|waves?|water)"
@@ -70,7 +68,7 @@ def goes_under(text: str) -> Under | None:
     """How far a text has a body go under water; None where it has none go there. A denial excuses
     its own clause, and so does a part of the body that is under without the head.
     """
-    if not _QUICK.search(text):
+    if not _QUICK.search(text.casefold()):
         return None
     every = clauses(text)
     for number, clause in enumerate(every):

@@ -30,8 +30,11 @@ _PHRASES = (
     "whip kick", "drag suit", "drag socks", "stretch cord", "training load", "the catch",
     "high elbow", "power rack", "ankle flexion",
 )  # fmt: skip
-_FIRST = {phrase: re.split(r"[ -]", phrase)[0] for phrase in _PHRASES}
-_CAPITALS = re.compile(r"\b[A-Z]{2,5}\d?\b")
+_BY_FIRST = {
+    first: [phrase for phrase in _PHRASES if re.split(r"[ -]", phrase)[0] == first]
+    for first in {re.split(r"[ -]", phrase)[0] for phrase in _PHRASES}
+}
+_CAPITALS = re.compile(r"[A-Z](?<!\w.)[A-Z]{1,4}\d?\b")  # a search stops at capitals alone
 _PLAIN_CAPITALS = frozenset((
     "AM", "PM", "UK", "US", "USA", "OK", "TV", "A4", "ID", "QR", "CSV", "PDF", "NOT", "AND", "OR",
     "II", "III", "IV", "VI",
@@ -45,6 +48,7 @@ def trade_terms(text: str) -> set[str]:
     words = set(small.split())
     single = {_BY_FORM[word] for word in words & _BY_FORM.keys()}
     starts = words | {word.split("-", 1)[0] for word in words if "-" in word}
-    phrases = {phrase for phrase, first in _FIRST.items() if first in starts and phrase in small}
+    near = [phrase for first in starts & _BY_FIRST.keys() for phrase in _BY_FIRST[first]]
+    phrases = {phrase for phrase in near if phrase in small}
     short = {} if text.isupper() else set(_CAPITALS.findall(text)) - _PLAIN_CAPITALS
     return single | phrases | set(short)
