@@ -14,12 +14,14 @@ __all__ = [
     "COURSES",
     "DAY_S",
     "METRES_PER_YARD",
+    "OTHER_LENGTHS",
     "Course",
     "TimeError",
     "Unit",
     "clock_time",
     "parse_time",
     "parse_whole_time",
+    "parse_written_time",
     "show_change",
     "show_distance",
     "show_number",
@@ -30,6 +32,7 @@ __all__ = [
 METRES_PER_YARD = 0.9144  # exact: international yard and pound agreement, 1959
 DAY_S = 86_400  # every length of time in an entry is shorter
 _MOST_SHOWN = 40
+_LEAST_BARE_S = 10
 
 _CLOCK = re.compile(
     r"(?:(?:(?P<h>\d{1,2}):)?(?P<m>\d{1,3}):)(?P<s>\d{1,3})(?P<fraction>\.\d{1,2})?", re.ASCII
@@ -91,6 +94,13 @@ COURSES: dict[str, Course] = {
 }
 
 
+OTHER_LENGTHS = (
+    "for a pool of another length no time, rest or distance is worked out: leave it out; drills, "
+    "faults, progressions and work on land hold there, sets and practices do not"
+)
+"""What becomes of a pool whose course is none of these."""
+
+
 class TimeError(ValueError):
     """A text that is no time; ``hint`` says what to write instead."""
 
@@ -115,6 +125,20 @@ def parse_time(value: str | float) -> float:
         raise TimeError(
             f"{value!r} is no time: it is a day or longer",
             "write a shorter one; a bare number is seconds",
+        )
+    return seconds
+
+
+def parse_written_time(value: str | float) -> float:
+    """Seconds of a time as an entry says it: what ``parse_time`` takes, but for a bare number below
+    ten that is not whole. Nobody times so little, and 4.05 is 4:05 without its colon. Raises
+    TimeError.
+    """
+    seconds = parse_time(value)
+    if isinstance(value, float) and seconds < _LEAST_BARE_S and seconds != int(seconds):
+        raise TimeError(
+            f"{value!r} is read as {value!r} seconds",
+            f"write minutes and seconds as m:ss, or 0:{seconds:05.2f} for seconds",
         )
     return seconds
 

@@ -161,6 +161,8 @@ def pool_ends(analysis: Analysis) -> Iterator[Problem]:
     """
     club = analysis.catalogue.club
     for id, pool in club.pools.items():
+        if pool.depth_m.least > pool.depth_m.most:
+            continue  # told at its depth
         for name, end in pool.ends.items():
             path: DataPath = ("pools", id, "ends", name)
             yield from _end_problems(club, pool, end, path)

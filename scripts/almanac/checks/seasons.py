@@ -19,6 +19,13 @@ def blocks_in(analysis: Analysis, season: Season, squad: str) -> list[Block]:
     return sorted(named, key=lambda block: block.starts)
 
 
+def _on_mondays(blocks: list[Block]) -> list[Block]:
+    """Blocks without those that start in the middle of a week, which is told of themselves: where
+    they lie is not what was meant.
+    """
+    return [block for block in blocks if not block.starts.weekday()]
+
+
 @forbids("season-dates")
 def season_dates(analysis: Analysis) -> Iterator[Problem]:
     """A season ends after it begins, and so does whatever it holds; all of that lies within it,
@@ -96,7 +103,7 @@ def blocks_overlap(analysis: Analysis) -> Iterator[Problem]:
     """
     for season in analysis.catalogue.seasons.values():
         for squad, plan in season.squads.items():
-            blocks = blocks_in(analysis, season, squad)
+            blocks = _on_mondays(blocks_in(analysis, season, squad))
             for before, block in pairwise(blocks):
                 if block.starts <= last_day(before):
                     said = f"'{block.id}' begins on {block.starts}, and '{before.id}' lasts until"
@@ -136,7 +143,10 @@ def weeks_unplanned(analysis: Analysis) -> Iterator[Problem]:
     """Every day of a term lies in a block or an outline of each squad of a season."""
     for season in analysis.catalogue.seasons.values():
         for squad, plan in season.squads.items():
-            for first, last in unplanned(season, plan, blocks_in(analysis, season, squad)):
+            blocks = blocks_in(analysis, season, squad)
+            if blocks != _on_mondays(blocks):
+                continue
+            for first, last in unplanned(season, plan, blocks):
                 when = f"from {first} to {last}" if last > first else f"on {first}"
                 said = f"nothing is planned for {squad} {when}"
                 mend = "write a block, or an outline that says what is meant"

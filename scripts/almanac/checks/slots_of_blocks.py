@@ -44,7 +44,11 @@ def outside_timetable(analysis: Analysis) -> Iterator[Problem]:
         if own is None:
             continue
         for going in each:
+            if going.block.starts.weekday():
+                continue  # told at its start: each of its days is another one than was meant
             slots = [slot for _, slot in slots_on(own, on) if slot.squad == going.block.squad]
+            if any(slot.ends <= slot.begins for slot in slots):
+                continue  # told at the slot
             said = _outside(analysis, going, slots)
             if said:
                 mend = f"write the slot into '{own.id}', or choose another practice or start"

@@ -13,7 +13,7 @@ from almanac.checks.site_look import GROUNDS
 from almanac.model.new_club import LEVELS, NewGroup, NewPool, NewSquad
 from almanac.source import schemas
 from almanac.source.paths import bad_name
-from almanac.units import COURSES, ON_LAND, TimeError, parse_time, show_time
+from almanac.units import COURSES, ON_LAND, OTHER_LENGTHS, TimeError, parse_time, show_time
 
 POOL, SQUAD = "Home 25m 6 1.0-1.9", "Juniors building 3 3 12 -"
 NONE = "-"
@@ -95,7 +95,10 @@ def course(words: str) -> str:
     unit = "yd" if found and (found[2] or "").startswith("y") else "m"
     said = ON_LAND if words.lower() == ON_LAND else f"{found[1]}{unit}" if found else ""
     if said != ON_LAND and said not in COURSES:
-        raise ValueError(f"'{words}' is none: write {', '.join(COURSES)} for a pool, or {ON_LAND}")
+        other = f"; {OTHER_LENGTHS}" if re.search(r"\d", words) else ""
+        raise ValueError(
+            f"'{words}' is none: write {', '.join(COURSES)} for a pool, or {ON_LAND}{other}"
+        )
     return said
 
 
@@ -120,7 +123,9 @@ def pool(words: str) -> NewPool:
         re.ASCII,
     )
     if not found:
-        raise ValueError(f"'{words}' is no pool: write it like '{POOL}', or 'Hall land'")
+        is_known = any(known in words for known in COURSES)
+        other = "" if is_known or not re.search(r"\d ?(m|yd)\b", words) else f"; {OTHER_LENGTHS}"
+        raise ValueError(f"'{words}' is no pool: write it like '{POOL}', or 'Hall land'{other}")
     id, title = named(found[1])
     if found[2]:
         return NewPool(id, title, ON_LAND)

@@ -9,7 +9,7 @@ from functools import cache, partial
 from typing import Any
 
 from almanac.source.names import Answer
-from almanac.units import TimeError, parse_time, parse_whole_time
+from almanac.units import TimeError, parse_whole_time, parse_written_time
 
 Ask = Callable[[str, str, str], Answer]
 Test = Callable[[Any, Ask], bool]
@@ -87,7 +87,7 @@ def _fixed(piece: Mapping[str, Any]) -> Iterator[Test]:
             texts = frozenset(own for own in allowed if isinstance(own, str))
             yield partial(_is_one_of, texts)
     if "clock" in piece:
-        parse = {True: parse_time, "whole": parse_whole_time}.get(piece["clock"])
+        parse = {True: parse_written_time, "whole": parse_whole_time}.get(piece["clock"])
         yield lambda value, _: parse is not None and _is_parsed(parse, value)
 
 

@@ -6,7 +6,9 @@ One small function a keyword. Where a schema piece carries ``says``, its words s
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
+from math import inf
 from pathlib import PurePosixPath
 
 import yaml
@@ -16,11 +18,14 @@ from almanac.findings import Finding, error, warning
 from almanac.source import explain_amounts as amounts
 from almanac.source.entry_slips import hashed_out, lost_fields, of_type
 from almanac.source.failure import Failure, humanize, quote, type_name
-from almanac.source.hints import key_hint, reference_hint, type_hint, word_hint
-from almanac.source.meant import day_meant, dotted_time, time_meant
+from almanac.source.hints import form_hint, key_hint, reference_hint, type_hint, word_hint
 from almanac.source.names import Names
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
+from almanac.source.times_meant import day_meant, days_meant, dotted_time, time_meant
+from almanac.source.told_elsewhere import cut_behind, meant_by_others
+from almanac.source.words_meant import choice_meant
+from almanac.units import COURSES, OTHER_LENGTHS
 
 
 def explain(
@@ -67,7 +72,7 @@ def _missing(failure: Failure) -> Iterator[Finding]:
     # repeats fall out later.
     if _slip(failure):
         return
-    misspelt = {nearest(key, failure.fields) for key in failure.value if key not in failure.fields}
+    misspelt = meant_by_others(failure)
     missing = [key for key in failure.wanted if key not in failure.value]
     for key in missing:
         if key not in misspelt:
@@ -86,6 +91,8 @@ def _missing(failure: Failure) -> Iterator[Finding]:
 
 
 def _type(failure: Failure) -> Iterator[Finding]:
+    if cut_behind(failure):
+        return
     if slip := of_type(failure):
         yield slip
         return
@@ -101,8 +108,10 @@ def _word(failure: Failure) -> Iterator[Finding]:
 
 def _choice(failure: Failure) -> Iterator[Finding]:
     choices = [str(choice) for choice in failure.wanted]
-    near = nearest(failure.value, choices) if isinstance(failure.value, str) else None
+    near = choice_meant(failure.value, choices) if isinstance(failure.value, str) else None
     hint = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
+    if {*COURSES} <= {*choices} and re.search(r"\d", str(failure.value)) and not near:
+        hint += f"; {OTHER_LENGTHS}"
     yield failure.say(
         "unknown-word",
         f"{failure.name} must be one of {listed(choices)}, and is {type_name(failure.value)}",
@@ -171,22 +180,23 @@ def _clock(failure: Failure) -> Iterator[Finding]:
     if isinstance(failure.value, str) and (meant := time_meant(failure.value)):
         hint = f"write {meant}"
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):
-        message = f"{written} is {failure.value} seconds, and this is in whole seconds"
-        hint = f"write {meant} for minutes and seconds"
+        is_whole = failure.wanted == "whole"
+        message = f"{written} is read as {failure.value} seconds"
+        message += ", and this is in whole seconds" if is_whole else ""
+        seconds = "" if is_whole else f", or 0:{failure.value:05.2f} for seconds"
+        hint = f"write {meant} for minutes and seconds{seconds}"
     yield failure.say("bad-time", message, hint)
 
 
 def _date(failure: Failure) -> Iterator[Finding]:
-    meant = day_meant(failure.value) if isinstance(failure.value, str) else ""
-    yield failure.say(
-        "bad-date",
-        f"{quote(failure.value)} is no day",
-        f"write {meant}" if meant else "write a day that exists, from 1900 to 2199, as YYYY-MM-DD",
-    )
+    said = failure.value if isinstance(failure.value, str) else ""
+    meant = f"write {day_meant(said)}" if day_meant(said) else days_meant(said)
+    usual = "write a day that exists, from 1900 to 2199, as YYYY-MM-DD"
+    yield failure.say("bad-date", f"{quote(failure.value)} is no day", meant or usual)
 
 
 def _pattern(failure: Failure) -> Iterator[Finding]:
-    if "clock" in failure.schema:
+    if "clock" in failure.schema or len(failure.value) > failure.schema.get("maxLength", inf):
         return
     if failure.says("format") == "date":
         yield from _date(failure)
@@ -197,7 +207,7 @@ def _pattern(failure: Failure) -> Iterator[Finding]:
             "write it on one line, or fold it with '>-'",
         )
     else:
-        hint = failure.says("says") or failure.says("description")
+        hint = form_hint(failure) or failure.says("says") or failure.says("description")
         amiss = "will not do as a name" if failure.on_key else f"cannot be {quote(failure.value)}"
         yield failure.say("bad-form", f"{failure.name} {amiss}", hint)
 
@@ -209,9 +219,10 @@ def _constant(failure: Failure) -> Iterator[Finding]:
 
 
 def _dependent(failure: Failure) -> Iterator[Finding]:
+    meant = meant_by_others(failure)
     for key, others in failure.wanted.items():
         for other in others:
-            if key in failure.value and other not in failure.value:
+            if key in failure.value and other not in failure.value and other not in meant:
                 hint = f"add '{other}', or remove '{key}'"
                 yield failure.say(
                     "missing-key",

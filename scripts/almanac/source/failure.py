@@ -146,14 +146,28 @@ class Failure:
             found = {**piece.get("properties", {}), **found}
         return found
 
+    def resolved(self, piece: schemas.Schema) -> schemas.Schema:
+        """A piece of the schema, with what its references lead to in place of them."""
+        while "$ref" in piece:
+            own = {key: value for key, value in piece.items() if key != "$ref"}
+            there = schemas.bundled(self.kind)["$defs"][piece["$ref"].rpartition("/")[2]]
+            piece = {**there, **own}
+        return piece
+
+    @cached_property
+    def siblings(self) -> Mapping[str, Any]:
+        """The fields among which the value stands; none where it stands in a list."""
+        data: Any = self.document.data
+        for step in self.path[:-1]:
+            data = data[step]
+        return data if isinstance(data, dict) else {}
+
     def about(self, field: str) -> str:
         """The description of a field that may stand here, as it is put in a sentence: lower case,
         no full stop.
         """
         piece = self.fields.get(field, {})
-        while "description" not in piece and "$ref" in piece:
-            piece = schemas.bundled(self.kind)["$defs"][piece["$ref"].rpartition("/")[2]]
-        text = str(piece.get("description", ""))
+        text = str(piece.get("description", self.resolved(piece).get("description", "")))
         return text[:1].lower() + text[1:].rstrip(".")
 
     @property

@@ -8,9 +8,16 @@ from collections.abc import Collection
 from almanac.kinds import KIND
 from almanac.source import schemas
 from almanac.source.entry_slips import cut_by_comma, split_number, text_hint
-from almanac.source.failure import Failure, quote
-from almanac.source.meant import number_hint, range_hint
+from almanac.source.failure import Failure
+from almanac.source.meant import number_hint
 from almanac.source.suggest import listed, nearest
+from almanac.source.times_meant import of_day_meant, weeks_meant
+from almanac.source.words_meant import (
+    fields_meant,
+    list_cut_by_comma,
+    list_meant,
+    plan_meant,
+)
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 # What a coach says of several reps, and how it is written.
@@ -25,10 +32,10 @@ _TO_A_SOURCE = (
     "here: sources: [KEY]"
 )  # in another club's entries it is a sentence still
 _HAZARDS = "hazards"  # in another club's entries they are sentences still
-_REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
+REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
 _REPS_FIRST = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9])", re.ASCII)
 # What coaches call a field, and the field.
-_ALSO_CALLED = {
+ALSO_CALLED = {
     "interval": "sendoff", "turnaround": "sendoff", "send_off": "sendoff", "on": "sendoff",
     "leave_every": "sendoff", "recovery": "rest", "intensity": "effort", "zone": "effort",
     "drill": "do", "stroke_drill": "do", "description": "summary", "name": "title",
@@ -48,10 +55,12 @@ def key_hint(failure: Failure, key: str) -> str:
         return meant
     if key == _SOURCE and failure.path[:1] == ("evidence",):
         return _TO_A_SOURCE
+    if meant := list_cut_by_comma(failure, key):
+        return meant
     if quoting := cut_by_comma(failure, key):
         return quoting
-    if _ALSO_CALLED.get(key) in known:
-        return f"write {_ALSO_CALLED[key]}"
+    if ALSO_CALLED.get(key) in known:
+        return f"write {ALSO_CALLED[key]}"
     homes = (
         [kind for kind in KIND if kind != failure.kind and key in schemas.fields(kind)]
         if not failure.path
@@ -74,10 +83,10 @@ def type_hint(failure: Failure) -> str:
     if wanted == "boolean" and isinstance(value, str):
         return "write true or false; yes, no, on and off are text here"
     if wanted in {"integer", "number"}:
-        both = _REPS_BY_DISTANCE.fullmatch(str(value))
-        if both and failure.path and failure.path[-1] == "reps":
+        field = str(failure.path[-1]) if failure.path else ""
+        if field == "reps" and (both := REPS_BY_DISTANCE.fullmatch(str(value))):
             return f"write reps: {both[1]}, distance: {both[2]}"
-        return number_hint(value, wanted)
+        return number_hint(value, wanted, field)
     if (
         wanted == "string"
         and isinstance(value, bool | int | float)
@@ -86,14 +95,13 @@ def type_hint(failure: Failure) -> str:
         return f'put it in quotes: "{str(value).lower()}"'
     if wanted == "string" and (hint := text_hint(failure)):
         return hint
-    if wanted == "array" and value == "none":
-        return "leave it out, for none" if failure.says("minItems") else "write [] for none"
     if wanted == "array" and isinstance(value, str | int | float):
-        return f"write it as a list: [{quote(value)[1:-1]}]"
-    if wanted == "object" and (hint := range_hint(value) or _rep_hint(failure)):
+        return list_meant(failure)
+    if wanted == "object" and (hint := _rep_hint(failure) or fields_meant(failure)):
         return hint
-    if wanted == "object" and failure.says("required"):
-        return f"write {{{', '.join(f'{key}: ...' for key in failure.says('required'))}}}"
+    if failure.path and failure.path[-1] == "effort" and not isinstance(value, list | dict):
+        words = listed(failure.names.of("vocabulary", "efforts"), 24)
+        return f"an effort is a word here: write {words}"
     if failure.says("vocabulary"):
         return (
             "the words are "
@@ -168,6 +176,8 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
         return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
     if failure.wanted == "efforts" and failure.value in _EFFORT_PLANS:
         return f"write {_EFFORT_PLANS[failure.value]}, with the words of {file}"
+    if failure.wanted == "efforts" and (plan := plan_meant(failure.value, _EFFORT_PLANS, failure)):
+        return f"write {plan}"
     if certain:
         return f"write {certain}; almanac check --fix does it"
     if several := _several(failure.value, words):
@@ -177,3 +187,13 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     if not words:
         return f"the club has no such list yet: write its words in {file}"
     return f"the words are {listed(words, 24)} ({file})"
+
+
+def form_hint(failure: Failure) -> str:
+    """How to write a time of day or a number of weeks that is written in another way."""
+    if failure.on_key:
+        return ""
+    for meant in (of_day_meant(failure.value), weeks_meant(failure.value)):
+        if meant and re.search(failure.wanted, meant):
+            return f'write "{meant}"' if ":" in meant else f"write {meant}"
+    return ""

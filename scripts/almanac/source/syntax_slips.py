@@ -20,8 +20,10 @@ CURLY = "“”„‘’«»"
 _NO_COLON = re.compile(r"([a-z_]+)\s*(?:[=;,：]|\s)\s*(\S.*)")
 _NO_SPACE = re.compile(r"(?:- )?([a-z_]+):([^\s:].*)")
 _FIELD = re.compile(r"((?:- )?[a-z_]+: )([^\s\"'\[{|>&*!%@`].*)")
-_NEXT_FIELD = re.compile(r"\s*[a-z_]+: ")
+_NEXT_FIELD = re.compile(r"\s*[a-z0-9_-]+: ")
 _ITEM_FIELD = re.compile(r"- ([a-z_]+):(?: |$)")
+_FOLDED = re.compile(r"(\s*(?:- )?[a-z_]+:) +([>|][-+]?)[ \t]+([^\s#].*)")
+_DASHED_FIELD = re.compile(r"\s*- +([A-Za-z0-9_-]+: \S.*)")
 _LONGEST = 100
 
 
@@ -46,7 +48,9 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
     """
     if "alphabetic or numeric" in said and lines[since[0]][since[1] :].startswith("* "):
         return _without_dash(since[0], lines)
-    if found := _in_quotes(said, at, lines):
+    if found := _in_quotes(said, at, lines) or _behind_fold(at, lines):
+        return found
+    if found := _stray_dash(at, lines):
         return found
     number = since[0] if "expected ':'" in said else at[0]
     if "expected" in said and (found := _in_list(number, lines) or _field(number, lines)):
@@ -54,6 +58,30 @@ def recognised(said: str, at: Position, since: Position, lines: Sequence[str]) -
     if "did not find expected" in said and (found := _first_too_far_in(at, lines)):
         return found
     return _colon(at, lines) if "mapping values" in said else None
+
+
+def _behind_fold(at: Position, lines: Sequence[str]) -> Recognised | None:
+    """A text on the very line of the ``>`` that folds the lines below it."""
+    found = _FOLDED.fullmatch(lines[at[0]].rstrip()) if at[0] < len(lines) else None
+    if not found:
+        return None
+    message = f"behind '{found[2]}' the text begins on the next line"
+    hint = (
+        f"leave '{shown(found[1].strip())} {found[2]}' on this line, and write "
+        f"'{shown(found[3])}' on the next, two spaces further in"
+    )
+    return (at[0], len(found[1]) + 1), message, hint
+
+
+def _stray_dash(at: Position, lines: Sequence[str]) -> Recognised | None:
+    """A dash before one of several fields that are no list."""
+    line = lines[at[0]] if at[0] < len(lines) else ""
+    found, indent = _DASHED_FIELD.fullmatch(line.rstrip()), len(line) - len(line.lstrip())
+    above = next((one for one in reversed(lines[: at[0]]) if _is_content(one)), "")
+    if not found or len(above) - len(above.lstrip()) != indent or not _NEXT_FIELD.match(above):
+        return None
+    message = "a dash begins an item of a list, and the lines above it are fields"
+    return (at[0], indent), message, f"write {shown(found[1])}, without the dash"
 
 
 def shown(text: str) -> str:

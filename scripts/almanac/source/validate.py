@@ -25,7 +25,7 @@ from almanac.source.cut_text import cut_texts
 from almanac.source.explain import explain
 from almanac.source.names import Answer, Names, Question
 from almanac.source.reader import DataPath, Document
-from almanac.units import TimeError, parse_time, parse_whole_time
+from almanac.units import TimeError, parse_whole_time, parse_written_time
 
 
 @dataclass
@@ -185,6 +185,6 @@ def _clock(validator: Any, wanted: object, instance: Any, schema: Any) -> Iterat
         isinstance(instance, (int, float)) and not isinstance(instance, bool)
     ):
         try:
-            (parse_whole_time if wanted == "whole" else parse_time)(instance)
+            (parse_whole_time if wanted == "whole" else parse_written_time)(instance)
         except TimeError as problem:
             yield ValidationError(str(problem), cause=problem)

@@ -1,0 +1,102 @@
+"""Times and days that somebody meant, out of what stands where one belongs."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+from almanac.source.meant import LIKE_DIGITS, bare, has_letters
+
+_OF_DAY = re.compile(
+    r"([0-9]{1,2})(?:[:.h]?([0-5][0-9]))? ?(?:(am|pm)|h|o'clock|uhr)?", re.IGNORECASE
+)
+_WEEKS = {"weekly": 1, "every week": 1, "fortnightly": 2, "every fortnight": 2, "monthly": 4,
+          "every month": 4, "a month": 4, "quarterly": 13, "yearly": 52}  # fmt: skip
+_UNITS_OF_TIME = r"(?:s|secs?|seconds?|\"|″|”|'')"
+_SECONDS = re.compile(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", re.IGNORECASE)
+_MINUTES = re.compile(
+    r"([0-9]{1,3}) ?(?:m|mins?|minutes?|['′’;,-])"
+    rf"(?: ?(?:and ?)?([0-5]?[0-9]) ?{_UNITS_OF_TIME}?)?",
+    re.IGNORECASE,
+)
+_DAY = re.compile(
+    r"([0-3]?[0-9])(?:st|nd|rd|th)?\.?([ ./-])([0-9]{1,2}|[A-Za-z]{3,9})[ ./-]((?:19|20)[0-9]{2})",
+    re.ASCII,
+)
+_IN_ORDER = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_MONTHS = {month: number for number, month in enumerate(_IN_ORDER, start=1)}
+_CLOCK = re.compile(r"[0-9]{1,2}(:[0-9]{2}){1,2}|[0-9]{1,4}")
+
+
+def day_meant(text: str) -> str:
+    """A day that is written in another order, as YYYY-MM-DD; "" where day and month could change
+    places, or there is no such day.
+    """
+    found = _DAY.fullmatch(text.strip())
+    if not found:
+        return ""
+    day, mark, said = int(found[1]), found[2], found[3]
+    month = int(said) if said.isdigit() else _MONTHS.get(said[:3].lower(), 0)
+    if mark == "/" and said.isdigit() and day <= len(_MONTHS) and month != day:
+        return ""
+    try:
+        return date(int(found[4]), month, day).isoformat()
+    except ValueError:
+        return ""
+
+
+def days_meant(text: str) -> str:
+    """Both days that a text may mean, in whose writing day and month can change places; "" for
+    none.
+    """
+    found = re.fullmatch(r"([0-9]{1,2})[./-]([0-9]{1,2})[./-]((?:19|20)[0-9]{2})", text.strip())
+    if not found:
+        return ""
+    said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
+    both = [day_meant(own) for own in said]
+    told = " or ".join(f"{own} for {date.fromisoformat(own):%-d %B}" for own in both if own)
+    return f"write {told}" if told else ""
+
+
+def of_day_meant(text: str) -> str:
+    """A time of day that is written in another way, as HH:MM; "" where it is none."""
+    found = _OF_DAY.fullmatch(bare(text))
+    if not found or (found[2] is None and found[3] is None):
+        return ""
+    hour, half = int(found[1]), (found[3] or "").lower()
+    hour = hour % 12 + 12 * (half == "pm") if half and hour <= 12 else hour
+    return f"{hour:02}:{found[2] or '00'}" if hour < 24 else ""
+
+
+def weeks_meant(text: str) -> str:
+    """A number of weeks that is said otherwise, as ``4 weeks``; "" where it is none."""
+    said = text.strip().lower()
+    found = re.fullmatch(r"(?:every )?([1-9][0-9]?) ?(?:w|wks?|weeks?)?", said)
+    many = int(found[1]) if found else _WEEKS.get(said, 0)
+    return f"{many} week{'s' * (many != 1)}" if many else ""
+
+
+def time_meant(text: str) -> str:
+    """The time that someone meant by a text which is none, as it is written, or nothing."""
+    if said := re.fullmatch(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", text.strip(), re.IGNORECASE):
+        text = f"{said[1]} s"
+    text = bare(text)
+    if said := re.fullmatch(r":([0-5][0-9])", text):
+        return f"0:{said[1]}"
+    if said := re.fullmatch(r"([0-9]{1,2})[.,]([0-9]) ?m(?:ins?|inutes?)?", text):
+        return f"{said[1]}:{6 * int(said[2]):02}"
+    if has_letters(text):
+        text = text.translate(LIKE_DIGITS)
+        return text if _CLOCK.fullmatch(text) else ""
+    if match := _SECONDS.fullmatch(text):
+        minutes, seconds = divmod(int(match[1]), 60)
+        return f"{minutes}:{seconds:02}"
+    if match := _MINUTES.fullmatch(text):
+        return f"{match[1]}:{int(match[2] or 0):02}"
+    return ""
+
+
+def dotted_time(written: str) -> str:
+    """A time that was written with a dot, as 1.30, with its colon; nothing where it is no such."""
+    match = re.fullmatch(r"([0-9]{1,2})\.([0-5][0-9])", written)
+    return f"{match[1]}:{match[2]}" if match and match[1] != "0" else ""

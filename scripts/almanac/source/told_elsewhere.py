@@ -1,0 +1,32 @@
+"""What one slip makes fail in several places, and is told at one of them."""
+
+from __future__ import annotations
+
+import yaml
+
+from almanac.source.failure import Failure
+from almanac.source.hints import ALSO_CALLED, REPS_BY_DISTANCE
+from almanac.source.suggest import nearest
+
+
+def meant_by_others(failure: Failure) -> set[str | None]:
+    """The fields that are told at another one: at a key that is spelt wrong or stands for it, or
+    at reps that say their distance.
+    """
+    others = [key for key in failure.value if key not in failure.fields]
+    meant = {nearest(key, failure.fields) for key in others} | {*map(ALSO_CALLED.get, others)}
+    reps = failure.value.get("reps")
+    if isinstance(reps, str) and REPS_BY_DISTANCE.fullmatch(reps):
+        meant.add("distance")
+    return meant
+
+
+def cut_behind(failure: Failure) -> bool:
+    """Whether a list without its brackets goes on as a field, where that is told."""
+    if failure.wanted != "array" or not isinstance(failure.value, str) or not failure.path:
+        return False
+    behind = dict(zip(failure.siblings, [*failure.siblings][1:], strict=False))
+    key = behind.get(str(failure.path[-1]), "")
+    around = failure.document.node(failure.path[:-1])
+    is_flow = isinstance(around, yaml.MappingNode) and around.flow_style
+    return bool(is_flow and key and failure.siblings[key] is None)

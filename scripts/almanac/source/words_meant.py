@@ -1,0 +1,124 @@
+"""What somebody meant by one text or number where a list or fields belong."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from almanac.source.failure import Failure, quote
+from almanac.source.meant import range_meant
+from almanac.source.suggest import fold, nearest
+
+_BETWEEN = re.compile(r"\s*(?:,|;|/|&|\+|\band\b|\bto\b|->|→)\s*")
+_MOST_LANES = 30
+_LEAST_BEGUN = 3  # letters of a word that stands for a longer one: tue for Tuesday
+_NUMBERS = ("integer", "number")
+
+
+def list_meant(failure: Failure) -> str:
+    """How to write a list that somebody put in one text: its words, ids, days or numbers; else
+    the text in brackets.
+    """
+    if failure.value == "none":
+        return "leave it out, for none" if failure.says("minItems") else "write [] for none"
+    text, item = str(failure.value), failure.resolved(failure.says("items", {}))
+    if item.get("type") in _NUMBERS and (ends := range_meant(text)):
+        first, last = (round(float(end)) for end in ends)
+        if 0 <= last - first < _MOST_LANES:
+            return f"write it as a list: [{', '.join(map(str, range(first, last + 1)))}]"
+    pieces = [piece for piece in _BETWEEN.split(text.strip()) if piece]
+    words = [word_meant(failure, item, piece) for piece in pieces]
+    if words and all(words):
+        return f"write it as a list: [{', '.join(words)}]"
+    return f"write it as a list: [{quote(text)[1:-1]}]"
+
+
+def fields_meant(failure: Failure) -> str:
+    """How to write fields that somebody put in one text or number: a range, a word or an amount
+    that one of the fields takes; else their names, or "" where a description says more.
+    """
+    value, fields = failure.value, failure.fields
+    if isinstance(value, int) and not isinstance(value, bool):
+        taking = [name for name in fields if _piece(failure, name).get("type") in _NUMBERS]
+        name = "distance" if "distance" in taking else taking[0] if taking else ""
+        return f"write {{{name}: {value}}}" if name else ""
+    if isinstance(value, str) and (meant := _of_text(failure, value)):
+        return meant
+    if failure.says("required") or not failure.says("description"):
+        names = [f"{name}: ..." for name in failure.says("required") or fields]
+        return f"write {{{', '.join(names[:3])}}}" if names else ""
+    return ""
+
+
+def _of_text(failure: Failure, value: str) -> str:
+    """The fields that a text falls into."""
+    fields = failure.fields
+    if {"from", "to"} <= {*fields}:
+        ends = range_meant(value, str(failure.path[-1])) or _words_between(failure, value)
+        if ends:
+            return f"write {{from: {ends[0]}, to: {ends[1]}}}"
+    for name in fields:
+        if word := word_meant(failure, _piece(failure, name), value):
+            both = f", to: {word}" if name == "from" and "to" in fields else ""
+            return f"write {{{name}: {word}{both}}}"
+    return ""
+
+
+def plan_meant(text: str, plans: Iterable[str], failure: Failure) -> str:
+    """An effort that was said in words, ``descend easy to fast``, as it is written; "" for none."""
+    said = re.fullmatch(r"([a-z]+)(?:ing|s)? +(.+)", text.strip().lower())
+    plan = next((own for own in plans if said and said[1].startswith(own)), "")
+    if not said or not plan:
+        return ""
+    pieces = re.sub(r"^from ", "", said[2])
+    words = [word_meant(failure, {"vocabulary": "efforts"}, it) for it in _BETWEEN.split(pieces)]
+    return f"{{{plan}: [{', '.join(words)}]}}" if len(words) > 1 and all(words) else ""
+
+
+def word_meant(failure: Failure, piece: Mapping[str, Any], text: str) -> str:
+    """The word, id or choice of a piece of a schema that a text is, or nearly is; "" for none."""
+    for keyword in ("vocabulary", "reference"):
+        if keyword in piece:
+            known = failure.names.of(keyword, piece[keyword])
+            near = failure.names.certain(keyword, piece[keyword], text) or nearest(text, known)
+            return near or ""
+    choices = [str(choice) for choice in piece.get("enum", ())]
+    return choice_meant(text, choices)
+
+
+def choice_meant(text: str, choices: Iterable[str]) -> str:
+    """The choice that a text is, is nearly, or is the long form of: ``Tuesday`` for ``tue``."""
+    all = list(choices)
+    begun = [own for own in all if len(own) >= _LEAST_BEGUN and fold(text).startswith(fold(own))]
+    return begun[0] if len(begun) == 1 else nearest(text, all) or ""
+
+
+def _words_between(failure: Failure, text: str) -> tuple[str, ...]:
+    """The two words that a text leads from and to."""
+    piece = _piece(failure, "from")
+    known = failure.names.of("vocabulary", piece.get("vocabulary", ""))
+    ends = [own.strip() for own in re.split(r"\s+(?:to|-|–)\s+|(?<=[a-z])[-–](?=[a-z])", text)]
+    for at in range(1, len(ends)):
+        two = ["-".join(ends[:at]), "-".join(ends[at:])]
+        words = tuple(word_meant(failure, piece, own) for own in two)
+        if known and all(word in known for word in words):
+            return words
+    return ()
+
+
+def _piece(failure: Failure, name: str) -> Mapping[str, Any]:
+    return failure.resolved(failure.fields[name])
+
+
+def list_cut_by_comma(failure: Failure, key: str) -> str:
+    """For a word behind a comma which in brackets reads as a field, where the field before it takes
+    a list: ``{descend: steady, fast}``; "" elsewhere.
+    """
+    before = list(failure.value)[: list(failure.value).index(key)]
+    name = before[-1] if before else ""
+    piece = failure.resolved(failure.fields.get(name, {}))
+    value = failure.value.get(name)
+    if failure.value[key] is not None or piece.get("type") != "array" or not isinstance(value, str):
+        return ""
+    return f"a list stands in square brackets: write {name}: [{value}, {key}]"
