@@ -87,6 +87,43 @@ def test_a_key_and_an_entry_without_a_page_are_renamed_too(catalogue: Path) -> N
 
 
 @pytest.mark.parametrize(
+    ("kind", "old"),
+    [
+        (kind, next(iter(load(CATALOGUE).names.of("reference", kind))))
+        for kind in ("squad", "lane_group", "pool")
+    ],
+)
+def test_what_the_club_lists_is_renamed_wherever_it_is_named(
+    catalogue: Path, capsys: pytest.CaptureFixture[str], kind: str, old: str
+) -> None:
+    """A squad, a lane group and a pool: keys and values, in every kind of entry, and nothing else."""
+    before, findings = texts(catalogue), load_and_check(catalogue, DAY).findings
+    assert main(["rename", old, "zander-9", "--kind", kind, "--root", str(catalogue)]) == 0
+    said = capsys.readouterr().out
+    named = sum(
+        (use.kind, use.id) == (kind, "zander-9")
+        for (own, _), document in load(catalogue).documents.items()
+        for use in uses(document, own)
+    )
+    assert named > 1 and f"named in {named} places" in said
+    after = texts(catalogue)
+    assert {file: text.replace(b"zander-9", old.encode()) for file, text in after.items()} == before
+    assert load(catalogue).names.of("reference", kind).keys() >= {"zander-9"}
+    checked = load_and_check(catalogue, DAY)
+    assert [it.code for it in checked.findings] == [it.code for it in findings]
+    assert main(["rename", "zander-9", old, "--kind", kind, "--root", str(catalogue)]) == 0
+    assert texts(catalogue) == before
+
+
+def test_a_squad_does_not_take_anothers_name(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    one, other = list(load(catalogue).names.of("reference", "squad"))[:2]
+    assert main(["rename", one, other, "--root", str(catalogue)]) == 2
+    assert f"there is a squad '{other}' already" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
     ("old", "new", "says"),
     [
         ("back-streamline-kik", "x", "the nearest: back-streamline-kick"),

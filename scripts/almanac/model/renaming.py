@@ -1,4 +1,6 @@
-"""An entry under another id: its file, and every place that names it."""
+"""An entry under another id, its file and every place that names it; and a squad, a lane group or a
+pool, which stand in the club's file.
+"""
 
 from __future__ import annotations
 
@@ -8,10 +10,11 @@ from datetime import date
 from pathlib import PurePosixPath
 
 from almanac.findings import Place
-from almanac.kinds import KIND
+from almanac.kinds import IN_CLUB, KIND
 from almanac.model.catalogue import Key
+from almanac.model.closed import CLUB
 from almanac.model.load import Loaded
-from almanac.source.reader import Document
+from almanac.source.reader import DataPath, Document
 from almanac.source.rewrite import Rewrites, rewritten, uses
 from almanac.source.scalars import in_quotes
 
@@ -57,6 +60,8 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
     """
     documents = loaded.documents
     _require_whole(loaded)
+    if kind in IN_CLUB:
+        return _renaming_in_club(loaded, kind, old, new)
     own = documents[kind, old]
     target = f"{PurePosixPath(own.file).parent}/{new}.yml"
     there = documents.get((kind, new))
@@ -80,6 +85,36 @@ def renaming(loaded: Loaded, kind: str, old: str, new: str) -> Change:
         change.places.extend(document.place(path, is_key) for path, is_key in places)
     change.mentions.extend(_mentions(documents, old, set(change.places)))
     return change
+
+
+def _renaming_in_club(loaded: Loaded, kind: str, old: str, new: str) -> Change:
+    """All that a new id of a squad, a lane group or a pool changes: its key in the club's file, and
+    every place that names it.
+    """
+    documents, club = loaded.documents, loaded.documents[CLUB]
+    if new in loaded.names.of("reference", kind):
+        raise RenameError(f"there is a {in_words(kind)} '{new}' already ({club.file})")
+    own: DataPath = (IN_CLUB[kind], old)
+    found = {CLUB: {}, **places_naming(documents, kind, old)}
+    found[CLUB] = {(own, True): old, **found[CLUB]}
+    change = Change(club.file)
+    for key, places in found.items():
+        document = documents[key]
+        text = rewritten(document, dict.fromkeys(places, new))
+        if text is None:
+            raise RenameError(
+                f"{document.file} cannot be written anew: change '{old}' there by hand"
+            )
+        change.texts[document.file] = text
+        named = (document.place(path, is_key) for path, is_key in places if path != own)
+        change.places.extend(named)
+    change.mentions.extend(_mentions(documents, old, {*change.places, club.place(own, True)}))
+    return change
+
+
+def in_words(kind: str) -> str:
+    """A kind as a sentence says it."""
+    return kind.replace("_", " ")
 
 
 def retired(document: Document, other: str, day: date) -> str:
