@@ -24,6 +24,7 @@ _A_SECTION = 3
 _FOLDS = re.compile(r"(<details\b[^>]*>|</details>)")
 _PROSE = re.compile(r"(<p>|<dd>)(.*?)(</p>|</dd>)", re.DOTALL)
 _TAGS = re.compile(r"(<[^>]+>)")
+_WORD = re.compile(r"[\w-]+")
 OTHERS = "others"
 _CHOSEN = ("efforts", "kicks", "positions", "arms", "modes")
 """Vocabularies whose words the page Words tells beside the terms."""
@@ -45,17 +46,29 @@ class TermMarks:
         }
 
     @cached_property
-    def _pattern(self) -> re.Pattern[str]:
-        forms = sorted(self._by_form, key=len, reverse=True)
-        cases = (re.escape(form) if form.isupper() else f"(?i:{re.escape(form)})" for form in forms)
-        return re.compile(rf"(?<![\w-])(?:{'|'.join(cases)})(?![\w-])")
-
-    def _may_mark(self, words: str, seen: Mapping[str, None]) -> bool:
-        """Whether a text may hold a term that is not marked yet: to try each form at each letter of
-        it takes longer than all else of its page.
+    def _by_first_word(self) -> Mapping[str, list[tuple[int, str, str]]]:
+        """The forms that have each small word first, the longest first: how many letters stand
+        before it, the form, and its key.
         """
-        small = words.lower()
-        return any(form.lower() in small and key not in seen for form, key in self._by_form.items())
+        found: dict[str, list[tuple[int, str, str]]] = {}
+        for form in sorted(self._by_form, key=len, reverse=True):
+            if first := _WORD.search(form):
+                own = first.start(), form, self._by_form[form]
+                found.setdefault(first[0].lower(), []).append(own)
+        return found
+
+    def _terms_in(self, words: str) -> Iterator[tuple[int, int, str]]:
+        """Where terms begin and end in a text, and their keys: looked up by words, since a pattern
+        of all forms tries each of them at each letter.
+        """
+        end = 0
+        for word in _WORD.finditer(words):
+            for before, form, key in self._by_first_word.get(word[0].lower(), ()):
+                start = word.start() - before
+                if start >= end and _is_at(form, words, start):
+                    end = start + len(form)
+                    yield start, end, key
+                    break
 
     def marked(self, text: str, base: str) -> str:
         """A page with the first use of each term in its folded prose marked, three a fold at most,
@@ -77,28 +90,26 @@ class TermMarks:
     def _marker(
         self, seen: dict[str, None], base: str, most: int
     ) -> Callable[[re.Match[str]], str]:
-        def mark(found: re.Match[str]) -> str:
-            key = self._key(found[0])
-            if key in seen or len(seen) >= most:
-                return found[0]
-            seen[key] = None
-            return f'<a class="term" href="{base}words.html#t-{key}">{found[0]}</a>'
+        def marked(words: str) -> str:
+            parts, at = [], 0
+            for start, end, key in self._terms_in(words):
+                if key not in seen and len(seen) < most:
+                    seen[key] = None
+                    link = f'<a class="term" href="{base}words.html#t-{key}">{words[start:end]}</a>'
+                    parts += [words[at:start], link]
+                    at = end
+            return "".join([*parts, words[at:]]) if parts else words
 
         def prose(found: re.Match[str]) -> str:
             opening, inner, closing = found.groups()
             if len(seen) >= most or "<a" in inner or "<svg" in inner:
                 return found[0]
             name, end, plain = inner.rpartition("</strong>")  # what is told is named first
-            if not self._may_mark(plain, seen):
-                return found[0]
             parts = _TAGS.split(plain)
-            parts[::2] = (self._pattern.sub(mark, words) for words in parts[::2])
+            parts[::2] = map(marked, parts[::2])
             return f"{opening}{name}{end}{''.join(parts)}{closing}"
 
         return prose
-
-    def _key(self, words: str) -> str:
-        return self._by_form.get(words) or self._by_form[words.lower()]
 
     def _foot(self, seen: Mapping[str, None], base: str) -> str:
         own = terms(self.catalogue)
@@ -146,6 +157,17 @@ class TermMarks:
                 "shown": link(shown) if shown else None,
                 "figure": figure_file(self.catalogue, shown.id) if shown else "",
             }
+
+
+def _is_at(form: str, text: str, start: int) -> bool:
+    """Whether a form stands at a place of a text and neither begins nor ends within a word; what is
+    not all capitals may stand there in any.
+    """
+    end = start + len(form)
+    own = text[start:end]
+    if start < 0 or (own != form and (form.isupper() or own.lower() != form)):
+        return False
+    return not (_WORD.match(text, end) or (start and _WORD.match(text[start - 1])))
 
 
 def _also(word: Word, other: Word | None) -> str:
