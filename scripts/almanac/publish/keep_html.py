@@ -11,9 +11,11 @@ from __future__ import annotations
 import html as entities
 import re
 from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from markdown.extensions.toc import slugify, unique
+from mkdocs.structure.toc import get_toc
 
 if TYPE_CHECKING:
     from mkdocs.structure.pages import Page
@@ -37,10 +39,19 @@ def on_page_markdown(markdown: str, /, *, page: Page, **_: Any) -> str:
     whole = as_html(parts) if "title" in page.meta else None
     if whole is not None:
         parts = [taken(whole) if whole.strip() else whole]
+        vars(page)["render"] = partial(_leave, page)
     else:
         parts[::2] = [taken(body) if is_html(body) else body for body in parts[::2]]
     page.meta[_KEPT] = bodies
     return "".join(parts)
+
+
+def _leave(page: Page, *_: Any) -> None:
+    """In place of what MkDocs does to render a page, where it holds nothing but HTML that was taken
+    out: to make Python-Markdown ready takes longer than to render what is left.
+    """
+    page.content, page.toc = (page.markdown or "").strip(), get_toc([])
+    page.present_anchor_ids, page.links_to_anchors = set(), {}
 
 
 def as_html(parts: Sequence[str]) -> str | None:
