@@ -13,8 +13,16 @@ from dataclasses import dataclass, field
 from urllib.parse import unquote, urlsplit
 
 _SCRIPT_BODY = re.compile(r"(<script\b[^>]*>).*?</script>", re.DOTALL)
-# An attribute within a tag: after it the tag ends before another begins.
-_ATTRIBUTE = re.compile(r'\s(href|src|id)="([^"<>]*)"(?=[^<>]*>)')
+
+
+def _attribute(name: str) -> re.Pattern[str]:
+    """An attribute within a tag: after it the tag ends before another begins. A pattern that begins
+    with letters is looked for in a third of the time.
+    """
+    return re.compile(rf'{name}="(?<=\s{name}=")([^"<>]*)"(?=[^<>]*>)')
+
+
+_HREF, _SRC, _ID = map(_attribute, ("href", "src", "id"))
 
 
 @dataclass
@@ -29,9 +37,9 @@ class LinkCheck:
 
     def add(self, file: str, text: str) -> None:
         """Take note of a page, by its file from the root of the site, in place of what it was."""
-        links, anchors = self._links[file], self._anchors[file] = set[str](), set[str]()
-        for name, value in _ATTRIBUTE.findall(_SCRIPT_BODY.sub(r"\1", text)):
-            (anchors if name == "id" else links).add(value)
+        plain = _SCRIPT_BODY.sub(r"\1", text)
+        self._links[file] = {*_HREF.findall(plain), *_SRC.findall(plain)}
+        self._anchors[file] = set(_ID.findall(plain))
 
     def __len__(self) -> int:
         """How many pages are known."""
