@@ -16,6 +16,7 @@ class Folder:
         self._path = path
         self._there = dict(_sizes(path))
         self._files: set[str] = set()
+        self._folders: set[str] = set()
 
     @property
     def files(self) -> frozenset[str]:
@@ -25,13 +26,19 @@ class Folder:
     def put(self, file: str, content: bytes) -> None:
         """Have a file hold these bytes, and nothing else. Raises OSError."""
         self._files.add(file)
-        path = self._path / file
-        if self._there.get(file) == len(content) and path.read_bytes() == content:
+        if self._there.get(file) == len(content) and self._holds(file, content):
             return
+        path = f"{self._path}/{file}"
         with naming(path):
-            if file not in self._there:
-                path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(content)
+            folder = file.rpartition("/")[0]
+            if folder not in self._folders:
+                (self._path / folder).mkdir(parents=True, exist_ok=True)
+                self._folders.add(folder)
+            with open(path, "wb") as written:  # noqa: PTH123 (in half the time)
+                written.write(content)
+
+    def _holds(self, file: str, content: bytes) -> bool:
+        return (self._path / file).read_bytes() == content
 
     def take(self, files: Iterable[str]) -> None:
         """Know of files that somebody else has put."""
@@ -47,7 +54,7 @@ class Folder:
 
 
 @contextmanager
-def naming(path: Path) -> Iterator[None]:
+def naming(path: Path | str) -> Iterator[None]:
     """Have an OSError name a path: one that comes of writing names none."""
     try:
         yield
