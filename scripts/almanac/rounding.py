@@ -7,6 +7,7 @@ shown (largest remainder); a difference is shown as the difference of what is sh
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
@@ -59,16 +60,20 @@ def apportion(
     ``whole`` is given the parts are scaled to it: shares of a hundred. Parts are not below zero; of
     nothing there is nothing.
     """
-    exact = [Fraction(part) for part in parts]
-    total = sum(exact, Fraction(0))
+    ratios = [part.as_integer_ratio() for part in parts]
+    common = math.lcm(*(under for _, under in ratios))
+    exact = [over * (common // under) for over, under in ratios]  # as whole numbers: quick to add
+    total = sum(exact)
     if not total:
         return [step * 0 for _ in exact]
     if whole is None:
-        whole = half_up(total, step)
-    in_steps = [part / total * Fraction(whole) / Fraction(step) for part in exact]
-    counts = [part.numerator // part.denominator for part in in_steps]
+        whole = half_up(Fraction(total, common), step)
+    in_steps = Fraction(whole) / Fraction(step)
+    scale = total * in_steps.denominator
+    split = [divmod(part * in_steps.numerator, scale) for part in exact]
+    counts = [count for count, _ in split]
     lacking = int(whole / step) - sum(counts)
-    by_loss = sorted(range(len(counts)), key=lambda at: (counts[at] - in_steps[at], -in_steps[at]))
+    by_loss = sorted(range(len(counts)), key=lambda at: (-split[at][1], -exact[at]))
     for at in by_loss[:lacking]:
         counts[at] += 1
     return [count * step for count in counts]
