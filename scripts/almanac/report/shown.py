@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Mapping
 from datetime import date
 from decimal import Decimal
+from functools import lru_cache
 
 from almanac.analysis.figures.figure import NamedFigure, Shown
 from almanac.arithmetic.timed_reps import TimedRep
@@ -129,6 +130,7 @@ def rounded(figure: NamedFigure, digits: int | None = None) -> float | None:
     return _as_reckoned(figure, Decimal(1).scaleb(-places))
 
 
+@lru_cache(maxsize=2**10)  # to ask for the name of a month takes long
 def day_words(on: date) -> str:
     """A day as it is said: ``4 January``."""
     return f"{on.day} {on:%B}"
