@@ -24,7 +24,7 @@ from almanac.publish.links import LinkCheck
 from almanac.publish.render import render
 from almanac.publish.whole_site import write_site
 from almanac.resources import SITE_SOURCE
-from almanac.second_process import begun, in_turns, shared
+from almanac.second_process import begun, from_both_ends, in_turns, shared
 from almanac.site.folder import Folder
 from almanac.site.settings import SiteSettings
 from almanac.site.site_pages import SitePages
@@ -240,6 +240,18 @@ def test_each_turn_is_given_once(count: int) -> None:
     beside = begun(lambda: list(turns))
     mine = list(turns)
     assert sorted([*mine, *beside()]) == list(range(count))
+
+
+@pytest.mark.usefixtures("two_processors")
+@pytest.mark.parametrize("count", [0, 1, 23, 1_999, 2_001, 70_000])
+def test_each_thing_is_given_once_from_one_end_or_the_other(count: int) -> None:
+    ahead, back = from_both_ends(range(count))
+    beside = begun(lambda: list(back))
+    mine = list(ahead)
+    numbers, things = zip(*mine, *beside(), strict=True) if count else ((), ())
+    assert sorted(things) == list(range(count))
+    assert count > 2_000 or sorted(numbers) == sorted(things)
+    assert [thing for _, thing in mine] == list(range(len(mine)))
 
 
 ENDLESS = """

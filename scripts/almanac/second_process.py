@@ -80,19 +80,47 @@ def in_turns(items: Sequence[T]) -> Iterator[T]:
     What a process has come for is gone with it, should it fail. The turns stand in a pipe, which
     nobody can leave locked.
     """
+    groups = _groups(items)
+    return (item for turn in _turns(len(groups)) for item in groups[turn])
+
+
+def from_both_ends(
+    items: Sequence[T],
+) -> tuple[Iterator[tuple[int, T]], Iterator[tuple[int, T]]]:
+    """As ``in_turns``, for one process from the first on and for the other from the last back, so
+    that each has things that are like one another; each with how many were given before it, of
+    thousands about how many.
+    """
+    groups = _groups(items)
+    turns = _turns(len(groups))
+    ahead, back = groups, [group[::-1] for group in reversed(groups)]
+    return _numbered(turns, ahead), _numbered(turns, back)
+
+
+def _groups(items: Sequence[T]) -> list[Sequence[T]]:
     size = -(-len(items) // _MOST_TURNS) or 1
-    turns = range(0, len(items), size)
+    return [items[start : start + size] for start in range(0, len(items), size)]
+
+
+def _numbered(turns: Iterator[int], groups: Sequence[Sequence[T]]) -> Iterator[tuple[int, T]]:
+    """Group after group as there are turns left, by whichever process."""
+    for own, turn in enumerate(turns):
+        for at, item in enumerate(groups[own]):
+            yield turn * len(groups[0]) + at, item
+
+
+def _turns(number: int) -> Iterator[int]:
+    """The numbers below this, each given to whichever process comes for the next."""
     reading, writing = os.pipe()
     with os.fdopen(writing, "wb", buffering=0) as pipe:
-        pipe.write(b"".join(turn.to_bytes(2) for turn in range(len(turns))))
-    return _taken(items, size, reading)
+        pipe.write(b"".join(turn.to_bytes(2) for turn in range(number)))
+    return _taken(reading)
 
 
-def _taken(items: Sequence[T], size: int, reading: int) -> Iterator[T]:
+def _taken(reading: int) -> Iterator[int]:
     with os.fdopen(reading, "rb", buffering=0) as pipe:
         while turn := pipe.read(2):
-            start = int.from_bytes(turn) * size
-            yield from items[start : start + size]
+            yield int.from_bytes(turn)
 
 
 def _work(work: Callable[[], T], here: Connection, there: Connection, first: int) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 from almanac.model.catalogue import Key
 from almanac.progress import Told, unseen
 from almanac.resources import SITE_SOURCE
-from almanac.second_process import begun, in_turns
+from almanac.second_process import begun, from_both_ends
 from almanac.site.entry_parts import EntryParts
 from almanac.site.folder import Folder
 from almanac.site.settings import DARK, LIGHT, SiteSettings
@@ -55,11 +55,11 @@ def write_pages(
     written = Folder(folder)
     entries = pages.analysis.catalogue.entries
     squads = [(_SQUAD, id) for id in pages.analysis.catalogue.club.squads]
-    wanted = [*squads, *sorted(entries, key=_heavy_first)]
-    turns = in_turns(list(enumerate(wanted)))
+    wanted = [*sorted(entries, key=_drawn_first), *squads]
+    here, there = from_both_ends(wanted)
 
     def share() -> tuple[Made, AbstractSet[str], dict[str, str]]:
-        return _write_each(pages, turns, written), written.files, pages.codes.used
+        return _write_each(pages, there, written), written.files, pages.codes.used
 
     beside = begun(share)
     for file, content in (*source_files(pages.settings), *scripts):
@@ -67,7 +67,7 @@ def write_pages(
     told("working out lists")
     for file, text in pages.lists.items():
         written.put(file, text.encode())
-    mine = _write_each(pages, turns, written, told)
+    mine = _write_each(pages, here, written, told)
     theirs, files, codes = beside()
     pages.parts.take({key: own for key, own in theirs.items() if own})
     written.take(files)
@@ -104,9 +104,10 @@ def _write_each(
     return made
 
 
-# Kinds whose pages take longest are begun first, so that both processes end at one time.
-_HEAVIEST = ("block", "set", "practice")
+# Lists and the pages of drills show pictures of all drills: one process draws these. The other
+# begins with squads and blocks, of which each takes longest, so that both end at one time.
+_LAST = ("practice", "set", "block")
 
 
-def _heavy_first(key: Key) -> tuple[int, Key]:
-    return (_HEAVIEST.index(key[0]) if key[0] in _HEAVIEST else len(_HEAVIEST)), key
+def _drawn_first(key: Key) -> tuple[int, Key]:
+    return (_LAST.index(key[0]) + 1 if key[0] in _LAST else 0), key
