@@ -247,7 +247,8 @@ class GroupClocks(Mapping[str, GroupClock]):
         if clock is None:
             swum = self._swum[group]
             timer = swum.timing.clock(group, swum.course, self._crews.get(group))
-            timer = replace(timer, most_in_lane=swum.most_in_lane)
+            if timer.most_in_lane != swum.most_in_lane:
+                timer = replace(timer, most_in_lane=swum.most_in_lane)
             clock = self._clocks[group] = timer.run(swum.events)
         return clock
 

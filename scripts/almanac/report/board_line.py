@@ -65,25 +65,41 @@ def lines_without(
 
 def _seen_by(line: BoardLine, groups: Collection[str]) -> BoardLine:
     own = narrowed(line, groups)
-    if len(groups) > 1:
+    if len(groups) > 1 or not (_differs(own) or own.groups or own.whose):
         return own
-    go = own.go_of[0][2] if own.go_of else own.go
-    aim = own.aim_of[0][2] if own.aim_of else own.aim
-    target = own.target_of[0][2] if own.target_of else own.target
-    own = replace(own, target=target, target_of=())
-    return replace(own, go=go, go_of=(), aim=aim, aim_of=(), groups=(), whose="")
+    return replace(
+        own,
+        go=own.go_of[0][2] if own.go_of else own.go,
+        go_of=(),
+        aim=own.aim_of[0][2] if own.aim_of else own.aim,
+        aim_of=(),
+        target=own.target_of[0][2] if own.target_of else own.target,
+        target_of=(),
+        groups=(),
+        whose="",
+    )
+
+
+def _differs(line: BoardLine) -> bool:
+    return bool(line.go_of or line.aim_of or line.target_of)
 
 
 def narrowed(line: BoardLine, groups: Collection[str]) -> BoardLine:
     """The line with the times of these lane groups alone, where lane groups have their own."""
+    if not _differs(line):
+        return line
     go_of = tuple(own for own in line.go_of if own[0] in groups)
     aim_of = tuple(own for own in line.aim_of if own[0] in groups)
     target_of = tuple(own for own in line.target_of if own[0] in groups)
-    go = _by_title(go_of) if line.go_of else line.go
-    aim = _by_title(aim_of) if line.aim_of else line.aim
-    target = _by_title(target_of) if line.target_of else line.target
-    line = replace(line, target=target, target_of=target_of)
-    return replace(line, go_of=go_of, go=go, aim_of=aim_of, aim=aim)
+    return replace(
+        line,
+        go_of=go_of,
+        go=_by_title(go_of) if line.go_of else line.go,
+        aim_of=aim_of,
+        aim=_by_title(aim_of) if line.aim_of else line.aim,
+        target_of=target_of,
+        target=_by_title(target_of) if line.target_of else line.target,
+    )
 
 
 def _by_title(own: tuple[tuple[str, str, str], ...]) -> str:
