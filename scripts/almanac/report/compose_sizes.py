@@ -14,13 +14,21 @@ _WHOLE = 1000
 """Permille of what may be done of a drill in a practice."""
 
 
-def sizes_of(numbers: Sequence[int], size_at: Callable[[int], Size | None]) -> tuple[Sizes, ...]:
+Can = Callable[[int], bool]
+
+
+def sizes_of(
+    numbers: Sequence[int], size_at: Callable[[int], Size | None], can: Can | None = None
+) -> tuple[Sizes, ...]:
     """The sizes of a piece done ``numbers`` times, least first, without those that it cannot be
     done. Times of reps that are all alike grow evenly: where the first two and the last agree on
     that, those between are not laid out. Of what does not grow evenly a few are offered.
+
+    ``can`` says whether there is a size for a number, where that is known sooner than the size.
     """
     at = cache(size_at)
-    known = _short_enough(_home(numbers, at), at)
+    can = can or (lambda number: at(number) is not None)
+    known = _short_enough(_home(numbers, can), can)
     if len(known) > FEW:
         tried = [known[0], known[1], known[-1]]
         sizes = [size for number in tried if (size := at(number))]
@@ -32,22 +40,22 @@ def sizes_of(numbers: Sequence[int], size_at: Callable[[int], Size | None]) -> t
     return tuple(own for number in known if (size := at(number)) for own in _allowed(Sizes(size)))
 
 
-def _home(numbers: Sequence[int], at: Callable[[int], Size | None]) -> Sequence[int]:
+def _home(numbers: Sequence[int], can: Can) -> Sequence[int]:
     """The numbers after which one is back at the end where one began, as far as the first two of
     them tell: all, or every other one.
     """
-    if len(numbers) < 3 or (at(numbers[0]) and at(numbers[1])):
+    if len(numbers) < 3 or (can(numbers[0]) and can(numbers[1])):
         return numbers
-    return numbers[::2] if at(numbers[0]) else numbers[1::2]
+    return numbers[::2] if can(numbers[0]) else numbers[1::2]
 
 
-def _short_enough(numbers: Sequence[int], at: Callable[[int], Size | None]) -> Sequence[int]:
+def _short_enough(numbers: Sequence[int], can: Can) -> Sequence[int]:
     """The numbers up to the first that cannot be done, where the last cannot: what is too much done
     so often is too much done more often.
     """
-    if at(numbers[-1]):
+    if can(numbers[-1]):
         return numbers
-    return numbers[: bisect_left(numbers, True, key=lambda number: at(number) is None)]
+    return numbers[: bisect_left(numbers, True, key=lambda number: not can(number))]
 
 
 def _even(sizes: Sequence[Size], numbers: Sequence[int], count: int) -> Sizes | None:

@@ -145,7 +145,10 @@ def _offer(layer: Layer, facts: Facts, own: Candidate) -> tuple[Piece, Offer] | 
     drills = facts.places.drills
     if own.swim_set and facts.is_elsewhere(own.swim_set, layer.course):
         return None
-    runs = sizes_of(own.numbers or (1,), lambda n: layer.size(own, n, drills))
+    numbers = own.numbers or (1,)
+    runs = sizes_of(
+        numbers, lambda n: layer.size(own, n, drills), lambda n: layer.lay(own, n) is not None
+    )
     if not runs:
         return None
     offer = Offer(0, layer.adults(chief), layer.room(chief), runs)
