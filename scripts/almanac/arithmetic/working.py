@@ -5,7 +5,6 @@ part.
 from __future__ import annotations
 
 import math
-from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from statistics import linear_regression
@@ -225,18 +224,20 @@ def gathered(terms: Iterable[Working]) -> Working:
     """A sum in which equal terms stand once with their count, in order of first appearance: 12 ×
     1:05 + 1:00.
     """
-    terms = list(terms)
-    same = Counter(map(id, terms))  # many are one object, and long to compare
-    counts: dict[int, int] = {}
-    alike: dict[float, list[Working]] = {}  # only what comes to the same can be the same
-    for term in {id(term): term for term in terms}.values():
-        known = alike.setdefault(term.value, [])
-        first = next((own for own in known if own == term), None)
+    same: dict[int, list[Working]] = {}  # many are one object, and long to compare
+    for term in terms:
+        same.setdefault(id(term), []).append(term)
+    firsts: list[list[Working]] = []
+    alike: dict[float, list[list[Working]]] = {}  # only what comes to the same can be the same
+    for own in same.values():
+        known = alike.setdefault(own[0].value, [])
+        first = next((each for each in known if each[0] == own[0]), None)
         if first is None:
-            known.append(first := term)
-        counts[id(first)] = counts.get(id(first), 0) + same[id(term)]
-    firsts = {id(term): term for term in terms}
-    return total(times(count, firsts[of]) for of, count in counts.items())
+            known.append(own)
+            firsts.append(own)
+        else:
+            first.extend(own)
+    return total(times(len(each), each[0]) for each in firsts)
 
 
 def times(count: int, working: Working, what: str = "") -> Working:
