@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
+from typing import Any
 
 from almanac.arithmetic.effort import EffortScale, EffortSpan
 from almanac.arithmetic.pace_lines import Because, NoNumber
 from almanac.frozen import kept, quick
 from almanac.model.changes import rounds_of
+from almanac.model.effort_plans import Descend, Rotate
 from almanac.model.knowledge import Drill, Gear
 from almanac.model.swim_set import (
     Distance,
@@ -154,10 +156,28 @@ def _events(
             yield Break(here, rounds, item.seconds, item.note)
         elif isinstance(item, Reps):
             for number in range(1, item.reps + 1):
-                pieces = [_piece(part, item, number, laying) for part in item.parts]
-                yield Rep(here, rounds, number, item, _with_changes(pieces, item, laying.gear))
+                yield _rep(item, here, rounds, number, laying)
         else:
             yield from _rounds(item, here, rounds, laying)
+
+
+def _rep(item: Reps, path: DataPath, rounds: tuple[int, ...], number: int, laying: _Laying) -> Rep:
+    """One rep. What reps of one item have alike, in whichever round, is made once."""
+    key = id(item), number if _differ(item) else 0
+    if key not in laying.known:
+        pieces = [_piece(part, item, number, laying) for part in item.parts]
+        first = Rep(path, rounds, number, item, _with_changes(pieces, item, laying.gear))
+        laying.known[key] = first, {"distance": first.distance, "inner_rest_s": first.inner_rest_s}
+        return first
+    first, known = laying.known[key]
+    rep = Rep(path, rounds, number, first.item, first.pieces)
+    vars(rep).update(known)
+    return rep
+
+
+def _differ(item: Reps) -> bool:
+    """Whether reps of an item do other drills, or at other efforts, than one another."""
+    return any(part.turns or isinstance(part.effort, (Descend, Rotate)) for part in item.parts)
 
 
 def _rounds(
@@ -180,6 +200,7 @@ class _Laying:
     scale: EffortScale
     gear: Mapping[str, Gear]
     far: Far | None
+    known: dict[tuple[int, int], tuple[Rep, dict[str, Any]]] = field(default_factory=dict)
 
 
 def _piece(part: Part, item: Reps, number: int, laying: _Laying) -> Piece:
