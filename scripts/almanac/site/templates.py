@@ -76,7 +76,10 @@ class _Environment(Environment):
         """
         if type(obj) is dict and attribute in obj and attribute not in _OF_EVERY_DICT:
             return obj[attribute]
-        return super().getattr(obj, attribute)
+        try:
+            return getattr(obj, attribute)
+        except AttributeError:
+            return super().getattr(obj, attribute)
 
 
 class Templates:
@@ -92,6 +95,7 @@ class Templates:
             lstrip_blocks=True,
             keep_trailing_newline=True,
             bytecode_cache=CompiledTemplates(folder),
+            auto_reload=False,  # it would ask for the file of each at every page
         )
         self._environment.globals |= {"front_matter": front_matter, "in_full": IN_FULL}
 
