@@ -14,6 +14,7 @@ from almanac.model.walk import efforts_with_paths
 from almanac.source.reader import DataPath
 
 ROUNDS, REPS = "rounds", "reps"
+_KNOWN = "_scalable"  # beside the fields of a set, as what is worked out once
 NEAR = 1  # how much less than is written a page offers, where the entry states no bounds
 
 
@@ -61,7 +62,10 @@ def scalable(swim_set: SwimSet, what: str, most_reps: float) -> Scalable | None:
     The bounds are those of the entry. Where it states none, from one, or two where reps descend, up
     to what the policy's ``most_reps`` lets a set hold.
     """
-    return scalable_of(swim_set.items, what, most_reps)
+    known: dict[tuple[str, float], Scalable | None] = vars(swim_set).setdefault(_KNOWN, {})
+    if (what, most_reps) not in known:  # asked for at each number of a set, and long to find
+        known[what, most_reps] = scalable_of(swim_set.items, what, most_reps)
+    return known[what, most_reps]
 
 
 def scalable_of(items: tuple[Item, ...], what: str, most_reps: float) -> Scalable | None:
