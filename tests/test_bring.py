@@ -89,6 +89,24 @@ def test_what_is_here_is_never_written_over(own: Path, capsys: pytest.CaptureFix
     assert files(own) == before
 
 
+def test_what_was_renamed_here_is_here(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It stays, and what comes names it by the id that it has now."""
+    assert brought(own, "back-streamline-kick") == 0
+    assert main(["rename", "back-streamline-kick", "long-line", "--root", str(own)]) == 0
+    capsys.readouterr()
+    assert brought(own, "back-streamline-kick") == 0
+    assert "long-line.yml  is here already" in capsys.readouterr().out
+    before = files(own)
+    assert brought(own, "ladder-on-back") == 0
+    came = {file: text for file, text in files(own).items() if file not in before}
+    assert "plans/sets/ladder-on-back.yml" in came
+    assert b"do: long-line" in came["plans/sets/ladder-on-back.yml"]
+    assert not any(b"back-streamline-kick\n" in text for text in came.values())
+    assert files(own).items() >= before.items()
+    codes = {it.code for it in load_and_check(own, DAY).findings}
+    assert not codes & {"moved-reference", "unknown-reference"}
+
+
 def test_a_dry_run_writes_nothing(own: Path) -> None:
     before = files(own)
     words = ["bring", "kick-and-go", "--from", str(CATALOGUE), "--root", str(own), "--dry-run"]

@@ -42,8 +42,16 @@ def test_a_new_club_has_no_error_and_is_told_of_its_emergency_plan_alone(
     assert catalogue.progressions and catalogue.faults and catalogue.practices
     first = next(iter(catalogue.club.pools.values()))
     for squad in catalogue.club.squads.values():
-        assert catalogue.sets[f"first-{squad.level}"].course == first.course
+        assert catalogue.sets[f"first-set-{squad.level}"].course == first.course
         assert catalogue.practices[f"first-{squad.level}"].adults
+
+
+def test_no_two_of_its_entries_have_one_id(club: tuple[Path, str, str]) -> None:
+    """So that every command that takes an id knows which is meant."""
+    catalogue = load_and_check(club[0], DAY).loaded.catalogue
+    assert catalogue is not None
+    ids = [id for kind, id in catalogue.entries if kind not in ("vocabulary", "source")]
+    assert len(ids) == len({*ids})
 
 
 def test_its_own_name_stands_on_every_page_and_nobody_elses(club: tuple[Path, str, str]) -> None:

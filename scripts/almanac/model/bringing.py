@@ -68,30 +68,37 @@ def closure(catalogue: Catalogue, wanted: Iterable[Key], have: Names) -> list[Ke
             continue
         found[key] = None
         for reference in catalogue.entries[key].references():
-            there = reference.id in have.of("reference", reference.kind)
-            if (
-                reference.kind in (*BROUGHT, *PLANS)
-                and reference.role not in _LEADS_ON
-                and not there
-            ):
-                todo.append((reference.kind, reference.id))
+            named = (reference.kind, reference.id)
+            is_needed = reference.kind in (*BROUGHT, *PLANS) and reference.role not in _LEADS_ON
+            if is_needed and not _here(have, *named):
+                todo.append(named)
     return list(found)
 
 
 def bring(of: Loaded, into: Names, wanted: Iterable[Key], origin: Origin) -> Bringing:
     """The texts of entries of one catalogue for another whose names are ``into``. Raises NotBrought
-    where they need a word that is not there, or where something of them is amiss already.
+    where they need a word that is not there, or where something of them is amiss already. What has
+    another id there by now is there, and is named by that.
     """
     assert of.catalogue is not None
     keys = closure(of.catalogue, wanted, into)
-    new = [key for key in keys if key[1] not in into.of("reference", key[0])]
+    new = [key for key in keys if not _here(into, *key)]
     _refuse_amiss(of, [KIND["club"].files, *(of.documents[key].file for key in new)])
     names = _with(into, of, new)
     texts = {key: _text(of.documents[key], key[0], names, origin) for key in new}
     return Bringing(
         {of.documents[key].file: text for key, text in texts.items()},
-        tuple(into.of("reference", kind)[id] for kind, id in keys if (kind, id) not in texts),
+        tuple(
+            into.of("reference", kind)[_here(into, kind, id)]
+            for kind, id in keys
+            if (kind, id) not in texts
+        ),
     )
+
+
+def _here(names: Names, kind: str, id: str) -> str:
+    """The id that an entry has where it is brought to, which may be another by now; "" for none."""
+    return id if id in names.of("reference", kind) else names.moved.get((kind, id), "")
 
 
 def _refuse_amiss(of: Loaded, files: list[str]) -> None:
@@ -106,7 +113,7 @@ def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
     for kind, id in new:
         own = words.get(("reference", kind), {})
         words["reference", kind] = {**own, id: of.documents[kind, id].file}
-    return Names(words, into.moved)
+    return Names(words, into.moved, retired=into.retired)
 
 
 def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
@@ -132,7 +139,21 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
         if not lost and not empty:
             break
         text = without(text, lost) if lost else without_items(text, empty)
-    return f"# From {as_.title}.\n{text}"
+    return f"# From {as_.title}.\n{_by_present_ids(text, document.file, kind, names)}"
+
+
+def _by_present_ids(text: str, file: str, kind: str, names: Names) -> str:
+    """A text that names what has another id here by that; what was retired here a coach decides."""
+    own, _ = read(text.encode(), file)
+    assert own is not None, file
+    words = {
+        (use.path, use.is_key): new
+        for use in uses(own, kind)
+        if (new := names.moved.get((use.kind, use.id)))
+        and (use.kind, use.id) not in names.retired
+        and use.id not in names.of("reference", use.kind)
+    }
+    return (rewritten(own, words) if words else None) or text
 
 
 def _as_here(text: str, file: str, kind: str, as_: Origin) -> str:

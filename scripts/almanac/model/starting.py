@@ -146,7 +146,7 @@ def _in_course(file: str, text: str, course: str) -> str:
 def _sets(level: str, place: NewPool, values: Mapping[str, str]) -> Iterator[tuple[str, str]]:
     """The warm-up and the first set of a level, by file."""
     where = "-on-land" if place.is_land else ""
-    yield f"plans/sets/first-{level}.yml", _filled(f"set{where}-{level}.yml", values)
+    yield f"plans/sets/first-set-{level}.yml", _filled(f"set{where}-{level}.yml", values)
     if not place.is_land:
         yield f"plans/sets/warm-up-{level}.yml", _filled(f"warm-up-{level}.yml", values)
 
