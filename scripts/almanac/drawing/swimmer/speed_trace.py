@@ -13,7 +13,7 @@ from almanac.model.drawing import SPEEDS
 ROOM = 64.0
 """How much higher a picture is for it."""
 _SIZE = 17.5
-_LEFT, _RIGHT = 6.0, WIDTH - 6.0
+_LEFT, _RIGHT = 6.0, WIDTH - 34.0  # beside the mark of a picture that moves
 _RISE = 20.0
 """From the slowest to the fastest; few steps are drawn higher than many, to be seen on a phone."""
 
