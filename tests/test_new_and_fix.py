@@ -333,6 +333,33 @@ def test_fix_mends_each_word_with_one_right_answer_beside_other_errors(tmp_path:
     assert {"unknown-reference"} == {it.code for it in load(root).findings if it.is_error}
 
 
+def test_fix_writes_what_a_set_adds_up_to(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """After a change of rounds every figure that its author expects of it, each with the old one;
+    with a slip of its own the set is left alone.
+    """
+    root = club(tmp_path)
+    file = root / "plans/sets/six-fifties.yml"
+    expect = "expect: {distance: 300, reps: 6, by: {kick: {flutter: 300}}} # as believed\n"
+    file.write_text(file.read_text("utf-8") + expect, "utf-8")
+    assert not {"expect-differs"} & codes(root)
+    more = file.read_text("utf-8").replace("reps: 6\n", "reps: 8\n")
+    assert more != file.read_text("utf-8")
+    file.write_text(more, "utf-8")
+    assert main(["check", "--root", str(root)]) == 1
+    assert "--fix writes it" in capsys.readouterr().out
+    assert main(["check", "--fix", "--root", str(root), "--today", DAY.isoformat()]) == 0
+    assert file.read_text("utf-8") == more.replace("distance: 300", "distance: 400").replace(
+        "reps: 6,", "reps: 8,"
+    ).replace("flutter: 300", "flutter: 400")
+    assert "six-fifties.yml: expect distance 300 is 400" in capsys.readouterr().out
+    broken = more.replace("effort: easy", "effort: hardly")
+    file.write_text(broken, "utf-8")
+    assert main(["check", "--fix", "--root", str(root)]) == 1
+    assert file.read_text("utf-8") == broken
+
+
 def test_a_renamed_file_is_known_by_the_last_commit(tmp_path: Path) -> None:
     root = club(tmp_path)
     for command in ("init -q", "add .", "commit -q -m club"):

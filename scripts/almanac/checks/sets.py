@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.course import Misfit, Unfit
 from almanac.arithmetic.expand import count_reps
-from almanac.arithmetic.summary import SetSummary
 from almanac.checks.rule import Problem, forbids, warns
 from almanac.model.effort_plans import Build, Descend, Effort
-from almanac.model.expectation import Expectation, GroupExpectation
 from almanac.model.swim_set import Item, SwimSet
 from almanac.model.walk import (
     efforts_with_paths,
@@ -19,7 +17,7 @@ from almanac.model.walk import (
     written_items,
 )
 from almanac.source.reader import DataPath
-from almanac.units import Unit, show_distance, show_number, show_time
+from almanac.units import Unit, show_distance, show_number
 
 
 @forbids("too-many-reps")
@@ -140,76 +138,6 @@ def _distance_step(swim_set: SwimSet, misfit: Misfit) -> tuple[str, ...]:
         item.is_parted for item, path in reps_with_paths(swim_set.items) if path == misfit.path
     )
     return ("parts",) if parted else ("distance",)
-
-
-@forbids("expect-differs")
-def expect_differs(analysis: Analysis) -> Iterator[Problem]:
-    """What an author writes under ``expect`` is what the set adds up to; a difference shows
-    both.
-    """
-    for id, swim_set in analysis.computable.items():
-        summary = analysis.summary(id)
-        told = set[tuple[str, ...]]()
-        groups = dict.fromkeys((*analysis.meant(swim_set), *swim_set.expect.by_group))
-        for group in groups or (None,):
-            for path, believed, computed in _totals_differ(swim_set.expect, summary, group):
-                if path not in told:
-                    told.add(path)
-                    yield _difference(
-                        analysis, swim_set, path, show_number(believed), show_number(computed)
-                    )
-        yield from _clock_differences(analysis, swim_set, summary)
-
-
-def _totals_differ(
-    expect: Expectation, summary: SetSummary, group: str | None
-) -> Iterator[tuple[tuple[str, ...], float, float]]:
-    """What is believed of a lane group, and what it swims, where the two differ."""
-    swum = summary.of(group)
-    computed = {
-        "distance": swum.distance.value,
-        "reps": len(swum.reps),
-        "lengths": float(swum.lengths),
-    }
-    own = expect.by_group.get(group or "", GroupExpectation())
-    for name, value in computed.items():
-        if getattr(own, name) is not None:
-            if getattr(own, name) != value:
-                yield ("by_group", group or "", name), getattr(own, name), value
-        elif getattr(expect, name) not in (None, value):
-            yield (name,), getattr(expect, name), value
-    for facet, word in dict.fromkeys((*_words(expect.by), *_words(own.by))):
-        is_own = word in own.by.get(facet, {})
-        distance = (own if is_own else expect).by[facet][word]
-        value = float(swum.by[facet].get(word, 0))
-        if abs(distance - value) > 0.05:
-            before = ("by_group", group or "") if is_own else ()
-            yield (*before, "by", facet, word), distance, value
-
-
-def _words(by: Mapping[str, Mapping[str, float]]) -> Iterator[tuple[str, str]]:
-    return ((facet, word) for facet, words in by.items() for word in words)
-
-
-def _clock_differences(
-    analysis: Analysis, swim_set: SwimSet, summary: SetSummary
-) -> Iterator[Problem]:
-    for group, believed in swim_set.expect.clock.items():
-        clock = summary.clocks[group].clock
-        if clock is None or abs(clock.value - believed) > 0.5:
-            computed = show_time(clock.value) if clock else "no number: a target is not known"
-            yield _difference(analysis, swim_set, ("clock", group), show_time(believed), computed)
-
-
-def _difference(
-    analysis: Analysis, swim_set: SwimSet, path: tuple[str, ...], believed: str, computed: str
-) -> Problem:
-    groups = analysis.catalogue.lane_groups
-    steps = (step for step in path if step not in ("by", "by_group"))
-    what = " ".join(groups[step].title if step in groups else step for step in steps)
-    message = f"'{what}' is believed to be {believed}, and the set adds up to {computed}"
-    bare = computed.replace(",", "")  # as a number is written in an entry
-    return Problem(swim_set, ("expect", *path), message, f"write {bare}, or mend the items")
 
 
 @forbids("land-set-swims")

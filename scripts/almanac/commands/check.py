@@ -32,15 +32,16 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     fix_help = (
         "first mend what has one right answer: ids that have moved or stand in another style, "
+        "words in capitals, key order, quoted times, list order, what a set is expected to add up "
+        "to"
     )
-    fix_help += "words in capitals, key order, quoted times, list order"
     parser.add_argument("--fix", action="store_true", help=fix_help)
 
 
 def run(arguments: argparse.Namespace) -> int:
     root = root_of(arguments.root)
     if arguments.fix:
-        _fix(root)
+        _fix(root, arguments.today or today())
     findings = check_root(root, arguments.today or today())
     print(FORMATS[arguments.format](findings.found, findings.entries, arguments.all))
     return ERRORS if findings.has_errors else FINE
@@ -74,8 +75,8 @@ def _check(root: Path, today: date, seen: Snapshot) -> Findings:
     return Findings(checked.findings, checked.loaded.count)
 
 
-def _fix(root: Path) -> None:
-    from almanac.commands.fixing import fix, mend_words
+def _fix(root: Path, today: date) -> None:
+    from almanac.commands.fixing import fix, mend_expectations, mend_words
     from almanac.model.load import load
 
     loaded = load(root)
@@ -83,3 +84,5 @@ def _fix(root: Path) -> None:
     changed += fix(root, load(root) if changed else loaded)
     for file in dict.fromkeys(changed):
         print(f"mended {file}")
+    for line in mend_expectations(root, today):
+        print(f"mended {line}")

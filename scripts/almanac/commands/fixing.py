@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
-from almanac.model.load import Loaded
+from almanac.analysis.analysis import Analysis
+from almanac.checks.expectations import Difference, differences
+from almanac.model.load import Loaded, load
 from almanac.publish.atomic import replace_file
 from almanac.source.reader import read
-from almanac.source.rewrite import rewritten
+from almanac.source.rewrite import renumbered, rewritten
 from almanac.source.style import fixed, style_findings
 
 _BOM = b"\xef\xbb\xbf"
@@ -49,6 +52,29 @@ def mend_words(root: Path, loaded: Loaded) -> list[str]:
         text = rewritten(document, words)
         if text is not None and _replace(root / document.file, document.text, text):
             changed.append(document.file)
+    return changed
+
+
+def mend_expectations(root: Path, today: date) -> list[str]:
+    """Write what sound sets add up to where their authors believe something else: after a change of
+    rounds that is what was meant. Returns a line for each, with both figures.
+    """
+    loaded = load(root)
+    if loaded.catalogue is None:
+        return []
+    changed: list[str] = []
+    found: dict[str, list[Difference]] = {}
+    for own in differences(Analysis(loaded.catalogue, today)):
+        if own.computed:
+            found.setdefault(own.swim_set.id, []).append(own)
+    for id, each in found.items():
+        document = loaded.documents["set", id]
+        text = renumbered(document, {("expect", *own.path): own.bare for own in each})
+        if text is not None and _replace(root / document.file, document.text, text):
+            changed += (
+                f"{document.file}: expect {' '.join(own.path)} {own.believed} is {own.computed}"
+                for own in each
+            )
     return changed
 
 

@@ -4,7 +4,7 @@ other byte stay.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -58,6 +58,29 @@ def rewritten(document: Document, words: Rewrites) -> str | None:
     again, _ = read(text.encode("utf-8"), document.file)
     expected = _with_words(document.data, words)
     return text if again is not None and again.data == expected else None
+
+
+def renumbered(document: Document, numbers: Mapping[DataPath, str]) -> str | None:
+    """The document's text with these numbers or times in place of those that stand there; None
+    where it would not read back as just that.
+    """
+    edits = [(span(document.text, document.node(path)), text) for path, text in numbers.items()]
+    text = document.text
+    for (start, end), own in sorted(edits, reverse=True):
+        text = text[:start] + own + text[end:]
+    again, findings = read(text.encode("utf-8"), document.file)
+    if again is None or findings:
+        return None
+    return text if _but_for(again.data, numbers) == _but_for(document.data, numbers) else None
+
+
+def _but_for(data: Any, paths: Collection[DataPath], path: DataPath = ()) -> Any:
+    """Data without the values at some paths."""
+    if isinstance(data, dict):
+        return {key: _but_for(value, paths, (*path, key)) for key, value in data.items()}
+    if isinstance(data, list):
+        return [_but_for(value, paths, (*path, number)) for number, value in enumerate(data)]
+    return None if path in paths else data
 
 
 def _key_node(document: Document, path: DataPath) -> yaml.Node:
