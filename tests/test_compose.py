@@ -104,11 +104,36 @@ def test_a_proposal_is_saved_as_an_entry_that_check_has_nothing_to_say_of(capsys
 
 def test_a_proposal_with_findings_is_not_written(capsys, tmp_path) -> None:
     root = copied(tmp_path)
-    assert run(root, *WISHES, "--save", "heron-tonight", "--start", "25:99") == 1
+    assert run(root, *WISHES, "--save", "heron-tonight", "--start", "23:30") == 1
     said = capsys.readouterr().out
     assert "nothing was written" in said
     assert said.startswith("plans/practices/heron-tonight.yml:")
     assert not (root / "plans/practices/heron-tonight.yml").exists()
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "sentence"),
+    [
+        ("--start", "25:00", "'25:00' is no time of day: write HH:MM, say 17:30"),
+        ("--start", "7", "'7' is no time of day"),
+        ("--minutes", "sixty", "'sixty' is no whole number"),
+    ],
+)
+def test_a_value_of_no_such_kind_is_refused(capsys, name: str, value: str, sentence: str) -> None:
+    assert run(CATALOGUE, *WISHES, name, value) == 2
+    assert sentence in capsys.readouterr().err
+
+
+def test_json_stands_alone_where_a_practice_is_written(capsys, tmp_path) -> None:
+    root = copied(tmp_path)
+    assert (
+        run(root, *WISHES, "--json", "--save", "heron-tonight", "--heads", "heron-1=9,heron-2=9")
+        == 0
+    )
+    said = capsys.readouterr()
+    assert json.loads(said.out)["version"] == 1 and "proposals" in json.loads(said.out)
+    path = root / "plans/practices/heron-tonight.yml"
+    assert path.is_file() and f"wrote {path}" in said.err
 
 
 def test_what_is_composed_breaks_no_rule(tmp_path) -> None:
@@ -171,7 +196,10 @@ def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
 @pytest.mark.parametrize(
     ("argv", "sentence"),
     [
-        (("--squad", "heron", "--minutes", "0", "--goals", "walls"), "0 minutes: from 20 to 120"),
+        (
+            ("--squad", "heron", "--minutes", "0", "--goals", "walls"),
+            "0 min: from 20 to 120 minutes",
+        ),
         (("--minutes", "60", "--goals", "walls"), "say whose it is: --squad heron or osprey"),
         (
             ("--squad", "sharks", "--minutes", "60", "--goals", "walls"),
@@ -188,6 +216,14 @@ def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
         ((*WISHES, "--save", "tonight", "--proposal", "9"), "there is no proposal 9"),
         ((*WISHES, "--save", "To Night"), "To Night"),
         ((*WISHES, "--pool", "sea"), "there is no pool 'sea'"),
+        ((*WISHES, "--goals", "wals"), "there is no goal 'wals'; did you mean 'walls'?"),
+        ((*WISHES, "--without", "finz"), "there is no gear 'finz'; did you mean 'fins'?"),
+        (
+            (*WISHES, "--change", "jump=m"),
+            "--change jump=m: write swap, keep, free, up, down, out, and a role",
+        ),
+        ((*WISHES, "--change", "swap=q"), "--change swap=q: write swap"),
+        ((*WISHES, "--proposal", "0"), "there is no proposal 0"),
     ],
 )
 def test_a_bad_wish_gets_one_sentence(capsys, argv: tuple[str, ...], sentence: str) -> None:

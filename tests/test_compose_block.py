@@ -212,21 +212,33 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
         (["--meet", "gala"], "there is no meet 'gala'"),
         (["--race-day", "2027-03-01"], "the race is on 2027-03-01, the block from 2027-01-04 to 2027-01-24"),
         (["--loads", "80,90"], "2 loads are named for 3 weeks"),
-        (["--loads", "80,90,101"], "--loads are hundredths of a full week: from 1 to 100"),
+        (["--loads", "80,90,101"], "--loads 80,90,101: hundredths of a full week, a number from 1 to 100 for each week"),
         (["--test", "back-kick-50=9"], "tests are run in weeks 1 to 3"),
         (["--test", "swim-5"], "there is no benchmark 'swim-5'"),
         (["--starts", "9999-12-27"], "9999-12-27 is out of reach: name a day from 1900 to 2199"),
         (["--test", "back-kick-50=2,2"], "a test is run once in a week: name each week once"),
         (["--strokes", "26"], "26 hundredths of each of four strokes: 0 to 25 can be"),
         (["--strokes", "-1"], "-1 hundredths of each of four strokes: 0 to 25 can be"),
-        (["--taper", "-1"], "-1 weeks of taper: 0 or more"),
+        (["--taper", "-1", "--race-day", "2027-01-20"], "-1 weeks of taper: from 0 to 2 can be before a race"),
+        (["--taper", "99", "--race-day", "2027-01-20"], "99 weeks of taper: from 0 to 2 can be before a race"),
+        (["--taper", "2"], "--taper is before a race: name --meet or --race-day"),
+        (["--goals", "wals"], "there is no goal 'wals'; did you mean 'walls'?"),
+        (["--slot", "mon=17:30+75"], "--slot and --like both say when: leave out one"),
+        (["--dry-run"], "--dry-run is of --fill"),
+        (["--steps", "1000000000000"], "--steps 1000000000000: from 0 to 1000000"),
+        (["--kick", "35"], "--kick 35: write a range in hundredths"),
+        (["--kick", "0.35"], "--kick 0.35: write a range in hundredths"),
+        (["--kick", "-5"], "--kick -5: write a range in hundredths"),
+        (["--judge", "heron-legs-in-three-weeks", "--save", "x"], "leave out --save"),
+        (["--judge", "heron-legs-in-three-weeks", "--fill", "x"], "leave out one"),
+        (["--test", "back-kick-50=x"], "--test back-kick-50=x: write the weeks by their numbers, say back-kick-50=1,8"),
         (["--loads", "80"], "1 load is named for 3 weeks"),
-        (["--kick", "30-20"], "--kick 30-20: from 0 to 100, say 20-35"),
-        (["--slot", "mon=7"], "--slot mon=7: write DAY=HH:MM+MINUTES@POOL, say mon=17:30+75@home"),
+        (["--kick", "30-20"], "--kick 30-20: write a range in hundredths, from 0 to 100: say 20-35, 35- for that and more"),
+        (["--slot", "mon=7"], "--slot mon=7: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say mon=17:30+75@home"),
         (["--slot", "mon=17:30+75@sea"], "there is no pool 'sea'"),
         (["--slot", "mon=17:30+5"], "nothing fits any slot, and nothing can be composed"),
         (["--like", "spring"], "there is no block 'spring'"),
-        (["--steps", "-1"], "--steps -1: 0 or more"),
+        (["--steps", "-1"], "--steps -1: from 0 to 1000000"),
         (["--judge", "spring"], "there is no block 'spring'; there are heron-legs-in-three-weeks"),
         (["--save", "heron-legs-in-three-weeks"], "the block 'heron-legs-in-three-weeks' exists already"),
         ([f"--slot={day}=17:30+90" for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun")],
@@ -234,7 +246,8 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
     ],
 )  # fmt: skip
 def test_a_wish_that_cannot_be_gets_a_sentence(wishes: list[str], told: str, capsys) -> None:
-    without = ("--days", "mon,wed,fri") if any("--slot=" in own for own in wishes) else ()
+    slots = any(own.startswith("--slot") for own in wishes) and wishes != ["--slot", "mon=17:30+75"]
+    without = ("--like", "heron-legs-in-three-weeks", "--days", "mon,wed,fri") if slots else ()
     first = [own for own in WISHES if own not in without]
     assert run(CATALOGUE, *first, *wishes) == 2
     said = capsys.readouterr()

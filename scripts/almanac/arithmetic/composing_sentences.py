@@ -58,7 +58,7 @@ SENTENCES: Mapping[str, str] = {
     "bad-place": "there is no {what} '{id}'",
     "bad-place-known": "there is no {what} '{id}'; there are {known}",
     "bad-number": "{what}: {group} has {number}; from 1 to {most} can be",
-    "bad-minutes": "{minutes} minutes: from {least} to {most} can be composed",
+    "bad-minutes": "{minutes} min: from {least} to {most} minutes can be composed",
     "bad-minutes-squad": "{minutes} minutes: {squad} has {most} at most",
     "bad-goals": "{number} goals: one to {most} can be asked for",
     "no-goals": "no goals: one to {most} can be asked for",

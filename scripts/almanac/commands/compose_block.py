@@ -36,6 +36,7 @@ from almanac.report.planning_request import (
     request_of,
 )
 from almanac.report.planning_usual import wishes_for
+from almanac.source.suggest import absent
 
 NAME = "block"
 HELP = "a block of weeks for what is wished"
@@ -65,8 +66,7 @@ def judge(
     """A block that is there beside what is asked for and what it says itself."""
     block = analysis.catalogue.blocks.get(arguments.judge)
     if block is None:
-        known = ", ".join(analysis.catalogue.blocks) or "none"
-        raise UsageError(f"there is no block '{arguments.judge}'; there are {known}")
+        raise UsageError(absent("block", arguments.judge, analysis.catalogue.blocks))
     asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
     checked_request(analysis, asked)
     groups = analysis.blocks.get(block.id)

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Mapping
 from datetime import date
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_days import DAY_NAMES, DAYS
 from almanac.commands.compose_block_plan import Effort
-from almanac.commands.given import day_of, listed, numbers
+from almanac.commands.given import day_of, listed, numbers, whole
 from almanac.commands.outcome import UsageError
 from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Weekly
 
+STEPS_MOST = 1_000_000
 _SHARES = {
     "kick": "kick_share",
     "on_back": "supine_share",
@@ -26,7 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add = parser.add_argument
     add("--squad", metavar="S", help="whose block (default: that of --like, or the only one)")
     add("--starts", metavar="DATE", type=day_of, help="the Monday it starts on")
-    add("--weeks", metavar="N", type=int, help="how many weeks")
+    add("--weeks", metavar="N", type=whole, help="how many weeks")
     add("--goals", metavar="G=N,G", help="goals, each with a weight (default 1)")
     add("--days", metavar="mon,tue", help="only these days of the week")
     add("--slot", metavar="DAY=HH:MM+MIN@POOL", action="append", default=[],
@@ -37,20 +40,28 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="a benchmark, and the weeks it is run in (default: as often as it asks)")  # fmt: skip
     add("--meet", metavar="M", help="the meet that it leads to")
     add("--race-day", metavar="DATE", type=day_of, help="the day of the race (default: the meet's)")
-    add("--taper", metavar="N", type=int, help="weeks of taper before the race")
-    add("--kick", metavar="A-B", help="kick, in hundredths of all metres")
+    add("--taper", metavar="N", type=whole, help="weeks of taper before the race")
+    add(
+        "--kick",
+        metavar="A-B",
+        help="kick, in hundredths of all metres: 20-35, 35- for that and more",
+    )
     add("--on-back", metavar="A-B", help="flutter on the back, of all flutter")
     add("--resisted", metavar="A-B", help="resisted metres")
     add("--fast", metavar="A-B", help="fast metres")
     add("--dolphin", metavar="A-B", help="dolphin kick")
-    add("--strokes", metavar="N", type=int, default=0,
+    add("--strokes", metavar="N", type=whole, default=0,
         help="the least of each of the four strokes in any two weeks, in hundredths")  # fmt: skip
     add("--judge", metavar="B", help="set a block that is there beside wishes, change nothing")
     add("--fill", metavar="B", help="fill the days that a block does not name, and nothing else")
     add("--dry-run", action="store_true", help="of --fill: only say what would be filled")
-    add("--steps", metavar="N", type=int, help="exchanges that are tried (default: 60000)")
+    add("--steps", metavar="N", type=whole, help="exchanges that are tried (default: 60000)")
     add("--no-solver", action="store_true", help="exchanges alone, also where the solver is there")
-    add("--json", action="store_true", help="print JSON, version 1")
+    add(
+        "--json",
+        action="store_true",
+        help="print JSON, version 1; what is written is then told on standard error",
+    )
     add("--save", metavar="ID", help="write the block ID, and composed practices beside it")
 
 
@@ -58,15 +69,34 @@ def effort_of(arguments: argparse.Namespace) -> Effort:
     """How long is searched."""
     usual = Effort()
     steps = usual.steps if arguments.steps is None else arguments.steps
-    if steps < 0:
-        raise UsageError(f"--steps {steps}: 0 or more")
+    if not 0 <= steps <= STEPS_MOST:
+        raise UsageError(f"--steps {steps}: from 0 to {STEPS_MOST}")
     return Effort(steps, 0 if arguments.no_solver else usual.deterministic_time)
+
+
+def refuse_together(arguments: argparse.Namespace) -> None:
+    """Raises UsageError for two arguments of which one would go unread."""
+    if arguments.slot and arguments.like:
+        raise UsageError("--slot and --like both say when: leave out one")
+    if arguments.judge and arguments.fill:
+        raise UsageError("--judge changes nothing and --fill does: leave out one")
+    if arguments.judge and arguments.save:
+        raise UsageError("--judge sets a block beside wishes and writes nothing: leave out --save")
+    if arguments.fill and arguments.save:
+        raise UsageError("--fill writes into the block that is there: leave out --save")
+    if arguments.dry_run and not arguments.fill:
+        raise UsageError("--dry-run is of --fill; without --save nothing is written anyway")
+    if arguments.taper and not (
+        arguments.meet or arguments.race_day or arguments.judge or arguments.fill
+    ):
+        raise UsageError("--taper is before a race: name --meet or --race-day")
 
 
 def asked_for(
     analysis: Analysis, arguments: argparse.Namespace, squad: str, first: date
 ) -> BlockRequest:
     """What the arguments ask for. Raises UsageError."""
+    refuse_together(arguments)
     like = analysis.catalogue.blocks.get(arguments.like or "")
     goals = _weights(arguments.goals) or dict.fromkeys(like.goals if like else (), 1)
     return BlockRequest(
@@ -74,7 +104,7 @@ def asked_for(
         first=first,
         weeks=arguments.weeks or 0,
         goals=goals,
-        days=listed(arguments.days),
+        days=[_day(own) for own in listed(arguments.days)],
         weekly=[_weekly(analysis, text) for text in arguments.slot],
         like=arguments.like or "",
         loads=_loads(arguments.loads),
@@ -89,6 +119,12 @@ def asked_for(
         },
         strokes=arguments.strokes,
     )
+
+
+def _day(text: str) -> str:
+    """A day of the week by its short name: Monday is mon."""
+    full = [name.lower() for name in DAY_NAMES]
+    return DAYS[full.index(text.lower())] if text.lower() in full else text.lower()
 
 
 def squad_of(analysis: Analysis, arguments: argparse.Namespace) -> str:
@@ -108,25 +144,33 @@ def _weights(text: str | None) -> dict[str, int]:
 
 
 def _loads(text: str | None) -> list[int]:
-    found = numbers([f"{n}={own}" for n, own in enumerate(listed(text), 1)], "loads")
-    if any(not 0 < own <= 100 for own in found.values()):
-        raise UsageError("--loads are hundredths of a full week: from 1 to 100")
-    return [*found.values()]
+    each = listed(text)
+    if any(not own.isdecimal() or not 0 < int(own) <= 100 for own in each):
+        raise UsageError(
+            f"--loads {text}: hundredths of a full week, a number from 1 to 100 for each week, "
+            "say 85,95,100"
+        )
+    return [int(own) for own in each]
 
 
 def _test(text: str) -> tuple[str, list[int]]:
     benchmark, _, weeks = text.partition("=")
-    found = numbers([f"{n}={own}" for n, own in enumerate(listed(weeks))], "test")
-    return benchmark, [*found.values()]
+    each = listed(weeks)
+    if any(not own.isdecimal() or len(own) > 4 for own in each):
+        raise UsageError(f"--test {text}: write the weeks by their numbers, say {benchmark}=1,8")
+    return benchmark, [int(own) for own in each]
 
 
 def _span(text: str, option: str) -> tuple[int, int]:
-    """A range of hundredths, as thousandths: 20-35, or 60 for that much and more."""
-    least, _, most = text.partition("-")
-    found = numbers([f"from={least}", f"to={most or 100}"], option.replace("_", "-"))
-    if not found["from"] <= found["to"] <= 100:
-        raise UsageError(f"--{option.replace('_', '-')} {text}: from 0 to 100, say 20-35")
-    return 10 * found["from"], 10 * found["to"]
+    """A range of hundredths, as thousandths: 20-35, or 60- for that and more."""
+    found = re.fullmatch(r"(\d{1,3})-(\d{0,3})", text.replace("%", "").replace(" ", ""))
+    least, most = (int(found[1]), int(found[2] or 100)) if found else (1, 0)
+    if not least <= most <= 100:
+        raise UsageError(
+            f"--{option.replace('_', '-')} {text}: write a range in hundredths, from 0 to 100: say "
+            "20-35, 35- for that and more, 0-35 for no more"
+        )
+    return 10 * least, 10 * most
 
 
 def _weekly(analysis: Analysis, text: str) -> Weekly:
@@ -141,5 +185,8 @@ def _weekly(analysis: Analysis, text: str) -> Weekly:
         hours = {}
     sound = hours and len(begins) == 5 and begins[2] == ":" and 0 <= hours["at"] < 24
     if not sound or not 0 <= hours["to"] < 60 or not 0 < hours["long"] <= 240:
-        raise UsageError(f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, say mon=17:30+75@home")
+        raise UsageError(
+            f"--slot {text}: write DAY=HH:MM+MINUTES@POOL, of 1 to 240 minutes, say "
+            "mon=17:30+75@home"
+        )
     return Weekly(day, pool or next(iter(analysis.catalogue.club.pools)), begins, int(minutes))

@@ -20,6 +20,7 @@ from almanac.report.block_entry import day_text, standing
 from almanac.report.planning_request import checked_request, request_of
 from almanac.report.planning_usual import wishes_of_begun
 from almanac.source.added_keys import with_keys
+from almanac.source.suggest import absent
 
 Empty = tuple[int, str, date]  # the week from 0, the day's name, its date
 
@@ -30,8 +31,7 @@ def filled(
     """The plan of a block's empty days, and its text with them. Raises UsageError and BadWish."""
     block = analysis.catalogue.blocks.get(arguments.fill)
     if block is None:
-        known = ", ".join(analysis.catalogue.blocks) or "none"
-        raise UsageError(f"there is no block '{arguments.fill}'; there are {known}")
+        raise UsageError(absent("block", arguments.fill, analysis.catalogue.blocks))
     empty = [*empty_days(block)]
     if not empty:
         raise UsageError(f"'{block.id}' has no empty day: each is named, as rest or with sessions")

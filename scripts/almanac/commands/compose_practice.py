@@ -12,12 +12,13 @@ from collections.abc import Iterable
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_changes import Deed
-from almanac.arithmetic.composing_pieces import UNKNOWN
+from almanac.arithmetic.composing_changes import DEEDS, Deed
+from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_wishes import SECOND
 from almanac.commands.compose_save import save
-from almanac.commands.given import day_of, listed, numbers, pairs
+from almanac.commands.given import day_of, listed, numbers, pairs, there, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
@@ -28,6 +29,7 @@ from almanac.report.compose_usual import usual_pool
 
 NAME = "practice"
 HELP = "up to three practices for what is wished"
+ALL_ROLES = (*ROLES[:3], SECOND, *ROLES[3:])
 _LATELY = 28  # days of a block that are told
 
 
@@ -36,14 +38,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--squad", metavar="S", help="whose practice (default: that of its lane groups)")
     add("--groups", metavar="G,G", help="its lane groups that swim (default: all)")
     add("--pool", metavar="P", help="the pool (default: where the squad swims most)")
-    add("--minutes", metavar="N", type=int, required=True, help="of the slot, 20 to 120")
+    add("--minutes", metavar="N", type=whole, required=True, help="of the slot, 20 to 120")
     add("--goals", metavar="G,G", required=True, help="one to three, the chief one first")
     add("--without", metavar="GEAR,GEAR", help="gear that is not at hand")
     add("--gear", metavar="GEAR=N", action="append", default=[], help="so many are at hand")
     add("--effort", metavar="E", default="", help="how hard the main set is")
     add("--lanes", metavar="G=N", action="append", default=[], help="lanes of a lane group")
     add("--heads", metavar="G=N", action="append", default=[], help="swimmers of a lane group")
-    add("--adults", metavar="N", type=int, help="adults who are there")
+    add("--adults", metavar="N", type=whole, help="adults who are there")
     add("--done", metavar="ID=DAYS", action="append", default=[],
         help="a practice or a piece that was done so many days ago")  # fmt: skip
     add("--block", metavar="B", help="what a block had before --until was done")
@@ -58,16 +60,25 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--leave-out", metavar="PIECE", action="append", default=[], help="a piece not to take")
     add("--change", metavar="DEED=ROLE", action="append", default=[],
         help="of --proposal: swap, keep, free, up, down or out, and in which role")  # fmt: skip
-    add("--json", action="store_true", help="print JSON, version 1")
+    add(
+        "--json",
+        action="store_true",
+        help="print JSON, version 1; with --save what is written is told on standard error",
+    )
     add("--save", metavar="ID", help="write a proposal as the practice ID")
     add(
         "--proposal",
         metavar="N",
-        type=int,
+        type=whole,
         default=1,
         help="which is saved or changed (default: 1)",
     )
-    add("--start", metavar="HH:MM", help="when the slot begins (default: the squad's usual)")
+    add(
+        "--start",
+        metavar="HH:MM",
+        type=time_of_day,
+        help="when the slot begins (default: the squad's usual)",
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -78,11 +89,12 @@ def run(arguments: argparse.Namespace) -> int:
         print(as_text(everything.findings, everything.loaded.count))
         return ERRORS
     answer = answer_to(everything, analysis, arguments, arguments.until or day)
-    if arguments.save:
-        return save(everything, answer, proposal_number(answer, arguments), arguments)
+    number = proposal_number(answer, arguments) if answer.proposals or arguments.save else 0
     if arguments.json:
         print(json.dumps(answer_json(answer), ensure_ascii=False, indent=1))
-    else:
+    if arguments.save:
+        return save(everything, answer, number, arguments)
+    if not arguments.json:
         print(answer_text(answer))
     return FINE
 
@@ -96,9 +108,8 @@ def answer_to(
     if not analysis.catalogue.club.waters:
         raise UsageError("the club has no pool, and what is composed is swum")
     pool = arguments.pool or usual_pool(analysis.catalogue, squad)
-    if pool not in analysis.catalogue.club.waters:
-        known = ", ".join(analysis.catalogue.club.waters)
-        raise UsageError(f"there is no pool '{pool}'; there are {known}")
+    there("pool", [pool], analysis.catalogue.club.waters)
+    _there(analysis, arguments)
     broken = frozenset(own.place.file for own in everything.findings if own.is_error)
     made = compose_table(analysis, squad, broken, [pool])
     try:
@@ -113,6 +124,15 @@ def answer_to(
         raise UsageError(str(problem)) from None
 
 
+def _there(analysis: Analysis, arguments: argparse.Namespace) -> None:
+    """Raises UsageError for what is asked for by an id that the catalogue does not have."""
+    catalogue = analysis.catalogue
+    there("goal", listed(arguments.goals), catalogue.words("goals"))
+    there("gear", [*listed(arguments.without), *numbers(arguments.gear, "gear")], catalogue.gear)
+    there("effort", listed(arguments.effort), catalogue.efforts)
+    there("progression", numbers(arguments.taught, "taught"), catalogue.progressions)
+
+
 def _request(
     arguments: argparse.Namespace,
     made: Made,
@@ -123,6 +143,9 @@ def _request(
 ) -> Request:
     gear = dict.fromkeys(listed(arguments.without), 0) | numbers(arguments.gear, "gear")
     done = [*numbers(arguments.done, "done").items()]
+    pieces, practices = [*made.table.piece_of], [own.id for own in made.table.practices]
+    there("practice of the squad, or piece,", [key for key, _ in done], [*practices, *pieces])
+    there("piece", arguments.leave_out, pieces)
     done += _of_block(made.table, arguments.block, day) if arguments.block else []
     done += _kept_days(made.table, logs, day) if arguments.kept else []
     return Request(
@@ -144,6 +167,11 @@ def _request(
 
 def _deed(text: str) -> Deed:
     ((do, role),) = pairs([text], "change").items()
+    if do not in DEEDS or role not in ALL_ROLES:
+        raise UsageError(
+            f"--change {text}: write {', '.join(DEEDS)}, and a role, "
+            f"{', '.join(ALL_ROLES)}: say --change swap=m"
+        )
     return Deed(do, role)
 
 
@@ -166,15 +194,12 @@ def _adults(told: int | None) -> int:
 def _squad(analysis: Analysis, named: str | None, groups: list[str]) -> str:
     """The squad that is named, else that of the lane groups, else the club's only one."""
     squads, known = analysis.catalogue.club.squads, analysis.catalogue.lane_groups
-    for group in groups:
-        if group not in known:
-            raise UsageError(f"there is no lane group '{group}'; there are {', '.join(known)}")
+    there("lane group", groups, known)
     found = {named} if named else {known[group].squad for group in groups} or set(squads)
     if len(found) > 1:
         raise UsageError(f"say whose it is: --squad {' or '.join(sorted(map(str, found)))}")
     (squad,) = found
-    if squad not in squads:
-        raise UsageError(f"there is no squad '{squad}'; there are {', '.join(squads)}")
+    there("squad", [squad], squads)
     if not can_compose(analysis, squad):
         raise UsageError(f"the squad '{squad}' has no lane group in plans/club.yml")
     return squad

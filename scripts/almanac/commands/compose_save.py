@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 import tempfile
 from collections.abc import Mapping
 from dataclasses import replace
@@ -27,6 +28,7 @@ def save(
     everything: CheckedCatalogue, answer: Answer, number: int, arguments: argparse.Namespace
 ) -> int:
     """Write the proposal of a number; nothing where a check has anything to say of it."""
+    told = sys.stderr if arguments.json else sys.stdout  # JSON is alone where it is read
     root = root_of(arguments.root)
     file = f"{KIND[_KIND].files}/{arguments.save}.yml"
     refuse_bad_id(everything.loaded, _KIND, arguments.save, file)
@@ -53,13 +55,13 @@ def save(
             if own.place.file == str(draft)
         ]
     if found:
-        print(as_text(found, 1))
-        print(f"nothing was written: as {arguments.save} it would have these findings")
+        print(as_text(found, 1), file=told)
+        print(f"nothing was written: as {arguments.save} it would have these findings", file=told)
         return ERRORS
     path = root / file
     path.parent.mkdir(parents=True, exist_ok=True)
     write_new(path, text)
-    print(f"wrote {path}; read it through, then: almanac sum {arguments.save}")
+    print(f"wrote {path}; read it through, then: almanac sum {arguments.save}", file=told)
     return FINE
 
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Iterable, Mapping
 from datetime import date
 
 from almanac.commands.outcome import UsageError, in_reach
+from almanac.source.suggest import absent
 
 _SAY: Mapping[str, str] = {
     "gear": "fins=8",
@@ -25,9 +27,36 @@ def listed(text: str | None) -> list[str]:
     return [one.strip() for one in (text or "").split(",") if one.strip()]
 
 
+def there(what: str, ids: Iterable[str], known: Iterable[str]) -> None:
+    """Raises UsageError for an id that is not there, with the nearest that is."""
+    names = list(known)
+    for id in ids:
+        if id not in names:
+            raise UsageError(absent(what, id, names))
+
+
+def whole(text: str) -> int:
+    """A whole number as an argument is given it."""
+    try:
+        return int(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is no whole number") from None
+
+
+def time_of_day(text: str) -> str:
+    """A time of day as an argument is given it."""
+    found = re.fullmatch(r"([01]\d|2[0-3]):[0-5]\d", text)
+    if not found:
+        raise argparse.ArgumentTypeError(f"'{text}' is no time of day: write HH:MM, say 17:30")
+    return text
+
+
 def pairs(texts: Iterable[str], name: str) -> dict[str, str]:
-    """The values of an argument that is given as NAME=VALUE. Raises UsageError."""
-    found = [(key, value) for key, _, value in (text.partition("=") for text in texts)]
+    """The values of an argument that is given as NAME=VALUE, several with commas. Raises
+    UsageError.
+    """
+    each = [one.strip() for text in texts for one in text.split(",")]
+    found = [(key, value) for key, _, value in (text.partition("=") for text in each)]
     if any(not key or not value for key, value in found):
         raise UsageError(f"--{name} is written NAME=VALUE, say --{name} {_SAY.get(name, 'x=1')}")
     return dict(found)
@@ -38,7 +67,7 @@ def numbers(texts: Iterable[str], name: str) -> dict[str, int]:
     found = {}
     for key, value in pairs(texts, name).items():
         if not value.isascii() or not value.isdigit() or len(value) > 4:
-            raise UsageError(f"--{name} {key}: '{value}' is no whole number")
+            raise UsageError(f"--{name} {key}: '{value}' is no whole number from 0 to 9999")
         found[key] = int(value)
     return found
 

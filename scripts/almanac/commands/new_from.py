@@ -10,6 +10,7 @@ from almanac.model.load import Loaded
 from almanac.source.copied import copied
 from almanac.source.reader import DataPath
 from almanac.source.rewrite import Rewrites
+from almanac.source.suggest import absent
 
 _OF_ITS_TIME = ("meet", "review", "accepts", "moved_to", "also_called", "asked_as")
 """What is said of the old block alone: a meet has its own days, and nobody has read the new one."""
@@ -19,7 +20,7 @@ def block_from(loaded: Loaded, id: str, starts: date | None) -> str:
     """The text of a block with the weeks of another, from a Monday on. Raises UsageError."""
     blocks = loaded.catalogue.blocks if loaded.catalogue else {}
     if id not in blocks:
-        raise UsageError(f"there is no block '{id}'; there are {', '.join(blocks) or 'none'}")
+        raise UsageError(absent("block", id, blocks))
     if starts is None:
         raise UsageError(f"say when it begins: --starts DATE; '{id}' began on {blocks[id].starts}")
     if starts.weekday():

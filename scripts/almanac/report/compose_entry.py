@@ -11,6 +11,7 @@ from almanac.arithmetic.composing import Proposal
 from almanac.arithmetic.composing_order import Stood
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
+    EASY,
     MAIN,
     PART,
     SET,
@@ -29,8 +30,11 @@ from almanac.source.scalars import scalar
 from almanac.units import show_time
 
 MAIN_PART = "main"
-PART_WORDS = {WARM_UP: OPENS, SKILL: TEACHES, COOL_DOWN: CLOSES}
-"""Which part of a practice a role is; every other is a main part."""
+PART_WORDS = {
+    WARM_UP: OPENS, SKILL: TEACHES, MAIN: MAIN_PART, SECOND: MAIN_PART, EASY: MAIN_PART,
+    COOL_DOWN: CLOSES,
+}  # fmt: skip
+"""Which part of a practice a role is; the page has it with the data of a squad."""
 _TIME = re.compile(r"\d+|\d+:[0-5]\d(\.\d)?")
 
 
@@ -96,7 +100,7 @@ def focus(own: Proposal) -> str:
 
 def _part(one: Stood, candidate: Candidate) -> dict[str, Any]:
     piece = one.own.piece
-    part: dict[str, Any] = {"part": PART_WORDS.get(one.role, MAIN_PART)}
+    part: dict[str, Any] = {"part": PART_WORDS[one.role]}
     if piece.of == SET:
         part["set"] = piece.id
         if one.own.steps:

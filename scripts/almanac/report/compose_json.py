@@ -12,6 +12,7 @@ from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Piece, Size, Siz
 from almanac.arithmetic.composing_sentences import SENTENCES
 from almanac.arithmetic.composing_table import Squad
 from almanac.report.board_line import BoardLine
+from almanac.report.compose_entry import PART_WORDS
 from almanac.report.compose_pieces import Candidate
 from almanac.report.compose_runs import drill_runs
 from almanac.report.compose_table import Made
@@ -48,6 +49,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
             _piece(own) | _written(analysis, made.candidates[own.key]) for own in table.pieces
         ],
         "words": dict(SENTENCES),
+        "part_words": dict(PART_WORDS),
         "drill_runs": drill_runs(analysis, made),
     }
 

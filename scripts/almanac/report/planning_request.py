@@ -28,6 +28,7 @@ from almanac.report.planning_slots import (
     of_weeks,
     open_slots,
 )
+from almanac.source.suggest import absent
 from almanac.units import show_number
 
 _STROKES_MOST = 25  # four strokes share a hundred
@@ -97,8 +98,9 @@ def _checked_numbers(asked: BlockRequest) -> None:
         raise BadWish(
             f"{asked.strokes} hundredths of each of four strokes: 0 to {_STROKES_MOST} can be"
         )
-    if asked.taper is not None and asked.taper < 0:
-        raise BadWish(f"{asked.taper} weeks of taper: 0 or more")
+    if asked.taper is not None and not 0 <= asked.taper < asked.weeks:
+        taper = "1 week" if asked.taper == 1 else f"{asked.taper} weeks"
+        raise BadWish(f"{taper} of taper: from 0 to {asked.weeks - 1} can be before a race")
 
 
 def not_over(catalogue: Catalogue, asked: BlockRequest) -> None:
@@ -118,8 +120,7 @@ def known(
     """Raises BadWish for an id that is not there."""
     for id in ids:
         if id not in there:
-            named = f"; there are {', '.join(there)}" if 0 < len(there) <= 25 else ""
-            raise BadWish(f"there is no {what} '{id}'{named}")
+            raise BadWish(absent(what, id, there))
 
 
 def last_of(asked: BlockRequest) -> date:

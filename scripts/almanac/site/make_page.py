@@ -7,18 +7,14 @@ from __future__ import annotations
 from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, WARM_UP
-from almanac.arithmetic.composing_wishes import SECOND
 from almanac.model.catalogue import Catalogue
 from almanac.model.vocabularies import GRAVITIES
-from almanac.report.compose_entry import MAIN_PART, PART_WORDS
+from almanac.report.compose_entry import PART_WORDS
 from almanac.report.compose_table import can_compose
 from almanac.report.compose_usual import usual_minutes, usual_pool, usual_start
 from almanac.site.links import Page
 from almanac.site.templates import script_json
 from almanac.site.tonight import planned
-
-_ROLES = (WARM_UP, SKILL, MAIN, SECOND, EASY, COOL_DOWN)
 
 
 def make_page(analysis: Analysis) -> Page:
@@ -44,12 +40,8 @@ def make_data(analysis: Analysis) -> dict[str, Any]:
         "planned": _planned(analysis),
         "kept": _kept(catalogue),
         "gravities": [word.title for word in catalogue.words(GRAVITIES).values()],
-        "parts": {role: words[word].title for role, word in _part_words() if word in words},
+        "parts": {role: words[word].title for role, word in PART_WORDS.items() if word in words},
     }  # fmt: skip
-
-
-def _part_words() -> list[tuple[str, str]]:
-    return [(role, PART_WORDS.get(role, MAIN_PART)) for role in _ROLES]
 
 
 def _groups(catalogue: Catalogue, squad: str) -> list[list[str]]:

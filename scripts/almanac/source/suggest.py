@@ -44,3 +44,17 @@ def listed(words: Iterable[str], most: int = 12) -> str:
     if len(shown) > most:
         return ", ".join(shown[:most]) + f" and {len(shown) - most} more"
     return " or ".join(filter(None, [", ".join(shown[:-1]), shown[-1] if shown else ""]))
+
+
+SHOWN = 25
+"""Of more names none is told."""
+
+
+def absent(what: str, id: str, known: Iterable[str]) -> str:
+    """That an id is not there, with the nearest that is; else with all, where these are few."""
+    names = list(known)
+    near = nearest(id, names)
+    if near:
+        return f"there is no {what} '{id}'; did you mean '{near}'?"
+    told = f"; there are {', '.join(names)}" if 0 < len(names) <= SHOWN else ""
+    return f"there is no {what} '{id}'{told}"

@@ -3,7 +3,7 @@
 
 import { showTime } from "../arithmetic/rounding.js";
 import { askedOf, standing } from "./change.js";
-import { COOL_DOWN, MAIN, SECOND, SKILL, TENTHS, WARM_UP } from "./pieces.js";
+import { MAIN, SECOND, SKILL, TENTHS } from "./pieces.js";
 import { roleWord, said } from "./words.js";
 
 /** @typedef {import("./types.js").Practice} Practice */
@@ -14,9 +14,6 @@ import { roleWord, said } from "./words.js";
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {Record<string, unknown>} Entry */
 
-/** @type {Record<string, string>} */
-const PART_WORDS = { [WARM_UP]: "warm-up", [SKILL]: "skill", [COOL_DOWN]: "cool-down" }; // every other is a main part
-const MAIN_PART = "main";
 const TITLE_MOST = 60, SUMMARY_MOST = 120; // as long as the schema lets them be
 const PLAIN = /^(?:[A-Za-z][A-Za-z0-9-]*|\d+|\d+:[0-5]\d(?:\.\d)?)$/;
 const RESERVED = ["true", "false", "null", "yes", "no", "on", "off"];
@@ -56,7 +53,7 @@ function entryOf(asked, order, start) {
     focus: focus(order),
     adults: Math.max(asked.adultsLeast, ...order.map((one) => one.own.adults)),
     ...(lanes && { lanes: { groups: lanes } }),
-    parts: order.map(partOf),
+    parts: order.map((one) => partOf(table, one)),
   };
 }
 
@@ -95,10 +92,10 @@ function focus(order) {
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
-/** @param {Stood} one @returns {Entry} */
-function partOf({ role, own: { piece, number, steps } }) {
+/** @param {Table} table @param {Stood} one @returns {Entry} */
+function partOf({ partWords }, { role, own: { piece, number, steps } }) {
   /** @type {Entry} */
-  const part = { part: PART_WORDS[role] ?? MAIN_PART };
+  const part = { part: partWords[role] };
   if (piece.of === "set") {
     part.set = piece.id;
     if (steps) {

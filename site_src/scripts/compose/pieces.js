@@ -17,7 +17,7 @@
  *     limits: {fast: number, resisted: number, plates: number, under: number, underAfterFast: number},
  *     watch: Record<string, number[]>, offers: Offers},
  *   progressions: {id: string, title: string, stages: number[][]}[], practices: {id: string, pieces: number[]}[],
- *   pieces: Piece[], pieceOf: Map<string, number>, words: Record<string, string>}} Table */
+ *   pieces: Piece[], pieceOf: Map<string, number>, words: Record<string, string>, partWords: Record<string, string>}} Table */
 
 export const TENTHS = 10;
 export const UNKNOWN = -1;
@@ -70,6 +70,7 @@ function read(data) {
     pieces,
     pieceOf: new Map(pieces.map((piece) => [piece.key, piece.place])),
     words: data.words,
+    partWords: data.part_words,
   };
 }
 

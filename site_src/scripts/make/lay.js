@@ -9,9 +9,6 @@ import { of as ofRep } from "../run/steps.js";
 import { byTap, each, itemsOf, often } from "./often.js";
 
 const TENTHS = 10;
-/** What of a part a practice of the catalogue calls it, as it is saved.
- * @type {Record<string, string>} */
-const WORDS = { w: "warm-up", s: "skill", m: "main", n: "main", e: "main", c: "cool-down" };
 /** Reps of which one may be sat out: no rule of a practice asks for all of them. */
 const MAY_SIT = new Set(["m", "n"]);
 const OFFERS = new Set(["more", "fewer", "fewest", "sit", "again"]);
@@ -158,7 +155,7 @@ export function laid(data, request, proposal, own, sources) {
     const blocks = (id, k) => withoutOffers(each(isTimed ? /** @type {Block[]} */ (timed[k]) : byTap(crews[id].blocks, piece, part.number),
       (block) => fitted(block, part.as, extraOf(data, request, id))));
     return {
-      stage, number: stage + 1, word: WORDS[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
+      stage, number: stage + 1, word: data.part_words[part.as], title: `${own.words[part.as] ?? part.role}: ${part.title}`,
       ...(piece.of === "set" ? { set: piece.id } : {}), talk_s, gear_s: tenths(part.talk_s - talk_s), starts_s: tenths(starts),
       items: itemsOf(items, crews, piece, part.number),
       crews: Object.fromEntries(known.map((id, k) => [id, { ends_s: tenths(at), blocks: blocks(id, k) }])),

@@ -19,7 +19,7 @@
  *   squad: {id: string, title: string, minutes: number, groups: Group[], offers: Record<string, [piece: number, ...unknown[]][]>},
  *   progressions: [id: string, title: string, stages: number[][]][], practices: [id: string, title: string, pieces: number[]][],
  *   blocks: [id: string, title: string, starts: string, days: [after: number, practice: number][]][], pieces: Piece[],
- *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}}} Data
+ *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}, part_words: Record<string, string>}} Data
  *   `drill_runs`: by pool and drill, and by drill */
 /** @typedef {Record<string, RunData>} Sources run data by name: sets/ID, practices/ID */
 
