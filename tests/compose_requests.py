@@ -45,7 +45,7 @@ def drawn(table: Table, chance: random.Random, pool: str) -> Request:
 
 
 BAD: tuple[tuple[dict[str, object], str], ...] = (
-    ({"minutes": 0}, "0 minutes: from 20 to 120 can be composed"),
+    ({"minutes": 0}, "0 min: from 20 to 120 minutes can be composed"),
     ({"goals": []}, "no goals: one to 3 can be asked for"),
     ({"goals": ["flying"]}, "there is no goal 'flying'"),
     ({"groups": ["sharks"]}, "there is no lane group 'sharks'; there are heron-1, heron-2"),
