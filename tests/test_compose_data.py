@@ -19,6 +19,9 @@ from almanac.report.compose_table import compose_table
 from almanac.resources import SITE_SOURCE
 from almanac.site.compose_data import compose_files
 
+SCHEMA_OF_RUNS = Draft202012Validator(
+    json.loads((SITE_SOURCE / "schemas/compose_runs.json").read_text("utf-8"))
+)
 SCHEMA = Draft202012Validator(json.loads((SITE_SOURCE / "schemas/compose.json").read_text("utf-8")))
 
 
@@ -37,7 +40,18 @@ def table(squad: str) -> Table:
 def files() -> dict[str, Any]:
     squads = analysed().catalogue.club.squads
     found = (own for squad in squads for own in compose_files(analysed(), squad))
-    return {file: json.loads(text) for file, text in found}
+    return {file: json.loads(text) for file, text in found if "/runs/" not in file}
+
+
+def pool_files() -> dict[str, Any]:
+    """By squad what pieces are run by in pools of another length."""
+    squads = analysed().catalogue.club.squads
+    found = (own for squad in squads for own in compose_files(analysed(), squad))
+    return {
+        file.rpartition("/")[2].removesuffix(".json"): json.loads(text)
+        for file, text in found
+        if "/runs/" in file
+    }
 
 
 def test_there_is_a_file_for_each_squad_in_the_form_that_its_schema_tells() -> None:
@@ -104,6 +118,30 @@ def test_a_drill_is_run_in_the_form_of_a_run_and_takes_what_its_size_takes() -> 
                     assert time is not None and abs(10 * laid(blocks).over_s - time) <= 1
                     found += 1
     assert found
+
+
+def test_a_piece_in_another_pool_is_run_in_the_form_of_a_run_and_takes_what_its_size_takes() -> (
+    None
+):
+    found = set()
+    for id, data in pool_files().items():
+        SCHEMA_OF_RUNS.validate(data)
+        squad = table(id).squad
+        pools = analysed().catalogue.club.pools
+        for pool, pieces in data["pools"].items():
+            offers = {table(id).pieces[own.piece].key: own for own in squad.offers[pool]}
+            for key, own in pieces.items():
+                piece = table(id).pieces[offers[key].piece]
+                assert piece.of != "drill"
+                assert all(of_run("item").is_valid(item) for item in own["items"])
+                size = next(one for one in offers[key].sizes if one.number == piece.written)
+                for group, time in zip(squad.groups, size.times, strict=True):
+                    if group.id in own["crews"] and time is not None:
+                        blocks = own["crews"][group.id]["blocks"]
+                        of_run("blocks").validate(blocks)
+                        assert abs(10 * laid(blocks).over_s - time) <= 1
+                        found.add(pools[pool].course.shown)
+    assert len(found) > 1, "pools of more than one length"
 
 
 def made(number: int, each: int = 600, dose: int = 90) -> Size:

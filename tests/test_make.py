@@ -18,6 +18,7 @@ from almanac.checks import check
 from almanac.model.load import load
 from almanac.report.compose_answer import Answer, answer_json, answered
 from almanac.report.compose_json import table_json
+from almanac.report.compose_runs import pool_runs
 from almanac.report.compose_table import compose_table
 from almanac.report.run_json import practice_run
 from almanac.site.make_page import make_data
@@ -108,5 +109,7 @@ def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     pieces = {part["piece"] for case in cases for part in case["proposal"]["parts"]}
     sources = dict(source(after, key) for key in sorted(pieces))
     path = tmp_path / "cases.json"
-    path.write_text(json.dumps({"data": data, "sources": sources, "cases": cases}), "utf-8")
+    runs = {id: {"pools": pool_runs(after, own)} for id, own in made.items()}
+    told = {"data": data, "sources": sources, "cases": cases, "runs": runs}
+    path.write_text(json.dumps(told), "utf-8")
     run_by_node(TESTS / "lay.test.js", CASES=str(path))

@@ -1,5 +1,6 @@
-"""What pieces that are drills are run by on the deck: written as what sets and practices are run by
-(``run_parts``), but by pool and drill, for the lane groups of one squad.
+"""What pieces are run by on the deck that nothing in ``data/v1/run/`` gives times for: drills, and
+sets and parts in a pool of another length than their own. Written as what sets and practices are
+run by (``run_parts``), but by pool and piece, for the lane groups of one squad.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.composing_pieces import DRILL
+from almanac.arithmetic.composing_pieces import DRILL, SET, Piece
 from almanac.arithmetic.run_blocks import run_blocks
 from almanac.checks.run_offers import CrewOffer, RepsOffer
 from almanac.model.club import START_END
@@ -18,6 +19,7 @@ from almanac.report.compose_table import Made
 from almanac.report.run_blocks_json import BlocksOfCrew, ItemsOfPart
 from almanac.report.run_json import hazards_json
 from almanac.report.run_parts import ends_of_reps
+from almanac.units import Course
 
 
 def drill_runs(analysis: Analysis, made: Made) -> dict[str, Any]:
@@ -39,8 +41,32 @@ def drill_runs(analysis: Analysis, made: Made) -> dict[str, Any]:
     return {"pools": pools, "hazards": hazards}
 
 
+def pool_runs(analysis: Analysis, made: Made) -> dict[str, Any]:
+    """By pool and piece, a set or a part that is at home in a pool of another length: its items,
+    and of each lane group its blocks, as often as it is written.
+    """
+    pools: dict[str, dict[str, Any]] = {}
+    for pool, offers in made.table.squad.offers.items():
+        layer = Layer(analysis, made.table.squad.id, pool)
+        for offer in offers:
+            piece = made.table.pieces[offer.piece]
+            if piece.of == DRILL or _course(analysis, piece) == layer.course:
+                continue
+            laid = layer.lay(made.candidates[piece.key], piece.written)
+            if laid is not None:
+                pools.setdefault(pool, {})[piece.key] = _run(layer, laid)
+    return pools
+
+
+def _course(analysis: Analysis, piece: Piece) -> Course:
+    """The course that ``data/v1/run/`` has a piece in."""
+    if piece.of == SET:
+        return analysis.summary(piece.id).course
+    return analysis.practices[piece.id].course
+
+
 def _run(layer: Layer, laid: Laid) -> dict[str, Any]:
-    """The items and blocks of a drill. Nothing is offered to be changed, as no rule was asked."""
+    """The items and blocks of a piece. Nothing is offered to be changed, as no rule was asked."""
     catalogue = layer.analysis.catalogue
     items, none = ItemsOfPart(catalogue, layer.course), CrewOffer(reps=defaultdict(RepsOffer))
     crews = {}

@@ -1,24 +1,32 @@
 """What practices are composed of, for other programs: ``data/v1/compose/SQUAD.json``, of the form
-that ``site_src/schemas/compose.json`` tells.
+that ``site_src/schemas/compose.json`` tells, and beside it ``runs/SQUAD.json``
+(``compose_runs.json``), which is read when one is run in a pool of another length.
 """
 
 from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from typing import Any
 
 from almanac.analysis.analysis import Analysis
-from almanac.report.compose_json import table_json
+from almanac.report.compose_json import FORM, table_json
+from almanac.report.compose_runs import pool_runs
 from almanac.report.compose_table import can_compose, compose_table
 
 FOLDER = "data/v1/compose"
 
 
 def compose_files(analysis: Analysis, squad: str) -> Iterator[tuple[str, str]]:
-    """The file of a squad that has lane groups, as its path below the site's root and its text;
-    none of another.
+    """The files of a squad that has lane groups, as their paths below the site's root and their
+    texts; none of another.
     """
     if can_compose(analysis, squad):
-        data = table_json(analysis, compose_table(analysis, squad))
-        text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
-        yield f"{FOLDER}/{squad}.json", f"{text}\n"
+        made = compose_table(analysis, squad)
+        yield f"{FOLDER}/{squad}.json", _text(table_json(analysis, made))
+        runs = {"form": FORM, "pools": pool_runs(analysis, made)}
+        yield f"{FOLDER}/runs/{squad}.json", _text(runs)
+
+
+def _text(data: Any) -> str:
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"

@@ -6,13 +6,13 @@ import { today } from "../lib/today.js";
 import { toAddress } from "./asked.js";
 import { handOn, keepRun, saveFile } from "./hand.js";
 import { fetched, here } from "./here.js";
-import { fileOf, laid } from "./lay.js";
+import { fileOf, isElsewhere, laid } from "./lay.js";
 import { noteRun } from "./lately.js";
 import { idOf } from "./names.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Stand} from "./proposal.js" */
-/** @import {Data, Sources} from "./types.js" */
+/** @import {Data, PoolRuns, Request, Sources} from "./types.js" */
 
 /** @typedef {{data: Data, asked: Asked, stand: Stand}} Own a proposal as it stands */
 
@@ -41,7 +41,20 @@ export async function asRun(own) {
     }
   }));
   const told = { id: nameOf(own), title: titleOf(data, asked.request, practice), page: `make.html#${address(own)}`, start: asked.start, gravities: here.gravities, words: here.parts };
-  return laid(data, asked.request, proposal, told, sources);
+  return laid(data, asked.request, proposal, told, sources, await elsewhere(data, asked.request, sources));
+}
+
+/** What its pieces are run by in a pool of another length; null where none is, or it is not kept here.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Sources} sources
+ * @returns {Promise<PoolRuns | null>} */
+async function elsewhere(data, request, sources) {
+  try {
+    return isElsewhere(data, request, sources) ? await fetched(`compose/runs/${data.squad.id}`) : null;
+  } catch {
+    return null;
+  }
 }
 
 /** Go to the run of it; false where the browser keeps nothing.

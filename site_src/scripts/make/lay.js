@@ -1,8 +1,8 @@
 // A composed practice as it is run: what the build has worked out for its sets, parts and drills, laid one after the other. Nothing here
-// computes a pace or a rest: a round or a rep more or fewer is one like those that are there, and where they are not alike, or were
-// worked out for another pool, the part is run by taps, without times. Pure.
+// computes a pace or a rest: a round or a rep more or fewer is one like those that are there, and where they are not alike, or nothing was
+// worked out for this pool, the part is run by taps, without times. Pure.
 
-/** @import {Block, Data, Hazard, Part, Piece, PieceRun, Proposal, Request, RunData, Sources} from "./types.js" */
+/** @import {Block, Data, Hazard, Part, Piece, PieceRun, PoolRuns, Proposal, Request, RunData, Sources} from "./types.js" */
 /** @import {Each, RepBlock} from "../run/types.js" */
 
 import { of as ofRep } from "../run/steps.js";
@@ -22,28 +22,52 @@ export function fileOf({ piece }) {
 
 /** @param {Data} data
  * @param {string} key */
-export const pieceOf = (data, key) =>
-  /** @type {Piece} */ (data.pieces.find(({ of, id, part = 0 }) => key === (of === "part" ? `${of}/${id}/${part}` : `${of}/${id}`)));
+export const pieceOf = (data, key) => /** @type {Piece} */ (data.pieces.find((piece) => key === keyOf(piece)));
+
+/** @param {Piece} piece */
+const keyOf = ({ of, id, part = 0 }) => (of === "part" ? `${of}/${id}/${part}` : `${of}/${id}`);
+
+/** Whether a piece is to be run in a pool of another length than the run that is written of it.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Sources} sources */
+export const isElsewhere = (data, { pool }, sources) => Object.values(sources).some(({ course }) => course !== courseOf(data, pool));
+
+/** @param {Data} data
+ * @param {string} pool */
+const courseOf = ({ pools }, pool) => pools.find(([id]) => id === pool)?.[2];
 
 /** What a piece is run by, as it is written; null where nothing is known of it in this pool.
  * @param {Data} data
  * @param {Piece} piece
  * @param {string} pool
  * @param {Sources} sources
+ * @param {PoolRuns | null} elsewhere
  * @returns {(PieceRun & {isTimed: boolean}) | null} */
-function sourceOf(data, piece, pool, sources) {
+function sourceOf(data, piece, pool, sources, elsewhere) {
+  const key = keyOf(piece);
   if (piece.of === "drill") {
     const own = data.drill_runs.pools[pool]?.[piece.id];
     return own ? { ...own, hazards: data.drill_runs.hazards[piece.id] ?? [], isTimed: true } : null;
   }
-  const run = sources[fileOf({ piece: `${piece.of}/${piece.id}` })];
-  const course = data.pools.find(([id]) => id === pool)?.[2];
+  const run = sources[fileOf({ piece: key })];
+  const isTimed = run?.course === courseOf(data, pool);
+  const there = isTimed ? undefined : elsewhere?.pools[pool]?.[key];
+  return there ? { ...there, hazards: run?.hazards ?? [], isTimed: true } : written(run, piece, isTimed);
+}
+
+/** A part as the run of its set or practice has it.
+ * @param {RunData | undefined} run
+ * @param {Piece} piece
+ * @param {boolean} isTimed
+ * @returns {(PieceRun & {isTimed: boolean}) | null} */
+function written(run, piece, isTimed) {
   const part = run?.parts.find(({ number }) => piece.of === "set" || number === (piece.part ?? 0) + 1);
   if (!part) {
     return null;
   }
   const halves = Object.entries(part.crews).map(([key, crew]) => /** @type {const} */ ([key.split("/")[0], crew]));
-  return { items: part.items, crews: Object.fromEntries(halves), hazards: run.hazards ?? [], isTimed: run.course === course };
+  return { items: part.items, crews: Object.fromEntries(halves), hazards: run?.hazards ?? [], isTimed };
 }
 
 /** Times with so many gaps more, each rep's own.
@@ -126,9 +150,10 @@ export function gravest(found, gravities) {
  * @param {{id: string, title: string, page: string, start: string, gravities: string[], words: Record<string, string>}} own `words`: what the
  *   parts of a practice are called
  * @param {Sources} sources
+ * @param {PoolRuns | null} [elsewhere] of the squad's pieces in pools of another length
  * @returns {{run: Omit<RunData, "version">, tapped: Part[]}} `tapped`: the parts that are run by taps
  */
-export function laid(data, request, proposal, own, sources) {
+export function laid(data, request, proposal, own, sources, elsewhere = null) {
   const groups = data.squad.groups.filter(([id]) => !request.groups?.length || request.groups.includes(id));
   const names = groups.map(([id]) => id);
   const lanes = lanesOf(data, request);
@@ -139,7 +164,7 @@ export function laid(data, request, proposal, own, sources) {
   let at = 0;
   const parts = proposal.parts.map((part, stage) => {
     const piece = pieceOf(data, part.piece);
-    const source = sourceOf(data, piece, request.pool, sources);
+    const source = sourceOf(data, piece, request.pool, sources, elsewhere);
     const { items, crews } = source ?? nothingOf(piece, names);
     hazards.push(source?.hazards ?? []);
     const starts = at + part.talk_s;

@@ -13,6 +13,7 @@
  *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
+/** @typedef {{pools: Record<string, Record<string, PieceRun>>}} PoolRuns by pool and piece, `data/v1/compose/runs/SQUAD.json` */
 /** @typedef {{goals: [id: string, title: string][], efforts: [id: string, title: string][],
  *   gear: [id: string, title: string, owned: number, change: number][], drills: string[],
  *   pools: [id: string, title: string, course: string, lanes: number][],
