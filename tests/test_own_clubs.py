@@ -91,12 +91,17 @@ def test_no_page_of_a_club_on_land_speaks_of_lanes_and_pools_that_it_has_not(
         )
     }
     assert (said == {}) == (name == "Dry Club"), said
+    calculators = (folder / "site/calculators.html").read_text("utf-8")
+    assert 'id="week-load"' in calculators
+    assert ('id="lane"' in calculators) == (name != "Dry Club")
+    for page in ("otherwise.html", "gear/water-cup.html"):
+        assert (folder / "site" / page).exists() == (name != "Dry Club"), page
     more = (folder / "site/more.html").read_text("utf-8")
     for path in ("meets", "timetables", "seasons"):
         assert f"{path}/index.html" not in more
         assert "<p>None yet.</p>" in (folder / f"site/{path}/index.html").read_text("utf-8")
     assert "sets/index.html" in more
-    assert ("calculators.html" in more) == (name != "Dry Club")
+    assert ("otherwise.html" in more) == (name != "Dry Club")
 
 
 def test_its_files_lead_to_its_own_address(club: tuple[Path, str, str]) -> None:

@@ -32,7 +32,7 @@ _LAND: tuple[Key, ...] = tuple(
     for id in (
         *("wall-streamline-stand", "upper-back-over-towel", "supine-straight-leg-lines"),
         *("half-kneeling-hip-opener", "dead-bug-streamline", "glute-bridge-march"),
-        *("plank-to-streamline", "side-bridge-hold", "standing-roll-hips-first"),
+        *("plank-to-streamline", "side-bridge-hold", "towel-scrunch"),
         *("seated-hip-turns", "seated-ankle-points"),
     )
 )

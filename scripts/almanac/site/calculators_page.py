@@ -31,14 +31,16 @@ _LIMITS = (
 
 
 def calculators_page(analysis: Analysis) -> Page:
-    """The page, each calculator a fold."""
+    """The page, each calculator a fold: of a club without water those of land alone."""
     club = ClubNumbers(analysis.catalogue)
     tests = _tests(analysis)
-    own = [_told(calculator, club) for calculator in CALCULATORS.values()]
+    has_water = bool(analysis.catalogue.club.waters)
+    each = {name: of for name, of in CALCULATORS.items() if has_water or of.on_land}
+    own = [_told(calculator, club) for calculator in each.values()]
     places = [
         {"at": calculator.name, "title": calculator.title, "kind": CALCULATOR,
          "asked": list(calculator.asked_as)}
-        for calculator in CALCULATORS.values()
+        for calculator in each.values()
     ]  # fmt: skip
     return Page(
         "calculators.md",
@@ -49,11 +51,12 @@ def calculators_page(analysis: Analysis) -> Page:
             "data": script_json(
                 {
                     "club": club_numbers(club),
-                    "words": {name: words_of(of, club) for name, of in CALCULATORS.items()},
+                    "words": {name: words_of(of, club) for name, of in each.items()},
                     "tests": tests,
                 }
             ),
             "places": places,
+            "has_water": has_water,
         },
     )
 

@@ -18,7 +18,7 @@ class SiteSettings:
     pages, each "" where unset.
 
     Links in calendars and QR codes need ``address``. ``repository`` ends neither in a slash nor in
-    ``.git``.
+    ``.git``. ``has_water`` is false of a club that has no pool.
     """
 
     name: str
@@ -26,6 +26,7 @@ class SiteSettings:
     address: str = ""
     repository: str = ""
     colours: SiteColours = field(default_factory=lambda: SiteColours(LIGHT, DARK))
+    has_water: bool = True
 
 
 def settings_of(catalogue: Catalogue) -> SiteSettings:
@@ -37,4 +38,5 @@ def settings_of(catalogue: Catalogue) -> SiteSettings:
         site.address if site.address.endswith("/") or not site.address else f"{site.address}/",
         site.repository.rstrip("/").removesuffix(".git"),
         SiteColours(site.colours.light or LIGHT, site.colours.dark or DARK),
+        bool(club.waters),
     )

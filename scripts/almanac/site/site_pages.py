@@ -24,6 +24,7 @@ from almanac.site.drawing_html import fault_files
 from almanac.site.entry_parts import Parts
 from almanac.site.finder import Finder
 from almanac.site.form_data import form_file
+from almanac.site.hand_written import hand_written
 from almanac.site.indexes import index_pages
 from almanac.site.judge_page import judge_page
 from almanac.site.kick_cycle import kick_cycle_page
@@ -157,8 +158,7 @@ class SitePages:
 
     def _searched(self) -> dict[str, str]:
         """The texts of the pages that the search knows, beside those of entries."""
-        written = sorted((SITE_SOURCE / "pages").glob("*.md"))
-        found = {path.name: path.read_text("utf-8") for path in written}
+        found = {path.name: text for path, text in hand_written(self.settings.has_water)}
         for page in self._lists:
             if page.template not in _NOT_SEARCHED:
                 text = self.lists[page.file]

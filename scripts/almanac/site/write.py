@@ -12,11 +12,11 @@ from almanac.resources import SITE_SOURCE
 from almanac.second_process import begun, from_both_ends
 from almanac.site.entry_parts import EntryParts
 from almanac.site.folder import Folder
+from almanac.site.hand_written import hand_written
 from almanac.site.settings import DARK, LIGHT, SiteSettings
 from almanac.site.site_pages import SitePages
 
 _COPIED = {
-    "pages": "",
     "styles": "styles/",
     "images": "images/",
     "schemas": "data/v1/schema/",
@@ -28,6 +28,8 @@ def source_files(settings: SiteSettings) -> Iterator[tuple[str, bytes]]:
     """Every file that stands on the site as the program has it, but for the club's own colours: its
     place below the pages' root, and what it holds.
     """
+    for path, text in hand_written(settings.has_water):
+        yield path.name, text.encode()
     for name, place in _COPIED.items():
         for path in sorted((SITE_SOURCE / name).rglob("*")):
             if path.is_file():

@@ -117,6 +117,8 @@ class Calculator:
     refusals: Mapping[str, str]
     example: Mapping[str, Given]
     asked_as: tuple[str, ...] = ()
+    on_land: bool = False
+    """Whether a club that has no pool has a use for it."""
 
 
 def number(values: Mapping[str, Given], name: str) -> float:

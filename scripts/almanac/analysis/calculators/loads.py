@@ -56,6 +56,7 @@ def _day(values: Mapping[str, Given], at: int) -> float | None:
 
 SESSION_LOAD = Calculator(
     name="session-load",
+    on_land=True,
     title="Load of a session",
     asks="Minutes and how hard it was: what load?",
     fields=fields(
@@ -74,6 +75,7 @@ SESSION_LOAD = Calculator(
 )
 WEEK_LOAD = Calculator(
     name="week-load",
+    on_land=True,
     title="Load of a week",
     asks="Seven days of minutes and ratings: total, monotony, strain.",
     fields=fields(
