@@ -85,7 +85,10 @@ def _tightest(reps: list[TimedRep], clock: Clock) -> TooTight | None:
     """Of the reps of one item the tightest, where it is too tight."""
     worst: tuple[TimedRep, float] | None = None
     most = _ROUNDING
-    for timed in reps:
+    first: dict[int, TimedRep] = {}
+    for timed in reps:  # those that are timed alike have one and the same send-off
+        first.setdefault(id(timed.sendoff), timed)
+    for timed in first.values():
         if timed.sendoff is None or timed.suggested or not isinstance(timed.target, Target):
             continue
         least = clock.rest_for(timed.rep, timed.target, "least").value

@@ -154,7 +154,7 @@ def _rules_of(*modules: ModuleType) -> tuple[Rule, ...]:
 
 RULES = _rules_of(*MODULES)
 # What is only read, and asks for no figure.
-_READING = _rules_of(duplicates, wording, unwritten)
+_READING = _rules_of(duplicates, wording, unwritten, terms, stunts, gear_said)
 _OF_TEXTS = _rules_of(breathing)
 _FIGURING = tuple(rule for rule in RULES if rule not in (*_READING, *_OF_TEXTS))
 

@@ -31,6 +31,7 @@ _JUMP = re.compile(
     rf"(?:the |a )?(?:poolside|{_HIGH})\b",
     re.IGNORECASE,
 )
+_MOVES = re.compile(r"jump|leap|step")
 _ABOVE = re.compile(rf"\b(?:(?:the|a|pool) (?:{_HIGH})|poolside)\b", re.IGNORECASE)
 _GOES_IN = re.compile(
     r"\b(?:topples?|tips? (?:over|in|forward)|rolls? in|falls? (?:in|forward|into)"
@@ -44,7 +45,7 @@ _DENIES = denies("unless", "except", "before any")
 def names_a_start(text: str) -> bool:
     """Whether a text asks for a start from above the water, head first or feet first."""
     return names_a_dive(text) or (
-        _JUMP.search(text) is not None  # of most texts that is all
+        _MOVES.search(text.casefold()) is not None  # of most texts that is all
         and any(_JUMP.search(one) and not _DENIES.search(one) for one in sentences(text))
     )
 

@@ -18,6 +18,7 @@ _MOST_WORDS = 100_000  # that are remembered
 _A_LITTLE = 1e-9  # of the machine: sums of the same in another order
 _SIGNS = re.compile(r"[a-z]+|\d+|[.!?;,]")
 _SENTENCE_ENDS = frozenset(".!?")
+_SENTENCE_END = re.compile(r"[.!?]\W*\s\w")  # with another one behind it
 _MARKS = frozenset(".!?;,")
 _CUTS = _MARKS | {"then", "and", "but", "so"}
 _UNCLEAR = re.compile(r"\s(?:[^a-z\d\s]*\s|[a-z]\W+[a-z]\W)")
@@ -69,26 +70,30 @@ def may_hold(text: str, words_least: int, clause_more: float) -> bool:
     one here.
     """
     own = _weights_of(text)
-    if len(own) < 2 * words_least or not _some_words_may(own, words_least):
+    if len(own) < 2 * words_least:
+        return False
+    run, bound = _heaviest_run(own), weights().bounds["glance"]
+    if run <= bound * sqrt(words_least):
         return False
     small = f" {text.lower()} "
     if not text.isascii() or _UNCLEAR.search(small) or not is_plain(text):
         return True
+    if _SENTENCE_END.search(small) is None and run <= (bound + clause_more) * sqrt(words_least):
+        return False
     return _some_part_may(*_stretches(small), words_least, clause_more)
 
 
-def _some_words_may(own: list[float], words_least: int) -> bool:
-    """Whether words that stand side by side may weigh enough, wherever a text is cut."""
-    wanted = weights().bounds["glance"] * sqrt(words_least)
-    run = 0.0
-    for weight in own:  # the heaviest run that ends here: Kadane's
+def _heaviest_run(own: list[float]) -> float:
+    """What words that stand side by side weigh at most, wherever a text is cut: Kadane's."""
+    run = most = 0.0
+    for weight in own:
         if run > 0.0:
             run += weight
         else:
             run = weight
-        if run > wanted:
-            return True
-    return False
+        if run > most:
+            most = run
+    return most
 
 
 def _stretches(small: str) -> tuple[list[float], list[int], list[bool]]:
