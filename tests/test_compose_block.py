@@ -339,8 +339,7 @@ def test_closures_are_left_out_and_told(capsys) -> None:
     argv = [*WISHES, "--starts", "2026-10-19", "--weeks", "2", "--judge", ""]
     assert run(CATALOGUE, *argv) == 0
     said = capsys.readouterr().out
-    for day in (26, 28, 30):
-        assert f"left out: {date(2026, 10, day):%a} 2026-10-{day}, Baths cleaned" in said
+    assert "left out: Mon 2026-10-26 to Fri 2026-10-30, 3 slots, Baths cleaned" in said
     assert "2 weeks from 2026-10-19" in said
 
 

@@ -42,7 +42,7 @@ for (const box of all("[data-today-first]")) {
 // A season: this week is marked, and what each squad has in it stands before all.
 all(".year > tbody").find(({ dataset }) => {
   const begun = -daysUntil(dataset.from ?? "");
-  return begun >= 0 && begun < DAYS_A_WEEK;
+  return begun >= 0 && begun < Number(dataset.days ?? DAYS_A_WEEK);
 })?.classList.add("is-now");
 const held = all("li[data-to]").filter(({ dataset }) => daysUntil(dataset.since ?? "") <= 0 && daysUntil(dataset.to ?? "") >= 0);
 for (const box of all("[data-year-now]")) {

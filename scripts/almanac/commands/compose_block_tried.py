@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
+from itertools import groupby
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.planning_solver import can_solve
@@ -13,11 +14,12 @@ from almanac.commands.compose_block_plan import BlockPlan, planned
 from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
-from almanac.findings import Finding, as_text
+from almanac.findings import Finding, as_text, counted
 from almanac.report.block_answer import BlockAnswer
 from almanac.report.block_entry import block_text
 from almanac.report.block_judged import Judged, judged
 from almanac.report.planning_request import BlockRequest, as_wished
+from almanac.report.planning_slots import Left
 
 _TRIES = 3
 _NO_GOAL, _NO_BALANCE = "goal-unserved", "balance-missed"
@@ -99,7 +101,7 @@ def _answer(
         for number, (slot, place) in slots
         if not place
     ]
-    left = [f"left out: {_when(own.slot.on)}, {own.why}" for own in plan.left]
+    left = [*_left_out(plan.left)]
     left += [f"left out: week {number + 1}, {why}" for number, why in plan.bare]
     names = tuple(draft.id for draft in plan.drafts)
     return BlockAnswer(
@@ -115,6 +117,15 @@ def _answer(
         names,
         has_loads=bool(plan.asked.loads),
     )
+
+
+def _left_out(left: Sequence[Left]) -> Iterator[str]:
+    """The slots that are left out: one after the other for the same reason as one stretch."""
+    for why, each in groupby(left, key=lambda own: own.why):
+        days = [own.slot.on for own in each]
+        slots = f", {counted(len(days), 'slot')}" if len(days) > 1 else ""
+        last = f" to {_when(days[-1])}" if days[-1] != days[0] else ""
+        yield f"left out: {_when(days[0])}{last}{slots}, {why}"
 
 
 def _when(on: date) -> str:

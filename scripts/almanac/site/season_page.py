@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
@@ -44,12 +44,26 @@ class Cell:
 
 @dataclass(frozen=True)
 class WeekRow:
-    """A week of the year: its Monday, a cell for each squad, what begins or is in it."""
+    """A week of the year, or as many in which nobody trains: its Monday, how many days, a cell for
+    each squad, what begins or is in it.
+    """
 
-    monday: str
-    day: str
+    monday: date
+    days: int
     cells: tuple[Cell, ...]
     notes: tuple[Note, ...]
+
+    @property
+    def day(self) -> str:
+        """Its Monday, or from when to when."""
+        first, last = self.monday, self.monday + timedelta(days=self.days - 1)
+        begins = f"{first.day} {first:%b}"
+        return begins if self.days == DAYS_A_WEEK else f"{begins} to {last.day} {last:%b}"
+
+    def takes(self, later: WeekRow) -> bool:
+        """Whether it goes on with the next: nobody trains in either, and nothing begins there."""
+        cells = {cell.sort for cell in (*self.cells, *later.cells)}
+        return cells == {"shut"} and not later.notes
 
 
 def season_page(analysis: Analysis, season: Season, findings: Sequence[Finding]) -> Page:
@@ -62,15 +76,10 @@ def season_page(analysis: Analysis, season: Season, findings: Sequence[Finding])
         first=date_words(season.first),
         last=date_words(season.last),
         heads=[catalogue.club.squads[id].title for id in season.squads],
-        weeks=[
-            WeekRow(
-                str(monday),
-                f"{monday.day} {monday:%b}",
-                tuple(own),
-                tuple(notes_of(analysis, season, monday)),
-            )
+        weeks=_folded(
+            WeekRow(monday, DAYS_A_WEEK, tuple(own), tuple(notes_of(analysis, season, monday)))
             for monday, *own in zip(mondays(season), *columns, strict=True)
-        ],
+        ),
         squads=[_squad(analysis, season, id) for id in season.squads],
         dates=[
             (title, [(own.title, stretch_words(own)) for own in each])
@@ -91,6 +100,17 @@ def season_page(analysis: Analysis, season: Season, findings: Sequence[Finding])
         timetables=links(catalogue.timetables[id] for id in season.timetables),
         findings=findings_on(season, findings),
     )
+
+
+def _folded(weeks: Iterable[WeekRow]) -> list[WeekRow]:
+    """Weeks of a holiday as one row."""
+    rows: list[WeekRow] = []
+    for week in weeks:
+        if rows and rows[-1].takes(week):
+            rows[-1] = replace(rows[-1], days=rows[-1].days + week.days)
+        else:
+            rows.append(week)
+    return rows
 
 
 def stretch_words(own: Stretch) -> str:
