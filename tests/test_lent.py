@@ -11,6 +11,7 @@ from shared import DAY, copied
 
 from almanac.commands.main import main
 from almanac.commands.shared import load_and_check
+from almanac.model.load import load
 from almanac.resources import HOME
 from almanac.source.lent import lent
 
@@ -98,3 +99,40 @@ def test_a_check_is_not_remembered_when_what_is_lent_changes(
 def test_a_folder_without_a_club_is_told_so(tmp_path: Path) -> None:
     (tmp_path / "drills").mkdir()
     assert told(tmp_path) == ["plans/club.yml missing-file"]
+
+
+EFFORTS = """title: Efforts
+about: The club's own scale.
+words:
+  smooth: {title: Smooth, means: Could go on for long., rating: {from: 0, to: 4}, share_of_best: 0.86,
+    reference_m: 400, counts_as: gentle, also: [easy, steady]}
+  working: {title: Working, means: Breath is deep., rating: {from: 4, to: 7}, share_of_best: 0.92,
+    reference_m: 100, also: [strong]}
+  racing: {title: Racing, means: As fast as can be., rating: {from: 7, to: 10}, share_of_best: 1.0,
+    counts_as: fast%s}
+"""
+
+
+@pytest.mark.parametrize(("also", "easiest"), [(", also: [fast, all-out]", "steady"), ("", "easy")])
+def test_a_scale_of_efforts_of_the_clubs_own_is_lent_rests(
+    tmp_path: Path, also: str, easiest: str
+) -> None:
+    """By the names that stand for the program's words, else by their places; and the words of what
+    came with the program are mended by these names.
+    """
+    root = tmp_path / "ours"
+    assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
+    (root / LISTS).mkdir(parents=True)
+    efforts = EFFORTS if also else EFFORTS.replace(", also: [easy, steady]", "")
+    efforts = efforts if also else efforts.replace(", also: [strong]", "")
+    (root / f"{LISTS}/efforts.yml").write_text(efforts % also, "utf-8")
+    if also:
+        assert main(["check", "--fix", "--root", str(root), "--today", DAY.isoformat()]) == 0
+    here, there = load(root).catalogue, load(HOME).catalogue
+    assert here is not None and there is not None
+    theirs = there.policy.rest
+    assert dict(here.policy.rest) == {
+        "smooth": theirs[easiest],
+        "working": theirs["strong"],
+        "racing": theirs["all-out"],
+    }

@@ -70,7 +70,7 @@ def load(
         for key, document in documents.items()
         if _is_stub(document.data)
     }
-    names = names_of(files, documents, stubs)
+    names = replace(names_of(files, documents, stubs), called=called(documents))
     for one in files:
         if one.lent and (one.kind, one.id) in documents:
             documents[one.kind, one.id] = fitted(documents[one.kind, one.id], names)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from math import ceil
 from typing import Any
 
 from almanac.source.lent import POLICY
@@ -42,8 +43,22 @@ def _policy(data: Mapping[str, Any], names: Names) -> dict[str, Any]:
             }
             for level, limits in levels.items()
         },
-        "rest": _known(data["rest"], names.of("vocabulary", "efforts")),
+        "rest": _rest(data["rest"], names),
     }
+
+
+def _rest(rules: Mapping[str, Any], names: Names) -> dict[str, Any]:
+    """For each effort of the club the rest that the program's effort of that name wants; else that
+    of the hardest which it stands for by another name; else of the one at its place in the scale,
+    the harder where it lies between two.
+    """
+    own, theirs = list(names.of("vocabulary", "efforts")), list(rules)
+    found = {}
+    for place, word in enumerate(own):
+        also = [it for it in theirs if names.certain("vocabulary", "efforts", it) == word]
+        steps = ceil(place * (len(theirs) - 1) / max(1, len(own) - 1))
+        found[word] = rules[word if word in rules else also[-1] if also else theirs[steps]]
+    return found
 
 
 def _sourced(limit: Mapping[str, Any], sources: Mapping[str, str]) -> dict[str, Any]:
