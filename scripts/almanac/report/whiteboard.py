@@ -146,7 +146,7 @@ def _how_many(catalogue: Catalogue, change: Change, item: Reps | None) -> str:
         is_all = change.reps is not None or not own.by_group
         count = f"{own.reps} × {each}" if is_all else f"{each} each"
     if change.parts:
-        return f"{count} as ".lstrip() + _parts(catalogue, change.parts)
+        return f"{count} ".lstrip() + _parts(catalogue, change.parts)
     drill = catalogue.drills[change.do].title if change.do else ""
     return " ".join(filter(None, (count, drill)))
 
@@ -187,7 +187,7 @@ def what_words(catalogue: Catalogue, item: Reps) -> str:
     """
     part = item.parts[0]
     if item.is_parted:
-        return f"{item.reps} × {show_number(item.distance)} as {_parts(catalogue, item.parts)}"
+        return f"{item.reps} × {show_number(item.distance)} {_parts(catalogue, item.parts)}"
     if item.is_split:
         titles = ", ".join(catalogue.drills[part.do].title for part in item.parts)
         each = show_number(part.distance)
@@ -217,22 +217,27 @@ def _aim_of(catalogue: Catalogue, aim: Aim | None) -> tuple[tuple[str, str, str]
 
 
 def _parts(catalogue: Catalogue, parts: Sequence[Part]) -> str:
-    """The parts of a rep, those alike in a row once: ``3 times 50 Backstroke (strong), 0:10 rest
-    each, then 50 Backstroke (fast)``.
+    """The parts of a rep, those alike in a row once: ``as 3 times 50 Backstroke (strong), 0:10 rest
+    each, then 50 Freestyle (fast)``. What is done in all of them stands before them: ``Backstroke:
+    25 (easy), then 25 (fast)``.
     """
-    said = groupby((_part(catalogue, part), " each" if part.rest else "") for part in parts)
-    rows = ((words, len([*alike])) for words, alike in said)
-    return ", then ".join(
+    done = {do_words(catalogue, part) for part in parts}
+    is_one = len(done) == 1
+    said = ((_part(catalogue, part, is_one), " each" if part.rest else "") for part in parts)
+    rows = ((words, len([*alike])) for words, alike in groupby(said))
+    told = ", then ".join(
         f"{count} times {words}{each}" if count > 1 else words for (words, each), count in rows
     )
+    return f"{done.pop()}: {told}" if is_one else f"as {told}"
 
 
-def _part(catalogue: Catalogue, part: Part) -> str:
+def _part(catalogue: Catalogue, part: Part, is_told: bool) -> str:
     gear = f" {gear_words(catalogue, part.gear)}" if part.gear else ""
     effort = effort_words(catalogue, part.effort)
     rest = f", {show_time(part.rest)} rest" if part.rest else ""
-    what = do_words(catalogue, part)
-    swum = f"{what} {TO_MARK[part.to]}" if part.to else f"{show_number(part.distance)} {what}"
+    what = "" if is_told else do_words(catalogue, part)
+    far = (what, TO_MARK[part.to]) if part.to else (show_number(part.distance), what)
+    swum = " ".join(filter(None, far))
     passing = ", gear changed in passing" if part.in_passing else ""
     return f"{swum} ({effort}){gear}{passing}{rest}"
 

@@ -21,7 +21,7 @@ function changeWords(change, told) {
   const far = change.time === undefined ? (change.distance ?? "") : tidy(change.time);
   const what = [count, far, change.do === undefined ? "" : told.drill(change.do)].filter((word) => word !== "").join(" ");
   const bare = Array.isArray(change.gear) && !change.gear.length ? "without gear" : "";
-  return [what, parts && `as ${parts}`, bare].filter(Boolean).join(", ");
+  return [what, parts, bare].filter(Boolean).join(", ");
 }
 
 /** @param {unknown} changes
@@ -101,7 +101,7 @@ function repsLine(item, told, depth) {
   const alone = shared.length ? `${share} ${shared.map(told.drill).join(", ")}` : `${each} ${doWords(item.do, told)}`;
   return {
     depth,
-    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} as ${swum}` : alone}`,
+    what: `${text(item.reps)} × ${parts.length ? `${whole || OPEN} ${swum}` : alone}`,
     effort: howHard({ ...item, parts: parts.length ? parts : undefined }, told),
     gear: told.gear(item.gear),
     how: told.how(item),

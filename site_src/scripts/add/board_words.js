@@ -121,24 +121,26 @@ export function aimWords(aim, told) {
 /**
  * @param {Item} part
  * @param {Titles} told
+ * @param {boolean} isTold what is done stands before all of them
  */
-function partWords(part, told) {
+function partWords(part, told, isTold) {
   const worn = list(part.gear).length ? ` with ${told.gear(part.gear)}` : "";
   const passing = part.in_passing === undefined ? "" : ", gear changed in passing";
   const rest = part.rest === undefined ? "" : `, ${tidy(part.rest)} rest`;
-  const what = doWords(part.do, told);
-  const swum = part.to === undefined ? `${text(part.distance)} ${what}` : `${what} ${TO_MARK[part.to] ?? OPEN}`;
+  const what = isTold ? "" : doWords(part.do, told);
+  const swum = (part.to === undefined ? [text(part.distance), what] : [what, TO_MARK[part.to] ?? OPEN]).filter(Boolean).join(" ");
   return `${swum} (${effortWords(part.effort, told) || OPEN})${worn}${passing}${rest}`;
 }
 
-/** The parts of a rep, those alike in a row once.
+/** The parts of a rep, those alike in a row once; what is done in all of them stands before them.
  * @param {Item[]} parts
  * @param {Titles} told */
 export function partsWords(parts, told) {
   /** @type {{words: string, each: string, count: number}[]} */
   const rows = [];
+  const [done, ...others] = new Set(parts.map((part) => doWords(part.do, told)));
   for (const part of parts) {
-    const words = partWords(part, told);
+    const words = partWords(part, told, !others.length);
     const last = rows.at(-1);
     if (last?.words === words) {
       last.count += 1;
@@ -146,7 +148,8 @@ export function partsWords(parts, told) {
       rows.push({ words, each: part.rest === undefined ? "" : " each", count: 1 });
     }
   }
-  return rows.map(({ words, each, count }) => (count > 1 ? `${count} times ${words}${each}` : words)).join(", then ");
+  const all = rows.map(({ words, each, count }) => (count > 1 ? `${count} times ${words}${each}` : words)).join(", then ");
+  return others.length ? `as ${all}` : all && `${done}: ${all}`;
 }
 
 /** @param {Item} item
