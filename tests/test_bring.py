@@ -107,6 +107,22 @@ def test_what_was_renamed_here_is_here(own: Path, capsys: pytest.CaptureFixture[
     assert not codes & {"moved-reference", "unknown-reference"}
 
 
+def test_words_of_the_clubs_own_take_the_place_of_those_that_they_stand_for(own: Path) -> None:
+    """An effort under another name, none twice in a list, and a climb from a word to itself is it."""
+    file = own / "drills/vocabulary/efforts.yml"
+    text = file.read_text("utf-8")
+    renamed = text.replace(
+        "  steady: {title: Steady,", "  working: {title: Working, also: [steady],"
+    )
+    assert renamed != text
+    file.write_text(renamed, "utf-8")
+    assert brought(own, "ladder-on-back") == 0
+    came = (own / "plans/sets/ladder-on-back.yml").read_text("utf-8")
+    assert "working" in came and "steady" not in came
+    assert not any(it.code == "unknown-word" for it in load_and_check(own, DAY).findings
+                   if not it.place.file.endswith("policy.yml"))  # fmt: skip
+
+
 def test_a_dry_run_writes_nothing(own: Path) -> None:
     before = files(own)
     words = ["bring", "kick-and-go", "--from", str(CATALOGUE), "--root", str(own), "--dry-run"]
@@ -227,7 +243,8 @@ def test_what_a_check_would_refuse_here_is_not_brought(
 
 def test_a_word_that_is_not_here_is_named(own: Path, capsys: pytest.CaptureFixture[str]) -> None:
     path = own / "drills/vocabulary/goals.yml"
-    path.write_text(path.read_text("utf-8").replace("  kick-technique:", "  technique:"), "utf-8")
+    old, new = "  kick-technique: {title: Kick technique", "  leg-shape: {title: Leg shape"
+    path.write_text(path.read_text("utf-8").replace(old, new), "utf-8")
     before = files(own)
     assert brought(own, "back-streamline-kick") == 2
     assert "'kick-technique'" in capsys.readouterr().err

@@ -5,18 +5,15 @@ from __future__ import annotations
 from datetime import date
 from pathlib import Path
 
-import yaml
-
 from almanac.analysis.analysis import Analysis
 from almanac.checks.expectations import Difference, differences
 from almanac.model.load import Loaded, load
 from almanac.publish.atomic import replace_file
+from almanac.source.mended import mended
 from almanac.source.reader import read
-from almanac.source.rewrite import Rewrites, renumbered, rewritten
-from almanac.source.style import fixed, span, style_findings
-from almanac.source.taken_out import Spot, without_items
+from almanac.source.rewrite import renumbered
+from almanac.source.style import fixed, style_findings
 
-_EFFORT_PLANS = ("descend", "build", "rotate")
 _BOM = b"\xef\xbb\xbf"
 
 
@@ -53,34 +50,10 @@ def mend_words(root: Path, loaded: Loaded) -> list[str]:
     changed = []
     for key, words in loaded.meant.items():
         document = loaded.documents[key]
-        text = rewritten(document, words)
-        text = text and _once(text, document.file, words)
+        text = mended(document, words)
         if text is not None and _replace(root / document.file, document.text, text):
             changed.append(document.file)
     return changed
-
-
-def _once(text: str, file: str, words: Rewrites) -> str:
-    """A text without those of the words that were put into a list which has them already; an effort
-    that goes from a word to the same one is that word.
-    """
-    document, _ = read(text.encode("utf-8"), file)
-    assert document is not None, file
-    spots, plain = set[Spot](), dict[tuple[int, int], str]()
-    for (*way, number), is_key in (use for use in words if use[0]):
-        node = document.node(tuple(way))
-        if is_key or not isinstance(node, yaml.SequenceNode) or not isinstance(number, int):
-            continue
-        said = [item.value for item in node.value]
-        above = document.node(tuple(way[:-1])) if way and way[-1] in _EFFORT_PLANS else None
-        if above is not None and len(above.value) == 1 and len({*said}) == 1:
-            plain[span(text, above)] = said[0]
-        elif above is None and said[number] in said[:number]:
-            mark = node.value[number].start_mark
-            spots.add((mark.line + 1, mark.column + 1))
-    for (start, end), word in sorted(plain.items(), reverse=True):
-        text = text[:start] + word + text[end:]
-    return without_items(text, spots) if spots and not plain else text
 
 
 def mend_expectations(root: Path, today: date) -> list[str]:

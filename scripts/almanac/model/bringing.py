@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
 import yaml
@@ -13,6 +13,7 @@ from almanac.kinds import KIND
 from almanac.model.bringing_plans import PLANS, Clubs, NotFoundAgain
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
+from almanac.source.mended import mended
 from almanac.source.names import Names
 from almanac.source.reader import Document, read
 from almanac.source.rewrite import rewritten, uses
@@ -113,7 +114,7 @@ def _with(into: Names, of: Loaded, new: Iterable[Key]) -> Names:
     for kind, id in new:
         own = words.get(("reference", kind), {})
         words["reference", kind] = {**own, id: of.documents[kind, id].file}
-    return Names(words, into.moved, retired=into.retired)
+    return replace(into, words=words)
 
 
 def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
@@ -127,7 +128,11 @@ def _text(document: Document, kind: str, names: Names, as_: Origin) -> str:
     for _ in range(_MOST_ROUNDS):
         own, _said = read(text.encode(), document.file)
         assert own is not None, document.file
-        findings = Shapes(names).check(own, kind).findings
+        checked = Shapes(names).check(own, kind)
+        if checked.meant and (meant := mended(own, checked.meant)) and meant != text:
+            text = meant
+            continue
+        findings = checked.findings
         for finding in findings:
             if finding.code == "unknown-word":
                 raise NotBrought(f"{document.file}: {finding.message}; {finding.hint}")
@@ -176,7 +181,7 @@ def _as_here(text: str, file: str, kind: str, as_: Origin) -> str:
     return own
 
 
-_MOST_ROUNDS = 6  # what names one thing in another may be seen only when that has gone
+_MOST_ROUNDS = 8  # what names one thing in another may be seen only when that has gone
 
 
 _Edit = tuple[yaml.Node, yaml.Node, str]
