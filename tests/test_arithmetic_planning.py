@@ -549,3 +549,98 @@ def test_two_sessions_of_a_day_are_one_day_in_a_row() -> None:
     }
     in_a_row = broken([one], (1, 1, 1), [0, 1, 2], replace(ANY, hard_in_a_row=2))
     assert in_a_row == {"hard days that touch", "hard days in a row", "never light"}
+
+
+def test_the_rules_of_five_weeks_of_which_one_has_no_slots() -> None:
+    """By hand: two slots a usual week, so a full one weighs 200; the last slot is after the block."""
+    weeks = (*WEEK, *WEEK, *WEEK, WeekWish("loading", 80), WeekWish("taper", 50))
+    wishes = BlockWishes(
+        FIRST, {"legs": 1}, weeks, strokes=150, four=("fly",),
+        taper=TaperWish(FIRST + timedelta(28), FIRST + timedelta(34)),
+    )  # fmt: skip
+    own = aims([0, 2, 7, 9, 21, 22, 28, 30, 35], [PLAIN], wishes)
+    assert (own.slots_a_week, own.full) == (2, 200)
+    assert [own.target(week) for week in range(5)] == [200, 200, 0, 160, 100]
+    told = [
+        (*row, sorted(rule.amounts)) for row, rule in zip(told_of(own), own.rules(), strict=True)
+    ]
+    every, taper = [0, 1, 2, 3, 4, 5, 6, 7], "2027-02-01"
+    assert told == [
+        ("load over", "1", 200, 4, 1, [0, 1]), ("load under", "1", -200, 3, 1, [0, 1]),
+        ("load over", "2", 200, 4, 1, [2, 3]), ("load under", "2", -200, 3, 1, [2, 3]),
+        ("load over", "4", 160, 4, 1, [4, 5]), ("load under", "4", -160, 3, 1, [4, 5]),
+        ("load over", "5", 100, 4, 1, [6, 7]), ("load under", "5", -100, 3, 1, [6, 7]),
+        ("supine_share under", "supine_share", 0, 8, 8 * 100, every),
+        ("stroke under", "fly 1", 0, 6, 4 * 1000, [0, 1, 2, 3]),
+        ("stroke under", "fly 3", 0, 6, 2 * 1000, [4, 5]),
+        ("goal short", "legs", -8, 70, 1, every), ("goal never", "legs", -1, 400, 1, every),
+        ("goal long gone", "legs 1", -1, 35, 1, [0, 1, 2, 3]), ("goal long gone", "legs 3", -1, 35, 1, [4, 5]),
+        # seven days, two weeks before, two slots of 1000 m; of these weeks the third has no slots
+        ("cut too little", taper, 0, 8, 7 * 2 * 2 * 1000, [4, 5, 6, 7]),
+        ("cut too much", taper, 0, 8, 7 * 2 * 2 * 1000, [4, 5, 6, 7]),
+    ]  # fmt: skip
+
+
+def test_two_weeks_without_slots_are_not_asked_for_a_goal() -> None:
+    wishes = BlockWishes(FIRST, {"legs": 1}, WEEK * 4)
+    gone = [rule.which for rule in aims([0, 2], [PLAIN], wishes).rules() if "gone" in rule.about]
+    assert gone == ["legs 1"]
+
+
+def test_a_block_without_slots_or_practices_asks_for_nothing_that_could_be() -> None:
+    own = aims([], [], BlockWishes(FIRST, {"legs": 1}, WEEK), LIMITS)
+    assert (own.slots_a_week, own.full, own.target(0), own.wanted("legs")) == (0, 0, 0, 0)
+    assert told_of(own) == [
+        ("supine_share under", "supine_share", 0, 8, 1),
+        ("goal short", "legs", 0, 70, 1),
+        ("goal never", "legs", -1, 400, 1),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("name", "part", "whole"),
+    [("kick_share", "kick", "metres"), ("supine_share", "supine", "flutter"),
+     ("resisted_share", "resisted", "metres"), ("fast_share", "fast", "metres"),
+     ("dolphin_share", "dolphin", "metres")],
+)  # fmt: skip
+def test_each_share_is_of_its_own_whole_and_missed_on_either_side(
+    name: str, part: str, whole: str
+) -> None:
+    """By hand: of 1000 and of 200 in the whole, 300 and 50 of the part, wished 250 to 280 in thousandths."""
+    two = [
+        choice("one", sums={whole: 1000, part: 300}),
+        choice("two", sums={whole: 200, part: 50}),
+        choice("none"),
+    ]
+    wishes = BlockWishes(FIRST, {}, WEEK, {name: (250, 280)})
+    limits = replace(LIMITS, supine=0)
+    rules = {rule.about: rule for rule in aims([0], two, wishes, limits).rules()}
+    over_, under = rules[f"{name} over"], rules[f"{name} under"]
+    assert over_.unit == under.unit == (1000 + 200 + 0) // 3
+    assert over_.amounts == {0: {1: 300_000 - 277 * 1000, 2: 50_000 - 277 * 200}}
+    assert under.amounts == {0: {1: 253 * 1000 - 300_000, 2: 253 * 200 - 50_000}}
+
+
+@pytest.mark.parametrize(
+    ("wished", "told"),
+    [((0, 1000), set()), ((0, 999), {"over"}), ((1, 1000), {"under"}), ((500, 600), {"over", "under"})],
+)  # fmt: skip
+def test_a_share_that_may_be_any_is_no_rule(wished: tuple[int, int], told: set[str]) -> None:
+    wishes = BlockWishes(FIRST, {}, WEEK, {"kick_share": wished})
+    own = aims([0], [PLAIN], wishes, replace(LIMITS, supine=0))
+    assert {
+        rule.about.split()[1] for rule in own.rules() if rule.about.startswith("kick_share")
+    } == told
+
+
+def test_the_days_of_a_taper_are_those_from_its_first_to_its_last() -> None:
+    wishes = BlockWishes(
+        FIRST, {}, (*WEEK, WeekWish("taper", 50)), taper=TaperWish(FIRST + timedelta(8), FIRST + timedelta(10))
+    )  # fmt: skip
+    limits = replace(LIMITS, cut=None, light_days=(3, 5))
+    lighter = [
+        rule.which
+        for rule in aims([0, 7, 8, 10, 11], [PLAIN], wishes, limits).rules()
+        if rule.about == "not lighter"
+    ]
+    assert lighter == ["2027-01-12", "2027-01-14"]
