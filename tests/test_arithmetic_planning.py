@@ -606,19 +606,19 @@ def test_a_block_without_slots_or_practices_asks_for_nothing_that_could_be() -> 
 def test_each_share_is_of_its_own_whole_and_missed_on_either_side(
     name: str, part: str, whole: str
 ) -> None:
-    """By hand: of 1000 and of 200 in the whole, 300 and 50 of the part, wished 250 to 280 in thousandths."""
+    """By hand: of 1000 and of 202 in the whole, 300 and 50 of the part, wished 250 to 280 in thousandths."""
     two = [
         choice("one", sums={whole: 1000, part: 300}),
-        choice("two", sums={whole: 200, part: 50}),
-        choice("none"),
+        choice("two", sums={whole: 202, part: 50}),
+        *(choice(f"none-{number}") for number in range(3)),
     ]
     wishes = BlockWishes(FIRST, {}, WEEK, {name: (250, 280)})
     limits = replace(LIMITS, supine=0)
     rules = {rule.about: rule for rule in aims([0], two, wishes, limits).rules()}
     over_, under = rules[f"{name} over"], rules[f"{name} under"]
-    assert over_.unit == under.unit == (1000 + 200 + 0) // 3
-    assert over_.amounts == {0: {1: 300_000 - 277 * 1000, 2: 50_000 - 277 * 200}}
-    assert under.amounts == {0: {1: 253 * 1000 - 300_000, 2: 253 * 200 - 50_000}}
+    assert over_.unit == under.unit == 240  # 1202 of five
+    assert over_.amounts == {0: {1: 300_000 - 277 * 1000, 2: 50_000 - 277 * 202}}
+    assert under.amounts == {0: {1: 253 * 1000 - 300_000, 2: 253 * 202 - 50_000}}
 
 
 @pytest.mark.parametrize(
@@ -644,3 +644,55 @@ def test_the_days_of_a_taper_are_those_from_its_first_to_its_last() -> None:
         if rule.about == "not lighter"
     ]
     assert lighter == ["2027-01-12", "2027-01-14"]
+
+
+def test_steps_are_whole_where_a_usual_practice_is_no_round_number() -> None:
+    """By hand: two slots at 101 weigh 202, of which 33 in a hundred are 66.7; a step is 1.01 of it."""
+    wishes = BlockWishes(
+        FIRST, {}, (WeekWish("loading", 33), WeekWish("taper", 50)), taper=TaperWish(FIRST + timedelta(7), FIRST + timedelta(7))
+    )  # fmt: skip
+    limits = replace(LIMITS, supine=0, cut=None, light_days=(3, 5))
+    one = choice("one", sums={"metres": 1990})
+    own = Aims(grid([0, 1, 7, 8], [one]), wishes, limits, load=101, metres=1990)
+    assert told_of(own) == [
+        ("load over", "1", 66, 4, 1), ("load under", "1", -66, 3, 1),
+        ("load over", "2", 101, 4, 1), ("load under", "2", -101, 3, 1),
+        ("not lighter", "2027-01-11", -1, 3, 39),  # a hundredth of two of 1990 m, 39.8
+    ]  # fmt: skip
+
+
+def test_what_the_first_week_may_weigh_is_asked_of_its_own_slots() -> None:
+    wishes = BlockWishes(FIRST, {}, WEEK * 3)
+    own = aims([0, 2, 7, 14], [PLAIN], wishes, replace(LIMITS, first_load=150))
+    (first,) = (rule for rule in own.rules() if rule.about == "first week")
+    assert first.amounts == {0: {1: 100}, 1: {1: 100}} and first.most == 150
+
+
+def test_where_no_practice_is_known_a_step_is_one() -> None:
+    taper = TaperWish(FIRST + timedelta(7), FIRST + timedelta(8))
+    wishes = BlockWishes(FIRST, {}, WEEK * 2, {"kick_share": (200, 1000)}, 150, ("fly",), taper)
+    for limits, told in ((LIMITS, ("cut too little", "cut too much")), (
+        replace(LIMITS, cut=None, light_days=(3, 5)), ("not lighter",)
+    )):  # fmt: skip
+        own = Aims(grid([0, 7], []), wishes, limits, load=0, metres=0)
+        rules = {rule.about: rule.unit for rule in own.rules()}
+        names = (
+            "load over",
+            "load under",
+            "supine_share under",
+            "kick_share under",
+            "stroke under",
+            *told,
+        )
+        assert rules == dict.fromkeys(names, 1)
+
+
+def test_a_stroke_is_asked_for_where_one_is_wished_and_of_what_is_swum() -> None:
+    fly, still = replace(PLAIN, strokes={"fly": 100}), choice("still")
+    wishes = BlockWishes(FIRST, {}, WEEK * 2, strokes=150, four=("fly",))
+    own = aims([0], [fly, PLAIN, still], wishes)
+    (under,) = (rule for rule in own.rules() if rule.about == "stroke under")
+    assert under.amounts == {0: {1: 150 * 1000 - 100 * 1000, 2: 150 * 1000}}
+    assert under.unit == 2000 // 3
+    none = aims([0], [fly], replace(wishes, strokes=0))
+    assert not any(rule.about == "stroke under" for rule in none.rules())
