@@ -15,11 +15,12 @@ from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_costs import LEGS_COLD, are_legs_first, warm_up_cost
 from almanac.arithmetic.composing_order import Stood, unsafe, whole
 from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_wishes import Asked, Kept, Wishes
+from almanac.arithmetic.composing_wishes import Asked, Kept, Sized, Wishes
 from almanac.model.load import load
 from almanac.report.compose_answer import answered
 from almanac.report.compose_table import Made, compose_table
@@ -212,3 +213,20 @@ def test_the_scripts_of_the_pages_answer_and_refuse_the_same(tmp_path: Path) -> 
     cases += [("heron", request, told_of(analysed(), made("heron"), request), walk(request))]
     every = {squad: made(squad) for squad in SQUADS}
     run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))
+
+
+def test_legs_that_first_work_hard_want_kick_before_them() -> None:
+    own = table("heron")
+    asked = Asked(own, wishes_of(own, usual(own)))
+    sized = next(one for offer in asked.offers for one in asked.sized(offer))
+
+    def piece(kick: int, hardest: int) -> Sized:
+        return replace(sized, piece=replace(sized.piece, kick=kick, hardest=hardest, strokes=()))
+
+    hard, easy = piece(800, own.fast), piece(200, own.fast - 2)
+    assert are_legs_first(asked, [hard]) and are_legs_first(asked, [piece(0, 0), hard])
+    assert not are_legs_first(asked, [easy, hard]) and not are_legs_first(asked, [piece(800, 0)])
+    still, kicked = piece(0, own.fast - 1), piece(1, own.fast - 1)
+    more = warm_up_cost(asked, still, [hard]) - warm_up_cost(asked, kicked, [hard])
+    assert more == LEGS_COLD
+    assert warm_up_cost(asked, still, [easy]) == warm_up_cost(asked, kicked, [easy])

@@ -14,8 +14,12 @@ from node_scripts import run_by_node
 from shared import DAY, examples, is_long
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
 from almanac.arithmetic.composing_order import whole
-from almanac.arithmetic.composing_request import Request
+from almanac.arithmetic.composing_pieces import MAIN
+from almanac.arithmetic.composing_request import Request, wishes_of
+from almanac.arithmetic.composing_wishes import Asked
+from almanac.arithmetic.scaling import item_at
 from almanac.checks import check
 from almanac.model.load import load
 from almanac.report.compose_answer import Answer, answer_json, answered
@@ -99,3 +103,35 @@ def test_what_is_composed_passes_every_check(tmp_path: Path) -> None:
     told = [one for one in findings if "composed-" in one.place.file]
     assert [one for one in told if one.code != "near-duplicate"] == []
     assert not any("(plans/practices/composed-" not in one.message for one in told)
+
+
+def test_a_short_piece_is_a_main_set_where_it_serves_a_wished_goal() -> None:
+    """Speed is soon done: what takes between three and five minutes stands as main set for its goals alone."""
+    found = set()
+    for id in SQUADS:
+        own = made(id).table
+        pool, minutes = next(iter(own.squad.offers)), 60
+        served = {goal for one in own.squad.offers[pool] for goal in own.pieces[one.piece].goals}
+        for goal in sorted(served):
+            request = Request(pool, minutes, [own.goals[goal].id])
+            asked = Asked(own, wishes_of(own, request))
+            for sizes in of_role(asked, MAIN):
+                for one in sizes:
+                    serves = goal in one.piece.goals
+                    assert one.takes >= (SHORT if serves else SHORTEST)
+                    found.add(serves and one.takes < SHORTEST)
+    assert found == {True, False}
+
+
+def test_drills_in_turn_come_in_whole_turns() -> None:
+    """Three strokes in turn are done three, six or nine times where they were written so, and never once."""
+    found = 0
+    for id in SQUADS:
+        for own in made(id).candidates.values():
+            item = item_at(own.items, own.scale.path) if own.of == "part" and own.scale else None
+            turns = max((len(part.turns) for part in item.parts), default=1) if item else 1
+            if own.scale and turns > 1:
+                whole = own.scale.written % turns == 0
+                assert all(n % turns == 0 if whole else n >= turns for n in own.numbers), own.id
+                found += whole
+    assert found

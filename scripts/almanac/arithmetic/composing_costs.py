@@ -99,7 +99,7 @@ def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
 WARM_LEAST, WARM_MOST = 140, 300
 COOL_LEAST, COOL_MOST = 60, 110
 MAIN_LEAST, EASY_MOST, SKILL_MOST = 280, 120, 380
-STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS = 40, 30, 60, 500, 300
+STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS, LEGS_COLD = 40, 30, 60, 500, 300, 60
 TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
 SCRAP, SCRAP_UNDER, MORE_KICK, ENDS_TWICE = 50, 1800, 60, 40
 
@@ -110,15 +110,24 @@ def outside(share: int, least: int, most: int) -> int:
 
 
 def warm_up_cost(asked: Asked, warm_up: Sized, heart: Sequence[Sized]) -> int:
-    """What a warm-up costs before the work of the evening: strokes that come cold, a speed that
-    comes suddenly, or one beyond what follows.
+    """What a warm-up costs before the work of the evening: strokes or legs that come cold, a speed
+    that comes suddenly, or one beyond what follows.
     """
     strokes = {stroke for own in heart for stroke in own.piece.strokes}
     hardest = max(own.piece.hardest for own in heart)
     cost = STROKE_COLD * len(strokes - set(warm_up.piece.strokes))
     cost += COLD * max(0, hardest - 1 - warm_up.piece.hardest)
     cost += HOT * max(0, warm_up.piece.hardest - hardest)
+    cost += LEGS_COLD * (not warm_up.piece.kick and are_legs_first(asked, heart))
     return cost + outside(1000 * warm_up.takes // asked.slot, WARM_LEAST, WARM_MOST)
+
+
+def are_legs_first(asked: Asked, heart: Sequence[Sized]) -> bool:
+    """Whether legs work hard, from a word below fast on, before any other kick of the work."""
+    for own in heart:
+        if own.piece.kick:
+            return own.piece.kick > LEGS and own.piece.hardest >= asked.table.fast - 1
+    return False
 
 
 def are_legs_tired(heart: Sequence[Sized]) -> bool:

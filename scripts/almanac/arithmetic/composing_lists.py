@@ -84,12 +84,22 @@ def of_role(asked: Asked, role: str) -> list[list[Sized]]:
             if sizes[0].place == kept[0].piece
         ]
     if role in (MAIN, SECOND) and not kept:
-        found = [[own for own in sizes if own.takes >= SHORTEST] for sizes in found]
+        wished = {*asked.wishes.goals}
+        found = [
+            [
+                own
+                for own in sizes
+                if own.takes >= (SHORTEST if wished.isdisjoint(own.piece.goals) else SHORT)
+            ]
+            for sizes in found
+        ]
     return [sizes for sizes in found if sizes]
 
 
-SHORTEST = 3000
-"""Tenths that a main set lasts at least; a second one too."""
+SHORTEST, SHORT = 3000, 1800
+"""Tenths that a main set lasts at least, a second one too; one that serves a wished goal, as speed
+that is soon done.
+"""
 
 
 def some(sizes: Sequence[Sized]) -> list[Sized]:

@@ -38,8 +38,7 @@ SENTENCES: Mapping[str, str] = {
     "because-done": "what serves it was a main set in the last seven days",
     "because-leave_out": "it is left out",
     "because-groups": "nothing of it is written for these lane groups",
-    "because-minutes": "it does not fit in beside the others: leave out another goal, or take more"
-    " minutes",
+    "because-minutes": "it does not fit in: take more minutes, or leave out a goal beside it",
     "because-taught": "what its drills need first has not been taught",
     # Where nothing fits, the wish to drop.
     "hinders-goals": "Without {goal} there would be one.",

@@ -132,6 +132,7 @@ def _of_part(analysis: Analysis, practice: Practice, number: int) -> Candidate:
     if scale:
         least = max(scale.least, scale.written - MORE_REPS)
         numbers = tuple(range(least, min(scale.most, scale.written + MORE_REPS) + 1))
+        numbers = _in_whole_turns(part.items, scale, numbers)
     before = practice.parts[:number]
     data = analysis.catalogue.documents[practice.key].data["parts"][number]["items"]
     return Candidate(
@@ -155,6 +156,20 @@ def _scales(items: tuple[Item, ...], scale: Scalable) -> bool:
     by_group = any(change.reps is not None for change in item.by_group.values())
     each = item.sendoff is not None and item.sendoff.differs
     return not (by_group or item.by_round or each)
+
+
+def _in_whole_turns(
+    items: tuple[Item, ...], scale: Scalable, numbers: tuple[int, ...]
+) -> tuple[int, ...]:
+    """Of drills that are done in turn each comes, and as often as the others where it was written
+    so.
+    """
+    item = item_at(items, scale.path)
+    assert isinstance(item, Reps)
+    turns = max((len(part.turns) for part in item.parts if part.turns), default=1)
+    if scale.written % turns == 0:
+        return tuple(number for number in numbers if number % turns == 0)
+    return tuple(number for number in numbers if number >= min(turns, scale.written))
 
 
 def _unsaid(item: Mapping[str, Any]) -> dict[str, Any]:

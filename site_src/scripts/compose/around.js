@@ -95,7 +95,7 @@ export class Around {
    * @param {Set<number>} warm the warm-ups of what was found before
    */
   fill(heart, takes, cost, best, warm) {
-    const pieces = heart.map(([, own]) => own), work = workOf(pieces), taken = pieces.map((own) => own.place);
+    const pieces = heart.map(([, own]) => own), work = workOf(this.asked, pieces), taken = pieces.map((own) => own.place);
     /** @type {Filling} */
     const filling = { heart, taken, left: this.asked.slot - takes, easies: this.#easies(pieces, work), best, refused: 0 };
     for (const warmUp of this.#warmUps(work, warm)) {
@@ -158,7 +158,7 @@ export class Around {
 
   /** @param {Work} work @param {Set<number>} warm */
   #warmUps(work, warm) {
-    const key = `${work.hardest} ${work.strokes} ${[...warm]}`;
+    const key = `${work.hardest} ${work.legsFirst} ${work.strokes} ${[...warm]}`;
     let found = this.warmed.get(key);
     if (!found) {
       found = this.warmUps.map(({ own, cost, takes }) => ({

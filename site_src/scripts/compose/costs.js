@@ -91,7 +91,7 @@ export function pairCost(asked, one, other) {
 const WARM_LEAST = 140, WARM_MOST = 300;
 const COOL_LEAST = 60, COOL_MOST = 110;
 const MAIN_LEAST = 280, EASY_MOST = 120, SKILL_MOST = 380;
-const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, CALM_LEGS = 300;
+const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, CALM_LEGS = 300, LEGS_COLD = 60;
 const TIRED = 150, NO_NEED = 30, OTHER_STROKE = 40;
 const SCRAP = 50, SCRAP_UNDER = 1800, MORE_KICK = 60, ENDS_TWICE = 40;
 
@@ -101,14 +101,22 @@ const outside = (share, least, most) => 2 * Math.max(0, least - share, share - m
 /** @param {Asked} asked @param {number} takes */
 const shareOf = (asked, takes) => Math.floor((1000 * takes) / asked.slot);
 
-/** @typedef {{strokes: number[], hardest: number, tired: boolean}} Work of an evening: its strokes, its hardest effort, whether it leaves tired legs */
+/** @typedef {{strokes: number[], hardest: number, tired: boolean, legsFirst: boolean}} Work of an evening: its strokes, its hardest effort, whether it leaves
+ *   tired legs, whether legs work hard before any other kick of it */
 
-/** What warm-up and relief have to know of the work. @param {Sized[]} heart @returns {Work} */
-export const workOf = (heart) => ({
+/** What warm-up and relief have to know of the work. @param {Asked} asked @param {Sized[]} heart @returns {Work} */
+export const workOf = (asked, heart) => ({
   strokes: [...new Set(heart.flatMap((own) => own.piece.strokes))],
   hardest: Math.max(...heart.map((own) => own.piece.hardest)),
   tired: areLegsTired(heart),
+  legsFirst: areLegsFirst(asked, heart),
 });
+
+/** Whether legs work hard, from a word below fast on, before any other kick of the work. @param {Asked} asked @param {Sized[]} heart */
+function areLegsFirst({ table }, heart) {
+  const first = heart.find((own) => own.piece.kick);
+  return first !== undefined && first.piece.kick > LEGS && first.piece.hardest >= table.fast - 1;
+}
 
 /** Whether more than half of the metres of the work are kick. @param {Sized[]} heart */
 export function areLegsTired(heart) {
@@ -117,13 +125,13 @@ export function areLegsTired(heart) {
 }
 
 /**
- * What a warm-up costs before the work: strokes that come cold, a speed that comes suddenly, or one beyond what follows.
+ * What a warm-up costs before the work: strokes or legs that come cold, a speed that comes suddenly, or one beyond what follows.
  * @param {Asked} asked
  * @param {Sized} warmUp
  * @param {Work} work
  */
-export function warmUpCost(asked, { piece, takes }, { strokes, hardest }) {
-  let cost = outside(shareOf(asked, takes), WARM_LEAST, WARM_MOST);
+export function warmUpCost(asked, { piece, takes }, { strokes, hardest, legsFirst }) {
+  let cost = outside(shareOf(asked, takes), WARM_LEAST, WARM_MOST) + (legsFirst && !piece.kick ? LEGS_COLD : 0);
   for (const stroke of strokes) {
     cost += piece.strokes.includes(stroke) ? 0 : STROKE_COLD;
   }

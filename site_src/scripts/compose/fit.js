@@ -105,7 +105,7 @@ const product = (each) =>
 /** What a practice costs in whatever order it stands: as it is reckoned where it is composed. @param {Asked} asked @param {Standing[]} order */
 export function costOf(asked, order) {
   const roles = new Map(order), heart = order.filter(([role]) => role === SKILL || role === MAIN || role === SECOND);
-  const work = workOf(heart.map(([, own]) => own)), of = (/** @type {import("./types.js").Role} */ role) => /** @type {Sized} */ (roles.get(role));
+  const work = workOf(asked, heart.map(([, own]) => own)), of = (/** @type {import("./types.js").Role} */ role) => /** @type {Sized} */ (roles.get(role));
   const skill = roles.get(SKILL) ?? null, second = roles.get(SECOND), main = of(MAIN), stood = laid(asked, order);
   let cost = order.reduce((sum, [role, own]) => sum + ownCost(asked, own, role), 0);
   cost += heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);

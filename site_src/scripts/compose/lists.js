@@ -13,7 +13,7 @@ const A_GOAL = { m: 9, s: 5, n: 4 };
 /** @type {Record<string, number>} */
 const BESIDE = { m: 5, s: 3, n: 3 };
 const EASIES = 12, SIZES = 4;
-const SHORTEST = 3000; // tenths that a main set lasts at least
+const SHORTEST = 3000, SHORT = 1800; // tenths that a main set lasts at least; one that serves a wished goal
 
 /** The lists for some wishes; mains by piece, all sizes of one together. Before a warm-up nothing is taught. @param {Asked} asked @returns {Lists} */
 export function lists(asked) {
@@ -58,7 +58,7 @@ export function ofRole(asked, role) {
       .filter(([first]) => first?.place === kept.piece)
       .map((sizes) => sizes.filter((own) => kept.number === UNKNOWN || own.number === kept.number));
   } else if (isMain) {
-    found = found.map((sizes) => sizes.filter((own) => own.takes >= SHORTEST));
+    found = found.map((sizes) => sizes.filter(({ takes, piece }) => takes >= (piece.goals.some((goal) => asked.wishes.goals.includes(goal)) ? SHORT : SHORTEST)));
   }
   return found.filter((sizes) => sizes.length);
 }
