@@ -224,13 +224,8 @@ def _dependent(failure: Failure) -> Iterator[Finding]:
         for other in others:
             if key in failure.value and other not in failure.value and other not in meant:
                 hint = f"add '{other}', or remove '{key}'"
-                yield failure.say(
-                    "missing-key",
-                    f"'{key}' needs '{other}' beside it",
-                    hint,
-                    (*failure.path, key),
-                    True,
-                )
+                said = f"'{key}' needs '{other}' beside it"
+                yield failure.say("missing-key", said, hint, (*failure.path, key), True)
 
 
 _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
