@@ -166,7 +166,8 @@ def test_what_no_page_asks_for_is_left_out(file: str, expected: bool) -> None:
 
 def told_of(site: Path) -> dict[str, str]:
     kept = kept_files(site)
-    return dict(kept.told('const VERSION = "@version@";', lambda file: (site / file).read_bytes()))
+    told = kept.told('const VERSION = "@version@";', lambda file: (site / file).read_bytes())
+    return {file: content.decode() for file, content in told}
 
 
 def test_the_list_of_kept_files_is_tied_to_their_bytes(tmp_path: Path) -> None:

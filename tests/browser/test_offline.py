@@ -78,10 +78,11 @@ def live(site: Path, tmp_path: Path) -> Iterator[Server]:
 
 def list_files(folder: Path) -> None:
     """Have the list and the worker made for the files as they are."""
-    for file, text in kept_files(folder).told(WORKER, lambda file: (folder / file).read_bytes()):
+    told = kept_files(folder).told(WORKER, lambda file: (folder / file).read_bytes())
+    for file, content in told:
         (folder / file).parent.mkdir(exist_ok=True)
         (folder / file).unlink(missing_ok=True)  # a hard link, as below
-        (folder / file).write_text(text, "utf-8")
+        (folder / file).write_bytes(content)
 
 
 def renew(live: Server, *files: str) -> None:

@@ -95,8 +95,8 @@ class LiveSite:
             self._offer(file, finished(text) if file.endswith(".html") else text)
         demand_links(self._links, self._published)
         worker = (self._bundled / _OF_WORKER).read_text("utf-8")
-        for file, text in self._kept.told(worker, self._read):
-            self._offer(file, text)
+        for file, told in self._kept.told(worker, self._read):
+            self._offer(file, told)
         for file in [file for file in self._published if file.startswith(PACKS)]:
             if file not in self._kept.packs:
                 self._drop(file)

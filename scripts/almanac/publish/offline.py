@@ -140,7 +140,7 @@ class KeptFiles:
         """The packs that the pages are fetched in, by path from the root: the pages of each."""
         return packs_of(self._known)
 
-    def told(self, worker: str, read: Callable[[str], bytes]) -> Iterator[tuple[str, str]]:
+    def told(self, worker: str, read: Callable[[str], bytes]) -> Iterator[tuple[str, bytes]]:
         """The files that say what is kept, by path from the root: the packs that are not as they
         were when last told, the list, the sum for the button, and the worker that is tied to
         exactly this list. ``read`` gives what a page holds.
@@ -152,19 +152,19 @@ class KeptFiles:
         }
         old = {address for address, own in self._told.items() if own.key == keys.get(address)}
 
-        def made(name: str) -> tuple[str, int]:
-            """A pack's text, and what it weighs on the wire, or another file."""
+        def made(name: str) -> tuple[bytes, int]:
+            """A pack's bytes, and what it weighs on the wire, or another file."""
             if name not in packs:
-                return "", _compressed(name, self._unweighed[name])
-            text = packed({file: read(file).decode() for file in packs[name]})
-            return text, _compressed(name, text.encode())
+                return b"", _compressed(name, self._unweighed[name])
+            pack = packed({file: read(file).decode() for file in packs[name]}).encode()
+            return pack, _compressed(name, pack)
 
         new = [address for address in packs if address not in old]
         found = shared([*new, *self._unweighed], made)
         for address in new:
-            text, weight = found[address]
-            self._told[address] = _Pack(keys[address], file_hash(text.encode()), weight)
-            yield address, text
+            pack, weight = found[address]
+            self._told[address] = _Pack(keys[address], file_hash(pack), weight)
+            yield address, pack
         self._apart |= {file: found[file][1] for file in self._unweighed}
         self._unweighed.clear()
         listed = [[address, self._told[address].hash, inside] for address, inside in packs.items()]
@@ -175,7 +175,7 @@ class KeptFiles:
         fetched = sum((*self._apart.values(), *together))
         yield LIST, _json({**common, "bytes": size, "files": files, "packs": listed})
         yield SIZE, _json({**common, "bytes": size, "fetched": fetched, "files": len(files)})
-        yield WORKER, worker.replace("@version@", version)
+        yield WORKER, worker.replace("@version@", version).encode()
 
 
 def file_hash(content: bytes) -> str:
@@ -190,5 +190,5 @@ def _compressed(file: str, content: bytes) -> int:
     return len(content) if file.endswith(".png") else len(zlib.compress(content))
 
 
-def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n"
+def _json(value: Any) -> bytes:
+    return (json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n").encode()

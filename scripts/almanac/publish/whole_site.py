@@ -47,6 +47,6 @@ def write_site(
     for file, text in own_files(settings):
         take(file, text.encode())
     demand_links(links, folder.files)
-    for file, text in kept.told(worker, lambda file: (site / file).read_bytes()):
-        folder.put(file, text.encode())
+    for file, content in kept.told(worker, lambda file: (site / file).read_bytes()):
+        folder.put(file, content)
     folder.drop_others()
