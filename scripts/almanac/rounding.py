@@ -31,7 +31,10 @@ def tenths(seconds: float) -> float:
 
 def decimals(value: float | Fraction, places: int) -> float:
     """A number for JSON or CSV with so many decimals."""
-    return float(half_up(value, Decimal(1).scaleb(-places))) + 0.0  # -0.0 is 0.0
+    number = float(value)
+    if round(number, places) == number:  # most are, and rounding takes its time
+        return number + 0.0  # -0.0 is 0.0
+    return float(half_up(number, Decimal(1).scaleb(-places))) + 0.0
 
 
 def in_tenths(value: Any, name: str = "") -> Any:
