@@ -13,19 +13,21 @@ from almanac.model.practice import Practice
 from almanac.site.data_files import entry_data
 from almanac.site.drawing_html import picture
 from almanac.site.entry_times import Times, times_of
+from almanac.site.finder_facts import Words, words_of
 from almanac.site.practice_table import practice_table
 from almanac.site.search_documents import Document, document_of
 
 
 @dataclass(frozen=True)
 class EntryParts:
-    """Of one entry its data as JSON, the times that the finder reads, what it is found by, None
-    where it has no page, the picture that lists show, and of a practice that can be worked out its
-    table as CSV; "" where it has none.
+    """Of one entry its data as JSON, the times and words that the finder reads, what it is found
+    by, None where it has no page, the picture that lists show, and of a practice that can be worked
+    out its table as CSV; "" where it has none.
     """
 
     data: str
     times: Times
+    words: Words
     document: Document | None
     picture: str
     table: str = ""
@@ -46,6 +48,7 @@ class Parts:
             self._made[key] = EntryParts(
                 data=entry_data(self.analysis, key),
                 times=times_of(self.analysis, key),
+                words=words_of(self.analysis, key),
                 document=document_of(catalogue, entry) if entry.kind in WITH_PAGES else None,
                 picture=picture(catalogue, entry) if isinstance(entry, Drill) else "",
                 table=self._table(key),
@@ -71,6 +74,10 @@ class Parts:
     def times(self, key: Key) -> Times:
         """How long it takes."""
         return self.of(key).times
+
+    def words(self, key: Key) -> Words:
+        """For whom it is, and the words of what is swum of it."""
+        return self.of(key).words
 
     def pictures(self) -> dict[str, str]:
         """By drill id its picture."""

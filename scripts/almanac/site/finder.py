@@ -75,7 +75,8 @@ class Finder:
 
     @cached_property
     def _known(self) -> FinderFacts:
-        return FinderFacts(self.analysis, named(self.parts.pictures()), self.parts.times)
+        pictures = named(self.parts.pictures())
+        return FinderFacts(self.analysis, pictures, self.parts.times, self.parts.words)
 
     @cached_property
     def facts(self) -> list[Facts]:

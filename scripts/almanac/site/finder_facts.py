@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from almanac.analysis.adapted import done_by
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.glance import chief_drill
-from almanac.arithmetic.swum import Swum
 from almanac.model.catalogue import Key
 from almanac.model.entry import Entry
 from almanac.model.knowledge import Drill
+from almanac.model.practice import Practice
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import VOCABULARY_OF
 from almanac.site.entry_times import Times, far, times_of
@@ -47,15 +47,45 @@ class Facts:
     own_pool: str = ""
 
 
+Words = Mapping[str, tuple[str, ...]]
+
+
+def words_of(analysis: Analysis, key: Key) -> Words:
+    """Of a drill, and of a set and a practice that can be worked out, for whom it is done as it is
+    and the words of what is swum of it, by facet; of anything else none.
+    """
+    kind, id = key
+    entry: SwimSet | Practice
+    if kind == Drill.kind:
+        return {"whom": done_by(analysis, analysis.catalogue.drills[id])}
+    if kind == SwimSet.kind and id in analysis.computable:
+        entry, swum = analysis.computable[id], analysis.summary(id).each
+    elif kind == Practice.kind and id in analysis.practices:
+        entry, swum = analysis.practices[id].practice, analysis.practices[id].each
+    else:
+        return {}
+    found = {
+        facet: tuple(
+            word
+            for word in analysis.catalogue.words(VOCABULARIES[facet])
+            if any(word in own.by[facet] for own in swum)
+        )
+        for facet in ("position", "stroke", "effort")
+    }
+    return {**found, "whom": done_by(analysis, entry)}
+
+
 @dataclass(frozen=True)
 class FinderFacts:
     """The facts of every drill, set and practice of a catalogue; ``pictures`` names the body figure
-    of each drill. ``times`` gives what ``times_of`` would, where that is known already.
+    of each drill. ``times`` gives what ``times_of`` would, and ``words`` what ``words_of`` would,
+    where that is known already.
     """
 
     analysis: Analysis
     pictures: Mapping[str, str]
     times: Callable[[Key], Times] | None = None
+    words: Callable[[Key], Words] | None = None
 
     def __iter__(self) -> Iterator[Facts]:
         """Drills in teaching order, then sets and practices by level and title."""
@@ -104,6 +134,10 @@ class FinderFacts:
         key = entry.kind, entry.id
         return self.times(key) if self.times else times_of(self.analysis, key)
 
+    def _words(self, entry: Entry) -> Words:
+        key = entry.kind, entry.id
+        return self.words(key) if self.words else words_of(self.analysis, key)
+
     def _drill(self, drill: Drill) -> Facts:
         efforts = list(self.analysis.catalogue.efforts)
         first, last = efforts.index(drill.effort.easiest), efforts.index(drill.effort.hardest)
@@ -114,7 +148,7 @@ class FinderFacts:
             "stroke": (drill.stroke,),
             "effort": tuple(efforts[first : last + 1]),
             "level": (drill.level,),
-            "whom": done_by(self.analysis, drill),
+            **self._words(drill),
         }
         needs, suits = drill.gear.needs, drill.gear.may_add
         return Facts(drill, words, needs, suits, self._times(drill), self.pictures[drill.id])
@@ -127,9 +161,8 @@ class FinderFacts:
         words = {
             "goal": swim_set.goals,
             "fault": self._faults_of.get(chief.id, ()) if chief else (),
-            **self._swum_words(summary.each),
+            **self._words(swim_set),
             "level": (swim_set.level,),
-            "whom": done_by(analysis, swim_set),
         }
         return Facts(
             entry=swim_set,
@@ -151,9 +184,8 @@ class FinderFacts:
         words = {
             "goal": tuple(dict.fromkeys(goal for own in sets for goal in own.goals)),
             "fault": (),
-            **self._swum_words(summary.each),
+            **self._words(practice),
             "level": (catalogue.club.squads[practice.squad].level,),
-            "whom": done_by(analysis, practice),
         }
         return Facts(
             entry=practice,
@@ -166,14 +198,3 @@ class FinderFacts:
             adults=summary.hands.adults if summary.hands else 0,
             own_pool=str(summary.pool.course),
         )
-
-    def _swum_words(self, each: Iterable[Swum]) -> dict[str, tuple[str, ...]]:
-        found = list(each)
-        return {
-            facet: tuple(
-                word
-                for word in self.analysis.catalogue.words(VOCABULARIES[facet])
-                if any(word in own.by[facet] for own in found)
-            )
-            for facet in ("position", "stroke", "effort")
-        }
