@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 
@@ -48,9 +49,9 @@ class Folder:
         """Remove every file that has not been put, and the folders that are then empty."""
         for file in self._there.keys() - self._files:
             (self._path / file).unlink()
-        for path in sorted(self._path.rglob("*"), reverse=True):
-            if path.is_dir() and not any(path.iterdir()):
-                path.rmdir()
+        for folder, _, files in os.walk(self._path, topdown=False):
+            if not files and folder != str(self._path) and not os.listdir(folder):  # noqa: PTH208
+                Path(folder).rmdir()
 
 
 @contextmanager
@@ -63,7 +64,14 @@ def naming(path: Path | str) -> Iterator[None]:
         raise
 
 
-def _sizes(folder: Path) -> Iterator[tuple[str, int]]:
-    for path in folder.rglob("*"):
-        if path.is_file():
-            yield path.relative_to(folder).as_posix(), path.stat().st_size
+_NO_FOLDER = (FileNotFoundError, NotADirectoryError, PermissionError)
+
+
+def _sizes(folder: Path | str, within: str = "") -> Iterator[tuple[str, int]]:
+    """The size of each file below a folder, by its path from there."""
+    with suppress(*_NO_FOLDER), os.scandir(folder) as found:
+        for entry in found:
+            if entry.is_dir(follow_symlinks=False):
+                yield from _sizes(f"{folder}/{entry.name}", f"{within}{entry.name}/")
+            elif entry.is_file():
+                yield f"{within}{entry.name}", entry.stat().st_size
