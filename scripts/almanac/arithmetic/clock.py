@@ -12,7 +12,6 @@ from functools import partial
 from operator import attrgetter
 
 from almanac.arithmetic.assumed import targets
-from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import gear_changes
 from almanac.arithmetic.lane_order import LaneOrder, lane_order
@@ -20,14 +19,21 @@ from almanac.arithmetic.manners import until_all_done, wait_after
 from almanac.arithmetic.pace import Pacer, Target
 from almanac.arithmetic.pace_lines import NoNumber
 from almanac.arithmetic.rest_rules import rest_after
-from almanac.arithmetic.timed_reps import DoesNotFit, GroupClock, TimedRep, unlike, until_done
+from almanac.arithmetic.timed_reps import (
+    DoesNotFit,
+    GroupClock,
+    Like,
+    TimedRep,
+    likes_of,
+    unlike,
+    until_done,
+)
 from almanac.arithmetic.working import Known, Labelled, Product, Sum, UpTo, Working, gathered
 from almanac.model.knowledge import Gear
 from almanac.model.policy import Policy
 from almanac.source.reader import DataPath
 from almanac.units import Course
 
-_Like = tuple[int, int, tuple[tuple[str, EffortSpan], ...]]  # what reps timed alike have in common
 _Paced = tuple[Rep, tuple[Target | NoNumber, ...], Target | NoNumber]
 
 
@@ -125,8 +131,8 @@ class Clock:
         """Each rep on the clock. Reps of one item at the same efforts differ in nothing else, and
         are worked out once.
         """
-        paced: dict[_Like, _Paced] = {}
-        likes = [_like(rep) for rep in reps]
+        paced: dict[Like, _Paced] = {}
+        likes = likes_of(reps)
         for rep, like in zip(reps, likes, strict=True):
             if like not in paced:
                 paced[like] = rep, *targets(self.pacer, rep, self.group)
@@ -197,9 +203,9 @@ class Clock:
     def _step(self) -> float:
         return self.policy.limit("sendoff_step")
 
-    def _suggested(self, paced: Mapping[_Like, _Paced]) -> dict[_Like, Working | None]:
+    def _suggested(self, paced: Mapping[Like, _Paced]) -> dict[Like, Working | None]:
         """The suggested send-off of each sort of rep, where its item names none for the group."""
-        items: dict[DataPath, dict[_Like, Working | None]] = {}
+        items: dict[DataPath, dict[Like, Working | None]] = {}
         for like, (rep, _, target) in paced.items():
             if rep.item.sendoff is not None and rep.item.sendoff.of(self.group) is None:
                 items.setdefault(rep.path, {})[like] = self.need(rep, target, "wanted")
@@ -249,8 +255,3 @@ def suggest(needs: Sequence[Working | None], own_from: float) -> Sequence[Workin
     most = max(known, key=attrgetter("value"))
     least = min(need.value for need in known)
     return known if most.value - least >= own_from else [most] * len(known)
-
-
-def _like(rep: Rep) -> _Like:
-    own = rep.number if rep.item.sendoff and rep.item.sendoff.differs else 0
-    return id(rep.item), own, tuple((piece.drill.id, piece.effort) for piece in rep.pieces)

@@ -4,9 +4,10 @@ density, rated work.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from almanac.arithmetic.effort import EffortSpan
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.gear_changes import GearChange
 from almanac.arithmetic.lane_order import LaneOrder
@@ -25,6 +26,9 @@ from almanac.arithmetic.working import (
 )
 from almanac.frozen import kept, quick
 
+Like = tuple[int, int, int]
+"""What reps that are timed alike have in common: the item, its rep where each has a send-off of its
+own, and what is done."""
 _FORGIVEN_S = 0.005  # what a send-off that is rounded up may fall short by: a thousandth of 5 s
 
 
@@ -123,6 +127,25 @@ class TimedRep:
     def rest_s(self) -> float | None:
         """The rest in seconds, where it is known."""
         return self.rest.value if self.rest else None
+
+
+def likes_of(reps: Sequence[Rep]) -> list[Like]:
+    """Of each rep what those that are timed as it is have in common. What is done in them goes by
+    a number, for it is long to compare, and many reps share their pieces.
+    """
+    numbers: dict[tuple[tuple[str, EffortSpan], ...], int] = {}
+    done = {
+        id(pieces): numbers.setdefault(
+            tuple((piece.drill.id, piece.effort) for piece in pieces), len(numbers)
+        )
+        for pieces in {id(rep.pieces): rep.pieces for rep in reps}.values()
+    }
+    return [_like(rep, done[id(rep.pieces)]) for rep in reps]
+
+
+def _like(rep: Rep, done: int) -> Like:
+    own = rep.number if rep.item.sendoff and rep.item.sendoff.differs else 0
+    return id(rep.item), own, done
 
 
 def unlike(reps: Iterable[TimedRep]) -> tuple[TimedRep, ...]:
