@@ -97,6 +97,8 @@ def _of_times(working: Slope | PowerLaw | Between | BuildTime) -> str:
 
 def _bracketed(working: Working) -> str:
     text = formula(working)
+    if isinstance(working, Known):  # as most are
+        return text
     loose = isinstance(working, (Difference, UpTo)) or (
         isinstance(working, Sum) and len(working.terms) > 1
     )
