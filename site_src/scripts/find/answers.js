@@ -29,7 +29,8 @@ const KIND_COUNTS = 0.3; // a word that names a kind, beside one that says what
 const GENERAL = new Set(stems( // words that fit nearly everything here, and those of whom it is for
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
   " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put" +
-  " forgot lost missing broken tonight today session lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe",
+  " forgot lost missing broken tonight today session lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe know think find found see talk other another whole nothing" +
+  " same different best important proper properly correct correctly normal thing things moment child's team friend brother sister husband wife woman girl boy man",
 ));
 const GENERAL_COUNTS = 0.4;
 const WHOLE_NAME = 3;

@@ -11,7 +11,10 @@ const IDLE = new Set(
     " so some that the their them then there they this those to too us use using very want was we were what when where which" +
     " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also vs versus poor bad badly" +
     " someone somebody anyone anybody everyone everybody stuff got id weve youre thats theres didnt wasnt arent havent hasnt" +
-    " because cos coz couldnt shouldnt wouldnt need needs needed seems anything pls plz thanks"
+    " because cos coz couldnt shouldnt wouldnt need needs needed seems anything pls plz thanks" +
+    " gonna gotta wanna kinda sorta might may must actually basically honestly literally seriously simply maybe perhaps probably currently already even though" +
+    " although however until yet etc ok okay hi hello sorry damn bloody crap stupid hell am im ive weve theyve hes shes happen happens happening supposed trying try" +
+    " tries keep keeps keeping pretty quite rather totally completely constantly apparently obviously anyway anyways whatever everything anywhere everywhere"
   ).split(" "),
 );
 // Spelled in two ways, or bent in a way that no rule of endings knows.

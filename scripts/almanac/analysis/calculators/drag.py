@@ -99,7 +99,12 @@ FROM_TIMES = Calculator(
     by=(added_drag,),
     refusals={},
     example={"plain": 20.0, "resisted": 24.0},
-    asked_as=("how much resistance", "drag of socks"),
+    asked_as=(
+        "how much resistance",
+        "drag of socks",
+        "how much do socks slow",
+        "how hard is the drag",
+    ),
 )
 PARACHUTE = Calculator(
     name="parachute",

@@ -87,7 +87,16 @@ KICK_RATE = Calculator(
     by=(kick_rate, speed_from_stroke),
     refusals={},
     example={"rate": 44.81, "kick": "6", "length": 2.07},
-    asked_as=("kick tempo", "beats per minute", "stroke rate", "tempo"),
+    asked_as=(
+        "kick tempo",
+        "beats per minute",
+        "stroke rate",
+        "tempo",
+        "kicks per second",
+        "how fast to kick",
+        "kicks per minute",
+        "cadence",
+    ),
 )
 KICK_COUNT = Calculator(
     name="kick-count",
@@ -114,7 +123,12 @@ KICK_COUNT = Calculator(
     by=(distance_per_leg_cycle,),
     refusals={},
     example={"distance": 25, "time": 25.0, "beats": 110},
-    asked_as=("kick count", "count kicks"),
+    asked_as=(
+        "kick count",
+        "count kicks",
+        "kicks per length",
+        "distance per kick",
+    ),
 )
 STROUHAL = Calculator(
     name="strouhal",

@@ -84,5 +84,14 @@ LANE = Calculator(
     by=(crowded, Clock.need),
     refusals={},
     example={"target": 75.0, "rest": 15.0, "swimmers": 6, "gap": 5.0, "lengths": 4, "side": "back"},
-    asked_as=("how many in a lane", "swimmers per lane", "crowded lane"),
+    asked_as=(
+        "how many in a lane",
+        "swimmers per lane",
+        "crowded lane",
+        "how many fit in a lane",
+        "swimmers in one lane",
+        "lane full",
+        "space in a lane",
+        "kids per lane",
+    ),
 )

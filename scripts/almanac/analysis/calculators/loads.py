@@ -71,7 +71,14 @@ SESSION_LOAD = Calculator(
     by=(session_load,),
     refusals={},
     example={"minutes": 60, "rating": 7},
-    asked_as=("rpe times minutes", "training load"),
+    asked_as=(
+        "rpe times minutes",
+        "training load",
+        "how hard was it",
+        "effort times minutes",
+        "rate the session",
+        "session score",
+    ),
 )
 WEEK_LOAD = Calculator(
     name="week-load",
@@ -117,5 +124,5 @@ WEEK_LOAD = Calculator(
         "minutes-4": 90, "rating-4": 6, "minutes-5": 60, "rating-5": 4, "minutes-6": 100,
         "rating-6": 6, "minutes-7": 0,
     },
-    asked_as=("monotony", "strain", "weekly load"),
+    asked_as=("monotony", "strain", "weekly load", "weekly load jump", "too big a jump", "load went up", "week too hard", "increase per week", "how much more each week", "ten percent rule",),
 )  # fmt: skip

@@ -74,7 +74,17 @@ UNITS = Calculator(
     by=(),
     refusals={},
     example={"distance": 500, "unit": "yd"},
-    asked_as=("convert yards to metres", "metres to yards"),
+    asked_as=(
+        "convert yards to metres",
+        "metres to yards",
+        "yards to meters",
+        "metres into yards",
+        "scy to scm",
+        "25 yards in metres",
+        "scy conversion",
+        "convert yards",
+        "convert distance",
+    ),
 )
 OTHER_POOL = Calculator(
     name="other-pool",
@@ -107,5 +117,14 @@ OTHER_POOL = Calculator(
     by=(lay_in_course, nearest_lengths),
     refusals={},
     example={"reps": 8, "rep": 75, "send-off": 90.0, "from": "25m", "to": "50m"},
-    asked_as=("long course version", "short course to long course", "convert a set"),
+    asked_as=(
+        "long course version",
+        "short course to long course",
+        "convert a set",
+        "50 m pool instead of 25",
+        "do this set in another pool",
+        "change pool length",
+        "different pool length",
+        "set in yards",
+    ),
 )

@@ -87,7 +87,15 @@ CRITICAL_SPEED = Calculator(
         "fast as could be.",
     },
     example={"distance": 200, "time": 123.4, "distance-2": 400, "time-2": 262.8},
-    asked_as=("css", "threshold pace", "400 200 test"),
+    asked_as=(
+        "css",
+        "threshold pace",
+        "400 200 test",
+        "threshold speed",
+        "css test",
+        "pace from 400",
+        "sustainable pace",
+    ),
 )
 FADE = Calculator(
     name="fade",
@@ -113,7 +121,14 @@ FADE = Calculator(
     by=(fade,),
     refusals={"few": "Three laps or more are needed: the first, the last, and one between."},
     example={"laps": [26.52, 28.38, 28.4, 28.62]},
-    asked_as=("splits", "race split drop off", "second half slower"),
+    asked_as=(
+        "splits",
+        "race split drop off",
+        "second half slower",
+        "slow second half",
+        "compare halves",
+        "drop off",
+    ),
 )
 POINTS = Calculator(
     name="points",
@@ -130,5 +145,12 @@ POINTS = Calculator(
     by=(points,),
     refusals={},
     example={"base": 46.91, "time": 52.81},
-    asked_as=("fina points", "score of a time"),
+    asked_as=(
+        "fina points",
+        "score of a time",
+        "points",
+        "compare events",
+        "score",
+        "world record points",
+    ),
 )

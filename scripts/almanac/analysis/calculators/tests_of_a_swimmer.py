@@ -186,7 +186,20 @@ SEND_OFFS = Calculator(
     by=(line_through, EffortPace.time, rest_working),
     refusals=_REFUSALS,
     example={"distance": 100, "time": 80.0, "distance-2": 200, "time-2": 170.0},
-    asked_as=("interval from a test time", "what should I leave on", "pace from a test"),
+    asked_as=(
+        "interval from a test time",
+        "what should I leave on",
+        "pace from a test",
+        "what interval",
+        "what send-off",
+        "turnaround",
+        "cycle time",
+        "leave on what",
+        "interval for 100s",
+        "pace chart",
+        "times for a set",
+        "target times",
+    ),
 )
 DESCEND = Calculator(
     name="descend",
@@ -209,5 +222,11 @@ DESCEND = Calculator(
     by=(line_through, EffortPace.time, EffortScale.span),
     refusals={**_REFUSALS, "rises": "A descend gets faster: let the last effort be the harder."},
     example={"distance": 100, "time": 80.0, "distance-2": 200, "time-2": 170.0},
-    asked_as=("descending set times", "ladder of times"),
+    asked_as=(
+        "descending set times",
+        "ladder of times",
+        "faster each one times",
+        "descend times",
+        "times to drop",
+    ),
 )
