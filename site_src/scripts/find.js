@@ -6,7 +6,7 @@ import { toFirst, walk } from "./find/by-keys.js";
 import { choicesOf, say } from "./find/choices.js";
 import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
-import { FACETS, entriesOf, inOrder, isChosen, LISTS, nothing, sift } from "./find/list.js";
+import { entriesOf, inOrder, isNothing, LISTS, nothing, sift } from "./find/list.js";
 import { forget, lookedFor, remember } from "./find/recent.js";
 import { bringFirst, resultLists } from "./find/results.js";
 import { speaker } from "./find/spoken.js";
@@ -169,14 +169,15 @@ function refresh(keepAddress = false) {
   const sure = answered && isHeardAlone(state.choice, question) ? answered.sure : null;
   const { found, counts, without, untimed } = sift(entries, wanted, { fit, scores: scored, steps: choices.steps, narrowed: data.narrowed, sure });
   choices.show(state, counts);
-  one("[data-clear]", form).hidden = !state.choice.swimmers && !FACETS.some((facet) => isChosen(state.choice, facet));
+  const isAtRest = isNothing(state.choice);
+  one("[data-clear]", form).hidden = isAtRest;
+  one("[data-plain-lists]").toggleAttribute("data-at-rest", isAtRest);
   showWayOut(found, without);
   showRecent();
-  const isOneKind = state.choice.kind.size === 1;
   /** @type {import("./find/results.js").IsSure} */
   const isSure = ({ number }) => !answered || answered.sure.has(number);
   showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length);
-  speak(lists.show(inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind, isAsked: scored !== null, isSure }));
+  speak(lists.show(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind: state.choice.kind.size === 1, isAsked: scored !== null, isSure }));
   if (!keepAddress) {
     written.soon();
   }
@@ -210,7 +211,6 @@ function readAddress(address = location.hash || location.search) {
 }
 
 form.hidden = page.hidden = false;
-one("[data-plain-lists]").hidden = true;
 choices.onOpen(() => refresh(true));
 form.addEventListener("pointerdown", () => { byPointer = true; });
 form.addEventListener("keydown", () => { byPointer = false; });

@@ -71,6 +71,20 @@ def test_everything_is_found_first(finder: Page, analysis: Analysis) -> None:
         expect(finder.locator(".hits > li")).to_have_count(min(40, drills))
 
 
+def test_nothing_is_listed_before_anything_is_asked(finder: Page) -> None:
+    hits, lists = finder.locator("[data-results] a"), finder.locator("[data-plain-lists]")
+    expect(lists).to_be_visible()
+    expect(hits).to_have_count(0)
+    screens = finder.evaluate("document.documentElement.scrollHeight / window.innerHeight")
+    assert screens < 2.5
+    finder.locator("#find-words").fill("kick")
+    expect(lists).to_be_hidden()
+    assert hits.count() > 3
+    finder.locator("[data-clear]").click()
+    expect(lists).to_be_visible()
+    expect(hits).to_have_count(0)
+
+
 def test_an_address_gone_to_stands_before_one_being_written(finder: Page) -> None:
     tick(finder, "level", "foundation")
     finder.evaluate(
@@ -360,6 +374,7 @@ def test_by_keyboard_alone(finder: Page) -> None:
     assert total(finder) != before
     finder.keyboard.press("Space")
     assert total(finder) == before
+    finder.keyboard.press("Space")
     finder.locator(".hits a").first.focus()
     finder.keyboard.press("Enter")
     finder.wait_for_url("**/drills/*.html")

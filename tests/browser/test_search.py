@@ -69,6 +69,8 @@ def test_a_word_that_nothing_has_is_told_with_the_nearest_one(phone: Page, serve
     assert misspelt == phone.locator(HITS).evaluate_all("hits => hits.map(hit => hit.href)")
     phone.locator("#find-words").fill("zzzzzz kick")
     expect(unknown).to_have_text("Nothing for “zzzzzz”.")
+    phone.locator("#find-words").fill("stoped")
+    expect(unknown).to_have_text("Nothing for “stoped”; nearest: “stopped”.")
     phone.locator("#find-words").fill("strem line kick")
     expect(unknown).to_have_text("Nothing for “strem line”; nearest: “streamline”.")
 

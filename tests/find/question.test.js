@@ -35,3 +35,25 @@ test("a game of the breath or under water is asked for as the danger that it is"
   assert.equal(asked("underwater dolphin").words, "underwater dolphin");
   assert.equal(asked("holds his breath").words, "holds his breath");
 });
+
+test("what hurts is sore, in any words", () => {
+  for (const words of ["bad knee", "dodgy knee", "knee hurts", "knee is playing up"]) {
+    assert.equal(asked(words).words.trim(), "sore knee", words);
+  }
+  assert.equal(asked("bad habit").words, "bad habit");
+});
+
+test("a practice that is to be made is no practice of that name", () => {
+  for (const words of ["build my own practice", "plan a session", "write a new workout"]) {
+    assert.equal(asked(words).words, "make a practice", words);
+  }
+  assert.equal(asked("turns session").words, "turns session");
+});
+
+test("a swimmer with something is asked for as a need", () => {
+  for (const words of ["swimmer with one leg", "a boy who has asthma", "kid in a wheelchair"]) {
+    assert.deepEqual([...asked(words).kinds], ["need"], words);
+  }
+  assert.equal(asked("kids with fins").kinds.has("need"), false);
+  assert.equal(asked("one arm fly").kinds.has("need"), false);
+});

@@ -9,14 +9,16 @@ import { KIND_OF } from "./question.js";
 /** @import {Question} from "./question.js" */
 /** @typedef {Map<number, number>} Scores how well entries answer, by number */
 /** @typedef {{scores: Scores, sure: Set<number>}} Answers of all that answers, what answers most of the question */
-/** @typedef {{words: WordIndex, phrases: Phrases}} Known what entries are found by */
+/** @import {Ways} from "./ways.js" */
+/** @typedef {{words: WordIndex, phrases: Phrases, ways: Ways}} Known what entries are found by */
 
-export const WEIGHTS = { title: 8, also: 7, asked: 7, tags: 3, summary: 3, text: 0.35 };
-const OF_KIND = { fault: 1.25, page: 0.85, formula: 0.4, practice: 0.85, block: 0.9, source: 0.6 };
-const SURE = 0.5; // the share of a question, by what its words tell, that a sure answer has
+// These and the other weights were fitted to lists of several writers, each asked with what is like its questions left out, and held to others.
+export const WEIGHTS = { title: 11, also: 7, asked: 5, tags: 3, summary: 4, text: 0.35 };
+const OF_KIND = { fault: 1.25, page: 1.1, formula: 0.4, practice: 0.6, block: 0.9, source: 0.4 };
+const SURE = 0.35; // the share of a question, by what its words tell, that a sure answer has
 const FOR_EDITORS = 0.8; // the same that a page for editors has; what has less comes last
 const LAST = 0.02;
-const ASKED_KIND = 2.5;
+const ASKED_KIND = 3.2;
 const USES = 10; // what uses the gear that is told with minutes, lanes or reps
 const MAY_USE = 3;
 const AS_FAR = 5; // what is about as far as it is asked to be
@@ -30,12 +32,17 @@ const GENERAL = new Set(stems( // words that fit nearly everything here, and tho
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
   " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put" +
   " forgot lost missing broken tonight today session lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe know think find found see talk other another whole nothing" +
-  " same different best important proper properly correct correctly normal thing things moment child's team friend brother sister husband wife woman girl boy man",
+  " same different best important proper properly correct correctly normal thing things difference between common typical usual mostly mainly especially particularly plenty enough own myself yourself ourselves moment child's team friend brother sister husband wife woman girl boy man",
 ));
-const GENERAL_COUNTS = 0.4;
+const GENERAL_COUNTS = 0.55;
+const SMALL_NUMBER = /^\d{1,2}$/;
+const NUMBER_COUNTS = 0.6;
 const WHOLE_NAME = 3;
 const ALL_IN_NAME = 1.4;
-const LIKE_A_NAME = 5;
+const LIKE_A_NAME = 8;
+const LIKELY = 1.6; // the power of the likeness
+const AS_A_NAME = 15; // the same for what is said nearly as a name
+const SURELY = 6;
 
 /** Each piece of gear with every name that it has; "none" with the names of gear as such.
  * @param {import("./list.js").Data} data
@@ -65,22 +72,27 @@ export const fieldsOf = (entry, asked = "", text = "") => ({
  * @param {Question} question
  * @returns {Answers | null}
  */
-export function answers({ words, phrases }, entries, question) {
+export function answers({ words, phrases, ways }, entries, question) {
   const terms = stems(question.words);
   const saysWhat = terms.some((term) => !KIND_OF.has(term));
-  const hits = words.search(question.words, (term) => (saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : 1));
+  const hits = words.search(question.words, (term) => (saysWhat && KIND_OF.has(term) ? KIND_COUNTS : GENERAL.has(term) ? GENERAL_COUNTS : SMALL_NUMBER.test(term) ? NUMBER_COUNTS : 1));
   if (!hits) {
     return null;
   }
   const sought = terms.filter((term) => !saysWhat || !KIND_OF.has(term)).join(" ");
   const meant = words.meant(question.words);
+  const likeness = phrases.likenesses(meant);
   /** @param {number} id */
-  const alike = (id) => 1 + LIKE_A_NAME * phrases.likeness(meant, id) ** 2;
+  const alike = (id) => {
+    const like = likeness.get(id) ?? 0;
+    return 1 + LIKE_A_NAME * like ** LIKELY + AS_A_NAME * like ** SURELY;
+  };
+  const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], question, sought) * alike(id) * place]);
+    return /** @type {const} */ ([id, score * favour(entries[id], question, sought) * alike(id) * place * agrees(entries[id])]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };
@@ -119,7 +131,7 @@ function favour(entry, { kinds, minutes, gear, metres }, sought) {
   const isWhole = names.some(({ whole }) => whole === sought);
   const isWithin = names.some(({ words }) => asked.every((term) => words.has(term)));
   const usual = OF_KIND[/** @type {keyof typeof OF_KIND} */ (entry.kind)] ?? 1;
-  const ofKind = kinds.size ? (kinds.has(entry.kind) ? ASKED_KIND : 1) : usual;
+  const ofKind = kinds.has(entry.kind) ? ASKED_KIND : usual;
   const timed = minutes && (entry.kind === "set" || entry.kind === "practice") ? TIMED : 1;
   /** @type {(ids: string[]) => boolean} */
   const isHere = (ids) => ids.some((id) => gear.has(id));
@@ -137,7 +149,10 @@ export function inPlaceOf(entries, without) {
   const told = new Map();
   /** @type {(entry: Entry) => string[]} */
   const words = ({ has: { goal, position, stroke } }) => [...goal, ...position, ...stroke];
-  const using = entries.filter(({ kind, needs }) => kind === DRILL && needs.some((id) => without.has(id)));
+  /** @type {(own: "needs" | "suits") => Entry[]} */
+  const drillsThat = (own) => entries.filter((entry) => entry.kind === DRILL && entry[own].some((id) => without.has(id)));
+  const needing = drillsThat("needs");
+  const using = needing.length ? needing : drillsThat("suits");
   using.flatMap(words).forEach((word) => told.set(word, (told.get(word) ?? 0) + 1));
   /** @type {(entry: Entry) => number} */
   const like = (entry) => (entry.kind === DRILL ? 2 : 1) * words(entry).reduce((sum, word) => sum + (told.get(word) ?? 0), 0) / (words(entry).length || 1);

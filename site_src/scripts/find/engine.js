@@ -7,6 +7,7 @@ import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js
 import { Phrases } from "./phrases.js";
 import { asNamed, questionOf } from "./question.js";
 import { awayIn } from "./said-as.js";
+import { Ways } from "./ways.js";
 
 /** @import {Known} from "./answers.js" */
 /** @import {Answers} from "./answers.js" */
@@ -24,14 +25,16 @@ const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
  */
 export function engine(data, entries) {
   const named = namesOfGear(data);
+  const ways = new Ways(data);
   /** @type {import("./question.js").Names} */
-  const names = { gear: named, away: awayIn(named), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes };
+  const heard = { gear: named, away: awayIn(named), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes };
   /** @type {Known | null} titles and facts alone, until the rest is taken in */
   let known = null;
   let isRead = false;
   const read = () => (known ??= {
     words: new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))),
     phrases: new Phrases(entries, () => ""),
+    ways,
   });
 
   /** What is typed for entries and their texts, a few at a time.
@@ -42,7 +45,7 @@ export function engine(data, entries) {
     const own = (entry) => texts[entry.text] ?? ["", ""];
     const words = new WordIndex(WEIGHTS, data.synonyms);
     await words.addSlowly(entries.map((entry) => fieldsOf(entry, ...own(entry))));
-    known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]) };
+    known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]), ways };
     isRead = true;
     done();
   }
@@ -80,9 +83,10 @@ export function engine(data, entries) {
   /** How much an entry is called by what is asked for without gear: "kick without a board".
    * @type {(question: Question) => (number: number) => number} */
   function called({ words, without }) {
-    const ways = named.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((way) => [...new Set(stems(way))]));
+    const names = named.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((own) => [...new Set(stems(own))]));
+    const likenesses = names.map((own) => read().phrases.likenesses(own));
     return (number) => {
-      const like = Math.max(0, ...ways.map((way) => read().phrases.likeness(way, number)));
+      const like = Math.max(0, ...likenesses.map((own) => own.get(number) ?? 0));
       return like < CALLED_SO ? 0 : like;
     };
   }
@@ -97,7 +101,7 @@ export function engine(data, entries) {
 
   return {
     /** @param {string} words */
-    question: (words) => questionOf(words, names),
+    question: (words) => questionOf(words, heard),
 
     /** How well entries answer; null where nothing is asked.
      * @param {Question} question
@@ -120,7 +124,7 @@ export function engine(data, entries) {
      * @param {Question} question */
     nearest(question) {
       const word = read().words.terms.nearest(question.words);
-      const hits = word ? (answers(read(), entries, questionOf(word, names))?.scores.size ?? 0) : 0;
+      const hits = word ? (answers(read(), entries, questionOf(word, heard))?.scores.size ?? 0) : 0;
       return hits ? { word, hits } : null;
     },
 

@@ -119,6 +119,10 @@ function isChosen(choice, facet) {
   return chosen instanceof Set ? chosen.size > 0 : Boolean(chosen);
 }
 
+/** Whether nothing is asked for.
+ * @param {Choice} choice */
+const isNothing = (choice) => !choice.swimmers && !FACETS.some((facet) => isChosen(choice, facet));
+
 /** @type {(needs: string[], gear: Set<string>, also?: string) => boolean} */
 const within = (needs, gear, also) => needs.every((id) => gear.has(id) || id === also);
 
@@ -286,4 +290,4 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   return keyed.map(({ entry }) => entry);
 }
 
-export { FACETS, LISTS, entriesOf, nothing, isChosen, sift, inOrder };
+export { FACETS, LISTS, entriesOf, isNothing, nothing, sift, inOrder };

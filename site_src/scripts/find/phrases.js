@@ -4,8 +4,10 @@
 import { stems } from "../lib/words.js";
 
 /** @import {Entry} from "./list.js" */
-/** @typedef {{terms: string[], weight: number}} Phrase */
+/** @typedef {{entry: number, weight: number}} Phrase a name of an entry, and what its terms tell */
 
+const SMALL_NUMBER = /^\d{1,2}$/; // tells little: lane 3, 8 years, 15 minutes late
+const NUMBER_TELLS = 0.5;
 const SQUAD = /^\w+: /; // a practice's title begins with the squad's
 
 export class Phrases {
@@ -20,9 +22,16 @@ export class Phrases {
     own.forEach((names) => new Set(names.flat()).forEach((term) => spread.set(term, (spread.get(term) ?? 0) + 1)));
     /** What a term tells: the rarer, the more. The last for a term that no name has.
      * @type {(term: string) => number} */
-    this.weight = (term) => Math.log(1 + entries.length / (spread.get(term) ?? 0.5));
-    /** @type {Phrase[][]} by entry */
-    this.own = own.map((names) => names.filter((terms) => terms.length).map((terms) => ({ terms, weight: this.#whole(terms) })));
+    this.weight = (term) => (SMALL_NUMBER.test(term) ? NUMBER_TELLS : 1) * Math.log(1 + entries.length / (spread.get(term) ?? 0.5));
+    /** @type {Phrase[]} */
+    this.names = own.flatMap((names, entry) => names.filter((terms) => terms.length).map((terms) => ({ entry, weight: this.#whole(terms) })));
+    /** @type {Map<string, number[]>} the names that hold a term, by number */
+    this.holding = new Map();
+    own.flatMap((names) => names.filter((terms) => terms.length)).forEach((terms, name) => terms.forEach((term) => {
+      const holding = this.holding.get(term) ?? [];
+      holding.push(name);
+      this.holding.set(term, holding);
+    }));
   }
 
   /** @param {string[]} terms */
@@ -30,13 +39,24 @@ export class Phrases {
     return terms.reduce((sum, term) => sum + this.weight(term), 0);
   }
 
-  /** The likeness of terms to the name of an entry that is most like them, 0 to 1: twice what they share of what both have (Dice 1945),
-   * each term by what it tells.
+  /** By entry the likeness of terms to the name that is most like them, 0 to 1: twice what they share of what both have (Dice 1945), each
+   * term by what it tells.
    * @param {string[]} terms each once
-   * @param {number} number */
-  likeness(terms, number) {
+   * @returns {Map<number, number>} */
+  likenesses(terms) {
     const whole = this.#whole(terms);
-    const shares = (this.own[number] ?? []).map((name) => 2 * this.#whole(terms.filter((term) => name.terms.includes(term))) / (whole + name.weight));
-    return Math.max(0, ...shares);
+    /** @type {Map<number, number>} by name */
+    const shared = new Map();
+    for (const term of terms) {
+      const weight = this.weight(term);
+      this.holding.get(term)?.forEach((name) => shared.set(name, (shared.get(name) ?? 0) + weight));
+    }
+    /** @type {Map<number, number>} */
+    const best = new Map();
+    for (const [number, own] of shared) {
+      const { entry, weight } = /** @type {Phrase} */ (this.names[number]);
+      best.set(entry, Math.max(best.get(entry) ?? 0, 2 * own / (whole + weight)));
+    }
+    return best;
   }
 }

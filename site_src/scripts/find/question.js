@@ -56,6 +56,7 @@ const SWIMMERS = new RegExp(`(?<![x×*]\\s*)(\\d+)\\s*(?:${HEADS})(?![\\p{L}\\p{
 const COACHES = new RegExp(`(\\d+)\\s*(${ADULTS})(?![\\p{L}\\p{N}])`, "u");
 const COUNTED = new RegExp(`[\\p{L}]+(?=\\s*-?\\s*(?:min|(?:lanes?|${HEADS}|${ADULTS})\\b))`, "gu"); // twelve minutes, two lanes
 const WITHOUT = /(?:^|[^\p{L}])(?:no|without|w\/o|minus)\s+((?:[\p{L}-]+\s*){1,3})/u;
+const OF_WHOM = /(?:^|[^\p{L}])(?:swimmers?|kids?|child(?:ren)?|boys?|girls?|lads?|lass(?:es)?|athletes?|teenagers?|someone|somebody|one)\s+(?:with|who\s+ha[sd]|has|in\s+an?)\s/u;
 const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
 
 const WHOLES = new Set(["set", "practice"]);
@@ -92,14 +93,21 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
   const isHere = minutes !== null || lanes !== null;
   const words = AT_THE_END.test(plain) && !stems(bare).length ? THE_END : bare;
   const asked = new Set(wordsOf(words));
-  const kinds = new Set(stems(words).flatMap((term) => KIND_OF.get(term) ?? []));
+  const kinds = kindsIn(words, said, { isOfReps, gear });
   return {
     words: words.trim(), metres, minutes, lanes, swimmers, adults, without,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
-    kinds: isOfReps ? kinds.add("set") : kinds,
+    kinds,
   };
 }
+
+/** The kinds of pages that a question asks for: reps are a set's, "a boy with" is of a need, but with gear.
+ * @type {(words: string, said: string, more: {isOfReps: boolean, gear: [string, string][]}) => Set<string>} */
+const kindsIn = (words, said, { isOfReps, gear }) => {
+  const isOfWhom = OF_WHOM.test(said) && !gearIn(said, gear).length;
+  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps ? ["set"] : []), ...(isOfWhom ? ["need"] : [])]);
+};
 
 /** How far a set or a practice is to be, and the text without it; of nothing else.
  * @type {(text: string) => [number | null, string]} */

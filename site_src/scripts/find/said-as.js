@@ -18,10 +18,19 @@ const TIMES = [
   [/\b(?:two|2) hours\b|\b2 ?hrs?\b/gu, "120 min"],
 ];
 
+const BODY = "(back|necks?|shoulders?|elbows?|wrists?|hips?|knees?|ankles?|f(?:oo|ee)t|heels?|arms?|legs?|ears?|eyes?)";
+
+/** What hurts. @type {Saying[]} */
+const PAINS = [
+  [new RegExp(`\\b(?:bad|dodgy|gammy|injured|painful|crook|busted|tweaked|strained|aching|achy) ${BODY}\\b`, "gu"), "sore $1"],
+  [new RegExp(`\\b${BODY} (?:is |are |has been |keeps? )?(?:hurts?|hurting|aches?|aching|painful|in pain|playing up|niggling)\\b`, "gu"), "sore $1"],
+];
+
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
-  [/\bno (?:water|pool)\b(?! (?:shoe|cup|buoy|noodle|toy|bottle|break|clock))/gu, "on land"],
+  [/\b(?:build|make|write|create|plan|design|compose|invent|come up with|put together) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
+  [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?! (?:shoe|cup|buoy|noodle|toy|bottle|break|clock))/gu, "on land"],
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
@@ -58,4 +67,4 @@ export function awayIn(gear) {
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...DARES, ...TIMES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...DARES, ...TIMES, ...PAINS, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());

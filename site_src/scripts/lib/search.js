@@ -9,21 +9,24 @@ import { indexed, OF_REPS, ofDistance, stem, stems, wordsOf } from "./words.js";
 /** @typedef {string[][]} Synonyms lists of names for one thing, each a word or a few */
 /** @typedef {{id: number, [field: string]: unknown}} Document */
 /** @typedef {Exclude<import("minisearch").Query, symbol>} Query */
+/** @typedef {{score: number, isNamed: boolean}} Hit how well a document answers, and whether a name of it does */
 /** @typedef {{query: Query, words: number}} Way a way to ask for something, in so many words that stand together */
-/** @typedef {{terms: string[], queries: Way[], title: string[]}} Wanted a word or name of a question, with all that answers it, and the title of
+/** @typedef {{key: string, terms: string[], queries: Way[], title: string[]}} Wanted a word or name of a question, with all that answers it, and the title of
  *   the list that it is in */
 
 const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an answer must have
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
-const TELLS_IN_TEXT = 0.4; // the same of how sure an answer is: what texts alone hold is less than half
+const TELLS_IN_TEXT = 0.28; // the same of how sure an answer is: what texts alone hold is a third
 const UNKNOWN = 0.2; // what a word counts that nothing answers
-const RARE = 0.5; // how much more a rare word counts than a common one: the power of what it tells
+const UNNAMED = 0.35; // the same that only texts hold: no page is about it
+const RARE = 0.35; // how much more a rare word counts than a common one: the power of what it tells
 const NAMES = ["title", "also", "asked", "tags", "summary"];
-const TITLE = 0.7; // of the word that this catalogue uses, where another is asked for
+const TITLE = 0.98; // of the word that this catalogue uses, where another is asked for
 const BESIDE = 0.5; // of others that mean the same
 const APART = 0.2; // of a name whose words stand in several fields
 const OTHER_REPS = 0.7; // of 6x50 where 8x50 is asked for
 const NEAR = 0.6; // what a word that is only near counts
+const MOST_ANSWERED = 100; // words whose answers are kept
 const AT_ONCE = 4; // documents taken in before the page may draw again: more would keep a key waiting
 
 /** @type {(queries: import("minisearch").Query[]) => import("minisearch").QueryCombination} */
@@ -82,6 +85,8 @@ export class WordIndex {
       }
     }
     this.terms = new Terms();
+    /** @type {Map<string, Map<number, Hit>>} what answered a word: the words before it are asked for again at each key */
+    this.answered = new Map();
     this.index = new MiniSearch({
       fields: Object.keys(weights),
       tokenize: indexed,
@@ -122,10 +127,11 @@ export class WordIndex {
     const found = new Map();
     let [whole, wholeTold] = [0, 0];
     for (const wanted of this.#wanted(terms)) {
-      const hits = this.#best(wanted.queries);
+      const hits = this.#hits(wanted);
       const weighs = Math.max(...wanted.terms.map(weight));
       const tells = Math.log(1 + this.index.documentCount / (hits.size || 0.5));
-      const counts = weighs * (hits.size ? 1 : UNKNOWN) * tells ** RARE;
+      const known = [...hits.values()].some(({ isNamed }) => isNamed) ? 1 : UNNAMED;
+      const counts = weighs * (hits.size ? known : UNKNOWN) * tells ** RARE;
       const rare = weighs * tells;
       whole += counts;
       wholeTold += rare;
@@ -142,10 +148,21 @@ export class WordIndex {
     return answers.filter(({ cover }) => cover >= LEAST_COVER).sort((one, two) => two.score - one.score);
   }
 
+  /** By document how well it answers what is wanted.
+   * @param {Wanted} wanted */
+  #hits({ key, queries }) {
+    const hits = this.answered.get(key) ?? this.#best(queries);
+    if (this.answered.size >= MOST_ANSWERED) {
+      this.answered.clear();
+    }
+    this.answered.set(key, hits);
+    return hits;
+  }
+
   /** By document the best of several ways to ask for one thing.
    * @param {Way[]} queries */
   #best(queries) {
-    /** @type {Map<number, {score: number, isNamed: boolean}>} */
+    /** @type {Map<number, Hit>} */
     const best = new Map();
     for (const { query, words } of queries) {
       for (const { id, score, match } of this.index.search(query)) {
@@ -174,18 +191,25 @@ export class WordIndex {
       const lists = here.filter((name) => lengthIn(rest, name.terms) === length).map((name) => name.names);
       const titles = lists.flatMap(([title = []]) => [title]);
       const names = lists.flatMap(([, ...others]) => others);
+      const isLast = at + own.length >= terms.length;
       /** @type {Way[]} */
       const queries = [
-        { query: all(own.map((term) => this.#term(term, at + own.length >= terms.length))), words: own.length },
+        { query: all(own.map((term) => this.#term(term, isLast))), words: own.length },
         ...own.filter((term) => OF_REPS.test(term)).map((term) => ({ query: exactly([ofDistance(term)], OTHER_REPS), words: 1 })),
         ...(joined ? [{ query: exactly([...joined, ...own.slice(2)], 1.2), words: own.length - 1 }] : []),
-        ...unique(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
-        ...unique(names).map((name) => ({ query: asName(name, BESIDE), words: name.length })),
+        ...this.#answering(titles).map((name) => ({ query: asName(name, TITLE), words: name.length })),
+        ...this.#answering(names).map((name) => ({ query: asName(name, BESIDE), words: name.length })),
       ];
-      wanted.push({ terms: own, queries, title: titles[0] ?? [] });
+      wanted.push({ key: [...own, isLast, written].join(" "), terms: own, queries, title: titles[0] ?? [] });
       at += own.length;
     }
     return wanted;
+  }
+
+  /** Of some names each once, without those that hold a term which no document has in a name.
+   * @param {string[][]} names */
+  #answering(names) {
+    return unique(names).filter((name) => name.every((term) => this.terms.named.has(term)));
   }
 
   /** The terms that a text means, each once: of a name that no entry has the title of its list.
@@ -227,7 +251,7 @@ export class WordIndex {
         return [];
       }
       const taken = !term || /^\d/.test(term) || known.has(term) || this.terms.isKnown(term) ? null : this.terms.taken(term);
-      return taken ? [{ word, near: taken.near, isRun: taken.isRun }] : [];
+      return taken ? [{ word, near: this.terms.shown(taken, word), isRun: taken.isRun }] : [];
     });
   }
 }

@@ -8,6 +8,7 @@ const LONG_PAIR = 7; // letters from which two words may be one that is misspelt
 const IN_TEXTS_ONLY = 0.5; // what a term that no name has is farther off
 const OF_ITS_LENGTH = 0.05; // the same of one with another letter in the place of one: left out or doubled is likelier, "snaped" is snap and not shape
 const LEAST_IN_RUN = 3; // letters of a word that is written together with others
+const LEAST_IN_WRONG = 4; // the same where one of two is misspelt
 const LOST = ["", "e", "er", "ing", "ion"]; // what its last word has lost as an ending
 // Keys beside each letter on the usual keyboards: a wet thumb's first letter is one of these.
 const BESIDE = Object.fromEntries("qwas wqes ewrds retdf trygf ytuhg uyijh iuokj oipkl pol aqswz sawedxz dserfcx fdrtgvc gftyhbv hgyujnb jhuikmn kjiolm lkop zasx xzsdc cxdfv vcfgb bvghn nbhjm mnjk".split(" ").map((keys) => [keys[0] ?? "", [...keys.slice(1)]]));
@@ -16,10 +17,10 @@ const BESIDE = Object.fromEntries("qwas wqes ewrds retdf trygf ytuhg uyijh iuokj
  * @param {string} term */
 export const begins = (term) => term.length > 2 && !/^\d/.test(term);
 
-/** Each term with the shortest word that it was made of. */
+/** Each term with the words that it was made of. */
 export class Terms {
   constructor() {
-    /** @type {Map<string, string>} */
+    /** @type {Map<string, Set<string>>} */
     this.words = new Map();
     /** @type {Set<string>} those that stand in a name */
     this.named = new Set();
@@ -35,8 +36,8 @@ export class Terms {
   take(word, isName = false) {
     const term = stem(word);
     const known = term && this.words.get(term);
-    if (term && (!known || word.length < known.length)) {
-      this.words.set(term, word);
+    if (term) {
+      this.words.set(term, (known || new Set()).add(word));
     }
     if (term && !known) {
       this.asked.clear();
@@ -110,6 +111,21 @@ export class Terms {
     return parts.length > 1 && terms.length ? terms : null;
   }
 
+  /** A word that is two written together, one of them a name and the other with letters wrong: "bakckick".
+   * @param {string} term
+   * @returns {string[] | null} */
+  inWrongParts(term) {
+    for (let at = term.length - LEAST_IN_WRONG; at >= LEAST_IN_WRONG; at -= 1) {
+      const [first, last] = [stem(term.slice(0, at)) ?? "", stem(term.slice(at)) ?? ""];
+      const [before, after] = [this.named.has(first) ? first : "", this.named.has(last) ? last : ""];
+      const pair = [before || this.near(first, 1), after || this.near(last, 1)];
+      if ((before || after) && pair.every(Boolean)) {
+        return pair;
+      }
+    }
+    return null;
+  }
+
   /** A part of a run of words as its term, "" for an idle word; undefined where it is none. The last has lost its ending.
    * @param {string} part
    * @param {boolean} isLast */
@@ -134,7 +150,7 @@ export class Terms {
    * @param {string} first
    * @param {string} next */
   inPair(first, next) {
-    return first && next && !this.isKnown(first) ? this.words.get(this.joined(first, next)) ?? "" : "";
+    return first && next && !this.isKnown(first) ? this.#nearestForm(this.joined(first, next), first + next) : "";
   }
 
   /** What a term that is not known is taken for: the one that is a letter off, two that are written together, else the nearest.
@@ -151,10 +167,24 @@ export class Terms {
   #taken(term) {
     const once = term.replace(/(.)\1+/gu, "$1"); // a key that was hit twice
     const close = this.has(once) ? once : this.near(term, Math.min(1, mistakes(term)));
-    const parts = close ? null : this.inParts(term);
-    const near = parts ? [] : [close || this.near(term)].filter(Boolean);
+    const nearest = close || (this.inParts(term) ? "" : this.near(term));
+    const parts = close ? null : this.inParts(term) ?? (nearest ? null : this.inWrongParts(term));
+    const near = parts ? [] : [nearest].filter(Boolean);
     const terms = parts ?? (near.length ? near : [term]);
-    return { terms, near: [...(parts ?? near)].map((own) => this.words.get(own) ?? "").join(" "), isRun: parts !== null };
+    return { terms, near: [...(parts ?? near)].map((own) => this.#nearestForm(own, own)).join(" "), isRun: parts !== null };
+  }
+
+  /** The words of a term's that a word was taken for: snapped, and not snap, for snaped.
+   * @type {(taken: {terms: string[], near: string, isRun: boolean}, word: string) => string} */
+  shown({ terms, near, isRun }, word) {
+    return near && !isRun && terms.length === 1 ? this.#nearestForm(terms[0] ?? "", word) : near;
+  }
+
+  /** Of the words that a term was made of the one that is most like another; "" where it was made of none.
+   * @type {(term: string, word: string) => string} */
+  #nearestForm(term, word) {
+    const far = (/** @type {string} */ form) => distance(form, word, word.length) + form.length / 100;
+    return [...(this.words.get(term) ?? [])].sort((one, other) => far(one) - far(other))[0] ?? "";
   }
 
   /** The terms that a term was meant for.
@@ -170,7 +200,7 @@ export class Terms {
     const best = { word: "", far: Infinity };
     for (const asked of wordsOf(text).filter((word) => !this.has(stem(word) ?? ""))) {
       const most = Math.max(2, Math.floor(0.4 * asked.length));
-      for (const word of this.words.values()) {
+      for (const word of [...this.words.values()].flatMap((forms) => [...forms])) {
         const far = distance(asked, word, most) + (word[0] === asked[0] ? 0 : 0.5);
         if (word.length > 2 && far <= most && far < best.far) {
           Object.assign(best, { word, far });

@@ -1,0 +1,51 @@
+// Which strokes a question names and which way to lie, and how far an entry agrees with it. Pure.
+
+import { stems } from "../lib/words.js";
+
+/** @import {Data, Entry} from "./list.js" */
+/** @typedef {{other: number, titles: string[], any: string, names: [string, string[]][]}} Facet its titles, that of anything, and the terms of each name */
+
+const OTHER = { stroke: 0.6, position: 0.4 }; // of what is of another stroke than the question names, or lies otherwise
+const ANY = "any";
+
+/** Whether terms stand one after another among others.
+ * @type {(terms: string[], name: string[]) => boolean} */
+const holds = (terms, name) => name.length > 0 && terms.some((_, at) => name.every((term, next) => terms[at + next] === term));
+
+export class Ways {
+  /** @param {Data} data */
+  constructor(data) {
+    /** @type {Facet[]} */
+    this.facets = /** @type {const} */ (["stroke", "position"]).map((name) => {
+      const words = data.words[name];
+      const titles = words.filter(([id]) => id !== ANY).map(([, title]) => title);
+      return {
+        other: OTHER[name], titles, any: words.find(([id]) => id === ANY)?.[1] ?? "",
+        names: titles.flatMap((title) => [title, ...data.synonyms.filter(([first]) => first === title).flat()].map((own) => /** @type {[string, string[]]} */ ([title, stems(own)]))),
+      };
+    });
+    /** @type {WeakMap<Entry, Set<string>>} titles of the words that an entry carries */
+    this.carried = new WeakMap();
+  }
+
+  /** @param {Entry} entry */
+  #carriedBy(entry) {
+    const carried = this.carried.get(entry) ?? new Set(entry.tags.split("; "));
+    this.carried.set(entry, carried);
+    return carried;
+  }
+
+  /** How much less an entry counts that is of other strokes, or lies otherwise, than a question names; one that tells of none agrees.
+   * @param {string} text
+   * @returns {(entry: Entry | undefined) => number} */
+  agreement(text) {
+    const terms = stems(text);
+    const named = this.facets.map((facet) => ({ ...facet, asked: new Set(facet.names.filter(([, name]) => holds(terms, name)).map(([title]) => title)) }));
+    const told = named.filter(({ asked }) => asked.size);
+    return (entry) => {
+      const carried = entry ? this.#carriedBy(entry) : new Set();
+      const against = told.filter(({ titles, any, asked }) => !carried.has(any) && titles.some((title) => carried.has(title)) && ![...asked].some((title) => carried.has(title)));
+      return against.reduce((less, { other }) => less * other, 1);
+    };
+  }
+}
