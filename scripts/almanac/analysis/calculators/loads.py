@@ -124,5 +124,8 @@ WEEK_LOAD = Calculator(
         "minutes-4": 90, "rating-4": 6, "minutes-5": 60, "rating-5": 4, "minutes-6": 100,
         "rating-6": 6, "minutes-7": 0,
     },
-    asked_as=("monotony", "strain", "weekly load", "weekly load jump", "too big a jump", "load went up", "week too hard", "increase per week", "how much more each week", "ten percent rule",),
+    asked_as=(
+        "monotony", "strain", "weekly load", "weekly load jump", "too big a jump", "load went up",
+        "week too hard", "increase per week", "how much more each week", "ten percent rule",
+    ),
 )  # fmt: skip
