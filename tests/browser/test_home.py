@@ -7,6 +7,7 @@ import re
 
 from playwright.sync_api import Browser, Page, expect
 
+from .test_journeys import Hand
 from .web import Server
 
 _SHIFTS = """window.shifted = 0;
@@ -37,6 +38,31 @@ def test_todays_practice_stands_first_and_is_one_tap_away(phone: Page, server: S
     tonight.locator(".is-main").tap()
     expect(phone.get_by_role("heading", name=first["title"])).to_be_visible()
     expect(phone.get_by_role("button", name="Begin")).to_be_visible()
+
+
+def test_a_run_is_three_presses_from_home_and_stop_is_two(phone: Page, server: Server) -> None:
+    (first, *_) = days(phone, server)
+    phone.clock.install(time=f"{first['on']}T{first['start']}:00")
+    phone.goto(server.address)
+    hand = Hand()
+    hand.tap(phone.locator("[data-tonight] .is-main"))
+    phone.wait_for_timeout(410)  # a sooner touch counts for nothing
+    hand.tap(phone.get_by_role("button", name="Begin"))
+    go = phone.locator(".run-main")
+    expect(go).to_contain_text("Go")
+    phone.wait_for_timeout(410)
+    go.click(delay=700)  # pressed for longer than the 0.6 s that it needs
+    expect(go).to_contain_text("Hold")
+    assert hand.taps + 1 == 3
+    phone.goto(server.address)
+    hand = Hand()
+    hand.tap(phone.get_by_role("link", name="Back to the run"))
+    stop = phone.get_by_role("button", name="Stop")
+    expect(stop).to_be_visible()
+    phone.wait_for_timeout(410)
+    hand.tap(stop)
+    expect(phone.get_by_role("heading", name="Stopped")).to_be_visible()
+    assert hand.taps == 2
 
 
 def test_with_nothing_today_the_next_day_is_told(phone: Page, server: Server) -> None:
