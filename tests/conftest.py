@@ -44,6 +44,7 @@ collect_ignore = [
 # A worker takes a file at a time, these first, the longest at the head: what is long and begun last keeps one worker
 # at work while the others wait. Files of the browser stand between others, for they do not fill a core.
 LONGEST = (
+    "test_memory.py",  # first: it goes through all objects, of which there are few yet
     "test_content.py", "test_add_entry.py", "test_words.py", "test_serve.py", "test_access.py", "test_recipes.py",
     "test_run.py", "test_own_clubs_opened.py", "test_club_search.py", "test_own_clubs.py", "test_reproducible.py", "test_examples.py", "test_print.py", "test_fuzz.py", "test_add_rules.py",
     "test_shown_everywhere.py", "test_paper.py", "test_finder.py", "test_no_fault.py",

@@ -86,12 +86,12 @@ def test_a_key_and_an_entry_without_a_page_are_renamed_too(catalogue: Path) -> N
     assert not (catalogue / f"plans/logs/{log}.yml").exists()
 
 
+_NAMES = load(CATALOGUE).names
+
+
 @pytest.mark.parametrize(
     ("kind", "old"),
-    [
-        (kind, next(iter(load(CATALOGUE).names.of("reference", kind))))
-        for kind in ("squad", "lane_group", "pool")
-    ],
+    [(kind, next(iter(_NAMES.of("reference", kind)))) for kind in ("squad", "lane_group", "pool")],
 )
 def test_what_the_club_lists_is_renamed_wherever_it_is_named(
     catalogue: Path, capsys: pytest.CaptureFixture[str], kind: str, old: str
