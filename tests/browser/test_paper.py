@@ -49,16 +49,21 @@ def sizes(reader: PdfReader) -> Iterator[tuple[str, float]]:
     yield from found
 
 
-@pytest.fixture(params=[True, False], ids=["with scripts", "without scripts"])
+@pytest.fixture(params=[True, False], ids=["with scripts", "without scripts"], scope="module")
 def page(browser: Browser, request: pytest.FixtureRequest) -> Iterator[Page]:
     context = browser.new_context(java_script_enabled=request.param)
     yield context.new_page()
     context.close()
 
 
-@pytest.mark.parametrize("id", PRACTICES)
-def test_every_hazard_is_told_in_full_on_paper(page: Page, server: Server, id: str) -> None:
-    pages = printed(page, f"{server.address}practices/{id}.html")
+@pytest.fixture(params=PRACTICES, scope="module")
+def practice(page: Page, server: Server, request: pytest.FixtureRequest) -> list[str]:
+    """A practice in view, as it is printed."""
+    return printed(page, f"{server.address}practices/{request.param}.html")
+
+
+def test_every_hazard_is_told_in_full_on_paper(page: Page, practice: list[str]) -> None:
+    pages = practice
     text = " ".join(pages)
     hazards = page.locator(".brief > li, .brief-more > ul > li:not(.brief-from)")
     told = hazards.evaluate_all(
@@ -75,9 +80,8 @@ def test_every_hazard_is_told_in_full_on_paper(page: Page, server: Server, id: s
         assert words(rule) in text
 
 
-@pytest.mark.parametrize("id", PRACTICES)
-def test_each_lane_group_has_its_own_sheet(page: Page, server: Server, id: str) -> None:
-    pages = printed(page, f"{server.address}practices/{id}.html")
+def test_each_lane_group_has_its_own_sheet(page: Page, practice: list[str]) -> None:
+    pages = practice
     groups = page.locator("[data-choose=group] option:not([value=''])").all_text_contents()
     for group in groups:
         own = [text for text in pages if text.startswith(group)]
