@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from almanac.kinds import IN_CLUB
 from almanac.source.reader import Document
 from almanac.source.suggest import fold
 
@@ -19,6 +20,11 @@ def called(documents: Mapping[Key, Document]) -> dict[Key, dict[str, str]]:
     for (kind, id), document in documents.items():
         for name in _names(document.data):
             _add(found.setdefault(("reference", kind), {}), name, id)
+        for own, listing in IN_CLUB.items() if kind == "club" else ():
+            listed = document.data.get(listing)
+            for word, said in listed.items() if isinstance(listed, dict) else ():
+                for name in _names(said) if isinstance(said, dict) else ():
+                    _add(found.setdefault(("reference", own), {}), name, word)
         words = document.data.get("words") if kind == "vocabulary" else None
         for word, said in words.items() if isinstance(words, dict) else ():
             for name in _names(said) if isinstance(said, dict) else ():

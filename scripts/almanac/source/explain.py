@@ -93,6 +93,8 @@ def _missing(failure: Failure) -> Iterator[Finding]:
 def _type(failure: Failure) -> Iterator[Finding]:
     if cut_behind(failure):
         return
+    if failure.value is None and failure.path and ":" in str(failure.path[-1]):
+        return  # told at its key, which has taken the value in
     if slip := of_type(failure):
         yield slip
         return
@@ -147,6 +149,9 @@ def _reference(failure: Failure) -> Iterator[Finding]:
             f"the {kind} '{id}' has moved, and no entry stands at the end of the way",
             hint,
         )
+    elif failure.on_key and (both := re.fullmatch(r"([a-z0-9-]+):([0-9:.]+)", id)):
+        hint = f"write {both[1]}: {both[2]}"
+        yield failure.say("unknown-reference", "no space stands after this colon", hint)
     else:
         yield failure.say(
             "unknown-reference", f"no {kind} {quote(id)}", reference_hint(failure, kind)

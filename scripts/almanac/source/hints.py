@@ -87,6 +87,8 @@ def type_hint(failure: Failure) -> str:
         if field == "reps" and (both := REPS_BY_DISTANCE.fullmatch(str(value))):
             return f"write reps: {both[1]}, distance: {both[2]}"
         return number_hint(value, wanted, field)
+    if wanted == "string" and isinstance(value, float) and (meant := _of_day(failure)):
+        return f'write "{meant}"'
     if (
         wanted == "string"
         and isinstance(value, bool | int | float)
@@ -108,6 +110,13 @@ def type_hint(failure: Failure) -> str:
             f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
         )
     return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
+
+
+def _of_day(failure: Failure) -> str:
+    """A time of day that reads as a number, 17.30; "" where none belongs here."""
+    node = failure.document.node(failure.path)
+    meant = of_day_meant(str(node.value))
+    return meant if meant and _fits(meant, failure) else ""
 
 
 def _rep_hint(failure: Failure) -> str:
@@ -136,7 +145,7 @@ def reference_hint(failure: Failure, kind: str) -> str:
         return _TO_A_SOURCE
     if certain := failure.names.certain("reference", failure.wanted, failure.value):
         return f"write {certain} ({known[certain]}); almanac check --fix does it"
-    if several := _several(failure.value, known):
+    if several := _several(failure, known):
         return several
     near = nearest(failure.value, known)
     if near:
@@ -150,12 +159,16 @@ def reference_hint(failure: Failure, kind: str) -> str:
     return f"no {kind} is spelt like it" + (f": write {listed(known)}" if len(known) <= 12 else "")
 
 
-def _several(value: str, known: Collection[str]) -> str:
-    """For several words of a list in one: that they want commas; "" where they are not."""
-    words = value.replace(",", " ").split()
+def _several(failure: Failure, known: Collection[str]) -> str:
+    """For several words in one: that they want commas in a list, or that one belongs here; "" where
+    they are not several.
+    """
+    words = re.sub(r",| and | or |/|\+", " ", failure.value).split()
     if len(words) < 2 or not all(word in known for word in words):
         return ""
-    return f"a comma is missing: write {', '.join(words)}"
+    if failure.path and isinstance(failure.path[-1], int):
+        return f"a comma is missing: write {', '.join(words)}"
+    return f"one belongs here: write {listed(words)}"
 
 
 def _hazard_meant(text: str, words: Collection[str]) -> str:
@@ -180,7 +193,7 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
         return f"write {plan}"
     if certain:
         return f"write {certain}; almanac check --fix does it"
-    if several := _several(failure.value, words):
+    if several := _several(failure, words):
         return several
     if near:
         return f"did you mean '{near}'?"

@@ -23,8 +23,9 @@ _PERCENT = re.compile(r"([0-9]{1,3}) ?%", re.ASCII)
 _HOURS_AND_MINUTES = re.compile(
     r"([0-9]):([0-5][0-9])|([0-9]) ?h(?:ours?)? ?([0-5]?[0-9])?(?: ?min)?"
 )
-_HOURS = re.compile(r"[0-9]{1,2}(?:[.,][0-9]{1,2})? ?(?:h|hrs?|hours?)", re.ASCII)
-_SAID = {**WORDS, "one": 1, "eleven": 11, "hundred": 100, "a hundred": 100}
+_HOURS = re.compile(r"([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?(?:h|hrs?|hours?)", re.ASCII)
+_SAID = {**WORDS, "one": 1, "eleven": 11, "hundred": 100, "a hundred": 100,
+         "once": 1, "twice": 2}  # fmt: skip
 _REPS_BY = re.compile(r"([1-9][0-9]?) ?[x×*] ?([0-9]{1,4})", re.ASCII)
 
 
@@ -44,8 +45,17 @@ def number_meant(value: object, wanted: str) -> str:
         return re.sub(r"[^0-9]", "", match[1])
     if _NEARLY_DIGITS.fullmatch(text):
         return text.translate(LIKE_DIGITS).lstrip("0") or "0"
-    said = _SAID.get(text.lower())
+    said = _SAID.get(text.lower(), _SAID.get(text.lower().split(" ")[0] if text else ""))
     return str(said) if said else ""
+
+
+def _in_metres(text: str) -> str:
+    """A length in centimetres, feet or inches, in metres; "" where it is none."""
+    found = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?) ?(cm|ft|feet|foot|in|inch(?:es)?)", text)
+    if not found:
+        return ""
+    each = {"cm": 0.01, "in": _METRES_PER_FOOT / 12}.get(found[2][:2], _METRES_PER_FOOT)
+    return f"{float(found[1].replace(',', '.')) * each:.2f}".rstrip("0").rstrip(".")
 
 
 def number_hint(value: object, wanted: str, field: str = "") -> str:
@@ -56,10 +66,14 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
         return f"write {60 * int(whole) + int(rest)}: all of it in minutes, in digits alone"
     if isinstance(value, str) and (share := _PERCENT.fullmatch(value.strip())):
         return f"write {int(share[1]) / 100:g}: a hundredth of what stands before the %"
-    if isinstance(value, str) and _HOURS.fullmatch(value.strip()):
-        return "write it in minutes, in digits alone: 60 for an hour"
+    if hours := _HOURS.fullmatch(said):
+        return f"write it in minutes, in digits alone: {60 * float(hours[1].replace(',', '.')):g}"
     if isinstance(value, str) and (reps := _REPS_BY.fullmatch(value.strip())):
         return f"write {int(reps[1]) * int(reps[2])}, which is all of it"
+    if isinstance(value, list):
+        return f"write how many there are, in digits alone: {len(value)}"
+    if field.endswith("_m") and (metres := _in_metres(said)):
+        return f"write {metres}, in metres and digits alone"
     between = _RANGE.fullmatch(bare(value)) if isinstance(value, str) else None
     if between:
         return f"write one number: {between[1]} or {between[2]}"

@@ -119,6 +119,11 @@ def _in_list(number: int, lines: Sequence[str]) -> Recognised | None:
 
 def _field(number: int, lines: Sequence[str]) -> Recognised | None:
     """A line that begins with a field's name, and no colon behind it."""
+    tight = _NO_SPACE.fullmatch(lines[number].strip()) if number < len(lines) else None
+    if tight and tight[1] in field_names():
+        where = (number, lines[number].index(":"))
+        hint = f"write {tight[1]}: {shown(tight[2])}"
+        return where, "no space stands after this colon", hint
     line = lines[number] if number < len(lines) else ""
     text = line.strip()
     match = _NO_COLON.fullmatch(text)

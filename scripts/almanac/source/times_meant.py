@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from almanac.source.meant import LIKE_DIGITS, bare, has_letters
+from almanac.source.meant import LIKE_DIGITS, bare, has_letters, number_meant
 
 _OF_DAY = re.compile(
     r"([0-9]{1,2})(?:[:.h]?([0-5][0-9]))? ?(?:(am|pm)|h|o'clock|uhr)?", re.IGNORECASE
@@ -80,7 +80,13 @@ def time_meant(text: str) -> str:
     """The time that someone meant by a text which is none, as it is written, or nothing."""
     if said := re.fullmatch(rf"([0-9]{{1,3}}) ?{_UNITS_OF_TIME}", text.strip(), re.IGNORECASE):
         text = f"{said[1]} s"
-    text = bare(text)
+    before = bare(text)
+    text = re.sub(r"^(?:on |at |every |@ ?)", "", before, flags=re.IGNORECASE)
+    if spoken := re.fullmatch(r"([a-z ]+?) (minutes?|seconds?)", text.lower()):
+        many = number_meant(spoken[1], "integer")
+        text = f"{many} {spoken[2]}" if many else text
+    if text != before and re.fullmatch(r"[0-9]{1,2}:[0-5][0-9]", text):
+        return text
     if said := re.fullmatch(r":([0-5][0-9])", text):
         return f"0:{said[1]}"
     if said := re.fullmatch(r"([0-9]{1,2})[.,]([0-9]) ?m(?:ins?|inutes?)?", text):

@@ -27,6 +27,11 @@ def list_meant(failure: Failure) -> str:
         first, last = (round(float(end)) for end in ends)
         if 0 <= last - first < _MOST_LANES:
             return f"write it as a list: [{', '.join(map(str, range(first, last + 1)))}]"
+    days = [str(choice) for choice in item.get("enum", ())]
+    two = [choice_meant(own, days) for own in re.split(r" ?(?:-|–|\bto\b) ?", text.strip())]
+    if len(two) == 2 and all(two) and days.index(two[0]) < days.index(two[1]):
+        between = days[days.index(two[0]) : days.index(two[1]) + 1]
+        return f"write it as a list: [{', '.join(between)}]"
     pieces = [piece for piece in _BETWEEN.split(text.strip()) if piece]
     words = [word_meant(failure, item, piece) for piece in pieces]
     if words and all(words):
@@ -46,8 +51,8 @@ def fields_meant(failure: Failure) -> str:
     if isinstance(value, str) and (meant := _of_text(failure, value)):
         return meant
     if failure.says("required") or not failure.says("description"):
-        names = [f"{name}: ..." for name in failure.says("required") or fields]
-        return f"write {{{', '.join(names[:3])}}}" if names else ""
+        names = failure.says("required") or list(fields)[:3]
+        return f"write {{{', '.join(f'{name}: ...' for name in names)}}}" if names else ""
     return ""
 
 
@@ -58,8 +63,16 @@ def _of_text(failure: Failure, value: str) -> str:
         ends = range_meant(value, str(failure.path[-1])) or _words_between(failure, value)
         if ends:
             return f"write {{from: {ends[0]}, to: {ends[1]}}}"
+    flag = _piece(failure, value) if value in fields else {}
+    if flag.get("type") == "boolean" or flag.get("const") is True:
+        return f"write {{{value}: true}}"
+    slot = re.fullmatch(r"([0-2]?\d):([0-5]\d) ?(?:-|–|to) ?([0-2]?\d):([0-5]\d)", value)
+    if slot and {"start", "minutes"} <= {*fields}:
+        first, last = (60 * int(slot[at]) + int(slot[at + 1]) for at in (1, 3))
+        begins = f"{int(slot[1]):02}:{slot[2]}"
+        return f'write {{start: "{begins}", minutes: {last - first}}}' if last > first else ""
     for name in fields:
-        if word := word_meant(failure, _piece(failure, name), value):
+        if word := word_meant(failure, _piece(failure, name), value, is_sure=True):
             both = f", to: {word}" if name == "from" and "to" in fields else ""
             return f"write {{{name}: {word}{both}}}"
     return ""
@@ -76,15 +89,17 @@ def plan_meant(text: str, plans: Iterable[str], failure: Failure) -> str:
     return f"{{{plan}: [{', '.join(words)}]}}" if len(words) > 1 and all(words) else ""
 
 
-def word_meant(failure: Failure, piece: Mapping[str, Any], text: str) -> str:
-    """The word, id or choice of a piece of a schema that a text is, or nearly is; "" for none."""
+def word_meant(failure: Failure, piece: Mapping[str, Any], text: str, is_sure: bool = False) -> str:
+    """The word, id or choice of a piece of a schema that a text is, or, where nobody has to be
+    sure of it, nearly is; "" for none.
+    """
     for keyword in ("vocabulary", "reference"):
         if keyword in piece:
             known = failure.names.of(keyword, piece[keyword])
-            near = failure.names.certain(keyword, piece[keyword], text) or nearest(text, known)
-            return near or ""
+            sure = failure.names.certain(keyword, piece[keyword], text)
+            return sure or ("" if is_sure else nearest(text, known) or "")
     choices = [str(choice) for choice in piece.get("enum", ())]
-    return choice_meant(text, choices)
+    return choice_meant(text, choices) if not is_sure or text in choices else ""
 
 
 def choice_meant(text: str, choices: Iterable[str]) -> str:
