@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import itertools
 import random
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 from planning_world import FIRST, choice, grid, problem, slot
 
-from almanac.arithmetic.planning_aims import Aims
+from almanac.arithmetic.planning_aims import PARTS, Aims
 from almanac.arithmetic.planning_choices import (
     ALL_OUT,
     HARD,
@@ -29,12 +31,18 @@ from almanac.arithmetic.planning_model import Plan, Problem, Rule, units_over
 from almanac.arithmetic.planning_rules import limit_rules
 from almanac.arithmetic.planning_variety import variety
 from almanac.arithmetic.planning_wishes import (
+    LOADING,
+    RECOVERY,
+    SHARES,
+    TAPER,
+    TESTING,
     BlockLimits,
     BlockWishes,
     TaperWish,
     WeekWish,
     usual_loads,
 )
+from almanac.source import schemas
 
 LIMITS = BlockLimits(100, 200, 300, 60, 2, 2, 10, 10, 500, (410, 600))
 ANY = BlockLimits(9999, 9999, 9999, 9999, 99, 99, 0, 99, 0)
@@ -274,7 +282,8 @@ def test_variety_counts_main_sets_of_seven_days_and_warm_ups_of_four() -> None:
 @pytest.mark.parametrize(
     ("weeks", "tapered", "loads"),
     [(1, 0, (85,)), (8, 0, (85, 95, 100, 80, 85, 95, 100, 80)), (8, 2, (85, 95, 100, 80, 100, 100, 65, 45)),
-     (3, 1, (85, 100, 55)), (5, 1, (85, 95, 100, 100, 55)), (4, 1, (85, 95, 100, 55)), (2, 2, (65, 45))],
+     (3, 1, (85, 100, 55)), (5, 1, (85, 95, 100, 100, 55)), (4, 1, (85, 95, 100, 55)), (2, 2, (65, 45)),
+     (8, 3, (85, 95, 100, 100, 100, 80, 60, 45)), (8, 5, (85, 95, 100, 100, 100, 80, 60, 45))],
 )  # fmt: skip
 def test_usual_loads_rise_ease_and_taper(weeks: int, tapered: int, loads: tuple[int, ...]) -> None:
     assert tuple(usual_loads(weeks, tapered)) == loads
@@ -696,3 +705,38 @@ def test_a_stroke_is_asked_for_where_one_is_wished_and_of_what_is_swum() -> None
     assert under.unit == 2000 // 3
     none = aims([0], [fly], replace(wishes, strokes=0))
     assert not any(rule.about == "stroke under" for rule in none.rules())
+
+
+def test_days_outside_a_block_are_never_light_and_its_first_week_may_be() -> None:
+    weeks = (WeekWish("recovery", 75), WeekWish("loading", 100), WeekWish("recovery", 50))
+    wishes = BlockWishes(FIRST, {"legs": 1}, weeks)
+    light = [day for day in range(-8, 30) if wishes.is_light(FIRST + timedelta(day))]
+    assert light == [*range(7), *range(14, 21)]
+
+
+def test_nothing_is_wished_of_strokes_that_nobody_has_named() -> None:
+    wishes = BlockWishes(FIRST, {}, WEEK * 2, four=("fly",))
+    assert wishes.strokes == 0 and wishes.taper is None
+    assert not any(rule.about == "stroke under" for rule in aims([0], [PLAIN], wishes).rules())
+    assert WeekWish("loading", 100).benchmarks == ()
+
+
+def test_weeks_and_shares_have_the_names_that_a_block_file_has() -> None:
+    (kinds,) = (
+        piece["kind"]["enum"]
+        for piece in properties_of(schemas.raw("block"))
+        if "enum" in piece.get("kind", {}) and "focus" in piece
+    )
+    assert {LOADING, RECOVERY, TESTING, TAPER} == {*kinds}
+    assert (LOADING, TESTING) == ("loading", "test")  # the order in which they are told apart
+    assert {*SHARES} == {*PARTS}
+
+
+def properties_of(piece: object) -> Iterator[dict[str, Any]]:
+    """The properties of every object in a schema."""
+    for inner in (
+        piece.values() if isinstance(piece, dict) else piece if isinstance(piece, list) else ()
+    ):
+        yield from properties_of(inner)
+    if isinstance(piece, dict) and isinstance(piece.get("properties"), dict):
+        yield piece["properties"]
