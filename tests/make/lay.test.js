@@ -96,3 +96,19 @@ test("dangers stand once, the gravest first, with what is done about them where 
   const found = gravest([[{ title: "b", gravity: "Ache" }, { title: "a", gravity: "Life" }], [{ title: "b", gravity: "Ache", control: "so" }, { title: "c" }]], own.gravities);
   assert.deepEqual(found.map(({ title, control }) => [title, control]), [["a", undefined], ["b", "so"], ["c", undefined]]);
 });
+
+test("of a practice whose part stands in another, the dangers of its other parts are not told", () => {
+  let [fewer, seen] = [0, 0];
+  for (const { squad, request, proposal } of cases) {
+    const { run } = laid(data[squad], request, proposal, own, sources, runs[squad]);
+    const titles = new Set(run.hazards.map(({ title }) => title));
+    for (const { piece: key } of proposal.parts.filter(({ piece }) => piece.startsWith("part/"))) {
+      const piece = data[squad].pieces.find(({ of, id, part = 0 }) => `${of}/${id}/${part}` === key);
+      const whole = sources[`practices/${piece.id}`]?.hazards ?? [];
+      assert.ok(piece.hazards.every((place) => titles.has(data[squad].hazards[place].title)));
+      fewer += piece.hazards.length < whole.length ? 1 : 0;
+      seen += 1;
+    }
+  }
+  assert.ok(seen && fewer, `${seen} ${fewer}`);
+});

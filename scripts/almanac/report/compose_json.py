@@ -4,6 +4,7 @@ form is told by ``site_src/schemas/compose.json``. What is empty, nought or unkn
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -14,7 +15,7 @@ from almanac.arithmetic.composing_table import Squad
 from almanac.report.board_line import BoardLine
 from almanac.report.compose_entry import PART_WORDS
 from almanac.report.compose_pieces import Candidate
-from almanac.report.compose_runs import drill_runs
+from almanac.report.compose_runs import drill_runs, part_hazards
 from almanac.report.compose_table import Made
 from almanac.report.whiteboard import board_lines
 from almanac.source.reader import DataPath
@@ -26,7 +27,9 @@ _OFTEN = "{n}"
 
 def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
     """The table, with what of each piece is written and shown."""
-    table = made.table
+    table, of_parts = made.table, part_hazards(analysis, made)
+    hazards = list({own["title"]: own for each in of_parts.values() for own in each}.values())
+    place_of = {own["title"]: place for place, own in enumerate(hazards)}
     return {
         "form": FORM,
         "goals": [[own.id, own.title] for own in table.goals],
@@ -46,8 +49,12 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
             [own.id, own.title, own.starts, [list(day) for day in own.days]] for own in table.blocks
         ],
         "pieces": [
-            _piece(own) | _written(analysis, made.candidates[own.key]) for own in table.pieces
+            _piece(own)
+            | _written(analysis, made.candidates[own.key])
+            | _hazards(of_parts.get(own.key), place_of)
+            for own in table.pieces
         ],
+        "hazards": hazards,
         "words": dict(SENTENCES),
         "part_words": dict(PART_WORDS),
         "drill_runs": drill_runs(analysis, made),
@@ -77,6 +84,11 @@ def _piece(own: Piece) -> dict[str, Any]:
         "written": own.written if own.what else 0,
     }
     return {key: value for key, value in data.items() if value}
+
+
+def _hazards(own: list[dict[str, str]] | None, place_of: Mapping[str, int]) -> dict[str, list[int]]:
+    """The hazards of a part of a practice by their places; nothing of any other piece."""
+    return {} if own is None else {"hazards": [place_of[one["title"]] for one in own]}
 
 
 def _written(analysis: Analysis, own: Candidate) -> dict[str, Any]:

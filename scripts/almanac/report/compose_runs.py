@@ -10,7 +10,7 @@ from typing import Any
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.brief import brief
-from almanac.arithmetic.composing_pieces import DRILL, SET, Piece
+from almanac.arithmetic.composing_pieces import DRILL, PART, SET, Piece
 from almanac.arithmetic.run_blocks import run_blocks
 from almanac.checks.run_offers import CrewOffer, RepsOffer
 from almanac.model.club import START_END
@@ -56,6 +56,26 @@ def pool_runs(analysis: Analysis, made: Made) -> dict[str, Any]:
             if laid is not None:
                 pools.setdefault(pool, {})[piece.key] = _run(layer, laid)
     return pools
+
+
+def part_hazards(analysis: Analysis, made: Made) -> dict[str, list[dict[str, str]]]:
+    """By piece, a part of a practice: its own hazards, the gravest first, each with what is done
+    about it; those of the practice's other parts are none of it.
+    """
+    catalogue, found = analysis.catalogue, dict[str, list[dict[str, str]]]()
+    for pool, offers in made.table.squad.offers.items():
+        layer = Layer(analysis, made.table.squad.id, pool)
+        for offer in offers:
+            piece = made.table.pieces[offer.piece]
+            if piece.of != PART or piece.key in found:
+                continue
+            laid = layer.lay(made.candidates[piece.key], piece.written)
+            if laid is not None:
+                key = catalogue.practices[piece.id].key
+                reps = laid.run.every_rep
+                lines = brief(key, (), reps, catalogue.gear, catalogue.vocabularies)
+                found[piece.key] = hazards_json(catalogue, lines, in_full=len(lines))
+    return found
 
 
 def _course(analysis: Analysis, piece: Piece) -> Course:

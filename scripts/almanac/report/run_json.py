@@ -81,12 +81,14 @@ def set_run(analysis: Analysis, summary: SetSummary, meant: Collection[str]) -> 
     }
 
 
-def hazards_json(catalogue: Catalogue, brief: Iterable[BriefHazard]) -> list[dict[str, str]]:
-    """The hazards, gravest first; what is done about them of the gravest alone."""
+def hazards_json(
+    catalogue: Catalogue, brief: Iterable[BriefHazard], in_full: int = IN_FULL
+) -> list[dict[str, str]]:
+    """The hazards, gravest first; what is done about them of the gravest alone, so many."""
     gravities = catalogue.words("gravities")
     found = []
     for place, line in enumerate(brief):
         gravity = gravities[line.gravity].title if line.gravity in gravities else line.gravity
-        control = {"control": line.control} if place < IN_FULL else {}
+        control = {"control": line.control} if place < in_full else {}
         found.append({"title": line.title, "gravity": gravity, **control})
     return found

@@ -166,7 +166,7 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
     const piece = pieceOf(data, part.piece);
     const source = sourceOf(data, piece, request.pool, sources, elsewhere);
     const { items, crews } = source ?? nothingOf(piece, names);
-    hazards.push(source?.hazards ?? []);
+    hazards.push(piece.hazards ? piece.hazards.map((place) => data.hazards[place]) : source?.hazards ?? []);
     const starts = at + part.talk_s;
     at = starts + part.takes_s;
     const known = names.filter((id) => crews[id]);

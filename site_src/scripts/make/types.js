@@ -10,7 +10,7 @@
 /** @typedef {import("../run/types.js").RunData} RunData */
 
 /** @typedef {{of: "set" | "part" | "drill", id: string, part?: number, title: string, goals?: number[], asks?: number[], gear?: number[],
- *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number}} Piece `talk` in tenths of seconds */
+ *   talk?: number, cue?: string, what?: "rounds" | "reps", written?: number, hazards?: number[]}} Piece `talk` in tenths of seconds */
 /** @typedef {[id: string, title: string, lanes: number, heads: number, gap: number]} Group `gap` in tenths of seconds */
 /** @typedef {{items: Item[], crews: Record<string, {blocks: Block[]}>, hazards?: Hazard[]}} PieceRun what a piece that is a drill is run by */
 /** @typedef {{pools: Record<string, Record<string, PieceRun>>}} PoolRuns by pool and piece, `data/v1/compose/runs/SQUAD.json` */
@@ -20,7 +20,7 @@
  *   squad: {id: string, title: string, minutes: number, groups: Group[], offers: Record<string, [piece: number, ...unknown[]][]>},
  *   progressions: [id: string, title: string, stages: number[][]][], practices: [id: string, title: string, pieces: number[]][],
  *   blocks: [id: string, title: string, starts: string, days: [after: number, practice: number][]][], pieces: Piece[],
- *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}, part_words: Record<string, string>}} Data
+ *   drill_runs: {pools: Record<string, Record<string, PieceRun>>, hazards: Record<string, Hazard[]>}, part_words: Record<string, string>, hazards: Hazard[]}} Data
  *   `drill_runs`: by pool and drill, and by drill */
 /** @typedef {Record<string, RunData>} Sources run data by name: sets/ID, practices/ID */
 
