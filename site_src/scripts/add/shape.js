@@ -89,13 +89,17 @@ function oneOfItsFields(root, piece) {
   }));
 }
 
+/** Whether a value has one of two forms; a condition without an else is a limit of one form.
+ * @param {Piece} piece */
+const isChoice = (piece) => Boolean(piece.if && piece.else && !piece.properties);
+
 /**
  * @param {Piece} root
  * @param {Piece} piece
  * @returns {Variant[]}
  */
 function variantsOf(root, piece) {
-  if (!piece.if || piece.properties) {
+  if (!isChoice(piece) || !piece.if) {
     const whole = { shape: shapeOf(root, piece), key: null, marks: [], type: null, inner: false, name: piece.title ?? "" };
     return piece.maxProperties === 1 ? oneOfItsFields(root, piece) : [whole];
   }
@@ -135,7 +139,7 @@ function fieldsByWord({ additionalProperties, propertyNames }) {
  */
 export function shapeOf(root, unopened) {
   const piece = open(root, unopened);
-  if (piece.if && !piece.properties) {
+  if (isChoice(piece)) {
     const variants = variantsOf(root, piece).map((one) => ({ ...one, name: one.name || nameOf(one.shape) }));
     return shape("choice", piece, { variants });
   }
