@@ -270,10 +270,15 @@ def test_what_takes_its_place_is_not_told_to_name_itself(
     catalogue: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     other = "back-kick-one-arm-up"
-    assert f" {OLD}," in (catalogue / f"drills/skills/flutter-on-back/{other}.yml").read_text()
+    file = catalogue / f"drills/skills/flutter-on-back/{other}.yml"
+    before = file.read_text("utf-8")
+    assert f" {OLD}," in before
     assert main(["retire", OLD, "--for", other, "--root", str(catalogue)]) == 0
     said = capsys.readouterr().out
-    assert f": {other} names {OLD}: take it out there\n" in said
+    assert f": {other} names {OLD}: it is taken out there\n" in said
+    assert OLD not in file.read_text("utf-8"), "one right answer: it is taken out"
+    assert not any(it.code == "circle" for it in load_and_check(catalogue, DAY).findings)
+    file.write_text(before, "utf-8")
     told = [it for it in load(catalogue).findings if it.code == "moved-reference"]
     own = [it for it in told if it.place.file.endswith(f"/{other}.yml")]
     assert own and all(it.hint.startswith("take it out here") for it in own)

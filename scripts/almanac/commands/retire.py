@@ -12,8 +12,16 @@ from almanac.findings import counted
 from almanac.kinds import KIND
 from almanac.model.load import load
 from almanac.model.renaming import places_naming, retired
+from almanac.source.reader import Document, read
+from almanac.source.taken_out import without
 
 NAME = "retire"
+
+
+def _reads(document: Document, text: str) -> bool:
+    """Whether a document without what it names still reads."""
+    again, findings = read(text.encode("utf-8"), document.file)
+    return again is not None and not findings
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -38,8 +46,14 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(f"'{other}' cannot take its own place")
     document = loaded.documents[kind, arguments.id]
     day = arguments.today or today()
+    successor = loaded.documents[kind, other]
+    own = places_naming(loaded.documents, kind, arguments.id).get((kind, other), {})
+    texts: dict[str, str | None] = {document.file: retired(document, other, day)}
+    spots = [(at.line, at.column) for at in (successor.place(*use) for use in own)]
+    if own and _reads(successor, text := without(successor.text, spots)):
+        texts[successor.file] = text
     if not arguments.dry_run:
-        make(root, {document.file: retired(document, other, day)}, loaded)
+        make(root, texts, loaded)
     named = 0
     for key, places in places_naming(loaded.documents, kind, arguments.id).items():
         if key == (kind, arguments.id):
@@ -47,7 +61,9 @@ def run(arguments: argparse.Namespace) -> int:
         for path, is_key in places:
             place = loaded.documents[key].place(path, is_key)
             if key == (kind, other):
-                print(f"{place}: {other} names {arguments.id}: take it out there")
+                is_out = successor.file in texts
+                told = "it is taken out there" if is_out else "take it out there"
+                print(f"{place}: {other} names {arguments.id}: {told}")
             else:
                 print(f"{place}: names {arguments.id}")
                 named += 1
