@@ -120,7 +120,7 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     for minutes in ("0", "12"):
         phone.get_by_label("Minutes", exact=True).fill(minutes)
         propose(phone)
-        expect(told).to_have_text(f"{minutes} minutes: from 20 to 120 can be composed.")
+        expect(told).to_have_text(f"{minutes} min: from 20 to 120 minutes can be composed.")
     for goal in ("Kick into stroke", "Kick speed"):
         phone.get_by_label(goal).check()
     expect(phone.get_by_label("Kick technique")).to_be_disabled()
