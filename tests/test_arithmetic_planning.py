@@ -740,3 +740,55 @@ def properties_of(piece: object) -> Iterator[dict[str, Any]]:
         yield from properties_of(inner)
     if isinstance(piece, dict) and isinstance(piece.get("properties"), dict):
         yield piece["properties"]
+
+
+def test_chances_go_on_as_the_sequence_does() -> None:
+    state, drawn = 1, chances(1)
+    for _ in range(50):
+        state = (6364136223846793005 * state + 1442695040888963407) % 2**64
+        assert next(drawn) == state // 2**32 < 2**32
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_exchanges_are_plain_ones_where_slots_are_held_and_much_costs_the_same(seed: int) -> None:
+    chance = random.Random(seed)
+    own = problem(chance, slots=8, choices=5)
+    first = greedy(own)
+    may = tuple(
+        (first[at], *(place for place in each if place != first[at]))[: 1 + at % 3]
+        for at, each in enumerate(own.may)
+    )
+    held = replace(own, may=may, own=({},) * 8, rules=own.rules[:5])
+    for steps in (20, 60):
+        found = improved(held, first, steps, seed)
+        assert found == plainly_improved(held, first, steps, seed)
+        assert all(place in each for place, each in zip(found, may, strict=True))
+
+
+def test_the_seed_is_one_where_none_is_said() -> None:
+    own = problem(random.Random(4), slots=9, choices=5)
+    first = (0,) * 9  # far from the best, so that each exchange shows
+    found = [[improved(own, first, steps, seed) for steps in range(1, 40)] for seed in (0, 1, 2)]
+    assert found[1] == [improved(own, first, steps) for steps in range(1, 40)]
+    assert found[0] != found[1] != found[2]
+
+
+def test_a_limit_that_is_passed_already_may_be_passed_by_less_or_by_as_much() -> None:
+    limit = Rule("limit", "", {0: {1: 5, 2: 3, 3: 5, 4: 6}}, 1)
+    own = Problem((slot(0),), (NOTHING, *map(choice, "abcd")), ((0, 1, 2, 3, 4),), ({},), (limit,))
+    standing = Standing(own, [1])
+    assert [standing.dearer((0,), (place,)) for place in range(5)] == [0, 0, 0, 0, None]
+
+
+def test_what_a_choice_costs_by_itself_is_nothing_where_nothing_is_said() -> None:
+    own = Problem((slot(0),), (NOTHING, choice("a"), choice("b")), ((0, 1, 2),), ({1: 7},), ())
+    for stands, dearer in ((0, [0, 7, 0]), (1, [-7, 0, -7])):
+        standing = Standing(own, [stands])
+        assert [standing.dearer((0,), (place,)) for place in range(3)] == dearer
+
+
+def test_a_slot_that_must_hold_what_is_not_taught_yet_holds_it() -> None:
+    own = Problem(
+        (slot(0),), (NOTHING, choice("a", needs=frozenset({"line"}))), ((1,),), ({},), ()
+    )  # fmt: skip
+    assert greedy(own) == (1,)
