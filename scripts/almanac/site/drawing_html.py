@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from html import unescape
+from weakref import WeakKeyDictionary
 
 from markupsafe import Markup, escape
 
@@ -25,8 +26,10 @@ from almanac.model.knowledge import Drill
 from almanac.model.moving import Activity
 from almanac.model.progression import Progression
 from almanac.model.vocabularies import DOLPHIN, FLUTTER, VOCABULARY_OF
-from almanac.site.pictures import FOLDER
+from almanac.site.pictures import FOLDER, named
 
+# Of each catalogue, as long as there is one, the drill whose picture each drill has.
+_NAMES: WeakKeyDictionary[Catalogue, dict[str, str]] = WeakKeyDictionary()
 _FLUTTERS, _DOLPHINS = r'class="kick-leg(?! kick-dolphin)', "kick-dolphin"
 
 
@@ -62,11 +65,10 @@ def moving(catalogue: Catalogue, svg: str) -> str:
 
 def figure_file(catalogue: Catalogue, id: str) -> str:
     """The file of a drill's picture, which is that of the first that is drawn alike."""
-    own = picture(catalogue, catalogue.drills[id])
-    first = next(
-        name for name, drill in catalogue.drills.items() if picture(catalogue, drill) == own
-    )
-    return f"{FOLDER}/{first}.svg"
+    if catalogue not in _NAMES:
+        drills = catalogue.drills.items()
+        _NAMES[catalogue] = named({name: picture(catalogue, drill) for name, drill in drills})
+    return f"{FOLDER}/{_NAMES[catalogue][id]}.svg"
 
 
 @dataclass(frozen=True)
