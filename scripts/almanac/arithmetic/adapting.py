@@ -5,7 +5,7 @@ done in place of what is left out.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -102,13 +102,24 @@ class Answers:
     _instead: dict[tuple[str, str], Drill | None] = field(default_factory=dict, repr=False)
 
     @cached_property
-    def _serving(self) -> Mapping[str, Mapping[str, Drill]]:
-        """By goal the drills that serve it."""
-        found: dict[str, dict[str, Drill]] = defaultdict(dict)
-        for id, drill in self.drills.items():
-            for goal in drill.goals:
-                found[goal][id] = drill
+    def _serving(self) -> Mapping[tuple[str, str], Mapping[Hashable, Drill]]:
+        """By need and goal the drills that serve it and are not left out: of those that could stand
+        for the same drills, and are as like them, the first by id.
+        """
+        found: dict[tuple[str, str], dict[Hashable, Drill]] = defaultdict(dict)
+        for id, drill in sorted(self.drills.items()):
+            same = _seen(drill)
+            for need in self.needs:
+                answer = self.of[need, id]
+                if not answer.is_left_out:
+                    for goal in drill.goals:
+                        found[need, goal].setdefault((same, answer.fits == AS_IS), drill)
         return found
+
+    @cached_property
+    def needs(self) -> tuple[str, ...]:
+        """The needs that are answered."""
+        return tuple(dict.fromkeys(need for need, _ in self.of))
 
     def instead(self, need: str, drill: Drill) -> Drill | None:
         """What is done in place of a drill that is left out for a need: a drill that is not, of no
@@ -118,7 +129,10 @@ class Answers:
         """
         key = need, drill.id
         if key not in self._instead:
-            near = {id: own for goal in drill.goals for id, own in self._serving[goal].items()}
+            found = [self._serving.get((need, goal), {}).values() for goal in drill.goals]
+            near = {own.id: own for each in found for own in each}
+            easier = [self.drills[id] for id in drill.easier]
+            near |= {own.id: own for own in easier if not set(own.goals).isdisjoint(drill.goals)}
             self._instead[key] = max(
                 (near[id] for id in sorted(near) if self._may_stand_for(need, drill, near[id])),
                 key=lambda own: _likeness(drill, own) + 2 * (self.of[need, own.id].fits == AS_IS),
@@ -136,6 +150,14 @@ class Answers:
         )
 
 
+def _seen(drill: Drill) -> Hashable:
+    """All that is asked of a drill that may stand for another, but how it fits a need."""
+    words = tuple(getattr(drill, field) for field in _WORDS)
+    wall = drill.is_wall_work, drill.is_on_land, drill.start
+    return words, wall, drill.level, frozenset(drill.goals), frozenset(drill.gear.needs)
+
+
+_WORDS = ("mode", "stroke", "kick", "position", "arms")
 _AT_WALLS = 3
 
 
@@ -149,8 +171,7 @@ def _is_near(drill: Drill, other: Drill) -> bool:
 
 def _words_alike(drill: Drill, other: Drill) -> int:
     """How many words of mode, stroke, kick, position and arms two drills both have."""
-    fields = ("mode", "stroke", "kick", "position", "arms")
-    return len([field for field in fields if getattr(drill, field) == getattr(other, field)])
+    return len([field for field in _WORDS if getattr(drill, field) == getattr(other, field)])
 
 
 def _likeness(drill: Drill, other: Drill) -> int:
