@@ -33,8 +33,7 @@ def _mended(catalogue: Catalogue, stage: Stage) -> list[Fault]:
     found = {
         fault.id: fault
         for drill in stage.drills
-        for fault in catalogue.faults.values()
-        if any(drill in cause.mended_by for cause in fault.causes)
+        for fault in catalogue.users(catalogue.drills[drill], Fault, "mended_by")
     }
     return list(found.values())
 
