@@ -24,6 +24,7 @@ const BODY = "(back|necks?|shoulders?|elbows?|wrists?|hips?|knees?|ankles?|f(?:o
 const PAINS = [
   [new RegExp(`\\b(?:bad|dodgy|gammy|injured|painful|crook|busted|tweaked|strained|aching|achy) ${BODY}\\b`, "gu"), "sore $1"],
   [new RegExp(`\\b${BODY} (?:is |are |has been |keeps? )?(?:hurts?|hurting|aches?|aching|painful|in pain|playing up|niggling)\\b`, "gu"), "sore $1"],
+  [new RegExp(`\\bbad for (?:the |your |my |his |her |their )?${BODY}\\b`, "gu"), "sore $1"],
 ];
 
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
