@@ -11,7 +11,6 @@ from collections.abc import Callable, Iterator
 from math import inf
 from pathlib import PurePosixPath
 
-import yaml
 from jsonschema.exceptions import ValidationError
 
 from almanac.findings import Finding, error, warning
@@ -170,18 +169,9 @@ def _together(failure: Failure) -> Iterator[Finding]:
     )
 
 
-def _written(failure: Failure) -> str:
-    """A value as it stands in its file; "" where it is no plain value, or stands in none."""
-    try:
-        node = failure.document.node(failure.path)
-    except KeyError:
-        return ""
-    return str(node.value) if isinstance(node, yaml.ScalarNode) else ""
-
-
 def _clock(failure: Failure) -> Iterator[Finding]:
     message, hint = str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
-    written = _written(failure)
+    written = failure.written
     if isinstance(failure.value, str) and (meant := time_meant(failure.value)):
         hint = f"write {meant}"
     elif isinstance(failure.value, float) and (meant := dotted_time(written)):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, cast
 
+import yaml
 from jsonschema.exceptions import ValidationError
 
 from almanac.findings import Finding, error
@@ -161,6 +162,15 @@ class Failure:
         for step in self.path[:-1]:
             data = data[step]
         return data if isinstance(data, dict) else {}
+
+    @property
+    def written(self) -> str:
+        """The value as it stands in its file; "" where it is no plain value, or stands in none."""
+        try:
+            node = self.document.node(self.path)
+        except KeyError:
+            return ""
+        return str(node.value) if isinstance(node, yaml.ScalarNode) else ""
 
     def about(self, field: str) -> str:
         """The description of a field that may stand here, as it is put in a sentence: lower case,
