@@ -21,6 +21,7 @@ from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import item_at
 from almanac.checks import check
+from almanac.commands.main import main
 from almanac.model.load import load
 from almanac.report.compose_answer import Answer, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
@@ -135,3 +136,20 @@ def test_drills_in_turn_come_in_whole_turns() -> None:
                 assert all(n % turns == 0 if whole else n >= turns for n in own.numbers), own.id
                 found += whole
     assert found
+
+
+def run(*argv: str) -> int:
+    return main(["compose", "practice", "--root", str(ROOT), "--today", str(DAY), *argv])
+
+
+def test_a_line_that_lane_groups_swim_in_their_own_way_says_whose_it_is(capsys) -> None:
+    wishes = ("--squad", "heron", "--minutes", "60", "--goals", "stroke-technique")
+    keep = ("--keep", "set/two-beats-to-an-arm=m")
+    assert run(*wishes, *keep) == 0
+    said = capsys.readouterr().out
+    assert "Heron, lanes 4 to 6: 5 × 50 as 25 Strokes that hold" in said
+    assert "Heron, lanes 1 to 3: 6 × 50 as 25 Strokes that hold" in said
+    assert run(*wishes, *keep, "--groups", "heron-1") == 0
+    said = capsys.readouterr().out
+    assert "  6 × 50 as 25 Strokes that hold" in said
+    assert "5 × 50 as 25 Strokes that hold" not in said and "Others" not in said

@@ -18,10 +18,9 @@ from almanac.arithmetic.composing_why import PIECE, Hinders, Unmet, hindering, u
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
-from almanac.report.compose_json import line_words
+from almanac.report.compose_lines import line_words, lines_of
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words, hinders_words, unmet_words, why_words
-from almanac.report.whiteboard import board_lines
 from almanac.units import show_time
 
 VERSION = 1
@@ -216,5 +215,6 @@ def _lines(answer: Answer, one: Stood) -> Sequence[str]:
     items = candidate.items
     if candidate.scale and one.own.steps:
         items = scaled_items(items, candidate.scale, one.own.number)
-    lines = board_lines(answer.analysis.catalogue, items)
+    groups = [answer.table.squad.groups[group].id for group in answer.asked.wishes.groups]
+    lines = lines_of(answer.analysis.catalogue, items, groups)
     return [f"{'  ' * line.depth}{line_words(line)}" for line in lines]

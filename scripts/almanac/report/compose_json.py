@@ -4,7 +4,7 @@ form is told by ``site_src/schemas/compose.json``. What is empty, nought or unkn
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -14,10 +14,10 @@ from almanac.arithmetic.composing_sentences import SENTENCES
 from almanac.arithmetic.composing_table import Squad
 from almanac.report.board_line import BoardLine
 from almanac.report.compose_entry import PART_WORDS
+from almanac.report.compose_lines import line_words, lines_of
 from almanac.report.compose_pieces import Candidate
 from almanac.report.compose_runs import drill_runs, part_hazards
 from almanac.report.compose_table import Made
-from almanac.report.whiteboard import board_lines
 from almanac.source.reader import DataPath
 
 FORM = 1
@@ -50,7 +50,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
         ],
         "pieces": [
             _piece(own)
-            | _written(analysis, made.candidates[own.key])
+            | _written(analysis, made.candidates[own.key], [one.id for one in table.squad.groups])
             | _hazards(of_parts.get(own.key), place_of)
             for own in table.pieces
         ],
@@ -91,7 +91,7 @@ def _hazards(own: list[dict[str, str]] | None, place_of: Mapping[str, int]) -> d
     return {} if own is None else {"hazards": [place_of[one["title"]] for one in own]}
 
 
-def _written(analysis: Analysis, own: Candidate) -> dict[str, Any]:
+def _written(analysis: Analysis, own: Candidate, groups: Sequence[str]) -> dict[str, Any]:
     """What is shown and written of a piece that is no set: its lines, its items, and the path of
     the reps that are scaled.
     """
@@ -102,7 +102,7 @@ def _written(analysis: Analysis, own: Candidate) -> dict[str, Any]:
     if own.drill:
         return items
     return items | {
-        "lines": [_line(line, path) for line in board_lines(analysis.catalogue, own.items)],
+        "lines": [_line(line, path) for line in lines_of(analysis.catalogue, own.items, groups)],
     }
 
 
@@ -111,11 +111,6 @@ def _line(line: BoardLine, path: DataPath) -> str:
     if path and line.path == path:
         line = replace(line, what=f"{_OFTEN} {line.what.partition(' ')[2]}")
     return line_words(line)
-
-
-def line_words(line: BoardLine) -> str:
-    """A line of the whiteboard in words, without its times, which are each lane group's."""
-    return ", ".join(part for part in (line.what, line.effort, line.gear) if part)
 
 
 def _squad(own: Squad) -> dict[str, Any]:
