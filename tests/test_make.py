@@ -53,7 +53,7 @@ def test_the_page_knows_squads_their_usual_slot_and_what_is_planned() -> None:
     assert set(data["parts"]) == set("wsmnec")
 
 
-@pytest.mark.parametrize("name", ["asked", "often"])
+@pytest.mark.parametrize("name", ["asked", "often", "swim"])
 def test_scripts(name: str) -> None:
     run_by_node(TESTS / f"{name}.test.js")
 

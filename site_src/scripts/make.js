@@ -14,12 +14,14 @@ import { atFirst, fetched, here, LAST, mySquad, tonight } from "./make/here.js";
 import { lately } from "./make/lately.js";
 import { sheets } from "./make/paper.js";
 import { dangers, focusOf, page, tappedWords, whose } from "./make/proposal.js";
+import { showSwims } from "./make/rows.js";
 
 /** @import {Asked} from "./make/asked.js" */
 /** @import {Answers} from "./make/answers.js" */
 /** @import {Shown, Stand} from "./make/proposal.js" */
 /** @import {Data} from "./make/types.js" */
 
+const SOON_MS = 300;
 const NO_SQUAD = "There is no such squad here.";
 const box = one("[data-make]");
 const paper = one("[data-make-paper]");
@@ -111,27 +113,39 @@ async function arriveAt(asked) {
   const own = answer.proposals[number - 1];
   const [stand, told] = own ? standOf(data, asked, own) : [null, ""];
   shown = { data, asked: { ...asked, number, practice: stand && asked.practice && !told ? asked.practice : null }, answer, stand, told, canTakeBack: false, open: "" };
-  draw();
+  await draw();
   if (asked.code && stand) {
     await begin(asked.code);
   }
   one("h2, p", box).scrollIntoView({ block: "nearest" });
 }
 
-/** Draw what was proposed, then what its run data tells. */
+/** Draw what was proposed, with what its run data tells where that is soon here, so that no row grows under a finger. */
 async function draw() {
   if (!shown) {
     return;
   }
   const [own, refocus] = [shown, focusOf(box)];
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, onOpen: (role) => { own.open = role; }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
-  const number = drawn;
-  refocus();
-  if (!own.stand) {
+  const making = own.stand && asRun({ ...own, stand: own.stand });
+  await Promise.race([making, new Promise((resolve) => { setTimeout(resolve, SOON_MS); })]);
+  if (shown !== own) {
     return;
   }
-  const made = await asRun({ ...own, stand: own.stand });
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, onOpen: (role) => { own.open = role; }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
+  refocus();
+  if (own.stand && making) {
+    tell({ ...own, stand: own.stand }, making);
+  }
+}
+
+/** What the run data of a proposal tells: the swim of each row, the dangers, the sheets.
+ * @param {Shown & {stand: Stand}} own
+ * @param {ReturnType<typeof asRun>} making */
+async function tell(own, making) {
+  const number = drawn;
+  const made = await making;
   if (number === drawn) {
+    showSwims(box, made.run, own.stand.proposal);
     one("[data-danger]", box).replaceChildren(...dangers(made.run.hazards ?? []));
     const tapped = one("[data-tapped]", box);
     tapped.textContent = tappedWords(made.tapped);
@@ -212,6 +226,7 @@ function handed(deed) {
 
 async function arrive() {
   const asked = fromAddress(location.hash.slice(1));
+  shown = null; // what is still being drawn of it is dropped
   try {
     if (!here.squads.length) {
       say("No squad of this club has a pool and a lane group: practices are made for the water alone.");

@@ -45,6 +45,7 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     phone.get_by_label("Kick endurance").check()
     phone.get_by_label("Fins").first.check()
     propose(phone)
+    expect(phone.locator(".make-rows b").nth(2)).to_be_visible()
     before = titles(phone)
     assert len(before) >= 3
     assert "gear=fins:0" in phone.url
@@ -91,6 +92,8 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     phone = kept_phone
     phone.goto(f"{server.address}make.html{ASKED}")
     expect(phone.locator(".make-head h2")).to_contain_text("1 of")
+    swims = phone.locator(".make-rows .make-swim")
+    expect(swims).to_have_text([re.compile(r"\d+ \S+")] * len(titles(phone)))
     first = titles(phone)
     phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
     phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()

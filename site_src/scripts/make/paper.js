@@ -2,25 +2,12 @@
 
 import { make } from "../lib/dom.js";
 import { count, crewName } from "../run/words.js";
+import { go, times } from "./goes.js";
 
 /** @import {Block, Item, RunData} from "./types.js" */
-/** @import {Each, RepBlock} from "../run/types.js" */
 
-const MOST_TIMES = 3;
+const DEEPEST = 3;
 const MINUTE_MS = 60_000;
-
-/** Times of reps in a word: one, or those that differ.
- * @param {Each | undefined} each */
-function times(each) {
-  const all = [...new Set((Array.isArray(each) ? each : [each]).map((own) => (typeof own === "number" ? count(Math.round(own)) : "")))].filter(Boolean);
-  return all.length > MOST_TIMES ? `${all[0]} and others` : all.join(" / ");
-}
-
-/** When a rep goes: on a send-off, or after a rest.
- * @param {RepBlock} block */
-function go({ every, rest, go: how }) {
-  return how === "straight" ? "straight on" : how === "rest" ? (times(rest) && `${times(rest)} rest`) : times(every);
-}
 
 /**
  * @param {Block[]} blocks
@@ -29,7 +16,7 @@ function go({ every, rest, go: how }) {
  * @returns {HTMLElement[]}
  */
 const lines = (blocks, items, depth) => blocks.flatMap((block) => {
-  const under = `make-line depth-${Math.min(depth, MOST_TIMES)}`;
+  const under = `make-line depth-${Math.min(depth, DEEPEST)}`;
   if ("rounds" in block) {
     const number = block.rounds.reduce((sum, { times: own }) => sum + own, 0);
     return block.rounds.flatMap(({ times: own, blocks: inner }) => [

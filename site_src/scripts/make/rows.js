@@ -4,8 +4,9 @@ import { all, make, root } from "../lib/dom.js";
 import { count } from "../run/words.js";
 import { pieceOf } from "./lay.js";
 import { tool } from "./form.js";
+import { swimOf } from "./swim.js";
 
-/** @import {Data, Part, Proposal} from "./types.js" */
+/** @import {Data, Part, Proposal, RunData} from "./types.js" */
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
 const MINUTE_S = 60;
@@ -62,7 +63,7 @@ function row(data, part, isKept, deeds) {
   const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
   const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
     make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
-    make("span", { class: "make-what" }, make("b", {}, part.title), make("span", { class: "about" }, `${part.role}: ${why}`)), opener, panel);
+    make("span", { class: "make-what" }, make("b", {}, part.title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, `${part.role}: ${why}`), panel);
   return own;
 }
 
@@ -75,6 +76,24 @@ function row(data, part, isKept, deeds) {
  */
 export const rows = (data, proposal, chosen, deeds) =>
   make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
+
+/** A line of what is swum; a name over lines that one group alone swims.
+ * @param {string} said
+ * @param {string} [goes] */
+const swimLine = (said, goes = "") => make("span", {}, make("span", {}, said), goes ? make("span", { class: "make-goes" }, goes) : "");
+
+/** Show in each row what is swum.
+ * @param {HTMLElement} box
+ * @param {Omit<RunData, "version">} run
+ * @param {Proposal} proposal */
+export function showSwims(box, { parts, crews }, proposal) {
+  all(".make-swim", box).forEach((own, place) => {
+    const lines = swimOf(parts[place], crews).flatMap(({ whose, lines: some, more }) =>
+      [...(whose ? [swimLine(`${whose}:`)] : []), ...some.map(({ said, goes }) => swimLine(said, goes)), ...(more ? [swimLine(`and ${many(more, "line")} more`)] : [])]);
+    const isKnown = lines.some((line) => line.textContent !== proposal.parts[place].title);
+    own.replaceChildren(...(isKnown ? lines : []));
+  });
+}
 
 /** What of the slot it takes, how far, and who is needed.
  * @param {Proposal} proposal

@@ -1,0 +1,20 @@
+// When a rep goes and what it is meant to take, in a word: on a sheet and in a row. Pure.
+
+import { count } from "../run/words.js";
+
+/** @import {Each, RepBlock} from "../run/types.js" */
+
+const MOST_TIMES = 3;
+
+/** Times of reps in a word: one, or those that differ.
+ * @param {Each | undefined} each */
+export function times(each) {
+  const all = [...new Set((Array.isArray(each) ? each : [each]).map((own) => (typeof own === "number" ? count(Math.round(own)) : "")))].filter(Boolean);
+  return all.length > MOST_TIMES ? `${all[0]} and others` : all.join(" / ");
+}
+
+/** When a rep goes: on a send-off, or after a rest.
+ * @param {RepBlock} block */
+export function go({ every, rest, go: how }) {
+  return how === "straight" ? "straight on" : how === "rest" ? (times(rest) && `${times(rest)} rest`) : times(every);
+}
