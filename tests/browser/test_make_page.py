@@ -94,6 +94,9 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     expect(phone.locator(".make-head h2")).to_contain_text("1 of")
     swims = phone.locator(".make-rows .make-swim")
     expect(swims).to_have_text([re.compile(r"\d+ \S+")] * len(titles(phone)))
+    assert phone.locator(".make-rows .about").evaluate_all(
+        "some => some.every(own => own.scrollWidth <= own.clientWidth + 1)"
+    ), "each why stands whole"
     first = titles(phone)
     phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
     phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()
