@@ -15,6 +15,7 @@ from shared import share
 from almanac.commands import compose_block
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
+from almanac.report.block_wishes import LOAD_NEAR
 
 ROOT = Path(__file__).parents[1]
 DAY = date(2026, 11, 27)  # after this day the squads have slots, and no block
@@ -68,3 +69,24 @@ def test_a_block_is_composed_that_check_has_nothing_to_say_of(
     sessions = sum(len(each) for week in told["weeks"] for each in week["days"].values())
     assert sessions > 2 * len(told["weeks"]) - 1 and len(told["weeks"]) in (6, 8)
     assert [goal["goal"] for goal in told["goals"]] == [goal.partition("=")[0] for goal in goals]
+
+
+def test_no_week_of_the_example_is_far_from_its_load_and_weeks_with_tests_are_lighter(
+    monkeypatch, capsys
+) -> None:
+    """The command that README.md shows, by the usual loads."""
+    monkeypatch.setattr(compose_block, "load_and_check", lambda root, day: read())
+    (row,) = (
+        r
+        for r in (ROOT / "README.md").read_text("utf-8").splitlines()
+        if "| `compose block` |" in r
+    )
+    example = next(own for own in row.split("`") if own.startswith("--squad heron --starts "))
+    argv = ["compose", "block", "--root", str(ROOT), "--today", str(DAY), *example.split()]
+    assert main([*argv, "--no-solver", "--json"]) == 0
+    told: dict[str, Any] = json.loads(capsys.readouterr().out)
+    assert [week["wished"] for week in told["weeks"]] == [85, 95, 100, 80, 85, 95, 100, 80]
+    assert all(abs(week["of_full"] - week["wished"]) <= LOAD_NEAR for week in told["weeks"])
+    tested = [week["of_full"] for week in told["weeks"] if week["kind"] == "test"]
+    loading = [week["of_full"] for week in told["weeks"] if week["wished"] >= 95]
+    assert len(tested) == 3 and max(tested) < min(loading)

@@ -15,6 +15,7 @@ from planning_world import choice
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.block_wishes import loads_of
 from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN
 from almanac.checks import check
 from almanac.commands import compose_block
@@ -165,6 +166,33 @@ def test_a_saved_block_keeps_what_was_asked_and_not_met(tmp_path, capsys) -> Non
         own for own in again.splitlines() if ", wished " in own or own.startswith("not met")
     ]
     assert any(own.startswith("  kick: ") and own.endswith("; not met") for own in wanted)
+
+
+def test_usual_loads_are_kept_judged_and_named_where_they_are_missed(saved, capsys) -> None:
+    wishes = load(saved).catalogue.blocks["heron-winter"].wishes
+    assert wishes is not None and wishes.loads == (85, 95, 100)
+    assert run(saved, "--judge", "heron-winter") == 0
+    said = capsys.readouterr().out
+    missed = re.findall(r"week (\d) of a full one: .*; not met", said)
+    named = re.findall(r"not met: week (\d) weighs", said)
+    assert len(re.findall(r"week \d of a full one: ", said)) == 3
+    assert missed == named
+
+
+def test_a_taper_is_told_by_its_load_without_the_race(tmp_path, capsys) -> None:
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    assert run(root, *WISHES, "--race-day", "2027-01-24", "--save", "heron-race") == 0
+    said = capsys.readouterr().out
+    # 45 minutes at 6, as planning guesses
+    assert "week 3: what is of a full one is without its races, which weigh 270" in said
+    analysis = Analysis(load(root).catalogue, DAY)
+    week = list(loads_of(next(iter(analysis.blocks["heron-race"].values()))))[2]
+    assert week.week.load is not None and week.part is not None
+    assert [day.name for day in week.races] == ["sun"] and week.of_races == 270
+    assert week.part == pytest.approx(100 * (week.week.load.total - 270) / week.full)
+    part = show_number(week.part, 0)
+    assert f"  week 3 of a full one, without its races: {part} %, wished " in said
 
 
 def test_a_main_set_within_seven_days_is_told_with_both_days() -> None:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.block import BlockSummary, WeekPlan
+from almanac.arithmetic.block_days import DayPlan
 from almanac.arithmetic.block_workings import week_load_total
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.practice_aims import benchmarks_run, chief_goals
@@ -46,11 +48,25 @@ class StrokeOfBlock:
 
 @dataclass(frozen=True)
 class LoadOfBlock:
-    """A week beside the load that was wished of it, in hundredths of ``full``."""
+    """A week beside the load that was wished of it, in hundredths of ``full``; what the days of a
+    race weigh, ``races``, comes on top of both.
+    """
 
     week: WeekPlan
     wished: int
     full: float
+    races: tuple[DayPlan, ...] = ()
+
+    @cached_property
+    def part(self) -> float | None:
+        """Its load in hundredths of a full one; None where a day of it is not known."""
+        working = part_of_full(self)
+        return None if working is None else 100 * working.value
+
+    @property
+    def of_races(self) -> float:
+        """What its races weigh."""
+        return sum(day.load or 0.0 for day in self.races)
 
 
 def goals_of(summary: BlockSummary) -> list[GoalOfBlock]:
@@ -101,13 +117,22 @@ def least_of_two_weeks(of: StrokeOfBlock) -> Working:
 
 
 def loads_of(summary: BlockSummary) -> Iterator[LoadOfBlock]:
-    """Each week whose load was wished, and which no race weighs on."""
+    """Each week whose load was wished, and in which there is anything."""
     wishes, full = summary.block.wishes, full_load(summary)
     if not (wishes and full):
         return
     for wished, week in zip(wishes.loads, summary.weeks, strict=False):
-        if not any(day.on == summary.block.race_day for day in week.days):
-            yield LoadOfBlock(week, wished, full)
+        if not week.is_holiday:
+            yield LoadOfBlock(week, wished, full, tuple(_races(summary, week)))
+
+
+def _races(summary: BlockSummary, week: WeekPlan) -> Iterator[DayPlan]:
+    """The days of the race in a week: its own, and those that touch it and hold no practice."""
+    bare = [day.on for day in week.days if day.sessions and not day.practices]
+    found = {summary.block.race_day} & {day.on for day in week.days}
+    for _ in bare:
+        found |= {on for on in bare if any(one and abs((on - one).days) == 1 for one in found)}
+    yield from (day for day in week.days if day.on in found)
 
 
 def full_load(summary: BlockSummary) -> float:
@@ -120,8 +145,11 @@ def full_load(summary: BlockSummary) -> float:
 
 
 def part_of_full(of: LoadOfBlock) -> Working | None:
-    """The load of the week over that of a full one."""
-    load = week_load_total(WeekOfBlock(of.week)) if of.week.load and of.week.load.is_whole else None
+    """The load of the week, but for its races, over that of a full one."""
+    if not (of.week.load and of.week.load.is_whole):
+        return None
+    week = replace(of.week, days=tuple(day for day in of.week.days if day not in of.races))
+    load = week_load_total(WeekOfBlock(week))
     return load and Quotient(load, Known(of.full, "a full week"))
 
 

@@ -92,6 +92,16 @@ class Aims:
         whole = self.full * min(self.wishes.weeks[week].load * usual, 100 * self._filled(week))
         return whole // (100 * usual)
 
+    def loads(self, named: Sequence[int] = ()) -> Sequence[int]:
+        """The load that is wished of each week, in hundredths of a full one: as it was named, else
+        what is usual, and of a week with fewer slots no more than these can be.
+        """
+        usual = max(1, self.slots_a_week)
+        return named or [
+            max(1, min(week.load, 100 * self._filled(number) // usual))
+            for number, week in enumerate(self.wishes.weeks)
+        ]
+
     @cached_property
     def slots_a_week(self) -> int:
         """How many slots a week usually has."""

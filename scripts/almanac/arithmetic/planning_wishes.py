@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-LIGHT_LOAD = 75
-"""A week of no more than this, in hundredths of a full one, is to be light."""
+LIGHT_LOAD = 80
+"""A week of no more than this, in hundredths of a full one, is to be light: the fourth of four."""
 LOADING, RECOVERY, TESTING, TAPER = "loading", "recovery", "test", "taper"
 SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share", "dolphin_share")
 Permille = tuple[int, int]  # the least and the most of a share

@@ -74,10 +74,10 @@ def judge(
         raise UsageError(f"'{block.id}' cannot be worked out: almanac check tells why")
     wishes = wishes_for(analysis, asked)
     summary = as_wished(next(iter(groups.values())), asked, wishes)
-    found = judged(analysis, summary, wishes, loads=bool(asked.loads))
+    found = judged(analysis, summary)
     own = tuple(one for one in everything.findings if one.place.file == block.file)
     limits = limits_of(analysis, block.squad)
-    return BlockAnswer(analysis, block.id, found, wishes, limits, own, has_loads=True)
+    return BlockAnswer(analysis, block.id, found, wishes, limits, own)
 
 
 def compose(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from datetime import date
 from itertools import groupby
 
@@ -86,8 +87,9 @@ def tried_block(
     if there.analysis is None or not groups:
         raise UsageError(f"what was planned cannot be worked out: {as_text(findings, 1)}")
     own = plan.planning
-    summary = as_wished(next(iter(groups.values())), plan.asked, own.wishes, own.aims.full)
-    found = judged(there.analysis, summary, own.wishes)
+    asked = replace(plan.asked, loads=own.aims.loads(plan.asked.loads))
+    summary = as_wished(next(iter(groups.values())), asked, own.wishes, own.aims.full)
+    found = judged(there.analysis, summary)
     return _answer(there.analysis, id, plan, found, findings)
 
 
@@ -115,7 +117,6 @@ def _answer(
         tuple(empty),
         tuple(left),
         names,
-        has_loads=bool(plan.asked.loads),
     )
 
 

@@ -32,7 +32,6 @@ OPTIONS = {
 class BlockAnswer:
     """A block beside its wishes. ``how`` says how it was chosen, "" for one that was only judged;
     ``empty`` are slots in which nothing may stand, ``left`` those that are left out, with why.
-    Loads that nobody named are told and not missed.
     """
 
     analysis: Analysis
@@ -45,7 +44,6 @@ class BlockAnswer:
     empty: tuple[str, ...] = ()
     left: tuple[str, ...] = ()
     composed: tuple[str, ...] = ()
-    has_loads: bool = False
 
 
 def answer_text(answer: BlockAnswer) -> str:
@@ -90,6 +88,12 @@ def _table(answer: BlockAnswer) -> Iterator[str]:
         yield f"{row}  {metres:>6}  {show_share(week.kick):>5}  {show_share(week.supine):>7}  " + (
             "; ".join(days)
         )
+    for week in own.weeks:
+        if week.races:
+            yield (
+                f"week {week.number}: what is of a full one is without its races, which weigh "
+                f"{show_number(week.races, 0)} beside it, by their minutes and rating"
+            )
 
 
 def _beside(answer: BlockAnswer) -> Iterator[str]:
@@ -102,7 +106,7 @@ def _beside(answer: BlockAnswer) -> Iterator[str]:
 def _not_met(answer: BlockAnswer) -> Iterator[str]:
     """Each wish that is not met, with the one to drop or to change."""
     own = answer.judged
-    for week in own.weeks if answer.has_loads else ():
+    for week in own.weeks:
         if week.wished is None or week.of_full is None:
             continue
         off = week.of_full - week.wished
@@ -162,6 +166,7 @@ def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:
                 "load": round(week.load),
                 "of_full": None if week.of_full is None else round(week.of_full),
                 "wished": week.wished,
+                "races": round(week.races),
                 "metres": round(week.metres),
                 "kick_share": _rounded(week.kick),
                 "supine_share": _rounded(week.supine),

@@ -219,9 +219,8 @@ def _wishes(
         yield from _ranges(missed, 4)
     if planning.wishes.strokes:
         yield f"  strokes: {planning.wishes.strokes / 1000:g}"
-    if asked.loads:
-        yield f"  loads: [{', '.join(map(str, asked.loads))}]"
     if planning.aims.full:
+        yield f"  loads: [{', '.join(map(str, planning.aims.loads(asked.loads)))}]"
         yield f"  full_load: {planning.aims.full}"
 
 

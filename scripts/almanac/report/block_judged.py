@@ -11,13 +11,13 @@ from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.block_wishes import (
     full_load,
     goals_of,
+    loads_of,
     practices_for,
     strokes_of,
     weeks_run,
 )
 from almanac.arithmetic.planning_choices import Choice
 from almanac.arithmetic.planning_costs import AGAIN_DAYS
-from almanac.arithmetic.planning_wishes import BlockWishes
 from almanac.model.block import ShareRange
 from almanac.report.block_wishes import is_within
 from almanac.report.planning_practices import choice_of
@@ -25,8 +25,8 @@ from almanac.report.planning_practices import choice_of
 
 @dataclass(frozen=True)
 class JudgedWeek:
-    """A week: its load in hundredths of a full one, None where a day of it is not known; what was
-    wished of it, None where nothing was.
+    """A week: its load, also in hundredths of a full one, None where a day of it is not known; what
+    was wished of it, None where nothing was. Where that was, ``races`` weigh beside both.
     """
 
     number: int
@@ -38,6 +38,7 @@ class JudgedWeek:
     metres: float
     kick: float | None
     supine: float | None
+    races: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -86,16 +87,12 @@ class Judged:
     warm_ups: int
 
 
-def judged(
-    analysis: Analysis, summary: BlockSummary, wishes: BlockWishes, loads: bool = True
-) -> Judged:
-    """A block beside what it says itself was wished of it; without ``loads`` those of ``wishes``
-    are not.
-    """
+def judged(analysis: Analysis, summary: BlockSummary) -> Judged:
+    """A block beside what it says itself was wished of it."""
     days = [*_choices(analysis, summary)]
     return Judged(
         summary,
-        tuple(_weeks(summary, wishes if loads else None)),
+        tuple(_weeks(summary)),
         tuple(
             JudgedShare(name, getattr(summary.balance, name), wished)
             for name, wished in summary.block.wished_shares.items()
@@ -118,28 +115,25 @@ def _choices(analysis: Analysis, summary: BlockSummary) -> Iterator[tuple[date, 
                 yield day.on, week.number, choice_of(analysis, practice)
 
 
-def _weeks(summary: BlockSummary, wishes: BlockWishes | None) -> Iterator[JudgedWeek]:
+def _weeks(summary: BlockSummary) -> Iterator[JudgedWeek]:
+    wished = {own.week.number: own for own in loads_of(summary)}
     loads = [week.load.total if week.load else 0.0 for week in summary.weeks]
     whole_week = full_load(summary)
     for load, week in zip(loads, summary.weeks, strict=True):
         whole = whole_week and week.load and week.load.is_whole
-        wish = wishes.weeks[week.number - 1] if wishes else None
+        wish = wished.get(week.number)
         yield JudgedWeek(
             week.number,
             "taper" if week.week.is_taper else week.week.kind,
             sum(len(day.practices) for day in week.days),
             load,
-            100 * load / whole_week if whole else None,
-            wish.load if wish and not _is_raced(wishes, week.number) else None,
+            wish.part if wish else 100 * load / whole_week if whole else None,
+            wish.wished if wish else None,
             week.balance.metres,
             week.balance.kick_share,
             week.balance.supine_share,
+            wish.of_races if wish else 0.0,
         )
-
-
-def _is_raced(wishes: BlockWishes | None, number: int) -> bool:
-    """Whether a race weighs in a week, which no load that is wished has in it."""
-    return wishes is not None and any(wishes.week_of(on) == number - 1 for on in wishes.races)
 
 
 def _strokes(summary: BlockSummary) -> Iterator[tuple[str, int, float]]:

@@ -88,10 +88,11 @@ def _figures(wished: float, section: str, subject: Any) -> dict[str, float | Non
 def _loads(summary: BlockSummary) -> Iterator[WishRow]:
     for own in loads_of(summary):
         figure, *more = table("block", "wished load", "wishes", own)
-        part = figure.value
-        near = None if part is None else abs(100 * part - own.wished) <= LOAD_NEAR
+        near = None if own.part is None else abs(own.part - own.wished) <= LOAD_NEAR
         number = str(own.week.number)
         what, wished = f"week {number} of a full one", show_share(own.wished / 100)
+        if own.races:
+            what += ", without its races"
         yield WishRow(("load", number), what, wished, shown(figure), near, (figure, *more))
 
 
