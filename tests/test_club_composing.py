@@ -153,3 +153,4 @@ def test_a_line_that_lane_groups_swim_in_their_own_way_says_whose_it_is(capsys) 
     said = capsys.readouterr().out
     assert "  6 × 50 as 25 Strokes that hold" in said
     assert "5 × 50 as 25 Strokes that hold" not in said and "Others" not in said
+    assert "  2 rounds, 0:30 between rounds\n" in said

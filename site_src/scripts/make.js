@@ -150,8 +150,10 @@ async function tell(own, making) {
     const tapped = one("[data-tapped]", box);
     tapped.textContent = tappedWords(made.tapped);
     tapped.hidden = !made.tapped.length;
-    const gear = new Set(own.stand.proposal.parts.flatMap((part) => part.gear.map(({ id, in_use }) => `${in_use} × ${own.data.gear.find(([known]) => known === id)?.[1].toLowerCase()}`)));
+    const { parts } = own.stand.proposal;
+    const gear = new Set(parts.flatMap((part) => part.gear.map(({ id, in_use }) => `${in_use} × ${own.data.gear.find(([known]) => known === id)?.[1].toLowerCase()}`)));
     paper.replaceChildren(...sheets(made.run, { where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: [...gear], adults: own.stand.proposal.adults,
+      unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
       printed: `Composed; not in the club’s repository. Printed ${inWords(today)}.` }));
   }
 }

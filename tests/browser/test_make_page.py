@@ -72,6 +72,11 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     phone.emulate_media(media="print")
     expect(phone.locator(".make-sheet").first).to_be_visible()
     expect(phone.locator(".make-rows")).to_be_hidden()
+    sheet = phone.locator(".make-sheet").first
+    expect(sheet.locator("p").first).to_contain_text(re.compile(r" \d+ m · done 18:\d\d"))
+    for facts in sheet.locator(".make-facts").all_inner_texts():
+        assert re.fullmatch(r"\d+ m, \d+ min, to \d\d:\d\d(:\d\d)?", facts)
+    expect(sheet).to_contain_text(re.compile(r"\d rounds, \d:\d\d between rounds"))
     assert phone.locator(".make-sheet").first.locator(".dangers li").count() >= 3
     phone.emulate_media(media="screen")
     phone.goto(f"{server.address}offline.json")

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import test from "node:test";
 
+import { swumOf } from "../../site_src/scripts/make/amounts.js";
 import { gravest, laid } from "../../site_src/scripts/make/lay.js";
 import { stepsOf } from "../../site_src/scripts/run/steps.js";
 
@@ -40,6 +41,9 @@ test("parts that are run with times are run with those of the build", () => {
         elsewhere.tapped += request.pool === "home" ? 0 : 1;
         return;
       }
+      const unit = request.pool === "yards-meet" ? "yd" : "m";
+      const far = Object.keys(mine.crews).map((crew) => swumOf(mine, crew, unit));
+      assert.equal(Math.max(...far), part.distance, `${id} ${part.piece} × ${part.number} ${far}`);
       for (const crew of Object.keys(theirs.crews)) {
         const words = `${id} ${part.piece} × ${part.number} ${crew}`;
         if (request.pool === "home") {

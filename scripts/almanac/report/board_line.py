@@ -21,7 +21,8 @@ class BoardLine:
     ``how`` says start, partner and team, ``aim`` the time to hold (``aim_of`` as ``go_of``),
     ``result`` what is noted of each rep, with ``room`` places to note it in. ``path`` leads to the
     reps that the line is of, () for any other line; ``target`` says how fast (``target_of`` as
-    ``go_of``) where times were laid over the line (``timed_board``).
+    ``go_of``) where times were laid over the line (``timed_board``). ``is_rounds``: it says how
+    often what stands below it is done, and ``go`` the pause between.
     """
 
     depth: int
@@ -41,6 +42,7 @@ class BoardLine:
     path: DataPath = ()
     target: str = ""
     target_of: tuple[tuple[str, str, str], ...] = ()
+    is_rounds: bool = False
 
 
 def lines_for(lines: list[BoardLine], groups: Collection[str]) -> list[BoardLine]:

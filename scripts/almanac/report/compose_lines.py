@@ -30,6 +30,9 @@ def _named(catalogue: Catalogue, line: BoardLine, groups: Sequence[str]) -> Boar
 
 
 def line_words(line: BoardLine) -> str:
-    """A line in words, without its times, which are each lane group's."""
-    words = ", ".join(part for part in (line.what, line.effort, line.gear) if part)
+    """A line in words, without its send-offs, which are each lane group's; a pause between rounds
+    is everybody's.
+    """
+    between = line.go if line.is_rounds else ""
+    words = ", ".join(part for part in (line.what, line.effort, line.gear, between) if part)
     return f"{line.whose}: {words}" if line.whose else words

@@ -83,7 +83,8 @@ def _round_line(depth: int, rounds: int, pause: float | None, note: str) -> Boar
     if not rounds:
         return BoardLine(depth, "Wait")
     between = f"{show_time(pause)} between rounds" if pause and rounds > 1 else ""
-    return BoardLine(depth, f"{rounds} round{'s' * (rounds != 1)}", go=between, note=note)
+    what = f"{rounds} round{'s' * (rounds != 1)}"
+    return BoardLine(depth, what, go=between, note=note, is_rounds=True)
 
 
 def _by_group(catalogue: Catalogue, item: Reps, depth: int) -> Iterator[BoardLine]:
@@ -120,7 +121,8 @@ def _by_round(
         which = "Last round" if number == LAST else f"Round {number}"
         effort = effort_words(catalogue, change.effort) if change.effort else ""
         gear = gear_words(catalogue, change.gear or ())
-        what = ", ".join(filter(None, (_how_many(catalogue, change, item), _no_gear(change))))
+        bare = "without gear" if change.gear == () else ""
+        what = _joined(_how_many(catalogue, change, item), bare)
         go = _go(catalogue, change)
         yield BoardLine(
             depth,
@@ -149,10 +151,6 @@ def _how_many(catalogue: Catalogue, change: Change, item: Reps | None) -> str:
         return f"{count} ".lstrip() + _parts(catalogue, change.parts)
     drill = catalogue.drills[change.do].title if change.do else ""
     return " ".join(filter(None, (count, drill)))
-
-
-def _no_gear(change: Change) -> str:
-    return "without gear" if change.gear == () else ""
 
 
 def _go(catalogue: Catalogue, item: Reps | Change) -> str:

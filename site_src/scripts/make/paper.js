@@ -1,13 +1,17 @@
 // A composed practice on paper: a sheet for each lane group, with its send-offs, its gear, and every danger.
 
 import { make } from "../lib/dom.js";
-import { count, crewName } from "../run/words.js";
+import { count, crewName, timeOfDay } from "../run/words.js";
+import { swumOf } from "./amounts.js";
 import { go, times } from "./goes.js";
 
 /** @import {Block, Item, RunData} from "./types.js" */
+/** @import {Part, RoundsBlock} from "../run/types.js" */
 
-const DEEPEST = 3;
-const MINUTE_MS = 60_000;
+/** @typedef {{where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean}} Told
+ *   `isKnown`: whether the distance of a part is, in this pool */
+
+const DEEPEST = 3, MINUTE_S = 60, SECOND_MS = 1000;
 
 /**
  * @param {Block[]} blocks
@@ -18,9 +22,7 @@ const MINUTE_MS = 60_000;
 const lines = (blocks, items, depth) => blocks.flatMap((block) => {
   const under = `make-line depth-${Math.min(depth, DEEPEST)}`;
   if ("rounds" in block) {
-    const number = block.rounds.reduce((sum, { times: own }) => sum + own, 0);
-    return block.rounds.flatMap(({ times: own, blocks: inner }) => [
-      ...(number > 1 ? [make("div", { class: under }, make("b", {}, own === number ? `${number} ×` : `${own} × of ${number}`))] : []), ...lines(inner, items, depth + 1)]);
+    return rounds(block, items, depth);
   }
   if ("wait" in block) {
     return [make("div", { class: under }, make("span", {}, block.note ?? (block.why === "gear" ? "gear" : "pause")), make("span", { class: "make-go-at" }, count(Math.round(block.wait))))];
@@ -34,27 +36,63 @@ const lines = (blocks, items, depth) => blocks.flatMap((block) => {
     make("span", { class: "make-go-at" }, go(block)))];
 });
 
-/** @param {string} start HH:MM
+/**
+ * @param {RoundsBlock} block
+ * @param {Item[]} items
+ * @param {number} depth
+ * @returns {HTMLElement[]}
+ */
+function rounds({ rounds: each, between }, items, depth) {
+  const number = each.reduce((sum, { times: own }) => sum + own, 0);
+  const pause = between ? `, ${count(Math.round(between))} between rounds` : "";
+  return each.flatMap(({ times: own, blocks }) => [
+    ...(number > 1 ? [make("div", { class: `make-line depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, make("b", {}, own === number ? `${number} rounds` : `${own} of ${number} rounds`), pause))] : []), ...lines(blocks, items, depth + 1)]);
+}
+
+/** A time of day, with its seconds where there are any.
+ * @param {string} start HH:MM
  * @param {number} seconds after */
 function at(start, seconds) {
   const [hours, minutes] = start.split(":").map(Number);
-  return new Date(new Date(2000, 0, 1, hours, minutes).getTime() + Math.floor(seconds / 60) * MINUTE_MS).toTimeString().slice(0, "HH:MM".length);
+  return timeOfDay(new Date(2000, 0, 1, hours, minutes).getTime() + Math.ceil(seconds) * SECOND_MS, true).replace(/:00$/, "");
+}
+
+/** How far and how long a part is for a crew, and when it ends; what is not known is left out.
+ * @param {string} start
+ * @param {Part} part
+ * @param {string} key of the crew
+ * @param {number | null} far
+ * @param {string} unit */
+function facts(start, { starts_s: begins, crews }, key, far, unit) {
+  const ends = crews[key].ends_s;
+  const isTimed = typeof begins === "number" && typeof ends === "number";
+  return [far === null ? "" : `${far} ${unit}`, isTimed ? `${Math.max(1, Math.round((ends - begins) / MINUTE_S))} min, to ${at(start, ends)}` : ""].filter(Boolean).join(", ");
+}
+
+/** A sheet.
+ * @param {Omit<RunData, "version">} run
+ * @param {RunData["crews"][number]} crew
+ * @param {Told} told */
+function sheet(run, crew, { where, day, gear, adults, printed, unit, isKnown }) {
+  const start = run.start ?? "";
+  const parts = run.parts.filter(({ crews }) => crews[crew.key]);
+  const far = parts.map((part) => (isKnown(run.parts.indexOf(part)) ? swumOf(part, crew.key, unit) : null));
+  const whole = far.includes(null) ? [] : [`${far.reduce((sum, own) => /** @type {number} */ (sum) + /** @type {number} */ (own), 0)} ${unit}`];
+  const ends = typeof run.ends_s === "number" ? [`done ${at(start, run.ends_s)}`] : [];
+  return make("section", { class: "make-sheet" },
+    make("h2", {}, run.title),
+    make("p", {}, [crewName(crew), where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
+    ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
+    ...parts.map((part, k) => make("div", { class: "make-part" },
+      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...lines(part.crews[crew.key].blocks, part.items, 0))),
+    make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))),
+    make("p", { class: "make-printed" }, printed));
 }
 
 /**
- * The sheets.
+ * The sheets, one for each crew.
  * @param {Omit<RunData, "version">} run
- * @param {{where: string, day: string, gear: string[], adults: number, printed: string}} told
+ * @param {Told} told
  * @returns {HTMLElement[]}
  */
-export function sheets(run, { where, day, gear, adults, printed }) {
-  const start = run.start ?? "";
-  return run.crews.map((crew) => make("section", { class: "make-sheet" },
-    make("h2", {}, run.title),
-    make("p", {}, `${crewName(crew)} · ${where} · ${day}, ${start} to ${at(start, 60 * (run.minutes ?? 0))} · ${adults === 1 ? "1 adult" : `${adults} adults`}`),
-    ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
-    ...run.parts.filter(({ crews }) => crews[crew.key]).map((part) => make("div", { class: "make-part" },
-      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`), ...lines(part.crews[crew.key].blocks, part.items, 0))),
-    make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))),
-    make("p", { class: "make-printed" }, printed)));
-}
+export const sheets = (run, told) => run.crews.map((crew) => sheet(run, crew, told));
