@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import shutil
+import tempfile
 from datetime import date, timedelta
 from functools import cache
 from pathlib import Path
@@ -19,6 +20,8 @@ from almanac.arithmetic.block_wishes import loads_of
 from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN
 from almanac.checks import check
 from almanac.commands import compose_block
+from almanac.commands.compose_block_tried import UNSAVED
+from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
@@ -389,6 +392,22 @@ def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> No
     assert (
         "how far from the best is not known; for a solver, which tells: pip install ortools" in said
     )
+
+
+def test_what_is_not_saved_is_told_of_under_no_name_and_fewer_points_are_better(capsys) -> None:
+    assert run(CATALOGUE, *WISHES) == 0
+    said = capsys.readouterr().out
+    assert re.search(r"\d+ points, of which fewer are better \(greedy alone \d+\)", said)
+    assert f"'{UNSAVED}'" not in said and "block-unlisted" not in said
+
+
+def test_findings_name_files_where_they_are_to_stand() -> None:
+    text = (CATALOGUE / "plans/practices/heron-kick-and-go.yml").read_text("utf-8")
+    other = Unwritten("practice", "heron-once-more", text)
+    _, findings = tried(_read_small(), [other], DAY)
+    said = [own for own in findings if other.file in own.message + own.hint]
+    assert said
+    assert tempfile.gettempdir() not in " ".join(own.message + own.hint for own in findings)
 
 
 def test_no_two_plans_of_a_squad_share_a_day() -> None:

@@ -24,6 +24,7 @@ from almanac.report.planning_slots import Left
 
 _TRIES = 3
 _NO_GOAL, _NO_BALANCE = "goal-unserved", "balance-missed"
+_UNLISTED = "block-unlisted"  # nobody can list what is not written
 UNSAVED = "unsaved-block"
 GET_SOLVER = "for a solver, which tells: pip install ortools (the extra 'solver', some 270 MB)"
 
@@ -90,7 +91,8 @@ def tried_block(
     asked = replace(plan.asked, loads=own.aims.loads(plan.asked.loads))
     summary = as_wished(next(iter(groups.values())), asked, own.wishes, own.aims.full)
     found = judged(there.analysis, summary)
-    return _answer(there.analysis, id, plan, found, findings)
+    said = [own for own in findings if not (id == UNSAVED and own.code == _UNLISTED)]
+    return _answer(there.analysis, id, plan, found, said)
 
 
 def _answer(
@@ -135,7 +137,7 @@ def _when(on: date) -> str:
 
 def how(plan: BlockPlan) -> str:
     """How it was chosen, and how far from the best it may be."""
-    begun = f"{plan.cost} points (greedy alone {plan.greedy})"
+    begun = f"{plan.cost} points, of which fewer are better (greedy alone {plan.greedy})"
     if plan.bound is None:
         missing = "" if can_solve() else f"; {GET_SOLVER}"
         return f"Greedy, then exchanges: {begun}, how far from the best is not known{missing}"

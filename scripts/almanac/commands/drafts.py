@@ -5,7 +5,7 @@ there.
 from __future__ import annotations
 
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -49,9 +49,18 @@ def tried(
     new = []
     for finding in found.findings:
         file = files.get(finding.place.file, finding.place.file)
-        if (file, finding.code, finding.message) not in before:
-            new.append(replace(finding, place=replace(finding.place, file=file)))
+        message, hint = (_as_placed(text, files) for text in (finding.message, finding.hint))
+        if (file, finding.code, message) not in before:
+            place = replace(finding.place, file=file)
+            new.append(replace(finding, place=place, message=message, hint=hint))
     return found, new
+
+
+def _as_placed(text: str, files: Mapping[str, str]) -> str:
+    """A sentence that names files where they are to stand, and not where they were tried."""
+    for path, file in files.items():
+        text = text.replace(path, file)
+    return text
 
 
 def _naming(loaded: Loaded, own: Unwritten) -> Loaded:
