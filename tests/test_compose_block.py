@@ -394,6 +394,20 @@ def test_without_the_solver_it_is_said_how_to_have_it(capsys, monkeypatch) -> No
     )
 
 
+def test_a_change_of_metres_stands_beside_the_metres(capsys) -> None:
+    block = "heron-legs-in-three-weeks"
+    assert main(["sum", block, "--root", str(CATALOGUE), "--today", str(DAY)]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    head = next(line for line in lines if line.startswith("week "))
+    assert head.split()[:4] == ["week", "metres", "change", "kick"] and head.endswith("strain")
+    analysis = Analysis(load(CATALOGUE).catalogue, DAY)
+    first, second, _ = next(iter(analysis.blocks[block].values())).weeks
+    change = round(100 * (second.balance.metres / first.balance.metres - 1))
+    row = next(line for line in lines if line.startswith("2  "))
+    shown = row[: head.index("change") + len("change")].split()[2:]
+    assert " ".join(shown) == (f"{'+' if change > 0 else '−'}{abs(change)} %" if change else "0 %")
+
+
 def test_what_is_not_saved_is_told_of_under_no_name_and_fewer_points_are_better(capsys) -> None:
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out

@@ -119,7 +119,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
     ]
     heads = "".join(f"{head:>{width}}" for _, head, width in _columns())
     for group, summary in groups.items():
-        lines += ["", catalogue.lane_groups[group].title, f"{'week':5}{heads}  change"]
+        lines += ["", catalogue.lane_groups[group].title, f"{'week':5}{heads}"]
         lines += [_week_line(week) for week in weeks_of(summary)]
         lines += _kept_lines(summary)
         lines += [*missing_words(summary), *change_words(catalogue.policy, summary)]
@@ -131,12 +131,17 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
         lines += map(with_working, others(by_name("block", "block", summary).values(), BALANCE))
         rows = wish_rows(catalogue, summary)
         lines += ["Beside what was wished:", *wish_lines(rows)] if rows else []
-    lines += ["", *conventions()]
+    lines += ["", CHANGE, *conventions()]
     return "\n".join(lines)
 
 
+CHANGE = (
+    "Change is of the metres, against the median of the four weeks before, or of those there are."
+)
+_CHANGE = "distance change"  # of the metres, and beside them
 _WEEK_COLUMNS = (
     ("distance", "metres", 8),
+    (_CHANGE, "change", 8),
     ("kick share", "kick", 7),
     ("supine share", "back", 7),
     ("resisted share", "resist", 8),
@@ -158,9 +163,11 @@ def _columns() -> list[tuple[str, str, int]]:
 def _week_line(of: WeekOfBlock) -> str:
     figures = by_name("block", "week", of)
     days = " ".join("?" if day.day is None else _session_marks(day) or "·" for day in of.week.days)
-    cells = "".join(f"{shown(figures[name]):>{width}}" for name, _, width in _columns())
-    change = shown(figures["distance change"]) if of.earlier else ""
-    return f"{of.week.number:<5}{cells}  {change}  {days}"
+    told = {name: shown(figures[name]) for name, _, _ in _columns()}
+    if not of.earlier:
+        told[_CHANGE] = ""
+    cells = "".join(f"{told[name]:>{width}}" for name, _, width in _columns())
+    return f"{of.week.number:<5}{cells}  {days}"
 
 
 def balance_sentences(catalogue: Catalogue, summary: BlockSummary) -> Iterator[str]:
