@@ -13,7 +13,7 @@ import { form } from "./make/form.js";
 import { atFirst, fetched, here, LAST, mySquad, tonight } from "./make/here.js";
 import { lately } from "./make/lately.js";
 import { sheets } from "./make/paper.js";
-import { dangers, focusOf, page, tappedWords, whose } from "./make/proposal.js";
+import { bringOpen, dangers, focusOf, page, tappedWords, whose } from "./make/proposal.js";
 import { showSwims } from "./make/rows.js";
 
 /** @import {Asked} from "./make/asked.js" */
@@ -131,7 +131,7 @@ async function draw() {
   if (shown !== own) {
     return;
   }
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, onOpen: (role) => { own.open = role; }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
   refocus();
   if (own.stand && making) {
     tell({ ...own, stand: own.stand }, making);
@@ -146,6 +146,7 @@ async function tell(own, making) {
   const made = await making;
   if (number === drawn) {
     showSwims(box, made.run, own.stand.proposal);
+    bringOpen(box);
     one("[data-danger]", box).replaceChildren(...dangers(made.run.hazards ?? []));
     const tapped = one("[data-tapped]", box);
     tapped.textContent = tappedWords(made.tapped);

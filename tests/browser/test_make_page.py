@@ -113,9 +113,33 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     assert titles(phone) != first
     phone.go_back()
     expect(phone.locator(".make-head h2")).to_contain_text("1 of")
-    phone.get_by_role("button", name="Change the questions").click()
+    phone.get_by_role("button", name="Questions").click()
     expect(phone.get_by_label("Minutes", exact=True)).to_have_value("60")
     expect(phone.get_by_label("Kick into stroke")).to_be_checked()
+
+
+def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html{ASKED}")
+    openers = phone.get_by_role("button", name=re.compile("^Change"))
+    expect(openers.nth(2)).to_be_visible()
+    assert openers.count() == len(titles(phone)), "Change opens a row and nothing else"
+    above, rows = (phone.locator(way).bounding_box() for way in (".make-total", ".make-rows"))
+    assert above and rows and rows["y"] - above["y"] - above["height"] < 16, "no empty band"
+    foot = "() => document.querySelector('.bar').getBoundingClientRect().top"
+    for opener in openers.all():
+        opener.click()
+        ways = phone.locator(".is-open .make-ways").bounding_box()
+        assert ways and ways["y"] + ways["height"] <= phone.evaluate(foot)
+    phone.get_by_role("button", name=re.compile("^Swap")).last.click()
+    told = phone.locator(".make-moved")
+    expect(told).to_contain_text("Now")
+    over = phone.locator(".make-told").bounding_box()
+    ways = phone.locator(".is-open .make-ways").bounding_box()
+    assert over and ways and ways["y"] + ways["height"] <= over["y"] + 1, "what moved hides no way"
+    assert over["y"] + over["height"] <= phone.evaluate(foot) + 1, "and is in view"
 
 
 def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(

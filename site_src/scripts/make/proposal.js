@@ -36,7 +36,7 @@ export function whose({ squad, pools }, { request, start }) {
  * @param {Deeds} deeds */
 function nothing({ data, asked, answer }, deeds) {
   const found = answer.hinders.map((own) => hindering(own.words, without(asked.request, own, goalTitle(data)), deeds));
-  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Change the questions", deeds.again))];
+  return [make("div", { class: "make-hinders" }, make("p", { role: "alert" }, make("b", {}, "Nothing fits.")), make("ul", {}, ...found)), make("p", { class: "tools" }, tool("Questions", deeds.again))];
 }
 
 /** @param {Shown} shown
@@ -50,7 +50,7 @@ function hinders({ data, asked, stand }, deeds) {
  * @param {Deeds} deeds */
 function moved({ told, canTakeBack }, deeds) {
   const said = make("p", { class: "make-moved", role: "status" }, told);
-  return make("div", { class: "make-told" }, said, ...(canTakeBack ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : []));
+  return make("div", { class: told ? "make-told is-told" : "make-told" }, said, ...(canTakeBack ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : []));
 }
 
 /** @param {Shown} shown
@@ -72,7 +72,7 @@ function besides({ data, asked, answer }, deeds) {
 export function page(shown, deeds) {
   const { data, asked, answer, stand } = shown;
   const count = answer.proposals.length;
-  const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()} `, tool("Change", deeds.again, { "aria-label": "Change the questions" }))];
+  const head = [make("p", { class: "lead" }, whose(data, asked)), make("p", { class: "make-asked" }, make("span", {}, `${asked.request.minutes} minutes: ${asked.request.goals.map(goalTitle(data)).join(", ").toLowerCase()}`), tool("Questions", deeds.again))];
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }
@@ -82,8 +82,7 @@ export function page(shown, deeds) {
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, count > 1 ? `${asked.number} of ${count}` : "The one that fits"),
       ...(count > 1 ? [tool(next === 1 ? "The first again" : "Next", () => deeds.show(next), { "data-next-proposal": "" })] : [])),
     make("p", { class: "make-total" }, total(stand.proposal, asked.request.minutes, answer.unit)),
-    moved(shown, deeds),
-    rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }),
+    rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
   ];
 }
@@ -103,6 +102,14 @@ export function dangers([first, ...others]) {
  * @param {Part[]} tapped */
 export const tappedWords = (tapped) =>
   (tapped.length ? `Run by taps, without times: ${tapped.map(({ title }) => title).join(", ")}. So often, or in this pool, ${tapped.length === 1 ? "its" : "their"} times have not been worked out.` : "");
+
+/** Bring a row that is open into view with its ways, above what stands at the foot.
+ * @param {HTMLElement} box */
+export function bringOpen(box) {
+  const told = all(".make-told", box)[0];
+  box.style.setProperty("--told", `${told?.offsetHeight ?? 0}px`);
+  all(".make-rows > .is-open", box)[0]?.scrollIntoView({ block: "nearest" });
+}
 
 /** Where the focus was, by what it was on; it goes there again after the page is drawn anew.
  * @param {HTMLElement} box */

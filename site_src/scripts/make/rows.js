@@ -11,6 +11,7 @@ import { swimOf } from "./swim.js";
 
 const MINUTE_S = 60;
 const FOLDERS = { set: "sets", part: "practices", drill: "drills" };
+const WHOLE = { set: "The set", part: "The whole practice", drill: "The drill" };
 
 /** Seconds as they are shown, a begun one whole.
  * @param {number} seconds */
@@ -47,7 +48,7 @@ function row(data, part, isKept, deeds) {
   /** @type {[Deed["do"], string][]} */
   const ways = [["swap", "Swap"], isKept ? ["free", "Free"] : ["keep", "Keep"], ["up", "Up"], ["down", "Down"], ["out", "Take out"]];
   const panel = make("div", { class: "make-ways", id }, ...ways.map(([deed, title]) => tool(title, () => deeds.act({ do: deed, role: part.as }), { "data-do": deed, "aria-label": `${title}: ${part.title}` })),
-    make("a", { class: "tool", href: pageOf(data, part) }, "Open"));
+    make("a", { class: "tool", href: pageOf(data, part) }, WHOLE[pieceOf(data, part.piece).of]));
   panel.hidden = !isOpen;
   const opener = tool("Change", () => {
     const opens = panel.hidden;
