@@ -133,7 +133,7 @@ def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
         opener.click()
         ways = phone.locator(".is-open .make-ways").bounding_box()
         assert ways and ways["y"] + ways["height"] <= phone.evaluate(foot)
-    phone.get_by_role("button", name=re.compile("^Swap")).last.click()
+    phone.get_by_role("button", name=re.compile("^Keep")).last.click()
     told = phone.locator(".make-moved")
     expect(told).to_contain_text("Now")
     over = phone.locator(".make-told").bounding_box()
