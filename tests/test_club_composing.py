@@ -80,6 +80,11 @@ def test_the_scripts_of_the_pages_answer_the_same(tmp_path: Path) -> None:
         (own.table.squad.id, request, answer_json(own), walk(seed))
         for seed, (request, own) in enumerate(answers())
     ]
+    for heads in ({"heron-2": 16}, {"heron-2": 20}, {"heron-1": 18, "heron-2": 20}):
+        request = Request(pool="home", minutes=60, goals=["walls"], heads=heads)
+        told = answer_json(answered(analysed(), made("heron"), request))
+        assert told["hinders"], "so many have no room"
+        cases.append(("heron", request, told, []))
     every = {squad: made(squad) for squad in SQUADS}
     run_by_node(SCRIPT, **vectors(analysed(), every, cases, tmp_path / "vectors.json"))
 
@@ -154,3 +159,13 @@ def test_a_line_that_lane_groups_swim_in_their_own_way_says_whose_it_is(capsys) 
     assert "  6 × 50 as 25 Strokes that hold" in said
     assert "5 × 50 as 25 Strokes that hold" not in said and "Others" not in said
     assert "  2 rounds, 0:30 between rounds\n" in said
+
+
+def test_where_lanes_are_too_full_the_limit_and_the_heads_that_would_go_are_named(capsys) -> None:
+    wishes = ("--squad", "heron", "--minutes", "60", "--goals", "walls")
+    assert run(*wishes, "--heads", "heron-2=16") == 0
+    said = capsys.readouterr().out
+    assert "Nothing fits.\nNo warm-up has room for 6 in a lane.\n" in said
+    assert "With 15 in Heron, lanes 4 to 6, 5 in a lane, there would be one.\n" in said
+    assert run(*wishes, "--heads", "heron-2=15") == 0
+    assert "Nothing fits." not in capsys.readouterr().out

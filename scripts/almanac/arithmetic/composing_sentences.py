@@ -52,6 +52,9 @@ SENTENCES: Mapping[str, str] = {
     "hinders-taught": "With more taught there would be one.",
     "hinders-keep": "Without what is kept there would be one.",
     "hinders-leave_out": "With what is left out there would be one.",
+    "hinders-room": "No {role} has room for {heads} in a lane.",
+    "hinders-fewer": "With {heads}, {most} in a lane, there would be one.",
+    "heads": "{heads} in {group}",
     "hinders-lanes": "With the usual lanes and heads there would be one.",
     # A wish that cannot be.
     "bad-place": "there is no {what} '{id}'",

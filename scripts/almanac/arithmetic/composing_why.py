@@ -32,13 +32,15 @@ from almanac.arithmetic.composing_wishes import (
     SECOND,
     Asked,
     Wishes,
+    in_a_lane,
 )
 
 GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF = (
     "goals", "effort", "minutes", "taught", "keep", "skill", "relief",
 )  # fmt: skip
-PIECE = "piece"
-"""Beside the reasons why a piece may not stand (``composing_wishes``): wishes, and what is missing.
+PIECE, FULL = "piece", "room"
+"""Beside the reasons why a piece may not stand (``composing_wishes``): wishes, what is missing, and
+what has no room for so many.
 """
 _STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often
 
@@ -109,12 +111,14 @@ def _in_the_way(asked: Asked, goal: int) -> str:
 
 @dataclass(frozen=True)
 class Hinders:
-    """A wish without which there would be a practice: ``which`` goal or how many minutes, by number
-    (``UNKNOWN`` for the others).
+    """A wish without which there would be a practice: ``which`` goal, how many minutes or how many
+    in a lane, by number (``UNKNOWN`` for the others). ``heads`` are those of the lane groups that
+    would then be fewer; of a role without room those that are in a lane.
     """
 
     wish: str
     which: int
+    heads: tuple[tuple[int, int], ...] = ()
 
 
 def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
@@ -126,8 +130,9 @@ def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
     lacking = [role for role in (WARM_UP, MAIN, COOL_DOWN) if role not in roles]
     if lacking:
         return tuple(Hinders(PIECE, ROLES.index(role)) for role in lacking)
-    found = [
-        Hinders(wish, which)
+    found = [*_without_room(Asked(table, wishes))]
+    found += [
+        _fewer(table, wishes) if wish == ROOM else Hinders(wish, which)
         for wish, which, other in _without_one(table, wishes)
         if other != wishes and fits(table, other)
     ]
@@ -137,6 +142,37 @@ def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
             if can_be and fits(table, replace(wishes, minutes=minutes)):
                 return (*found, Hinders(MINUTES, minutes))
     return tuple(found)
+
+
+def _without_room(asked: Asked) -> Iterator[Hinders]:
+    """What every practice has, and no piece stands as because its lanes are too full."""
+    fullest = max(asked.in_lane(group) for group in asked.wishes.groups)
+    for role in (WARM_UP, MAIN, COOL_DOWN):
+        pieces = [own for own in asked.offers if role in asked.table.pieces[own.piece].roles]
+        reasons = {asked.why_not(own, role) for own in pieces}
+        if ROOM in reasons and "" not in reasons:
+            yield Hinders(FULL, ROLES.index(role), ((UNKNOWN, fullest),))
+
+
+def _fewer(table: Table, wishes: Wishes) -> Hinders:
+    """The most in a lane with whom something fits, from the usual on, and the heads that are then
+    fewer; UNKNOWN where not even as many as usual do in so many lanes.
+    """
+    asked, groups = Asked(table, wishes), table.squad.groups
+    usual = [in_a_lane(own.heads, own.lanes) for own in groups]
+    found = Hinders(ROOM, UNKNOWN)
+    for most in range(
+        min(usual[own] for own in wishes.groups), max(asked.in_lane(own) for own in wishes.groups)
+    ):
+        heads = tuple(
+            min(number, max(most, usual[place]) * wishes.lanes[place])
+            for place, number in enumerate(wishes.heads)
+        )
+        if not fits(table, replace(wishes, heads=heads)):
+            break
+        less = [own for own in wishes.groups if heads[own] < wishes.heads[own]]
+        found = Hinders(ROOM, most, tuple((own, heads[own]) for own in less))
+    return found
 
 
 def _without_one(table: Table, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:

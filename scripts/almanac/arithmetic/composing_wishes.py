@@ -138,11 +138,12 @@ class Asked:
         """By lane group how many more swimmers are in its fullest lane than usual."""
         every = enumerate(self.table.squad.groups)
         return tuple(
-            max(0, self._in_lane(place) - in_a_lane(group.heads, group.lanes))
+            max(0, self.in_lane(place) - in_a_lane(group.heads, group.lanes))
             for place, group in every
         )
 
-    def _in_lane(self, group: int) -> int:
+    def in_lane(self, group: int) -> int:
+        """The swimmers of a lane group's fullest lane."""
         return in_a_lane(self.wishes.heads[group], self.wishes.lanes[group])
 
     def sized(self, offer: Offer) -> Iterator[Sized]:
@@ -194,4 +195,4 @@ class Asked:
         """
         room = offer.room[group]
         turns = self.table.pieces[offer.piece].most_in_lane and self.extra[group]
-        return bool(turns) or 0 < room < self._in_lane(group)
+        return bool(turns) or 0 < room < self.in_lane(group)

@@ -14,7 +14,7 @@ from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import PIECE, Hinders, Unmet, hindering, unmet, why
+from almanac.arithmetic.composing_why import FULL, PIECE, Hinders, Unmet, hindering, unmet, why
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
@@ -143,7 +143,7 @@ def _which(table: Table, own: Unmet | Hinders) -> str | int | None:
     """The id of the goal or the effort that is meant, or how many minutes."""
     if own.which == UNKNOWN:
         return None
-    if own.wish == PIECE:
+    if own.wish in (PIECE, FULL):
         return role_word(ROLES[own.which]).lower()
     words = {"goals": table.goals, "effort": table.efforts}.get(own.wish)
     return words[own.which].id if words else own.which

@@ -9,7 +9,7 @@ from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import EFFORT, GOAL, MINUTES, PIECE, Hinders, Unmet, Why
+from almanac.arithmetic.composing_why import EFFORT, FULL, GOAL, MINUTES, PIECE, Hinders, Unmet, Why
 from almanac.arithmetic.composing_wishes import SECOND, Asked
 from almanac.units import show_time
 
@@ -40,6 +40,13 @@ def hinders_words(table: Table, own: Hinders) -> str:
         return said("hinders-goals", goal=table.goals[own.which].title.lower())
     if own.wish == PIECE:
         return said("hinders-piece", role=role_word(ROLES[own.which]).lower())
+    if own.wish == FULL:
+        role = role_word(ROLES[own.which]).lower()
+        return said("hinders-room", role=role, heads=own.heads[0][1])
+    if own.heads:
+        groups = table.squad.groups
+        each = [said("heads", heads=heads, group=groups[group].title) for group, heads in own.heads]
+        return said("hinders-fewer", heads=said("and").join(each), most=own.which)
     if own.wish == MINUTES:
         return said("hinders-minutes", minutes=own.which)
     return said(f"hinders-{own.wish}")

@@ -74,7 +74,7 @@ function whichOf(table, { wish, which }) {
   if (which === UNKNOWN) {
     return null;
   }
-  if (wish === "piece") {
+  if (wish === "piece" || wish === "room") {
     return roleWord(table, ROLES[which] ?? "").toLowerCase();
   }
   if (wish === "goals") {

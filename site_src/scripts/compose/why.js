@@ -3,14 +3,15 @@
 import { fits } from "./choice.js";
 import { areLegsTired, SKILL_FROM } from "./costs.js";
 import { COOL_DOWN, EASY, MAIN, ROLES, SECOND, SKILL, UNKNOWN, WARM_UP } from "./pieces.js";
-import { Asked, at, isWork, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
+import { Asked, at, inALane, isWork, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./wishes.js").Wishes} Wishes */
 /** @typedef {import("./order.js").Stood} Stood */
 /** @typedef {{goals: number[], days: number, gear: [gear: number, used: number, here: number][]}} Why */
 /** @typedef {{wish: string, which: number, because: string}} NotMet */
-/** @typedef {{wish: string, which: number}} InTheWay */
+/** @typedef {{wish: string, which: number, heads?: [group: number, heads: number][]}} InTheWay `heads`: of the lane groups that would then be
+ *   fewer; of a role without room those that are in a lane */
 
 const STEP = 5, STEPS = 6; // minutes more or fewer that are tried, and how often
 
@@ -69,7 +70,8 @@ export function hindering(table, wishes) {
   if (lacking.length) {
     return lacking.map((role) => ({ wish: "piece", which: ROLES.indexOf(role) }));
   }
-  const found = withoutOne(table, wishes).filter(({ other }) => fits(table, other)).map(({ wish, which }) => ({ wish, which }));
+  const found = [...withoutRoom(new Asked(table, wishes)), ...withoutOne(table, wishes).filter(({ other }) => fits(table, other))
+    .map(({ wish, which }) => (wish === "lanes" ? fewer(table, wishes) : { wish, which }))];
   for (let step = 1; step <= STEPS; step += 1) {
     for (const minutes of [wishes.minutes + STEP * step, wishes.minutes - STEP * step]) {
       const canBe = minutes >= MINUTES_LEAST && minutes <= Math.min(MINUTES_MOST, table.squad.minutes);
@@ -77,6 +79,37 @@ export function hindering(table, wishes) {
         return [...found, { wish: "minutes", which: minutes }];
       }
     }
+  }
+  return found;
+}
+
+/** What every practice has, and no piece stands as because its lanes are too full. @param {Asked} asked @returns {InTheWay[]} */
+function withoutRoom(asked) {
+  const fullest = Math.max(...asked.wishes.groups.map((group) => at(asked.inLane, group)));
+  return [WARM_UP, MAIN, COOL_DOWN].filter((role) => {
+    const reasons = new Set(asked.offers.filter(({ piece }) => piece.roles.includes(role)).map((offer) => asked.whyNot(offer, role)));
+    return reasons.has("lanes") && !reasons.has("");
+  }).map((role) => ({ wish: "room", which: ROLES.indexOf(role), heads: [[UNKNOWN, fullest]] }));
+}
+
+/**
+ * The most in a lane with whom something fits, from the usual on, and the heads that are then fewer.
+ * @param {Table} table
+ * @param {Wishes} wishes
+ * @returns {InTheWay}
+ */
+function fewer(table, wishes) {
+  const { inLane } = new Asked(table, wishes), usual = table.squad.groups.map((own) => inALane(own.heads, own.lanes));
+  const { groups } = wishes, end = Math.max(...groups.map((group) => at(inLane, group)));
+  /** @type {InTheWay} */
+  let found = { wish: "lanes", which: UNKNOWN };
+  for (let most = Math.min(...groups.map((group) => at(usual, group))); most < end; most += 1) {
+    const heads = wishes.heads.map((number, group) => Math.min(number, Math.max(most, at(usual, group)) * at(wishes.lanes, group)));
+    if (!fits(table, { ...wishes, heads })) {
+      break;
+    }
+    const less = groups.filter((group) => at(heads, group) < at(wishes.heads, group));
+    found = { wish: "lanes", which: most, heads: less.map((group) => [group, at(heads, group)]) };
   }
   return found;
 }

@@ -18,7 +18,7 @@ export const MINUTES_LEAST = 20, MINUTES_MOST = 120, GOALS_MOST = 3;
 const REPEATED_AFTER = 7; // days before a main set comes again
 
 /** @param {number} heads @param {number} lanes the swimmers of the fullest lane */
-const inALane = (heads, lanes) => Math.ceil(heads / lanes);
+export const inALane = (heads, lanes) => Math.ceil(heads / lanes);
 
 export class Asked {
   /** @param {Table} table @param {Wishes} wishes */

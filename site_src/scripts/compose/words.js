@@ -36,9 +36,13 @@ export function unmetWords(table, { wish, which, because }) {
 }
 
 /** A wish that hinders, as a sentence. @param {Table} table @param {import("./why.js").InTheWay} own */
-export function hindersWords(table, { wish, which }) {
+export function hindersWords(table, { wish, which, heads = [] }) {
+  if (wish === "lanes" && heads.length) {
+    const each = heads.map(([group, number]) => said(table, "heads", { heads: number, group: table.squad.groups[group]?.title ?? "" }));
+    return said(table, "hinders-fewer", { heads: each.join(said(table, "and")), most: which });
+  }
   const goal = table.goals[which]?.title.toLowerCase() ?? "", role = roleWord(table, ROLES[which] ?? "").toLowerCase();
-  return said(table, `hinders-${wish}`, { goal, role, minutes: which });
+  return said(table, `hinders-${wish}`, { goal, role, minutes: which, heads: heads[0]?.[1] ?? 0 });
 }
 
 /**
