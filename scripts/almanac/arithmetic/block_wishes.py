@@ -22,11 +22,20 @@ EACH_WEEKS = 2
 
 @dataclass(frozen=True)
 class GoalOfBlock:
-    """A goal in a block: ``wished`` practices are to be for it, 1 where nobody said how many."""
+    """A goal in a block: of so many ``practices`` so many parts, ``weight``, of ``whole`` are to be
+    for it; one practice where nobody gave it a weight, 0.
+    """
 
     summary: BlockSummary
     goal: str
-    wished: int
+    practices: int
+    weight: int = 0
+    whole: int = 0
+
+    @property
+    def wished(self) -> int:
+        """How many practices that comes to, rounded up."""
+        return -(-self.practices * self.weight // self.whole) if self.whole else 1
 
 
 @dataclass(frozen=True)
@@ -75,12 +84,10 @@ def goals_of(summary: BlockSummary) -> list[GoalOfBlock]:
     """
     block = summary.block
     weights = dict(block.wishes.goals) if block.wishes else {}
-    if not weights:
-        return [GoalOfBlock(summary, goal, 1) for goal in block.goals]
     sessions, whole = sum(1 for _ in _practices(summary)), sum(weights.values())
-    return [
-        GoalOfBlock(summary, goal, -(-sessions * own // whole)) for goal, own in weights.items()
-    ]
+    if not weights:
+        return [GoalOfBlock(summary, goal, sessions) for goal in block.goals]
+    return [GoalOfBlock(summary, goal, sessions, own, whole) for goal, own in weights.items()]
 
 
 def practices_for(of: GoalOfBlock) -> Working:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -101,6 +102,21 @@ def _beside(answer: BlockAnswer) -> Iterator[str]:
     own = answer.judged
     yield from wish_lines(wish_rows(answer.analysis.catalogue, own.summary))
     yield f"  {counted(own.warm_ups, 'warm-up')} in turn"
+    yield from _most_often(own)
+
+
+def _most_often(own: Judged) -> Iterator[str]:
+    """The practice that comes more often than any other, where it comes again."""
+    weeks = [[one.practice.id for day in week.days for one in day.practices]
+             for week in own.summary.weeks]  # fmt: skip
+    count = Counter(id for week in weeks for id in week)
+    for id, times in count.most_common(1):
+        if times > 1:
+            inside = sum(id in week for week in weeks)
+            yield (
+                f"  most often: {id}, {times} of {count.total()} practices, in {inside} of "
+                f"{counted(len(weeks), 'week')}"
+            )
 
 
 def _not_met(answer: BlockAnswer) -> Iterator[str]:
@@ -134,7 +150,7 @@ def _not_met(answer: BlockAnswer) -> Iterator[str]:
         if goal.found < goal.wished:
             title = words[goal.name].title.lower()
             yield (
-                f"not met: {title} in {counted(goal.found, 'practice')} of {goal.wished} wished; "
+                f"not met: {title} in {counted(goal.found, 'practice')}, wished {goal.words}; "
                 "give it less weight, or drop it"
             )
     for stroke, first, part in own.strokes:

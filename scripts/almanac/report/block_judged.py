@@ -19,7 +19,7 @@ from almanac.arithmetic.block_wishes import (
 from almanac.arithmetic.planning_choices import Choice
 from almanac.arithmetic.planning_costs import AGAIN_DAYS
 from almanac.model.block import ShareRange
-from almanac.report.block_wishes import is_within
+from almanac.report.block_wishes import goal_words, is_within
 from almanac.report.planning_practices import choice_of
 
 
@@ -57,11 +57,12 @@ class JudgedShare:
 
 @dataclass(frozen=True)
 class JudgedCount:
-    """How many there are, and how many are wished."""
+    """How many there are, and how many are wished; in ``words`` as it was wished."""
 
     name: str
     found: int
     wished: int
+    words: str
 
 
 @dataclass(frozen=True)
@@ -99,7 +100,7 @@ def judged(analysis: Analysis, summary: BlockSummary) -> Judged:
         ),
         tuple(_strokes(summary)),
         tuple(
-            JudgedCount(own.goal, round(practices_for(own).value), own.wished)
+            JudgedCount(own.goal, round(practices_for(own).value), own.wished, goal_words(own))
             for own in goals_of(summary)
         ),
         tuple(_untested(analysis, summary)),

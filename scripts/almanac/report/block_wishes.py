@@ -11,7 +11,7 @@ from typing import Any
 from almanac.analysis.figures import by_name, table
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.block import BlockSummary
-from almanac.arithmetic.block_wishes import goals_of, loads_of, strokes_of, weeks_run
+from almanac.arithmetic.block_wishes import GoalOfBlock, goals_of, loads_of, strokes_of, weeks_run
 from almanac.findings import counted
 from almanac.model.block import Block, ShareRange
 from almanac.model.catalogue import Catalogue
@@ -109,13 +109,25 @@ def _shares(summary: BlockSummary) -> Iterator[WishRow]:
 
 def _goals(catalogue: Catalogue, summary: BlockSummary) -> Iterator[WishRow]:
     words = catalogue.words("goals")
-    weighed = summary.block.wishes is not None and bool(summary.block.wishes.goals)
     for own in goals_of(summary):
         figures = tuple(table("block", "goal", "wishes", own))
         count = round(figures[0].value or 0)
-        wished = str(own.wished) if weighed else "1 or more"
-        yield WishRow(("goal", own.goal), words[own.goal].title.lower(), wished,
+        yield WishRow(("goal", own.goal), words[own.goal].title.lower(), goal_words(own),
                       counted(count, "practice"), count >= own.wished, figures)  # fmt: skip
+
+
+def goal_words(of: GoalOfBlock) -> str:
+    """What was wished of a goal, as it was wished, and how many practices that comes to."""
+    if not of.whole:
+        return "1 or more"
+    if of.weight == of.whole:
+        return f"all {of.practices}"
+    exact_count = of.practices * of.weight / of.whole
+    rounded_up = "" if exact_count == of.wished else f" = {show_number(exact_count)}, rounded up"
+    return (
+        f"{of.weight} of {of.whole} parts: {of.wished} "
+        f"({of.practices} × {of.weight} ÷ {of.whole}{rounded_up})"
+    )
 
 
 def _strokes(catalogue: Catalogue, summary: BlockSummary) -> Iterator[WishRow]:
