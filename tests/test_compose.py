@@ -124,6 +124,20 @@ def test_a_value_of_no_such_kind_is_refused(capsys, name: str, value: str, sente
     assert sentence in capsys.readouterr().err
 
 
+def test_what_is_for_some_lane_groups_says_beforehand_that_an_entry_is_for_all(
+    capsys, tmp_path
+) -> None:
+    root = copied(tmp_path)
+    alone = "For Heron, lanes 1 to 3 alone. As an entry a practice is for all of Heron, "
+    assert run(root, *WISHES, "--groups", "heron-1") == 0
+    said = capsys.readouterr().out
+    assert said.startswith(alone) and "to save one, leave out --groups.\n\nHeron, " in said
+    run(root, *WISHES, "--groups", "heron-1", "--save", "heron-tonight")
+    assert capsys.readouterr().out.startswith(alone)
+    assert run(root, *WISHES) == 0
+    assert "alone. As an entry" not in capsys.readouterr().out
+
+
 def test_json_stands_alone_where_a_practice_is_written(capsys, tmp_path) -> None:
     root = copied(tmp_path)
     assert (

@@ -17,7 +17,7 @@ from almanac.arithmetic.composing_pieces import ROLES, UNKNOWN
 from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND
-from almanac.commands.compose_save import save
+from almanac.commands.compose_save import alone_words, save
 from almanac.commands.given import day_of, listed, numbers, pairs, there, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
@@ -95,7 +95,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.save:
         return save(everything, answer, number, arguments)
     if not arguments.json:
-        print(answer_text(answer))
+        print("\n\n".join(filter(None, (alone_words(answer), answer_text(answer)))))
     return FINE
 
 

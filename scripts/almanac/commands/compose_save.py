@@ -30,6 +30,9 @@ def save(
     """Write the proposal of a number; nothing where a check has anything to say of it."""
     told = sys.stderr if arguments.json else sys.stdout  # JSON is alone where it is read
     root = root_of(arguments.root)
+    alone = alone_words(answer)
+    if alone:
+        print(alone, file=told)
     file = f"{KIND[_KIND].files}/{arguments.save}.yml"
     refuse_bad_id(everything.loaded, _KIND, arguments.save, file)
     entry = practice_entry(
@@ -63,6 +66,20 @@ def save(
     write_new(path, text)
     print(f"wrote {path}; read it through, then: almanac sum {arguments.save}", file=told)
     return FINE
+
+
+def alone_words(answer: Answer) -> str:
+    """What to know beforehand of what is composed for some of a squad's lane groups: as an entry it
+    is for all of them. "" where it is for all.
+    """
+    squad, groups = answer.table.squad, answer.asked.wishes.groups
+    if len(groups) == len(squad.groups):
+        return ""
+    titles = " and ".join(squad.groups[group].title for group in groups)
+    return (
+        f"For {titles} alone. As an entry a practice is for all of {squad.title}, so that --save "
+        "writes it only where\nthe others may swim it as well: to save one, leave out --groups."
+    )
 
 
 def lanes_of(table: Table, wishes: Wishes) -> Mapping[str, list[int]]:
