@@ -111,6 +111,12 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     phone.get_by_role("button", name="Next").click()
     expect(phone.locator(".make-head h2")).to_contain_text("2 of")
     assert titles(phone) != first
+    phone.get_by_role("button", name="Previous").click()
+    expect(phone.locator(".make-head h2")).to_contain_text("1 of")
+    assert titles(phone) == first, "and the first is one button back"
+    expect(phone.get_by_role("button", name="Previous")).to_have_count(0)
+    phone.get_by_role("button", name="Next").click()
+    expect(phone.locator(".make-head h2")).to_contain_text("2 of")
     phone.go_back()
     expect(phone.locator(".make-head h2")).to_contain_text("1 of")
     phone.get_by_role("button", name="Questions").click()

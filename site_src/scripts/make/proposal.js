@@ -76,11 +76,11 @@ export function page(shown, deeds) {
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }
-  const next = (asked.number % count) + 1;
+  const turn = (/** @type {string} */ title, /** @type {number} */ to) => (to >= 1 && to <= count ? [tool(title, () => deeds.show(to))] : []);
   return [
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, count > 1 ? `${asked.number} of ${count}` : "The one that fits"),
-      ...(count > 1 ? [tool(next === 1 ? "The first again" : "Next", () => deeds.show(next), { "data-next-proposal": "" })] : [])),
+      make("span", { class: "make-turn" }, ...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1))),
     make("p", { class: "make-total" }, total(stand.proposal, asked.request.minutes, answer.unit)),
     rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
