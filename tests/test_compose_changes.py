@@ -30,6 +30,7 @@ from almanac.arithmetic.composing_changes import (
 )
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish, wishes_of
+from almanac.arithmetic.composing_why import SLOT, unmet
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.checks import check
 from almanac.commands.main import main
@@ -159,6 +160,22 @@ def test_what_is_taken_out_is_gone_and_as_little_of_the_slot_is_left_as_can_be()
                 free = [] if own.kept else [extra for extra in more if 0 < extra <= left]
                 tried = [_resized(asked, after, one.role, extra, one.own.takes) for extra in free]
                 assert not any(tried)
+
+
+def test_a_slot_that_is_no_longer_filled_is_told_with_what_is_left() -> None:
+    told = 0
+    for asked, _, _, after in done(OUT):
+        now = standing(asked, after)
+        left = asked.slot - whole(now.order)
+        found = [own for own in unmet(asked, Proposal(now.order, now.cost)) if own.because == SLOT]
+        assert [own.which for own in found if own.wish == SLOT] == (
+            [left // 10] if left > SLACK_MOST else []
+        )
+        told += len(found)
+    assert told
+    for asked, practice, _ in proposals():
+        now = standing(asked, practice)
+        assert SLOT not in [own.wish for own in unmet(asked, Proposal(now.order, now.cost))]
 
 
 def _resized(asked: Asked, practice: Practice, role: str, extra: int, takes: int) -> bool:

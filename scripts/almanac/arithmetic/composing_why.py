@@ -9,13 +9,14 @@ from dataclasses import dataclass, replace
 
 from almanac.arithmetic.composing import Proposal, fits
 from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
-from almanac.arithmetic.composing_order import Stood
+from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
     EASY,
     MAIN,
     ROLES,
     SKILL,
+    TENTHS,
     UNKNOWN,
     WARM_UP,
 )
@@ -35,8 +36,8 @@ from almanac.arithmetic.composing_wishes import (
     in_a_lane,
 )
 
-GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF = (
-    "goals", "effort", "minutes", "taught", "keep", "skill", "relief",
+GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (
+    "goals", "effort", "minutes", "taught", "keep", "skill", "relief", "slot",
 )  # fmt: skip
 PIECE, FULL = "piece", "room"
 """Beside the reasons why a piece may not stand (``composing_wishes``): wishes, what is missing, and
@@ -58,8 +59,8 @@ class Why:
 
 @dataclass(frozen=True)
 class Unmet:
-    """What a practice does not meet: a wish, which of it by place (``UNKNOWN``), and the wish that
-    is in the way.
+    """What a practice does not meet: a wish, which of it by place (``UNKNOWN``; of the slot the
+    seconds that nothing fills), and the wish that is in the way; the slot where there was time.
     """
 
     wish: str
@@ -88,11 +89,14 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     mains = [one.own.piece.hardest for one in own.order if one.role in (MAIN, SECOND)]
     if asked.wishes.effort not in (UNKNOWN, *mains):
         yield Unmet(EFFORT, asked.wishes.effort, GOAL)
-    roles = [one.role for one in own.order]
+    roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
+    because = SLOT if left > SLACK_MOST else MINUTES
     if SKILL not in roles and asked.slot >= SKILL_FROM:
-        yield Unmet(NO_SKILL, UNKNOWN, MINUTES)
+        yield Unmet(NO_SKILL, UNKNOWN, because)
     if EASY not in roles and are_legs_tired(work):
-        yield Unmet(NO_RELIEF, UNKNOWN, MINUTES)
+        yield Unmet(NO_RELIEF, UNKNOWN, because)
+    if because == SLOT:  # only after something was taken out
+        yield Unmet(SLOT, left // TENTHS, SLOT)
 
 
 def _in_the_way(asked: Asked, goal: int) -> str:

@@ -9,7 +9,17 @@ from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import EFFORT, FULL, GOAL, MINUTES, PIECE, Hinders, Unmet, Why
+from almanac.arithmetic.composing_why import (
+    EFFORT,
+    FULL,
+    GOAL,
+    MINUTES,
+    PIECE,
+    SLOT,
+    Hinders,
+    Unmet,
+    Why,
+)
 from almanac.arithmetic.composing_wishes import SECOND, Asked
 from almanac.units import show_time
 
@@ -31,6 +41,8 @@ def unmet_words(table: Table, own: Unmet) -> str:
         return said("unmet-goals", goal=table.goals[own.which].title, because=because)
     if own.wish == EFFORT:
         return said("unmet-effort", effort=table.efforts[own.which].title.lower())
+    if own.because == SLOT:
+        return said(f"unmet-{own.wish}-slot", time=show_time(max(own.which, 0)))
     return said(f"unmet-{own.wish}")
 
 

@@ -2,7 +2,8 @@
 
 import { fits } from "./choice.js";
 import { areLegsTired, SKILL_FROM } from "./costs.js";
-import { COOL_DOWN, EASY, MAIN, ROLES, SECOND, SKILL, UNKNOWN, WARM_UP } from "./pieces.js";
+import { SLACK_MOST, whole } from "./order.js";
+import { COOL_DOWN, EASY, MAIN, ROLES, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
 import { Asked, at, inALane, isWork, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
@@ -27,7 +28,8 @@ export function why(asked, { own: { piece } }) {
 
 /** What a practice could not meet, and which wish to drop for it. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
 export function unmet(asked, order) {
-  const { wishes } = asked, roles = order.map((one) => one.role);
+  const { wishes } = asked, roles = order.map((one) => one.role), left = asked.slot - whole(order);
+  const because = left > SLACK_MOST ? "slot" : "minutes";
   const isMain = (/** @type {Stood} */ one) => one.role === MAIN || one.role === SECOND;
   const found = wishes.goals
     .filter((goal) => !order.some((one) => one.own.piece.goals.includes(goal)))
@@ -36,11 +38,14 @@ export function unmet(asked, order) {
     found.push({ wish: "effort", which: wishes.effort, because: "goals" });
   }
   if (!roles.includes(SKILL) && asked.slot >= SKILL_FROM) {
-    found.push({ wish: "skill", which: UNKNOWN, because: "minutes" });
+    found.push({ wish: "skill", which: UNKNOWN, because });
   }
   const work = order.filter((one) => isMain(one) || one.role === SKILL).map((one) => one.own);
   if (!roles.includes(EASY) && areLegsTired(work)) {
-    found.push({ wish: "relief", which: UNKNOWN, because: "minutes" });
+    found.push({ wish: "relief", which: UNKNOWN, because });
+  }
+  if (because === "slot") { // only after something was taken out
+    found.push({ wish: "slot", which: Math.floor(left / TENTHS), because });
   }
   return found;
 }

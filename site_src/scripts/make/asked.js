@@ -102,6 +102,9 @@ export function without(request, { wish, which }, goalTitle) {
  * @param {Unmet} unmet
  * @param {(goal: string) => string} goalTitle */
 export function wayPast(request, { wish, which, because }, goalTitle) {
+  if (because === "slot") { // there is time: what was taken out is taken back
+    return null;
+  }
   const behind = because === "minutes" || because === "goals" ? null : without(request, { wish: because, which: null }, goalTitle);
   const goal = wish === "goals" ? which : (request.goals[request.goals.length - 1] ?? null);
   return behind ?? without(request, wish === "effort" ? { wish, which } : { wish: "goals", which: goal }, goalTitle);
