@@ -347,6 +347,22 @@ def test_only_the_empty_days_of_a_block_are_filled(half_made, capsys) -> None:
     assert "'heron-half' has no empty day" in capsys.readouterr().err
 
 
+def test_wishes_that_filling_leaves_out_of_the_entry_are_told(half_made, capsys) -> None:
+    asked = (*SLOTS, "--dry-run", "--goals", "kick-into-stroke=1")
+    assert run(half_made, "--fill", "heron-half", *asked) == 0
+    assert "keeps its own" not in capsys.readouterr().out  # the same goal
+    asked = (*asked[:-1], "kick-endurance", "--loads", "80,90")
+    assert run(half_made, "--fill", "heron-half", *asked) == 0
+    said = capsys.readouterr().out
+    assert "of other wishes the entry keeps its own: --goals, --loads; where these are" in said
+
+
+def test_a_saved_block_is_judged_by_the_loads_that_were_wished(saved, capsys) -> None:
+    assert run(saved, "--judge", "heron-winter", "--json") == 0
+    told: dict[str, Any] = json.loads(capsys.readouterr().out)
+    assert [week["wished"] for week in told["weeks"]] == [85, 95, 100]
+
+
 def test_json_stands_alone_where_a_block_is_written(half_made, capsys) -> None:
     assert run(half_made, "--fill", "heron-half", *SLOTS, "--json") == 0
     said = capsys.readouterr()

@@ -25,7 +25,7 @@ def test_only_dates_differ_and_what_was_of_its_time_is_gone(tmp_path, capsys) ->
     root = tmp_path / "club"
     shutil.copytree(CATALOGUE, root)
     assert run(root, "block", "heron-again", "--from", OLD, "--starts", "2027-11-01") == 0
-    assert "change its title, summary, purpose and meet" in capsys.readouterr().out
+    assert "change its title, summary and purpose, then: almanac check" in capsys.readouterr().out
     blocks = load(root).catalogue.blocks
     old, new = blocks[OLD], blocks["heron-again"]
     assert (old.starts, new.starts) == (date(2026, 11, 2), date(2027, 11, 1))
@@ -36,6 +36,16 @@ def test_only_dates_differ_and_what_was_of_its_time_is_gone(tmp_path, capsys) ->
     assert {line for line in after if line not in before} == {"starts: 2027-11-01"}
     gone = [line for line in before if line not in after and line != "starts: 2026-11-02"]
     assert all(line.startswith(("review:", "asked_as:", "also_called:", " ")) for line in gone)
+
+
+def test_the_meet_that_was_left_out_is_to_be_named(tmp_path, capsys) -> None:
+    root = tmp_path / "club"
+    shutil.copytree(CATALOGUE, root)
+    path = root / f"plans/blocks/{OLD}.yml"
+    path.write_text(path.read_text("utf-8") + "meet: spring-meet\n", "utf-8")
+    assert run(root, "block", "heron-again", "--from", OLD, "--starts", "2027-11-01") == 0
+    assert "name the meet that it leads to in place of 'spring-meet'" in capsys.readouterr().out
+    assert load(root).catalogue.blocks["heron-again"].meet is None
 
 
 def test_a_taper_and_a_race_move_with_the_block(tmp_path) -> None:

@@ -18,7 +18,7 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing_request import BadWish
 from almanac.commands import compose_block_asked
 from almanac.commands.compose_block_asked import asked_for, squad_of
-from almanac.commands.compose_block_fill import filled
+from almanac.commands.compose_block_fill import filled, other_wishes
 from almanac.commands.compose_block_tried import UNSAVED, composed_in, sound_plan, tried_block
 from almanac.commands.drafts import Unwritten
 from almanac.commands.new_file import refuse_bad_id
@@ -106,6 +106,14 @@ def fill(
     entries = [*composed_in(plan), block]
     answer = tried_block(everything, plan, entries, day)
     _tell(answer, arguments)
+    old = analysis.catalogue.blocks[block.id]
+    if others := [*other_wishes(old, arguments, plan.asked)]:
+        told = sys.stderr if arguments.json else sys.stdout
+        print(
+            f"of other wishes the entry keeps its own: {', '.join(others)}; where these are to "
+            "stand, write them into it",
+            file=told,
+        )
     if arguments.dry_run:
         return FINE
     document = everything.loaded.documents["block", block.id]

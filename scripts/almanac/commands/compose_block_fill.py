@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
@@ -17,7 +18,7 @@ from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
 from almanac.model.block import Block
 from almanac.report.block_entry import day_text, standing
-from almanac.report.planning_request import checked_request, request_of
+from almanac.report.planning_request import BlockRequest, checked_request, request_of
 from almanac.report.planning_usual import wishes_of_begun
 from almanac.source.added_keys import with_keys
 from almanac.source.suggest import absent
@@ -44,6 +45,21 @@ def filled(
     begun = Begun(block.id, wishes, taken, named)
     plan = planned(everything, analysis, asked, day, effort_of(arguments), begun)
     return plan, Unwritten("block", block.id, _text(everything, block, plan, empty))
+
+
+def other_wishes(block: Block, arguments: argparse.Namespace, asked: BlockRequest) -> Iterator[str]:
+    """The wishes that are given and that the block does not say itself, which filling leaves as
+    they stand in it.
+    """
+    said = request_of(block, replace(asked, goals={}, loads=(), tests={}, shares={}, strokes=0))
+    named = {
+        "--goals": (arguments.goals, asked.goals != said.goals),
+        "--loads": (arguments.loads, tuple(asked.loads) != tuple(said.loads)),
+        "--test": (arguments.test, asked.tests != said.tests),
+        "--strokes": (arguments.strokes, asked.strokes != said.strokes),
+        "shares": (asked.shares, asked.shares != said.shares),
+    }
+    yield from (name for name, (given, differs) in named.items() if given and differs)
 
 
 def empty_days(block: Block) -> Iterator[Empty]:

@@ -118,7 +118,13 @@ def _copy(root: Path, loaded: Loaded, arguments: argparse.Namespace, file: str) 
     path = root / file
     path.parent.mkdir(parents=True, exist_ok=True)
     write_new(path, text)
-    print(f"wrote {path}; change its title, summary, purpose and meet, then: almanac check")
+    blocks = loaded.catalogue.blocks if loaded.catalogue else {}
+    meet = (
+        f", name the meet that it leads to in place of '{own}'"
+        if (own := blocks[arguments.old].meet)
+        else ""
+    )
+    print(f"wrote {path}; change its title, summary and purpose{meet}, then: almanac check")
     return FINE
 
 
