@@ -148,6 +148,20 @@ def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
     assert over["y"] + over["height"] <= phone.evaluate(foot) + 1, "and is in view"
 
 
+def test_the_adults_that_it_takes_are_those_that_it_is_refused_without(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    phone.goto(f"{server.address}make.html{ASKED}")
+    total = phone.locator(".make-total")
+    expect(total).to_contain_text(re.compile(r"takes \d+ adults for \d+ heads"))
+    adults, heads = re.findall(r"takes (\d+) adults for (\d+) heads", total.inner_text())[0]
+    phone.goto(f"{server.address}make.html{ASKED}&adults={int(adults) - 1}")
+    expect(phone.locator(".make-problem")).to_contain_text(
+        re.compile(rf"for {heads} in .* it takes {adults}\.")
+    )
+
+
 def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     kept_phone: Page, server: Server
 ) -> None:

@@ -81,7 +81,7 @@ export function page(shown, deeds) {
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, count > 1 ? `${asked.number} of ${count}` : "The one that fits"),
       make("span", { class: "make-turn" }, ...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1))),
-    make("p", { class: "make-total" }, total(stand.proposal, asked.request.minutes, answer.unit)),
+    make("p", { class: "make-total" }, total(data, asked.request, stand.proposal, answer.unit)),
     rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
   ];

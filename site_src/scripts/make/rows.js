@@ -1,12 +1,13 @@
 // A proposal: a row a piece, with one button that opens what may be done with it. Nothing is dragged.
 
+import { askedOf } from "../compose/change.js";
 import { all, make, root } from "../lib/dom.js";
 import { count } from "../run/words.js";
 import { pieceOf } from "./lay.js";
 import { tool } from "./form.js";
 import { swimOf } from "./swim.js";
 
-/** @import {Data, Part, Proposal, RunData} from "./types.js" */
+/** @import {Data, Part, Proposal, Request, RunData} from "./types.js" */
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
 const MINUTE_S = 60;
@@ -96,9 +97,20 @@ export function showSwims(box, { parts, crews }, proposal) {
   });
 }
 
+/** The adults that it takes, and what for: for so many heads in the water, or, where more are at work at one moment, for what is done.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Proposal} proposal */
+function adultsWords(data, request, { adults }) {
+  const asked = askedOf(data, request);
+  const heads = asked.wishes.groups.reduce((sum, group) => sum + asked.wishes.heads[group], 0);
+  return `takes ${many(adults, "adult")} ${adults > asked.adultsLeast ? "at the same moment" : `for ${many(heads, "head")}`}`;
+}
+
 /** What of the slot it takes, how far, and who is needed.
+ * @param {Data} data
+ * @param {Request} request
  * @param {Proposal} proposal
- * @param {number} minutes
  * @param {string} unit */
-export const total = (proposal, minutes, unit) =>
-  [`${clock(proposal.takes_s)} of ${minutes} min`, `${proposal.distance} ${unit}`, many(proposal.adults, "adult")].join(" · ");
+export const total = (data, request, proposal, unit) =>
+  [`${clock(proposal.takes_s)} of ${request.minutes} min`, `${proposal.distance} ${unit}`, adultsWords(data, request, proposal)].join(" · ");
