@@ -351,10 +351,12 @@ def test_wishes_that_filling_leaves_out_of_the_entry_are_told(half_made, capsys)
     asked = (*SLOTS, "--dry-run", "--goals", "kick-into-stroke=1")
     assert run(half_made, "--fill", "heron-half", *asked) == 0
     assert "keeps its own" not in capsys.readouterr().out  # the same goal
-    asked = (*asked[:-1], "kick-endurance", "--loads", "80,90")
+    asked = (*asked[:-1], "kick-endurance", "--loads", "80,90", "--kick", "10-")
     assert run(half_made, "--fill", "heron-half", *asked) == 0
     said = capsys.readouterr().out
-    assert "of other wishes the entry keeps its own: --goals, --loads; where these are" in said
+    assert (
+        "of other wishes the entry keeps its own: --goals, --loads, --kick; where these are" in said
+    )
 
 
 def test_a_saved_block_is_judged_by_the_loads_that_were_wished(saved, capsys) -> None:

@@ -17,6 +17,7 @@ from almanac.commands.drafts import Unwritten
 from almanac.commands.outcome import UsageError
 from almanac.commands.shared import CheckedCatalogue
 from almanac.model.block import Block
+from almanac.report.block_answer import OPTIONS
 from almanac.report.block_entry import day_text, standing
 from almanac.report.planning_request import BlockRequest, checked_request, request_of
 from almanac.report.planning_usual import wishes_of_begun
@@ -57,8 +58,9 @@ def other_wishes(block: Block, arguments: argparse.Namespace, asked: BlockReques
         "--loads": (arguments.loads, tuple(asked.loads) != tuple(said.loads)),
         "--test": (arguments.test, asked.tests != said.tests),
         "--strokes": (arguments.strokes, asked.strokes != said.strokes),
-        "shares": (asked.shares, asked.shares != said.shares),
     }
+    for name, own in asked.shares.items():
+        named[OPTIONS[name]] = True, own != said.shares.get(name)
     yield from (name for name, (given, differs) in named.items() if given and differs)
 
 
