@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, datetime
 
 import vobject
 
@@ -20,6 +20,7 @@ from almanac.arithmetic.season_days import (
 from almanac.arithmetic.season_weeks import squad_weeks
 from almanac.model.season import Closure, Outline, Season, SquadSeason, Stretch
 from almanac.site.calendar import block_calendar
+from almanac.site.meet_calendar import meet_calendar
 from almanac.site.season_calendar import season_calendar
 from almanac.site.season_page import season_page
 
@@ -116,6 +117,31 @@ def test_the_page_says_what_begins_in_a_week(analysis: Analysis) -> None:
     assert [(str(week.monday), week.day, week.days) for week in shut] == [
         ("2026-12-21", "21 Dec to 3 Jan", 14)
     ]
+
+
+def test_events_say_the_squad_once_and_none_was_revised_in_the_future(analysis: Analysis) -> None:
+    """DTSTAMP is when an event was last revised, TRANSP whether it fills its time (RFC 5545, 3.8.7.2
+    and 3.8.2.7).
+    """
+    year = analysis.catalogue.seasons["the-year"]
+    events = vobject.readOne(season_calendar(analysis, year, "", "heron")).vevent_list
+    sessions = [event for event in events if event.uid.value.startswith("heron-legs-in-")]
+    assert len(sessions) > 10
+    assert all(event.summary.value.count("Heron: ") == 1 for event in sessions)
+    beside = [event for event in sessions if "-other" in event.uid.value]
+    assert beside and all(event.transp.value == "TRANSPARENT" for event in beside
+                          if not isinstance(event.dtstart.value, datetime))  # fmt: skip
+    every = vobject.readOne(season_calendar(analysis, year, "")).vevent_list
+    stamps = {event.dtstamp.value.date() for event in (*events, *every)}
+    assert max(stamps) <= analysis.today
+    reviewed = analysis.catalogue.meets["spring-meet"]
+    assert reviewed.review is not None
+    of_meet = next(event for event in every if event.uid.value.startswith("spring-meet"))
+    assert of_meet.dtstamp.value.date() == reviewed.review.on
+    unread = meet_calendar(analysis.catalogue, replace(reviewed, review=None), "")
+    assert {e.dtstamp.value.date() for e in vobject.readOne(unread).vevent_list} == {
+        date(2000, 1, 1)
+    }
 
 
 def test_a_squads_calendar_holds_its_blocks_with_the_same_identities(analysis: Analysis) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import UTC, datetime, time, timedelta
+from datetime import datetime, time, timedelta
 
 from icalendar import Event
 
@@ -18,7 +18,7 @@ from almanac.model.catalogue import Catalogue
 from almanac.report.sheet_text import slack_words
 from almanac.report.ways import distance_words
 from almanac.rounding import decimals
-from almanac.site.ics import calendar_text, uid
+from almanac.site.ics import calendar_text, stamped, uid
 from almanac.site.links import page_of
 from almanac.site.spreadsheets import harmless
 from almanac.units import show_number
@@ -68,7 +68,8 @@ def _events(
             _tell_practice(event, catalogue, own, own.practice, address)
         else:
             what = own.circuit.swim_set.title if own.circuit else own.session.other
-            event.add("summary", f"{what}, {show_number(own.minutes or 0, 0)} minutes")
+            words = f"{what}, {show_number(own.minutes or 0, 0)} minutes"
+            event.add("summary", _of_squad(catalogue, summary.block.squad, words))
         if own.start:
             minutes = own.practice.practice.slot.minutes if own.practice else own.minutes or 0
             start = datetime.combine(day.on, time.fromisoformat(own.start))
@@ -76,6 +77,7 @@ def _events(
             event.add("dtend", start + timedelta(minutes=minutes))
         else:
             event.add("dtstart", day.on)
+            event.add("transp", "TRANSPARENT")  # on a day without a time, which it does not fill
         yield event
 
 
@@ -87,12 +89,18 @@ def _tell_practice(
     address: str,
 ) -> None:
     practice = summary.practice
-    event.add("summary", f"{catalogue.club.squads[practice.squad].title}: {practice.title}")
+    event.add("summary", _of_squad(catalogue, practice.squad, practice.title))
     event.add("location", summary.pool.title)
     distance = distance_words(summary.first)
     event.add("description", f"{practice.focus}\n{distance}. {slack_words(summary, own.start)}")
     if address:
         event.add("url", address.rstrip("/") + "/" + page_of(practice))
+
+
+def _of_squad(catalogue: Catalogue, squad: str, words: str) -> str:
+    """Words under the squad's title, once."""
+    title = f"{catalogue.club.squads[squad].title}: "
+    return words if words.startswith(title) else f"{title}{words}"
 
 
 def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan, address: str) -> Event:
@@ -104,7 +112,7 @@ def _event(summary: BlockSummary, day: DayPlan, own: SessionPlan, address: str) 
     what = ("practice" if own.practice else "other") + (f"-{number}" if number > 1 else "")
     event = Event()
     event.add("uid", uid(f"{summary.block.id}-{day.on}-{what}", address))
-    event.add("dtstamp", datetime.combine(summary.block.starts, time(), UTC))
+    event.add("dtstamp", stamped(summary.block.starts, summary.block.review))
     return event
 
 

@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import UTC, date, datetime, time
 from urllib.parse import urlsplit
 
 from icalendar import Calendar, Event
+
+from almanac.model.entry import Review
+
+_LONG_PAST = date(2000, 1, 1)  # the same each time, and in no calendar's future
 
 
 def calendar_text(of: str, title: str, events: Iterable[Event]) -> str:
@@ -18,6 +23,13 @@ def calendar_text(of: str, title: str, events: Iterable[Event]) -> str:
         calendar.add_component(event)
     text: bytes = calendar.to_ical()
     return text.decode("utf-8")
+
+
+def stamped(first: date, review: Review | None) -> datetime:
+    """When an event was last revised (RFC 5545, 3.8.7.2), of an entry that begins on a day: when
+    it was reviewed, for that alone is known, and never after it begins; else a day long past.
+    """
+    return datetime.combine(min(first, review.on) if review else _LONG_PAST, time(), UTC)
 
 
 def uid(key: str, address: str) -> str:

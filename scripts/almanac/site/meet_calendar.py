@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import UTC, datetime, time
+from datetime import datetime, time
 
 from icalendar import Event
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.meet import Meet
-from almanac.site.ics import calendar_text, uid
+from almanac.site.ics import calendar_text, stamped, uid
 from almanac.site.links import page_of
 from almanac.site.meet_page import rows_of
 
@@ -29,7 +29,7 @@ def meet_events(catalogue: Catalogue, meet: Meet, address: str) -> Iterator[Even
         ends = max([session.ends, *(own.ends for own in session.warm_up)])
         event = Event()
         event.add("uid", uid(f"{meet.id}-{day.on}-{path[-1]}", address))
-        event.add("dtstamp", datetime.combine(meet.first, time(), UTC))
+        event.add("dtstamp", stamped(meet.first, meet.review))
         event.add("summary", f"{meet.title}: {session.title}")
         event.add("location", catalogue.club.pools[meet.pool].title)
         event.add("dtstart", datetime.combine(day.on, time.fromisoformat(begins)))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import UTC, datetime, time
 
 from icalendar import Event
 
@@ -12,7 +11,7 @@ from almanac.arithmetic.season_days import ONE_DAY, last_day
 from almanac.checks.seasons import blocks_in
 from almanac.model.season import Season, Stretch
 from almanac.site.calendar import block_events
-from almanac.site.ics import calendar_text, uid
+from almanac.site.ics import calendar_text, stamped, uid
 from almanac.site.links import page_of
 from almanac.site.meet_calendar import meet_events
 
@@ -66,7 +65,7 @@ def _stretches(season: Season, squad: str) -> Iterator[tuple[str, Stretch]]:
 def _whole_days(season: Season, identity: str, own: Stretch) -> Event:
     event = Event()
     event.add("uid", identity)
-    event.add("dtstamp", datetime.combine(season.first, time(), UTC))
+    event.add("dtstamp", stamped(season.first, season.review))
     event.add("summary", own.title)
     event.add("dtstart", own.first)
     event.add("dtend", own.last + ONE_DAY)  # the day after, by RFC 5545
