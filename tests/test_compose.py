@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +21,7 @@ from almanac.arithmetic.composing_wishes import ADULTS, GEAR, LATELY, LEFT_OUT, 
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load
+from almanac.report.compose_answer import before_words
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import compose_table
 from almanac.report.compose_words import unmet_words
@@ -35,6 +38,27 @@ def copied(tmp_path: Path) -> Path:
     return tmp_path / "club"
 
 
+def in_seconds(text: str) -> int:
+    return sum(int(own) * 60**place for place, own in enumerate(reversed(text.split(":"))))
+
+
+def assert_begins_add_up(said: str) -> None:
+    """Each piece begins when the one before it is over and what is told to go before it, up to the second that each is
+    rounded up by.
+    """
+    row = re.compile(r"  after +([\d:]+)  .*\(([\d:]+), \d+ m(.*)\)")
+    for proposal in said.split(" left, ")[1:]:
+        rows = row.findall(proposal)
+        assert len(rows) >= 3
+        ends = 0
+        for begins, lasts, before in rows:
+            lead = sum(
+                map(in_seconds, re.findall(r"([\d:]+) (?:talk|to change gear) before", before))
+            )
+            assert abs(in_seconds(begins) - ends - lead) <= 2
+            ends = in_seconds(begins) + in_seconds(lasts)
+
+
 def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
@@ -43,6 +67,25 @@ def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
     assert "4 × 75 as 25 Back streamline kick (strong), then 50 Backstroke" in said
     assert "why: serves kick into stroke" in said
     assert "There is no skill in it: leave out a goal, or take more minutes." in said
+
+
+@pytest.mark.parametrize("goal", ["kick-into-stroke", "kick-endurance", "walls"])
+def test_when_a_piece_begins_adds_up_with_the_talk_before_it(capsys, goal: str) -> None:
+    assert run(CATALOGUE, "--squad", "heron", "--minutes", "60", "--goals", goal) == 0
+    said = capsys.readouterr().out
+    assert_begins_add_up(said)
+    assert " talk before it" in said
+
+
+def test_what_a_change_of_gear_takes_beyond_the_talk_is_told() -> None:
+    catalogue = load(CATALOGUE).catalogue
+    assert catalogue is not None
+    table = compose_table(Analysis(catalogue, DAY), "heron").table
+    (first, *_) = compose(table, wishes_of(table, Request("home", 60, ["kick-into-stroke"])))
+    one = next(own for own in first.order if own.own.piece.talk == own.lead == 1200)
+    assert [*before_words(one)] == ["2:00 talk before it"]
+    longer = replace(one, lead=1500)
+    assert [*before_words(longer)] == ["2:00 talk before it", "0:30 to change gear before it"]
 
 
 def test_json_is_a_contract(capsys) -> None:

@@ -189,18 +189,27 @@ def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
         at = begins + one.own.takes
         piece = one.own.piece
         often = f", {_often(one)}" if one.own.steps else ""
-        lasts = show_time(_seconds(one.own.takes))
+        swum = [show_time(_seconds(one.own.takes)), f"{one.own.size.distance} {unit}"]
         yield (
-            f"  {show_time(_seconds(begins)):>7}  {role_word(one.role)}: {piece.title}{often} "
-            f"({lasts}, {one.own.size.distance} {unit})"
+            f"  after {show_time(_seconds(begins)):>7}  {role_word(one.role)}: "
+            f"{piece.title}{often} ({', '.join([*swum, *before_words(one)])})"
         )
         for line in _lines(answer, one):
-            yield f"           {line}"
+            yield f"                 {line}"
         reasons = "; ".join(why_words(answer.table, one, why(answer.asked, one)))
         if reasons:
-            yield f"           why: {reasons}"
+            yield f"                 why: {reasons}"
     for not_met in unmet(answer.asked, own):
         yield f"  {unmet_words(answer.table, not_met)}"
+
+
+def before_words(one: Stood) -> Iterator[str]:
+    """What goes before a piece: its talk, and what a change of gear takes beyond it."""
+    talk = min(one.lead, one.own.piece.talk)
+    if talk:
+        yield f"{show_time(_seconds(talk))} talk before it"
+    if one.lead > talk:
+        yield f"{show_time(_seconds(one.lead - talk))} to change gear before it"
 
 
 def _often(one: Stood) -> str:
