@@ -14,7 +14,7 @@ test("rounds stand over what they hold, with the pause between them and each gro
   const blocks = (every) => [{ rounds: [{ times: 3, blocks: [reps(0, 4, every), { wait: 20, why: "pause" }, reps(1, 1, 120)] }], between: 45 }, reps(2, 4, 40), reps(2, 1, null)];
   assert.deepEqual(swimOf(part(blocks(65), blocks(70)), crews), [{
     whose: "",
-    lines: [{ said: "3 rounds, 0:45 between", goes: "" }, { said: "4 × 50 Kick, strong", goes: "1:05 · 1:10" }, { said: "100 Swim, easy", goes: "2:00" }],
+    lines: [{ said: "3 rounds, 0:45 between", goes: "", depth: 0 }, { said: "4 × 50 Kick, strong", goes: "1:05 · 1:10", depth: 1 }, { said: "100 Swim, easy", goes: "2:00", depth: 1 }],
     more: 2,
   }]);
 });

@@ -11,6 +11,7 @@ import { swimOf } from "./swim.js";
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
 const MINUTE_S = 60;
+const DEEPEST = 2;
 const FOLDERS = { set: "sets", part: "practices", drill: "drills" };
 const WHOLE = { set: "The set", part: "The whole practice", drill: "The drill" };
 
@@ -81,8 +82,9 @@ export const rows = (data, proposal, chosen, deeds) =>
 
 /** A line of what is swum; a name over lines that one group alone swims.
  * @param {string} said
- * @param {string} [goes] */
-const swimLine = (said, goes = "") => make("span", {}, make("span", {}, said), goes ? make("span", { class: "make-goes" }, goes) : "");
+ * @param {string} [goes]
+ * @param {number} [depth] in how many rounds */
+const swimLine = (said, goes = "", depth = 0) => make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, said), goes ? make("span", { class: "make-goes" }, goes) : "");
 
 /** Show in each row what is swum.
  * @param {HTMLElement} box
@@ -91,7 +93,7 @@ const swimLine = (said, goes = "") => make("span", {}, make("span", {}, said), g
 export function showSwims(box, { parts, crews }, proposal) {
   all(".make-swim", box).forEach((own, place) => {
     const lines = swimOf(parts[place], crews).flatMap(({ whose, lines: some, more }) =>
-      [...(whose ? [swimLine(`${whose}:`)] : []), ...some.map(({ said, goes }) => swimLine(said, goes)), ...(more ? [swimLine(`and ${many(more, "line")} more`)] : [])]);
+      [...(whose ? [swimLine(`${whose}:`)] : []), ...some.map(({ said, goes, depth }) => swimLine(said, goes, depth)), ...(more ? [swimLine(`and ${many(more, "line")} more`)] : [])]);
     const isKnown = lines.some((line) => line.textContent !== proposal.parts[place].title);
     own.replaceChildren(...(isKnown ? lines : []));
   });

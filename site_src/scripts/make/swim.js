@@ -6,7 +6,8 @@ import { go } from "./goes.js";
 /** @import {Block, Item, RunData} from "./types.js" */
 /** @import {Part} from "../run/types.js" */
 
-/** @typedef {{said: string, goes: string}} Line a rep-group with its send-off, or a line over rounds, without one */
+/** @typedef {{said: string, goes: string, depth: number}} Line a rep-group with its send-off, or a line over rounds, without one; `depth`: in how
+ *   many rounds it stands */
 /** @typedef {{whose: string, lines: Line[], more: number}} Swim `whose`: of which lane groups, "" of all; `more`: rep-groups that are not shown */
 
 const MOST = 2; // rep-groups that a row shows
@@ -15,22 +16,24 @@ const MOST = 2; // rep-groups that a row shows
  * @param {number} number of them
  * @param {number} before those that come before them
  * @param {number} all
- * @param {number} between pause in seconds */
-function roundsLine(number, before, all, between) {
+ * @param {number} between pause in seconds
+ * @param {number} depth */
+function roundsLine(number, before, all, between, depth) {
   const which = number === all ? `${all} rounds` : number === 1 ? `Round ${before + 1} of ${all}` : `Rounds ${before + 1} to ${before + number} of ${all}`;
-  return { said: between && number > 1 ? `${which}, ${count(Math.round(between))} between` : which, goes: "", isRep: false };
+  return { said: between && number > 1 ? `${which}, ${count(Math.round(between))} between` : which, goes: "", depth, isRep: false };
 }
 
 /** The lines of the board: what rounds hold stands under their number.
  * @param {Block[]} blocks
  * @param {Item[]} items
+ * @param {number} [depth]
  * @returns {(Line & {isRep: boolean})[]} */
-const lines = (blocks, items) => blocks.flatMap((block) => {
+const lines = (blocks, items, depth = 0) => blocks.flatMap((block) => {
   if ("rounds" in block) {
     const { rounds, between = 0 } = block;
     const before = rounds.map((_, k) => rounds.slice(0, k).reduce((sum, { times }) => sum + times, 0));
     const all = rounds.reduce((sum, { times }) => sum + times, 0);
-    return rounds.flatMap(({ times, blocks: inner }, k) => [...(all > 1 ? [roundsLine(times, before[k], all, between)] : []), ...lines(inner, items)]);
+    return rounds.flatMap(({ times, blocks: inner }, k) => [...(all > 1 ? [roundsLine(times, before[k], all, between, depth)] : []), ...lines(inner, items, all > 1 ? depth + 1 : depth)]);
   }
   if ("wait" in block) {
     return [];
@@ -38,7 +41,7 @@ const lines = (blocks, items) => blocks.flatMap((block) => {
   const { what, line, effort } = items[block.item];
   const whole = (what ?? line).replace(/^1 × /, "");
   const said = block.reps > 1 && !/^\d+ × /.test(whole) ? `${block.reps} × ${whole}` : whole;
-  return [{ said: what && effort ? `${said}, ${effort}` : said, goes: go(block), isRep: true }];
+  return [{ said: what && effort ? `${said}, ${effort}` : said, goes: go(block), depth, isRep: true }];
 });
 
 /** The first of them, and how many more there are.
@@ -46,7 +49,7 @@ const lines = (blocks, items) => blocks.flatMap((block) => {
 function first(all) {
   const reps = all.filter(({ isRep }) => isRep);
   const last = all.indexOf(reps[MOST - 1] ?? reps[reps.length - 1]);
-  return { lines: all.slice(0, last + 1).map(({ said, goes }) => ({ said, goes })), more: Math.max(0, reps.length - MOST) };
+  return { lines: all.slice(0, last + 1).map(({ said, goes, depth }) => ({ said, goes, depth })), more: Math.max(0, reps.length - MOST) };
 }
 
 /**
