@@ -281,6 +281,15 @@ def test_of_a_goal_that_is_missed_the_wish_in_the_way_is_named(capsys) -> None:
         ),
         ((*WISHES, "--change", "swap=q"), "--change swap=q: write swap"),
         ((*WISHES, "--proposal", "0"), "there is no proposal 0"),
+        ((*WISHES, "--minutes", "sixty"), "almanac: --minutes: 'sixty' is no whole number"),
+        ((*WISHES, "--start", "25:99"), "almanac: --start: '25:99' is no time of day"),
+        ((*WISHES, "--until", "2026-13-01"), "almanac: --until: '2026-13-01' is no day"),
+        ((*WISHES, "--without", "flippers"), "no gear 'flippers'; did you mean 'fins'?"),
+        ((*WISHES, "--goals", "walls,walls"), "--goals: 'walls' stands there twice"),
+        (
+            ("--squad", "reed", "--minutes", "60", "--goals", "underwater"),
+            "serves under water; there is something for ",
+        ),
     ],
 )
 def test_a_bad_wish_gets_one_sentence(capsys, argv: tuple[str, ...], sentence: str) -> None:

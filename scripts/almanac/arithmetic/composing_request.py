@@ -116,7 +116,8 @@ def _goals(table: Table, request: Request) -> tuple[int, ...]:
     for goal in found:
         if goal not in known:
             own = table.goals[goal].title.lower()
-            raise BadWish(said("bad-goal", squad=table.squad.title, goal=own))
+            told = {"goal": own, "known": ", ".join(table.goals[one].id for one in sorted(known))}
+            raise BadWish(said("bad-goal", squad=table.squad.title, **told))
     return tuple(found)
 
 

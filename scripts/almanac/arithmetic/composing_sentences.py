@@ -68,7 +68,8 @@ SENTENCES: Mapping[str, str] = {
     "bad-minutes-squad": "{minutes} minutes: {squad} has {most} at most",
     "bad-goals": "{number} goals: one to {most} can be asked for",
     "no-goals": "no goals: one to {most} can be asked for",
-    "bad-goal": "nothing that {squad} may do in this pool serves {goal}",
+    "bad-goal": "nothing that {squad} may do in this pool serves {goal}; there is something for"
+    " {known}",
     "bad-gear": "{number} of {gear}: the club owns {owned}",
     "no-gear": "{number} of {gear}: the club owns none",
     "bad-days": "{key} was done {days} days ago: 0 is today",

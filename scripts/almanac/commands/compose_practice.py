@@ -18,7 +18,7 @@ from almanac.arithmetic.composing_request import BadWish, Request
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND
 from almanac.commands.compose_save import alone_words, save
-from almanac.commands.given import day_of, listed, numbers, pairs, there, time_of_day, whole
+from almanac.commands.given import day_of, listed, numbers, once, pairs, there, time_of_day, whole
 from almanac.commands.outcome import ERRORS, FINE, UsageError, today
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.findings import as_text
@@ -26,6 +26,7 @@ from almanac.model.log import Log
 from almanac.report.compose_answer import Answer, answer_json, answer_text, answered, changed
 from almanac.report.compose_table import Made, can_compose, compose_table
 from almanac.report.compose_usual import usual_pool
+from almanac.source.suggest import fold
 
 NAME = "practice"
 HELP = "up to three practices for what is wished"
@@ -127,8 +128,12 @@ def answer_to(
 def _there(analysis: Analysis, arguments: argparse.Namespace) -> None:
     """Raises UsageError for what is asked for by an id that the catalogue does not have."""
     catalogue = analysis.catalogue
-    there("goal", listed(arguments.goals), catalogue.words("goals"))
-    there("gear", [*listed(arguments.without), *numbers(arguments.gear, "gear")], catalogue.gear)
+    goals = listed(arguments.goals)
+    there("goal", goals, catalogue.words("goals"))
+    once("goals", goals)
+    called = {fold(name): id for id, own in catalogue.gear.items() for name in own.also_called}
+    gear = [*listed(arguments.without), *numbers(arguments.gear, "gear")]
+    there("gear", gear, catalogue.gear, called)
     there("effort", listed(arguments.effort), catalogue.efforts)
     there("progression", numbers(arguments.taught, "taught"), catalogue.progressions)
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
 from almanac.commands.outcome import UsageError, in_reach
-from almanac.source.suggest import absent
+from almanac.source.suggest import absent, fold
 
 _SAY: Mapping[str, str] = {
     "gear": "fins=8",
@@ -27,12 +27,26 @@ def listed(text: str | None) -> list[str]:
     return [one.strip() for one in (text or "").split(",") if one.strip()]
 
 
-def there(what: str, ids: Iterable[str], known: Iterable[str]) -> None:
-    """Raises UsageError for an id that is not there, with the nearest that is."""
+def there(
+    what: str, ids: Iterable[str], known: Iterable[str], called: Mapping[str, str] | None = None
+) -> None:
+    """Raises UsageError for an id that is not there, with the one that is called so (``called``, by
+    folded name), else the nearest that is.
+    """
     names = list(known)
     for id in ids:
+        own = (called or {}).get(fold(id))
+        if id not in names and own:
+            raise UsageError(f"there is no {what} '{id}'; did you mean '{own}'?")
         if id not in names:
             raise UsageError(absent(what, id, names))
+
+
+def once(name: str, ids: Sequence[str]) -> None:
+    """Raises UsageError for an id that stands twice in what an argument lists."""
+    for place, id in enumerate(ids):
+        if id in ids[:place]:
+            raise UsageError(f"--{name}: '{id}' stands there twice")
 
 
 def whole(text: str) -> int:

@@ -101,7 +101,8 @@ function goalsOf(table, { goals, pool }) {
   const known = table.squad.offers.in(pool).flatMap(({ piece }) => piece.goals);
   const lacking = found.find((goal) => !known.includes(goal));
   if (lacking !== undefined) {
-    bad(table, "bad-goal", { squad: table.squad.title, goal: table.goals[lacking]?.title.toLowerCase() ?? "" });
+    const served = table.goals.filter((_, goal) => known.includes(goal));
+    bad(table, "bad-goal", { squad: table.squad.title, goal: table.goals[lacking]?.title.toLowerCase() ?? "", known: ids(served).join(", ") });
   }
   return found;
 }
