@@ -9,8 +9,9 @@ from datetime import date
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DAY_NAMES, DAYS
+from almanac.commands.compose_block_modes import refuse_together
 from almanac.commands.compose_block_plan import Effort
-from almanac.commands.given import day_of, listed, numbers, whole
+from almanac.commands.given import day_of, listed, natural, numbers, once, whole
 from almanac.commands.outcome import UsageError
 from almanac.report.planning_request import BlockRequest
 from almanac.report.planning_slots import Weekly
@@ -74,41 +75,25 @@ def effort_of(arguments: argparse.Namespace) -> Effort:
     return Effort(steps, 0 if arguments.no_solver else usual.deterministic_time)
 
 
-def refuse_together(arguments: argparse.Namespace) -> None:
-    """Raises UsageError for two arguments of which one would go unread."""
-    if arguments.slot and arguments.like:
-        raise UsageError("--slot and --like both say when: leave out one")
-    if arguments.judge and arguments.fill:
-        raise UsageError("--judge changes nothing and --fill does: leave out one")
-    if arguments.judge and arguments.save:
-        raise UsageError("--judge sets a block beside wishes and writes nothing: leave out --save")
-    if arguments.fill and arguments.save:
-        raise UsageError("--fill writes into the block that is there: leave out --save")
-    if arguments.dry_run and not arguments.fill:
-        raise UsageError("--dry-run is of --fill; without --save nothing is written anyway")
-    if arguments.taper and not (
-        arguments.meet or arguments.race_day or arguments.judge or arguments.fill
-    ):
-        raise UsageError("--taper is before a race: name --meet or --race-day")
-
-
 def asked_for(
     analysis: Analysis, arguments: argparse.Namespace, squad: str, first: date
 ) -> BlockRequest:
     """What the arguments ask for. Raises UsageError."""
     refuse_together(arguments)
     like = analysis.catalogue.blocks.get(arguments.like or "")
-    goals = _weights(arguments.goals) or dict.fromkeys(like.goals if like else (), 1)
+    of_like = like.goals if like and not arguments.fill else ()  # one that is there has its own
+    tests = [_test(text) for text in arguments.test]
+    once("test", [benchmark for benchmark, _ in tests])
     return BlockRequest(
         squad=squad,
         first=first,
         weeks=arguments.weeks or 0,
-        goals=goals,
+        goals=_weights(arguments.goals) or dict.fromkeys(of_like, 1),
         days=[_day(own) for own in listed(arguments.days)],
         weekly=[_weekly(analysis, text) for text in arguments.slot],
         like=arguments.like or "",
         loads=_loads(arguments.loads),
-        tests=dict(map(_test, arguments.test)),
+        tests=dict(tests),
         meet=arguments.meet or "",
         race=arguments.race_day,
         taper=arguments.taper,
@@ -144,21 +129,23 @@ def _weights(text: str | None) -> dict[str, int]:
 
 
 def _loads(text: str | None) -> list[int]:
-    each = listed(text)
-    if any(not own.isdecimal() or not 0 < int(own) <= 100 for own in each):
+    each = [natural(own) for own in listed(text)]
+    found = [own for own in each if own is not None and 0 < own <= 100]
+    if len(found) < len(each):
         raise UsageError(
             f"--loads {text}: hundredths of a full week, a number from 1 to 100 for each week, "
             "say 85,95,100"
         )
-    return [int(own) for own in each]
+    return found
 
 
 def _test(text: str) -> tuple[str, list[int]]:
     benchmark, _, weeks = text.partition("=")
-    each = listed(weeks)
-    if any(not own.isdecimal() or len(own) > 4 for own in each):
+    each = [natural(own) for own in listed(weeks)]
+    found = [own for own in each if own is not None]
+    if len(found) < len(each):
         raise UsageError(f"--test {text}: write the weeks by their numbers, say {benchmark}=1,8")
-    return benchmark, [int(own) for own in each]
+    return benchmark, found
 
 
 def _span(text: str, option: str) -> tuple[int, int]:

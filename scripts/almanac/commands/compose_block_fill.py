@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from datetime import date, timedelta
 
 from almanac.analysis.analysis import Analysis
@@ -34,10 +33,10 @@ def filled(
     block = analysis.catalogue.blocks.get(arguments.fill)
     if block is None:
         raise UsageError(absent("block", arguments.fill, analysis.catalogue.blocks))
+    asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
     empty = [*empty_days(block)]
     if not empty:
         raise UsageError(f"'{block.id}' has no empty day: each is named, as rest or with sessions")
-    asked = request_of(block, asked_for(analysis, arguments, block.squad, block.starts))
     checked_request(analysis, asked)
     wishes = wishes_of_begun(analysis, asked, block)
     taken = tuple(taken_slots(analysis, block))
@@ -52,12 +51,14 @@ def other_wishes(block: Block, arguments: argparse.Namespace, asked: BlockReques
     """The wishes that are given and that the block does not say itself, which filling leaves as
     they stand in it.
     """
-    said = request_of(block, replace(asked, goals={}, loads=(), tests={}, shares={}, strokes=0))
+    said = request_of(block, BlockRequest(asked.squad, asked.first, asked.weeks, {}))
     named = {
         "--goals": (arguments.goals, asked.goals != said.goals),
         "--loads": (arguments.loads, tuple(asked.loads) != tuple(said.loads)),
         "--test": (arguments.test, asked.tests != said.tests),
         "--strokes": (arguments.strokes, asked.strokes != said.strokes),
+        "--meet": (arguments.meet, asked.meet != said.meet),
+        "--race-day": (arguments.race_day, asked.race != said.race),
     }
     for name, own in asked.shares.items():
         named[OPTIONS[name]] = True, own != said.shares.get(name)

@@ -57,6 +57,11 @@ def whole(text: str) -> int:
         raise argparse.ArgumentTypeError(f"'{text}' is no whole number") from None
 
 
+def natural(text: str) -> int | None:
+    """A whole number from 0 to 9999 in ASCII digits; None for any other text, however long."""
+    return int(text) if re.fullmatch("[0-9]{1,4}", text) else None
+
+
 def time_of_day(text: str) -> str:
     """A time of day as an argument is given it."""
     found = re.fullmatch(r"([01]\d|2[0-3]):[0-5]\d", text)
@@ -67,12 +72,13 @@ def time_of_day(text: str) -> str:
 
 def pairs(texts: Iterable[str], name: str) -> dict[str, str]:
     """The values of an argument that is given as NAME=VALUE, several with commas. Raises
-    UsageError.
+    UsageError, also for a name that is given twice.
     """
     each = [one.strip() for text in texts for one in text.split(",")]
     found = [(key, value) for key, _, value in (text.partition("=") for text in each)]
     if any(not key or not value for key, value in found):
         raise UsageError(f"--{name} is written NAME=VALUE, say --{name} {_SAY.get(name, 'x=1')}")
+    once(name, [key for key, _ in found])
     return dict(found)
 
 
@@ -80,9 +86,10 @@ def numbers(texts: Iterable[str], name: str) -> dict[str, int]:
     """The same with whole numbers. Raises UsageError."""
     found = {}
     for key, value in pairs(texts, name).items():
-        if not value.isascii() or not value.isdigit() or len(value) > 4:
+        count = natural(value)
+        if count is None:
             raise UsageError(f"--{name} {key}: '{value}' is no whole number from 0 to 9999")
-        found[key] = int(value)
+        found[key] = count
     return found
 
 
