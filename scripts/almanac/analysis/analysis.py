@@ -217,11 +217,11 @@ class Analysis:
                     if group.squad == block.squad
                 ]
                 rules = self._block_rules(block.squad)
+                meet = self.catalogue.meets.get(block.meet or "")
+                days = [day.on for day in meet.days] if meet else []
+                add_up = partial(summarise_block, circuit=self.summary, logs=logs, meet_days=days)
                 found[id] = {
-                    group: summarise_block(
-                        block, self.practice_on, group, rules, circuit=self.summary, logs=logs
-                    )
-                    for group in groups
+                    group: add_up(block, self.practice_on, group, rules) for group in groups
                 }
         return found
 

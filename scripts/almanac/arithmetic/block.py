@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 
 from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.block_days import Circuit, DayPlan, PracticeOn, day_plans
@@ -61,7 +61,7 @@ class WeekPlan:
 
 @dataclass(frozen=True)
 class BlockSummary:
-    """A block added up for one lane group."""
+    """A block added up for one lane group; ``meet_days`` are those of the meet that it leads to."""
 
     block: Block
     group: str
@@ -69,6 +69,7 @@ class BlockSummary:
     balance: Balance
     taper: Taper | None
     rules: BlockRules = BlockRules()
+    meet_days: tuple[date, ...] = ()
 
     @property
     def days(self) -> tuple[DayPlan, ...]:
@@ -84,6 +85,7 @@ def summarise_block(
     convention: Deviation = Deviation.SAMPLE,
     circuit: Circuit | None = None,
     logs: Sequence[Log] = (),
+    meet_days: Sequence[date] = (),
 ) -> BlockSummary:
     """Add a block up from the summaries of its practices, each as the tests known by its day make
     it. Raises KeyError for a practice without one.
@@ -100,7 +102,9 @@ def summarise_block(
         weeks.append(WeekPlan(number + 1, week, days, balance, load))
     everything = [swum for week in weeks for day in week.days for swum in day.swum]
     whole = balance_of(everything)
-    return BlockSummary(block, group, tuple(weeks), whole, taper(block, weeks), rules)
+    return BlockSummary(
+        block, group, tuple(weeks), whole, taper(block, weeks), rules, tuple(meet_days)
+    )
 
 
 def _no_circuit(id: str) -> SetSummary:
