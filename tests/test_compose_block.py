@@ -6,6 +6,7 @@ import json
 import re
 import shutil
 import tempfile
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import cache
 from pathlib import Path
@@ -16,6 +17,7 @@ from planning_world import choice
 from shared import CATALOGUE, DAY
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.balance import balance_of
 from almanac.arithmetic.block_wishes import loads_of
 from almanac.arithmetic.planning_choices import FAST, HARD, LOAD, METRES, RESISTED, WORN
 from almanac.checks import check
@@ -197,6 +199,15 @@ def test_a_taper_is_told_by_its_load_without_the_race(tmp_path, capsys) -> None:
     assert week.week.load is not None and week.part is not None
     assert [day.name for day in week.races] == ["sun"] and week.of_races == 270
     assert week.part == pytest.approx(100 * (week.week.load.total - 270) / week.full)
+    path = root / "plans/blocks/heron-race.yml"
+    text, third = path.read_text("utf-8"), "      sat: {rest: true}\n      sun: {other:"
+    walk = "      sat: {other: A walk by the river., minutes: 30, rating: 2}\n      sun: {other:"
+    assert text.count(third) == 1
+    path.write_text(text.replace(third, walk), "utf-8")
+    beside = next(iter(Analysis(load(root).catalogue, DAY).blocks["heron-race"].values()))
+    assert [day.name for day in [*loads_of(beside)][2].races] == ["sun"]
+    of_meet = replace(beside, meet_days=(date(2027, 1, 23), date(2027, 1, 24)))
+    assert [day.name for day in [*loads_of(of_meet)][2].races] == ["sat", "sun"]
     part = show_number(week.part, 0)
     assert f"  week 3 of a full one, without its races: {part} %, wished " in said
 
@@ -248,6 +259,15 @@ def test_a_practice_counts_in_a_plan_as_its_own_figures_say() -> None:
         (["--loads", "80,90"], "2 loads are named for 3 weeks"),
         (["--loads", "80,90,101"], "--loads 80,90,101: hundredths of a full week, a number from 1 to 100 for each week"),
         (["--test", "back-kick-50=9"], "tests are run in weeks 1 to 3"),
+        (["--loads", f"80,90,{'9' * 5000}"], "hundredths of a full week, a number from 1 to 100 for each week"),
+        (["--test", f"back-kick-50={'1' * 5000}"], "write the weeks by their numbers, say back-kick-50=1,8"),
+        (["--test", "back-kick-50=\u0661"], "write the weeks by their numbers, say back-kick-50=1,8"),
+        (["--goals", "walls=2,walls=3"], "--goals: 'walls' stands there twice"),
+        (["--test", "back-kick-50=1", "--test", "back-kick-50=2"], "--test: 'back-kick-50' stands there twice"),
+        (["--judge", "heron-legs-in-three-weeks"],
+         "with its own weeks, days and race: leave out --squad, --starts, --weeks, --days, --like, --steps, --no-solver"),
+        (["--fill", "heron-legs-in-three-weeks", "--taper", "0"],
+         "the weeks and the taper that the block has: leave out --squad, --starts, --weeks, --taper"),
         (["--test", "swim-5"], "there is no benchmark 'swim-5'"),
         (["--starts", "9999-12-27"], "9999-12-27 is out of reach: name a day from 1900 to 2199"),
         (["--test", "back-kick-50=2,2"], "a test is run once in a week: name each week once"),
@@ -347,6 +367,41 @@ def test_only_the_empty_days_of_a_block_are_filled(half_made, capsys) -> None:
     assert "'heron-half' has no empty day" in capsys.readouterr().err
 
 
+def test_goals_without_a_wish_are_goals_of_the_block_and_count_what_serves_them(
+    half_made, capsys
+) -> None:
+    asked = ("--root", str(half_made), "--today", str(DAY))
+    assert main(["sum", "heron-half", *asked]) == 0
+    said = capsys.readouterr().out
+    told = "Beside its goals and wishes:\n  kick into stroke: 1 practice, a goal of the block\n"
+    assert told in said
+    path = half_made / "plans/blocks/heron-half.yml"
+    path.write_text(HALF.replace("[kick-into-stroke]", "[underwater]"), "utf-8")
+    assert run(half_made, "--judge", "heron-half") == 0
+    said = capsys.readouterr().out
+    assert "  under water: 0 practices, a goal of the block; not met\n" in said
+    assert "not met: under water in 0 practices; drop it\n" in said
+
+
+def test_the_head_of_wishes_tells_every_lane_group_and_what_is_not_known(half_made) -> None:
+    path = half_made / "plans/blocks/heron-half.yml"
+    analysis = Analysis(load(half_made).catalogue, DAY)
+    groups = dict(analysis.blocks["heron-half"])
+    first, second = [*groups][:2]
+    own = groups[first]
+    assert block_page(analysis, {first: own}, ()).context["missed"] == "all met"
+    # the second lane group is not there: it serves no goal
+    none = [replace(day, sessions=()) for day in own.days[:7]]
+    week = replace(own.weeks[0], days=tuple(none), balance=balance_of([]))
+    away = replace(own, weeks=(week, own.weeks[1]))
+    page = block_page(analysis, {first: own, second: away}, ())
+    assert page.context["missed"] == "not met: kick into stroke"
+    path.write_text(HALF + "wishes: {loads: [80, 90], full_load: 300}\n", "utf-8")
+    wished = Analysis(load(half_made).catalogue, DAY)
+    page = block_page(wished, wished.blocks["heron-half"], ())
+    assert page.context["missed"] == "2 not known"
+
+
 def test_wishes_that_filling_leaves_out_of_the_entry_are_told(half_made, capsys) -> None:
     asked = (*SLOTS, "--dry-run", "--goals", "kick-into-stroke=1")
     assert run(half_made, "--fill", "heron-half", *asked) == 0
@@ -357,6 +412,9 @@ def test_wishes_that_filling_leaves_out_of_the_entry_are_told(half_made, capsys)
     assert (
         "of other wishes the entry keeps its own: --goals, --loads, --kick; where these are" in said
     )
+    asked = (*SLOTS, "--dry-run", "--race-day", "2027-01-16")
+    assert run(half_made, "--fill", "heron-half", *asked) == 0
+    assert "of other wishes the entry keeps its own: --race-day; where" in capsys.readouterr().out
 
 
 def test_a_saved_block_is_judged_by_the_loads_that_were_wished(saved, capsys) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from almanac.arithmetic.appearances import practice_goals
 from almanac.arithmetic.balance import Balance, balance_of
 from almanac.arithmetic.block import BlockSummary, WeekPlan
 from almanac.arithmetic.block_days import DayPlan
@@ -23,7 +24,7 @@ EACH_WEEKS = 2
 @dataclass(frozen=True)
 class GoalOfBlock:
     """A goal in a block: of so many ``practices`` so many parts, ``weight``, of ``whole`` are to be
-    for it; one practice where nobody gave it a weight, 0.
+    for it. Where nobody gave it a weight, 0, one practice that serves it is enough.
     """
 
     summary: BlockSummary
@@ -92,12 +93,14 @@ def goals_of(summary: BlockSummary) -> list[GoalOfBlock]:
 
 def practices_for(of: GoalOfBlock) -> Working:
     """The practices that are chiefly for a goal, counted: at least a fifth of the metres of their
-    sets and drills serves it, warm-up and cool-down left out.
+    sets and drills serves it, warm-up and cool-down left out. Where no weights were said, those
+    that serve it at all: by a set that names it, or by a drill that stands by itself.
     """
+    goals = chief_goals if of.whole else practice_goals
     weeks = [
         Known(count, f"week {week.number}")
         for week in of.summary.weeks
-        if (count := sum(of.goal in chief_goals(own) for own in _of_week(week)))
+        if (count := sum(of.goal in goals(own) for own in _of_week(week)))
     ]
     return gathered(weeks) if weeks else Known(0)
 
@@ -134,12 +137,11 @@ def loads_of(summary: BlockSummary) -> Iterator[LoadOfBlock]:
 
 
 def _races(summary: BlockSummary, week: WeekPlan) -> Iterator[DayPlan]:
-    """The days of the race in a week: its own, and those that touch it and hold no practice."""
-    bare = [day.on for day in week.days if day.sessions and not day.practices]
-    found = {summary.block.race_day} & {day.on for day in week.days}
-    for _ in bare:
-        found |= {on for on in bare if any(one and abs((on - one).days) == 1 for one in found)}
-    yield from (day for day in week.days if day.on in found)
+    """The days of the race in a week: its own, and the days of its meet that hold no practice."""
+    for day in week.days:
+        is_bare = bool(day.sessions) and not day.practices
+        if day.on == summary.block.race_day or (is_bare and day.on in summary.meet_days):
+            yield day
 
 
 def full_load(summary: BlockSummary) -> float:

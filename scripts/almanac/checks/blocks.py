@@ -14,8 +14,6 @@ from almanac.model.block import Block
 from almanac.source.reader import DataPath
 from almanac.units import show_number, show_share
 
-_SHARES = ("kick_share", "supine_share", "resisted_share", "fast_share", "dolphin_share")
-
 
 @forbids("other-squad")
 def other_squad(analysis: Analysis) -> Iterator[Problem]:
@@ -102,18 +100,12 @@ def balance_missed(analysis: Analysis) -> Iterator[Problem]:
     """The shares of a block lie in the ranges that the block itself states under ``balance``."""
     for block, summary, whose in blocks_of(analysis):
         for name, wanted in block.balance.items():
-            share = _share_of(summary.balance, name)
-            if share is not None and not wanted.least <= share <= wanted.most:
+            share: float | None = getattr(summary.balance, name)
+            if not wanted.holds(share):
                 message = f"the {name.replace('_', ' ')} is {show_share(share)}{whose}"
                 span = f"{show_share(wanted.least)} and {show_share(wanted.most)}"
                 hint = f"it should lie between {span}: change practices, or the range"
                 yield Problem(block, ("balance", name), message, hint)
-
-
-def _share_of(balance: Balance, name: str) -> float | None:
-    shares = {share: getattr(balance, share) for share in _SHARES}
-    found: float | None = shares[name]
-    return found
 
 
 @warns("taught-before-need")

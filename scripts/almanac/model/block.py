@@ -94,6 +94,10 @@ class ShareRange:
     least: float = 0.0
     most: float = 1.0
 
+    def holds(self, share: float | None) -> bool:
+        """Whether a share lies in it; nothing swum, None, is nothing missed."""
+        return share is None or self.least <= share <= self.most
+
 
 @dataclass(frozen=True)
 class TaperDates:

@@ -12,9 +12,8 @@ from almanac.arithmetic.planning_wishes import BlockLimits, BlockWishes
 from almanac.findings import Finding, as_text, counted
 from almanac.report.block_judged import Judged
 from almanac.report.block_wishes import (
-    LOAD_NEAR,
-    SHARE_WORDS,
-    exact,
+    OF_BLOCK,
+    WishRow,
     wish_lines,
     wish_rows,
 )
@@ -120,49 +119,35 @@ def _most_often(own: Judged) -> Iterator[str]:
 
 
 def _not_met(answer: BlockAnswer) -> Iterator[str]:
-    """Each wish that is not met, with the one to drop or to change."""
-    own = answer.judged
-    for week in own.weeks:
-        if week.wished is None or week.of_full is None:
-            continue
-        off = week.of_full - week.wished
-        if abs(off) > LOAD_NEAR:
-            more = "more" if off > 0 else "less"
-            yield (
-                f"not met: week {week.number} weighs {show_number(week.of_full, 0)} of a "
-                f"full one, {show_number(abs(off), 0)} {more} than wished; take it as it is, or "
-                "name other --loads"
-            )
-    for share in own.shares:
-        if not share.is_met:
-            yield (
-                f"not met: {exact(share.share)} {SHARE_WORDS[share.name]}; drop "
-                f"{OPTIONS[share.name]}, or let it reach that"
-            )
-    taper, cut = own.summary.taper, answer.limits.cut
-    if cut and taper and taper.cut is not None and not cut[0] <= 1000 * taper.cut <= cut[1]:
-        yield (
-            f"not met: the taper cuts {exact(taper.cut)} of the metres; name another --race-day "
-            "or --taper, or other --loads"
-        )
-    words = answer.analysis.catalogue.words("goals")
-    for goal in own.goals:
-        if goal.found < goal.wished:
-            title = words[goal.name].title.lower()
-            yield (
-                f"not met: {title} in {counted(goal.found, 'practice')}, wished {goal.words}; "
-                "give it less weight, or drop it"
-            )
-    for stroke, first, part in own.strokes:
-        title = answer.analysis.catalogue.words("strokes")[stroke].title.lower()
-        yield (
-            f"not met: {exact(part)} {title} in weeks {first} and {first + 1}; "
-            "drop --strokes, or ask for less"
-        )
-    for benchmark, number in own.untested:
-        yield f"not met: {benchmark} is not run in week {number}; drop that --test"
-    for again in own.again:
+    """Each wish that is not met, with what to drop or to change; and main sets that come again."""
+    for row in wish_rows(answer.analysis.catalogue, answer.judged.summary):
+        if row.met is False:
+            yield from (f"not met: {own}" for own in _drops(answer, row))
+    for again in answer.judged.again:
         yield f"again within a week: {again.main} on {again.first} and {again.second}"
+
+
+def _drops(answer: BlockAnswer, row: WishRow) -> Iterator[str]:
+    """What to drop or to change for a wish that is not met."""
+    kind, of = row.key
+    if kind == "load":
+        yield (
+            f"week {of} weighs {row.planned} of a full one ({row.wished} was wished); take it as "
+            "it is, or name other --loads"
+        )
+    elif kind == "share":
+        yield f"{row.planned} {row.what}; drop {OPTIONS[of]}, or let it reach that"
+    elif kind == "goal":
+        mend = "drop it" if row.wished == OF_BLOCK else "give it less weight, or drop it"
+        yield f"{row.what} in {row.planned}; {mend}"
+    elif kind == "stroke":
+        yield f"{row.what}: {row.planned}; drop --strokes, or ask for less"
+    elif kind == "test":
+        for benchmark, number in answer.judged.untested:
+            if benchmark == of:
+                yield f"{of} is not run in week {number}; drop that --test"
+    else:
+        yield f"{row.what}: {row.planned}; change the race day, the taper or the loads"
 
 
 def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:

@@ -13,13 +13,11 @@ from almanac.arithmetic.block_wishes import (
     goals_of,
     loads_of,
     practices_for,
-    strokes_of,
     weeks_run,
 )
 from almanac.arithmetic.planning_choices import Choice
 from almanac.arithmetic.planning_costs import AGAIN_DAYS
 from almanac.model.block import ShareRange
-from almanac.report.block_wishes import goal_words, is_within
 from almanac.report.planning_practices import choice_of
 
 
@@ -52,17 +50,16 @@ class JudgedShare:
     @property
     def is_met(self) -> bool:
         """Whether it lies in its range."""
-        return is_within(self.share, self.wished)
+        return self.wished.holds(self.share)
 
 
 @dataclass(frozen=True)
 class JudgedCount:
-    """How many there are, and how many are wished; in ``words`` as it was wished."""
+    """How many there are, and how many are wished."""
 
     name: str
     found: int
     wished: int
-    words: str
 
 
 @dataclass(frozen=True)
@@ -81,7 +78,6 @@ class Judged:
     summary: BlockSummary
     weeks: tuple[JudgedWeek, ...]
     shares: tuple[JudgedShare, ...]
-    strokes: tuple[tuple[str, int, float], ...]
     goals: tuple[JudgedCount, ...]
     untested: tuple[tuple[str, int], ...]
     again: tuple[Again, ...]
@@ -98,9 +94,8 @@ def judged(analysis: Analysis, summary: BlockSummary) -> Judged:
             JudgedShare(name, getattr(summary.balance, name), wished)
             for name, wished in summary.block.wished_shares.items()
         ),
-        tuple(_strokes(summary)),
         tuple(
-            JudgedCount(own.goal, round(practices_for(own).value), own.wished, goal_words(own))
+            JudgedCount(own.goal, round(practices_for(own).value), own.wished)
             for own in goals_of(summary)
         ),
         tuple(_untested(analysis, summary)),
@@ -135,15 +130,6 @@ def _weeks(summary: BlockSummary) -> Iterator[JudgedWeek]:
             week.balance.supine_share,
             wish.of_races if wish else 0.0,
         )
-
-
-def _strokes(summary: BlockSummary) -> Iterator[tuple[str, int, float]]:
-    """Strokes that have too little of two weeks: stroke, the first of them, its share."""
-    least = summary.block.wishes.strokes if summary.block.wishes else 0.0
-    for own in strokes_of(summary):
-        for first, balance in own.pairs:
-            if round(own.share_of(balance), 6) < least:
-                yield own.stroke, first, own.share_of(balance)
 
 
 def _untested(analysis: Analysis, summary: BlockSummary) -> Iterator[tuple[str, int]]:

@@ -4,7 +4,7 @@ tell in the same words.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,6 +15,7 @@ from almanac.arithmetic.block_wishes import GoalOfBlock, goals_of, loads_of, str
 from almanac.findings import counted
 from almanac.model.block import Block, ShareRange
 from almanac.model.catalogue import Catalogue
+from almanac.report.block_ways import block_ways
 from almanac.report.shown import rounded, shown, with_working
 from almanac.units import show_number, show_share
 
@@ -25,6 +26,8 @@ SHARE_WORDS = {
     "fast_share": "fast",
     "dolphin_share": "dolphin kick",
 }
+OF_BLOCK = "a goal of the block"
+"""In place of a number that nobody wished."""
 LOAD_NEAR = 5
 """Hundredths that a week may be off its load before it is told."""
 
@@ -59,8 +62,19 @@ def wish_lines(rows: Sequence[WishRow]) -> Iterator[str]:
     """The rows for a terminal."""
     for row in rows:
         mark = "; not met" if row.met is False else ""
-        yield f"  {row.what}: {row.planned}, wished {row.wished}{mark}"
+        wished = row.wished if row.wished == OF_BLOCK else f"wished {row.wished}"
+        yield f"  {row.what}: {row.planned}, {wished}{mark}"
         yield from (f"    {with_working(figure)}" for figure in row.figures[1:])
+
+
+def missed_words(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
+    """What a lane group misses of what was wished, each wish once, and how many are not known."""
+    rows = [row for _, own in block_ways(groups) for row in wish_rows(catalogue, own)]
+    missed = dict.fromkeys(row.what for row in rows if row.met is False)
+    unknown = len({row.key for row in rows if row.met is None})
+    told = [f"not met: {', '.join(missed)}"] if missed else []
+    told += [f"{unknown} not known"] if unknown else []
+    return "; ".join(told) or "all met"
 
 
 def wishes_json(summary: BlockSummary) -> dict[str, Any]:
@@ -100,7 +114,7 @@ def _shares(summary: BlockSummary) -> Iterator[WishRow]:
     figures = by_name("block", "block", summary)
     for name, wished in summary.block.wished_shares.items():
         figure = figures[name.replace("_", " ")]
-        met = is_within(figure.value, wished)
+        met = wished.holds(figure.value)
         plain = met and all(round(1000 * own) % 10 == 0 for own in (wished.least, wished.most))
         planned = shown(figure) if plain else exact(figure.value)
         span = span_words(wished)
@@ -119,7 +133,7 @@ def _goals(catalogue: Catalogue, summary: BlockSummary) -> Iterator[WishRow]:
 def goal_words(of: GoalOfBlock) -> str:
     """What was wished of a goal, as it was wished, and how many practices that comes to."""
     if not of.whole:
-        return "1 or more"
+        return OF_BLOCK
     if of.weight == of.whole:
         return f"all {of.practices}"
     exact_count = of.practices * of.weight / of.whole
@@ -162,7 +176,7 @@ def _taper(catalogue: Catalogue, summary: BlockSummary) -> Iterator[WishRow]:
     cut, lighter = figures["taper"], figures["taper days"]
     if cut.value is not None:
         wished = ShareRange(policy.limit("taper_cut_least"), policy.limit("taper_cut_most"))
-        met = is_within(cut.value, wished)
+        met = wished.holds(cut.value)
         planned = shown(cut) if met else exact(cut.value)
         words = f"{span_words(wished)}, by the policy"
         yield WishRow(("taper", "cut"), "metres that the taper cuts", words, planned, met, (cut,))
@@ -171,11 +185,6 @@ def _taper(catalogue: Catalogue, summary: BlockSummary) -> Iterator[WishRow]:
         met = days.least <= lighter.value <= days.most
         yield WishRow(("taper", "days"), "lighter days of the taper", words,
                       shown(lighter), met, (lighter,))  # fmt: skip
-
-
-def is_within(share: float | None, wished: ShareRange) -> bool:
-    """Whether a share lies in its range; nothing swum is nothing missed."""
-    return share is None or wished.least <= share <= wished.most
 
 
 def weeks_words(weeks: Sequence[int]) -> str:

@@ -130,7 +130,7 @@ def block_text(catalogue: Catalogue, groups: Mapping[str, BlockSummary]) -> str:
         lines += balance_sentences(catalogue, summary)
         lines += map(with_working, others(by_name("block", "block", summary).values(), BALANCE))
         rows = wish_rows(catalogue, summary)
-        lines += ["Beside what was wished:", *wish_lines(rows)] if rows else []
+        lines += ["Beside its goals and wishes:", *wish_lines(rows)] if rows else []
     lines += ["", CHANGE, *conventions()]
     return "\n".join(lines)
 

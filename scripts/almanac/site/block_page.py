@@ -30,7 +30,7 @@ from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.season import Season
 from almanac.report.block_ways import block_ways
-from almanac.report.block_wishes import WishRow, wish_rows
+from almanac.report.block_wishes import WishRow, missed_words, wish_rows
 from almanac.report.block_words import change_words, missing_words
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.plan_text import BALANCE, WEEK_SHARES, balance_sentences, conventions
@@ -65,7 +65,7 @@ def block_page(
         choosing=preferences(analysis, next(iter(groups)), together=tuple(groups)),
         ways=_ways(catalogue, groups),
         efforts=effort_legend(catalogue),
-        missed=_missed(catalogue, summary),
+        missed=missed_words(catalogue, groups),
         columns=[figure.figure.title for figure in _columns_of(weeks_of(summary)[0])],
         starts=date_words(block.starts),
         race_day=date_words(block.race_day) if block.race_day else "",
@@ -145,11 +145,6 @@ def _wishes(catalogue: Catalogue, summary: BlockSummary) -> list[dict[str, Any]]
         }
         for row in wish_rows(catalogue, summary)
     ]
-
-
-def _missed(catalogue: Catalogue, summary: BlockSummary) -> str:
-    missed = [row.what for row in wish_rows(catalogue, summary) if row.met is False]
-    return f"not met: {', '.join(missed)}" if missed else "all met"
 
 
 def _planned(row: WishRow) -> PageFigure:
