@@ -261,8 +261,8 @@ def test_wrong_usage_gets_a_sentence(asked, told, capsys):
     ("calculator", "given", "sentence"),
     [
         ("send-offs", {"distance": 100, "time": 80.0, "rep": 75}, "In 50 m it ends mid-pool"),
-        ("kick-count", {"distance": 25, "time": 25.0, "beats": 250}, "look at distance, time and count"),
-        ("kick-count", {"distance": 200, "time": 25.0, "beats": 110}, "look at distance, time and count"),
+        ("kick-count", {"distance": 25, "time": 25.0, "beats": 250}, "Hardly anybody kicks so often: look at time and count again"),
+        ("kick-count", {"distance": 200, "time": 25.0, "beats": 110}, "Hardly anybody is so fast: look at distance and time again"),
     ],
 )  # fmt: skip
 def test_what_cannot_well_be_is_said(

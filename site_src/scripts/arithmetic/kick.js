@@ -19,7 +19,8 @@ export function kickRate(given) {
 export function kickCount(given) {
   const [seconds, beats] = [number(given, "time"), number(given, "beats")];
   const [speed, legs] = [number(given, "distance") / seconds, beats / 2 / seconds];
-  return { numbers: { speed, minute: (beats / seconds) * 60, legs, cycle: speed / legs }, says: speed > MOST_SPEED || legs > MOST_CYCLES ? ["read", "unlikely"] : ["read"] };
+  const says = ["read", ...(speed > MOST_SPEED ? ["too-fast"] : []), ...(legs > MOST_CYCLES ? ["too-often"] : [])];
+  return { numbers: { speed, minute: (beats / seconds) * 60, legs, cycle: speed / legs }, says };
 }
 
 /** From peak to peak. @type {import("./calculators.js").Work} */
