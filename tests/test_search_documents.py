@@ -116,6 +116,12 @@ def test_a_page_names_places_on_it_that_are_found_by_themselves(catalogue: Catal
     assert found["wet.html#dry"].fact == "A & B"
 
 
+def test_a_page_without_fields_is_found_by_its_file(catalogue: Catalogue) -> None:
+    for head in ("", "---\n---\n", "---\n\n---\n"):
+        page = rows(catalogue, bare=f"{head}Words.\n")["bare.html"]
+        assert (page.title, page.text.strip()) == ("bare", "words")
+
+
 def test_a_page_for_editors_is_found_by_what_it_is_called_alone(catalogue: Catalogue) -> None:
     text = PAGE.replace("asked:", "readers: editors\nasked:")
     page = rows(catalogue, law=text)["law.html"]

@@ -15,7 +15,7 @@ from almanac.analysis.figures import registered
 from almanac.analysis.figures.figure import Documented
 from almanac.model.policy import RestRule
 from almanac.site.entry_page import source_link
-from almanac.site.formulas import FORMULAS
+from almanac.site.formulas import ASKED, FORMULAS
 from almanac.site.links import Page
 from almanac.site.search_pages import FORMULA
 from almanac.units import show_number
@@ -51,6 +51,7 @@ def computed_page(analysis: Analysis) -> Page:
     sections = [{"title": title, "formulas": own} for title, own in formulas.items()]
     places = [
         {"at": formula.place, "title": formula.title, "kind": FORMULA}
+        | ({"asked": ASKED[formula.title]} if formula.title in ASKED else {})
         for own in formulas.values()
         for formula in own
     ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from almanac.analysis.figures.figure import Documented
 from almanac.arithmetic.assumed import targets
 from almanac.arithmetic.at_once import hands
@@ -52,6 +54,14 @@ from almanac.arithmetic.week_change import week_change
 from almanac.arithmetic.working import BuildTime
 from almanac.model.changes import changed
 from almanac.model.variants import given
+
+# What a formula is looked for by that has no page of its own.
+ASKED: Mapping[str, tuple[str, ...]] = {
+    "Change of a week": (
+        "weekly load jump", "too big a jump", "load went up", "increase per week",
+        "how much more each week", "ten percent rule",
+    ),
+}  # fmt: skip
 
 # The rules that numbers follow, by chapter. The formulas of registered figures that are not named
 # here stand at the end of their chapters.

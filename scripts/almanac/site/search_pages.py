@@ -7,12 +7,10 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Iterator, Mapping
-from typing import Any
-
-import yaml
 
 from almanac.model.catalogue import Catalogue
 from almanac.model.vocabularies import GRAVITIES, HAZARDS
+from almanac.site.front_matter import front_matter_of
 from almanac.site.links import place_of_rule
 from almanac.site.search_documents import Document, once
 
@@ -29,7 +27,6 @@ KINDS = (
     (EDITORS, "For editors", "For editors"),
 )
 _SAFETY = "safety.html"
-_FRONT_MATTER = re.compile(r"\A---\n(?P<fields>.*?)\n---\n", re.DOTALL)
 _ANCHORED = re.compile(r"^## .*\{#([\w-]+)\}\s*$", re.MULTILINE)
 _MARKUP = re.compile(
     r"<(script|style|svg)\b.*?</\1>|<[^>]*>|^\s{0,3}#+ |[*`|]", re.DOTALL | re.MULTILINE
@@ -87,13 +84,12 @@ def _page(location: str, markdown: str) -> Iterator[Document]:
     """A page that is no entry's: its title, and all that it says; of one for editors what it is
     looked for by alone, or its many words would answer what a coach asks. Then the places on it.
     """
-    found = _FRONT_MATTER.match(markdown)
-    fields = _plain(yaml.load(found["fields"], Loader=yaml.CSafeLoader)) if found else {}
+    fields, markdown = front_matter_of(markdown)
     kind = EDITORS if fields.get("readers") == EDITORS else PAGE
     name = location.removesuffix(".html")
     title = fields.get("title", name)
     about = fields.get("description", "")
-    body = _MARKUP.sub(" ", markdown[found.end() :] if found else markdown)
+    body = _MARKUP.sub(" ", markdown)
     yield Document(
         key=None,
         location=location,
@@ -106,7 +102,7 @@ def _page(location: str, markdown: str) -> Iterator[Document]:
         asked="; ".join(fields.get("asked", ())),
         text="" if kind == EDITORS else once(html.unescape(body)),
     )
-    sections = dict(_sections(markdown[found.end() :] if found else markdown))
+    sections = dict(_sections(markdown))
     for place in fields.get("places", ()):
         own_kind, asked = place.get("kind", PAGE), tuple(place.get("asked", ()))
         yield _place(
@@ -119,12 +115,3 @@ def _sections(markdown: str) -> Iterator[tuple[str, str]]:
     """What stands under each heading that names its own anchor, by the anchor."""
     parts = _ANCHORED.split(markdown)
     yield from zip(parts[1::2], parts[2::2], strict=True)
-
-
-def _plain(value: Any) -> Any:
-    """Texts as they are read, which stand in front matter as HTML."""
-    if isinstance(value, str):
-        return html.unescape(value)
-    if isinstance(value, dict):
-        return {key: _plain(inner) for key, inner in value.items()}
-    return [_plain(inner) for inner in value] if isinstance(value, list) else value

@@ -125,7 +125,6 @@ WEEK_LOAD = Calculator(
         "rating-6": 6, "minutes-7": 0,
     },
     asked_as=(
-        "monotony", "strain", "weekly load", "weekly load jump", "too big a jump", "load went up",
-        "week too hard", "increase per week", "how much more each week", "ten percent rule",
+        "monotony", "strain", "weekly load", "week too hard",
     ),
 )  # fmt: skip
