@@ -13,18 +13,20 @@ from almanac.model.closed import CLUB
 from almanac.model.club import AssumedTest, TimedTest
 from almanac.source.reader import DataPath
 from almanac.source.times_meant import dotted_time
-from almanac.units import show_number
+from almanac.units import parse_time, show_number
 
 _Time = TypeVar("_Time", TimedTest, AssumedTest)
 _FASTEST_M_S = 4.0
 """House figure: above anybody's speed, in fins too (some 3.5 m/s over 50 m, from memory), and far
 below what a time in minutes gives that is read as seconds."""
+_SLOWEST_M_S = 0.25
+"""House figure: 50 m in 3:20, below a beginner's first kick."""
 
 
 @forbids("test-too-fast")
 def test_too_fast(analysis: Analysis) -> Iterator[Problem]:
     """No time of a benchmark, timed or assumed, is faster than 4 m/s: nobody swims that, in fins
-    neither, and 4.05 without its colon is four seconds.
+    neither, and 800 m in 10.10, without a colon, are done in ten seconds.
     """
     catalogue = analysis.catalogue
     document = catalogue.documents[CLUB]
@@ -37,9 +39,16 @@ def test_too_fast(analysis: Analysis) -> Iterator[Problem]:
             if benchmark.metres > one.time * _FASTEST_M_S:
                 seconds = show_number(one.time, 2)
                 message = f"'{benchmark.title}' in {seconds} seconds: nobody is so fast"
-                meant = dotted_time(str(document.node((*path, "time")).value))
-                hint = f"write minutes with a colon: {meant or 'minutes:seconds'}"
+                hint = _meant(benchmark.metres, str(document.node((*path, "time")).value))
                 yield Problem(catalogue.club, (*path, "time"), message, hint)
+
+
+def _meant(metres: float, written: str) -> str:
+    """What to write: minutes with a colon, where the time with one is somebody's."""
+    meant = dotted_time(written)
+    if meant and metres >= parse_time(meant) * _SLOWEST_M_S:
+        return f"write minutes with a colon: {meant}"
+    return "look at the time and the benchmark again; a time is minutes:seconds, or seconds alone"
 
 
 @warns("test-ahead")
