@@ -12,6 +12,7 @@ const asked = (words) => questionOf(words, { gear: GEAR, away: awayIn(GEAR), squ
 
 test("no water is land, but gear of that name is only gear that is away", () => {
   assert.equal(asked("no water tonight").words.includes("on land"), true);
+  assert.equal(asked("no water up the nose").words.includes("on land"), false);
   for (const [words, id] of [["no pool shoes", "pool-shoes"], ["no water cup", "water-cup"], ["we forgot the fins", "fins"]]) {
     assert.deepEqual([...asked(words).without], [id], words);
     assert.equal(asked(words).words.includes("on land"), false, words);
@@ -24,23 +25,34 @@ test("under ten is an age, but under ten minutes, metres or lanes is none", () =
   }
   assert.equal(asked("kick under 10 minutes").minutes, 10);
   assert.equal(asked("under 3 lanes").lanes, 3);
+  assert.equal(asked("u10 kick set").words, "children kick set");
+  for (const words of ["under 8 kicks", "under 5 laps", "under 6 seconds"]) {
+    assert.equal(asked(words).words.includes("children"), false, words);
+  }
   assert.equal(asked("under 5 m").words.includes("children"), false);
 });
 
-test("a game of the breath or under water is asked for as the danger that it is", () => {
-  for (const words of ["hold breath game", "who can hold their breath longest", "holding breath competition for kids", "no breath 25"]) {
-    assert.equal(asked(words).words, "breath-hold contest", words);
+test("a game of the breath or under water weighs the danger, and the question stays as it is asked", () => {
+  const dared = [
+    "hold breath game", "who can hold their breath longest", "holding breath competition for kids", "no breath 25", "no breath for 25 m", "no breath for a whole length", "underwater contest",
+  ];
+  for (const words of dared) {
+    assert.equal(asked(words).kinds.has("danger"), true, words);
+    assert.equal(words.endsWith(asked(words).words.trim()), true, words); // "no" is heard of gear
   }
-  assert.equal(asked("underwater contest").words, "underwater record");
-  assert.equal(asked("underwater dolphin").words, "underwater dolphin");
-  assert.equal(asked("holds his breath").words, "holds his breath");
+  for (const words of ["who can explain underwater rules", "underwater rule in competition", "no breath 3 strokes into the turn", "underwater dolphin", "holds his breath"]) {
+    assert.equal(asked(words).kinds.has("danger"), false, words);
+    assert.equal(words.endsWith(asked(words).words.trim()), true, words);
+  }
 });
 
 test("what hurts is sore, in any words", () => {
   for (const words of ["bad knee", "dodgy knee", "knee hurts", "knee is playing up"]) {
     assert.equal(asked(words).words.trim(), "sore knee", words);
   }
-  assert.equal(asked("bad habit").words, "bad habit");
+  for (const words of ["bad habit", "bad hip position", "bad arm position", "bad back kick", "bad foot position", "bad legs"]) {
+    assert.equal(asked(words).words, words);
+  }
 });
 
 test("a practice that is to be made is no practice of that name", () => {

@@ -37,6 +37,8 @@ const GENERAL = new Set(stems( // words that fit nearly everything here, and tho
 const GENERAL_COUNTS = 0.55;
 const SMALL_NUMBER = /^\d{1,2}$/;
 const NUMBER_COUNTS = 0.6;
+const NEED = "need";
+const NAMED = 0.45; // how like a name of a need is that "a boy with" asks for: bent knees are a fault
 const WHOLE_NAME = 3;
 const ALL_IN_NAME = 1.4;
 const LIKE_A_NAME = 8;
@@ -87,12 +89,14 @@ export function answers({ words, phrases, ways }, entries, question) {
     const like = likeness.get(id) ?? 0;
     return 1 + LIKE_A_NAME * like ** LIKELY + AS_A_NAME * like ** SURELY;
   };
+  const isNeedNamed = hits.some(({ id }) => entries[id]?.kind === NEED && (likeness.get(id) ?? 0) >= NAMED);
+  const weighed = isNeedNamed ? question : { ...question, kinds: new Set([...question.kinds].filter((kind) => kind !== NEED)) };
   const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */
   const least = (id) => (entries[id]?.kind === "editors" ? FOR_EDITORS : SURE);
   const scored = hits.map(({ id, score, tells }) => {
     const place = entries[id]?.kind === "editors" && tells < FOR_EDITORS ? LAST : 1;
-    return /** @type {const} */ ([id, score * favour(entries[id], question, sought) * alike(id) * place * agrees(entries[id])]);
+    return /** @type {const} */ ([id, score * favour(entries[id], weighed, sought) * alike(id) * place * agrees(entries[id])]);
   });
   const sure = hits.filter(({ id, tells }) => tells >= least(id));
   return { scores: new Map(scored.sort(([, one], [, two]) => two - one)), sure: new Set(sure.map(({ id }) => id)) };

@@ -1,7 +1,7 @@
 // What a question asks for beside its words: minutes, lanes, heads, gear that is there or is not, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
-import { saidPlainly } from "./said-as.js";
+import { isDare, saidPlainly } from "./said-as.js";
 
 /**
  * @typedef {object} Question
@@ -106,7 +106,7 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
  * @type {(words: string, said: string, more: {isOfReps: boolean, gear: [string, string][]}) => Set<string>} */
 const kindsIn = (words, said, { isOfReps, gear }) => {
   const isOfWhom = OF_WHOM.test(said) && !gearIn(said, gear).length;
-  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps ? ["set"] : []), ...(isOfWhom ? ["need"] : [])]);
+  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) ? ["danger"] : [])]);
 };
 
 /** How far a set or a practice is to be, and the text without it; of nothing else.

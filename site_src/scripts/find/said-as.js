@@ -20,9 +20,13 @@ const TIMES = [
 
 const BODY = "(back|necks?|shoulders?|elbows?|wrists?|hips?|knees?|ankles?|f(?:oo|ee)t|heels?|arms?|legs?|ears?|eyes?)";
 
+const JOINT = "(necks?|shoulders?|elbows?|wrists?|hips?|knees?|ankles?|heels?|ears?|eyes?)";
+const SAID = "(?=\\s*(?:$|[?!.,;]|(?:and|but|today|tonight|what|which|can|should|how)\\b))"; // where nothing more is said of it
+
 /** What hurts. @type {Saying[]} */
 const PAINS = [
-  [new RegExp(`\\b(?:bad|dodgy|gammy|injured|painful|crook|busted|tweaked|strained|aching|achy) ${BODY}\\b`, "gu"), "sore $1"],
+  [new RegExp(`\\b(?:injured|painful|busted|tweaked|strained|aching|achy) ${BODY}\\b`, "gu"), "sore $1"],
+  [new RegExp(`\\b(?:bad|dodgy|gammy|crook) ${JOINT}\\b${SAID}`, "gu"), "sore $1"], // a bad hip position is a fault
   [new RegExp(`\\b${BODY} (?:is |are |has been |keeps? )?(?:hurts?|hurting|aches?|aching|painful|in pain|playing up|niggling)\\b`, "gu"), "sore $1"],
   [new RegExp(`\\bbad for (?:the |your |my |his |her |their )?${BODY}\\b`, "gu"), "sore $1"],
 ];
@@ -31,26 +35,29 @@ const PAINS = [
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
   [/\b(?:build|make|write|create|plan|design|compose|invent|come up with|put together) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
-  [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?! (?:shoe|cup|buoy|noodle|toy|bottle|break|clock))/gu, "on land"],
+  [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?=\s*(?:$|[?!.,;]|(?:tonight|today|tomorrow|this (?:week|morning|evening))\b))/gu, "on land"], // but not: up the nose
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
   [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],
-  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u|under)[\s-]?(?:\d|1[0-2])s?\b(?!\s*-?\s*(?:min|lane|m\b|met(?:re|er)|sec|rep|length|swimmer))/gu, "children"],
+  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u[\s-]?(?:\d|1[0-2])s?|under[\s-]?(?:\d|1[0-2])(?:s|(?=[\s?!.]*$)))(?![\p{L}\p{N}])(?!\s*-?\s*(?:min|sec|rest))/gu, "children"], // under 8 kicks is a number
+  [/(?<=(?:not|n['’]?t) )even |\beven (?=though\b|if\b|when\b)/gu, ""], // an even pace is one
 ];
 
 const BEFORE = "(?:forgot(?:ten)?|left behind|missing|(?:have|has|did|do|does|had|got)(?:n['’]?t| not)(?: got| have| bring)?|(?:run|ran) out of|nobody has|no one has|none of (?:them|us) ha(?:s|ve)|not enough|too few|lost|locked away)";
 const OUR = "(?:(?:the|our|my|her|his|their|any|enough|all) )*";
 const AFTER = "(?: (?:are|is|were|have|has|all|been|got))* (?:missing|forgotten|gone|stolen|locked(?: away| up)?|not here|broken|flat|left behind|(?:left )?at home|in the other pool)";
 
-const DARE = "(?=.*\\b(?:games?|contests?|competitions?|challenges?|dares?|longest|farthest|furthest|who can)\\b)";
+const DARE = "(?:games?|contests?|challenges?|dares?|records?|longest|farthest|furthest|who can (?:go|hold|stay|swim|get|do|last)|competitions?)";
+const OF_BREATH = "\\bunder ?water\\b|\\b(?:hold\\w*|held)\\b.*\\bbreath|\\bbreath\\w*.*\\b(?:hold\\w*|held)\\b";
+const RULES = /\b(?:rules?|legal|disqualif\w*|explain)\b/u;
+const NO_BREATH = /\b(?:no|without(?: a| any)?|(?:on |in )?one) breaths?(?: for| over)?(?: an?| the| one| whole| full)* (?:\d{2,}(?!\s*(?:strokes?|kicks?|beats?))|lengths?|widths?|laps?)\b/u;
+const DARED = new RegExp(`\\b${DARE}\\b.*(?:${OF_BREATH})|(?:${OF_BREATH}).*\\b${DARE}\\b`, "u");
 
-/** Holding the breath or staying under as a game, in any words: the danger is meant to be found and not a game. @type {Saying[]} */
-const DARES = [
-  [new RegExp(`^${DARE}.*\\b(?:hold\\w*|held)\\b.*\\bbreath.*$`, "u"), "breath-hold contest"],
-  [new RegExp(`^${DARE}.*\\bunder ?water\\b.*$`, "u"), "underwater record"],
-  [/^.*\bno breaths? \d.*$/u, "breath-hold contest"],
-];
+/** Whether holding the breath or staying under is asked for as a game or for a distance, in any words: then the danger is meant to be found. What the
+ * rules say of it is no dare.
+ * @param {string} text in small letters */
+export const isDare = (text) => NO_BREATH.test(text) || (DARED.test(text) && !RULES.test(text));
 
 /** "No" before gear that is told to be away in other words: the same words of anything else stay what they are.
  * @param {[string, string][]} gear each piece with a name of it
@@ -68,4 +75,4 @@ export function awayIn(gear) {
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...DARES, ...TIMES, ...PAINS, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...TIMES, ...PAINS, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());

@@ -16,7 +16,7 @@ import { indexed, OF_REPS, ofDistance, stem, stems, wordsOf } from "./words.js";
 
 const LEAST_COVER = 0.25; // the share of what is asked for, by weight, that an answer must have
 const IN_TEXT = 0.6; // what an answer counts that only a text gives
-const TELLS_IN_TEXT = 0.28; // the same of how sure an answer is: what texts alone hold is a third
+const TELLS_IN_TEXT = 0.28; // the same of how sure an answer is: what texts alone hold, little more than a quarter
 const UNKNOWN = 0.2; // what a word counts that nothing answers
 const UNNAMED = 0.35; // the same that only texts hold: no page is about it
 const RARE = 0.35; // how much more a rare word counts than a common one: the power of what it tells

@@ -12,8 +12,8 @@ const IDLE = new Set(
     " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also vs versus poor bad badly" +
     " someone somebody anyone anybody everyone everybody stuff got id weve youre thats theres didnt wasnt arent havent hasnt" +
     " because cos coz couldnt shouldnt wouldnt need needs needed seems anything pls plz thanks" +
-    " gonna gotta wanna kinda sorta might may must actually basically honestly literally seriously simply maybe perhaps probably currently already even though" +
-    " although however until yet etc ok okay hi hello sorry damn bloody crap stupid hell am im ive weve theyve hes shes happen happens happening supposed trying try" +
+    " gonna gotta wanna kinda sorta might may must actually basically honestly literally seriously simply maybe perhaps probably currently already though" +
+    " although however until yet etc ok okay hi hello sorry damn stupid hell am im ive weve theyve hes shes happen happens happening supposed trying try" +
     " tries keep keeps keeping pretty quite rather totally completely constantly apparently obviously anyway anyways whatever everything anywhere everywhere"
   ).split(" "),
 );
