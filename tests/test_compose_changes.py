@@ -30,7 +30,7 @@ from almanac.arithmetic.composing_changes import (
 )
 from almanac.arithmetic.composing_order import SLACK_MOST, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish, wishes_of
-from almanac.arithmetic.composing_why import SLOT, unmet
+from almanac.arithmetic.composing_why import SLOT, TIME_LEFT, unmet
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.checks import check
 from almanac.commands.main import main
@@ -167,7 +167,9 @@ def test_a_slot_that_is_no_longer_filled_is_told_with_what_is_left() -> None:
     for asked, _, _, after in done(OUT):
         now = standing(asked, after)
         left = asked.slot - whole(now.order)
-        found = [own for own in unmet(asked, Proposal(now.order, now.cost)) if own.because == SLOT]
+        found = [
+            own for own in unmet(asked, Proposal(now.order, now.cost)) if own.because == TIME_LEFT
+        ]
         assert [own.which for own in found if own.wish == SLOT] == (
             [left // 10] if left > SLACK_MOST else []
         )

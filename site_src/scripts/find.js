@@ -86,11 +86,12 @@ const lists = resultLists(one("[data-results]", page), {
  * @param {Entry[]} found
  * @param {number} untimed
  * @param {number} unsure
+ * @param {boolean} isAtRest nothing is asked and nothing chosen: no hit is shown
  */
-function showTotal(found, untimed, unsure) {
+function showTotal(found, untimed, unsure, isAtRest) {
   const { minutes, lanes, swimmers } = held();
   say(one("[data-unknown]", page), tell.unknown(search.unknown(question)));
-  say(one("[data-total]", page), tell.total(found, unsure, question));
+  say(one("[data-total]", page), isAtRest ? `${many(found.length, "page", "pages")}, as lists:` : tell.total(found, unsure, question));
   const isTimed = Boolean(minutes || lanes || swimmers);
   one("[data-ask-groups]", page).hidden = !isTimed || held().groups.length > 0;
   say(one("[data-whose]", page), isTimed ? tell.whose(held()) : "");
@@ -176,7 +177,7 @@ function refresh(keepAddress = false) {
   showRecent();
   /** @type {import("./find/results.js").IsSure} */
   const isSure = ({ number }) => !answered || answered.sure.has(number);
-  showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length);
+  showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length, isAtRest);
   speak(lists.show(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind: state.choice.kind.size === 1, isAsked: scored !== null, isSure }));
   if (!keepAddress) {
     written.soon();

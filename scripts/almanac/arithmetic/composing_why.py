@@ -39,6 +39,8 @@ from almanac.arithmetic.composing_wishes import (
 GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (
     "goals", "effort", "minutes", "taught", "keep", "skill", "relief", "slot",
 )  # fmt: skip
+TIME_LEFT = "time-left"
+"""Why something is not met where there was time for it."""
 PIECE, FULL = "piece", "room"
 """Beside the reasons why a piece may not stand (``composing_wishes``): wishes, what is missing, and
 what has no room for so many.
@@ -60,7 +62,8 @@ class Why:
 @dataclass(frozen=True)
 class Unmet:
     """What a practice does not meet: a wish, which of it by place (``UNKNOWN``; of the slot the
-    seconds that nothing fills), and the wish that is in the way; the slot where there was time.
+    seconds that nothing fills), and the wish that is in the way; ``TIME_LEFT`` where there
+    was time.
     """
 
     wish: str
@@ -90,13 +93,13 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     if asked.wishes.effort not in (UNKNOWN, *mains):
         yield Unmet(EFFORT, asked.wishes.effort, GOAL)
     roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
-    because = SLOT if left > SLACK_MOST else MINUTES
+    because = TIME_LEFT if left > SLACK_MOST else MINUTES
     if SKILL not in roles and asked.slot >= SKILL_FROM:
         yield Unmet(NO_SKILL, UNKNOWN, because)
     if EASY not in roles and are_legs_tired(work):
         yield Unmet(NO_RELIEF, UNKNOWN, because)
-    if because == SLOT:  # only after something was taken out
-        yield Unmet(SLOT, left // TENTHS, SLOT)
+    if because == TIME_LEFT:  # only after something was taken out
+        yield Unmet(SLOT, left // TENTHS, TIME_LEFT)
 
 
 def _in_the_way(asked: Asked, goal: int) -> str:

@@ -15,7 +15,7 @@ from almanac.arithmetic.composing_why import (
     GOAL,
     MINUTES,
     PIECE,
-    SLOT,
+    TIME_LEFT,
     Hinders,
     Unmet,
     Why,
@@ -41,8 +41,8 @@ def unmet_words(table: Table, own: Unmet) -> str:
         return said("unmet-goals", goal=table.goals[own.which].title, because=because)
     if own.wish == EFFORT:
         return said("unmet-effort", effort=table.efforts[own.which].title.lower())
-    if own.because == SLOT:
-        return said(f"unmet-{own.wish}-slot", time=show_time(max(own.which, 0)))
+    if own.because == TIME_LEFT:
+        return said(f"unmet-{own.wish}-time-left", time=show_time(max(own.which, 0)))
     return said(f"unmet-{own.wish}")
 
 

@@ -29,7 +29,7 @@ export function why(asked, { own: { piece } }) {
 /** What a practice could not meet, and which wish to drop for it. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
 export function unmet(asked, order) {
   const { wishes } = asked, roles = order.map((one) => one.role), left = asked.slot - whole(order);
-  const because = left > SLACK_MOST ? "slot" : "minutes";
+  const because = left > SLACK_MOST ? "time-left" : "minutes";
   const isMain = (/** @type {Stood} */ one) => one.role === MAIN || one.role === SECOND;
   const found = wishes.goals
     .filter((goal) => !order.some((one) => one.own.piece.goals.includes(goal)))
@@ -44,7 +44,7 @@ export function unmet(asked, order) {
   if (!roles.includes(EASY) && areLegsTired(work)) {
     found.push({ wish: "relief", which: UNKNOWN, because });
   }
-  if (because === "slot") { // only after something was taken out
+  if (because === "time-left") { // only after something was taken out
     found.push({ wish: "slot", which: Math.floor(left / TENTHS), because });
   }
   return found;

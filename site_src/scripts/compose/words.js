@@ -32,8 +32,8 @@ export function unmetWords(table, { wish, which, because }) {
   if (wish === "goals") {
     return said(table, "unmet-goals", { goal: table.goals[which]?.title ?? "", because: said(table, `because-${because}`) });
   }
-  if (because === "slot") {
-    return said(table, `unmet-${wish}-slot`, { time: which === UNKNOWN ? "" : showTime(which) });
+  if (because === "time-left") {
+    return said(table, `unmet-${wish}-time-left`, { time: which === UNKNOWN ? "" : showTime(which) });
   }
   return said(table, `unmet-${wish}`, { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
 }

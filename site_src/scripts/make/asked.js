@@ -102,7 +102,7 @@ export function without(request, { wish, which }, goalTitle) {
  * @param {Unmet} unmet
  * @param {(goal: string) => string} goalTitle */
 export function wayPast(request, { wish, which, because }, goalTitle) {
-  if (because === "slot") { // there is time: what was taken out is taken back
+  if (because === "time-left") { // there is time: what was taken out is taken back
     return null;
   }
   const behind = because === "minutes" || because === "goals" ? null : without(request, { wish: because, which: null }, goalTitle);
