@@ -5,27 +5,28 @@ from __future__ import annotations
 import re
 
 from almanac.source.syntax_slips import CURLY
-from almanac.wording.numbers_said import WORDS
+from almanac.wording.numbers_said import number_said
 
 _DECIMAL_COMMA = re.compile(r"[0-9]+,([0-9]{1,2}|[0-9]{4,})", re.ASCII)
 # A whole number as people write it: grouped, with leading noughts, with a unit behind it.
 _NUMBER = re.compile(r"0*([0-9]{1,3}([,_' ][0-9]{3})+|[0-9]+) ?[a-z]{0,7}", re.ASCII)
 LIKE_DIGITS = str.maketrans("OoQlI|", "000111")
 _NEARLY_DIGITS = re.compile(r"[0-9OoQlI|]*[0-9][0-9OoQlI|]*")
-_RANGE = re.compile(r"([0-9]+) ?(?:-|–|—|to|or|\.\.) ?([0-9]+)")
+_RANGE = re.compile(r"([0-9]{1,6}) ?(?:-|–|—|to|or|\.\.) ?([0-9]{1,6})")
+_AMOUNT = r"([0-9]{1,6}(?:[.,][0-9]{1,6})?)"  # longer ones are nothing that anybody meant
 _BETWEEN = re.compile(
-    r"([0-9]+(?:[.,][0-9]+)?) ?(?:m|ft|feet)? ?(?:-|–|—|to|\.\.) ?([0-9]+(?:[.,][0-9]+)?)"
-    r"(?: ?(m|met(?:re|er)s?|ft|feet|'))?",
+    rf"{_AMOUNT} ?(?:m|ft|feet)? ?(?:-|–|—|to|\.\.) ?{_AMOUNT}(?: ?(m|met(?:re|er)s?|ft|feet|'))?",
     re.ASCII | re.IGNORECASE,
 )
+_MOST_OFFERED = 4
 _METRES_PER_FOOT = 0.3048  # exact: international yard and pound agreement, 1959
 _PERCENT = re.compile(r"([0-9]{1,3}) ?%", re.ASCII)
 _HOURS_AND_MINUTES = re.compile(
     r"([0-9]):([0-5][0-9])|([0-9]) ?h(?:ours?)? ?([0-5]?[0-9])?(?: ?min)?"
 )
 _HOURS = re.compile(r"([0-9]{1,2}(?:[.,][0-9]{1,2})?) ?(?:h|hrs?|hours?)", re.ASCII)
-_SAID = {**WORDS, "one": 1, "eleven": 11, "hundred": 100, "a hundred": 100,
-         "once": 1, "twice": 2}  # fmt: skip
+_COUNTED = ("reps", "rounds", "swimmers", "lanes", "most_in_lane")
+"""Fields that say how many there are of something, so that a list of them can be counted."""
 _REPS_BY = re.compile(r"([1-9][0-9]?) ?[x×*] ?([0-9]{1,4})", re.ASCII)
 
 
@@ -45,13 +46,22 @@ def number_meant(value: object, wanted: str) -> str:
         return re.sub(r"[^0-9]", "", match[1])
     if _NEARLY_DIGITS.fullmatch(text):
         return text.translate(LIKE_DIGITS).lstrip("0") or "0"
-    said = _SAID.get(text.lower(), _SAID.get(text.lower().split(" ")[0] if text else ""))
-    return str(said) if said else ""
+    return str(number_said(text) or "")
+
+
+def _one_of(values: list[object], field: str) -> str:
+    """How to write one number where a list of them stands."""
+    if field in _COUNTED:
+        return f"write how many there are, in digits alone: {len(values)}"
+    numbers = [str(own) for own in values if isinstance(own, int | float)]
+    if not numbers or len(numbers) != len(values) or len(numbers) > _MOST_OFFERED:
+        return "write one number, in digits alone, without brackets"
+    return f"write one number: {' or '.join(numbers)}"
 
 
 def _in_metres(text: str) -> str:
     """A length in centimetres, feet or inches, in metres; "" where it is none."""
-    found = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?) ?(cm|ft|feet|foot|in|inch(?:es)?)", text)
+    found = re.fullmatch(rf"{_AMOUNT} ?(cm|ft|feet|foot|in|inch(?:es)?)", text)
     if not found:
         return ""
     each = {"cm": 0.01, "in": _METRES_PER_FOOT / 12}.get(found[2][:2], _METRES_PER_FOOT)
@@ -71,7 +81,7 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
     if isinstance(value, str) and (reps := _REPS_BY.fullmatch(value.strip())):
         return f"write {int(reps[1]) * int(reps[2])}, which is all of it"
     if isinstance(value, list):
-        return f"write how many there are, in digits alone: {len(value)}"
+        return _one_of(value, field)
     if field.endswith("_m") and (metres := _in_metres(said)):
         return f"write {metres}, in metres and digits alone"
     between = _RANGE.fullmatch(bare(value)) if isinstance(value, str) else None

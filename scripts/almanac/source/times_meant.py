@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from almanac.source.meant import LIKE_DIGITS, bare, has_letters, number_meant
+from almanac.source.meant import LIKE_DIGITS, bare, has_letters
+from almanac.wording.numbers_said import number_said
 
 _OF_DAY = re.compile(
     r"([0-9]{1,2})(?:[:.h]?([0-5][0-9]))? ?(?:(am|pm)|h|o'clock|uhr)?", re.IGNORECASE
@@ -82,8 +83,8 @@ def time_meant(text: str) -> str:
         text = f"{said[1]} s"
     before = bare(text)
     text = re.sub(r"^(?:on |at |every |@ ?)", "", before, flags=re.IGNORECASE)
-    if spoken := re.fullmatch(r"([a-z ]+?) (minutes?|seconds?)", text.lower()):
-        many = number_meant(spoken[1], "integer")
+    if spoken := re.fullmatch(r"([a-z -]+?) (minutes?|seconds?)", text.lower()):
+        many = number_said(spoken[1])
         text = f"{many} {spoken[2]}" if many else text
     if text != before and re.fullmatch(r"[0-9]{1,2}:[0-5][0-9]", text):
         return text

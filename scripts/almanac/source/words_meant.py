@@ -104,9 +104,9 @@ def word_meant(failure: Failure, piece: Mapping[str, Any], text: str, is_sure: b
 
 def choice_meant(text: str, choices: Iterable[str]) -> str:
     """The choice that a text is, is nearly, or is the long form of: ``Tuesday`` for ``tue``."""
-    all = list(choices)
-    begun = [own for own in all if len(own) >= _LEAST_BEGUN and fold(text).startswith(fold(own))]
-    return begun[0] if len(begun) == 1 else nearest(text, all) or ""
+    known = list(choices)
+    begun = [own for own in known if len(own) >= _LEAST_BEGUN and fold(text).startswith(fold(own))]
+    return begun[0] if len(begun) == 1 else nearest(text, known) or ""
 
 
 def _words_between(failure: Failure, text: str) -> tuple[str, ...]:
