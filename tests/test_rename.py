@@ -294,3 +294,23 @@ def test_an_entry_that_leads_nowhere_is_told(
     assert main(["rename", "gone", "other", "--root", str(catalogue)]) == 2
     assert "'gone' has moved already" in capsys.readouterr().err
     assert texts(catalogue) == before
+
+
+@pytest.mark.parametrize("new", ["2026", "650", "no"])
+def test_an_id_that_reads_as_no_text_is_put_in_quotes(
+    catalogue: Path, capsys: pytest.CaptureFixture[str], new: str
+) -> None:
+    one = next(iter(load(catalogue).names.of("reference", "squad")))
+    findings = load_and_check(catalogue, DAY).findings
+    assert main(["rename", one, new, "--kind", "squad", "--root", str(catalogue)]) == 0
+    assert f'"{new}":' in (catalogue / "plans/club.yml").read_text("utf-8")
+    assert new in load(catalogue).names.of("reference", "squad")
+    after = load_and_check(catalogue, DAY).findings
+    assert [it.code for it in after] == [it.code for it in findings]
+
+
+def test_what_is_not_there_is_told_by_its_kind(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["rename", "nothing", "x", "--kind", "pool", "--root", str(catalogue)]) == 2
+    assert "there is no pool 'nothing'" in capsys.readouterr().err

@@ -76,8 +76,8 @@ def kind_of_id(
     has, or several.
     """
     kinds = [asked] if asked else among
-    known = {(kind, own) for kind in IN_CLUB for own in loaded.names.of("reference", kind)}
-    known |= loaded.documents.keys()
+    in_club = [(kind, own) for kind in IN_CLUB for own in loaded.names.of("reference", kind)]
+    known = dict.fromkeys([*loaded.documents, *in_club])
     found = [kind for kind in kinds if (kind, id) in known]
     if len(found) == 1:
         if found[0] in IN_CLUB:
@@ -88,7 +88,8 @@ def kind_of_id(
     if found:
         raise UsageError(f"'{id}' is the name of a {' and a '.join(found)}: say which with --kind")
     near = nearest(id, [own for kind, own in known if kind in kinds])
-    raise UsageError(f"there is no entry '{id}'" + (f"; the nearest: {near}" if near else ""))
+    what = in_words(asked) if asked else "entry"
+    raise UsageError(f"there is no {what} '{id}'" + (f"; the nearest: {near}" if near else ""))
 
 
 def _say(due: Change, kind: str, old: str, new: str, verb: str) -> None:
@@ -100,6 +101,7 @@ def _say(due: Change, kind: str, old: str, new: str, verb: str) -> None:
         + ("; its old address leads to the new one" if leads else "")
     )
     if kind in IN_CLUB and verb == "is":
-        print("whoever has chosen it on a phone, or reads its calendar, chooses it once more")
+        calendar = "" if kind == "pool" else ", or reads its calendar,"
+        print(f"whoever has chosen it on a phone{calendar} chooses it once more")
     for place in due.mentions:
         print(f"{place}: the text says '{old}': look at it")

@@ -7,10 +7,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-import yaml
-
 from almanac.source.forms import FORM
-from almanac.source.scalars import in_quotes
+from almanac.source.scalars import in_quotes, name
 from almanac.units import COURSES, METRES_PER_YARD, ON_LAND, parse_time, show_time
 
 TEST = "back-kick-200"
@@ -91,11 +89,6 @@ class NewClub:
     def place(self) -> NewPool:
         """Where its squads train: its first pool, else its first place on land."""
         return next((pool for pool in self.pools if not pool.is_land), self.pools[0])
-
-
-def name(id: str) -> str:
-    """An id in YAML: in quotes where YAML would take it for a number or the like."""
-    return id if yaml.safe_load(id) == id else in_quotes(id)
 
 
 def club_file(club: NewClub, today: date) -> str:

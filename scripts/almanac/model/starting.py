@@ -15,12 +15,12 @@ from almanac.kinds import KIND
 from almanac.model.bringing import Origin, bring
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.load import Loaded
-from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file, name
+from almanac.model.new_club import LEVELS, TEST, NewClub, NewPool, NewSquad, club_file
 from almanac.model.policy import Policy
 from almanac.model.swim_set import SwimSet
 from almanac.resources import STARTERS
 from almanac.source.names import Names
-from almanac.source.scalars import in_quotes
+from almanac.source.scalars import in_quotes, name
 
 _WATER: tuple[Key, ...] = (
     ("progression", "float-to-streamline-kick"),

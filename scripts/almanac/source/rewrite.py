@@ -11,6 +11,7 @@ from typing import Any
 import yaml
 
 from almanac.source.reader import DataPath, Document, read
+from almanac.source.scalars import name
 from almanac.source.style import problems_marked, span
 
 
@@ -50,8 +51,8 @@ def rewritten(document: Document, words: Rewrites) -> str | None:
         node = _key_node(document, path) if is_key else document.node(path)
         if not isinstance(node, yaml.ScalarNode) or node.style in {"|", ">"}:
             return None
-        mark = node.style or ""
-        edits.append((span(document.text, node), f"{mark}{word}{mark}"))
+        written = f"{node.style}{word}{node.style}" if node.style else name(word)
+        edits.append((span(document.text, node), written))
     text = document.text
     for (start, end), word in sorted(edits, reverse=True):
         text = text[:start] + word + text[end:]

@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 import re
 
+import yaml
+
 _WORD = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z0-9]+)*")
 _NOT_TEXT = {"true", "false", "null", "yes", "no", "on", "off", "y", "n"}
 """Words that YAML, ours or another program's, may take for something else than a text."""
@@ -28,6 +30,14 @@ def scalar(text: str) -> str:
     """
     is_plain = _WORD.fullmatch(text) and text.lower() not in _NOT_TEXT
     return text if is_plain else in_quotes(text)
+
+
+def name(id: str) -> str:
+    """An id as it may stand anywhere: in quotation marks only where YAML takes it for a number, a
+    day or the like.
+    """
+    is_plain = yaml.safe_load(id) == id and id.lower() not in _NOT_TEXT
+    return id if is_plain else in_quotes(id)
 
 
 def _escaped(found: re.Match[str]) -> str:
