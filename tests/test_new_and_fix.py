@@ -375,3 +375,74 @@ def test_a_renamed_file_is_known_by_the_last_commit(tmp_path: Path) -> None:
     assert any("write long-back" in finding.hint for finding in load(root).findings)
     assert main(["check", "--fix", "--root", str(root)]) == 0
     assert not any("back-float" in file.read_text("utf-8") for file in root.rglob("*.yml"))
+
+
+def test_fix_writes_no_figure_on_which_lane_groups_differ(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A total of all is written where all swim it; else each group's is told, and nothing is
+    written, however often.
+    """
+    root = club(tmp_path)
+    file = root / "plans/sets/six-fifties.yml"
+    text = file.read_text("utf-8").replace(
+        "reps: 6\n", "reps: 6\n    by_group: {heron-1: {reps: 4}}\n"
+    )
+    clubs = root / "plans/club.yml"
+    one = re.search(r"  heron-1:\n(    .*\n)+", clubs.read_text("utf-8"))
+    assert one
+    other = one[0].replace("heron-1", "heron-2").replace("lane 1", "lane 2")
+    clubs.write_text(clubs.read_text("utf-8").replace(one[0], one[0] + other), "utf-8")
+    file.write_text(text + "expect: {distance: 350, by: {kick: {flutter: 300}}}\n", "utf-8")
+    before = file.read_text("utf-8")
+    for _ in range(2):
+        assert main(["check", "--fix", "--root", str(root), "--today", DAY.isoformat()]) == 1
+        said = capsys.readouterr().out
+        assert file.read_text("utf-8") == before and "mended" not in said
+        assert re.search(r"'distance' is believed to be 350, .* 200 for .*, 300 for ", said)
+        assert "under by_group" in said and "--fix writes it" not in said
+
+
+def test_fix_writes_a_clock_over_an_hour_that_then_stands(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root = club(tmp_path)
+    file = root / "plans/sets/six-fifties.yml"
+    # 39 send-offs of 1:45 before the last rep: over an hour
+    text = file.read_text("utf-8").replace("reps: 6\n", "reps: 40\n")
+    assert text != file.read_text("utf-8")
+    file.write_text(text + "expect: {clock: {heron-1: 59:59.5}}\n", "utf-8")
+    fix = ["check", "--fix", "--root", str(root), "--today", DAY.isoformat()]
+    main(fix)
+    mended = file.read_text("utf-8")
+    assert re.search(r"heron-1: 1:[01][0-9]:[0-5][0-9]", mended), mended
+    assert "mended" in capsys.readouterr().out
+    main(fix)
+    assert file.read_text("utf-8") == mended and "mended" not in capsys.readouterr().out
+    assert "expect-differs" not in codes(root)
+
+
+def test_fix_mends_a_word_below_a_key_that_it_mends_too(catalogue: Path) -> None:
+    """A list that then has its word twice keeps it once."""
+    file = catalogue / "plans/seasons/the-year.yml"
+    text = file.read_text("utf-8")
+    last = "blocks: [heron-legs-in-three-weeks]"
+    broken = text.replace("\n  heron:\n", "\n  Heron:\n").replace(
+        "    tests: [back-kick-50]\n", "    tests: [back-kick-50, Back-Kick-50]\n"
+    )
+    assert last in text and broken.count("Heron:") == 1 and "Back-Kick-50" in broken
+    file.write_text(broken, "utf-8")
+    main(["check", "--fix", "--root", str(catalogue), "--today", DAY.isoformat()])
+    assert file.read_text("utf-8") == text
+
+
+@pytest.mark.parametrize("given", ["²", "٣", "1" * 5000])
+def test_a_digit_that_is_no_number_of_a_choice_is_asked_again(
+    monkeypatch: pytest.MonkeyPatch, given: str
+) -> None:
+    answers = iter([given, "1"])
+    monkeypatch.setattr("builtins.input", lambda _: next(answers, ""))
+    said = asking.ask(
+        "fault", load(CATALOGUE), {"title": "Knees", "summary": "A line that is long enough."}
+    )
+    assert said["title"]

@@ -143,7 +143,8 @@ def _line(question: Question) -> str:
 def _chosen(given: str, question: Question) -> str:
     """A choice by its number, else what was given."""
     words = list(question.choices)
-    return words[int(given) - 1] if given.isdigit() and 0 < int(given) <= len(words) else given
+    is_number = given.isascii() and given.isdigit() and len(given) <= len(str(len(words)))
+    return words[int(given) - 1] if is_number and 0 < int(given) <= len(words) else given
 
 
 def _answer(kind: str, question: Question, shapes: Shapes) -> str | list[str]:

@@ -66,14 +66,14 @@ def mend_expectations(root: Path, today: date) -> list[str]:
     changed: list[str] = []
     found: dict[str, list[Difference]] = {}
     for own in differences(Analysis(loaded.catalogue, today)):
-        if own.computed:
+        if own.written:
             found.setdefault(own.swim_set.id, []).append(own)
     for id, each in found.items():
         document = loaded.documents["set", id]
-        text = renumbered(document, {("expect", *own.path): own.bare for own in each})
+        text = renumbered(document, {("expect", *own.path): own.written for own in each})
         if text is not None and _replace(root / document.file, document.text, text):
             changed += (
-                f"{document.file}: expect {' '.join(own.path)} {own.believed} is {own.computed}"
+                f"{document.file}: expect {' '.join(own.path)} {own.believed} is {own.written}"
                 for own in each
             )
     return changed

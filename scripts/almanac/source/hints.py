@@ -21,7 +21,7 @@ from almanac.source.words_meant import (
 
 _HARDLY_CHANCE = 0.8  # so like that one is taken for the other, though it is also a field elsewhere
 # What a coach says of several reps, and how it is written.
-_EFFORT_PLANS = {
+EFFORT_PLANS = {
     "descend": "{descend: [easy, fast]}",
     "build": "{build: [easy, fast]}",
     "rotate": "{rotate: [easy, fast]}",
@@ -187,9 +187,9 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
     file = f"drills/vocabulary/{failure.wanted}.yml"
     if failure.wanted == _HAZARDS and " " in failure.value and words:
         return f"write {_hazard_meant(failure.value, words)}, and keep this sentence as 'own'"
-    if failure.wanted == "efforts" and failure.value in _EFFORT_PLANS:
-        return f"write {_EFFORT_PLANS[failure.value]}, with the words of {file}"
-    if failure.wanted == "efforts" and (plan := plan_meant(failure.value, _EFFORT_PLANS, failure)):
+    if failure.wanted == "efforts" and failure.value in EFFORT_PLANS:
+        return f"write {EFFORT_PLANS[failure.value]}, with the words of {file}"
+    if failure.wanted == "efforts" and (plan := plan_meant(failure.value, EFFORT_PLANS, failure)):
         return f"write {plan}"
     if certain:
         return f"write {certain}; almanac check --fix does it"

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import yaml
 
-from almanac.source.reader import Document, read
+from almanac.source.hints import EFFORT_PLANS
+from almanac.source.reader import DataPath, Document, read
 from almanac.source.rewrite import Rewrites, rewritten
 from almanac.source.style import span
 from almanac.source.taken_out import Spot, without_items
-
-_EFFORT_PLANS = ("descend", "build", "rotate")
 
 
 def mended(document: Document, words: Rewrites) -> str | None:
@@ -27,12 +26,12 @@ def _once(text: str, file: str, words: Rewrites) -> str:
     document, _ = read(text.encode("utf-8"), file)
     assert document is not None, file
     spots, plain = set[Spot](), dict[tuple[int, int], str]()
-    for (*way, number), is_key in (use for use in words if use[0]):
+    for (*way, number), is_key in ((_now(path, words), own) for (path, own) in words if path):
         node = document.node(tuple(way))
         if is_key or not isinstance(node, yaml.SequenceNode) or not isinstance(number, int):
             continue
         said = [item.value for item in node.value]
-        above = document.node(tuple(way[:-1])) if way and way[-1] in _EFFORT_PLANS else None
+        above = document.node(tuple(way[:-1])) if way and way[-1] in EFFORT_PLANS else None
         if above is not None and len(above.value) == 1 and len({*said}) == 1:
             plain[span(text, above)] = said[0]
         elif above is None and said[number] in said[:number]:
@@ -41,3 +40,8 @@ def _once(text: str, file: str, words: Rewrites) -> str:
     for (start, end), word in sorted(plain.items(), reverse=True):
         text = text[:start] + word + text[end:]
     return without_items(text, spots) if spots and not plain else text
+
+
+def _now(path: DataPath, words: Rewrites) -> DataPath:
+    """The way to a value where keys on it are written anew too."""
+    return tuple(words.get((path[: at + 1], True), step) for at, step in enumerate(path))
