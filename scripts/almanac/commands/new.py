@@ -10,7 +10,6 @@ of an earlier one under new dates (--from, --starts).
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -21,7 +20,7 @@ from almanac.commands.new_file import refuse_bad_id, write_new
 from almanac.commands.new_from import block_from
 from almanac.commands.new_named import named
 from almanac.commands.new_words import families, family_of, words_said
-from almanac.commands.outcome import FINE, UsageError, root_of, today
+from almanac.commands.outcome import FINE, UsageError, in_terminal, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
 from almanac.source.paths import bad_name
@@ -78,7 +77,7 @@ def _written(arguments: argparse.Namespace, loaded: Loaded) -> tuple[str, str]:
     said: dict[str, Any] = dict(words_said(kind, id, loaded))
     try:
         usual = read_plainly(starter(kind, id, loaded.names, day, {}, named(kind, {}, loaded)))
-        if sys.stdin.isatty() and sys.stdout.isatty():
+        if in_terminal():
             said = ask(kind, loaded, {**_defaults(kind, usual), **said})
         own = named(kind, said, loaded)
         answers = {name: as_yaml(it, is_word(kind, name)) for name, it in said.items()}
@@ -88,7 +87,7 @@ def _written(arguments: argparse.Namespace, loaded: Loaded) -> tuple[str, str]:
     family = str(arguments.family or "")
     if KIND[kind].deep and not family:
         family = family_of({**usual, **said}, id, loaded)
-        if sys.stdin.isatty() and sys.stdout.isatty():
+        if in_terminal():
             family = _asked_family(family, loaded)
     return text, family
 

@@ -40,7 +40,7 @@ def words_said(kind: str, id: str, loaded: Loaded) -> dict[str, str]:
     for name in {*own} - {*said, *usual}:
         for field, word in said.items():
             meaning = fold(re.sub(r"[.,:;]", " ", _means(VOCABULARY_OF[field], word, loaded)))
-            usual.update((name, own) for own in _words_in(meaning, name, loaded))
+            usual.update((name, it) for it in _words_in(meaning, name, loaded))
     return {**{name: str(word) for name, word in usual.items() if word}, **said}
 
 

@@ -45,6 +45,11 @@ def root_of(given: Path) -> Path:
     return given
 
 
+def in_terminal() -> bool:
+    """Whether somebody sits there who can be asked."""
+    return sys.stdin.isatty() and sys.stdout.isatty()
+
+
 def _finish(root: Path) -> None:
     """Do what a killed command has left undone."""
     from almanac.publish.together import finish

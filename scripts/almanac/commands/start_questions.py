@@ -5,13 +5,12 @@ A bad answer gets a sentence and the question again; a bad option ends it.
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from almanac.commands import start_answers as read
-from almanac.commands.outcome import UsageError
+from almanac.commands.outcome import UsageError, in_terminal
 from almanac.model.new_club import LEVELS, NewClub, NewGroup, NewPool, NewSquad
 from almanac.source.suggest import nearest
 from almanac.units import ON_LAND, show_number
@@ -67,7 +66,7 @@ class Asking:
 
 def ask_club(arguments: argparse.Namespace, gear: Collection[str], start_depth_m: float) -> NewClub:
     """A new club, by options first. Raises UsageError."""
-    asking = Asking(sys.stdin.isatty() and sys.stdout.isatty(), gear, start_depth_m)
+    asking = Asking(in_terminal(), gear, start_depth_m)
     asking.say(_OPENING)
 
     def told(option: str, question: str, default: str, take: Callable[[str], T]) -> T:
