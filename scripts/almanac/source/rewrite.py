@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 import yaml
@@ -51,14 +52,23 @@ def rewritten(document: Document, words: Rewrites) -> str | None:
         node = _key_node(document, path) if is_key else document.node(path)
         if not isinstance(node, yaml.ScalarNode) or node.style in {"|", ">"}:
             return None
-        written = f"{node.style}{word}{node.style}" if node.style else name(word)
-        edits.append((span(document.text, node), written))
+        edits.append((span(document.text, node), _written(word, node)))
     text = document.text
     for (start, end), word in sorted(edits, reverse=True):
         text = text[:start] + word + text[end:]
     again, _ = read(text.encode("utf-8"), document.file)
     expected = _with_words(document.data, words)
     return text if again is not None and again.data == expected else None
+
+
+def _written(word: str, old: yaml.ScalarNode) -> str:
+    """A word as it stands in place of another: quoted as that one, or plain as a day is in place of
+    a day.
+    """
+    if old.style:
+        return f"{old.style}{word}{old.style}"
+    kind = type(yaml.safe_load(word))
+    return word if kind is date and kind is type(yaml.safe_load(old.value)) else name(word)
 
 
 def renumbered(document: Document, numbers: Mapping[DataPath, str]) -> str | None:
