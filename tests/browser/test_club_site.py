@@ -60,6 +60,58 @@ def test_from_what_is_seen_to_the_drill_is_three_taps(
     assert hand.taps == 3
 
 
+# Where the second screen of a phone ends, above the Bar that covers its foot.
+TWO_SCREENS_PX = 2 * 640 - 56
+END_PX = "last => last.getBoundingClientRect().bottom + window.scrollY"
+# Each page of a kind in the place of the one that is open, which gives styles and no script to it.
+ENDS_PX = """async ([pages, last]) => {
+  const ends = {};
+  for (const page of pages) {
+    const parsed = new DOMParser().parseFromString(await (await fetch(page)).text(), "text/html");
+    document.querySelector("article").replaceWith(parsed.querySelector("article"));
+    const end = [...document.querySelectorAll(last)].at(-1).getBoundingClientRect().bottom;
+    ends[page] = end + window.scrollY;
+  }
+  return ends;
+}"""
+
+
+def test_the_drill_of_the_last_cause_stands_on_the_second_screen(
+    context: BrowserContext, club_site: Path
+) -> None:
+    pages = [page for page in sitemap(club_site) if re.match(r"faults/(?!index)", page)]
+    pages = [page for page in pages if not _leads_on(club_site / page)]
+    phone = context.new_page()
+    with Server(club_site) as server:
+        phone.goto(f"{server.address}{pages[0]}")
+        addresses = [f"{server.address}{page}" for page in pages]
+        ends = phone.evaluate(ENDS_PX, [addresses, ".causes > li:last-child .first-drill"])
+    assert len(ends) > 40
+    assert {page: end for page, end in ends.items() if end > TWO_SCREENS_PX} == {}
+
+
+def test_the_whole_board_of_a_set_stands_on_two_screens(
+    context: BrowserContext, club_site: Path
+) -> None:
+    """The longest boards by their words, and a share of the others."""
+    pages = [page for page in sitemap(club_site) if re.match(r"sets/(?!index)[^/]+$", page)]
+    boards = {
+        page: re.search(
+            r'<div class="board">.*?</div>', (club_site / page).read_text("utf-8"), re.DOTALL
+        )
+        for page in pages
+    }
+    words = {page: len(re.sub(r"<[^>]+>", "", board[0])) for page, board in boards.items() if board}
+    assert len(words) > 70
+    longest = sorted(words, key=lambda page: -words[page])
+    phone, ends = context.new_page(), {}
+    with Server(club_site) as server:
+        for page in [*longest[:8], *share(longest[8:], 4)]:
+            phone.goto(f"{server.address}{page}")
+            ends[page] = phone.locator(".board").first.evaluate(END_PX)
+    assert {page: end for page, end in ends.items() if end > TWO_SCREENS_PX} == {}
+
+
 def test_a_whole_year_is_one_sheet_of_paper(context: BrowserContext, club_site: Path) -> None:
     """Forty-five weeks of three squads, as the page of the season promises it."""
     page = context.new_page()
