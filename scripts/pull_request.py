@@ -95,7 +95,9 @@ def review(job: Job, remote: str, to: Path, almanac: list[str]) -> None:
     if _run(["git", "rev-parse", _LEFT]).strip() != job.proposal:
         raise Refused("the proposal has moved on: the run for its newer state tells of it")
     base = _run(["git", "merge-base", "HEAD", job.proposal]).strip()
-    report = _run([*almanac, "review", base, job.proposal, "--links", job.files], fine=(0, 1))
+    report = _run(
+        [*almanac, "review", base, job.proposal, "--markdown", "--links", job.files], fine=(0, 1)
+    )
     if not report.startswith(MARK):
         raise Refused("almanac review gave no report")
     to.write_text(report, "utf-8")

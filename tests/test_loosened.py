@@ -331,7 +331,7 @@ def test_they_stand_at_the_top_in_whole_sentences(
     own = "plans/sets/six-fifties.yml"
     more = (root / own).read_text("utf-8").replace("reps: 6", "reps: 60")
     write(root, own, f"{more}accepts: [{json.dumps(ACCEPTS)}]\n")
-    main(["review", "HEAD", "--root", str(root)])
+    main(["review", "HEAD", "--markdown", "--root", str(root)])
     first = capsys.readouterr().out.split("### ")[1]
     assert first.startswith("Read this first\n")
     assert (

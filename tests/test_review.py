@@ -108,7 +108,7 @@ def test_what_differs_for_one_lane_group_moves_its_figures_alone(
     }
     assert moved["heron-2", "distance"] == (300, 200) and moved["heron-2", "reps"] == (6, 4)
     assert ("heron-1", "distance") not in moved and ("", "distance") not in moved
-    main(["review", "HEAD", "--root", str(repository)])
+    main(["review", "HEAD", "--markdown", "--root", str(repository)])
     assert "distance, Heron, lane 2" in capsys.readouterr().out
 
 
@@ -202,8 +202,11 @@ def test_a_very_large_change_still_fits_a_comment(
         write(
             repository, f"plans/sets/set-{number}.yml", text.replace("Six fifties", f"Set {number}")
         )
-    main(["review", "HEAD", "--root", str(repository)])
+    main(["review", "HEAD", "--markdown", "--root", str(repository)])
     assert len(capsys.readouterr().out) < 65_536
+    main(["review", "HEAD", "--root", str(repository)])
+    screen = capsys.readouterr().out.splitlines()
+    assert len(screen) <= 40 and screen[-1] == "All of it: almanac review HEAD --all"
 
 
 def test_a_broken_base_is_compared_as_far_as_it_goes(
@@ -277,10 +280,72 @@ def test_a_review_fits_a_screen_and_begins_with_what_is_seen(
     repository: Path, capsys: pytest.CaptureFixture[str], file: str, find: str, put: str, first: str
 ) -> None:
     edit(repository, file, find, put)
-    main(["review", "HEAD", "--root", str(repository)])
+    main(["review", "HEAD", "--markdown", "--root", str(repository)])
     said = capsys.readouterr().out
     unfolded = re.sub(r"(?s)<details>.*?</details>\n", "", said)
     assert len(unfolded.splitlines()) <= 40
     seen = unfolded.partition("### What coaches will see\n\n- ")[2]
     assert re.match(first, seen)
     assert "kick flutter" not in unfolded and "<summary>Figures that move: " in said
+    main(["review", "HEAD", "--root", str(repository)])
+    screen = capsys.readouterr().out.splitlines()
+    assert len(screen) <= 40 and max(map(len, screen)) <= 100
+    assert re.match(first, screen[screen.index("What coaches will see") + 1].removeprefix("- "))
+    assert screen[-1] == "All of it: almanac review HEAD --all"
+    main(["review", "HEAD", "--all", "--root", str(repository)])
+    whole = capsys.readouterr().out
+    assert "Figures that move" in whole and len(whole.splitlines()) > len(screen)
+
+
+def test_what_cannot_be_read_is_said_first(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = "plans/sets/fresh.yml"
+    write(repository, own, "title: [a\nlevel: foundation\n")
+    (entry,) = reviewed(repository, capsys, "HEAD", code=1)["entries"]
+    assert (entry["what"], entry["kind"], entry["id"]) == ("unreadable", "set", "fresh")
+    assert main(["review", "HEAD", "--root", str(repository)]) == 1
+    said = capsys.readouterr().out
+    assert "no entry changed" not in said
+    assert f"Read this first\n- Cannot be read. {own}: nothing" in said
+    git(repository, "add", "--all")
+    git(repository, "commit", "--quiet", "--message", "broken")  # it is no change any more
+    assert reviewed(repository, capsys, "HEAD")["entries"] == []
+
+
+def test_a_new_entry_is_told_by_its_dangers_and_its_clock(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drill = (repository / KICK).read_text("utf-8").replace("back-kick", "other-kick")
+    write(repository, "drills/skills/kicking/other-kick.yml", drill)
+    own = (repository / "plans/sets/six-fifties.yml").read_text("utf-8")
+    write(repository, "plans/sets/six-more.yml", own)
+    main(["review", "HEAD", "--root", str(repository)])
+    said = capsys.readouterr().out
+    first = " ".join(said.partition("Read this first\n")[2].partition("\n\n")[0].split())
+    assert "New drill. other-kick: title “Back kick”; level foundation" in first
+    assert "1 danger told: head-into-wall." in first
+    assert "- clock: 10:30 in set six-more" in said  # six send-offs of 1:45
+    assert "More work" not in said
+
+
+def test_a_renamed_set_is_compared_with_what_it_was(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["rename", "six-fifties", "seven-fifties", "--root", str(repository)]) == 0
+    edit(repository, "plans/sets/seven-fifties.yml", "reps: 6", "reps: 7")
+    capsys.readouterr()
+    moved = {
+        (move["id"], move["figure"]): (move["before"], move["after"])
+        for move in reviewed(repository, capsys, "HEAD")["figures"]
+    }
+    assert moved["seven-fifties", "distance"] == (300, 350)
+
+
+def test_a_terminal_gets_no_command_from_a_proposal(
+    repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    edit(repository, KICK, "Push off on the back in streamline.", r'"Push \e[31m `off` **on**."')
+    main(["review", "HEAD", "--root", str(repository)])
+    said = capsys.readouterr().out
+    assert "\x1b" not in said and r"Push \x1b[31m `off` **on**." in said

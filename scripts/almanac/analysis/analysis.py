@@ -138,7 +138,8 @@ class Analysis:
         summaries = {key: own for key, own in self._summaries.items() if same.holds("set", key[0])}
         known = self.__dict__.get("practices", self._practices)  # where they have been asked for
         practices = {id: own for id, own in known.items() if same.holds("practice", id)}
-        return Analysis(catalogue, today, self.timing.clocks, summaries, practices)
+        past = {key: own for key, own in self._past.items() if same.holds("practice", key[0])}
+        return Analysis(catalogue, today, self.timing.clocks, summaries, practices, past)
 
     def once(self, key: object, work: Callable[[], T]) -> T:
         """What ``work`` gives when ``key`` is first asked for: rules that look for the same share

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import PurePosixPath
 
 from almanac.analysis.analysis import Analysis
 from almanac.analysis.figures.figure import NamedFigure
@@ -12,6 +13,7 @@ from almanac.analysis.sameness import Sameness
 from almanac.analysis.texts import TEXT_KINDS, texts_of
 from almanac.arithmetic.likeness import Likeness, alike
 from almanac.findings import Finding, worst_first
+from almanac.kinds import kind_of_path
 from almanac.model.catalogue import Key
 from almanac.model.compare import EntryChange, compare
 from almanac.model.entry import Entry
@@ -20,6 +22,7 @@ from almanac.source.git_objects import ChangedFile
 from almanac.source.reader import Document
 
 NEAR = 0.1  # a reviewer wants to see likeness well before the check warns of it
+_OF_NEW = {"clock", "minutes", "distance", "load"}  # what is told of an entry that was not there
 
 
 @dataclass(frozen=True)
@@ -38,6 +41,7 @@ class FigureMove:
     """A computed figure that moved. Values in the figure's ``unit``; None where there was or is no
     number.
 
+    ``before`` is None too where there was no entry to work out.
     ``group`` is the lane group that it belongs to, ``whose`` its title; both are "" where it is the
     same for all. ``near`` where the entry itself was changed, else the change came from what it
     uses.
@@ -79,10 +83,10 @@ class Comparison:
 
 def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comparison:
     """Compare two sides of a change. ``files`` are those of the repository that it changes."""
-    entries = _unreadable(compare(before.documents, after.documents), after)
+    entries = _unreadable(compare(before.documents, after.documents), before, after)
     looser = loosened(entries, before.documents, after.documents)
     others = [file for file in files if not file.is_entry]
-    touched = {(change.kind, change.id) for change in entries}
+    touched = {(change.kind, change.id): change.moved_from for change in entries}
     appeared, gone = (
         _new_findings(before.findings, after.findings),
         _new_findings(after.findings, before.findings),
@@ -101,15 +105,25 @@ def review(before: Side, after: Side, files: Sequence[ChangedFile] = ()) -> Comp
     )
 
 
-def _unreadable(entries: list[EntryChange], after: Side) -> list[EntryChange]:
-    """The same, with what is there and cannot be read no longer said to be removed."""
+def _unreadable(entries: list[EntryChange], before: Side, after: Side) -> list[EntryChange]:
+    """The same, with what is there and cannot be read no longer said to be removed, and with new
+    files of which nothing can be read.
+    """
     broken = {finding.place.file for finding in after.findings if finding.is_error}
-    return [
+    found = [
         replace(change, what="unreadable")
         if change.what == "removed" and change.file in broken
         else change
         for change in entries
     ]
+    told = {change.file for change in found} | {own.file for own in after.documents.values()}
+    told |= {finding.place.file for finding in before.findings if finding.is_error}
+    found += (
+        EntryChange("unreadable", kind.key, PurePosixPath(file).stem, file)
+        for file in sorted(broken - told)
+        if file.endswith(".yml") and (kind := kind_of_path(file))
+    )
+    return found
 
 
 def _new_findings(old: list[Finding], new: list[Finding]) -> list[Finding]:
@@ -121,17 +135,21 @@ def _new_findings(old: list[Finding], new: list[Finding]) -> list[Finding]:
 Figures = dict[tuple[str, str], NamedFigure]  # by lane group and name
 
 
-def _moves(before: Analysis, after: Analysis, touched: set[Key]) -> Iterator[FigureMove]:
+def _moves(before: Analysis, after: Analysis, touched: Mapping[Key, str]) -> Iterator[FigureMove]:
+    """Every figure that moves. ``touched`` gives the changed entries, each with the id or the file
+    that it had, "" where it is as before.
+    """
     groups = {**before.catalogue.lane_groups, **after.catalogue.lane_groups}
     titles = {id: group.title for id, group in groups.items()}
     same = Sameness(before.catalogue, after.catalogue)
     known = {key for key in after.catalogue.entries if _stands_still(same, key)}
     old, new = _all_figures(before, known), _all_figures(after, known)
     for key in new:
-        if key not in old:
-            continue
-        for group, name in _names(old[key], new[key]):
-            was, now = (_of(own[key], group, name) for own in (old, new))
+        had = old.get(key) or old.get((key[0], touched.get(key, "")), {})
+        for group, name in _names(had, new[key]):
+            if not had and (key not in touched or name not in _OF_NEW):
+                continue
+            was, now = _of(had, group, name), _of(new[key], group, name)
             values = (was.value if was else None, now.value if now else None)
             if not _same(*values):
                 shown = was or now
@@ -195,10 +213,10 @@ def _by_group(figures: Mapping[str, Mapping[str, NamedFigure]]) -> Figures:
     return found
 
 
-def _alike(analysis: Analysis, touched: set[Key]) -> Iterator[tuple[str, Likeness]]:
+def _alike(analysis: Analysis, touched: Collection[Key]) -> Iterator[tuple[str, Likeness]]:
     for kind in TEXT_KINDS:
         for pair in alike(texts_of(analysis.catalogue, kind), NEAR):
-            if {(kind, pair.first), (kind, pair.second)} & touched:
+            if (kind, pair.first) in touched or (kind, pair.second) in touched:
                 yield kind, pair
 
 

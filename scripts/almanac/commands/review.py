@@ -1,14 +1,15 @@
 """Show what a change does: entries, every computed figure that moves, findings that appear and go.
 
 Compares BASE with HEAD, or with the files as they stand now. Revisions are read from git's objects:
-no file is checked out, no attribute heeded. Prints Markdown for a pull request, or
-JSON. Exit code 1 where the change brings new errors.
+no file is checked out, no attribute heeded. Prints what fits a screen, or all of it, Markdown for a
+pull request, or JSON. Exit code 1 where the change brings new errors.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import shlex
 import tempfile
 from collections.abc import Iterable
 from datetime import date
@@ -23,6 +24,7 @@ from almanac.kinds import TOP_FOLDERS
 from almanac.model.load import Loaded, load
 from almanac.report.review_json import review_json
 from almanac.report.review_markdown import review_markdown
+from almanac.report.review_text import review_text, review_whole
 from almanac.source.document_store import DocumentStore
 from almanac.source.git_objects import RevisionError, changed_files
 from almanac.source.revision import resolve
@@ -41,12 +43,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         nargs="?",
         help="the revision to look at (default: the files as they stand)",
     )
-    parser.add_argument("--json", action="store_true", help="print JSON, version 1")
+    how = parser.add_mutually_exclusive_group()
+    how.add_argument("--all", action="store_true", help="every line, not only what fits a screen")
+    how.add_argument("--markdown", action="store_true", help="Markdown for a pull request")
+    how.add_argument("--json", action="store_true", help="print JSON, version 1")
     parser.add_argument(
         "--links",
         default="",
         metavar="URL",
-        help="where files can be looked at, to link them by line",
+        help="where files can be looked at: Markdown then links them by line",
     )
 
 
@@ -69,9 +74,19 @@ def run(arguments: argparse.Namespace) -> int:
     result = review(before, after, files)
     if arguments.json:
         print(json.dumps(review_json(result, base), ensure_ascii=False, indent=1))
-    else:
+    elif arguments.markdown or arguments.links:
         print(review_markdown(result, arguments.base, arguments.links), end="")
+    elif arguments.all:
+        print(review_whole(result, arguments.base), end="")
+    else:
+        print(review_text(result, arguments.base, _all_of(arguments)), end="")
     return ERRORS if result.new_errors else FINE
+
+
+def _all_of(arguments: argparse.Namespace) -> str:
+    """The command that shows every line."""
+    said = ["almanac", NAME, arguments.base, *([arguments.head] if arguments.head else []), "--all"]
+    return shlex.join(said)
 
 
 def _side_at(

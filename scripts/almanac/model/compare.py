@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 from typing import Any
 
@@ -25,7 +25,7 @@ class FieldChange:
 @dataclass(frozen=True)
 class EntryChange:
     """What happened to one entry: ``added``, ``removed``, ``moved`` (to another file or id) or
-    ``changed``.
+    ``changed``. ``data`` is all that an added one says.
     """
 
     what: str
@@ -34,6 +34,7 @@ class EntryChange:
     file: str
     fields: tuple[FieldChange, ...] = ()
     moved_from: str = ""
+    data: Mapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
 
 def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> list[EntryChange]:
@@ -53,7 +54,7 @@ def compare(before: Mapping[Key, Document], after: Mapping[Key, Document]) -> li
         if key in renamed and had_none(key, before):
             continue
         if old is None and new is not None:
-            changes.append(EntryChange("added", *key, new.file))
+            changes.append(EntryChange("added", *key, new.file, data=new.data))
         elif new is None and old is not None:
             changes.append(EntryChange("removed", *key, old.file))
         elif old is not None and new is not None and (old.data != new.data or old.file != new.file):

@@ -14,17 +14,27 @@ from almanac.report.working_text import show_value
 from almanac.units import show_time
 
 # What is looked at first, in this order; work on a fixed send-off shows in the rest that it leaves.
-_SEEN = ("clock", "minutes", "distance", "load")
-_ELSE = ("last touch", "rest", "rating")
-_WORDS = {"minutes": "whole practice", "load": "planned load", "rating": "planned rating"}
-_MOST_OF_ONE = 4  # entries named of one figure before the rest is counted
+_SEEN = ("clock", "minutes", "distance", "load", "rest")
+_ELSE = ("last touch", "rating")
+_IN_TIME = ("clock", "minutes", "rest", "last touch")
+_WORDS = {
+    "minutes": "whole practice",
+    "load": "planned load",
+    "rating": "planned rating",
+    "rest": "rest in all",
+}
+_MOST_OF_ONE = 4  # lines of one figure of the changed entry before the rest is counted
 _MOST_MOVES = 12  # figures shown of one entry before the rest is counted
 
 
 def seen_first(review: Comparison) -> Iterator[str]:
     """What coaches will see: of each of these figures the largest moves, or how many there are."""
+    clocked = {(move.kind, move.id) for move in review.figures if move.name == "clock"}
     visible = [
-        move for move in review.figures if _shown(move, move.before) != _shown(move, move.after)
+        move
+        for move in review.figures
+        if _shown(move, move.before) != _shown(move, move.after)
+        and not (move.name == "rest" and (move.kind, move.id) in clocked)  # the clock says it
     ]
     names = {move.name for move in visible}
     for name in _SEEN if names.intersection(_SEEN) else _ELSE:
@@ -32,17 +42,69 @@ def seen_first(review: Comparison) -> Iterator[str]:
 
 
 def _of_name(name: str, moves: Sequence[FigureMove]) -> Iterator[str]:
-    """One figure: moves that show the same are one line; those of the changed entry come first."""
-    same: dict[tuple[str, str, str], list[FigureMove]] = {}
-    for move in sorted(moves, key=lambda move: (not move.near, -_share(move))):
+    """One figure: of the changed entry each move, those that show the same as one line; of all that
+    uses it a line for each kind.
+    """
+    near = _alike([move for move in moves if move.near])
+    words = _WORDS.get(name, name)
+    for own in near[:_MOST_OF_ONE]:
+        yield f"- {words}: {_told(own[0])} {_where(own)}"
+    if rest := near[_MOST_OF_ONE:]:
+        yield f"- {words}: {counted(sum(map(len, rest)), 'figure')} more of what was changed, below"
+    far = [move for move in moves if not move.near]
+    for kind in dict.fromkeys(move.kind for move in far):
+        yield f"- {words}: {_of_kind([move for move in far if move.kind == kind])}"
+
+
+def _of_kind(moves: Sequence[FigureMove]) -> str:
+    """What one figure does in all entries of a kind: the move itself where it is one, else how far
+    it goes both ways, and the largest.
+    """
+    most = max(moves, key=lambda move: abs((move.after or 0) - (move.before or 0)))
+    if len(_alike(moves)) == 1 or not all(
+        move.before is not None and move.after is not None for move in moves
+    ):
+        return f"{_told(most)} {_where(moves)}"
+    entries = len({move.id for move in moves})
+    if entries == 1:
+        return f"{_told(most)} {_where([most])}, the most of its lane groups"
+    return f"{_ways(moves)} in {entries} {moves[0].kind}s; most {_told(most)} {_where([most])}"
+
+
+def _ways(moves: Sequence[FigureMove]) -> str:
+    """How far a figure goes down and up: "0:10 to 0:40 less", in whole seconds or units."""
+    steps = [(move, round(move.after or 0) - round(move.before or 0)) for move in moves]
+    if moves[0].name == "minutes":
+        steps = [
+            (move, round((move.after or 0) * 60) - round((move.before or 0) * 60)) for move in moves
+        ]
+    said = []
+    for word, own in (("less", [-step for _, step in steps if step < 0]),
+                      ("more", [step for _, step in steps if step > 0])):  # fmt: skip
+        if own:
+            least, most = _step(min(own), moves[0]), _step(max(own), moves[0])
+            said.append(f"{least} {word}" if least == most else f"{least} to {most} {word}")
+    return " and ".join(said)
+
+
+def _step(step: float, move: FigureMove) -> str:
+    return show_time(step) if move.name in _IN_TIME else show_value(step, move.unit)
+
+
+def _alike(moves: Sequence[FigureMove]) -> list[list[FigureMove]]:
+    """Moves that show the same together, the largest first."""
+    same: dict[tuple[str, str], list[FigureMove]] = {}
+    for move in sorted(moves, key=_share, reverse=True):
         shows = _shown(move, move.before), _shown(move, move.after)
-        same.setdefault((*shows, "" if move.near else move.kind), []).append(move)
-    lines = sorted(same.items(), key=lambda item: (not item[1][0].near, -len(item[1])))
-    for (before, after, _), own in lines[:_MOST_OF_ONE]:
-        yield f"- {_WORDS.get(name, name)}: **{before} → {after}** {_where(own)}"
-    if rest := [move for _, own in lines[_MOST_OF_ONE:] for move in own]:
-        entries = counted(len({(move.kind, move.id) for move in rest}), "entry", "entries")
-        yield f"- {_WORDS.get(name, name)}: moves in {entries} more, below"
+        same.setdefault(shows, []).append(move)
+    return list(same.values())
+
+
+def _told(move: FigureMove) -> str:
+    """A move; of an entry that was not there its value alone."""
+    if move.before is None and move.near:
+        return f"**{_shown(move, move.after)}**"
+    return f"**{_shown(move, move.before)} → {_shown(move, move.after)}**"
 
 
 def _where(moves: Sequence[FigureMove]) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from almanac.analysis.comparison import Comparison, FigureMove
-from almanac.findings import Place
+from almanac.findings import Place, counted
 from almanac.kinds import TOP_FOLDERS
 from almanac.model.loosened import ACCEPTED, GONE, LOOSER, STEPS, Loosened, is_danger
 from almanac.report.fenced import difference, fenced, linked
@@ -33,11 +33,17 @@ _CHECKS = (
     "requirements",
 )
 _OF_TIME = {"factor", "pace_factor", "change_s", "share_of_best"}  # rest is reckoned with these
+_OF_NEW = ("title", "level", "goals", "effort", "dose", "gear", "course")
+_MOST_NEW = 4  # new entries told one by one before the rest is counted
 _MOST_NAMED = 8  # files named in one line before the rest is counted
 
 
 def first_lines(review: Comparison, address: str) -> Iterator[str]:
     """One list item each, the gravest first."""
+    for change in review.entries:
+        if change.what == "unreadable":
+            link = linked(change.file, Place(change.file), address)
+            yield f"- **Cannot be read.** {link}: nothing of it is in this review but its findings."
     gone = {change.file for change in review.entries if change.what == "removed"}
     if checks := [file for file in review.files if file.path.startswith(_CHECKS)]:
         yield f"- {_of_checks(checks, address)}"
@@ -47,8 +53,10 @@ def first_lines(review: Comparison, address: str) -> Iterator[str]:
         if _is_club_time(one):
             continue
         yield f"- {_sentence(one, address if one.file not in gone else '')}"
+    yield from _of_new(review, address)
     for move in review.figures:
-        if move.near and move.name == "distance" and (move.after or 0) > (move.before or 0):
+        was = move.before
+        if move.near and move.name == "distance" and was is not None and (move.after or 0) > was:
             yield f"- **More work.** {_more(move)}"
     for file in review.files:
         if said := _of_file(file):
@@ -59,6 +67,42 @@ def first_lines(review: Comparison, address: str) -> Iterator[str]:
 def _is_club_time(one: Loosened) -> bool:
     """Whether it is a time of a lane group that becomes faster: after a day of tests many do."""
     return one.kind == "club" and one.path[-1:] == ("time",) and one.sort == LOOSER
+
+
+def _of_new(review: Comparison, address: str) -> Iterator[str]:
+    """What is new, for whom, and how dangerous it is said to be."""
+    new = [own for own in review.entries if own.what == "added" and "level" in own.data]
+    for change in new[:_MOST_NEW]:
+        link = linked(change.id, Place(change.file), address)
+        facts = "; ".join(
+            f"{name} {fenced(_words(change.data[name]))}"
+            for name in _OF_NEW
+            if change.data.get(name)
+        )
+        dangers = _dangers(change.data.get("safety"))
+        yield f"- **New {change.kind}.** {link}: {facts}. {dangers}"
+    if len(new) > _MOST_NEW:
+        yield f"- **New.** {len(new) - _MOST_NEW:,} more drills and sets, under Entries."
+
+
+def _dangers(told: Any) -> str:
+    listed = (
+        [one.get("hazard") for one in told if isinstance(one, Mapping)]
+        if isinstance(told, list)
+        else []
+    )
+    if not listed:
+        return "It tells no danger."
+    return f"{counted(len(listed), 'danger')} told: {fenced(', '.join(map(str, listed)), _WHOLE)}."
+
+
+def _words(value: Any) -> str:
+    """A list of words, or a few fields, in a row; anything else as it is."""
+    if isinstance(value, list):
+        return ", ".join(map(_words, value))
+    if isinstance(value, Mapping):
+        return ", ".join(f"{key} {_words(own)}" for key, own in value.items())
+    return str(value)
 
 
 def _first_of(named: Sequence[str]) -> str:

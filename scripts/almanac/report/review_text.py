@@ -1,0 +1,128 @@
+"""A review for a terminal: within one screen, or with ``--all`` the whole of it."""
+
+from __future__ import annotations
+
+import re
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from almanac.analysis.comparison import Comparison
+from almanac.findings import counted
+from almanac.report.fenced import fenced
+from almanac.report.review_sections import Section, headline, sections
+
+WIDTH = 100  # characters of a row
+ROWS = 40  # of a screen
+_FIRST = ("Read this first", "What coaches will see", "Findings that appear", "Entries")
+_FOOT = 4  # rows for what is not shown
+_LEAST = 4  # rows that a section is left by those before it: blank, title, a line, the rest counted
+# A code span of one line, by CommonMark's rule: as many ticks at its end as at its start.
+_SPAN = re.compile(r"(?<!`)(`+)(?!`)([^\n]*?)(?<!`)\1(?!`)")
+
+
+def review_text(review: Comparison, base: str, command: str) -> str:
+    """The review within a screen. Of what has no room a line says how much there is; ``command`` is
+    what shows it all.
+    """
+    told = sections(review)
+    rows = _head(review, base)
+    first = [own for own in told if own.title in _FIRST]
+    left = ROWS - len(rows) - _FOOT
+    is_cut = False
+    for number, section in enumerate(first):
+        shown, cut = _screen(section, left - _LEAST * (len(first) - number - 1))
+        rows += shown
+        left -= len(shown)
+        is_cut = is_cut or cut
+    folded = []
+    for section in told:
+        whole = _whole(section)
+        if section.title in _FIRST:
+            continue
+        if section.most and len(whole) <= left:
+            rows += whole
+            left -= len(whole)
+        else:
+            folded.append(section)
+    if folded:
+        rows += ["", *_wrapped(f"Not shown: {_counts(folded)}.")]
+    if folded or is_cut:
+        rows.append(f"All of it: {command}")
+    return "\n".join(rows) + "\n"
+
+
+def review_whole(review: Comparison, base: str) -> str:
+    """Every line of the review."""
+    rows = _head(review, base)
+    for section in sections(review):
+        rows += _whole(section)
+    return "\n".join(rows) + "\n"
+
+
+def _head(review: Comparison, base: str) -> list[str]:
+    rows = [_plain(f"What this changes, against {fenced(base)}"), *_wrapped(headline(review))]
+    if not review.comparable:
+        rows.append("Figures cannot be compared: one side's club, policy or words are broken.")
+    return rows
+
+
+def _whole(section: Section) -> list[str]:
+    return ["", section.title, *(row for line in section.lines for row in _wrapped(line))]
+
+
+def _screen(section: Section, room: int) -> tuple[list[str], bool]:
+    """A section in at most so many rows, its first line whole in any case; and whether something is
+    left out.
+    """
+    if len(_whole(section)) <= room:
+        return _whole(section), False
+    rows, shown, lines = ["", section.title], 0, [_wrapped(line) for line in section.lines]
+    for line in lines:
+        if shown and len(rows) + len(line) + 1 > room:
+            break
+        rows += line
+        shown += 1
+    if shown < len(lines):
+        rows.append(f"  … and {counted(len(lines) - shown, 'more line')}")
+    return rows, shown < len(lines)
+
+
+def _counts(folded: Sequence[Section]) -> str:
+    return ", ".join(
+        f"{own.title[0].lower()}{own.title[1:]} ({counted(len(own.lines), 'line')})"
+        for own in folded
+    )
+
+
+def _wrapped(line: str) -> list[str]:
+    """A line of Markdown as rows of plain text; what goes on stands below its first word."""
+    indent = " " * (len(line) - len(line.lstrip()))
+    is_item = line.lstrip().startswith("- ")
+    text = _plain(line.strip().removeprefix("- "))
+    lead = f"{indent}- " if is_item else indent
+    return textwrap.wrap(
+        text,
+        WIDTH,
+        initial_indent=lead,
+        subsequent_indent=" " * len(lead),
+        break_on_hyphens=False,
+    )
+
+
+def _plain(line: str) -> str:
+    """Markdown without its marks: what stands in a code span as it is, in quotes where it has
+    blanks.
+    """
+    return "".join(_pieces(line))
+
+
+def _pieces(line: str) -> Iterator[str]:
+    end = 0
+    for span in _SPAN.finditer(line):
+        yield line[end : span.start()].replace("**", "").replace("*nothing*", "nothing")
+        inside = span[2]
+        if inside.strip() and inside[0] == " " == inside[-1]:
+            inside = inside[1:-1]
+        yield f"“{inside}”" if " " in inside else inside
+        end = span.end()
+    yield line[end:].replace("**", "").replace("*nothing*", "nothing")
