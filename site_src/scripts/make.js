@@ -5,7 +5,7 @@ import { change } from "./compose/change.js";
 import { make, one } from "./lib/dom.js";
 import { write } from "./lib/storage.js";
 import { inWords, time, today } from "./lib/today.js";
-import { answerTo, sentence, standOf, whyNot } from "./make/answer.js";
+import { answerTo, standOf, whyNot } from "./make/answer.js";
 import { fromAddress, toAddress } from "./make/asked.js";
 import { asRun, hand, run, save } from "./make/deeds.js";
 import { answersOf, requestOf } from "./make/answers.js";
@@ -13,12 +13,12 @@ import { form } from "./make/form.js";
 import { atFirst, fetched, here, LAST, mySquad, tonight } from "./make/here.js";
 import { lately } from "./make/lately.js";
 import { sheets } from "./make/paper.js";
-import { bringOpen, dangers, focusOf, page, tappedWords, whose } from "./make/proposal.js";
+import { bringOpen, dangers, focusOf, movedWords, page, tappedWords, whose } from "./make/proposal.js";
 import { showSwims } from "./make/rows.js";
 
 /** @import {Asked} from "./make/asked.js" */
 /** @import {Answers} from "./make/answers.js" */
-/** @import {Shown, Stand} from "./make/proposal.js" */
+/** @import {Shown, Stand, Told} from "./make/proposal.js" */
 /** @import {Data} from "./make/types.js" */
 
 const SOON_MS = 300;
@@ -27,11 +27,12 @@ const box = one("[data-make]");
 const paper = one("[data-make-paper]");
 /** @type {Map<string, Answers>} by squad */
 const answered = new Map();
-/** @type {Stand[]} what was before each change */
+/** @type {{stand: Stand, told: Told}[]} what was before each change, and what it moved */
 let before = [];
 /** @type {Shown | null} */
 let shown = null;
 let drawn = 0;
+let turn = 0; // of what was asked for: what comes late for another turn is dropped
 
 /** Show this in place of what was there; what is still being worked out for that is dropped.
  * @param {...(Node | string)} nodes */
@@ -60,14 +61,18 @@ async function ask(id, problem = "") {
     say(NO_SQUAD);
     return;
   }
+  const mine = ++turn;
   try {
     /** @type {Data} */
     const data = await fetched(`compose/${id}`);
+    if (mine !== turn) {
+      return;
+    }
     const answers = answered.get(id) ?? atFirst(squad);
     answered.set(id, answers);
     const known = { data, done: lately(data, here.kept, today), answers, squads: here.squads.map(([own, title]) => /** @type {[string, string]} */ ([own, title])) };
     const told = make("p", { class: "make-problem", role: "alert" }, problem);
-    const own = form(known, {
+    const questions = form(known, {
       propose: () => {
         const request = requestOf(known);
         write(LAST, { squad: id, day: today, goals: answers.goals, gone: [...answers.gone] });
@@ -79,14 +84,16 @@ async function ask(id, problem = "") {
       },
       squad: (other) => ask(other),
     });
-    one(".make-go", own).before(told);
+    one(".make-go", questions).before(told);
     shown = null;
-    say(make("p", { class: "lead" }, whose(data, { squad: id, request: { pool: answers.pool, minutes: 0, goals: [], groups: answers.groups.length < squad[2].length ? answers.groups : [] }, on: "", start: "", number: 1, practice: null, code: "" })), own);
+    say(make("p", { class: "lead" }, whose(data, { squad: id, request: { pool: answers.pool, minutes: 0, goals: [], groups: answers.groups.length < squad[2].length ? answers.groups : [] }, on: "", start: "", number: 1, practice: null, code: "" })), questions);
     if (problem) {
       told.scrollIntoView({ block: "center" });
     }
   } catch (problem_) {
-    say(whyNot(problem_));
+    if (mine === turn) {
+      say(whyNot(problem_));
+    }
   }
 }
 
@@ -100,8 +107,12 @@ const stay = (asked) => history.replaceState(null, "", `#${toAddress(asked)}`);
 /** What an address asks for.
  * @param {Asked} asked */
 async function arriveAt(asked) {
+  const own = turn;
   /** @type {Data} */
   const data = await fetched(`compose/${asked.squad}`);
+  if (own !== turn) {
+    return;
+  }
   const answer = answerTo(data, asked.request);
   if (typeof answer === "string") {
     answerAs(data, asked);
@@ -110,9 +121,9 @@ async function arriveAt(asked) {
   }
   before = [];
   const number = Math.min(asked.number, answer.proposals.length || 1);
-  const own = answer.proposals[number - 1];
-  const [stand, told] = own ? standOf(data, asked, own) : [null, ""];
-  shown = { data, asked: { ...asked, number, practice: stand && asked.practice && !told ? asked.practice : null }, answer, stand, told, canTakeBack: false, open: "" };
+  const proposed = answer.proposals[number - 1];
+  const [stand, told] = proposed ? standOf(data, asked, proposed) : [null, ""];
+  shown = { data, asked: { ...asked, number, practice: stand && asked.practice && !told ? asked.practice : null }, answer, stand, told: unread(told), open: "" };
   await draw();
   if (asked.code && stand) {
     await begin(asked.code);
@@ -131,17 +142,18 @@ async function draw() {
   if (shown !== own) {
     return;
   }
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
   refocus();
+  bringOpen(box);
   if (own.stand && making) {
-    tell({ ...own, stand: own.stand }, making);
+    fill({ ...own, stand: own.stand }, making);
   }
 }
 
 /** What the run data of a proposal tells: the swim of each row, the dangers, the sheets.
  * @param {Shown & {stand: Stand}} own
  * @param {ReturnType<typeof asRun>} making */
-async function tell(own, making) {
+async function fill(own, making) {
   const number = drawn;
   const made = await making;
   if (number === drawn) {
@@ -179,34 +191,49 @@ function again({ data, asked }) {
   ask(asked.squad);
 }
 
+/** What has to be read, and cannot be taken back.
+ * @param {string} said
+ * @returns {Told} */
+const unread = (said) => ({ said, besides: "", way: said ? "ok" : "" });
+
+/** What the last change moved that still stands. */
+const lastTold = () => before[before.length - 1]?.told ?? unread("");
+
+/** @param {Told} told */
+function tell(told) {
+  if (shown) {
+    shown = { ...shown, told };
+    draw();
+  }
+}
+
 /** @param {import("./compose/types.js").Deed} deed */
 function act(deed) {
   if (!shown?.stand) {
     return;
   }
-  const found = change(shown.data, shown.asked.request, shown.stand.practice, deed);
+  const { data, asked, stand } = shown, found = change(data, asked.request, stand.practice, deed);
   if ("refused" in found) {
-    shown.told = found.refused;
+    tell(unread(found.refused));
   } else {
-    before.push(shown.stand);
-    settle({ practice: found.practice, proposal: found.proposal }, sentence(found.words.join("; ")));
-    return;
+    before.push({ stand, told: movedWords(data, stand.proposal, found, deed) });
+    settle(found, lastTold());
   }
-  draw();
 }
 
 function takeBack() {
-  const stand = before.pop();
-  if (stand) {
-    settle(stand, "Taken back.");
+  const last = before.pop();
+  if (last) {
+    const { said, besides, way } = lastTold();
+    settle(last.stand, { said: said ? `Taken back. ${said}` : "Taken back.", besides, way });
   }
 }
 
 /** @param {Stand} stand
- * @param {string} told */
-function settle(stand, told) {
+ * @param {Told} told */
+function settle({ practice, proposal }, told) {
   const own = /** @type {Shown} */ (shown);
-  shown = { ...own, stand, told, canTakeBack: before.length > 0, asked: { ...own.asked, practice: before.length ? stand.practice : null } };
+  shown = { ...own, stand: { practice, proposal }, told, asked: { ...own.asked, practice: before.length ? practice : null } };
   stay(shown.asked);
   draw();
 }
@@ -215,8 +242,7 @@ function settle(stand, told) {
  * @param {string} code of another phone, or "" */
 async function begin(code) {
   if (shown?.stand && !await run({ ...shown, stand: shown.stand }, code)) {
-    shown.told = "This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one.";
-    draw();
+    tell(unread("This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one."));
   }
 }
 
@@ -228,6 +254,7 @@ function handed(deed) {
 }
 
 async function arrive() {
+  const own = ++turn;
   const asked = fromAddress(location.hash.slice(1));
   shown = null; // what is still being drawn of it is dropped
   try {
@@ -240,7 +267,9 @@ async function arrive() {
       await (squad ? ask(squad[0]) : askSquad());
     }
   } catch (problem) {
-    say(whyNot(problem));
+    if (own === turn) {
+      say(whyNot(problem));
+    }
   }
 }
 

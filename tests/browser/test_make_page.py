@@ -6,7 +6,7 @@ import json
 import re
 from pathlib import Path
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 from shared import CATALOGUE, DAY, copied, reread
 
 from almanac.analysis.analysis import Analysis
@@ -51,7 +51,9 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     assert "gear=fins:0" in phone.url
     phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
     phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).press("Enter")
-    expect(phone.locator(".make-moved")).to_contain_text(re.compile(r"^Now \d.*main set now"))
+    expect(phone.locator(".make-moved")).to_contain_text(
+        re.compile(r"^Now \d.*main set now", re.IGNORECASE)
+    )
     expect(phone.locator(".is-open [data-do=swap]")).to_be_focused()
     after = titles(phone)
     assert after != before
@@ -76,7 +78,7 @@ def test_three_questions_then_it_is_changed_saved_handed_on_printed_and_run(
     expect(sheet.locator("p").first).to_contain_text(re.compile(r" \d+ m · done 18:\d\d"))
     for facts in sheet.locator(".make-facts").all_inner_texts():
         assert re.fullmatch(r"\d+ m, \d+ min, to \d\d:\d\d(:\d\d)?", facts)
-    expect(sheet).to_contain_text(re.compile(r"\d rounds, \d:\d\d between rounds"))
+    expect(sheet).to_contain_text(re.compile(r"\d rounds, \d:\d\d between"))
     assert phone.locator(".make-sheet").first.locator(".dangers li").count() >= 3
     phone.emulate_media(media="screen")
     phone.goto(f"{server.address}offline.json")
@@ -105,8 +107,26 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     first = titles(phone)
     phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
     phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()
-    phone.get_by_role("button", name="Take back").click()
-    expect(phone.locator(".make-moved")).to_have_text("Taken back.")
+    told, back = phone.locator(".make-moved"), phone.get_by_role("button", name="Take back")
+    expect(told).to_contain_text("Main set now")
+    moved, over = told.inner_text(), phone.locator(".make-told").bounding_box()
+    assert over and over["height"] < 100, "what moved leaves the rows in view"
+    missed = phone.get_by_role("button", name="Not met: a skill")
+    phone.locator(".make-rows").evaluate("rows => rows.scrollIntoView()")
+    missed.click()
+    expect(phone.locator(".make-hinders")).to_be_in_viewport()
+    phone.locator(".is-open").get_by_role("button", name=re.compile("^Keep")).click()
+    expect(told).to_contain_text("kept")
+    phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()
+    expect(told).to_contain_text("is kept")
+    expect(back).to_have_count(0)  # it would take back another change than is told
+    phone.get_by_role("button", name="OK", exact=True).click()
+    expect(told).not_to_contain_text("is kept")
+    back.click()
+    expect(told).to_have_text(f"Taken back. {moved}".replace("\n", " "))
+    back.click()
+    expect(told).to_have_text("Taken back.")
+    expect(back).to_have_count(0)
     assert titles(phone) == first
     phone.get_by_role("button", name="Next").click()
     expect(phone.locator(".make-head h2")).to_contain_text("2 of")
@@ -132,7 +152,7 @@ def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
     openers = phone.get_by_role("button", name=re.compile("^Change"))
     expect(openers.nth(2)).to_be_visible()
     assert openers.count() == len(titles(phone)), "Change opens a row and nothing else"
-    above, rows = (phone.locator(way).bounding_box() for way in (".make-total", ".make-rows"))
+    above, rows = (phone.locator(way).bounding_box() for way in (".make-unmet", ".make-rows"))
     assert above and rows and rows["y"] - above["y"] - above["height"] < 16, "no empty band"
     foot = "() => document.querySelector('.bar').getBoundingClientRect().top"
     for opener in openers.all():
@@ -193,6 +213,24 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     phone.wait_for_url(lambda address: address != asked)
     phone.goto(f"{server.address}make.html#squad=nobody&minutes=60")
     expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
+
+
+def test_of_two_addresses_the_later_is_shown_whichever_data_come_first(
+    kept_phone: Page, server: Server
+) -> None:
+    phone = kept_phone
+    late: list[Route] = []
+    phone.route("**/compose/heron.json", lambda route: late.append(route))
+    phone.goto(f"{server.address}make.html{ASKED}")
+    phone.evaluate("address => { location.hash = address }", ASKED.replace("heron", "osprey"))
+    expect(phone.locator(".make-rows b").nth(1)).to_be_visible()
+    first = titles(phone)
+    with phone.expect_response("**/compose/heron.json") as told:
+        late[0].continue_()
+    told.value.finished()
+    phone.wait_for_timeout(100)
+    assert titles(phone) == first
+    expect(phone.locator(".make > .lead")).to_contain_text("Osprey")
 
 
 def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(

@@ -3,7 +3,7 @@
 import { number, word } from "./numbers.js";
 import { upTo } from "./rounding.js";
 
-const METRES_PER_YARD = 0.9144; // exact: international yard and pound agreement, 1959
+export const METRES_PER_YARD = 0.9144; // exact: international yard and pound agreement, 1959
 
 /** @type {import("./calculators.js").Work} */
 export function units(given) {

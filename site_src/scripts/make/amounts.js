@@ -1,14 +1,15 @@
 // How far a crew swims in a part of a composed practice. Pure.
 
+import { METRES_PER_YARD } from "../arithmetic/pools.js";
+
 /** @import {Block, Item} from "./types.js" */
 
-const YARD_M = 0.9144; // exact, by definition
 const HALVES = 2;
 
 /** A rep in the pool's unit, as it is written: data tell metres to the tenth, and nobody writes less than half a yard.
  * @param {number} metres
  * @param {string} unit */
-const written = (metres, unit) => (unit === "yd" ? Math.round(HALVES * metres / YARD_M) / HALVES : metres);
+const written = (metres, unit) => (unit === "yd" ? Math.round(HALVES * metres / METRES_PER_YARD) / HALVES : metres);
 
 /** @param {Block[]} blocks
  * @param {Item[]} items

@@ -1,53 +1,35 @@
 // A composed practice on paper: a sheet for each lane group, with its send-offs, its gear, and every danger.
 
 import { make } from "../lib/dom.js";
-import { count, crewName, timeOfDay } from "../run/words.js";
+import { crewName, timeOfDay } from "../run/words.js";
 import { swumOf } from "./amounts.js";
-import { go, times } from "./goes.js";
+import { boardLines } from "./board.js";
+import { times } from "./goes.js";
 
 /** @import {Block, Item, RunData} from "./types.js" */
-/** @import {Part, RoundsBlock} from "../run/types.js" */
+/** @import {Part, RepBlock} from "../run/types.js" */
 
 /** @typedef {{where: string, day: string, gear: string[], adults: number, printed: string, unit: string, isKnown: (part: number) => boolean}} Told
  *   `isKnown`: whether the distance of a part is, in this pool */
 
 const DEEPEST = 3, MINUTE_S = 60, SECOND_MS = 1000;
 
-/**
- * @param {Block[]} blocks
- * @param {Item[]} items
- * @param {number} depth
- * @returns {HTMLElement[]}
- */
-const lines = (blocks, items, depth) => blocks.flatMap((block) => {
-  const under = `make-line depth-${Math.min(depth, DEEPEST)}`;
-  if ("rounds" in block) {
-    return rounds(block, items, depth);
-  }
-  if ("wait" in block) {
-    return [make("div", { class: under }, make("span", {}, block.note ?? (block.why === "gear" ? "gear" : "pause")), make("span", { class: "make-go-at" }, count(Math.round(block.wait))))];
-  }
-  const { what, line, effort, gear = [], how, note } = items[block.item];
-  const told = [effort, gear.join(", "), how].filter(Boolean).join(", ");
-  const whole = what ?? line;
-  const said = block.reps > 1 && !/^\d+ × /.test(whole) ? `${block.reps} × ${whole}` : whole;
-  const target = times(block.target);
-  return [make("div", { class: under }, make("span", {}, make("b", {}, said), told ? `, ${told}` : "", target ? `, in ${target}` : "", ...(note ? [make("span", { class: "note" }, note)] : [])),
-    make("span", { class: "make-go-at" }, go(block)))];
-});
-
-/**
- * @param {RoundsBlock} block
- * @param {Item[]} items
- * @param {number} depth
- * @returns {HTMLElement[]}
- */
-function rounds({ rounds: each, between }, items, depth) {
-  const number = each.reduce((sum, { times: own }) => sum + own, 0);
-  const pause = between ? `, ${count(Math.round(between))} between rounds` : "";
-  return each.flatMap(({ times: own, blocks }) => [
-    ...(number > 1 ? [make("div", { class: `make-line depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, make("b", {}, own === number ? `${number} rounds` : `${own} of ${number} rounds`), pause))] : []), ...lines(blocks, items, depth + 1)]);
+/** What is said of reps beside their line: how hard, with what, in what time; then the note.
+ * @param {RepBlock} reps
+ * @param {Item} item */
+function besides(reps, { effort = "", gear = [], how = "", note = "" }) {
+  const target = times(reps.target);
+  const told = [effort, ...gear, how, target && `in ${target}`].filter(Boolean).join(", ");
+  return [told ? `, ${told}` : "", ...(note ? [make("span", { class: "note" }, note)] : [])];
 }
+
+/** The lines of a part.
+ * @param {Block[]} blocks
+ * @param {Item[]} items */
+const lines = (blocks, items) => boardLines(blocks, items).map(({ said, goes, depth, reps }) =>
+  make("div", { class: `make-line depth-${Math.min(depth, DEEPEST)}` },
+    make("span", {}, reps || !goes ? make("b", {}, said) : said, ...(reps ? besides(reps, items[reps.item]) : [])),
+    ...(goes ? [make("span", { class: "make-go-at" }, goes)] : [])));
 
 /** A time of day, with its seconds where there are any.
  * @param {string} start HH:MM
@@ -84,7 +66,7 @@ function sheet(run, crew, { where, day, gear, adults, printed, unit, isKnown }) 
     make("p", {}, [crewName(crew), where, `${day}, ${start} to ${at(start, MINUTE_S * (run.minutes ?? 0))}`, ...whole, ...ends, adults === 1 ? "1 adult" : `${adults} adults`].join(" · ")),
     ...(gear.length ? [make("p", {}, make("b", {}, "Gear: "), gear.join(", "))] : []),
     ...parts.map((part, k) => make("div", { class: "make-part" },
-      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...lines(part.crews[crew.key].blocks, part.items, 0))),
+      make("h3", {}, make("time", {}, at(start, part.starts_s ?? 0)), ` ${part.title}`, make("span", { class: "make-facts" }, facts(start, part, crew.key, far[k], unit))), ...lines(part.crews[crew.key].blocks, part.items))),
     make("ul", { class: "dangers" }, ...(run.hazards ?? []).map(({ title, control }) => make("li", {}, make("strong", {}, title), control ? ` ${control}` : ""))),
     make("p", { class: "make-printed" }, printed));
 }

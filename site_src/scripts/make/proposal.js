@@ -1,6 +1,7 @@
 // What was proposed, as it is shown: what is in the way before all else, then the rows, the dangers, and what may be done with it.
 
 import { all, make } from "../lib/dom.js";
+import { sentence } from "./answer.js";
 import { wayPast, without } from "./asked.js";
 import { tool } from "./form.js";
 import { rows, total } from "./rows.js";
@@ -10,13 +11,38 @@ import { rows, total } from "./rows.js";
 /** @import {Answer, Deed} from "../compose/types.js" */
 
 /** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
-/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: string, canTakeBack: boolean, open: string}} Shown
- *   `told`: what the last change moved, or why it could not be; `open`: the role whose ways stand open */
-/** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, onOpen: (role: string) => void,
+/** @typedef {{said: string, besides: string, way: "" | "back" | "ok"}} Told what the last change moved, or why it could not be; `besides`: what of it
+ *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it */
+/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: Told, open: string}} Shown `open`: the role whose ways stand open */
+/** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
  *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
 
 /** @param {Data} data */
 const goalTitle = (data) => (/** @type {string} */ goal) => data.goals.find(([id]) => id === goal)?.[1] ?? goal;
+
+/** Wishes that are not met, in a word each.
+ * @param {Data} data
+ * @param {Proposal["unmet"]} unmet */
+export function shortUnmet(data, unmet) {
+  /** @type {Record<string, string>} */
+  const words = { skill: "a skill", relief: "relief", slot: "the whole slot" };
+  const word = (/** @type {Proposal["unmet"][number]} */ { wish, which }) => words[wish] ?? [...data.goals, ...data.efforts].find(([id]) => id === which)?.[1].toLowerCase() ?? wish;
+  return unmet.map(word).join(", ");
+}
+
+/** What a change moved: in view as short as can be, for what is told of a row that stands open is read there.
+ * @param {Data} data
+ * @param {Proposal} before
+ * @param {import("../compose/types.js").Changed} changed
+ * @param {Deed} deed
+ * @returns {Told} */
+export function movedWords(data, before, { proposal, words }, { role }) {
+  const another = `${proposal.parts.find(({ as }) => as === role)?.role.toLowerCase()} now `;
+  const known = new Set(before.unmet.map(({ words: own }) => own));
+  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && !known.has(own.words)));
+  const short = [...words.filter((own) => !own.startsWith(another)), ...(missed ? [`not met now: ${missed}`] : [])];
+  return { said: sentence(short.join("; ")), besides: sentence(words.filter((own) => own.startsWith(another)).join("; ")), way: "back" };
+}
 
 /** A wish that is in the way, and the button without it.
  * @param {string} words
@@ -48,9 +74,17 @@ function hinders({ data, asked, stand }, deeds) {
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
-function moved({ told, canTakeBack }, deeds) {
-  const said = make("p", { class: "make-moved", role: "status" }, told);
-  return make("div", { class: told ? "make-told is-told" : "make-told" }, said, ...(canTakeBack ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : []));
+function moved({ told: { said, besides: more, way } }, deeds) {
+  const words = make("p", { class: "make-moved", role: "status" }, said, ...(more ? [make("span", { class: "unseen" }, ` ${more}`)] : []));
+  const button = way === "back" ? [tool("Take back", deeds.takeBack, { "data-back": "" })] : way === "ok" ? [tool("OK", deeds.read, { "data-back": "" })] : [];
+  return make("div", { class: said ? "make-told is-told" : "make-told" }, words, ...button);
+}
+
+/** What is not met, in a word each, where the proposal itself stands: the sentences are above it and out of view by then.
+ * @param {Shown} shown */
+function notMet({ data, stand }) {
+  const words = shortUnmet(data, stand?.proposal.unmet ?? []);
+  return words ? [make("p", { class: "make-unmet" }, tool(`Not met: ${words}`, () => all(".make-hinders")[0]?.scrollIntoView({ block: "start" })))] : [];
 }
 
 /** @param {Shown} shown
@@ -81,7 +115,7 @@ export function page(shown, deeds) {
     ...head, ...hinders(shown, deeds),
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, count > 1 ? `${asked.number} of ${count}` : "The one that fits"),
       make("span", { class: "make-turn" }, ...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1))),
-    make("p", { class: "make-total" }, total(data, asked.request, stand.proposal, answer.unit)),
+    make("p", { class: "make-total" }, total(data, asked.request, stand.proposal, answer.unit)), ...notMet(shown),
     rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
   ];
@@ -106,9 +140,10 @@ export const tappedWords = (tapped) =>
 /** Bring a row that is open into view with its ways, above what stands at the foot.
  * @param {HTMLElement} box */
 export function bringOpen(box) {
-  const told = all(".make-told", box)[0];
+  const [told] = all(".make-told", box), [row] = all(".make-rows > .is-open", box);
   box.style.setProperty("--told", `${told?.offsetHeight ?? 0}px`);
-  all(".make-rows > .is-open", box)[0]?.scrollIntoView({ block: "nearest" });
+  row?.scrollIntoView({ block: "nearest" });
+  all(".make-ways", row)[0]?.scrollIntoView({ block: "nearest" }); // of a row that is taller than the screen, its end
 }
 
 /** Where the focus was, by what it was on; it goes there again after the page is drawn anew.
@@ -118,7 +153,7 @@ export function focusOf(box) {
   const role = own?.closest("[data-role]")?.getAttribute("data-role");
   const deed = own?.getAttribute("data-do");
   return () => {
-    const ways = role ? [`[data-role="${role}"] [data-do="${deed}"]`, `[data-role="${role}"] button`, "[data-back]"] : own?.hasAttribute("data-back") ? ["[data-back]", ".make-rows button"] : [];
+    const ways = role ? [`[data-role="${role}"] [data-do="${deed}"]`, ...(deed ? [`[data-role="${role}"] [data-do=${deed === "keep" ? "free" : "keep"}]`] : []), `[data-role="${role}"] button`, "[data-back]"] : own?.hasAttribute("data-back") ? ["[data-back]", ".make-rows button"] : [];
     ways.flatMap((way) => all(way, box))[0]?.focus();
   };
 }

@@ -80,11 +80,10 @@ function row(data, part, isKept, deeds) {
 export const rows = (data, proposal, chosen, deeds) =>
   make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
 
-/** A line of what is swum; a name over lines that one group alone swims.
- * @param {string} said
- * @param {string} [goes]
- * @param {number} [depth] in how many rounds */
-const swimLine = (said, goes = "", depth = 0) => make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, said), goes ? make("span", { class: "make-goes" }, goes) : "");
+/** A line of what is swum, and who swims it where not all do.
+ * @param {{whose?: string, said: string, goes?: string, depth?: number}} line `depth`: in how many rounds */
+const swimLine = ({ whose = "", said, goes = "", depth = 0 }) =>
+  make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, ...(whose ? [make("b", {}, `${whose}:`), " "] : []), said), goes ? make("span", { class: "make-goes" }, goes) : "");
 
 /** Show in each row what is swum.
  * @param {HTMLElement} box
@@ -92,10 +91,9 @@ const swimLine = (said, goes = "", depth = 0) => make("span", { class: `depth-${
  * @param {Proposal} proposal */
 export function showSwims(box, { parts, crews }, proposal) {
   all(".make-swim", box).forEach((own, place) => {
-    const lines = swimOf(parts[place], crews).flatMap(({ whose, lines: some, more }) =>
-      [...(whose ? [swimLine(`${whose}:`)] : []), ...some.map(({ said, goes, depth }) => swimLine(said, goes, depth)), ...(more ? [swimLine(`and ${many(more, "line")} more`)] : [])]);
-    const isKnown = lines.some((line) => line.textContent !== proposal.parts[place].title);
-    own.replaceChildren(...(isKnown ? lines : []));
+    const { lines, more } = swimOf(parts[place], crews);
+    const shown = [...lines.map(swimLine), ...(more ? [swimLine({ said: `and ${many(more, "line")} more` })] : [])];
+    own.replaceChildren(...(lines.some(({ said, whose }) => whose || said !== proposal.parts[place].title) ? shown : []));
   });
 }
 

@@ -1,69 +1,85 @@
-// What is swum of a piece, in its row: the first lines of its board, so often as it is done here. Pure.
+// What is swum of a piece, in its row: the first lines of its board, so often as it is done here; where lane groups differ, the lines in which
+// they do, under the name of each. Pure.
 
-import { count } from "../run/words.js";
-import { go } from "./goes.js";
+import { crewName } from "../run/words.js";
+import { boardLines } from "./board.js";
 
-/** @import {Block, Item, RunData} from "./types.js" */
+/** @import {RunData} from "./types.js" */
 /** @import {Part} from "../run/types.js" */
 
-/** @typedef {{said: string, goes: string, depth: number}} Line a rep-group with its send-off, or a line over rounds, without one; `depth`: in how
- *   many rounds it stands */
-/** @typedef {{whose: string, lines: Line[], more: number}} Swim `whose`: of which lane groups, "" of all; `more`: rep-groups that are not shown */
+/** @typedef {{whose: string, said: string, goes: string, depth: number}} Line a rep-group with its send-off, or a line over rounds, without one;
+ *   `whose`: of which lane groups, "" of all; `depth`: in how many rounds */
+/** @typedef {{lines: Line[], more: number}} Swim `more`: rep-groups that are not shown, of the lane group that has the most of them */
+/** @typedef {{said: string, goes: string, depth: number, isRep: boolean}} Own a line of one lane group */
+/** @typedef {{names: string[], lines: Own[]}} Way what lane groups that swim the same swim */
 
 const MOST = 2; // rep-groups that a row shows
 
-/** The line over rounds that are alike.
- * @param {number} number of them
- * @param {number} before those that come before them
- * @param {number} all
- * @param {number} between pause in seconds
- * @param {number} depth */
-function roundsLine(number, before, all, between, depth) {
-  const which = number === all ? `${all} rounds` : number === 1 ? `Round ${before + 1} of ${all}` : `Rounds ${before + 1} to ${before + number} of ${all}`;
-  return { said: between && number > 1 ? `${which}, ${count(Math.round(between))} between` : which, goes: "", depth, isRep: false };
-}
-
-/** The lines of the board: what rounds hold stands under their number.
- * @param {Block[]} blocks
- * @param {Item[]} items
- * @param {number} [depth]
- * @returns {(Line & {isRep: boolean})[]} */
-const lines = (blocks, items, depth = 0) => blocks.flatMap((block) => {
-  if ("rounds" in block) {
-    const { rounds, between = 0 } = block;
-    const before = rounds.map((_, k) => rounds.slice(0, k).reduce((sum, { times }) => sum + times, 0));
-    const all = rounds.reduce((sum, { times }) => sum + times, 0);
-    return rounds.flatMap(({ times, blocks: inner }, k) => [...(all > 1 ? [roundsLine(times, before[k], all, between, depth)] : []), ...lines(inner, items, all > 1 ? depth + 1 : depth)]);
-  }
-  if ("wait" in block) {
-    return [];
-  }
-  const { what, line, effort } = items[block.item];
-  const whole = (what ?? line).replace(/^1 × /, "");
-  const said = block.reps > 1 && !/^\d+ × /.test(whole) ? `${block.reps} × ${whole}` : whole;
-  return [{ said: what && effort ? `${said}, ${effort}` : said, goes: go(block), depth, isRep: true }];
+/** What a lane group swims.
+ * @param {Part} part
+ * @param {string} key
+ * @returns {Own[]} */
+const ownLines = ({ items, crews }, key) => boardLines(crews[key].blocks, items).flatMap(({ said, goes, depth, reps }) => {
+  const { what, effort } = reps ? items[reps.item] : {};
+  return reps || !goes ? [{ said: what && effort ? `${said}, ${effort}` : said, goes, depth, isRep: Boolean(reps) }] : []; // no pauses
 });
 
-/** The first of them, and how many more there are.
- * @param {(Line & {isRep: boolean})[]} all */
+/** The first rep-groups, with the rounds that they stand in.
+ * @param {Own[]} all */
 function first(all) {
-  const reps = all.filter(({ isRep }) => isRep);
-  const last = all.indexOf(reps[MOST - 1] ?? reps[reps.length - 1]);
-  return { lines: all.slice(0, last + 1).map(({ said, goes, depth }) => ({ said, goes, depth })), more: Math.max(0, reps.length - MOST) };
+  const places = all.flatMap(({ isRep }, k) => (isRep ? [k] : []));
+  return all.slice(0, (places[MOST - 1] ?? places[places.length - 1] ?? -1) + 1);
+}
+
+/** @param {Own[]} lines */
+const reps = (lines) => lines.filter(({ isRep }) => isRep).length;
+
+/** The send-offs of a line, those alike once.
+ * @param {Own[]} each */
+const goesOf = (each) => [...new Set(each.map(({ goes }) => goes))].filter(Boolean).join(" · ");
+
+/** Lane groups by what they do, those that do the same together.
+ * @template T
+ * @param {T[]} every
+ * @param {(own: T) => string} same
+ * @returns {T[][]} */
+function alike(every, same) {
+  const found = new Map(every.map((own) => [same(own), /** @type {T[]} */ ([])]));
+  every.forEach((own) => found.get(same(own))?.push(own));
+  return [...found.values()];
+}
+
+/** A line of all, or of each way under the name of who swims it.
+ * @param {Way[]} ways
+ * @param {number} k
+ * @returns {Line[]} */
+function merged(ways, k) {
+  const each = alike(ways, ({ lines }) => lines[k].said);
+  return each.map((own) => ({ whose: each.length > 1 ? own.flatMap(({ names }) => names).join(" and ") : "", said: own[0].lines[k].said, goes: goesOf(own.map(({ lines }) => lines[k])), depth: own[0].lines[k].depth }));
+}
+
+/** The lines of ways that are not as long: what begins alike once, then the rest of each under its name.
+ * @param {Way[]} ways
+ * @returns {Line[]} */
+function apart(ways) {
+  const other = ways[0].lines.findIndex(({ said }, k) => ways.some(({ lines }) => lines[k]?.said !== said));
+  const head = other < 0 ? ways[0].lines.length : other;
+  const begin = Array.from({ length: head }, (_, k) => merged(ways, k)).flat();
+  return [...begin, ...ways.flatMap(({ names, lines }) => lines.slice(head).map(({ said, goes, depth }, k) => ({ whose: k ? "" : names.join(" and "), said, goes, depth })))];
 }
 
 /**
- * What is swum of a part: once where all lane groups swim the same, with the send-offs of each, else of those that do.
+ * What is swum of a part: what all lane groups swim once, with the send-offs of each, what they do not under their names.
  * @param {Part} part
  * @param {RunData["crews"]} crews
- * @returns {Swim[]}
+ * @returns {Swim}
  */
 export function swimOf(part, crews) {
-  const known = crews.filter(({ key }) => part.crews[key]).map(({ key, title }) => ({ title, all: lines(part.crews[key].blocks, part.items) }));
-  const alike = new Map(known.map(({ all }) => [all.map(({ said }) => said).join("\n"), /** @type {typeof known} */ ([])]));
-  known.forEach((own) => alike.get(own.all.map(({ said }) => said).join("\n"))?.push(own));
-  return [...alike.values()].map((own) => {
-    const all = own[0].all.map((line, k) => ({ ...line, goes: [...new Set(own.map((one) => one.all[k].goes))].filter(Boolean).join(" · ") }));
-    return { whose: alike.size > 1 ? own.map(({ title }) => title).join(" and ") : "", ...first(all) };
-  });
+  const known = crews.filter(({ key }) => part.crews[key]).map((crew) => ({ names: [crewName(crew)], lines: ownLines(part, crew.key) }));
+  const shown = known.map(({ names, lines }) => ({ names, lines: first(lines) }));
+  const ways = alike(shown, ({ lines }) => lines.map(({ said }) => said).join("\n"));
+  const isInStep = new Set(shown.map(({ lines }) => lines.map(({ depth, isRep }) => `${depth}${isRep}`).join())).size === 1;
+  const lines = isInStep ? (shown[0]?.lines ?? []).flatMap((_, k) => merged(shown, k))
+    : apart(ways.map((own) => ({ names: own.flatMap(({ names }) => names), lines: own[0].lines.map((line, k) => ({ ...line, goes: goesOf(own.map((one) => one.lines[k])) })) })));
+  return { lines, more: Math.max(0, ...known.map((own, k) => reps(own.lines) - reps(shown[k].lines))) };
 }
