@@ -4,7 +4,7 @@ throughout; whole numbers, and halves rounded down.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from almanac.arithmetic.composing_pieces import COOL_DOWN, DRILL, MAIN, PART, SET, SKILL, UNKNOWN
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
@@ -20,8 +20,9 @@ UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 150, 24000
 EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
 STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 4
-FROM = {SET: {MAIN: 0, SECOND: 0, SKILL: 0}, PART: {MAIN: 120, SECOND: 40, SKILL: 30},
-        DRILL: {SKILL: 50}}  # fmt: skip
+FROM: Mapping[str, Mapping[str, int]] = {
+    SET: {}, PART: {MAIN: 120, SECOND: 40, SKILL: 30}, DRILL: {SKILL: 50},
+}  # fmt: skip
 GEAR_PIECE = 15
 # Days: mains fade out of mind in four weeks; others are wanted fresh.
 FORGOTTEN, A_DAY, AGAIN, AGAIN_DAYS = 28, 4, 25, 2

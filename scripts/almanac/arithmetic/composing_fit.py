@@ -25,9 +25,6 @@ from almanac.arithmetic.composing_order import SLACK_MOST, Stood, laid, unsafe, 
 from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, TENTHS, WARM_UP
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
-CHANGED_MOST = 2
-"""So many other pieces at most are cut or lengthened for a change."""
-
 
 @dataclass(frozen=True)
 class Slot:
