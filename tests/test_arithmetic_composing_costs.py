@@ -1,0 +1,272 @@
+"""What a practice costs in points, worked out by hand; and the figures of the choice, which the pages' scripts have again."""
+
+from __future__ import annotations
+
+import ast
+import importlib
+import json
+import re
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+from composing_world import asked, piece, size, sized
+
+from almanac.arithmetic import composing_costs as points
+from almanac.arithmetic.composing_costs import (
+    are_legs_first,
+    are_legs_tired,
+    cool_down_cost,
+    idle_cost,
+    outside,
+    own_cost,
+    pair_cost,
+    relief_cost,
+    served,
+    shape_cost,
+    skill_cost,
+    warm_up_cost,
+)
+from almanac.arithmetic.composing_wishes import Asked, Sized
+
+ROOT = Path(__file__).parents[1]
+SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
+MODULES = (
+    "composing", "composing_costs", "composing_hearts", "composing_lists", "composing_order", "composing_request",
+    "composing_why", "composing_wishes",
+)  # fmt: skip
+
+
+def figures_of(module: str) -> dict[str, Any]:
+    """The whole numbers at the head of a module, and tables of them, by name."""
+    own = importlib.import_module(f"almanac.arithmetic.{module}")
+    tree = ast.parse(Path(str(own.__file__)).read_text("utf-8"))
+    targets = [
+        target
+        for node in tree.body
+        if isinstance(node, (ast.Assign, ast.AnnAssign))
+        for target in (node.targets if isinstance(node, ast.Assign) else [node.target])
+    ]
+    names = [
+        one.id
+        for target in targets
+        for one in (target.elts if isinstance(target, ast.Tuple) else [target])
+        if isinstance(one, ast.Name)
+    ]
+    found = {name.lstrip("_"): getattr(own, name) for name in names}
+    return {
+        name: value
+        for name, value in found.items()
+        if isinstance(value, (int, Mapping)) and not isinstance(value, bool)
+    }
+
+
+def figures_of_scripts() -> dict[str, Any]:
+    """The same of the scripts: ``const A = 1, B = 2;`` and ``const C = { m: 9 };``"""
+    text = "\n".join(path.read_text("utf-8") for path in sorted(SCRIPTS.glob("*.js")))
+    found: dict[str, Any] = {}
+    for line in re.findall(r"^(?:export )?const ([A-Z_]+ = [^;]+);", text, re.MULTILINE):
+        for name, written in re.findall(r"([A-Z_]+) = (\{.*\}|[\d *]+)", line):
+            if written.startswith("{"):
+                found[name] = json.loads(re.sub(r"(\w+):", r'"\1":', written))
+            else:
+                factors = [int(factor) for factor in written.split("*")]
+                found[name] = factors[0] * (factors[1] if len(factors) > 1 else 1)
+    return found
+
+
+def test_the_figures_of_the_choice_are_those_of_the_scripts_of_the_pages() -> None:
+    own = {name: value for module in MODULES for name, value in figures_of(module).items()}
+    scripts = figures_of_scripts()
+    both = own.keys() & scripts.keys()
+    assert {name: own[name] for name in both} == {name: scripts[name] for name in both}
+    assert not set(figures_of("composing_costs")) - both
+    assert len(both) >= 60
+
+
+@pytest.mark.parametrize(
+    ("role", "days", "cost"),
+    [
+        # A main set fades out of mind in 28 days, 4 points for each that is left.
+        ("m", 0, 112), ("m", 27, 4), ("m", 28, 0), ("n", 27, 4),
+        # Another piece is stale for two days.
+        ("s", 0, 25), ("s", 2, 25), ("s", 3, 0), ("w", 2, 25), ("c", 1, 25), ("m", None, 0), ("w", None, 0),
+    ],
+)  # fmt: skip
+def test_what_was_done_lately_costs(role: str, days: int | None, cost: int) -> None:
+    own = asked(days={} if days is None else {99: days})
+    assert own_cost(own, sized(), role) == cost
+
+
+@pytest.mark.parametrize(
+    ("of", "role", "cost"),
+    [
+        # Two rounds more than written: 25 each of a set, 8 of other work, 4 of what opens or closes.
+        ("set", "m", 50), ("set", "s", 50), ("set", "w", 50), ("part", "m", 120 + 16), ("part", "n", 40 + 16),
+        ("part", "s", 30 + 16), ("part", "w", 8), ("part", "c", 8), ("drill", "s", 50 + 16),
+    ],
+)  # fmt: skip
+def test_rounds_more_or_fewer_cost_by_where_a_piece_comes_from(
+    of: str, role: str, cost: int
+) -> None:
+    for number in (1, 5):
+        own = sized(own=size(number=number), of=of, what="rounds", written=3)
+        assert own_cost(asked(), own, role) == cost
+    assert own_cost(asked(), sized(own=size(number=5), of="set", written=3), role) == 0
+
+
+def test_each_gear_costs() -> None:
+    assert own_cost(asked(), sized(gear=(0, 1)), "m") == 30
+
+
+@pytest.mark.parametrize(
+    ("role", "hardest", "cost"),
+    [("m", 0, 180), ("m", 2, 0), ("m", 4, 320), ("n", 1, 90), ("s", 1, 0), ("s", 4, 160), ("e", 4, 0)],
+)  # fmt: skip
+def test_a_word_off_the_effort_costs_and_of_a_skill_only_above(
+    role: str, hardest: int, cost: int
+) -> None:
+    assert own_cost(asked(effort=2), sized(hardest=hardest), role) == cost
+    assert own_cost(asked(), sized(hardest=hardest), role) == 0  # no effort is wished for
+
+
+def test_easy_swimming_may_serve_a_goal_that_no_work_serves() -> None:
+    own = asked(goals=(0, 1, 2))  # of these a main set serves the first
+    for role in "wec":
+        assert own_cost(own, sized(), role) == 120
+        assert own_cost(own, sized(goals=(1,)), role) == 60
+        assert own_cost(own, sized(goals=(2, 1)), role) == 0
+    assert own_cost(own, sized(), "m") == own_cost(own, sized(), "s") == 0
+
+
+def test_goals_are_served_by_what_stands_in_a_role_or_missed() -> None:
+    own, other = asked(goals=(2, 0)), sized(goals=(0, 2))
+    by = {"m": 0, "n": 60, "s": 120, "e": 260, "w": 260}
+    for role, cost in by.items():
+        assert served(own, other, role) == (cost + 40, cost)
+        assert served(own, sized(goals=(1,)), role) == (3000, 2000)
+        assert served(own, sized(), role) == (3000, 2000)
+    assert [idle_cost(own, sized(goals=(1,)), role) for role in "mns"] == [500, 300, 160]
+    assert idle_cost(own, other, "m") == 0
+
+
+def test_a_skill_is_used_where_the_main_set_does_it_or_needs_it() -> None:
+    skill = sized(drills=(0, 1))
+    assert skill_cost(skill, sized(drills=(1,))) == skill_cost(skill, sized(asks=(0,))) == 0
+    assert skill_cost(skill, sized(drills=(2,), asks=(2,))) == skill_cost(skill, sized()) == 40
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "cost"),
+    [
+        ({"hardest": 3}, {"hardest": 3, "goals": (0,)}, 150), ({"hardest": 2}, {"hardest": 4, "goals": (0,)}, 0),
+        ({"hardest": 4}, {"hardest": 2, "goals": (0,)}, 0), ({"goals": (0, 1)}, {"goals": (0, 2)}, 30),
+        ({"goals": (0, 1)}, {"goals": (1, 0)}, 0), ({"goals": (0, 1)}, {"goals": (0,)}, 30),
+    ],
+)  # fmt: skip
+def test_two_main_sets_are_better_not_both_fast_nor_for_one_goal(
+    one: dict[str, Any], other: dict[str, Any], cost: int
+) -> None:
+    assert pair_cost(asked(), sized(**one), sized(**other)) == cost
+
+
+def test_each_permille_outside_costs_two_points() -> None:
+    assert [outside(share, 10, 20) for share in (7, 10, 15, 20, 23)] == [6, 0, 0, 0, 6]
+
+
+SOUND = 60 * 200
+"""Tenths of a warm-up that is neither short nor long: a fifth of the slot."""
+
+
+@pytest.mark.parametrize(
+    ("takes", "warm_up", "cost"),
+    [
+        (SOUND, {"strokes": (0, 1), "hardest": 2}, 0), (SOUND, {"strokes": (1, 2), "hardest": 2}, 40),
+        (SOUND, {"hardest": 2}, 80), (SOUND, {"strokes": (0, 1), "hardest": 1}, 30),
+        (SOUND, {"strokes": (0, 1), "hardest": 0}, 60), (SOUND, {"strokes": (0, 1), "hardest": 3}, 0),
+        (SOUND, {"strokes": (0, 1), "hardest": 4}, 60), (60 * 140, {"strokes": (0, 1), "hardest": 2}, 0),
+        (60 * 139, {"strokes": (0, 1), "hardest": 2}, 2), (60 * 300, {"strokes": (0, 1), "hardest": 2}, 0),
+        (60 * 301, {"strokes": (0, 1), "hardest": 2}, 2),
+    ],
+)  # fmt: skip
+def test_a_warm_up_costs_by_what_comes_after_it(
+    takes: int, warm_up: dict[str, Any], cost: int
+) -> None:
+    heart = [sized(strokes=(0,), hardest=1), sized(strokes=(1,), hardest=3)]
+    assert warm_up_cost(asked(), sized(takes, **warm_up), heart) == cost
+
+
+def test_legs_are_first_where_more_than_half_of_what_kicks_first_is_kick_and_hard() -> None:
+    own = asked()
+    hard = sized(kick=501, hardest=2)  # a word below fast
+    assert are_legs_first(own, [hard]) and are_legs_first(own, [sized(hardest=4), hard])
+    assert not are_legs_first(own, [sized(kick=500, hardest=2)])
+    assert not are_legs_first(own, [sized(kick=501, hardest=1)])
+    assert not are_legs_first(own, [sized(kick=1), hard]) and not are_legs_first(own, [])
+
+
+def of_kick(*parts: tuple[int, int]) -> list[Sized]:
+    """Work by its metres and the permille of them that are kick."""
+    return [sized(own=size(distance=metres), kick=kick) for metres, kick in parts]
+
+
+def test_legs_are_tired_by_more_than_half_of_the_metres() -> None:
+    assert not are_legs_tired(of_kick((100, 500)))
+    assert are_legs_tired(of_kick((100, 501)))
+    # 100 × 1000 + 300 × 400 = 220 000 of 400 × 500 = 200 000; with 300 × 300 only 190 000.
+    assert are_legs_tired(of_kick((100, 1000), (300, 400)))
+    assert not are_legs_tired(of_kick((100, 1000), (300, 300)))
+    assert not are_legs_tired([])
+
+
+TIRED = of_kick((100, 800))
+FRESH = [sized(strokes=(0, 1))]
+
+
+@pytest.mark.parametrize(
+    ("takes", "relief", "tired", "fresh"),
+    [
+        # Where legs are tired none costs 150, and so does kicking on; where they are not it is only time, 30.
+        (None, {}, 150, 0), (3000, {"strokes": (0,)}, 0, 30), (3000, {"strokes": (0,), "kick": 300}, 0, 30),
+        (3000, {"strokes": (0,), "kick": 301}, 150, 30), (1800, {"strokes": (1, 2)}, 0, 30),
+        (1799, {"strokes": (1, 2)}, 50, 80), (3000, {"strokes": (0,), "roles": "ec"}, 40, 70),
+        (3000, {"strokes": (2,)}, 0, 70), (3000, {}, 0, 70), (60 * 120, {"strokes": (0,)}, 0, 30),
+        (60 * 121, {"strokes": (0,)}, 2, 32),
+    ],
+)  # fmt: skip
+def test_relief_costs_by_what_came_before_it(
+    takes: int | None, relief: dict[str, Any], tired: int, fresh: int
+) -> None:
+    own = None if takes is None else sized(takes, **({"roles": "e"} | relief))
+    assert relief_cost(asked(), own, TIRED) == tired  # kick alone, of no stroke
+    assert relief_cost(asked(), own, FRESH) == fresh
+
+
+@pytest.mark.parametrize(
+    ("permille", "kick", "cost"),
+    [(60, 500, 0), (60, 501, 60), (59, 0, 2), (110, 0, 0), (111, 0, 2), (111, 501, 62)],
+)
+def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, cost: int) -> None:
+    assert cool_down_cost(asked(), sized(60 * permille, kick=kick)) == cost
+
+
+@pytest.mark.parametrize(
+    ("skill", "mains", "minutes", "cost"),
+    [
+        (380, (280,), 100, 0), (381, (280,), 100, 2), (0, (279,), 100, 2), (380, (140, 140), 100, 0),
+        (0, (1001,), 100, 2), (None, (280,), 100, 150), (None, (280,), 40, 150), (None, (280,), 39, 0),
+    ],
+)  # fmt: skip
+def test_the_shape_of_an_evening_costs(
+    skill: int | None, mains: tuple[int, ...], minutes: int, cost: int
+) -> None:
+    own: Asked = asked(minutes=minutes)
+    main = [sized(600 * minutes * each // 1000) for each in mains]
+    alone = None if skill is None else sized(600 * minutes * skill // 1000)
+    assert shape_cost(own, alone, main) == cost
+
+
+def test_a_part_of_a_practice_and_a_drill_are_not_a_set() -> None:
+    assert {piece(of=of).key for of in ("set", "part", "drill")} == {"set/a", "part/a/0", "drill/a"}
+    assert points.FROM.keys() == {"set", "part", "drill"}
