@@ -1,0 +1,73 @@
+"""What is said of a composed practice: every sentence in known words, said somewhere, and none that is missing."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from language import dictionary
+
+from almanac.arithmetic import composing_order as order
+from almanac.arithmetic import composing_why as of
+from almanac.arithmetic import composing_wishes as wishes
+from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
+
+PROGRAM = Path(__file__).parents[1] / "scripts" / "almanac"
+
+
+def sources() -> str:
+    """The code that says something of a practice."""
+    paths = [*(PROGRAM / "arithmetic").glob("composing*.py"), *(PROGRAM / "report").glob("*.py")]
+    own = "composing_sentences"
+    return "\n".join(path.read_text("utf-8") for path in sorted(paths) if path.stem != own)
+
+
+def test_every_sentence_is_in_known_words() -> None:
+    for key, text in SENTENCES.items():
+        words = re.findall(r"[A-Za-z]+", re.sub(r"\{\w+\}", "", text))
+        assert not [word for word in words if word.lower() not in dictionary()], key
+        assert "xx" not in text.lower(), key
+
+
+def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() -> None:
+    text = sources()
+    whole = set(re.findall(r"""["']([a-z][\w-]*)["']""", text))
+    made = {
+        tuple(re.split(r"\{[^}]+\}", one)) for one in re.findall(r'f"([a-z]+-[^"]*\{[^"]+)"', text)
+    } | {("role-", "")}
+    assert not [
+        key
+        for key in SENTENCES
+        if key not in whole
+        and not any(key.startswith(first) and key.endswith(last) for first, last in made)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("prefix", "words"),
+    [
+        ("role-", "wsmnec"), ("serves-", "wsmnec"),
+        ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT)),
+        ("because-", (of.MINUTES, of.TAUGHT)), ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
+        ("bad-keep-", (wishes.GEAR, "twice")), ("unmet-", (of.GOAL, of.EFFORT, of.NO_SKILL, of.NO_RELIEF)),
+        ("unmet-", (f"{of.NO_SKILL}-time-left", f"{of.NO_RELIEF}-time-left", f"{of.SLOT}-time-left")),
+        ("hinders-", (of.GOAL, of.EFFORT, of.MINUTES, of.TAUGHT, of.KEEP, of.PIECE, of.FULL, wishes.GEAR, wishes.ROOM)),
+        ("hinders-", (wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT, "fewer")), ("done-", "01"),
+        ("broken-", (order.TIME, order.LIMIT, order.DOSE, order.BREATH, order.TAUGHT)),
+        ("what-", ("pool", "group", "goal", "gear", "effort", "piece", "done", "progression")),
+    ],
+)  # fmt: skip
+def test_there_is_a_sentence_for_each_reason_and_role(prefix: str, words: tuple[str, ...]) -> None:
+    assert not [word for word in words if prefix + word not in SENTENCES]
+
+
+def test_blanks_are_filled() -> None:
+    assert said("serves", goals="walls") == "serves walls"
+    assert said("hinders-room", role="main set", heads=9) == "No main set has room for 9 in a lane."
+    assert said("what-pool") == "pool"
+    assert [role_word(role) for role in "wsmnec"] == [
+        "Warm-up", "Skill", "Main set", "Main set", "Relief", "Cool-down",
+    ]  # fmt: skip
+    with pytest.raises(KeyError):
+        said("serves")

@@ -1,0 +1,236 @@
+"""Why a piece stands in a practice, what the practice does not meet, and which wish hinders: by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from composing_world import GROUPS, asked, piece, size, table
+
+from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_order import laid
+from almanac.arithmetic.composing_pieces import UNKNOWN
+from almanac.arithmetic.composing_table import Squad
+from almanac.arithmetic.composing_why import Hinders, Unmet, Why, hindering, unmet, why
+from almanac.arithmetic.composing_wishes import Asked, Kept
+
+# 15 000 + 30 000 + 14 000 tenths: 98 minutes and 20 seconds, of 100.
+OPEN = (piece("open", "w"), (size(15000),))
+MAIN = (piece("main", "m", goals=(0,)), (size(30000),))
+CLOSE = (piece("close", "c"), (size(14000),))
+NONE = frozenset[int]()
+
+
+def practice(own: Asked, **more: Any) -> Proposal:
+    """The first three pieces of a table, or those that are named by role, as a practice."""
+    roles = {"w": 0, "m": 1, "c": 2} | more
+    order = []
+    for role, place in sorted(roles.items(), key=lambda both: "wsmnec".index(both[0])):
+        (one,) = own.sized(next(offer for offer in own.offers if offer.piece == place))
+        order.append((role, one))
+    return Proposal(laid(own, order), 0)
+
+
+def test_a_piece_stands_for_goals_that_it_serves_after_days_with_so_much_gear() -> None:
+    own = asked(
+        (piece(goals=(2, 0), gear=(1, 0), most_in_lane=3), (size(),)), goals=(0, 1, 2),
+        days={0: 9}, gear=(17, 18),
+    )  # fmt: skip
+    (one,) = laid(own, [("m", next(own.sized(own.offers[0])))])
+    assert why(own, one) == Why((0, 2), 9, ((1, 12, 18), (0, 12, 17)))
+    (one,) = laid(asked(), [("m", next(asked().sized(asked().offers[0])))])
+    assert why(asked(), one) == Why((0,), UNKNOWN, ())
+
+
+def missed(*serve: tuple[Any, ...], **wished: Any) -> list[Unmet]:
+    """What a practice without goal 1 does not meet, where other pieces serve that."""
+    own = asked(OPEN, MAIN, CLOSE, *serve, **({"goals": (0, 1), "minutes": 99} | wished))
+    return [one for one in unmet(own, practice(own)) if one.wish == "goals"]
+
+
+WALL = piece("wall", "m", goals=(1,), gear=(0,))
+KICK = piece("kick", "se", goals=(1,), asks=(0,))
+
+
+@pytest.mark.parametrize(
+    ("serve", "wished", "because"),
+    [
+        ([], {}, "groups"), ([WALL], {"gear": (9, 20)}, "gear"), ([WALL], {"gear": (17, 20)}, "minutes"),
+        ([WALL], {"gear": (17, 20), "left_out": NONE | {3}}, "leave_out"), ([WALL], {"gear": (17, 20), "days": {3: 1}}, "done"),
+        ([KICK], {}, "taught"), ([KICK], {"taught": NONE | {0}}, "minutes"), ([KICK], {"days": {3: 1}}, "taught"),
+        ([piece("ease", "ec", goals=(1,))], {}, "groups"), ([piece("else", "m", goals=(2,))], {}, "groups"),
+        ([WALL, KICK], {"gear": (0, 0)}, "taught"), ([WALL, WALL], {"gear": (0, 0), "left_out": NONE | {3}}, "gear"),
+    ],
+)  # fmt: skip
+def test_what_keeps_the_work_for_a_goal_out_is_told(
+    serve: list[Any], wished: dict[str, Any], because: str
+) -> None:
+    found = missed(*((own, (size(),)) for own in serve), **wished)
+    assert found == [Unmet("goals", 1, because)]
+
+
+def test_of_pieces_that_are_not_for_these_groups_another_reason_is_told() -> None:
+    lone = (piece("lone", "m", goals=(1,)), (size((None, 600)),))
+    wall = (WALL, (size(),))
+    assert missed(lone) == [Unmet("goals", 1, "groups")]
+    assert missed(lone, wall, gear=(0, 0)) == [Unmet("goals", 1, "gear")]
+
+
+def others(own: Asked, **more: Any) -> list[Unmet]:
+    return [*unmet(own, practice(own, **more))]
+
+
+def test_an_effort_a_skill_and_relief_are_told_where_they_are_missing() -> None:
+    hard = (piece("main", "m", goals=(0,), hardest=3, kick=501), (size(30000),))
+    skill = (piece("skill", "s", hardest=2), (size(500, distance=200),))
+    second = (piece("second", "m", hardest=2), (size(500),))
+    ease = (piece("ease", "e"), (size(500),))
+    own = asked(OPEN, hard, CLOSE, skill, second, ease, minutes=99)
+    skill_, relief = Unmet("skill", UNKNOWN, "minutes"), Unmet("relief", UNKNOWN, "minutes")
+    assert others(own) == [skill_, relief]
+    assert others(own, e=5) == [skill_]
+    assert others(own, n=4) == [skill_]  # 100 of 200 metres at 501 permille
+    assert others(own, s=3) == []  # 200 metres of skill and 100 of kick
+    at = {
+        effort: Asked(own.table, replace(own.wishes, effort=effort)) for effort in (UNKNOWN, 2, 3)
+    }
+    assert [others(at[effort], s=3) for effort in at] == [[], [Unmet("effort", 2, "goals")], []]
+    assert others(at[2], s=3, n=4) == []  # a second main set is as hard as wished
+
+
+@pytest.mark.parametrize(
+    ("minutes", "left"),
+    # 59 000 tenths are done: of 101 minutes 160 s are left, of 100 minutes 100 s.
+    [(100, None), (101, 160), (103, 280)],
+)
+def test_what_nothing_fills_is_told_beyond_two_minutes(minutes: int, left: int | None) -> None:
+    own = asked(OPEN, MAIN, CLOSE, minutes=minutes)
+    expected = [Unmet("skill", UNKNOWN, "minutes" if left is None else "time-left")]
+    if left is not None:
+        expected.append(Unmet("slot", left, "time-left"))
+    assert others(own) == expected
+    short = [(piece(id, role), (size(7600),)) for id, role in (("a", "w"), ("b", "m"), ("c", "c"))]
+    assert others(asked(*short, goals=(), minutes=39)) == []
+    assert others(asked(*short, goals=(), minutes=40)) == [Unmet("skill", UNKNOWN, "minutes")]
+
+
+def hinders(*pieces: Any, rooms: Any = (), squad: Any = None, **wished: Any) -> list[Hinders]:
+    of = table(*(pieces or (OPEN, MAIN, CLOSE)), rooms=rooms, **(squad or {}))
+    own = asked(of=of, **wished)
+    assert not compose(of, own.wishes)
+    return [*hindering(of, own.wishes)]
+
+
+def test_what_there_is_no_piece_for_is_told_first() -> None:
+    assert hinders(OPEN) == [Hinders("piece", 2), Hinders("piece", 4)]
+    assert hinders((piece(roles="s"), (size(),))) == [Hinders("piece", at) for at in (0, 2, 4)]
+    assert hinders(OPEN, MAIN, minutes=50) == [Hinders("piece", 4)]
+    assert hinders(pool="away") == [Hinders("piece", at) for at in (0, 2, 4)]
+
+
+ASKS = (piece("main", "m", goals=(0,), asks=(0,)), (size(30000),))
+SOCKS = (piece("main", "m", goals=(0,), gear=(1,)), (size(30000),))
+LONG = (piece("long", "m", goals=(0,)), (size(40000),))
+
+
+@pytest.mark.parametrize(
+    ("pieces", "wished", "wish"),
+    [
+        ([OPEN, MAIN, CLOSE], {"days": {1: 3}}, "done"), ([OPEN, SOCKS, CLOSE], {"gear": (10, 16)}, "gear"),
+        ([OPEN, MAIN, CLOSE], {"adults": 0}, "adults"), ([OPEN, ASKS, CLOSE], {}, "taught"),
+        ([OPEN, MAIN, CLOSE, LONG], {"kept": (Kept(3, "m"),)}, "keep"),
+        ([OPEN, MAIN, CLOSE], {"left_out": NONE | {1}}, "leave_out"),
+    ],
+)  # fmt: skip
+def test_one_wish_that_hinders_is_told(
+    pieces: list[Any], wished: dict[str, Any], wish: str
+) -> None:
+    # With the long main set kept, ten minutes more would do too: 15 000 + 40 000 + 14 000 of 115 minutes.
+    also = [Hinders("minutes", 115)] if wish == "keep" else []
+    assert hinders(*pieces, **wished) == [Hinders(wish, UNKNOWN), *also]
+    assert hinders(*pieces, **wished, minutes=50) == []
+
+
+def many(hardest: int, goals: tuple[int, ...]) -> list[Any]:
+    """Twenty main sets, each too long for the slot."""
+    of = {"hardest": hardest, "goals": goals}
+    return [(piece(f"long-{at}", "m", **of), (size(90000),)) for at in range(20)]
+
+
+def test_what_only_hides_what_would_fit_hinders_too() -> None:
+    """Fifteen of many are tried: what fits is not among them where effort or goal wants others."""
+    hard = (piece("hard", "m", goals=(0,), hardest=4), (size(30000),))
+    found = hinders(OPEN, hard, CLOSE, *many(0, (0,)), effort=0)
+    assert found == [Hinders("effort", UNKNOWN)]
+    idle = (piece("idle", "m"), (size(30000),))
+    assert hinders(OPEN, idle, CLOSE, *many(0, (0,)), goals=(0, 1)) == [Hinders("goals", 0)]
+    assert hinders(OPEN, idle, CLOSE, *many(0, (0,)), goals=(0,)) == []
+
+
+@pytest.mark.parametrize(
+    ("minutes", "squad", "nearest"),
+    [
+        # 59 000 tenths fit into 99 and 100 minutes.
+        (90, 120, 100), (105, 120, 100), (94, 120, 99), (70, 120, 100), (69, 120, 99), (68, 120, None),
+        (65, 120, None), (90, 99, None), (90, 100, 100),
+    ],
+)  # fmt: skip
+def test_the_nearest_minutes_that_would_do_are_told(
+    minutes: int, squad: int, nearest: int | None
+) -> None:
+    found = hinders(minutes=minutes, squad={"minutes": squad})
+    assert found == ([] if nearest is None else [Hinders("minutes", nearest)])
+
+
+def test_no_fewer_than_20_and_no_more_than_120_minutes_are_told_and_more_before_fewer() -> None:
+    def of(tenths: int, **more: Any) -> list[Any]:
+        return [OPEN, (piece("main", "m", **more), (size(tenths - 29000),)), CLOSE]
+
+    assert hinders(*of(72000), minutes=115, squad={"minutes": 130}) == [Hinders("minutes", 120)]
+    assert hinders(*of(75000), minutes=120, squad={"minutes": 130}) == []
+    small = [
+        (piece(role, role), (size(tenths),))
+        for role, tenths in (("w", 4000), ("m", 4000), ("c", 3900))
+    ]
+    assert hinders(*small, minutes=25) == [Hinders("minutes", 20)]
+    small[2] = (small[2][0], (size(700),))
+    assert hinders(*small, minutes=20) == []
+    two = [OPEN, CLOSE, (piece("main", "m", what="rounds"), (size(27000), size(33000, 2)))]
+    assert hinders(*two, minutes=100) == [Hinders("minutes", 105)]
+
+
+def test_where_lanes_are_too_full_the_most_in_a_lane_that_would_do_is_told() -> None:
+    """12 in the two lanes of quick are 6 in a lane, two more than usual; a main set has room for 4 or 5."""
+    for room, most, heads in ((5, 5, 10), (4, 4, 8)):
+        found = hinders(rooms=((0, 0), (room, 0), (0, 0)), heads=(12, 9))
+        assert found == [
+            Hinders("room", 2, ((UNKNOWN, 6),)), Hinders("lanes", most, ((0, heads),)),
+        ]  # fmt: skip
+    # Slow is no fuller than usual: of 6 in a lane of quick none are fewer in slow.
+    both = hinders(rooms=((0, 0), (5, 5), (0, 0)), heads=(12, 13))
+    assert both == [
+        Hinders("room", 2, ((UNKNOWN, 7),)), Hinders("lanes", 5, ((0, 10), (1, 10))),
+    ]  # fmt: skip
+    alone = hinders(rooms=((0, 0), (0, 5), (0, 0)), heads=(12, 13), groups=(1,))
+    assert alone == [Hinders("room", 2, ((UNKNOWN, 7),)), Hinders("lanes", 5, ((1, 10),))]
+
+
+def test_where_another_piece_has_room_its_role_is_not_told() -> None:
+    long = (piece("long", "m"), (size(50000),))
+    found = hinders(
+        OPEN, MAIN, CLOSE, long, rooms=((5, 0), (5, 0), (5, 0), (0, 0)), heads=(12, 9), minutes=98
+    )
+    assert [own for own in found if own.wish == "room"] == [
+        Hinders("room", 0, ((UNKNOWN, 6),)), Hinders("room", 4, ((UNKNOWN, 6),)),
+    ]  # fmt: skip
+
+
+def test_where_the_lanes_are_fewer_than_usual_the_usual_ones_would_do() -> None:
+    """8 in one lane are 4 more than usual; in 2 as usual. With no more than 4 in the one lane it would do too."""
+    own: Squad = table().squad
+    assert own.groups == GROUPS
+    found = hinders(rooms=((0, 0), (3, 0), (0, 0)), lanes=(1, 2), heads=(8, 9))
+    assert found == [Hinders("room", 2, ((UNKNOWN, 8),))]
+    found = hinders(rooms=((0, 0), (4, 0), (0, 0)), lanes=(1, 2), heads=(8, 9))
+    assert found == [Hinders("room", 2, ((UNKNOWN, 8),)), Hinders("lanes", 4, ((0, 4),))]
