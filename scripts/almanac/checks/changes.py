@@ -25,7 +25,9 @@ def sendoff_count(analysis: Analysis) -> Iterator[Problem]:
         for item, path in reps_with_paths(items, start):
             for where, have, reps in _counts(item, path):
                 message = f"{have} send-offs for {reps} rep{'s' * (reps != 1)}"
+                group = next(iter(analysis.catalogue.lane_groups), "")
                 hint = f"write {reps}, one for each rep, or one time for all of them"
+                hint += f"; for each lane group {{{group}: 1:30, ...}}" if group else ""
                 yield Problem(entry, where, message, hint)
 
 

@@ -13,7 +13,7 @@ import yaml
 from almanac.findings import Finding, Place, error
 from almanac.source import schemas
 from almanac.source.failure import Failure
-from almanac.source.scalars import in_quotes
+from almanac.source.scalars import in_quotes, scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import LIST_MARK, shown
 
@@ -39,6 +39,10 @@ def text_hint(failure: Failure) -> str:
         return f"write it behind the colon: {_about(failure)}".rstrip(": ")
     if isinstance(value, list) and len(value) == 1 and isinstance(value[0], str):
         return f"one dash is enough: - {shown(value[0])}"
+    if isinstance(value, list) and value and all(isinstance(own, str) for own in value):
+        whole = ", ".join(value)
+        if re.search(failure.says("pattern"), whole):
+            return f"write it as one text: {scalar(shown(whole))}"
     if isinstance(value, dict) and value:
         line = _line(failure).removeprefix("- ")
         whole = re.split(r"\s#", line)[0].strip()
@@ -154,3 +158,14 @@ def cut_by_comma(failure: Failure, key: str) -> str:
         return ""
     name = before[-1]
     return f"a comma ends a text in brackets: write {name}: {in_quotes(shown(f'{value}, {key}'))}"
+
+
+def cut_word(failure: Failure, key: str) -> str:
+    """For a word behind a comma which in brackets reads as a field, where the field before it takes
+    one alone; "" elsewhere.
+    """
+    before = list(failure.value)[: list(failure.value).index(key)]
+    if failure.value[key] is not None or not before:
+        return ""
+    one = f"{before[-1]}: {shown(str(failure.value[before[-1]]))}"
+    return f"'{before[-1]}' takes one, and a comma begins another field: write {one}"

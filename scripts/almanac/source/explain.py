@@ -15,16 +15,20 @@ from jsonschema.exceptions import ValidationError
 
 from almanac.findings import Finding, error, warning
 from almanac.source import explain_amounts as amounts
+from almanac.source import explain_times as times
 from almanac.source.entry_slips import hashed_out, lost_fields, of_type
 from almanac.source.failure import Failure, humanize, quote, type_name
-from almanac.source.hints import form_hint, key_hint, reference_hint, type_hint, word_hint
+from almanac.source.hints import form_hint, key_hint, reference_hint, word_hint
+from almanac.source.hints_of_type import type_hint
 from almanac.source.names import Names
+from almanac.source.put_together import by_key
 from almanac.source.reader import Document
 from almanac.source.suggest import listed, nearest
-from almanac.source.times_meant import day_meant, days_meant, dotted_time, time_meant
 from almanac.source.told_elsewhere import cut_behind, meant_by_others
 from almanac.source.words_meant import choice_meant
 from almanac.units import COURSES, OTHER_LENGTHS
+
+_COURSE = re.compile(r"([0-9]{2}) ?-?(m|y)[a-z]*(?: pool)?")
 
 
 def explain(
@@ -55,6 +59,11 @@ def _slip(failure: Failure) -> tuple[str, str] | None:
 
 def _unknown_keys(failure: Failure) -> Iterator[Finding]:
     slip = _slip(failure)
+    if not slip and (meant := by_key(failure)):
+        key, hint = meant
+        message = f"there is no field {quote(key)} here"
+        yield failure.say("unknown-key", message, hint, (*failure.path, key), True)
+        return
     lost = () if failure.path else lost_fields(failure.kind, failure.value).values()
     unknown = [key for key in failure.value if key not in failure.fields]
     for key in [slip[0]] if slip else unknown:
@@ -69,7 +78,7 @@ def _unknown_keys(failure: Failure) -> Iterator[Finding]:
 def _missing(failure: Failure) -> Iterator[Finding]:
     # jsonschema tells each missing key apart, but not which; the first caller tells them all,
     # repeats fall out later.
-    if _slip(failure):
+    if _slip(failure) or by_key(failure):
         return
     misspelt = meant_by_others(failure)
     missing = [key for key in failure.wanted if key not in failure.value]
@@ -94,6 +103,9 @@ def _type(failure: Failure) -> Iterator[Finding]:
         return
     if failure.value is None and failure.path and ":" in str(failure.path[-1]):
         return  # told at its key, which has taken the value in
+    if (told := times.groups_in_list(failure)) is not None:
+        yield from told
+        return
     if slip := of_type(failure):
         yield slip
         return
@@ -110,6 +122,9 @@ def _word(failure: Failure) -> Iterator[Finding]:
 def _choice(failure: Failure) -> Iterator[Finding]:
     choices = [str(choice) for choice in failure.wanted]
     near = choice_meant(failure.value, choices) if isinstance(failure.value, str) else None
+    length = _COURSE.fullmatch(str(failure.value).lower())
+    if length and (course := f"{length[1]}{'m' if length[2] == 'm' else 'yd'}") in choices:
+        near = course
     hint = f"did you mean '{near}'?" if near else f"write {listed(choices)}"
     if {*COURSES} <= {*choices} and re.search(r"\d", str(failure.value)) and not near:
         hint += f"; {OTHER_LENGTHS}"
@@ -169,32 +184,11 @@ def _together(failure: Failure) -> Iterator[Finding]:
     )
 
 
-def _clock(failure: Failure) -> Iterator[Finding]:
-    message, hint = str(failure.problem.cause), getattr(failure.problem.cause, "hint", "")
-    written = failure.written
-    if isinstance(failure.value, str) and (meant := time_meant(failure.value)):
-        hint = f"write {meant}"
-    elif isinstance(failure.value, float) and (meant := dotted_time(written)):
-        is_whole = failure.wanted == "whole"
-        message = f"{written} is read as {failure.value} seconds"
-        message += ", and this is in whole seconds" if is_whole else ""
-        seconds = "" if is_whole else f", or 0:{failure.value:05.2f} for seconds"
-        hint = f"write {meant} for minutes and seconds{seconds}"
-    yield failure.say("bad-time", message, hint)
-
-
-def _date(failure: Failure) -> Iterator[Finding]:
-    said = failure.value if isinstance(failure.value, str) else ""
-    meant = f"write {day_meant(said)}" if day_meant(said) else days_meant(said)
-    usual = "write a day that exists, from 1900 to 2199, as YYYY-MM-DD"
-    yield failure.say("bad-date", f"{quote(failure.value)} is no day", meant or usual)
-
-
 def _pattern(failure: Failure) -> Iterator[Finding]:
     if "clock" in failure.schema or len(failure.value) > failure.schema.get("maxLength", inf):
         return
     if failure.says("format") == "date":
-        yield from _date(failure)
+        yield from times.day(failure)
     elif "\n" in failure.value:
         yield failure.say(
             "bad-form",
@@ -231,8 +225,8 @@ _EXPLANATIONS: dict[str, Callable[[Failure], Iterator[Finding]]] = {
     "enum": _choice,
     "reference": _reference,
     "not_with": _together,
-    "clock": _clock,
-    "format": _date,
+    "clock": times.clock,
+    "format": times.day,
     "pattern": _pattern,
     "minimum": amounts.bound,
     "maximum": amounts.bound,

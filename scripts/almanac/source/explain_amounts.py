@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from almanac.findings import Finding
 from almanac.source.failure import Failure, quote
+from almanac.source.put_together import of_groups
 
 
 def bound(failure: Failure) -> Iterator[Finding]:
@@ -43,6 +44,8 @@ def length(failure: Failure) -> Iterator[Finding]:
 
 def amount(failure: Failure) -> Iterator[Finding]:
     """Too few or too many items or fields."""
+    if of_groups(failure.value, failure):
+        return  # told at the first of them
     is_fields = isinstance(failure.value, dict) and failure.fields
     if is_fields and {*failure.value} - {*failure.fields}:
         return  # which of them does not belong is told at that one

@@ -1,4 +1,4 @@
-"""What to write instead, where that takes some looking: a key, a value of another type, an id."""
+"""What to write instead, where that takes some looking: a key, a word, an id."""
 
 from __future__ import annotations
 
@@ -7,15 +7,12 @@ from collections.abc import Collection
 
 from almanac.kinds import KIND
 from almanac.source import schemas
-from almanac.source.entry_slips import cut_by_comma, split_number, text_hint
+from almanac.source.entry_slips import cut_by_comma, cut_word, split_number
 from almanac.source.failure import Failure
-from almanac.source.meant import number_hint
 from almanac.source.suggest import listed, nearest
 from almanac.source.times_meant import of_day_meant, weeks_meant
 from almanac.source.words_meant import (
-    fields_meant,
     list_cut_by_comma,
-    list_meant,
     plan_meant,
 )
 
@@ -26,6 +23,17 @@ EFFORT_PLANS = {
     "build": "{build: [easy, fast]}",
     "rotate": "{rotate: [easy, fast]}",
 }
+_WEEKDAYS = {
+    day[:3]: (day, day[:4], day[:5])
+    for day in ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+}
+# What coaches say a claim rests on, and the word for it.
+_BASES = {
+    **dict.fromkeys(
+        ("experience", "own experience", "coaching", "practice", "opinion"), "common-practice"
+    ),
+    **dict.fromkeys(("study", "research", "paper", "science", "evidence"), "published"),
+}
 _SOURCE = "source"
 _TO_A_SOURCE = (
     "write the publication once, as drills/sources/KEY.yml (almanac new source KEY), and name it "
@@ -33,14 +41,13 @@ _TO_A_SOURCE = (
 )  # in another club's entries it is a sentence still
 _HAZARDS = "hazards"  # in another club's entries they are sentences still
 REPS_BY_DISTANCE = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?: ?[a-z]{1,7})?", re.ASCII)
-_REPS_FIRST = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9])", re.ASCII)
 # What coaches call a field, and the field.
 ALSO_CALLED = {
     "interval": "sendoff", "turnaround": "sendoff", "send_off": "sendoff", "on": "sendoff",
     "leave_every": "sendoff", "recovery": "rest", "intensity": "effort", "zone": "effort",
     "drill": "do", "stroke_drill": "do", "description": "summary", "name": "title",
     "equipment": "gear", "kit": "gear", "notes": "note", "comment": "note",
-    "repeat": "rounds", "repeats": "reps",
+    "correct": "right", "repeat": "rounds", "repeats": "reps",
 }  # fmt: skip
 
 
@@ -70,70 +77,13 @@ def key_hint(failure: Failure, key: str) -> str:
     if failure.says("says"):
         return str(failure.says("says"))
     near = nearest(key, known, _HARDLY_CHANCE) if elsewhere else nearest(key, known)
+    if day := next((own for own in known if key.lower() in _WEEKDAYS.get(own, ())), ""):
+        return f"write {day}"
     if near:
         return f"did you mean '{near}'?" + (f" {elsewhere}" if elsewhere else "")
+    if meant := cut_word(failure, key):
+        return meant
     return elsewhere or f"the fields here are {listed(known, 24)}"
-
-
-def type_hint(failure: Failure) -> str:
-    """For a value of another type: how to write what was meant."""
-    value, wanted = failure.value, failure.wanted if isinstance(failure.wanted, str) else ""
-    if failure.says("format") == "date":
-        return "write a day that exists, as YYYY-MM-DD"
-    if wanted == "boolean" and isinstance(value, str):
-        return "write true or false; yes, no, on and off are text here"
-    if wanted in {"integer", "number"}:
-        field = str(failure.path[-1]) if failure.path else ""
-        if field == "reps" and (both := REPS_BY_DISTANCE.fullmatch(str(value))):
-            return f"write reps: {both[1]}, distance: {both[2]}"
-        return number_hint(value, wanted, field)
-    if wanted == "string" and isinstance(value, float) and (meant := _of_day(failure)):
-        return f'write "{meant}"'
-    if (
-        wanted == "string"
-        and isinstance(value, bool | int | float)
-        and _fits(str(value).lower(), failure)
-    ):
-        return f'put it in quotes: "{str(value).lower()}"'
-    if wanted == "string" and (hint := text_hint(failure)):
-        return hint
-    if wanted == "array" and isinstance(value, str | int | float):
-        return list_meant(failure)
-    if wanted == "object" and (hint := _rep_hint(failure) or fields_meant(failure)):
-        return hint
-    if failure.path and failure.path[-1] == "effort" and not isinstance(value, list | dict):
-        words = listed(failure.names.of("vocabulary", "efforts"), 24)
-        return f"an effort is a word here: write {words}"
-    if failure.says("vocabulary"):
-        return (
-            "the words are "
-            f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
-        )
-    return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
-
-
-def _of_day(failure: Failure) -> str:
-    """A time of day that reads as a number, 17.30; "" where none belongs here."""
-    node = failure.document.node(failure.path)
-    meant = of_day_meant(str(node.value))
-    return meant if meant and _fits(meant, failure) else ""
-
-
-def _rep_hint(failure: Failure) -> str:
-    """For reps in one text, ``2 x 50 easy``: the fields that it falls into; "" elsewhere."""
-    said = _REPS_FIRST.match(failure.value) if isinstance(failure.value, str) else None
-    if not said or failure.path[-2:-1] != ("items",):
-        return ""
-    return f"write - {{reps: {said[1]}, distance: {said[2]}, do: ..., effort: ..., rest: 0:20}}"
-
-
-def _fits(text: str, failure: Failure) -> bool:
-    """Whether a text could stand here at all: no word of a list, no id, and of the form that is
-    asked for.
-    """
-    if failure.says("vocabulary") or failure.says("reference"):
-        return False
-    return re.search(failure.says("pattern"), text) is not None
 
 
 def reference_hint(failure: Failure, kind: str) -> str:
@@ -168,7 +118,8 @@ def _several(failure: Failure, known: Collection[str]) -> str:
         return ""
     if failure.path and isinstance(failure.path[-1], int):
         return f"a comma is missing: write {', '.join(words)}"
-    return f"one belongs here: write {listed(words)}"
+    turns = f"; by turns {{rotate: [{', '.join(words)}]}}" if failure.wanted == "efforts" else ""
+    return f"one belongs here: write {listed(words)}{turns}"
 
 
 def _hazard_meant(text: str, words: Collection[str]) -> str:
@@ -197,6 +148,8 @@ def word_hint(failure: Failure, words: Collection[str]) -> str:
         return several
     if near:
         return f"did you mean '{near}'?"
+    if (meant := _BASES.get(failure.value.lower(), "")) in words:
+        return f"write {meant}"
     if not words:
         return f"the club has no such list yet: write its words in {file}"
     return f"the words are {listed(words, 24)} ({file})"

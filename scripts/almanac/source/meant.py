@@ -20,7 +20,12 @@ _BETWEEN = re.compile(
 )
 _MOST_OFFERED = 4
 _METRES_PER_FOOT = 0.3048  # exact: international yard and pound agreement, 1959
-_PERCENT = re.compile(r"([0-9]{1,3}) ?%", re.ASCII)
+_PERCENT = re.compile(r"([+-]?)([0-9]{1,3}) ?%", re.ASCII)
+_MINUTES_SAID = {
+    "a quarter of an hour": 15, "half an hour": 30, "half hour": 30,
+    "three quarters of an hour": 45, "an hour": 60, "one hour": 60, "an hour and a half": 90,
+    "one and a half hours": 90, "two hours": 120,
+}  # fmt: skip
 _HOURS_AND_MINUTES = re.compile(
     r"([0-9]):([0-5][0-9])|([0-9]) ?h(?:ours?)? ?([0-5]?[0-9])?(?: ?min)?"
 )
@@ -75,7 +80,15 @@ def number_hint(value: object, wanted: str, field: str = "") -> str:
         whole, rest = hours[1] or hours[3], hours[2] or hours[4] or 0
         return f"write {60 * int(whole) + int(rest)}: all of it in minutes, in digits alone"
     if isinstance(value, str) and (share := _PERCENT.fullmatch(value.strip())):
-        return f"write {int(share[1]) / 100:g}: a hundredth of what stands before the %"
+        part = int(share[2]) / 100
+        if share[1]:
+            part = 1 + part if share[1] == "+" else 1 - part
+            return f"write {part:g}: so many times of it {value.strip()} is"
+        return f"write {part:g}: a hundredth of what stands before the %"
+    if field == "minutes" and (many := _MINUTES_SAID.get(said.lower())):
+        return f"write {many}: all of it in minutes, in digits alone"
+    if field.endswith("_s") and (clock := re.fullmatch(r"([0-9]{1,2}):([0-5][0-9])", said)):
+        return f"write {60 * int(clock[1]) + int(clock[2])}: in seconds, in digits alone"
     if hours := _HOURS.fullmatch(said):
         return f"write it in minutes, in digits alone: {60 * float(hours[1].replace(',', '.')):g}"
     if isinstance(value, str) and (reps := _REPS_BY.fullmatch(value.strip())):

@@ -73,7 +73,10 @@ def weeks_meant(text: str) -> str:
     """A number of weeks that is said otherwise, as ``4 weeks``; "" where it is none."""
     said = text.strip().lower()
     found = re.fullmatch(r"(?:every )?([1-9][0-9]?) ?(?:w|wks?|weeks?)?", said)
-    many = int(found[1]) if found else _WEEKS.get(said, 0)
+    spoken = re.fullmatch(r"(?:every )?([a-z -]+) weeks?", said)
+    many = (
+        int(found[1]) if found else _WEEKS.get(said, 0) or number_said(spoken[1] if spoken else "")
+    )
     return f"{many} week{'s' * (many != 1)}" if many else ""
 
 

@@ -33,10 +33,36 @@ def list_meant(failure: Failure) -> str:
         between = days[days.index(two[0]) : days.index(two[1]) + 1]
         return f"write it as a list: [{', '.join(between)}]"
     pieces = [piece for piece in _BETWEEN.split(text.strip()) if piece]
-    words = [word_meant(failure, item, piece) for piece in pieces]
+    words = [
+        word_meant(failure, item, piece) or _field_of(failure, item, piece) for piece in pieces
+    ]
     if words and all(words):
         return f"write it as a list: [{', '.join(words)}]"
     return f"write it as a list: [{quote(text)[1:-1]}]"
+
+
+def _field_of(failure: Failure, item: Mapping[str, Any], text: str) -> str:
+    """The one field of an item that a word is of, in braces; "" for none."""
+    for name, piece in item.get("properties", {}).items():
+        if word := word_meant(failure, failure.resolved(piece), text, is_sure=True):
+            return f"{{{name}: {word}}}"
+    return ""
+
+
+def dose_meant(failure: Failure) -> str:
+    """A dose as coaches say it, ``4-6 x 50``, in its fields; "" elsewhere."""
+    if not {"distance", "reps"} <= {*failure.fields}:
+        return ""
+    said = re.match(
+        r"([0-9]{1,2})(?: ?[-–] ?([0-9]{1,2}))? ?[x×*] ?([0-9]{1,4})(?![0-9])", str(failure.value)
+    )
+    if not said:
+        return ""
+    told = {"distance": said[3], "reps": f"{{from: {said[1]}, to: {said[2] or said[1]}}}"}
+    if rest := re.search(r"[0-9]{0,2}:[0-5][0-9]", str(failure.value)):
+        told["rest"] = rest[0] if rest[0][0] != ":" else f"0{rest[0]}"
+    told |= {name: "..." for name in failure.says("required", []) if name not in told}
+    return "{" + ", ".join(f"{name}: {told[name]}" for name in failure.fields if name in told) + "}"
 
 
 def fields_meant(failure: Failure) -> str:

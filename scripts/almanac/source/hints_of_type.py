@@ -1,0 +1,146 @@
+"""What to write instead of a value of another type: a text for a number, a list, or fields."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from almanac.source.entry_slips import text_hint
+from almanac.source.failure import Failure
+from almanac.source.hints import REPS_BY_DISTANCE
+from almanac.source.meant import number_hint
+from almanac.source.put_together import dashes_meant, in_one_line, names_meant, text_of_field
+from almanac.source.scalars import scalar
+from almanac.source.suggest import listed
+from almanac.source.syntax_slips import shown
+from almanac.source.times_meant import of_day_meant
+from almanac.source.words_meant import dose_meant, fields_meant, list_meant
+from almanac.units import COURSES
+
+_REPS_FIRST = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9])", re.ASCII)
+_YES, _NO = {"yes", "on", "y"}, {"no", "off", "n", "none"}
+_DAYS_OFF = {"off", "free", "day off", "rest day", "none", "no session"}
+
+
+def type_hint(failure: Failure) -> str:
+    """For a value of another type: how to write what was meant."""
+    wanted = failure.wanted if isinstance(failure.wanted, str) else ""
+    if failure.says("format") == "date":
+        return "write a day that exists, as YYYY-MM-DD"
+    if wanted in _BY_TYPE and (hint := _BY_TYPE[wanted](failure)):
+        return hint
+    if failure.path and failure.path[-1] == "effort" and not isinstance(failure.value, list | dict):
+        words = listed(failure.names.of("vocabulary", "efforts"), 24)
+        return f"an effort is a word here: write {words}"
+    if failure.says("vocabulary"):
+        return (
+            "the words are "
+            f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
+        )
+    return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
+
+
+def _boolean(failure: Failure) -> str:
+    said = failure.value
+    if not isinstance(said, str):
+        return ""
+    if said.lower() in _YES | _NO:
+        return f"write {str(said.lower() in _YES).lower()}: {said} is text here"
+    return "write true or false; yes, no, on and off are text here"
+
+
+def _number(failure: Failure) -> str:
+    field = str(failure.path[-1]) if failure.path else ""
+    if field == "reps" and (both := REPS_BY_DISTANCE.fullmatch(str(failure.value))):
+        return f"write reps: {both[1]}, distance: {both[2]}"
+    return _lengths_hint(failure) or number_hint(failure.value, str(failure.wanted), field)
+
+
+def _text(failure: Failure) -> str:
+    value = failure.value
+    if isinstance(value, float) and (meant := _of_day(failure)):
+        return f'write "{meant}"'
+    if isinstance(value, bool | int | float) and _fits(str(value).lower(), failure):
+        return f'put it in quotes: "{str(value).lower()}"'
+    return text_hint(failure)
+
+
+def _list(failure: Failure) -> str:
+    if isinstance(failure.value, str | int | float):
+        return list_meant(failure)
+    return dashes_meant(failure) if isinstance(failure.value, dict) and failure.value else ""
+
+
+def _object(failure: Failure) -> str:
+    return _rep_hint(failure) or _fields_hint(failure)
+
+
+def _of_day(failure: Failure) -> str:
+    """A time of day that reads as a number, 17.30; "" where none belongs here."""
+    node = failure.document.node(failure.path)
+    meant = of_day_meant(str(node.value))
+    return meant if meant and _fits(meant, failure) else ""
+
+
+def _rep_hint(failure: Failure) -> str:
+    """For reps in one text, ``2 x 50 easy``: the fields that it falls into; "" elsewhere."""
+    turns = re.fullmatch(r"([1-9][0-9]?) ?(?:x|×|times|rounds):?", str(failure.value).strip())
+    if turns and failure.path[-2:-1] == ("items",):
+        return f"write rounds: {turns[1]} here, and below it, under items, what is done each time"
+    said = _REPS_FIRST.match(failure.value) if isinstance(failure.value, str) else None
+    if not said or failure.path[-2:-1] != ("items",):
+        return ""
+    return f"write - {{reps: {said[1]}, distance: {said[2]}, do: ..., effort: ..., rest: 0:20}}"
+
+
+def _lengths_hint(failure: Failure) -> str:
+    """For a distance that is told in lengths: how far that is; "" elsewhere."""
+    said = re.fullmatch(r"([1-9][0-9]?) ?(?:lengths?|laps?|widths?)", str(failure.value).strip())
+    if not said:
+        return ""
+    course = COURSES.get(str(failure.document.data.get("course")))
+    if not course or "length" not in failure.value:
+        return "write how far that is, in digits alone"
+    return f"write {int(said[1]) * course.length}: so far are {said[0]} of a pool of {course.shown}"
+
+
+def _fields_hint(failure: Failure) -> str:
+    """For a text, a number or a list where fields belong: the fields that it falls into."""
+    value = failure.value
+    if isinstance(value, list):
+        if "people" in failure.fields and all(isinstance(own, str) for own in value):
+            return f"write {{people: [{', '.join(map(scalar, value))}]}}"
+        return names_meant(failure)
+    if not isinstance(value, str):
+        return fields_meant(failure)
+    if "rest" in failure.fields and value.lower() in _DAYS_OFF:
+        return "write {rest: true}"
+    if "people" in failure.fields and " " in value:
+        return f"write {{people: [{scalar(shown(value))}]}}"
+    if dose := dose_meant(failure):
+        return f"write {dose}"
+    hint = fields_meant(failure)
+    is_whole = all(f"{name}: " in hint for name in failure.says("required", []))
+    if hint and is_whole and "..." not in hint:
+        return hint
+    meant = in_one_line(failure, value) or text_of_field(failure, value)
+    return f"write {meant}" if meant else hint
+
+
+def _fits(text: str, failure: Failure) -> bool:
+    """Whether a text could stand here at all: no word of a list, no id, and of the form that is
+    asked for.
+    """
+    if failure.says("vocabulary") or failure.says("reference"):
+        return False
+    return re.search(failure.says("pattern"), text) is not None
+
+
+_BY_TYPE: Mapping[str, Callable[[Failure], str]] = {
+    "boolean": _boolean,
+    "integer": _number,
+    "number": _number,
+    "string": _text,
+    "array": _list,
+    "object": _object,
+}

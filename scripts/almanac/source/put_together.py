@@ -1,0 +1,172 @@
+"""What somebody put together that stands apart: a word of one field as the name of another, several
+fields in a line, fields where a list belongs, send-offs with their lane groups in a list.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from almanac.source.failure import Failure
+from almanac.source.scalars import scalar
+from almanac.source.syntax_slips import shown
+from almanac.source.words_meant import word_meant
+from almanac.units import TimeError, parse_written_time
+
+_ISO_DAY = re.compile(r"(?:19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}", re.ASCII)
+_GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
+_TIMES = re.compile(
+    r"[0-9]{1,2}:[0-5][0-9](?:\s*(?:[/,;&]|\band\b|\bor\b)\s*[0-9]{1,2}:[0-5][0-9])+"
+)
+_MOST_TOKENS = 8
+
+
+def taken(failure: Failure, piece: dict[str, Any], text: str) -> str:
+    """How a piece of a schema has a word, an id, a choice, a time or a day that a text surely is;
+    "" for none.
+    """
+    piece = failure.resolved(piece)
+    if piece.get("format") == "date":
+        return text if _ISO_DAY.fullmatch(text) else ""
+    if "clock" in piece:
+        try:
+            parse_written_time(text)
+        except TimeError:
+            return ""
+        return text if ":" in text else ""
+    known = failure.names.of("vocabulary", piece.get("vocabulary", "")) or failure.names.of(
+        "reference", piece.get("reference", "")
+    )
+    return text if text in known else word_meant(failure, piece, text, is_sure=True)
+
+
+def by_key(failure: Failure) -> tuple[str, str] | None:
+    """For fields of which one is named by what another of them takes, ``side-deck: Knees stay
+    under`` for ``from: side-deck``: that name, and the fields as they are written.
+    """
+    strange = [key for key in failure.value if key not in failure.fields]
+    if len(strange) != 1 or not failure.path or not isinstance(strange[0], str):
+        return None
+    key, value = strange[0], failure.value[strange[0]]
+    free = [name for name in failure.fields if name not in failure.value]
+    for name in free:
+        text = key.removeprefix(f"{name} ")
+        word = taken(failure, failure.fields[name], text) if _is_named(failure, name) else ""
+        if word:
+            told = {name: word}
+            if value is not None and (other := _place_of(failure, value, free, name)):
+                told[other[0]] = other[1]
+            return key, f"write {as_written(failure, told)}"
+    return None
+
+
+def _is_named(failure: Failure, name: str) -> bool:
+    """Whether a field takes one word of a list, or one id."""
+    piece = failure.resolved(failure.fields[name])
+    return bool({"vocabulary", "reference", "enum"} & piece.keys())
+
+
+def _place_of(failure: Failure, value: Any, free: list[str], but: str) -> tuple[str, str] | None:
+    """The free field that a value belongs to, and how it is written there."""
+    if not isinstance(value, str | int | float):
+        return None
+    others = [name for name in free if name != but]
+    for name in others:
+        if word := taken(failure, failure.fields[name], str(value)):
+            return name, word
+    needed = failure.says("required", [])
+    for name in others:
+        if name in needed and _is_free_text(failure, name):
+            return name, scalar(shown(str(value)))
+    return None
+
+
+def _is_free_text(failure: Failure, name: str) -> bool:
+    piece = failure.resolved(failure.fields[name])
+    closed = {"vocabulary", "reference", "clock", "enum", "format"}
+    return piece.get("type") == "string" and not closed & piece.keys()
+
+
+def as_written(failure: Failure, told: Mapping[str, str]) -> str:
+    """Fields in braces, in the order of the schema, those that are needed and not known as dots."""
+    needed = failure.says("required", [])
+    names = [name for name in failure.fields if name in told or name in needed]
+    return "{" + ", ".join(f"{name}: {told.get(name, '...')}" for name in names) + "}"
+
+
+def in_one_line(failure: Failure, text: str) -> str:
+    """Fields that stand in one text, each known by what it is, as they are written; "" where a word
+    of it is of no field.
+    """
+    told: dict[str, str] = {}
+    tokens = [own for own in re.split(r"[\s,;]+", text.strip()) if own][: _MOST_TOKENS + 1]
+    for token in tokens:
+        free = [name for name in failure.fields if name not in told]
+        name = next((own for own in free if taken(failure, failure.fields[own], token)), "")
+        if not name:
+            return ""
+        told[name] = taken(failure, failure.fields[name], token)
+    return as_written(failure, told) if 0 < len(tokens) <= _MOST_TOKENS else ""
+
+
+def text_of_field(failure: Failure, text: str) -> str:
+    """A sentence where fields belong, under the first that takes one; "" where none does."""
+    needed = failure.says("required", [])
+    first = "own" if "own" in failure.fields else ""
+    name = first or next((own for own in needed if _is_free_text(failure, own)), "")
+    is_sentence = " " in text.strip() and not re.search(r"[0-9]", text)
+    return as_written(failure, {name: scalar(shown(text))}) if name and is_sentence else ""
+
+
+def dashes_meant(failure: Failure) -> str:
+    """For fields where a list belongs: what to put a dash before."""
+    keys = list(failure.value)
+    if all(isinstance(key, int) or str(key).isdigit() for key in keys):
+        return f"write a dash in place of each number: '- ' for '{keys[0]}:'"
+    return f"this is a list: write a dash and a space before '{shown(str(keys[0]))}'"
+
+
+def names_meant(failure: Failure) -> str:
+    """For a list where fields belong that are named by ids: how they are written; "" elsewhere."""
+    piece = failure.resolved(failure.schema)
+    words = [own for own in failure.value if isinstance(own, str)]
+    if "propertyNames" not in piece or not words or len(words) < len(failure.value):
+        return ""
+    own = failure.resolved(piece.get("additionalProperties") or {})
+    behind = "how many" if own.get("type") == "integer" else "..."
+    return f"write each with a colon, without a dash or brackets: {shown(words[0])}: {behind}"
+
+
+def of_groups(value: Any, failure: Failure) -> str:
+    """Times with the lane groups that they are for, in a text or a list, as fields; "" where they
+    are none.
+    """
+    pieces = re.split(r"[,;/]", value) if isinstance(value, str) else value
+    if not isinstance(pieces, list) or not pieces:
+        return ""
+    told: dict[str, str] = {}
+    for piece in pieces:
+        text = piece
+        if isinstance(piece, Mapping) and len(piece) == 1:
+            text = " ".join(map(str, next(iter(piece.items()))))
+        found = _GROUP_AND_TIME.fullmatch(text) if isinstance(text, str) else None
+        group: dict[str, Any] = {"reference": "lane_group"}
+        name = taken(failure, group, found[1]) if found else ""
+        if not found or not name:
+            return ""
+        told[name] = found[2]
+    return "{" + ", ".join(f"{name}: {time}" for name, time in told.items()) + "}"
+
+
+def several_times(text: str, failure: Failure) -> str:
+    """For several times in one text: how those of reps and those of lane groups are written; ""
+    elsewhere.
+    """
+    if not _TIMES.fullmatch(text.strip()) or "sendoff" not in failure.path:
+        return ""
+    times = re.findall(r"[0-9]{1,2}:[0-5][0-9]", text)
+    groups = list(failure.names.of("reference", "lane_group"))
+    names = [*groups, *["..."] * len(times)][: len(times)]
+    own = ", ".join(f"{name}: {time}" for name, time in zip(names, times, strict=True))
+    return f"for lane groups write {{{own}}}; for one rep after the other [{', '.join(times)}]"
