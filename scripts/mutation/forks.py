@@ -6,6 +6,7 @@ read afresh, with the mutant in it, so that constants and defaults are mutated l
 
 from __future__ import annotations
 
+import ast
 import gc
 import importlib
 import importlib.abc
@@ -38,6 +39,16 @@ SLOW_TO_START = ("cacheprovider", "hypothesispytest", "unraisableexception", "xd
 def modules() -> dict[str, Path]:
     """The modules of the arithmetic, by their own names."""
     return {path.stem: path for path in sorted((PACKAGE / "arithmetic").glob("*.py"))}
+
+
+def importers() -> dict[str, set[str]]:
+    """By module of the arithmetic those others of it that import it."""
+    found: dict[str, set[str]] = defaultdict(set)
+    for name, path in modules().items():
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if isinstance(node, ast.ImportFrom) and node.module:
+                found[node.module.rpartition(".")[2]].add(name)
+    return found
 
 
 def dotted(path: Path) -> str:

@@ -63,6 +63,11 @@ def plain_run(files: Sequence[str], digest: str) -> Plain:
     for module, tests in plain.by_module.items():
         about = {test.split("::")[0] for test in tests}
         plain.by_module[module] = set().union(*(of_file[file] for file in about))
+    # A module of figures alone runs as it is imported, before any test: those of its users.
+    for module, users in forks.importers().items():
+        if module in forks.modules() and module not in plain.by_module:
+            known = (plain.by_module[user] for user in users if user in plain.by_module)
+            plain.by_module[module] = set().union(*known)
     return plain
 
 
