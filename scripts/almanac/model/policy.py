@@ -153,7 +153,7 @@ class Word:
     ``enters`` and ``off`` of starts, ``depth_m`` of starts and partners, ``safety`` of these
     three; ``done`` of modes, ``gravity`` and ``control`` of hazards, ``accepts_nothing`` of levels,
     ``beat`` of kicks; ``forms``, as they stand in texts, and the drill that it is ``shown_by``, of
-    terms.
+    terms; ``trained_by`` of goals.
     ``quiet`` words are no tags and no choices.
     """
 
@@ -181,6 +181,7 @@ class Word:
     quiet: bool = False
     forms: tuple[str, ...] = ()
     shown_by: str = ""
+    trained_by: tuple[tuple[str, ...], ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
