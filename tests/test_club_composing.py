@@ -18,6 +18,7 @@ from almanac.arithmetic.composing_lists import SHORT, SHORTEST, of_role
 from almanac.arithmetic.composing_order import whole
 from almanac.arithmetic.composing_pieces import MAIN
 from almanac.arithmetic.composing_request import Request, wishes_of
+from almanac.arithmetic.composing_why import unmet
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import item_at
 from almanac.checks import check
@@ -141,6 +142,57 @@ def test_drills_in_turn_come_in_whole_turns() -> None:
                 assert all(n % turns == 0 if whole else n >= turns for n in own.numbers), own.id
                 found += whole
     assert found
+
+
+def test_a_reason_is_borne_out_by_what_is_swum() -> None:
+    """Speed has fast work in it, legs have kick, nothing is said to serve a goal that it does not name, and what a
+    goal is said to be served by is a drill of the piece.
+    """
+    served = 0
+    for _, own in answers():
+        for proposal in own.proposals:
+            for one in proposal.order:
+                piece = one.own.piece
+                for place, share in zip(piece.goals, piece.shares, strict=True):
+                    goal = own.table.goals[place].id
+                    show = piece.shows[piece.goals.index(place)]
+                    assert bool(show) == bool(share) or goal == "warm-up"
+                    if goal in ("race-speed", "kick-speed"):
+                        assert piece.hardest >= own.table.fast and (
+                            "fast" in show or "all-out" in show
+                        )
+                    if goal in ("kick-speed", "kick-endurance"):
+                        assert piece.kick or piece.of == "set"
+                    if goal == "recovery":
+                        assert share >= 750 and "easy" in show
+                    titles = [
+                        analysed().catalogue.drills[own.table.drills[id]].title
+                        for id in piece.drills
+                    ]
+                    assert not show or any(title in show for title in titles)
+                    served += 1
+    assert served
+
+
+def test_no_cool_down_stands_twice_and_nobody_is_warmed_up_by_what_is_none() -> None:
+    for _, own in answers():
+        for proposal in own.proposals:
+            roles = {one.role: one.own.piece.roles for one in proposal.order}
+            assert "w" in roles["w"] and "c" in roles["c"] and "c" not in roles.get("e", "")
+
+
+def test_where_some_work_is_harder_than_was_wished_it_is_told() -> None:
+    asked = [own for _, own in answers() if own.asked.wishes.effort >= 0 and own.proposals]
+    assert asked
+    for own in asked:
+        for proposal in own.proposals:
+            work = [one.own.piece.effort for one in proposal.order if one.role in "smn"]
+            told = [one for one in unmet(own.asked, proposal) if one.wish == "effort"]
+            assert bool(told) == (
+                max(work) > own.asked.wishes.effort
+                or own.asked.wishes.effort
+                not in [one.own.piece.effort for one in proposal.order if one.role in "mn"]
+            )
 
 
 def run(*argv: str) -> int:

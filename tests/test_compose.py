@@ -69,7 +69,7 @@ def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
     assert "There is no skill in it: leave out a goal, or take more minutes." in said
 
 
-@pytest.mark.parametrize("goal", ["kick-into-stroke", "kick-endurance", "walls"])
+@pytest.mark.parametrize("goal", ["kick-into-stroke", "kick-endurance", "kick-technique"])
 def test_when_a_piece_begins_adds_up_with_the_talk_before_it(capsys, goal: str) -> None:
     assert run(CATALOGUE, "--squad", "heron", "--minutes", "60", "--goals", goal) == 0
     said = capsys.readouterr().out

@@ -9,9 +9,12 @@ from collections.abc import Mapping, Sequence
 from almanac.arithmetic.composing_pieces import COOL_DOWN, DRILL, MAIN, PART, SET, SKILL, UNKNOWN
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
+_WHOLE = 1000
 # A goal: missed (the first weighs more), and how it is served.
 MISSED, MISSED_FIRST = 2000, 3000
 BY_SECOND_GOAL, BY_SECOND, BY_SKILL, BY_RELIEF = 40, 60, 120, 260
+# Permille of a piece that do not serve a goal that it is there for: so many cost a point.
+LITTLE = 10
 # A piece that serves no goal that is wished for.
 IDLE_MAIN, IDLE_SECOND, IDLE_SKILL = 500, 300, 160
 # A skill that the main set does not use.
@@ -20,8 +23,10 @@ UNUSED_SKILL, NO_SKILL, SKILL_FROM = 40, 150, 24000
 EFFORT_BELOW, EFFORT_ABOVE, SKILL_ABOVE = 90, 160, 80
 # Rounds or reps more or fewer than written, of a set and of others; where it comes from.
 STEP_OF_SET, STEP_OF_WORK, STEP_OF_EASY = 25, 8, 4
+# Less than half of what is written: no longer what its writer meant.
+STUMP = 120
 FROM: Mapping[str, Mapping[str, int]] = {
-    SET: {}, PART: {MAIN: 120, SECOND: 40, SKILL: 30}, DRILL: {SKILL: 50},
+    SET: {}, PART: {MAIN: 120, SECOND: 40, SKILL: 30}, DRILL: {SKILL: 50, MAIN: 150},
 }  # fmt: skip
 GEAR_PIECE = 15
 # Days: mains fade out of mind in four weeks; others are wanted fresh.
@@ -39,13 +44,15 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
     each = STEP_OF_SET if piece.of == SET else STEP_OF_WORK
     is_work = role in (MAIN, SECOND, SKILL)
     cost += own.steps * (each if is_work or piece.of == SET else STEP_OF_EASY)
+    if is_work and piece.of != DRILL and 2 * own.number < piece.written:
+        cost += STUMP
     if role in (MAIN, SECOND):
         if days != UNKNOWN and days < FORGOTTEN:
             cost += A_DAY * (FORGOTTEN - days)
-        cost += effort_cost(asked, piece.hardest)
+        cost += effort_cost(asked, piece.effort)
         return cost
     if role == SKILL and asked.effort != UNKNOWN:
-        cost += SKILL_ABOVE * max(0, piece.hardest - asked.effort)
+        cost += SKILL_ABOVE * max(0, piece.effort - asked.effort)
     if days != UNKNOWN and days <= AGAIN_DAYS:
         cost += AGAIN
     if not is_work:
@@ -53,12 +60,12 @@ def own_cost(asked: Asked, own: Sized, role: str) -> int:
     return cost
 
 
-def effort_cost(asked: Asked, hardest: int) -> int:
+def effort_cost(asked: Asked, effort: int) -> int:
     """What it costs that a main set is not as hard as was wished."""
     wished = asked.effort
     if wished == UNKNOWN:
         return 0
-    return EFFORT_BELOW * max(0, wished - hardest) + EFFORT_ABOVE * max(0, hardest - wished)
+    return EFFORT_BELOW * max(0, wished - effort) + EFFORT_ABOVE * max(0, effort - wished)
 
 
 def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
@@ -69,8 +76,9 @@ def served(asked: Asked, own: Sized, role: str) -> tuple[int, ...]:
         if goal not in own.piece.goals:
             found.append(MISSED if number else MISSED_FIRST)
         else:
-            chief = own.piece.goals[0] == goal
-            found.append(by_role + (0 if chief else BY_SECOND_GOAL))
+            place = own.piece.goals.index(goal)
+            little = (_WHOLE - own.piece.shares[place]) // LITTLE
+            found.append(by_role + little + (BY_SECOND_GOAL if place else 0))
     return tuple(found)
 
 
@@ -81,12 +89,17 @@ def idle_cost(asked: Asked, own: Sized, role: str) -> int:
     return {MAIN: IDLE_MAIN, SECOND: IDLE_SECOND, SKILL: IDLE_SKILL}[role]
 
 
-def skill_cost(skill: Sized, main: Sized) -> int:
-    """What it costs that the main set has no use for the skill: it neither does one of its drills,
-    nor needs one first.
+def skill_cost(asked: Asked, skill: Sized, main: Sized) -> int:
+    """What it costs that the main set has no use for the skill."""
+    return 0 if uses(asked, skill, main) else UNUSED_SKILL
+
+
+def uses(asked: Asked, skill: Sized, main: Sized) -> bool:
+    """Whether a main set does a drill of the skill, or needs one first; a whole stroke is swum in
+    most of them, and is no skill.
     """
-    uses = set(main.piece.drills) | set(main.piece.asks)
-    return 0 if uses & set(skill.piece.drills) else UNUSED_SKILL
+    used = set(main.piece.drills) | set(main.piece.asks)
+    return not used.isdisjoint(set(skill.piece.drills) - asked.table.strokes_swum)
 
 
 def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
@@ -97,12 +110,14 @@ def pair_cost(asked: Asked, one: Sized, other: Sized) -> int:
 
 
 # The shape of an evening, in permille of the slot: below and above which it costs, and how much.
-WARM_LEAST, WARM_MOST = 140, 300
+WARM_LEAST, WARM_MOST = 140, 250
 COOL_LEAST, COOL_MOST = 60, 110
+# And in tenths: nobody is warm sooner or needs longer, however long the slot is.
+WARM_SOONEST, WARM_LONGEST, COOL_SOONEST, COOL_LONGEST = 2700, 12000, 1200, 6000
 MAIN_LEAST, EASY_MOST, SKILL_MOST = 280, 120, 380
 STROKE_COLD, COLD, HOT, LEGS, CALM_LEGS, LEGS_COLD = 40, 30, 60, 500, 300, 60
 TIRED, NO_NEED, OTHER_STROKE = 150, 30, 40
-SCRAP, SCRAP_UNDER, MORE_KICK, ENDS_TWICE = 50, 1800, 60, 40
+SCRAP, SCRAP_UNDER, MORE_KICK, ENDS_TWICE = 90, 1800, 60, 200
 
 
 def outside(share: int, least: int, most: int) -> int:
@@ -120,7 +135,9 @@ def warm_up_cost(asked: Asked, warm_up: Sized, heart: Sequence[Sized]) -> int:
     cost += COLD * max(0, hardest - 1 - warm_up.piece.hardest)
     cost += HOT * max(0, warm_up.piece.hardest - hardest)
     cost += LEGS_COLD * (not warm_up.piece.kick and are_legs_first(asked, heart))
-    return cost + outside(1000 * warm_up.takes // asked.slot, WARM_LEAST, WARM_MOST)
+    least = max(WARM_LEAST, _WHOLE * WARM_SOONEST // asked.slot)
+    most = max(least, min(WARM_MOST, _WHOLE * WARM_LONGEST // asked.slot))
+    return cost + outside(_WHOLE * warm_up.takes // asked.slot, least, most)
 
 
 def are_legs_first(asked: Asked, heart: Sequence[Sized]) -> bool:
@@ -156,7 +173,9 @@ def relief_cost(asked: Asked, relief: Sized | None, heart: Sequence[Sized]) -> i
 def cool_down_cost(asked: Asked, cool_down: Sized) -> int:
     """What a cool-down costs: its length, and kicking home."""
     cost = MORE_KICK if cool_down.piece.kick > LEGS else 0
-    return cost + outside(1000 * cool_down.takes // asked.slot, COOL_LEAST, COOL_MOST)
+    least = max(COOL_LEAST, _WHOLE * COOL_SOONEST // asked.slot)
+    most = max(least, min(COOL_MOST, _WHOLE * COOL_LONGEST // asked.slot))
+    return cost + outside(_WHOLE * cool_down.takes // asked.slot, least, most)
 
 
 def shape_cost(asked: Asked, skill: Sized | None, mains: Sequence[Sized]) -> int:

@@ -120,7 +120,7 @@ def cost_of(asked: Asked, order: Sequence[tuple[str, Sized]]) -> int:
     cost += sum(idle_cost(asked, own, role) for role, own in heart)
     each = [served(asked, own, role) for role, own in heart]
     cost += sum(min(costs) for costs in zip(*each, strict=True))
-    cost += skill_cost(skill, main) if skill else 0
+    cost += skill_cost(asked, skill, main) if skill else 0
     cost += pair_cost(asked, main, second) if second else 0
     cost += shape_cost(asked, skill, mains)
     cost += warm_up_cost(asked, by_role[WARM_UP], work)

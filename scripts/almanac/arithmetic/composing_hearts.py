@@ -90,7 +90,7 @@ def _around(
         others += [own for own in seconds if own.own.place != main.place]
     before: list[tuple[_Weighed | None, int]] = [] if SKILL in kept else [(None, 0)]
     before += [
-        (each, each.cost + skill_cost(each.own, main))
+        (each, each.cost + skill_cost(asked, each.own, main))
         for each in skills
         if each.own.place != main.place and each.own.takes + main.takes <= most
     ]

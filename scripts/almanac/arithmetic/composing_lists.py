@@ -6,7 +6,15 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.composing_costs import idle_cost, own_cost, served
-from almanac.arithmetic.composing_pieces import COOL_DOWN, EASY, MAIN, SKILL, UNKNOWN, WARM_UP
+from almanac.arithmetic.composing_pieces import (
+    COOL_DOWN,
+    DRILL,
+    EASY,
+    MAIN,
+    SKILL,
+    UNKNOWN,
+    WARM_UP,
+)
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Sized
 
 A_GOAL: Mapping[str, int] = {MAIN: 9, SKILL: 5, SECOND: 4}
@@ -64,7 +72,8 @@ def _flat(each: Iterable[Sequence[Sized]], key: Key) -> tuple[Sized, ...]:
 
 def of_role(asked: Asked, role: str) -> list[list[Sized]]:
     """The pieces that may stand in a role, with their sizes; where one is kept there, it alone.
-    What opens, eases or closes is done without gear.
+    What opens, eases or closes is done without gear. One drill in its own dose is a main set where
+    there is time for little else.
     """
     letter = MAIN if role == SECOND else role
     kept = [own for own in asked.wishes.kept if own.role == role]
@@ -74,6 +83,8 @@ def of_role(asked: Asked, role: str) -> list[list[Sized]]:
         piece = asked.table.pieces[offer.piece]
         bare = role in (MAIN, SECOND, SKILL) or not piece.gear
         may = letter in piece.roles and bare and offer.piece not in elsewhere
+        if letter == MAIN and piece.of == DRILL and asked.slot >= A_DRILL_BELOW and not kept:
+            continue
         if may and not asked.why_not(offer, role):
             found.append([*asked.sized(offer)])
     if kept:
@@ -100,6 +111,10 @@ SHORTEST, SHORT = 3000, 1800
 """Tenths that a main set lasts at least, a second one too; one that serves a wished goal, as speed
 that is soon done.
 """
+
+
+A_DRILL_BELOW = 18001
+"""Tenths of a slot from which a drill is no main set: half an hour is short."""
 
 
 def some(sizes: Sequence[Sized]) -> list[Sized]:

@@ -24,14 +24,15 @@ class Piece:
 
     ``of`` says where it comes from (``SET``, ``PART`` or ``DRILL``), ``id`` of which entry,
     ``part`` which part of a practice from 0. ``roles`` are the letters that it may stand as.
-    ``goals`` are by their place in the table, the chief one first; ``drills`` what it has done, and
-    ``asks`` what these need first and it does not itself hold. ``strokes`` are those of its
-    full-stroke metres, ``kick`` permille of its metres that are legs alone, ``hardest`` its hardest
-    effort by place. ``begins`` and ``ends`` are the gear worn at its first and at its last length,
-    ``gear`` all of it; of these no more than ``most_in_lane`` swimmers of a lane use it at once (0:
-    all). ``talk`` goes before it. ``cue`` is what every
-    lane hears. ``what`` is scaled, rounds or reps ("" for nothing), ``written``
-    is how often.
+    ``goals`` are by their place in the table, the chief one first, with ``shares``, permille of its
+    metres that serve each (0: it is written for it, and no line shows it), and ``shows``, what in
+    it does. ``drills`` are what it has done, and ``asks`` what these need first and it does not
+    itself hold. ``strokes`` are those of its full-stroke metres, ``kick`` permille of its metres
+    that are legs alone, ``hardest`` its hardest effort by place, ``effort`` the hardest that a fair
+    share of it is swum at. ``begins`` and ``ends`` are the gear worn at its first and at its last
+    length, ``gear`` all of it; of these no more than ``most_in_lane`` swimmers of a lane use it at
+    once (0: all). ``talk`` goes before it. ``cue`` is what every lane hears. ``what`` is scaled,
+    rounds or reps ("" for nothing), ``written`` is how often.
     """
 
     of: str
@@ -40,11 +41,14 @@ class Piece:
     title: str
     roles: str
     goals: tuple[int, ...]
+    shares: tuple[int, ...]
+    shows: tuple[str, ...]
     drills: tuple[int, ...]
     asks: tuple[int, ...]
     strokes: tuple[int, ...]
     kick: int
     hardest: int
+    effort: int
     gear: tuple[int, ...]
     begins: tuple[int, ...]
     ends: tuple[int, ...]

@@ -4,7 +4,7 @@ chooses by it, so that no sentence is written twice.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 SENTENCES: Mapping[str, str] = {
     # A piece in a practice.
@@ -14,14 +14,25 @@ SENTENCES: Mapping[str, str] = {
     "role-n": "Main set",
     "role-e": "Relief",
     "role-c": "Cool-down",
-    "serves": "serves {goals}",
+    "serves": "serves {goal}",
+    "serves-by": "serves {goal}: {show}",
+    "serves-some": "has some {goal}: {show}",
+    "written-for": "written for {goal}",
     "and": " and ",
-    "serves-w": "eases in",
-    "serves-s": "a skill before the main set",
-    "serves-m": "serves none of the goals, and fits",
-    "serves-n": "serves none of the goals, and fits",
-    "serves-e": "easy, for what was trained",
-    "serves-c": "ends easy",
+    "warms": "warms what comes: {strokes}",
+    "legs": "wakes the legs before they work hard",
+    "comes-up": "comes up to {effort}",
+    "carries": "carries tired legs into {strokes}",
+    "after": "{effort}, after the work",
+    "used": "the main set uses it",
+    "as-wished": "{effort}, as wished",
+    "trains": "none of the goals: it trains {goal}",
+    "trains-by": "none of the goals: it trains {goal}: {show}",
+    "stands-w": "eases in",
+    "stands-s": "a skill before the main set",
+    "stands-m": "none of the goals",
+    "stands-n": "none of the goals",
+    "stands-c": "ends easy",
     "done-0": "done today",
     "done-1": "not done for 1 day",
     "done": "not done for {days} days",
@@ -30,6 +41,8 @@ SENTENCES: Mapping[str, str] = {
     "unmet-goals": "{goal} is not in it: {because}.",
     "unmet-effort": "No main set is {effort}: what serves the goals is not; drop the effort, or a"
     " goal.",
+    "unmet-effort-harder": "Some of the work is harder than {effort}: what else serves the goals"
+    " is; drop the effort, or a goal.",
     "unmet-skill": "There is no skill in it: leave out a goal, or take more minutes.",
     "unmet-relief": "Nothing easy carries tired legs into the stroke: take more minutes.",
     "unmet-skill-time-left": "There is no skill in it.",
@@ -128,6 +141,12 @@ SENTENCES: Mapping[str, str] = {
 def said(key: str, /, **filled: object) -> str:
     """A sentence with its blanks filled."""
     return SENTENCES[key].format(**filled)
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words in a row: ``kick, walls and rotation``."""
+    *others, last = words
+    return said("and").join([", ".join(others), last]) if others else last
 
 
 def role_word(role: str) -> str:

@@ -117,7 +117,8 @@ class Planned:
 @dataclass(frozen=True)
 class Table:
     """All that the choice knows of one squad. ``efforts`` are the easiest first, ``fast`` the first
-    of them that counts as fast, ``gentle`` the last that counts as gentle.
+    of them that counts as fast, ``gentle`` the last that counts as gentle. ``strokes_swum`` are
+    the drills that are whole strokes.
     """
 
     goals: tuple[Named, ...]
@@ -127,6 +128,7 @@ class Table:
     strokes: tuple[Named, ...]
     gear: tuple[GearHere, ...]
     drills: tuple[str, ...]
+    strokes_swum: frozenset[int]
     pools: tuple[PoolHere, ...]
     squad: Squad
     progressions: tuple[Taught, ...]

@@ -1,60 +1,69 @@
-"""Why each piece of a composed practice stands there, what the practice could not meet, and where
-nothing fits which wish hinders.
-"""
+"""Why each piece of a composed practice stands there, and what the practice could not meet."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
-from almanac.arithmetic.composing import Proposal, fits
-from almanac.arithmetic.composing_costs import SKILL_FROM, are_legs_tired
+from almanac.arithmetic.composing import Proposal
+from almanac.arithmetic.composing_costs import (
+    CALM_LEGS,
+    SKILL_FROM,
+    are_legs_first,
+    are_legs_tired,
+    uses,
+)
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
     EASY,
     MAIN,
-    ROLES,
     SKILL,
     TENTHS,
     UNKNOWN,
     WARM_UP,
 )
-from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import (
-    ADULTS,
-    GEAR,
-    LATELY,
-    LEFT_OUT,
-    MINUTES_LEAST,
-    MINUTES_MOST,
     NOT_FOR,
-    ROOM,
     SECOND,
     Asked,
-    Wishes,
-    in_a_lane,
+    Sized,
 )
 
 GOAL, EFFORT, MINUTES, TAUGHT, KEEP, NO_SKILL, NO_RELIEF, SLOT = (
     "goals", "effort", "minutes", "taught", "keep", "skill", "relief", "slot",
 )  # fmt: skip
+WORK = (SKILL, MAIN, SECOND)
+HARDER = "harder"
+"""Why an effort is not met where a main set has it: other work is harder."""
 TIME_LEFT = "time-left"
 """Why something is not met where there was time for it."""
-PIECE, FULL = "piece", "room"
-"""Beside the reasons why a piece may not stand (``composing_wishes``): wishes, what is missing, and
-what has no room for so many.
-"""
-_STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often
+
+
+WARMS, LEGS, COMES_UP, CARRIES, AFTER, USED, AS_WISHED, TRAINS, STANDS = (
+    "warms", "legs", "comes-up", "carries", "after", "used", "as-wished", "trains", "stands",
+)  # fmt: skip
+"""What a piece does where it stands, beside the goals that it serves."""
+
+
+@dataclass(frozen=True)
+class Note:
+    """What a piece does where it stands, and of what: strokes that it warms or carries, an effort,
+    the goal that it trains, by place.
+    """
+
+    does: str
+    which: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
 class Why:
-    """Of a piece: the wished goals that it serves, days since it was done (``UNKNOWN``), and of
-    each of its gear how many are in use at once and how many are at hand.
+    """Of a piece: the wished goals that it serves, what else it does there, days since it was done
+    (``UNKNOWN``), and of each of its gear how many are in use at once and how many are at hand.
     """
 
     goals: tuple[int, ...]
+    notes: tuple[Note, ...]
     days: int
     gear: tuple[tuple[int, int, int], ...]
 
@@ -71,27 +80,68 @@ class Unmet:
     because: str
 
 
-def why(asked: Asked, one: Stood) -> Why:
+def why(asked: Asked, order: Sequence[Stood], one: Stood) -> Why:
     """Why a piece stands there."""
     wishes, piece = asked.wishes, one.own.piece
     used = asked.used_at_once(piece)
+    goals = tuple(goal for goal in wishes.goals if goal in piece.goals)
     return Why(
-        tuple(goal for goal in wishes.goals if goal in piece.goals),
+        goals,
+        tuple(_notes(asked, order, one, bool(goals))),
         wishes.days.get(one.own.place, UNKNOWN),
         tuple((gear, used, wishes.gear[gear]) for gear in piece.gear),
     )
 
 
+def _notes(asked: Asked, order: Sequence[Stood], one: Stood, serves: bool) -> Iterator[Note]:
+    work = [own.own for own in order if own.role in WORK]
+    piece = one.own.piece
+    if one.role == WARM_UP:
+        yield from _warming(asked, one.own, work)
+    elif one.role == EASY:
+        shared = _shared(one.own, work)
+        carries = shared and are_legs_tired(work) and piece.kick <= CALM_LEGS
+        yield Note(CARRIES, shared) if carries else Note(AFTER, (piece.hardest,))
+    elif one.role == SKILL:
+        if any(uses(asked, one.own, own.own) for own in order if own.role in (MAIN, SECOND)):
+            yield Note(USED)
+        elif not serves:
+            yield Note(STANDS)
+    elif one.role == COOL_DOWN:
+        yield Note(STANDS)
+    else:
+        if not serves:
+            yield Note(TRAINS, piece.goals[:1]) if piece.goals else Note(STANDS)
+        if piece.effort == asked.wishes.effort:
+            yield Note(AS_WISHED, (piece.effort,))
+
+
+def _warming(asked: Asked, warm_up: Sized, work: Sequence[Sized]) -> Iterator[Note]:
+    """What of the work is warm after it; that it eases in, where it is nothing of these."""
+    shared, legs = _shared(warm_up, work), warm_up.piece.kick and are_legs_first(asked, work)
+    hardest = max(own.piece.hardest for own in work)
+    reached = warm_up.piece.hardest
+    comes_up = reached > asked.table.gentle and reached >= hardest - 1
+    yield Note(WARMS, shared) if shared else Note(STANDS)
+    if legs:
+        yield Note(LEGS)
+    if comes_up:
+        yield Note(COMES_UP, (reached,))
+
+
+def _shared(own: Sized, work: Sequence[Sized]) -> tuple[int, ...]:
+    """The strokes of a piece that the work has too."""
+    strokes = {stroke for each in work for stroke in each.piece.strokes}
+    return tuple(stroke for stroke in own.piece.strokes if stroke in strokes)
+
+
 def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
     """What a practice could not meet, and which wish to drop for it."""
-    pieces = [one.own.piece for one in own.order]
+    work = [one.own for one in own.order if one.role in WORK]
     for goal in asked.wishes.goals:
-        if not any(goal in piece.goals for piece in pieces):
+        if not any(goal in one.own.piece.goals for one in own.order):
             yield Unmet(GOAL, goal, _in_the_way(asked, goal))
-    work = [one.own for one in own.order if one.role in (SKILL, MAIN, SECOND)]
-    mains = [one.own.piece.hardest for one in own.order if one.role in (MAIN, SECOND)]
-    if asked.wishes.effort not in (UNKNOWN, *mains):
-        yield Unmet(EFFORT, asked.wishes.effort, GOAL)
+    yield from _other_effort(asked, own.order)
     roles, left = [one.role for one in own.order], asked.slot - whole(own.order)
     because = TIME_LEFT if left > SLACK_MOST else MINUTES
     if SKILL not in roles and asked.slot >= SKILL_FROM:
@@ -100,6 +150,19 @@ def unmet(asked: Asked, own: Proposal) -> Iterator[Unmet]:
         yield Unmet(NO_RELIEF, UNKNOWN, because)
     if because == TIME_LEFT:  # only after something was taken out
         yield Unmet(SLOT, left // TENTHS, TIME_LEFT)
+
+
+def _other_effort(asked: Asked, order: Sequence[Stood]) -> Iterator[Unmet]:
+    """That no main set is of the effort that was wished, or that some work is harder."""
+    wished = asked.wishes.effort
+    mains = [one.own.piece.effort for one in order if one.role in (MAIN, SECOND)]
+    work = [one.own.piece.effort for one in order if one.role in WORK]
+    if wished == UNKNOWN:
+        return
+    if wished not in mains:
+        yield Unmet(EFFORT, wished, GOAL)
+    elif max(work) > wished:
+        yield Unmet(EFFORT, wished, HARDER)
 
 
 def _in_the_way(asked: Asked, goal: int) -> str:
@@ -114,88 +177,3 @@ def _in_the_way(asked: Asked, goal: int) -> str:
                 return MINUTES if asked.wishes.taught.issuperset(piece.asks) else TAUGHT
             found.append(reason)
     return next((reason for reason in found if reason != NOT_FOR), NOT_FOR)
-
-
-@dataclass(frozen=True)
-class Hinders:
-    """A wish without which there would be a practice: ``which`` goal, how many minutes or how many
-    in a lane, by number (``UNKNOWN`` for the others). ``heads`` are those of the lane groups that
-    would then be fewer; of a role without room those that are in a lane.
-    """
-
-    wish: str
-    which: int
-    heads: tuple[tuple[int, int], ...] = ()
-
-
-def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
-    """Where nothing fits, what there is no piece for at all; else each wish that by itself is in
-    the way, and of minutes the nearest that would do.
-    """
-    offers = Asked(table, wishes).offers
-    roles = {role for offer in offers for role in table.pieces[offer.piece].roles}
-    lacking = [role for role in (WARM_UP, MAIN, COOL_DOWN) if role not in roles]
-    if lacking:
-        return tuple(Hinders(PIECE, ROLES.index(role)) for role in lacking)
-    found = [*_without_room(Asked(table, wishes))]
-    found += [
-        _fewer(table, wishes) if wish == ROOM else Hinders(wish, which)
-        for wish, which, other in _without_one(table, wishes)
-        if other != wishes and fits(table, other)
-    ]
-    for step in range(1, _STEPS + 1):
-        for minutes in (wishes.minutes + _STEP * step, wishes.minutes - _STEP * step):
-            can_be = MINUTES_LEAST <= minutes <= min(MINUTES_MOST, table.squad.minutes)
-            if can_be and fits(table, replace(wishes, minutes=minutes)):
-                return (*found, Hinders(MINUTES, minutes))
-    return tuple(found)
-
-
-def _without_room(asked: Asked) -> Iterator[Hinders]:
-    """What every practice has, and no piece stands as because its lanes are too full."""
-    fullest = max(asked.in_lane(group) for group in asked.wishes.groups)
-    for role in (WARM_UP, MAIN, COOL_DOWN):
-        pieces = [own for own in asked.offers if role in asked.table.pieces[own.piece].roles]
-        reasons = {asked.why_not(own, role) for own in pieces}
-        if ROOM in reasons and "" not in reasons:
-            yield Hinders(FULL, ROLES.index(role), ((UNKNOWN, fullest),))
-
-
-def _fewer(table: Table, wishes: Wishes) -> Hinders:
-    """The most in a lane with whom something fits, from the usual on, and the heads that are then
-    fewer; UNKNOWN where not even as many as usual do in so many lanes.
-    """
-    asked, groups = Asked(table, wishes), table.squad.groups
-    usual = [in_a_lane(own.heads, own.lanes) for own in groups]
-    found = Hinders(ROOM, UNKNOWN)
-    for most in range(
-        min(usual[own] for own in wishes.groups), max(asked.in_lane(own) for own in wishes.groups)
-    ):
-        heads = tuple(
-            min(number, max(most, usual[place]) * wishes.lanes[place])
-            for place, number in enumerate(wishes.heads)
-        )
-        if not fits(table, replace(wishes, heads=heads)):
-            break
-        less = [own for own in wishes.groups if heads[own] < wishes.heads[own]]
-        found = Hinders(ROOM, most, tuple((own, heads[own]) for own in less))
-    return found
-
-
-def _without_one(table: Table, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
-    """The wishes without one of them at a time."""
-    yield LATELY, UNKNOWN, replace(wishes, days={})
-    owned = tuple(gear.owned for gear in table.gear)
-    yield GEAR, UNKNOWN, replace(wishes, gear=owned)
-    yield ADULTS, UNKNOWN, replace(wishes, adults=UNKNOWN)
-    yield EFFORT, UNKNOWN, replace(wishes, effort=UNKNOWN)
-    yield TAUGHT, UNKNOWN, replace(wishes, taught=frozenset(range(len(table.drills))))
-    yield KEEP, UNKNOWN, replace(wishes, kept=())
-    yield LEFT_OUT, UNKNOWN, replace(wishes, left_out=frozenset())
-    groups = table.squad.groups
-    lanes, heads = tuple(own.lanes for own in groups), tuple(own.heads for own in groups)
-    yield ROOM, UNKNOWN, replace(wishes, lanes=lanes, heads=heads)
-    for goal in reversed(wishes.goals):
-        others = tuple(own for own in wishes.goals if own != goal)
-        if others:
-            yield GOAL, goal, replace(wishes, goals=others)

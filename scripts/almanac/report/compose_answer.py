@@ -9,12 +9,13 @@ from typing import Any
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
 from almanac.arithmetic.composing_changes import Deed, change, practice_of, standing
+from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders, hindering
 from almanac.arithmetic.composing_order import Stood, whole
 from almanac.arithmetic.composing_pieces import ROLES, TENTHS, UNKNOWN
 from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_sentences import role_word
 from almanac.arithmetic.composing_table import Table
-from almanac.arithmetic.composing_why import FULL, PIECE, Hinders, Unmet, hindering, unmet, why
+from almanac.arithmetic.composing_why import Unmet, unmet, why
 from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
@@ -103,7 +104,7 @@ def proposal_json(answer: Answer, own: Proposal) -> dict[str, Any]:
         "left_s": (asked.slot - takes) / TENTHS,
         "distance": sum(one.own.size.distance for one in own.order),
         "adults": adults(asked, own),
-        "parts": [_part(answer, one) for one in own.order],
+        "parts": [_part(answer, own.order, one) for one in own.order],
         "unmet": [
             {
                 "wish": one.wish,
@@ -116,8 +117,8 @@ def proposal_json(answer: Answer, own: Proposal) -> dict[str, Any]:
     }
 
 
-def _part(answer: Answer, one: Stood) -> dict[str, Any]:
-    table, piece, told = answer.table, one.own.piece, why(answer.asked, one)
+def _part(answer: Answer, order: Sequence[Stood], one: Stood) -> dict[str, Any]:
+    table, piece, told = answer.table, one.own.piece, why(answer.asked, order, one)
     data: dict[str, Any] = {
         "role": role_word(one.role),
         "as": one.role,
@@ -196,7 +197,7 @@ def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
         )
         for line in _lines(answer, one):
             yield f"                 {line}"
-        reasons = "; ".join(why_words(answer.table, one, why(answer.asked, one)))
+        reasons = "; ".join(why_words(answer.table, one, why(answer.asked, own.order, one)))
         if reasons:
             yield f"                 why: {reasons}"
     for not_met in unmet(answer.asked, own):

@@ -27,7 +27,7 @@ from almanac.arithmetic.expand import Piece as Swum
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.warm_and_easy import effort_words_of, opening
-from almanac.model.swim_set import Distance, SwimSet
+from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import (
     CLOSES,
     KICK,
@@ -39,12 +39,12 @@ from almanac.model.vocabularies import (
 )
 from almanac.report.compose_offers import Laid
 from almanac.report.compose_pieces import Candidate
+from almanac.report.compose_serves import Serving
 from almanac.units import Course
 from almanac.wording.reading import asked_for
 
 _TALK_S = {WARM_UP: 90, SKILL: 120, MAIN: 120, EASY: 30, COOL_DOWN: 0}
 """Where no practice of the club has it: as the club's practices mostly do."""
-_GOALS_MOST = 3
 
 
 @dataclass(frozen=True)
@@ -78,6 +78,10 @@ class Facts:
                         found.setdefault(doing.set, []).append((part.part, talk))
         return {id: tuple(own) for id, own in found.items()}
 
+    @cached_property
+    def _serving(self) -> Serving:
+        return Serving(self.analysis)
+
     def is_elsewhere(self, swim_set: SwimSet, course: Course) -> bool:
         """Whether a set opens practices in pools of another course alone."""
         pools = self.analysis.catalogue.club.pools
@@ -96,18 +100,22 @@ class Facts:
         drills = list(dict.fromkeys(piece.drill.id for piece in pieces))
         roles = self._roles(own, reps)
         gear = list(dict.fromkeys(id for piece in pieces for id in piece.gear))
+        serves = self._serving.of(own, reps, roles)
         return Piece(
             of=own.of,
             id=own.id,
             part=own.part,
             title=self._title(own),
             roles=roles,
-            goals=self._goals(own, pieces),
+            goals=tuple(self.places.goals[one.goal] for one in serves),
+            shares=tuple(one.share for one in serves),
+            shows=tuple(one.show for one in serves),
             drills=tuple(sorted(self.places.drills[id] for id in drills)),
             asks=self._asks(drills),
             strokes=self._strokes(pieces),
             kick=_kick(pieces),
             hardest=max(self._efforts(reps)),
+            effort=self._serving.effort(reps, self.places.efforts),
             gear=_placed(gear, self.places.gear),
             begins=_placed(_at(laid, 0), self.places.gear),
             ends=_placed(_at(laid, -1), self.places.gear),
@@ -141,7 +149,7 @@ class Facts:
         told = opening((effort_words_of(rep, scale) for rep in reps), scale)
         eases_in = told is not None and not told[1]
         if own.of == DRILL:
-            return SKILL
+            return SKILL + MAIN
         parts = {part for part, _ in self.used.get(own.id, ())} if own.of == SET else {own.word}
         goals = set(own.swim_set.goals) if own.swim_set else set()
         found = set()
@@ -153,22 +161,11 @@ class Facts:
             found.add(MAIN)
             taught = parts & {TEACHES, LEADS_ON} if parts else not fast
             found |= {SKILL} if taught and not (own.of == PART and fast) else set()
-            found |= {EASY} if own.of == PART and own.follows and gentle else set()
+            eases = (
+                own.of == PART and own.follows and gentle and own.word not in (TEACHES, LEADS_ON)
+            )
+            found |= {EASY} if eases else set()
         return "".join(role for role in ROLES if role in found)
-
-    def _goals(self, own: Candidate, pieces: Sequence[Swum]) -> tuple[int, ...]:
-        """The goals of a set or a drill; of a part those that drills of half of its metres have."""
-        if own.swim_set or own.drill:
-            goals = own.swim_set.goals if own.swim_set else own.drill.goals if own.drill else ()
-            return tuple(self.places.goals[goal] for goal in goals)
-        far: dict[str, Distance] = {}
-        for piece in pieces:
-            for goal in piece.drill.goals:
-                far[goal] = far.get(goal, 0) + piece.distance
-        whole = sum(piece.distance for piece in pieces)
-        chosen = [goal for goal in far if 2 * far[goal] >= whole]
-        chosen.sort(key=lambda goal: (-far[goal], self.places.goals[goal]))
-        return tuple(self.places.goals[goal] for goal in chosen[:_GOALS_MOST])
 
     def _asks(self, drills: Sequence[str]) -> tuple[int, ...]:
         every = self.analysis.catalogue.drills

@@ -30,6 +30,8 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
     table, of_parts = made.table, part_hazards(analysis, made)
     hazards = list({own["title"]: own for each in of_parts.values() for own in each}.values())
     place_of = {own["title"]: place for place, own in enumerate(hazards)}
+    texts = dict.fromkeys(show for own in table.pieces for show in own.shows if show)
+    shows = {"": 0} | {show: place for place, show in enumerate(texts, start=1)}
     return {
         "form": FORM,
         "goals": [[own.id, own.title] for own in table.goals],
@@ -39,6 +41,7 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
         "strokes": [[own.id, own.title] for own in table.strokes],
         "gear": [[own.id, own.title, own.owned, own.change] for own in table.gear],
         "drills": list(table.drills),
+        "strokes_swum": sorted(table.strokes_swum),
         "pools": [[own.id, own.title, own.course, own.lanes] for own in table.pools],
         "squad": _squad(table.squad),
         "progressions": [
@@ -50,11 +53,13 @@ def table_json(analysis: Analysis, made: Made) -> dict[str, Any]:
         ],
         "pieces": [
             _piece(own)
+            | _shows(own, shows)
             | _written(analysis, made.candidates[own.key], [one.id for one in table.squad.groups])
             | _hazards(of_parts.get(own.key), place_of)
             for own in table.pieces
         ],
         "hazards": hazards,
+        "shows": list(texts),
         "words": dict(SENTENCES),
         "part_words": dict(PART_WORDS),
         "drill_runs": drill_runs(analysis, made),
@@ -69,11 +74,13 @@ def _piece(own: Piece) -> dict[str, Any]:
         "title": own.title,
         "roles": own.roles,
         "goals": list(own.goals),
+        "shares": list(own.shares),
         "drills": list(own.drills),
         "asks": list(own.asks),
         "strokes": list(own.strokes),
         "kick": own.kick,
         "hardest": own.hardest,
+        "effort": own.effort,
         "gear": list(own.gear),
         "begins": list(own.begins),
         "ends": list(own.ends),
@@ -84,6 +91,11 @@ def _piece(own: Piece) -> dict[str, Any]:
         "written": own.written if own.what else 0,
     }
     return {key: value for key, value in data.items() if value}
+
+
+def _shows(own: Piece, place_of: Mapping[str, int]) -> dict[str, list[int]]:
+    """What in a piece serves its goals, by their places from 1; 0 where no line shows it."""
+    return {"shows": [place_of[show] for show in own.shows]} if any(own.shows) else {}
 
 
 def _hazards(own: list[dict[str, str]] | None, place_of: Mapping[str, int]) -> dict[str, list[int]]:

@@ -75,6 +75,9 @@ def compose_table(
             for id, own in catalogue.gear.items()
         ),
         drills=tuple(places.drills),
+        strokes_swum=frozenset(
+            place for id, place in places.drills.items() if catalogue.drills[id].is_full_stroke
+        ),
         pools=tuple(
             PoolHere(id, own.title, str(own.course), own.lanes)
             for id, own in catalogue.club.waters.items()

@@ -5,33 +5,68 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
+from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
-from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN
-from almanac.arithmetic.composing_sentences import role_word, said
+from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, Piece
+from almanac.arithmetic.composing_sentences import listed, role_word, said
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_why import (
+    CARRIES,
     EFFORT,
-    FULL,
     GOAL,
+    HARDER,
     MINUTES,
-    PIECE,
+    STANDS,
     TIME_LEFT,
-    Hinders,
+    TRAINS,
+    WARMS,
+    Note,
     Unmet,
     Why,
 )
 from almanac.arithmetic.composing_wishes import SECOND, Asked
 from almanac.units import show_time
 
+_SOME = 300
+"""Permille of a piece below which it has only some of a goal."""
+
 
 def why_words(table: Table, one: Stood, own: Why) -> Iterator[str]:
     """Why a piece stands there, in short phrases."""
-    goals = [table.goals[goal].title.lower() for goal in own.goals]
-    yield said("serves", goals=said("and").join(goals)) if goals else said(f"serves-{one.role}")
+    yield from _serves_words(table, one.own.piece, own.goals)
+    yield from (_note_words(table, one, note) for note in own.notes)
     if own.days != UNKNOWN:
         yield said(f"done-{own.days}" if own.days < 2 else "done", days=own.days)
     for gear, used, here in own.gear:
         yield said("gear", used=used, gear=table.gear[gear].title.lower(), here=here)
+
+
+def _serves_words(table: Table, piece: Piece, goals: Sequence[int]) -> Iterator[str]:
+    """The goals that a piece serves, and what in it does; those together that the same does."""
+    alike: dict[tuple[str, str], list[str]] = {}
+    for goal in goals:
+        place = piece.goals.index(goal)
+        share, show = piece.shares[place], piece.shows[place]
+        key = "written-for" if not share else "serves" if not show else "serves-by"
+        key = "serves-some" if key == "serves-by" and share < _SOME else key
+        alike.setdefault((key, show), []).append(table.goals[goal].title.lower())
+    for (key, show), titles in alike.items():
+        yield said(key, goal=listed(titles), show=show)
+
+
+def _note_words(table: Table, one: Stood, note: Note) -> str:
+    """What a piece does where it stands."""
+    if note.does == STANDS:
+        return said(f"stands-{one.role}")
+    if note.does in (WARMS, CARRIES):
+        strokes = [table.strokes[stroke].title.lower() for stroke in note.which]
+        return said(note.does, strokes=listed(strokes))
+    if note.does == TRAINS:
+        (goal,), show = note.which, one.own.piece.shows[0]
+        title = table.goals[goal].title.lower()
+        return said("trains-by" if show else "trains", goal=title, show=show)
+    efforts = [table.efforts[effort].title.lower() for effort in note.which]
+    return said(note.does, effort="".join(efforts))
 
 
 def unmet_words(table: Table, own: Unmet) -> str:
@@ -40,7 +75,8 @@ def unmet_words(table: Table, own: Unmet) -> str:
         because = said(f"because-{own.because}")
         return said("unmet-goals", goal=table.goals[own.which].title, because=because)
     if own.wish == EFFORT:
-        return said("unmet-effort", effort=table.efforts[own.which].title.lower())
+        key = "unmet-effort-harder" if own.because == HARDER else "unmet-effort"
+        return said(key, effort=table.efforts[own.which].title.lower())
     if own.because == TIME_LEFT:
         return said(f"unmet-{own.wish}-time-left", time=show_time(max(own.which, 0)))
     return said(f"unmet-{own.wish}")
@@ -58,7 +94,7 @@ def hinders_words(table: Table, own: Hinders) -> str:
     if own.heads:
         groups = table.squad.groups
         each = [said("heads", heads=heads, group=groups[group].title) for group, heads in own.heads]
-        return said("hinders-fewer", heads=said("and").join(each), most=own.which)
+        return said("hinders-fewer", heads=listed(each), most=own.which)
     if own.wish == MINUTES:
         return said("hinders-minutes", minutes=own.which)
     return said(f"hinders-{own.wish}")

@@ -8,13 +8,15 @@ import { COOL_DOWN, MAIN, SECOND, SKILL, UNKNOWN } from "./pieces.js";
 
 const MISSED = 2000, MISSED_FIRST = 3000;
 const BY_SECOND_GOAL = 40, BY_SECOND = 60, BY_SKILL = 120, BY_RELIEF = 260;
+const WHOLE = 1000, LITTLE = 10; // permille that do not serve a goal: so many cost a point
 const IDLE_MAIN = 500, IDLE_SECOND = 300, IDLE_SKILL = 160;
 const UNUSED_SKILL = 40, NO_SKILL = 150;
 export const SKILL_FROM = 24000;
 const EFFORT_BELOW = 90, EFFORT_ABOVE = 160, SKILL_ABOVE = 80;
 const STEP_OF_SET = 25, STEP_OF_WORK = 8, STEP_OF_EASY = 4;
+const STUMP = 120; // less than half of what is written
 /** @type {Record<string, Record<string, number>>} */
-const FROM = { set: {}, part: { m: 120, n: 40, s: 30 }, drill: { s: 50 } };
+const FROM = { set: {}, part: { m: 120, n: 40, s: 30 }, drill: { s: 50, m: 150 } };
 const GEAR_PIECE = 15;
 const FORGOTTEN = 28, A_DAY = 4, AGAIN = 25, AGAIN_DAYS = 2;
 const ASIDE = 60;
@@ -24,15 +26,18 @@ const BOTH_FAST = 150, SAME_GOAL = 30;
 export function ownCost(asked, own, role) {
   const { piece } = own, isMain = role === MAIN || role === SECOND, isWork = isMain || role === SKILL;
   const step = piece.of === "set" ? STEP_OF_SET : isWork ? STEP_OF_WORK : STEP_OF_EASY;
-  const cost = GEAR_PIECE * piece.gear.length + (FROM[piece.of]?.[role] ?? 0) + own.steps * step + daysCost(asked, own, isMain);
+  const cost = GEAR_PIECE * piece.gear.length + (FROM[piece.of]?.[role] ?? 0) + own.steps * step + daysCost(asked, own, isMain) + (isWork ? stumpCost(own) : 0);
   if (isMain) {
-    return cost + effortCost(asked, piece.hardest);
+    return cost + effortCost(asked, piece.effort);
   }
   if (role === SKILL) {
-    return cost + (asked.effort === UNKNOWN ? 0 : SKILL_ABOVE * Math.max(0, piece.hardest - asked.effort));
+    return cost + (asked.effort === UNKNOWN ? 0 : SKILL_ABOVE * Math.max(0, piece.effort - asked.effort));
   }
   return cost + ASIDE * asked.aside.filter((goal) => !piece.goals.includes(goal)).length;
 }
+
+/** What it costs that less than half of it is left. @param {Sized} own */
+const stumpCost = ({ piece, number }) => (piece.of !== "drill" && 2 * number < piece.written ? STUMP : 0);
 
 /** What it costs that a piece was done lately. @param {Asked} asked @param {Sized} own @param {boolean} isMain */
 function daysCost(asked, own, isMain) {
@@ -43,12 +48,12 @@ function daysCost(asked, own, isMain) {
   return isMain ? A_DAY * Math.max(0, FORGOTTEN - days) : days <= AGAIN_DAYS ? AGAIN : 0;
 }
 
-/** What it costs that a main set is not as hard as was wished. @param {Asked} asked @param {number} hardest */
-function effortCost({ effort }, hardest) {
+/** What it costs that a main set is not as hard as was wished. @param {Asked} asked @param {number} own */
+function effortCost({ effort }, own) {
   if (effort === UNKNOWN) {
     return 0;
   }
-  return EFFORT_BELOW * Math.max(0, effort - hardest) + EFFORT_ABOVE * Math.max(0, hardest - effort);
+  return EFFORT_BELOW * Math.max(0, effort - own) + EFFORT_ABOVE * Math.max(0, own - effort);
 }
 
 /**
@@ -60,10 +65,11 @@ function effortCost({ effort }, hardest) {
 export function served(asked, { piece }, role) {
   const byRole = role === MAIN ? 0 : role === SECOND ? BY_SECOND : role === SKILL ? BY_SKILL : BY_RELIEF;
   return asked.wishes.goals.map((goal, number) => {
-    if (!piece.goals.includes(goal)) {
+    const place = piece.goals.indexOf(goal);
+    if (place < 0) {
       return number ? MISSED : MISSED_FIRST;
     }
-    return byRole + (piece.goals[0] === goal ? 0 : BY_SECOND_GOAL);
+    return byRole + Math.floor((WHOLE - (piece.shares[place] ?? 0)) / LITTLE) + (place ? BY_SECOND_GOAL : 0);
   });
 }
 
@@ -75,10 +81,12 @@ export function idleCost(asked, { piece }, role) {
   return role === MAIN ? IDLE_MAIN : role === SECOND ? IDLE_SECOND : IDLE_SKILL;
 }
 
-/** What it costs that the main set neither does a drill of the skill nor needs one first. @param {Sized} skill @param {Sized} main */
-export function skillCost({ piece }, main) {
-  const isUsed = piece.drills.some((drill) => main.piece.drills.includes(drill) || main.piece.asks.includes(drill));
-  return isUsed ? 0 : UNUSED_SKILL;
+/** What it costs that the main set has no use for the skill. @param {Asked} asked @param {Sized} skill @param {Sized} main */
+export const skillCost = (asked, skill, main) => (uses(asked, skill, main) ? 0 : UNUSED_SKILL);
+
+/** Whether a main set does a drill of the skill, or needs one first; a whole stroke is no skill. @param {Asked} asked @param {Sized} skill @param {Sized} main */
+export function uses({ table }, { piece }, main) {
+  return piece.drills.some((drill) => !table.strokesSwum.includes(drill) && (main.piece.drills.includes(drill) || main.piece.asks.includes(drill)));
 }
 
 /** What two main sets in one evening cost. @param {Asked} asked @param {Sized} one @param {Sized} other */
@@ -88,15 +96,29 @@ export function pairCost(asked, one, other) {
   return (fast ? BOTH_FAST : 0) + (same ? SAME_GOAL : 0);
 }
 
-const WARM_LEAST = 140, WARM_MOST = 300;
+const WARM_LEAST = 140, WARM_MOST = 250;
 const COOL_LEAST = 60, COOL_MOST = 110;
+const WARM_SOONEST = 2700, WARM_LONGEST = 12000, COOL_SOONEST = 1200, COOL_LONGEST = 6000; // tenths, however long the slot is
 const MAIN_LEAST = 280, EASY_MOST = 120, SKILL_MOST = 380;
-const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, CALM_LEGS = 300, LEGS_COLD = 60;
+const STROKE_COLD = 40, COLD = 30, HOT = 60, LEGS = 500, LEGS_COLD = 60;
+export const CALM_LEGS = 300;
 const TIRED = 150, NO_NEED = 30, OTHER_STROKE = 40;
-const SCRAP = 50, SCRAP_UNDER = 1800, MORE_KICK = 60, ENDS_TWICE = 40;
+const SCRAP = 90, SCRAP_UNDER = 1800, MORE_KICK = 60, ENDS_TWICE = 200;
 
 /** Two points for each permille of the slot below the least or above the most. @param {number} share @param {number} least @param {number} most */
 const outside = (share, least, most) => 2 * Math.max(0, least - share, share - most);
+
+/**
+ * The same for what opens or closes, which is never sooner done nor longer than so many tenths.
+ * @param {Asked} asked
+ * @param {number} takes
+ * @param {[number, number]} shares
+ * @param {[number, number]} tenths
+ */
+function outsideOf(asked, takes, shares, tenths) {
+  const least = Math.max(shares[0], shareOf(asked, tenths[0])), most = Math.max(least, Math.min(shares[1], shareOf(asked, tenths[1])));
+  return outside(shareOf(asked, takes), least, most);
+}
 
 /** @param {Asked} asked @param {number} takes */
 const shareOf = (asked, takes) => Math.floor((1000 * takes) / asked.slot);
@@ -113,7 +135,7 @@ export const workOf = (asked, heart) => ({
 });
 
 /** Whether legs work hard, from a word below fast on, before any other kick of the work. @param {Asked} asked @param {Sized[]} heart */
-function areLegsFirst({ table }, heart) {
+export function areLegsFirst({ table }, heart) {
   const first = heart.find((own) => own.piece.kick);
   return first !== undefined && first.piece.kick > LEGS && first.piece.hardest >= table.fast - 1;
 }
@@ -131,7 +153,7 @@ export function areLegsTired(heart) {
  * @param {Work} work
  */
 export function warmUpCost(asked, { piece, takes }, { strokes, hardest, legsFirst }) {
-  let cost = outside(shareOf(asked, takes), WARM_LEAST, WARM_MOST) + (legsFirst && !piece.kick ? LEGS_COLD : 0);
+  let cost = outsideOf(asked, takes, [WARM_LEAST, WARM_MOST], [WARM_SOONEST, WARM_LONGEST]) + (legsFirst && !piece.kick ? LEGS_COLD : 0);
   for (const stroke of strokes) {
     cost += piece.strokes.includes(stroke) ? 0 : STROKE_COLD;
   }
@@ -159,7 +181,7 @@ export function reliefCost(asked, relief, { strokes, tired }) {
 
 /** What a cool-down costs: its length, and kicking home. @param {Asked} asked @param {Sized} coolDown */
 export const coolDownCost = (asked, coolDown) =>
-  (coolDown.piece.kick > LEGS ? MORE_KICK : 0) + outside(shareOf(asked, coolDown.takes), COOL_LEAST, COOL_MOST);
+  (coolDown.piece.kick > LEGS ? MORE_KICK : 0) + outsideOf(asked, coolDown.takes, [COOL_LEAST, COOL_MOST], [COOL_SOONEST, COOL_LONGEST]);
 
 /** What the length of the main sets costs. @param {Asked} asked @param {number} takes */
 export const mainsCost = (asked, takes) => outside(shareOf(asked, takes), MAIN_LEAST, 1000);

@@ -111,7 +111,7 @@ export function costOf(asked, order) {
   cost += heart.reduce((sum, [role, own]) => sum + idleCost(asked, own, role), 0);
   const each = heart.map(([role, own]) => served(asked, own, role));
   cost += asked.wishes.goals.reduce((sum, _, goal) => sum + Math.min(...each.map((costs) => costs[goal] ?? 0)), 0);
-  cost += skill ? skillCost(skill, main) : 0;
+  cost += skill ? skillCost(asked, skill, main) : 0;
   cost += second ? pairCost(asked, main, second) : 0;
   cost += mainsCost(asked, main.takes + (second?.takes ?? 0)) + lengthCost(asked, skill);
   cost += warmUpCost(asked, of(WARM_UP), work) + reliefCost(asked, roles.get(EASY) ?? null, work) + coolDownCost(asked, of(COOL_DOWN));

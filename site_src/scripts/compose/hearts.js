@@ -50,7 +50,7 @@ export class Hearts {
     const seconds = isLong ? known.seconds.map((own) => part(asked, own, SECOND)) : [];
     const bestServed = this.skills.map((skill) => skill.serves).reduce(cheaper, asked.wishes.goals.map(() => Infinity));
     for (const sizes of known.mains) {
-      const beside = this.skills.map((skill) => skill.cost + skillCost(skill.own, /** @type {Sized} */ (sizes[0])));
+      const beside = this.skills.map((skill) => skill.cost + skillCost(asked, skill.own, /** @type {Sized} */ (sizes[0])));
       for (const own of sizes) {
         this.#around(part(asked, own, MAIN), seconds, beside, bestServed);
       }

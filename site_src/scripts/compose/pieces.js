@@ -4,7 +4,7 @@
 /** @typedef {{number: number, distance: number, times: number[], fast: number, resisted: number, plates: number, under: number,
  *   goesUnder: number, calm: number, doses: Dose[]}} Size */
 /** @typedef {{place: number, key: string, of: "set" | "part" | "drill", id: string, part: number, title: string, roles: string, goals: number[],
- *   drills: number[], asks: number[], strokes: number[], kick: number, hardest: number, gear: number[], begins: number[], ends: number[],
+ *   shares: number[], shows: string[], drills: number[], asks: number[], strokes: number[], kick: number, hardest: number, effort: number, gear: number[], begins: number[], ends: number[],
  *   mostInLane: number, talk: number, what: "" | "rounds" | "reps", written: number, cue: string,
  *   items: Record<string, unknown>[], scaled: (string | number)[]}} Piece */
 /** @typedef {{piece: Piece, adults: number, room: number[], sizes: Size[]}} Offer */
@@ -12,7 +12,7 @@
 /** @typedef {{id: string, title: string, lanes: number, heads: number, gap: number}} Group */
 /** @typedef {{id: string, title: string, owned: number, change: number}} Gear */
 /** @typedef {{id: string, title: string, unit: string, lanes: number}} Pool */
-/** @typedef {{goals: Named[], efforts: Named[], gentle: number, fast: number, gear: Gear[], drills: string[], pools: Pool[],
+/** @typedef {{goals: Named[], efforts: Named[], gentle: number, fast: number, strokes: Named[], gear: Gear[], drills: string[], strokesSwum: number[], pools: Pool[],
  *   squad: {id: string, title: string, groups: Group[], taught: number[], minutes: number,
  *     limits: {fast: number, resisted: number, plates: number, under: number, underAfterFast: number},
  *     watch: Record<string, number[]>, offers: Offers},
@@ -44,7 +44,7 @@ export function tableOf(data) {
 /** @param {any} data @returns {Table} */
 function read(data) {
   /** @type {Piece[]} */
-  const pieces = data.pieces.map(pieceOf);
+  const pieces = data.pieces.map((/** @type {any} */ own, /** @type {number} */ place) => pieceOf(own, place, data.shows));
   const { squad } = data;
   const [fast, resisted, plates, under, underAfterFast] = squad.limits;
   return {
@@ -52,8 +52,10 @@ function read(data) {
     efforts: data.efforts.map(named),
     gentle: data.gentle,
     fast: data.fast,
+    strokes: data.strokes.map(named),
     gear: data.gear.map((/** @type {any[]} */ [id, title, owned, change]) => ({ id, title, owned, change })),
     drills: data.drills,
+    strokesSwum: data.strokes_swum,
     pools: data.pools.map((/** @type {any[]} */ [id, title, course, lanes]) => ({ id, title, unit: course.replace(/^\d+/, ""), lanes })),
     squad: {
       id: squad.id,
@@ -99,14 +101,15 @@ class Offers {
 const named = ([id = "", title = ""]) => ({ id, title });
 
 const EMPTY = {
-  part: 0, goals: [], drills: [], asks: [], strokes: [], kick: 0, hardest: 0, gear: [], begins: [], ends: [], talk: 0, what: "", written: 0, cue: "",
+  part: 0, goals: [], shares: [], shows: [], drills: [], asks: [], strokes: [], kick: 0, hardest: 0, effort: 0, gear: [], begins: [], ends: [], talk: 0, what: "", written: 0, cue: "",
   items: [], scaled: [], most_in_lane: 0,
 };
 
-/** @param {any} given @param {number} place @returns {Piece} */
-function pieceOf(given, place) {
+/** @param {any} given @param {number} place @param {string[]} texts @returns {Piece} */
+function pieceOf(given, place, texts) {
   const { most_in_lane: mostInLane, ...own } = { ...EMPTY, ...given };
-  return { ...own, place, mostInLane, key: own.of === "part" ? `part/${own.id}/${own.part}` : `${own.of}/${own.id}` };
+  const shows = own.goals.map((/** @type {number} */ _, /** @type {number} */ at) => texts[(own.shows[at] ?? 0) - 1] ?? "");
+  return { ...own, place, mostInLane, shows, key: own.of === "part" ? `part/${own.id}/${own.part}` : `${own.of}/${own.id}` };
 }
 
 /** @param {any[]} own @param {Piece[]} pieces @returns {Offer} */

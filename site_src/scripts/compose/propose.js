@@ -4,7 +4,8 @@ import { compose } from "./choice.js";
 import { whole } from "./order.js";
 import { ROLES, tableOf, TENTHS, UNKNOWN } from "./pieces.js";
 import { wishesOf } from "./request.js";
-import { hindering, unmet, why } from "./why.js";
+import { hindering } from "./hinders.js";
+import { unmet, why } from "./why.js";
 import { Asked } from "./wishes.js";
 import { hindersWords, roleWord, unmetWords, whyWords } from "./words.js";
 
@@ -44,14 +45,14 @@ export function told(asked, order, cost) {
     left_s: (asked.slot - takes) / TENTHS,
     distance: order.reduce((sum, one) => sum + one.own.size.distance, 0),
     adults: Math.max(asked.adultsLeast, ...order.map((one) => one.own.adults)),
-    parts: order.map((one) => partOf(asked, one)),
+    parts: order.map((one) => partOf(asked, order, one)),
     unmet: unmet(asked, order).map((own) => ({ ...own, which: whichOf(asked.table, own), words: unmetWords(asked.table, own) })),
   };
 }
 
-/** @param {Asked} asked @param {Stood} one @returns {import("./types.js").Part} */
-function partOf(asked, one) {
-  const { table } = asked, { piece, number, takes, size } = one.own, reason = why(asked, one);
+/** @param {Asked} asked @param {Stood[]} order @param {Stood} one @returns {import("./types.js").Part} */
+function partOf(asked, order, one) {
+  const { table } = asked, { piece, number, takes, size } = one.own, reason = why(asked, order, one);
   return {
     role: roleWord(table, one.role),
     as: one.role,
@@ -65,7 +66,7 @@ function partOf(asked, one) {
     serves: reason.goals.map((goal) => table.goals[goal]?.id ?? ""),
     days_since: reason.days === UNKNOWN ? null : reason.days,
     gear: reason.gear.map(([gear, used, here]) => ({ id: table.gear[gear]?.id ?? "", in_use: used, at_hand: here })),
-    why: whyWords(table, one.role, reason),
+    why: whyWords(table, one, reason),
   };
 }
 

@@ -1,53 +1,106 @@
-// Why each piece of a composed practice stands there, what is not met, and where nothing fits which wish hinders. Pure. Of composing_why.py.
+// Why each piece of a composed practice stands there, and what is not met. Pure. Of composing_why.py.
 
-import { fits } from "./choice.js";
-import { areLegsTired, SKILL_FROM } from "./costs.js";
+import { areLegsFirst, areLegsTired, CALM_LEGS, SKILL_FROM, uses } from "./costs.js";
 import { SLACK_MOST, whole } from "./order.js";
-import { COOL_DOWN, EASY, MAIN, ROLES, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
-import { Asked, at, inALane, isWork, MINUTES_LEAST, MINUTES_MOST } from "./wishes.js";
+import { COOL_DOWN, EASY, MAIN, SECOND, SKILL, TENTHS, UNKNOWN, WARM_UP } from "./pieces.js";
+import { at, isWork } from "./wishes.js";
 
-/** @typedef {import("./pieces.js").Table} Table */
-/** @typedef {import("./wishes.js").Wishes} Wishes */
 /** @typedef {import("./order.js").Stood} Stood */
-/** @typedef {{goals: number[], days: number, gear: [gear: number, used: number, here: number][]}} Why */
+/** @typedef {import("./wishes.js").Asked} Asked */
+/** @typedef {import("./wishes.js").Sized} Sized */
+/** @typedef {{does: "warms" | "legs" | "comes-up" | "carries" | "after" | "used" | "as-wished" | "trains" | "stands", which: number[]}} Note what a piece does where
+ *   it stands, and of what: strokes, an effort, the goal that it trains */
+/** @typedef {{goals: number[], notes: Note[], days: number, gear: [gear: number, used: number, here: number][]}} Why */
 /** @typedef {{wish: string, which: number, because: string}} NotMet */
-/** @typedef {{wish: string, which: number, heads?: [group: number, heads: number][]}} InTheWay `heads`: of the lane groups that would then be
- *   fewer; of a role without room those that are in a lane */
 
-const STEP = 5, STEPS = 6; // minutes more or fewer that are tried, and how often
+const isMain = (/** @type {Stood} */ { role }) => role === MAIN || role === SECOND;
+const workIn = (/** @type {Stood[]} */ order) => order.filter((one) => isMain(one) || one.role === SKILL).map((one) => one.own);
 
-/** Why a piece stands there. @param {Asked} asked @param {Stood} one @returns {Why} */
-export function why(asked, { own: { piece } }) {
-  const { wishes } = asked, used = asked.usedAtOnce(piece);
+/** Why a piece stands there. @param {Asked} asked @param {Stood[]} order @param {Stood} one @returns {Why} */
+export function why(asked, order, one) {
+  const { wishes } = asked, { piece } = one.own, used = asked.usedAtOnce(piece), goals = wishes.goals.filter((goal) => piece.goals.includes(goal));
   return {
-    goals: wishes.goals.filter((goal) => piece.goals.includes(goal)),
+    goals,
+    notes: notes(asked, order, one, goals.length > 0),
     days: wishes.days.get(piece.place) ?? UNKNOWN,
     gear: piece.gear.map((gear) => [gear, used, at(wishes.gear, gear)]),
   };
 }
 
+/** @param {Note["does"]} does @param {number[]} [which] @returns {Note} */
+const note = (does, which = []) => ({ does, which });
+
+/** @param {Asked} asked @param {Stood[]} order @param {Stood} one @param {boolean} serves */
+function notes(asked, order, one, serves) {
+  const { role, own } = one, { piece } = own, work = workIn(order);
+  if (role === WARM_UP) {
+    return warming(asked, own, work);
+  }
+  if (role === EASY) {
+    return [easing(own, work)];
+  }
+  if (role === COOL_DOWN) {
+    return [note("stands")];
+  }
+  if (role === SKILL) {
+    const isUsed = order.some((other) => isMain(other) && uses(asked, own, other.own));
+    return isUsed ? [note("used")] : serves ? [] : [note("stands")];
+  }
+  const found = serves ? [] : [piece.goals.length ? note("trains", piece.goals.slice(0, 1)) : note("stands")];
+  return piece.effort === asked.wishes.effort ? [...found, note("as-wished", [piece.effort])] : found;
+}
+
+/** Tired legs carried into a stroke of the work, or what it is after it. @param {Sized} own @param {Sized[]} work */
+function easing(own, work) {
+  const both = shared(own, work), carries = both.length && areLegsTired(work) && own.piece.kick <= CALM_LEGS;
+  return carries ? note("carries", both) : note("after", [own.piece.hardest]);
+}
+
+/** What of the work is warm after a warm-up; that it eases in, where it is no stroke of it. @param {Asked} asked @param {Sized} own @param {Sized[]} work */
+function warming(asked, own, work) {
+  const both = shared(own, work), { hardest } = own.piece, reached = Math.max(...work.map(({ piece }) => piece.hardest));
+  const found = [both.length ? note("warms", both) : note("stands")];
+  if (own.piece.kick && areLegsFirst(asked, work)) {
+    found.push(note("legs"));
+  }
+  if (hardest > asked.table.gentle && hardest >= reached - 1) {
+    found.push(note("comes-up", [hardest]));
+  }
+  return found;
+}
+
+/** The strokes of a piece that the work has too. @param {Sized} own @param {Sized[]} work */
+const shared = ({ piece }, work) => piece.strokes.filter((stroke) => work.some((each) => each.piece.strokes.includes(stroke)));
+
 /** What a practice could not meet, and which wish to drop for it. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
 export function unmet(asked, order) {
   const { wishes } = asked, roles = order.map((one) => one.role), left = asked.slot - whole(order);
   const because = left > SLACK_MOST ? "time-left" : "minutes";
-  const isMain = (/** @type {Stood} */ one) => one.role === MAIN || one.role === SECOND;
   const found = wishes.goals
     .filter((goal) => !order.some((one) => one.own.piece.goals.includes(goal)))
     .map((goal) => ({ wish: "goals", which: goal, because: inTheWay(asked, goal) }));
-  if (wishes.effort !== UNKNOWN && !order.some((one) => isMain(one) && one.own.piece.hardest === wishes.effort)) {
-    found.push({ wish: "effort", which: wishes.effort, because: "goals" });
-  }
+  found.push(...otherEffort(asked, order));
   if (!roles.includes(SKILL) && asked.slot >= SKILL_FROM) {
     found.push({ wish: "skill", which: UNKNOWN, because });
   }
-  const work = order.filter((one) => isMain(one) || one.role === SKILL).map((one) => one.own);
-  if (!roles.includes(EASY) && areLegsTired(work)) {
+  if (!roles.includes(EASY) && areLegsTired(workIn(order))) {
     found.push({ wish: "relief", which: UNKNOWN, because });
   }
   if (because === "time-left") { // only after something was taken out
     found.push({ wish: "slot", which: Math.floor(left / TENTHS), because });
   }
   return found;
+}
+
+/** That no main set is of the effort that was wished, or that some work is harder. @param {Asked} asked @param {Stood[]} order @returns {NotMet[]} */
+function otherEffort({ wishes: { effort } }, order) {
+  if (effort === UNKNOWN) {
+    return [];
+  }
+  if (!order.some((one) => isMain(one) && one.own.piece.effort === effort)) {
+    return [{ wish: "effort", which: effort, because: "goals" }];
+  }
+  return workIn(order).some(({ piece }) => piece.effort > effort) ? [{ wish: "effort", which: effort, because: "harder" }] : [];
 }
 
 /** What keeps every piece of work that serves a goal from standing: a wish, or the time. @param {Asked} asked @param {number} goal */
@@ -62,83 +115,3 @@ function inTheWay(asked, goal) {
   }
   return found.find((reason) => reason !== "groups") ?? "groups";
 }
-
-/**
- * Where nothing fits, what there is no piece for at all; else each wish that by itself is in the way, and of minutes the nearest that would do.
- * @param {Table} table
- * @param {Wishes} wishes
- * @returns {InTheWay[]}
- */
-export function hindering(table, wishes) {
-  const roles = new Set(new Asked(table, wishes).offers.flatMap(({ piece }) => [...piece.roles]));
-  const lacking = [WARM_UP, MAIN, COOL_DOWN].filter((role) => !roles.has(role));
-  if (lacking.length) {
-    return lacking.map((role) => ({ wish: "piece", which: ROLES.indexOf(role) }));
-  }
-  const found = [...withoutRoom(new Asked(table, wishes)), ...withoutOne(table, wishes).filter(({ other }) => fits(table, other))
-    .map(({ wish, which }) => (wish === "lanes" ? fewer(table, wishes) : { wish, which }))];
-  for (let step = 1; step <= STEPS; step += 1) {
-    for (const minutes of [wishes.minutes + STEP * step, wishes.minutes - STEP * step]) {
-      const canBe = minutes >= MINUTES_LEAST && minutes <= Math.min(MINUTES_MOST, table.squad.minutes);
-      if (canBe && fits(table, { ...wishes, minutes })) {
-        return [...found, { wish: "minutes", which: minutes }];
-      }
-    }
-  }
-  return found;
-}
-
-/** What every practice has, and no piece stands as because its lanes are too full. @param {Asked} asked @returns {InTheWay[]} */
-function withoutRoom(asked) {
-  const fullest = Math.max(...asked.wishes.groups.map((group) => at(asked.inLane, group)));
-  return [WARM_UP, MAIN, COOL_DOWN].filter((role) => {
-    const reasons = new Set(asked.offers.filter(({ piece }) => piece.roles.includes(role)).map((offer) => asked.whyNot(offer, role)));
-    return reasons.has("lanes") && !reasons.has("");
-  }).map((role) => ({ wish: "room", which: ROLES.indexOf(role), heads: [[UNKNOWN, fullest]] }));
-}
-
-/**
- * The most in a lane with whom something fits, from the usual on, and the heads that are then fewer.
- * @param {Table} table
- * @param {Wishes} wishes
- * @returns {InTheWay}
- */
-function fewer(table, wishes) {
-  const { inLane } = new Asked(table, wishes), usual = table.squad.groups.map((own) => inALane(own.heads, own.lanes));
-  const { groups } = wishes, end = Math.max(...groups.map((group) => at(inLane, group)));
-  /** @type {InTheWay} */
-  let found = { wish: "lanes", which: UNKNOWN };
-  for (let most = Math.min(...groups.map((group) => at(usual, group))); most < end; most += 1) {
-    const heads = wishes.heads.map((number, group) => Math.min(number, Math.max(most, at(usual, group)) * at(wishes.lanes, group)));
-    if (!fits(table, { ...wishes, heads })) {
-      break;
-    }
-    const less = groups.filter((group) => at(heads, group) < at(wishes.heads, group));
-    found = { wish: "lanes", which: most, heads: less.map((group) => [group, at(heads, group)]) };
-  }
-  return found;
-}
-
-/** The wishes without one of them at a time, where that makes a difference. @param {Table} table @param {Wishes} wishes */
-function withoutOne(table, wishes) {
-  const { groups } = table.squad, owned = table.gear.map((gear) => gear.owned), drills = table.drills.map((_, drill) => drill);
-  const usual = { lanes: groups.map((own) => own.lanes), heads: groups.map((own) => own.heads) };
-  const isUsual = isSame(wishes.lanes, usual.lanes) && isSame(wishes.heads, usual.heads);
-  /** @type {[wish: string, differs: boolean, without: Partial<Wishes>][]} */
-  const each = [
-    ["done", wishes.days.size > 0, { days: new Map() }],
-    ["gear", !isSame(wishes.gear, owned), { gear: owned }],
-    ["adults", wishes.adults !== UNKNOWN, { adults: UNKNOWN }],
-    ["effort", wishes.effort !== UNKNOWN, { effort: UNKNOWN }],
-    ["taught", wishes.taught.size < drills.length, { taught: new Set(drills) }],
-    ["keep", wishes.kept.length > 0, { kept: [] }],
-    ["leave_out", wishes.leftOut.size > 0, { leftOut: new Set() }],
-    ["lanes", !isUsual, usual],
-  ];
-  const found = each.filter(([, differs]) => differs).map(([wish, , without]) => ({ wish, which: UNKNOWN, other: { ...wishes, ...without } }));
-  const goals = wishes.goals.length > 1 ? [...wishes.goals].reverse() : [];
-  return [...found, ...goals.map((goal) => ({ wish: "goals", which: goal, other: { ...wishes, goals: wishes.goals.filter((own) => own !== goal) } }))];
-}
-
-/** @param {number[]} one @param {number[]} other */
-const isSame = (one, other) => one.every((number, place) => number === other[place]);

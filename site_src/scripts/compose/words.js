@@ -6,6 +6,7 @@ import { MAIN, ROLES, SECOND, TENTHS, UNKNOWN } from "./pieces.js";
 
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./order.js").Stood} Stood */
+/** @typedef {import("./pieces.js").Piece} Piece */
 
 /** A sentence with its blanks filled. @param {Pick<Table, "words">} table @param {string} key @param {Record<string, string | number>} [filled] */
 export const said = (table, key, filled = {}) =>
@@ -14,10 +15,14 @@ export const said = (table, key, filled = {}) =>
 /** What a role is called. @param {Table} table @param {string} role */
 export const roleWord = (table, role) => said(table, `role-${role}`);
 
-/** Why a piece stands there, in short phrases. @param {Table} table @param {string} role @param {import("./why.js").Why} why */
-export function whyWords(table, role, { goals, days, gear }) {
-  const titles = goals.map((goal) => table.goals[goal]?.title.toLowerCase() ?? "");
-  const found = [titles.length ? said(table, "serves", { goals: titles.join(said(table, "and")) }) : said(table, `serves-${role}`)];
+/** Words in a row: "kick, walls and rotation". @param {Table} table @param {string[]} words */
+const listed = (table, words) => (words.length > 1 ? [words.slice(0, -1).join(", "), words.at(-1)].join(said(table, "and")) : (words[0] ?? ""));
+
+const SOME = 300; // permille of a piece below which it has only some of a goal
+
+/** Why a piece stands there, in short phrases. @param {Table} table @param {Stood} one @param {import("./why.js").Why} why */
+export function whyWords(table, { role, own: { piece } }, { goals, notes, days, gear }) {
+  const found = [...servesWords(table, piece, goals), ...notes.map((note) => noteWords(table, piece, role, note))];
   if (days !== UNKNOWN) {
     found.push(said(table, days < 2 ? `done-${days}` : "done", { days }));
   }
@@ -25,6 +30,36 @@ export function whyWords(table, role, { goals, days, gear }) {
     found.push(said(table, "gear", { used, gear: table.gear[id]?.title.toLowerCase() ?? "", here }));
   }
   return found;
+}
+
+/** The goals that a piece serves, and what in it does; those together that the same does. @param {Table} table @param {Piece} piece @param {number[]} goals */
+function servesWords(table, piece, goals) {
+  /** @type {Map<string, {key: string, show: string, titles: string[]}>} */
+  const alike = new Map();
+  for (const goal of goals) {
+    const place = piece.goals.indexOf(goal), share = piece.shares[place] ?? 0, show = piece.shows[place] ?? "";
+    const key = !share ? "written-for" : !show ? "serves" : share < SOME ? "serves-some" : "serves-by";
+    const own = alike.get(`${key} ${show}`) ?? { key, show, titles: [] };
+    own.titles.push(titleOf(table.goals, goal));
+    alike.set(`${key} ${show}`, own);
+  }
+  return [...alike.values()].map(({ key, show, titles }) => said(table, key, { goal: listed(table, titles), show }));
+}
+
+/** @param {import("./pieces.js").Named[]} words @param {number | undefined} place */
+const titleOf = (words, place) => words[place ?? -1]?.title.toLowerCase() ?? "";
+
+/** What a piece does where it stands. @param {Table} table @param {Piece} piece @param {string} role @param {import("./why.js").Note} note */
+function noteWords(table, piece, role, { does, which }) {
+  if (does === "stands") {
+    return said(table, `stands-${role}`);
+  }
+  if (does === "trains") {
+    const show = piece.shows[0] ?? "";
+    return said(table, show ? "trains-by" : "trains", { goal: titleOf(table.goals, which[0]), show });
+  }
+  const strokes = does === "warms" || does === "carries" ? listed(table, which.map((stroke) => titleOf(table.strokes, stroke))) : "";
+  return said(table, does, { strokes, effort: titleOf(table.efforts, which[0]) });
 }
 
 /** What is not met, as a sentence. @param {Table} table @param {import("./why.js").NotMet} own */
@@ -35,14 +70,14 @@ export function unmetWords(table, { wish, which, because }) {
   if (because === "time-left") {
     return said(table, `unmet-${wish}-time-left`, { time: which === UNKNOWN ? "" : showTime(which) });
   }
-  return said(table, `unmet-${wish}`, { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
+  return said(table, `unmet-${wish}${because === "harder" ? "-harder" : ""}`, { effort: table.efforts[which]?.title.toLowerCase() ?? "" });
 }
 
-/** A wish that hinders, as a sentence. @param {Table} table @param {import("./why.js").InTheWay} own */
+/** A wish that hinders, as a sentence. @param {Table} table @param {import("./hinders.js").InTheWay} own */
 export function hindersWords(table, { wish, which, heads = [] }) {
   if (wish === "lanes" && heads.length) {
     const each = heads.map(([group, number]) => said(table, "heads", { heads: number, group: table.squad.groups[group]?.title ?? "" }));
-    return said(table, "hinders-fewer", { heads: each.join(said(table, "and")), most: which });
+    return said(table, "hinders-fewer", { heads: listed(table, each), most: which });
   }
   const goal = table.goals[which]?.title.toLowerCase() ?? "", role = roleWord(table, ROLES[which] ?? "").toLowerCase();
   return said(table, `hinders-${wish}`, { goal, role, minutes: which, heads: heads[0]?.[1] ?? 0 });

@@ -1,0 +1,114 @@
+"""Where no practice fits, which wish hinders."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from almanac.arithmetic.composing import fits
+from almanac.arithmetic.composing_pieces import COOL_DOWN, MAIN, ROLES, UNKNOWN, WARM_UP
+from almanac.arithmetic.composing_table import Table
+from almanac.arithmetic.composing_why import EFFORT, GOAL, KEEP, MINUTES, TAUGHT
+from almanac.arithmetic.composing_wishes import (
+    ADULTS,
+    GEAR,
+    LATELY,
+    LEFT_OUT,
+    MINUTES_LEAST,
+    MINUTES_MOST,
+    ROOM,
+    Asked,
+    Wishes,
+    in_a_lane,
+)
+
+PIECE, FULL = "piece", "room"
+"""Beside the reasons why a piece may not stand (``composing_wishes``): wishes, what is missing, and
+what has no room for so many.
+"""
+_STEP, _STEPS = 5, 6  # minutes more or fewer that are tried, and how often
+
+
+@dataclass(frozen=True)
+class Hinders:
+    """A wish without which there would be a practice: ``which`` goal, how many minutes or how many
+    in a lane, by number (``UNKNOWN`` for the others). ``heads`` are those of the lane groups that
+    would then be fewer; of a role without room those that are in a lane.
+    """
+
+    wish: str
+    which: int
+    heads: tuple[tuple[int, int], ...] = ()
+
+
+def hindering(table: Table, wishes: Wishes) -> tuple[Hinders, ...]:
+    """Where nothing fits, what there is no piece for at all; else each wish that by itself is in
+    the way, and of minutes the nearest that would do.
+    """
+    offers = Asked(table, wishes).offers
+    roles = {role for offer in offers for role in table.pieces[offer.piece].roles}
+    lacking = [role for role in (WARM_UP, MAIN, COOL_DOWN) if role not in roles]
+    if lacking:
+        return tuple(Hinders(PIECE, ROLES.index(role)) for role in lacking)
+    found = [*_without_room(Asked(table, wishes))]
+    found += [
+        _fewer(table, wishes) if wish == ROOM else Hinders(wish, which)
+        for wish, which, other in _without_one(table, wishes)
+        if other != wishes and fits(table, other)
+    ]
+    for step in range(1, _STEPS + 1):
+        for minutes in (wishes.minutes + _STEP * step, wishes.minutes - _STEP * step):
+            can_be = MINUTES_LEAST <= minutes <= min(MINUTES_MOST, table.squad.minutes)
+            if can_be and fits(table, replace(wishes, minutes=minutes)):
+                return (*found, Hinders(MINUTES, minutes))
+    return tuple(found)
+
+
+def _without_room(asked: Asked) -> Iterator[Hinders]:
+    """What every practice has, and no piece stands as because its lanes are too full."""
+    fullest = max(asked.in_lane(group) for group in asked.wishes.groups)
+    for role in (WARM_UP, MAIN, COOL_DOWN):
+        pieces = [own for own in asked.offers if role in asked.table.pieces[own.piece].roles]
+        reasons = {asked.why_not(own, role) for own in pieces}
+        if ROOM in reasons and "" not in reasons:
+            yield Hinders(FULL, ROLES.index(role), ((UNKNOWN, fullest),))
+
+
+def _fewer(table: Table, wishes: Wishes) -> Hinders:
+    """The most in a lane with whom something fits, from the usual on, and the heads that are then
+    fewer; UNKNOWN where not even as many as usual do in so many lanes.
+    """
+    asked, groups = Asked(table, wishes), table.squad.groups
+    usual = [in_a_lane(own.heads, own.lanes) for own in groups]
+    found = Hinders(ROOM, UNKNOWN)
+    for most in range(
+        min(usual[own] for own in wishes.groups), max(asked.in_lane(own) for own in wishes.groups)
+    ):
+        heads = tuple(
+            min(number, max(most, usual[place]) * wishes.lanes[place])
+            for place, number in enumerate(wishes.heads)
+        )
+        if not fits(table, replace(wishes, heads=heads)):
+            break
+        less = [own for own in wishes.groups if heads[own] < wishes.heads[own]]
+        found = Hinders(ROOM, most, tuple((own, heads[own]) for own in less))
+    return found
+
+
+def _without_one(table: Table, wishes: Wishes) -> Iterator[tuple[str, int, Wishes]]:
+    """The wishes without one of them at a time."""
+    yield LATELY, UNKNOWN, replace(wishes, days={})
+    owned = tuple(gear.owned for gear in table.gear)
+    yield GEAR, UNKNOWN, replace(wishes, gear=owned)
+    yield ADULTS, UNKNOWN, replace(wishes, adults=UNKNOWN)
+    yield EFFORT, UNKNOWN, replace(wishes, effort=UNKNOWN)
+    yield TAUGHT, UNKNOWN, replace(wishes, taught=frozenset(range(len(table.drills))))
+    yield KEEP, UNKNOWN, replace(wishes, kept=())
+    yield LEFT_OUT, UNKNOWN, replace(wishes, left_out=frozenset())
+    groups = table.squad.groups
+    lanes, heads = tuple(own.lanes for own in groups), tuple(own.heads for own in groups)
+    yield ROOM, UNKNOWN, replace(wishes, lanes=lanes, heads=heads)
+    for goal in reversed(wishes.goals):
+        others = tuple(own for own in wishes.goals if own != goal)
+        if others:
+            yield GOAL, goal, replace(wishes, goals=others)
