@@ -38,13 +38,18 @@ def named(word: str, number: int = 3) -> tuple[Named, ...]:
 
 
 def piece(id: str = "a", roles: str = "wsmec", **more: Any) -> Piece:
-    """A set that is done once, serves nothing and asks for nothing, unless told otherwise."""
+    """A set that is done once, serves nothing and asks for nothing, unless told otherwise; all of it
+    serves each of its goals, and is as hard as its hardest.
+    """
     empty: dict[str, Any] = dict.fromkeys(
         ("goals", "drills", "asks", "strokes", "gear", "begins", "ends"), ()
     )
     empty |= {"of": SET, "part": 0, "kick": 0, "hardest": 0, "most_in_lane": 0, "talk": 0}
     empty |= {"what": "", "written": 1, "cue": "", "title": id.title()}
-    return Piece(id=id, roles=roles, **(empty | more))
+    whole = empty | more
+    served = len(whole["goals"])
+    shown = {"shares": (1000,) * served, "shows": ("",) * served, "effort": whole["hardest"]}
+    return Piece(id=id, roles=roles, **(shown | whole))
 
 
 def size(takes: int | tuple[int | None, ...] = 600, number: int = 1, **more: Any) -> Size:
@@ -80,7 +85,7 @@ def table(*pieces: Own, rooms: Sequence[tuple[int, int]] = (), **of_squad: Any) 
     progression = Taught("ladder", "Ladder", ((0,), (1, 2)))
     return Table(
         goals=named("goal"), efforts=named("effort", 5), gentle=1, fast=3, strokes=named("stroke"),
-        gear=GEAR, drills=("drill-0", "drill-1", "drill-2"),
+        gear=GEAR, drills=("drill-0", "drill-1", "drill-2"), strokes_swum=frozenset(),
         pools=(PoolHere("home", "Home", "25m", 6),), squad=replace(squad, **of_squad),
         progressions=(progression,), practices=(), blocks=(),
         pieces=tuple(own for own, _ in pieces),

@@ -7,6 +7,7 @@ import importlib
 import json
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -34,7 +35,7 @@ ROOT = Path(__file__).parents[1]
 SCRIPTS = ROOT / "site_src" / "scripts" / "compose"
 MODULES = (
     "composing", "composing_costs", "composing_hearts", "composing_lists", "composing_order", "composing_request",
-    "composing_why", "composing_wishes",
+    "composing_hinders", "composing_why", "composing_wishes",
 )  # fmt: skip
 
 
@@ -104,16 +105,39 @@ def test_what_was_done_lately_costs(role: str, days: int | None, cost: int) -> N
     [
         # Two rounds more than written: 25 each of a set, 8 of other work, 4 of what opens or closes.
         ("set", "m", 50), ("set", "s", 50), ("set", "w", 50), ("part", "m", 120 + 16), ("part", "n", 40 + 16),
-        ("part", "s", 30 + 16), ("part", "w", 8), ("part", "c", 8), ("drill", "s", 50 + 16),
+        ("part", "s", 30 + 16), ("part", "w", 8), ("part", "c", 8), ("drill", "s", 50 + 16), ("drill", "m", 150 + 16),
     ],
 )  # fmt: skip
 def test_rounds_more_or_fewer_cost_by_where_a_piece_comes_from(
     of: str, role: str, cost: int
 ) -> None:
-    for number in (1, 5):
-        own = sized(own=size(number=number), of=of, what="rounds", written=3)
+    for number in (2, 6):
+        own = sized(own=size(number=number), of=of, what="rounds", written=4)
         assert own_cost(asked(), own, role) == cost
     assert own_cost(asked(), sized(own=size(number=5), of="set", written=3), role) == 0
+
+
+@pytest.mark.parametrize(
+    ("of", "role", "number", "cost"),
+    [
+        # Of four less than two is a stump, in work alone; a drill is done in its own dose.
+        ("set", "m", 2, 50), ("set", "m", 1, 75 + 120), ("set", "s", 1, 75 + 120), ("part", "n", 1, 40 + 24 + 120),
+        ("set", "w", 1, 75), ("part", "c", 1, 12), ("drill", "s", 1, 50 + 24),
+    ],
+)  # fmt: skip
+def test_less_than_half_of_what_is_written_costs_more(
+    of: str, role: str, number: int, cost: int
+) -> None:
+    own = sized(own=size(number=number), of=of, what="rounds", written=4)
+    assert own_cost(asked(), own, role) == cost
+
+
+def test_the_less_of_a_piece_serves_a_goal_the_more_it_costs() -> None:
+    own = asked(goals=(2, 0))
+    some = sized(goals=(0, 2), shares=(400, 0))
+    assert served(own, some, "m") == (100 + 40, 60)
+    assert served(own, sized(goals=(0, 2), shares=(1000, 999)), "s") == (120 + 40, 120)
+    assert served(own, sized(goals=(2,), shares=(990,)), "m") == (1, 2000)
 
 
 def test_each_gear_costs() -> None:
@@ -127,8 +151,8 @@ def test_each_gear_costs() -> None:
 def test_a_word_off_the_effort_costs_and_of_a_skill_only_above(
     role: str, hardest: int, cost: int
 ) -> None:
-    assert own_cost(asked(effort=2), sized(hardest=hardest), role) == cost
-    assert own_cost(asked(), sized(hardest=hardest), role) == 0  # no effort is wished for
+    assert own_cost(asked(effort=2), sized(effort=hardest, hardest=4), role) == cost
+    assert own_cost(asked(), sized(effort=hardest), role) == 0  # no effort is wished for
 
 
 def test_easy_swimming_may_serve_a_goal_that_no_work_serves() -> None:
@@ -152,9 +176,14 @@ def test_goals_are_served_by_what_stands_in_a_role_or_missed() -> None:
 
 
 def test_a_skill_is_used_where_the_main_set_does_it_or_needs_it() -> None:
-    skill = sized(drills=(0, 1))
-    assert skill_cost(skill, sized(drills=(1,))) == skill_cost(skill, sized(asks=(0,))) == 0
-    assert skill_cost(skill, sized(drills=(2,), asks=(2,))) == skill_cost(skill, sized()) == 40
+    skill, own = sized(drills=(0, 1)), asked()
+    used = [sized(drills=(1,)), sized(asks=(0,))]
+    assert [skill_cost(own, skill, main) for main in used] == [0, 0]
+    unused = [sized(drills=(2,), asks=(2,)), sized()]
+    assert [skill_cost(own, skill, main) for main in unused] == [40, 40]
+    # A whole stroke is swum in most main sets, and is no skill.
+    swum = Asked(replace(own.table, strokes_swum=frozenset({1})), own.wishes)
+    assert [skill_cost(swum, skill, main) for main in used] == [40, 0]
 
 
 @pytest.mark.parametrize(
@@ -186,8 +215,8 @@ SOUND = 60 * 200
         (SOUND, {"hardest": 2}, 80), (SOUND, {"strokes": (0, 1), "hardest": 1}, 30),
         (SOUND, {"strokes": (0, 1), "hardest": 0}, 60), (SOUND, {"strokes": (0, 1), "hardest": 3}, 0),
         (SOUND, {"strokes": (0, 1), "hardest": 4}, 60), (60 * 140, {"strokes": (0, 1), "hardest": 2}, 0),
-        (60 * 139, {"strokes": (0, 1), "hardest": 2}, 2), (60 * 300, {"strokes": (0, 1), "hardest": 2}, 0),
-        (60 * 301, {"strokes": (0, 1), "hardest": 2}, 2),
+        (60 * 139, {"strokes": (0, 1), "hardest": 2}, 2), (60 * 200, {"strokes": (0, 1), "hardest": 2}, 0),
+        (60 * 201, {"strokes": (0, 1), "hardest": 2}, 2),
     ],
 )  # fmt: skip
 def test_a_warm_up_costs_by_what_comes_after_it(
@@ -195,6 +224,30 @@ def test_a_warm_up_costs_by_what_comes_after_it(
 ) -> None:
     heart = [sized(strokes=(0,), hardest=1), sized(strokes=(1,), hardest=3)]
     assert warm_up_cost(asked(), sized(takes, **warm_up), heart) == cost
+
+
+@pytest.mark.parametrize(
+    ("minutes", "takes", "cost"),
+    [
+        # Of 100 minutes 14 to 20, of 60 14 to 25 hundredths; of 20 never less than 4:30, and of 120 never more than 20:00.
+        (60, 9000, 0), (60, 9036, 2), (60, 5040, 0), (60, 5004, 2), (20, 2700, 0), (20, 2676, 4), (20, 3000, 0), (20, 3012, 2),
+        (120, 12000, 0), (120, 12024, 2), (120, 10080, 0), (120, 10008, 2),
+    ],
+)  # fmt: skip
+def test_nobody_is_warm_sooner_or_needs_longer_however_long_the_slot(
+    minutes: int, takes: int, cost: int
+) -> None:
+    assert warm_up_cost(asked(minutes=minutes), sized(takes), [sized()]) == cost
+
+
+@pytest.mark.parametrize(
+    ("minutes", "takes", "cost"),
+    [(20, 1200, 0), (20, 1188, 2), (20, 1320, 0), (20, 1332, 2), (120, 5976, 0), (120, 6048, 2)],
+)
+def test_a_cool_down_is_two_minutes_at_least_and_ten_at_most(
+    minutes: int, takes: int, cost: int
+) -> None:
+    assert cool_down_cost(asked(minutes=minutes), sized(takes)) == cost
 
 
 def test_legs_are_first_where_more_than_half_of_what_kicks_first_is_kick_and_hard() -> None:
@@ -230,7 +283,7 @@ FRESH = [sized(strokes=(0, 1))]
         # Where legs are tired none costs 150, and so does kicking on; where they are not it is only time, 30.
         (None, {}, 150, 0), (3000, {"strokes": (0,)}, 0, 30), (3000, {"strokes": (0,), "kick": 300}, 0, 30),
         (3000, {"strokes": (0,), "kick": 301}, 150, 30), (1800, {"strokes": (1, 2)}, 0, 30),
-        (1799, {"strokes": (1, 2)}, 50, 80), (3000, {"strokes": (0,), "roles": "ec"}, 40, 70),
+        (1799, {"strokes": (1, 2)}, 90, 120), (3000, {"strokes": (0,), "roles": "ec"}, 200, 230),
         (3000, {"strokes": (2,)}, 0, 70), (3000, {}, 0, 70), (60 * 120, {"strokes": (0,)}, 0, 30),
         (60 * 121, {"strokes": (0,)}, 2, 32),
     ],
@@ -245,7 +298,7 @@ def test_relief_costs_by_what_came_before_it(
 
 @pytest.mark.parametrize(
     ("permille", "kick", "cost"),
-    [(60, 500, 0), (60, 501, 60), (59, 0, 2), (110, 0, 0), (111, 0, 2), (111, 501, 62)],
+    [(60, 500, 0), (60, 501, 60), (59, 0, 2), (100, 0, 0), (101, 0, 2), (101, 501, 62)],
 )
 def test_a_cool_down_costs_by_its_length_and_its_kick(permille: int, kick: int, cost: int) -> None:
     assert cool_down_cost(asked(), sized(60 * permille, kick=kick)) == cost

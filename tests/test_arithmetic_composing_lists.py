@@ -156,6 +156,15 @@ def test_each_list_is_by_cost_then_by_place_then_by_number() -> None:
     assert [(one.place, one.number) for one in own.cool_downs] == every
 
 
+def test_one_drill_in_its_own_dose_is_a_main_set_up_to_half_an_hour_or_where_it_is_kept() -> None:
+    pieces = [(piece(roles="sm", of=of, goals=(0,)), (size(3000),)) for of in ("drill", "set")]
+    assert [place for place, _ in roles(asked(*pieces, minutes=30), "m")] == [0, 1]
+    assert [place for place, _ in roles(asked(*pieces, minutes=31), "m")] == [1]
+    assert [place for place, _ in roles(asked(*pieces, minutes=31), "s")] == [0, 1]
+    kept = asked(*pieces, minutes=31, kept=(Kept(0, "m"),))
+    assert [place for place, _ in roles(kept, "m")] == [0]
+
+
 @pytest.mark.parametrize("lacks", ["", "w", "m", "c"])
 def test_a_practice_needs_something_to_begin_to_do_and_to_end_with(lacks: str) -> None:
     pieces = [(piece(roles=role), (size(20000),)) for role in "wmc" if role != lacks]

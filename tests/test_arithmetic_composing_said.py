@@ -8,10 +8,12 @@ from pathlib import Path
 import pytest
 from language import dictionary
 
+from almanac.arithmetic import composing_hinders as hinders
 from almanac.arithmetic import composing_order as order
 from almanac.arithmetic import composing_why as of
 from almanac.arithmetic import composing_wishes as wishes
 from almanac.arithmetic.composing_sentences import SENTENCES, role_word, said
+from almanac.report.compose_words import listed
 
 PROGRAM = Path(__file__).parents[1] / "scripts" / "almanac"
 
@@ -47,12 +49,13 @@ def test_every_sentence_is_said_by_its_key_or_by_a_key_that_is_put_together() ->
 @pytest.mark.parametrize(
     ("prefix", "words"),
     [
-        ("role-", "wsmnec"), ("serves-", "wsmnec"),
+        ("role-", "wsmnec"), ("stands-", "wsmnc"), ("", (of.WARMS, of.LEGS, of.COMES_UP, of.CARRIES, of.AFTER, of.USED, of.AS_WISHED)),
+        ("", (of.TRAINS, "trains-by", "serves", "serves-by", "serves-some", "written-for")), ("unmet-effort-", (of.HARDER,)),
         ("because-", (wishes.NOT_FOR, wishes.GEAR, wishes.ROOM, wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT)),
         ("because-", (of.MINUTES, of.TAUGHT)), ("bad-keep-", (wishes.NOT_FOR, wishes.ROOM, wishes.ADULTS, wishes.LEFT_OUT)),
         ("bad-keep-", (wishes.GEAR, "twice")), ("unmet-", (of.GOAL, of.EFFORT, of.NO_SKILL, of.NO_RELIEF)),
         ("unmet-", (f"{of.NO_SKILL}-time-left", f"{of.NO_RELIEF}-time-left", f"{of.SLOT}-time-left")),
-        ("hinders-", (of.GOAL, of.EFFORT, of.MINUTES, of.TAUGHT, of.KEEP, of.PIECE, of.FULL, wishes.GEAR, wishes.ROOM)),
+        ("hinders-", (of.GOAL, of.EFFORT, of.MINUTES, of.TAUGHT, of.KEEP, hinders.PIECE, hinders.FULL, wishes.GEAR, wishes.ROOM)),
         ("hinders-", (wishes.ADULTS, wishes.LATELY, wishes.LEFT_OUT, "fewer")), ("done-", "01"),
         ("broken-", (order.TIME, order.LIMIT, order.DOSE, order.BREATH, order.TAUGHT)),
         ("what-", ("pool", "group", "goal", "gear", "effort", "piece", "done", "progression")),
@@ -63,11 +66,16 @@ def test_there_is_a_sentence_for_each_reason_and_role(prefix: str, words: tuple[
 
 
 def test_blanks_are_filled() -> None:
-    assert said("serves", goals="walls") == "serves walls"
+    assert said("serves", goal="walls") == "serves walls"
     assert said("hinders-room", role="main set", heads=9) == "No main set has room for 9 in a lane."
     assert said("what-pool") == "pool"
     assert [role_word(role) for role in "wsmnec"] == [
         "Warm-up", "Skill", "Main set", "Main set", "Relief", "Cool-down",
     ]  # fmt: skip
+    assert [listed(own) for own in (["a"], ["a", "b"], ["a", "b", "c"])] == [
+        "a",
+        "a and b",
+        "a, b and c",
+    ]
     with pytest.raises(KeyError):
         said("serves")

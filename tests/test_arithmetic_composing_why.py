@@ -9,10 +9,11 @@ import pytest
 from composing_world import GROUPS, asked, piece, size, table
 
 from almanac.arithmetic.composing import Proposal, compose
+from almanac.arithmetic.composing_hinders import Hinders, hindering
 from almanac.arithmetic.composing_order import laid
 from almanac.arithmetic.composing_pieces import UNKNOWN
 from almanac.arithmetic.composing_table import Squad
-from almanac.arithmetic.composing_why import Hinders, Unmet, Why, hindering, unmet, why
+from almanac.arithmetic.composing_why import Note, Unmet, Why, unmet, why
 from almanac.arithmetic.composing_wishes import Asked, Kept
 
 # 15 000 + 30 000 + 14 000 tenths: 98 minutes and 20 seconds, of 100.
@@ -38,9 +39,65 @@ def test_a_piece_stands_for_goals_that_it_serves_after_days_with_so_much_gear() 
         days={0: 9}, gear=(17, 18),
     )  # fmt: skip
     (one,) = laid(own, [("m", next(own.sized(own.offers[0])))])
-    assert why(own, one) == Why((0, 2), 9, ((1, 12, 18), (0, 12, 17)))
+    assert why(own, (one,), one) == Why((0, 2), (), 9, ((1, 12, 18), (0, 12, 17)))
     (one,) = laid(asked(), [("m", next(asked().sized(asked().offers[0])))])
-    assert why(asked(), one) == Why((0,), UNKNOWN, ())
+    assert why(asked(), (one,), one) == Why((0,), (), UNKNOWN, ())
+
+
+def notes(own: Asked, role: str, **more: Any) -> list[Note]:
+    """What the piece of a role does in the practice of a table."""
+    order = practice(own, **more).order
+    return [*why(own, order, next(one for one in order if one.role == role)).notes]
+
+
+def test_a_warm_up_says_what_of_the_work_is_warm_after_it() -> None:
+    def warm(of_warm_up: dict[str, Any], **of_main: Any) -> list[Note]:
+        pieces = [(piece("open", "w", **of_warm_up), (size(15000),)),
+                  (piece("main", "m", goals=(0,), **of_main), (size(30000),)), CLOSE]  # fmt: skip
+        return notes(asked(*pieces), "w")
+
+    assert warm({}) == [Note("stands")] == warm({"strokes": (0,)}, strokes=(1,))
+    assert warm({"strokes": (0, 1)}, strokes=(1, 2)) == [Note("warms", (1,))]
+    hard = {"kick": 600, "hardest": 3}  # legs first, from a word below fast on
+    assert warm({"kick": 100}, **hard) == [Note("stands"), Note("legs")]
+    assert warm({}, **hard) == [Note("stands")] == warm({"kick": 100}, kick=600, hardest=1)
+    assert warm({"hardest": 2}, hardest=3) == [Note("stands"), Note("comes-up", (2,))]
+    assert warm({"hardest": 2}, hardest=4) == [Note("stands")] == warm({"hardest": 1}, hardest=1)
+
+
+def test_relief_carries_tired_legs_into_a_stroke_of_the_work_or_comes_after_it() -> None:
+    def ease(legs: int, **of: Any) -> list[Note]:
+        main = (piece("main", "m", goals=(0,), strokes=(0, 1), kick=legs), (size(30000),))
+        return notes(asked(OPEN, main, CLOSE, (piece("ease", "e", **of), (size(),))), "e", e=3)
+
+    assert ease(501, strokes=(1, 2)) == [Note("carries", (1,))]
+    assert ease(501, strokes=(1,), kick=300) == [Note("carries", (1,))]
+    assert ease(501, strokes=(1,), kick=301, hardest=1) == [Note("after", (1,))]
+    assert ease(500, strokes=(1,)) == [Note("after", (0,))] == ease(501, strokes=(2,))
+
+
+def test_a_skill_is_used_or_stands_before_the_main_set_and_the_end_is_easy() -> None:
+    def of(goal: int, *drills: int) -> list[Note]:
+        main = (piece("main", "m", goals=(0,), drills=(1,)), (size(30000),))
+        skill = (piece("skill", "s", goals=(goal,), drills=drills), (size(),))
+        return notes(asked(OPEN, main, CLOSE, skill), "s", s=3)
+
+    assert of(0, 1) == [Note("used")] == of(2, 0, 1)
+    assert of(0, 0) == [] and of(2, 0) == [Note("stands")]
+    assert notes(asked(OPEN, MAIN, CLOSE), "c") == [Note("stands")]
+
+
+def test_a_main_set_of_none_of_the_goals_says_what_it_trains_and_that_it_is_as_hard_as_wished() -> (
+    None
+):
+    def main(goals: tuple[int, ...], effort: int = UNKNOWN) -> list[Note]:
+        own = (piece("main", "m", goals=goals, effort=2, hardest=3), (size(30000),))
+        return notes(asked(OPEN, own, CLOSE, effort=effort), "m")
+
+    assert (
+        main((0,)) == [] and main((2, 1)) == [Note("trains", (2,))] and main(()) == [Note("stands")]
+    )
+    assert main((0,), 2) == [Note("as-wished", (2,))] and main((0,), 3) == []
 
 
 def missed(*serve: tuple[Any, ...], **wished: Any) -> list[Unmet]:
@@ -96,7 +153,9 @@ def test_an_effort_a_skill_and_relief_are_told_where_they_are_missing() -> None:
         effort: Asked(own.table, replace(own.wishes, effort=effort)) for effort in (UNKNOWN, 2, 3)
     }
     assert [others(at[effort], s=3) for effort in at] == [[], [Unmet("effort", 2, "goals")], []]
-    assert others(at[2], s=3, n=4) == []  # a second main set is as hard as wished
+    # A second main set is as hard as wished, and the first is harder.
+    assert others(at[2], s=3, n=4) == [Unmet("effort", 2, "harder")]
+    assert others(at[3], s=3, n=4) == []
 
 
 @pytest.mark.parametrize(

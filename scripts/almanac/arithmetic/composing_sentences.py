@@ -4,7 +4,7 @@ chooses by it, so that no sentence is written twice.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 SENTENCES: Mapping[str, str] = {
     # A piece in a practice.
@@ -141,12 +141,6 @@ SENTENCES: Mapping[str, str] = {
 def said(key: str, /, **filled: object) -> str:
     """A sentence with its blanks filled."""
     return SENTENCES[key].format(**filled)
-
-
-def listed(words: Sequence[str]) -> str:
-    """Words in a row: ``kick, walls and rotation``."""
-    *others, last = words
-    return said("and").join([", ".join(others), last]) if others else last
 
 
 def role_word(role: str) -> str:

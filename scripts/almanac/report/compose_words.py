@@ -8,7 +8,7 @@ from almanac.arithmetic.composing_changes import DOWN, FREE, KEEP, UP, Deed
 from almanac.arithmetic.composing_hinders import FULL, PIECE, Hinders
 from almanac.arithmetic.composing_order import SLACK_MOST, Stood, whole
 from almanac.arithmetic.composing_pieces import MAIN, ROLES, TENTHS, UNKNOWN, Piece
-from almanac.arithmetic.composing_sentences import listed, role_word, said
+from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_why import (
     CARRIES,
@@ -52,6 +52,12 @@ def _serves_words(table: Table, piece: Piece, goals: Sequence[int]) -> Iterator[
         alike.setdefault((key, show), []).append(table.goals[goal].title.lower())
     for (key, show), titles in alike.items():
         yield said(key, goal=listed(titles), show=show)
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words in a row: ``kick, walls and rotation``."""
+    *others, last = words
+    return said("and").join([", ".join(others), last]) if others else last
 
 
 def _note_words(table: Table, one: Stood, note: Note) -> str:
