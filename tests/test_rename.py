@@ -285,6 +285,38 @@ def test_what_takes_its_place_is_not_told_to_name_itself(
     assert any(f"write {other}" in it.hint for it in told if it not in own)
 
 
+def test_what_would_come_before_itself_takes_no_place(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Drill 1 needs 2, and 2 needs the one that goes: with 1 in its place, 2 would need 1."""
+    home = catalogue / "drills/skills/flutter-on-back"
+    needed = next(
+        id
+        for (kind, id), own in load(catalogue).documents.items()
+        if kind == "drill" and OLD in own.data.get("needs_first", ()) and id != "back-kick-hands-up"
+    )
+    other = home / "back-kick-hands-up.yml"
+    text = other.read_text("utf-8")
+    assert "\nneeds_first: [" in text
+    other.write_text(text.replace("\nneeds_first: [", f"\nneeds_first: [{needed}, "), "utf-8")
+    assert not any(it.is_error for it in load_and_check(catalogue, DAY).findings)
+    before = texts(catalogue)
+    assert main(["retire", OLD, "--for", other.stem, "--root", str(catalogue)]) == 1
+    said = capsys.readouterr().out
+    assert "error circle: " in said and "nothing was written" in said
+    assert texts(catalogue) == before
+
+
+def test_what_a_successor_does_to_sets_is_told_at_once(
+    catalogue: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    arguments = ["--root", str(catalogue), "--today", DAY.isoformat()]
+    assert main(["retire", OLD, "--for", "back-kick-one-arm-up", *arguments]) == 0
+    said = capsys.readouterr().out.partition("and check finds:\n")[2]
+    found = [it for it in load_and_check(catalogue, DAY).findings if it.is_error]
+    assert found and all(f"{it.place}: error {it.code}: {it.message}" in said for it in found)
+
+
 @pytest.mark.parametrize("moved_to", ["[a]", "nothing", "5"])
 def test_an_entry_that_leads_nowhere_is_told(
     catalogue: Path, capsys: pytest.CaptureFixture[str], moved_to: str

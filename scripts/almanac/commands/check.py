@@ -81,8 +81,9 @@ def _fix(root: Path, today: date) -> None:
 
     loaded = load(root)
     changed = mend_words(root, loaded)
-    changed += fix(root, load(root) if changed else loaded)
-    for file in dict.fromkeys(changed):
+    loaded = load(root) if changed else loaded
+    tidied = fix(root, loaded)
+    for file in dict.fromkeys([*changed, *tidied]):
         print(f"mended {file}")
-    for line in mend_expectations(root, today):
+    for line in mend_expectations(root, load(root) if tidied else loaded, today):
         print(f"mended {line}")

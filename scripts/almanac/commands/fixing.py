@@ -7,7 +7,7 @@ from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
 from almanac.checks.expectations import Difference, differences
-from almanac.model.load import Loaded, load
+from almanac.model.load import Loaded
 from almanac.publish.atomic import replace_file
 from almanac.source.mended import mended
 from almanac.source.reader import read
@@ -56,11 +56,10 @@ def mend_words(root: Path, loaded: Loaded) -> list[str]:
     return changed
 
 
-def mend_expectations(root: Path, today: date) -> list[str]:
+def mend_expectations(root: Path, loaded: Loaded, today: date) -> list[str]:
     """Write what sound sets add up to where their authors believe something else: after a change of
     rounds that is what was meant. Returns a line for each, with both figures.
     """
-    loaded = load(root)
     if loaded.catalogue is None:
         return []
     changed: list[str] = []

@@ -78,6 +78,9 @@ def _pairs(texts: Iterable[str], name: str) -> list[tuple[str, str]]:
     pairs = [tuple(text.partition("=")[::2]) for text in texts]
     if any(not group or not value for group, value in pairs):
         raise UsageError(f"--{name} is written GROUP=NUMBER, say --{name} osprey-1=4")
+    groups = [group for group, _ in pairs]
+    if twice := next((group for group in groups if groups.count(group) > 1), ""):
+        raise UsageError(f"--{name} names {twice} twice: say each lane group once")
     return [(group, value) for group, value in pairs]
 
 

@@ -77,8 +77,7 @@ def _object(failure: Failure) -> str:
 
 def _of_day(failure: Failure) -> str:
     """A time of day that reads as a number, 17.30; "" where none belongs here."""
-    node = failure.document.node(failure.path)
-    meant = of_day_meant(str(node.value))
+    meant = of_day_meant(failure.written)
     return meant if meant and _fits(meant, failure) else ""
 
 

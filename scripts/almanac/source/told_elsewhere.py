@@ -27,6 +27,9 @@ def cut_behind(failure: Failure) -> bool:
         return False
     behind = dict(zip(failure.siblings, [*failure.siblings][1:], strict=False))
     key = behind.get(str(failure.path[-1]), "")
-    around = failure.document.node(failure.path[:-1])
+    try:
+        around = failure.document.node(failure.path[:-1])
+    except KeyError:  # it stands in no file: a lent list, fitted to the club
+        return False
     is_flow = isinstance(around, yaml.MappingNode) and around.flow_style
     return bool(is_flow and key and failure.siblings[key] is None)
