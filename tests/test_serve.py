@@ -24,6 +24,7 @@ from saves import SAVES, Save, add_drill, break_or_mend, edit_text, remove_set, 
 from shared import CATALOGUE, DAY, copied, examples
 
 from almanac import resources
+from almanac.analysis.touched import Documents, lost
 from almanac.commands import rebuild as rebuilding
 from almanac.commands.main import main
 from almanac.commands.rebuild import Rebuilder
@@ -32,6 +33,7 @@ from almanac.model.load import load
 from almanac.publish.build import build_site
 from almanac.publish.node import NodeError
 from almanac.publish.viewers import Viewers
+from almanac.source.reader import read
 
 SET = "plans/sets/six-fifties.yml"
 PAGE = "sets/six-fifties.html"
@@ -215,6 +217,32 @@ def test_the_pages_that_a_change_touches_come_before_the_rest(bench: Bench) -> N
     assert all(bench.viewers.files.index(page) < first_data for page in pages)
     assert bench.saved(DRILL, f"{title} again", title)
     bench.viewers.views = [PAGE]
+
+
+def test_pages_that_show_a_word_come_before_all_that_it_may_reach(bench: Bench) -> None:
+    file, title = "drills/vocabulary/goals.yml", "title: Kick technique"
+    bench.viewers.views = ["by/goal.html"]
+    assert bench.saved(file, title, f"{title} anew")
+    pages = [file for file in bench.viewers.files if file.endswith(".html")]
+    assert pages[0] == "by/goal.html" and "drills/back-kick.html" in pages
+    assert pages[-1] == "find.html"  # it names all of them, and takes longer than any
+    assert bench.saved(file, f"{title} anew", title)
+    bench.viewers.views = [PAGE]
+
+
+def test_a_text_that_is_gone_is_sought_in_pieces() -> None:
+    def documents(text: str) -> Documents:
+        document, _ = read(text.encode(), "drills/vocabulary/goals.yml")
+        assert document is not None
+        return {("vocabulary", "goals"): document}
+
+    old = documents(
+        "title: Goals\nwords: {a: {title: Fast, means: Moves the water to the feet.}}\n"
+    )
+    new = documents("title: Goals\nwords: {a: {title: Quick, means: Moves water to the feet.}}\n")
+    assert lost(old, old) == set()
+    assert lost(old, new) == {"Fast", "Moves the water", "to the feet."}
+    assert lost(old, {}) == {"Goals", "Fast", "Moves the water", "to the feet."}
 
 
 def test_a_broken_entry_is_told_and_the_last_good_site_stays(

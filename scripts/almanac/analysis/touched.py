@@ -1,15 +1,58 @@
-"""Which entries a change of the catalogue may show on: those whose pages are redone first."""
+"""What a change of the catalogue may show on: that is redone first."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from almanac.findings import Finding
 from almanac.model.catalogue import Catalogue, Key
 from almanac.model.entry import Entry
 from almanac.model.policy import Vocabulary
+from almanac.source.reader import Document
 
 _FOUNDATIONS = {"club", "policy"}
+_TELLING = 12  # letters: so many that stand on a page are hardly there by chance
+
+
+Documents = Mapping[Key, Document]
+
+
+def lost(before: Documents, after: Documents) -> set[str]:
+    """Texts of ``before`` that no longer stand where they stood: pages that hold one are likely to
+    be others now. Long ones are in pieces of a few words, so that one is found on a page that has
+    a link or a letter of its own within the others.
+    """
+    found: set[str] = set()
+    for key, old in before.items():
+        new = after.get(key)
+        if new is None or old.text != new.text:
+            texts = {*_texts(old.data)} - {*_texts(new.data if new else None)}
+            found.update(piece for text in texts for piece in _pieces(text))
+    return found
+
+
+def _texts(data: object) -> Iterator[str]:
+    """Every text in the data of a document."""
+    if isinstance(data, str):
+        yield data
+    elif isinstance(data, Mapping):
+        for part in data.values():
+            yield from _texts(part)
+    elif isinstance(data, list):
+        for part in data:
+            yield from _texts(part)
+
+
+def _pieces(text: str) -> Iterator[str]:
+    """A text in runs of words, each long enough to tell it; a short one as a whole."""
+    run: list[str] = []
+    for word in text.split():
+        run.append(word)
+        if len(whole := " ".join(run)) >= _TELLING:
+            yield whole
+            run = []
+    if len(text) < _TELLING:
+        yield text
 
 
 def touched(before: Catalogue, after: Catalogue) -> dict[Key, None]:

@@ -8,7 +8,7 @@ before the rest of the site is.
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -79,6 +79,15 @@ class LiveSite:
             self._mkdocs.read_again()
             for file, content in come:
                 self._publish(file, content)
+
+    def holding(self, texts: Collection[str]) -> Iterator[str]:
+        """The pages, as files of the site, that have one of these texts in them."""
+        sought = [text.encode() for text in texts]
+        for file in self._sources:
+            if file.endswith(_MARKDOWN):
+                content = (self._pages / file).read_bytes()
+                if any(text in content for text in sought):
+                    yield published_as(file)
 
     def end(self) -> None:
         """Everything has been taken: what has not is dropped, and what speaks of the whole site is
