@@ -44,14 +44,16 @@ def _texts(data: object) -> Iterator[str]:
 
 
 def _pieces(text: str) -> Iterator[str]:
-    """A text in runs of words, each long enough to tell it; a short one as a whole."""
+    """A text in runs of words, each long enough to tell it; a short one as a whole, and none where
+    it is a time or the like, which stands on any page.
+    """
     run: list[str] = []
     for word in text.split():
         run.append(word)
         if len(whole := " ".join(run)) >= _TELLING:
             yield whole
             run = []
-    if len(text) < _TELLING:
+    if len(text) < _TELLING and any(map(str.isalpha, text)):
         yield text
 
 
