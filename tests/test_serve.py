@@ -237,7 +237,7 @@ def test_a_text_that_is_gone_is_sought_in_pieces() -> None:
         return {("vocabulary", "goals"): document}
 
     old = documents(
-        "title: Goals\nwords: {a: {title: Fast, means: Moves the water to the feet.}}\n"
+        "title: Goals\nafter: 0:45\nwords: {a: {title: Fast, means: Moves the water to the feet.}}\n"
     )
     new = documents("title: Goals\nwords: {a: {title: Quick, means: Moves water to the feet.}}\n")
     assert lost(old, old) == set()
