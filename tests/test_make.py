@@ -7,6 +7,7 @@ import random
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
+from urllib.parse import parse_qs
 
 import pytest
 from compose_requests import drawn, entry_text
@@ -21,6 +22,7 @@ from almanac.report.compose_json import table_json
 from almanac.report.compose_runs import pool_runs
 from almanac.report.compose_table import compose_table
 from almanac.report.run_json import practice_run
+from almanac.site.make_link import change_link
 from almanac.site.make_page import make_data
 from almanac.site.run_data import run_text
 
@@ -82,6 +84,14 @@ def source(analysis: Analysis, key: str) -> tuple[str, Any]:
     return f"practices/{id}", json.loads(run_text(analysis, own)) if own else None
 
 
+def reopened(analysis: Analysis, id: str) -> list[str]:
+    """The sets among the pieces that the page of a practice opens Make a practice with."""
+    words = parse_qs(change_link(analysis, analysis.catalogue.practices[id]).partition("#")[2])
+    assert words["from"] == [id]
+    keys = [own.partition(":")[0] for own in words["parts"][0].split(",")]
+    return [own if own.startswith("set/") else "" for own in keys]
+
+
 def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     tmp_path: Path,
 ) -> None:
@@ -104,6 +114,10 @@ def test_a_composed_practice_is_run_as_the_build_runs_it_once_it_is_an_entry(
     assert [one for one in found if one.code != "near-duplicate"] == []
     for case in cases:
         case["run"] = practice_run(after, after.practices[case["id"]])
+        assert reopened(after, case["id"]) == [
+            part["piece"] if part["piece"].startswith("set/") else ""
+            for part in case["proposal"]["parts"]
+        ]
     made = {answer.table.squad.id: answer.made for answer, _ in answers}
     data = {id: table_json(after, own) for id, own in made.items()}
     pieces = {part["piece"] for case in cases for part in case["proposal"]["parts"]}

@@ -15,6 +15,7 @@ import { lately } from "./make/lately.js";
 import { sheets } from "./make/paper.js";
 import { bringOpen, dangers, focusOf, movedWords, page, tappedWords, whose } from "./make/proposal.js";
 import { showSwims } from "./make/rows.js";
+import { opened } from "./make/written.js";
 
 /** @import {Asked} from "./make/asked.js" */
 /** @import {Answers} from "./make/answers.js" */
@@ -105,15 +106,15 @@ const go = (asked) => { location.hash = toAddress(asked); };
 const stay = (asked) => history.replaceState(null, "", `#${toAddress(asked)}`);
 
 /** What an address asks for.
- * @param {Asked} asked */
-async function arriveAt(asked) {
+ * @param {Asked} wanted */
+async function arriveAt(wanted) {
   const own = turn;
   /** @type {Data} */
-  const data = await fetched(`compose/${asked.squad}`);
+  const data = await fetched(`compose/${wanted.squad}`);
   if (own !== turn) {
     return;
   }
-  const answer = answerTo(data, asked.request);
+  const [asked, unopened] = opened(data, wanted), answer = answerTo(data, asked.request);
   if (typeof answer === "string") {
     answerAs(data, asked);
     await ask(asked.squad, answer);
@@ -121,9 +122,12 @@ async function arriveAt(asked) {
   }
   before = [];
   const number = Math.min(asked.number, answer.proposals.length || 1);
-  const proposed = answer.proposals[number - 1];
-  const [stand, told] = proposed ? standOf(data, asked, proposed) : [null, ""];
-  shown = { data, asked: { ...asked, number, practice: stand && asked.practice && !told ? asked.practice : null }, answer, stand, told: unread(told), open: "" };
+  const [stand, told] = standOf(data, asked, answer.proposals[number - 1]);
+  const practice = stand && !told ? asked.practice : null;
+  shown = { data, asked: { ...asked, number, practice }, answer, stand, unopened, told: unread(told), open: "", isOwn: Boolean(practice) };
+  if (wanted.from) {
+    stay(shown.asked);
+  }
   await draw();
   if (asked.code && stand) {
     await begin(asked.code);
@@ -233,7 +237,7 @@ function takeBack() {
  * @param {Told} told */
 function settle({ practice, proposal }, told) {
   const own = /** @type {Shown} */ (shown);
-  shown = { ...own, stand: { practice, proposal }, told, asked: { ...own.asked, practice: before.length ? practice : null } };
+  shown = { ...own, stand: { practice, proposal }, told, asked: { ...own.asked, practice: before.length || own.isOwn ? practice : null } };
   stay(shown.asked);
   draw();
 }

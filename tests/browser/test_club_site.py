@@ -6,7 +6,7 @@ import io
 import re
 from pathlib import Path
 
-from playwright.sync_api import BrowserContext
+from playwright.sync_api import BrowserContext, expect
 from pypdf import PdfReader
 from shared import share
 
@@ -120,3 +120,31 @@ def test_a_whole_year_is_one_sheet_of_paper(context: BrowserContext, club_site: 
         page.goto(f"{server.address}{year}")
         (sheet,) = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, format="A4"))).pages
     assert "12 Jul" in sheet.extract_text()
+
+
+def test_a_practice_that_is_written_is_opened_to_be_changed(
+    context: BrowserContext, club_site: Path
+) -> None:
+    """Every practice whose parts are pieces of a practice: its page leads to Make a practice with all of them."""
+    pages = sorted((club_site / "practices").glob("*.html"))
+    links = [page.stem for page in pages if ">Change it<" in page.read_text("utf-8")]
+    assert len(links) >= 10
+    name = links[0]
+    phone = context.new_page()
+    with Server(club_site) as server:
+        phone.goto(f"{server.address}practices/{name}.html")
+        title = phone.locator("h1").inner_text()
+        phone.get_by_role("link", name="Change it").click()
+        expect(phone.locator(".make-head h2")).to_have_text(title)
+        rows, told = phone.locator(".make-rows b"), phone.locator(".make-moved")
+        first = rows.all_inner_texts()
+        assert len(first) >= 3
+        phone.get_by_role("button", name=re.compile("^Change main set")).first.click()
+        phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()
+        expect(told).to_contain_text("Main set now")
+        assert rows.all_inner_texts() != first
+        phone.get_by_role("button", name="Take back").click()
+        expect(told).to_have_text("Taken back.")
+        phone.reload()
+        expect(phone.locator(".make-head h2")).to_have_text(title)
+        assert rows.all_inner_texts() == first

@@ -21,6 +21,13 @@ test("an address says all that was asked and changed, and is read back", () => {
   assert.ok(!toAddress(asked).includes("%"));
 });
 
+test("a practice that is an entry comes with its pieces, and stays named once it is changed", () => {
+  const { from, written, practice } = fromAddress("squad=heron&pool=home&minutes=60&parts=set/warm,set/main:3,part/other/4&from=heron-sixth");
+  assert.deepEqual([from, written, practice], ["heron-sixth", [{ piece: "set/warm", number: 0 }, { piece: "set/main", number: 3 }, { piece: "part/other/4", number: 0 }], null]);
+  assert.equal(fromAddress(toAddress({ ...asked, from })).from, from);
+  assert.ok(!toAddress({ ...asked, practice: null, from }).includes("heron-sixth"), "another proposal is not it");
+});
+
 test("an address that asks for nothing, or for what can't be, is none", () => {
   for (const address of ["", "squad=heron", "squad=<b>&minutes=60", "squad=heron&minutes=-5", "squad=heron&minutes=many"]) {
     assert.equal(fromAddress(address), null, address);

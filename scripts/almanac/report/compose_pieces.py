@@ -45,6 +45,11 @@ class Candidate:
     talk_s: int | None = None
     written: tuple[Any, ...] = ()
 
+    @property
+    def alike(self) -> str:
+        """The same for parts that are one piece."""
+        return f"{self.written} {self.word}"
+
 
 def candidates(analysis: Analysis, squad: str, broken: frozenset[str]) -> Iterator[Candidate]:
     """Every candidate for a squad, in the order of the table: sets, then parts, then drills, each
@@ -56,20 +61,38 @@ def candidates(analysis: Analysis, squad: str, broken: frozenset[str]) -> Iterat
         if squad in squads and swim_set.file not in broken and not swim_set.is_on_land:
             yield _of_set(analysis, swim_set)
     known: set[str] = set()
-    for _, practice in sorted(analysis.computable_practices.items()):
-        if practice.squad != squad or practice.file in broken:
-            continue
-        for number, part in enumerate(practice.parts):
-            if not _stands_alone(analysis, practice, part):
-                continue
-            own = _of_part(analysis, practice, number)
-            alike = f"{own.written} {own.word}"
-            if alike not in known:
-                known.add(alike)
-                yield own
+    for practice, number in _parts_alone(analysis, squad, broken):
+        own = _of_part(analysis, practice, number)
+        if own.alike not in known:
+            known.add(own.alike)
+            yield own
     for drill in _chosen_drills(analysis, squad):
         if drill.file not in broken:
             yield _of_drill(analysis, drill)
+
+
+def _parts_alone(
+    analysis: Analysis, squad: str, broken: frozenset[str] = frozenset()
+) -> Iterator[tuple[Practice, int]]:
+    """The parts of a squad's practices that stand by themselves, by their number."""
+    for _, practice in sorted(analysis.computable_practices.items()):
+        if practice.squad == squad and practice.file not in broken:
+            for number, part in enumerate(practice.parts):
+                if _stands_alone(analysis, practice, part):
+                    yield practice, number
+
+
+def part_keys(analysis: Analysis, squad: str) -> dict[tuple[str, int], str]:
+    """By practice and number of a part that stands by itself the key of its piece; of parts that
+    are alike the first is one.
+    """
+    first: dict[str, str] = {}
+    found: dict[tuple[str, int], str] = {}
+    for practice, number in _parts_alone(analysis, squad):
+        own = _of_part(analysis, practice, number)
+        key = first.setdefault(own.alike, f"{PART}/{practice.id}/{number}")
+        found[practice.id, number] = key
+    return found
 
 
 def _chosen_drills(analysis: Analysis, squad: str) -> list[Drill]:

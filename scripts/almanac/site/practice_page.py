@@ -32,6 +32,7 @@ from almanac.site.adapt_lines import adapted_practice
 from almanac.site.entry_page import entry_page, findings_on
 from almanac.site.kept_rows import logs_of
 from almanac.site.links import Page, link, links
+from almanac.site.make_link import change_link
 from almanac.site.practice_clock import clock_lines
 from almanac.site.practice_paper import paper_sheets
 from almanac.site.practice_sheet import sheet_rows, timed_boards
@@ -93,6 +94,7 @@ def practice_page(
         adapted=adapted_practice(analysis, practice),
         papers=paper_sheets(analysis, summary, boards),
         version=run_version(analysis, summary),
+        change=change_link(analysis, practice),
     )
 
 

@@ -44,12 +44,13 @@ export function answerTo(data, request) {
 /** A proposal as it stands in an address, and why not where it can't be followed.
  * @param {Data} data
  * @param {Asked} asked
- * @param {Proposal} own as it was proposed
- * @returns {[stand: Stand, told: string]} */
+ * @param {Proposal | undefined} own as it was proposed
+ * @returns {[stand: Stand | null, told: string]} */
 export function standOf(data, { request, practice }, own) {
   const found = practice && proposalOf(data, request, practice);
+  const proposed = own ? { practice: practiceOf(own), proposal: own } : null;
   return found && "proposal" in found ? [{ practice: /** @type {Practice} */ (practice), proposal: found.proposal }, ""]
-    : [{ practice: practiceOf(own), proposal: own }, found ? `What was changed can’t be followed here: ${found.refused}` : ""];
+    : [proposed, found ? `What was changed can’t be followed here: ${found.refused}` : ""];
 }
 
 /** Why there is nothing to be shown.

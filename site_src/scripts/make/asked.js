@@ -3,8 +3,11 @@
 /** @import {Practice, Request} from "./types.js" */
 /** @import {Chosen, Hinders, Role, Unmet} from "../compose/types.js" */
 
-/** @typedef {{squad: string, request: Request, on: string, start: string, number: number, practice: Practice | null, code: string}} Asked
- *   `on`: YYYY-MM-DD; `number`: of the proposal, from 1; `practice`: where it was changed; `code`: of a run that another phone passes on */
+/** @typedef {{piece: string, number: number}} Written a piece of a practice that is an entry; `number` 0 for as often as it is written */
+/** @typedef {{squad: string, request: Request, on: string, start: string, number: number, practice: Practice | null, code: string, from?: string,
+ *   written?: Written[]}} Asked
+ *   `on`: YYYY-MM-DD; `number`: of the proposal, from 1; `practice`: where it was changed; `code`: of a run that another phone passes on;
+ *   `from`: the entry that it was before it was changed, with its pieces in order where they have no roles yet */
 
 const ID = /^[\w-]+$/;
 const KEPT = "!"; // after a piece that was kept
@@ -23,16 +26,22 @@ const numbersOf = (text) => (text ?? "").split(",").flatMap((pair) => {
 /** @param {string | null} text */
 const listed = (text) => (text ?? "").split(",").filter((id) => /^[\w/-]+$/.test(id));
 
+/** A practice that is no longer as it was proposed.
+ * @param {Practice} practice
+ * @param {string} from
+ * @returns {[string, string][]} */
+const ownWords = ({ parts, out }, from) =>
+  [["parts", parts.map(({ role, piece, number, kept }) => `${role}.${piece}:${number}${kept ? KEPT : ""}`).join(",")], ["out", out.join(",")], ["from", from]];
+
 /** @param {Asked} asked */
-export function toAddress({ squad, request, on, start, number, practice, code }) {
+export function toAddress({ squad, request, on, start, number, practice, code, from = "" }) {
   const { pool, minutes, goals, groups = [], lanes, heads, gear, effort, adults, done = [], taught } = request;
   /** @type {[string, string][]} */
   const words = [
     ["squad", squad], ["pool", pool], ["groups", groups.join(",")], ["minutes", String(minutes)], ["goals", goals.join(",")], ["gear", pairs(gear)],
     ["lanes", pairs(lanes)], ["heads", pairs(heads)], ["effort", effort ?? ""], ["adults", adults === undefined || adults < 0 ? "" : String(adults)],
     ["done", done.map(([id, days]) => `${id}:${days}`).join(",")], ["taught", pairs(taught)], ["on", on], ["start", start], ["number", number > 1 ? String(number) : ""],
-    ["parts", practice?.parts.map(({ role, piece, number: times, kept }) => `${role}.${piece}:${times}${kept ? KEPT : ""}`).join(",") ?? ""],
-    ["out", practice?.out.join(",") ?? ""], ["code", code],
+    ...(practice ? ownWords(practice, from) : []), ["code", code],
   ];
   return words.filter(([, value]) => value).map(([name, value]) => `${name}=${encodeURIComponent(value).replace(/%(2F|2C|3A|21)/gi, decodeURIComponent)}`).join("&");
 }
@@ -42,6 +51,14 @@ export function toAddress({ squad, request, on, start, number, practice, code })
 const partsOf = (text) => text.split(",").flatMap((one) => {
   const [, role, piece, number, kept] = /^(\w)\.([\w/-]+):(\d{1,3})(!?)$/.exec(one) ?? [];
   return role && ROLES.includes(role) ? [/** @type {Chosen} */ ({ role: /** @type {Role} */ (role), piece, number: Number(number), kept: kept === KEPT })] : [];
+});
+
+/** Pieces without roles, as the page of a practice names them.
+ * @param {string} text
+ * @returns {Written[]} */
+const writtenOf = (text) => text.split(",").flatMap((one) => {
+  const [, piece, number = "0"] = /^((?:set|part|drill)\/[\w/-]+)(?::(\d{1,3}))?$/.exec(one) ?? [];
+  return piece ? [{ piece, number: Number(number) }] : [];
 });
 
 /** A reader of words, each in the form that it has to have, "" else.
@@ -66,10 +83,10 @@ function requestOf(words) {
 export function fromAddress(address) {
   const words = new URLSearchParams(address);
   const word = reader(words);
-  const [squad, parts] = [word("squad", ID), partsOf(words.get("parts") ?? "")];
+  const [squad, from, parts] = [word("squad", ID), word("from", ID), partsOf(words.get("parts") ?? "")];
   return squad && word("minutes", /^\d{1,4}$/) ? {
     squad, request: requestOf(words), on: word("on", /^\d{4}-\d\d-\d\d$/), start: word("start", /^\d\d:\d\d$/), number: Number(word("number", /^[1-3]$/) || 1),
-    practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID),
+    practice: parts.length ? { parts, out: listed(words.get("out")) } : null, code: word("code", ID), ...(from ? { from, written: writtenOf(words.get("parts") ?? "") } : {}),
   } : null;
 }
 

@@ -5,6 +5,7 @@ import { sentence } from "./answer.js";
 import { wayPast, without } from "./asked.js";
 import { tool } from "./form.js";
 import { rows, total } from "./rows.js";
+import { titleOf } from "./written.js";
 
 /** @import {Asked} from "./asked.js" */
 /** @import {Data, Hazard, Part, Practice, Proposal, Request} from "./types.js" */
@@ -13,7 +14,8 @@ import { rows, total } from "./rows.js";
 /** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
 /** @typedef {{said: string, besides: string, way: "" | "back" | "ok"}} Told what the last change moved, or why it could not be; `besides`: what of it
  *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it */
-/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: Told, open: string}} Shown `open`: the role whose ways stand open */
+/** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: Told, open: string, isOwn: boolean, unopened: string}} Shown
+ *   `open`: the role whose ways stand open; `isOwn`: whether it came changed; `unopened`: why an entry is not what is shown */
 /** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
  *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
 
@@ -67,8 +69,9 @@ function nothing({ data, asked, answer }, deeds) {
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */
-function hinders({ data, asked, stand }, deeds) {
-  const found = stand?.proposal.unmet.map((own) => hindering(own.words, wayPast(asked.request, own, goalTitle(data)), deeds)) ?? [];
+function hinders({ data, asked, stand, unopened }, deeds) {
+  const unmet = stand?.proposal.unmet.map((own) => hindering(own.words, wayPast(asked.request, own, goalTitle(data)), deeds)) ?? [];
+  const found = [...(unopened ? [hindering(unopened, null, deeds)] : []), ...unmet];
   return found.length ? [make("div", { class: "make-hinders" }, make("ul", {}, ...found))] : [];
 }
 
@@ -110,11 +113,12 @@ export function page(shown, deeds) {
   if (!stand) {
     return [...head, ...nothing(shown, deeds)];
   }
+  const own = asked.from && asked.practice ? titleOf(data, asked.from) : "";
   const turn = (/** @type {string} */ title, /** @type {number} */ to) => (to >= 1 && to <= count ? [tool(title, () => deeds.show(to))] : []);
   return [
     ...head, ...hinders(shown, deeds),
-    make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, count > 1 ? `${asked.number} of ${count}` : "The one that fits"),
-      make("span", { class: "make-turn" }, ...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1))),
+    make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
+      make("span", { class: "make-turn" }, ...(own ? turn("Others", 1) : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
     make("p", { class: "make-total" }, total(data, asked.request, stand.proposal, answer.unit)), ...notMet(shown),
     rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),

@@ -1,0 +1,91 @@
+// A practice that is an entry, opened to be changed: its pieces put into the roles of a composed one, and what it is for. Pure.
+
+import { askedOf, proposalOf } from "../compose/change.js";
+import { pieceOf } from "./lay.js";
+
+/** @import {Asked, Written} from "./asked.js" */
+/** @import {Data, Practice, Request} from "./types.js" */
+/** @import {Stand} from "./proposal.js" */
+/** @import {Role} from "../compose/types.js" */
+
+const BETWEEN = /** @type {Role[]} */ (["s", "m", "n", "e"]);
+const MOST_GOALS = 3;
+
+/** Every way to choose so many of some roles, in whatever order; first those that keep the usual one.
+ * @param {Role[]} roles
+ * @param {number} count
+ * @returns {Role[][]} */
+const choices = (roles, count) => (count ? roles.flatMap((own) => choices(roles.filter((role) => role !== own), count - 1).map((others) => [own, ...others])) : [[]]);
+
+/** Whether a piece may stand in a role.
+ * @param {Data} data
+ * @param {string} piece
+ * @param {Role} role */
+const suits = (data, piece, role) => (/** @type {{roles?: string}} */ (pieceOf(data, piece)).roles ?? "").includes(role === "n" ? "m" : role);
+
+/** What a practice is for: the chief goals of its work, those of its longest piece first.
+ * @param {Data} data
+ * @param {string} pool
+ * @param {Written[]} written
+ * @returns {string[]} none where nothing of it is known here */
+export function goalsOf(data, pool, written) {
+  const served = new Set((data.squad.offers[pool] ?? []).flatMap(([place]) => data.pieces[place].goals ?? []));
+  const work = written.slice(1, -1).map(({ piece }) => pieceOf(data, piece)).filter((piece) => piece?.goals);
+  const ranked = [...work.filter(({ of }) => of === "set"), ...work];
+  return [...new Set(ranked.map(({ goals = [] }) => goals[0]))].filter((goal) => served.has(goal)).slice(0, MOST_GOALS).map((goal) => data.goals[goal][0]);
+}
+
+/** How often a piece is done: as often as it was, or as near to that as is offered here.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Written} own */
+function nearest(data, request, { piece, number }) {
+  const often = number || pieceOf(data, piece).written || 1;
+  const sizes = askedOf(data, request).offers.find((offer) => offer.piece.key === piece)?.sizes ?? [];
+  return sizes.map((size) => size.number).sort((one, other) => Math.abs(one - often) - Math.abs(other - often) || one - other)[0] ?? often;
+}
+
+/** It as a practice that may be changed, or the sentence that says why not.
+ * @param {Data} data
+ * @param {Request} request
+ * @param {Written[]} written
+ * @returns {Stand | {refused: string}} */
+export function placed(data, request, written) {
+  if (written.length < 3 || written.length > BETWEEN.length + 2 || written.some(({ piece }) => !pieceOf(data, piece))) {
+    return { refused: "not all of its parts are pieces that a practice is made of." };
+  }
+  let refused = "its parts can’t stand as a warm-up, skill, main sets, relief and a cool-down.";
+  const numbers = written.map((own) => nearest(data, request, own));
+  for (const between of choices(BETWEEN, written.length - 2)) {
+    const roles = /** @type {Role[]} */ (["w", ...between, "c"]);
+    if (between.includes("m") && roles.every((role, k) => suits(data, written[k].piece, role))) {
+      /** @type {Practice} */
+      const practice = { parts: written.map(({ piece }, k) => ({ role: roles[k], piece, number: numbers[k], kept: false })), out: [] };
+      const found = proposalOf(data, request, practice);
+      if ("proposal" in found) {
+        return { practice, proposal: found.proposal };
+      }
+      refused = found.refused;
+    }
+  }
+  return { refused };
+}
+
+/** What the page of a practice asks for: its pieces in their roles, for the goals that they serve; and why not, where they can't be.
+ * @param {Data} data
+ * @param {Asked} asked
+ * @returns {[asked: Asked, told: string]} */
+export function opened(data, asked) {
+  const { request, written = [], from } = asked;
+  if (!from || !written.length || asked.practice) {
+    return [asked, ""];
+  }
+  const own = { ...asked, request: { ...request, goals: request.goals.length ? request.goals : goalsOf(data, request.pool, written) } };
+  const found = placed(data, own.request, written);
+  return "refused" in found ? [own, `${titleOf(data, from)} can’t be opened here: ${found.refused.charAt(0).toLowerCase()}${found.refused.slice(1)} What follows is for the same goals.`] : [{ ...own, practice: found.practice }, ""];
+}
+
+/** What an entry is called.
+ * @param {Data} data
+ * @param {string} id */
+export const titleOf = (data, id) => data.practices.find(([own]) => own === id)?.[1] ?? id;
