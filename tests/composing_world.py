@@ -117,17 +117,17 @@ def drawn(seed: int) -> Asked:
         return tuple(each for each in range(most) if chance.random() < odds)
 
     pieces: list[Own] = []
-    every = ("w", "wc", "s", "m", "ms", "m", "e", "c")
+    every = ("we", "wc", "sw", "m", "msc", "m", "ec", "c")
     for number, roles in enumerate(every):
-        gear = some(2, 0.3) if set(roles) <= {"s", "m"} else ()
+        gear = some(2, 0.3) if roles == "m" else ()
         drills = some(3, 0.4)
         own = piece(
             f"p{number}", roles,
-            of=chance.choice(("set", "part")) if roles != "s" else "drill",
+            of="drill" if roles == "sw" else chance.choice(("set", "part")),
             goals=tuple(chance.sample(range(3), chance.randint(0, 2))), drills=drills,
             asks=tuple(set(some(3, 0.1)) - set(drills)), strokes=some(3, 0.4),
             kick=chance.choice((0, 200, 500, 501, 800)), hardest=chance.randint(0, 4),
-            gear=gear, begins=gear, ends=gear[:1], talk=0 if "c" in roles else 300 if roles == "e" else chance.choice((0, 60, 200)),
+            gear=gear, begins=gear, ends=gear[:1], talk=0 if "c" in roles else 300 if "e" in roles else chance.choice((0, 60, 200)),
             what=chance.choice(("", "rounds")), written=2,
         )  # fmt: skip
         start = chance.randrange(1500, 12000 if "m" in roles else 4000, 10)
@@ -140,7 +140,7 @@ def drawn(seed: int) -> Asked:
                 goes_under=chance.choice((UNKNOWN, UNKNOWN, 0, 400)),
                 doses=tuple((drill, 300, 350) for drill in drills),
             )
-            for at in range(chance.randint(1, 2 if "m" in roles else 4))
+            for at in range(chance.randint(1, 2 if "m" in roles else 3))
         ]  # fmt: skip
         pieces.append((own, tuple(sizes)))
     # As long as some practice of these lasts, which may yet break a limit.

@@ -90,7 +90,7 @@ def test_the_figures_of_the_choice_are_those_of_the_scripts_of_the_pages() -> No
     ("role", "days", "cost"),
     [
         # A main set fades out of mind in 28 days, 4 points for each that is left.
-        ("m", 0, 112), ("m", 27, 4), ("m", 28, 0), ("n", 27, 4),
+        ("m", 0, 112), ("m", 27, 4), ("m", 28, 0), ("m", 40, 0), ("n", 27, 4),
         # Another piece is stale for two days.
         ("s", 0, 25), ("s", 2, 25), ("s", 3, 0), ("w", 2, 25), ("c", 1, 25), ("m", None, 0), ("w", None, 0),
     ],
@@ -285,7 +285,8 @@ FRESH = [sized(strokes=(0, 1))]
         (3000, {"strokes": (0,), "kick": 301}, 150, 30), (1800, {"strokes": (1, 2)}, 0, 30),
         (1799, {"strokes": (1, 2)}, 90, 120), (3000, {"strokes": (0,), "roles": "ec"}, 200, 230),
         (3000, {"strokes": (2,)}, 0, 70), (3000, {}, 0, 70), (60 * 120, {"strokes": (0,)}, 0, 30),
-        (60 * 121, {"strokes": (0,)}, 2, 32),
+        (60 * 121, {"strokes": (0,)}, 2, 32), (60 * 121 - 1, {"strokes": (0,)}, 0, 30),
+        (60 * 121 + 59, {"strokes": (0,)}, 2, 32), (30, {"strokes": (0,)}, 90, 120),
     ],
 )  # fmt: skip
 def test_relief_costs_by_what_came_before_it(
@@ -318,6 +319,11 @@ def test_the_shape_of_an_evening_costs(
     main = [sized(600 * minutes * each // 1000) for each in mains]
     alone = None if skill is None else sized(600 * minutes * skill // 1000)
     assert shape_cost(own, alone, main) == cost
+
+
+@pytest.mark.parametrize(("takes", "cost"), [(22859, 0), (22860, 2), (22919, 2), (22920, 4)])
+def test_a_permille_counts_where_it_is_whole(takes: int, cost: int) -> None:
+    assert shape_cost(asked(), sized(takes), [sized(30000)]) == cost
 
 
 def test_a_part_of_a_practice_and_a_drill_are_not_a_set() -> None:

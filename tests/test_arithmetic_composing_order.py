@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -17,7 +18,7 @@ from almanac.arithmetic.composing_order import (
     whole,
 )
 from almanac.arithmetic.composing_pieces import UNKNOWN, Offer, Sizes
-from almanac.arithmetic.composing_wishes import Kept, Sized
+from almanac.arithmetic.composing_wishes import Kept, Sized, in_a_lane
 
 NONE = frozenset[int]()
 
@@ -34,10 +35,14 @@ def test_before_a_piece_goes_its_talk_or_a_longer_change_and_before_the_first_it
     first = sized(1000, begins=(0,), ends=(0,), talk=60)
     stood = laid(
         asked(),
-        [("w", first), ("m", sized(2000, begins=(1,), talk=299)), ("c", sized(3000, talk=400))],
+        [("w", first), ("m", sized(2000, begins=(1,), talk=299)), ("c", sized(3000, talk=40))],
     )
-    assert [(one.role, one.lead) for one in stood] == [("w", 60), ("m", 300), ("c", 400)]
-    assert whole(stood) == 6760
+    assert [(one.role, one.lead) for one in stood] == [("w", 60), ("m", 300), ("c", 40)]
+    assert whole(stood) == 6400
+    assert [one.lead for one in laid(asked(), [("w", sized(begins=(0,))), ("m", sized())])] == [
+        0,
+        0,
+    ]
 
 
 @pytest.mark.parametrize(
@@ -178,11 +183,15 @@ def test_of_a_piece_that_few_of_a_lane_do_at_once_gear_suffices_for_these() -> N
     assert asked((few, ())).why_not(offer, "m") == ""
     assert asked((few, ()), heads=(9, 9)).why_not(offer, "m") == "lanes"
     assert asked((piece(), ()), heads=(9, 9)).why_not(offer, "m") == ""
+    lone = replace(offer, room=(1, 0))
+    assert asked((piece(), ()), heads=(2, 9)).why_not(lone, "m") == ""
+    assert asked((piece(), ()), heads=(3, 9)).why_not(lone, "m") == "lanes"
+    assert [in_a_lane(heads, 2) for heads in (8, 9, 1, 0)] == [4, 5, 1, 0]
 
 
 @pytest.mark.parametrize(
     ("heads", "watch", "least"),
-    [((8, 9), (1, 12), 2), ((8, 4), (1, 12), 1), ((8, 5), (1, 12), 2), ((8, 9), (3, 12), 3), ((8, 9), (1, 0), 1)],
+    [((8, 9), (1, 12), 2), ((8, 4), (1, 12), 1), ((8, 5), (1, 12), 2), ((8, 9), (3, 12), 3), ((8, 9), (1, 0), 1), ((8, 9), (0, 0), 0)],
 )  # fmt: skip
 def test_so_many_heads_need_so_many_adults(
     heads: tuple[int, int], watch: tuple[int, int], least: int

@@ -142,6 +142,15 @@ def test_gear_that_the_club_has_none_of_is_told() -> None:
     assert sentence(none, gear={"fins": 1}) == "1 of fins: the club owns none"
 
 
+def test_of_two_gears_the_one_is_named_of_which_there_are_too_few() -> None:
+    own = here()
+    both = replace(own, pieces=(own.pieces[0], replace(own.pieces[1], gear=(0, 1)), own.pieces[2]))
+    wished = {"groups": ["slow"], "keep": [("set/second", "m", -1)]}
+    few = sentence(both, **wished, gear={"fins": 9, "socks": 8})
+    assert few == "Second cannot be kept: 9 use drag socks at once, 8 are here"
+    assert wishes_of(both, told(**wished, gear={"fins": 9, "socks": 9})).kept == (Kept(1, "m"),)
+
+
 def test_what_is_kept_is_offered_in_the_pool_to_these_groups_with_these_adults() -> None:
     own = here()
     offers = own.squad.offers["home"]

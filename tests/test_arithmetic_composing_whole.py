@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import cache
 from itertools import product
+from unittest.mock import patch
 
 import pytest
-from composing_world import drawn
+from composing_world import asked, drawn, piece, size
 
+from almanac.arithmetic import composing
 from almanac.arithmetic.composing import Proposal, compose, fits
 from almanac.arithmetic.composing_fit import cost_of
 from almanac.arithmetic.composing_order import broken, laid
@@ -106,4 +108,61 @@ def test_there_is_something_to_choose_from() -> None:
     roles = {
         "".join(role for role, _ in order) for seed in range(SEEDS) for _, order in every(seed)
     }
-    assert {"wsmc", "wmc", "wnmc", "wmec", "wsmnec"} <= roles
+    assert {"wsmc", "wmc", "wnmc", "wmec", "wsmec"} <= roles
+
+
+def made(*of: tuple[str, int, dict[str, int]]) -> Asked:
+    """Pieces by role and tenths, with what is limited in them; a slot of 60 000 tenths."""
+    return asked(*((piece(role, role), (size(takes, **limited),)) for role, takes, limited in of))
+
+
+def proposed(own: Asked, **most: int) -> list[list[int]]:
+    """The pieces of each proposal, where so many are tried."""
+    with patch.multiple(composing, **({"TRIED": 400} | most)):
+        return [[one.own.place for one in found.order] for found in compose(own.table, own.wishes)]
+
+
+def test_after_so_many_practices_that_break_a_limit_the_work_is_given_up() -> None:
+    fast = {"fast": 401}
+    opens = [("w", 15000, fast), ("w", 15000, fast), ("w", 15000, {})]
+    own = made(*opens, ("m", 30000, {}), ("c", 14000, {}))
+    assert proposed(own, REFUSED=3) == [[2, 3, 4]]
+    assert proposed(own, REFUSED=2) == []
+
+
+def test_so_much_work_is_tried_that_may_be_done() -> None:
+    """Neither 10 000 nor 20 000 fill the slot beside 35 000 and 10 000; what breaks a limit is not counted."""
+    ends = [("w", 10000, {}), ("w", 20000, {}), ("c", 10000, {})]
+    own = made(*ends, ("m", 30000, {"fast": 401}), ("m", 35000, {}), ("m", 30000, {}))
+    assert proposed(own, TRIED=2) == [[1, 5, 2]]
+    assert proposed(own, TRIED=1) == []
+
+
+def test_an_answer_that_costs_500_more_than_the_first_is_none() -> None:
+    """Each round more than is written costs 25; with a warm-up for each none is the same again."""
+    for number, count in ((20, 2), (21, 1)):
+        other = piece("other", "m", what="rounds"), (size(30000, number),)
+        opens = [(piece(role, role), (size(15000),)) for role in "ww"]
+        close = (piece("c", "c"), (size(14000),))
+        own = asked((piece("one", "m"), (size(30000),)), other, *opens, close)
+        assert len(proposed(own)) == count
+
+
+def test_a_point_less_is_found_behind_a_dearer_warm_up() -> None:
+    """40 s are left, 5 points; with the other warm-up, a round off what is written for 4, the 30 s that are well left."""
+    opens = [piece("a", "w", of="part"), piece("b", "w", of="part", what="rounds", written=2)]
+    own = asked(
+        (opens[0], (size(10000),)), (opens[1], (size(10100),)), (piece("m", "m"), (size(35000),)),
+        (piece("c", "c"), (size(14600),)),
+    )  # fmt: skip
+    assert proposed(own)[0] == [1, 2, 3]
+
+
+def test_the_talk_before_a_cool_down_is_in_the_slot() -> None:
+    def ends(talk: int) -> list[list[int]]:
+        close = (piece("c", "c", talk=talk), (size(14000),))
+        own = asked((piece("w", "w"), (size(15000),)), (piece("m", "m"), (size(30000),)), close)
+        return proposed(own)
+
+    assert ends(600) == ends(1000) == [[0, 1, 2]]
+    assert ends(1010) == []

@@ -169,6 +169,8 @@ def test_what_nothing_fills_is_told_beyond_two_minutes(minutes: int, left: int |
     if left is not None:
         expected.append(Unmet("slot", left, "time-left"))
     assert others(own) == expected
+    odd = asked(OPEN, MAIN, (CLOSE[0], (size(13995),)), minutes=101)
+    assert others(odd)[1:] == [Unmet("slot", 160, "time-left")]  # 160.5 s
     short = [(piece(id, role), (size(7600),)) for id, role in (("a", "w"), ("b", "m"), ("c", "c"))]
     assert others(asked(*short, goals=(), minutes=39)) == []
     assert others(asked(*short, goals=(), minutes=40)) == [Unmet("skill", UNKNOWN, "minutes")]
@@ -293,3 +295,10 @@ def test_where_the_lanes_are_fewer_than_usual_the_usual_ones_would_do() -> None:
     assert found == [Hinders("room", 2, ((UNKNOWN, 8),))]
     found = hinders(rooms=((0, 0), (4, 0), (0, 0)), lanes=(1, 2), heads=(8, 9))
     assert found == [Hinders("room", 2, ((UNKNOWN, 8),)), Hinders("lanes", 4, ((0, 4),))]
+
+
+def test_heads_are_counted_up_from_the_usual_while_they_do() -> None:
+    """With 4 in a lane two minutes and more of the slot are left, though with 5, who take longer, less would be."""
+    short = (piece("close", "c"), (size(13790),))
+    found = hinders(OPEN, MAIN, short, rooms=((6, 0), (5, 0), (6, 0)), heads=(12, 9))
+    assert found == [Hinders("room", 2, ((UNKNOWN, 6),))]
