@@ -6,13 +6,14 @@ import { toFirst, walk } from "./find/by-keys.js";
 import { choicesOf, say } from "./find/choices.js";
 import { engine } from "./find/engine.js";
 import { fitOf, minutesUntil } from "./find/fit.js";
+import { withGuides } from "./find/guides.js";
 import { entriesOf, inOrder, isNothing, LISTS, nothing, sift } from "./find/list.js";
 import { forget, lookedFor, remember } from "./find/recent.js";
 import { bringFirst, resultLists } from "./find/results.js";
 import { speaker } from "./find/spoken.js";
 import { many, teller } from "./find/told.js";
 import { writer } from "./find/written.js";
-import { all, make, one } from "./lib/dom.js";
+import { all, one, tool } from "./lib/dom.js";
 import * as preferences from "./lib/preferences.js";
 
 /** @import {Data, Entry, Facet, List} from "./find/list.js" */
@@ -103,13 +104,6 @@ function showTotal(found, untimed, unsure, isAtRest) {
   }
 }
 
-/** @type {(words: string, act: () => void, more?: Record<string, string>) => HTMLButtonElement} */
-function tool(words, act, more = {}) {
-  const button = make("button", { type: "button", class: "tool", ...more }, words);
-  button.addEventListener("click", act);
-  return button;
-}
-
 /**
  * Nothing found: the nearest word and what it finds; which choice to drop, the most helpful first.
  * @param {Entry[]} found
@@ -157,7 +151,7 @@ function showRecent() {
   one("[data-looked-for]", recent).replaceChildren(...words.map((own) => tool(own, () => ask(own))));
 }
 
-/** @param {string} fault */
+/** @type {(fault: string) => number[]} */
 const firstFor = (fault) => data.first[data.words.fault.findIndex(([id]) => id === fault)] ?? [];
 
 function refresh(keepAddress = false) {
@@ -175,10 +169,11 @@ function refresh(keepAddress = false) {
   one("[data-plain-lists]").toggleAttribute("data-at-rest", isAtRest);
   showWayOut(found, without);
   showRecent();
+  const { hits, guides } = withGuides(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), entries, wanted, { question, fit, groups: data.groups });
   /** @type {import("./find/results.js").IsSure} */
-  const isSure = ({ number }) => !answered || answered.sure.has(number);
+  const isSure = (entry) => !answered || answered.sure.has(entry.number) || guides.includes(entry);
   showTotal(found, untimed, found.filter((entry) => !isSure(entry)).length, isAtRest);
-  speak(lists.show(isAtRest ? [] : inOrder(found, wanted, scored, { firstFor, fit }), { isOneKind: state.choice.kind.size === 1, isAsked: scored !== null, isSure }));
+  speak(lists.show(hits, { isOneKind: state.choice.kind.size === 1, isAsked: scored !== null, isSure }));
   if (!keepAddress) {
     written.soon();
   }

@@ -3,8 +3,10 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 
+import { withGuides } from "../../site_src/scripts/find/guides.js";
 import { questionOf } from "../../site_src/scripts/find/question.js";
 import { awayIn } from "../../site_src/scripts/find/said-as.js";
+import { Sentences } from "../../site_src/scripts/find/sentences.js";
 
 /** @type {[string, string][]} */
 const GEAR = [["pool-shoes", "Pool shoes"], ["water-cup", "Water cup"], ["fins", "Fins"]];
@@ -68,4 +70,72 @@ test("a swimmer with something is asked for as a need", () => {
   }
   assert.equal(asked("kids with fins").kinds.has("need"), false);
   assert.equal(asked("one arm fly").kinds.has("need"), false);
+});
+
+test("where only a practice is asked for, what fits tells one from another and no word does", () => {
+  for (const words of ["75 min practice", "90 minute session", "practice for 4 lanes", "40 minutes training"]) {
+    assert.equal(asked(words).words, "", words);
+    assert.equal(asked(words).kinds.has("practice"), true, words);
+  }
+  assert.equal(asked("75 min turns practice").words.includes("turns"), true);
+  assert.equal(asked("practice").words, "practice");
+});
+
+test("metres of what opens or closes a practice may be few, those of a race are a race", () => {
+  assert.equal(asked("warm up 400").metres, 400);
+  assert.equal(asked("200 m swim down").metres, 200);
+  assert.equal(asked("400 free set").metres, null);
+  assert.equal(asked("back kick 200").metres, null);
+});
+
+test("a head that meets something is a danger, a hand that meets the water is none", () => {
+  for (const words of ["hits head on the wall", "banged her face on the rope", "his teeth hit the wall"]) {
+    assert.equal(asked(words).kinds.has("danger"), true, words);
+  }
+  for (const words of ["hand hits the water flat", "head moves on the back", "hits the wall late"]) {
+    assert.equal(asked(words).kinds.has("danger"), false, words);
+  }
+});
+
+test("what a line of a set means is asked of the words, with its numbers or without", () => {
+  assert.equal(asked("what does 4x50 on 1:10 mean").words, "glossary how to read a set");
+  assert.equal(asked("what does 4x50 on 1:10 mean").kinds.has("set"), true);
+  assert.equal(asked("what does descend mean").words, "glossary descend");
+});
+
+test("an age may be written in words, and a bad back is sore unless it is a stroke's", () => {
+  assert.equal(asked("ten year olds").words, "children");
+  assert.equal(asked("bad back after fly").words.startsWith("sore back"), true);
+  assert.equal(asked("bad back kick").words, "bad back kick");
+});
+
+test("a sentence of small words is known by all of them, and one that many pages share by none", () => {
+  const sentences = new Sentences(["they finished the set; what do I do now", "what should they feel; kick", "kick", "kick"]);
+  assert.deepEqual([...sentences.of("They finished the set!")], [0]);
+  assert.deepEqual([...sentences.of("what should they feel?")], [1]);
+  assert.deepEqual([...sentences.of("and what should they feel")], [1]);
+  assert.deepEqual([...sentences.of("finish strong")], []);
+  assert.deepEqual([...sentences.of("kick")], []);
+});
+
+const PRACTICE = { kind: "practice", href: "practices/one.html" };
+const MAKE = { kind: "page", href: "make.html" };
+const CROWD = { kind: "page", href: "otherwise.html#too-many" };
+const FITS = { fits: true, cut: null, isForOthers: false, crowded: "" };
+const guided = (words, fit, hits = [PRACTICE, PRACTICE, PRACTICE]) => {
+  const question = asked(words);
+  const groups = [{ heads: 10, lanes: 2 }];
+  return withGuides(hits, [...hits, MAKE, CROWD], { isPractice: question.kinds.has("practice") }, { question, fit: () => fit, groups }).hits.map(({ href }) => href);
+};
+
+test("the page that makes a practice stands behind what fits, and first where nothing does", () => {
+  assert.equal(guided("75 min practice", FITS).indexOf(MAKE.href), 2);
+  assert.equal(guided("30 min practice", { ...FITS, fits: false }).indexOf(MAKE.href), 0);
+  assert.equal(guided("75 min practice", { ...FITS, isForOthers: true }).indexOf(MAKE.href), 0);
+  assert.equal(guided("turns practice", FITS).includes(MAKE.href), false);
+});
+
+test("more in a lane than any lane group has gets what is done then", () => {
+  assert.equal(guided("4 lanes 32 swimmers", FITS)[0], CROWD.href);
+  assert.equal(guided("4 lanes 20 swimmers", FITS).includes(CROWD.href), false);
 });

@@ -10,7 +10,8 @@ import { KIND_OF } from "./question.js";
 /** @typedef {Map<number, number>} Scores how well entries answer, by number */
 /** @typedef {{scores: Scores, sure: Set<number>}} Answers of all that answers, what answers most of the question */
 /** @import {Ways} from "./ways.js" */
-/** @typedef {{words: WordIndex, phrases: Phrases, ways: Ways}} Known what entries are found by */
+/** @import {Sentences} from "./sentences.js" */
+/** @typedef {{words: WordIndex, phrases: Phrases, sentences: Sentences, ways: Ways}} Known what entries are found by */
 
 // These and the other weights were fitted to lists of several writers, each asked with what is like its questions left out, and held to others.
 export const WEIGHTS = { title: 11, also: 7, asked: 5, tags: 3, summary: 4, text: 0.35 };
@@ -31,14 +32,14 @@ const KIND_COUNTS = 0.3; // a word that names a kind, beside one that says what
 const GENERAL = new Set(stems( // words that fit nearly everything here, and those of whom it is for
   "up down position technique form swimming water pool work way better improve body problem swimmers lane race time safe sheet list" +
   " kids children child boy girl youngsters teenagers juniors minis beginners old year new always never still too much more whole put" +
-  " forgot lost missing broken tonight today session lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe know think find found see talk other another whole nothing" +
+  " forgot lost missing broken tonight today session left lad lass daughter son mum dad parent guy lot lots bit people anyone today idea ideas tips good nice right explain tell show describe know think find found see talk other another whole nothing" +
   " same different best important proper properly correct correctly normal thing things difference between common typical usual mostly mainly especially particularly plenty enough own myself yourself ourselves moment child's team friend brother sister husband wife woman girl boy man",
 ));
 const GENERAL_COUNTS = 0.55;
 const SMALL_NUMBER = /^\d{1,2}$/;
 const NUMBER_COUNTS = 0.6;
 const NEED = "need";
-const NAMED = 0.7; // how like a name of a need is that "a boy with" asks for: bent knees are a fault
+const NAMED = 0.7; // how like a name of a need is that "a boy with" asks for, where none is more like it: bent knees are a fault
 const WHOLE_NAME = 3;
 const ALL_IN_NAME = 1.4;
 const LIKE_A_NAME = 8;
@@ -89,7 +90,8 @@ export function answers({ words, phrases, ways }, entries, question) {
     const like = likeness.get(id) ?? 0;
     return 1 + LIKE_A_NAME * like ** LIKELY + AS_A_NAME * like ** SURELY;
   };
-  const isNeedNamed = hits.some(({ id }) => entries[id]?.kind === NEED && (likeness.get(id) ?? 0) >= NAMED);
+  const [need, other] = [true, false].map((isNeed) => Math.max(0, ...[...likeness].filter(([id]) => (entries[id]?.kind === NEED) === isNeed).map(([, like]) => like)));
+  const isNeedNamed = need >= NAMED && need >= other;
   const weighed = isNeedNamed ? question : { ...question, kinds: new Set([...question.kinds].filter((kind) => kind !== NEED)) };
   const agrees = ways.agreement(question.words);
   /** @type {(id: number) => number} */

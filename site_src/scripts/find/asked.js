@@ -1,5 +1,7 @@
 // All that is asked for at once: what is chosen and what is heard in the words. Pure.
 
+import { A_PRACTICE } from "./list.js";
+
 /** @import {Asked, Choice} from "./list.js" */
 /** @import {Held} from "./fit.js" */
 /** @import {Question} from "./question.js" */
@@ -11,17 +13,20 @@
  * @param {{isLeft: boolean, sure: Set<number> | null}} how whether the minutes are what is left of a practice; what answers the words, by number
  * @returns {Asked}
  */
-export const askedFor = (choice, question, { minutes, lanes, swimmers }, { isLeft, sure }) => ({
-  ...choice,
-  isLeft,
-  nearly: question.words && !choice.minutes && question.minutes ? sure : null,
-  isRoomAlone: Boolean(!minutes && (lanes || swimmers) && !question.words),
-  isPractice: question.kinds.has("practice"),
-  minutes,
-  lanes,
-  swimmers,
-  gear: new Set([...choice.gear, ...question.gear]),
-});
+export function askedFor(choice, question, { minutes, lanes, swimmers }, { isLeft, sure }) {
+  const isPractice = question.kinds.has("practice") || (!question.kinds.size && !isLeft && (question.minutes ?? 0) >= A_PRACTICE);
+  return {
+    ...choice,
+    isLeft,
+    nearly: !choice.minutes && question.minutes && (question.words || isPractice) ? sure : null,
+    isRoomAlone: Boolean(!minutes && (lanes || swimmers) && !question.words),
+    isPractice,
+    minutes,
+    lanes,
+    swimmers,
+    gear: new Set([...choice.gear, ...question.gear]),
+  };
+}
 
 /** Whether what fits was asked for in words alone: pages that answer these then stay beside what fits.
  * @type {(choice: Choice, question: Question) => boolean} */

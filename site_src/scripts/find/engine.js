@@ -7,6 +7,7 @@ import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js
 import { Phrases } from "./phrases.js";
 import { asNamed, questionOf } from "./question.js";
 import { awayIn } from "./said-as.js";
+import { Sentences } from "./sentences.js";
 import { Ways } from "./ways.js";
 
 /** @import {Known} from "./answers.js" */
@@ -15,6 +16,7 @@ import { Ways } from "./ways.js";
 /** @import {Question} from "./question.js" */
 
 const CALLED_SO = 0.7; // how like a name is that says so
+const ASKED_SO = 2; // how much better what is asked for to the word is than all else
 
 /** @type {(work: () => void) => void} */
 const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
@@ -34,6 +36,7 @@ export function engine(data, entries) {
   const read = () => (known ??= {
     words: new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))),
     phrases: new Phrases(entries, () => ""),
+    sentences: new Sentences([]),
     ways,
   });
 
@@ -45,7 +48,7 @@ export function engine(data, entries) {
     const own = (entry) => texts[entry.text] ?? ["", ""];
     const words = new WordIndex(WEIGHTS, data.synonyms);
     await words.addSlowly(entries.map((entry) => fieldsOf(entry, ...own(entry))));
-    known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]), ways };
+    known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]), sentences: new Sentences(entries.map((entry) => own(entry)[0])), ways };
     isRead = true;
     done();
   }
@@ -99,6 +102,30 @@ export function engine(data, entries) {
     return { ...free, scores: new Map([...free.scores].map(([number, score]) => [number, score * (1 + 3 * isCalled(number))])) };
   }
 
+  /** @type {(question: Question) => Answers | null} */
+  function answered(question) {
+    const found = question.words ? answers(read(), entries, mended(question)) : null;
+    const own = found ?? (isHeard(question) ? { scores: inPlaceOf(entries, question.without), sure: new Set(entries.keys()) } : null);
+    if (own && question.isSwumWith) {
+      const using = only(own, (entry) => isUsing(question, entry));
+      return using.scores.size ? using : own;
+    }
+    return own && question.without.size ? inPlace(own, question) : own;
+  }
+
+  /** What is asked for to the word stands first.
+   * @type {(own: Answers | null, exactly: Set<number>) => Answers | null} */
+  function withExact(own, exactly) {
+    if (!exactly.size) {
+      return own;
+    }
+    const { scores, sure } = own ?? { scores: new Map(), sure: new Set() };
+    const best = ASKED_SO * Math.max(1, ...scores.values());
+    /** @type {[number, number][]} */
+    const first = [...exactly].map((number) => [number, best * (1 + (scores.get(number) ?? 0) / best)]);
+    return { scores: new Map([...scores, ...first]), sure: new Set([...sure, ...exactly]) };
+  }
+
   return {
     /** @param {string} words */
     question: (words) => questionOf(words, heard),
@@ -106,15 +133,7 @@ export function engine(data, entries) {
     /** How well entries answer; null where nothing is asked.
      * @param {Question} question
      * @returns {Answers | null} */
-    answers(question) {
-      const found = question.words ? answers(read(), entries, mended(question)) : null;
-      const own = found ?? (isHeard(question) ? { scores: inPlaceOf(entries, question.without), sure: new Set(entries.keys()) } : null);
-      if (own && question.isSwumWith) {
-        const using = only(own, (entry) => isUsing(question, entry));
-        return using.scores.size ? using : own;
-      }
-      return own && question.without.size ? inPlace(own, question) : own;
-    },
+    answers: (question) => withExact(answered(question), read().sentences.of(question.asked)),
 
     /** The words that nothing has, and what is looked for in their place; none before all is read.
      * @param {Question} question */

@@ -290,4 +290,4 @@ function inOrder(found, choice, scores, { firstFor, fit }) {
   return keyed.map(({ entry }) => entry);
 }
 
-export { FACETS, LISTS, entriesOf, isNothing, nothing, sift, inOrder };
+export { A_PRACTICE, FACETS, LISTS, entriesOf, isNothing, nothing, sift, inOrder };

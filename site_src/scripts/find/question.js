@@ -1,11 +1,12 @@
 // What a question asks for beside its words: minutes, lanes, heads, gear that is there or is not, a squad, a kind of page. Pure.
 
 import { stems, wordsOf } from "../lib/words.js";
-import { isDare, saidPlainly } from "./said-as.js";
+import { isDare, isHarm, saidPlainly } from "./said-as.js";
 
 /**
  * @typedef {object} Question
- * @property {string} words
+ * @property {string} asked as it is typed
+ * @property {string} words those beside what is heard; "" where they only name what is asked for by minutes or room, a practice or a set
  * @property {number | null} minutes
  * @property {number | null} lanes
  * @property {number | null} swimmers
@@ -46,6 +47,8 @@ const ABOUT = /(?<![\p{L}])(?:only|just|about|only got|got only|just got|around|
 const AT_THE_END = /(?<![\p{L}])(?:last|final)\s+(?=\d+\s*-?\s*min)/u;
 const METRES = /(?<![\d.x×*])(\d[.,]?\d?)\s*k(?:m)?(?![\p{L}\p{N}])|(?<![\dx×*]\s*)(\d{3,4})\s*(?:m|metres?|meters?)?(?![\p{L}\p{N}])/u; // 2k, 1500 m
 const LEAST_METRES = 600; // what is less is a rep or a race
+const LEAST_OF_AN_END = 200; // but of what opens or closes a practice
+const AN_END = /\b(?:warm|loosen|cool|swim|wind)(?:ing|er)?[\s-]?(?:ups?|downs?)\b|\bloosen\w*/u;
 const THE_END = "cool-down"; // what is done in the last minutes, where nothing else is asked for
 const MINUTES = /(\d+)\s*-?\s*(?:minutes?|mins?|['′])(?![\p{L}\p{N}])/u;
 const LANES = /(?<!too many .*)(\d+)\s*lanes?(?![\p{L}\p{N}])/u; // too many in one lane is no number of lanes
@@ -95,7 +98,7 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
   const asked = new Set(wordsOf(words));
   const kinds = kindsIn(words, said, { isOfReps, gear });
   return {
-    words: words.trim(), metres, minutes, lanes, swimmers, adults, without,
+    asked: text, words: [minutes, lanes, swimmers].some(Boolean) ? besides(words) : words.trim(), metres, minutes, lanes, swimmers, adults, without,
     isSwumWith: isOfReps && !isHere, gear: new Set(isHere || isOfReps ? gearIn(words, gear) : []),
     groups: squads.filter(([, squad]) => asked.has(squad.toLowerCase())).map(([group]) => group),
     kinds,
@@ -106,16 +109,21 @@ export function questionOf(text, { gear, away, squads, lanes: most }) {
  * @type {(words: string, said: string, more: {isOfReps: boolean, gear: [string, string][]}) => Set<string>} */
 const kindsIn = (words, said, { isOfReps, gear }) => {
   const isOfWhom = OF_WHOM.test(said) && !gearIn(said, gear).length;
-  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) ? ["danger"] : [])]);
+  return new Set([...stems(words).flatMap((term) => KIND_OF.get(term) ?? []), ...(isOfReps ? ["set"] : []), ...(isOfWhom ? ["need"] : []), ...(isDare(said) || isHarm(said) ? ["danger"] : [])]);
 };
+
+/** Words that ask for more than a practice or a set, else none: then only what fits tells one from another.
+ * @param {string} words */
+const besides = (words) => (stems(words).every((term) => WHOLES.has(KIND_OF.get(term) ?? "")) ? "" : words.trim());
 
 /** How far a set or a practice is to be, and the text without it; of nothing else.
  * @type {(text: string) => [number | null, string]} */
 const farIn = (text) => {
   const [told = "", thousands, whole] = METRES.exec(text) ?? [];
   const metres = thousands ? 1000 * Number(thousands.replace(",", ".")) : Number(whole);
-  const isWhole = stems(text).some((term) => WHOLES.has(KIND_OF.get(term) ?? ""));
-  return metres >= LEAST_METRES && (thousands || isWhole) ? [metres, text.replace(told, " ")] : [null, text];
+  const isEnd = AN_END.test(text);
+  const isWhole = isEnd || stems(text).some((term) => WHOLES.has(KIND_OF.get(term) ?? ""));
+  return metres >= (isEnd ? LEAST_OF_AN_END : LEAST_METRES) && (thousands || isWhole) ? [metres, text.replace(told, " ")] : [null, text];
 };
 
 /** The adults who are told, and the text without their number: who is there says what is asked, "one coach two lanes".

@@ -27,6 +27,7 @@ const SAID = "(?=\\s*(?:$|[?!.,;]|(?:and|but|today|tonight|what|which|can|should
 const PAINS = [
   [new RegExp(`\\b(?:injured|painful|busted|tweaked|strained|aching|achy) ${BODY}\\b`, "gu"), "sore $1"],
   [new RegExp(`\\b(?:bad|dodgy|gammy|crook) ${JOINT}\\b${SAID}`, "gu"), "sore $1"], // a bad hip position is a fault
+  [/\b(?:bad|dodgy|gammy|crook) back\b(?=\s*(?:$|[?!.,;]|(?:and|but|today|tonight|swimming|when|while|after|from|what|which|can|should|how)\b))/gu, "sore back"], // a bad back kick is a fault
   [new RegExp(`\\b${BODY} (?:is |are |has been |keeps? )?(?:hurts?|hurting|aches?|aching|painful|in pain|playing up|niggling)\\b`, "gu"), "sore $1"],
   [new RegExp(`\\bbad for (?:the |your |my |his |her |their )?${BODY}\\b`, "gu"), "sore $1"],
 ];
@@ -36,11 +37,14 @@ const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
   [/\b(?:build|make|write|create|plan|design|compose|invent|come up with|put together) (?:me |us )?(?:(?:a|an|my|our|own|the|new|quick|simple) )*(?:practice|session|workout|training|lesson)\b/gu, "make a practice"],
   [/\b(?:no|without(?: a| any| the)?) (?:water|pool)\b(?=\s*(?:$|[?!.,;]|(?:tonight|today|tomorrow|this (?:week|morning|evening))\b))/gu, "on land"], // but not: up the nose
+  [/\bwhat(?: does| do) [^?]*\d[^?]* mean\b/gu, "glossary how to read a set"], // what does 4x50 on 1:10 mean
   [/\bwhat(?: does| do|['’]?s| is| are) ([\p{L}\p{N}/@ -]+?) (?:mean|stand for|stands for|means)\b/gu, "glossary $1"],
   [/\b(?:what|which)(?: drill| one)? (?:comes|goes|to do|to teach)(?: next)? after\b|\b(?:what(?:['’]?s| is)? )?next(?: step| drill| stage)? after\b/gu, "progression"],
   [/\bafter ([\p{L} ]+?) (?:what|what(?:['’]?s| is)) next\b/gu, "progression $1"],
   [/\bfrom (?=[\p{L} ]+ (?:to|into) )/gu, "progression "],
-  [/\b(?:\d|1[0-2])\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u[\s-]?(?:\d|1[0-2])s?|under[\s-]?(?:\d|1[0-2])(?:s|(?=[\s?!.]*$)))(?![\p{L}\p{N}])(?!\s*-?\s*(?:min|sec|rest))/gu, "children"], // under 8 kicks is a number
+  [/\b(?:\d|1[0-2]|four|five|six|seven|eight|nine|ten|eleven|twelve)\s*-?\s*(?:years?|yrs?)[\s-]*olds?\b|\b(?:u[\s-]?(?:\d|1[0-2])s?|under[\s-]?(?:\d|1[0-2])(?:s|(?=[\s?!.]*$)))(?![\p{L}\p{N}])(?!\s*-?\s*(?:min|sec|rest))/gu, "children"], // under 8 kicks is a number
+  [/\b(?:(?:do|does|did|is|are)(?:n['’]?t| not)|never) (?:go|get|move|going|getting|moving)s? any ?where\b/gu, "goes nowhere"],
+  [/\b(warm|cool)(up|down)s?\b/gu, "$1 $2"],
   [/(?<=(?:not|n['’]?t) )even |\beven (?=though\b|if\b|when\b)/gu, ""], // an even pace is one
 ];
 
@@ -50,6 +54,9 @@ const AFTER = "(?: (?:are|is|were|have|has|all|been|got))* (?:missing|forgotten|
 
 const DARE = "(?:games?|contests?|challenges?|dares?|records?|longest|farthest|furthest|who can (?:go|hold|stay|swim|get|do|last)|competitions?)";
 const OF_BREATH = "\\bunder ?water\\b|\\b(?:hold\\w*|held)\\b.*\\bbreath|\\bbreath\\w*.*\\b(?:hold\\w*|held)\\b";
+const HARM = "(?:hits?|hitting|bangs?|banged|banging|knocks?|knocked|cracks?|cracked|bumps?|bumped|smash\\w*|crash\\w*|whacks?|whacked)";
+const HARMED = "(?:heads?|face|teeth|tooth|chin|nose|forehead)";
+const IS_HARM = new RegExp(`\\b${HARM}\\b.*\\b${HARMED}\\b|\\b${HARMED}\\b.*\\b${HARM}\\b`, "u");
 const RULES = /\b(?:rules?|legal|disqualif\w*|explain)\b/u;
 const NO_BREATH = /\b(?:no|without(?: a| any)?|(?:on |in )?one) breaths?(?: for| over)?(?: an?| the| one| whole| full)* (?:\d{2,}(?!\s*(?:strokes?|kicks?|beats?))|lengths?|widths?|laps?)\b/u;
 const DARED = new RegExp(`\\b${DARE}\\b.*(?:${OF_BREATH})|(?:${OF_BREATH}).*\\b${DARE}\\b`, "u");
@@ -58,6 +65,10 @@ const DARED = new RegExp(`\\b${DARE}\\b.*(?:${OF_BREATH})|(?:${OF_BREATH}).*\\b$
  * rules say of it is no dare.
  * @param {string} text in small letters */
 export const isDare = (text) => NO_BREATH.test(text) || (DARED.test(text) && !RULES.test(text));
+
+/** Whether somebody's head or face meets something: that is a danger before it is a fault.
+ * @param {string} text in small letters */
+export const isHarm = (text) => IS_HARM.test(text);
 
 /** "No" before gear that is told to be away in other words: the same words of anything else stay what they are.
  * @param {[string, string][]} gear each piece with a name of it

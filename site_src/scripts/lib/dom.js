@@ -45,3 +45,11 @@ export function make(tag, attributes = {}, ...children) {
   element.append(...children);
   return element;
 }
+
+/** A button that does something, beside what it does it to.
+ * @type {(words: string, act: () => void, more?: Record<string, string>) => HTMLButtonElement} */
+export function tool(words, act, more = {}) {
+  const button = make("button", { type: "button", class: "tool", ...more }, words);
+  button.addEventListener("click", act);
+  return button;
+}

@@ -11,7 +11,7 @@ const IDLE = new Set(
     " so some that the their them then there they this those to too us use using very want was we were what when where which" +
     " while who why will with would you your whats hes shes theyre dont doesnt isnt cant wont ive very really also vs versus poor bad badly" +
     " someone somebody anyone anybody everyone everybody stuff got id weve youre thats theres didnt wasnt arent havent hasnt" +
-    " because cos coz couldnt shouldnt wouldnt need needs needed seems anything pls plz thanks" +
+    " because routine cos coz couldnt shouldnt wouldnt need needs needed seems anything pls plz thanks" +
     " gonna gotta wanna kinda sorta might may must actually basically honestly literally seriously simply maybe perhaps probably currently already though" +
     " although however until yet etc ok okay hi hello sorry damn stupid hell am im ive weve theyve hes shes happen happens happening supposed trying try" +
     " tries keep keeps keeping pretty quite rather totally completely constantly apparently obviously anyway anyways whatever everything anywhere everywhere"
@@ -28,7 +28,7 @@ const ALIKE = new Map(
     higher: "high", splits: "split", dying: "die", dies: "die", lying: "lie", flexible: "flex", lightening: "lightning", lightnin: "lightning", medecine: "medicine", parashoot: "parachute", flexibility: "flex",
     fell: "fall", fallen: "fall", came: "come", forgot: "forget", forgotten: "forget", held: "hold", kept: "keep", stood: "stand", threw: "throw", thrown: "throw", bled: "bleed",
     drank: "drink", ran: "run", sat: "sit", stuck: "stick", swung: "swing", taught: "teach", shook: "shake", spun: "spin", tore: "tear", torn: "tear", felt: "feel", caught: "catch",
-    brought: "bring", bent: "bend", children: "child", childs: "child", teeth: "tooth", swollen: "swell", coughed: "cough", asma: "asthma", ankels: "ankle", tonite: "tonight", broke: "broken", nite: "night", lite: "light", thru: "through", hite: "height", banged: "bang", freestile: "freestyle",
+    brought: "bring", bent: "bend", children: "kid", childs: "kid", child: "kid", teeth: "tooth", swollen: "swell", coughed: "cough", asma: "asthma", ankels: "ankle", tonite: "tonight", broke: "broken", nite: "night", lite: "light", thru: "through", hite: "height", banged: "bang", freestile: "freestyle",
   }),
 );
 // Spelled in two ways by rule, UK and US: colour and color, metre and meter, realise and realize, anaemia and anemia, travelling and traveling.

@@ -93,5 +93,10 @@ LANE = Calculator(
         "lane full",
         "space in a lane",
         "kids per lane",
+        "how many swimmers in a lane",
+        "how many fit in a lane",
+        "how close may they follow",
+        "how close can they follow each other",
+        "how many seconds apart in the lane",
     ),
 )
