@@ -8,23 +8,27 @@ would come before itself, or be broken. Other errors that come of it are told.
 from __future__ import annotations
 
 import argparse
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from pathlib import Path
 
+from almanac.arithmetic.graph import circles
 from almanac.commands.outcome import ERRORS, FINE, UsageError, root_of, today
 from almanac.commands.rename import KINDS_NAMED, kind_of_id, make
 from almanac.commands.shared import checked
 from almanac.findings import Finding, as_text, counted
 from almanac.kinds import KIND
-from almanac.model.catalogue import Key
+from almanac.model.catalogue import Catalogue, Key
+from almanac.model.knowledge import Drill
 from almanac.model.load import Loaded, load
 from almanac.model.renaming import places_naming, retired
-from almanac.source.reader import Document, read
+from almanac.source.reader import DataPath, Document, read
 from almanac.source.rewrite import Rewrites
 from almanac.source.taken_out import without
 
 NAME = "retire"
+Use = tuple[DataPath, bool]  # where it is named, and whether by a key
+_LEADS_ON = ("easier", "harder")
 _CIRCLE = "circle"  # of drills that come before each other: it stands in no one place
 
 
@@ -54,24 +58,19 @@ def run(arguments: argparse.Namespace) -> int:
     other = kind_of_id(loaded, arguments.other, kind) and arguments.other
     if other == arguments.id:
         raise UsageError(f"'{other}' cannot take its own place")
-    document, successor = loaded.documents[kind, arguments.id], loaded.documents[kind, other]
     day = arguments.today or today()
     naming = places_naming(loaded.documents, kind, arguments.id)
-    texts: dict[str, str | None] = {document.file: retired(document, other, day)}
-    own = [
-        (at.line, at.column)
-        for at in (successor.place(*use) for use in naming.get((kind, other), {}))
-    ]
-    if own and _reads(successor, text := without(successor.text, own)):
-        texts[successor.file] = text
-    errors = _new_errors(root, loaded, texts, day)
-    if refused := [own for own in errors if own.place.file in texts or own.code == _CIRCLE]:
+    out = _Out(loaded, naming, (kind, arguments.id), other, day)
+    out.take((kind, other), naming.get((kind, other), ()))
+    out.take_from_circles()
+    errors = _new_errors(root, loaded, out.texts, day)
+    if refused := [own for own in errors if own.place.file in out.texts or own.code == _CIRCLE]:
         print(as_text(refused, len(loaded.documents)))
         print(f"nothing was written: {other} cannot take its place as it stands")
         return ERRORS
     if not arguments.dry_run:
-        make(root, texts, loaded)
-    named = _tell(loaded, naming, (kind, arguments.id), other, successor.file in texts)
+        make(root, out.texts, loaded)
+    named = out.tell()
     verb = "would be" if arguments.dry_run else "is"
     print(
         f"{kind} {arguments.id} {verb} retired; its page leads to {other}."
@@ -81,6 +80,80 @@ def run(arguments: argparse.Namespace) -> int:
         print(f"until then {other} is taken there, and check finds:")
         print(as_text(errors, len(loaded.documents)))
     return FINE
+
+
+class _Out:
+    """What files hold once an entry is out of use, and where it is no longer named: by the one that
+    takes its place, and where that would come before itself.
+    """
+
+    def __init__(
+        self, loaded: Loaded, naming: Mapping[Key, Rewrites], gone: Key, other: str, day: date
+    ) -> None:
+        self._loaded, self._naming, self._gone, self._other = loaded, naming, gone, other
+        document = loaded.documents[gone]
+        self._taken: dict[Key, set[Use]] = {}
+        self.texts: dict[str, str | None] = {document.file: retired(document, other, day)}
+
+    def take(self, key: Key, uses: Iterable[Use]) -> bool:
+        """Take places out that name it. Whether the file then still reads, without which nothing
+        is.
+        """
+        document, taken = self._loaded.documents[key], self._taken.get(key, set()) | {*uses}
+        spots = [(at.line, at.column) for at in (document.place(*use) for use in taken)]
+        if taken == self._taken.get(key, set()):
+            return False
+        if not _reads(document, text := without(document.text, spots)):
+            return False
+        self._taken[key], self.texts[document.file] = taken, text
+        return True
+
+    def take_from_circles(self) -> None:
+        """Take each place out by which what takes its place would come before itself."""
+        for drill, relation in _closing(self._loaded.catalogue, self._gone, self._other):
+            key = self._gone[0], drill
+            uses = [use for use in self._naming.get(key, ()) if use[0][0] == relation]
+            self.take(key, uses)
+
+    def tell(self) -> int:
+        """Say who names it. How many places another entry has to be written in."""
+        named = 0
+        for key, uses in self._naming.items():
+            for use in uses if key != self._gone else ():
+                place = self._loaded.documents[key].place(*use)
+                is_own, is_out = (
+                    key == (self._gone[0], self._other),
+                    use in self._taken.get(key, ()),
+                )
+                who = f"{self._other} names" if is_own else "names"
+                told = (
+                    ": it is taken out there" if is_out else ": take it out there" if is_own else ""
+                )
+                print(f"{place}: {who} {self._gone[1]}{told}")
+                named += not is_own and not is_out
+        return named
+
+
+def _closing(catalogue: Catalogue | None, gone: Key, other: str) -> Iterator[tuple[str, str]]:
+    """The drills that lead to one that goes, and the fields, by which there would be a circle with
+    another in its place. What a drill needs first no program takes out.
+    """
+    for relation in _LEADS_ON if catalogue and gone[0] == Drill.kind else ():
+        assert catalogue is not None
+        graph = {
+            id: [other if next == gone[1] else next for next in getattr(drill, relation)]
+            for id, drill in catalogue.drills.items()
+            if id != gone[1]
+        }
+        named = {id for id in graph if gone[1] in getattr(catalogue.drills[id], relation)}
+        while (
+            closing := {chain[chain.index(other) - 1] for chain in circles(graph) if other in chain}
+            & named
+        ):
+            named -= closing
+            for id in closing:
+                graph[id] = [next for next in graph[id] if next != other]
+                yield id, relation
 
 
 def _new_errors(
@@ -98,22 +171,3 @@ def _new_errors(
         for own in would_be.findings
         if own.is_error and (own.code, own.place.file, own.message) not in known
     ]
-
-
-def _tell(
-    loaded: Loaded, naming: Mapping[Key, Rewrites], gone: Key, other: str, is_out: bool
-) -> int:
-    """Say who names what is retired. How many places another entry has to be written in."""
-    named = 0
-    for key, places in naming.items():
-        if key == gone:
-            continue
-        for path, is_key in places:
-            place = loaded.documents[key].place(path, is_key)
-            if key == (gone[0], other):
-                told = "it is taken out there" if is_out else "take it out there"
-                print(f"{place}: {other} names {gone[1]}: {told}")
-            else:
-                print(f"{place}: names {gone[1]}")
-                named += 1
-    return named
