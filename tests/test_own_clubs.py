@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
 import subprocess
 from argparse import ArgumentParser
 from pathlib import Path
@@ -99,9 +100,31 @@ def test_no_page_of_a_club_on_land_speaks_of_lanes_and_pools_that_it_has_not(
     more = (folder / "site/more.html").read_text("utf-8")
     for path in ("meets", "timetables", "seasons"):
         assert f"{path}/index.html" not in more
-        assert "<p>None yet.</p>" in (folder / f"site/{path}/index.html").read_text("utf-8")
+        empty = (folder / f"site/{path}/index.html").read_text("utf-8")
+        assert "<p>None yet." in empty and f"almanac new {path.removesuffix('s')} " in empty
+    for page in ("style.html", "add.html"):
+        text = (folder / "site" / page).read_text("utf-8")
+        assert ("send-offs" in text or "across a pool" in text) == (name != "Dry Club"), page
+        assert "in water" not in text and "on land -->" not in text
     assert "sets/index.html" in more
     assert ("otherwise.html" in more) == (name != "Dry Club")
+
+
+def test_what_is_begun_in_a_hall_asks_for_no_water(
+    club: tuple[Path, str, str], tmp_path: Path
+) -> None:
+    """Only a coach's own sentences and signature are then missing."""
+    root = tmp_path / "own"
+    for folder in ("drills", "plans"):
+        shutil.copytree(club[0] / folder, root / folder)
+    for kind in ("set", "practice", "drill"):
+        assert main(["new", kind, f"own-{kind}", "--root", str(root), "--today", str(DAY)]) == 0
+    told = {it.code for it in load_and_check(root, DAY).findings if it.is_error}
+    texts = "".join(file.read_text("utf-8") for file in root.rglob("own-*.yml"))
+    assert ("distance: " in texts) == (club[1] != "Dry Club")
+    if club[1] == "Dry Club":
+        assert told == {"starter-text", "missing-key"}
+        assert "course: land" in texts and "mode: land" in texts
 
 
 def test_its_files_lead_to_its_own_address(club: tuple[Path, str, str]) -> None:
@@ -161,6 +184,9 @@ def test_what_the_program_lends_stands_in_no_entrys_way(
     assert main(["retire", "long-line", "--for", "back-kick-with-fins", *there]) == 0
     said = capsys.readouterr().out
     assert "places name it" in said and "vocabulary" not in said
+    told = re.findall(r"(\S+)\.yml:\d+:\d+: names long-line: it is taken out there", said)
+    assert told, "easier drills, or it would come before itself"
+    assert not any(one.code == "circle" for one in load_and_check(root, DAY).findings)
 
 
 ADDRESS = "git+https://host.example/club/program.git@0a1b2c3"

@@ -23,9 +23,11 @@ from almanac.commands.new_words import families, family_of, words_said
 from almanac.commands.outcome import FINE, UsageError, in_terminal, root_of, today
 from almanac.kinds import KIND
 from almanac.model.load import Loaded, load
+from almanac.model.vocabularies import LAND
 from almanac.source.paths import bad_name
 from almanac.source.starters import WITH_STARTER, NothingToName, read_plainly, sentences, starter
 from almanac.source.suggest import nearest
+from almanac.units import ON_LAND
 
 NAME = "new"
 
@@ -76,7 +78,10 @@ def _written(arguments: argparse.Namespace, loaded: Loaded) -> tuple[str, str]:
     kind, id, day = arguments.kind, arguments.id, arguments.today or today()
     said: dict[str, Any] = dict(words_said(kind, id, loaded))
     try:
-        usual = read_plainly(starter(kind, id, loaded.names, day, {}, named(kind, {}, loaded)))
+        first = named(kind, {}, loaded)
+        if first["course"] == ON_LAND and said.get("mode") != LAND:
+            said = {}  # a club without water means no stroke by the words of an id
+        usual = read_plainly(starter(kind, id, loaded.names, day, {}, first))
         if in_terminal():
             said = ask(kind, loaded, {**_defaults(kind, usual), **said})
         own = named(kind, said, loaded)

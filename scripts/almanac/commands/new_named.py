@@ -8,7 +8,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from almanac.model.load import Loaded
-from almanac.units import COURSES
+from almanac.model.vocabularies import LAND
+from almanac.units import COURSES, ON_LAND
 
 _USUAL = "25m"
 
@@ -17,6 +18,10 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
     """By kind the id that a starter is to name in place of the first one, and its ``course``."""
     club = _club(loaded)
     found = {"course": _course(club, str(answers.get("pool", "")))}
+    if found["course"] == ON_LAND:
+        levels = [str(own.get("level")) for own in club.get("squads", {}).values()]
+        usual = levels[0] if kind == "practice" and levels else ""
+        found["drill"] = _drill_on_land(loaded, str(answers.get("level", usual)))
     squad = str(answers.get("squad", ""))
     practices = {id: data for id, data in _entries("practice", loaded) if "squad" in data}
     if kind == "block" and not squad:
@@ -25,6 +30,8 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
         return found
     own = next((id for id, data in practices.items() if data["squad"] == squad), "")
     level = club.get("squads", {}).get(squad, {}).get("level")
+    if found["course"] == ON_LAND:
+        found["drill"] = _drill_on_land(loaded, str(level))
     sets = [
         id
         for id, data in _entries("set", loaded)
@@ -34,11 +41,21 @@ def named(kind: str, answers: Mapping[str, Any], loaded: Loaded) -> dict[str, st
     return found | ({"set": sets[0]} if sets else {})
 
 
+def _drill_on_land(loaded: Loaded, level: str) -> str:
+    """A drill on land, of a level where there is one."""
+    drills = [(id, data) for id, data in _entries("drill", loaded) if data.get("mode") == LAND]
+    of_level = [id for id, data in drills if data.get("level") == level]
+    return next(iter([*of_level, *(id for id, _ in drills)]), "")
+
+
 def _course(club: Mapping[str, Any], pool: str) -> str:
-    """The course of a pool, else of the first one with water."""
+    """The course of a pool, else of the first one with water, else of a hall."""
     pools = club.get("pools", {})
     chosen = [pools[pool]] if pool in pools else pools.values()
-    return next((own["course"] for own in chosen if own.get("course") in COURSES), _USUAL)
+    courses = [own.get("course") for own in chosen]
+    return next(
+        (own for own in courses if own in COURSES), ON_LAND if ON_LAND in courses else _USUAL
+    )
 
 
 def _club(loaded: Loaded) -> Mapping[str, Any]:

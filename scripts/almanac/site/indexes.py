@@ -33,7 +33,7 @@ def index_pages(analysis: Analysis) -> Iterator[Page]:
         file = own.href.removesuffix(".html") + ".md"
         # from what is seen to a drill is three taps: the first stroke's faults stand open
         opens = kind == Fault.kind
-        yield list_page(file, own.title, own.summary, index(analysis), opens)
+        yield list_page(file, own.title, own.summary, index(analysis), opens, kind)
     for name, (title, summary, sections) in _by_word(analysis).items():
         yield list_page(f"by/{name}.md", title, summary, sections)
 

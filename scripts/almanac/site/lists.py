@@ -16,16 +16,22 @@ _MOST_OPEN = 12
 
 
 def list_page(
-    file: str, title: str, summary: str, sections: list[dict[str, Any]], opens: bool = False
+    file: str,
+    title: str,
+    summary: str,
+    sections: list[dict[str, Any]],
+    opens: bool = False,
+    kind: str = "",
 ) -> Page:
     """A page of lists, without the sections that hold none. Where they are long, all sections are
-    folded, but the first where it is short, or where the page ``opens`` with it.
+    folded, but the first where it is short, or where the page ``opens`` with it. ``kind`` is that
+    of its entries, where they are of one: where there is none yet, it says how to begin.
     """
     shown = [part for part in sections if part["lists"]]
     is_long = len(shown) > 1 and sum(part["count"] for part in shown) > _MOST_IN_SIGHT
     opens = opens or (bool(shown) and shown[0]["count"] <= _MOST_OPEN)
     context = {"title": title, "summary": summary, "sections": shown, "is_long": is_long}
-    context["opens"] = opens
+    context |= {"opens": opens, "kind": kind}
     return Page(file, "list", context)
 
 

@@ -18,6 +18,7 @@ from almanac.kinds import IN_CLUB, KIND, KINDS
 from almanac.resources import STARTERS
 from almanac.source.names import Names
 from almanac.source.reader import DataPath, read
+from almanac.units import ON_LAND
 
 WITH_STARTER = tuple(sorted(kind.key for kind in KINDS if kind.has_starter))
 _NAMED = (*KIND, *IN_CLUB)  # what a starter can name by ``$kind``
@@ -40,6 +41,8 @@ _WORDS = {
     "last_part": ("practice-parts", "cool-down"),
     "stroke": ("strokes", "backstroke"),
     "hazard": ("hazards", "head-into-wall"),
+    "land_hazard": ("hazards", "slip-on-deck"),
+    "land_viewpoint": ("viewpoints", "on-land"),
     "role": ("roles", "head-coach"),
 }
 _MAY_STAY = "# may stay"  # on the line above a text
@@ -67,7 +70,7 @@ def starter(
     ``named`` are ids by kind that it is to name ("" where there is none), and the ``course``.
     Other words and ids in it are taken from the present catalogue. Raises NothingToName.
     """
-    text = (STARTERS / f"{kind}.yml").read_text("utf-8")
+    text = _template(kind, answers.get("mode") or named.get("course", ""))
     monday = today - timedelta(days=today.weekday())
     known = {name: next(iter(names.of("reference", name)), None) for name in _NAMED}
     known |= {name: own or None for name, own in named.items() if name in known}
@@ -94,6 +97,13 @@ def starter(
         old = rf"(?m)^{re.escape(field)}:[^#\n]*?(?P<comment>\s*#[^\n]*)?$(?:\n +[^\n]*)*"
         filled = re.sub(old, rf"{line}\g<comment>", filled, count=1)
     return filled
+
+
+def _template(kind: str, where: str) -> str:
+    """The starter of a kind; for land it is another, which says the same sentences."""
+    other = STARTERS / f"{kind}-on-land.yml"
+    on_land = where == ON_LAND and other.is_file()
+    return (other if on_land else STARTERS / f"{kind}.yml").read_text("utf-8")
 
 
 def read_plainly(text: str) -> dict[str, Any]:
