@@ -17,7 +17,7 @@ from shared import CATALOGUE, DAY
 
 from almanac.arithmetic.planning_greedy import greedy, improved
 from almanac.arithmetic.planning_model import Problem, Rule
-from almanac.arithmetic.planning_solver import can_solve, solved
+from almanac.arithmetic.planning_solver import SolverFailed, can_solve, solved
 from almanac.commands.main import main
 
 if not can_solve() and not os.environ.get("ALMANAC_NEEDS_SOLVER"):
@@ -55,6 +55,37 @@ def test_a_limit_that_less_than_nothing_may_pass_is_kept_too() -> None:
     assert (
         solved(replace(asked, rules=(wish,)), (1, 1), 1).cost == 6
     )  # two of one point, one unit short
+
+
+def test_a_wish_is_over_by_all_of_it_where_the_other_slot_stays_empty() -> None:
+    """Less than nothing of it may stand in the first slot, and nothing does: 5 are 3 over 2, 9 points."""
+    own = grid([0, 2], [choice("a"), choice("b")])
+    wish = Rule("wish", "", {0: {1: -2, 2: -2}, 1: {1: 5, 2: 5}}, 2, 3)
+    costs = ({0: 0, 1: 90, 2: 90}, {0: 90, 1: 0, 2: 90})
+    found = solved(Problem(own.slots, own.choices, own.may, costs, (wish,)), (1, 1), 1)
+    assert (found.plan, found.cost, found.bound) == ((0, 1), 9, 9)
+
+
+def test_where_no_plan_keeps_a_limit_the_solver_has_failed() -> None:
+    own = grid([0], [choice("a")])
+    never = Rule("never", "", {0: {1: 1}}, 0)
+    with pytest.raises(SolverFailed, match="INFEASIBLE"):
+        solved(Problem(own.slots, own.choices, ((1,),), ({1: 0},), (never,)), (1,), 1)
+
+
+def test_the_solver_works_alone_from_a_seed_for_a_time_that_no_clock_tells(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """More workers, or the time by the clock, and the plan would hang on the machine (the manual of CP-SAT)."""
+    from ortools.sat.python import cp_model
+
+    made, solver = [], cp_model.CpSolver
+    monkeypatch.setattr(cp_model, "CpSolver", lambda: made.append(solver()) or made[-1])
+    own = problem(random.Random(1))
+    assert own.is_sound(solved(own, greedy(own), 5).plan)
+    asked = made[0].parameters
+    assert (asked.num_workers, asked.random_seed, asked.max_deterministic_time) == (1, 1, 5)
+    assert asked.max_time_in_seconds == float("inf")
 
 
 def test_the_command_tells_the_gap(capsys, tmp_path: Path) -> None:
