@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 import json
 import re
 from pathlib import Path
@@ -111,10 +112,6 @@ def test_a_change_is_taken_back_and_another_proposal_is_one_button_away(
     expect(told).to_contain_text("Main set now")
     moved, over = told.inner_text(), phone.locator(".make-told").bounding_box()
     assert over and over["height"] < 100, "what moved leaves the rows in view"
-    missed = phone.get_by_role("button", name="Not met: a skill")
-    phone.locator(".make-rows").evaluate("rows => rows.scrollIntoView()")
-    missed.click()
-    expect(phone.locator(".make-hinders")).to_be_in_viewport()
     phone.locator(".is-open").get_by_role("button", name=re.compile("^Keep")).click()
     expect(told).to_contain_text("kept")
     phone.locator(".is-open").get_by_role("button", name=re.compile("^Swap")).click()
@@ -152,7 +149,7 @@ def test_a_row_that_is_opened_shows_its_ways_and_each_word_does_one_thing(
     openers = phone.get_by_role("button", name=re.compile("^Change"))
     expect(openers.nth(2)).to_be_visible()
     assert openers.count() == len(titles(phone)), "Change opens a row and nothing else"
-    above, rows = (phone.locator(way).bounding_box() for way in (".make-unmet", ".make-rows"))
+    above, rows = (phone.locator(way).bounding_box() for way in (".make-total", ".make-rows"))
     assert above and rows and rows["y"] - above["y"] - above["height"] < 16, "no empty band"
     foot = "() => document.querySelector('.bar').getBoundingClientRect().top"
     for opener in openers.all():
@@ -211,6 +208,12 @@ def test_what_cannot_be_is_a_sentence_and_what_hinders_stands_first(
     asked = phone.url
     first.get_by_role("button").first.click()
     phone.wait_for_url(lambda address: address != asked)
+    phone.goto(f"{server.address}make.html{ASKED}&effort=all-out")
+    missed = phone.get_by_role("button", name=re.compile("^Not met: .*all-out"))
+    expect(missed).to_be_visible()
+    phone.locator(".make-rows").evaluate("rows => rows.scrollIntoView()")
+    missed.click()
+    expect(first).to_be_in_viewport()
     phone.goto(f"{server.address}make.html#squad=nobody&minutes=60")
     expect(phone.locator("[role=alert]")).to_have_text("There is no such squad here.")
 
@@ -252,4 +255,7 @@ def test_a_run_of_it_is_passed_on_to_a_phone_that_has_not_made_it(
 
 def test_what_it_reads_is_kept_on_a_phone(site: Path) -> None:
     kept = json.loads((site / "precache.json").read_text("utf-8"))["files"]
-    assert {"make.html", "scripts/make.js", "data/v1/compose/heron.json"} <= set(kept)
+    scripts = {"scripts/make.js", "scripts/make/propose.js"}
+    assert {"make.html", *scripts, "data/v1/compose/heron.json"} <= set(kept)
+    first = [(site / name).read_bytes() for name in ("make.html", "scripts/make.js")]
+    assert sum(len(gzip.compress(own)) for own in first) < 12_000, "the questions are soon there"

@@ -9,8 +9,6 @@ import { BadWish } from "../compose/request.js";
 /** @import {Data, Practice, Proposal, Request} from "./types.js" */
 /** @import {Answer} from "../compose/types.js" */
 
-const NO_SIGNAL = "No signal, and the site is not kept on this phone: what a practice is made of can’t be read.";
-const FROM_FOLDER = "A practice can’t be made from a folder: it reads its data from the site. Open it over https, or keep the site on this phone.";
 let last = { of: "", answer: /** @type {Answer | string} */ ("") };
 
 /** @param {string} text */
@@ -52,7 +50,3 @@ export function standOf(data, { request, practice }, own) {
   return found && "proposal" in found ? [{ practice: /** @type {Practice} */ (practice), proposal: found.proposal }, ""]
     : [proposed, found ? `What was changed can’t be followed here: ${found.refused}` : ""];
 }
-
-/** Why there is nothing to be shown.
- * @param {unknown} problem */
-export const whyNot = (problem) => (location.protocol === "file:" ? FROM_FOLDER : problem instanceof TypeError ? NO_SIGNAL : String(problem));

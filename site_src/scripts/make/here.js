@@ -12,6 +12,11 @@ import { minutesUntil } from "./asked.js";
 /** @typedef {{squads: SquadHere[], planned: [on: string, squad: string, start: string, minutes: number, pool: string][], kept: [on: string, practice: string][],
  *   gravities: string[], parts: Record<string, string>}} Here */
 
+const NO_SIGNAL = "No signal, and the site is not kept on this phone: what a practice is made of can’t be read.";
+const FROM_FOLDER = "A practice can’t be made from a folder: it reads its data from the site. Open it over https, or keep the site on this phone.";
+/** What is not on this phone can't be had just now. */
+export class NoSignal extends Error {}
+
 export const LAST = "make";
 /** @type {Here} */
 export const here = JSON.parse(one("#make-data").textContent ?? "");
@@ -23,7 +28,7 @@ const files = new Map();
 /** @param {string} file below data/v1/
  * @returns {Promise<any>} */
 export function fetched(file) {
-  const known = files.get(file) ?? fetch(new URL(`data/v1/${file}.json`, root)).then((response) => {
+  const known = files.get(file) ?? fetch(new URL(`data/v1/${file}.json`, root)).catch(() => { throw new NoSignal(); }).then((response) => {
     if (!response.ok) {
       throw new Error(`${file}: ${response.status}`);
     }
@@ -59,3 +64,6 @@ export function atFirst([id, , groups, pool, , minutes]) {
   };
 }
 
+/** Why there is nothing to be shown.
+ * @param {unknown} problem */
+export const whyNot = (problem) => (location.protocol === "file:" ? FROM_FOLDER : problem instanceof NoSignal ? NO_SIGNAL : String(problem));

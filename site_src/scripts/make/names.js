@@ -1,4 +1,6 @@
-// What a composed practice is called, and the version of its run. Pure.
+// What a composed practice is called, whose it is, and the version of its run. Pure.
+
+/** @import {Data} from "./types.js" */
 
 const LETTERS = 16;
 
@@ -20,3 +22,11 @@ const plain = (text) => text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/
  * @param {string} on YYYY-MM-DD
  * @param {string} main the key of its main set */
 export const idOf = (squad, on, main) => `${squad}-${on.slice(5).replace("-", "")}-${plain(main.split("/").slice(1).join("-"))}`;
+
+/** For whom, where and when.
+ * @param {Data} data
+ * @param {{request: {pool: string, groups?: string[]}, start: string}} asked */
+export function whose({ squad, pools }, { request, start }) {
+  const groups = squad.groups.filter(([id]) => request.groups?.includes(id)).map(([, title]) => title);
+  return [groups.length ? groups.join(" and ") : squad.title, pools.find(([id]) => id === request.pool)?.[1], start && `from ${start}`].filter(Boolean).join(" · ");
+}

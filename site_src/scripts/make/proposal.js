@@ -4,6 +4,7 @@ import { all, make } from "../lib/dom.js";
 import { sentence } from "./answer.js";
 import { wayPast, without } from "./asked.js";
 import { tool } from "./form.js";
+import { whose } from "./names.js";
 import { rows, total } from "./rows.js";
 import { titleOf } from "./written.js";
 
@@ -51,14 +52,6 @@ export function movedWords(data, before, { proposal, words }, { role }) {
  * @param {import("./asked.js").Way | null} way
  * @param {Deeds} deeds */
 const hindering = (words, way, deeds) => make("li", {}, make("p", {}, words), ...(way ? [tool(way.title, () => deeds.ask(way.request))] : []));
-
-/** For whom, where and when.
- * @param {Data} data
- * @param {Asked} asked */
-export function whose({ squad, pools }, { request, start }) {
-  const groups = squad.groups.filter(([id]) => request.groups?.includes(id)).map(([, title]) => title);
-  return [groups.length ? groups.join(" and ") : squad.title, pools.find(([id]) => id === request.pool)?.[1], start && `from ${start}`].filter(Boolean).join(" · ");
-}
 
 /** @param {Shown} shown
  * @param {Deeds} deeds */

@@ -1,0 +1,202 @@
+// The proposals of Make a practice: shown, changed, run, printed, saved and handed on. Fetched once the questions are there. What was changed
+// stands in the address, so that a reload, a way back and another phone come to the same.
+
+import { change } from "../compose/change.js";
+import { make, one } from "../lib/dom.js";
+import { inWords, today } from "../lib/today.js";
+import { answerTo, standOf } from "./answer.js";
+import { toAddress } from "./asked.js";
+import { hear, tell as tellQuestions } from "./between.js";
+import { asRun, hand, run, save } from "./deeds.js";
+import { whyNot } from "./here.js";
+import { whose } from "./names.js";
+import { sheets } from "./paper.js";
+import { bringOpen, dangers, focusOf, movedWords, page, tappedWords } from "./proposal.js";
+import { showSwims } from "./rows.js";
+import { opened } from "./written.js";
+
+/** @import {Asked} from "./asked.js" */
+/** @import {Shown, Stand, Told} from "./proposal.js" */
+/** @import {Data} from "./types.js" */
+
+const SOON_MS = 300;
+const box = one("[data-make]");
+const paper = one("[data-make-paper]");
+/** @type {{stand: Stand, told: Told}[]} what was before each change, and what it moved */
+let before = [];
+/** @type {Shown | null} */
+let shown = null;
+let drawn = 0;
+
+/** Show this in place of what was there; what is still being worked out for that is dropped.
+ * @param {...Node} nodes */
+function say(...nodes) {
+  drawn++;
+  paper.replaceChildren();
+  box.replaceChildren(...nodes);
+}
+
+/** @param {Asked} asked */
+const go = (asked) => { location.hash = toAddress(asked); };
+
+/** As it stands now, without another step of the way back.
+ * @param {Asked} asked */
+const stay = (asked) => history.replaceState(null, "", `#${toAddress(asked)}`);
+
+/** What an address asks for.
+ * @param {Data} data
+ * @param {Asked} wanted */
+async function arriveAt(data, wanted) {
+  const [asked, unopened] = opened(data, wanted), answer = answerTo(data, asked.request);
+  if (typeof answer === "string") {
+    tellQuestions("make-ask", { data, squad: asked.squad, request: asked.request, problem: answer });
+    return;
+  }
+  before = [];
+  const number = Math.min(asked.number, answer.proposals.length || 1);
+  const [stand, told] = standOf(data, asked, answer.proposals[number - 1]);
+  const practice = stand && !told ? asked.practice : null;
+  shown = { data, asked: { ...asked, number, practice }, answer, stand, unopened, told: unread(told), open: "", isOwn: Boolean(practice) };
+  if (wanted.from) {
+    stay(shown.asked);
+  }
+  await draw();
+  if (asked.code && stand) {
+    await begin(asked.code);
+  }
+  one("h2, p", box).scrollIntoView({ block: "nearest" });
+}
+
+/** Draw what was proposed, with what its run data tells where that is soon here, so that no row grows under a finger. */
+async function draw() {
+  if (!shown) {
+    return;
+  }
+  const [own, refocus] = [shown, focusOf(box)];
+  const making = own.stand && asRun({ ...own, stand: own.stand });
+  await Promise.race([making, new Promise((resolve) => { setTimeout(resolve, SOON_MS); })]);
+  if (shown !== own) {
+    return;
+  }
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
+  refocus();
+  bringOpen(box);
+  if (own.stand && making) {
+    fill({ ...own, stand: own.stand }, making);
+  }
+}
+
+/** What the run data of a proposal tells: the swim of each row, the dangers, the sheets.
+ * @param {Shown & {stand: Stand}} own
+ * @param {ReturnType<typeof asRun>} making */
+async function fill(own, making) {
+  const number = drawn;
+  const made = await making;
+  if (number === drawn) {
+    showSwims(box, made.run, own.stand.proposal);
+    bringOpen(box);
+    one("[data-danger]", box).replaceChildren(...dangers(made.run.hazards ?? []));
+    const tapped = one("[data-tapped]", box);
+    tapped.textContent = tappedWords(made.tapped);
+    tapped.hidden = !made.tapped.length;
+    const { parts } = own.stand.proposal;
+    const gear = new Set(parts.flatMap((part) => part.gear.map(({ id, in_use }) => `${in_use} × ${own.data.gear.find(([known]) => known === id)?.[1].toLowerCase()}`)));
+    paper.replaceChildren(...sheets(made.run, { where: whose(own.data, { ...own.asked, start: "" }).split(" · ")[1] ?? "", day: inWords(own.asked.on || today), gear: [...gear], adults: own.stand.proposal.adults,
+      unit: own.answer.unit, isKnown: (part) => own.answer.unit === "m" || !made.tapped.includes(parts[part]),
+      printed: `Composed; not in the club’s repository. Printed ${inWords(today)}.` }));
+  }
+}
+
+/** @param {number} number of a proposal */
+function show(number) {
+  if (shown) {
+    go({ ...shown.asked, number, practice: null });
+  }
+}
+
+/** The questions again, as they were answered.
+ * @param {Shown} own */
+function again({ data, asked: { squad, request } }) {
+  history.pushState(null, "", location.pathname + location.search);
+  tellQuestions("make-ask", { data, squad, request, problem: "" });
+}
+
+/** What has to be read, and cannot be taken back.
+ * @param {string} said
+ * @returns {Told} */
+const unread = (said) => ({ said, besides: "", way: said ? "ok" : "" });
+
+/** What the last change moved that still stands. */
+const lastTold = () => before[before.length - 1]?.told ?? unread("");
+
+/** @param {Told} told */
+function tell(told) {
+  if (shown) {
+    shown = { ...shown, told };
+    draw();
+  }
+}
+
+/** @param {import("../compose/types.js").Deed} deed */
+function act(deed) {
+  if (!shown?.stand) {
+    return;
+  }
+  const { data, asked, stand } = shown, found = change(data, asked.request, stand.practice, deed);
+  if ("refused" in found) {
+    tell(unread(found.refused));
+  } else {
+    before.push({ stand, told: movedWords(data, stand.proposal, found, deed) });
+    settle(found, lastTold());
+  }
+}
+
+function takeBack() {
+  const last = before.pop();
+  if (last) {
+    const { said, besides, way } = lastTold();
+    settle(last.stand, { said: said ? `Taken back. ${said}` : "Taken back.", besides, way });
+  }
+}
+
+/** @param {Stand} stand
+ * @param {Told} told */
+function settle({ practice, proposal }, told) {
+  const own = /** @type {Shown} */ (shown);
+  shown = { ...own, stand: { practice, proposal }, told, asked: { ...own.asked, practice: before.length || own.isOwn ? practice : null } };
+  stay(shown.asked);
+  draw();
+}
+
+/** Go to the run.
+ * @param {string} code of another phone, or "" */
+async function begin(code) {
+  if (shown?.stand && !await run({ ...shown, stand: shown.stand }, code)) {
+    tell(unread("This browser keeps nothing, so that a run of it can’t be begun. Print it, or open its pieces one by one."));
+  }
+}
+
+/** @param {typeof save} deed */
+function handed(deed) {
+  if (shown?.stand) {
+    one("[data-handed]", box).replaceChildren(...deed({ ...shown, stand: shown.stand }));
+  }
+}
+
+/** Whatever is being drawn is no longer asked for. */
+function drop() {
+  shown = null;
+  drawn++;
+  paper.replaceChildren();
+}
+
+hear("make-try", (own) => {
+  const answer = answerTo(own.data, own.request);
+  own.problem = typeof answer === "string" ? answer : "";
+});
+hear("make-show", (own) => {
+  drop();
+  if (own) {
+    arriveAt(own.data, own.asked).catch((problem) => say(make("p", { role: "alert" }, whyNot(problem))));
+  }
+});
