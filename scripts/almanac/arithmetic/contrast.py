@@ -59,4 +59,4 @@ def is_amber(colour: str) -> bool:
     """Whether a colour lies in the sixth of the circle that danger has for its own."""
     red, green, blue = channels(colour)
     span = red - blue
-    return red >= green > blue and span > 0.1 and 0.3 < (green - blue) / span < 1
+    return span > 0.1 and 0.3 < (green - blue) / span < 1  # so that green lies between the two
