@@ -319,6 +319,17 @@ def test_of_one_piece_all_sizes_are_tried_and_of_two_a_few() -> None:
     assert numbers(slots(12, 8), 0) == [12, 8] and numbers(slots(12, 8, 1), 0) is None
 
 
+def test_of_ways_that_cost_the_same_the_first_is_taken() -> None:
+    now, one, other = (
+        sized(takes, size(takes, n), place=96, what="rounds", written=2)
+        for takes, n in ((9000, 2), (12000, 3), (12000, 1))
+    )
+    rest = [Slot("m", sized(35000, place=97)), Slot("c", sized(12000, place=98))]
+    for others in ((one, other), (other, one)):
+        found = fitted(HERE, [Slot("w", now, others), *rest], (1,))
+        assert found and found.order[0].own is others[0]
+
+
 def test_a_held_place_has_no_other_size() -> None:
     slot = Slot("m", sized(), (sized(700),))
     assert held(slot) == Slot("m", slot.now)
