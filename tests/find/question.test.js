@@ -6,6 +6,7 @@ import test from "node:test";
 import { withGuides } from "../../site_src/scripts/find/guides.js";
 import { questionOf } from "../../site_src/scripts/find/question.js";
 import { awayIn } from "../../site_src/scripts/find/said-as.js";
+import { atOnce } from "../../site_src/scripts/lib/slices.js";
 import { Sentences } from "../../site_src/scripts/find/sentences.js";
 
 /** @type {[string, string][]} */
@@ -110,7 +111,8 @@ test("an age may be written in words, and a bad back is sore unless it is a stro
 });
 
 test("a sentence of small words is known by all of them, and one that many pages share by none", () => {
-  const sentences = new Sentences(["they finished the set; what do I do now", "what should they feel; kick", "kick", "kick"]);
+  const sentences = new Sentences();
+  atOnce(sentences.taking(["they finished the set; what do I do now", "what should they feel; kick", "kick", "kick"]));
   assert.deepEqual([...sentences.of("They finished the set!")], [0]);
   assert.deepEqual([...sentences.of("what should they feel?")], [1]);
   assert.deepEqual([...sentences.of("and what should they feel")], [1]);

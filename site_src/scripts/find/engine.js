@@ -2,10 +2,11 @@
 
 import { make, root } from "../lib/dom.js";
 import { WordIndex } from "../lib/search.js";
+import { atOnce, inSlices } from "../lib/slices.js";
 import { stems } from "../lib/words.js";
 import { answers, fieldsOf, inPlaceOf, namesOfGear, WEIGHTS } from "./answers.js";
 import { Phrases } from "./phrases.js";
-import { asNamed, questionOf } from "./question.js";
+import { asNamed, NOTHING_ASKED, questionOf } from "./question.js";
 import { awayIn } from "./said-as.js";
 import { Sentences } from "./sentences.js";
 import { Ways } from "./ways.js";
@@ -26,29 +27,41 @@ const whenIdle = (work) => (window.requestIdleCallback ?? setTimeout)(work);
  * @param {Entry[]} entries
  */
 export function engine(data, entries) {
-  const named = namesOfGear(data);
   const ways = new Ways(data);
-  /** @type {import("./question.js").Names} */
-  const heard = { gear: named, away: awayIn(named), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes };
+  /** @type {import("./question.js").Names | null} what a question may name: told when the first is asked */
+  let names = null;
+  const heard = () => {
+    const gear = namesOfGear(data);
+    return (names ??= { gear, away: awayIn(gear), squads: data.groups.map(({ id, squad }) => [id, squad]), lanes: data.lanes });
+  };
   /** @type {Known | null} titles and facts alone, until the rest is taken in */
   let known = null;
   let isRead = false;
-  const read = () => (known ??= {
-    words: new WordIndex(WEIGHTS, data.synonyms).add(entries.map((entry) => fieldsOf(entry))),
-    phrases: new Phrases(entries, () => ""),
-    sentences: new Sentences([]),
-    ways,
-  });
+  const asTitles = () => entries.map((entry) => fieldsOf(entry));
+  const read = () => {
+    if (!known) {
+      known = { words: new WordIndex(WEIGHTS, data.synonyms).add(asTitles()), phrases: new Phrases(), sentences: new Sentences(), ways };
+      atOnce(known.phrases.taking(entries, () => ""));
+    }
+    return known;
+  };
 
-  /** What is typed for entries and their texts, a few at a time.
+  /** Entries as they are known by documents and by what is typed for each, taken in without keeping a key waiting.
+   * @type {(documents: import("../lib/search.js").Document[], typed: string[]) => Promise<Known>} */
+  async function slowly(documents, typed) {
+    const fresh = { words: new WordIndex(WEIGHTS, data.synonyms), phrases: new Phrases(), sentences: new Sentences(), ways };
+    await fresh.words.addSlowly(documents);
+    await inSlices(fresh.phrases.taking(entries, ({ number }) => typed[number] ?? ""));
+    await inSlices(fresh.sentences.taking(typed));
+    return fresh;
+  }
+
+  /** What is typed for entries and their texts.
    * @param {() => void} done */
   async function readTexts(done) {
     const texts = /** @type {{almanacTexts?: [string, string][]}} */ (/** @type {unknown} */ (self)).almanacTexts ?? [];
-    /** @type {(entry: Entry) => [string, string]} */
-    const own = (entry) => texts[entry.text] ?? ["", ""];
-    const words = new WordIndex(WEIGHTS, data.synonyms);
-    await words.addSlowly(entries.map((entry) => fieldsOf(entry, ...own(entry))));
-    known = { words, phrases: new Phrases(entries, (entry) => own(entry)[0]), sentences: new Sentences(entries.map((entry) => own(entry)[0])), ways };
+    const own = entries.map((entry) => texts[entry.text] ?? ["", ""]);
+    known = await slowly(entries.map((entry, at) => fieldsOf(entry, ...own[at])), own.map(([typed]) => typed));
     isRead = true;
     done();
   }
@@ -86,10 +99,10 @@ export function engine(data, entries) {
   /** How much an entry is called by what is asked for without gear: "kick without a board".
    * @type {(question: Question) => (number: number) => number} */
   function called({ words, without }) {
-    const names = named.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((own) => [...new Set(stems(own))]));
-    const likenesses = names.map((own) => read().phrases.likenesses(own));
+    const own = heard().gear.filter(([id]) => without.has(id)).flatMap(([, name]) => [`${words} without ${name}`, `${words} no ${name}`].map((phrase) => [...new Set(stems(phrase))]));
+    const likenesses = own.map((terms) => read().phrases.likenesses(terms));
     return (number) => {
-      const like = Math.max(0, ...likenesses.map((own) => own.get(number) ?? 0));
+      const like = Math.max(0, ...likenesses.map((by) => by.get(number) ?? 0));
       return like < CALLED_SO ? 0 : like;
     };
   }
@@ -128,7 +141,7 @@ export function engine(data, entries) {
 
   return {
     /** @param {string} words */
-    question: (words) => questionOf(words, heard),
+    question: (words) => (words ? questionOf(words, heard()) : NOTHING_ASKED),
 
     /** How well entries answer; null where nothing is asked.
      * @param {Question} question
@@ -143,18 +156,23 @@ export function engine(data, entries) {
      * @param {Question} question */
     nearest(question) {
       const word = read().words.terms.nearest(question.words);
-      const hits = word ? (answers(read(), entries, questionOf(word, heard))?.scores.size ?? 0) : 0;
+      const hits = word ? (answers(read(), entries, questionOf(word, heard()))?.scores.size ?? 0) : 0;
       return hits ? { word, hits } : null;
     },
 
     /** Get ready before the first letter is typed. The texts are a script: a page opened from a folder may fetch nothing.
      * @param {() => void} done when the texts are there, too */
     warm(done) {
+      const texts = make("script", { src: new URL("search/texts.js", root).href });
+      const areThere = new Promise((resolve) => { texts.addEventListener("load", resolve); });
       whenIdle(() => {
-        read();
-        const texts = make("script", { src: new URL("search/texts.js", root).href });
-        texts.addEventListener("load", () => whenIdle(() => { void readTexts(done); }));
         document.head.append(texts);
+        questionOf("a", heard()); // so that the first letter need not make ready what hears a question
+        void slowly(asTitles(), []).then(async (titles) => {
+          known ??= titles;
+          await areThere;
+          whenIdle(() => { void readTexts(done); });
+        });
       });
     },
   };

@@ -11,27 +11,46 @@ const NUMBER_TELLS = 0.5;
 const SQUAD = /^\w+: /; // a practice's title begins with the squad's
 
 export class Phrases {
-  /**
-   * @param {Entry[]} entries
-   * @param {(entry: Entry) => string} asked what people type who look for an entry
-   */
-  constructor(entries, asked) {
-    const own = entries.map((entry) => [entry.title.replace(SQUAD, ""), ...entry.also.split("; "), ...asked(entry).split("; ")].map((name) => [...new Set(stems(name))]));
+  constructor() {
+    this.documents = 0;
     /** @type {Map<string, number>} in the names of how many entries a term stands */
-    const spread = new Map();
-    own.forEach((names) => new Set(names.flat()).forEach((term) => spread.set(term, (spread.get(term) ?? 0) + 1)));
-    /** What a term tells: the rarer, the more. The last for a term that no name has.
-     * @type {(term: string) => number} */
-    this.weight = (term) => (SMALL_NUMBER.test(term) ? NUMBER_TELLS : 1) * Math.log(1 + entries.length / (spread.get(term) ?? 0.5));
+    this.spread = new Map();
     /** @type {Phrase[]} */
-    this.names = own.flatMap((names, entry) => names.filter((terms) => terms.length).map((terms) => ({ entry, weight: this.#whole(terms) })));
+    this.names = [];
     /** @type {Map<string, number[]>} the names that hold a term, by number */
     this.holding = new Map();
-    own.flatMap((names) => names.filter((terms) => terms.length)).forEach((terms, name) => terms.forEach((term) => {
+  }
+
+  /** Take in entries, a step each; known when all of them are.
+   * @param {Entry[]} entries
+   * @param {(entry: Entry) => string} asked what people type who look for an entry */
+  *taking(entries, asked) {
+    this.documents = entries.length;
+    /** @type {string[][][]} */
+    const own = [];
+    for (const entry of entries) {
+      const names = [entry.title.replace(SQUAD, ""), ...entry.also.split("; "), ...asked(entry).split("; ")].map((name) => [...new Set(stems(name))]);
+      new Set(names.flat()).forEach((term) => this.spread.set(term, (this.spread.get(term) ?? 0) + 1));
+      yield own.push(names.filter((terms) => terms.length));
+    }
+    for (const [entry, names] of own.entries()) {
+      yield names.forEach((terms) => this.#hold(terms, this.names.push({ entry, weight: this.#whole(terms) }) - 1));
+    }
+  }
+
+  /** @type {(terms: string[], name: number) => void} */
+  #hold(terms, name) {
+    for (const term of terms) {
       const holding = this.holding.get(term) ?? [];
       holding.push(name);
       this.holding.set(term, holding);
-    }));
+    }
+  }
+
+  /** What a term tells: the rarer, the more. The most by one that no name has.
+   * @param {string} term */
+  weight(term) {
+    return (SMALL_NUMBER.test(term) ? NUMBER_TELLS : 1) * Math.log(1 + this.documents / (this.spread.get(term) ?? 0.5));
   }
 
   /** @param {string[]} terms */

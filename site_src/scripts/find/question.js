@@ -64,6 +64,11 @@ const OF_SETS = /\d\s*[x×*]\s*\d/u; // 8 x 50
 
 const WHOLES = new Set(["set", "practice"]);
 
+/** @type {Question} */
+export const NOTHING_ASKED = {
+  asked: "", words: "", metres: null, minutes: null, lanes: null, swimmers: null, adults: null, without: new Set(), isSwumWith: false, gear: new Set(), groups: [], kinds: new Set(),
+};
+
 /** What goes by two names, by the one that the catalogue uses: flutter on the back is no work of the whole stroke.
  * @param {string} words */
 export const asNamed = (words) => (stems(words).length > 3 ? words : words.replace(/\bback(?:stroke| crawl) (?=kick|legs)/giu, "back ").replace(/\bback legs\b/giu, "back kick"));

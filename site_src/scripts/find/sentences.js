@@ -19,13 +19,19 @@ function isOfSmallWords(text) {
 }
 
 export class Sentences {
-  /** @param {string[]} typed by entry what is typed for it, each part after a semicolon */
-  constructor(typed) {
+  constructor() {
     /** @type {Map<string, Set<number>>} the entries of each, to the word */
     this.entries = new Map();
     /** @type {Map<string, string[]>} those of small words that hold a word */
     this.holding = new Map();
-    typed.forEach((names, entry) => names.split("; ").filter(Boolean).forEach((name) => this.#take(name, entry)));
+  }
+
+  /** Take in what is typed for entries, a step each.
+   * @param {string[]} typed by entry, each part after a semicolon */
+  *taking(typed) {
+    for (const [entry, names] of typed.entries()) {
+      yield names.split("; ").filter(Boolean).forEach((name) => this.#take(name, entry));
+    }
   }
 
   /** @type {(name: string, entry: number) => void} */
@@ -35,7 +41,11 @@ export class Sentences {
     const known = this.entries.get(whole);
     this.entries.set(whole, (known ?? new Set()).add(entry));
     if (!known && isOfSmallWords(name)) {
-      new Set(words).forEach((word) => this.holding.set(word, [...(this.holding.get(word) ?? []), whole]));
+      new Set(words).forEach((word) => {
+        const holding = this.holding.get(word) ?? [];
+        holding.push(whole);
+        this.holding.set(word, holding);
+      });
     }
   }
 

@@ -45,12 +45,14 @@ const SHORTENED = /(?<=\p{L})['’](?=(?:s|t|re|ve|ll|d|m)(?![\p{L}\p{N}]))/gu; 
 /** @param {string} text */
 const plain = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(SHORTENED, "").replace(METRES, "").replace(REPS, "$1$3x$2$4");
 
+const LETTERS_ALONE = /^[A-Za-z ]*$/; // as most of what is typed is: there is nothing to make alike
+
 /**
  * The words of a text, without accents, in small letters.
  * @param {string} text
  * @returns {string[]}
  */
-export const wordsOf = (text) => plain(text).match(/[\p{L}\p{N}]+/gu) ?? [];
+export const wordsOf = (text) => (LETTERS_ALONE.test(text) ? text.toLowerCase().split(" ").filter(Boolean) : plain(text).match(/[\p{L}\p{N}]+/gu) ?? []);
 
 /** A word that says reps of a distance: 8x50. */
 export const OF_REPS = /^\d+x\d+$/;
@@ -63,6 +65,9 @@ export const ofDistance = (word) => word.replace(/^\d+/, "");
  * @param {string} text */
 export const indexed = (text) => {
   const words = wordsOf(text);
+  if (LETTERS_ALONE.test(text)) {
+    return words;
+  }
   const compounds = plain(text).match(COMPOUND) ?? [];
   return [...words, ...compounds.map((word) => wordsOf(word).join("")), ...words.filter((word) => OF_REPS.test(word)).map(ofDistance)];
 };
