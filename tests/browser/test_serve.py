@@ -50,6 +50,22 @@ def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     running.server.shutdown()
 
 
+@pytest.mark.parametrize("file", ["gone.html", "drills/gone.html"])
+def test_a_missing_address_finds_the_root_of_a_site_that_names_none(
+    context: BrowserContext, served: Served, file: str
+) -> None:
+    """Beside the other pages or one folder down: styled, and its links lead where theirs do."""
+    page = context.new_page()
+    page.goto(served.address + file)
+    find = page.get_by_role("link", name="Find it")
+    expect(find).to_have_attribute("href", f"{served.address}find.html")
+    token = "getComputedStyle(document.documentElement).getPropertyValue('--measure')"
+    assert page.evaluate(token), "its style sheets came"
+    page.get_by_role("link", name="home", exact=True).click()
+    expect(page).to_have_url(f"{served.address}index.html")
+    page.close()
+
+
 @pytest.fixture
 def page(context: BrowserContext, served: Served) -> Iterator[Page]:
     """A page that fails the test where it logged an error, as it does where the policy forbids something."""

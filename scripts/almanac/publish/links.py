@@ -22,6 +22,7 @@ def _attribute(name: str) -> re.Pattern[str]:
     return re.compile(rf'{name}="(?<=\s{name}=")([^"<>]*)"(?=[^<>]*>)')
 
 
+MISSING = "404.html"  # shown at any address: one folder down "../" leads to the root, too
 _HREF, _SRC, _ID = map(_attribute, ("href", "src", "id"))
 
 
@@ -38,7 +39,10 @@ class LinkCheck:
     def add(self, file: str, text: str) -> None:
         """Take note of a page, by its file from the root of the site, in place of what it was."""
         plain = _SCRIPT_BODY.sub(r"\1", text)
-        self._links[file] = {*_HREF.findall(plain), *_SRC.findall(plain)}
+        links = {*_HREF.findall(plain), *_SRC.findall(plain)}
+        if file == MISSING:
+            links = {link.removeprefix("../") for link in links}
+        self._links[file] = links
         self._anchors[file] = set(_ID.findall(plain))
 
     def __len__(self) -> int:
