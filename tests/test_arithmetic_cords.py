@@ -11,9 +11,9 @@ from typing import Any
 
 import pytest
 from arithmetic_plans import club, part, practice_of, summarised, swim
-from arithmetic_world import PIECES, events, swim_set
+from arithmetic_world import HAZARD, PIECES, events, swim_set
 
-from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties
+from almanac.arithmetic.cords import CordsAtOnce, cords_at_once, is_tied, ties, tows
 from almanac.model.policy import LevelLimits, Limit
 from almanac.model.practice import ListOfSome, PartOfSome, PracticePart
 from almanac.model.structure import structure_items
@@ -44,6 +44,16 @@ def test_gear_that_ties() -> None:
     piece = {"distance": 50, "do": "crawl", "effort": "easy"}
     (mixed,) = events({"reps": 1, "parts": [piece, {**piece, "gear": ["fins"]}]})
     assert [is_tied(own, CORD) for own in (tied, free, mixed)] == [True, False, True]  # type: ignore[arg-type]
+
+
+def test_gear_that_tows_a_line_resists_ties_nobody_and_names_the_danger() -> None:
+    line = replace(HAZARD, hazard="caught-in-line")
+    chute = replace(PIECES["chute"], hazards=(HAZARD, line))
+    gear = {
+        "chute": chute, "tied": replace(chute, tied_to="anchor"), "fins": replace(PIECES["fins"], hazards=(line,)),
+        "socks": PIECES["socks"], "bare": replace(chute, hazards=()),
+    }  # fmt: skip
+    assert tows(gear) == {"chute"}
 
 
 def test_as_many_cords_as_heads_and_no_more_than_are_owned() -> None:
