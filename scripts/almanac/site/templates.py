@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import html
 import json
+import re
 from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
@@ -16,7 +17,7 @@ from almanac.arithmetic.brief import IN_FULL
 from almanac.site.compiled_templates import CompiledTemplates, FinalizedOnce
 
 # Everything that HTML, Markdown or one of the Markdown extensions could take for markup.
-_SPECIAL = str.maketrans({char: f"&#{ord(char)};" for char in "&<>\"'`\\*_{}[]#|~^=$!@"})
+_SPECIAL = re.compile(r"[&<>\"'`\\*_{}\[\]#|~^=$!@]")
 
 
 def safe(value: Any) -> Markup:
@@ -33,7 +34,11 @@ def safe(value: Any) -> Markup:
 # The same words, times and numbers stand on many pages.
 @lru_cache(maxsize=2**15)
 def _safe(text: str) -> Markup:
-    return Markup(" ".join(text.split()).translate(_SPECIAL))
+    return Markup(_SPECIAL.sub(_reference, " ".join(text.split())))
+
+
+def _reference(special: re.Match[str]) -> str:
+    return f"&#{ord(special[0])};"
 
 
 def front_matter(**fields: Any) -> Markup:
