@@ -12,13 +12,13 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from itertools import groupby, pairwise
+from itertools import groupby
+from operator import sub
 
 FOLDER = "packs/"
 RUNS, _PICTURES = "data/v1/run/", (("drills/", "faults/"), ".svg")
 _PAGES = 200  # in one: more share more, and few enough to be fetched again where the signal went
-# A tag that opens begins one, and a line.
-_PIECE = re.compile(r"<?[^<\n]*(?:<(?![a-z])[^<\n]*)*\n?")
+_OPENS = re.compile(r"<(?<=[^\n]<)(?=[a-z])")  # a tag within a line
 
 
 def is_packed(file: str) -> bool:
@@ -48,16 +48,24 @@ def packed(pages: Mapping[str, str]) -> str:
     """A pack as JSON: every piece once, sorted, and by page how far on it is from each of its
     pieces to the next: from before the first to begin with.
     """
-    cut = {file: _PIECE.findall(text) for file, text in pages.items()}
-    pieces = sorted({piece for own in cut.values() for piece in own})
+    cut = {file: _pieces(text) for file, text in pages.items()}
+    pieces = sorted(set().union(*cut.values()))
     number = {piece: at for at, piece in enumerate(pieces)}
-    steps = {file: _steps([number[piece] for piece in own]) for file, own in cut.items()}
+    steps = {file: _steps(list(map(number.__getitem__, own))) for file, own in cut.items()}
     pack = {"pieces": pieces, "files": steps}
     return json.dumps(pack, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
+def _pieces(text: str) -> list[str]:
+    """A text, in which no zero stands, cut before each tag that opens and after each line. The last
+    is always empty: packs that phones hold have it.
+    """
+    marked = _OPENS.sub("\0<", text).replace("\n", "\n\0")
+    return [*marked.removesuffix("\0").split("\0"), ""]
+
+
 def _steps(numbers: Sequence[int]) -> list[int]:
-    return [own - before for before, own in pairwise([-1, *numbers])]
+    return list(map(sub, numbers, [-1, *numbers]))
 
 
 def _place(file: str) -> tuple[str, str]:
