@@ -24,6 +24,7 @@ def half_up(value: float | Fraction, step: Decimal = SECOND) -> Decimal:
     return Decimal(repr(float(value))).quantize(step, ROUND_HALF_UP, _WIDE)
 
 
+@lru_cache(maxsize=2**14)
 def tenths(seconds: float) -> float:
     """Seconds in tenths, as JSON holds them: 599.999 is 600.0."""
     return decimals(seconds, 1)
@@ -48,6 +49,7 @@ def in_tenths(value: Any, name: str = "") -> Any:
     return tenths(value) if isinstance(value, float) and name.endswith("_s") else value
 
 
+@lru_cache(maxsize=2**14)
 def difference(whole: float, less: float, step: Decimal = TENTH) -> Decimal:
     """What is left of a whole, as a reader reckons it from the two numbers that are shown."""
     return half_up(whole, step) - half_up(less, step)

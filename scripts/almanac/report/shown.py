@@ -58,7 +58,7 @@ def shown(figure: NamedFigure) -> str:
     value = figure.value
     if value is None:
         return figure.figure.absent
-    if figure.figure.shown in _STEPS:
+    if figure.figure.shown in _STEPS and isinstance(figure.working, Difference):
         value = _as_reckoned(figure, _STEPS[figure.figure.shown])
     text = FORMATS[figure.figure.shown](value, figure.unit)
     return f"{text} ({figure.partly})" if figure.partly else text

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from almanac.arithmetic.working import (
     Between,
@@ -45,13 +46,19 @@ def show_value(value: float, unit: str = "", digits: int = 3) -> str:
     return f"{show_number(value, digits)} {unit}".rstrip()
 
 
+# The same times, distances and counts stand in many workings.
+@lru_cache(maxsize=2**14)
+def _named_value(value: float, what: str, unit: str, digits: int) -> str:
+    return f"{show_value(value, unit, digits)} {what}".strip()
+
+
 def formula(working: Working) -> str:
     """A working as one line: ``2 × (6 × 50 + 2 × (25 + 50)) + 100``. Named steps stand as their
     value and name.
     """
     match working:
         case Known(value, what, unit, digits):
-            return f"{show_value(value, unit, digits)} {what}".strip()
+            return _named_value(value, what, unit, digits)
         case Labelled(_, what, unit):
             return f"{show_value(working.value, unit)} {what}".strip()
         case Sum(terms):
@@ -96,9 +103,9 @@ def _of_times(working: Slope | PowerLaw | Between | BuildTime) -> str:
 
 
 def _bracketed(working: Working) -> str:
-    text = formula(working)
     if isinstance(working, Known):  # as most are
-        return text
+        return _named_value(working.value, working.what, working.unit, working.digits)
+    text = formula(working)
     loose = isinstance(working, (Difference, UpTo)) or (
         isinstance(working, Sum) and len(working.terms) > 1
     )
