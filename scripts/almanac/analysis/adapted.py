@@ -55,6 +55,10 @@ def done_by(analysis: Analysis, entry: Drill | SwimSet | Practice) -> tuple[str,
 
 def _left_out(analysis: Analysis, entry: Drill | SwimSet | Practice) -> frozenset[str]:
     """The needs that leave out something of an entry."""
+    return analysis.once((_left_out, entry.kind, entry.id), lambda: _leaves(analysis, entry))
+
+
+def _leaves(analysis: Analysis, entry: Drill | SwimSet | Practice) -> frozenset[str]:
     catalogue, known = analysis.catalogue, answers_of(analysis)
     if isinstance(entry, Drill):
         return frozenset(id for id in catalogue.needs if known.of[id, entry.id].is_left_out)
@@ -65,10 +69,18 @@ def _left_out(analysis: Analysis, entry: Drill | SwimSet | Practice) -> frozense
 
 def parts_left_out(
     analysis: Analysis, practice: Practice
-) -> Iterator[tuple[SwimSet | None, frozenset[str]]]:
+) -> list[tuple[SwimSet | None, frozenset[str]]]:
     """Of each thing that is done in a practice its set, None for items in place, and the needs that
     leave out something of it.
     """
+    return analysis.once(
+        (parts_left_out, practice.id), lambda: list(_parts_left_out(analysis, practice))
+    )
+
+
+def _parts_left_out(
+    analysis: Analysis, practice: Practice
+) -> Iterator[tuple[SwimSet | None, frozenset[str]]]:
     catalogue = analysis.catalogue
     for _, doing in practice.doings:
         if doing.set:

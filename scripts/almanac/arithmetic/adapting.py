@@ -100,6 +100,7 @@ class Answers:
     of: Mapping[tuple[str, str], Answer]
     of_gear: Mapping[tuple[str, str], Answer]
     _instead: dict[tuple[str, str], Drill | None] = field(default_factory=dict, repr=False)
+    _words: dict[tuple[str, str, str], Answer] = field(default_factory=dict, repr=False)
 
     @cached_property
     def _serving(self) -> Mapping[tuple[str, str], Mapping[Hashable, Drill]]:
@@ -120,6 +121,13 @@ class Answers:
     def needs(self) -> tuple[str, ...]:
         """The needs that are answered."""
         return tuple(dict.fromkeys(need for need, _ in self.of))
+
+    def of_word(self, need: Need, facet: str, word: str) -> Answer:
+        """How one word that a set asks, of an effort or a start, fits a need."""
+        key = need.id, facet, word
+        if key not in self._words:
+            self._words[key] = by_rules(need, {facet: frozenset([word])})
+        return self._words[key]
 
     def instead(self, need: str, drill: Drill) -> Drill | None:
         """What is done in place of a drill that is left out for a need: a drill that is not, of no

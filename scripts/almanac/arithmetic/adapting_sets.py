@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from almanac.arithmetic.adapting import Answers, by_rules, own_line
+from almanac.arithmetic.adapting import Answers, own_line
 from almanac.model.entry import Ids
 from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need
@@ -62,8 +62,8 @@ def set_answers(
     for id, need in needs.items():
         fits = {drill.id: known.of[id, drill.id] for drill in asked.drills}
         left = [drill for drill in asked.drills if fits[drill.id].is_left_out]
-        efforts, easier = _of_words(need, "efforts", asked.efforts)
-        starts, other = _of_words(need, "starts", asked.starts)
+        efforts, easier = _of_words(known, need, "efforts", asked.efforts)
+        starts, other = _of_words(known, need, "starts", asked.starts)
         yield SetAnswer(
             id,
             len(asked.drills),
@@ -77,9 +77,9 @@ def set_answers(
         )
 
 
-def _of_words(need: Need, field: str, words: Ids) -> tuple[Ids, Ids]:
+def _of_words(known: Answers, need: Need, field: str, words: Ids) -> tuple[Ids, Ids]:
     """Of a set's words those that the rules of a need leave out, and what they change at others."""
-    found = {word: by_rules(need, {field: frozenset([word])}) for word in words}
+    found = {word: known.of_word(need, field, word) for word in words}
     left = tuple(word for word, answer in found.items() if answer.is_left_out)
     changes = (
         said for word, answer in found.items() if word not in left for said in answer.changes
