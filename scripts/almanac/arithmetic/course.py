@@ -91,13 +91,13 @@ def misfits(
 
 def _rep_misfits(item: Reps, course: Course, path: DataPath, drills: Drills) -> Iterator[Misfit]:
     whole = nearest_lengths(item.distance, course)
-    leg = in_all([Fraction(item.distance) / item.manner.swimmers])
+    leg = _of_each(item.distance, item)
     if leg % course.length and not _gets_back(item, course, drills):
         swimmers = item.manner.swimmers
         nearest = nearest_lengths(leg, course) * swimmers
         yield Misfit(path, leg, Unfit.ENDS, None, nearest, swimmers)
         return
-    distances = [in_all([Fraction(p.distance) / item.manner.swimmers]) for p in item.parts]
+    distances = [_of_each(part.distance, item) for part in item.parts]
     if in_all(distances) != leg or (len(distances) > 1 and not all(distances)):
         empty = next((number for number, own in enumerate(distances) if not own), None)
         added = in_all([Fraction(part.distance) for part in item.parts])
@@ -109,6 +109,12 @@ def _rep_misfits(item: Reps, course: Course, path: DataPath, drills: Drills) -> 
         if at % course.length and (part.rest or not is_meant):
             yield Misfit(path, part.distance, why, number, nearest_lengths(part.distance, course))
             return
+
+
+def _of_each(distance: Distance, item: Reps) -> Distance:
+    """What each of those who share a rep swims of a distance."""
+    swimmers = item.manner.swimmers
+    return in_all([distance if swimmers == 1 else Fraction(distance) / swimmers])
 
 
 def _gets_back(item: Reps, course: Course, drills: Drills) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from almanac.arithmetic.expand import Piece, Rep
 from almanac.model.club import ENDS, START_END, TURN_END
@@ -37,14 +38,14 @@ def across(ends: Ends, lengths: Fraction) -> Ends:
     """
     if lengths.denominator > 1:
         return BOTH
-    if lengths % 2 == 0:
+    if lengths.numerator % 2 == 0:
         return ends
     return frozenset(TURN_END if end == START_END else START_END for end in ends)
 
 
 def legs_begin(legs: int, distance: Distance, course: Course, at: Ends = _AT_START) -> Ends:
     """The ends at which the legs of a team begin, each where the one before touches."""
-    return frozenset().union(*_in_turn(at, _in_lengths(distance, course), legs)[:-1])
+    return frozenset().union(*_in_turn(at, _in_lengths(distance, course.length), legs)[:-1])
 
 
 def _in_turn(at: Ends, lengths: Fraction, swimmers: int) -> list[Ends]:
@@ -81,11 +82,12 @@ def _lengths(rep: Rep, course: Course) -> Fraction | None:
     """How many lengths one swimmer swims of a rep; None where that is estimated."""
     if any(piece.by_time for piece in rep.pieces):
         return None
-    return _in_lengths(rep.distance, course)
+    return _in_lengths(rep.distance, course.length)
 
 
-def _in_lengths(distance: Distance, course: Course) -> Fraction:
-    return Fraction(distance) / course.length
+@lru_cache(maxsize=2**10)  # few distances are swum, and each by many
+def _in_lengths(distance: Distance, length: int) -> Fraction:
+    return Fraction(distance) / length
 
 
 def _gets_back(rep: Rep, lengths: Fraction, starts: Mapping[str, Word]) -> bool:
@@ -105,7 +107,7 @@ def placed_pieces(rep: Rep, begins: Ends, course: Course) -> Iterator[PlacedPiec
             at = None
             yield PlacedPiece(piece, BOTH, BOTH)
             continue
-        after = at + _in_lengths(piece.distance, course)
+        after = at + _in_lengths(piece.distance, course.length)
         walls = range(int(at) + 1, int(after) + 1)
         reached = (across(begins, Fraction(wall)) for wall in walls)
         yield PlacedPiece(piece, across(begins, at), frozenset().union(*reached))

@@ -134,6 +134,11 @@ class Pacer:
         """The targets that have been asked for: sets ask for the same ones again and again."""
         return {}
 
+    @cached_property
+    def _timed_at(self) -> dict[tuple[str, str, Distance, Distance], Working | Because]:
+        """What has been asked of the lines: many drills are timed by one, at the same effort."""
+        return {}
+
     def piece(self, piece: Piece, rep_distance: Distance) -> Target | NoNumber:
         """The target of one piece of a rep of ``rep_distance``, in the course's unit.
 
@@ -162,7 +167,9 @@ class Pacer:
         at = EffortPace(line, self.scale, self.paces.policy, self.course, self.level)
         ends: list[Working] = []
         for word in piece.effort.words:
-            paced = at.time(word, rep_distance, piece.distance)
+            asked = rule.like, word, rep_distance, piece.distance
+            if (paced := self._timed_at.get(asked)) is None:
+                paced = self._timed_at[asked] = at.time(word, rep_distance, piece.distance)
             if isinstance(paced, Because):
                 return NoNumber(paced, piece.drill.id, rule.like)
             ends.append(paced)

@@ -146,6 +146,10 @@ class Paces:
         default_factory=dict, init=False, repr=False, compare=False
     )
 
+    _worn: dict[tuple[str, str, Course], list[tuple[TestPoint, TestPoint]]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+
     def line(self, like: str, course: Course) -> PaceLine | Because:
         """The pace line of a benchmark's activity for reps in a course, or why there is none."""
         if (like, course) not in self._lines:
@@ -161,6 +165,13 @@ class Paces:
         """The group's own comparisons for a piece of gear: without it and with it, the same
         activity, distance and course, both within their ``repeat_every``; shortest first.
         """
+        if (like, gear, course) not in self._worn:
+            self._worn[like, gear, course] = self._timed_with(like, gear, course)
+        return self._worn[like, gear, course]
+
+    def _timed_with(
+        self, like: str, gear: str, course: Course
+    ) -> list[tuple[TestPoint, TestPoint]]:
         own = self.benchmarks[like]
         worn = frozenset((*own.gear, gear))
         with_it = {id for id, other in self.benchmarks.items()

@@ -25,9 +25,9 @@ def rest_after(
     fifties = _fifties(rep, target, policy, course)
     asked = [
         rest_working(getattr(policy.rest[word], which), fifties, target, policy)
-        for word in (easier, harder)
+        for word in ((easier, harder) if along else (easier,))
     ]
-    if along == 0:
+    if not along:
         return Labelled(asked[0], f"{which} rest at {easier}", "s")
     named = [
         Product((Known(share), Labelled(rest, f"rest at {word}", "s")))

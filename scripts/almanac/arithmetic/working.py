@@ -5,6 +5,7 @@ part.
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from statistics import linear_regression
@@ -224,20 +225,18 @@ def gathered(terms: Iterable[Working]) -> Working:
     """A sum in which equal terms stand once with their count, in order of first appearance: 12 ×
     1:05 + 1:00.
     """
-    same: dict[int, list[Working]] = {}  # many are one object, and long to compare
-    for term in terms:
-        same.setdefault(id(term), []).append(term)
-    firsts: list[list[Working]] = []
-    alike: dict[float, list[list[Working]]] = {}  # only what comes to the same can be the same
-    for own in same.values():
-        known = alike.setdefault(own[0].value, [])
-        first = next((each for each in known if each[0] == own[0]), None)
+    each = tuple(terms)
+    counts = Counter(map(id, each))  # many are one object, and long to compare
+    alike: dict[float, list[Working]] = {}  # only what comes to the same can be the same
+    for term in {id(term): term for term in each}.values():
+        known = alike.setdefault(term.value, [])
+        first = next((other for other in known if other == term), None)
         if first is None:
-            known.append(own)
-            firsts.append(own)
+            known.append(term)
         else:
-            first.extend(own)
-    return total(times(len(each), each[0]) for each in firsts)
+            counts[id(first)] += counts.pop(id(term))
+    firsts = {id(term): term for term in each if id(term) in counts}
+    return total(times(counts[own], term) for own, term in firsts.items())
 
 
 def times(count: int, working: Working, what: str = "") -> Working:

@@ -196,5 +196,5 @@ def _strip(analysis: Analysis, summary: SetSummary, run: GroupClock) -> str:
     stretches = [Stretch(moment.start, moment.length, moment.effort) for moment in moments]
     title = f"The set along the clock for {analysis.catalogue.lane_groups[run.group].title}"
     identifier = f"strip-{run.group}-{summary.course}"
-    marks = effort_marks(analysis.catalogue.efforts)
+    marks = analysis.once(effort_marks, lambda: effort_marks(analysis.catalogue.efforts))
     return strip(stretches, marks, identifier, title, run.clock.value, LEGEND)

@@ -78,11 +78,12 @@ def facet_tables(kind: str, catalogue: Catalogue, swum: Swum) -> list[dict[str, 
         {
             "title": title,
             "rows": [
-                _facet_row(kind, by[facet, share.word], share)
+                _facet_row(kind, by[facet, share.word], share, whole)
                 for share in facet_shares(catalogue, swum, facet)
             ],
         }
         for facet, title in FACET_TITLES.items()
+        for whole in (float(sum(swum.by[facet].values())) or 1.0,)
     ]
 
 
@@ -99,14 +100,13 @@ def swum_ways(kind: str, catalogue: Catalogue, of: ByGroup) -> list[dict[str, An
     ]
 
 
-def _facet_row(kind: str, of: FacetWord, share: FacetShare) -> dict[str, Any]:
+def _facet_row(kind: str, of: FacetWord, share: FacetShare, whole: float) -> dict[str, Any]:
     distance, *others = table(kind, "facet", "words", of)
-    split = of.swum.by[of.facet]
     return {
         "title": share.title,
         "distance": replace(page_figure(distance), value=share.distance),
         "share": share.share,
-        "bar": Markup(bar(float(split[of.word]) / (float(sum(split.values())) or 1.0))),
+        "bar": Markup(bar(float(of.swum.by[of.facet][of.word]) / whole)),
         "others": [page_figure(figure) for figure in others],
     }
 
