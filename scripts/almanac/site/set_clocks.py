@@ -4,7 +4,7 @@ strip.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from itertools import groupby
 from typing import Any
 
@@ -33,7 +33,10 @@ from almanac.units import COURSES, Course, show_distance, show_number, show_time
 def own_clock(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     """A computable set on the clock in its own pool, for the lane group that it is written for."""
     groups = analysis.meant(swim_set) or tuple(analysis.catalogue.lane_groups)
-    return _pool(analysis, swim_set, own_pool(analysis, swim_set), groups[:1])
+    pool = own_pool(analysis, swim_set)
+    return analysis.once(
+        (own_clock, swim_set.id), lambda: _pool(analysis, swim_set, pool, groups[:1], {})
+    )
 
 
 def own_pool(analysis: Analysis, swim_set: SwimSet) -> Course:
@@ -48,13 +51,21 @@ def pool_clocks(analysis: Analysis, swim_set: SwimSet) -> list[dict[str, Any]]:
     own, groups = own_pool(analysis, swim_set), analysis.catalogue.lane_groups
     others = COURSES.values() if analysis.catalogue.club.waters else ()
     courses = [own, *(course for course in others if course != own)]
-    return [_pool(analysis, swim_set, course, groups) for course in courses]
+    known = {first["id"]: first for first in own_clock(analysis, swim_set)["groups"]}
+    return [
+        _pool(analysis, swim_set, course, groups, known if course == own else {})
+        for course in courses
+    ]
 
 
 def _pool(
-    analysis: Analysis, swim_set: SwimSet, course: Course, groups: Iterable[str]
+    analysis: Analysis,
+    swim_set: SwimSet,
+    course: Course,
+    groups: Iterable[str],
+    known: Mapping[str, dict[str, Any]],
 ) -> dict[str, Any]:
-    """The set in one pool, for some lane groups."""
+    """The set in one pool, for some lane groups; ``known`` are those that have been told before."""
     own = course == own_pool(analysis, swim_set)
     summary = analysis.summary_in(swim_set.id, course)
     return {
@@ -65,7 +76,7 @@ def _pool(
         "fits": not summary.misfits,
         "misfits": [_misfit(swim_set, misfit, course) for misfit in summary.misfits],
         "moved": not swim_set.is_on_land and course.unit != swim_set.course.unit,
-        "groups": [_group(analysis, summary, summary.clocks[id]) for id in groups],
+        "groups": [known.get(id) or _group(analysis, summary, summary.clocks[id]) for id in groups],
     }
 
 

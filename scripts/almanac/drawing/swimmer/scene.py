@@ -51,10 +51,10 @@ def scene_parts(
     that the one drawing can move to the other.
     """
     held = scene.held
-    layers = _layers(held, scene.worn, view, still)
+    layers = [*body_layers(held, view, still=still), *gear_layers(held, view, scene.worn)]
     if like:
-        order = _layers(like, scene.worn, view, still)
-        layers = [(at, own) for (at, _), (_, own) in zip(order, layers, strict=True)]
+        order = [*_depths(like), *(at for at, _ in gear_layers(like, view, scene.worn))]
+        layers = [(at, own) for at, (_, own) in zip(order, layers, strict=True)]
     parts = [*backdrop(held, view, calm=calm), *marks(BEHIND, held, view), *painted(layers)]
     parts += [*waterline(held, view), *marks(OVER, held, view)]
     if scene.place:
@@ -63,10 +63,6 @@ def scene_parts(
     if held.spec.position == "rotating" and held.spec.hold == "lying" and not scene.says:
         parts.append(turning(held, view))
     return parts
-
-
-def _layers(held: Pose, worn: tuple[str, ...], view: View, still: bool) -> list[Layer]:
-    return [*body_layers(held, view, still=still), *gear_layers(held, view, worn)]
 
 
 def painted(layers: list[Layer]) -> list[str]:
@@ -93,14 +89,21 @@ def body_layers(held: Pose, view: View, *, still: bool = False) -> list[Layer]:
             path("near-suit", short_path(view, bones.near_leg)),
         )
     middle = [*trunk, near_short, *([far_short] if held.turned else [])]
-    return [
-        (FAR_LEG, sway(held, view, [*far_leg, far_short])),
-        (NEAR_LEG, sway(held, view, near_leg)),
-        (0.0, sway(held, view, middle)),
-        (HEAD, head(view, bones, goggles=held.spec.wet)),
-        (depth(bones.far_arm), [path(far, arm_path(view, bones.far_arm, fist=fist))]),
-        (depth(bones.near_arm), [path("near", arm_path(view, bones.near_arm, fist=fist))]),
+    drawn = [
+        sway(held, view, [*far_leg, far_short]),
+        sway(held, view, near_leg),
+        sway(held, view, middle),
+        head(view, bones, goggles=held.spec.wet),
+        [path(far, arm_path(view, bones.far_arm, fist=fist))],
+        [path("near", arm_path(view, bones.near_arm, fist=fist))],
     ]
+    return list(zip(_depths(held), drawn, strict=True))
+
+
+def _depths(held: Pose) -> list[float]:
+    """The depth of each of the layers of a body."""
+    bones = held.skeleton
+    return [FAR_LEG, NEAR_LEG, 0.0, HEAD, depth(bones.far_arm), depth(bones.near_arm)]
 
 
 def _as_they_are(held: Pose, view: View, elements: list[str]) -> list[str]:
