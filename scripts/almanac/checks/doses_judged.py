@@ -94,7 +94,9 @@ def dose_sums(analysis: Analysis, swum: Swum) -> dict[str, DoseSum]:
     for rep in swum.reps:
         for piece in rep.pieces:
             drill = piece.drill
-            own = sums.setdefault(drill.id, DoseSum(rep.path, drill))
+            own = sums.get(drill.id)
+            if own is None:
+                own = sums[drill.id] = DoseSum(rep.path, drill)
             walls = math.ceil(piece.distance / swum.course.length) if drill.is_wall_work else 1
             own.goes += max(1, walls)
             own.distance += float(piece.distance)
