@@ -1,7 +1,7 @@
 """What frozen dataclasses are made by, beside the library's own."""
 
 import pickle
-from dataclasses import FrozenInstanceError, dataclass, replace
+from dataclasses import FrozenInstanceError, dataclass, field, replace
 from functools import cached_property
 
 import pytest
@@ -30,7 +30,29 @@ class Plain:
         return 2 * self.first
 
 
+@quick
+@dataclass(frozen=True, kw_only=True)
+class Named:
+    third: list[int] = field(default_factory=list)
+    second: str = "as told"
+
+
+@quick
+@dataclass(frozen=True)
+class Longer(Named):
+    first: float
+
+
 asked: list[float] = []
+
+
+def test_what_is_made_for_a_field_is_made_anew_for_each() -> None:
+    one, other = Longer(1.0), Longer(1.0, second="other")
+    assert one.third == other.third == [] and one.third is not other.third
+    assert (one.second, other.second) == ("as told", "other")
+    assert Longer(1.0, third=[1]) == replace(one, third=[1])
+    with pytest.raises(TypeError):
+        Longer(1.0, [1])  # type: ignore[misc]
 
 
 def test_it_is_made_and_refuses_as_the_librarys() -> None:

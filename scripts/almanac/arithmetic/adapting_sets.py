@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from almanac.arithmetic.adapting import Answers, own_line
+from almanac.frozen import quick
 from almanac.model.entry import Ids
 from almanac.model.knowledge import Drill
 from almanac.model.need import AS_IS, CHANGED, LEAVE_OUT, Adapt, Need
@@ -21,6 +22,7 @@ class Asked:
     starts: Ids = ()
 
 
+@quick
 @dataclass(frozen=True)
 class SetAnswer:
     """How a set of so many ``drills`` fits a need: those that are left out, each with what is done

@@ -11,10 +11,12 @@ from dataclasses import dataclass
 from almanac.arithmetic.block import BlockSummary
 from almanac.arithmetic.known_tests import repeat_weeks
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.frozen import quick
 from almanac.model.block import Week
 from almanac.model.knowledge import Benchmark, Drill
 
 
+@quick
 @dataclass(frozen=True)
 class Appearance:
     """The first and the last week, from 1, in which something is used, and on how many days."""

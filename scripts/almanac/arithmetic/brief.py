@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from almanac.arithmetic.expand import Rep
+from almanac.frozen import quick
 from almanac.model.catalogue import Key
 from almanac.model.entry import Hazard
 from almanac.model.knowledge import Drill, Gear
@@ -16,6 +17,7 @@ IN_FULL = 3
 """So many hazards, the gravest, are told in full; every other in one line. House preference."""
 
 
+@quick
 @dataclass(frozen=True)
 class BriefSource:
     """An entry that names a hazard, by its kind and id, and what it adds of its own."""
@@ -25,6 +27,7 @@ class BriefSource:
     control: str
 
 
+@quick
 @dataclass(frozen=True)
 class BriefHazard:
     """A hazard: its word, what the vocabulary says of it, and all that it comes from."""

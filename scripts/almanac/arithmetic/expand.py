@@ -192,6 +192,7 @@ def _rounds(
             yield Break((*path, "pause_between"), (*rounds, number), item.pause_between)
 
 
+@quick
 @dataclass(frozen=True)
 class _Laying:
     """What items are laid out with."""

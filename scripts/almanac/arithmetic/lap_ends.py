@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from almanac.arithmetic.expand import Piece, Rep
+from almanac.frozen import quick
 from almanac.model.club import ENDS, START_END, TURN_END
 from almanac.model.policy import Word
 from almanac.model.swim_set import Distance
@@ -18,6 +19,7 @@ BOTH: Ends = frozenset(ENDS)
 _AT_START: Ends = frozenset((START_END,))
 
 
+@quick
 @dataclass(frozen=True)
 class PlacedPiece:
     """A piece of a rep with the ends at which it may begin, and those whose walls it comes to."""

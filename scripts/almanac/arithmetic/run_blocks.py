@@ -12,9 +12,11 @@ from itertools import groupby
 from almanac.arithmetic.expand import Event, Rep
 from almanac.arithmetic.gear_changes import GearChange
 from almanac.arithmetic.timed_reps import GroupClock, TimedRep
+from almanac.frozen import quick
 from almanac.source.reader import DataPath
 
 
+@quick
 @dataclass(frozen=True)
 class RepsBlock:
     """Reps of one item that follow each other in one round. ``first`` is the place of the first of
@@ -64,6 +66,7 @@ class RoundsBlock:
 Block = RepsBlock | WaitBlock | RoundsBlock
 
 
+@quick
 @dataclass(frozen=True)
 class _Placed:
     """A block with where it stands in the items, and the numbers of the rounds around it."""

@@ -16,13 +16,14 @@ from almanac.arithmetic.pace import Pacer
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Clocks, Timing
 from almanac.arithmetic.working import Known, Labelled, Working, gathered, total
-from almanac.frozen import kept
+from almanac.frozen import kept, quick
 from almanac.model.changes import items_for
 from almanac.model.club import LaneGroup
 from almanac.model.swim_set import Distance, Item, in_all
 from almanac.units import Course
 
 
+@quick
 @dataclass(frozen=True)
 class Swum:
     """Events in one course, added up, as one or more lane groups swim them.

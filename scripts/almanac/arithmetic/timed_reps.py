@@ -171,6 +171,7 @@ class DoesNotFit:
     fits_s: float
 
 
+@quick
 @dataclass(frozen=True)
 class GroupClock:
     """A set on the clock for one lane group. Totals are None where a rep's time is not known.

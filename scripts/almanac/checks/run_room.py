@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import reduce
+from functools import cached_property, reduce
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.expand import Event, Rep
@@ -13,6 +13,7 @@ from almanac.arithmetic.swum import Swum
 from almanac.arithmetic.under_water import is_under
 from almanac.checks.doses_judged import DoseSum, dose_sums
 from almanac.checks.under_water_days import metres_of
+from almanac.frozen import quick
 from almanac.source.reader import DataPath
 
 Place = tuple[int, DataPath]
@@ -22,6 +23,7 @@ AGAIN_MOST = 2
 """So often a rep of an item is swum again after a stop, at most: house preference."""
 
 
+@quick
 @dataclass(frozen=True)
 class Tally:
     """What counts against the limits of a practice: of each drill; metres resisted and with plates;
@@ -83,13 +85,17 @@ class Room:
         """What counts of some events of a part."""
         return tally(self.analysis, replace(self.swums[number], events=events))
 
+    @cached_property
+    def _planned(self) -> Tally:
+        return reduce(Tally.__add__, self.tallies, Tally())
+
     def over(self, more: Tallies) -> frozenset[object]:
         """Which limits the day is beyond with so much more in some of its parts: of drills, of gear
         and of work under water, in the whole and in each part.
         """
         limits = self.analysis.catalogue.policy.of_level(self.level)
         each = [own + more[n] if n in more else own for n, own in enumerate(self.tallies)]
-        whole = reduce(Tally.__add__, each, Tally())
+        whole = reduce(Tally.__add__, more.values(), self._planned)
         found: set[object] = {
             id
             for id, own in whole.doses.items()

@@ -7,9 +7,11 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import ClassVar
 
+from almanac.frozen import quick
 from almanac.model.entry import Entry, Ids, Reference, references
 
 
+@quick
 @dataclass(frozen=True)
 class Session:
     """One session of a day: a practice or a circuit on ``land``, whose ``rating`` the coach may

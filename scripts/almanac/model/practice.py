@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import ClassVar
 
+from almanac.frozen import quick
 from almanac.model.entry import Entry, Hazard, Helper, Ids, Reference, Seconds, references
 from almanac.model.swim_set import Item, item_references
 from almanac.source.reader import DataPath
@@ -88,6 +89,7 @@ class Station(Doing):
     half: str = ""
 
 
+@quick
 @dataclass(frozen=True)
 class PracticePart(Doing):
     """A part of a practice: a set or items for all, lists of parts ``apart``, or ``stations`` that

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar
 
+from almanac.frozen import quick
 from almanac.model.assumed import Assumed
 from almanac.model.effort_plans import Effort
 from almanac.model.entry import Entry, Hazard, Ids, Reference, Seconds, references
@@ -25,6 +26,7 @@ def in_all(distances: Iterable[Distance]) -> Distance:
     return int(added) if added.denominator == 1 else added
 
 
+@quick
 @dataclass(frozen=True)
 class Part:
     """One piece of a rep; ``distance`` in the set's own unit.
@@ -82,6 +84,7 @@ class Change:
     manner: Manner | None = None
 
 
+@quick
 @dataclass(frozen=True)
 class Reps:
     """One thing done ``reps`` times. ``is_parted`` where the entry wrote it as parts; ``stated`` is
@@ -139,6 +142,7 @@ class RoundsChange:
     pause_between: Seconds | None = None
 
 
+@quick
 @dataclass(frozen=True)
 class Round:
     """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the
