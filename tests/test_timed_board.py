@@ -80,7 +80,7 @@ def test_the_board_of_a_set_says_when_to_go_to_whoever_it_gives_no_send_off(
     marked = 0
     for id in analysis.computable:
         summary = analysis.summary(id)
-        page = set_page(analysis, summary, ())
+        page = set_page(analysis, summary, (), [])
         lines: list[BoardLine] = [line for line in _lines(page.context["board"]) if line.path]
         for group, run in summary.clocks.items():
             for timed in run.reps:

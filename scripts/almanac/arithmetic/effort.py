@@ -190,22 +190,11 @@ class EffortScale:
                 return self.even(words[(number - 1) % len(words)])
             case Build(first, last):
                 return EffortSpan(self.rating(first), self.rating(last), (first, last), None)
-            case Descend():
-                if (effort, number, of) not in self._descended:
-                    self._descended[effort, number, of] = self._of_descend(effort, number, of)
-                return self._descended[effort, number, of]
-
-    @cached_property
-    def _descended(self) -> dict[tuple[Descend, int, int], EffortSpan]:
-        """The span of each rep of a descend: one object for all who swim it, as in ``_evens``."""
-        return {}
-
-    def _of_descend(self, effort: Descend, number: int, of: int) -> EffortSpan:
-        first, last, build = effort.first, effort.last, effort.build
-        along = Fraction(number - 1, of - 1) if of > 1 else Fraction(0)
-        rating = self.rating(first) + along * (self.rating(last) - self.rating(first))
-        half = self._half(build, rating) if build else Fraction(0)
-        return EffortSpan(rating - half, rating + half, (first, last), along)
+            case Descend(first, last, build):
+                along = Fraction(number - 1, of - 1) if of > 1 else Fraction(0)
+                rating = self.rating(first) + along * (self.rating(last) - self.rating(first))
+                half = self._half(build, rating) if build else Fraction(0)
+                return EffortSpan(rating - half, rating + half, (first, last), along)
 
     def _half(self, build: Build, rating: Fraction) -> Fraction:
         """Half of what the rating rises by in a rep, as far as the scale goes on both sides."""

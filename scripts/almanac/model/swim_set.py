@@ -142,7 +142,6 @@ class RoundsChange:
     pause_between: Seconds | None = None
 
 
-@quick
 @dataclass(frozen=True)
 class Round:
     """Items done ``rounds`` times, with ``pause_between`` seconds between one round and the

@@ -25,6 +25,7 @@ from almanac.site.practice_page import practice_page
 from almanac.site.progression_page import progression_page
 from almanac.site.scaled_page import scaled_page
 from almanac.site.season_page import season_page
+from almanac.site.set_clocks import own_clock
 from almanac.site.set_page import clocks_page, set_page
 from almanac.site.source_page import source_page
 from almanac.site.timetable_page import timetable_page
@@ -67,8 +68,9 @@ def _one_by_day(page: Callable[[Catalogue, Any, date], Page]) -> Pages:
 
 def _set(analysis: Analysis, findings: Sequence[Finding], swim_set: SwimSet) -> Iterator[Page]:
     if swim_set.id in analysis.computable:
-        yield set_page(analysis, analysis.summary(swim_set.id), findings)
-        yield clocks_page(analysis, swim_set)
+        pools = [own_clock(analysis, swim_set)]
+        yield set_page(analysis, analysis.summary(swim_set.id), findings, pools)
+        yield clocks_page(analysis, swim_set, pools)
         other = scaled_page(analysis, swim_set)
         if other is not None:
             yield other

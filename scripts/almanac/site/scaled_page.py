@@ -110,8 +110,6 @@ def _totals(summary: SetSummary, ids: tuple[str, ...]) -> list[tuple[str, str]]:
     figures = table("set", "set", "totals", summary.of(ids[0] if ids else None))
     if summary.swim_set.is_on_land:
         figures = [figure for figure in figures if figure.name == "reps"]
-    if summary.swim_set.is_on_land:
-        figures = [figure for figure in figures if figure.name == "reps"]
     return [
         (figure.figure.title, shown(figure)) for figure in figures if not figure.figure.converts
     ]

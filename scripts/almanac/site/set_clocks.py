@@ -34,9 +34,7 @@ def own_clock(analysis: Analysis, swim_set: SwimSet) -> dict[str, Any]:
     """A computable set on the clock in its own pool, for the lane group that it is written for."""
     groups = analysis.meant(swim_set) or tuple(analysis.catalogue.lane_groups)
     pool = own_pool(analysis, swim_set)
-    return analysis.once(
-        (own_clock, swim_set.id), lambda: _pool(analysis, swim_set, pool, groups[:1], {})
-    )
+    return _pool(analysis, swim_set, pool, groups[:1], {})
 
 
 def own_pool(analysis: Analysis, swim_set: SwimSet) -> Course:
@@ -46,15 +44,18 @@ def own_pool(analysis: Analysis, swim_set: SwimSet) -> Course:
     return analysis.catalogue.club.home_course if swim_set.is_on_land else swim_set.course
 
 
-def pool_clocks(analysis: Analysis, swim_set: SwimSet) -> list[dict[str, Any]]:
-    """A computable set on the clock in every pool, its own first, for every lane group."""
+def pool_clocks(
+    analysis: Analysis, swim_set: SwimSet, told: list[dict[str, Any]]
+) -> list[dict[str, Any]]:
+    """A computable set on the clock in every pool, its own first, for every lane group; ``told``
+    is what has been told before, pool by pool.
+    """
     own, groups = own_pool(analysis, swim_set), analysis.catalogue.lane_groups
     others = COURSES.values() if analysis.catalogue.club.waters else ()
     courses = [own, *(course for course in others if course != own)]
-    known = {first["id"]: first for first in own_clock(analysis, swim_set)["groups"]}
+    known = {pool["course"]: {of["id"]: of for of in pool["groups"]} for pool in told}
     return [
-        _pool(analysis, swim_set, course, groups, known if course == own else {})
-        for course in courses
+        _pool(analysis, swim_set, course, groups, known.get(str(course), {})) for course in courses
     ]
 
 

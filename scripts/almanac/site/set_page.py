@@ -29,14 +29,19 @@ from almanac.site.links import Page, link, links
 from almanac.site.preferences import preferences
 from almanac.site.run_data import run_version
 from almanac.site.scaled_page import of_what, offers, ways_offered
-from almanac.site.set_clocks import own_clock, own_pool, pool_clocks
+from almanac.site.set_clocks import own_pool, pool_clocks
 from almanac.site.shown_figures import PageFigure, effort_legend, page_figures, swum_ways
 from almanac.units import COURSES, LAND
 
 _CLOCKS = "sets/clocks"
 
 
-def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding]) -> Page:
+def set_page(
+    analysis: Analysis,
+    summary: SetSummary,
+    findings: Sequence[Finding],
+    pools: list[dict[str, Any]],
+) -> Page:
     """The page of a set that can be worked out, from its summary in its own pool."""
     catalogue, swim_set = analysis.catalogue, summary.swim_set
     written, groups = board(catalogue, swim_set), tuple(catalogue.lane_groups)
@@ -62,7 +67,7 @@ def set_page(analysis: Analysis, summary: SetSummary, findings: Sequence[Finding
         asks=set_needs(catalogue, swim_set),
         brief=shown_brief(catalogue, summary.brief, swim_set.key),
         house=house_rules(catalogue),
-        pools=[own_clock(analysis, swim_set)],
+        pools=pools,
         times_elsewhere=_elsewhere(analysis, swim_set),
         clocks=f"{_CLOCKS}/{swim_set.id}.html",
         version=run_version(analysis, summary),
@@ -98,9 +103,11 @@ def _chips(catalogue: Catalogue, summary: SetSummary) -> list[tuple[str, str, st
     ]
 
 
-def clocks_page(analysis: Analysis, swim_set: SwimSet) -> Page:
-    """The clocks of a computable set for every lane group in every pool."""
-    pools = pool_clocks(analysis, swim_set)
+def clocks_page(analysis: Analysis, swim_set: SwimSet, told: list[dict[str, Any]]) -> Page:
+    """The clocks of a computable set for every lane group in every pool; those ``told`` on
+    its own page are taken as they are there.
+    """
+    pools = pool_clocks(analysis, swim_set, told)
     context = {"entry": swim_set, "pools": pools, **_shared(analysis, swim_set)}
     return Page(f"{_CLOCKS}/{swim_set.id}.md", "clocks", context)
 

@@ -57,9 +57,20 @@ class TermMarks:
                 found.setdefault(first[0].lower(), []).append(own)
         return found
 
-    def _terms_in(self, words: str) -> Iterator[tuple[int, int, str]]:
-        """Where terms begin and end in a text, and their keys: looked up by words, since a pattern
-        of all forms tries each of them at each letter.
+    @cached_property
+    def _found(self) -> dict[str, list[tuple[int, int, str]]]:
+        """The terms of texts that have been looked at: half of them stand on several pages."""
+        return {}
+
+    def _terms_in(self, words: str) -> list[tuple[int, int, str]]:
+        """Where terms begin and end in a text, and their keys."""
+        if words not in self._found:
+            self._found[words] = list(self._looked_up(words))
+        return self._found[words]
+
+    def _looked_up(self, words: str) -> Iterator[tuple[int, int, str]]:
+        """The same, looked up by words, since a pattern of all forms tries each of them at each
+        letter.
         """
         end = 0
         for word in _WORD.finditer(words):
