@@ -86,7 +86,7 @@ def run(arguments: argparse.Namespace) -> int:
 def _all_of(arguments: argparse.Namespace) -> str:
     """The command that shows every line."""
     said = ["almanac", NAME, arguments.base, *([arguments.head] if arguments.head else []), "--all"]
-    return shlex.join(said)
+    return shlex.join([*said, *(["--root", str(arguments.root)] if arguments.root else [])])
 
 
 def _side_at(
