@@ -5,15 +5,20 @@ ids, the repository's address.
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
 from example_cases import BASE
+from node_scripts import run_by_node
+from shared import CATALOGUE, copied, reread
 
 from almanac.analysis.analysis import Analysis
 from almanac.model.club import Site
 from almanac.model.load import load
+from almanac.report.whiteboard import board
 from almanac.site.form_data import FILE, form_file
 from almanac.site.settings import settings_of
 from almanac.source import schemas
@@ -115,3 +120,46 @@ def test_the_repository_is_the_clubs(analysis: Analysis, end: str) -> None:
         settings_of(replace(analysis.catalogue, entries=entries)).repository
         == "https://github.com/club/almanac"
     )
+
+
+CHANGES = (
+    "last: {reps: 1, effort: strong}",
+    "2: {distance: 50}",
+    "2: {do: backstroke-swim, effort: steady}",
+    "3: {reps: 3, do: backstroke-swim}",
+    "last: {reps: 1, parts: [{distance: 25, do: back-streamline-kick, effort: strong}, {distance: 50, do: backstroke-swim, effort: easy}]}",
+    "last: {gear: [], effort: easy}",
+)
+
+
+def titled(words: Mapping[str, Any]) -> list[list[str]]:
+    return [[id, word.title] for id, word in words.items()]
+
+
+def test_the_board_of_a_set_in_the_form_says_what_is_another_in_a_round_as_its_page_does(
+    tmp_path: Path,
+) -> None:
+    """Against the program's own board, for changes of number, distance, drill and parts."""
+    root = copied(CATALOGUE, tmp_path / "club")
+    file = root / "plans/sets/legs-before-arms.yml"
+    text, cases = file.read_text("utf-8"), []
+    effort = "            effort: {rotate: [strong, fast]}\n"
+    assert effort in text
+    for change in CHANGES:
+        file.write_text(
+            text.replace(effort, f"{effort}            by_round: {{{change}}}\n"), "utf-8"
+        )
+        catalogue = reread(root).catalogue
+        assert catalogue is not None
+        lines = board(catalogue, catalogue.sets["legs-before-arms"])
+        said = [line.what for line in lines if line.what.startswith(("Last round", "Round "))]
+        assert len(said) == 1
+        names = {
+            "vocabulary": {"efforts": titled(catalogue.efforts)},
+            "reference": {"drill": titled(catalogue.drills)},
+        }
+        data = catalogue.documents[catalogue.sets["legs-before-arms"].key].data["items"]
+        cases.append({"items": data, "names": names, "said": said})
+    path = tmp_path / "cases.json"
+    path.write_text(json.dumps(cases), "utf-8")
+    run_by_node(Path(__file__).parent / "add/board.test.js", CASES=str(path))

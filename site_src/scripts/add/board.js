@@ -12,17 +12,31 @@ import { tidy } from "./times.js";
  *   note: string}} Line
  */
 
-/** A change of reps, as its own words: what it does not name stays out.
+/** What a change makes of reps, with their number and distance where either is another (`_how_many` of whiteboard.py).
+ * @param {Item} item
  * @param {Item} change
  * @param {Titles} told */
-function changeWords(change, told) {
-  const parts = partsWords(list(change.parts).filter(isObject), told);
-  const count = change.reps === undefined ? "" : `${change.reps} ×`;
-  const far = change.time === undefined ? (change.distance ?? "") : tidy(change.time);
-  const what = [count, far, change.do === undefined ? "" : told.drill(change.do)].filter((word) => word !== "").join(" ");
+function changeWords(item, change, told) {
   const bare = Array.isArray(change.gear) && !change.gear.length ? "without gear" : "";
-  return [what, parts, bare].filter(Boolean).join(", ");
+  const done = change.parts ? partsWords(list(change.parts).filter(isObject), told) : change.do === undefined ? "" : doWords(change.do, told);
+  return [[countWords(item, change), done].filter(Boolean).join(" "), bare].filter(Boolean).join(", ");
 }
+
+/** How many and how far, where a change of reps says either.
+ * @param {Item} item
+ * @param {Item} change */
+function countWords(item, change) {
+  if (item.reps === undefined || ["reps", "distance", "time"].every((key) => change[key] === undefined)) {
+    return "";
+  }
+  const own = changed(item, change);
+  const each = own.time === undefined ? text(own.distance ?? farOf(own)) : tidy(own.time);
+  return change.reps !== undefined || !item.by_group ? `${text(own.reps)} × ${each}` : `${each} each`;
+}
+
+/** How far a rep is by its parts.
+ * @param {Item} item */
+const farOf = ({ parts }) => list(parts).filter(isObject).reduce((sum, part) => sum + Number(part.distance), 0) || undefined;
 
 /** @param {unknown} changes
  * @returns {[string, Item][]} */
@@ -39,7 +53,7 @@ const changesOf = (changes) =>
 function* roundLines(item, told, depth) {
   for (const [round, change] of changesOf(item.by_round)) {
     const who = round === "last" ? "Last round" : `Round ${round}`;
-    const what = changeWords(change, told);
+    const what = changeWords(item, change, told);
     yield {
       depth, what: what ? `${who}: ${what}` : who, effort: howHard(change, told), gear: told.gear(change.gear),
       go: goWords(change, told), how: told.how(change), aim: aimWords(change.aim, told), result: "", note: change.note ?? "",
@@ -93,7 +107,7 @@ function* ways(item, told, line) {
  */
 function repsLine(item, told, depth) {
   const parts = list(item.parts).filter(isObject);
-  const whole = item.distance ?? parts.reduce((sum, part) => sum + Number(part.distance), 0);
+  const whole = item.distance ?? farOf(item);
   const each = item.time === undefined ? text(item.distance) : tidy(item.time);
   const swum = partsWords(parts, told);
   const shared = list(item.do?.split);
