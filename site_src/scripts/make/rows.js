@@ -2,7 +2,7 @@
 
 import { askedOf } from "../compose/change.js";
 import { all, make, root } from "../lib/dom.js";
-import { count } from "../run/words.js";
+import { count, many } from "../run/words.js";
 import { pieceOf } from "./lay.js";
 import { tool } from "./form.js";
 import { swimOf } from "./swim.js";
@@ -18,10 +18,6 @@ const WHOLE = { set: "The set", part: "The whole practice", drill: "The drill" }
 /** Seconds as they are shown, a begun one whole.
  * @param {number} seconds */
 export const clock = (seconds) => count(Math.ceil(seconds));
-
-/** @param {number} number
- * @param {string} word */
-export const many = (number, word) => `${number} ${word}${number === 1 ? "" : "s"}`;
 
 /** @param {Data} data
  * @param {Part} part */

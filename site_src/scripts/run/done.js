@@ -1,6 +1,6 @@
 // What was done: as text to share, and as the log entry that the catalogue keeps. Never a name, never a result. Pure.
 
-import { said, timeOfDay } from "./words.js";
+import { many, said, timeOfDay } from "./words.js";
 import { standing } from "./replay.js";
 
 /** @typedef {import("./types.js").Crew} Crew */
@@ -47,10 +47,6 @@ export function changeLines(state, run) {
   const lines = all.map((change) => `${said(change, state.data)}.`);
   return lines.length > MOST_CHANGES ? [...lines.slice(0, MOST_CHANGES - 1), `And ${lines.length - MOST_CHANGES + 1} more.`] : lines;
 }
-
-/** @param {number} number
- * @param {string} word */
-const many = (number, word) => `${number} ${word}${number === 1 ? "" : "s"}`;
 
 /** @param {number} moment */
 function dayOf(moment) {

@@ -22,6 +22,11 @@ export function count(seconds) {
   return hours ? `${hours}:${end}` : end;
 }
 
+/** So many of a thing: 1 line, 2 lines.
+ * @param {number} number
+ * @param {string} word */
+export const many = (number, word) => `${number} ${word}${number === 1 ? "" : "s"}`;
+
 /** Time left, so that it reads 0:01 until the moment has come.
  * @param {number} ms */
 export const left = (ms) => count(Math.ceil(ms / 1000));
@@ -131,8 +136,8 @@ export function cutWords(cuts, data) {
   /** @param {number} part */
   const line = (part) => {
     const own = cuts.filter((cut) => cut.part === part);
-    const many = (/** @type {string} */ deed) => own.filter((cut) => cut.do === deed).length;
-    return `${titleOf(data, part)}: ${many("skip") ? "left out" : many("round") ? fewer(many("round"), "round") : "shorter"}`;
+    const times = (/** @type {string} */ deed) => own.filter((cut) => cut.do === deed).length;
+    return `${titleOf(data, part)}: ${times("skip") ? "left out" : times("round") ? fewer(times("round"), "round") : "shorter"}`;
   };
   const lines = [...new Set(cuts.map(({ part }) => part))].map(line);
   return [...new Set(lines)].map((own) => {
