@@ -27,6 +27,13 @@ from almanac.arithmetic.composing_changes import (
     practice_of,
     standing,
 )
+from almanac.arithmetic.composing_costs import (
+    BOTH_FAST,
+    IDLE_MAIN,
+    IDLE_SECOND,
+    NO_SKILL,
+    SAME_GOAL,
+)
 from almanac.arithmetic.composing_fit import Fitted, Slot, cost_of, fitted, held
 from almanac.arithmetic.composing_order import Stood, laid, unsafe, whole
 from almanac.arithmetic.composing_request import BadWish
@@ -294,6 +301,44 @@ def test_a_swap_takes_what_fits_and_says_where_nothing_does() -> None:
     assert [own.piece for own in after.parts][-1] == "set/shut" and after.out == ("set/close",)
     assert refused(after, SWAP, "c") == "Nothing else fits there as cool-down."
     assert refused(WHOLE, SWAP, "w") == "Nothing else fits there as warm-up."
+
+
+def test_nothing_is_done_to_what_is_no_practice() -> None:
+    for do, role in ((KEEP, "s"), (DOWN, "s"), (SWAP, "c")):
+        assert refused(Practice(parts(*"wsec")), do, role).startswith("A practice begins with")
+
+
+def test_where_a_piece_is_taken_out_one_other_is_lengthened() -> None:
+    """Of 40 200 tenths 10 000 are free, and the main set grows by as much."""
+    sizes = {"w": (5000,), "m": (20000, 30000), "e": (10000,), "c": (5000,)}
+    own = asked(
+        *(
+            (
+                piece(role, role, what="rounds"),
+                tuple(size(takes, n) for n, takes in enumerate(of, 1)),
+            )
+            for role, of in sizes.items()
+        ),
+        minutes=67,
+    )
+    before = Practice(tuple(Chosen(role, f"set/{role}", 1) for role in "wmec"))
+    after = change(own, before, Deed(OUT, "e"))
+    assert [(part.role, part.number) for part in after.parts] == [("w", 1), ("m", 2), ("c", 1)]
+
+
+def test_two_main_sets_cost_what_they_cost_together() -> None:
+    """167 permille, then 200 and 100 that together are long enough, then 90; 2660 s are left, 2630 more than well."""
+    own = asked(goals=(), effort=4)
+    opens, main, second, closes = (
+        sized(takes, place=place, hardest=4)
+        for place, takes in enumerate((10000, 12000, 6000, 5400))
+    )
+    alike = IDLE_MAIN + IDLE_SECOND + NO_SKILL + BOTH_FAST + SAME_GOAL + 2630 // 2
+    order = [("w", opens), ("m", main), ("n", second), ("c", closes)]
+    assert cost_of(own, order) == alike
+    easy = replace(second, piece=replace(second.piece, hardest=0, goals=(1,), shares=(1000,)))
+    order[2] = ("n", easy)
+    assert cost_of(own, order) == alike - BOTH_FAST - SAME_GOAL
 
 
 def test_of_one_piece_all_sizes_are_tried_and_of_two_a_few() -> None:

@@ -166,3 +166,11 @@ def test_the_talk_before_a_cool_down_is_in_the_slot() -> None:
 
     assert ends(600) == ends(1000) == [[0, 1, 2]]
     assert ends(1010) == []
+
+
+def test_work_that_needs_what_nobody_has_taught_is_not_counted_as_tried() -> None:
+    own = asked(
+        (piece("w", "w"), (size(15000),)), (piece("needs", "m", asks=(0,)), (size(30000),)), (piece("m", "m"), (size(30000),)),
+        (piece("c", "c"), (size(14000),)),
+    )  # fmt: skip
+    assert proposed(own, TRIED=1) == [[0, 2, 3]]

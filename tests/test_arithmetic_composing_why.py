@@ -302,3 +302,10 @@ def test_heads_are_counted_up_from_the_usual_while_they_do() -> None:
     short = (piece("close", "c"), (size(13790),))
     found = hinders(OPEN, MAIN, short, rooms=((6, 0), (5, 0), (6, 0)), heads=(12, 9))
     assert found == [Hinders("room", 2, ((UNKNOWN, 6),))]
+
+
+def test_no_more_heads_are_counted_than_there_are() -> None:
+    """With 4 in a lane of quick 8 and slow's 9 use the 17 socks that are there; two full lanes of slow would be 10."""
+    main = (piece("main", "m", goals=(0,), gear=(1,)), (size(30000),))
+    found = hinders(OPEN, main, CLOSE, gear=(10, 17), heads=(12, 9))
+    assert found == [Hinders("lanes", 4, ((0, 8),))]

@@ -170,7 +170,7 @@ class Around:
             so_far = cost + of_warm_up
             if best and so_far + self._least_eased >= best.cost:
                 break
-            rest = left - warm_up.takes - max(warm_up.piece.talk, 0)
+            rest = left - warm_up.takes - warm_up.piece.talk
             for of_easy, takes, easy in easies:
                 if best and so_far + of_easy + self._least_end >= best.cost:
                     break
