@@ -25,9 +25,9 @@ from arithmetic_world import (
 from almanac.arithmetic.brief import BriefSource, brief, brief_of_all, gathered
 from almanac.arithmetic.coverage import Cell, coverage
 from almanac.arithmetic.expand import reps
-from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
+from almanac.arithmetic.glance import chief_drill, drill_seconds
 from almanac.arithmetic.table import item_rows
-from almanac.arithmetic.timeline import Moment, timeline
+from almanac.arithmetic.timeline import WorkStretch, timeline
 from almanac.model.entry import Hazard, Span
 from almanac.model.knowledge import Dose, EffortRange, GearUse
 
@@ -67,13 +67,6 @@ def test_a_dose_is_in_the_unit_of_the_pool():
     dose = Dose(Span(1, 1), 5, 1, distance=100)
     found = drill_seconds(dosed("crawl", dose, "all-out"), clock(QUICK, YARDS))
     assert found == 80  # 80 s × 0.9144 ^ 1.08 = 72.6, + 5 = 77.6, up to 80
-
-
-@pytest.mark.parametrize(
-    ("seconds", "minutes"), [(0, 0), (1, 1), (60, 1), (60.5, 2), (3600, 60), (None, None)]
-)
-def test_minutes_go_up_to_the_next_whole_one(seconds, minutes):
-    assert whole_minutes(seconds) == minutes
 
 
 @pytest.mark.parametrize(
@@ -226,16 +219,6 @@ def test_rows_of_the_lane_table():
     assert second.slowest is second.fastest is second.timed[0]
 
 
-def test_send_offs_of_a_row_stand_once_where_all_go_on_the_same():
-    each = swim(50, "kick", reps=2, sendoff=[70, 60])
-    alike, two, plain = item_rows(
-        clock(QUICK).run(
-            events(swim(50, "kick", reps=3, sendoff=60), each, swim(50, "kick", reps=2, rest=10))
-        )
-    )
-    assert (alike.sendoffs_s, two.sendoffs_s, plain.sendoffs_s) == ((60,), (70, 60), (None,))
-
-
 # The strip.
 
 
@@ -272,7 +255,10 @@ def test_parts_of_a_rep_follow_each_other():
     laid = events(parted)
     run = clock(QUICK).run(laid)
     kick, crawl = (target.seconds for target in run.reps[0].pieces)
-    assert timeline(laid, run, SCALE) == (Moment(0, kick, "all-out"), Moment(kick, crawl, "easy"))
+    assert timeline(laid, run, SCALE) == (
+        WorkStretch(0, kick, "all-out"),
+        WorkStretch(kick, crawl, "easy"),
+    )
 
 
 @pytest.mark.parametrize(

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 from qr_pictures import drawn
 
 from almanac.analysis.analysis import Analysis
-from almanac.arithmetic.glance import chief_drill, drill_seconds, whole_minutes
+from almanac.arithmetic.glance import chief_drill, drill_seconds
 from almanac.cache import SWITCH
 from almanac.kinds import WITH_PAGES
 from almanac.model.club import Site
@@ -103,7 +103,6 @@ def test_a_drill_takes_its_fewest_reps_each_with_its_rest(analysis: Analysis) ->
             assert seconds == pytest.approx(drill.dose.reps.least * each)
         elif drill.pace is None:
             assert seconds is None
-    assert [whole_minutes(seconds) for seconds in (None, 1, 60, 60.5, 600)] == [None, 1, 1, 2, 10]
 
 
 def test_the_chief_drill_is_the_farthest_swum(analysis: Analysis) -> None:

@@ -4,7 +4,6 @@ mostly made of.
 
 from __future__ import annotations
 
-import math
 from collections import defaultdict
 from collections.abc import Iterable
 
@@ -30,11 +29,6 @@ def drill_seconds(drill: Drill, clock: Clock) -> float | None:
     rep = next(reps(expand((item,), {drill.id: drill}, clock.pacer.scale)))
     each = clock.rep(rep).clock
     return None if each is None else dose.reps.least * each.value
-
-
-def whole_minutes(seconds: float | None) -> int | None:
-    """Minutes, up to the next whole one."""
-    return None if seconds is None else math.ceil(seconds / 60)
 
 
 def chief_drill(pieces: Iterable[Piece]) -> Drill | None:

@@ -38,12 +38,6 @@ class ItemRow:
         target = self.slowest.target
         return target.working if isinstance(target, Target) else None
 
-    @kept
-    def sendoffs_s(self) -> tuple[float | None, ...]:
-        """The send-offs of its reps: one where all go on the same, else one a rep, in order."""
-        each = tuple(rep.sendoff_s for rep in self.timed)
-        return each[:1] if len(set(each)) == 1 else each
-
     @property
     def aim(self) -> Working | None:
         """The time that the coach asks for, as the entry has it; None where none is asked for. The

@@ -14,7 +14,7 @@ from almanac.frozen import quick
 
 @quick
 @dataclass(frozen=True, slots=True)
-class Moment:
+class WorkStretch:
     """A stretch of work: ``start`` and ``length`` in seconds, and the word that its mean effort
     falls in.
     """
@@ -26,7 +26,7 @@ class Moment:
 
 def timeline(
     events: tuple[Event, ...], run: GroupClock, scale: EffortScale
-) -> tuple[Moment, ...] | None:
+) -> tuple[WorkStretch, ...] | None:
     """Every stretch of work in order, or None where a time is not known.
 
     A piece that builds is cut at the border of two words, evenly by distance.
@@ -36,7 +36,9 @@ def timeline(
     return tuple(_moments(events, run, scale))
 
 
-def _moments(events: tuple[Event, ...], run: GroupClock, scale: EffortScale) -> Iterator[Moment]:
+def _moments(
+    events: tuple[Event, ...], run: GroupClock, scale: EffortScale
+) -> Iterator[WorkStretch]:
     timed = iter(run.reps)
     waits = {id(change.before): change.uncovered_s for change in run.changes}
     now = 0.0
@@ -50,13 +52,13 @@ def _moments(events: tuple[Event, ...], run: GroupClock, scale: EffortScale) -> 
         now += rep.clock.value if rep.clock else 0.0
 
 
-def _pieces(timed: TimedRep, start: float, scale: EffortScale) -> Iterator[Moment]:
+def _pieces(timed: TimedRep, start: float, scale: EffortScale) -> Iterator[WorkStretch]:
     for piece, target in zip(timed.rep.pieces, timed.pieces, strict=True):
         if isinstance(target, NoNumber):
             return
         start += piece.change_s
         for word, share in scale.split(piece.effort).items():
             length = target.seconds * float(share)
-            yield Moment(start, length, word)
+            yield WorkStretch(start, length, word)
             start += length
         start += piece.rest_s

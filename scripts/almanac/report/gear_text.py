@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from almanac.arithmetic.gear_needs import GearNeed
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.run_sheet import SheetRow
 from almanac.model.catalogue import Catalogue
@@ -20,12 +19,6 @@ def fetch_words(catalogue: Catalogue, summary: PracticeSummary, gear: str) -> st
     who = catalogue.words("roles")[led_by].title.lower() if led_by else "coach"
     when = short_moment(summary.practice.slot.start, first.starts)
     return f"the {who} fetches it for {part_name(catalogue, first)}, {when}"
-
-
-def owned_words(need: GearNeed) -> str:
-    """How many there are of it: ``3 in use at once, the club owns 6``."""
-    short = f", {need.short} short" if need.short else ""
-    return f"{need.needed} in use at once, the club owns {need.owned or 0}{short}"
 
 
 def gear_of(summary: PracticeSummary, group: str) -> Iterator[tuple[str, int]]:
