@@ -27,7 +27,7 @@ from almanac.wording.folding import fold
 from almanac.wording.glance import worth_weighing
 from almanac.wording.lexicon import AMOUNTS, words
 from almanac.wording.parts import parts_of
-from almanac.wording.patterns import Pattern, Row
+from almanac.wording.patterns import Pattern, TokenRow
 from almanac.wording.reading import Asking, asked_for, hits_of
 from almanac.wording.topics import TOPICS
 from almanac.wording.weighing import Weighed
@@ -303,7 +303,7 @@ def test_every_trait_that_weighs_can_be_found() -> None:
 
 def test_what_no_pattern_knows_is_found_by_its_weight_and_names_its_words() -> None:
     text = "The tank's full, the cap's on, off you go to the other end."
-    row = Row(tokens(text))
+    row = TokenRow(tokens(text))
     assert not any(True for _ in hits_of(row))
     (asking,) = asked_for(text)
     assert asking.danger is BY_WEIGHT

@@ -15,7 +15,7 @@ from almanac.model.load import load
 from almanac.source.texts import texts_of
 from almanac.wording.amounts import tokens
 from almanac.wording.parts import parts_of
-from almanac.wording.patterns import Row
+from almanac.wording.patterns import TokenRow
 from almanac.wording.reading import Hit, hits_of
 from almanac.wording.traits import Traits
 
@@ -41,8 +41,8 @@ class Example:
     counts: float = 1.0
 
     @cached_property
-    def _row(self) -> Row:
-        return Row(tokens(self.text))
+    def _row(self) -> TokenRow:
+        return TokenRow(tokens(self.text))
 
     @cached_property
     def traits(self) -> frozenset[str]:

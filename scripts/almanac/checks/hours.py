@@ -17,7 +17,7 @@ from almanac.units import show_number
 _HOUR_S = 3600
 _NO_BREAK_S = _HOUR_S  # less than an hour between two sessions is no time to eat and get warm
 
-Said = tuple[str, str, str]  # code, message, mend
+Said = tuple[str, str, str]  # code, message, hint
 
 
 def _judged(analysis: Analysis) -> Iterator[Coded]:
@@ -26,13 +26,13 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
         level = catalogue.club.squads[practice.squad].level
         starts_s = seconds_of_day(practice.slot.start)
         booked_s = starts_s, starts_s + 60 * practice.slot.minutes
-        for code, message, mend in _of_session(booked_s, level, catalogue.policy.of_level(level)):
-            yield code, Problem(practice, ("slot",), message, mend, of_key=True, level=level)
+        for code, message, hint in _of_session(booked_s, level, catalogue.policy.of_level(level)):
+            yield code, Problem(practice, ("slot",), message, hint, of_key=True, level=level)
     for own in days_by_group(analysis):
         limits = catalogue.policy.of_level(own.level)
         for day in () if own.row else own.days:
-            for code, message, mend in _of_day(day, own.level, limits):
-                yield code, _at(own, day, message, mend)
+            for code, message, hint in _of_day(day, own.level, limits):
+                yield code, _at(own, day, message, hint)
         most = limits.limit("sessions_seven_days_most")
 
         def is_over(days: tuple[DayPlan, ...], most: float = most) -> bool:
@@ -40,13 +40,13 @@ def _judged(analysis: Analysis) -> Iterator[Coded]:
 
         for _, day, days in own.breaches(is_over):
             message = f"{counted(_sessions(days), 'session')} in the seven days from {days[0].on}"
-            mend = f"{own.level} has {show_number(most)} at most: leave some out"
-            yield "sessions-many", _at(own, day, message, mend)
+            hint = f"{own.level} has {show_number(most)} at most: leave some out"
+            yield "sessions-many", _at(own, day, message, hint)
 
 
-def _at(own: SquadDays, day: DayPlan, message: str, mend: str) -> Problem:
+def _at(own: SquadDays, day: DayPlan, message: str, hint: str) -> Problem:
     block = own.block_of(day)
-    return Problem(block, path_of_day(block, day), message, mend, of_key=True, level=own.level)
+    return Problem(block, path_of_day(block, day), message, hint, of_key=True, level=own.level)
 
 
 def _sessions(days: tuple[DayPlan, ...]) -> int:

@@ -68,7 +68,7 @@ def tally(analysis: Analysis, swum: Swum) -> Tally:
 
 
 @dataclass(frozen=True)
-class Room:
+class DayRoom:
     """The room of a day at a level: its parts as they are swum, with a tally of each."""
 
     analysis: Analysis
@@ -77,7 +77,7 @@ class Room:
     tallies: tuple[Tally, ...]
 
     @classmethod
-    def of(cls, analysis: Analysis, level: str, swums: tuple[Swum, ...]) -> Room:
+    def of(cls, analysis: Analysis, level: str, swums: tuple[Swum, ...]) -> DayRoom:
         """The room of a day of which this is swum."""
         return cls(analysis, level, swums, tuple(tally(analysis, swum) for swum in swums))
 

@@ -18,7 +18,7 @@ from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.under_water import is_under
 from almanac.arithmetic.warm_and_easy import Words, effort_words_of
 from almanac.checks.after_fast import breath_of, too_soon
-from almanac.checks.run_room import Room
+from almanac.checks.run_room import DayRoom
 from almanac.source.reader import DataPath
 
 
@@ -93,9 +93,9 @@ class DayOfCrew:
         return None
 
     @cached_property
-    def room(self) -> Room:
+    def room(self) -> DayRoom:
         """How much more of it there is room for."""
-        return Room.of(self.analysis, self.level, tuple(part.swum for part in self.parts))
+        return DayRoom.of(self.analysis, self.level, tuple(part.swum for part in self.parts))
 
     @property
     def has_dives(self) -> bool:

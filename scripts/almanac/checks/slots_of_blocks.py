@@ -51,9 +51,9 @@ def outside_timetable(analysis: Analysis) -> Iterator[Problem]:
                 continue  # told at the slot
             said = _outside(analysis, going, slots)
             if said:
-                mend = f"write the slot into '{own.id}', or choose another practice or start"
+                hint = f"write the slot into '{own.id}', or choose another practice or start"
                 path = path_of_day(going.block, going.day)
-                yield Problem(going.block, path, said, mend, of_key=True)
+                yield Problem(going.block, path, said, hint, of_key=True)
 
 
 def _outside(analysis: Analysis, going: _Going, slots: list[PoolSlot]) -> str:
@@ -130,8 +130,8 @@ def _gear_short(analysis: Analysis, going: _Going, beside: list[_Going]) -> Iter
         if others and both > has and need.needed <= has:
             names = " and ".join(f"'{one.summary.practice.id}'" for one, _ in [*others, (going, 0)])
             said = f"{names} use {both} {need.gear} at one moment, and the club owns {has}"
-            mend = "give one of them another day, or a practice without it"
-            yield "gear-double-booked", _problem(going, said, mend)
+            hint = "give one of them another day, or a practice without it"
+            yield "gear-double-booked", _problem(going, said, hint)
 
 
 def _adults_short(own: Timetable, going: _Going, beside: list[_Going]) -> Iterator[Coded]:
@@ -139,12 +139,12 @@ def _adults_short(own: Timetable, going: _Going, beside: list[_Going]) -> Iterat
     if own.adults is not None and adults > own.adults:
         names = " and ".join(f"'{one.summary.practice.id}'" for one in beside)
         said = f"{names} count on {adults} adults at one moment, and '{own.id}' has {own.adults}"
-        mend = "give one of them another start, or plan it with fewer adults"
-        yield "adults-double-booked", _problem(going, said, mend)
+        hint = "give one of them another start, or plan it with fewer adults"
+        yield "adults-double-booked", _problem(going, said, hint)
 
 
-def _problem(going: _Going, said: str, mend: str) -> Problem:
-    return Problem(going.block, path_of_day(going.block, going.day), said, mend, of_key=True)
+def _problem(going: _Going, said: str, hint: str) -> Problem:
+    return Problem(going.block, path_of_day(going.block, going.day), said, hint, of_key=True)
 
 
 _found = once(_judged)

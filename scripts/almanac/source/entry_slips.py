@@ -15,7 +15,7 @@ from almanac.source import schemas
 from almanac.source.failure import Failure
 from almanac.source.scalars import in_quotes, scalar
 from almanac.source.suggest import listed
-from almanac.source.syntax_slips import LIST_MARK, shown
+from almanac.source.syntax_slips import LIST_MARK, excerpt
 
 _ONLY_A_COMMENT = re.compile(r"(?:- )?([a-z_]+):[ \t]+#[ \t]*(\S.*?)[ \t]*")
 
@@ -38,11 +38,11 @@ def text_hint(failure: Failure) -> str:
             return ""
         return f"write it behind the colon: {_about(failure)}".rstrip(": ")
     if isinstance(value, list) and len(value) == 1 and isinstance(value[0], str):
-        return f"one dash is enough: - {shown(value[0])}"
+        return f"one dash is enough: - {excerpt(value[0])}"
     if isinstance(value, list) and value and all(isinstance(own, str) for own in value):
         whole = ", ".join(value)
         if re.search(failure.says("pattern"), whole):
-            return f"write it as one text: {scalar(shown(whole))}"
+            return f"write it as one text: {scalar(excerpt(whole))}"
     if isinstance(value, dict) and value:
         line = _line(failure).removeprefix("- ")
         whole = re.split(r"\s#", line)[0].strip()
@@ -77,7 +77,7 @@ def _without_dashes(failure: Failure) -> Finding | None:
         "wrong-type",
         Place(document.file, first + 1, node.start_mark.column + 1),
         f"this line of {failure.name} does not begin with a dash and a space, as a list does",
-        f"write - {shown(text[mark.end() :] if mark else text)}",
+        f"write - {excerpt(text[mark.end() :] if mark else text)}",
     )
 
 
@@ -93,7 +93,7 @@ def _behind_a_hash(failure: Failure) -> Finding | None:
         "cut-text",
         Place(document.file, key.line, line.index("#") + 1),
         f"'#' begins a comment, so that nothing is left of {failure.name}",
-        f"write {found[1]}: {shown(found[2])}",
+        f"write {found[1]}: {excerpt(found[2])}",
     )
 
 
@@ -157,7 +157,7 @@ def cut_by_comma(failure: Failure, key: str) -> str:
     if failure.value[key] is not None or not isinstance(value, str) or " " not in f"{value}{key}":
         return ""
     name = before[-1]
-    return f"a comma ends a text in brackets: write {name}: {in_quotes(shown(f'{value}, {key}'))}"
+    return f"a comma ends a text in brackets: write {name}: {in_quotes(excerpt(f'{value}, {key}'))}"
 
 
 def cut_word(failure: Failure, key: str) -> str:
@@ -167,5 +167,5 @@ def cut_word(failure: Failure, key: str) -> str:
     before = list(failure.value)[: list(failure.value).index(key)]
     if failure.value[key] is not None or not before:
         return ""
-    one = f"{before[-1]}: {shown(str(failure.value[before[-1]]))}"
+    one = f"{before[-1]}: {excerpt(str(failure.value[before[-1]]))}"
     return f"'{before[-1]}' takes one, and a comma begins another field: write {one}"

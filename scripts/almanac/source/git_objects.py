@@ -122,7 +122,7 @@ def changed_files(root: Path, before: str, after: str) -> list[ChangedFile]:
     ]
 
 
-def shown(path: str) -> str:
+def printable(path: str) -> str:
     """A path with every character that cannot be shown, or that turns the order of others, as its
     escape.
     """
@@ -132,7 +132,7 @@ def shown(path: str) -> str:
 def _below(prefix: str, path: str) -> str:
     """A path of the repository as it is seen from the folder that ``prefix`` names."""
     is_below = path.startswith(prefix)
-    return shown(path.removeprefix(prefix) if is_below else "../" * prefix.count("/") + path)
+    return printable(path.removeprefix(prefix) if is_below else "../" * prefix.count("/") + path)
 
 
 def _prefix(root: Path) -> str:

@@ -12,7 +12,7 @@ from almanac.source.meant import number_hint
 from almanac.source.put_together import dashes_meant, in_one_line, names_meant, text_of_field
 from almanac.source.scalars import scalar
 from almanac.source.suggest import listed
-from almanac.source.syntax_slips import shown
+from almanac.source.syntax_slips import excerpt
 from almanac.source.times_meant import of_day_meant
 from almanac.source.words_meant import dose_meant, fields_meant, list_meant
 from almanac.units import COURSES
@@ -115,7 +115,7 @@ def _fields_hint(failure: Failure) -> str:
     if "rest" in failure.fields and value.lower() in _DAYS_OFF:
         return "write {rest: true}"
     if "people" in failure.fields and " " in value:
-        return f"write {{people: [{scalar(shown(value))}]}}"
+        return f"write {{people: [{scalar(excerpt(value))}]}}"
     if dose := dose_meant(failure):
         return f"write {dose}"
     hint = fields_meant(failure)

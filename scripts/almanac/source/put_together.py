@@ -10,7 +10,7 @@ from typing import Any
 
 from almanac.source.failure import Failure
 from almanac.source.scalars import scalar
-from almanac.source.syntax_slips import shown
+from almanac.source.syntax_slips import excerpt
 from almanac.source.words_meant import word_meant
 from almanac.units import TimeError, parse_written_time
 
@@ -78,7 +78,7 @@ def _place_of(failure: Failure, value: Any, free: list[str], but: str) -> tuple[
     needed = failure.says("required", [])
     for name in others:
         if name in needed and _is_free_text(failure, name):
-            return name, scalar(shown(str(value)))
+            return name, scalar(excerpt(str(value)))
     return None
 
 
@@ -116,7 +116,7 @@ def text_of_field(failure: Failure, text: str) -> str:
     first = "own" if "own" in failure.fields else ""
     name = first or next((own for own in needed if _is_free_text(failure, own)), "")
     is_sentence = " " in text.strip() and not re.search(r"[0-9]", text)
-    return as_written(failure, {name: scalar(shown(text))}) if name and is_sentence else ""
+    return as_written(failure, {name: scalar(excerpt(text))}) if name and is_sentence else ""
 
 
 def dashes_meant(failure: Failure) -> str:
@@ -124,7 +124,7 @@ def dashes_meant(failure: Failure) -> str:
     keys = list(failure.value)
     if all(isinstance(key, int) or str(key).isdigit() for key in keys):
         return f"write a dash in place of each number: '- ' for '{keys[0]}:'"
-    return f"this is a list: write a dash and a space before '{shown(str(keys[0]))}'"
+    return f"this is a list: write a dash and a space before '{excerpt(str(keys[0]))}'"
 
 
 def names_meant(failure: Failure) -> str:
@@ -135,7 +135,7 @@ def names_meant(failure: Failure) -> str:
         return ""
     own = failure.resolved(piece.get("additionalProperties") or {})
     behind = "how many" if own.get("type") == "integer" else "..."
-    return f"write each with a colon, without a dash or brackets: {shown(words[0])}: {behind}"
+    return f"write each with a colon, without a dash or brackets: {excerpt(words[0])}: {behind}"
 
 
 def of_groups(value: Any, failure: Failure) -> str:

@@ -11,7 +11,7 @@ from pathlib import Path
 from almanac.findings import Finding, Place, error, warning
 from almanac.kinds import TOP_FOLDERS
 from almanac.source import paths
-from almanac.source.git_objects import LINK, SUBMODULE, TreeEntry, contents, shown, tree
+from almanac.source.git_objects import LINK, SUBMODULE, TreeEntry, contents, printable, tree
 from almanac.source.snapshot import MOST_BYTES
 
 _FILE, _PROGRAM, _FOLDER = "100644", "100755", "040000"
@@ -81,15 +81,15 @@ def _bad_path(path: str) -> Finding | None:
     """What keeps a path from standing in a folder of any system; the topmost name is told."""
     for above, name in _names(path):
         if not name.isprintable():
-            return paths.unprintable(shown(above), name)
+            return paths.unprintable(printable(above), name)
         if name in {"", ".", ".."} or name.lower() == ".git" or "\\" in name:
             return error(
-                "bad-id", Place(shown(path)), "this name leads elsewhere", "take the file out"
+                "bad-id", Place(printable(path)), "this name leads elsewhere", "take the file out"
             )
         if len(name.encode()) > _LONGEST_NAME or len(path) > _LONGEST_PATH:
             return error(
                 "bad-id",
-                Place(shown(path[:80]) + "…"),
+                Place(printable(path[:80]) + "…"),
                 f"the path is longer than a computer holds: {len(path):,} characters",
                 "shorten it",
             )

@@ -67,8 +67,8 @@ def _behind_fold(at: Position, lines: Sequence[str]) -> Recognised | None:
         return None
     message = f"behind '{found[2]}' the text begins on the next line"
     hint = (
-        f"leave '{shown(found[1].strip())} {found[2]}' on this line, and write "
-        f"'{shown(found[3])}' on the next, two spaces further in"
+        f"leave '{excerpt(found[1].strip())} {found[2]}' on this line, and write "
+        f"'{excerpt(found[3])}' on the next, two spaces further in"
     )
     return (at[0], len(found[1]) + 1), message, hint
 
@@ -81,10 +81,10 @@ def _stray_dash(at: Position, lines: Sequence[str]) -> Recognised | None:
     if not found or len(above) - len(above.lstrip()) != indent or not _NEXT_FIELD.match(above):
         return None
     message = "a dash begins an item of a list, and the lines above it are fields"
-    return (at[0], indent), message, f"write {shown(found[1])}, without the dash"
+    return (at[0], indent), message, f"write {excerpt(found[1])}, without the dash"
 
 
-def shown(text: str) -> str:
+def excerpt(text: str) -> str:
     """A piece of a file for a mend: on one line, not too long."""
     text = "".join(char if char.isprintable() else " " for char in text.strip())
     return text if len(text) <= _LONGEST else text[:_LONGEST] + "…"
@@ -97,7 +97,7 @@ def _without_dash(number: int, lines: Sequence[str]) -> Recognised:
     return (
         (number, len(line) - len(line.lstrip())),
         "this line of a list does not begin with a dash and a space",
-        f"write - {shown(text[mark.end() :] if mark else text)}",
+        f"write - {excerpt(text[mark.end() :] if mark else text)}",
     )
 
 
@@ -122,7 +122,7 @@ def _field(number: int, lines: Sequence[str]) -> Recognised | None:
     tight = _NO_SPACE.fullmatch(lines[number].strip()) if number < len(lines) else None
     if tight and tight[1] in field_names():
         where = (number, lines[number].index(":"))
-        hint = f"write {tight[1]}: {shown(tight[2])}"
+        hint = f"write {tight[1]}: {excerpt(tight[2])}"
         return where, "no space stands after this colon", hint
     line = lines[number] if number < len(lines) else ""
     text = line.strip()
@@ -133,7 +133,7 @@ def _field(number: int, lines: Sequence[str]) -> Recognised | None:
     return (
         (number, column),
         f"no colon stands behind '{match[1]}'",
-        f"write {match[1]}: {shown(match[2])}",
+        f"write {match[1]}: {excerpt(match[2])}",
     )
 
 
@@ -152,10 +152,10 @@ def _in_quotes(said: str, at: Position, lines: Sequence[str]) -> Recognised | No
     inner = whole[1:-1] if whole.endswith(mark) and len(whole) > 1 else ""
     if mark == "'" and inner and '"' not in inner:
         said = "the apostrophe ends the text, which stands in single quotation marks"
-        return where, said, f'write "{shown(inner)}"'
+        return where, said, f'write "{excerpt(inner)}"'
     if mark == '"' and inner and "'" not in inner:
         said = "this quotation mark ends the text, and more of it follows"
-        return where, said, f"write '{shown(inner)}'"
+        return where, said, f"write '{excerpt(inner)}'"
     hint = "put the quotation marks round the whole of it, or leave them out"
     return where, "text goes on behind the closing quotation mark", hint
 
@@ -168,7 +168,7 @@ def _first_too_far_in(at: Position, lines: Sequence[str]) -> Recognised | None:
     name = lines[first].strip().partition(":")[0]
     message = "this field begins further in than the fields below it"
     blanks = len(lines[first]) - len(lines[first].lstrip())
-    return (first, blanks), message, f"take out the blanks before '{shown(name)}'"
+    return (first, blanks), message, f"take out the blanks before '{excerpt(name)}'"
 
 
 def _is_content(line: str) -> bool:
@@ -185,7 +185,7 @@ def _colon(at: Position, lines: Sequence[str]) -> Recognised | None:
             return None
         curly = "curly quotation marks hold nothing together, and " if match[2][0] in CURLY else ""
         message = f"{curly}a second colon on the line would begin another field"
-        return at, message, f'put the text in quotes: {match[1]}"{shown(whole)}"'
+        return at, message, f'put the text in quotes: {match[1]}"{excerpt(whole)}"'
     name = text.partition(":")[0]
     if name in field_names() and at[0] > 0 and not _NO_SPACE.match(lines[at[0] - 1].strip()):
         indent = len(line) - len(line.lstrip())

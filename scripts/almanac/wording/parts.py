@@ -30,7 +30,7 @@ _DENIES = denies(
 )
 
 
-class Part(NamedTuple):
+class TextPart(NamedTuple):
     """A part of a text, whether it is only a clause of a sentence, and what stands beside it."""
 
     text: str
@@ -43,7 +43,7 @@ class Part(NamedTuple):
         return any(map(_DENIES.search, self.beside))
 
 
-def parts_of(text: str) -> Iterator[Part]:
+def parts_of(text: str) -> Iterator[TextPart]:
     """The sentences of a text that has several, and the clauses of a sentence that has several."""
     sentences = _cut(_SENTENCE_ENDS, text)
     if len(sentences) > 1:
@@ -54,12 +54,12 @@ def parts_of(text: str) -> Iterator[Part]:
             yield from _read_alone(clauses, True)
 
 
-def _read_alone(pieces: list[str], are_clauses: bool) -> Iterator[Part]:
+def _read_alone(pieces: list[str], are_clauses: bool) -> Iterator[TextPart]:
     for at, piece in enumerate(pieces):
         waits = _QUESTION.search(piece) or (are_clauses and _CONDITION.match(piece))
         if not waits:
             beside = pieces[max(0, at - 1) : at] + pieces[at + 1 : at + 2]
-            yield Part(piece, are_clauses, tuple(beside))
+            yield TextPart(piece, are_clauses, tuple(beside))
 
 
 def _cut(ends: re.Pattern[str], text: str) -> list[str]:

@@ -42,7 +42,7 @@ def _sign(name: str) -> str:
 
 
 @dataclass(frozen=True)
-class Row:
+class TokenRow:
     """The tokens of a text, written so that patterns are looked for quickly."""
 
     tokens: Sequence[Token]
@@ -86,7 +86,7 @@ class Pattern:
         }
         return frozenset(own.union(*map(_names, own)))
 
-    def found_in(self, row: Row) -> Iterator[tuple[int, int]]:
+    def found_in(self, row: TokenRow) -> Iterator[tuple[int, int]]:
         """Where it stands: the numbers of its first token and of the one after its last."""
         for needed in self._needed:
             if row.holds.isdisjoint(needed):

@@ -12,7 +12,7 @@ from almanac.wording.dangers import BY_WEIGHT, DANGERS, FURTHER_BY_WEIGHT, Dange
 from almanac.wording.denial import is_excused
 from almanac.wording.glance import may_hold, worth_weighing
 from almanac.wording.parts import FEWEST, parts_of
-from almanac.wording.patterns import Row
+from almanac.wording.patterns import TokenRow
 from almanac.wording.phrases import weight_of_phrases
 from almanac.wording.tokens import Token
 from almanac.wording.topics import OF_AIR_AND_DEPTH, OF_OTHER_HARM, topics_of
@@ -69,7 +69,7 @@ def _asked_in(text: str, tells: bool, more: float) -> tuple[Asking, ...]:
     """
     if not worth_weighing(text, more * AT_A_GLANCE) or weight_of_phrases(text) < PHRASES_LEAST:
         return ()
-    row = Row(tokens(text))
+    row = TokenRow(tokens(text))
     weighed = Weighed(text, row.tokens)
     bounds = weights().bounds
     if weighed.weight < bounds["least"]:
@@ -100,17 +100,17 @@ class Hit(NamedTuple):
     start: int
     end: int
 
-    def is_excused(self, row: Row, tells: bool) -> bool:
+    def is_excused(self, row: TokenRow, tells: bool) -> bool:
         """Whether what it says is denied in its own clause, or only told."""
         return is_excused(row.tokens, self.start, self.end, tells)
 
-    def asking(self, row: Row) -> Asking:
+    def asking(self, row: TokenRow) -> Asking:
         """What it asks for, and the words that do."""
         words = " ".join(map(str, row.tokens[self.start : self.end]))
         return Asking(self.danger, words, self.saying.pattern.steps)
 
 
-def hits_of(row: Row) -> Iterator[Hit]:
+def hits_of(row: TokenRow) -> Iterator[Hit]:
     """Every place where a pattern is found, denied or not."""
     by_sign, all_sayings = _sayings_by_sign(), _all_sayings()
     near = {number for sign in row.holds for number in by_sign.get(sign, ())}
@@ -145,7 +145,7 @@ def weight_of(hits: Sequence[Hit], are_asked: bool) -> float:
     return named + are_asked * known.get("asked", 0.0)
 
 
-def _is_harmless(saying: Saying, of_sentence: bool, row: Row, start: int, end: int) -> bool:
+def _is_harmless(saying: Saying, of_sentence: bool, row: TokenRow, start: int, end: int) -> bool:
     if not saying.unless:
         return False
     first, last = start, end
@@ -154,5 +154,5 @@ def _is_harmless(saying: Saying, of_sentence: bool, row: Row, start: int, end: i
         first -= 1
     while last < len(row.tokens) and not row.tokens[last].meanings & breaks:
         last += 1
-    clause = Row(row.tokens[first:last])
+    clause = TokenRow(row.tokens[first:last])
     return any(True for other in saying.unless for _ in other.found_in(clause))
