@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 import re
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 from typing import Any
 from urllib.parse import parse_qs, urlsplit
@@ -25,6 +26,7 @@ from .test_add_rules import HOSTILE, REFUSED, read_at_any_size
 from .web import Kept, Server, Watched
 
 REPOSITORY = "https://github.com/quillwater/deck-almanac"
+SIZES = {"phone": {"width": 360, "height": 640}, "desk": {"width": 1280, "height": 900}}
 LONG = (
     "The legs are asked to hold a straight downbeat while the arms wait, so that the swimmer feels which half of the beat moves the body. "
     "It serves early in a season, before speed."
@@ -100,6 +102,26 @@ class Form:
 
 
 ORDER = "Everything that can be checked here is in order."
+
+
+@pytest.fixture(scope="module")
+def drafts(browser: Browser, server: Server) -> dict[str, str]:
+    """What this device keeps of a drill and a fault that were filled in, typed once for the tests that go on from there."""
+    page = browser.new_page()
+    for kind, fill in (("Drill", fill_drill), ("Fault", fill_fault)):
+        fill(Form(page, server).open(kind)).settle()
+    kept: dict[str, str] = page.evaluate("({...localStorage})")
+    page.close()
+    return kept
+
+
+def opened_again(page: Page, server: Server, drafts: dict[str, str], kind: str) -> Form:
+    """The form of a kind as the draft has filled it in."""
+    page.goto(f"{server.address}offline.json")
+    page.evaluate("kept => Object.assign(localStorage, kept)", drafts)
+    form = Form(page, server).open(kind)
+    expect(page.get_by_label("Title", exact=True)).not_to_have_value("")
+    return form
 
 
 @pytest.fixture(scope="module")
@@ -564,12 +586,14 @@ def with_repository(page: Page, server: Server, address: str) -> None:
     )
 
 
-def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Server) -> None:
+def test_the_pull_request_link_holds_folder_name_and_text(
+    desk: Page, server: Server, drafts: dict[str, str]
+) -> None:
     with_repository(desk, server, REPOSITORY)
-    form = Form(desk, server).open("Fault")
+    Form(desk, server).open("Fault")
     link = desk.get_by_role("link", name="Open a pull request")
     expect(link).to_be_hidden()  # no name yet
-    fill_fault(form)
+    form = opened_again(desk, server, drafts, "Fault")
     text = form.text
     address = urlsplit(link.get_attribute("href") or "")
     assert (
@@ -590,9 +614,11 @@ def test_the_pull_request_link_holds_folder_name_and_text(desk: Page, server: Se
     assert len(link.get_attribute("href") or "") < 8000
 
 
-def test_a_new_family_is_part_of_the_file_s_name(desk: Page, server: Server) -> None:
+def test_a_new_family_is_part_of_the_file_s_name(
+    desk: Page, server: Server, drafts: dict[str, str]
+) -> None:
     with_repository(desk, server, REPOSITORY)
-    form = fill_drill(Form(desk, server).open("Drill")).fill("Family", "counted", "File")
+    form = opened_again(desk, server, drafts, "Drill").fill("Family", "counted", "File")
     assert form.left == ORDER
     address = urlsplit(
         desk.get_by_role("link", name="Open a pull request").get_attribute("href") or ""
@@ -602,10 +628,10 @@ def test_a_new_family_is_part_of_the_file_s_name(desk: Page, server: Server) -> 
 
 
 def test_without_a_repository_the_page_says_how_to_send_the_file(
-    desk: Page, server: Server
+    desk: Page, server: Server, drafts: dict[str, str]
 ) -> None:
     with_repository(desk, server, "")
-    fill_fault(Form(desk, server).open("Fault"))
+    opened_again(desk, server, drafts, "Fault")
     expect(desk.locator("[data-propose-told]")).to_contain_text(
         "send it to whoever keeps the catalogue as drills/faults/toes-curl-in.yml"
     )
@@ -613,9 +639,11 @@ def test_without_a_repository_the_page_says_how_to_send_the_file(
 
 
 @pytest.mark.parametrize("address", ["javascript:alert(1)", "ftp://host/x", "//host/x"])
-def test_only_a_web_address_becomes_a_link(desk: Page, server: Server, address: str) -> None:
+def test_only_a_web_address_becomes_a_link(
+    desk: Page, server: Server, drafts: dict[str, str], address: str
+) -> None:
     with_repository(desk, server, address)
-    fill_fault(Form(desk, server).open("Fault"))
+    assert opened_again(desk, server, drafts, "Fault").left == ORDER
     expect(desk.locator("[data-propose]")).to_be_hidden()
 
 
@@ -637,8 +665,8 @@ BAD_IDS = (
 )
 
 
-def test_ids_that_are_refused(desk: Page, server: Server) -> None:
-    form = fill_drill(Form(desk, server).open("Drill"))
+def test_ids_that_are_refused(desk: Page, server: Server, drafts: dict[str, str]) -> None:
+    form = opened_again(desk, server, drafts, "Drill")
     for id, words in BAD_IDS:
         assert form.fill("Id", id, "File").left == "1 thing to mend."
         expect(desk.locator("[data-file] .is-wrong")).to_contain_text(words)
@@ -690,6 +718,23 @@ def shapes() -> Shapes:
     return Shapes(load(ROOT).names)
 
 
+@pytest.fixture(scope="module")
+def forms(browser: Browser, server: Server) -> Iterator[Callable[[str], Form]]:
+    """An empty form of a kind, made once, for one mistake after another: each takes back what it typed."""
+    context = browser.new_context(viewport=SIZES["desk"])
+    troubles = []
+
+    @cache
+    def opened(kind: str) -> Form:
+        page = context.new_page()
+        troubles.append(Watched(page, server.address).troubles)
+        return Form(page, server).open(kind)
+
+    yield opened
+    context.close()
+    assert not any(troubles)
+
+
 def codes_on_the_command_line(shapes: Shapes, kind: str, form: Form) -> set[str]:
     """What the check finds in the file as it stands, by code."""
     document, findings = read(form.text.encode(), "entry.yml")
@@ -710,8 +755,7 @@ def codes_of(messages: Locator) -> list[str | None]:
     ids=lambda value: value if isinstance(value, str) else "",
 )
 def test_a_mistake_is_told_beside_its_field_by_the_code_of_the_check(
-    desk: Page,
-    server: Server,
+    forms: Callable[[str], Form],
     shapes: Shapes,
     kind: str,
     code: str,
@@ -719,15 +763,16 @@ def test_a_mistake_is_told_beside_its_field_by_the_code_of_the_check(
     label: str,
     typed: str,
 ) -> None:
-    form = Form(desk, server).open(kind).fill(label, typed, *groups)
+    form = forms(kind).fill(label, typed, *groups)
     assert form.left
     field = form.group(*groups).get_by_label(named(label)).first
     expect(field).to_have_attribute("aria-invalid", "true")
-    beside = desk.locator(
+    beside = form.page.locator(
         f"#{(field.get_attribute('aria-describedby') or '').split()[1]} .add-message"
     )
     assert codes_of(beside) == [code]
     assert code in codes_on_the_command_line(shapes, kind, form)
+    field.fill("")
 
 
 def test_mistakes_that_take_two_fields(desk: Page, server: Server, shapes: Shapes) -> None:
@@ -835,7 +880,6 @@ def test_by_keyboard_alone(desk: Page, server: Server) -> None:
     expect(desk.locator("[data-told]")).to_have_text("Copied.")
 
 
-SIZES = {"phone": {"width": 360, "height": 640}, "desk": {"width": 1280, "height": 900}}
 # All forms are made of the same parts, whose contrast takes most of axe's time: it is looked at in these, of both
 # sizes and both schemes; in all of them by --long.
 CONTRASTED = {"Drill", "Fault", "Gear"}
@@ -862,7 +906,7 @@ def test_every_form_is_open_to_all(
     page.get_by_role("button", name="Copy").click()
     assert "to mend" in form.left
     rules = {"color-contrast": {"enabled": is_long() or kind in CONTRASTED}}
-    options = {"resultTypes": ["violations"], "rules": rules}
+    options = {"resultTypes": ["violations"], "rules": rules, "preload": False}
     found = Axe().run(page, context="[data-add]", options=options)
     assert found.violations_count == 0, found.generate_report()
     small = page.evaluate("""() => [...document.querySelectorAll("[data-add] :is(button, select, input, textarea, a)")]
