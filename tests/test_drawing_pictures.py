@@ -46,6 +46,27 @@ def test_bodies_stand_beside_each_other_in_one_scale_each_with_its_words() -> No
     assert all(words in told for words in ("1. too small: ", "2. too deep: ", "3. your own: "))
 
 
+def test_who_waits_on_the_block_faces_the_one_who_comes_in() -> None:
+    """One wall, seen once from each side; a block that nobody comes to stands as it always does."""
+    waiting = DrawnBody(says="the next", wall="on-block", marks=("block",))
+    crawl = Words("prone", "stroking", "flutter", "freestyle")
+    met = ElementTree.tostring(
+        drawn(DrawingChoice(wall="touching", then=(waiting,)), crawl)
+    ).decode()
+    alone = drawn(
+        DrawingChoice(wall="on-block", marks=("block",), then=(DrawnBody(wall="entry"),)), crawl
+    )
+    assert met.count("scale(-1 1)") == 1
+    assert "scale(-1 1)" not in ElementTree.tostring(alone).decode()
+
+
+def test_a_press_up_is_drawn_with_straight_arms() -> None:
+    held = scene_of(
+        Words("on-land", "holding-wall", "none", "any"), DrawnBody(posture="press-up")
+    ).held
+    assert held.posture.near_arm.elbow < 12  # degrees
+
+
 def test_a_small_kick_goes_less_deep_than_the_right_one_and_a_large_one_deeper() -> None:
     def deepest(size: str | None, position: str) -> float:
         return min(

@@ -92,6 +92,7 @@ MARKS = (
     "rope",
     "flags",
     "stopwatch",
+    "signal",
     "foot-count",
     "hand-count",
     "six-beats",

@@ -193,7 +193,7 @@ def reach(held: Pose, gear: tuple[str, ...]) -> tuple[float, float]:
     kick.
     """
     start, end = _reach(held, gear)
-    watched = held.blocked and "stopwatch" in held.spec.marks
+    watched = held.blocked and bool({"stopwatch", "signal"} & set(held.spec.marks))
     return start, max(end, held.span[1] + WATCH_ROOM) if watched else end
 
 

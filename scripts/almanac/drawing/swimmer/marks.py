@@ -1,4 +1,4 @@
-"""What a picture shows beside the body: flags, a lane rope, a watch, counts, a turn, a block."""
+"""What a picture shows beside the body: flags, rope, watch, whistle, counts, a turn, a block."""
 
 from __future__ import annotations
 
@@ -53,11 +53,8 @@ def flags(held: Pose, view: View) -> list[str]:
 
 
 def stopwatch(held: Pose, view: View) -> list[str]:
-    """A watch in the corner that the body leaves free: ahead of one who stands by a block."""
-    x, y, r = 22.0, 24.0, 13.0
-    if held.blocked:
-        x = view.x + (held.span[1] + 0.5 * WATCH_ROOM) * view.height
-        y = max(view.y - 0.3 * view.height, y)
+    """A watch in the corner that the body leaves free."""
+    (x, y), r = _free_corner(held, view), 13.0
     hand = f"M{at(x, y)}V{number(y - 8)}M{at(x, y)}L{at(x + 5, y + 4)}"
     knob = f"M{at(x - 3, y - r - 3)}H{number(x + 3)}M{at(x, y - r - 3)}V{number(y - r)}"
     knob += f"M{at(x + 10, y - 12)}L{at(x + 12.5, y - 14.5)}"
@@ -65,6 +62,30 @@ def stopwatch(held: Pose, view: View) -> list[str]:
         path("gear-line", knob, stroke_width=2.4),
         path("wall", circle(Disc(x, y, r)), stroke_width=2),
         path("arrow", hand, stroke_width=2),
+    ]
+
+
+def _free_corner(held: Pose, view: View) -> tuple[float, float]:
+    """The middle of what stands in the corner that the body leaves free: ahead of one who is by a
+    block.
+    """
+    if not held.blocked:
+        return 22.0, 24.0
+    ahead = view.x + (held.span[1] + 0.5 * WATCH_ROOM) * view.height
+    return ahead, max(view.y - 0.3 * view.height, 24.0)
+
+
+def signal(held: Pose, view: View) -> list[str]:
+    """A whistle that sounds, in the corner that a watch would have."""
+    x, y = _free_corner(held, view)
+    mouth = [(x - 1, y - 7), (x + 15, y - 7), (x + 15, y - 1), (x + 6.5, y - 1)]
+    sound = "".join(
+        f"M{at(x - r * 0.9, y - r * 0.42)}A{number(r)} {number(r)} 0 0 1 {at(x - r * 0.2, y - r)}"
+        for r in (12.0, 17.0)
+    )
+    return [
+        path("gear", polyline(mouth) + "Z" + circle(Disc(x, y, 7.0)), stroke_width=2),
+        path("gear-line", sound, stroke_width=2),
     ]
 
 
@@ -193,6 +214,7 @@ BEHIND: dict[str, Draw] = {"rope": rope, "flags": flags, "block": block, "towel"
 """Marks that are painted before the body."""
 OVER: dict[str, Draw] = {
     "stopwatch": stopwatch,
+    "signal": signal,
     "foot-count": foot_count,
     "hand-count": hand_count,
     "six-beats": six_beats,

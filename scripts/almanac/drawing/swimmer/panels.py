@@ -68,13 +68,23 @@ def _columns(found: list[Panel]) -> tuple[list[str], float]:
     scale = min(_MOST_SCALE, room / sum(widths), _COLUMN_HEIGHT / tall)
     spare = (room - sum(widths) * scale) / len(found)
     parts, left, most = [], 0.0, 1
-    for panel, width in zip(found, widths, strict=True):
+    for at_column, (panel, width) in enumerate(zip(found, widths, strict=True)):
         wide = width * scale + spare
-        parts.append(_window(panel, (left, 0.0, wide, tall * scale), scale, up * scale))
+        where = (left, 0.0, wide, tall * scale)
+        is_met = _is_met(panel, found[:at_column])
+        parts.append(_window(panel, where, scale, up * scale, mirrored=is_met))
         said, lines = _under(panel.scene, left, wide, tall * scale + _SIZE + 2)
         parts += said
         most, left = max(most, lines), left + wide + _GAP
     return parts, tall * scale + 6 + most * _SIZE * LEADING
+
+
+def _is_met(panel: Panel, before: list[Panel]) -> bool:
+    """Whether somebody comes in to the wall on whose block this one stands: they face each other,
+    and the block is drawn the other way round.
+    """
+    walls = [one.scene.held.wall for one in before]
+    return panel.scene.held.blocked and any(wall and wall[1] == "ahead" for wall in walls)
 
 
 def _under(scene: Scene, left: float, wide: float, y: float) -> tuple[list[str], int]:
@@ -88,7 +98,12 @@ def _under(scene: Scene, left: float, wide: float, y: float) -> tuple[list[str],
 
 
 def _window(
-    panel: Panel, where: tuple[float, float, float, float], scale: float, level: float
+    panel: Panel,
+    where: tuple[float, float, float, float],
+    scale: float,
+    level: float,
+    *,
+    mirrored: bool = False,
 ) -> str:
     """A scene behind a window: what is outside of it is cut off. ``where`` is its left, top, width
     and height.
@@ -98,7 +113,10 @@ def _window(
     middle = (wide - (box.left + box.right) * scale) / 2
     inner = scene_parts(panel.scene, View(middle, level, scale), calm=True)
     size = f'width="{number(wide)}" height="{number(tall)}"'
-    return f'<svg x="{number(left)}" y="{number(top)}" {size}>{"".join(inner)}</svg>'
+    drawn = "".join(inner)
+    if mirrored:
+        drawn = f'<g transform="translate({number(wide)} 0) scale(-1 1)">{drawn}</g>'
+    return f'<svg x="{number(left)}" y="{number(top)}" {size}>{drawn}</svg>'
 
 
 def _sign(sign: Sign, x: float, y: float) -> str:

@@ -171,6 +171,7 @@ MARK_WORDS = {
     "rope": "A lane rope runs beside the body.",
     "flags": "Flags hang over the water.",
     "stopwatch": "A stopwatch runs.",
+    "signal": "A whistle sounds.",
     "foot-count": "Beats are counted.",
     "hand-count": "Strokes are counted.",
     "six-beats": "Six beats are counted to a stroke of both arms.",
