@@ -156,6 +156,9 @@ def test_an_effort_a_skill_and_relief_are_told_where_they_are_missing() -> None:
     # A second main set is as hard as wished, and the first is harder.
     assert others(at[2], s=3, n=4) == [Unmet("effort", 2, "harder")]
     assert others(at[3], s=3, n=4) == []
+    opens = (replace(OPEN[0], hardest=4, effort=4), OPEN[1])  # what is no work may be harder
+    hot = asked(opens, hard, CLOSE, skill, minutes=99, effort=3)
+    assert others(hot, s=3) == []
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ import pytest
 from planning_world import FIRST, choice, grid, slot
 
 from almanac.analysis.analysis import Analysis
+from almanac.arithmetic.planning_aims import Aims
 from almanac.arithmetic.planning_choices import HARD, LOAD, METRES, NOTHING, TEST, Choice
 from almanac.arithmetic.planning_model import Rule
 from almanac.arithmetic.planning_rules import limit_rules
@@ -94,3 +95,10 @@ def test_an_empty_slot_costs_more_than_anything_that_may_stand_in_it() -> None:
     wishes = BlockWishes(FIRST, {"walls": 1}, (WeekWish(LOADING, 100),))
     planning = Planning(cast(Analysis, None), "heron", (slot(0),), (), wishes, LIMITS)
     assert planning.problem.own == ({0: 5000},)
+
+
+def test_a_week_without_slots_is_asked_for_next_to_nothing() -> None:
+    """Of two slots a week is usual; a load of nothing could not be written."""
+    own = grid([0, 1, 14, 15], [choice("own", {LOAD: 100})])
+    wishes = BlockWishes(FIRST, {"legs": 1}, (WeekWish(LOADING, 90),) * 3)
+    assert Aims(own, wishes, LIMITS, 100, 1000).loads() == [90, 1, 90]
