@@ -80,7 +80,7 @@ def test_the_second_run_works_nothing_out(
 ) -> None:
     found = told(root)
 
-    def fails(*_: object) -> None:
+    def fails(*_: object, **__: object) -> None:
         raise AssertionError("worked out again")
 
     monkeypatch.setattr("almanac.commands.shared.load_and_check", fails)
@@ -230,9 +230,9 @@ def test_a_save_during_a_check_is_not_stored_under_what_was_there_before(
 
     plainly = shared.load_and_check
 
-    def saves_meanwhile(*arguments):  # type: ignore[no-untyped-def]
+    def saves_meanwhile(*arguments, **named):  # type: ignore[no-untyped-def]
         (root / "plans/club.yml").rename(root / "plans/club.bak")
-        return plainly(*arguments)
+        return plainly(*arguments, **named)
 
     before = anew(root)
     monkeypatch.setattr(shared, "load_and_check", saves_meanwhile)

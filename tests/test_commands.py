@@ -149,7 +149,7 @@ def test_a_fault_of_the_program_is_one_sentence_and_a_log(
     monkeypatch: pytest.MonkeyPatch,
     tmp_path: Path,
 ) -> None:
-    def broken(*_: object) -> None:
+    def broken(*_: object, **__: object) -> None:
         raise RuntimeError("the pool is empty")
 
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))

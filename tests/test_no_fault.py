@@ -62,7 +62,7 @@ def test_without_its_docstrings_it_checks_and_builds_no_site(tmp_path: Path) -> 
 def test_a_log_that_nobody_can_write_is_no_second_fault(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
-    def broken(*_: object) -> None:
+    def broken(*_: object, **__: object) -> None:
         raise RuntimeError("the pool is empty")
 
     monkeypatch.setattr("almanac.commands.shared.load_and_check", broken)

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import io
 
+from shared import CATALOGUE, DAY
+
+from almanac.commands.shared import load_and_check
 from almanac.progress import shown_on
 
 
@@ -48,3 +51,15 @@ def test_the_line_is_cleared_where_the_work_fails() -> None:
     except KeyboardInterrupt:
         pass
     assert terminal.getvalue().endswith("\r\x1b[K")
+
+
+def test_a_check_says_how_far_it_is() -> None:
+    heard: list[tuple[str, int, int]] = []
+
+    def told(what: str, done: int = 0, of: int = 0, /) -> None:
+        heard.append((what, done, of))
+
+    load_and_check(CATALOGUE, DAY, told=told)
+    first, *rules, last = heard
+    assert (first, last) == (("reading the entries", 0, 0), ("reading the texts", 0, 0))
+    assert rules == [("checking by rules", n + 1, len(rules)) for n in range(len(rules))] != []

@@ -76,6 +76,8 @@ from almanac.checks.acceptances import weighed
 from almanac.checks.rule import Breach, Rule
 from almanac.findings import Finding
 from almanac.model.catalogue import Key
+from almanac.progress import Told as Progress
+from almanac.progress import unseen
 from almanac.second_process import begun, in_turns, is_worth
 
 Found = list[tuple[Finding, str]]
@@ -159,14 +161,14 @@ _OF_TEXTS = _rules_of(breathing)
 _FIGURING = tuple(rule for rule in RULES if rule not in (*_READING, *_OF_TEXTS))
 
 
-def check(analysis: Analysis) -> tuple[Finding, ...]:
+def check(analysis: Analysis, progress: Progress = unseen) -> tuple[Finding, ...]:
     """Every finding of every rule, less what entries accept; and what is amiss with what they
     accept. Worked out once for an analysis.
     """
-    return analysis.once(check, lambda: _check(analysis))
+    return analysis.once(check, lambda: _check(analysis, progress))
 
 
-def _check(analysis: Analysis) -> tuple[Finding, ...]:
+def _check(analysis: Analysis, progress: Progress) -> tuple[Finding, ...]:
     """What is only read asks for no figure: a second process begins with it, and this one comes to
     help when it has judged the figures.
     """
@@ -177,7 +179,8 @@ def _check(analysis: Analysis) -> tuple[Finding, ...]:
         return _found(analysis, _READING), {key: readings.read(key) for key in turns}
 
     beside = begun(share) if is_worth(len(analysis.catalogue.entries)) else share
-    found = _found(analysis, _FIGURING)
+    found = _found(analysis, _FIGURING, progress)
+    progress("reading the texts")
     readings.take({key: readings.read(key) for key in turns})
     of_theirs, read = beside()
     readings.take(read)
@@ -188,9 +191,13 @@ def _check(analysis: Analysis) -> tuple[Finding, ...]:
     return tuple(weighed(analysis, breaches, RULES))
 
 
-def _found(analysis: Analysis, rules: Sequence[Rule]) -> dict[str, Found]:
+def _found(
+    analysis: Analysis, rules: Sequence[Rule], progress: Progress = unseen
+) -> dict[str, Found]:
     """By the code of each rule its findings, with the levels that they stand on."""
-    return {
-        rule.code: [(breach.finding, breach.level) for breach in rule.breaches(analysis)]
-        for rule in rules
-    }
+    found = {}
+    for number, rule in enumerate(rules, 1):
+        progress("checking by rules", number, len(rules))
+        breaches = rule.breaches(analysis)
+        found[rule.code] = [(breach.finding, breach.level) for breach in breaches]
+    return found

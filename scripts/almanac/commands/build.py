@@ -42,9 +42,8 @@ def run(arguments: argparse.Namespace) -> int:
     started = time.perf_counter()
     root = root_of(arguments.root)
     with shown_on(sys.stderr) as told:
-        told("checking the entries")
         store = DocumentStore(root)
-        checked = load_and_check(root, arguments.today or today(), store)
+        checked = load_and_check(root, arguments.today or today(), store, told=told)
         store.save()
     print(as_text(checked.findings, checked.loaded.count))
     out = arguments.out or root / "site"

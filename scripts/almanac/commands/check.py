@@ -6,6 +6,7 @@ Exit code 0 where nothing is an error, 1 where something is.
 from __future__ import annotations
 
 import argparse
+import sys
 from datetime import date
 from pathlib import Path
 
@@ -13,6 +14,7 @@ from almanac.cache import Cache
 from almanac.commands.outcome import ERRORS, FINE, root_of, today
 from almanac.commands.rubbish import rubbish_left
 from almanac.findings import FORMATS, Findings
+from almanac.progress import shown_on
 from almanac.source.lent import digest_of_lent
 from almanac.source.snapshot import Snapshot, snapshot
 
@@ -70,7 +72,8 @@ def _check(root: Path, today: date, seen: Snapshot) -> Findings:
     from almanac.source.document_store import DocumentStore
 
     store = DocumentStore(root)
-    checked = load_and_check(root, today, store, seen)
+    with shown_on(sys.stderr) as told:
+        checked = load_and_check(root, today, store, seen, told=told)
     store.save()
     return Findings(checked.findings, checked.loaded.count)
 

@@ -12,6 +12,7 @@ from almanac.commands.outcome import ERRORS, FINE, root_of
 from almanac.commands.rubbish import rubbish_left
 from almanac.findings import Finding, worst_first
 from almanac.model.load import Loaded, load
+from almanac.progress import Told, unseen
 from almanac.source.document_store import DocumentStore
 from almanac.source.snapshot import Snapshot
 
@@ -37,20 +38,24 @@ def load_and_check(
     store: DocumentStore | None = None,
     snapshot: Snapshot | None = None,
     before: Analysis | None = None,
+    told: Told = unseen,
 ) -> CheckedCatalogue:
     """Load and check everything below ``root``, findings worst first.
 
     ``store`` holds what was read before; ``snapshot`` gives the bytes, where they have been read;
-    ``before`` is the analysis of an earlier state.
+    ``before`` is the analysis of an earlier state; ``told`` hears how far it is.
     """
+    told("reading the entries")
     loaded = load(root_of(root), store, snapshot.contents if snapshot else None)
-    return checked(loaded, today, before)
+    return checked(loaded, today, before, told)
 
 
-def checked(loaded: Loaded, today: date, before: Analysis | None = None) -> CheckedCatalogue:
+def checked(
+    loaded: Loaded, today: date, before: Analysis | None = None, told: Told = unseen
+) -> CheckedCatalogue:
     """Check what has been loaded."""
     catalogue, analysis = loaded.catalogue, None
     if catalogue is not None:
         analysis = before.continued(catalogue, today) if before else Analysis(catalogue, today)
-    findings = [*loaded.findings, *(check(analysis) if analysis else ())]
+    findings = [*loaded.findings, *(check(analysis, told) if analysis else ())]
     return CheckedCatalogue(loaded, analysis, worst_first(findings))
