@@ -12,12 +12,12 @@ _AHEAD = Point(1.0, 0.0)
 
 def press_up(spec: PoseSpec) -> Posture:
     """On hands and toes, arms straight, one line from ankle to ear; a kick lifts one leg."""
-    slope = 16.7  # the shoulders an arm's length from the hands
+    slope = 16.4  # the shoulders an arm's length from the hands
     body = axes(slope, -1, 0.0)
     hip = Point(-0.482, 0.119).plus(body.up, 0.491)
     shoulder = hip.plus(body.up, TRUNK)
     near = Leg(-12, 0, 30) if spec.kick != "none" else Leg(0, 0, 8)
-    hand = arm_to(Point(shoulder.x + 0.07, 0.018), _AHEAD, shoulder, body)
+    hand = arm_to(Point(shoulder.x + 0.08, 0.018), _AHEAD, shoulder, body)
     return Posture(slope, -1, near, Leg(0, 0, 8), hand, hand, chin=-4, hip=hip)
 
 
