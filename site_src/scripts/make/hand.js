@@ -40,6 +40,6 @@ export async function handOn(title, url) {
     await /** @type {Navigator} */ (navigator).clipboard.writeText(url);
     return "The link is copied.";
   } catch {
-    return "Copy the link below.";
+    return "Copy the link above.";
   }
 }

@@ -39,12 +39,13 @@ export function shortUnmet(data, unmet) {
  * @param {import("../compose/types.js").Changed} changed
  * @param {Deed} deed
  * @returns {Told} */
-export function movedWords(data, before, { proposal, words }, { role }) {
+export function movedWords(data, before, { proposal, words }, { do: deed, role }) {
   const another = `${proposal.parts.find(({ as }) => as === role)?.role.toLowerCase()} now `;
-  const known = new Set(before.unmet.map(({ words: own }) => own));
-  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && !known.has(own.words)));
-  const short = [...words.filter((own) => !own.startsWith(another)), ...(missed ? [`not met now: ${missed}`] : [])];
-  return { said: sentence(short.join("; ")), besides: sentence(words.filter((own) => own.startsWith(another)).join("; ")), way: "back" };
+  const isSeen = (/** @type {string} */ own) => deed === "swap" && own.startsWith(another);
+  const known = before.unmet.map((own) => own.words);
+  const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && !known.includes(own.words)));
+  const short = [...words.filter((own) => !isSeen(own)), ...(missed ? [`not met now: ${missed}`] : [])];
+  return { said: sentence(short.join("; ")), besides: sentence(words.filter(isSeen).join("; ")), way: "back" };
 }
 
 /** A wish that is in the way, and the button without it.

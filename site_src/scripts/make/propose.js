@@ -27,6 +27,8 @@ let before = [];
 /** @type {Shown | null} */
 let shown = null;
 let drawn = 0;
+/** Until what the run data tell stands, sheets and all. */
+let filling = Promise.resolve();
 
 /** Show this in place of what was there; what is still being worked out for that is dropped.
  * @param {...Node} nodes */
@@ -78,11 +80,11 @@ async function draw() {
   if (shown !== own) {
     return;
   }
-  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => print(), save: () => handed(save), hand: () => handed(hand) }));
+  say(...page(own, { ask: (request) => go({ ...own.asked, request, number: 1, practice: null }), show, change: act, takeBack, read: () => tell(lastTold()), onOpen: (role) => { own.open = role; bringOpen(box); }, again: () => again(own), run: () => begin(""), print: () => filling.then(() => print()), save: () => handed(save), hand: () => handed(hand) }));
   refocus();
   bringOpen(box);
   if (own.stand && making) {
-    fill({ ...own, stand: own.stand }, making);
+    filling = fill({ ...own, stand: own.stand }, making);
   }
 }
 
