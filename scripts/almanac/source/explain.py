@@ -28,6 +28,11 @@ from almanac.source.told_elsewhere import cut_behind, meant_by_others
 from almanac.source.words_meant import choice_meant
 from almanac.units import COURSES, OTHER_LENGTHS
 
+_COURSE_SAID = {
+    "25m": ("short course", "short", "scm"),
+    "50m": ("long course", "long", "lcm", "olympic"),
+    "25yd": ("yards", "short course yards", "scy"),
+}
 _COURSE = re.compile(r"([0-9]{2}) ?-?(m|y)[a-z]*(?: pool)?")
 
 
@@ -122,7 +127,9 @@ def _word(failure: Failure) -> Iterator[Finding]:
 def _choice(failure: Failure) -> Iterator[Finding]:
     choices = [str(choice) for choice in failure.wanted]
     near = choice_meant(failure.value, choices) if isinstance(failure.value, str) else None
-    length = _COURSE.fullmatch(str(failure.value).lower())
+    said = str(failure.value).lower()
+    near = next((own for own in choices if said in _COURSE_SAID.get(own, ())), near)
+    length = _COURSE.fullmatch(said)
     if length and (course := f"{length[1]}{'m' if length[2] == 'm' else 'yd'}") in choices:
         near = course
     hint = f"did you mean '{near}'?" if near else f"write {listed(choices)}"

@@ -9,7 +9,14 @@ from almanac.source.entry_slips import text_hint
 from almanac.source.failure import Failure
 from almanac.source.hints import REPS_BY_DISTANCE
 from almanac.source.meant import number_hint
-from almanac.source.put_together import dashes_meant, in_one_line, names_meant, text_of_field
+from almanac.source.put_together import (
+    dashes_meant,
+    in_one_line,
+    is_free_text,
+    names_meant,
+    rep_meant,
+    text_of_field,
+)
 from almanac.source.scalars import scalar
 from almanac.source.suggest import listed
 from almanac.source.syntax_slips import excerpt
@@ -17,7 +24,6 @@ from almanac.source.times_meant import of_day_meant
 from almanac.source.words_meant import dose_meant, fields_meant, list_meant
 from almanac.units import COURSES
 
-_REPS_FIRST = re.compile(r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9])", re.ASCII)
 _YES, _NO = {"yes", "on", "y"}, {"no", "off", "n", "none"}
 _DAYS_OFF = {"off", "free", "day off", "rest day", "none", "no session"}
 
@@ -37,7 +43,11 @@ def type_hint(failure: Failure) -> str:
             "the words are "
             f"{listed(failure.names.of('vocabulary', failure.says('vocabulary')), 24)}"
         )
-    return str(failure.says("says") or failure.says("description") or f"write {failure.noun} here")
+    told = failure.says("says") or failure.says("description")
+    is_told = failure.says("says") or isinstance(failure.value, list)
+    if told and wanted == "object" and failure.fields and not is_told:
+        return f"its fields are {listed(failure.fields, 12)}: {told}"
+    return str(told or f"write {failure.noun} here")
 
 
 def _boolean(failure: Failure) -> str:
@@ -66,9 +76,24 @@ def _text(failure: Failure) -> str:
 
 
 def _list(failure: Failure) -> str:
+    if isinstance(failure.value, str) and (meant := _item_meant(failure, failure.value)):
+        return f"write it as a list: [{meant}]"
     if isinstance(failure.value, str | int | float):
         return list_meant(failure)
     return dashes_meant(failure) if isinstance(failure.value, dict) and failure.value else ""
+
+
+def _item_meant(failure: Failure, text: str) -> str:
+    """The one item of a list of fields that a text is; "" where it is none."""
+    item = failure.resolved(failure.says("items", {}))
+    if failure.path[-1:] == ("items",) and (reps := rep_meant(failure, text)):
+        return reps
+    names = item.get("required", [])
+    own = next((name for name in names if is_free_text(failure, item["properties"][name])), "")
+    if not own or " " not in text.strip():
+        return ""
+    told = {name: scalar(excerpt(text)) if name == own else "..." for name in names}
+    return "{" + ", ".join(f"{name}: {value}" for name, value in told.items()) + "}"
 
 
 def _object(failure: Failure) -> str:
@@ -86,10 +111,10 @@ def _rep_hint(failure: Failure) -> str:
     turns = re.fullmatch(r"([1-9][0-9]?) ?(?:x|×|times|rounds):?", str(failure.value).strip())
     if turns and failure.path[-2:-1] == ("items",):
         return f"write rounds: {turns[1]} here, and below it, under items, what is done each time"
-    said = _REPS_FIRST.match(failure.value) if isinstance(failure.value, str) else None
-    if not said or failure.path[-2:-1] != ("items",):
+    if not isinstance(failure.value, str) or failure.path[-2:-1] != ("items",):
         return ""
-    return f"write - {{reps: {said[1]}, distance: {said[2]}, do: ..., effort: ..., rest: 0:20}}"
+    meant = rep_meant(failure, failure.value)
+    return f"write - {meant}" if meant else ""
 
 
 def _lengths_hint(failure: Failure) -> str:

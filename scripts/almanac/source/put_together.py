@@ -15,11 +15,20 @@ from almanac.source.words_meant import word_meant
 from almanac.units import TimeError, parse_written_time
 
 _ISO_DAY = re.compile(r"(?:19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}", re.ASCII)
+_OF_DAY = re.compile(r"[0-9]{1,2}:[0-9]{2}")
+_REPS_FIRST = re.compile(
+    r"([1-9][0-9]{0,2}) ?[x×*] ?([0-9]{1,4})(?![0-9]) ?(?:m|yds?|metres)?\b", re.ASCII
+)
+_LEAVES = re.compile(
+    r"\b(?:on|leaving|every|send-?off)\s+([0-9]{1,2}:[0-5][0-9])|@\s*([0-9]{1,2}:[0-5][0-9])"
+)
+_RESTS = re.compile(r"\brest:?\s+([0-9]{0,2}:[0-5][0-9])|([0-9]{0,2}:[0-5][0-9])\s+rest\b")
 _GROUP_AND_TIME = re.compile(r"\s*([\w-]+)\s*[ :=@]\s*([0-9]{0,2}:[0-5][0-9])\s*")
 _TIMES = re.compile(
     r"[0-9]{1,2}:[0-5][0-9](?:\s*(?:[/,;&]|\band\b|\bor\b)\s*[0-9]{1,2}:[0-5][0-9])+"
 )
 _MOST_TOKENS = 8
+_MOST_WORDS = 12  # of what is done, and how hard
 
 
 def taken(failure: Failure, piece: dict[str, Any], text: str) -> str:
@@ -35,6 +44,8 @@ def taken(failure: Failure, piece: dict[str, Any], text: str) -> str:
         except TimeError:
             return ""
         return text if ":" in text else ""
+    if "pattern" in piece and _OF_DAY.fullmatch(text):
+        return f'"{text}"' if re.search(piece["pattern"], text) else ""
     known = failure.names.of("vocabulary", piece.get("vocabulary", "")) or failure.names.of(
         "reference", piece.get("reference", "")
     )
@@ -77,13 +88,14 @@ def _place_of(failure: Failure, value: Any, free: list[str], but: str) -> tuple[
             return name, word
     needed = failure.says("required", [])
     for name in others:
-        if name in needed and _is_free_text(failure, name):
+        if name in needed and is_free_text(failure, failure.fields[name]):
             return name, scalar(excerpt(str(value)))
     return None
 
 
-def _is_free_text(failure: Failure, name: str) -> bool:
-    piece = failure.resolved(failure.fields[name])
+def is_free_text(failure: Failure, piece: dict[str, Any]) -> bool:
+    """Whether a piece of a schema takes any text."""
+    piece = failure.resolved(piece)
     closed = {"vocabulary", "reference", "clock", "enum", "format"}
     return piece.get("type") == "string" and not closed & piece.keys()
 
@@ -114,7 +126,7 @@ def text_of_field(failure: Failure, text: str) -> str:
     """A sentence where fields belong, under the first that takes one; "" where none does."""
     needed = failure.says("required", [])
     first = "own" if "own" in failure.fields else ""
-    name = first or next((own for own in needed if _is_free_text(failure, own)), "")
+    name = first or next((own for own in needed if is_free_text(failure, failure.fields[own])), "")
     is_sentence = " " in text.strip() and not re.search(r"[0-9]", text)
     return as_written(failure, {name: scalar(excerpt(text))}) if name and is_sentence else ""
 
@@ -130,6 +142,8 @@ def dashes_meant(failure: Failure) -> str:
 def names_meant(failure: Failure) -> str:
     """For a list where fields belong that are named by ids: how they are written; "" elsewhere."""
     piece = failure.resolved(failure.schema)
+    if failure.value and all(own in failure.fields for own in map(str, failure.value)):
+        return f"write each with a colon, without a dash or brackets: {failure.value[0]}: ..."
     words = [own for own in failure.value if isinstance(own, str)]
     if "propertyNames" not in piece or not words or len(words) < len(failure.value):
         return ""
@@ -170,3 +184,28 @@ def several_times(text: str, failure: Failure) -> str:
     names = [*groups, *["..."] * len(times)][: len(times)]
     own = ", ".join(f"{name}: {time}" for name, time in zip(names, times, strict=True))
     return f"for lane groups write {{{own}}}; for one rep after the other [{', '.join(times)}]"
+
+
+def rep_meant(failure: Failure, text: str) -> str:
+    """Reps as a whiteboard has them, ``6 x 50 back kick easy on 1:45``, in their fields; "" for
+    what does not begin so.
+    """
+    said = _REPS_FIRST.match(text.strip())
+    if not said:
+        return ""
+    told = {"reps": said[1], "distance": said[2], "do": "...", "effort": "..."}
+    rest = text.strip()[said.end() :]
+    if leaves := _LEAVES.search(rest):
+        told["sendoff"] = leaves[1] or leaves[2]
+    else:
+        pause = _RESTS.search(rest)
+        told["rest"] = (pause[1] or pause[2]) if pause else "0:20"
+        told["rest"] = f"0{told['rest']}" if told["rest"].startswith(":") else told["rest"]
+    words = re.sub(r"[,;()]|[0-9]*:[0-9]+", " ", rest).split()[:_MOST_WORDS]
+    for name, piece in (("do", {"reference": "drill"}), ("effort", {"vocabulary": "efforts"})):
+        spans = (
+            " ".join(words[start:end]) for end in range(len(words), 0, -1) for start in range(end)
+        )
+        longest = sorted(spans, key=lambda span: -span.count(" "))
+        told[name] = next(filter(None, (taken(failure, piece, span) for span in longest)), "...")
+    return "{" + ", ".join(f"{name}: {own}" for name, own in told.items()) + "}"

@@ -52,11 +52,23 @@ def days_meant(text: str) -> str:
     """
     found = re.fullmatch(r"([0-9]{1,2})[./-]([0-9]{1,2})[./-]((?:19|20)[0-9]{2})", text.strip())
     if not found:
-        return ""
+        return _without_year(text)
     said = [f"{found[1]} {found[2]} {found[3]}", f"{found[2]} {found[1]} {found[3]}"]
     both = [day_meant(own) for own in said]
     told = " or ".join(f"{own} for {date.fromisoformat(own):%-d %B}" for own in both if own)
     return f"write {told}" if told else ""
+
+
+def _without_year(text: str) -> str:
+    """A day that is written without its year, as it stands beside one; "" where it is none."""
+    found = re.fullmatch(
+        r"([0-3]?[0-9])(?:st|nd|rd|th)?[. ]+([0-9]{1,2}|[A-Za-z]{3,9})\.?", text.strip()
+    )
+    month = found[2].lower() if found else ""
+    number = int(month) if month.isdigit() else _MONTHS.get(month[:3], 0)
+    if not found or not 1 <= number <= len(_MONTHS):
+        return ""
+    return f"write it with its year, as YYYY-{number:02}-{int(found[1]):02}"
 
 
 def of_day_meant(text: str) -> str:
@@ -91,6 +103,8 @@ def time_meant(text: str) -> str:
         text = f"{many} {spoken[2]}" if many else text
     if text != before and re.fullmatch(r"[0-9]{1,2}:[0-5][0-9]", text):
         return text
+    if said := re.fullmatch(r"([0-9]{1,2})/([0-5][0-9])", text):
+        return f"{said[1]}:{said[2]}"
     if said := re.fullmatch(r":([0-5][0-9])", text):
         return f"0:{said[1]}"
     if said := re.fullmatch(r"([0-9]{1,2})[.,]([0-9]) ?m(?:ins?|inutes?)?", text):

@@ -38,6 +38,10 @@ def list_meant(failure: Failure) -> str:
     ]
     if words and all(words):
         return f"write it as a list: [{', '.join(words)}]"
+    if any(words) and not {"vocabulary", "reference"}.isdisjoint(item):
+        each = zip(words, pieces, strict=True)
+        told = [word or (piece if " " not in piece else "...") for word, piece in each]
+        return f"write it as a list: [{', '.join(told)}]"
     return f"write it as a list: [{quote(text)[1:-1]}]"
 
 
@@ -70,6 +74,8 @@ def fields_meant(failure: Failure) -> str:
     that one of the fields takes; else their names, or "" where a description says more.
     """
     value, fields = failure.value, failure.fields
+    if isinstance(value, int | float) and {"from", "to"} <= {*fields} and value is not True:
+        return f"write {{from: {value}, to: {value}}}"
     if isinstance(value, int) and not isinstance(value, bool):
         taking = [name for name in fields if _piece(failure, name).get("type") in _NUMBERS]
         name = "distance" if "distance" in taking else taking[0] if taking else ""
