@@ -216,7 +216,11 @@ def test_in_words():
         "5 helpers keep time, one a lane",
         "1 adult calls",
     ]
-    assert hands_words(summary) == (
+    assert hands_words(summary, 4) == (
+        "Needs 4 adults, the fewest by the house rules for 16 swimmers here, and has 3; at the same moment: "
+        "1 to coach, 1 to watch, 1 to call. Beside them, adult or swimmer: 5 to keep time."
+    )
+    assert hands_words(summary, 3) == (
         "Needs 3 adults at the same moment, and has 3: 1 to coach, 1 to watch, 1 to call. "
         "Beside them, adult or swimmer: 5 to keep time."
     )

@@ -9,6 +9,7 @@ from almanac.analysis.pool_fits import dry_starts_of
 from almanac.arithmetic.cords import ties
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.under_water import counts
+from almanac.arithmetic.watching import watch
 from almanac.checks.rule import Problem, refuses
 from almanac.model.practice import Practice
 from almanac.units import show_time
@@ -98,19 +99,12 @@ def deep_unwatched(analysis: Analysis) -> Iterator[Problem]:
     and fewer where nobody can stand anywhere (``all_deep_heads_each_adult_most``).
     Where a practice does not say how many adults it has, they are the fewest that it may have.
     """
-    policy = analysis.catalogue.policy
-    standing, fewest = policy.limit("standing_depth_most"), policy.limit("adults_least")
     for practice, summary, level in _practices(analysis):
-        deepest = summary.pool.depth_m.most
-        if deepest is not None and deepest <= standing:
-            continue
-        shallowest = summary.pool.depth_m.least
-        is_all_deep = shallowest is None or shallowest > standing
-        name = "all_deep_heads_each_adult_most" if is_all_deep else "deep_heads_each_adult_most"
-        most = policy.of_level(level).limit(name)
+        own = watch(analysis.catalogue.policy, level, summary.pool)
+        most, fewest = own.each, own.fewest
         adults = fewest if practice.adults is None else practice.adults
         heads = sum(group.heads for group in summary.groups.values())
-        if heads > most * adults:
+        if most and not summary.pool.is_land and heads > most * adults:
             has = (
                 _adults(int(adults))
                 if practice.adults is not None

@@ -8,9 +8,9 @@ from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.block_days import DAYS
 from almanac.arithmetic.composing_pieces import PART, SET, TENTHS, Offer
 from almanac.arithmetic.composing_table import Done, Group, Limits, Planned, Squad
+from almanac.arithmetic.watching import watch
 from almanac.model.catalogue import Catalogue
 from almanac.model.club import LaneGroup
-from almanac.model.policy import LevelLimits
 from almanac.report.compose_facts import Places
 
 
@@ -44,21 +44,15 @@ def squad_of(
                 catalogue.policy.limit("session_minutes_most"),
             )
         ),
-        watch={pool: _watch(catalogue, limits, pool) for pool in catalogue.club.waters},
+        watch={pool: _watch(catalogue, squad.level, pool) for pool in catalogue.club.waters},
         offers=offers,
     )
 
 
-def _watch(catalogue: Catalogue, limits: LevelLimits, id: str) -> tuple[int, int]:
+def _watch(catalogue: Catalogue, level: str, id: str) -> tuple[int, int]:
     """The fewest adults in a pool, and the most heads to each; 0 where all can stand."""
-    pool, policy = catalogue.club.pools[id], catalogue.policy
-    standing, fewest = policy.limit("standing_depth_most"), int(policy.limit("adults_least"))
-    depth = pool.depth_m
-    if depth.most is not None and depth.most <= standing:
-        return fewest, 0
-    all_deep = depth.least is None or depth.least > standing
-    name = "all_deep_heads_each_adult_most" if all_deep else "deep_heads_each_adult_most"
-    return fewest, int(limits.limit(name))
+    own = watch(catalogue.policy, level, catalogue.club.pools[id])
+    return own.fewest, own.each
 
 
 def _gap(catalogue: Catalogue, group: LaneGroup) -> int:

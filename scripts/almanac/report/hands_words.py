@@ -7,6 +7,9 @@ from collections.abc import Mapping
 from almanac.arithmetic.at_once import COACHES, LEADS
 from almanac.arithmetic.helping import Help
 from almanac.arithmetic.practice import PracticeSummary
+from almanac.arithmetic.watching import watch
+from almanac.findings import counted
+from almanac.model.catalogue import Catalogue
 
 JOBS = {
     COACHES: ("coaches", "coach"),
@@ -41,18 +44,34 @@ def help_words(own: Help, coach: str) -> str:
     return words + each + (f" ({', '.join(own.titles)})" if own.titles else "")
 
 
-def hands_words(summary: PracticeSummary) -> str:
-    """How many adults and helpers the practice needs at the same moment, beside how many it has."""
+def hands_words(summary: PracticeSummary, least: int) -> str:
+    """How many adults and helpers the practice needs at the same moment, beside how many it has;
+    and where the house rules ask for more than the work does, ``least``, that number and why.
+    """
     need = summary.hands
     if need is None:
         return ""
-    adults = "1 adult" if need.adults == 1 else f"{need.adults} adults"
     has = summary.practice.adults
     beside = "" if has is None else f", and has {has}"
-    words = f"Needs {adults} at the same moment{beside}: {jobs_words(need.must)}."
+    must = jobs_words(need.must)
+    if need.adults >= least:
+        words = f"Needs {counted(need.adults, 'adult')} at the same moment{beside}: {must}."
+    else:
+        rule = f"the fewest by the house rules for {counted(_heads(summary), 'swimmer')} here"
+        words = f"Needs {counted(least, 'adult')}, {rule}{beside}; at the same moment: {must}."
     others = {job: count - need.must.get(job, 0) for job, count in need.jobs.items()}
     more = jobs_words({job: count for job, count in others.items() if count})
     return words + (f" Beside them, adult or swimmer: {more}." if more else "")
+
+
+def adults_least(catalogue: Catalogue, summary: PracticeSummary) -> int:
+    """The fewest adults that the house rules let a practice have, whatever is done in it."""
+    level = catalogue.club.squads[summary.practice.squad].level
+    return watch(catalogue.policy, level, summary.pool).least(_heads(summary))
+
+
+def _heads(summary: PracticeSummary) -> int:
+    return sum(group.heads for group in summary.groups.values())
 
 
 def jobs_words(jobs: Mapping[str, int]) -> str:

@@ -20,7 +20,7 @@ from almanac.report.block_wishes import wish_lines, wish_rows
 from almanac.report.block_words import LOAD, MONOTONY, change_words, missing_words, taper_words
 from almanac.report.brief_text import brief_lines
 from almanac.report.facet_shares import facet_line
-from almanac.report.hands_words import hands_words
+from almanac.report.hands_words import adults_least, hands_words
 from almanac.report.lane_words import lanes_tonight
 from almanac.report.pool_text import start_lines
 from almanac.report.sheet_text import LATECOMERS, halves_words, sheet_lines
@@ -63,7 +63,16 @@ def practice_text(catalogue: Catalogue, summary: PracticeSummary) -> str:
             *(f"Lanes: {'; '.join(told)}." for told in [list(lanes_tonight(summary))] if told),
         ],
         list(sheet_lines(catalogue, summary)),
-        list(filter(None, [hands_words(summary), LATECOMERS, *halves_words(summary)])),
+        list(
+            filter(
+                None,
+                [
+                    hands_words(summary, adults_least(catalogue, summary)),
+                    LATECOMERS,
+                    *halves_words(summary),
+                ],
+            )
+        ),
         *(
             [
                 *([f"{who}:"] if who else []),

@@ -13,7 +13,7 @@ from almanac.findings import Finding
 from almanac.model.block import Block
 from almanac.report.brief_text import house_rules, shown_brief
 from almanac.report.gear_text import fetch_words
-from almanac.report.hands_words import hands_words
+from almanac.report.hands_words import adults_least, hands_words
 from almanac.report.lane_words import lanes_tonight
 from almanac.report.plan_text import TIMES
 from almanac.report.pool_text import start_lines
@@ -70,7 +70,7 @@ def practice_page(
         over=(summary.slack_s or 0) < 0,
         unknown=list(missing_words(catalogue, summary)),
         assumed=list(assumed_words(catalogue, summary)),
-        hands=hands_words(summary),
+        hands=hands_words(summary, adults_least(catalogue, summary)),
         latecomers=LATECOMERS,
         halves=list(halves_words(summary)),
         lines=clock_lines(analysis, summary),
