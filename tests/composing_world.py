@@ -48,7 +48,12 @@ def piece(id: str = "a", roles: str = "wsmec", **more: Any) -> Piece:
     empty |= {"what": "", "written": 1, "cue": "", "title": id.title()}
     whole = empty | more
     served = len(whole["goals"])
-    shown = {"shares": (1000,) * served, "shows": ("",) * served, "effort": whole["hardest"]}
+    shown = {
+        "called": whole["title"],
+        "shares": (1000,) * served,
+        "shows": ("",) * served,
+        "effort": whole["hardest"],
+    }
     return Piece(id=id, roles=roles, **(shown | whole))
 
 

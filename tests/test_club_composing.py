@@ -26,6 +26,7 @@ from almanac.commands.main import main
 from almanac.model.load import load
 from almanac.report.compose_answer import Answer, answer_json, answered
 from almanac.report.compose_entry import as_yaml, practice_entry
+from almanac.report.compose_named import SUMMARY_MOST, TITLE_MOST, focus, served, summary, title
 from almanac.report.compose_table import Made, compose_table
 
 ROOT = Path(__file__).parents[1]
@@ -193,6 +194,22 @@ def test_where_some_work_is_harder_than_was_wished_it_is_told() -> None:
                 or own.asked.wishes.effort
                 not in [one.own.piece.effort for one in proposal.order if one.role in "mn"]
             )
+
+
+def test_titles_say_what_it_is_for_fit_and_differ_between_proposals() -> None:
+    count = alike = 0
+    for _, own in answers():
+        titles = [title(own.asked, one) for one in own.proposals]
+        assert all(
+            len(one) <= TITLE_MOST and one.startswith(own.table.squad.title) for one in titles
+        )
+        count, alike = count + len(titles), alike + len(titles) - len(set(titles))
+        for one, called in zip(own.proposals, titles, strict=True):
+            chief = served(own.asked, one)[:1]
+            assert all(goal in called for goal in chief), called
+            assert len(summary(own.asked, one)) <= SUMMARY_MOST
+            assert focus(own.asked, one).endswith((".", "!", "?"))
+    assert alike <= 0.02 * count
 
 
 def run(*argv: str) -> int:

@@ -21,10 +21,12 @@ from almanac.arithmetic.composing_wishes import ADULTS, GEAR, LATELY, LEFT_OUT, 
 from almanac.checks import check
 from almanac.commands.main import main
 from almanac.model.load import load
+from almanac.report.compose_address import opens
 from almanac.report.compose_answer import before_words
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_table import compose_table
 from almanac.report.compose_words import unmet_words
+from almanac.site.practice_page import practice_page
 
 WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
 
@@ -62,7 +64,9 @@ def assert_begins_add_up(said: str) -> None:
 def test_each_piece_stands_on_the_whiteboard_with_its_reason(capsys) -> None:
     assert run(CATALOGUE, *WISHES) == 0
     said = capsys.readouterr().out
-    assert said.startswith("Heron, Quillwater Baths, 60 minutes: kick into stroke\n\n1 of ")
+    assert said.startswith(
+        "Heron, Quillwater Baths, 60 minutes: kick into stroke\n\nHeron: kick into stroke – kick and go\n1 of "
+    )
     assert "Main set: Kick and go (" in said
     assert "4 × 75 as 25 Back streamline kick (strong), then 50 Backstroke" in said
     assert "why: serves kick into stroke" in said
@@ -96,7 +100,17 @@ def test_json_is_a_contract(capsys) -> None:
     ]  # fmt: skip
     assert data["version"] == 1 and data["hinders"] == []
     for own in data["proposals"]:
-        assert list(own) == ["cost", "takes_s", "left_s", "distance", "adults", "parts", "unmet"]
+        assert list(own) == [
+            "title",
+            "focus",
+            "cost",
+            "takes_s",
+            "left_s",
+            "distance",
+            "adults",
+            "parts",
+            "unmet",
+        ]
         parts = sum(one["talk_s"] + one["takes_s"] for one in own["parts"])
         assert own["takes_s"] == pytest.approx(parts)
         assert own["takes_s"] + own["left_s"] == pytest.approx(3600)
@@ -136,13 +150,32 @@ def test_a_proposal_is_saved_as_an_entry_that_check_has_nothing_to_say_of(capsys
     assert run(root, *WISHES, "--save", "heron-tonight", "--start", "18:15") == 0
     path = root / "plans/practices/heron-tonight.yml"
     assert 'slot: {start: "18:15", minutes: 60}' in path.read_text("utf-8")
-    capsys.readouterr()
+    words = re.search(
+        r'^composed: "(squad=heron&.*&parts=w\..*)"$', path.read_text("utf-8"), re.MULTILINE
+    )
+    assert words and capsys.readouterr().out.endswith(f"make.html#{words[1]}\n")
     assert main(["check", "--root", str(root), "--today", str(DAY)]) == 0
     assert "heron-tonight" not in capsys.readouterr().out
     before = path.read_bytes()
     assert run(root, *WISHES, "--save", "heron-tonight") == 2
     assert "exists already" in capsys.readouterr().err
     assert path.read_bytes() == before
+
+
+def test_a_composed_practice_opens_in_make_a_practice_while_all_of_it_is_there(tmp_path) -> None:
+    root = copied(tmp_path)
+    assert run(root, *WISHES, "--save", "heron-tonight") == 0
+    catalogue = load(root).catalogue
+    assert catalogue is not None
+    words = catalogue.practices["heron-tonight"].composed
+    assert opens(catalogue, words) and not opens(catalogue, "")
+    main = words.partition("m.set/")[2].partition(":")[0]
+    assert main in catalogue.sets and not opens(catalogue, words.replace(main, "no-such-set"))
+    assert not opens(catalogue, words.replace("squad=heron", "squad=sharks"))
+    analysis = Analysis(catalogue, DAY)
+    for id, link in (("heron-tonight", f"make.html#{words}"), ("heron-kick-and-go", "")):
+        page = practice_page(analysis, analysis.practices[id], ())
+        assert page.context["make"] == link
 
 
 def test_a_proposal_with_findings_is_not_written(capsys, tmp_path) -> None:

@@ -7,6 +7,7 @@ import test from "node:test";
 import { change, practiceOf, proposalOf } from "../../site_src/scripts/compose/change.js";
 import { entryText, titleOf } from "../../site_src/scripts/compose/entry.js";
 import { propose } from "../../site_src/scripts/compose/propose.js";
+import { fromAddress } from "../../site_src/scripts/make/asked.js";
 import { BadWish } from "../../site_src/scripts/compose/request.js";
 
 /** @type {any} */
@@ -42,6 +43,10 @@ test("every change comes out alike", () => {
       if ("practice" in found) {
         assert.deepEqual(proposalOf(data[squad], request, found.practice), { proposal: found.proposal });
         assert.equal(entryText(data[squad], request, found.practice, "17:30"), entry);
+        const opened = fromAddress(/^composed: "(.*)"$/m.exec(entry)?.[1] ?? "");
+        assert.deepEqual(opened?.practice?.parts, found.practice.parts.map((part) => ({ ...part, kept: false })));
+        const again = proposalOf(data[squad], opened.request, opened.practice);
+        assert.deepEqual([again.proposal.takes_s, again.proposal.title], [found.proposal.takes_s, found.proposal.title]);
         assert.ok(entry.startsWith(`title: ${JSON.stringify(titleOf(data[squad], request, found.practice))}\n`));
       }
     }

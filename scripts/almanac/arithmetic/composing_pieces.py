@@ -31,7 +31,8 @@ class Piece:
     that are legs alone, ``hardest`` its hardest effort by place, ``effort`` the hardest that a fair
     share of it is swum at. ``begins`` and ``ends`` are the gear worn at its first and at its last
     length, ``gear`` all of it; of these no more than ``most_in_lane`` swimmers of a lane use it at
-    once (0: all). ``talk`` goes before it. ``cue`` is what every lane hears. ``what`` is scaled,
+    once (0: all). ``talk`` goes before it. ``cue`` is what every
+    lane hears, ``called`` what it is called in a title. ``what`` is scaled,
     rounds or reps ("" for nothing), ``written`` is how often.
     """
 
@@ -57,6 +58,7 @@ class Piece:
     what: str
     written: int
     cue: str
+    called: str
 
     @property
     def key(self) -> str:

@@ -101,7 +101,7 @@ SENTENCES: Mapping[str, str] = {
     # As an entry.
     "entry-title": "{squad}: {title}",
     "entry-work": "{role}: {title}.",
-    "entry-purpose": "Composed for {squad}.",
+    "entry-purpose": "For {goals}.",
     # What was changed of a proposal, and what cannot be.
     "now": "now {time}",
     "left": "{time} left",

@@ -17,6 +17,7 @@ from almanac.commands.shared import CheckedCatalogue, checked
 from almanac.findings import as_text
 from almanac.kinds import KIND
 from almanac.model.load import with_file
+from almanac.report.compose_address import address
 from almanac.report.compose_answer import Answer
 from almanac.report.compose_entry import as_yaml, practice_entry
 from almanac.report.compose_usual import usual_start
@@ -65,6 +66,8 @@ def save(
     path.parent.mkdir(parents=True, exist_ok=True)
     write_new(path, text)
     print(f"wrote {path}; read it through, then: almanac sum {arguments.save}", file=told)
+    where = address(answer.analysis.catalogue, entry["composed"])
+    print(f"to change it in Make a practice: {where}", file=told)
     return FINE
 
 

@@ -115,7 +115,7 @@ class PracticePart(Doing):
 
 @dataclass(frozen=True, kw_only=True)
 class Practice(Entry):
-    """One session of a squad."""
+    """One session of a squad; ``composed`` are the words of the address that makes it again."""
 
     kind: ClassVar[str] = "practice"
     squad: str
@@ -125,6 +125,7 @@ class Practice(Entry):
     parts: tuple[PracticePart, ...]
     adults: int | None = None
     lanes: LanesInUse = field(default_factory=LanesInUse)
+    composed: str = ""
     hazards: tuple[Hazard, ...] = ()
 
     @property

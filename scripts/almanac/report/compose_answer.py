@@ -20,6 +20,7 @@ from almanac.arithmetic.composing_wishes import Asked
 from almanac.arithmetic.scaling import scaled_items
 from almanac.findings import counted
 from almanac.report.compose_lines import line_words, lines_of
+from almanac.report.compose_named import focus, title
 from almanac.report.compose_table import Made
 from almanac.report.compose_words import change_words, hinders_words, unmet_words, why_words
 from almanac.units import show_time
@@ -99,6 +100,8 @@ def proposal_json(answer: Answer, own: Proposal) -> dict[str, Any]:
     asked = answer.asked
     takes = whole(own.order)
     return {
+        "title": title(asked, own),
+        "focus": focus(asked, own),
         "cost": own.cost,
         "takes_s": takes / TENTHS,
         "left_s": (asked.slot - takes) / TENTHS,
@@ -183,7 +186,9 @@ def _board(answer: Answer, number: int, own: Proposal) -> Iterator[str]:
     far = sum(one.own.size.distance for one in own.order)
     count = len(answer.proposals)
     hands = counted(adults(answer.asked, own), "adult")
+    yield title(answer.asked, own)
     yield f"{number} of {count}: {show_time(takes)}, {show_time(left)} left, {far} {unit}, {hands}"
+    yield f"  every lane hears: {focus(answer.asked, own)}"
     at = 0
     for one in own.order:
         begins = at + one.lead

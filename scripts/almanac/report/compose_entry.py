@@ -13,18 +13,17 @@ from almanac.arithmetic.composing_pieces import (
     COOL_DOWN,
     EASY,
     MAIN,
-    PART,
     SET,
     SKILL,
     TENTHS,
     WARM_UP,
 )
-from almanac.arithmetic.composing_sentences import role_word, said
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
 from almanac.arithmetic.scaling import REPS
 from almanac.model.vocabularies import CLOSES, OPENS, TEACHES
-from almanac.report.compose_facts import ended
+from almanac.report.compose_address import address_words
+from almanac.report.compose_named import focus, summary, title
 from almanac.report.compose_pieces import Candidate
 from almanac.source.scalars import scalar
 from almanac.units import show_time
@@ -49,53 +48,22 @@ def practice_entry(
     """The data of the entry. ``start`` is HH:MM; ``lanes`` by lane group the numbers of those that
     are not its usual ones.
     """
-    least = Asked(table, wishes).adults_least
+    asked = Asked(table, wishes)
+    least = asked.adults_least
     entry: dict[str, Any] = {
-        "title": title(table, own),
-        "summary": summary(table, own),
+        "title": title(asked, own),
+        "summary": summary(asked, own),
         "squad": table.squad.id,
         "pool": wishes.pool,
         "slot": {"start": start, "minutes": wishes.minutes},
-        "focus": focus(own),
+        "focus": focus(asked, own),
         "adults": max([least, *(one.own.adults for one in own.order)]),
     }
     if lanes:
         entry["lanes"] = {"groups": {id: list(each) for id, each in lanes.items()}}
+    entry["composed"] = address_words(asked, own.order, start)
     entry["parts"] = [_part(one, candidates[one.own.piece.key]) for one in own.order]
     return entry
-
-
-TITLE_MOST, SUMMARY_MOST = 60, 120
-"""As long as the schema lets them be."""
-
-
-def title(table: Table, own: Proposal) -> str:
-    """The squad and the main set: ``Heron: kick and go, again``."""
-    main = next(one.own.piece for one in own.order if one.role == MAIN)
-    named = main.title.partition("“")[2].rstrip("”") if main.of == PART else main.title
-    squad = table.squad.title
-    whole = said("entry-title", squad=squad, title=named.removeprefix(f"{squad}: "))
-    return whole[:TITLE_MOST].rstrip(", ")
-
-
-def summary(table: Table, own: Proposal) -> str:
-    """For whom it is, and what is done beside the main set that the title names: one piece of work
-    alone, for what two titles say side by side, neither may mean. No longer than the schema lets it
-    be.
-    """
-    by_role = {one.role: one for one in own.order}
-    one = next(by_role[role] for role in (SKILL, SECOND, MAIN) if role in by_role)
-    purpose = said("entry-purpose", squad=table.squad.title)
-    told = {"role": role_word(one.role), "title": one.own.piece.title.rstrip(".")}
-    text = f"{said('entry-work', **told)} {purpose}"
-    return text if len(text) <= SUMMARY_MOST else purpose
-
-
-def focus(own: Proposal) -> str:
-    """What every lane hears: the cue of the main set, else of what leads to it, else its title."""
-    by_role = {one.role: one.own.piece for one in reversed(own.order)}
-    work = [by_role[role] for role in (MAIN, SECOND, SKILL) if role in by_role]
-    return ended(next((piece.cue for piece in work if piece.cue), work[0].title))
 
 
 def _part(one: Stood, candidate: Candidate) -> dict[str, Any]:

@@ -27,6 +27,7 @@ from almanac.arithmetic.expand import Piece as Swum
 from almanac.arithmetic.expand import Rep
 from almanac.arithmetic.glance import chief_drill
 from almanac.arithmetic.warm_and_easy import effort_words_of, opening
+from almanac.model.knowledge import Drill
 from almanac.model.swim_set import SwimSet
 from almanac.model.vocabularies import (
     CLOSES,
@@ -39,7 +40,7 @@ from almanac.model.vocabularies import (
 )
 from almanac.report.compose_offers import Laid
 from almanac.report.compose_pieces import Candidate
-from almanac.report.compose_serves import Serving
+from almanac.report.compose_serves import Served, Serving
 from almanac.units import Course
 from almanac.wording.reading import asked_for
 
@@ -101,6 +102,7 @@ class Facts:
         roles = self._roles(own, reps)
         gear = list(dict.fromkeys(id for piece in pieces for id in piece.gear))
         serves = self._serving.of(own, reps, roles)
+        chief = self._chief(serves, pieces)
         return Piece(
             of=own.of,
             id=own.id,
@@ -121,7 +123,8 @@ class Facts:
             ends=_placed(_at(laid, -1), self.places.gear),
             most_in_lane=laid.run.most_in_lane or 0,
             talk=TENTHS * min(self.talk_most_s, self._talk(own, roles)),
-            cue=_cue(pieces),
+            cue=_cue(chief),
+            called=_called(chief, serves) if own.of == PART and chief else self._title(own),
             what=own.scale.what if own.scale else "",
             written=own.scale.written if own.scale else 1,
         )
@@ -177,6 +180,16 @@ class Facts:
         words = self.analysis.catalogue.words("strokes")
         return tuple(sorted(self.places.strokes[word] for word in swum if not words[word].quiet))
 
+    def _chief(self, serves: Sequence[Served], pieces: Sequence[Swum]) -> Drill | None:
+        """The drill that it is most about: of what serves its chief goal, else of all but plain
+        stroke, else of all.
+        """
+        first = next((one.drill for one in serves if one.drill), "")
+        if first:
+            return self.analysis.catalogue.drills[first]
+        taught = [own for own in pieces if not own.drill.is_full_stroke]
+        return chief_drill(taught) or chief_drill(pieces)
+
     def _talk(self, own: Candidate, roles: str) -> int:
         """Before a set what practices mostly have; before a part no more than is usual in its role,
         for the rest was that evening's.
@@ -197,13 +210,16 @@ def _at(laid: Laid, end: int) -> tuple[str, ...]:
     return tuple(id for reps in each for id in reps[end].pieces[end].gear)
 
 
-def _cue(pieces: Sequence[Swum]) -> str:
+def _called(chief: Drill, serves: Sequence[Served]) -> str:
+    """What a part is called by: its chief drill, with the length of its reps: Freestyle 200s."""
+    each = next((one.each for one in serves if one.drill), 0)
+    return f"{chief.title} {each}s" if each else chief.title
+
+
+def _cue(chief: Drill | None) -> str:
     """The first cue of the drill that it is most about that nobody can mistake when it stands
     alone: what every lane hears; "" where there is none.
     """
-    chief = chief_drill([own for own in pieces if not own.drill.is_full_stroke]) or chief_drill(
-        pieces
-    )
     return next(filter(_is_harmless, chief.cues), "") if chief else ""
 
 

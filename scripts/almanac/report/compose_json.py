@@ -87,6 +87,7 @@ def _piece(own: Piece) -> dict[str, Any]:
         "most_in_lane": own.most_in_lane,
         "talk": own.talk,
         "cue": own.cue,
+        "called": "" if own.called == own.title else own.called,
         "what": own.what,
         "written": own.written if own.what else 0,
     }

@@ -25,13 +25,16 @@ _FAIR = 200
 
 @dataclass(frozen=True)
 class Served:
-    """A goal, permille of the piece that serve it, and what does; "" where it is only written for
+    """A goal, permille of the piece that serve it, and what does, with the ``drill`` that does most
+    of it and how far each time (0: it is held, or ends at a mark); "" where it is only written for
     it.
     """
 
     goal: str
     share: int
     show: str = ""
+    drill: str = ""
+    each: int = 0
 
 
 @dataclass(frozen=True)
@@ -102,7 +105,9 @@ class Serving:
                 yield self._served(TO_RECOVER, told)
 
     def _served(self, goal: str, told: Trained) -> Served:
-        return Served(goal, _permille(told), self._show(told.swims))
+        first = told.swims[0]
+        each = 0 if first.held or first.each.denominator > 1 else int(first.each)
+        return Served(goal, _permille(told), self._show(told.swims), first.drill, each)
 
     def _show(self, swims: Sequence[Swim]) -> str:
         """What serves it: the drill with the most of it, and another with half as much."""

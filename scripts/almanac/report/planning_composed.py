@@ -9,11 +9,12 @@ from dataclasses import dataclass, replace
 
 from almanac.analysis.analysis import Analysis
 from almanac.arithmetic.composing import Proposal, compose
-from almanac.arithmetic.composing_pieces import MAIN, PART, SET, SKILL
+from almanac.arithmetic.composing_pieces import MAIN, SET
 from almanac.arithmetic.composing_request import BadWish, Request, wishes_of
-from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST
+from almanac.arithmetic.composing_wishes import MINUTES_LEAST, MINUTES_MOST, Asked
 from almanac.arithmetic.planning_choices import HEAVY, LOAD
 from almanac.report.compose_entry import as_yaml, practice_entry
+from almanac.report.compose_named import TITLE_MOST, title
 from almanac.report.compose_table import Made, compose_table
 from almanac.report.planning_problem import Planning
 from almanac.source.scalars import in_quotes
@@ -22,6 +23,7 @@ FEW = 4
 """With fewer practices that fit, others are composed for each goal."""
 LIGHT_SHARE = 70
 """A week that is to be light has practices of so much of a usual one, in hundredths."""
+_NUMBER = 4  # letters of ", 12" after a title that another has
 _STEP = 5  # minutes that a slot is cut by are in such steps
 
 
@@ -69,7 +71,7 @@ def drafts(planning: Planning, broken: frozenset[str]) -> Iterator[Draft]:
     for kind, requests in wanted.items():
         for request in requests:
             for draft in _composed(made, kind, request, names):
-                swum = draft.text.partition("\nsquad:")[2]  # the same parts under another title
+                swum = draft.text.partition("\nparts:")[2]  # the same under another title
                 if swum not in seen:
                     seen.add(swum)
                     yield draft
@@ -121,8 +123,8 @@ def _composed(made: Made, kind: _Kind, request: Request, names: _Names) -> Itera
         numbered[group], free = free[:count], free[count:]
     for own in compose(made.table, wishes):
         entry = practice_entry(made.table, made.candidates, wishes, own, kind.begins, numbered)
-        id, title = names.found(made, own, request)
-        draft = Draft(id, title, as_yaml({**entry, "title": title}))
+        id, called = names.found(made, own, request)
+        draft = Draft(id, called, as_yaml({**entry, "title": called}))
         yield draft.titled(names.titles)
 
 
@@ -134,22 +136,14 @@ class _Names:
     titles: set[str]
 
     def found(self, made: Made, own: Proposal, request: Request) -> tuple[str, str]:
-        """A name that no practice has: the squad, the main set or the goal, the minutes."""
-        squad = made.table.squad
-        main = next(one.own.piece for one in own.order if one.role == MAIN)
-        goal = next(goal for goal in made.table.goals if goal.id == request.goals[0])
-        skill = next((one.own.piece for one in own.order if one.role == SKILL), None)
-        words, called = (main.id, main.title) if main.of == SET else (goal.id, goal.title.lower())
-        if skill and skill.of != PART:
-            called = f"{called}, with {_small(skill.title)}"
+        """A name that no practice has: the squad, the main set or the goal, the minutes; and a
+        title with room for a number.
+        """
+        squad, main = made.table.squad, next(one.own.piece for one in own.order if one.role == MAIN)
+        words = main.id if main.of == SET else request.goals[0]
         id = f"{squad.id}-{words.removeprefix(f'{squad.id}-')}-{request.minutes}"[:56]
-        called = _small(called.removeprefix(f"{squad.title}: "))
-        title = f"{squad.title}: {called}"[:52].rstrip(", ")
-        return _free(id.strip("-"), "-", self.ids), title
-
-
-def _small(title: str) -> str:
-    return title[:1].lower() + title[1:]
+        asked = Asked(made.table, wishes_of(made.table, request))
+        return _free(id.strip("-"), "-", self.ids), title(asked, own, TITLE_MOST - _NUMBER)
 
 
 def _free(name: str, mark: str, taken: set[str]) -> str:

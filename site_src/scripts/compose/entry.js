@@ -3,18 +3,19 @@
 
 import { showTime } from "../arithmetic/rounding.js";
 import { askedOf, standing } from "./change.js";
-import { MAIN, SECOND, SKILL, TENTHS } from "./pieces.js";
-import { roleWord, said } from "./words.js";
+import { toAddress } from "../make/asked.js";
+import { focus, summary, titled } from "./named.js";
+import { TENTHS } from "./pieces.js";
 
 /** @typedef {import("./types.js").Practice} Practice */
 /** @typedef {import("./types.js").Request} Request */
 /** @typedef {import("./order.js").Stood} Stood */
+/** @typedef {import("./types.js").Role} Role */
 /** @typedef {import("./pieces.js").Piece} Piece */
 /** @typedef {import("./pieces.js").Table} Table */
 /** @typedef {import("./wishes.js").Asked} Asked */
 /** @typedef {Record<string, unknown>} Entry */
 
-const TITLE_MOST = 60, SUMMARY_MOST = 120; // as long as the schema lets them be
 const PLAIN = /^(?:[A-Za-z][A-Za-z0-9-]*|\d+|\d+:[0-5]\d(?:\.\d)?)$/;
 const RESERVED = ["true", "false", "null", "yes", "no", "on", "off"];
 
@@ -31,30 +32,49 @@ export function entryText(data, request, practice, start) {
 }
 
 /**
- * The title of the entry: the squad and the main set.
+ * The title of the entry: the squad, what it is for and the main set.
  * @param {object} data
  * @param {Request} request
  * @param {Practice} practice
  */
 export function titleOf(data, request, practice) {
   const asked = askedOf(data, request);
-  return titled(asked.table, standing(asked, practice).order);
+  return titled(asked, standing(asked, practice).order);
 }
 
 /** @param {Asked} asked @param {Stood[]} order @param {string} start @returns {Entry} */
 function entryOf(asked, order, start) {
   const { table, wishes } = asked, lanes = lanesOf(asked);
   return {
-    title: titled(table, order),
-    summary: summary(table, order),
+    title: titled(asked, order),
+    summary: summary(asked, order),
     squad: table.squad.id,
     pool: wishes.pool,
     slot: { start, minutes: wishes.minutes },
-    focus: focus(order),
+    focus: focus(asked, order),
     adults: Math.max(asked.adultsLeast, ...order.map((one) => one.own.adults)),
     ...(lanes && { lanes: { groups: lanes } }),
+    composed: addressOf(asked, order, start),
     parts: order.map((one) => partOf(table, one)),
   };
+}
+
+/** The words of the address that makes it again: what is not as usual, and which pieces stand, how often. @param {Asked} asked @param {Stood[]} order @param {string} start */
+function addressOf({ table, wishes }, order, start) {
+  const { groups } = table.squad;
+  const unusual = (/** @type {{id: string}[]} */ all, /** @type {number[]} */ numbers, /** @type {number[]} */ usual) =>
+    Object.fromEntries(all.flatMap(({ id }, at) => (numbers[at] === usual[at] ? [] : [[id, numbers[at] ?? 0]])));
+  return toAddress({
+    squad: table.squad.id, on: "", start, number: 1, code: "",
+    request: {
+      pool: wishes.pool, minutes: wishes.minutes, goals: wishes.goals.map((goal) => table.goals[goal]?.id ?? ""),
+      groups: wishes.groups.length < groups.length ? wishes.groups.map((group) => groups[group]?.id ?? "") : [],
+      gear: unusual(table.gear, wishes.gear, table.gear.map((own) => own.owned)),
+      lanes: unusual(groups, wishes.lanes, groups.map((own) => own.lanes)), heads: unusual(groups, wishes.heads, groups.map((own) => own.heads)),
+      effort: table.efforts[wishes.effort]?.id ?? "", adults: wishes.adults,
+    },
+    practice: { parts: order.map(({ role, own }) => ({ role: /** @type {Role} */ (role), piece: own.piece.key, number: own.number, kept: false })), out: [] },
+  });
 }
 
 /** The lanes of each lane group by number, from the first on, where they are not the usual. @param {Asked} asked */
@@ -66,30 +86,6 @@ function lanesOf({ table: { squad: { groups } }, wishes: { lanes } }) {
   return Object.fromEntries(
     groups.map((group, place) => [group.id, Array.from({ length: lanes[place] ?? 0 }, () => (taken += 1))]),
   );
-}
-
-/** @param {Table} table @param {Stood[]} order */
-function titled({ squad, words }, order) {
-  const main = order.find((one) => one.role === MAIN)?.own.piece, title = main?.title ?? "";
-  const named = main?.of === "part" ? title.slice(title.indexOf("“") + 1 || title.length).replace(/”+$/, "") : title;
-  const own = named.startsWith(`${squad.title}: `) ? named.slice(squad.title.length + 2) : named;
-  return [...said({ words }, "entry-title", { squad: squad.title, title: own })].slice(0, TITLE_MOST).join("").replace(/[, ]+$/, "");
-}
-
-/** For whom it is, and one piece of what is done beside the main set of the title; no longer than the schema lets it be. @param {Table} table @param {Stood[]} order */
-function summary(table, order) {
-  const one = [SKILL, SECOND, MAIN].flatMap((role) => order.filter((own) => own.role === role))[0];
-  const purpose = said(table, "entry-purpose", { squad: table.squad.title });
-  const work = said(table, "entry-work", { role: roleWord(table, one?.role ?? MAIN), title: one?.own.piece.title.replace(/\.+$/, "") ?? "" });
-  const text = `${work} ${purpose}`;
-  return [...text].length <= SUMMARY_MOST ? text : purpose;
-}
-
-/** What every lane hears: the cue of the main set, else of what leads to it, else its title. @param {Stood[]} order */
-function focus(order) {
-  const work = [MAIN, SECOND, SKILL].flatMap((role) => order.filter((one) => one.role === role).map((one) => one.own.piece));
-  const text = work.find((piece) => piece.cue)?.cue ?? work[0]?.title ?? "";
-  return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
 /** @param {Table} table @param {Stood} one @returns {Entry} */

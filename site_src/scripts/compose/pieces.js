@@ -5,7 +5,7 @@
  *   goesUnder: number, calm: number, doses: Dose[]}} Size */
 /** @typedef {{place: number, key: string, of: "set" | "part" | "drill", id: string, part: number, title: string, roles: string, goals: number[],
  *   shares: number[], shows: string[], drills: number[], asks: number[], strokes: number[], kick: number, hardest: number, effort: number, gear: number[], begins: number[], ends: number[],
- *   mostInLane: number, talk: number, what: "" | "rounds" | "reps", written: number, cue: string,
+ *   mostInLane: number, talk: number, what: "" | "rounds" | "reps", written: number, cue: string, called: string,
  *   items: Record<string, unknown>[], scaled: (string | number)[]}} Piece */
 /** @typedef {{piece: Piece, adults: number, room: number[], sizes: Size[]}} Offer */
 /** @typedef {{id: string, title: string}} Named */
@@ -101,7 +101,7 @@ class Offers {
 const named = ([id = "", title = ""]) => ({ id, title });
 
 const EMPTY = {
-  part: 0, goals: [], shares: [], shows: [], drills: [], asks: [], strokes: [], kick: 0, hardest: 0, effort: 0, gear: [], begins: [], ends: [], talk: 0, what: "", written: 0, cue: "",
+  part: 0, goals: [], shares: [], shows: [], drills: [], asks: [], strokes: [], kick: 0, hardest: 0, effort: 0, gear: [], begins: [], ends: [], talk: 0, what: "", written: 0, cue: "", called: "",
   items: [], scaled: [], most_in_lane: 0,
 };
 

@@ -1,6 +1,7 @@
 // Up to three practices for what is asked, each piece with its reason: the same as `almanac compose practice --json` tells. Pure.
 
 import { compose } from "./choice.js";
+import { focus, titled } from "./named.js";
 import { whole } from "./order.js";
 import { ROLES, tableOf, TENTHS, UNKNOWN } from "./pieces.js";
 import { wishesOf } from "./request.js";
@@ -40,6 +41,8 @@ export function propose(data, request) {
 export function told(asked, order, cost) {
   const takes = whole(order);
   return {
+    title: titled(asked, order),
+    focus: focus(asked, order),
     cost,
     takes_s: takes / TENTHS,
     left_s: (asked.slot - takes) / TENTHS,

@@ -20,7 +20,7 @@
  *   `role`: in words; `talk_s`: talk or change of gear before it; `serves`: ids of goals; `why`: short phrases */
 /** @typedef {{wish: string, which: string | number | null, because: string, words: string}} Unmet
  *   `wish`: "slot", with the seconds that nothing fills, after a piece was taken out; `because`: "time-left" where there was time */
-/** @typedef {{cost: number, takes_s: number, left_s: number, distance: number, adults: number, parts: Part[], unmet: Unmet[]}} Proposal
+/** @typedef {{title: string, focus: string, cost: number, takes_s: number, left_s: number, distance: number, adults: number, parts: Part[], unmet: Unmet[]}} Proposal
  *   `takes_s` and `left_s` are the whole slot */
 /** @typedef {{wish: string, which: string | number | null, words: string}} Hinders a wish to drop, where nothing fits; `words` a sentence */
 /** @typedef {{version: 1, squad: string, groups: string[], pool: string, unit: string, minutes: number, goals: string[],

@@ -1,0 +1,68 @@
+"""The words of the address of Make a practice that make a practice again, to be changed there: the
+same that the page itself writes (site_src/scripts/make/asked.js).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping, Sequence
+
+from almanac.arithmetic.composing_order import Stood
+from almanac.arithmetic.composing_pieces import DRILL, PART, SET, UNKNOWN
+from almanac.arithmetic.composing_wishes import Asked
+from almanac.model.catalogue import Catalogue
+
+PAGE = "make.html"
+
+
+def address_words(asked: Asked, order: Sequence[Stood], start: str) -> str:
+    """What was wished and is not as usual, and which pieces stand, how often. What was done and
+    taught before is that evening's, and is left out.
+    """
+    wishes, table = asked.wishes, asked.table
+    groups, gear = table.squad.groups, table.gear
+    some = [groups[place].id for place in wishes.groups] if len(wishes.groups) < len(groups) else []
+    lanes = {own.id: (wishes.lanes[place], own.lanes) for place, own in enumerate(groups)}
+    heads = {own.id: (wishes.heads[place], own.heads) for place, own in enumerate(groups)}
+    here = {own.id: (wishes.gear[place], own.owned) for place, own in enumerate(gear)}
+    words = {
+        "squad": table.squad.id,
+        "pool": wishes.pool,
+        "groups": ",".join(some),
+        "minutes": str(wishes.minutes),
+        "goals": ",".join(table.goals[goal].id for goal in wishes.goals),
+        "gear": _unusual(here),
+        "lanes": _unusual(lanes),
+        "heads": _unusual(heads),
+        "effort": "" if wishes.effort == UNKNOWN else table.efforts[wishes.effort].id,
+        "adults": "" if wishes.adults == UNKNOWN else str(wishes.adults),
+        "start": start,
+        "parts": _parts(order),
+    }
+    return "&".join(f"{name}={own}" for name, own in words.items() if own)
+
+
+def address(catalogue: Catalogue, words: str) -> str:
+    """Where the club's site opens it; below whatever the site stands at where nothing says so."""
+    return f"{catalogue.club.site.address}{PAGE}#{words}"
+
+
+def opens(catalogue: Catalogue, words: str) -> bool:
+    """Whether all that an address names is still there, so that the page can open it."""
+    found = dict(word.partition("=")[::2] for word in words.split("&"))
+    pieces = [own.partition(".")[2].partition(":")[0] for own in found.get("parts", "").split(",")]
+    known: dict[str, Collection[str]] = {
+        SET: catalogue.sets,
+        PART: catalogue.practices,
+        DRILL: catalogue.drills,
+    }
+    kept = (own.split("/") for own in filter(None, pieces))
+    is_there = all(len(own) > 1 and own[1] in known.get(own[0], {}) for own in kept)
+    return bool(words) and is_there and found.get("squad") in catalogue.club.squads
+
+
+def _unusual(numbers: Mapping[str, tuple[int, int]]) -> str:
+    return ",".join(f"{id}:{own}" for id, (own, usual) in numbers.items() if own != usual)
+
+
+def _parts(order: Iterable[Stood]) -> str:
+    return ",".join(f"{one.role}.{one.own.piece.key}:{one.own.number}" for one in order)
