@@ -17,10 +17,11 @@ TITLE_MOST, SUMMARY_MOST = 60, 120
 
 def title(asked: Asked, own: Proposal, most: int = TITLE_MOST) -> str:
     """The squad, what the practice is for and the main set, ``Heron: kick into stroke – kick
-    and go``, with as many of the goals as there is room for.
+    and go``, with as many of the goals as there is room for, the chief one
+    always.
     """
     squad, goals = asked.table.squad.title, served(asked, own)
-    for count in range(len(goals), -1, -1):
+    for count in range(len(goals), min(len(goals), 1) - 1, -1):
         for called in _called(asked, own):
             what = " – ".join(filter(None, [", ".join(goals[:count]), called]))
             found = said("entry-title", squad=squad, title=what)
@@ -31,15 +32,18 @@ def title(asked: Asked, own: Proposal, most: int = TITLE_MOST) -> str:
 
 def _called(asked: Asked, own: Proposal) -> list[str]:
     """The main set, after the work that serves the chief goal where it does not itself; one that is
-    a part of a practice first with what else is done, for many such are alike.
+    a part of a practice with its distance where there is room, for many such are alike.
     """
     work = [one.own.piece for one in own.order if one.role in WORK]
-    main = next(one.own.piece for one in own.order if one.role == MAIN)
+    stood = next(one.own for one in own.order if one.role == MAIN)
+    main, pool = stood.piece, asked.wishes.pool
     chief = next((goal for goal in asked.wishes.goals if _serve(work, goal)), UNKNOWN)
     if chief not in (UNKNOWN, *main.goals):
         return [_both(asked, _serve(work, chief)[0], main), _small(asked, main)]
-    beside = [piece for piece in work if piece != main] if main.of == PART else []
-    return [*(_both(asked, main, piece) for piece in beside[:1]), _small(asked, main)]
+    called = _small(asked, main)
+    course = next(one.course for one in asked.table.pools if one.id == pool)
+    unit = course.lstrip("0123456789")
+    return [*([f"{called}, {stood.size.distance} {unit}"] if main.of == PART else []), called]
 
 
 def _both(asked: Asked, one: Piece, other: Piece) -> str:

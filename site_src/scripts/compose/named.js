@@ -25,22 +25,21 @@ function small({ table }, piece) {
   return [letter.toLowerCase(), ...rest].join("");
 }
 
-/** The main set, after the work that serves the chief goal where it does not itself; a part of a practice first with what else is done. @param {Asked} asked @param {Stood[]} order */
+/** The main set, after the work that serves the chief goal where it does not itself; a part of a practice with its distance. @param {Asked} asked @param {Stood[]} order */
 function calledOf(asked, order) {
   const { table, wishes } = asked, work = order.filter(({ role }) => [SKILL, MAIN, SECOND].includes(role)).map((one) => one.own.piece);
-  const main = order.find((one) => one.role === MAIN)?.own.piece, chief = wishes.goals.find((goal) => work.some((own) => own.goals.includes(goal)));
-  const both = (/** @type {Piece | undefined} */ one, /** @type {Piece | undefined} */ other) => [small(asked, one), small(asked, other)].join(said(table, "and"));
+  const stood = order.find((one) => one.role === MAIN)?.own, main = stood?.piece, chief = wishes.goals.find((goal) => work.some((own) => own.goals.includes(goal)));
   if (chief !== undefined && !main?.goals.includes(chief)) {
-    return [both(work.find((own) => own.goals.includes(chief)), main), small(asked, main)];
+    return [[work.find((own) => own.goals.includes(chief)), main].map((own) => small(asked, own)).join(said(table, "and")), small(asked, main)];
   }
-  const beside = main?.of === "part" ? work.filter((own) => own !== main).slice(0, 1) : [];
-  return [...beside.map((own) => both(main, own)), small(asked, main)];
+  const called = small(asked, main), unit = table.pools.find((pool) => pool.id === wishes.pool)?.unit ?? "";
+  return main?.of === "part" ? [`${called}, ${stood?.size.distance} ${unit}`, called] : [called];
 }
 
 /** The squad, what it is for and the main set, with as many of the goals as there is room for. @param {Asked} asked @param {Stood[]} order */
 export function titled(asked, order) {
   const { table } = asked, goals = served(asked, order), called = calledOf(asked, order);
-  const every = [...goals, ""].flatMap((_, out) => called.map((own) => {
+  const every = (goals.length ? goals : [""]).flatMap((_, out) => called.map((own) => {
     const title = [goals.slice(0, goals.length - out).join(", "), own].filter(Boolean).join(" – ");
     return said(table, "entry-title", { squad: table.squad.title, title });
   }));
