@@ -159,7 +159,7 @@ def test_each_stroke_has_its_least_share_in_some_two_weeks() -> None:
     assert least["freestyle"].value == 0.5 and own["freestyle"].least[0] == 1
     assert least["backstroke"].value == pytest.approx(1 / 3) and own["backstroke"].least[0] == 3
     assert least["butterfly"].value == 0
-    assert "weeks 3 and 4" in str(least["backstroke"])
+    assert "'in weeks 3 and 4'" in str(least["backstroke"])
     assert strokes_of(summed(*weeks, rules=rules)) == []
     assert strokes_of(summed(*weeks, rules=rules, wishes=BlockWish())) == []
     resting = summed(days(), days(), rules=rules, wishes=wish)

@@ -65,7 +65,7 @@ def test_every_monday_from_the_week_in_which_a_season_begins() -> None:
     [
         (season(0, 27), [weeks(1)], [], [(7, 27)]), (season(0, 27), [], [outline(7, 13)], [(0, 6), (14, 27)]),
         (season(0, 27), [weeks(2)], [outline(14, 27)], []), (season(0, 27, (20, 21)), [weeks(2)], [], [(14, 19), (22, 27)]),
-        (season(0, 27, terms=[(0, 3), (10, 12)]), [], [], [(0, 3), (10, 12)]), (season(0, 0), [], [], [(0, 0)]),
+        (season(0, 27, terms=[(0, 3), (10, 12)]), [], [], [(0, 3), (10, 12)]), (season(0, 0), [], [], [(0, 0)]), (season(0, 13, terms=[(-7, 20)]), [], [], [(0, 13)]),
         (season(0, 15), [weeks(1), weeks(1, 8)], [], [(7, 7), (15, 15)]),
     ],
 )  # fmt: skip
@@ -90,6 +90,7 @@ def rules(today: int, *known: int, every: int = 4) -> TestRules:
         ([], [outline(7, 63)], [], 0, []), ([weeks(1, 0, "kick")], [outline(6, 20, "kick")], [], 0, [0]),
         ([weeks(1, 0, "kick")], [outline(7, 20, "kick")], [], 0, [0, 7]), ([weeks(2, 14, "kick")], [], [3, 9], 14, [3, 14, 21]),
         ([weeks(2, 14, "kick")], [], [-1, 3, 99], 14, [3, 14, 21]),
+        ([weeks(1, 35, "kick")], [outline(7, 20, "kick")], [], 0, [7, 35]),
     ],
 )  # fmt: skip
 def test_a_benchmark_is_run_where_it_was_and_from_this_week_on_where_it_is_planned(
