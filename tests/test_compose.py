@@ -6,6 +6,7 @@ import json
 import re
 import shutil
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -19,7 +20,9 @@ from almanac.arithmetic.composing_request import Request, wishes_of
 from almanac.arithmetic.composing_why import GOAL, MINUTES, TAUGHT, Unmet
 from almanac.arithmetic.composing_wishes import ADULTS, GEAR, LATELY, LEFT_OUT, NOT_FOR, ROOM
 from almanac.checks import check
+from almanac.commands import compose_practice
 from almanac.commands.main import main
+from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
 from almanac.report.compose_address import opens
 from almanac.report.compose_answer import before_words
@@ -33,6 +36,21 @@ WISHES = ("--squad", "heron", "--minutes", "60", "--goals", "kick-into-stroke")
 
 def run(root: Path, *argv: str) -> int:
     return main(["compose", "practice", "--root", str(root), "--today", str(DAY), *argv])
+
+
+@pytest.fixture(autouse=True)
+def read_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The small catalogue is read and checked once for all of these tests."""
+    monkeypatch.setattr(
+        compose_practice,
+        "load_and_check",
+        lambda root, day: _read_small() if root == CATALOGUE else load_and_check(root, day),
+    )
+
+
+@cache
+def _read_small() -> CheckedCatalogue:
+    return load_and_check(CATALOGUE, DAY)
 
 
 def copied(tmp_path: Path) -> Path:

@@ -7,6 +7,8 @@ import re
 import shutil
 import subprocess
 from argparse import ArgumentParser
+from contextlib import redirect_stdout
+from io import StringIO
 from pathlib import Path
 
 import pytest
@@ -171,12 +173,20 @@ def test_what_it_is_written_with(club: tuple[Path, str, str]) -> None:
     assert "again: 2027-06-29" in drill  # four weeks: by then somebody of this club has read it
 
 
+@pytest.fixture(scope="module")
+def unasked(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
+    """A club begun without an option, not to be changed, and what was said."""
+    root, said = tmp_path_factory.mktemp("unasked") / "own", StringIO()
+    with redirect_stdout(said):
+        assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
+    return root, said.getvalue()
+
+
 def test_what_the_program_lends_stands_in_no_entrys_way(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    unasked: tuple[Path, str], tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Words of the program name the drill, which a club renames and retires as any other."""
-    root = tmp_path / "own"
-    assert main(["start", str(root), "--today", DAY.isoformat()]) == 0
+    root = shutil.copytree(unasked[0], tmp_path / "own")
     there = ["--root", str(root), "--today", DAY.isoformat()]
     assert main(["rename", "back-streamline-kick", "long-line", *there]) == 0
     assert [one for one in load_and_check(root, DAY).findings if one.is_error] == []
@@ -194,13 +204,16 @@ ADDRESS = "git+https://host.example/club/program.git@0a1b2c3"
 
 @pytest.mark.parametrize("program", ["", ADDRESS])
 def test_the_workflow_installs_what_is_named_or_says_that_nothing_is(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str], program: str
+    unasked: tuple[Path, str], tmp_path: Path, capsys: pytest.CaptureFixture[str], program: str
 ) -> None:
     """The step that tells it is run as a runner runs it: by bash, with the variable set."""
-    named = ("--program", program) if program else ()
-    assert main(["start", str(tmp_path / "own"), *named, "--today", DAY.isoformat()]) == 0
-    assert ("until PROGRAM" in capsys.readouterr().out) == (not program)
-    workflow = yaml.safe_load((tmp_path / "own/.github/workflows/site.yml").read_text("utf-8"))
+    root, said = unasked
+    if program:
+        root = tmp_path / "own"
+        assert main(["start", str(root), "--program", program, "--today", DAY.isoformat()]) == 0
+        said = capsys.readouterr().out
+    assert ("until PROGRAM" in said) == (not program)
+    workflow = yaml.safe_load((root / ".github/workflows/site.yml").read_text("utf-8"))
     assert workflow["env"] == {"PROGRAM": program}
     steps = workflow["jobs"]["site"]["steps"]
     (told,) = (step for step in steps if step.get("if") == "env.PROGRAM == ''")
@@ -208,7 +221,7 @@ def test_the_workflow_installs_what_is_named_or_says_that_nothing_is(
     assert done.returncode == 1
     assert done.stdout.startswith("::error file=.github/workflows/site.yml::Write behind PROGRAM")
     assert steps[steps.index(told) + 1] == {"run": 'pip install "$PROGRAM"'}
-    readme = (tmp_path / "own/README.md").read_text("utf-8")
+    readme = (root / "README.md").read_text("utf-8")
     assert (f"pip install '{ADDRESS}'" in readme) == bool(program) and "$" not in readme
 
 

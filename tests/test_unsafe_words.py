@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 from example_cases import cases
 from sentence_lists import BATCHES, sentences
+from shared import share
 
 from almanac.analysis.askings import Readings
 from almanac.analysis.texts import strings
@@ -39,13 +40,10 @@ LEAST_CAUGHT = 0.9
 MOST_STOPPED = 0.01
 
 
-def rates(batch: int) -> tuple[float, float]:
-    """The share of unsafe sentences that are caught, and of harmless ones that are stopped."""
-    unsafe, harmless = sentences("unsafe", batch), sentences("harmless", batch)
-    return (
-        sum(bool(asked_for(text)) for text in unsafe) / len(unsafe),
-        sum(bool(asked_for(text)) for text in harmless) / len(harmless),
-    )
+def rate(kind: str, batch: int) -> float:
+    """The share of a batch that is caught: of the longest batches a seeded share is read, but by ``--long`` all."""
+    read = share(sentences(kind, batch), 250, (kind, batch))
+    return sum(bool(asked_for(text)) for text in read) / len(read)
 
 
 def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
@@ -90,7 +88,7 @@ def test_rates_over_all_sentences(capsys: pytest.CaptureFixture[str]) -> None:
     one who wrote of air alone: 82 % and 6 %; of those written to slip past it then caught and
     stopped 83 % and 9 %.
     """
-    found = {batch: rates(batch) for batch in BATCHES}
+    found = {batch: (rate("unsafe", batch), rate("harmless", batch)) for batch in BATCHES}
     with capsys.disabled():
         for batch, (caught, stopped) in found.items():
             print(f"\n  batch {batch}: {caught:.1%} caught, {stopped:.1%} stopped", end="")

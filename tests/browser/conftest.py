@@ -21,6 +21,7 @@ ARGUMENTS = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    "--js-flags=--no-opt",  # no page lives as long as it takes to win back what optimising its scripts costs
 ]
 ROOT = CATALOGUE
 

@@ -10,7 +10,7 @@ import yaml
 from playwright.sync_api import Browser, Page
 from shared import CATALOGUE
 
-from .web import Server, ask
+from .web import Server, answered, find
 
 QUERIES = CATALOGUE.parent / "queries"
 AMONG_THE_FIRST_THREE = {
@@ -29,9 +29,10 @@ def club(club_site: Path) -> Iterator[Server]:
 
 
 @pytest.fixture(scope="module")
-def page(browser: Browser) -> Iterator[Page]:
-    """One page for all lists of questions: Find keeps nothing of what it is asked by a script."""
+def page(browser: Browser, club: Server) -> Iterator[Page]:
+    """Find, opened once for all lists of questions: it keeps nothing of what it is asked by a script."""
     kept = browser.new_page()
+    find(kept, club.address)
     yield kept
     kept.close()
 
@@ -49,12 +50,12 @@ def _page_of(address: str) -> str:
 
 @pytest.mark.parametrize("name", AMONG_THE_FIRST_THREE)
 def test_everyday_words_find_what_is_meant(
-    page: Page, club: Server, name: str, record_property: pytest.RecordProperty
+    page: Page, name: str, record_property: pytest.RecordProperty
 ) -> None:
     wanted: Mapping[str, list[str]] = yaml.load(
         (QUERIES / f"{name}.yml").read_text("utf-8"), yaml.CSafeLoader
     )
-    answers = ask(page, club.address, *map(str, wanted))
+    answers = answered(page, *map(str, wanted))
     of_nothing = [str(question) for question, pages in wanted.items() if not pages]
     sure = [question for question in of_nothing if _is_sure(page, question)]
     missed = {

@@ -156,7 +156,17 @@ _ASK_SEARCH = """questions => questions.map(question => {
 
 def ask(page: Page, address: str, *questions: str) -> list[list[str]]:
     """What the search answers to questions: for each the addresses of the best three."""
+    find(page, address)
+    return answered(page, *questions)
+
+
+def find(page: Page, address: str) -> None:
+    """Open Find and wait until it has read all texts."""
     page.goto(f"{address}find.html")
     expect(page.locator("[data-found]")).to_have_attribute("data-texts", "read")
+
+
+def answered(page: Page, *questions: str) -> list[list[str]]:
+    """The same of Find where it is open."""
     answers: list[list[str]] = page.evaluate(_ASK_SEARCH, list(questions))
     return answers
