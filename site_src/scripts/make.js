@@ -111,11 +111,15 @@ const propose = (known, squad, told) => inTurn(async (isStill) => {
   const { data, answers } = known, request = requestOf(known), tried = { data, request, problem: "" };
   const start = answers.until ? time : (tonight(squad[0])?.[2] ?? squad[4]);
   write(LAST, { squad: squad[0], day: today, goals: answers.goals, gone: [...answers.gone] });
-  await proposals();
+  try {
+    await proposals();
+    tell("make-try", tried);
+  } catch (problem) {
+    tried.problem = whyNot(problem);
+  }
   if (!isStill()) {
     return;
   }
-  tell("make-try", tried);
   told.textContent = tried.problem;
   if (!tried.problem) {
     location.hash = toAddress({ squad: squad[0], request, on: today, start, number: 1, practice: null, code: "" });

@@ -124,10 +124,14 @@ function extraOf({ squad }, { lanes = {}, heads = {} }, id) {
 
 /** Where nothing is known of a piece: one line, and a tap.
  * @param {Piece} piece
+ * @param {Part} part
  * @param {string[]} groups
  * @returns {PieceRun} */
-const nothingOf = ({ title }, groups) =>
-  ({ items: [{ line: title }], crews: Object.fromEntries(groups.map((id) => [id, { blocks: [{ item: 0, reps: 1, every: null }] }])) });
+function nothingOf({ of, title }, { distance, number }, groups) {
+  const far = distance / number; // reps of a drill are alike
+  const line = of === "drill" && Number.isInteger(far) && far > 0 ? `${far} ${title}` : title;
+  return { items: [{ line }], crews: Object.fromEntries(groups.map((id) => [id, { blocks: [{ item: 0, reps: 1, every: null }] }])) };
+}
 
 /** Dangers of all pieces, each once, the gravest first.
  * @param {Hazard[][]} found
@@ -165,7 +169,7 @@ export function laid(data, request, proposal, own, sources, elsewhere = null) {
   const parts = proposal.parts.map((part, stage) => {
     const piece = pieceOf(data, part.piece);
     const source = sourceOf(data, piece, request.pool, sources, elsewhere);
-    const { items, crews } = source ?? nothingOf(piece, names);
+    const { items, crews } = source ?? nothingOf(piece, part, names);
     hazards.push(piece.hazards ? piece.hazards.map((place) => data.hazards[place]) : source?.hazards ?? []);
     const starts = at + part.talk_s;
     at = starts + part.takes_s;
