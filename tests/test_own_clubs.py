@@ -121,10 +121,10 @@ def test_what_is_begun_in_a_hall_asks_for_no_water(
         shutil.copytree(club[0] / folder, root / folder)
     for kind in ("set", "practice", "drill"):
         assert main(["new", kind, f"own-{kind}", "--root", str(root), "--today", str(DAY)]) == 0
-    told = {it.code for it in load_and_check(root, DAY).findings if it.is_error}
     texts = "".join(file.read_text("utf-8") for file in root.rglob("own-*.yml"))
     assert ("distance: " in texts) == (club[1] != "Dry Club")
     if club[1] == "Dry Club":
+        told = {it.code for it in load_and_check(root, DAY).findings if it.is_error}
         assert told == {"starter-text", "missing-key"}
         assert "course: land" in texts and "mode: land" in texts
 

@@ -72,7 +72,7 @@ KINDS = (
         pages="needs", says_texts=True,
     ),
     Kind(
-        "set", "plans/sets", "Set", "Sets", "By level, with the distance added up.",
+        "set", "plans/sets", "Set", "Sets", "By level, each added up.",
         pages="sets", is_summed=True, says_texts=True,
     ),
     Kind(
