@@ -101,7 +101,7 @@ def starter(
 
 def _template(kind: str, where: str) -> str:
     """The starter of a kind; for land it is another, which says the same sentences."""
-    other = STARTERS / f"{kind}-on-land.yml"
+    other = STARTERS / "on-land" / f"{kind}.yml"
     on_land = where == ON_LAND and other.is_file()
     return (other if on_land else STARTERS / f"{kind}.yml").read_text("utf-8")
 
