@@ -27,6 +27,7 @@ from almanac.arithmetic.block_wishes import (
     loads_of,
     part_of_full,
     practices_for,
+    practices_wished,
     strokes_of,
     weeks_run,
 )
@@ -35,6 +36,7 @@ from almanac.arithmetic.practice_aims import benchmarks_run, chief_goals
 from almanac.model.block import BlockWish, Day, Session, Week
 from almanac.model.practice import PracticePart
 from almanac.model.structure import structure_items
+from almanac.report.working_text import formula
 
 
 def part(word: str, *items: dict[str, Any]) -> PracticePart:
@@ -138,7 +140,12 @@ def test_a_goal_is_wished_of_its_share_of_the_practices_begun_ones_whole() -> No
     assert practices_for(named[0]).value == 3
     assert practices_for(replace(named[0], whole=1)).value == 0
     assert practices_for(replace(named[0], goal="none")).value == 0
-    assert GoalOfBlock(named[0].summary, "walls", 6, 1, 2).wished == 3
+    halves = GoalOfBlock(named[0].summary, "walls", 6, 1, 2)
+    assert (halves.wished, formula(practices_wished(halves))) == (3, "6 practices × 1 ÷ 2")
+    thirds = replace(halves, practices=1, weight=2, whole=3)
+    assert (thirds.wished, formula(practices_wished(thirds))) == (
+        1, "1 practice × 2 ÷ 3, up to the next whole one",
+    )  # fmt: skip
 
 
 def test_each_stroke_has_its_least_share_in_some_two_weeks() -> None:

@@ -124,7 +124,7 @@ def test_a_hand_made_block_is_judged_and_not_touched(capsys) -> None:
     said = capsys.readouterr().out
     assert "flutter on the back, of all flutter: 100 %, wished 75 % or more" in said
     # of 10, by weights of 3 and 1
-    wished = "3 of 4 parts: 8 (10 × 3 ÷ 4 = 7.5, rounded up)"
+    wished = "3 of 4 parts: 8 (10 practices × 3 ÷ 4, up to the next whole one)"
     assert f"kick into stroke: 10 practices, wished {wished}\n" in said
     assert re.search(r"  most often: heron-[a-z-]+, \d+ of 10 practices, in \d of 3 weeks\n", said)
     assert "not met: back-kick-50 is not run in week 3; drop that --test" in said

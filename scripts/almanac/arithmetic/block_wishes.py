@@ -14,7 +14,7 @@ from almanac.arithmetic.block_workings import week_load_total
 from almanac.arithmetic.practice import PracticeSummary
 from almanac.arithmetic.practice_aims import benchmarks_run, chief_goals
 from almanac.arithmetic.week_change import WeekOfBlock
-from almanac.arithmetic.working import Known, Quotient, Working, gathered
+from almanac.arithmetic.working import Known, Product, Quotient, UpTo, Working, gathered
 from almanac.model.knowledge import Benchmark
 
 EACH_WEEKS = 2
@@ -35,8 +35,8 @@ class GoalOfBlock:
 
     @property
     def wished(self) -> int:
-        """How many practices that comes to, rounded up."""
-        return -(-self.practices * self.weight // self.whole) if self.whole else 1
+        """How many practices that comes to."""
+        return round(practices_wished(self).value) if self.whole else 1
 
 
 @dataclass(frozen=True)
@@ -89,6 +89,15 @@ def goals_of(summary: BlockSummary) -> list[GoalOfBlock]:
     if not weights:
         return [GoalOfBlock(summary, goal, sessions) for goal in block.goals]
     return [GoalOfBlock(summary, goal, sessions, own, whole) for goal, own in weights.items()]
+
+
+def practices_wished(of: GoalOfBlock) -> Working:
+    """All practices × the weight of a goal ÷ the weights of all goals, rounded up."""
+    practices = Known(of.practices, "practice" if of.practices == 1 else "practices")
+    if of.weight == of.whole:
+        return practices
+    exact = Quotient(Product((practices, Known(of.weight))), Known(of.whole))
+    return exact if exact.value == round(exact.value) else UpTo(exact, 1, "")
 
 
 def practices_for(of: GoalOfBlock) -> Working:

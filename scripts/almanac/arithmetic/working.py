@@ -115,10 +115,11 @@ class Slope:
 @quick
 @dataclass(frozen=True)
 class UpTo:
-    """Rounded up to the next multiple of ``step``."""
+    """Rounded up to the next multiple of ``step``, in seconds, or "" where it is a count."""
 
     inner: Working
     step: float
+    unit: str = "s"
 
     @kept
     def value(self) -> float:

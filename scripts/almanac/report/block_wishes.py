@@ -11,12 +11,20 @@ from typing import Any
 from almanac.analysis.figures import by_name, table
 from almanac.analysis.figures.figure import NamedFigure
 from almanac.arithmetic.block import BlockSummary
-from almanac.arithmetic.block_wishes import GoalOfBlock, goals_of, loads_of, strokes_of, weeks_run
+from almanac.arithmetic.block_wishes import (
+    GoalOfBlock,
+    goals_of,
+    loads_of,
+    practices_wished,
+    strokes_of,
+    weeks_run,
+)
 from almanac.findings import counted
 from almanac.model.block import Block, ShareRange
 from almanac.model.catalogue import Catalogue
 from almanac.report.block_ways import block_ways
 from almanac.report.shown import rounded, shown, with_working
+from almanac.report.working_text import formula
 from almanac.units import show_number, show_share
 
 SHARE_WORDS = {
@@ -136,12 +144,8 @@ def goal_words(of: GoalOfBlock) -> str:
         return OF_BLOCK
     if of.weight == of.whole:
         return f"all {of.practices}"
-    exact_count = of.practices * of.weight / of.whole
-    rounded_up = "" if exact_count == of.wished else f" = {show_number(exact_count)}, rounded up"
-    return (
-        f"{of.weight} of {of.whole} parts: {of.wished} "
-        f"({of.practices} × {of.weight} ÷ {of.whole}{rounded_up})"
-    )
+    parts = f"{of.weight} of {of.whole} parts"
+    return f"{parts}: {of.wished} ({formula(practices_wished(of))})"
 
 
 def _strokes(catalogue: Catalogue, summary: BlockSummary) -> Iterator[WishRow]:

@@ -76,8 +76,9 @@ def formula(working: Working) -> str:
             bare = isinstance(base, (Known, Labelled))
             text = formula(base) if bare else f"({formula(base)})"
             return f"{text} ^ {show_number(exponent, 3)}"
-        case UpTo(inner, step):
-            return f"{formula(inner)}, up to the next {show_number(step)} s"
+        case UpTo(inner, step, unit):
+            up_to = f"{show_number(step)} {unit}" if unit else "whole one"
+            return f"{formula(inner)}, up to the next {up_to}"
         case _:
             return _of_times(working)
 

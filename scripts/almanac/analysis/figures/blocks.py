@@ -16,6 +16,7 @@ from almanac.arithmetic.block_wishes import (
     loads_of,
     part_of_full,
     practices_for,
+    practices_wished,
     strokes_of,
 )
 from almanac.arithmetic.block_workings import (
@@ -207,7 +208,7 @@ WISHED_GOALS: tuple[Figure[GoalOfBlock], ...] = (
         "Practices for it",
         practices_for,
         Shown.WHOLE,
-        explained=(practices_for, goals_of),
+        explained=(practices_for, goals_of, practices_wished),
     ),
 )
 WISHED_STROKES: tuple[Figure[StrokeOfBlock], ...] = (
