@@ -9,6 +9,7 @@ from math import isinf
 from almanac.analysis.analysis import Analysis
 from almanac.checks.rule import Problem, warns
 from almanac.model.fault import Cause, Fault
+from almanac.model.vocabularies import ASSISTS, SUPPORTS
 from almanac.source.reader import DataPath
 from almanac.wording.time_and_distance import metres_asked, seconds_asked
 
@@ -62,7 +63,7 @@ def masked_test(analysis: Analysis) -> Iterator[Problem]:
             continue
         for index, id in enumerate(cause.gear):
             gear = analysis.catalogue.gear[id]
-            if gear.effect in ("assists", "supports"):
+            if gear.effect in (ASSISTS, SUPPORTS):
                 message = f"it {gear.effect} whoever uses it, whatever the cause"
                 hint = "say what is seen without it too, or test without gear"
                 yield Problem(fault, ("causes", number, "gear", index), message, hint)

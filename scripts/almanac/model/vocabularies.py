@@ -23,8 +23,8 @@ AT_SIDES, BOARD = "at-sides", "board"
 BACKSTROKE = "backstroke"
 BODY = "body"
 """What gear acts on; a club without it has no gear that resists all of a swimmer."""
-RESISTS, ASSISTS = "resists", "assists"
-EFFECTS = (RESISTS, ASSISTS, "supports", "informs")
+RESISTS, ASSISTS, SUPPORTS = "resists", "assists", "supports"
+EFFECTS = (RESISTS, ASSISTS, SUPPORTS, "informs")
 """What gear does, as far as the program knows what that means for a swimmer's load."""
 LAND, UNDER_WATER, ON_LAND = "land", "underwater", "on-land"
 WALL, VERTICAL = "wall", "vertical"
