@@ -11,8 +11,9 @@ from __future__ import annotations
 
 import json
 import re
+from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from itertools import groupby
+from itertools import count, groupby
 from operator import sub
 
 FOLDER = "packs/"
@@ -48,10 +49,13 @@ def packed(pages: Mapping[str, str]) -> str:
     """A pack as JSON: every piece once, sorted, and by page how far on it is from each of its
     pieces to the next: from before the first to begin with.
     """
-    cut = {file: _pieces(text) for file, text in pages.items()}
-    pieces = sorted(set().union(*cut.values()))
-    number = {piece: at for at, piece in enumerate(pieces)}
-    steps = {file: _steps(list(map(number.__getitem__, own))) for file, own in cut.items()}
+    known = defaultdict[str, int](count().__next__)  # each piece by when it was first met
+    cut = {file: list(map(known.__getitem__, _pieces(text))) for file, text in pages.items()}
+    pieces = sorted(known)
+    place = [0] * len(pieces)
+    for at, piece in enumerate(pieces):
+        place[known[piece]] = at
+    steps = {file: _steps(list(map(place.__getitem__, own))) for file, own in cut.items()}
     pack = {"pieces": pieces, "files": steps}
     return json.dumps(pack, ensure_ascii=False, separators=(",", ":")) + "\n"
 
