@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from operator import attrgetter
 
+from almanac.arithmetic.course import lay_in_course
 from almanac.arithmetic.crews import Crew
 from almanac.arithmetic.scaling import OutOfBounds, with_counts
-from almanac.arithmetic.summary import SetSummary, summarise
+from almanac.arithmetic.summary import SetSummary
 from almanac.arithmetic.swum import ByGroup, GroupClocks, swum_by
 from almanac.arithmetic.timed_reps import GroupClock
 from almanac.arithmetic.timing import Timing
@@ -83,11 +84,14 @@ def run_part(
         written = timing.catalogue.sets[doing.set]
         own_size = _as_asked(timing, written, doing)
         known = given(own_size, doing.variants)
-        summary = (
-            set_in_pool(doing.set, pool.course)
-            if own_size is written and not doing.variants
-            else summarise(timing, known, pool.course)
-        )
+        summary: ByGroup
+        if own_size is written and not doing.variants:
+            summary = set_in_pool(doing.set, pool.course)
+            clocks = summary.clocks
+        else:
+            laid = known if known.course == pool.course else lay_in_course(known, pool.course)
+            summary = swum_by(timing, laid.items, laid.course, groups, laid.most_in_lane)
+            clocks = GroupClocks(summary.swum)
         own = {group: summary.of(group) for group in groups}
         return PartRun(
             first=next(iter(own.values()), summary.first),
@@ -97,7 +101,7 @@ def run_part(
             doing=doing,
             crews=crews,
             swim_set=known,
-            clocks=GroupClocks(summary.swum, others) if others else summary.clocks,
+            clocks=GroupClocks(summary.swum, others) if others else clocks,
         )
     items = given_items(doing.items, doing.variants)
     found = swum_by(timing, items, pool.course, groups)
