@@ -79,6 +79,8 @@ def render(
 def _build(settings: Path, taker: _Taker) -> None:
     config = _load(settings)
     config.plugins["almanac"] = taker
+    if taker.takes_pages_alone:  # the map of the site asks every page for its address
+        config.theme.static_templates = set()
     build(config)
 
 
@@ -103,6 +105,11 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
     ) -> None:
         self._take, self._others, self._only = take, others, only
         self._set_aside: list[File] = []
+
+    @property
+    def takes_pages_alone(self) -> bool:
+        """Whether it takes some pages, and nothing that the theme renders for the whole site."""
+        return self._only is not None
 
     def _is_mine(self, file: File) -> bool:
         path = file.src_uri
@@ -143,8 +150,7 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
 
     def on_post_template(self, output: str, /, *, template_name: str, config: MkDocsConfig) -> str:
         """Take what the theme renders for the site as a whole."""
-        if self._only is None:
-            self._take(template_name, _finished(template_name, output).encode())
+        self._take(template_name, _finished(template_name, output).encode())
         return ""
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
