@@ -89,7 +89,7 @@ def rules(today: int, *known: int, every: int = 4) -> TestRules:
         ([], [outline(7, 63, "kick")], [], 0, [7, 35, 63]), ([], [outline(7, 62, "kick")], [], 0, [7, 35]),
         ([], [outline(7, 63)], [], 0, []), ([weeks(1, 0, "kick")], [outline(6, 20, "kick")], [], 0, [0]),
         ([weeks(1, 0, "kick")], [outline(7, 20, "kick")], [], 0, [0, 7]), ([weeks(2, 14, "kick")], [], [3, 9], 14, [3, 14, 21]),
-        ([weeks(2, 14, "kick")], [], [-1, 3, 99], 14, [3, 14, 21]),
+        ([weeks(2, 14, "kick")], [], [-1, 0, 70, 71], 14, [0, 14, 21, 70]),
         ([weeks(1, 35, "kick")], [outline(7, 20, "kick")], [], 0, [7, 35]),
     ],
 )  # fmt: skip
@@ -100,6 +100,10 @@ def test_a_benchmark_is_run_where_it_was_and_from_this_week_on_where_it_is_plann
     found = runs_of_tests(season(0, 70), own, blocks, rules(today, *known))
     assert found == {"kick": [on(day) for day in days]}
     assert runs_of_tests(season(0, 70), replace(own, tests=()), blocks, rules(today)) == {}
+    unknown = replace(rules(today), known={})
+    assert runs_of_tests(season(0, 70), SquadSeason(aim="", tests=("kick",)), [], unknown) == {
+        "kick": []
+    }
 
 
 @pytest.mark.parametrize(
