@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import importlib
 import os
 import shutil
 import sys
@@ -45,13 +46,14 @@ collect_ignore = [
 # at work while the others wait. Files of the browser stand between others, for they do not fill a core.
 LONGEST = (
     "test_memory.py",  # first: it goes through all objects, of which there are few yet
-    "test_content.py", "test_add_entry.py", "test_words.py", "test_serve.py", "test_access.py", "test_recipes.py",
-    "test_run.py", "test_own_clubs_opened.py", "test_club_search.py", "test_own_clubs.py", "test_reproducible.py", "test_examples.py", "test_print.py", "test_fuzz.py", "test_add_rules.py",
-    "test_shown_everywhere.py", "test_paper.py", "test_finder.py", "test_no_fault.py",
-    "test_never_lose.py", "test_offline.py", "test_schemas.py", "test_journeys.py", "test_unsafe_words.py",
-    "test_installed.py", "test_search.py", "test_compose.py", "test_computed_page.py", "test_choices.py",
-    "test_taken_over.py", "test_hostile_text.py", "test_rendering.py", "test_club_site.py", "test_style.py",
-    "test_policy.py", "test_review_hostile.py",
+    "test_content.py", "test_add_entry.py", "test_serve.py", "test_access.py", "test_words.py", "test_run.py",
+    "test_own_clubs_opened.py", "test_recipes.py", "test_finder.py", "test_compose_block.py", "test_add_rules.py", "test_fuzz.py",
+    "test_examples.py", "test_offline.py", "test_club_composing.py", "test_print.py", "test_own_clubs.py", "test_journeys.py", "test_rename.py",
+    "test_club_search.py", "test_club_blocks.py", "test_search.py", "test_installed.py", "test_shown_everywhere.py", "test_style.py", "test_no_fault.py", "test_hostile_text.py",
+    "test_never_lose.py", "test_bring.py", "test_start_answers.py", "test_every_page.py", "test_compose.py", "test_rendering.py",
+    "test_choices.py", "test_check_cache.py", "test_club_site.py", "test_schemas.py", "test_paper.py", "test_scripts.py", "test_lent.py", "test_unsafe_words.py",
+    "test_reproducible.py", "test_hand_worked_moved.py", "test_new_and_fix.py", "test_home.py", "test_make_page.py", "test_drawing_body.py",
+    "test_computed_page.py", "test_taken_over.py", "test_policy.py", "test_review_hostile.py", "test_layers.py",
 )  # fmt: skip
 _OWN = tuple(f"{HOME / name}/" for name in ("drills", "plans"))
 _opened: set[str] = set()
@@ -83,6 +85,22 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """The longest files come first, the others in their order."""
     place = {name: number for number, name in enumerate(LONGEST)}
     items.sort(key=lambda item: place.get(item.path.name, len(place)))
+
+
+def pytest_collection(session: pytest.Session) -> None:
+    """Each worker begins elsewhere to read the modules, and so finds most of them compiled by another: where nothing
+    is compiled yet, as in a bare clone, all would else compile the same ones at the same time.
+    """
+    worker = getattr(session.config, "workerinput", None)
+    if worker is None or session.config.args != session.config.getini("testpaths"):
+        return
+    names = sorted(path.stem for path in Path(__file__).parent.glob("test_*.py"))
+    first = int(worker["workerid"][2:]) * len(names) // worker["workercount"]
+    for name in (*names[first:], *names[:first]):
+        try:
+            importlib.import_module(name)
+        except (Exception, pytest.skip.Exception):
+            pass  # the collection tells it, with its place
 
 
 def pytest_collection_finish() -> None:
