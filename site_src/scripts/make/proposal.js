@@ -13,12 +13,14 @@ import { titleOf } from "./written.js";
 /** @import {Answer, Deed} from "../compose/types.js" */
 
 /** @typedef {{practice: Practice, proposal: Proposal}} Stand a proposal as it stands after changes */
-/** @typedef {{said: string, besides: string, way: "" | "back" | "ok"}} Told what the last change moved, or why it could not be; `besides`: what of it
- *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it */
+/** @typedef {{said: string, besides: string, way: "" | "back" | "ok", before?: Proposal}} Told what the last change moved, or why it could not be; `besides`: what of it
+ *   the row shows as well; `way`: of a change the way back, of what could not be none but to have read it; `before`: the proposal before it */
 /** @typedef {{data: Data, asked: Asked, answer: Answer, stand: Stand | null, told: Told, open: string, isOwn: boolean, unopened: string}} Shown
  *   `open`: the role whose ways stand open; `isOwn`: whether it came changed; `unopened`: why an entry is not what is shown */
 /** @typedef {{ask: (request: Request) => void, show: (number: number) => void, change: (deed: Deed) => void, takeBack: () => void, read: () => void, onOpen: (role: string) => void,
  *   again: () => void, run: () => void, print: () => void, save: () => void, hand: () => void}} Deeds */
+
+const LONG = 70; // letters of what moved that stand beside Take back in two lines of a phone
 
 /** @param {Data} data */
 const goalTitle = (data) => (/** @type {string} */ goal) => data.goals.find(([id]) => id === goal)?.[1] ?? goal;
@@ -41,11 +43,12 @@ export function shortUnmet(data, unmet) {
  * @returns {Told} */
 export function movedWords(data, before, { proposal, words }, { do: deed, role }) {
   const another = `${proposal.parts.find(({ as }) => as === role)?.role.toLowerCase()} now `;
-  const isSeen = (/** @type {string} */ own) => deed === "swap" && own.startsWith(another);
+  const told = words.filter((own) => deed !== "swap" || !own.startsWith(another));
   const known = before.unmet.map((own) => own.words);
   const missed = shortUnmet(data, proposal.unmet.filter((own) => own.wish !== "slot" && !known.includes(own.words)));
-  const short = [...words.filter((own) => !isSeen(own)), ...(missed ? [`not met now: ${missed}`] : [])];
-  return { said: sentence(short.join("; ")), besides: sentence(words.filter(isSeen).join("; ")), way: "back" };
+  const whole = [...told, ...(missed ? [`not met now: ${missed}`] : [])];
+  const short = whole.join("; ").length > LONG ? whole.filter((own) => !/ (longer|shorter)$/.test(own)) : whole;
+  return { said: sentence(short.join("; ")), besides: sentence(words.filter((own) => !short.includes(own)).join("; ")), way: "back", before };
 }
 
 /** A wish that is in the way, and the button without it.
@@ -114,7 +117,7 @@ export function page(shown, deeds) {
     make("div", { class: "make-head" }, make("h2", { tabindex: "-1" }, own || (count > 1 ? `${asked.number} of ${count}` : "The one that fits")),
       make("span", { class: "make-turn" }, ...(own ? turn("Others", 1) : [...turn("Previous", asked.number - 1), ...turn("Next", asked.number + 1)]))),
     make("p", { class: "make-total" }, total(data, asked.request, stand.proposal, answer.unit)), ...notMet(shown),
-    rows(data, stand.proposal, stand.practice.parts, { open: shown.open, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
+    rows(data, stand.proposal, stand.practice.parts, { open: shown.open, before: shown.told.before ?? null, act: deeds.change, onOpen: deeds.onOpen }), moved(shown, deeds),
     make("p", { class: "hint", "data-tapped": "", hidden: "" }), make("div", { "data-danger": "" }), ...besides(shown, deeds),
   ];
 }

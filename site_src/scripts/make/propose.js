@@ -156,8 +156,8 @@ function act(deed) {
 function takeBack() {
   const last = before.pop();
   if (last) {
-    const { said, besides, way } = lastTold();
-    settle(last.stand, { said: said ? `Taken back. ${said}` : "Taken back.", besides, way });
+    const told = lastTold();
+    settle(last.stand, { ...told, said: told.said ? `Taken back. ${told.said}` : "Taken back." });
   }
 }
 

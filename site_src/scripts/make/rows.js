@@ -10,6 +10,9 @@ import { swimOf } from "./swim.js";
 /** @import {Data, Part, Proposal, Request, RunData} from "./types.js" */
 /** @import {Chosen, Deed} from "../compose/types.js" */
 
+/** @typedef {{open: string, before: Proposal | null, act: (deed: Deed) => void, onOpen: (role: string) => void}} Ways `open`: the role whose ways
+ *   stand open; `before`: it before the last change */
+
 const MINUTE_S = 60;
 const DEEPEST = 2;
 const FOLDERS = { set: "sets", part: "practices", drill: "drills" };
@@ -26,6 +29,15 @@ export function often(data, part) {
   return part.of && written !== part.number ? `${many(part.number, part.of.slice(0, -1))}, written ${written}` : "";
 }
 
+/** How much longer or shorter a piece is than before the last change.
+ * @param {Part} part
+ * @param {Proposal | null} before */
+function longer(part, before) {
+  const was = before?.parts.find(({ piece }) => piece === part.piece) ?? before?.parts.find(({ as }) => as === part.as), more = part.takes_s - (was?.takes_s ?? part.takes_s);
+  const seconds = Math.round(Math.abs(more));
+  return seconds ? `${count(seconds)} ${more > 0 ? "longer" : "shorter"}` : "";
+}
+
 /** Where a piece stands that is done here.
  * @param {Data} data
  * @param {Part} part */
@@ -38,7 +50,7 @@ function pageOf(data, part) {
  * @param {Data} data
  * @param {Part} part
  * @param {boolean} isKept
- * @param {{open: string, act: (deed: Deed) => void, onOpen: (role: string) => void}} deeds
+ * @param {Ways} deeds
  */
 function row(data, part, isKept, deeds) {
   const id = `make-ways-${part.as}`;
@@ -58,11 +70,12 @@ function row(data, part, isKept, deeds) {
     }
     deeds.onOpen(opens ? part.as : "");
   }, { "aria-expanded": String(isOpen), "aria-controls": id, "aria-label": `Change ${part.role.toLowerCase()}: ${part.title}` });
+  const changed = longer(part, deeds.before);
   const why = [often(data, part), ...part.why, isKept ? "kept" : ""].filter(Boolean).join("; ");
   const minutes = Math.max(1, Math.round((part.talk_s + part.takes_s) / MINUTE_S));
   const own = make("li", { "data-role": part.as, class: isOpen ? "is-open" : "" },
     make("span", { class: "make-minutes" }, String(minutes), make("span", { class: "unseen" }, minutes === 1 ? " minute" : " minutes")),
-    make("span", { class: "make-what" }, make("b", {}, part.title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, `${part.role}: ${why}`), panel);
+    make("span", { class: "make-what" }, make("b", {}, part.title)), opener, make("div", { class: "make-swim" }), make("span", { class: "about" }, ...(changed ? [make("span", { class: "make-size" }, `${changed}. `)] : []), `${part.role}: ${why}`), panel);
   return own;
 }
 
@@ -71,7 +84,7 @@ function row(data, part, isKept, deeds) {
  * @param {Data} data
  * @param {Proposal} proposal
  * @param {Chosen[]} chosen
- * @param {{open: string, act: (deed: Deed) => void, onOpen: (role: string) => void}} deeds `open`: the role whose ways stand open
+ * @param {Ways} deeds
  */
 export const rows = (data, proposal, chosen, deeds) =>
   make("ol", { class: "make-rows", "aria-label": "Pieces, with their minutes" }, ...proposal.parts.map((part) => row(data, part, Boolean(chosen.find(({ role }) => role === part.as)?.kept), deeds)));
@@ -79,7 +92,7 @@ export const rows = (data, proposal, chosen, deeds) =>
 /** A line of what is swum, and who swims it where not all do.
  * @param {{whose?: string, said: string, goes?: string, depth?: number}} line `depth`: in how many rounds */
 const swimLine = ({ whose = "", said, goes = "", depth = 0 }) =>
-  make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, ...(whose ? [make("b", {}, `${whose}:`), " "] : []), said), goes ? make("span", { class: "make-goes" }, goes) : "");
+  make("span", { class: `depth-${Math.min(depth, DEEPEST)}` }, make("span", {}, ...(whose ? [make("span", { class: "make-whose" }, `${whose}:`), " "] : []), said), goes ? make("span", { class: "make-goes" }, goes) : "");
 
 /** Show in each row what is swum.
  * @param {HTMLElement} box
