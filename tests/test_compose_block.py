@@ -10,6 +10,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 from functools import cache
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -27,6 +28,7 @@ from almanac.commands.drafts import Unwritten, tried
 from almanac.commands.main import main
 from almanac.commands.shared import CheckedCatalogue, load_and_check
 from almanac.model.load import load
+from almanac.report.block_answer import _without_tests
 from almanac.report.block_judged import Again, again_in
 from almanac.report.planning_practices import choices_of
 from almanac.report.planning_slots import follows_a_break
@@ -517,3 +519,27 @@ def test_the_first_day_after_a_holiday_follows_a_break(on: date, days: int, afte
     # the small season is shut from 21 December to 3 January; only its winter, from 4 January, has a timetable
     catalogue = load(CATALOGUE).catalogue
     assert follows_a_break(catalogue, "heron", on, days) is after
+
+
+@pytest.mark.parametrize(
+    ("number", "words"),
+    [
+        # Too heavy with a test that runs in two weeks more; as light as wished; heavy without a test; heavy with the only one.
+        (1, "run its test in the other weeks alone (--test kick-50=3,4), "),
+        (3, ""), (2, ""), (5, ""), (4, "run its test in the other weeks alone (--test kick-50=1,3), "),
+    ],
+)  # fmt: skip
+def test_of_a_week_that_is_too_heavy_with_its_test_the_other_weeks_are_named(
+    number: int, words: str
+) -> None:
+    runs = (("kick-50",), (), ("kick-50",), ("kick-50",), ("back-100",))
+    loads = (107.0, 96.0, 79.0, 101.0, 99.0)
+    answer: Any = SimpleNamespace(
+        judged=SimpleNamespace(
+            weeks=[SimpleNamespace(of_full=load, wished=80) for load in loads],
+            summary=SimpleNamespace(
+                block=SimpleNamespace(weeks=[SimpleNamespace(benchmarks=own) for own in runs])
+            ),
+        )
+    )
+    assert _without_tests(answer, number) == words

@@ -24,7 +24,7 @@ SENTENCES: Mapping[str, str] = {
     "comes-up": "comes up to {effort}",
     "carries": "carries tired legs into {strokes}",
     "after": "{effort}, after the work",
-    "used": "the main set uses it",
+    "used": "a drill of it comes back in the main set",
     "as-wished": "{effort}, as wished",
     "trains": "none of the goals: it trains {goal}",
     "trains-by": "none of the goals: it trains {goal}: {show}",

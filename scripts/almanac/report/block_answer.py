@@ -132,8 +132,8 @@ def _drops(answer: BlockAnswer, row: WishRow) -> Iterator[str]:
     kind, of = row.key
     if kind == "load":
         yield (
-            f"week {of} weighs {row.planned} of a full one ({row.wished} was wished); take it as "
-            "it is, or name other --loads"
+            f"week {of} weighs {row.planned} of a full one ({row.wished} was wished); "
+            f"{_without_tests(answer, int(of))}take it as it is, or name other --loads"
         )
     elif kind == "share":
         yield f"{row.planned} {row.what}; drop {OPTIONS[of]}, or let it reach that"
@@ -148,6 +148,23 @@ def _drops(answer: BlockAnswer, row: WishRow) -> Iterator[str]:
                 yield f"{of} is not run in week {number}; drop that --test"
     else:
         yield f"{row.what}: {row.planned}; change the race day, the taper or the loads"
+
+
+def _without_tests(answer: BlockAnswer, number: int) -> str:
+    """Of a week that is too heavy and runs a test that other weeks run too: the wish without it."""
+    week = answer.judged.weeks[number - 1]
+    if week.of_full is None or week.wished is None or week.of_full <= week.wished:
+        return ""
+    asked: dict[str, list[int]] = {}
+    for other, own in enumerate(answer.judged.summary.block.weeks, 1):
+        for benchmark in own.benchmarks:
+            asked.setdefault(benchmark, []).append(other)
+    ways = [
+        f"--test {benchmark}={','.join(str(other) for other in weeks if other != number)}"
+        for benchmark, weeks in asked.items()
+        if number in weeks and len(weeks) > 1
+    ]
+    return f"run its test in the other weeks alone ({' '.join(ways)}), " if ways else ""
 
 
 def answer_json(answer: BlockAnswer) -> Mapping[str, Any]:
