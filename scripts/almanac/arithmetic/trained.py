@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from almanac.arithmetic.effort import EffortScale
 from almanac.arithmetic.expand import Piece, Rep
@@ -98,7 +99,7 @@ class Training:
                 )
         return tuple(word for word in self.scale.words if word in found)
 
-    @property
+    @cached_property
     def _efforts(self) -> Mapping[str, tuple[str, ...]]:
         scale = self.scale
         easiest = (scale.easiest,)
