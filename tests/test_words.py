@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -330,6 +331,8 @@ def test_every_page_is_written_in_other_names(renamed: Path, tmp_path: Path) -> 
     assert "other fast or other all-out" in plain and "other steady" in plain
     for title in ("Easy", "Steady", "Strong", "Fast", "All-out"):
         assert f"</svg>{title}<" not in plain and f"</svg>Other {title}<" in plain
+    assert " rest at other " in plain and " rest at other-" not in plain  # in workings, too
+    assert re.search(r"÷ [\d.]+ other (easy|strong)", plain) and not re.search(r"\d other-", plain)
 
 
 # --- colours

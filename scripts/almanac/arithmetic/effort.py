@@ -57,6 +57,11 @@ class EffortScale:
     def _middles(self) -> dict[str, Fraction]:
         return {word: (least + most) / 2 for word, (least, most) in self._intervals.items()}
 
+    @cached_property
+    def titles(self) -> dict[str, str]:
+        """What the words are called in a sentence."""
+        return {name: word.title.lower() for name, word in self.words.items()}
+
     def around(self, rating: float) -> tuple[str, str, Fraction]:
         """The two words whose middles lie around a rating, and how far it lies from the first to
         the second, 0 to 1; one word twice, and 0, at a middle and beyond the outermost.
@@ -129,7 +134,7 @@ class EffortScale:
         """The efforts that count as fast by title, as they stand in a sentence: ``fast or
         all-out`` where they are joined by `or`.
         """
-        *titles, last = (self.words[name].title.lower() for name in self.fast)
+        *titles, last = (self.titles[name] for name in self.fast)
         return f"{', '.join(titles)} {joined_by} {last}" if titles else last
 
     def word_at(self, rating: Fraction) -> str:

@@ -83,7 +83,7 @@ class EffortPace:
             at_effort = Product((at_effort, share))
         share_of_best = self.scale.share(word, self.level)
         if share_of_best != 1:
-            at_effort = Quotient(at_effort, Known(share_of_best, word))
+            at_effort = Quotient(at_effort, Known(share_of_best, self.scale.titles[word]))
         if piece_m < self.policy.slowest_afloat(self.level) * at_effort.value:
             return Because.TOO_SLOW
         return at_effort

@@ -28,14 +28,15 @@ def rest_after(
         for word in ((easier, harder) if along else (easier,))
     ]
     if not along:
-        return Labelled(asked[0], f"{which} rest at {easier}", "s")
+        return Labelled(asked[0], f"{which} rest at {scale.titles[easier]}", "s")
     named = [
-        Product((Known(share), Labelled(rest, f"rest at {word}", "s")))
+        Product((Known(share), Labelled(rest, f"rest at {scale.titles[word]}", "s")))
         for share, rest, word in zip(
             (float(1 - along), float(along)), asked, (easier, harder), strict=True
         )
     ]
-    return Labelled(Sum(tuple(named)), f"{which} rest from {easier} to {harder}", "s")
+    ends = f"{scale.titles[easier]} to {scale.titles[harder]}"
+    return Labelled(Sum(tuple(named)), f"{which} rest from {ends}", "s")
 
 
 def rest_working(rule: RestRule, fifties: Known, target: Working, policy: Policy) -> Working:
