@@ -24,7 +24,7 @@ def expect_differs(analysis: Analysis) -> Iterator[Problem]:
         yield _told(analysis, own)
 
 
-class Unmet(NamedTuple):
+class Mismatch(NamedTuple):
     """What is believed of a set, by the way to it below ``expect``, and what it adds up to for each
     lane group that it is said of, in the words of the clock and of numbers; for None where there
     are no groups. Without any where no number is known. ``written`` is the one figure that would
@@ -38,7 +38,7 @@ class Unmet(NamedTuple):
     written: str
 
 
-def differences(analysis: Analysis) -> Iterator[Unmet]:
+def differences(analysis: Analysis) -> Iterator[Mismatch]:
     """Every expectation that differs from what its set adds up to, once each."""
     for id, swim_set in analysis.computable.items():
         summary = analysis.summary(id)
@@ -61,14 +61,14 @@ def _is_as_believed(believed: float, value: float) -> bool:
 
 def _difference(
     swim_set: SwimSet, path: tuple[str, ...], believed: float, swum: Mapping[str | None, float]
-) -> Unmet:
+) -> Mismatch:
     """A total that is believed, beside what each lane group swims."""
     one = next(iter(swum.values()))
     is_one = all(_is_as_believed(one, value) for value in swum.values())
     is_one = is_one and ("by" in path or float(one).is_integer())
     written = f"{round(one, 1):.10g}" if is_one else ""
     computed = {group: show_number(value) for group, value in swum.items()}
-    return Unmet(swim_set, path, show_number(believed), computed, written)
+    return Mismatch(swim_set, path, show_number(believed), computed, written)
 
 
 def _totals(
@@ -98,16 +98,16 @@ def _words(by: Mapping[str, Mapping[str, float]]) -> Iterator[tuple[str, str]]:
     return ((facet, word) for facet, words in by.items() for word in words)
 
 
-def _clock_differences(swim_set: SwimSet, summary: SetSummary) -> Iterator[Unmet]:
+def _clock_differences(swim_set: SwimSet, summary: SetSummary) -> Iterator[Mismatch]:
     for group, believed in swim_set.expect.clock.items():
         clock = summary.clocks[group].clock
         if clock is None or abs(clock.value - believed) > 0.5:
             shown = show_time(clock.value) if clock else ""
             computed: dict[str | None, str] = {group: shown} if shown else {}
-            yield Unmet(swim_set, ("clock", group), show_time(believed), computed, shown)
+            yield Mismatch(swim_set, ("clock", group), show_time(believed), computed, shown)
 
 
-def _told(analysis: Analysis, own: Unmet) -> Problem:
+def _told(analysis: Analysis, own: Mismatch) -> Problem:
     groups = analysis.catalogue.lane_groups
     steps = (step for step in own.path if step not in ("by", "by_group"))
     what = " ".join(groups[step].title if step in groups else step for step in steps)

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from almanac.analysis.analysis import Analysis
-from almanac.checks.expectations import Unmet, differences
+from almanac.checks.expectations import Mismatch, differences
 from almanac.model.load import Loaded
 from almanac.publish.atomic import replace_file
 from almanac.source.mended import mended
@@ -63,7 +63,7 @@ def mend_expectations(root: Path, loaded: Loaded, today: date) -> list[str]:
     if loaded.catalogue is None:
         return []
     changed: list[str] = []
-    found: dict[str, list[Unmet]] = {}
+    found: dict[str, list[Mismatch]] = {}
     for own in differences(Analysis(loaded.catalogue, today)):
         if own.written:
             found.setdefault(own.swim_set.id, []).append(own)
