@@ -141,3 +141,18 @@ test("more in a lane than any lane group has gets what is done then", () => {
   assert.equal(guided("4 lanes 32 swimmers", FITS)[0], CROWD.href);
   assert.equal(guided("4 lanes 20 swimmers", FITS).includes(CROWD.href), false);
 });
+
+test("what something is leads to the words, too; what is on tonight does not", () => {
+  const words = { kind: "page", href: "words.html" };
+  /** @param {string} text */
+  const hits = (text) => withGuides([PRACTICE, PRACTICE, PRACTICE], [words], { isPractice: false }, { question: asked(text), fit: () => FITS, groups: [] }).hits;
+  assert.equal(hits("what is a pre-set").indexOf(words), 2);
+  for (const text of ["what is on tonight", "what is next", "what is wrong with the kick", "pre-set"]) {
+    assert.equal(hits(text).includes(words), false, text);
+  }
+});
+
+test("a change of strokes is called as medleys have it", () => {
+  assert.equal(asked("backstroke to breaststroke turn").words, "back to breast turn");
+  assert.equal(asked("butterfly into backstroke").words, "fly to back");
+});

@@ -32,6 +32,15 @@ const PAINS = [
   [new RegExp(`\\bbad for (?:the |your |my |his |her |their )?${BODY}\\b`, "gu"), "sore $1"],
 ];
 
+/** Strokes as their changes in a medley are called: backstroke to breaststroke is back to breast. */
+const SHORT = new Map(Object.entries({ backstroke: "back", breaststroke: "breast", butterfly: "fly", freestyle: "free", "front crawl": "free", crawl: "free" }));
+const A_STROKE = "(backstroke|back|breaststroke|breast|butterfly|fly|freestyle|free|front crawl|crawl)";
+
+/** @type {Saying[]} */
+const CHANGES = [
+  [new RegExp(`\\b${A_STROKE} (?:in)?to ${A_STROKE}\\b`, "gu"), (_, from = "", to = "") => `${SHORT.get(from) ?? from} to ${SHORT.get(to) ?? to}`],
+];
+
 /** An age as what it tells of the water, and other turns of speech. @type {Saying[]} */
 const OTHERS = [
   [/\bmain sets?\b/gu, "set"],
@@ -86,4 +95,4 @@ export function awayIn(gear) {
  * @param {string} text
  * @param {Saying[]} away */
 export const saidPlainly = (text, away) =>
-  [...TIMES, ...PAINS, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
+  [...TIMES, ...PAINS, ...CHANGES, ...OTHERS, ...away].reduce((so, [way, plain]) => so.replace(way, /** @type {string} */ (plain)), text.toLowerCase());
