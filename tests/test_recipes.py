@@ -270,8 +270,10 @@ _READ = """
 import sys
 sys.path.insert(0, "tests")
 from almanac.wording.reading import asked_for
-from test_unsafe_words import rates
-print(*(len(asked_for(text)) for text in sys.argv[1:]), *rates(6))
+from sentence_lists import sentences
+lists = [sentences(kind, 6) for kind in ("unsafe", "harmless")]
+rates = (sum(bool(asked_for(text)) for text in own) / len(own) for own in lists)
+print(*(len(asked_for(text)) for text in sys.argv[1:]), *rates)
 """
 _ASKS, _HARMLESS = "Gills open, air at the flags.", "Fish have gills."
 
