@@ -1,6 +1,4 @@
-"""Effort words on the plain 0 to 10 field: their ratings, their shares of best speed, and what lies
-between.
-"""
+"""Effort words from 0 to 10: their ratings, their shares of best speed, and what lies between."""
 
 from __future__ import annotations
 
@@ -43,9 +41,7 @@ class EffortSpan:
 
 @dataclass(frozen=True)
 class EffortScale:
-    """The effort words, easiest first, each owning the ratings from its least up to but not
-    including its most.
-    """
+    """Effort words, easiest first, each with the ratings from its least up to below its most."""
 
     words: Mapping[str, Word]
 
