@@ -49,7 +49,6 @@ from almanac.model.drawing import (
     POSTURES,
     SETTINGS,
     SIZES,
-    SPEEDS,
     STROKES,
     WALLS,
 )
@@ -139,9 +138,9 @@ def test_the_schema_offers_exactly_the_words_that_are_drawn() -> None:
     drawn["marks"] = common["drawn_marks"]["items"]["enum"]
     assert {name: tuple(words) for name, words in drawn.items()} == OFFERED
     figure = json.loads((SCHEMAS / "drill.json").read_text("utf-8"))["properties"]["figure"]
-    assert tuple(figure["properties"]["speed"]["items"]["enum"]) == SPEEDS
+    assert figure["properties"]["speed"]["items"]["vocabulary"] == "efforts"
     bodies = figure["properties"]["then"]["items"]["properties"]
-    assert set(bodies) | {"then", "speed", "speed_over"} == set(figure["properties"])
+    assert set(bodies) | {"then", "speed", "speed_over", "from_still"} == set(figure["properties"])
 
 
 def test_every_word_that_is_drawn_is_told_in_words() -> None:

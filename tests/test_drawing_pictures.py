@@ -16,13 +16,15 @@ from almanac.drawing.swimmer.marks import stopwatch
 from almanac.drawing.swimmer.phrases import MARK_WORDS
 from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
-from almanac.model.drawing import HANDS, MARKS, SIZES, SPEEDS, DrawingChoice, DrawnBody
+from almanac.model.drawing import HANDS, MARKS, SIZES, DrawingChoice, DrawnBody
 
 ON_BACK = Words("supine", "streamline", "flutter", "backstroke")
 
+EFFORTS = {"slow": "Easy", "even": "Steady", "quick": "Fast", "flat-out": "All-out"}
+
 
 def drawn(choice: DrawingChoice, words: Words = ON_BACK) -> ElementTree.Element:
-    return checked(picture_drawing(words, choice))
+    return checked(picture_drawing(words, choice, efforts=EFFORTS))
 
 
 def texts(root: ElementTree.Element) -> list[str]:
@@ -84,7 +86,7 @@ def test_a_small_kick_goes_less_deep_than_the_right_one_and_a_large_one_deeper()
 
 
 def test_a_change_of_speed_is_a_line_that_steps_with_its_words() -> None:
-    root = drawn(DrawingChoice(speed=("easy", "fast", "easy"), speed_over="one length"))
+    root = drawn(DrawingChoice(speed=("slow", "quick", "slow"), speed_over="one length"))
     assert texts(root) == ["easy", "fast", "easy", "one length"]
     line = next(
         node.get("d", "") for node in root.iter(f"{SVG}path") if node.get("stroke-width") == "3"
@@ -95,10 +97,11 @@ def test_a_change_of_speed_is_a_line_that_steps_with_its_words() -> None:
 
 
 def test_each_speed_is_higher_than_the_slower_ones() -> None:
-    root = drawn(DrawingChoice(speed=SPEEDS, speed_over="all"))
+    root = drawn(DrawingChoice(from_still=True, speed=tuple(EFFORTS), speed_over="all"))
     line = next(n.get("d", "") for n in root.iter(f"{SVG}path") if n.get("stroke-width") == "3")
     heights = [float(y) for y in re.findall(r"[ML][\d.]+ ([\d.]+)", line)]
-    assert heights == sorted(heights, reverse=True) and len(set(heights)) == len(SPEEDS)
+    assert heights == sorted(heights, reverse=True) and len(set(heights)) == len(EFFORTS) + 1
+    assert texts(root)[0] == "still"
 
 
 @pytest.mark.parametrize("mark", MARKS)

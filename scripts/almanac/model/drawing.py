@@ -86,8 +86,6 @@ HANDS = (
 VIEWS = ("side", "above")
 """From where a body is seen; from the side where it is not said."""
 SIZES = ("small", "large")
-SPEEDS = ("still", "easy", "steady", "strong", "fast", "all-out")
-"""The speeds of a trace, the slowest first."""
 MARKS = (
     "rope",
     "flags",
@@ -151,11 +149,13 @@ class DrawnBody:
 @dataclass(frozen=True)
 class DrawingChoice(DrawnBody):
     """What the picture of a drill shows: its body, those that come after it or stand beside it, and
-    its speed: efforts, one for each equal part of what ``speed_over`` names.
+    its speed: efforts, one for each equal part of what ``speed_over`` names, after one in which it
+    lies still where ``from_still`` says so.
     """
 
     then: tuple[DrawnBody, ...] = ()
     speed: tuple[str, ...] = ()
+    from_still: bool = False
     speed_over: str = ""
 
 

@@ -107,15 +107,24 @@ def picture(catalogue: Catalogue, drill: Drill) -> str:
         for field, word in drill.undrawn
         if field in VOCABULARY_OF
     )
-    return _drawn(drill.activity, drill.gear.needs, drill.drawing, titles)
+    shows_speeds = bool(drill.drawing.speed)
+    efforts = tuple((word, effort.title) for word, effort in catalogue.efforts.items())
+    return _drawn(
+        drill.activity, drill.gear.needs, drill.drawing, titles, efforts if shows_speeds else ()
+    )
+
+
+Titles = tuple[tuple[str, str], ...]
 
 
 @lru_cache(maxsize=1024)
 def _drawn(
-    activity: Activity, gear: Ids, choice: DrawingChoice, titles: tuple[tuple[str, str], ...]
+    activity: Activity, gear: Ids, choice: DrawingChoice, titles: Titles, efforts: Titles
 ) -> str:
     words = Words(activity.position, activity.arms, activity.kick, activity.stroke, gear)
-    svg = picture_drawing(words, choice, identifier="figure", titles=dict(titles))
+    svg = picture_drawing(
+        words, choice, identifier="figure", titles=dict(titles), efforts=dict(efforts)
+    )
     return svg.replace("<svg ", '<svg id="drawing" ', 1)
 
 

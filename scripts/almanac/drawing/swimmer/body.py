@@ -16,7 +16,7 @@ from almanac.drawing.swimmer.poses import pose
 from almanac.drawing.swimmer.resolve_pose import resolve_pose
 from almanac.drawing.swimmer.scene import Scene, scene_parts
 from almanac.drawing.swimmer.slips import from_above
-from almanac.drawing.swimmer.speed_trace import ROOM, speed_trace
+from almanac.drawing.swimmer.speed_trace import ROOM, STILL, Speed, speed_trace
 from almanac.drawing.swimmer.undrawn import undrawn_drawing
 from almanac.model.drawing import OPEN, DrawingChoice, DrawnBody, undrawn_words
 
@@ -54,8 +54,10 @@ def picture_drawing(
     *,
     identifier: str = "body",
     titles: Mapping[str, str] | None = None,
+    efforts: Mapping[str, str] | None = None,
 ) -> str:
-    """The picture of an entry as an SVG element that scales to its container.
+    """The picture of an entry as an SVG element that scales to its container. ``efforts`` has the
+    title of each effort, the easiest first; a picture of speeds needs those that it shows.
 
     Gear that cannot be drawn is still named in the description. ``identifier`` begins the ids of
     title and description and must be unique on the page.
@@ -71,11 +73,22 @@ def picture_drawing(
     scenes = [scene_of(words, choice), *(scene_of(words, body) for body in choice.then)]
     several = choice.then or choice.speed
     parts, height = panels(scenes) if several else _alone(scenes[0])
-    if choice.speed:
-        parts += speed_trace(choice.speed, choice.speed_over, height)
+    speeds = _speeds(choice, efforts or {})
+    if speeds:
+        parts += speed_trace(speeds, choice.speed_over, height)
         height += ROOM
-    about = described(scenes, choice.speed, choice.speed_over)
+    about = described(scenes, [speed.name for speed in speeds], choice.speed_over)
     return document("body", WIDTH, height, identifier, about, parts)
+
+
+def _speeds(choice: DrawingChoice, efforts: Mapping[str, str]) -> list[Speed]:
+    """The speed of each part, in the club's own words as they stand within a sentence."""
+    named = {
+        word: Speed(level, f"{title[:1].lower()}{title[1:]}")
+        for level, (word, title) in enumerate(efforts.items(), 1)
+    }
+    begins = [STILL] if choice.from_still else []
+    return [*begins, *(named[word] for word in choice.speed)]
 
 
 def _alone(scene: Scene) -> tuple[list[str], float]:

@@ -129,7 +129,7 @@ def leg_words(side: str, phase: Phase) -> str:
     return f"{side} on the {phase.beat}, {PART_WORDS[phase.part]} ({phase.stage})"
 
 
-def described(scenes: Sequence[Scene], speeds: tuple[str, ...], over: str) -> tuple[str, str]:
+def described(scenes: Sequence[Scene], speeds: Sequence[str], over: str) -> tuple[str, str]:
     """The title and the description of a picture of one scene or several, and of its speeds."""
     title, told = title_words(scenes[0].held.spec), description(scenes[0].held, scenes[0].worn)
     if len(scenes) > 1:

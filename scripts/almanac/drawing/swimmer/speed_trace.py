@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import groupby
+from typing import NamedTuple
 from xml.sax.saxutils import escape
 
 from almanac.drawing.lettering import width_of
 from almanac.drawing.shapes import at, colour, element, number, path
 from almanac.drawing.swimmer.framing import WIDTH
-from almanac.model.drawing import SPEEDS
 
 ROOM = 64.0
 """How much higher a picture is for it."""
@@ -18,23 +19,33 @@ _RISE = 20.0
 """From the slowest to the fastest; few steps are drawn higher than many, to be seen on a phone."""
 
 
-def speed_trace(speeds: tuple[str, ...], over: str, top: float) -> list[str]:
-    """The line, its speeds in words over each step, and what it runs over; ``speeds`` are words of
-    ``SPEEDS``, one for each equal part.
+class Speed(NamedTuple):
+    """A speed of a trace: how many are slower, and its name."""
+
+    level: int
+    name: str
+
+
+STILL = Speed(0, "still")
+
+
+def speed_trace(speeds: Sequence[Speed], over: str, top: float) -> list[str]:
+    """The line, the name of its speed over each step, and what it runs over; of ``speeds`` there is
+    one for each equal part.
     """
     foot = top + ROOM - 21
     wide = (_RIGHT - _LEFT) / len(speeds)
     runs = [(speed, len(list(same))) for speed, same in groupby(speeds)]
-    levels = [SPEEDS.index(speed) for speed in speeds]
+    levels = [speed.level for speed in speeds]
     step = _RISE / max(max(levels) - min(levels), 2)
     line, parts, x = "", [], _LEFT
     for speed, count in runs:
-        y = foot - 3 - step * (SPEEDS.index(speed) - min(levels))
+        y = foot - 3 - step * (speed.level - min(levels))
         end = x + wide * count
         line += f"{'L' if line else 'M'}{at(x, y)}H{number(end)}"
-        room = width_of(speed, _SIZE)
+        room = width_of(speed.name, _SIZE)
         middle = min(max((x + end) / 2, _LEFT + room / 2), _RIGHT - room / 2)
-        parts.append(_word(middle, y - 5, speed, "middle"))
+        parts.append(_word(middle, y - 5, speed.name, "middle"))
         x = end
     ground = element("rect", "water", x=_LEFT, y=foot - 1.5, width=_RIGHT - _LEFT, height=3)
     ticks = "".join(
