@@ -24,9 +24,9 @@ from almanac.cache import SWITCH
 from almanac.kinds import WITH_PAGES
 from almanac.model.club import Site
 from almanac.publish.content_security import POLICY, with_policy
-from almanac.publish.finish import close_set, is_asked_for
 from almanac.publish.offline import KeptFiles, app_manifest, kept_files
 from almanac.publish.packs import packed
+from almanac.publish.postprocess import close_set, is_asked_for
 from almanac.resources import HOME
 from almanac.site.cards import card_context
 from almanac.site.entry_parts import Parts

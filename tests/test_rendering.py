@@ -18,9 +18,9 @@ from shared import made_once
 from almanac.analysis.analysis import Analysis
 from almanac.model.load import Loaded
 from almanac.publish.errors import SiteError
-from almanac.publish.finish import close_set
 from almanac.publish.keep_html import as_html, is_html
 from almanac.publish.links import LinkCheck
+from almanac.publish.postprocess import close_set
 from almanac.publish.render import render
 from almanac.publish.whole_site import write_site
 from almanac.resources import SITE_SOURCE

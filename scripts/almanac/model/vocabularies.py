@@ -51,7 +51,8 @@ missing.
 """
 TO_WARM_UP, TO_RECOVER = "warm-up", "recovery"
 """Two goals: what opens a practice and what ends it. A club may do without the words."""
-OPENS, TEACHES, LEADS_ON, TESTS, CLOSES = "warm-up", "skill", "pre-set", "test", "cool-down"
+OPENS, TEACHES, LEADS_ON, WORKS = "warm-up", "skill", "pre-set", "main"
+TESTS, CLOSES = "test", "cool-down"
 """Parts of a practice that composing asks for; any other is what a session is for."""
 
 BUILT_ON = {

@@ -15,11 +15,11 @@ from urllib.parse import urlsplit
 from almanac.cache import digest
 from almanac.publish.atomic import replace_file
 from almanac.publish.bundles import PUBLISHED, bundles
-from almanac.publish.finish import demand_links, finished
 from almanac.publish.links import LinkCheck
 from almanac.publish.mkdocs_pages import MkDocsPages
 from almanac.publish.offline import KeptFiles
 from almanac.publish.packs import FOLDER as PACKS
+from almanac.publish.postprocess import demand_links, postprocessed
 from almanac.site.settings import SiteSettings
 from almanac.site.write import source_files
 
@@ -101,7 +101,7 @@ class LiveSite:
         if any(file.endswith(_MARKDOWN) for file in gone):
             self._mkdocs.read_again()
         for file, text in self._mkdocs.of_theme().items():
-            self._offer(file, finished(text) if file.endswith(".html") else text)
+            self._offer(file, postprocessed(text) if file.endswith(".html") else text)
         demand_links(self._links, self._published)
         worker = (self._bundled / _OF_WORKER).read_text("utf-8")
         for file, told in self._kept.told(worker, self._read):
@@ -126,7 +126,7 @@ class LiveSite:
             self._offer(file, content)
             return
         became, html = self._mkdocs.html(file)
-        self._offer(became, finished(html))
+        self._offer(became, postprocessed(html))
 
     def _offer(self, file: str, content: str | bytes) -> None:
         """A file of the site as it is now; nothing where it was so before."""

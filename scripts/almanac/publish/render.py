@@ -25,7 +25,7 @@ from mkdocs.structure.pages import Page
 from yaml import YAMLError, safe_dump
 
 from almanac.publish.errors import SiteError
-from almanac.publish.finish import finished
+from almanac.publish.postprocess import postprocessed
 from almanac.resources import SETTINGS, SITE_SOURCE
 from almanac.second_process import begun, is_possible
 from almanac.site.folder import naming
@@ -150,18 +150,18 @@ class _Taker(BasePlugin):  # type: ignore[no-untyped-call,type-arg]
 
     def on_post_template(self, output: str, /, *, template_name: str, config: MkDocsConfig) -> str:
         """Take what the theme renders for the site as a whole."""
-        self._take(template_name, _finished(template_name, output).encode())
+        self._take(template_name, _postprocessed(template_name, output).encode())
         return ""
 
     def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:
         """Take a page."""
         if self._is_mine(page.file):
-            self._take(page.file.dest_uri, finished(output).encode())
+            self._take(page.file.dest_uri, postprocessed(output).encode())
         return ""
 
 
-def _finished(file: str, output: str) -> str:
-    return finished(output) if file.endswith(".html") else output
+def _postprocessed(file: str, output: str) -> str:
+    return postprocessed(output) if file.endswith(".html") else output
 
 
 @contextmanager

@@ -7,9 +7,9 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from almanac.progress import Told, unseen
-from almanac.publish.finish import demand_links, is_asked_for, own_files
 from almanac.publish.links import LinkCheck
 from almanac.publish.offline import Fingerprint, KeptFiles
+from almanac.publish.postprocess import demand_links, is_asked_for, own_files
 from almanac.publish.render import render
 from almanac.site.folder import Folder
 from almanac.site.settings import SiteSettings

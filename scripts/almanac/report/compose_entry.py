@@ -21,16 +21,15 @@ from almanac.arithmetic.composing_pieces import (
 from almanac.arithmetic.composing_table import Table
 from almanac.arithmetic.composing_wishes import SECOND, Asked, Wishes
 from almanac.arithmetic.scaling import REPS
-from almanac.model.vocabularies import CLOSES, OPENS, TEACHES
+from almanac.model.vocabularies import CLOSES, OPENS, TEACHES, WORKS
 from almanac.report.compose_address import address_words
 from almanac.report.compose_named import focus, summary, title
 from almanac.report.compose_pieces import Candidate
 from almanac.source.scalars import scalar
 from almanac.units import show_time
 
-MAIN_PART = "main"
 PART_WORDS = {
-    WARM_UP: OPENS, SKILL: TEACHES, MAIN: MAIN_PART, SECOND: MAIN_PART, EASY: MAIN_PART,
+    WARM_UP: OPENS, SKILL: TEACHES, MAIN: WORKS, SECOND: WORKS, EASY: WORKS,
     COOL_DOWN: CLOSES,
 }  # fmt: skip
 """Which part of a practice a role is; the page has it with the data of a squad."""

@@ -29,6 +29,7 @@ from almanac.checks.doses_judged import DoseSum, is_too_far_at_once
 from almanac.checks.run_room import Tally, tally
 from almanac.model.club import LaneGroup
 from almanac.model.practice import LanesInUse, PracticePart
+from almanac.model.vocabularies import WORKS
 from almanac.report.compose_pieces import Candidate
 from almanac.units import Course
 
@@ -102,7 +103,7 @@ class Layer:
         """
         pool = self.analysis.catalogue.club.pools[self.pool]
         items = own.items
-        doing = PracticePart(part=own.word or "main", set=own.id if own.of == SET else None)
+        doing = PracticePart(part=own.word or WORKS, set=own.id if own.of == SET else None)
         if own.of == SET and own.scale and number != own.scale.written:
             is_rounds = own.scale.what == ROUNDS
             rounds, reps = (number, None) if is_rounds else (None, number)

@@ -19,7 +19,7 @@ def is_asked_for(file: str) -> bool:
     return file not in _NEVER_ASKED_FOR
 
 
-def finished(page: str) -> str:
+def postprocessed(page: str) -> str:
     """A page as it is published, from what MkDocs has rendered."""
     return with_policy(close_set(page))
 
