@@ -369,11 +369,11 @@ def test_the_rules_of_wishes_are_these_and_no_others() -> None:
     one = choice("one", sums=sums, strokes={"fly": 100}, goals=("legs",), tests=("kick-50",))
     own = aims([0, 2, 7, 9], [one], wishes, replace(LIMITS, first_load=150))
     assert told_of(own) == [
-        ("load over", "1", 100, 8, 1),
+        ("load over", "1", 100, 16, 1),
         ("load under", "1", -100, 6, 1),
-        ("load over", "2", 200, 8, 1),
+        ("load over", "2", 200, 16, 1),
         ("load under", "2", -200, 6, 1),
-        ("first week", "1", 150, 32, 1),
+        ("first week", "1", 150, 64, 1),
         ("supine_share under", "supine_share", 0, 8, 400),
         ("kick_share over", "kick_share", 0, 8, 4000),
         ("kick_share under", "kick_share", 0, 8, 4000),
@@ -576,10 +576,10 @@ def test_the_rules_of_five_weeks_of_which_one_has_no_slots() -> None:
     ]
     every, taper = [0, 1, 2, 3, 4, 5, 6, 7], "2027-02-01"
     assert told == [
-        ("load over", "1", 200, 8, 1, [0, 1]), ("load under", "1", -200, 6, 1, [0, 1]),
-        ("load over", "2", 200, 8, 1, [2, 3]), ("load under", "2", -200, 6, 1, [2, 3]),
-        ("load over", "4", 160, 8, 1, [4, 5]), ("load under", "4", -160, 6, 1, [4, 5]),
-        ("load over", "5", 100, 8, 1, [6, 7]), ("load under", "5", -100, 6, 1, [6, 7]),
+        ("load over", "1", 200, 16, 1, [0, 1]), ("load under", "1", -200, 6, 1, [0, 1]),
+        ("load over", "2", 200, 16, 1, [2, 3]), ("load under", "2", -200, 6, 1, [2, 3]),
+        ("load over", "4", 160, 16, 1, [4, 5]), ("load under", "4", -160, 6, 1, [4, 5]),
+        ("load over", "5", 100, 16, 1, [6, 7]), ("load under", "5", -100, 6, 1, [6, 7]),
         ("supine_share under", "supine_share", 0, 8, 8 * 100, every),
         ("stroke under", "fly 1", 0, 6, 4 * 1000, [0, 1, 2, 3]),
         ("stroke under", "fly 3", 0, 6, 2 * 1000, [4, 5]),
@@ -665,8 +665,8 @@ def test_steps_are_whole_where_a_usual_practice_is_no_round_number() -> None:
     one = choice("one", sums={"metres": 1990})
     own = Aims(grid([0, 1, 7, 8], [one]), wishes, limits, load=101, metres=1990)
     assert told_of(own) == [
-        ("load over", "1", 66, 8, 1), ("load under", "1", -66, 6, 1),
-        ("load over", "2", 101, 8, 1), ("load under", "2", -101, 6, 1),
+        ("load over", "1", 66, 16, 1), ("load under", "1", -66, 6, 1),
+        ("load over", "2", 101, 16, 1), ("load under", "2", -101, 6, 1),
         ("not lighter", "2027-01-11", -1, 3, 39),  # a hundredth of two of 1990 m, 39.8
     ]  # fmt: skip
 

@@ -16,7 +16,7 @@ GOAL_SHORT, GOAL_LONG_GONE, GOAL_NEVER = 70, 35, 400
 """A session fewer than wished that serves a goal, and two weeks without one, times its weight; a
 goal that nothing serves.
 """
-LOAD_OVER, LOAD_UNDER, LOAD_STEPS = 8, 6, 200
+LOAD_OVER, LOAD_UNDER, LOAD_STEPS = 16, 6, 200
 """A week off its load, by steps of a full week: half of a hundredth each."""
 SHARE = 8
 """A thousandth of a share beyond its range."""
